@@ -1,0 +1,1 @@
+"""Tinbook: a house book for a maker of celebration cakes."""

@@ -1,0 +1,1 @@
+"""Pure functions of numbers: no file, no clock, no recipe."""

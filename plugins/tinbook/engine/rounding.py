@@ -1,0 +1,85 @@
+"""Rounding, once, for a named purpose. Halves go up, here and in the browser.
+
+`half_up(value, step) = step * floor(value / step + 1/2)`; the tiny `GRAIN` keeps a half that floats hold as
+0.49999999 from going down. A positive amount never becomes nothing: it is shown as the smallest step.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import floor
+
+GRAIN = 1e-9
+CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
+"""What a set of cup measures shows. Common practice."""
+
+
+def half_up(value: float, step: float) -> float:
+    """The multiple of `step` nearest to `value`, halves up; same unit as both. `step` > 0."""
+    return round(floor(value / step + 0.5 + GRAIN) * step, 6)
+
+
+def at_least_one(value: float, step: float) -> float:
+    """`half_up`, but a positive value is at least one step."""
+    return half_up(value, step) or (step if value > 0 else 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class ScaleSteps:
+    """What kitchen scales are read to: `step_g`, or `fine_step_g` for amounts under `fine_below_g`."""
+
+    step_g: float
+    fine_step_g: float
+    fine_below_g: float
+
+
+def scales(mass_g: float, steps: ScaleSteps) -> float:
+    """Grams (or ml, read on the same scales) as the scales show them."""
+    return at_least_one(mass_g, steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g)
+
+
+def spoon(spoons: float) -> float:
+    """Spoons to a quarter, and to an eighth below half a spoon."""
+    return at_least_one(spoons, 0.125 if spoons < 0.5 else 0.25)
+
+
+def pieces(count: float) -> float:
+    """Whole things, such as eggs."""
+    return at_least_one(count, 1.0)
+
+
+def ounces(mass_oz: float) -> float:
+    """Ounces to a quarter; below one ounce to an eighth."""
+    return at_least_one(mass_oz, 0.125 if mass_oz < 1 else 0.25)
+
+
+def cups(volume_cups: float) -> float:
+    """Cups to the nearest quarter or third."""
+    whole = floor(volume_cups)
+    rest = volume_cups - whole
+    return whole + min(reversed(CUP_PARTS), key=lambda part: round(abs(part - rest), 9))
+
+
+def ruler(length_mm: float) -> float:
+    """Millimetres as read on a ruler."""
+    return half_up(length_mm, 1.0)
+
+
+def factor(value: float) -> float:
+    """A scaling factor as printed: two decimals."""
+    return half_up(value, 0.01)
+
+
+def percent(share: float) -> float:
+    """A share (0.0163) in percent (1.6), to a tenth."""
+    return half_up(share * 100, 0.1)
+
+
+def litres(volume_ml: float) -> float:
+    """Millilitres to the nearest 10."""
+    return half_up(volume_ml, 10.0)
+
+
+def error(exact: float, shown: float) -> float:
+    """How far the shown number lies from the exact one, as a share of the exact one, without sign."""
+    return abs(shown - exact) / exact if exact else 0.0

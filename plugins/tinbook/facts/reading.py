@@ -1,0 +1,109 @@
+"""Plain trees in, facts out. It reads no file; a fault in the data is a developer's mistake and raises."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+from tinbook.facts.rows import Allergen, Caution, Cited, EggClass, Fact, Kind, Mark, Row, Source
+
+R = TypeVar("R", bound=Row)
+
+SECTIONS = ("sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions")
+PSEUDO = ("common practice", "from memory", "house judgement")
+"""Names used as a source where nothing was published."""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """All facts, by section and key, in the order of the files. `densities` are g/ml."""
+
+    sources: Mapping[str, Source]
+    numbers: Mapping[str, Fact]
+    densities: Mapping[str, Fact]
+    eggs: Mapping[str, EggClass]
+    marks: tuple[Mark, ...]
+    kinds: Mapping[str, Kind]
+    allergens: Mapping[str, Allergen]
+    cautions: Mapping[str, Caution]
+
+    def cited(self) -> Iterator[tuple[str, str, Cited]]:
+        """Every row that names a source, with its section and key; a kind gives one for each range."""
+        plain: dict[str, Mapping[str, Cited]] = {
+            "numbers": self.numbers,
+            "densities": self.densities,
+            "eggs": self.eggs,
+            "allergens": self.allergens,
+            "cautions": self.cautions,
+        }
+        for section, rows in plain.items():
+            for key, row in rows.items():
+                yield section, key, row
+        for mark in self.marks:
+            yield "marks", mark.mark, mark
+        for key, kind in self.kinds.items():
+            for one in kind.ranges:
+                yield "kinds", key, one
+
+    @property
+    def traits(self) -> frozenset[str]:
+        """The words that call up a caution."""
+        return frozenset(trait for caution in self.cautions.values() for trait in caution.traits)
+
+
+def read_facts(trees: Mapping[str, Any]) -> Facts:
+    """Facts of the parsed data files, `trees[stem]`; scalars may be text.
+
+    Raises ValueError (pydantic's is one) for a missing or unknown file, an unknown or missing word, a value
+    outside its range, a source that is not in sources, and a kind that does not go with its source.
+    """
+    if set(trees) != set(SECTIONS):
+        raise ValueError(f"the data files should be {', '.join(SECTIONS)}, not {', '.join(sorted(trees))}")
+    numbers = _rows(Fact, trees["numbers"])
+    facts = Facts(
+        sources=_rows(Source, trees["sources"]),
+        numbers=numbers,
+        densities=_rows(Fact, trees["densities"], unit="g/ml"),
+        eggs=_eggs(trees["eggs"], numbers),
+        marks=tuple(_rows(Mark, trees["marks"], name="mark").values()),
+        kinds=_rows(Kind, trees["kinds"]),
+        allergens=_rows(Allergen, trees["allergens"]),
+        cautions=_rows(Caution, trees["cautions"]),
+    )
+    _check_sources(facts)
+    return facts
+
+
+def _rows(cls: type[R], tree: Any, name: str = "key", **common: object) -> Mapping[str, R]:
+    if not isinstance(tree, Mapping):
+        raise ValueError(f"rows of {cls.__name__} should be a mapping")
+    rows = {key: cls.model_validate({name: key, **common, **row}) for key, row in tree.items()}
+    return MappingProxyType(rows)
+
+
+def _eggs(tree: Mapping[str, Any], numbers: Mapping[str, Fact]) -> Mapping[str, EggClass]:
+    """The classes, with shelled egg, white and yolk worked out from the shares among the numbers."""
+    shares = {
+        "shelled_g": 1 - numbers["shell share of egg"].value,
+        "white_g": numbers["white share of egg"].value,
+        "yolk_g": numbers["yolk share of egg"].value,
+    }
+    weighed = {}
+    for key, row in tree.items():
+        typical_g = float(row["typical_g"])
+        weighed[key] = {**row, **{part: typical_g * share for part, share in shares.items()}}
+    return _rows(EggClass, weighed)
+
+
+def _check_sources(facts: Facts) -> None:
+    for section, key, row in facts.cited():
+        for name in (row.source, *row.also):
+            if name not in facts.sources:
+                raise ValueError(f'{section}, "{key}": there is no source "{name}"')
+        named = facts.sources[row.source].kind
+        if named in PSEUDO and row.kind != named:
+            raise ValueError(f'{section}, "{key}": a row {row.kind} cannot rest on "{row.source}"')
+        if row.kind in ("common practice", "house judgement") and row.kind != named:
+            raise ValueError(f'{section}, "{key}": {row.kind} needs no source but its own name')

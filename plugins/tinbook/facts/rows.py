@@ -1,0 +1,184 @@
+"""The rows of the data files. All are frozen; numbers may come as text; a word nobody knows is refused."""
+
+from __future__ import annotations
+
+from typing import Literal, Self
+
+from pydantic import BaseModel, ConfigDict, model_validator
+
+SourceKind = Literal["published", "common practice", "from memory", "house judgement"]
+RowKind = Literal["published", "derived", "common practice", "from memory", "house judgement"]
+
+
+class Row(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+
+
+class Source(Row):
+    """Where facts come from. `address` is as printed, several joined by "; ", empty where none is known;
+    `read` says what was read there and how."""
+
+    key: str
+    title: str
+    address: str = ""
+    read: str
+    kind: SourceKind = "published"
+
+
+class Cited(Row):
+    """What every row of fact carries.
+
+    `source` is the key of the source of the value, `also` of those that bear it out or set its range; `row`
+    is the row read there. `kind`: published = the source prints it; derived = arithmetic on what it prints,
+    or a neighbour's value taken over; from memory = not looked up, perhaps remembered from the named
+    source; common practice; house judgement.
+    """
+
+    source: str
+    also: tuple[str, ...] = ()
+    kind: RowKind
+    row: str = ""
+    note: str = ""
+
+
+class Fact(Cited):
+    """One number in `unit`. `low` and `high`, in the same unit, are what is to be met, None for no range."""
+
+    key: str
+    value: float
+    unit: str
+    low: float | None = None
+    high: float | None = None
+
+    @model_validator(mode="after")
+    def _in_range(self) -> Self:
+        low = self.value if self.low is None else self.low
+        high = self.value if self.high is None else self.high
+        if not low <= self.value <= high:
+            raise ValueError(f'"{self.key}": {self.value} is outside {self.low} to {self.high}')
+        return self
+
+
+class Range(Cited):
+    """A quantity met between `low` and `high`, mostly about `typical`."""
+
+    low: float
+    typical: float
+    high: float
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if not 0 < self.low <= self.typical <= self.high:
+            raise ValueError(f"{self.low}, {self.typical}, {self.high} are not in order")
+        return self
+
+
+class Kind(Row):
+    """A kind of mixture.
+
+    `gravity`: g/ml of the batter, or of the finish as used. Only cakes have `rise`, baked depth (before
+    levelling) over batter depth, and `loss`, the share of the weight that goes off as steam.
+    """
+
+    key: str
+    title: str
+    group: Literal["cake", "filling", "coat", "paste", "syrup"]
+    gravity: Range
+    rise: Range | None = None
+    loss: Range | None = None
+
+    @property
+    def ranges(self) -> tuple[Range, ...]:
+        """Those of gravity, rise and loss that it has."""
+        return tuple(one for one in (self.gravity, self.rise, self.loss) if one)
+
+    @property
+    def source(self) -> str:
+        """Key of the source of its gravity; rise and loss name their own."""
+        return self.gravity.source
+
+    @property
+    def kind(self) -> RowKind:
+        """How sure its gravity is; rise and loss say their own."""
+        return self.gravity.kind
+
+
+class EggClass(Cited):
+    """A class of hen's eggs, weights in grams.
+
+    In the shell an egg weighs from `shell_low_g` up to, but not, `shell_high_g`; None is an open end.
+    `typical_g` is the middle of the class or, in the USA, the least a dozen may average; `guess` marks a
+    guess at a class with an open end. The parts are shares of `typical_g`: shelled = (1 - shell share) x
+    typical, and so for white and yolk, which are measured apart and need not add up to the shelled egg to
+    the last half gram.
+    """
+
+    key: str
+    shell_low_g: float | None = None
+    shell_high_g: float | None = None
+    typical_g: float
+    guess: bool = False
+    shelled_g: float
+    white_g: float
+    yolk_g: float
+
+    @model_validator(mode="after")
+    def _in_class(self) -> Self:
+        low, high = self.shell_low_g or 0.0, self.shell_high_g or float("inf")
+        if not low <= self.typical_g < high:
+            raise ValueError(f'"{self.key}": {self.typical_g} g is outside its class')
+        return self
+
+
+class Mark(Cited):
+    """A gas mark. `value` 0.25 for ¼; `celsius_printed` is what the trade prints; °C of published tables
+    from `celsius_low` to `celsius_high`."""
+
+    mark: str
+    value: float
+    fahrenheit: float
+    celsius_printed: str
+    celsius_low: float
+    celsius_high: float
+
+    @property
+    def celsius(self) -> float:
+        """Exact °C of its °F."""
+        return (self.fahrenheit - 32) / 1.8
+
+    @model_validator(mode="after")
+    def _in_range(self) -> Self:
+        # Tables round to the whole degree, so the exact value may lie half a degree outside them.
+        if not self.celsius_low - 0.5 <= self.celsius <= self.celsius_high + 0.5:
+            raise ValueError(f"gas mark {self.mark}: {self.celsius:.1f} °C is outside its range")
+        return self
+
+
+class Allergen(Cited):
+    """What a card may declare. `label`: the word to emphasise in the UK and EU; `group`: its number in
+    Annex II, 1 to 14; `usa_label`: the word in the USA, empty where it is not one of the nine; `note`:
+    where it hides."""
+
+    key: str
+    label: str
+    group: int
+    group_name: str
+    usa_label: str = ""
+
+    @property
+    def big_nine(self) -> bool:
+        """Whether the USA counts it among its nine major allergens."""
+        return bool(self.usa_label)
+
+
+class Caution(Cited):
+    """A usual kitchen caution. It is shown where an ingredient or a decoration carries one of `traits`.
+
+    `when`: "uncooked" is for what is eaten without baking or boiling, "baked" for what goes into the oven.
+    """
+
+    key: str
+    title: str
+    advice: str
+    traits: tuple[str, ...]
+    when: Literal["always", "uncooked", "baked"] = "always"

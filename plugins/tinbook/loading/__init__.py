@@ -1,0 +1,6 @@
+"""The only room that reads the disk: a folder becomes a book, the facts, and every problem found."""
+
+from tinbook.loading.book import Loaded, load_book
+from tinbook.loading.facts import load_facts
+
+__all__ = ["Loaded", "load_book", "load_facts"]

@@ -1,0 +1,11 @@
+"""What a baker wrote, typed and frozen."""
+
+from tinbook.models.book import Book
+from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, TinShelf, Weight
+from tinbook.models.mixture import Bake, Mixture, MixLine, Step, Take, Technique, read_take
+from tinbook.models.reading import Flaw, Leaf, Path, read_model
+
+__all__ = [
+    "FORMAT", "Bake", "Book", "Card", "Each", "Flaw", "House", "Larder", "Leaf", "MixLine", "Mixture", "OwnedTin",
+    "Path", "Scales", "Step", "Take", "Technique", "TinShelf", "Weight", "read_model", "read_take",
+]  # fmt: skip

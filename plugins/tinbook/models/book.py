@@ -1,0 +1,35 @@
+"""The whole book as read: what later rooms are handed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from tinbook.models.house import Card, House, OwnedTin
+from tinbook.models.mixture import Mixture, Technique
+
+
+@dataclass(frozen=True)
+class Book:
+    """House, tins, ingredient cards by name, mixtures and techniques by slug (the file's name)."""
+
+    house: House
+    tins: tuple[OwnedTin, ...] = ()
+    cards: Mapping[str, Card] = field(default_factory=dict)
+    mixtures: Mapping[str, Mixture] = field(default_factory=dict)
+    techniques: Mapping[str, Technique] = field(default_factory=dict)
+
+    @cached_property
+    def names(self) -> Mapping[str, str]:
+        """Every name an ingredient goes by, lower-case, to the name on its card."""
+        names = {other.lower(): name for name, card in self.cards.items() for other in card.also}
+        return {**names, **{name.lower(): name for name in self.cards}}
+
+    def house_word(self, written: str) -> str | None:
+        """The name on the card for an ingredient as written (`Eggs`, `superfine sugar`), or None."""
+        word = " ".join(written.lower().split())
+        for form in (word, word.removesuffix("s"), word.removesuffix("es")):
+            if form in self.names:
+                return self.names[form]
+        return None

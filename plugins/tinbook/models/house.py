@@ -1,0 +1,187 @@
+"""What the house has and how it measures: house.yaml, tins.yaml, ingredients.yaml."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Annotated, Any
+
+from pydantic import model_validator
+
+from tinbook.models.reading import Leaf, Private, Text, Texts, YesNo, one_of, spelled, text_of, whole_number
+from tinbook.tins import Tin, read_tin
+from tinbook.units import Measures, Misread, measures_of, read_length, read_mass, read_volume
+
+FORMAT = 1
+"""The version of the book's format that this program reads."""
+
+
+def _grams(text: str, measures: Measures) -> float:
+    return read_mass(text, measures).base
+
+
+def _mm(text: str, measures: Measures) -> float:
+    return read_length(text, measures).base
+
+
+def _ml(text: str, measures: Measures) -> float:
+    return read_volume(text, measures).base
+
+
+def _book_format(text: str, _: Measures) -> int:
+    if text != str(FORMAT):
+        hint = f'write "book: {FORMAT}", or use the Tinbook this book was written for'
+        raise Misread(f'this Tinbook reads books of format {FORMAT}, not "{text}"', hint, 0, len(text))
+    return FORMAT
+
+
+def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
+    parts = text.replace("×", "x").split(" x ")
+    if len(parts) != 2:
+        raise Misread(f'"{text}" is not two lengths', 'write "44 cm x 36 cm"', 0, len(text))
+    return _mm(parts[0].strip(), measures), _mm(parts[1].strip(), measures)
+
+
+Grams = Annotated[float, spelled(_grams)]
+Millimetres = Annotated[float, spelled(_mm)]
+Millilitres = Annotated[float, spelled(_ml)]
+
+
+class Scales(Leaf):
+    """What the kitchen scales are read to: `step_g`, or `fine_step_g` below `fine_below_g`."""
+
+    step: Grams = 5.0
+    fine_step: Grams = 1.0
+    fine_below: Grams = 50.0
+
+
+class House(Leaf):
+    """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g."""
+
+    book: Annotated[int, spelled(_book_format)]
+    name: Text
+    measures: Annotated[str, one_of("grams", "ounces", "cups")] = "grams"
+    cup: Annotated[str, one_of("US cup", "metric cup", "UK cup")] | None = None
+    spoon: Annotated[str, one_of("metric", "US", "Australian")] = "metric"
+    eggs: Text = "UK large"
+    scales: Scales = Scales()
+    mixer_bowl: Grams | None = None
+    oven_shelf: Annotated[tuple[float, float], spelled(_two_lengths)] | None = None
+    shelves: Annotated[int, whole_number(1, 10)] = 1
+    usual_depth: Millimetres = 75.0
+    private: Private = False
+
+    @property
+    def spoons(self) -> Measures:
+        """Whose cup and spoons the house's sources mean."""
+        return measures_of(self.cup, self.spoon)
+
+
+def _one_tin(text: str, _: Measures) -> Tin:
+    count, tin = read_tin(text)
+    if count != 1:
+        raise Misread("one tin belongs here, without a number before it", 'say how many with "have: 2"', 0, len(text))
+    return tin
+
+
+class OwnedTin(Leaf):
+    """One tin on the shelf, how many of it, and what it holds to the brim if measured with water."""
+
+    tin: Annotated[Tin, spelled(_one_tin)]
+    have: Annotated[int, whole_number(1, 999)] = 1
+    measured: Millilitres | None = None
+    note: Text | None = None
+
+    @property
+    def measured_tin(self) -> Tin:
+        """The tin with its measured volume, which wins over geometry."""
+        return replace(self.tin, measured_ml=self.measured) if self.measured else self.tin
+
+
+class TinShelf(Leaf):
+    """tins.yaml."""
+
+    tins: tuple[OwnedTin, ...]
+    private: Private = False
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """What a card says of an ingredient's weight by volume. `g_per_ml` None: it has no volume measure."""
+
+    g_per_ml: float | None
+    written: str
+
+
+def _weighs(text: str, measures: Measures) -> Weight:
+    if text == "no volume measure":
+        return Weight(None, text)
+    if text.endswith("g/ml"):
+        return Weight(read_mass(text.removesuffix("/ml"), measures).base, text)
+    mass, per, volume = text.partition(" per ")
+    if not per:
+        hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
+        raise Misread(f'"{text}" is not a weight for a volume', hint, 0, len(text))
+    one = volume if volume[:1].isdigit() else f"1 {volume}"
+    return Weight(read_mass(mass, measures).base / read_volume(one, measures).base, text)
+
+
+@dataclass(frozen=True, slots=True)
+class Each:
+    """The weight of one: a part of an egg of the house's class, or grams."""
+
+    part: str
+    grams: float | None
+
+
+EGG_PARTS = ("whole egg", "egg white", "egg yolk")
+
+
+def _each(text: str, measures: Measures) -> Each:
+    if text in EGG_PARTS:
+        return Each(text, None)
+    try:
+        return Each("", read_mass(text, measures).base)
+    except Misread as error:
+        hint = f"write one of {', '.join(EGG_PARTS)}, or a weight such as 58 g"
+        raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
+
+
+class Card(Leaf):
+    """An ingredient: its other names, its weight by volume or by the piece, what must be known of it.
+
+    `allergens` None means nobody has said: it is shown as unknown, never as free.
+    """
+
+    also: Texts = ()
+    weighs_as: Text | None = None
+    weighs: Annotated[Weight, spelled(_weighs)] | None = None
+    each: Annotated[Each, spelled(_each)] | None = None
+    allergens: Texts | None = None
+    care: Texts = ()
+    raises: YesNo = False
+    plain: Text | None = None
+    notes: Texts = ()
+    private: Private = False
+
+    @property
+    def known_allergens(self) -> tuple[str, ...] | None:
+        """The allergens named, empty for a card that says `none`, None where nobody has said."""
+        return () if self.allergens == ("none",) else self.allergens
+
+
+class Larder(Leaf):
+    """ingredients.yaml: a card for each ingredient, by its name."""
+
+    ingredients: Mapping[str, Card]
+    private: Private = False
+
+    @model_validator(mode="before")
+    @classmethod
+    def _empty_cards(cls, data: Any) -> Any:
+        """A name with nothing after its colon is a card of which nothing is known yet."""
+        cards = data.get("ingredients") if isinstance(data, Mapping) else None
+        if not isinstance(cards, Mapping):
+            return data
+        return {**data, "ingredients": {text_of(name): card or {} for name, card in cards.items()}}
+

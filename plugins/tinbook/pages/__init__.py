@@ -1,0 +1,1 @@
+"""What the reader sees: views, templates, and the spelling of numbers."""

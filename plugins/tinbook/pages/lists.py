@@ -1,0 +1,188 @@
+"""Pages that lead to others: home, lists by kind and tag; and the page of what is broken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.pages import formats
+from tinbook.pages.page import Desk, Page
+from tinbook.pages.shared import plural, tag_anchor, tin_count
+from tinbook.problems import Problem, spell
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A line of a list: a page, what stands left of it, a second line."""
+
+    address: str
+    name: str
+    left: str
+    second: str
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Entries under one heading, with its own page or none."""
+
+    title: str
+    address: str
+    entries: tuple[Entry, ...]
+    anchor: str = ""
+
+    @property
+    def count(self) -> int:
+        """How many entries."""
+        return len(self.entries)
+
+    @property
+    def names(self) -> str:
+        """Their names, in one line."""
+        return ", ".join(entry.name for entry in self.entries)
+
+
+@dataclass(frozen=True)
+class ListView:
+    """A page that is a list of groups."""
+
+    title: str
+    lead: str
+    items: tuple[Group, ...]
+
+
+def mixture_entry(desk: Desk, slug: str) -> Entry:
+    """A mixture as a line of a list."""
+    mixture = desk.book.mixtures[slug]
+    kind = desk.facts.kinds[mixture.kind].title
+    if mixture.tins:
+        left = ", ".join(tin_count(count, tin) for count, tin in mixture.tins)
+    else:
+        left = formats.grams(mixture.makes or 0.0)
+    return Entry(f"mixtures/{slug}", mixture.name, left, ", ".join([kind, *mixture.tags]))
+
+
+def technique_entry(desk: Desk, slug: str) -> Entry:
+    """A technique as a line of a list."""
+    technique = desk.book.techniques[slug]
+    return Entry(f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose)
+
+
+def kind_groups(desk: Desk) -> tuple[Group, ...]:
+    """The mixtures by kind, in the order of the kinds; kinds without one are left out."""
+    groups = []
+    for key, kind in desk.facts.kinds.items():
+        slugs = [slug for slug, mixture in desk.book.mixtures.items() if mixture.kind == key]
+        if slugs:
+            entries = tuple(mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda s: _name(desk, s)))
+            groups.append(Group(kind.title, kind_address(key), entries))
+    return tuple(groups)
+
+
+def _name(desk: Desk, slug: str) -> str:
+    return desk.book.mixtures[slug].name.lower()
+
+
+def kind_address(key: str) -> str:
+    """Where the list of one kind stands."""
+    return "mixtures/kinds/" + "-".join(key.split())
+
+
+def tag_groups(desk: Desk) -> tuple[Group, ...]:
+    """Mixtures and techniques by tag, tags by the alphabet."""
+    tagged: dict[str, list[Entry]] = {}
+    for slug, mixture in desk.book.mixtures.items():
+        for tag in mixture.tags:
+            tagged.setdefault(tag, []).append(mixture_entry(desk, slug))
+    for slug, technique in desk.book.techniques.items():
+        for tag in technique.tags:
+            tagged.setdefault(tag, []).append(technique_entry(desk, slug))
+    return tuple(Group(tag, "", tuple(tagged[tag]), tag_anchor(tag)) for tag in sorted(tagged))
+
+
+def list_pages(desk: Desk) -> Iterator[Page]:
+    """Mixtures, one page a kind, techniques, tags."""
+    kinds = kind_groups(desk)
+    count = plural(len(desk.book.mixtures), "mixture")
+    yield Page("mixtures/index", "Mixtures", "list", ListView("Mixtures", f"{count}, by kind.", kinds), ("Mixtures",))
+    for group in kinds:
+        view = ListView(group.title, f"{plural(len(group.entries), 'mixture')} of this kind.", (group,))
+        yield Page(group.address, group.title, "list", view, ("Mixtures", group.title))
+    slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
+    hands = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
+    lead = f"{plural(len(slugs), 'technique')}, step by step."
+    yield Page("techniques/index", "Techniques", "list", ListView("Techniques", lead, (hands,)), ("Techniques",))
+    tags = ListView("Tags", "What goes together.", tag_groups(desk))
+    yield Page("tags", "Tags", "list", tags, ("Tags",))
+
+
+@dataclass(frozen=True)
+class HomeView:
+    """The first page."""
+
+    desk: Desk
+
+    @property
+    def name(self) -> str:
+        """The book's name."""
+        return self.desk.book.house.name
+
+    @property
+    def groups(self) -> tuple[Group, ...]:
+        """The kinds that have a mixture."""
+        return kind_groups(self.desk)
+
+    @property
+    def technique_count(self) -> int:
+        """How many techniques."""
+        return len(self.desk.book.techniques)
+
+    @property
+    def technique_names(self) -> str:
+        """Their names, in one line."""
+        return ", ".join(each.name for each in self.desk.book.techniques.values())
+
+    @property
+    def card_count(self) -> int:
+        """How many ingredients."""
+        return len(self.desk.book.cards)
+
+    @property
+    def tins(self) -> tuple[str, ...]:
+        """The tins of the house: `2 × round 15 cm × 7.5 cm (6 in)`."""
+        return tuple(tin_count(own.have, own.tin) for own in self.desk.book.tins)
+
+    @property
+    def broken(self) -> int:
+        """How many pages cannot be shown."""
+        return len(self.desk.broken)
+
+    @property
+    def broken_words(self) -> str:
+        """That, in words."""
+        return f"{plural(self.broken, 'page')} cannot be shown"
+
+
+def home_pages(desk: Desk) -> Iterator[Page]:
+    """Home."""
+    yield Page("index", "Home", "home", HomeView(desk))
+
+
+@dataclass(frozen=True)
+class BrokenView:
+    """A page that cannot be shown, and why."""
+
+    name: str
+    problems: tuple[str, ...]
+
+
+def broken_pages(desk: Desk) -> Iterator[Page]:
+    """A page of problems for each source that could not be read."""
+    for address, problems in desk.broken.items():
+        name = address.rpartition("/")[2].replace("-", " ")
+        title = f"{name[:1].upper()}{name[1:]} (broken)"
+        section = "Mixtures" if address.startswith("mixtures/") else "Techniques"
+        yield Page(address, title, "broken", BrokenView(title, tuple(_told(each) for each in problems)), (section,))
+
+
+def _told(problem: Problem) -> str:
+    return spell(problem)

@@ -1,0 +1,291 @@
+"""A mixture's page."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tinbook.facts import Caution
+from tinbook.models import Mixture
+from tinbook.pages import formats
+from tinbook.pages.page import Desk, Page
+from tinbook.pages.shared import (
+    Linked,
+    WorkedView,
+    card_anchor,
+    linked_techniques,
+    named_times,
+    plural,
+    tag_anchor,
+    tin_count,
+    worked_view,
+)
+from tinbook.plans import batches, safety
+from tinbook.plans.measures import Measured, measured
+from tinbook.plans.scaling import Amount, TinRow, TinTable, Version, row_count, tin_table
+from tinbook.plans.weighing import Batch, Ingredient, weigh
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """A column's head: what it is, and below it the unit."""
+
+    name: str
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class TinLine:
+    """One row of the table of tins, spelled. `first` opens a new shape."""
+
+    name: str
+    inches: str
+    owned: bool
+    first: bool
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BatchLine:
+    """One row of the table by eggs, cups, weight or batches."""
+
+    name: str
+    first: bool
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NoteLine:
+    """A note, and the card it comes from."""
+
+    text: str
+    ingredient: str
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """A tag and its anchor on the page of tags."""
+
+    name: str
+    anchor: str
+
+
+@dataclass(frozen=True)
+class MixtureView:
+    """Everything a mixture's templates may say."""
+
+    batch: Batch
+    desk: Desk
+
+    @property
+    def mixture(self) -> Mixture:
+        """What the baker wrote."""
+        return self.batch.mixture
+
+    @property
+    def fan_c(self) -> float:
+        """How much cooler a fan oven is set."""
+        return self.desk.facts.numbers["fan difference"].value
+
+    @property
+    def in_tins(self) -> bool:
+        """Whether it is baked in tins."""
+        return bool(self.batch.tins)
+
+    @property
+    def lead(self) -> str:
+        """For which tins, or how much it makes."""
+        if self.batch.tins:
+            return "For " + ", ".join(tin_count(count, tin) for count, tin in self.batch.tins)
+        return f"Makes {formats.grams(self.batch.makes_shown_g)}"
+
+    @cached_property
+    def parts(self) -> tuple[tuple[str, tuple[Measured, ...]], ...]:
+        """The mix in every measure, under its own headings; "" for lines without one."""
+        lines = measured(self.batch, self.desk.book)
+        names = dict.fromkeys(each.line.part for each in lines)
+        return tuple((name, tuple(each for each in lines if each.line.part == name)) for name in names)
+
+    @property
+    def strip(self) -> safety.AllergenStrip:
+        """Allergens, known and unknown."""
+        return safety.allergens(self.batch, self.desk.book, self.desk.facts)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """The usual cautions that apply."""
+        return safety.cautions(self.batch, self.desk.book, self.desk.facts)
+
+    @property
+    def also(self) -> str:
+        """Its other names."""
+        return formats.sentence(self.mixture.also)
+
+    @property
+    def cup(self) -> str:
+        """Whose cup the table shows."""
+        return self.desk.book.house.cup or "US cup"
+
+    @cached_property
+    def card_notes(self) -> tuple[NoteLine, ...]:
+        """Notes that follow the ingredients."""
+        notes = safety.card_notes(self.batch, self.desk.book)
+        return tuple(NoteLine(note.text, note.ingredient, card_anchor(note.ingredient)) for note in notes)
+
+    @property
+    def tags(self) -> tuple[Tag, ...]:
+        """Its tags."""
+        return tuple(Tag(tag, tag_anchor(tag)) for tag in self.mixture.tags)
+
+    @property
+    def has_notes(self) -> bool:
+        """Whether there is anything to note."""
+        mixture = self.mixture
+        return bool(mixture.keeps or mixture.notes or mixture.off_balance or mixture.tags or self.card_notes)
+
+    @cached_property
+    def swaps(self) -> tuple[batches.Swap, ...]:
+        """Plain flour and powder for the self-raising flour in it."""
+        return batches.swaps(self.batch, self.desk.book, self.desk.facts)
+
+    @property
+    def times(self) -> tuple[tuple[str, str], ...]:
+        """Hands-on and waiting time of the whole method, named and spelled."""
+        return named_times(self.mixture.method)
+
+    @property
+    def techniques(self) -> tuple[Linked, ...]:
+        """The techniques it names, as far as the book shows them."""
+        return linked_techniques(self.mixture.techniques, self.desk.book)
+
+    @cached_property
+    def table(self) -> TinTable:
+        """Every tin."""
+        return tin_table(self.batch, self.desk.book, self.desk.facts)
+
+    @property
+    def tin_count(self) -> str:
+        """For how many tins the table stands: `2 tins`."""
+        return plural(row_count(self.batch, self.table.rows[0].tin), "tin")
+
+    @property
+    def heads(self) -> tuple[Head, ...]:
+        """Heads of the ingredients' columns."""
+        return tuple(Head(line.name, line.unit or self._piece(line)) for line in self.batch.ingredients)
+
+    def _piece(self, line: Ingredient) -> str:
+        return self.desk.book.house.eggs if line.whole_egg else "pieces"
+
+    @property
+    def exact_heads(self) -> tuple[Head, ...]:
+        """The same, with eggs in grams."""
+        return tuple(Head(line.name, line.unit or "g") for line in self.batch.ingredients)
+
+    @property
+    def tins_lead(self) -> str:
+        """How far rounding and whole eggs lead off, in words."""
+        weight, spoon = self.table.weight_error_percent, self.table.spoon_error_percent
+        told = [f"at most {formats.percent(weight)} of a weight"] if weight else []
+        told += [f"{formats.percent(spoon)} of a spoon"] if spoon else []
+        rounding = f" Rounding moves {' and '.join(told)}." if told else ""
+        eggs = "Whole eggs, and everything follows them." if self.batch.eggs else ""
+        return f"{eggs}{rounding}".strip()
+
+    @property
+    def amounts_title(self) -> str:
+        """What the other table goes by."""
+        return "By the egg" if self.batch.tins else "By weight and batch"
+
+    @property
+    def tin_lines(self) -> tuple[TinLine, ...]:
+        """The whole-egg version, a line each tin."""
+        return self._lines(lambda row: (*self._amounts(row.whole, row.beaten), *_tail(row)))
+
+    @property
+    def exact_lines(self) -> tuple[TinLine, ...]:
+        """The exact version, a line each tin."""
+        return self._lines(lambda row: (*self._exact(row.exact), formats.fixed(row.exact.factor_shown, 2)))
+
+    def _lines(self, cells: Callable[[TinRow], tuple[str, ...]]) -> tuple[TinLine, ...]:
+        shape, lines = "", []
+        for row in self.table.rows:
+            lines.append(tin_line(row, row.tin.shape != shape, cells(row)))
+            shape = row.tin.shape
+        return tuple(lines)
+
+    def _amounts(self, made: Version, beaten: bool = False) -> tuple[str, ...]:
+        return tuple(
+            formats.figure(got) if got.unit == line.unit else self._odd(got, line, beaten)
+            for line, got in zip(self.batch.ingredients, made.amounts, strict=True)
+        )
+
+    def _exact(self, made: Version) -> tuple[str, ...]:
+        return tuple(formats.figure(got) for got in made.amounts)
+
+    @staticmethod
+    def _odd(got: Amount, line: Ingredient, beaten: bool) -> str:
+        return f"beaten {formats.spelled(got)}" if beaten and line.whole_egg else formats.spelled(got)
+
+    @cached_property
+    def amounts_table(self) -> batches.WeightTable:
+        """By eggs, cups, weight and batches."""
+        return batches.weight_table(self.batch, self.desk.facts)
+
+    @property
+    def batch_lines(self) -> tuple[BatchLine, ...]:
+        """The rows of that table, spelled."""
+        asked_by, lines = "", []
+        for row in self.amounts_table.rows:
+            name = BY[row.asked_by](row.value)
+            cells = (*self._amounts(row.version), formats.number(row.version.mass_shown_g))
+            lines.append(BatchLine(name, row.asked_by != asked_by, cells))
+            asked_by = row.asked_by
+        return tuple(lines)
+
+    @property
+    def worked(self) -> WorkedView:
+        """How the table of tins was worked out."""
+        return worked_view((self.table.worked, self.batch.worked), self.desk.facts)
+
+    @property
+    def batches_worked(self) -> WorkedView:
+        """How the other table was worked out."""
+        return worked_view((self.amounts_table.worked,), self.desk.facts)
+
+
+BY: dict[str, Callable[[float], str]] = {
+    "eggs": lambda value: plural(value, "egg"),
+    "cups": lambda value: plural(value, "cup"),
+    "g": formats.grams,
+    "batches": lambda value: plural(value, "batch", "batches"),
+}
+
+
+def tin_line(row: TinRow, first: bool, cells: tuple[str, ...]) -> TinLine:
+    """A row's head: the tin, its name in inches, how many where they come by the tray."""
+    tin = row.tin
+    tray = f"tray of {tin.holes}" if tin.kind.kept == "share" else tin.size_label_in
+    return TinLine(formats.tin_words(tin.name), formats.tin_words(tray), row.owned, first, cells)
+
+
+def _tail(row: TinRow) -> tuple[str, ...]:
+    """The columns after the ingredients."""
+    least = row.fit.least_mm
+    return (
+        formats.number(row.fit.each_shown_g),
+        formats.number(least / 10) if least else ("its own" if row.tin.kind.kept == "share" else "none sold"),
+        formats.fixed(row.whole.factor_shown, 2),
+        "exact" if row.beaten else formats.signed(row.whole.off_percent),
+        "; ".join(words for words in (plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "", row.fit.words) if words)
+        or "one of each",
+    )
+
+
+def mixture_pages(desk: Desk) -> Iterator[Page]:
+    """A page for each mixture."""
+    for slug, mixture in desk.book.mixtures.items():
+        view = MixtureView(weigh(slug, mixture, desk.book, desk.facts), desk)
+        kind = desk.facts.kinds[mixture.kind]
+        yield Page(f"mixtures/{slug}", mixture.name, "mixture", view, ("Mixtures", kind.title))

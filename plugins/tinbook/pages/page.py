@@ -1,0 +1,56 @@
+"""What a page is before anyone knows how it is served."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.pages.render import render
+from tinbook.problems import Problem
+
+Link = Callable[..., str]
+"""`link(address, anchor="")`: where a page lies, seen from the page being written."""
+
+PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What every page may draw from. `broken` holds the problems of pages that cannot be shown."""
+
+    book: Book
+    facts: Facts
+    broken: Mapping[str, tuple[Problem, ...]]
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page: its address (`mixtures/madeira-cake`), title, place in the contents and what its templates are given.
+
+    The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->` that template's HTML
+    is put in after Markdown has run. `<!--tinbook:parts/list 2-->` hands it the third of the view's `items`.
+    """
+
+    address: str
+    title: str
+    template: str
+    view: Any
+    section: tuple[str, ...] = ()
+
+    @property
+    def markdown(self) -> str:
+        """Headings and prose."""
+        return render(f"pages/{self.template}.md", view=self.view, page=self)
+
+    def fill(self, content: str, link: Link) -> str:
+        """The page's HTML with every late part in its place."""
+
+        def late(found: re.Match[str]) -> str:
+            item = self.view.items[int(found.group(2))] if found.group(2) else None
+            return render(f"{found.group(1)}.html", view=self.view, page=self, link=link, item=item)
+
+        return PART.sub(late, content)

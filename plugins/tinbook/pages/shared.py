@@ -1,0 +1,109 @@
+"""Views that more than one page has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book, Step
+from tinbook.pages import formats
+from tinbook.plans.steps import step_times
+from tinbook.plans.worked import Worked
+from tinbook.tins import Tin
+
+
+@dataclass(frozen=True, slots=True)
+class Linked:
+    """A page of the book to be linked: its address and its name."""
+
+    address: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class SourceLine:
+    """A source named at a table: its key on the page of sources, its title."""
+
+    anchor: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedView:
+    """The fold "How this was worked out"."""
+
+    formulas: tuple[str, ...]
+    inputs: tuple[str, ...]
+    sources: tuple[SourceLine, ...]
+
+
+def worked_view(worked: Iterable[Worked], facts: Facts) -> WorkedView:
+    """Formulas, inputs and sources of one or more calculations."""
+    worked = tuple(worked)
+    keys = dict.fromkeys(key for each in worked for key in each.sources)
+    return WorkedView(
+        tuple(each.formula for each in worked),
+        tuple(line for each in worked for line in each.inputs),
+        tuple(SourceLine(source_anchor(key), facts.sources[key].title) for key in keys),
+    )
+
+
+def source_anchor(key: str) -> str:
+    """The anchor of a source on its page."""
+    return "source-" + "-".join(key.split())
+
+
+def card_anchor(name: str) -> str:
+    """The anchor of an ingredient on its page."""
+    return "card-" + "".join(sign if sign.isalnum() else "-" for sign in name.lower())
+
+
+def tag_anchor(tag: str) -> str:
+    """The anchor of a tag on its page."""
+    return "tag-" + "".join(sign if sign.isalnum() else "-" for sign in tag.lower())
+
+
+def plural(count: float, one: str, many: str = "") -> str:
+    """`1 tin`, `2 tins`, `½ batch`."""
+    return formats.with_unit(formats.mixed(count), one if count <= 1 else many or one + "s")
+
+
+def tin_count(count: int, tin: Tin) -> str:
+    """`2 round 15 cm × 7.5 cm (6 in)`."""
+    name = f"{count} {tin.full_name}" if tin.kind.kept == "share" else f"{count} × {tin.full_name}"
+    inches = f" ({tin.size_label_in})" if tin.size_label_in else ""
+    return formats.tin_words(name + inches)
+
+
+def minutes(low: float, high: float) -> str:
+    """`25 min`, `55–65 min`, `2 h 10 min`; days for what takes longer than two."""
+    if low == high:
+        return _clock(low)
+    return f"{formats.number(low)}–{_clock(high)}" if high < 60 else f"{_clock(low)} to {_clock(high)}"
+
+
+def _clock(value: float) -> str:
+    hours, rest = divmod(round(value), 60)
+    told = [formats.with_unit(str(amount), unit) for amount, unit in ((hours, "h"), (rest, "min")) if amount]
+    return formats.NBSP.join(told) or formats.with_unit("0", "min")
+
+
+def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
+    """The times of a method that are more than nothing, named and spelled."""
+    times = step_times(steps)
+    both = (
+        ("Hands on", times.hands_on_low_min, times.hands_on_high_min),
+        ("Waiting", times.waiting_low_min, times.waiting_high_min),
+    )
+    return tuple((name, minutes(low, high)) for name, low, high in both if high)
+
+
+def linked_techniques(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
+    """Techniques by slug, as far as the book shows them."""
+    return tuple(Linked(f"techniques/{slug}", book.techniques[slug].name) for slug in slugs if slug in book.techniques)
+
+
+def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
+    """Mixtures by slug, as far as the book shows them."""
+    return tuple(Linked(f"mixtures/{slug}", book.mixtures[slug].name) for slug in slugs if slug in book.mixtures)

@@ -1,0 +1,158 @@
+"""Tins at a glance: the factor from any round or square to any other, and what every tin holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tinbook.pages import formats
+from tinbook.pages.page import Desk, Page
+from tinbook.pages.shared import WorkedView, worked_view
+from tinbook.plans.shelf import Shelf, TinFacts, shelf
+from tinbook.tins import SHAPES, Tin
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixHead:
+    """A tin above a column: its shape's name, its size in cm and in inches."""
+
+    shape: str
+    metric: str
+    inches: str
+    owned: bool
+    first: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixCell:
+    """A factor, spelled; `more` when it takes more mixture than the tin on the left."""
+
+    text: str
+    more: bool
+    same: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixLine:
+    """A tin on the left and the factors to every tin above."""
+
+    head: MatrixHead
+    cells: tuple[MatrixCell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeLine:
+    """A tin's sizes, spelled."""
+
+    name: str
+    inches: str
+    owned: bool
+    first: bool
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeWords:
+    """A shape and its sizes in words, for reading and for the search."""
+
+    title: str
+    sizes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class TinsView:
+    """Everything the page of tins says."""
+
+    desk: Desk
+
+    @cached_property
+    def shelf(self) -> Shelf:
+        """The sums."""
+        return shelf(self.desk.book)
+
+    @cached_property
+    def heads(self) -> tuple[MatrixHead, ...]:
+        """The tins of the matrix."""
+        tins = self.shelf.matrix
+        shapes = [tin.shape for tin, _ in tins]
+        return tuple(
+            MatrixHead(
+                SHAPES[tin.shape].title,
+                formats.number(tin.sizes_mm[0] / 10),
+                tin.size_label_in.removesuffix(" in"),
+                owned,
+                index == 0 or shapes[index - 1] != tin.shape,
+            )
+            for index, (tin, owned) in enumerate(tins)
+        )
+
+    @property
+    def lines(self) -> tuple[MatrixLine, ...]:
+        """The matrix, a line each tin."""
+        return tuple(
+            MatrixLine(
+                head,
+                tuple(
+                    MatrixCell(formats.fixed(factor, 2), factor > 1, one == other)
+                    for other, factor in enumerate(factors)
+                ),
+            )
+            for one, (head, factors) in enumerate(zip(self.heads, self.shelf.factors_shown, strict=True))
+        )
+
+    @property
+    def sizes(self) -> tuple[SizeLine, ...]:
+        """What every tin measures and holds."""
+        shape, lines = "", []
+        for each in self.shelf.tins:
+            lines.append(_size_line(each, each.tin.shape != shape))
+            shape = each.tin.shape
+        return tuple(lines)
+
+    @property
+    def shapes(self) -> tuple[ShapeWords, ...]:
+        """Each shape with the names of its sizes."""
+        return tuple(
+            ShapeWords(shape.title, tuple(_words(each.tin) for each in self.shelf.tins if each.tin.shape == key))
+            for key, shape in SHAPES.items()
+        )
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.shelf.worked,), self.desk.facts)
+
+
+def _words(tin: Tin) -> str:
+    """`20 cm or 8 inch`: as both sides of the Atlantic look for it."""
+    inches = tin.size_label_in.replace(" in", " inch")
+    return f"{tin.size_label} or {inches}" if inches else tin.size_label
+
+
+def _size_line(each: TinFacts, first: bool) -> SizeLine:
+    near = "none owned"
+    if each.nearest:
+        near = f"{formats.tin_words(each.nearest.name)}, × {formats.fixed(each.nearest_factor_shown, 2)}"
+    if each.tin.kind.kept == "share":
+        near = f"tray of {each.tin.holes}"
+    measured = "measured" if each.tin.measured_ml else "worked out"
+    return SizeLine(
+        formats.tin_words(each.tin.name),
+        formats.tin_words(each.tin.size_label_in),
+        each.owned,
+        first,
+        (
+            formats.number(each.depth_mm / 10),
+            formats.litres(each.brim_shown_ml),
+            measured,
+            formats.number(each.area_shown_cm2),
+            formats.number(each.perimeter_shown_cm),
+            near,
+        ),
+    )
+
+
+def tins_pages(desk: Desk) -> Iterator[Page]:
+    """The one page of tins."""
+    yield Page("tins", "Tins at a glance", "tins", TinsView(desk), ("Tins",))

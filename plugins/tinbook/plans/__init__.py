@@ -1,0 +1,1 @@
+"""What follows from the book: models and facts in, rows out."""

@@ -1,0 +1,33 @@
+"""What can be asked of a table from outside, and the answer when the question does not fit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.models import Take
+from tinbook.tins import Tin
+
+
+class AskError(ValueError):
+    """A question that cannot be answered; `hint` says what to ask instead."""
+
+    def __init__(self, message: str, hint: str = "") -> None:
+        super().__init__(message)
+        self.message, self.hint = message, hint
+
+
+@dataclass(frozen=True, slots=True)
+class Query:
+    """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
+
+    At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
+    """
+
+    of: str | None = None
+    tins: tuple[tuple[int, Tin], ...] = ()
+    deep: bool = False
+    eggs: float | None = None
+    weight_g: float | None = None
+    batches: float | None = None
+    plus: float | None = None
+    left: Take | None = None

@@ -1,0 +1,347 @@
+"""A mixture in other amounts: for every tin, for tins asked for, by eggs, by weight, by what is left."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tinbook.engine import packing, rounding, scaling
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.asking import AskError, Query
+from tinbook.plans.shelf import house_outlines
+from tinbook.plans.weighing import SPOONS, Batch, Ingredient
+from tinbook.plans.worked import Worked
+from tinbook.tins import Tin
+
+
+WIDE_TINS = (
+    (250.0, "wide tin raising 10 in"),
+    (300.0, "wide tin raising 12 in"),
+    (350.0, "wide tin raising 14 in"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out."""
+
+    exact: float
+    shown: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """All amounts at one factor. `off` is its signed distance from the exact factor, as a share.
+
+    `weight_error` and `spoon_error` are the largest that rounding made, as shares. What ends in `shown` or
+    `percent` is rounded for print.
+    """
+
+    factor: float
+    factor_shown: float
+    off: float
+    off_percent: float
+    amounts: tuple[Amount, ...]
+    mass_g: float
+    mass_shown_g: float
+    weight_error: float
+    spoon_error: float
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How a share of the batter goes into `count` of one tin: lengths mm, `each_g` of batter in each.
+
+    `least_mm` is the least depth such a tin is sold in that holds the cake, None if none does. `needed` counts
+    the tins to fill, more than `count` where they are too shallow. `bakes` at once on the house's oven shelves.
+    """
+
+    tin: Tin
+    count: int
+    needed: int
+    each_g: float
+    each_shown_g: float
+    batter_mm: float
+    baked_mm: float
+    least_mm: float | None
+    per_bake: int | None
+    bakes: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class TinRow:
+    """One line of the table of every tin. `whole` is the version in whole eggs: beaten egg by weight where it lies
+    further off than the house puts up with, the exact one where no egg is in it."""
+
+    tin: Tin
+    owned: bool
+    exact: Version
+    whole: Version
+    beaten: bool
+    fit: Fit
+    mixes: int
+
+
+@dataclass(frozen=True)
+class TinTable:
+    """A mixture for every standard tin and every tin of the house."""
+
+    batch: Batch
+    rows: tuple[TinRow, ...]
+    weight_error_percent: float
+    spoon_error_percent: float
+    worked: Worked
+
+
+@dataclass(frozen=True)
+class Scaled:
+    """One answer to "how much for that?": both versions, the tins it goes into, mixes for the bowl."""
+
+    batch: Batch
+    exact: Version
+    whole: Version
+    beaten: bool
+    fits: tuple[Fit, ...]
+    mixes: int
+    worked: Worked
+
+
+def amount(line: Ingredient, factor: float, steps: rounding.ScaleSteps, by_weight: bool = False) -> Amount:
+    """One line at `factor`, rounded for scales, spoons or pieces; a part of a piece is weighed."""
+    if line.unit in SPOONS:
+        exact = line.amount * factor
+        return Amount(exact, rounding.spoon(exact), line.unit)
+    if line.unit == "" and not by_weight:
+        exact = line.amount * factor
+        if abs(exact - round(exact)) < 1e-6:
+            return Amount(exact, float(round(exact)), "")
+    exact = (line.amount if line.unit == "ml" else line.mass_g) * factor
+    return Amount(exact, rounding.scales(exact, steps), "ml" if line.unit == "ml" else "g")
+
+
+def version(
+    batch: Batch, factor: float, exact_factor: float, width_mm: float, facts: Facts, by_weight: bool = False
+) -> Version:
+    """Every line of the mixture at `factor`, for tins `width_mm` wide (only the raising agent asks).
+
+    With `by_weight` what is counted, such as eggs, is weighed.
+    """
+    kept = 1.0
+    if batch.mixture.raising != "level":
+        kept = scaling.wide_tin_raising(width_mm, raising_points(facts))
+    amounts, weight_error, spoon_error = [], 0.0, 0.0
+    for line in batch.ingredients:
+        got = amount(line, factor * kept if line.raises else factor, batch.steps, by_weight)
+        amounts.append(got)
+        off = rounding.error(got.exact, got.shown)
+        if got.unit in SPOONS:
+            spoon_error = max(spoon_error, off)
+        else:
+            weight_error = max(weight_error, off)
+    off, mass_g = factor / exact_factor - 1, batch.mass_g * factor
+    return Version(
+        factor,
+        rounding.factor(factor),
+        off,
+        rounding.percent(off),
+        tuple(amounts),
+        mass_g,
+        rounding.scales(mass_g, batch.steps),
+        weight_error,
+        spoon_error,
+    )
+
+
+def raising_points(facts: Facts) -> tuple[tuple[float, float], ...]:
+    """Widths (mm) and the share of raising agent kept there."""
+    return tuple((width_mm, facts.numbers[key].value) for width_mm, key in WIDE_TINS)
+
+
+def versions(batch: Batch, factor: float, width_mm: float, facts: Facts) -> tuple[Version, Version, bool]:
+    """The exact version, the whole-egg version, and whether the egg is beaten and weighed instead."""
+    exact = version(batch, factor, factor, width_mm, facts, by_weight=True)
+    if not batch.eggs:
+        return exact, version(batch, factor, factor, width_mm, facts), False
+    eggs = scaling.whole_eggs(batch.eggs, factor)
+    if abs(eggs.off) > facts.numbers["egg tolerance"].value:
+        return exact, exact, True
+    return exact, version(batch, eggs.factor, factor, width_mm, facts), False
+
+
+def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
+    """Batter for `count` of `tin`: as deep as in the written tins, or, with `deep`, filled to the same share.
+
+    Cup trays are always filled to the same share: a cup is too small to keep a cake's depth.
+    """
+    if deep or tin.kind.kept == "share":
+        return count * tin.brim_ml() * batch.share
+    return count * tin.volume_ml(batch.depth_mm)
+
+
+def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml: float, mass_g: float) -> Fit:
+    """How `volume_ml` of batter, `mass_g`, goes into `count` of `tin`; see Fit."""
+    by_share = tin.kind.kept == "share"
+    batter_mm = tin.fill_mm(volume_ml / count)
+    baked_mm = batter_mm * batch.rise
+    needed = count
+    if tin.depth_mm is not None and not by_share and baked_mm > tin.depth_mm * (1 + 1e-9):
+        needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / batch.rise))
+    per_bake, bakes = None, 1
+    if book.house.oven_shelf:
+        clear = facts.numbers["oven clearance"].value
+        per_bake = packing.per_shelf(tin.stand_mm, book.house.oven_shelf, clear) * book.house.shelves
+        stands = scaling.times_needed(needed, tin.holes)
+        bakes = scaling.times_needed(stands, per_bake) if per_bake else 0
+    least_mm = None if by_share else tin.least_depth(baked_mm)
+    words = _words(book, tin, count, needed, bakes, per_bake)
+    each_g = mass_g / count
+    shown_g = rounding.scales(each_g, batch.steps)
+    return Fit(tin, count, needed, each_g, shown_g, batter_mm, baked_mm, least_mm, per_bake, bakes, words)
+
+
+def _words(book: Book, tin: Tin, count: int, needed: int, bakes: int, per_bake: int | None) -> str:
+    said = []
+    if needed > count:
+        said.append(f"too shallow for the whole batter: fill {needed}")
+        have = owned_count(book, tin)
+        if 0 < have < needed:
+            said.append(f"you have {have}, so bake {scaling.times_needed(needed, have)} times")
+    if per_bake == 0:
+        said.append("wider than the oven shelf")
+    elif bakes > 1:
+        said.append(f"{bakes} bakes, {per_bake} at once")
+    return "; ".join(said)
+
+
+def owned_count(book: Book, tin: Tin) -> int:
+    """How many of this tin the house has."""
+    return sum(
+        own.have
+        for own in book.tins
+        if (own.tin.shape, own.tin.sizes_mm, own.tin.depth_mm) == (tin.shape, tin.sizes_mm, tin.depth_mm)
+    )
+
+
+def mixes(book: Book, mass_g: float) -> int:
+    """How many times the mixer bowl is filled."""
+    bowl = book.house.mixer_bowl
+    return scaling.times_needed(mass_g, bowl) if bowl else 1
+
+
+def row_count(batch: Batch, tin: Tin) -> int:
+    """For how many of a tin its row stands: as many as the recipe was written for, or one tray of cups."""
+    if tin.kind.kept == "share":
+        return tin.holes
+    written_in_cups = all(own.kind.kept == "share" for _, own in batch.tins)
+    return 1 if written_in_cups else sum(count for count, _ in batch.tins)
+
+
+def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
+    """One mixture in every tin: all rows in one calculation."""
+    rows = []
+    for tin, owned in house_outlines(book):
+        count = row_count(batch, tin)
+        volume_ml = wanted_ml(batch, tin, count)
+        exact, whole, beaten = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
+        rows.append(
+            TinRow(
+                tin,
+                owned,
+                exact,
+                whole,
+                beaten,
+                fit(batch, book, facts, tin, count, batch.batter_ml * whole.factor, whole.mass_g),
+                mixes(book, whole.mass_g),
+            )
+        )
+    return TinTable(
+        batch,
+        tuple(rows),
+        rounding.percent(max(row.whole.weight_error for row in rows)),
+        rounding.percent(max(row.whole.spoon_error for row in rows)),
+        tin_worked(batch, facts),
+    )
+
+
+def tin_worked(batch: Batch, facts: Facts) -> Worked:
+    """How a row of the tin table comes about."""
+    tins = ", ".join(f"{count} {tin.full_name}" for count, tin in batch.tins)
+    inputs = [
+        f"written for {tins}",
+        f"batter {batch.depth_mm:.0f} mm deep, {batch.batter_ml:.0f} ml in all",
+        f"rise {batch.rise:g}, so about {batch.baked_mm:.0f} mm baked",
+    ]
+    if batch.eggs:
+        tolerance = facts.numbers["egg tolerance"].value
+        inputs.append(f"{batch.eggs:g} eggs; beaten egg by weight where whole ones are over {tolerance:.0%} off")
+    inputs.append(f"scales to {batch.steps.step_g:g} g, {batch.steps.fine_step_g:g} g under {batch.steps.fine_below_g:g} g")
+    return Worked(
+        "factor = batter of the new tins / batter of the written tins, as deep in both; "
+        "whole eggs = eggs × factor, to the nearest one, and everything follows them",
+        tuple(inputs),
+        (batch.kind.source, facts.numbers["egg tolerance"].source),
+    )
+
+
+def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
+    """Answer one question about a mixture. Raises AskError when the question does not fit it."""
+    targets: Sequence[tuple[int, Tin]] = ()
+    if query.tins:
+        if not batch.tins:
+            raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', 'ask by weight, such as "900 g"')
+        targets = query.tins
+        volumes = [wanted_ml(batch, tin, count, query.deep) for count, tin in targets]
+        ratio, formula = scaling.factor(sum(volumes), batch.batter_ml), "batter wanted / batter written"
+    else:
+        ratio, formula = asked_factor(batch, query, book)
+        volumes = []
+    width_mm = max((tin.bounds_mm[0] for _, tin in targets or batch.tins), default=0.0)
+    exact, whole, beaten = versions(batch, ratio, width_mm, facts)
+    stretch = whole.factor / ratio
+    fits = tuple(
+        fit(batch, book, facts, tin, count, volume * stretch, whole.mass_g * volume / sum(volumes))
+        for (count, tin), volume in zip(targets, volumes, strict=True)
+    )
+    worked = Worked(f"factor = {formula}", (f"factor {ratio:.4f}",), (batch.kind.source,))
+    return Scaled(batch, exact, whole, beaten, fits, mixes(book, whole.mass_g), worked)
+
+
+def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, str]:
+    """The factor of a question that names no tin, and its formula in words."""
+    if query.eggs:
+        if not batch.eggs:
+            raise AskError(f'"{batch.mixture.name}" has no whole eggs', "ask by weight or by tin")
+        return scaling.factor(query.eggs, batch.eggs), "eggs wanted / eggs written"
+    if query.weight_g:
+        return scaling.factor(query.weight_g, batch.makes_g), "weight wanted / weight the mixture makes"
+    if query.batches:
+        return query.batches, "batches"
+    if query.plus is not None:
+        return 1 + query.plus, "1 + the share to add"
+    if query.left:
+        name = book.house_word(query.left.name)
+        for line in batch.ingredients:
+            if line.name == name:
+                return left_factor(line, query, book), "what is left / what is written"
+        raise AskError(f'"{query.left.name}" is not in "{batch.mixture.name}"', _in_it(batch))
+    return 1.0, "1, as written"
+
+
+def left_factor(line: Ingredient, query: Query, book: Book) -> float:
+    """What is left of one ingredient, over what is written of it."""
+    assert query.left is not None
+    quantity = query.left.quantity
+    if quantity.dimension == "mass":
+        return scaling.factor(quantity.base, line.mass_g)
+    if quantity.dimension == "count" and line.unit == "":
+        return scaling.factor(quantity.base, line.amount)
+    if quantity.dimension == "volume" and line.volume_ml:
+        return scaling.factor(quantity.base, line.volume_ml)
+    raise AskError(f'"{query.left.written}" cannot be set against "{line.name}"', "say what is left in grams")
+
+
+def _in_it(batch: Batch) -> str:
+    return "it has " + ", ".join(line.name for line in batch.ingredients)

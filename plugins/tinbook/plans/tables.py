@@ -1,0 +1,256 @@
+"""The register of computed tables: every sum of the book, to be asked and checked from outside.
+
+A table joins by one line in TABLES. Its rows are plain mappings whose keys carry the unit (`_g`, `_mm`, `_ml`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans import measures, safety, scaling, shelf
+from tinbook.plans.asking import AskError, Query
+from tinbook.plans.conversions import conversions
+from tinbook.plans.scaling import Fit, TinRow, Version
+from tinbook.plans.weighing import Batch, weigh
+from tinbook.plans.worked import Worked
+from tinbook.problems import nearest
+
+Cell = str | float | int | bool | None
+Row = Mapping[str, Cell]
+
+UNIT_KEYS = {"g": "g", "ml": "ml", "tsp": "tsp", "tbsp": "tbsp", "": "pieces"}
+
+
+@dataclass(frozen=True)
+class Result:
+    """The rows of one table, what was asked, and how it was worked out."""
+
+    title: str
+    rows: tuple[Row, ...]
+    worked: Worked
+
+
+Rows = Callable[[Book, Facts, Query], Result]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table that can be asked for by name. `of` says whether it needs a mixture."""
+
+    title: str
+    rows: Rows
+    of: bool = False
+
+
+def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
+    """The mixture the question is about. Raises AskError when the book has none of that name."""
+    slugs = sorted(book.mixtures)
+    if query.of is None:
+        raise AskError("this table is of one mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
+    if query.of not in book.mixtures:
+        close = nearest(query.of, slugs)
+        hint = f'did you mean "{close}"?' if close else "the book has " + ", ".join(slugs)
+        raise AskError(f'the book has no mixture "{query.of}"', hint)
+    return weigh(query.of, book.mixtures[query.of], book, facts)
+
+
+def amounts(batch: Batch, made: Version) -> dict[str, Cell]:
+    """Every line of a version: exact grams, and the amount as measured out in its own unit."""
+    cells: dict[str, Cell] = {}
+    for line, got in zip(batch.ingredients, made.amounts, strict=True):
+        key = _key(line.name, line.part)
+        cells[f"{key}_exact_g"] = round(line.mass_g * got.exact / _written(line.amount, line.mass_g, got.unit), 4)
+        cells[f"{key}_{UNIT_KEYS[got.unit]}"] = got.shown
+    return cells
+
+
+def _written(amount: float, mass_g: float, unit: str) -> float:
+    return mass_g if unit == "g" else amount
+
+
+def _key(name: str, part: str) -> str:
+    return "_".join(f"{part} {name}".replace("-", " ").replace("'", "").split())
+
+
+def _version(made: Version, beaten: bool = False) -> dict[str, Cell]:
+    return {
+        "factor": round(made.factor, 6),
+        "off_percent": round(made.off * 100, 4),
+        "beaten_egg": beaten,
+        "mixture_g": round(made.mass_g, 3),
+        "weight_error_percent": round(made.weight_error * 100, 3),
+        "spoon_error_percent": round(made.spoon_error * 100, 3),
+    }
+
+
+def _fit(fit: Fit) -> dict[str, Cell]:
+    return {
+        "tin": fit.tin.full_name,
+        "count": fit.count,
+        "fill_tins": fit.needed,
+        "each_tin_g": round(fit.each_g, 2),
+        "batter_mm": round(fit.batter_mm, 2),
+        "baked_mm": round(fit.baked_mm, 2),
+        "least_depth_mm": fit.least_mm,
+        "bakes": fit.bakes,
+        "remark": fit.words,
+    }
+
+
+def tins(book: Book, facts: Facts, query: Query) -> Result:
+    """A mixture for every tin: whole-egg version, and the exact factor beside it."""
+    batch = batch_asked(book, facts, query)
+    if not batch.tins:
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask the table weights")
+    table = scaling.tin_table(batch, book, facts)
+
+    def row(each: TinRow) -> Row:
+        names = {"tin": each.tin.name, "tin_in": each.tin.size_label_in or None, "owned": each.owned}
+        exact = {"exact_factor": round(each.exact.factor, 6)}
+        whole = _version(each.whole, each.beaten)
+        return {**_fit(each.fit), **names, **exact, **whole, "mixes": each.mixes, **amounts(batch, each.whole)}
+
+    return Result(f"{batch.mixture.name}, every tin", tuple(row(each) for each in table.rows), table.worked)
+
+
+def scaled(book: Book, facts: Facts, query: Query) -> Result:
+    """One question answered: a row for the exact version, one for whole eggs."""
+    batch = batch_asked(book, facts, query)
+    answer = scaling.scale(batch, book, facts, query)
+    rows: list[Row] = []
+    for name, made in (("exact", answer.exact), ("whole eggs", answer.whole)):
+        if name == "exact" or batch.eggs:
+            beaten = answer.beaten and name != "exact"
+            rows.append({"version": name, **_version(made, beaten), "mixes": answer.mixes, **amounts(batch, made)})
+    return Result(f"{batch.mixture.name}, scaled", tuple(rows), answer.worked)
+
+
+def fits(book: Book, facts: Facts, query: Query) -> Result:
+    """The tins of a question, a row each: batter, depths, how many to fill, bakes."""
+    batch = batch_asked(book, facts, query)
+    if not query.tins:
+        raise AskError("this table is of tins", 'say which, such as --tin "round 20 cm x 7.5 cm"')
+    answer = scaling.scale(batch, book, facts, query)
+    return Result(f"{batch.mixture.name}, in its tins", tuple(_fit(each) for each in answer.fits), answer.worked)
+
+
+def written(book: Book, facts: Facts, query: Query) -> Result:
+    """A mixture as written, in grams, ounces, spoons and cups."""
+    batch = batch_asked(book, facts, query)
+    rows = tuple(
+        {
+            "ingredient": each.line.name,
+            "pieces": each.pieces,
+            "exact_g": round(each.line.mass_g, 4),
+            "shown_g": each.grams,
+            "shown_oz": each.ounces,
+            "volume_ml": round(each.line.volume_ml, 3) if each.line.volume_ml else None,
+            "spoons": each.spoons.shown if each.spoons else None,
+            "spoon": each.spoons.unit if each.spoons else "no volume measure",
+        }
+        for each in measures.measured(batch, book)
+    )
+    return Result(f"{batch.mixture.name}, as written", rows, batch.worked)
+
+
+def allergens(book: Book, facts: Facts, query: Query) -> Result:
+    """The allergens of a mixture and where they come from; what is unknown is a row too."""
+    batch = batch_asked(book, facts, query)
+    strip = safety.allergens(batch, book, facts)
+    rows = [{"allergen": each.allergen, "from": ", ".join(each.ingredients)} for each in strip.contains]
+    rows += [{"allergen": "unknown", "from": name} for name in strip.unknown]
+    worked = Worked("the allergens on the card of each ingredient", (), tuple(dict.fromkeys(each.source for each in facts.allergens.values())))
+    return Result(f"{batch.mixture.name}, allergens", tuple(rows), worked)
+
+
+def factors(book: Book, facts: Facts, query: Query) -> Result:
+    """From every tin to every tin, or from one with --tin."""
+    depth_mm = shelf.batter_depth_mm(book)
+    outlines = [tin for tin, _ in shelf.house_outlines(book)]
+    froms = [tin for _, tin in query.tins] or outlines
+    rows = tuple(
+        {"from": one.name, "to": other.name, "factor": round(shelf.factor_between(one, other, depth_mm), 6)}
+        for one in froms
+        for other in outlines
+    )
+    return Result("From tin to tin", rows, shelf.shelf(book).worked)
+
+
+def sizes(book: Book, facts: Facts, query: Query) -> Result:
+    """Every tin: area, perimeter, what it holds, the nearest one the house owns."""
+    made = shelf.shelf(book)
+    rows = tuple(
+        {
+            "tin": each.tin.name,
+            "tin_in": each.tin.size_label_in or None,
+            "owned": each.owned,
+            "depth_mm": each.depth_mm,
+            "area_cm2": round(each.area_cm2, 3),
+            "perimeter_mm": round(each.perimeter_mm, 2),
+            "brim_ml": round(each.brim_ml, 2),
+            "measured": each.tin.measured_ml is not None,
+            "nearest_owned": each.nearest.name if each.nearest else None,
+            "nearest_factor": round(each.nearest_factor, 6) if each.nearest else None,
+        }
+        for each in made.tins
+    )
+    return Result("Tins", rows, made.worked)
+
+
+def _plain(rows: Iterable[Any]) -> tuple[Row, ...]:
+    """Rows whose field names carry their units already, as they are."""
+    return tuple({key: _short(cell) for key, cell in asdict(row).items()} for row in rows)
+
+
+def _short(cell: Cell) -> Cell:
+    return round(cell, 6) if isinstance(cell, float) else cell
+
+
+def oven(book: Book, facts: Facts, query: Query) -> Result:
+    """Gas marks in °C, fan °C and °F."""
+    page = conversions(book, facts)
+    return Result("Oven", _plain(page.oven), page.oven_worked)
+
+
+def spoons(book: Book, facts: Facts, query: Query) -> Result:
+    """Cups and spoons by whose kitchen."""
+    page = conversions(book, facts)
+    return Result("Spoons and cups", _plain(page.spoons), page.spoons_worked)
+
+
+def eggs(book: Book, facts: Facts, query: Query) -> Result:
+    """Egg classes by weight."""
+    page = conversions(book, facts)
+    return Result("Eggs", _plain(page.eggs), page.eggs_worked)
+
+
+def cups(book: Book, facts: Facts, query: Query) -> Result:
+    """Ingredients by the house's cup and spoons."""
+    page = conversions(book, facts)
+    return Result("By the cup", _plain(page.cups), page.cups_worked)
+
+
+def flour(book: Book, facts: Facts, query: Query) -> Result:
+    """Self-raising flour from plain flour and baking powder."""
+    page = conversions(book, facts)
+    return Result("Self-raising from plain", _plain(page.flour), page.flour_worked)
+
+
+TABLES: Mapping[str, Table] = {
+    "tins": Table("a mixture for every tin", tins, of=True),
+    "scaled": Table("a mixture for tins, eggs, a weight, batches, more, or what is left", scaled, of=True),
+    "fits": Table("how a mixture goes into the tins asked for", fits, of=True),
+    "written": Table("a mixture as written, in every measure", written, of=True),
+    "allergens": Table("the allergens of a mixture and where they come from", allergens, of=True),
+    "factors": Table("from every tin to every tin", factors),
+    "sizes": Table("what every tin measures and holds, and the nearest one owned", sizes),
+    "oven": Table("gas marks, °C, fan and °F", oven),
+    "spoons": Table("spoons and cups by whose kitchen", spoons),
+    "eggs": Table("egg classes by weight", eggs),
+    "cups": Table("ingredients by the cup and spoon", cups),
+    "flour": Table("self-raising flour from plain", flour),
+}

@@ -1,0 +1,214 @@
+"""A mixture on the scales: every line in grams, the batter in ml, and how deep it stands in its tins."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from tinbook.engine import rounding, scaling
+from tinbook.facts import Facts, Kind
+from tinbook.models import Book, Card, Mixture, Take
+from tinbook.plans.worked import Worked
+from tinbook.tins import Tin
+
+SPOONS = ("tsp", "tbsp", "pinch")
+
+
+class Unweighable(ValueError):
+    """A line whose weight is not known; `hint` says what to add to the ingredient's card."""
+
+    def __init__(self, message: str, hint: str) -> None:
+        super().__init__(message)
+        self.message, self.hint = message, hint
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """One line, weighed. `amount` is in `unit`, the unit its scaled amounts are shown in: g, ml, tsp, tbsp, "" (pieces)."""
+
+    name: str
+    wanted: str
+    part: str
+    unit: str
+    amount: float
+    mass_g: float
+    volume_ml: float | None
+    whole_egg: bool
+    raises: bool
+
+
+@dataclass(frozen=True)
+class Batch:
+    """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` empty for what is made by weight."""
+
+    slug: str
+    mixture: Mixture
+    kind: Kind
+    ingredients: tuple[Ingredient, ...]
+    tins: tuple[tuple[int, Tin], ...]
+    batter_ml: float
+    depth_mm: float
+    steps: rounding.ScaleSteps
+    worked: Worked = field(compare=False)
+
+    @cached_property
+    def mass_g(self) -> float:
+        """Everything that goes in."""
+        return sum(line.mass_g for line in self.ingredients)
+
+    @cached_property
+    def makes_g(self) -> float:
+        """What comes out: as written by `makes`, or all that went in."""
+        return self.mixture.makes or self.mass_g
+
+    @property
+    def mass_shown_g(self) -> float:
+        """Everything that goes in, as the scales show it."""
+        return rounding.scales(self.mass_g, self.steps)
+
+    @property
+    def makes_shown_g(self) -> float:
+        """What comes out, as the scales show it."""
+        return rounding.scales(self.makes_g, self.steps)
+
+    @cached_property
+    def eggs(self) -> float:
+        """Whole eggs in the mixture, 0 for none."""
+        return sum(line.amount for line in self.ingredients if line.whole_egg)
+
+    @cached_property
+    def share(self) -> float:
+        """Batter as a share of what the written tins hold to the brim."""
+        return self.batter_ml / sum(count * tin.brim_ml() for count, tin in self.tins)
+
+    @cached_property
+    def baked_mm(self) -> float:
+        """How high the cake stands when baked, from the kind's rise."""
+        return self.depth_mm * self.rise
+
+    @property
+    def rise(self) -> float:
+        """Baked depth over batter depth."""
+        return self.kind.rise.typical if self.kind.rise else 1.0
+
+
+def g_per_ml(card: Card, facts: Facts) -> float | None:
+    """What a millilitre of an ingredient weighs, or None where no volume measure is known."""
+    if card.weighs_as:
+        return facts.densities[card.weighs_as].value
+    return card.weighs.g_per_ml if card.weighs else None
+
+
+def each_g(card: Card, book: Book, facts: Facts) -> float | None:
+    """What one piece weighs: a part of an egg of the house's class, or the card's own grams."""
+    if card.each is None:
+        return None
+    if card.each.grams is not None:
+        return card.each.grams
+    egg = facts.eggs[book.house.eggs]
+    return {"whole egg": egg.shelled_g, "egg white": egg.white_g, "egg yolk": egg.yolk_g}[card.each.part]
+
+
+def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
+    """Grams of one line. Raises Unweighable when its card does not say what a volume or a piece weighs."""
+    card, quantity = book.cards[name], take.quantity
+    if quantity.dimension == "mass":
+        return quantity.base
+    if quantity.dimension == "count":
+        one = each_g(card, book, facts)
+        if one is None:
+            hint = f'write grams, or add "each: 50 g" to the card of "{name}" in house/ingredients.yaml'
+            raise Unweighable(f'the book does not know what one "{name}" weighs', hint)
+        return quantity.base * one
+    density = g_per_ml(card, facts)
+    if density is None:
+        none = card.weighs is not None
+        hint = (
+            "write grams: its card says it has no volume measure"
+            if none
+            else f'write grams, or add "weighs: 0.85 g/ml" to the card of "{name}" in house/ingredients.yaml'
+        )
+        raise Unweighable(f'the book does not know what {quantity.unit} of "{name}" weighs', hint)
+    return quantity.base * density
+
+
+def weigh_line(take: Take, note: str | None, part: str | None, book: Book, facts: Facts) -> Ingredient:
+    """One line of a checked mixture, weighed."""
+    name = book.house_word(take.name) or take.name
+    card, quantity = book.cards[name], take.quantity
+    mass_g = mass_of(take, name, book, facts)
+    density = g_per_ml(card, facts)
+    unit, amount = "g", mass_g
+    if quantity.dimension == "count":
+        unit, amount = "", quantity.base
+    elif quantity.unit in SPOONS:
+        unit, amount = ("tsp", quantity.base / book.house.spoons.teaspoon_ml)
+        if quantity.unit == "tbsp":
+            unit, amount = "tbsp", quantity.value
+    elif quantity.unit in ("ml", "l", "fl oz"):
+        unit, amount = "ml", quantity.base
+    wanted = "; ".join(words for words in (take.wanted, note) if words)
+    volume_ml = mass_g / density if density else None
+    whole_egg = card.each is not None and card.each.part == "whole egg" and quantity.dimension == "count"
+    return Ingredient(name, wanted, part or "", unit, amount, mass_g, volume_ml, whole_egg, card.raises)
+
+
+def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
+    """Do the sums of a mixture that has passed its checks.
+
+    batter ml = weight / gravity of its kind (g/ml), unless the depth was measured; depth = the depth at which the
+    written tins together hold that volume. Raises ValueError when they hold less.
+    """
+    kind = facts.kinds[mixture.kind]
+    lines = tuple(weigh_line(line.take, line.note, line.part, book, facts) for line in mixture.mix)
+    mass_g = sum(line.mass_g for line in lines)
+    tins = tuple((count, as_owned(tin, book)) for count, tin in mixture.tins)
+    gravity = kind.gravity.typical
+    batter_ml, depth_mm = mass_g / gravity, 0.0
+    if tins:
+        if mixture.batter_depth:
+            depth_mm = mixture.batter_depth
+            batter_ml = volume_at(tins, depth_mm)
+        else:
+            brim_mm = max(tin.brim_mm for _, tin in tins)
+            depth_mm = scaling.depth_for(batter_ml, lambda depth: volume_at(tins, depth), brim_mm)
+    house = book.house.scales
+    steps = rounding.ScaleSteps(house.step, house.fine_step, house.fine_below)
+    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, steps, _worked(mixture, mass_g, kind))
+
+
+def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:
+    """Millilitres in all `tins` together with batter `depth_mm` deep, none above its brim."""
+    return sum(count * tin.volume_ml(min(depth_mm, tin.brim_mm)) for count, tin in tins)
+
+
+def as_owned(tin: Tin, book: Book) -> Tin:
+    """The tin with the volume the house measured, if it owns that very outline and depth."""
+    for owned in book.tins:
+        if owned.measured and same_outline(owned.tin, tin) and tin.depth_mm in (None, owned.tin.depth_mm):
+            return owned.measured_tin
+    return tin
+
+
+def same_outline(one: Tin, other: Tin) -> bool:
+    """Whether two tins are one tin to the trade but for their depth."""
+    return one.shape == other.shape and one.sizes_mm == other.sizes_mm
+
+
+def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
+    """Every mixture of the book, weighed, by slug."""
+    return {slug: weigh(slug, mixture, book, facts) for slug, mixture in book.mixtures.items()}
+
+
+def _worked(mixture: Mixture, mass_g: float, kind: Kind) -> Worked:
+    gravity = kind.gravity
+    measured = "the batter's depth was measured by the house" if mixture.batter_depth else ""
+    return Worked(
+        "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
+        (
+            f"weight {mass_g:.0f} g",
+            measured or f"1 ml of batter weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
+        ),
+        (kind.source,),
+    )

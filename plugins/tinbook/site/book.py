@@ -1,0 +1,46 @@
+"""Book and facts become pages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.pages.ingredients import ingredients_pages
+from tinbook.pages.lists import broken_pages, home_pages, list_pages
+from tinbook.pages.measures import measures_pages
+from tinbook.pages.mixture import mixture_pages
+from tinbook.pages.page import Desk, Page
+from tinbook.pages.sources import sources_pages
+from tinbook.pages.technique import technique_pages
+from tinbook.pages.tins import tins_pages
+from tinbook.problems import Problem
+
+PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
+    home_pages,
+    list_pages,
+    mixture_pages,
+    technique_pages,
+    tins_pages,
+    measures_pages,
+    ingredients_pages,
+    sources_pages,
+    broken_pages,
+)
+"""The register of pages: a new kind of page is one line here."""
+
+
+@dataclass(frozen=True)
+class Site:
+    """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents."""
+
+    name: str
+    pages: Mapping[str, Page]
+
+
+def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]]) -> Site:
+    """All pages of a book; `broken` are the problems of the pages that cannot be shown."""
+    desk = Desk(book, facts, broken)
+    pages = (page for kind in PAGE_KINDS for page in kind(desk))
+    return Site(book.house.name, {page.address: page for page in pages})

@@ -1,0 +1,6 @@
+"""YAML text as plain data in which every value knows its line and column; faults are told to the baker."""
+
+from tinbook.source.document import Document
+from tinbook.source.reading import read_yaml
+
+__all__ = ["Document", "read_yaml"]

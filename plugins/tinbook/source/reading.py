@@ -1,0 +1,216 @@
+"""Bytes to a document: YAML with names, values, lists and groups, and nothing more.
+
+What YAML can do beyond that (anchors, tags, several documents) is refused with its place: a baker who meets
+it has met it by accident. The parser's events are read once, without its composer, which follows anchors and
+goes as deep as the file does.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import yaml
+from yaml.error import MarkedYAMLError
+
+from tinbook.problems import Place, Problem
+from tinbook.source.document import Branch, Document, Leaf, Mark
+from tinbook.source.faults import NO_NAME, ODD_SPACE, fault
+
+LARGEST_BYTES = 1_000_000
+DEEPEST = 20
+
+# All that YAML does not print, and what starts a new line in some editors only.
+_CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
+_ESCAPED_CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f]")
+_FIRST_LINE = 'start with a name, ":" and a space, such as name: Plain sponge'
+_NOTHING = frozenset(("", "~", "null", "Null", "NULL"))
+# Faults after which the rest of the tree is still what the baker meant.
+_HARMLESS = frozenset(("duplicate", "anchor", "tag", "name"))
+
+
+def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ...]]:
+    """The document in the bytes of a file, and the problems found.
+
+    There is no document where nothing can be relied on. There is one, with problems, where a fault leaves the
+    rest as it was meant: of a name written twice, the first counts. Never raises, whatever the bytes.
+    """
+    if len(raw) > LARGEST_BYTES:
+        message = f"the file is larger than {LARGEST_BYTES // 1_000_000} MB"
+        return None, (Problem("size", message, Place(file, 1, 1), "split it into several files"),)
+    try:
+        text = raw.decode("utf-8").removeprefix("\ufeff")
+    except UnicodeDecodeError as error:
+        return None, (_not_utf8(raw, error.start, file),)
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    lines = text.split("\n")
+    if control := _CONTROL.search(text):
+        line = text.count("\n", 0, control.start())
+        column = control.start() - text.rfind("\n", 0, control.start()) - 1
+        place = Place(file, line + 1, column + 1, 1, lines[line])
+        message = f"there is an invisible character here (U+{ord(control[0]):04X})"
+        return None, (Problem("control", message, place, "delete it and type the text again"),)
+    reader = _Reader(text, file, lines)
+    try:
+        data, root = reader.read()
+    except MarkedYAMLError as error:
+        found = fault(error, file, lines)
+        # What was refused on a line is also what the parser trips over there.
+        told = any(problem.place.line == found.place.line for problem in reader.problems)
+        return None, _in_order([*reader.problems, *(() if told else (found,))])
+    except _Stop:
+        return None, _in_order(reader.problems)
+    problems = _in_order(reader.problems)
+    if any(problem.code not in _HARMLESS for problem in problems):
+        return None, problems
+    return Document(file, data, text, lines, root), problems
+
+
+def _in_order(problems: list[Problem]) -> tuple[Problem, ...]:
+    return tuple(sorted(problems, key=lambda problem: (problem.place.line, problem.place.column)))
+
+
+def _not_utf8(raw: bytes, at: int, file: str) -> Problem:
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return Problem("encoding", "the file is saved as UTF-16", Place(file, 1, 1), "save it as UTF-8")
+    before = raw[:at].replace(b"\r\n", b"\n").replace(b"\r", b"\n").decode("utf-8").removeprefix("\ufeff")
+    line = before.rsplit("\n", 1)[-1]
+    after = re.split(rb"[\r\n]", raw[at:], maxsplit=1)[0].decode("utf-8", "replace")
+    place = Place(file, before.count("\n") + 1, len(line) + 1, 1, line + after)
+    return Problem("encoding", "this letter is not saved as UTF-8", place, "save the file as UTF-8")
+
+
+class _Stop(Exception):
+    """The rest of the file is not worth reading."""
+
+
+class _Reader:
+    """Builds the data and, beside it, the branches with their marks, from the parser's events."""
+
+    def __init__(self, text: str, file: str, lines: list[str]) -> None:
+        self.events: Iterator[yaml.Event] = iter(yaml.parse(text, Loader=yaml.CSafeLoader))
+        self.file = file
+        self.lines = lines
+        self.problems: list[Problem] = []
+
+    def read(self) -> tuple[Any, Branch]:
+        """The data of the only document. Raises MarkedYAMLError, and _Stop after a problem."""
+        start = next(self.events)
+        event = next(self.events)
+        if isinstance(event, yaml.StreamEndEvent):
+            raise self._stop("empty", "the file is empty", start, _FIRST_LINE)
+        first = next(self.events)
+        data, root = self._value(first, 1)
+        next(self.events)
+        after = next(self.events)
+        if isinstance(after, yaml.DocumentStartEvent):
+            hint = 'take out the line "---", or make it two files'
+            raise self._stop("documents", "a second document starts here", after, hint)
+        if data is None and isinstance(first, yaml.ScalarEvent):
+            raise self._stop("empty", "the file is empty", start, _FIRST_LINE)
+        if not isinstance(data, dict) or not isinstance(root, Branch):
+            what = "a list" if isinstance(data, list) else "one text"
+            raise self._stop("top", f"the file is {what}, not names and values", first, _FIRST_LINE)
+        return data, root
+
+    def _value(self, event: yaml.Event, depth: int) -> tuple[Any, Branch | Leaf]:
+        """The value that starts with this event, and how it stands in the text."""
+        start, end = _marks(event)
+        if isinstance(event, yaml.ScalarEvent):
+            if event.anchor is not None or event.tag is not None:
+                self._refuse_marks(event)
+            value = event.value
+            plain = event.implicit[0]
+            if event.style == '"' and (found := _ESCAPED_CONTROL.search(value)):
+                message = f"there is an invisible character in this text (U+{ord(found[0]):04X})"
+                self._problem("control", message, start, end, 'take out the "\\" and what follows it')
+            return (None if plain and value in _NOTHING else value), Leaf(value, plain, start, end)
+        if isinstance(event, yaml.AliasEvent):
+            message = f'"*{event.anchor}" stands for something written elsewhere'
+            hint = "write it out, or put a text that starts with * in quotes"
+            self._problem("alias", message, start, end, hint)
+            return None, Leaf("", True, start, end)
+        if depth > DEEPEST:
+            message = f"this is nested more than {DEEPEST} deep"
+            raise self._stop("depth", message, event, "look for brackets that are not closed")
+        self._refuse_marks(event)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._list(event, depth)
+        return self._mapping(event, depth)
+
+    def _list(self, first: yaml.Event, depth: int) -> tuple[list[Any], Branch]:
+        data: list[Any] = []
+        items: list[Branch | Leaf] = []
+        while not isinstance(event := next(self.events), yaml.SequenceEndEvent):
+            value, item = self._value(event, depth + 1)
+            data.append(value)
+            items.append(item)
+        return data, Branch(_marks(first)[0], _marks(event)[1], _is_block(first), items, {})
+
+    def _mapping(self, first: yaml.Event, depth: int) -> tuple[dict[str, Any], Branch]:
+        data: dict[str, Any] = {}
+        items: dict[str, Branch | Leaf] = {}
+        names: dict[str, Leaf] = {}
+        while not isinstance(event := next(self.events), yaml.MappingEndEvent):
+            _, name = self._value(event, depth + 1)
+            value, item = self._value(next(self.events), depth + 1)
+            if isinstance(event, yaml.ScalarEvent) and isinstance(name, Leaf):
+                if not self._is_name(name, names):
+                    continue
+                data[name.text], items[name.text], names[name.text] = value, item, name
+            else:
+                hint = 'write plain words before the ":"; put a text that starts with [, { or * in quotes'
+                self._problem("name", "this cannot be a name", *_marks(event), hint)
+        return data, Branch(_marks(first)[0], _marks(event)[1], _is_block(first), items, names)
+
+    def _is_name(self, name: Leaf, names: Mapping[str, Leaf]) -> bool:
+        """Whether this can be the name of a value, where `names` are taken; if not, a problem is added."""
+        text = name.text
+        if text == "<<" and name.plain:
+            code, message, hint = "merge", '"<<" takes over values written elsewhere', "write them out"
+        elif not text.strip():
+            code, (message, hint) = "name", NO_NAME
+        elif text != text.strip(" "):
+            code, (message, hint) = "name", ("there is a space too many in this name", "take it out")
+        elif text != text.strip() or "\n" in text:
+            code, (message, hint) = "name", ODD_SPACE
+        elif text in names:
+            code, message = "duplicate", f'"{text}" is written twice'
+            hint = f"keep one; the first is on line {names[text].start.line + 1}"
+        else:
+            return True
+        self._problem(code, message, name.start, name.end, hint)
+        return False
+
+    def _refuse_marks(self, event: yaml.Event) -> None:
+        """Adds a problem for an anchor or a tag."""
+        where = _marks(event)
+        if anchor := getattr(event, "anchor", None):
+            hint = "take it out, or put a text that starts with & in quotes"
+            self._problem("anchor", f'"&{anchor}" is a mark for use elsewhere', *where, hint)
+        if tag := getattr(event, "tag", None):
+            tag = tag.replace("tag:yaml.org,2002:", "!!", 1)
+            hint = "take it out, or put a text that starts with ! in quotes"
+            self._problem("tag", f'"{tag}" is a mark for programs', *where, hint)
+
+    def _stop(self, code: str, message: str, at: yaml.Event, hint: str) -> _Stop:
+        self._problem(code, message, *_marks(at), hint)
+        return _Stop()
+
+    def _problem(self, code: str, message: str, start: Mark, end: Mark, hint: str) -> None:
+        line = min(start.line, len(self.lines) - 1)
+        width = end.column - start.column if start.line == end.line else 1
+        place = Place(self.file, line + 1, start.column + 1, max(width, 1), self.lines[line])
+        self.problems.append(Problem(code, message, place, hint))
+
+
+def _marks(event: yaml.Event) -> tuple[Mark, Mark]:
+    """Where the event starts and ends; the parser always says, though its types do not."""
+    start, end = event.start_mark, event.end_mark
+    if start is None or end is None:
+        raise AssertionError("an event without its place")
+    return start, end
+
+
+def _is_block(event: yaml.Event) -> bool:
+    """Whether a list or mapping is written without brackets."""
+    return not getattr(event, "flow_style", False)

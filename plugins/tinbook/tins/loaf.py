@@ -1,0 +1,69 @@
+"""Loaf tins: a sharp rectangle at the rim sloping to a smaller one at the base.
+
+Sizes: length and width inside the rim, then of the base. Where the baker gives no base it is
+20/23 of the length and 10/13 of the width, as a 23 x 13 cm tin on a 20 x 10 cm base: common practice.
+The two named tins are common practice too: 16 x 10 x 6.5 cm and 23 x 13 x 7 cm, the small one half
+the large. Shops differ by a fifth, so a loaf tin is worth measuring with water.
+"""
+
+from __future__ import annotations
+
+from tinbook.tins.shape import Named, Ring, Shape, Size, Sizes, between, oblong
+from tinbook.tins.trade import mm
+
+BASE_LENGTH = 20.0 / 23.0
+BASE_WIDTH = 10.0 / 13.0
+
+
+def _base(length_mm: float, width_mm: float) -> Sizes:
+    # To the hundredth, as every size is kept.
+    return (round(length_mm * BASE_LENGTH, 2), round(width_mm * BASE_WIDTH, 2))
+
+
+class Loaf(Shape):
+    key = "loaf"
+    title = "Loaf"
+    sizes = (
+        Size("length"),
+        Size("width"),
+        Size("base length", of=0, least=0.5),
+        Size("base width", of=1, least=0.4),
+    )
+    extra_word = "base"
+    extras = 2
+    words = ("loaf", "loaves")
+    named = (
+        Named("1 lb", (160.0, 100.0, *_base(160.0, 100.0)), 65.0, ("1 pound", "450 g", "small")),
+        Named("2 lb", (230.0, 130.0, *_base(230.0, 130.0)), 70.0, ("2 pound", "900 g", "large")),
+    )
+    standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
+    depths_mm = (65.0, 70.0, *mm(3))
+    usual_mm = 70.0
+    example = "loaf 23 cm x 13 cm x 7 cm"
+    extra_example = "loaf 25 cm x 13 cm x 7 cm, base 22 cm x 11 cm"
+
+    def _at(self, sizes: Sizes, height: float) -> tuple[float, float]:
+        return between(sizes[2], sizes[0], height), between(sizes[3], sizes[1], height)
+
+    def outline_mm(self, sizes: Sizes, height: float = 1.0) -> tuple[Ring, ...]:
+        return (oblong(*self._at(sizes, height)),)
+
+    def area_mm2(self, sizes: Sizes, height: float = 1.0) -> float:
+        length, width = self._at(sizes, height)
+        return length * width
+
+    def perimeter_mm(self, sizes: Sizes) -> float:
+        return 2.0 * (sizes[0] + sizes[1])
+
+    def bounds_mm(self, sizes: Sizes) -> tuple[float, float]:
+        return (sizes[0], sizes[1])
+
+    def default_extras(self, sizes: Sizes) -> Sizes | None:
+        return _base(sizes[0], sizes[1])
+
+    def ordered(self, sizes: Sizes) -> Sizes:
+        # The long side first, at the rim and at the base.
+        return (*sorted(sizes[:2], reverse=True), *sorted(sizes[2:], reverse=True))
+
+
+LOAF = Loaf()

@@ -1,0 +1,301 @@
+"""What every tin shape can tell about itself. Lengths in mm, areas in mm², volumes in ml.
+
+A shape is known by its outline at every height: `height` is the share of the tin's depth, 0 at
+the base and 1 at the rim. For a straight tin, a tapered one and a dome, the area is at most a quadratic
+in the height, so three areas (base, middle, rim) give every volume exactly (the prismatoid rule).
+"""
+
+from __future__ import annotations
+
+import math
+from abc import ABC, abstractmethod
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import ClassVar, Literal
+
+from tinbook.tins.trade import metric_label
+
+Sizes = tuple[float, ...]
+Ring = tuple[tuple[float, float], ...]
+
+# An inscribed polygon of n sides loses (2 pi / n)^2 / 6 of the circle: 0.005 % at 360.
+CIRCLE_POINTS = 360
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """One size a baker gives for a shape, and what can be believed of it.
+
+    low_mm, high_mm: believable lengths. of: index of the size this one lies inside (a tube in its
+    ring, a base under its top); least and most are then its believable shares of that size.
+    """
+
+    name: str
+    low_mm: float = 20.0
+    high_mm: float = 1000.0
+    of: int | None = None
+    least: float = 0.3
+    most: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A size that cannot be: its index in the sizes, what is wrong, and what to do."""
+
+    index: int
+    message: str
+    hint: str
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A size the trade calls by name (`2 lb` loaf, `jumbo` cups); its depth comes with the name.
+
+    also: other words for the size (`muffin` cups); nouns: words for size and shape in one (`muffins`).
+    """
+
+    name: str
+    sizes_mm: Sizes
+    depth_mm: float
+    also: tuple[str, ...] = ()
+    nouns: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Walls:
+    """How the area grows from base to rim: area(t) = base + slope t + bend t², t = height / depth.
+
+    Above the rim the walls go straight up, as a paper collar does. depth_mm in mm, the rest in mm².
+    """
+
+    depth_mm: float
+    base: float
+    slope: float
+    bend: float
+
+    def volume_mm3(self, fill_mm: float) -> float:
+        """Volume in mm³ below a level fill_mm above the base. ValueError for a negative level or NaN."""
+        if not fill_mm >= 0.0:
+            raise ValueError(f"fill_mm must be 0 or more, not {fill_mm!r}")
+        if fill_mm <= self.depth_mm or not (self.slope or self.bend):
+            t = fill_mm / self.depth_mm
+            return fill_mm * (self.base + t * (self.slope / 2.0 + t * self.bend / 3.0))
+        brim = self.depth_mm * (self.base + self.slope / 2.0 + self.bend / 3.0)
+        return brim + (fill_mm - self.depth_mm) * (self.base + self.slope + self.bend)
+
+    def fill_mm(self, volume_mm3: float) -> float:
+        """Level in mm that volume_mm3 reaches: the inverse of volume_mm3. ValueError as there."""
+        if not volume_mm3 >= 0.0:
+            raise ValueError(f"the volume must be 0 or more, not {volume_mm3!r}")
+        if not (self.slope or self.bend):
+            return volume_mm3 / self.base
+        brim = self.volume_mm3(self.depth_mm)
+        if volume_mm3 >= brim:
+            return self.depth_mm + (volume_mm3 - brim) / (self.base + self.slope + self.bend)
+        # Newton steps, kept between two levels known to be too low and too high.
+        low, high = 0.0, self.depth_mm
+        level = self.depth_mm * volume_mm3 / brim
+        for _ in range(60):
+            over = self.volume_mm3(level) - volume_mm3
+            if abs(over) <= 1e-12 * brim:
+                break
+            low, high = (low, level) if over > 0.0 else (level, high)
+            t = level / self.depth_mm
+            area = self.base + t * (self.slope + t * self.bend)
+            level = level - over / area if area > 0.0 else low
+            if not low < level < high:
+                level = (low + high) / 2.0
+        return level
+
+
+class Shape(ABC):
+    """A tin shape. A new one is one file with a subclass and one line in the register.
+
+    sizes: every size in order, those written first (`length x width`) and then those after a comma
+    (`base 20 cm x 10 cm`), whose word is extra_word and whose count is extras.
+    """
+
+    key: ClassVar[str]
+    title: ClassVar[str]
+    sizes: ClassVar[tuple[Size, ...]]
+    extra_word: ClassVar[str] = ""
+    extras: ClassVar[int] = 0
+    # Words for the shape as bakers write them.
+    words: ClassVar[tuple[str, ...]]
+    named: ClassVar[tuple[Named, ...]] = ()
+    # Outlines the trade sells, small to large, each with its usual depth.
+    standard: ClassVar[tuple[tuple[Sizes, float], ...]]
+    # Depths the trade sells, small to large.
+    depths_mm: ClassVar[tuple[float, ...]]
+    usual_mm: ClassVar[float] = 75.0
+    # Depths that can be believed.
+    least_deep_mm: ClassVar[float] = 10.0
+    most_deep_mm: ClassVar[float] = 300.0
+    # What stays the same when a mixture moves to this shape: batter depth, or the share of the brim.
+    kept: ClassVar[Literal["depth", "share"]] = "depth"
+    # Whether they come joined, several to a tray.
+    in_trays: ClassVar[bool] = False
+    # How a baker writes one; and one with its extra sizes.
+    example: ClassVar[str]
+    extra_example: ClassVar[str] = ""
+
+    @property
+    def noun(self) -> str:
+        """What one is called in a sentence: `round tin`."""
+        return f"{self.key} tin"
+
+    @property
+    def size_names(self) -> tuple[str, ...]:
+        return tuple(size.name for size in self.sizes)
+
+    @property
+    def main(self) -> int:
+        """How many sizes are written before the depth."""
+        return len(self.sizes) - self.extras
+
+    @abstractmethod
+    def outline_mm(self, sizes: Sizes, height: float = 1.0) -> tuple[Ring, ...]:
+        """Closed rings of (x, y) in mm about (0, 0), last point not repeated: the outer wall, then holes."""
+
+    @abstractmethod
+    def area_mm2(self, sizes: Sizes, height: float = 1.0) -> float:
+        """Area in mm² in closed form."""
+
+    @abstractmethod
+    def perimeter_mm(self, sizes: Sizes) -> float:
+        """Length in mm of the outer wall at the rim."""
+
+    def inner_perimeter_mm(self, sizes: Sizes) -> float:
+        """Length in mm of the walls of holes at the rim; 0 for a tin without a tube."""
+        return 0.0
+
+    @abstractmethod
+    def bounds_mm(self, sizes: Sizes) -> tuple[float, float]:
+        """Width and depth in mm of the upright rectangle round the rim."""
+
+    def holes(self, sizes: Sizes) -> int:
+        """How many of these make one thing to put in the oven: 1, or the holes of a tray."""
+        return 1
+
+    def stand_mm(self, sizes: Sizes) -> tuple[float, float]:
+        """Width and depth in mm of what stands on the shelf: the tin, or the whole tray."""
+        return self.bounds_mm(sizes)
+
+    def walls(self, sizes: Sizes, depth_mm: float) -> Walls:
+        """The areas between base and rim, from three of them."""
+        base, middle, rim = (self.area_mm2(sizes, height) for height in (0.0, 0.5, 1.0))
+        if base == middle == rim:
+            return Walls(depth_mm, rim, 0.0, 0.0)
+        return Walls(depth_mm, base, 4.0 * middle - 3.0 * base - rim, 2.0 * (base + rim) - 4.0 * middle)
+
+    def volume_ml(self, sizes: Sizes, depth_mm: float, fill_mm: float) -> float:
+        """Millilitres below a level fill_mm above the base of a tin depth_mm deep."""
+        return self.walls(sizes, depth_mm).volume_mm3(fill_mm) / 1000.0
+
+    def default_extras(self, sizes: Sizes) -> Sizes | None:
+        """The sizes after the comma when the baker has not given them; None when they must be given."""
+        return ()
+
+    def settled(self, sizes: Sequence[float]) -> Sizes:
+        """Sizes as the house keeps them: complete, in order, to the hundredth of a millimetre.
+
+        ValueError for a wrong number of sizes.
+        """
+        whole = tuple(round(float(size), 2) for size in sizes)
+        if self.extras and len(whole) == self.main:
+            whole += tuple(round(size, 2) for size in self.default_extras(self.ordered(whole)) or ())
+        if len(whole) != len(self.sizes):
+            raise ValueError(f"{self.key} takes {len(self.sizes)} sizes {self.size_names}, not {len(sizes)}")
+        return self.ordered(whole)
+
+    def ordered(self, sizes: Sizes) -> Sizes:
+        """A tin turned by a quarter is the same tin: the order the house writes its sizes in."""
+        return sizes
+
+    def fault(self, sizes: Sizes) -> Fault | None:
+        """The first size that cannot be believed, or None."""
+        for index, (rule, size) in enumerate(zip(self.sizes, sizes, strict=True)):
+            if not rule.low_mm <= size <= rule.high_mm:
+                how = "small" if size < rule.low_mm else "large"
+                low, high = metric_label((rule.low_mm,)), metric_label((rule.high_mm,))
+                return Fault(
+                    index,
+                    f"{metric_label((size,))} is too {how} for the {rule.name} of a {self.noun}",
+                    f"it should lie between {low} and {high}",
+                )
+            if rule.of is None:
+                continue
+            outer = sizes[rule.of]
+            # Half a hundredth of a millimetre is lost to rounding, and is no fault.
+            if size > rule.most * outer + 0.005:
+                return self.misfit(index, size, outer)
+            if size < rule.least * outer - 0.005:
+                low = metric_label((math.ceil(rule.least * outer),))
+                return Fault(
+                    index,
+                    f"the {rule.name}, {metric_label((size,))}, is very small under "
+                    f"{metric_label((outer,))} across",
+                    f"{low} is the least the book believes",
+                )
+        return None
+
+    def depth_fault(self, depth_mm: float) -> Fault | None:
+        """What is wrong with a depth, if anything; the index is that of no size."""
+        low, high = self.least_deep_mm, self.most_deep_mm
+        if low <= depth_mm <= high:
+            return None
+        how = "shallow" if depth_mm < low else "deep"
+        return Fault(
+            len(self.sizes),
+            f"{metric_label((depth_mm,))} is too {how} for a {self.noun}",
+            f"the depth should lie between {metric_label((low,))} and {metric_label((high,))}",
+        )
+
+    def misfit(self, index: int, size: float, outer: float) -> Fault:
+        """What to say of a size that does not fit inside the size it belongs to."""
+        name, around = self.sizes[index].name, self.sizes[self.sizes[index].of or 0].name
+        return Fault(
+            index,
+            f"the {name}, {metric_label((size,))}, is larger than the {around}, {metric_label((outer,))}",
+            "measure the top inside the rim, and the base inside",
+        )
+
+    def named_size(self, sizes: Sizes, depth_mm: float | None = None) -> Named | None:
+        """The trade's name for these sizes at this depth, if it has one; without a depth, for any."""
+        for named in self.named:
+            if named.sizes_mm == sizes and depth_mm in (None, named.depth_mm):
+                return named
+        return None
+
+    def usual_depth_mm(self, sizes: Sizes) -> float:
+        """The depth in mm such a tin usually has, for a tin written without one."""
+        for standard, depth_mm in self.standard:
+            if standard == sizes:
+                return depth_mm
+        return self.usual_mm
+
+    def least_depth_mm(self, sizes: Sizes, needed_mm: float) -> float | None:
+        """The least depth in mm such a tin is sold in that holds needed_mm; None when none does."""
+        named = self.named_size(sizes)
+        sold = (named.depth_mm,) if named else self.depths_mm
+        return next((depth for depth in sold if depth >= needed_mm - 1e-6), None)
+
+
+@lru_cache(maxsize=512)
+def circle(diameter_mm: float) -> Ring:
+    """Points on a circle about (0, 0), anticlockwise from the right."""
+    radius = diameter_mm / 2.0
+    turns = (2.0 * math.pi * k / CIRCLE_POINTS for k in range(CIRCLE_POINTS))
+    return tuple((radius * math.cos(turn), radius * math.sin(turn)) for turn in turns)
+
+
+def oblong(width_mm: float, depth_mm: float) -> Ring:
+    """The four corners of a rectangle about (0, 0), anticlockwise from the lower left."""
+    x, y = width_mm / 2.0, depth_mm / 2.0
+    return ((-x, -y), (x, -y), (x, y), (-x, y))
+
+
+def between(base: float, rim: float, height: float) -> float:
+    """A length on a straight sloping wall at a share of its height."""
+    return base + (rim - base) * height

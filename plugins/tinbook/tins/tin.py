@@ -1,0 +1,200 @@
+"""One tin: a shape, its sizes, perhaps a depth, perhaps a volume measured with water."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from tinbook.tins.register import SHAPES
+from tinbook.tins.shape import Ring, Shape, Sizes, Walls
+from tinbook.tins.trade import inch_label, metric_label
+
+
+@dataclass(frozen=True, slots=True)
+class Tin:
+    """A tin as a value: equal when shape, sizes, depth and measure are equal. Lengths mm, volumes ml.
+
+    sizes_mm may be short of the shape's optional sizes (a loaf's base, a standard ring's tube) and in
+    either order; they are kept complete and in the house's order. measured_ml is what the tin holds
+    to the brim, and scales the geometry at every depth; it needs the depth.
+    ValueError for an unknown shape, or sizes, a depth or a measure that cannot be: a developer's
+    mistake, as read_tin tells the baker first.
+    """
+
+    shape: str
+    sizes_mm: Sizes
+    depth_mm: float | None = None
+    measured_ml: float | None = None
+    # Worked out once, so that a fill is a few multiplications.
+    _walls: Walls = field(init=False, repr=False, compare=False)
+    _scale: float = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        if self.shape not in SHAPES:
+            raise ValueError(f"no tin shape is called {self.shape!r}")
+        kind = SHAPES[self.shape]
+        sizes = kind.settled(self.sizes_mm)
+        if fault := kind.fault(sizes):
+            raise ValueError(fault.message)
+        depth = None if self.depth_mm is None else round(float(self.depth_mm), 2)
+        if depth is not None and (fault := kind.depth_fault(depth)):
+            raise ValueError(fault.message)
+        walls = kind.walls(sizes, depth or kind.usual_depth_mm(sizes))
+        scale = 1.0
+        if self.measured_ml is not None:
+            if depth is None:
+                raise ValueError("a measured tin needs its depth")
+            if not 0.0 < self.measured_ml < float("inf"):
+                raise ValueError(f"a measure of {self.measured_ml!r} ml cannot be")
+            scale = self.measured_ml * 1000.0 / walls.volume_mm3(depth)
+        for name, value in (("sizes_mm", sizes), ("depth_mm", depth), ("_walls", walls), ("_scale", scale)):
+            object.__setattr__(self, name, value)
+
+    @property
+    def kind(self) -> Shape:
+        """The shape itself, from the register."""
+        return SHAPES[self.shape]
+
+    # Geometry
+
+    @property
+    def area_mm2(self) -> float:
+        """Area at the rim, mm²."""
+        return self.kind.area_mm2(self.sizes_mm)
+
+    @property
+    def perimeter_mm(self) -> float:
+        """Outer wall at the rim, mm."""
+        return self.kind.perimeter_mm(self.sizes_mm)
+
+    @property
+    def inner_perimeter_mm(self) -> float:
+        """Wall of the tube at the rim, mm; 0 without a tube."""
+        return self.kind.inner_perimeter_mm(self.sizes_mm)
+
+    @property
+    def bounds_mm(self) -> tuple[float, float]:
+        """Width and depth of the rim, mm; a cup's share of its tray."""
+        return self.kind.bounds_mm(self.sizes_mm)
+
+    @property
+    def stand_mm(self) -> tuple[float, float]:
+        """Width and depth of what stands on the oven shelf, mm: the tin, or the tray of `holes` cups."""
+        return self.kind.stand_mm(self.sizes_mm)
+
+    @property
+    def holes(self) -> int:
+        """Cups in a tray; 1 for every other tin."""
+        return self.kind.holes(self.sizes_mm)
+
+    def outline_mm(self) -> tuple[Ring, ...]:
+        """Rings of points at the rim, mm, about (0, 0): the outer wall, then the tube."""
+        return self.kind.outline_mm(self.sizes_mm)
+
+    def volume_ml(self, fill_mm: float) -> float:
+        """Millilitres of batter standing fill_mm deep; above the rim the walls are taken as upright."""
+        return self._walls.volume_mm3(fill_mm) * self._scale / 1000.0
+
+    def fill_mm(self, ml: float) -> float:
+        """How deep ml of batter stands, mm: the inverse of volume_ml."""
+        return self._walls.fill_mm(ml * 1000.0 / self._scale)
+
+    @property
+    def brim_mm(self) -> float:
+        """How deep it is, mm: its own depth, else the usual one of such a tin."""
+        return self._walls.depth_mm
+
+    def brim_ml(self, depth_mm: float | None = None) -> float:
+        """Millilitres to the brim: of this tin, or of one like it depth_mm deep.
+
+        Without either depth the usual depth of such a tin is taken.
+        """
+        if depth_mm is None or depth_mm == self.depth_mm:
+            return self.volume_ml(self._walls.depth_mm)
+        return self.kind.volume_ml(self.sizes_mm, depth_mm, depth_mm) * self._scale
+
+    def least_depth(self, needed_mm: float) -> float | None:
+        """The least depth such a tin is sold in that holds needed_mm, mm; None when none does."""
+        return self.kind.least_depth_mm(self.sizes_mm, needed_mm)
+
+    # Names
+
+    @property
+    def size_label(self) -> str:
+        """`20 cm`, `23 x 33 cm`, `standard`, `21 cm, tube 6 cm`."""
+        named = self._named
+        return named or metric_label(self._main) + self._extra(metric_label(self._extras))
+
+    @property
+    def size_label_in(self) -> str:
+        """`8 in`, `9 x 13 in`; empty when the trade has no inch name for it."""
+        main, extras = inch_label(self._main), inch_label(self._extras)
+        if self._named or not main or (self._odd_extras and not extras):
+            return ""
+        return main + self._extra(extras)
+
+    @property
+    def name(self) -> str:
+        """`round 20 cm`, `2 lb loaf`, `standard cups`: shape and size, without the depth."""
+        return self.names[0]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The name in centimetres and, where the trade has one, in inches."""
+        if named := self._named:
+            return (f"{named} {self.shape}",)
+        return tuple(f"{self.shape} {label}" for label in (self.size_label, self.size_label_in) if label)
+
+    @property
+    def full_name(self) -> str:
+        """`round 20 cm x 7.5 cm`: the name with its depth, where it has one."""
+        return self.full_names[0]
+
+    @property
+    def full_names(self) -> tuple[str, ...]:
+        """The full name in centimetres and, where the trade has one, in inches."""
+        # A named size brings its depth with it.
+        if self.depth_mm is None or self._named:
+            return self.names
+        labels = [self._full(metric_label)]
+        depth_in = inch_label((self.depth_mm,))
+        if self.size_label_in and depth_in:
+            labels.append(self._full(inch_label))
+        return tuple(labels)
+
+    def _full(self, label: Callable[[Sizes], str]) -> str:
+        main, depth = label(self._main), label((self.depth_mm or 0.0,))
+        return f"{self.shape} {main} x {depth}{self._extra(label(self._extras))}"
+
+    @property
+    def _named(self) -> str:
+        named = self.kind.named_size(self.sizes_mm, self.depth_mm) if self.depth_mm else None
+        return named.name if named else ""
+
+    @property
+    def _main(self) -> Sizes:
+        return self.sizes_mm[: self.kind.main]
+
+    @property
+    def _extras(self) -> Sizes:
+        return self.sizes_mm[self.kind.main :]
+
+    @property
+    def _odd_extras(self) -> bool:
+        """Whether the sizes after the comma have to be said, not being the usual ones."""
+        return bool(self._extras) and self.kind.default_extras(self._main) != self._extras
+
+    def _extra(self, label: str) -> str:
+        return f", {self.kind.extra_word} {label}" if self._odd_extras else ""
+
+
+def standard_tins() -> tuple[Tin, ...]:
+    """Every outline the trade sells: by shape in the register's order, then by size.
+
+    Without a depth, which decides only what fits; a named size (loaf, cups) has its own.
+    """
+    return tuple(
+        Tin(shape.key, sizes, depth_mm if shape.named_size(sizes) else None)
+        for shape in SHAPES.values()
+        for sizes, depth_mm in shape.standard
+    )

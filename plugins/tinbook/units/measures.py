@@ -1,0 +1,41 @@
+"""Whose cup, whose spoons: the measures a house bakes with."""
+
+from dataclasses import dataclass
+
+from tinbook.units.kitchen import CUPS_ML, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, SPOONS_ML
+from tinbook.units.misread import Misread, suggestion
+
+_FLUID_OUNCES_ML = {"US cup": ML_PER_US_FLUID_OUNCE, "UK cup": ML_PER_UK_FLUID_OUNCE}
+
+
+@dataclass(frozen=True, slots=True)
+class Measures:
+    """The house's cup, spoons and fluid ounce, in ml. None: the house has not said whose."""
+
+    cup_ml: float | None
+    tablespoon_ml: float
+    teaspoon_ml: float
+    fluid_ounce_ml: float | None = None
+
+
+METRIC = Measures(None, *SPOONS_ML["metric"])
+
+
+def measures_of(cup: str | None, spoon: str) -> Measures:
+    """The measures of a house that uses this cup ("US cup", "metric cup", "UK cup" or None) and these spoons.
+
+    `spoon` is "metric", "US" or "Australian". A US or UK cup also says whose fluid ounce it is.
+    Raises Misread for another word; its place is in the word that is wrong.
+    """
+    if cup is not None and cup not in CUPS_ML:
+        raise _unknown(cup, "cup", list(CUPS_ML))
+    if spoon not in SPOONS_ML:
+        raise _unknown(spoon, "set of spoons", list(SPOONS_ML))
+    return Measures(
+        CUPS_ML[cup] if cup else None, *SPOONS_ML[spoon], fluid_ounce_ml=_FLUID_OUNCES_ML.get(cup or "")
+    )
+
+
+def _unknown(word: str, what: str, known: list[str]) -> Misread:
+    hint = suggestion(word, known) or f"write {', '.join(known[:-1])} or {known[-1]}"
+    return Misread(f'no {what} called "{word}"', hint, 0, len(word))

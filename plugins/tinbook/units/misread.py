@@ -1,0 +1,26 @@
+"""What is raised when a quantity cannot be read."""
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+
+
+class Misread(ValueError):
+    """A text that is not the quantity it should be.
+
+    `message` says what is wrong and `hint` what to write instead, both for a baker; `start` and `end` are the
+    fault's place in the text that was read, counted from 0.
+    """
+
+    def __init__(self, message: str, hint: str, start: int, end: int) -> None:
+        super().__init__(message)
+        self.message = message
+        self.hint = hint
+        self.start = start
+        self.end = end
+
+
+def suggestion(word: str, known: Iterable[str]) -> str:
+    """A hint with the known word nearest to `word`, whatever the case; empty if none is near."""
+    spelled = {name.casefold(): name for name in known}
+    found = get_close_matches(word.casefold(), spelled, n=1)
+    return f'did you mean "{spelled[found[0]]}"?' if found else ""

@@ -1,0 +1,124 @@
+"""Reading a number as a baker writes it: 425, 0.5, 1,250, 1/2, 1 1/2, ½, 1½."""
+
+import re
+from math import isfinite
+
+from tinbook.units.misread import Misread
+
+_VULGAR = {
+    "½": 1 / 2,
+    "⅓": 1 / 3,
+    "⅔": 2 / 3,
+    "¼": 1 / 4,
+    "¾": 3 / 4,
+    "⅕": 1 / 5,
+    "⅖": 2 / 5,
+    "⅗": 3 / 5,
+    "⅘": 4 / 5,
+    "⅙": 1 / 6,
+    "⅚": 5 / 6,
+    "⅛": 1 / 8,
+    "⅜": 3 / 8,
+    "⅝": 5 / 8,
+    "⅞": 7 / 8,
+}
+_ONE = "".join(_VULGAR)
+# Whatever a number can start with.
+DIGITS = f"0-9{_ONE}"
+_NUMBER = re.compile(
+    rf"""
+      (?P<whole>[0-9]+) \s* (?P<part>[{_ONE}])                        # 1½
+    | (?P<vulgar>[{_ONE}])                                            # ½
+    | (?:(?P<and>[0-9]+)\s+)? (?P<top>[0-9]+)\s*[/⁄]\s*(?P<low>[0-9]+)   # 1 1/2, 1/2
+    | (?P<plain>[1-9][0-9]{{0,2}}(?:,[0-9]{{3}})+(?:\.[0-9]+)?|[0-9]+(?:\.[0-9]+)?)
+    """,
+    re.VERBOSE,
+)
+# What would make a number run on into something that is no number.
+_RUNS_ON = re.compile(rf"[,.]?[0-9]|[/⁄{_ONE}]")
+_COMMAS = re.compile(r"([0-9]+),([0-9]+)(?:,[0-9]+)*(?:\.[0-9]+)?")
+_SIGN = re.compile(rf"[-−–+]\s*(?=[.{DIGITS}])")
+_NO_NUMBER = re.compile(r"(?i)(?:nan|inf(?:inity)?)\b")
+_BARE_POINT = re.compile(r"\.[0-9]+")
+_WORD = re.compile(r"[^\s,;]+")
+_NUMBER_WORDS = {
+    "a": "1",
+    "an": "1",
+    "one": "1",
+    "two": "2",
+    "three": "3",
+    "four": "4",
+    "five": "5",
+    "six": "6",
+} | {
+    "half": "1/2",
+    "quarter": "1/4",
+    "dozen": "12",
+}
+
+
+def read_number(text: str, at: int, such_as: str = "425 g") -> tuple[float, int]:
+    """The number that starts at `at`, and where it ends.
+
+    Raises Misread if there is none, with `such_as` for an example, or if it is malformed.
+    """
+    found = _NUMBER.match(text, at)
+    if found is None:
+        raise _no_number(text, at, such_as)
+    end = found.end()
+    if (commas := _COMMAS.match(text, at)) and commas.end() > end:
+        raise _comma(commas)
+    if run := _RUNS_ON.match(text, end):
+        raise Misread(
+            f'"{text[at : run.end()]}" is no number', "write 425, 0.5, 1/2, 1 1/2 or 1½", at, run.end()
+        )
+    value = _value(found)
+    if not isfinite(value):
+        raise Misread(f'"{found[0][:20]}" is no number to measure by', "check the number", at, end)
+    return value, end
+
+
+def _value(found: re.Match[str]) -> float:
+    if part := found["part"]:
+        return float(found["whole"]) + _VULGAR[part]
+    if vulgar := found["vulgar"]:
+        return _VULGAR[vulgar]
+    if top := found["top"]:
+        over, under = float(top), float(found["low"])
+        if not under:
+            raise Misread(f'"{found[0]}" divides by nothing', "write 1/2", *found.span())
+        if found["and"] and over >= under:
+            raise Misread(
+                f'"{found[0]}" has a part that is not less than one', "write 1 1/2, or 3/2", *found.span()
+            )
+        return float(found["and"] or 0) + over / under
+    return float(found["plain"].replace(",", ""))
+
+
+def _comma(commas: re.Match[str]) -> Misread:
+    """The error for a comma that is not between thousands: most likely a decimal comma."""
+    decimal = commas.end() == commas.end(2) and (len(commas[2]) < 3 or commas[1] == "0")
+    hint = f"write {commas[1]}.{commas[2]}" if decimal else "write the number without commas"
+    return Misread(f'"{commas[0]}" has a comma in it', hint, *commas.span())
+
+
+def _no_number(text: str, at: int, such_as: str) -> Misread:
+    word = _WORD.match(text, at)
+    end = word.end() if word else len(text)
+    said = text[at:end]
+    if not text.strip():
+        return Misread("nothing is written here", f"write an amount, such as {such_as}", 0, len(text))
+    if sign := _SIGN.match(text, at):
+        return Misread(f'"{said}" has a sign before it', f"write {text[sign.end() : end]}", at, end)
+    if _BARE_POINT.match(text, at):
+        return Misread(f'"{said}" starts with a point', f"write 0{said}", at, end)
+    if _NO_NUMBER.match(text, at):
+        return Misread(f'"{said}" is no amount', f"write a number, such as {such_as}", at, end)
+    if digits := _NUMBER_WORDS.get(said.casefold()):
+        return Misread(f'the number is written as a word, "{said}"', f"write {digits}", at, end)
+    return Misread(
+        f'no number before "{said}"' if said else "no number",
+        f"write the amount first, such as {such_as}",
+        at,
+        end,
+    )

@@ -1,0 +1,170 @@
+"""The words for units, from both sides of the Atlantic, and the words that are refused."""
+
+import re
+from collections.abc import Mapping
+
+from tinbook.units import kitchen
+from tinbook.units.measures import Measures
+from tinbook.units.misread import Misread
+
+_SIZES: dict[str, dict[str, float]] = {
+    "mass": {
+        "g": 1.0,
+        "kg": kitchen.GRAMS_PER_KILOGRAM,
+        "oz": kitchen.GRAMS_PER_OUNCE,
+        "lb": kitchen.GRAMS_PER_POUND,
+    },
+    "volume": {
+        "ml": 1.0,
+        "l": kitchen.ML_PER_LITRE,
+        "US fl oz": kitchen.ML_PER_US_FLUID_OUNCE,
+        "UK fl oz": kitchen.ML_PER_UK_FLUID_OUNCE,
+        **kitchen.CUPS_ML,
+        **{f"{whose} tbsp": spoons[0] for whose, spoons in kitchen.SPOONS_ML.items()},
+        **{f"{whose} tsp": spoons[1] for whose, spoons in kitchen.SPOONS_ML.items()},
+    },
+    "length": {"mm": 1.0, "cm": kitchen.MM_PER_CM, "in": kitchen.MM_PER_INCH},
+    "time": {"min": 1.0, "h": kitchen.MINUTES_PER_HOUR},
+    "count": {"": 1.0},
+}
+_SIZE = {unit: size for units in _SIZES.values() for unit, size in units.items()}
+_HOUSE = ("cup", "tbsp", "tsp", "pinch", "fl oz")
+
+# Every unit a quantity can be in, and its dimension.
+UNITS: Mapping[str, str] = {
+    **{unit: dimension for dimension, units in _SIZES.items() for unit in units},
+    **dict.fromkeys(_HOUSE, "volume"),
+    "°C": "temperature",
+    "°F": "temperature",
+}
+
+_SPELLINGS = {
+    "g": "g gr gm gms gram grams gramme grammes",
+    "kg": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
+    "oz": "oz ozs ounce ounces",
+    "lb": "lb lbs pound pounds",
+    "ml": "ml mls millilitre millilitres milliliter milliliters",
+    "l": "l litre litres liter liters ltr",
+    "tsp": "tsp tsps teaspoon teaspoons teaspoonful teaspoonfuls",
+    "tbsp": "tbsp tbsps tbs tablespoon tablespoons tablespoonful tablespoonfuls",
+    "cup": "cup cups cupful cupfuls",
+    "pinch": "pinch pinches",
+    "fl oz": "floz",
+    "mm": "mm millimetre millimetres millimeter millimeters",
+    "cm": "cm cms centimetre centimetres centimeter centimeters",
+    "in": "in ins inch inches \" ″ ” ''",
+    "min": "min mins minute minutes",
+    "h": "h hr hrs hour hours",
+    "°C": "c °c degc celsius centigrade",
+    "°F": "f °f degf fahrenheit",
+}
+WORDS: Mapping[str, str] = {word: unit for unit, words in _SPELLINGS.items() for word in words.split()}
+_WHOSE = {"us": "US", "american": "US", "uk": "UK", "imperial": "UK", "british": "UK", "metric": "metric"} | {
+    "australian": "Australian"
+}
+
+_WORD = re.compile(
+    r"""
+    \s* (?:level\s+)?
+    (?: (?P<whose>us|american|uk|imperial|british|metric|australian) \s+ )?
+    (?P<word> fl(?:uid)?\.? \s* (?:oz|ounces?) (?![^\W\d_])
+      | (?:°|º|˚|deg(?:rees?)?) \s* (?:celsius|centigrade|fahrenheit|[cf]) (?![^\W\d_])
+      | '' | ["″”]
+      | [^\W\d_]+ )
+    \.?
+    """,
+    re.VERBOSE | re.IGNORECASE,
+)
+
+# The start of the word, then what is wrong and what to write instead.
+_TWO_MEANINGS = {
+    "t": ("does {} mean a tablespoon or a teaspoon?", "write tbsp or tsp"),
+    "tb": ("{} is not clear", "write tbsp for a tablespoon, tsp for a teaspoon"),
+    "m": ("does {} mean metres or minutes?", "write cm for a length, min for a time"),
+    "pint": ("a pint is 568 ml in Britain and 473 ml in America", "write ml"),
+    "quart": ("a quart is 1137 ml in Britain and 946 ml in America", "write ml"),
+    "gallon": ("a gallon is 4546 ml in Britain and 3785 ml in America", "write l or ml"),
+}
+_NO_MEASURE = {
+    "stick": ("a stick is no measure here", "write 4 oz or 113 g for each stick of butter"),
+    "dozen": ("a dozen is no measure here", "write 12"),
+    "dessertspoon": ("a dessertspoon is no measure here", "write 2 tsp for each"),
+    "cl": ("centilitres are not used here", "write ml: 1 cl is 10 ml"),
+    "dl": ("decilitres are not used here", "write ml: 1 dl is 100 ml"),
+    "mg": ("milligrams are not used here", "write g: 100 mg is 0.1 g"),
+    "ft": ("feet are not used here", "write in or cm: 1 ft is 12 in"),
+    "foot": ("feet are not used here", "write in or cm: 1 ft is 12 in"),
+    "feet": ("feet are not used here", "write in or cm: 1 ft is 12 in"),
+    "day": ("days are not used here", "write h: 2 days is 48 h"),
+    "week": ("weeks are not used here", "write h: 1 week is 168 h"),
+    "sec": ("seconds are not used here", "write min: 30 seconds is 1/2 min"),
+    "second": ("seconds are not used here", "write min: 30 seconds is 1/2 min"),
+    **dict.fromkeys(
+        ("knob", "dash", "splash", "handful", "glug", "drop", "drizzle"),
+        ("{} is not an amount another hand could weigh", "write g, ml or tsp"),
+    ),
+    **dict.fromkeys(
+        ("heaped", "heaping", "rounded", "scant", "generous"),
+        ("a {} measure is a different amount in every hand", "write a level spoon or cup, or g"),
+    ),
+}
+_REFUSED = _TWO_MEANINGS | _NO_MEASURE | {f"{word}s": said for word, said in _NO_MEASURE.items()}
+_REFUSED |= {f"{word}s": _TWO_MEANINGS[word] for word in ("pint", "quart", "gallon")}
+
+
+def read_unit(text: str, at: int) -> tuple[str, int] | None:
+    """The unit written at `at`, after any spaces, and where its word ends; None if no unit is written there.
+
+    Raises Misread for a word that means two things, or that measures nothing.
+    """
+    found = _WORD.match(text, at)
+    if found is None:
+        return None
+    word = "".join(found["word"].casefold().split())
+    start, end = found.span("word")
+    if word in _REFUSED:
+        message, hint = _REFUSED[word]
+        raise Misread(message.format(f'"{found["word"]}"'), hint, start, end)
+    if word.startswith("fl") and word.endswith(("oz", "ounce", "ounces")):
+        unit = "fl oz"
+    elif word[0] in "°º˚" or (word.startswith("deg") and word not in ("deg", "degree", "degrees")):
+        unit = "°F" if "f" in word else "°C"
+    elif word in WORDS:
+        unit = WORDS[word]
+    else:
+        return None
+    if whose := found["whose"]:
+        unit = f"{_WHOSE[whose.casefold()]} {unit}"
+        if unit not in UNITS:
+            raise Misread(f'no measure called "{unit}"', "leave out whose it is", found.start("whose"), end)
+    return unit, found.end()
+
+
+def unit_size(unit: str, measures: Measures) -> float:
+    """How many g, ml, mm or min there are in a unit. Raises LookupError if the house has not said whose."""
+    size = _SIZE.get(unit)
+    if size is not None:
+        return size
+    if unit == "tbsp":
+        return measures.tablespoon_ml
+    if unit == "tsp":
+        return measures.teaspoon_ml
+    if unit == "pinch":
+        return measures.teaspoon_ml * kitchen.TEASPOONS_PER_PINCH
+    house = {"cup": measures.cup_ml, "fl oz": measures.fluid_ounce_ml}[unit]
+    if house is None:
+        raise LookupError(unit)
+    return house
+
+
+def to_unit(quantity_base: float, unit: str, measures: Measures) -> float:
+    """A quantity in its base unit (g, ml, mm, min, °C, or a count) as so many of another unit.
+
+    `unit` is a key of UNITS of the same dimension. Raises LookupError for an unknown unit, and for a
+    cup or fluid ounce of a house that has not said whose.
+    """
+    if unit == "°C":
+        return quantity_base
+    if unit == "°F":
+        return kitchen.fahrenheit(quantity_base)
+    return quantity_base / unit_size(unit, measures)
