@@ -48,7 +48,8 @@ def polygon(shape: Shape, sizes: Sizes, height: float = 1.0) -> Polygon:
     return Polygon(outer, holes)
 
 
-@given(data=st.data(), height=SHARE)
+# A round-bottomed tin has no outline at the very base.
+@given(data=st.data(), height=st.floats(0.01, 1.0))
 def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
     assert polygon(shape, sizes, height).is_valid
@@ -87,7 +88,7 @@ def test_bounds_contain_the_outline(key: str, data: st.DataObject) -> None:
 def test_an_outline_never_grows_towards_the_base(key: str, data: st.DataObject) -> None:
     # A cake has to come out of its tin.
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
-    outlines = [polygon(shape, sizes, height / 2) for height in range(3)]
+    outlines = [polygon(shape, sizes, height) for height in (0.01, 0.5, 1.0)]
     for lower, upper in pairwise(outlines):
         assert lower.difference(upper).area <= 1e-9 * upper.area
 
@@ -130,9 +131,7 @@ def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, mo
 def test_fill_undoes_volume(key: str, data: st.DataObject, share: float, measured: float | None) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
     tin = Tin(key, sizes, depth, measured)
-    assert tin.fill_mm(tin.volume_ml(share * depth)) == pytest.approx(
-        share * depth, rel=1e-9, abs=1e-9 * depth
-    )
+    assert tin.fill_mm(tin.volume_ml(share * depth)) == pytest.approx(share * depth, rel=1e-9, abs=1e-9 * depth)
 
 
 @given(data=st.data(), share=st.floats(0.0, 1.5), measured=st.floats(50.0, 20000.0))
@@ -216,9 +215,7 @@ def test_what_a_shape_says_of_itself(key: str) -> None:
     assert shape.title and shape.example
     assert shape.kept in ("depth", "share")
     assert list(shape.depths_mm) == sorted(set(shape.depths_mm))
-    assert (
-        len(shape.size_names) == len(set(shape.size_names)) == len(shape.sizes) == shape.main + shape.extras
-    )
+    assert len(shape.size_names) == len(set(shape.size_names)) == len(shape.sizes) == shape.main + shape.extras
     assert bool(shape.extra_word) == bool(shape.extras)
     areas = [shape.area_mm2(sizes) for sizes, _ in shape.standard]
     assert areas == sorted(areas) and len(set(areas)) == len(areas) > 0

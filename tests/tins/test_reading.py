@@ -58,9 +58,7 @@ def test_is_understood(text: str, count: int, name: str) -> None:
 
 
 def test_inches_are_the_trades_centimetres_and_millimetres_are_exact() -> None:
-    assert (
-        read_tin("round 8 in x 3 in") == read_tin("round 20 cm x 7.5 cm") == (1, Tin("round", (200.0,), 75.0))
-    )
+    assert read_tin("round 8 in x 3 in") == read_tin("round 20 cm x 7.5 cm") == (1, Tin("round", (200.0,), 75.0))
     assert read_tin("round 203.2 mm x 76.2 mm") == (1, Tin("round", (203.2,), 76.2))
     assert read_tin("rectangle 12 x 18 in") == (1, Tin("rectangle", (300.0, 460.0)))
 
@@ -174,7 +172,8 @@ def test_a_misread_length_is_pointed_at_in_the_whole_text(text: str, at: str) ->
 
 PIECES = st.sampled_from(
     [*SHAPES, "tin", "tray", "muffin", "muffins", "mini", "2 lb", "x", "×", "by", ",", "base", "tube",
-     "depth", "deep", "20 cm", "8 in", '3"', "5", "½", "0", "-", "7,5", "1e9", "cm", "²", "٣", "\n", "\t", "(", "é"]
+     "depth", "deep", "20 cm", "8 in", '3"', "5", "½", "0", "-", "7,5", "1e9", "cm", "²", "٣", "\n", "\t",
+     "(", "é"]
 )  # fmt: skip
 
 

@@ -73,10 +73,7 @@ def test_sizes_said_only_when_unusual() -> None:
         "ring 20 cm x 7.5 cm, tube 7.5 cm",
         "ring 8 in x 3 in, tube 3 in",
     )
-    assert (
-        Tin("loaf", (250.0, 130.0, 220.0, 110.0), 75.0).full_name
-        == "loaf 25 x 13 cm x 7.5 cm, base 22 x 11 cm"
-    )
+    assert Tin("loaf", (250.0, 130.0, 220.0, 110.0), 75.0).full_name == "loaf 25 x 13 cm x 7.5 cm, base 22 x 11 cm"
 
 
 def test_a_tin_turned_round_is_the_same_tin() -> None:

@@ -138,12 +138,9 @@ def table(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(line for line in lines if not line.startswith("#")))
 
 
-# How the columns are rounded. A: france-travel-info.com, oven temperatures, and C: Jamie's Home Cooking Skills,
-# a hand-out: in tens, some of them a ten away from the nearest. B: bellaonline.com: whole degrees.
-# D: 25 °F for each mark from 275 °F: tenths.
-@pytest.mark.parametrize(
-    ("column", "off"), [("A_C", 10.0), ("B_C", 0.5), ("C_C", 10.0), ("D_exact_C", 0.051)]
-)
+# How the columns are rounded. A (france-travel-info.com) and C (Jamie's Home Cooking Skills, hand-out, doczz.net):
+# in tens, not always the nearest. B (bellaonline.com): whole degrees. D (handwiki.org, Gas mark): tenths.
+@pytest.mark.parametrize(("column", "off"), [("A_C", 10.0), ("B_C", 0.5), ("C_C", 10.0), ("D_exact_C", 0.051)])
 def test_gas_marks_agree_with_printed_tables(column: str, off: float) -> None:
     rows = table("oven_conversion_tables.csv")
     assert len(rows) == 11

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil, floor
 
 GRAIN = 1e-9
@@ -65,7 +66,7 @@ def wide_tin_raising(width_mm: float, points: Sequence[tuple[float, float]]) -> 
     """
     if width_mm <= points[0][0]:
         return points[0][1]
-    for (left, kept_left), (right, kept_right) in zip(points, points[1:], strict=False):
+    for (left, kept_left), (right, kept_right) in pairwise(points):
         if width_mm <= right:
             return kept_left + (kept_right - kept_left) * (width_mm - left) / (right - left)
     return points[-1][1]

@@ -11,7 +11,19 @@ from tinbook.facts import Facts
 from tinbook.loading.facts import load_facts
 from tinbook.loading.files import file_problem, read_sources
 from tinbook.loading.private import private_flaws, public_book
-from tinbook.models import Book, Card, Flaw, House, Larder, Leaf, Mixture, OwnedTin, Technique, TinShelf, read_model
+from tinbook.models import (
+    Book,
+    Card,
+    Flaw,
+    House,
+    Larder,
+    Leaf,
+    Mixture,
+    OwnedTin,
+    Technique,
+    TinShelf,
+    read_model,
+)
 from tinbook.models import Path as Path_
 from tinbook.plans import checks
 from tinbook.problems import Problem
@@ -115,7 +127,7 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
 
 def _house(desk: _Desk, folder: Path, facts: Facts) -> House:
     """house.yaml, or a plain metric house where it is missing or broken."""
-    instead = House(book="1", name="House book")  # type: ignore[arg-type]
+    instead = House(book="1", name="House book")
     if "house/house" not in desk.sources:
         if folder.is_dir():
             shown = f"{folder.name}/house/house.yaml"
@@ -156,8 +168,9 @@ def _cards(desk: _Desk, facts: Facts) -> tuple[dict[str, Card], frozenset[str], 
     if address not in desk.sources:
         return cards, frozenset(), False
     data = desk.open(address)
-    larder = data.get("ingredients") if isinstance(data, Mapping) else None
-    for name, item in larder.items() if isinstance(larder, Mapping) else ():
+    written = data.get("ingredients") if isinstance(data, Mapping) else None
+    larder: Mapping[str, Any] = written if isinstance(written, Mapping) else {}
+    for name, item in larder.items():
         card = desk.part(address, Card, item or {}, f'the card of "{name}"', ("ingredients", name))
         flaws = tuple(checks.card_flaws(name, card, larder, facts)) if card else ()
         desk.tell(address, [replace(flaw, path=("ingredients", name, *flaw.path)) for flaw in flaws])
@@ -166,7 +179,7 @@ def _cards(desk: _Desk, facts: Facts) -> tuple[dict[str, Card], frozenset[str], 
         else:
             cards[name] = card
     if address in desk.documents:
-        rest = {**data, "ingredients": {}} if isinstance(larder, Mapping) else data
+        rest = {**data, "ingredients": {}} if isinstance(written, Mapping) else data
         desk.part(address, Larder, rest, "the ingredients", ())
         desk.tell(address, checks.alias_flaws(cards))
     return cards, frozenset(broken), address in desk.private

@@ -59,9 +59,7 @@ def _walk(folder: Path) -> Iterator[Path]:
 def _fault(path: Path, folder: Path, shown: str) -> Problem | None:
     """What keeps a file from being part of the book."""
     if not path.resolve().is_relative_to(folder.resolve()):
-        return file_problem(
-            "outside", shown, "leads to a file outside the book", "copy the file itself into the book"
-        )
+        return file_problem("outside", shown, "leads to a file outside the book", "copy the file itself into the book")
     inside = path.relative_to(folder)
     if path.suffix != ".yaml":
         return file_problem("stray file", shown, "is not a .yaml file", f'name it "{slug_of(path.stem)}.yaml"')

@@ -2,7 +2,7 @@
 
 from tinbook.models.book import Book
 from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, TinShelf, Weight
-from tinbook.models.mixture import Bake, Mixture, MixLine, Step, Take, Technique, read_take
+from tinbook.models.mixture import Bake, MixLine, Mixture, Step, Take, Technique, read_take
 from tinbook.models.reading import Flaw, Leaf, Path, read_model
 
 __all__ = [

@@ -184,4 +184,3 @@ class Larder(Leaf):
         if not isinstance(cards, Mapping):
             return data
         return {**data, "ingredients": {text_of(name): card or {} for name, card in cards.items()}}
-

@@ -32,7 +32,7 @@ def read_take(text: str, measures: Measures) -> Take:
         raise Misread("an amount of what?", 'write the ingredient after it, such as "340 g butter"', 0, len(text))
     if quantity.dimension not in ("mass", "volume", "count"):
         raise Misread(
-            f"an ingredient is not measured in {quantity.unit}", 'write a weight, a volume or a number', 0, at
+            f"an ingredient is not measured in {quantity.unit}", "write a weight, a volume or a number", 0, at
         )
     return Take(quantity, name.strip(), wanted.strip(), at, text)
 

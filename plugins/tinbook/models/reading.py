@@ -132,9 +132,7 @@ def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
 Private = Annotated[bool | tuple[str, ...], PlainValidator(_private)]
 
 
-def read_model(
-    cls: type[M], data: Any, what: str, measures: Measures = METRIC
-) -> tuple[M | None, tuple[Flaw, ...]]:
+def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) -> tuple[M | None, tuple[Flaw, ...]]:
     """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
 
     Returns the model, or None and all flaws found in it. A key with nothing after it is a flaw.

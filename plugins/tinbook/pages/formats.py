@@ -181,4 +181,3 @@ def _odd_link(text: str) -> bool:
     """Whether a link in it leads anywhere but to a page or the web."""
     low = "".join(text.lower().split())
     return any(scheme in low for scheme in ("javascript:", "data:", "vbscript:", "]:", "<!--"))
-

@@ -278,7 +278,9 @@ def _tail(row: TinRow) -> tuple[str, ...]:
         formats.number(least / 10) if least else ("its own" if row.tin.kind.kept == "share" else "none sold"),
         formats.fixed(row.whole.factor_shown, 2),
         "exact" if row.beaten else formats.signed(row.whole.off_percent),
-        "; ".join(words for words in (plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "", row.fit.words) if words)
+        "; ".join(
+            words for words in (plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "", row.fit.words) if words
+        )
         or "one of each",
     )
 

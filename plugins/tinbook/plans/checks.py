@@ -65,9 +65,7 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
             yield Flaw("no such file", (key,), f'the book has no "{slug}"', hint)
 
 
-def mixture_flaws(
-    mixture: Mixture, book: Book, facts: Facts, broken_cards: Collection[str] = ()
-) -> tuple[Flaw, ...]:
+def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, broken_cards: Collection[str] = ()) -> tuple[Flaw, ...]:
     """Everything that keeps a mixture from being weighed and scaled."""
     flaws = [*_line_flaws(mixture, book, facts, broken_cards), *_shape_flaws(mixture, facts)]
     return tuple(flaws) if flaws else tuple(_fit_flaws(mixture, book, facts))
@@ -98,7 +96,9 @@ def _card_hint(word: str, book: Book) -> str:
     if close is None:
         # a word of it may be enough: "fine caster sugar" is near "caster sugar"
         inside = [name for name in book.names if name in word.lower()]
-        close = max(inside, key=len) if inside else next(iter(get_close_matches(word.lower(), book.names, 1, 0.5)), None)
+        close = (
+            max(inside, key=len) if inside else next(iter(get_close_matches(word.lower(), book.names, 1, 0.5)), None)
+        )
     other = f'did you mean "{close}"? if not, ' if close else ""
     return f'{other}add a card "{word}:" to house/ingredients.yaml'
 

@@ -14,7 +14,7 @@ from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PE
 
 @dataclass(frozen=True, slots=True)
 class OvenRow:
-    """A gas mark: °C conventional and fan as the trade prints them (a figure or a range), °F, exact °C, range in print."""
+    """A gas mark: °C conventional and fan in print, a figure or a range; °F, exact °C, the range met."""
 
     gas_mark: str
     conventional_c: str
@@ -143,7 +143,9 @@ def egg_rows(book: Book, facts: Facts) -> tuple[EggRow, ...]:
             egg.shelled_g,
             egg.white_g,
             egg.yolk_g,
-            *(rounding.half_up(part_g, 1.0) for part_g in (egg.shelled_g, egg.white_g, egg.yolk_g)),
+            rounding.half_up(egg.shelled_g, 1.0),
+            rounding.half_up(egg.white_g, 1.0),
+            rounding.half_up(egg.yolk_g, 1.0),
             name == book.house.eggs,
         )
         for name, egg in facts.eggs.items()
@@ -215,7 +217,7 @@ def conversions(book: Book, facts: Facts) -> Conversions:
         ),
         Worked(
             "shelled = in shell × (1 − share of the shell)",
-            (f"shell {facts.numbers['shell share of egg'].value:.1%} of the egg; each class by the middle of its range",),
+            (f"shell {facts.numbers['shell share of egg'].value:.1%} of the egg; each class by its middle",),
             tuple(dict.fromkeys(egg.source for egg in facts.eggs.values())),
         ),
         Worked("grams = weight of 1 ml × ml of the cup or spoon", (f"{_house_spoons(book)}",), ()),

@@ -45,17 +45,17 @@ def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
 def cautions(batch: Batch, book: Book, facts: Facts) -> tuple[Caution, ...]:
     """The cautions whose trigger is on an ingredient's card, as far as the mixture is cooked or not."""
     traits = {trait for line in batch.ingredients for trait in book.cards[line.name].care}
-    state = "baked" if is_cooked(batch.mixture) else "uncooked"
+    told = ("always", _state(batch.mixture))
     return tuple(
-        caution
-        for caution in facts.cautions.values()
-        if traits & set(caution.traits) and caution.when in ("always", state)
+        caution for caution in facts.cautions.values() if traits & set(caution.traits) and caution.when in told
     )
 
 
-def is_cooked(mixture: Mixture) -> bool:
-    """Whether heat has been through it by the time it is eaten."""
-    return mixture.bake is not None or mixture.cooked
+def _state(mixture: Mixture) -> str:
+    """What heat has been through it by the time it is eaten."""
+    if mixture.bake is not None:
+        return "baked"
+    return "cooked" if mixture.cooked else "uncooked"
 
 
 @dataclass(frozen=True, slots=True)

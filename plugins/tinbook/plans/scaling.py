@@ -14,7 +14,6 @@ from tinbook.plans.weighing import SPOONS, Batch, Ingredient
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
 
-
 WIDE_TINS = (
     (250.0, "wide tin raising 10 in"),
     (300.0, "wide tin raising 12 in"),
@@ -277,7 +276,9 @@ def tin_worked(batch: Batch, facts: Facts) -> Worked:
     if batch.eggs:
         tolerance = facts.numbers["egg tolerance"].value
         inputs.append(f"{batch.eggs:g} eggs; beaten egg by weight where whole ones are over {tolerance:.0%} off")
-    inputs.append(f"scales to {batch.steps.step_g:g} g, {batch.steps.fine_step_g:g} g under {batch.steps.fine_below_g:g} g")
+    inputs.append(
+        f"scales to {batch.steps.step_g:g} g, {batch.steps.fine_step_g:g} g under {batch.steps.fine_below_g:g} g"
+    )
     return Worked(
         "factor = batter of the new tins / batter of the written tins, as deep in both; "
         "whole eggs = eggs × factor, to the nearest one, and everything follows them",

@@ -112,7 +112,14 @@ def tins(book: Book, facts: Facts, query: Query) -> Result:
         names = {"tin": each.tin.name, "tin_in": each.tin.size_label_in or None, "owned": each.owned}
         exact = {"exact_factor": round(each.exact.factor, 6)}
         whole = _version(each.whole, each.beaten)
-        return {**_fit(each.fit), **names, **exact, **whole, "mixes": each.mixes, **amounts(batch, each.whole)}
+        return {
+            **_fit(each.fit),
+            **names,
+            **exact,
+            **whole,
+            "mixes": each.mixes,
+            **amounts(batch, each.whole),
+        }
 
     return Result(f"{batch.mixture.name}, every tin", tuple(row(each) for each in table.rows), table.worked)
 
@@ -163,7 +170,11 @@ def allergens(book: Book, facts: Facts, query: Query) -> Result:
     strip = safety.allergens(batch, book, facts)
     rows = [{"allergen": each.allergen, "from": ", ".join(each.ingredients)} for each in strip.contains]
     rows += [{"allergen": "unknown", "from": name} for name in strip.unknown]
-    worked = Worked("the allergens on the card of each ingredient", (), tuple(dict.fromkeys(each.source for each in facts.allergens.values())))
+    worked = Worked(
+        "the allergens on the card of each ingredient",
+        (),
+        tuple(dict.fromkeys(each.source for each in facts.allergens.values())),
+    )
     return Result(f"{batch.mixture.name}, allergens", tuple(rows), worked)
 
 
@@ -172,7 +183,7 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
     depth_mm = shelf.batter_depth_mm(book)
     outlines = [tin for tin, _ in shelf.house_outlines(book)]
     froms = [tin for _, tin in query.tins] or outlines
-    rows = tuple(
+    rows: tuple[Row, ...] = tuple(
         {"from": one.name, "to": other.name, "factor": round(shelf.factor_between(one, other, depth_mm), 6)}
         for one in froms
         for other in outlines
@@ -183,7 +194,7 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
 def sizes(book: Book, facts: Facts, query: Query) -> Result:
     """Every tin: area, perimeter, what it holds, the nearest one the house owns."""
     made = shelf.shelf(book)
-    rows = tuple(
+    rows: tuple[Row, ...] = tuple(
         {
             "tin": each.tin.name,
             "tin_in": each.tin.size_label_in or None,

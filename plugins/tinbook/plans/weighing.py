@@ -25,7 +25,7 @@ class Unweighable(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Ingredient:
-    """One line, weighed. `amount` is in `unit`, the unit its scaled amounts are shown in: g, ml, tsp, tbsp, "" (pieces)."""
+    """One line, weighed. `amount` is in `unit`, that of its scaled amounts: g, ml, tsp, tbsp, "" (pieces)."""
 
     name: str
     wanted: str

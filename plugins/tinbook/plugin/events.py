@@ -27,14 +27,14 @@ log = get_plugin_logger("tinbook")
 STYLE = "assets/tinbook.css"
 
 
-class TinbookConfig(Config):
+class TinbookConfig(Config):  # type: ignore[no-untyped-call]
     """`recipes`: the folder of the book's sources, beside mkdocs.yml. `kitchen`: show what is private."""
 
     recipes = config_options.Type(str, default="recipes")
     kitchen = config_options.Type(bool, default=False)
 
 
-class TinbookPlugin(BasePlugin[TinbookConfig]):
+class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     """Turns the recipes folder into pages of the site."""
 
     site: Site

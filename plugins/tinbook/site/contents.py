@@ -28,7 +28,7 @@ def _branch(branch: dict[str, Any]) -> list[Any]:
     for name, inner in branch.items():
         if name:
             inside = _branch(inner)
-            only = list(inside[0].values())[0] if len(inside) == 1 and isinstance(inside[0], dict) else None
+            only = next(iter(inside[0].values())) if len(inside) == 1 and isinstance(inside[0], dict) else None
             entries.append({name: only if isinstance(only, str) else _first_unnamed(inside)})
     return entries
 

@@ -234,8 +234,7 @@ class Shape(ABC):
                 low = metric_label((math.ceil(rule.least * outer),))
                 return Fault(
                     index,
-                    f"the {rule.name}, {metric_label((size,))}, is very small under "
-                    f"{metric_label((outer,))} across",
+                    f"the {rule.name}, {metric_label((size,))}, is very small under {metric_label((outer,))} across",
                     f"{low} is the least the book believes",
                 )
         return None

@@ -60,9 +60,7 @@ def _dial(text: str, at: int, number: float, end: int) -> tuple[float, int]:
     """The heat in °C that a number and its unit at `end` set a dial to, and where the unit ends."""
     found = read_unit(text, end)
     if found is None:
-        raise Misread(
-            f'is "{text[at:end]}" in °C or °F?', f"write {text[at:end]} °C or {text[at:end]} °F", at, end
-        )
+        raise Misread(f'is "{text[at:end]}" in °C or °F?', f"write {text[at:end]} °C or {text[at:end]} °F", at, end)
     unit, end = found
     if UNITS[unit] != "temperature":
         raise Misread(f'"{text[at:end]}" is no oven heat', "write 180 °C, 350 °F or gas mark 4", at, end)

@@ -51,9 +51,7 @@ SPOONS_ML = {
 TEASPOONS_PER_PINCH = 1 / 16
 
 _FAHRENHEIT_PER_CELSIUS = _size("delta_degree_Celsius", "delta_degree_Fahrenheit")
-_FAHRENHEIT_AT_0_C = float(
-    f"{_registry.Quantity(0.0, 'degree_Celsius').to('degree_Fahrenheit').magnitude:.13g}"
-)
+_FAHRENHEIT_AT_0_C = float(f"{_registry.Quantity(0.0, 'degree_Celsius').to('degree_Fahrenheit').magnitude:.13g}")
 
 
 def fahrenheit(celsius: float) -> float:

@@ -31,9 +31,7 @@ def measures_of(cup: str | None, spoon: str) -> Measures:
         raise _unknown(cup, "cup", list(CUPS_ML))
     if spoon not in SPOONS_ML:
         raise _unknown(spoon, "set of spoons", list(SPOONS_ML))
-    return Measures(
-        CUPS_ML[cup] if cup else None, *SPOONS_ML[spoon], fluid_ounce_ml=_FLUID_OUNCES_ML.get(cup or "")
-    )
+    return Measures(CUPS_ML[cup] if cup else None, *SPOONS_ML[spoon], fluid_ounce_ml=_FLUID_OUNCES_ML.get(cup or ""))
 
 
 def _unknown(word: str, what: str, known: list[str]) -> Misread:

@@ -69,9 +69,7 @@ def read_number(text: str, at: int, such_as: str = "425 g") -> tuple[float, int]
     if (commas := _COMMAS.match(text, at)) and commas.end() > end:
         raise _comma(commas)
     if run := _RUNS_ON.match(text, end):
-        raise Misread(
-            f'"{text[at : run.end()]}" is no number', "write 425, 0.5, 1/2, 1 1/2 or 1½", at, run.end()
-        )
+        raise Misread(f'"{text[at : run.end()]}" is no number', "write 425, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
     value = _value(found)
     if not isfinite(value):
         raise Misread(f'"{found[0][:20]}" is no number to measure by', "check the number", at, end)
@@ -88,9 +86,7 @@ def _value(found: re.Match[str]) -> float:
         if not under:
             raise Misread(f'"{found[0]}" divides by nothing', "write 1/2", *found.span())
         if found["and"] and over >= under:
-            raise Misread(
-                f'"{found[0]}" has a part that is not less than one', "write 1 1/2, or 3/2", *found.span()
-            )
+            raise Misread(f'"{found[0]}" has a part that is not less than one', "write 1 1/2, or 3/2", *found.span())
         return float(found["and"] or 0) + over / under
     return float(found["plain"].replace(",", ""))
 

@@ -99,9 +99,7 @@ def read_count(text: str, measures: Measures = METRIC, *, zero: bool = False) ->
     return read_quantity(text, measures, ("count",), zero=zero)
 
 
-def read_span(
-    text: str, want: Collection[str] = ANY, measures: Measures = METRIC, *, zero: bool = False
-) -> Span:
+def read_span(text: str, want: Collection[str] = ANY, measures: Measures = METRIC, *, zero: bool = False) -> Span:
     """A quantity, or from one to another: "60-75 min", "45 min to 1 h". Raises Misread."""
     want = _collection(want)
     at = _start(text)
@@ -124,9 +122,7 @@ def read_span(
         low = _checked(text, at, high_end, value, high.unit, measures, zero)
     _nothing_after(text, high_end, high, want)
     if low.dimension != high.dimension:
-        raise Misread(
-            f'"{text.strip()}" goes from one kind of measure to another', "use one unit", at, high_end
-        )
+        raise Misread(f'"{text.strip()}" goes from one kind of measure to another', "use one unit", at, high_end)
     if low.base > high.base:
         hyphened = _HYPHENED.match(text, at)
         hint = f"write {hyphened[1]} {hyphened[2]}" if hyphened else "write the smaller amount first"
@@ -134,9 +130,7 @@ def read_span(
     return Span(low, high)
 
 
-def read_line(
-    text: str, measures: Measures = METRIC, want: Collection[str] = INGREDIENT
-) -> tuple[Quantity, str, int]:
+def read_line(text: str, measures: Measures = METRIC, want: Collection[str] = INGREDIENT) -> tuple[Quantity, str, int]:
     """The quantity a line starts with, what follows it, and where that starts in the text.
 
     A number with no unit is a count: "6 large eggs" is 6 of "large eggs". Raises Misread, also where nothing
@@ -153,9 +147,7 @@ def read_line(
         rest = of.end()
     second = plus.end() if (plus := _PLUS.match(text, end)) else rest
     if _DIGIT.match(text, second) and read_unit(text, read_number(text, second)[1]):
-        raise Misread(
-            "two amounts for one ingredient", "write one amount, in one unit", at, len(text.rstrip())
-        )
+        raise Misread("two amounts for one ingredient", "write one amount, in one unit", at, len(text.rstrip()))
     if not text[rest:].strip():
         said = text[at:end].strip()
         raise Misread(f'"{said}" of what?', f"write the ingredient after it: {said} butter", at, end)
@@ -212,9 +204,7 @@ def _going_on(text: str, at: int, end: int, first: Quantity) -> tuple[Quantity, 
     return Quantity(round(first.value * size / small_size + value, 9), small, first.dimension, base), found[1]
 
 
-def _checked(
-    text: str, at: int, end: int, value: float, unit: str, measures: Measures, zero: bool
-) -> Quantity:
+def _checked(text: str, at: int, end: int, value: float, unit: str, measures: Measures, zero: bool) -> Quantity:
     said = text[at:end].strip()
     dimension = UNITS[unit]
     if dimension == "temperature":

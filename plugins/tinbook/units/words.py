@@ -81,9 +81,14 @@ _TWO_MEANINGS = {
     "t": ("does {} mean a tablespoon or a teaspoon?", "write tbsp or tsp"),
     "tb": ("{} is not clear", "write tbsp for a tablespoon, tsp for a teaspoon"),
     "m": ("does {} mean metres or minutes?", "write cm for a length, min for a time"),
-    "pint": ("a pint is 568 ml in Britain and 473 ml in America", "write ml"),
-    "quart": ("a quart is 1137 ml in Britain and 946 ml in America", "write ml"),
-    "gallon": ("a gallon is 4546 ml in Britain and 3785 ml in America", "write l or ml"),
+    **{
+        word: (
+            f"a {word} is {pints * kitchen.ML_PER_UK_PINT:.0f} ml in Britain"
+            f" and {pints * kitchen.ML_PER_US_PINT:.0f} ml in America",
+            "write ml",
+        )
+        for word, pints in (("pint", 1), ("quart", 2), ("gallon", 8))
+    },
 }
 _NO_MEASURE = {
     "stick": ("a stick is no measure here", "write 4 oz or 113 g for each stick of butter"),
