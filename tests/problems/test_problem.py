@@ -6,9 +6,7 @@ from tinbook.problems import Place, Problem, as_dict
 
 
 def test_as_dict_is_plain_and_whole() -> None:
-    problem = Problem(
-        "unknown-key", "unknown key", Place("a.yaml", 7, 21, 8, "text"), "did you mean?", "note"
-    )
+    problem = Problem("unknown-key", "unknown key", Place("a.yaml", 7, 21, 8, "text"), "did you mean?", "note")
     assert as_dict(problem) == {
         "code": "unknown-key",
         "severity": "note",

@@ -100,9 +100,7 @@ def test_a_name(path: tuple[str | int, ...], expected: tuple[int, int, str]) -> 
         ((), (1, 1, "name")),
     ],
 )
-def test_a_list_or_group_is_pointed_at_by_its_name(
-    path: tuple[str | int, ...], expected: tuple[int, int, str]
-) -> None:
+def test_a_list_or_group_is_pointed_at_by_its_name(path: tuple[str | int, ...], expected: tuple[int, int, str]) -> None:
     assert spot(DOCUMENT.place(path)) == expected
 
 

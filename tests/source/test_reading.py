@@ -162,6 +162,31 @@ TOKENS += [
     "| ",
 ]
 YAMLISH = st.lists(st.sampled_from(TOKENS), max_size=40).map("".join)
+# Lines of a kind, so that a fair share of the files can be read.
+VALUES = [
+    "",
+    "x",
+    "6 eggs",
+    "é ½",
+    "'q: r'",
+    '"a\\tb"',
+    "[x, y]",
+    "[x, [y]]",
+    "{a: x, b: [y]}",
+    "# no",
+    "~",
+    "null",
+    "|",
+    ">-",
+    "-1",
+]
+LINES = st.builds(
+    "{}{}{}{}\n".format,
+    st.sampled_from(["", "", "", "  ", "  ", "    "]),
+    st.sampled_from(["", "", "", "- "]),
+    st.sampled_from(["a: ", "b: ", "c: ", "'d': ", "é: ", "a:", ""]),
+    st.sampled_from(VALUES),
+)
 
 
 def bare(value: Any) -> Any:
@@ -221,28 +246,24 @@ def test_nothing_like_yaml_raises(text: str) -> None:
     check(text.encode())
 
 
+@settings(max_examples=2000, deadline=None)
+@given(st.lists(LINES, max_size=6).map("".join))
+def test_lines_of_yaml_are_read_as_another_loader_reads_them(text: str) -> None:
+    check(text.encode())
+
+
 @settings(max_examples=500, deadline=None)
 @given(YAMLISH, YAMLISH)
 def test_nothing_like_yaml_raises_inside_a_file(before: str, after: str) -> None:
     check(f"name: Sponge\nmix:\n  - {before}\n  - 6 eggs\nbake: {after}\n".encode())
 
 
-def texts() -> st.SearchStrategy[str]:
-    """Any text but the control characters that no file may hold."""
-    return st.text(
-        st.characters(
-            exclude_categories=("Cs",),
-            exclude_characters="".join(
-                map(chr, [*range(9), *range(11, 32), *range(127, 133), *range(134, 160)])
-            ),
-        ),
-        max_size=20,
-    )
-
-
-NAMES = texts().filter(lambda text: text == text.strip() != "" and "\n" not in text and text != "<<")
+# Any text but the control characters that no file may hold.
+CONTROL = "".join(map(chr, [*range(9), *range(11, 32), *range(127, 133), *range(134, 160)]))
+TEXTS = st.text(st.characters(codec="utf-8", exclude_characters=CONTROL), max_size=20)
+NAMES = TEXTS.filter(lambda text: text == text.strip() != "" and "\n" not in text and text != "<<")
 TREES = st.recursive(
-    st.none() | texts(),
+    st.none() | TEXTS,
     lambda children: st.lists(children, max_size=4) | st.dictionaries(NAMES, children, max_size=4),
     max_leaves=12,
 )

@@ -75,6 +75,7 @@ FIGURES = 'start with the shape, or with how many in figures: "2 round 20 cm x 7
         # The shape
         ("rond 20 cm", "rond", 'no tin shape is called "rond"', 'did you mean "round"?'),
         ("2 sqare 20 cm", "sqare", 'no tin shape is called "sqare"', 'did you mean "square"?'),
+        ("rıng 20 cm", "rıng", 'no tin shape is called "rıng"', 'did you mean "ring"?'),
         ("bathtub 20 cm", "bathtub", 'no tin shape is called "bathtub"', SHAPE_LIST),
         ("20 cm x 7.5 cm", "20 cm x 7.5 cm", "what shape is the tin?",
          f'put the shape first: "round 20 cm"; {SHAPE_LIST}'),

@@ -126,8 +126,9 @@ def test_a_one_pound_loaf_is_half_a_two_pound() -> None:
 
 
 def test_a_loaf_holds_less_than_its_rim_times_its_depth() -> None:
-    # Published brim volumes are 0.60-0.72 of top length x width x depth; 0.90 of it is rounded corners
-    # and sloping ends, as for the straight tins.
+    # Published brim volumes of loaf tins are 0.60-0.72 of rim length x width x depth. With the 0.90 that
+    # straight tins need for rounded corners ours come to 0.75: the usual base, taken from common
+    # practice, is a little roomy.
     for tin in standard_tins():
         if tin.shape == "loaf":
             length, width = tin.sizes_mm[:2]

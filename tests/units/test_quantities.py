@@ -122,7 +122,7 @@ def test_zero_only_where_it_is_asked_for(reader: Callable[..., Quantity]) -> Non
     [
         ("", "nothing is written here", "write an amount, such as 425 g, 30 ml or 6", ""),
         ("butter", 'no number before "butter"', "write the amount first, such as 425 g, 30 ml or 6", "butter"),
-        ("425 gg", 'no unit called "gg"', 'did you mean "g"?', "gg"),
+        ("425 gramms", 'no unit called "gramms"', 'did you mean "grammes"?', "gramms"),
         ("2 tblsp", 'no unit called "tblsp"', 'did you mean "tbsp"?', "tblsp"),
         ("2 millilitters", 'no unit called "millilitters"', 'did you mean "milliliters"?', "millilitters"),
         ("2 blobs", 'no unit called "blobs"', "write it like 425 g, 30 ml or 6", "blobs"),
@@ -162,7 +162,7 @@ def test_what_is_no_quantity(text: str, message: str, hint: str, piece: str) -> 
     assert text[told.value.start : told.value.end] == piece
 
 
-def test_pounds_are_said_in_the_examples_of_what_is_wanted() -> None:
+def test_what_is_wanted_is_said_with_examples() -> None:
     with pytest.raises(Misread) as told:
         read_quantity("20 cm", want=("mass", "volume", "count"))
     assert told.value.message == '"20 cm" is a length; a weight, a volume or a plain number belongs here'
@@ -211,7 +211,7 @@ def test_spans_of_other_things() -> None:
         ("1-1 h 15 min", 'no unit after "1"', "write 1 h - 1 h 15 min", "1"),
         ("60-75-90 min", '"75-90" is a range; one amount belongs here', "write one amount", "75-90"),
         ("60- min", 'no unit called "-"', "write it like 45 min", "-"),
-        ("0-5 min", '"0-5 min" is nothing at all', "write how much, or leave it out", "0-5 min"),
+        ("0-5 min", '"0" is nothing at all', "write how much, or leave it out", "0"),
         ("45 min or so", '"or so" is left over after the amount', "leave it out", "or so"),
         ("about 45 min", 'no number before "about"', "write the amount first, such as 45 min", "about"),
         ("45-60 minuets", 'no unit called "minuets"', 'did you mean "minutes"?', "minuets"),
@@ -263,7 +263,7 @@ def test_the_forms_of_a_line(text: str, base: float, unit: str, rest: str) -> No
     ("text", "message", "hint", "piece"),
     [
         ("425 g", '"425 g" of what?', "write the ingredient after it: 425 g butter", "425 g"),
-        ("6", '"6" of what?', "write the ingredient after it: 6 butter", "6"),
+        ("6", '"6" of what?', "write the ingredient after it: 6 eggs", "6"),
         (
             "butter, soft",
             'no number before "butter"',
@@ -371,19 +371,31 @@ ANYTHING = st.text(max_size=30) | st.lists(st.sampled_from(PIECES), max_size=10)
 ANYTHING |= st.lists(st.sampled_from(PIECES), max_size=10).map("".join)
 
 
+def read_whole(text: str, measures: Measures, want: Collection[str]) -> list[Quantity]:
+    return [read_quantity(text, measures, want)]
+
+
+def read_both(text: str, measures: Measures, want: Collection[str]) -> list[Quantity]:
+    span = read_span(text, want, measures)
+    assert span.low.base <= span.high.base
+    return [span.low, span.high]
+
+
+def read_first(text: str, measures: Measures, want: Collection[str]) -> list[Quantity]:
+    quantity, rest, start = read_line(text, measures, want)
+    assert rest and text[start:].rstrip() == rest
+    return [quantity]
+
+
 @settings(max_examples=2000, deadline=None)
 @given(ANYTHING, st.sampled_from([METRIC, US]))
 def test_any_text_is_read_or_misread(text: str, measures: Measures) -> None:
     """Nothing but Misread is raised; what it points at is in the text; what is read is a sane amount."""
     wants: list[Collection[str]] = [tuple(READERS), ("mass", "volume", "count"), ("time",), ("temperature",)]
     for want in wants:
-        for reader in (
-            lambda want: [read_quantity(text, measures, want)],
-            lambda want: [(span := read_span(text, want, measures)).low, span.high],
-            lambda want: [read_line(text, measures, want)[0]],
-        ):
+        for reader in (read_whole, read_both, read_first):
             try:
-                found = reader(want)
+                found = reader(text, measures, want)
             except Misread as misread:
                 assert misread.message and misread.hint
                 assert 0 <= misread.start <= misread.end <= len(text)

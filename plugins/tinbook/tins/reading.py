@@ -45,9 +45,9 @@ def _spoken() -> dict[str, tuple[Shape, Named | None]]:
 
 
 _SPOKEN = _spoken()
+# Longest first; plain letters only, as a dotless i would match `ring` and be no word in the list.
 _SHAPE_WORD = re.compile(
-    rf"(?<![^\W_])(?:{'|'.join(sorted(map(re.escape, _SPOKEN), key=len, reverse=True))})(?![^\W_])",
-    re.IGNORECASE,
+    rf"(?<![^\W_])(?ai:{'|'.join(sorted(map(re.escape, _SPOKEN), key=len, reverse=True))})(?![^\W_])"
 )
 
 
@@ -56,7 +56,7 @@ def read_tin(text: str) -> tuple[int, Tin]:
     found = _SHAPE_WORD.search(text)
     if found is None:
         raise _no_shape(text)
-    shape, named = _SPOKEN[" ".join(found[0].casefold().split())]
+    shape, named = _SPOKEN[found[0].casefold()]
     count, before = _before(text, found, shape)
     start = found.end()
     if tin_word := _TIN_WORD.match(text, start):

@@ -96,9 +96,9 @@ class Walls:
         # Newton steps, kept between two levels known to be too low and too high.
         low, high = 0.0, self.depth_mm
         level = self.depth_mm * volume_mm3 / brim
-        for _ in range(60):
+        for _ in range(200):
             over = self.volume_mm3(level) - volume_mm3
-            if abs(over) <= 1e-12 * brim:
+            if abs(over) <= 1e-12 * volume_mm3:
                 break
             low, high = (low, level) if over > 0.0 else (level, high)
             t = level / self.depth_mm

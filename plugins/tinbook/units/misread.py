@@ -19,8 +19,12 @@ class Misread(ValueError):
         self.end = end
 
 
+# Above the 0.6 that difflib takes: words for units are short, and "blobs" are no "lbs".
+_CLOSE_ENOUGH = 0.76
+
+
 def suggestion(word: str, known: Iterable[str]) -> str:
     """A hint with the known word nearest to `word`, whatever the case; empty if none is near."""
     spelled = {name.casefold(): name for name in known}
-    found = get_close_matches(word.casefold(), spelled, n=1)
+    found = get_close_matches(word.casefold(), spelled, n=1, cutoff=_CLOSE_ENOUGH)
     return f'did you mean "{spelled[found[0]]}"?' if found else ""

@@ -119,7 +119,7 @@ def read_span(text: str, want: Collection[str] = ANY, measures: Measures = METRI
         if first is not None and first[0] != high.unit:
             written = f"{text[at:end].strip()} {first[0]} - {text[to.end() : high_end].strip()}"
             raise Misread(f'no unit after "{text[at:end]}"', f"write {written}", at, end)
-        low = _checked(text, at, high_end, value, high.unit, measures, zero)
+        low = _checked(text, at, end, value, high.unit, measures, zero)
     _nothing_after(text, high_end, high, want)
     if low.dimension != high.dimension:
         raise Misread(f'"{text.strip()}" goes from one kind of measure to another', "use one unit", at, high_end)
@@ -150,7 +150,8 @@ def read_line(text: str, measures: Measures = METRIC, want: Collection[str] = IN
         raise Misread("two amounts for one ingredient", "write one amount, in one unit", at, len(text.rstrip()))
     if not text[rest:].strip():
         said = text[at:end].strip()
-        raise Misread(f'"{said}" of what?', f"write the ingredient after it: {said} butter", at, end)
+        example = "butter" if quantity.unit else "eggs"
+        raise Misread(f'"{said}" of what?', f"write the ingredient after it: {said} {example}", at, end)
     return quantity, text[rest:].rstrip(), rest
 
 

@@ -1,0 +1,34 @@
+"""`tinbook check`: every problem of every file, then one exit code."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+from tinbook.loading import load_book
+from tinbook.problems import as_dict, spell
+
+
+@click.command()
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
+@click.pass_obj
+def check(book: Path, form: str) -> None:
+    """Read the whole book and tell every problem with its place and its cure.
+
+    The exit code is 0 for a sound book, 1 when something must be mended.
+    """
+    loaded = load_book(book.resolve() / "recipes")
+    if form == "json":
+        click.echo(json.dumps([as_dict(problem) for problem in loaded.problems], ensure_ascii=False, indent=2))
+    else:
+        for problem in loaded.problems:
+            click.echo(spell(problem) + "\n")
+        found = len(loaded.errors)
+        sound = (
+            f"sound are {len(loaded.book.mixtures)} of the mixtures, {len(loaded.book.techniques)} of the techniques"
+        )
+        click.echo(f"{found} to mend; {sound}." if found else f"Nothing to mend; {sound}.")
+    if loaded.errors:
+        raise SystemExit(1)

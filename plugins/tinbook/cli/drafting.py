@@ -1,0 +1,161 @@
+"""Pasted lines become the text of a mixture's file. What was guessed is marked `# unsure`."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+import yaml
+
+from tinbook.facts import Facts
+from tinbook.models import Book, Take, read_take
+from tinbook.problems import nearest
+from tinbook.tins import read_tin
+from tinbook.units import Misread, read_heat, read_span
+
+BULLET = re.compile(r"^\s*(?:[-*•·▢□☐]|\d+[.)](?=\s))\s*")
+AMOUNT = re.compile(r"^[\d½⅓⅔¼¾⅛⅜⅝⅞]")
+METHOD = re.compile(r"^(method|steps|directions|instructions|what to do)\b\W*$", re.IGNORECASE)
+MIX = re.compile(r"^(mix|ingredients|you need|what you need)\b\W*$", re.IGNORECASE)
+HEAT = re.compile(r"\d{3}\s*°?\s*[CF]\b(?:\s+fan)?|gas mark\s+\d", re.IGNORECASE)
+MINUTES = re.compile(r"\d+\s*(?:[-–]|to)\s*\d+\s*min\w*|\d+\s*min\w*", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """The file's text, how many lines and steps were found, and what was unsure."""
+
+    text: str
+    lines: int
+    steps: int
+    doubts: tuple[str, ...]
+
+
+class _Reading:
+    """Sorts pasted lines into mix, method and the rest."""
+
+    def __init__(self, book: Book) -> None:
+        self.book = book
+        self.mix: list[str] = []
+        self.method: list[str] = []
+        self.about: list[str] = []
+        self.doubts: list[str] = []
+        self.count = 0
+
+    def read(self, text: str) -> None:
+        in_method = False
+        for line in (raw.strip() for raw in text.splitlines()):
+            if METHOD.match(line) or MIX.match(line):
+                in_method = bool(METHOD.match(line))
+                continue
+            bare = BULLET.sub("", line).strip()
+            if not bare:
+                continue
+            if in_method:
+                self.method.append(bare)
+            elif AMOUNT.match(bare):
+                self.amount(bare)
+            else:
+                self.other(bare)
+
+    def amount(self, line: str) -> None:
+        try:
+            take = read_take(line, self.book.house.spoons)
+        except Misread as error:
+            self.doubt(f'"{line}": {error.message}' + (f"; {error.hint}" if error.hint else ""))
+            self.mix.append(f"  # unsure: {line}")
+            return
+        self.count += 1
+        mark = "" if self.book.house_word(take.name) else self.unknown(take)
+        self.mix.append(f"  - {_quoted(line)}{mark}")
+
+    def unknown(self, take: Take) -> str:
+        close = nearest(take.name, self.book.names)
+        hint = f'; perhaps "{close}"' if close else ""
+        self.doubt(f'no card for "{take.name}"{hint}')
+        return f"  # unsure: no card for it{hint}"
+
+    def other(self, line: str) -> None:
+        """A line that starts with no amount: a step when it follows the mix, words about it before."""
+        if self.count:
+            self.method.append(line)
+        else:
+            self.about.append(line)
+
+    def doubt(self, words: str) -> None:
+        self.doubts.append(words)
+
+
+def draft_mixture(name: str, text: str, book: Book, facts: Facts, kind: str | None, tins: str | None) -> Draft:
+    """The file of a mixture from pasted `text`. Nothing is invented: what is missing is asked for in a comment."""
+    reading = _Reading(book)
+    reading.read(text)
+    heads = [f"name: {_quoted(name)}", _kind(reading, facts, kind)]
+    if reading.about:
+        heads += ["about: |", *(f"  {line}" for line in reading.about)]
+    heads += _tins(reading, facts, kind, tins)
+    if not reading.mix:
+        reading.doubt('no line of it starts with an amount, such as "340 g butter"')
+    mix = ["mix:", *(reading.mix or ["  # unsure: no amounts found"])]
+    method = ["method:", *(f"  - {_quoted(step)}" for step in reading.method)] if reading.method else []
+    lines = [*heads, *mix, *_bake(reading, facts, kind, text), *method]
+    return Draft("\n".join(lines) + "\n", reading.count, len(reading.method), tuple(reading.doubts))
+
+
+def _kind(reading: _Reading, facts: Facts, kind: str | None) -> str:
+    if kind in facts.kinds:
+        return f"kind: {kind}"
+    kinds = ", ".join(facts.kinds)
+    reading.doubt(f"what kind it is; the book knows {kinds}")
+    return f"kind: creamed  # unsure: one of {kinds}"
+
+
+def _made_by_weight(facts: Facts, kind: str | None) -> bool:
+    return kind is not None and kind in facts.kinds and facts.kinds[kind].group != "cake"
+
+
+def _tins(reading: _Reading, facts: Facts, kind: str | None, tins: str | None) -> list[str]:
+    if _made_by_weight(facts, kind):
+        reading.doubt('what it makes: weigh it once and write "makes: 900 g"')
+        return ["# unsure: makes: 900 g"]
+    for text in [tins] if tins else reading.about + reading.method:
+        try:
+            read_tin(text)
+        except Misread as error:
+            if tins:
+                reading.doubt(f"--tins: {error.message}; {error.hint}")
+            continue
+        return [f"tins: {_quoted(text)}"]
+    reading.doubt('which tins it was written for, such as "tins: 2 round 20 cm x 7.5 cm"')
+    return ["# unsure: tins: 2 round 20 cm x 7.5 cm"]
+
+
+def _bake(reading: _Reading, facts: Facts, kind: str | None, text: str) -> list[str]:
+    if _made_by_weight(facts, kind):
+        return []
+    heat, time = _found(HEAT, text), _longest(text)
+    try:
+        read_heat(heat)
+        read_span(time, ("time",))
+    except Misread:
+        reading.doubt("oven and time, such as bake: {oven: 170 °C, time: 55-65 min}")
+        return ["# unsure: bake: {oven: 170 °C, time: 55-65 min}"]
+    reading.doubt(f"the bake was taken from the text: {heat}, {time}")
+    return [f"bake: {{oven: {heat}, time: {time}}}  # unsure: taken from the text"]
+
+
+def _found(pattern: re.Pattern[str], text: str) -> str:
+    match = pattern.search(text)
+    return " ".join(match.group().split()) if match else ""
+
+
+def _longest(text: str) -> str:
+    """The longest time named: a bake outlasts the beating."""
+    times = [" ".join(found.split()) for found in MINUTES.findall(text)]
+    return max(times, key=lambda found: max(int(figure) for figure in re.findall(r"\d+", found)), default="")
+
+
+def _quoted(text: str) -> str:
+    """A text as one YAML value on one line."""
+    dumped = yaml.safe_dump(text, allow_unicode=True, width=10**9, default_flow_style=True)
+    return dumped.strip().removesuffix("...").strip()

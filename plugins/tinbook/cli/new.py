@@ -1,0 +1,80 @@
+"""`tinbook new`: a book of one's own, or a mixture from pasted lines. Nothing existing is ever overwritten."""
+
+from __future__ import annotations
+
+from importlib import resources
+from importlib.resources.abc import Traversable
+from pathlib import Path
+from typing import TextIO
+
+import click
+
+from tinbook.cli.drafting import draft_mixture
+from tinbook.loading import load_book
+from tinbook.loading.files import SLUG, slug_of
+
+
+@click.group()
+def new() -> None:
+    """Start a book or a mixture."""
+
+
+@new.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+def book(folder: Path) -> None:
+    """Write a small book of your own into FOLDER. It builds at once."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise click.ClickException(f'"{folder}" is not empty: name a folder that does not exist yet')
+    starter = resources.files("tinbook.cli").joinpath("starter")
+    name = folder.resolve().name.replace("-", " ").replace("_", " ").strip() or "Our book"
+    written = _copy(starter, folder, name[:1].upper() + name[1:])
+    click.echo(f'{written} files written into "{folder}". Next:')
+    click.echo(f'  cd "{folder}"\n  tinbook check\n  mkdocs serve --livereload')
+
+
+def _copy(source: Traversable, target: Path, name: str) -> int:
+    target.mkdir(parents=True, exist_ok=True)
+    written = 0
+    for entry in sorted(source.iterdir(), key=lambda each: each.name):
+        if entry.is_dir():
+            written += _copy(entry, target / entry.name, name)
+        else:
+            text = entry.read_text(encoding="utf-8").replace("BOOK NAME", name.replace('"', "'"))
+            with (target / entry.name).open("x", encoding="utf-8", newline="\n") as file:
+                file.write(text)
+            written += 1
+    return written
+
+
+@new.command()
+@click.argument("name")
+@click.option(
+    "--from", "source", type=click.File(encoding="utf-8-sig"), required=True, help="A text file, or - for pasted text."
+)
+@click.option("--kind", help="What kind it is, such as creamed, madeira, buttercream.")
+@click.option("--tins", help='What it was written for, such as "2 round 20 cm x 7.5 cm".')
+@click.pass_obj
+def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str | None) -> None:
+    """Turn pasted lines into a mixture called NAME and mark what was unsure."""
+    slug = name if SLUG.fullmatch(name) else slug_of(name)
+    folder = book.resolve() / "recipes"
+    if not (folder / "house").is_dir():
+        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    path = folder / "mixtures" / f"{slug}.yaml"
+    if path.exists():
+        raise click.ClickException(f"{path.relative_to(folder.parent)} exists already and is left as it is")
+    try:
+        text = source.read()
+    except UnicodeDecodeError:
+        raise click.ClickException("the text is not UTF-8: save it as UTF-8 and try again") from None
+    loaded = load_book(folder)
+    title = name.replace("-", " ") if SLUG.fullmatch(name) else name
+    draft = draft_mixture(title[:1].upper() + title[1:], text, loaded.book, loaded.facts, kind, tins)
+    path.parent.mkdir(exist_ok=True)
+    with path.open("x", encoding="utf-8", newline="\n") as file:
+        file.write(draft.text)
+    click.echo(f"{path.relative_to(folder.parent)} is written: {draft.lines} ingredients, {draft.steps} steps.")
+    for doubt in draft.doubts:
+        click.echo(f"  unsure: {doubt}")
+    if draft.doubts:
+        click.echo('Search the file for "unsure", put it right, then run "tinbook check".')

@@ -1,0 +1,123 @@
+"""`tinbook table`: any computed table of the book, as text or JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+from tabulate import tabulate
+
+from tinbook.loading import load_book
+from tinbook.models import read_take
+from tinbook.plans.asking import AskError, Query
+from tinbook.plans.tables import TABLES, Cell, Result
+from tinbook.problems import nearest
+from tinbook.tins import read_tin
+from tinbook.units import Measures, Misread, read_mass, read_number, read_percent
+
+T = TypeVar("T")
+FEW_ROWS = 4
+
+
+@click.command()
+@click.argument("name", required=False)
+@click.option("--of", "of", metavar="SLUG", help="Of which mixture: its file's name without .yaml.")
+@click.option("--tin", "tins", multiple=True, metavar="TIN", help='Such as "round 20 cm x 7.5 cm"; may be repeated.')
+@click.option("--count", type=click.IntRange(1, 999), default=1, help="How many of each tin.")
+@click.option("--deep", is_flag=True, help="Fill the tins as far as the written ones: a deeper tin, a deeper cake.")
+@click.option("--eggs", type=click.FloatRange(0, 999, min_open=True), help="For so many eggs.")
+@click.option("--weight", metavar="WEIGHT", help='To make a weight, such as "900 g".')
+@click.option("--batches", metavar="NUMBER", help='So many batches, such as 2 or "1 1/2".')
+@click.option("--plus", metavar="SHARE", help='More by a share, such as "25 %".')
+@click.option("--left", metavar="AMOUNT", help='To use up what is left, such as "400 g butter".')
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
+@click.pass_obj
+def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
+    """Print a table by its NAME, or the names of all tables."""
+    if name is None:
+        click.echo(tabulate([(key, each.title) for key, each in TABLES.items()], tablefmt="plain"))
+        return
+    try:
+        result = _answer(book, name, asked)
+    except AskError as error:
+        hint = f": {error.hint}" if error.hint else ""
+        raise click.ClickException(f"{error.message}{hint}") from None
+    click.echo(_json(name, result) if form == "json" else _text(result))
+
+
+def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
+    if name not in TABLES:
+        close = nearest(name, TABLES)
+        raise AskError(f'there is no table "{name}"', f'did you mean "{close}"?' if close else ", ".join(TABLES))
+    loaded = load_book(book.resolve() / "recipes")
+    if not loaded.book.mixtures and loaded.errors:
+        raise AskError("the book cannot be read", 'run "tinbook check" to see why')
+    if asked["of"] and f"mixtures/{asked['of']}" in loaded.broken:
+        raise AskError(f'"{asked["of"]}" is broken', 'run "tinbook check" to see what to mend')
+    return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons))
+
+
+def query(asked: dict[str, Any], measures: Measures) -> Query:
+    """The options of the command as one question. Raises AskError for what cannot be read."""
+    ways = ("tins", "eggs", "weight", "batches", "plus", "left")
+    given = [way for way in ways if asked[way]]
+    if len(given) > 1:
+        raise AskError(f"asked by {' and by '.join(given)} at once", "ask by one of them")
+    tins = tuple(_read("--tin", read_tin, text) for text in asked["tins"])
+    return Query(
+        of=asked["of"],
+        tins=tuple((found * asked["count"], tin) for found, tin in tins),
+        deep=asked["deep"],
+        eggs=asked["eggs"],
+        weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight"]),
+        batches=_read("--batches", _number, asked["batches"]),
+        plus=_read("--plus", read_percent, asked["plus"]),
+        left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
+    )
+
+
+def _number(text: str) -> float:
+    value, end = read_number(text, 0, "2")
+    if end != len(text) or value <= 0:
+        raise Misread(f'"{text}" is not a number of batches', 'write 2, ½ or "1 1/2"', 0, len(text))
+    return value
+
+
+def _read(option: str, read: Callable[[str], T], text: str | None) -> Any:
+    if text is None:
+        return None
+    try:
+        return read(text.strip())
+    except Misread as error:
+        raise AskError(f"{option}: {error.message}", error.hint) from None
+
+
+def _json(name: str, result: Result) -> str:
+    worked = result.worked
+    told = {
+        "table": name,
+        "title": result.title,
+        "rows": result.rows,
+        "worked_out": {"formula": worked.formula, "inputs": worked.inputs, "sources": worked.sources},
+    }
+    return json.dumps(told, ensure_ascii=False, indent=2)
+
+
+def _text(result: Result) -> str:
+    heads = list(dict.fromkeys(key for row in result.rows for key in row))
+    columns = [[head.replace("_", " "), *(_cell(row.get(head)) for row in result.rows)] for head in heads]
+    # few and wide rows are easier read as columns
+    across = columns if len(result.rows) <= FEW_ROWS < len(heads) else list(zip(*columns, strict=True))
+    printed = tabulate(across[1:], headers=across[0], disable_numparse=True)
+    return f"{result.title}\n\n{printed}\n\n{result.worked.formula}"
+
+
+def _cell(cell: Cell) -> str:
+    if cell is None:
+        return "none"
+    if isinstance(cell, bool):
+        return "yes" if cell else "no"
+    return f"{cell:g}" if isinstance(cell, float) else str(cell)
