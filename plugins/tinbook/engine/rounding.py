@@ -54,10 +54,11 @@ def ounces(mass_oz: float) -> float:
 
 
 def cups(volume_cups: float) -> float:
-    """Cups to the nearest quarter or third."""
+    """Cups to the nearest quarter or third, at least a quarter."""
     whole = floor(volume_cups)
     rest = volume_cups - whole
-    return whole + min(reversed(CUP_PARTS), key=lambda part: round(abs(part - rest), 9))
+    shown = whole + min(reversed(CUP_PARTS), key=lambda part: round(abs(part - rest), 9))
+    return shown or (CUP_PARTS[1] if volume_cups > 0 else 0.0)
 
 
 def ruler(length_mm: float) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, Any
 
@@ -36,10 +36,18 @@ def _book_format(text: str, _: Measures) -> int:
 
 
 def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
-    parts = text.replace("×", "x").split(" x ")
-    if len(parts) != 2:
+    width, by, depth = text.replace("×", "x").partition(" x ")
+    if not by or " x " in depth:
         raise Misread(f'"{text}" is not two lengths', 'write "44 cm x 36 cm"', 0, len(text))
-    return _mm(parts[0].strip(), measures), _mm(parts[1].strip(), measures)
+    return _mm(width, measures), _read_at(_mm, depth, len(width + by), measures)
+
+
+def _read_at(read: Callable[[str, Measures], float], part: str, at: int, measures: Measures) -> float:
+    """Read the `part` of a text that starts at `at`; what is wrong with it has its place in the whole text."""
+    try:
+        return read(part, measures)
+    except Misread as error:
+        raise Misread(error.message, error.hint, max(0, error.start + at), max(0, error.end + at)) from None
 
 
 Grams = Annotated[float, spelled(_grams)]
@@ -122,8 +130,9 @@ def _weighs(text: str, measures: Measures) -> Weight:
     if not per:
         hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
         raise Misread(f'"{text}" is not a weight for a volume', hint, 0, len(text))
-    one = volume if volume[:1].isdigit() else f"1 {volume}"
-    return Weight(read_mass(mass, measures).base / read_volume(one, measures).base, text)
+    one = "" if volume[:1].isdigit() else "1 "
+    at = len(mass + per) - len(one)
+    return Weight(_grams(mass, measures) / _read_at(_ml, one + volume, at, measures), text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,8 +175,8 @@ class Card(Leaf):
 
     @property
     def known_allergens(self) -> tuple[str, ...] | None:
-        """The allergens named, empty for a card that says `none`, None where nobody has said."""
-        return () if self.allergens == ("none",) else self.allergens
+        """The allergens named, empty for a card that says `none`, None where nobody has said: `[]` says nothing."""
+        return () if self.allergens == ("none",) else self.allergens or None
 
 
 class Larder(Leaf):

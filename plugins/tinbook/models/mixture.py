@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Any
 
-from pydantic import PlainValidator, model_validator
+from pydantic import model_validator
 
 from tinbook.models.house import Grams, Millimetres
-from tinbook.models.reading import Leaf, Private, Text, Texts, YesNo, one_of, spelled, text_of
+from tinbook.models.reading import ONE_OR_MORE, Leaf, Private, Text, Texts, YesNo, one_of, spelled
 from tinbook.tins import Tin, read_tin
 from tinbook.units import Heat, Measures, Misread, Quantity, Span, read_heat, read_line, read_span
 
@@ -83,8 +83,8 @@ class Bake(Leaf):
     done: Text | None = None
 
 
-def _tins(value: Any) -> tuple[tuple[int, Tin], ...]:
-    return tuple(read_tin(text_of(each)) for each in (value if isinstance(value, list) else [value]))
+def _tins(text: str, _: Measures) -> tuple[int, Tin]:
+    return read_tin(text)
 
 
 class Mixture(Leaf):
@@ -95,7 +95,7 @@ class Mixture(Leaf):
     also: Texts = ()
     tags: Texts = ()
     about: Text | None = None
-    tins: Annotated[tuple[tuple[int, Tin], ...], PlainValidator(_tins)] = ()
+    tins: Annotated[tuple[Annotated[tuple[int, Tin], spelled(_tins)], ...], ONE_OR_MORE] = ()
     makes: Grams | None = None
     batter_depth: Millimetres | None = None
     mix: tuple[MixLine, ...]

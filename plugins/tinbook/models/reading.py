@@ -6,10 +6,10 @@ A flaw knows the path of the value it speaks of, not its line: the room that rea
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Any, TypeVar
 
-from pydantic import BaseModel, ConfigDict, PlainValidator, ValidationError, ValidationInfo
+from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, ValidationError, ValidationInfo
 
 from tinbook.problems import nearest
 from tinbook.units import METRIC, Measures, Misread
@@ -115,17 +115,14 @@ def _not_empty(text: str) -> str:
     return text
 
 
-def _several(value: Any, info: ValidationInfo) -> tuple[str, ...]:
-    """A list of texts; one text counts as a list of one."""
-    return tuple(_not_empty(text_of(each)) for each in (value if isinstance(value, list) else [value]))
-
-
-Texts = Annotated[tuple[str, ...], PlainValidator(_several)]
+ONE_OR_MORE = BeforeValidator(lambda value: value if isinstance(value, list) else [value])
+"""Before a list: one text counts as a list of one."""
+Texts = Annotated[tuple[Text, ...], ONE_OR_MORE]
 
 
 def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
     if isinstance(value, list):
-        return _several(value, info)
+        return tuple(_not_empty(text_of(each)) for each in value)
     return yes_or_no(text_of(value), METRIC)
 
 
@@ -144,9 +141,20 @@ def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) 
         model = cls.model_validate(data, context={"measures": measures})
     except ValidationError as error:
         empty_at = {flaw.path for flaw in empties}
-        flaws = (_flaw(cls, each, what) for each in error.errors(include_url=False))
+        found = (_flaw(cls, each, what) for each in error.errors(include_url=False))
+        flaws = (replace(flaw, path=_written(data, flaw.path)) for flaw in found)
         return None, empties + tuple(flaw for flaw in flaws if flaw.path not in empty_at)
     return (None, empties) if empties else (model, ())
+
+
+def _written(data: Any, path: Path) -> Path:
+    """`path` as far as the data goes: a short form has no keys of its own, one text is no list."""
+    for depth, step in enumerate(path):
+        here = step in data if isinstance(data, Mapping) else isinstance(data, list) and isinstance(step, int)
+        if not here:
+            return path[:depth]
+        data = data[step]
+    return path
 
 
 def _empties(data: Any, path: Path) -> Iterator[Flaw]:

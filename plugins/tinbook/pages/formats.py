@@ -71,12 +71,12 @@ def grams(value: float) -> str:
 
 
 def written(measured: Measured) -> str:
-    """A line's amount in grams; what is counted and what is poured as such."""
-    if measured.pieces is not None:
-        return mixed(measured.pieces)
+    """A line as written: grams, or what is counted, poured or spooned as such."""
+    if measured.weighed:
+        return grams(measured.grams)
     if measured.millilitres is not None:
         return with_unit(number(measured.millilitres), "ml")
-    return grams(measured.grams)
+    return with_unit(mixed(measured.line.amount), measured.line.unit)
 
 
 def ounces(value: float) -> str:

@@ -44,6 +44,7 @@ class TinLine:
     owned: bool
     first: bool
     cells: tuple[str, ...]
+    say: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -267,7 +268,9 @@ def tin_line(row: TinRow, first: bool, cells: tuple[str, ...]) -> TinLine:
     """A row's head: the tin, its name in inches, how many where they come by the tray."""
     tin = row.tin
     tray = f"tray of {tin.holes}" if tin.kind.kept == "share" else tin.size_label_in
-    return TinLine(formats.tin_words(tin.name), formats.tin_words(tray), row.owned, first, cells)
+    mixes = plural(row.mixes, "mix", "mixes") if row.mixes > 1 else ""
+    say = "; ".join(words for words in (mixes, row.fit.words) if words) or "one of each"
+    return TinLine(formats.tin_words(tin.name), formats.tin_words(tray), row.owned, first, cells, say)
 
 
 def _tail(row: TinRow) -> tuple[str, ...]:
@@ -278,10 +281,6 @@ def _tail(row: TinRow) -> tuple[str, ...]:
         formats.number(least / 10) if least else ("its own" if row.tin.kind.kept == "share" else "none sold"),
         formats.fixed(row.whole.factor_shown, 2),
         "exact" if row.beaten else formats.signed(row.whole.off_percent),
-        "; ".join(
-            words for words in (plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "", row.fit.words) if words
-        )
-        or "one of each",
     )
 
 

@@ -50,6 +50,7 @@ class SizeLine:
     owned: bool
     first: bool
     cells: tuple[str, ...]
+    say: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,8 +149,8 @@ def _size_line(each: TinFacts, first: bool) -> SizeLine:
             measured,
             formats.number(each.area_shown_cm2),
             formats.number(each.perimeter_shown_cm),
-            near,
         ),
+        near,
     )
 
 

@@ -76,7 +76,9 @@ def _line_flaws(mixture: Mixture, book: Book, facts: Facts, broken_cards: Collec
         yield Flaw("empty", ("mix",), "the mix is empty", 'write its lines, such as "- 340 g butter"')
     for index, line in enumerate(mixture.mix):
         take = line.take
-        name, path = book.house_word(take.name), ("mix", index)
+        name = book.house_word(take.name)
+        # the short form of a line is the text itself
+        path = ("mix", index, "take") if line.note or line.part else ("mix", index)
         span = {"start": take.at, "end": take.at + len(take.name)}
         if name is None:
             if take.name.lower() in broken_cards:

@@ -34,9 +34,9 @@ class Measured:
     spoons: Spooned | None
 
     @property
-    def counted(self) -> bool:
-        """Whether it is counted, not weighed."""
-        return self.pieces is not None
+    def weighed(self) -> bool:
+        """Whether it was written in grams or ounces, not counted, poured or spooned."""
+        return self.line.unit == "g"
 
 
 def spooned(volume_ml: float, measures: Measures) -> Spooned:

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 from tinbook.engine import packing, rounding, scaling
 from tinbook.facts import Facts
-from tinbook.models import Book
+from tinbook.models import Book, Take
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.shelf import house_outlines
-from tinbook.plans.weighing import SPOONS, Batch, Ingredient
+from tinbook.plans.weighing import SPOONS, Batch, Ingredient, as_owned
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
 
@@ -51,10 +51,11 @@ class Version:
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """How a share of the batter goes into `count` of one tin: lengths mm, `each_g` of batter in each.
+    """How a share of the batter goes into one tin: lengths mm.
 
-    `least_mm` is the least depth such a tin is sold in that holds the cake, None if none does. `needed` counts
-    the tins to fill, more than `count` where they are too shallow. `bakes` at once on the house's oven shelves.
+    `needed` counts the tins to fill: `count`, or more where they are too shallow. `each_g`, `batter_mm` and
+    `baked_mm` are what each of those gets. `least_mm` is the least depth such a tin is sold in that holds the
+    cake when `count` share it, None if none does. `bakes` at once on the house's oven shelves.
     """
 
     tin: Tin
@@ -131,16 +132,18 @@ def version(
     kept = 1.0
     if batch.mixture.raising != "level":
         kept = scaling.wide_tin_raising(width_mm, raising_points(facts))
-    amounts, weight_error, spoon_error = [], 0.0, 0.0
+    amounts, mass_g, weight_error, spoon_error = [], 0.0, 0.0, 0.0
     for line in batch.ingredients:
-        got = amount(line, factor * kept if line.raises else factor, batch.steps, by_weight)
+        share = factor * kept if line.raises else factor
+        got = amount(line, share, batch.steps, by_weight)
         amounts.append(got)
+        mass_g += line.mass_g * share
         off = rounding.error(got.exact, got.shown)
         if got.unit in SPOONS:
             spoon_error = max(spoon_error, off)
         else:
             weight_error = max(weight_error, off)
-    off, mass_g = factor / exact_factor - 1, batch.mass_g * factor
+    off = factor / exact_factor - 1
     return Version(
         factor,
         rounding.factor(factor),
@@ -184,19 +187,19 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
     """How `volume_ml` of batter, `mass_g`, goes into `count` of `tin`; see Fit."""
     by_share = tin.kind.kept == "share"
     batter_mm = tin.fill_mm(volume_ml / count)
-    baked_mm = batter_mm * batch.rise
+    least_mm = None if by_share else tin.least_depth(batter_mm * batch.rise)
     needed = count
-    if tin.depth_mm is not None and not by_share and baked_mm > tin.depth_mm * (1 + 1e-9):
+    if tin.depth_mm is not None and not by_share and batter_mm * batch.rise > tin.depth_mm * (1 + 1e-9):
         needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / batch.rise))
+        batter_mm = tin.fill_mm(volume_ml / needed)
     per_bake, bakes = None, 1
     if book.house.oven_shelf:
         clear = facts.numbers["oven clearance"].value
         per_bake = packing.per_shelf(tin.stand_mm, book.house.oven_shelf, clear) * book.house.shelves
         stands = scaling.times_needed(needed, tin.holes)
         bakes = scaling.times_needed(stands, per_bake) if per_bake else 0
-    least_mm = None if by_share else tin.least_depth(baked_mm)
     words = _words(book, tin, count, needed, bakes, per_bake)
-    each_g = mass_g / count
+    each_g, baked_mm = mass_g / needed, batter_mm * batch.rise
     shown_g = rounding.scales(each_g, batch.steps)
     return Fit(tin, count, needed, each_g, shown_g, batter_mm, baked_mm, least_mm, per_bake, bakes, words)
 
@@ -293,7 +296,7 @@ def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
     if query.tins:
         if not batch.tins:
             raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', 'ask by weight, such as "900 g"')
-        targets = query.tins
+        targets = [(count, as_owned(tin, book)) for count, tin in query.tins]
         volumes = [wanted_ml(batch, tin, count, query.deep) for count, tin in targets]
         ratio, formula = scaling.factor(sum(volumes), batch.batter_ml), "batter wanted / batter written"
     else:
@@ -312,37 +315,36 @@ def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
 
 def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, str]:
     """The factor of a question that names no tin, and its formula in words."""
-    if query.eggs:
+    if query.eggs is not None:
         if not batch.eggs:
             raise AskError(f'"{batch.mixture.name}" has no whole eggs', "ask by weight or by tin")
         return scaling.factor(query.eggs, batch.eggs), "eggs wanted / eggs written"
-    if query.weight_g:
+    if query.weight_g is not None:
         return scaling.factor(query.weight_g, batch.makes_g), "weight wanted / weight the mixture makes"
-    if query.batches:
-        return query.batches, "batches"
+    if query.batches is not None:
+        return scaling.factor(query.batches, 1.0), "batches"
     if query.plus is not None:
-        return 1 + query.plus, "1 + the share to add"
+        return scaling.factor(1 + query.plus, 1.0), "1 + the share to add"
     if query.left:
         name = book.house_word(query.left.name)
-        for line in batch.ingredients:
-            if line.name == name:
-                return left_factor(line, query, book), "what is left / what is written"
-        raise AskError(f'"{query.left.name}" is not in "{batch.mixture.name}"', _in_it(batch))
+        lines = [line for line in batch.ingredients if line.name == name]
+        if not lines:
+            raise AskError(f'"{query.left.name}" is not in "{batch.mixture.name}"', _in_it(batch))
+        return left_factor(lines, query.left), "what is left / what is written"
     return 1.0, "1, as written"
 
 
-def left_factor(line: Ingredient, query: Query, book: Book) -> float:
-    """What is left of one ingredient, over what is written of it."""
-    assert query.left is not None
-    quantity = query.left.quantity
+def left_factor(lines: Sequence[Ingredient], left: Take) -> float:
+    """What is left of one ingredient, over what is written of it in all its `lines`."""
+    quantity, volumes_ml = left.quantity, [line.volume_ml or 0.0 for line in lines]
     if quantity.dimension == "mass":
-        return scaling.factor(quantity.base, line.mass_g)
-    if quantity.dimension == "count" and line.unit == "":
-        return scaling.factor(quantity.base, line.amount)
-    if quantity.dimension == "volume" and line.volume_ml:
-        return scaling.factor(quantity.base, line.volume_ml)
-    raise AskError(f'"{query.left.written}" cannot be set against "{line.name}"', "say what is left in grams")
+        return scaling.factor(quantity.base, sum(line.mass_g for line in lines))
+    if quantity.dimension == "count" and all(line.unit == "" for line in lines):
+        return scaling.factor(quantity.base, sum(line.amount for line in lines))
+    if quantity.dimension == "volume" and all(volumes_ml):
+        return scaling.factor(quantity.base, sum(volumes_ml))
+    raise AskError(f'"{left.written}" cannot be set against "{lines[0].name}"', "say what is left in grams")
 
 
 def _in_it(batch: Batch) -> str:
-    return "it has " + ", ".join(line.name for line in batch.ingredients)
+    return "it has " + ", ".join(dict.fromkeys(line.name for line in batch.ingredients))

@@ -5,6 +5,7 @@ A table joins by one line in TABLES. Its rows are plain mappings whose keys carr
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import asdict, dataclass
 from typing import Any
@@ -15,7 +16,7 @@ from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.conversions import conversions
 from tinbook.plans.scaling import Fit, TinRow, Version
-from tinbook.plans.weighing import Batch, weigh
+from tinbook.plans.weighing import Batch, as_owned, weigh
 from tinbook.plans.worked import Worked
 from tinbook.problems import nearest
 
@@ -59,10 +60,16 @@ def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
 
 
 def amounts(batch: Batch, made: Version) -> dict[str, Cell]:
-    """Every line of a version: exact grams, and the amount as measured out in its own unit."""
+    """Every line of a version: exact grams, and the amount as measured out in its own unit.
+
+    Of two lines that go by one name the second is numbered.
+    """
     cells: dict[str, Cell] = {}
+    seen: Counter[str] = Counter()
     for line, got in zip(batch.ingredients, made.amounts, strict=True):
         key = _key(line.name, line.part)
+        seen[key] += 1
+        key = f"{key}_{seen[key]}" if seen[key] > 1 else key
         cells[f"{key}_exact_g"] = round(line.mass_g * got.exact / _written(line.amount, line.mass_g, got.unit), 4)
         cells[f"{key}_{UNIT_KEYS[got.unit]}"] = got.shown
     return cells
@@ -182,7 +189,7 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
     """From every tin to every tin, or from one with --tin."""
     depth_mm = shelf.batter_depth_mm(book)
     outlines = [tin for tin, _ in shelf.house_outlines(book)]
-    froms = [tin for _, tin in query.tins] or outlines
+    froms = [as_owned(tin, book) for _, tin in query.tins] or outlines
     rows: tuple[Row, ...] = tuple(
         {"from": one.name, "to": other.name, "factor": round(shelf.factor_between(one, other, depth_mm), 6)}
         for one in froms

@@ -18,13 +18,21 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from tinbook import pages as room
 from tinbook.loading import load_book
 from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
 log = get_plugin_logger("tinbook")
-STYLE = "assets/tinbook.css"
+THEME = Path(__file__).parent / "theme"
+STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "print"))
+ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
+MORE = {"Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "Changes": "changes"}
+LOOKS = (
+    {"media": "(prefers-color-scheme)", "icon": "light", "name": "Follows the device; choose light"},
+    {"media": "(prefers-color-scheme: light)", "scheme": "default", "icon": "light", "name": "Light; choose dark"},
+    {"media": "(prefers-color-scheme: dark)", "scheme": "slate", "icon": "dark", "name": "Dark; choose high contrast"},
+    {"scheme": "contrast", "icon": "contrast", "name": "High contrast; choose by the device"},
+)
 
 
 class TinbookConfig(Config):  # type: ignore[no-untyped-call]
@@ -45,10 +53,12 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside = Path(config.config_file_path).parent
-        if STYLE not in config.extra_css:
-            config.extra_css.insert(0, STYLE)
+        config.extra_css[:0] = [style for style in STYLES if style not in config.extra_css]
+        config.theme.dirs.insert(0, str(THEME))
         if "attr_list" not in config.markdown_extensions:
             config.markdown_extensions.append("attr_list")
+        if not config.theme.get("palette"):
+            config.theme["palette"] = [_look(**look) for look in LOOKS]
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -60,8 +70,6 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         for address, page in self.site.pages.items():
             if address not in own:
                 files.append(File.generated(config, f"{address}.md", content=page.markdown))
-        style = Path(room.__file__).parent / "assets" / "tinbook.css"
-        files.append(File.generated(config, STYLE, abs_src_path=str(style)))
         if config.nav is None or getattr(self, "_own_nav", False):
             config.nav, self._own_nav = _as_nav(contents(self.site, own)), True
         return files
@@ -74,6 +82,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if made is not None and page.content is not None:
             files = self._files
             page.content = made.fill(page.content, lambda address, anchor="": _link(page, files, address, anchor))
+        here = page.file.src_uri.removesuffix(".md")
+        heads = {"rooms": _rooms(ROOMS, self._files, here), "more_rooms": _rooms(MORE, self._files, here)}
+        context.update(heads)  # type: ignore[typeddict-item]
         return context
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
@@ -92,6 +103,25 @@ def _link(page: Page, files: Files, address: str, anchor: str) -> str:
     if target is None:
         raise LookupError(f"{page.file.src_uri} links to {address}, which is no page of the book")
     return target.url_relative_to(page.file) + (f"#{anchor}" if anchor else "")
+
+
+def _look(media: str = "", scheme: str = "default", icon: str = "", name: str = "") -> dict[str, Any]:
+    """One choice of the theme's palette switch."""
+    toggle = {"icon": f"tinbook/{icon}", "name": name}
+    return {"scheme": scheme, "toggle": toggle, **({"media": media} if media else {})}
+
+
+def _rooms(rooms: dict[str, str], files: Files, here: str) -> list[dict[str, Any]]:
+    """Links for the running head or foot, as far as the book has such a page."""
+    return [
+        {
+            "title": title,
+            "url": file.url,
+            "here": here == address or (address.endswith("/index") and here.startswith(address.removesuffix("index"))),
+        }
+        for title, address in rooms.items()
+        if (file := files.get_file_from_path(f"{address}.md"))
+    ]
 
 
 def _as_nav(entries: list[Any]) -> list[Any]:
