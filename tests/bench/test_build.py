@@ -15,6 +15,8 @@ from typing import Any
 import pytest
 import yaml
 
+from tinbook.tins import read_tin
+
 RECIPES = 300
 TINS = 60
 MOST = 2.0
@@ -29,8 +31,9 @@ WRITTEN_FOR = (
 PLACES = "Estuary Lighthouse Harbour Curlew Mudflat Samphire Jetty Heron Ferry Tideline".split()
 WHATS = "sponge;cake;layer;bake;gateau;slab".split(";")
 BUILD = """
-import sys, time
+import logging, sys, time
 import mkdocs.commands.build, mkdocs.config, material
+logging.basicConfig(level=logging.WARNING)
 start = time.perf_counter()
 config = mkdocs.config.load_config(sys.argv[1], strict=True)
 mkdocs.commands.build.build(config)
@@ -51,10 +54,12 @@ def _dump(path: Path, data: Any) -> None:
 
 
 def _mixture(number: int) -> tuple[str, dict[str, Any]]:
-    """One recipe, unlike its neighbours in kind, tins, amounts and words."""
+    """One recipe, unlike its neighbours in kind, tins, amounts and words; a light batter fills its tins well."""
     kind, tins = CAKES[number % len(CAKES)], WRITTEN_FOR[number % len(WRITTEN_FOR)]
     name = f"{PLACES[number % len(PLACES)]} {WHATS[number // len(PLACES) % len(WHATS)]} {number}"
-    base = 200 + 5 * (number % 23)
+    count, tin = read_tin(tins)
+    base = round(count * tin.brim_ml() / 20) + number % 23
+    low = 40 + number % 20
     data = {
         "name": name,
         "kind": kind,
@@ -63,17 +68,17 @@ def _mixture(number: int) -> tuple[str, dict[str, Any]]:
         "about": f"The {kind} cake that the ferry takes across, number {number}.\nIt cuts *cleanly* when a day old.",
         "tins": tins,
         "mix": [
-            f"{base} g butter, soft", f"{base + 10} g caster sugar", f"{3 + number % 4} eggs, at room heat",
+            f"{base} g butter, soft", f"{base + 10} g caster sugar", f"{max(1, base // 60)} eggs, at room heat",
             f"{base} g self-raising flour, sifted", f"{1 + number % 3} tsp vanilla extract", "1/4 tsp salt",
-            f"{20 + number % 40} ml milk", f"{10 + number % 20} g cocoa powder",
+            f"{10 + number % 20} ml milk", f"{10 + number % 20} g cocoa powder",
         ],
-        "bake": {"oven": "170 °C", "time": f"{40 + number % 20}-{55 + number % 20} min", "done": "A skewer is clean."},
+        "bake": {"oven": "170 °C", "time": f"{low}-{low + 15} min", "done": "A skewer is clean."},
         "method": [
             {"do": f"Heat the oven to 170 °C and line the tins, {number % 5 + 1} at a time.", "hands on": "8 min"},
             {"do": "Beat the butter and sugar until pale and light.", "hands on": "8 min", "done": "Nearly white."},
             {"do": "Beat in the eggs a little at a time, with a spoonful of the flour.", "hands on": "6 min"},
             {"do": "Fold in the flour, then the milk and the vanilla.", "hands on": "3 min"},
-            {"do": "Bake until done.", "waiting": f"{40 + number % 20}-{55 + number % 20} min"},
+            {"do": "Bake until done.", "waiting": f"{low}-{low + 15} min"},
             {"do": "Cool in the tins, turn out, and rest overnight.", "hands on": "2 min", "waiting": "8 h"},
         ],
         "techniques": ["line-a-tin"],
@@ -82,15 +87,6 @@ def _mixture(number: int) -> tuple[str, dict[str, Any]]:
         "notes": ["Freezes well, unfilled.", f"Batch {number} wanted five minutes more."],
     }  # fmt: skip
     return name.lower().replace(" ", "-"), data
-
-
-def _fits(data: dict[str, Any]) -> dict[str, Any]:
-    """The recipe as far as its tins hold it: amounts are halved or doubled for tins so much smaller or larger."""
-    share = {"3 round": 1.3, "2 round 15": 0.9, "rectangle": 2.0, "2 round 20": 1.6, "square 25": 2.0, "2 lb": 0.45}
-    factor = next((share[start] for start in share if data["tins"].startswith(start)), 1.0)
-    factor *= 0.6 if data["kind"] in ("whisked", "cupcake") else 1.0
-    scaled = [f"{round(int(line.split()[0]) * factor)} {line.split(maxsplit=1)[1]}" for line in data["mix"][:4]]
-    return {**data, "mix": scaled + data["mix"][4:]}
 
 
 @pytest.fixture(scope="session")
@@ -109,7 +105,7 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (folder / "recipes" / file).parent.mkdir(exist_ok=True)
         (folder / "recipes" / file).write_text(text, "utf-8")
     for slug, data in map(_mixture, range(RECIPES)):
-        _dump(folder / f"recipes/mixtures/{slug}.yaml", _fits(data))
+        _dump(folder / f"recipes/mixtures/{slug}.yaml", data)
     (folder / "book_src").mkdir()
     settings = {"site_name": "Large", "docs_dir": "book_src", "theme": THEME, "plugins": ["search", "tinbook"]}
     _dump(folder / "mkdocs.yml", {**settings, "extra": {"generator": False}})

@@ -60,15 +60,17 @@ class Document:
         """The place of the value at `path`, or with `key` of the name it is given.
 
         `start` and `end` count characters in the value, from 0, and narrow the place to that piece of it. A
-        path that leads nowhere gets the place of the last thing on the way that is there. A list or mapping
-        is pointed at by its name.
+        path that leads nowhere gets the place of the last thing on the way that is there: one text may stand
+        for a list of it, or for a group of which it is the chief value. A list or mapping is pointed at by its
+        name.
         """
         node: Branch | Leaf = self._root
         name: Leaf | None = None
         for step in path:
             child = _child(node, step)
             if child is None:
-                return self._whole(node, name)
+                key = False
+                break
             name = node.names.get(str(step)) if isinstance(node, Branch) else None
             node = child
         if key and name is not None:
