@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 
+
+@lru_cache(maxsize=1024)
 def per_shelf(tin_bounds_mm: tuple[float, float], shelf_mm: tuple[float, float], clearance_mm: float) -> int:
     """Tins of one size that stand on one shelf, by their bounding rectangles.
 

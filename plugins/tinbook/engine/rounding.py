@@ -16,7 +16,9 @@ CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
 
 def half_up(value: float, step: float) -> float:
     """The multiple of `step` nearest to `value`, halves up; same unit as both. `step` > 0."""
-    return round(floor(value / step + 0.5 + GRAIN) * step, 6)
+    nearest = floor(value / step + 0.5 + GRAIN) * step
+    # Floats hold whole steps, quarters and eighths exactly; tenths need a tidy end, which costs as much as the rest.
+    return nearest if step * 8 % 1 == 0 else round(nearest, 6)
 
 
 def at_least_one(value: float, step: float) -> float:

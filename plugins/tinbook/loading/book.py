@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any
 
 from tinbook.facts import Facts
+from tinbook.loading.desk import Desk, L
 from tinbook.loading.facts import load_facts
-from tinbook.loading.files import file_problem, read_sources
-from tinbook.loading.private import private_flaws, public_book
+from tinbook.loading.files import file_problem
+from tinbook.loading.private import public_book, public_broken
 from tinbook.models import (
+    FORMAT,
     Book,
     Card,
     Flaw,
@@ -24,15 +26,15 @@ from tinbook.models import (
     TinShelf,
     read_model,
 )
-from tinbook.models import Path as Path_
 from tinbook.plans import checks
+from tinbook.plans.checks import Spoilt
 from tinbook.problems import Problem
-from tinbook.source import Document, read_yaml
-from tinbook.units import METRIC
 
-PAGES = ("mixtures/", "techniques/")
-
-L = TypeVar("L", bound=Leaf)
+HOUSE, TINS, CARDS = "house/house", "house/tins", "house/ingredients"
+PAGES: Mapping[str, tuple[type[Leaf], str]] = {
+    "mixtures/": (Mixture, "a mixture"),
+    "techniques/": (Technique, "a technique"),
+}
 
 
 @dataclass(frozen=True)
@@ -50,159 +52,157 @@ class Loaded:
         return tuple(problem for problem in self.problems if problem.severity == "error")
 
 
-class _Desk:
-    """Collects models and problems while the files are read."""
-
-    def __init__(self, folder: Path) -> None:
-        sources, problems = read_sources(folder)
-        self.sources = {source.address: source for source in sources}
-        self.problems = list(problems)
-        self.documents: dict[str, Document] = {}
-        self.broken: dict[str, list[Problem]] = {}
-        self.private: set[str] = set()
-        self.spoons = METRIC
-
-    def open(self, address: str) -> Any:
-        """The plain data of a file, or None where it cannot be read."""
-        source = self.sources[address]
-        document, problems = read_yaml(source.raw, source.shown)
-        self._put(address, problems)
-        if document is None or problems:
-            return None
-        self.documents[address] = document
-        if isinstance(document.data, Mapping) and document.data.get("private", "no") != "no":
-            self.private.add(address)
-        return document.data
-
-    def read(self, address: str, cls: type[L], what: str) -> L | None:
-        """One file as a model; a broken one is None, with its problems noted."""
-        data = self.open(address)
-        return None if address in self.broken else self.part(address, cls, data, what, ())
-
-    def part(self, address: str, cls: type[L], data: Any, what: str, path: Path_) -> L | None:
-        """The part of a file that stands at `path`, as a model."""
-        model, flaws = read_model(cls, data, what, self.spoons)
-        found = [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws]
-        if model is not None:
-            found += private_flaws(model, path)
-        self.tell(address, found)
-        return None if found else model
-
-    def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
-        """Note flaws at their places in a file."""
-        document = self.documents[address]
-        self._put(address, [_problem(flaw, document) for flaw in flaws])
-
-    def _put(self, address: str, problems: Iterable[Problem]) -> None:
-        for problem in problems:
-            self.problems.append(problem)
-            if problem.severity == "error":
-                self.broken.setdefault(address, []).append(problem)
-
-
-def _problem(flaw: Flaw, document: Document) -> Problem:
-    place = document.place(flaw.path, key=flaw.on_key, start=flaw.start, end=flaw.end)
-    return Problem(flaw.code, flaw.message, place, flaw.hint)
-
-
 def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     """Read the book in `folder` (its recipes/). With `kitchen` false what is private is left out of it."""
-    facts, desk = load_facts(), _Desk(folder)
+    facts, desk = load_facts(), Desk(folder)
     house = _house(desk, folder, facts)
     tins, tins_private = _tins(desk)
-    cards, broken_cards, cards_private = _cards(desk, facts)
-    mixtures = _each(desk, "mixtures/", Mixture, "a mixture")
-    techniques = _each(desk, "techniques/", Technique, "a technique")
-    book = _checked(desk, Book(house, tins, cards, mixtures, techniques), facts, broken_cards)
+    cards, spoilt, cards_private = _cards(desk, facts)
+    mixtures, techniques = _each(desk, "mixtures/", Mixture), _each(desk, "techniques/", Technique)
+    book = _checked(desk, Book(house, tins, cards, mixtures, techniques), facts, spoilt)
     problems = tuple(sorted(desk.problems, key=lambda found: (found.place.file, found.place.line, found.place.column)))
-    broken = {address: tuple(found) for address, found in desk.broken.items() if address.startswith(PAGES)}
+    broken = {address: tuple(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if not kitchen:
         if cards_private:
             sealed = {name: card.model_copy(update={"private": True}) for name, card in book.cards.items()}
             book = replace(book, cards=sealed)
         book = public_book(replace(book, tins=()) if tins_private else book)
-        broken = {address: found for address, found in broken.items() if address not in desk.private}
+        broken = public_broken(broken, desk.sources)
     return Loaded(book, facts, problems, broken)
 
 
-def _house(desk: _Desk, folder: Path, facts: Facts) -> House:
-    """house.yaml, or a plain metric house where it is missing or broken."""
+def _house(desk: Desk, folder: Path, facts: Facts) -> House:
+    """house.yaml; a plain metric house where it is missing, and what can be read of it where it is broken."""
     instead = House(book="1", name="House book")
-    if "house/house" not in desk.sources:
-        if folder.is_dir():
-            shown = f"{folder.name}/house/house.yaml"
+    if HOUSE not in desk.sources:
+        if folder.is_dir() and HOUSE not in desk.refused:
+            shown = f"{folder.name}/{HOUSE}.yaml"
             hint = 'write it, with "book: 1" and "name: ..." to begin with'
             desk.problems.append(file_problem("missing", shown, "the book has no house.yaml", hint))
+        desk.cup_said = HOUSE not in desk.refused
         return instead
-    house = desk.read("house/house", House, "the house")
-    if house is None:
-        return instead
-    desk.spoons = house.spoons
-    flaws = tuple(checks.house_flaws(house, facts))
-    desk.tell("house/house", flaws)
-    return instead if flaws else house
+    data = desk.open(HOUSE)
+    house = None if data is None else desk.part(HOUSE, House, data, "the house", ())
+    if house is not None:
+        desk.tell(HOUSE, checks.house_flaws(house, facts))
+    if house is None or HOUSE in desk.broken:
+        house = _salvaged(data or {}, facts)
+        desk.cup_said = house.cup is not None
+    if data and data.get("book") not in (None, str(FORMAT)):
+        # Nothing in a book of another format means what it says.
+        desk.sources = {}
+    desk.measures = house.spoons
+    return house
 
 
-def _tins(desk: _Desk) -> tuple[tuple[OwnedTin, ...], bool]:
+def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
+    """What sums need of a broken house, as far as it can be read: other problems are told by the right measures."""
+    good: dict[str, Any] = {"book": str(FORMAT), "name": "House book"}
+    for key in ("name", *sorted(House.needed)):
+        tried = {**good, key: data.get(key)}
+        house, _ = read_model(House, tried, "the house")
+        if house is not None and not any(checks.house_flaws(house, facts)):
+            good = tried
+    return read_model(House, good, "the house")[0] or House(book="1", name="House book")
+
+
+def _tins(desk: Desk) -> tuple[tuple[OwnedTin, ...], bool]:
     """The tins that can be read, and whether the file is private."""
-    address, found = "house/tins", []
-    if address not in desk.sources:
+    found: list[OwnedTin] = []
+    data = desk.open(TINS) if TINS in desk.sources else None
+    if data is None:
         return (), False
-    data = desk.open(address)
-    shelf = data.get("tins") if isinstance(data, Mapping) else None
-    for index, item in enumerate(shelf if isinstance(shelf, list) else ()):
-        tin = desk.part(address, OwnedTin, item, "a tin of the house", ("tins", index))
-        if tin:
+    certain = TINS not in desk.broken
+    shelf = data.get("tins")
+    items = shelf if isinstance(shelf, list) else []
+    for index, item in enumerate(items):
+        path = ("tins", index)
+        tin = desk.part(TINS, OwnedTin, item, "a tin of the house", path)
+        flaws = tuple(checks.tin_flaws(tin)) if tin else ()
+        desk.tell(TINS, [_under(path, flaw) for flaw in flaws])
+        if tin and not flaws:
             found.append(tin)
-    if address in desk.documents:
-        rest = {**data, "tins": []} if isinstance(shelf, list) else data
-        desk.part(address, TinShelf, rest, "the tins of the house", ())
-    return tuple(found), address in desk.private
+    rest = {**data, "tins": []} if isinstance(shelf, list) else data
+    desk.part(TINS, TinShelf, rest, "the list of tins", ())
+    return tuple(found if certain else ()), TINS in desk.private
 
 
-def _cards(desk: _Desk, facts: Facts) -> tuple[dict[str, Card], frozenset[str], bool]:
-    """The cards that can be read, the names of those that cannot, and whether the file is private."""
-    address = "house/ingredients"
-    cards: dict[str, Card] = {}
-    broken: set[str] = set()
-    if address not in desk.sources:
-        return cards, frozenset(), False
-    data = desk.open(address)
-    written = data.get("ingredients") if isinstance(data, Mapping) else None
+def _cards(desk: Desk, facts: Facts) -> tuple[dict[str, Card], Spoilt, bool]:
+    """The cards that can be used, those that cannot, and whether the file is private."""
+    data = desk.open(CARDS) if CARDS in desk.sources else None
+    if data is None:
+        return {}, Spoilt(more=CARDS in desk.sources or CARDS in desk.refused), False
+    written = data.get("ingredients")
     larder: Mapping[str, Any] = written if isinstance(written, Mapping) else {}
+    broken = desk.spoils(CARDS, ("ingredients",), larder)
+    cards: dict[str, Card] = {}
     for name, item in larder.items():
-        card = desk.part(address, Card, item or {}, f'the card of "{name}"', ("ingredients", name))
+        path = ("ingredients", name)
+        card = desk.part(CARDS, Card, {} if item is None else item, f'the card of "{name}"', path)
         flaws = tuple(checks.card_flaws(name, card, larder, facts)) if card else ()
-        desk.tell(address, [replace(flaw, path=("ingredients", name, *flaw.path)) for flaw in flaws])
+        desk.tell(CARDS, [_under(path, flaw) for flaw in flaws])
         if card is None or flaws:
-            broken.add(name.lower())
+            broken.add(name)
         else:
             cards[name] = card
-    if address in desk.documents:
-        rest = {**data, "ingredients": {}} if isinstance(written, Mapping) else data
-        desk.part(address, Larder, rest, "the ingredients", ())
-        desk.tell(address, checks.alias_flaws(cards))
-    return cards, frozenset(broken), address in desk.private
+    rest = {**data, "ingredients": {}} if isinstance(written, Mapping) else data
+    desk.part(CARDS, Larder, rest, "the list of ingredients", ())
+    doubled = tuple(checks.alias_flaws(cards))
+    desk.tell(CARDS, doubled)
+    broken |= {str(flaw.path[1]) for flaw in doubled}
+    names = {other: name for name in broken for other in _names(name, larder[name])}
+    good = {name: card for name, card in cards.items() if name not in broken}
+    more = not isinstance(written, Mapping) or desk.loses_names(CARDS)
+    return good, Spoilt(names, more), CARDS in desk.private
 
 
-def _each(desk: _Desk, folder: str, cls: type[L], what: str) -> dict[str, L]:
+def _names(name: str, item: Any) -> list[str]:
+    """Every name that leads to a card, as it is written, in small letters."""
+    also = item.get("also") if isinstance(item, Mapping) else None
+    others = also if isinstance(also, list) else [also]
+    return [each.lower() for each in (name, *others) if isinstance(each, str)]
+
+
+def _under(path: tuple[str | int, ...], flaw: Flaw) -> Flaw:
+    return replace(flaw, path=(*path, *flaw.path))
+
+
+def _each(desk: Desk, folder: str, cls: type[L]) -> dict[str, L]:
     """Every file of a folder that can be read, by slug."""
     models = {}
     for address in desk.sources:
-        if address.startswith(folder):
-            model = desk.read(address, cls, what)
-            if model is not None:
-                models[address.removeprefix(folder)] = model
+        data = desk.open(address) if address.startswith(folder) else None
+        if data is None or desk.loses_names(address):
+            continue
+        if strayed := _strayed(data, folder):
+            desk.tell(address, [strayed])
+            continue
+        model = desk.part(address, cls, data, PAGES[folder][1], ())
+        if model is not None and address not in desk.broken:
+            models[address.removeprefix(folder)] = model
     return models
 
 
-def _checked(desk: _Desk, book: Book, facts: Facts, broken_cards: frozenset[str]) -> Book:
+def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
+    """A file that has all it needs for another folder, and not for this one."""
+    fits = [
+        other
+        for other, (cls, _) in PAGES.items()
+        if all((field.alias or name) in data for name, field in cls.model_fields.items() if field.is_required())
+    ]
+    if not fits or folder in fits:
+        return None
+    message = f"this is {PAGES[fits[0]][1]}, not {PAGES[folder][1]}"
+    return Flaw("stray file", (), message, f"move the file to {fits[0]}")
+
+
+def _checked(desk: Desk, book: Book, facts: Facts, spoilt: Spoilt) -> Book:
     """The book without the mixtures and techniques that break a rule between fields."""
+    addresses = {*desk.sources, *desk.refused}
+    known = {address.removeprefix("mixtures/") for address in addresses if address.startswith("mixtures/")}
+    hands = {address.removeprefix("techniques/") for address in addresses if address.startswith("techniques/")}
     for slug, mixture in book.mixtures.items():
-        desk.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, broken_cards))
-    known = {address.removeprefix("mixtures/") for address in desk.sources if address.startswith("mixtures/")}
-    hands = {address.removeprefix("techniques/") for address in desk.sources if address.startswith("techniques/")}
-    for slug, mixture in book.mixtures.items():
+        desk.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
         desk.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
     for slug, technique in book.techniques.items():
         desk.tell(f"techniques/{slug}", checks.link_flaws("related", technique.related, hands))

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tinbook.problems import Place, Problem, nearest
+from tinbook.source import LARGEST_BYTES
 
 HOUSE_FILES = ("house", "tins", "ingredients")
-FOLDERS = ("mixtures", "techniques")
+ROOMS = ("house", "mixtures", "techniques")
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -28,55 +29,71 @@ def slug_of(name: str) -> str:
     return "-".join(re.findall(r"[a-z0-9]+", name.lower().replace("'", "").replace("’", ""))) or "unnamed"
 
 
-def read_sources(folder: Path) -> tuple[tuple[Source, ...], tuple[Problem, ...]]:
-    """All sources below `folder` (the book's recipes/), in order of name, and problems with the files themselves."""
+def read_sources(folder: Path) -> tuple[tuple[Source, ...], frozenset[str], tuple[Problem, ...]]:
+    """All sources below `folder` (the book's recipes/), in order of name, and problems with the files themselves.
+
+    Between them, the addresses that files with a problem were most likely meant to have.
+    """
     if not folder.is_dir():
-        hint = f'make it with "tinbook new book {folder.parent.name}", or say where the book is with --book'
-        return (), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
-    sources, problems = [], []
+        hint = f'make it with "tinbook new book {folder.resolve().parent.name}", or say where the book is with --book'
+        return (), frozenset(), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
+    sources, refused, problems = [], set(), []
     for path in _walk(folder):
-        shown = f"{folder.name}/{path.relative_to(folder).as_posix()}"
-        fault = _fault(path, folder, shown)
-        if fault:
+        shown = f"{folder.name}/{path.relative_to(folder).as_posix()}".encode("utf-8", "replace").decode()
+        meant, fault = _fault(path, folder, shown)
+        if fault is None:
+            try:
+                with path.open("rb") as file:
+                    sources.append(Source(meant, shown, file.read(LARGEST_BYTES + 1)))
+            except OSError as error:
+                fault = file_problem("unreadable", shown, f"cannot be read: {error.strerror}", "mend its rights")
+        if fault is not None:
             problems.append(fault)
-            continue
-        try:
-            raw = path.read_bytes()
-        except OSError as error:
-            problems.append(file_problem("unreadable", shown, f"cannot be read: {error.strerror}", "mend its rights"))
-            continue
-        sources.append(Source(f"{path.parent.name}/{path.stem}", shown, raw))
-    return tuple(sources), tuple(problems)
+            refused.add(meant)
+    return tuple(sources), frozenset(refused), tuple(problems)
 
 
 def _walk(folder: Path) -> Iterator[Path]:
+    """Every file and link below, but for those that systems and editors hide or leave behind."""
     for path in sorted(folder.rglob("*")):
         hidden = any(part.startswith((".", "~")) for part in path.relative_to(folder).parts)
-        if not hidden and (path.is_file() or path.is_symlink()):
+        if not hidden and not path.name.endswith("~") and (path.is_file() or path.is_symlink()):
             yield path
 
 
-def _fault(path: Path, folder: Path, shown: str) -> Problem | None:
-    """What keeps a file from being part of the book."""
-    if not path.resolve().is_relative_to(folder.resolve()):
-        return file_problem("outside", shown, "leads to a file outside the book", "copy the file itself into the book")
+def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
+    """The address a file has or was meant to have, and what keeps it from being part of the book."""
     inside = path.relative_to(folder)
+    room, slug = inside.parts[0], slug_of(path.stem)
+    near = nearest(room, ROOMS) if len(inside.parts) == 2 else None
+    name = nearest(path.stem, HOUSE_FILES) if near == "house" else slug
+    meant = f"{near}/{name}"
+    if fault := _link_fault(path, folder):
+        return meant, file_problem("outside", shown, *fault)
     if path.suffix != ".yaml":
-        return file_problem("stray file", shown, "is not a .yaml file", f'name it "{slug_of(path.stem)}.yaml"')
-    if len(inside.parts) != 2 or inside.parts[0] not in ("house", *FOLDERS):
-        close = nearest(inside.parts[0], ("house", *FOLDERS)) if len(inside.parts) == 2 else None
-        hint = f'did you mean the folder "{close}"?' if close else "put it in house/, mixtures/ or techniques/"
-        return file_problem("stray file", shown, "lies in no folder of the book", hint)
-    if inside.parts[0] == "house":
-        if path.stem in HOUSE_FILES:
-            return None
-        close = nearest(path.stem, HOUSE_FILES)
-        hint = f'did you mean "{close}.yaml"?' if close else "the house has house.yaml, tins.yaml, ingredients.yaml"
-        return file_problem("stray file", shown, "is not a file of the house", hint)
-    if not SLUG.fullmatch(path.stem):
-        hint = f'name it "{slug_of(path.stem)}.yaml": small letters, figures and hyphens'
-        return file_problem("file name", shown, "a file's name is its page's address, and this one cannot be", hint)
-    return None
+        return meant, file_problem("stray file", shown, "is not a .yaml file", f'name it "{name or slug}.yaml"')
+    if room not in ROOMS or len(inside.parts) != 2:
+        hint = f'did you mean the folder "{near}"?' if near else "put it in house/, mixtures/ or techniques/"
+        return meant, file_problem("stray file", shown, "lies in no folder of the book", hint)
+    if room == "house" and path.stem not in HOUSE_FILES:
+        hint = f'did you mean "{name}.yaml"?' if name else "the house has house.yaml, tins.yaml, ingredients.yaml"
+        return meant, file_problem("stray file", shown, "is not a file of the house", hint)
+    if room != "house" and not SLUG.fullmatch(path.stem):
+        hint = f'name it "{slug}.yaml": small letters, figures and hyphens'
+        message = "the name of this file cannot be the address of a page"
+        return meant, file_problem("file name", shown, message, hint)
+    return f"{room}/{path.stem}", None
+
+
+def _link_fault(path: Path, folder: Path) -> tuple[str, str] | None:
+    """What is wrong with where a link leads, and the cure."""
+    try:
+        real = path.resolve(strict=True)
+    except (OSError, RuntimeError):
+        return "leads to a file that is not there", "take it out, or put the file itself in its place"
+    if not real.is_relative_to(folder.resolve()):
+        return "leads to a file outside the book", "copy the file itself into the book"
+    return None if real.is_file() else ("leads to a folder", "put the files themselves into the book")
 
 
 def file_problem(code: str, shown: str, message: str, hint: str) -> Problem:

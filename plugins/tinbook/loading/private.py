@@ -6,24 +6,29 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import TypeVar
 
-from tinbook.models import Book, Flaw, Leaf
-from tinbook.problems import nearest
+from tinbook.loading.files import Source
+from tinbook.models import Book, Flaw, House, Leaf, Mixture
+from tinbook.problems import Problem, nearest
 
 L = TypeVar("L", bound=Leaf)
+
+# Problems whose hint may name something of another file.
+_TELLING = frozenset(("no such file", "unknown ingredient"))
 
 
 def private_flaws(model: Leaf, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
     """Names under `private` that are no field, or a field the rest cannot do without."""
     names = getattr(model, "private", False)
     fields = {field.alias or name: field for name, field in type(model).model_fields.items()}
-    for name in names if isinstance(names, tuple) else ():
-        if name not in fields:
+    for index, name in enumerate(names if isinstance(names, tuple) else ()):
+        here = (*path, "private", index)
+        if name not in fields or name == "private":
             close = nearest(name, fields)
-            hint = f'did you mean "{close}"?' if close else "name keys of this file"
-            yield Flaw("private", (*path, "private"), f'"{name}" is not a key here, so it cannot be private', hint)
-        elif fields[name].is_required():
-            hint = 'write "private: yes" to keep all of it back'
-            yield Flaw("private", (*path, "private"), f'the page cannot stand without "{name}"', hint)
+            hint = f'did you mean "{close}"?' if close not in (None, "private") else "name keys of this file"
+            yield Flaw("private", here, f'"{name}" is not a key here, so it cannot be private', hint)
+        elif fields[name].is_required() or name in type(model).needed:
+            hint = "take it out of the list" if isinstance(model, House) else 'write "private: yes" to keep it all back'
+            yield Flaw("private", here, f'"{name}" cannot be private: the rest needs it', hint)
 
 
 def public(model: L) -> L | None:
@@ -55,6 +60,30 @@ def public_book(book: Book) -> Book:
         book,
         house=public(book.house) or book.house,
         cards=cards,
-        mixtures=_public_all(book.mixtures),
+        mixtures={slug: _by_cards(mixture, book) for slug, mixture in _public_all(book.mixtures).items()},
         techniques=_public_all(book.techniques),
     )
+
+
+def _by_cards(mixture: Mixture, book: Book) -> Mixture:
+    """The mixture with its ingredients by the names on their cards: other names may be held back."""
+    lines = tuple(
+        line.model_copy(update={"take": replace(line.take, name=book.house_word(line.take.name) or line.take.name)})
+        for line in mixture.mix
+    )
+    return mixture.model_copy(update={"mix": lines})
+
+
+def public_broken(
+    broken: Mapping[str, tuple[Problem, ...]], sources: Mapping[str, Source]
+) -> dict[str, tuple[Problem, ...]]:
+    """The pages of problems that a site may show.
+
+    Nobody can tell what is private in a file that cannot be read: a page whose source speaks of it at all, however
+    it is spelled or encoded, is left out. No hint names what stands in other files.
+    """
+    return {
+        address: tuple(replace(each, hint="") if each.code in _TELLING else each for each in problems)
+        for address, problems in broken.items()
+        if b"priv" not in sources[address].raw.replace(b"\0", b"").lower()
+    }

@@ -28,8 +28,13 @@ class Book:
 
     def house_word(self, written: str) -> str | None:
         """The name on the card for an ingredient as written (`Eggs`, `superfine sugar`), or None."""
-        word = " ".join(written.lower().split())
-        for form in (word, word.removesuffix("s"), word.removesuffix("es")):
-            if form in self.names:
-                return self.names[form]
-        return None
+        return word_in(self.names, written)
+
+
+def word_in(names: Mapping[str, str], written: str) -> str | None:
+    """What a word leads to among lower-case `names`, in any case, in the plural too; None if it leads nowhere."""
+    word = " ".join(written.lower().split())
+    for form in (word, word.removesuffix("s"), word.removesuffix("es")):
+        if form in names:
+            return names[form]
+    return None

@@ -8,7 +8,8 @@ from typing import Annotated, Any
 
 from pydantic import model_validator
 
-from tinbook.models.reading import Leaf, Private, Text, Texts, YesNo, one_of, spelled, text_of, whole_number
+from tinbook.models.reading import Leaf, Private, Text, Texts, YesNo, one_of, spelled, such_as, text_of, whole_number
+from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tin
 from tinbook.units import Measures, Misread, measures_of, read_length, read_mass, read_volume
 
@@ -42,12 +43,16 @@ def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
     return _mm(width, measures), _read_at(_mm, depth, len(width + by), measures)
 
 
-def _read_at(read: Callable[[str, Measures], float], part: str, at: int, measures: Measures) -> float:
-    """Read the `part` of a text that starts at `at`; what is wrong with it has its place in the whole text."""
+def _read_at(read: Callable[[str, Measures], float], part: str, at: int, measures: Measures, before: str = "") -> float:
+    """Read the `part` of a text that starts at `at`; what is wrong with it has its place in the whole text.
+
+    `before` is read before the part, and is not in the text.
+    """
     try:
-        return read(part, measures)
+        return read(before + part, measures)
     except Misread as error:
-        raise Misread(error.message, error.hint, max(0, error.start + at), max(0, error.end + at)) from None
+        start, end = (at + max(0, edge - len(before)) for edge in (error.start, error.end))
+        raise type(error)(error.message, error.hint, start, end) from None
 
 
 Grams = Annotated[float, spelled(_grams)]
@@ -66,13 +71,15 @@ class Scales(Leaf):
 class House(Leaf):
     """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g."""
 
-    book: Annotated[int, spelled(_book_format)]
-    name: Text
+    needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth"))
+
+    book: Annotated[int, spelled(_book_format), such_as(str(FORMAT))]
+    name: Annotated[Text, such_as("Harbour house book")]
     measures: Annotated[str, one_of("grams", "ounces", "cups")] = "grams"
     cup: Annotated[str, one_of("US cup", "metric cup", "UK cup")] | None = None
     spoon: Annotated[str, one_of("metric", "US", "Australian")] = "metric"
     eggs: Text = "UK large"
-    scales: Scales = Scales()
+    scales: Annotated[Scales, such_as("{step: 5 g, fine step: 1 g, fine below: 50 g}")] = Scales()
     mixer_bowl: Grams | None = None
     oven_shelf: Annotated[tuple[float, float], spelled(_two_lengths)] | None = None
     shelves: Annotated[int, whole_number(1, 10)] = 1
@@ -95,7 +102,7 @@ def _one_tin(text: str, _: Measures) -> Tin:
 class OwnedTin(Leaf):
     """One tin on the shelf, how many of it, and what it holds to the brim if measured with water."""
 
-    tin: Annotated[Tin, spelled(_one_tin)]
+    tin: Annotated[Tin, spelled(_one_tin), such_as("round 20 cm x 7.5 cm")]
     have: Annotated[int, whole_number(1, 999)] = 1
     measured: Millilitres | None = None
     note: Text | None = None
@@ -109,7 +116,7 @@ class OwnedTin(Leaf):
 class TinShelf(Leaf):
     """tins.yaml."""
 
-    tins: tuple[OwnedTin, ...]
+    tins: Annotated[tuple[OwnedTin, ...], such_as("- {tin: round 20 cm x 7.5 cm, have: 2}")]
     private: Private = False
 
 
@@ -131,8 +138,7 @@ def _weighs(text: str, measures: Measures) -> Weight:
         hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
         raise Misread(f'"{text}" is not a weight for a volume', hint, 0, len(text))
     one = "" if volume[:1].isdigit() else "1 "
-    at = len(mass + per) - len(one)
-    return Weight(_grams(mass, measures) / _read_at(_ml, one + volume, at, measures), text)
+    return Weight(_grams(mass, measures) / _read_at(_ml, volume, len(mass + per), measures, one), text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +158,8 @@ def _each(text: str, measures: Measures) -> Each:
     try:
         return Each("", read_mass(text, measures).base)
     except Misread as error:
-        hint = f"write one of {', '.join(EGG_PARTS)}, or a weight such as 58 g"
+        near = nearest(text, EGG_PARTS)
+        hint = f'did you mean "{near}"?' if near else f"write {', '.join(EGG_PARTS)}, or a weight such as 58 g"
         raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
 
 
@@ -162,8 +169,10 @@ class Card(Leaf):
     `allergens` None means nobody has said: it is shown as unknown, never as free.
     """
 
+    needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises"))
+
     also: Texts = ()
-    weighs_as: Text | None = None
+    weighs_as: Annotated[Text | None, such_as("butter")] = None
     weighs: Annotated[Weight, spelled(_weighs)] | None = None
     each: Annotated[Each, spelled(_each)] | None = None
     allergens: Texts | None = None
@@ -182,7 +191,7 @@ class Card(Leaf):
 class Larder(Leaf):
     """ingredients.yaml: a card for each ingredient, by its name."""
 
-    ingredients: Mapping[str, Card]
+    ingredients: Annotated[Mapping[str, Card], such_as("{butter: {allergens: [milk]}}")]
     private: Private = False
 
     @model_validator(mode="before")

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated, Any
-
-from pydantic import model_validator
+from typing import Annotated, ClassVar
 
 from tinbook.models.house import Grams, Millimetres
-from tinbook.models.reading import ONE_OR_MORE, Leaf, Private, Text, Texts, YesNo, one_of, spelled
+from tinbook.models.reading import ONE_OR_MORE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as
 from tinbook.tins import Tin, read_tin
 from tinbook.units import Heat, Measures, Misread, Quantity, Span, read_heat, read_line, read_span
 
@@ -37,17 +35,14 @@ def read_take(text: str, measures: Measures) -> Take:
     return Take(quantity, name.strip(), wanted.strip(), at, text)
 
 
-class MixLine(Leaf):
+class MixLine(Line):
     """One line of the mix: bench text, or the long form with `take`, `note`, `part`."""
 
-    take: Annotated[Take, spelled(read_take)]
+    chief: ClassVar[str] = "take"
+
+    take: Annotated[Take, spelled(read_take), such_as("340 g butter")]
     note: Text | None = None
     part: Text | None = None
-
-    @model_validator(mode="before")
-    @classmethod
-    def _short_form(cls, data: Any) -> Any:
-        return data if isinstance(data, dict) else {"take": data}
 
 
 def _minutes(text: str, measures: Measures) -> Span:
@@ -57,18 +52,15 @@ def _minutes(text: str, measures: Measures) -> Span:
 Minutes = Annotated[Span, spelled(_minutes)]
 
 
-class Step(Leaf):
+class Step(Line):
     """One step: what to do, hands-on and waiting time, and what done looks like."""
 
-    do: Text
+    chief: ClassVar[str] = "do"
+
+    do: Annotated[Text, such_as("Beat butter and sugar until pale.")]
     hands_on: Minutes | None = None
     waiting: Minutes | None = None
     done: Text | None = None
-
-    @model_validator(mode="before")
-    @classmethod
-    def _short_form(cls, data: Any) -> Any:
-        return data if isinstance(data, dict) else {"do": data}
 
 
 def _oven(text: str, _: Measures) -> Heat:
@@ -78,8 +70,8 @@ def _oven(text: str, _: Measures) -> Heat:
 class Bake(Leaf):
     """The bake as written: oven, time in the written tins, and the test that it is done."""
 
-    oven: Annotated[Heat, spelled(_oven)]
-    time: Minutes
+    oven: Annotated[Heat, spelled(_oven), such_as("170 °C")]
+    time: Annotated[Minutes, such_as("55-65 min")]
     done: Text | None = None
 
 
@@ -87,19 +79,24 @@ def _tins(text: str, _: Measures) -> tuple[int, Tin]:
     return read_tin(text)
 
 
+Tins = Annotated[tuple[int, Tin], spelled(_tins)]
+
+
 class Mixture(Leaf):
     """mixtures/NAME.yaml. Written for `tins`, or to make a weight of `makes` grams."""
 
-    name: Text
-    kind: Text
+    needed = frozenset(("tins", "makes", "batter depth", "bake", "raising", "cooked"))
+
+    name: Annotated[Text, such_as("Lemon sponge")]
+    kind: Annotated[Text, such_as("creamed")]
     also: Texts = ()
     tags: Texts = ()
     about: Text | None = None
-    tins: Annotated[tuple[Annotated[tuple[int, Tin], spelled(_tins)], ...], ONE_OR_MORE] = ()
+    tins: Annotated[tuple[Tins, ...], ONE_OR_MORE, such_as("2 round 20 cm x 7.5 cm")] = ()
     makes: Grams | None = None
     batter_depth: Millimetres | None = None
-    mix: tuple[MixLine, ...]
-    bake: Bake | None = None
+    mix: Annotated[tuple[MixLine, ...], such_as("- 340 g butter")]
+    bake: Annotated[Bake | None, such_as("{oven: 170 °C, time: 55-65 min}")] = None
     method: tuple[Step, ...] = ()
     techniques: Texts = ()
     raising: Annotated[str, one_of("level", "less in wide tins")] = "level"
@@ -113,12 +110,12 @@ class Mixture(Leaf):
 class Technique(Leaf):
     """techniques/NAME.yaml."""
 
-    name: Text
-    purpose: Text
+    name: Annotated[Text, such_as("Line a tin")]
+    purpose: Annotated[Text, such_as("So that the sides stay straight.")]
     also: Texts = ()
     tags: Texts = ()
     tools: Texts = ()
-    steps: tuple[Step, ...]
+    steps: Annotated[tuple[Step, ...], such_as("- Draw round the base.")]
     tips: Texts = ()
     related: Texts = ()
     mixtures: Texts = ()

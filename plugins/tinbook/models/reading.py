@@ -1,15 +1,23 @@
-"""Plain data in, a frozen model or a list of flaws out: the only door into pydantic.
+"""What all models are made of: groups of keys, and fields that are one text in bench spelling.
 
 A flaw knows the path of the value it speaks of, not its line: the room that read the file joins the two.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
-from typing import Annotated, Any, TypeVar
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Annotated, Any, ClassVar, TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, ValidationError, ValidationInfo
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PlainValidator,
+    ValidationInfo,
+    model_validator,
+)
 
 from tinbook.problems import nearest
 from tinbook.units import METRIC, Measures, Misread
@@ -39,8 +47,27 @@ class Leaf(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid", alias_generator=_spoken, arbitrary_types_allowed=True)
 
+    needed: ClassVar[frozenset[str]] = frozenset()
+    """Keys that may be left out but not held back: sums and cautions go wrong without them."""
+
+
+class Line(Leaf):
+    """A group that may be written as one text, which is then its `chief` value."""
+
+    chief: ClassVar[str]
+
+    @model_validator(mode="before")
+    @classmethod
+    def _short_form(cls, data: Any) -> Any:
+        return data if isinstance(data, Mapping) else {cls.chief: data}
+
 
 M = TypeVar("M", bound=Leaf)
+
+
+def such_as(example: str) -> Any:
+    """What a baker could write in a field, for the hint where it is missing; of a list, one line with its dash."""
+    return Field(examples=[example])
 
 
 def spelled(read: Callable[[str, Measures], Any]) -> PlainValidator:
@@ -59,18 +86,15 @@ def measures_in(info: ValidationInfo) -> Measures:
 
 
 def text_of(value: Any) -> str:
-    """`value` as one non-empty text, or a Misread that says what stands there instead."""
+    """`value` as one text, or a Misread that says what stands there instead; no hint means: show an example."""
     if value is None:
         raise Misread("nothing is written here", "write a value, or leave the key out", 0, 0)
     if isinstance(value, Mapping):
-        raise Misread("a group of keys stands where one text belongs", _colon_hint(value), 0, 0)
+        hint = 'a text with ": " in it needs quotes round it' if len(value) == 1 else ""
+        raise Misread("a group of keys stands where one text belongs", hint, 0, 0)
     if isinstance(value, list):
-        raise Misread("a list stands where one text belongs", "write one value, without dashes or brackets", 0, 0)
+        raise Misread("a list stands where one text belongs", "", 0, 0)
     return str(value).strip()
-
-
-def _colon_hint(value: Mapping[Any, Any]) -> str:
-    return 'a text with ": " in it needs quotes round it' if len(value) == 1 else "write one value"
 
 
 def yes_or_no(text: str, _: Measures) -> bool:
@@ -127,104 +151,3 @@ def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
 
 
 Private = Annotated[bool | tuple[str, ...], PlainValidator(_private)]
-
-
-def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) -> tuple[M | None, tuple[Flaw, ...]]:
-    """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
-
-    Returns the model, or None and all flaws found in it. A key with nothing after it is a flaw.
-    """
-    if not isinstance(data, Mapping):
-        return None, (Flaw("shape", (), f"{what} is written as keys and values", 'such as "name: Lemon sponge"'),)
-    empties = tuple(_empties(data, ()))
-    try:
-        model = cls.model_validate(data, context={"measures": measures})
-    except ValidationError as error:
-        empty_at = {flaw.path for flaw in empties}
-        found = (_flaw(cls, each, what) for each in error.errors(include_url=False))
-        flaws = (replace(flaw, path=_written(data, flaw.path)) for flaw in found)
-        return None, empties + tuple(flaw for flaw in flaws if flaw.path not in empty_at)
-    return (None, empties) if empties else (model, ())
-
-
-def _written(data: Any, path: Path) -> Path:
-    """`path` as far as the data goes: a short form has no keys of its own, one text is no list."""
-    for depth, step in enumerate(path):
-        here = step in data if isinstance(data, Mapping) else isinstance(data, list) and isinstance(step, int)
-        if not here:
-            return path[:depth]
-        data = data[step]
-    return path
-
-
-def _empties(data: Any, path: Path) -> Iterator[Flaw]:
-    """A flaw for each key or dash with nothing after it."""
-    pairs = data.items() if isinstance(data, Mapping) else enumerate(data) if isinstance(data, list) else ()
-    for key, value in pairs:
-        if value is None:
-            yield Flaw("empty", (*path, key), "nothing is written here", "write a value, or leave the key out")
-        else:
-            yield from _empties(value, (*path, key))
-
-
-def _flaw(cls: type[Leaf], error: Any, what: str) -> Flaw:
-    path: Path = tuple(error["loc"])
-    kind: str = error["type"]
-    if kind == "extra_forbidden":
-        return _unknown_key(cls, path, what)
-    if kind == "missing":
-        return Flaw("missing", path[:-1], f'{_inside(path, what)} has no "{path[-1]}"', f'add "{path[-1]}: ..."')
-    cause = error.get("ctx", {}).get("error")
-    if isinstance(cause, Misread):
-        spans = (cause.start, cause.end) if cause.end > cause.start else (None, None)
-        return Flaw("value", path, cause.message, cause.hint, False, *spans)
-    if kind in ("tuple_type", "list_type"):
-        return Flaw("shape", path, "a list belongs here", "start each line of it with a dash")
-    if kind in ("model_type", "model_attributes_type", "dict_type"):
-        return Flaw("shape", path, "keys and values belong here", f'such as "{_first_key(cls, path)}: ..."')
-    return Flaw("value", path, f"this cannot be read: {error['msg']}", "compare it with another file of the book")
-
-
-def _unknown_key(cls: type[Leaf], path: Path, what: str) -> Flaw:
-    known = _keys_at(cls, path[:-1])
-    close = nearest(str(path[-1]), known)
-    hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(known)
-    return Flaw("unknown key", path, f'unknown key "{path[-1]}" in {_inside(path, what)}', hint, on_key=True)
-
-
-def _inside(path: Path, what: str) -> str:
-    """The thing the last key of `path` stands in, in words."""
-    names = [part for part in path[:-1] if isinstance(part, str)]
-    return f'"{names[-1]}"' if names else what
-
-
-def _model_at(cls: type[Leaf], path: Path) -> type[Leaf] | None:
-    """The model found when following `path` down from `cls`, through lists and maps of models."""
-    here: type[Leaf] | None = cls
-    for part in path:
-        if here is None:
-            return None
-        for name, field in here.model_fields.items():
-            if part == (field.alias or name):
-                here = _model_in(field.annotation)
-                break
-    return here
-
-
-def _model_in(annotation: Any) -> type[Leaf] | None:
-    if isinstance(annotation, type) and issubclass(annotation, Leaf):
-        return annotation
-    for inner in getattr(annotation, "__args__", ()):
-        found = _model_in(inner)
-        if found:
-            return found
-    return None
-
-
-def _keys_at(cls: type[Leaf], path: Path) -> list[str]:
-    model = _model_at(cls, path) or cls
-    return [field.alias or name for name, field in model.model_fields.items()]
-
-
-def _first_key(cls: type[Leaf], path: Path) -> str:
-    return _keys_at(cls, path)[0]

@@ -70,13 +70,21 @@ def grams(value: float) -> str:
     return with_unit(number(value), "g")
 
 
-def written(measured: Measured) -> str:
-    """A line as written: grams, or what is counted, poured or spooned as such."""
+def written_figure(measured: Measured) -> str:
+    """The figure of a line as written: grams, or what is counted, poured or spooned as such."""
     if measured.weighed:
-        return grams(measured.grams)
-    if measured.millilitres is not None:
-        return with_unit(number(measured.millilitres), "ml")
-    return with_unit(mixed(measured.line.amount), measured.line.unit)
+        return number(measured.grams)
+    return number(measured.millilitres) if measured.millilitres is not None else mixed(measured.line.amount)
+
+
+def written_unit(measured: Measured) -> str:
+    """Its unit, empty for pieces."""
+    return measured.line.unit
+
+
+def written(measured: Measured) -> str:
+    """A line as written, with its unit."""
+    return with_unit(written_figure(measured), measured.line.unit)
 
 
 def ounces(value: float) -> str:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from functools import cached_property
+from typing import Any
 
 from tinbook.facts import Caution
 from tinbook.models import Mixture
@@ -12,18 +13,24 @@ from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import (
     Linked,
+    PieceView,
+    StepView,
     WorkedView,
     card_anchor,
     linked_techniques,
     named_times,
     plural,
+    step_view,
     tag_anchor,
     tin_count,
+    tin_name,
     worked_view,
 )
 from tinbook.plans import batches, safety
+from tinbook.plans.bench import bench
+from tinbook.plans.inline import Piece, pieces
 from tinbook.plans.measures import Measured, measured
-from tinbook.plans.scaling import Amount, TinRow, TinTable, Version, row_count, tin_table
+from tinbook.plans.scaling import Amount, TinRow, TinTable, Version, amount, row_count, tin_table
 from tinbook.plans.weighing import Batch, Ingredient, weigh
 
 
@@ -45,6 +52,8 @@ class TinLine:
     first: bool
     cells: tuple[str, ...]
     say: str
+    factor: float
+    width_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +63,8 @@ class BatchLine:
     name: str
     first: bool
     cells: tuple[str, ...]
+    factor: float
+    width_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +113,44 @@ class MixtureView:
             return "For " + ", ".join(tin_count(count, tin) for count, tin in self.batch.tins)
         return f"Makes {formats.grams(self.batch.makes_shown_g)}"
 
+    @property
+    def written_cake(self) -> str:
+        """The tins it was written for, or one batch."""
+        if not self.batch.tins:
+            return plural(1, "batch")
+        return ", ".join(tin_name(count, tin) for count, tin in self.batch.tins)
+
+    @property
+    def bench(self) -> dict[str, Any]:
+        """What the browser is handed."""
+        return asdict(bench(self.batch, self.table if self.batch.tins else None, self.desk.book, self.desk.facts))
+
+    @property
+    def has_method(self) -> bool:
+        """Whether any step is written."""
+        return bool(self.mixture.method)
+
+    @property
+    def steps(self) -> tuple[StepView, ...]:
+        """The method, with amounts and times."""
+        lines = {each.index: each for _, lines in self.parts for each in lines}
+        return tuple(
+            step_view(
+                step, tuple(self._piece_view(piece, lines) for piece in pieces(step.do, self.mixture, self.desk.book))
+            )
+            for step in self.mixture.method
+        )
+
+    def _piece_view(self, piece: Piece, lines: dict[int, Measured]) -> PieceView:
+        if piece.tins:
+            return PieceView(self.written_cake, tins=True)
+        if piece.line is None:
+            return PieceView(piece.text)
+        if piece.share == 1:
+            return PieceView(formats.written(lines[piece.line]), piece.line)
+        part = amount(self.batch.ingredients[piece.line], piece.share, self.batch.steps, by_weight=True)
+        return PieceView(formats.spelled(part), piece.line, piece.share)
+
     @cached_property
     def parts(self) -> tuple[tuple[str, tuple[Measured, ...]], ...]:
         """The mix in every measure, under its own headings; "" for lines without one."""
@@ -144,7 +193,15 @@ class MixtureView:
     def has_notes(self) -> bool:
         """Whether there is anything to note."""
         mixture = self.mixture
-        return bool(mixture.keeps or mixture.notes or mixture.off_balance or mixture.tags or self.card_notes)
+        return bool(
+            mixture.about
+            or mixture.also
+            or mixture.keeps
+            or mixture.notes
+            or mixture.off_balance
+            or mixture.tags
+            or self.card_notes
+        )
 
     @cached_property
     def swaps(self) -> tuple[batches.Swap, ...]:
@@ -202,17 +259,21 @@ class MixtureView:
     @property
     def tin_lines(self) -> tuple[TinLine, ...]:
         """The whole-egg version, a line each tin."""
-        return self._lines(lambda row: (*self._amounts(row.whole, row.beaten), *_tail(row)))
+        return self._lines(lambda row: (*self._amounts(row.whole, row.beaten), *_tail(row)), lambda row: row.whole)
 
     @property
     def exact_lines(self) -> tuple[TinLine, ...]:
         """The exact version, a line each tin."""
-        return self._lines(lambda row: (*self._exact(row.exact), formats.fixed(row.exact.factor_shown, 2)))
+        return self._lines(
+            lambda row: (*self._exact(row.exact), formats.fixed(row.exact.factor_shown, 2)), lambda row: row.exact
+        )
 
-    def _lines(self, cells: Callable[[TinRow], tuple[str, ...]]) -> tuple[TinLine, ...]:
+    def _lines(
+        self, cells: Callable[[TinRow], tuple[str, ...]], made: Callable[[TinRow], Version]
+    ) -> tuple[TinLine, ...]:
         shape, lines = "", []
         for row in self.table.rows:
-            lines.append(tin_line(row, row.tin.shape != shape, cells(row)))
+            lines.append(tin_line(row, row.tin.shape != shape, cells(row), made(row).factor))
             shape = row.tin.shape
         return tuple(lines)
 
@@ -238,10 +299,11 @@ class MixtureView:
     def batch_lines(self) -> tuple[BatchLine, ...]:
         """The rows of that table, spelled."""
         asked_by, lines = "", []
+        width_mm = max((tin.bounds_mm[0] for _, tin in self.batch.tins), default=0.0)
         for row in self.amounts_table.rows:
             name = BY[row.asked_by](row.value)
             cells = (*self._amounts(row.version), formats.number(row.version.mass_shown_g))
-            lines.append(BatchLine(name, row.asked_by != asked_by, cells))
+            lines.append(BatchLine(name, row.asked_by != asked_by, cells, row.version.factor, width_mm))
             asked_by = row.asked_by
         return tuple(lines)
 
@@ -264,13 +326,14 @@ BY: dict[str, Callable[[float], str]] = {
 }
 
 
-def tin_line(row: TinRow, first: bool, cells: tuple[str, ...]) -> TinLine:
+def tin_line(row: TinRow, first: bool, cells: tuple[str, ...], factor: float) -> TinLine:
     """A row's head: the tin, its name in inches, how many where they come by the tray."""
     tin = row.tin
     tray = f"tray of {tin.holes}" if tin.kind.kept == "share" else tin.size_label_in
     mixes = plural(row.mixes, "mix", "mixes") if row.mixes > 1 else ""
     say = "; ".join(words for words in (mixes, row.fit.words) if words) or "one of each"
-    return TinLine(formats.tin_words(tin.name), formats.tin_words(tray), row.owned, first, cells, say)
+    width_mm = tin.bounds_mm[0]
+    return TinLine(formats.tin_words(tin.name), formats.tin_words(tray), row.owned, first, cells, say, factor, width_mm)
 
 
 def _tail(row: TinRow) -> tuple[str, ...]:

@@ -14,7 +14,8 @@ FILTERS = (
     formats.millimetres, formats.mixed, formats.number, formats.oven, formats.ounces, formats.plain, formats.prose,
     formats.quoted, formats.sentence, formats.title,
     formats.percent, formats.signed, formats.span, formats.spelled, formats.spoons, formats.tin_words,
-    formats.written,
+    formats.written, formats.written_figure,
+    formats.written_unit,
 )  # fmt: skip
 
 
@@ -29,6 +30,7 @@ def environment() -> Environment:
         lstrip_blocks=True,
         auto_reload=False,
     )
+    made.policies["json.dumps_kwargs"] = {"sort_keys": False, "separators": (",", ":"), "ensure_ascii": False}
     made.filters.update({spell.__name__: spell for spell in FILTERS})
     return made
 

@@ -69,6 +69,11 @@ def plural(count: float, one: str, many: str = "") -> str:
     return formats.with_unit(formats.mixed(count), one if count <= 1 else many or one + "s")
 
 
+def tin_name(count: int, tin: Tin) -> str:
+    """`2 × round 15 cm`, `24 standard cups`: without the depth."""
+    return formats.tin_words(f"{count} {tin.name}" if tin.holes > 1 else f"{count} × {tin.name}")
+
+
 def tin_count(count: int, tin: Tin) -> str:
     """`2 round 15 cm × 7.5 cm (6 in)`."""
     name = f"{count} {tin.full_name}" if tin.kind.kept == "share" else f"{count} × {tin.full_name}"
@@ -97,6 +102,59 @@ def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
         ("Waiting", times.waiting_low_min, times.waiting_high_min),
     )
     return tuple((name, minutes(low, high)) for name, low, high in both if high)
+
+
+@dataclass(frozen=True, slots=True)
+class PieceView:
+    """A piece of a step: text, the amount of a line of the mix (a share of it), or the tins."""
+
+    text: str
+    line: int | None = None
+    share: float = 1.0
+    tins: bool = False
+
+    @property
+    def is_amount(self) -> bool:
+        """Whether it follows the chosen tin."""
+        return self.line is not None
+
+
+@dataclass(frozen=True, slots=True)
+class TimeView:
+    """A time of a step in words; `minutes` to set a timer to, its least, and what stands on the timer."""
+
+    words: str
+    minutes: float
+    start: str
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """A step: its pieces, its times, when it is done, and a short name for its timers."""
+
+    pieces: tuple[PieceView, ...]
+    times: tuple[TimeView, ...]
+    done: str
+    name: str
+
+    @property
+    def timed(self) -> bool:
+        """Whether it says how long it takes."""
+        return bool(self.times)
+
+
+NAME_WORDS = 4
+
+
+def step_view(step: Step, pieces: tuple[PieceView, ...]) -> StepView:
+    """A step for the page. Its name is its first words without marks."""
+    times = []
+    for span, word in ((step.hands_on, ""), (step.waiting, "wait ")):
+        if span is not None:
+            start = formats.quantity(span.low)
+            times.append(TimeView(word + formats.span(span), span.low.base, start))
+    bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
+    return StepView(pieces, tuple(times), step.done or "", " ".join(bare[:NAME_WORDS]).rstrip(",;:"))
 
 
 def linked_techniques(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tinbook.models import Technique
 from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
-from tinbook.pages.shared import Linked, linked_mixtures, linked_techniques, named_times
+from tinbook.pages.shared import Linked, PieceView, StepView, linked_mixtures, linked_techniques, named_times, step_view
 
 
 @dataclass(frozen=True)
@@ -23,6 +23,11 @@ class TechniqueView:
     def times(self) -> tuple[tuple[str, str], ...]:
         """Hands-on and waiting time, named and spelled."""
         return named_times(self.technique.steps)
+
+    @property
+    def steps(self) -> tuple[StepView, ...]:
+        """The steps, with their times."""
+        return tuple(step_view(step, (PieceView(step.do),)) for step in self.technique.steps)
 
     @property
     def also(self) -> str:

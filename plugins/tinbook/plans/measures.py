@@ -24,8 +24,12 @@ class Spooned:
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """One line in every measure. `pieces` for what is counted, `spoons` None where there is no volume measure."""
+    """One line in every measure; `index` is its place in the mix.
 
+    `pieces` is for what is counted, `spoons` None where there is no volume measure.
+    """
+
+    index: int
     line: Ingredient
     grams: float
     millilitres: float | None
@@ -53,10 +57,11 @@ def measured(batch: Batch, book: Book) -> tuple[Measured, ...]:
     """Every line of a mixture, as written, in every measure."""
     spoons = book.house.spoons
     rows = []
-    for line in batch.ingredients:
+    for index, line in enumerate(batch.ingredients):
         written_ml = line.amount if line.unit == "ml" else None
         rows.append(
             Measured(
+                index,
                 line,
                 rounding.scales(line.mass_g, batch.steps),
                 rounding.scales(written_ml, batch.steps) if written_ml else None,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from tinbook.engine import packing, rounding, scaling
 from tinbook.facts import Facts
@@ -21,21 +22,27 @@ WIDE_TINS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
-    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out."""
+class Amount(NamedTuple):
+    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out.
+
+    A tuple, because a large book makes some hundred thousand of them.
+    """
 
     exact: float
     shown: float
     unit: str
+
+    @property
+    def error(self) -> float:
+        """How far the shown amount lies from the exact one, as a share."""
+        return rounding.error(self.exact, self.shown)
 
 
 @dataclass(frozen=True, slots=True)
 class Version:
     """All amounts at one factor. `off` is its signed distance from the exact factor, as a share.
 
-    `weight_error` and `spoon_error` are the largest that rounding made, as shares. What ends in `shown` or
-    `percent` is rounded for print.
+    What ends in `shown` or `percent` is rounded for print.
     """
 
     factor: float
@@ -45,8 +52,16 @@ class Version:
     amounts: tuple[Amount, ...]
     mass_g: float
     mass_shown_g: float
-    weight_error: float
-    spoon_error: float
+
+    @property
+    def weight_error(self) -> float:
+        """The largest error that rounding made in a weight (or a volume read on the scales), as a share."""
+        return max((each.error for each in self.amounts if each.unit not in SPOONS), default=0.0)
+
+    @property
+    def spoon_error(self) -> float:
+        """The largest that it made in a spoon."""
+        return max((each.error for each in self.amounts if each.unit in SPOONS), default=0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,28 +147,19 @@ def version(
     kept = 1.0
     if batch.mixture.raising != "level":
         kept = scaling.wide_tin_raising(width_mm, raising_points(facts))
-    amounts, mass_g, weight_error, spoon_error = [], 0.0, 0.0, 0.0
-    for line in batch.ingredients:
-        share = factor * kept if line.raises else factor
-        got = amount(line, share, batch.steps, by_weight)
-        amounts.append(got)
-        mass_g += line.mass_g * share
-        off = rounding.error(got.exact, got.shown)
-        if got.unit in SPOONS:
-            spoon_error = max(spoon_error, off)
-        else:
-            weight_error = max(weight_error, off)
+    shares = [factor * kept if line.raises else factor for line in batch.ingredients]
+    each = zip(batch.ingredients, shares, strict=True)
+    amounts = tuple([amount(line, share, batch.steps, by_weight) for line, share in each])
+    mass_g = sum([line.mass_g * share for line, share in zip(batch.ingredients, shares, strict=True)])
     off = factor / exact_factor - 1
     return Version(
         factor,
         rounding.factor(factor),
         off,
         rounding.percent(off),
-        tuple(amounts),
+        amounts,
         mass_g,
         rounding.scales(mass_g, batch.steps),
-        weight_error,
-        spoon_error,
     )
 
 
@@ -179,7 +185,7 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
     Cup trays are always filled to the same share: a cup is too small to keep a cake's depth.
     """
     if deep or tin.kind.kept == "share":
-        return count * tin.brim_ml() * batch.share
+        return count * (tin.brim_ml() * batch.share)
     return count * tin.volume_ml(batch.depth_mm)
 
 

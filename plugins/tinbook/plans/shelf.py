@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tinbook.engine import rounding, scaling
-from tinbook.models import Book
+from tinbook.models import Book, OwnedTin
 from tinbook.plans.weighing import same_outline
 from tinbook.plans.worked import Worked
 from tinbook.tins import SHAPES, Tin, standard_tins
@@ -18,8 +19,14 @@ def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
 
     A tin of the house stands in its own row with its own depth and measure; of two depths the deeper one.
     """
+    return _outlines(book.tins)
+
+
+@lru_cache(maxsize=8)
+def _outlines(tins: tuple[OwnedTin, ...]) -> tuple[tuple[Tin, bool], ...]:
+    """Worked out once a book: every mixture asks for them."""
     owned: list[Tin] = []
-    for own in sorted(book.tins, key=lambda own: own.tin.depth_mm or 0, reverse=True):
+    for own in sorted(tins, key=lambda own: own.tin.depth_mm or 0, reverse=True):
         if not any(same_outline(own.tin, tin) for tin in owned):
             owned.append(own.measured_tin)
     missing = [tin for tin in standard_tins() if not any(same_outline(tin, own) for own in owned)]

@@ -118,8 +118,9 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
     if quantity.dimension == "count":
         one = each_g(card, book, facts)
         if one is None:
-            hint = f'write grams, or add "each: 50 g" to the card of "{name}" in house/ingredients.yaml'
-            raise Unweighable(f'the book does not know what one "{name}" weighs', hint)
+            number = f"{quantity.value:g}"
+            hint = f'write "{number} g {take.name}", or "each: ... g" on its card in house/ingredients.yaml'
+            raise Unweighable(f'no unit after "{number}", and the card of "{name}" does not say what one weighs', hint)
         return quantity.base * one
     density = g_per_ml(card, facts)
     if density is None:
@@ -127,9 +128,9 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
         hint = (
             "write grams: its card says it has no volume measure"
             if none
-            else f'write grams, or add "weighs: 0.85 g/ml" to the card of "{name}" in house/ingredients.yaml'
+            else f'write grams, or "weighs: ... g per {quantity.unit}" on its card in house/ingredients.yaml'
         )
-        raise Unweighable(f'the book does not know what {quantity.unit} of "{name}" weighs', hint)
+        raise Unweighable(f'the book does not know what "{name}" weighs by volume', hint)
     return quantity.base * density
 
 

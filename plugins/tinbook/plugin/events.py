@@ -24,7 +24,7 @@ from tinbook.site import Site, build_site, contents
 
 log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
-STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "print"))
+STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {"Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "Changes": "changes"}
 LOOKS = (

@@ -92,6 +92,7 @@ _TOO_FAR = (
     "this line is set too far in",
     'start it in line with the name above it; put a text that has ": " in it in quotes',
 )
+_DASHES = ("this does not fit the lines above", 'start every "- " of a list in the same column')
 NO_NAME = ('there is no name before the ":"', "write one, or take out the line")
 _TAB = ("there is a tab at the start of this line", "use spaces instead")
 ODD_SPACE = ("there is a space from a web page or a letter here", "type it again as a plain space")
@@ -165,4 +166,6 @@ def _said(error: MarkedYAMLError, text: str, column: int) -> tuple[str, str]:
             return _AFTER
         if text.lstrip().startswith(":"):
             return NO_NAME
+        if text.lstrip().startswith("- "):
+            return _DASHES
     return _WORDS.get(problem, _ELSE)

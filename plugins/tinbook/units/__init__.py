@@ -17,7 +17,7 @@ from tinbook.units.kitchen import (
     gas_mark_celsius,
 )
 from tinbook.units.measures import METRIC, Measures, measures_of
-from tinbook.units.misread import Misread
+from tinbook.units.misread import Misread, Whose
 from tinbook.units.numerals import read_number
 from tinbook.units.quantities import (
     Quantity,
@@ -31,7 +31,7 @@ from tinbook.units.quantities import (
     read_time,
     read_volume,
 )
-from tinbook.units.words import UNITS, read_unit, to_unit
+from tinbook.units.words import UNITS, WORDS, read_unit, to_unit
 
 __all__ = [
     "CUPS_ML",
@@ -47,11 +47,13 @@ __all__ = [
     "MM_PER_INCH",
     "SPOONS_ML",
     "UNITS",
+    "WORDS",
     "Heat",
     "Measures",
     "Misread",
     "Quantity",
     "Span",
+    "Whose",
     "celsius",
     "fahrenheit",
     "gas_mark_celsius",

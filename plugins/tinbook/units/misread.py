@@ -23,6 +23,10 @@ class Misread(ValueError):
 _CLOSE_ENOUGH = 0.76
 
 
+class Whose(Misread):
+    """A cup or fluid ounce, where nobody has said whose."""
+
+
 def suggestion(word: str, known: Iterable[str]) -> str:
     """A hint with the known word nearest to `word`, whatever the case; empty if none is near."""
     spelled = {name.casefold(): name for name in known}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tinbook.units import kitchen
 from tinbook.units.measures import METRIC, Measures
-from tinbook.units.misread import Misread, suggestion
+from tinbook.units.misread import Misread, Whose, suggestion
 from tinbook.units.numerals import DIGITS, read_number
 from tinbook.units.words import UNITS, WORDS, read_unit, unit_size
 
@@ -239,13 +239,13 @@ def _wanted(text: str, at: int, unit: str, end: int, want: Collection[str], word
 
 def _whose(text: str, at: int, end: int, unit: str) -> Misread:
     if unit == "cup":
-        return Misread(
+        return Whose(
             "whose cup?",
             "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say whose the house uses",
             at,
             end,
         )
-    return Misread("whose fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", at, end)
+    return Whose("whose fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", at, end)
 
 
 def _range(text: str, at: int, end: int) -> Misread:

@@ -1,0 +1,100 @@
+"""Where the files of a book are read, one by one, and everything wrong with them is gathered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from pathlib import Path
+from typing import Any, TypeVar
+
+from tinbook.loading.files import read_sources
+from tinbook.loading.private import private_flaws
+from tinbook.models import Flaw, Leaf, read_model
+from tinbook.models import Path as Path_
+from tinbook.plans.checks import FOLLOWS
+from tinbook.problems import Place, Problem
+from tinbook.source import Document, read_yaml
+from tinbook.units import METRIC
+
+L = TypeVar("L", bound=Leaf)
+
+# Faults after which a name may be missing from the data, though it is in the file.
+_LOSES_NAMES = frozenset(("name", "merge"))
+
+
+class Desk:
+    """Collects models and problems while the files are read.
+
+    `broken` has for each address the problems that keep it from being used, those that only follow from another
+    one too: these are not among the `problems`.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        sources, self.refused, problems = read_sources(folder)
+        self.sources = {source.address: source for source in sources}
+        self.problems = list(problems)
+        self.documents: dict[str, Document] = {}
+        self.broken: dict[str, list[Problem]] = {}
+        self.private: set[str] = set()
+        self.measures = METRIC
+        self.cup_said = True
+        """Whether the house has had its say whose cup it uses."""
+
+    def open(self, address: str) -> Any:
+        """The plain data of a file, or None where it cannot be read. There may be problems with it all the same."""
+        source = self.sources[address]
+        document, problems = read_yaml(source.raw, source.shown)
+        self._put(address, problems)
+        if document is None:
+            return None
+        self.documents[address] = document
+        if document.data.get("private") not in (None, "no"):
+            self.private.add(address)
+        return document.data
+
+    def loses_names(self, address: str) -> bool:
+        """Whether something written in a file may be missing from its data."""
+        return any(problem.code in _LOSES_NAMES for problem in self.broken.get(address, ()))
+
+    def part(self, address: str, cls: type[L], data: Any, what: str, path: Path_) -> L | None:
+        """The part of a file that stands at `path`, as a model."""
+        model, flaws = read_model(cls, data, what, self.measures)
+        found = [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws]
+        if model is not None:
+            found += private_flaws(model, path)
+        self.tell(address, found)
+        return None if found else model
+
+    def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
+        """Note flaws at their places in a file."""
+        for flaw in flaws:
+            problem = Problem(flaw.code, flaw.message, self.place(address, flaw), flaw.hint)
+            if flaw.code == FOLLOWS or (flaw.code == "whose" and not self.cup_said):
+                self.broken.setdefault(address, []).append(problem)
+            else:
+                self._put(address, [problem])
+
+    def place(self, address: str, flaw: Flaw) -> Place:
+        """Where a flaw is in its file."""
+        return self.documents[address].place(flaw.path, key=flaw.on_key, start=flaw.start, end=flaw.end)
+
+    def spoils(self, address: str, path: Path_, names: Mapping[str, Any]) -> set[str]:
+        """Which of the `names` in the group at `path` have a problem of the file in them, or are written twice."""
+        starts = []
+        for name in names:
+            place = self.documents[address].place((*path, name), key=True)
+            starts.append((place.line, place.column, name))
+        found = set()
+        for problem in self.broken.get(address, ()):
+            at = problem.place
+            before = [start for start in starts if start[:2] <= (at.line, at.column)]
+            said = at.text[at.column - 1 : at.column - 1 + at.width].strip("'\"")
+            found |= {max(before)[2]} if before else set()
+            found |= {said} & set(names)
+        return found
+
+    def _put(self, address: str, problems: Iterable[Problem]) -> None:
+        for problem in problems:
+            self.problems.append(problem)
+            if problem.severity == "error":
+                self.broken.setdefault(address, []).append(problem)

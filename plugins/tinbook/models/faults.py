@@ -1,0 +1,193 @@
+"""What pydantic complains of, in words for a baker: each slip told once, with what to write instead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from pydantic import ValidationError
+from pydantic.fields import FieldInfo
+
+from tinbook.models.reading import Flaw, Leaf, Line, M, Path
+from tinbook.problems import nearest
+from tinbook.units import METRIC, Measures, Misread, Whose
+
+
+def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) -> tuple[M | None, tuple[Flaw, ...]]:
+    """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
+
+    Returns the model, or None and all flaws found in it. A key with nothing after it is a flaw.
+    """
+    if not isinstance(data, Mapping):
+        keys = _keys_at(cls, ())
+        key = next((key for key in keys if _example(cls, (key,))), keys[0])
+        return None, (Flaw("shape", (), f"{what} is written as keys and values", f"write {_cure(cls, (key,))}"),)
+    empties = tuple(_empties(cls, data, ()))
+    try:
+        model = cls.model_validate(data, context={"measures": measures})
+    except ValidationError as error:
+        faults = _Faults(cls, data, what, error.errors(include_url=False))
+        return None, empties + tuple(faults.flaws({flaw.path for flaw in empties}))
+    return (None, empties) if empties else (model, ())
+
+
+def _empties(cls: type[Leaf], data: Any, path: Path) -> Iterator[Flaw]:
+    """A flaw for each key or dash with nothing after it."""
+    pairs = data.items() if isinstance(data, Mapping) else enumerate(data) if isinstance(data, list) else ()
+    for key, value in pairs:
+        here = (*path, key)
+        if value is not None:
+            yield from _empties(cls, value, here)
+            continue
+        field = _field_at(cls, here)
+        hint = "write a value, or leave the key out"
+        if isinstance(key, int):
+            hint = "write something after the dash, or take the dash out"
+        elif field is not None and field.is_required():
+            hint = f"write {_cure(cls, here)}"
+        yield Flaw("empty", here, "nothing is written here", hint)
+
+
+class _Faults:
+    """All errors of one tree."""
+
+    def __init__(self, cls: type[Leaf], data: Any, what: str, errors: list[Any]) -> None:
+        self.cls, self.data, self.what, self.errors = cls, data, what, errors
+        self.keys: dict[str, dict[Path, list[str]]] = {"missing": {}, "extra_forbidden": {}}
+        for error in errors:
+            if error["type"] in self.keys:
+                *above, key = error["loc"]
+                self.keys[error["type"]].setdefault(tuple(above), []).append(str(key))
+
+    def flaws(self, empty: set[Path]) -> Iterator[Flaw]:
+        """A flaw for each error, but for those that only follow from another, or from what is `empty`."""
+        for error in self.errors:
+            path: Path = tuple(error["loc"])
+            if not any(path[:end] in empty for end in range(1, len(path) + 1)) and not self._follows(error, path):
+                flaw = self._flaw(error, path)
+                yield replace(flaw, path=_written(self.data, flaw.path))
+
+    def _follows(self, error: Any, path: Path) -> bool:
+        """Whether a key is missing because it is misspelled, or unknown because the whole group is something else."""
+        if error["type"] not in self.keys:
+            return False
+        missing, unknown = (of.get(path[:-1], []) for of in self.keys.values())
+        meant = {nearest(key, _keys_at(self.cls, path[:-1])) for key in unknown}
+        if error["type"] == "missing":
+            return path[-1] in meant
+        return bool(missing) and meant.isdisjoint(missing) and len(unknown) == len(_at(self.data, path[:-1]))
+
+    def _flaw(self, error: Any, path: Path) -> Flaw:
+        kind: str = error["type"]
+        if kind == "extra_forbidden":
+            return self._unknown_key(path)
+        if kind == "missing":
+            return self._missing_key(path)
+        cause = error.get("ctx", {}).get("error")
+        if isinstance(cause, Misread):
+            return self._misread(cause, path)
+        if kind in ("tuple_type", "list_type"):
+            return Flaw("shape", path, "a list belongs here", 'put each on a line of its own, starting with "- "')
+        if kind in ("model_type", "model_attributes_type", "dict_type", "mapping_type"):
+            return Flaw("shape", path, "keys and values belong here", f"write {_cure(self.cls, path)}")
+        return Flaw("value", path, f"this cannot be read: {error['msg']}", "compare it with another file of the book")
+
+    def _misread(self, cause: Misread, path: Path) -> Flaw:
+        code = "whose" if isinstance(cause, Whose) else "value"
+        hint = cause.hint or f"write {_cure(self.cls, path)}"
+        if cause.end <= cause.start:
+            return Flaw(code, path, cause.message, hint)
+        written = _at(self.data, path)
+        indent = len(written) - len(written.lstrip()) if isinstance(written, str) else 0
+        return Flaw(code, path, cause.message, hint, False, cause.start + indent, cause.end + indent)
+
+    def _unknown_key(self, path: Path) -> Flaw:
+        known = _keys_at(self.cls, path[:-1])
+        close = nearest(str(path[-1]), known)
+        hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(known)
+        return Flaw("unknown key", path, f'unknown key "{path[-1]}" in {self._inside(path)}', hint, on_key=True)
+
+    def _missing_key(self, path: Path) -> Flaw:
+        above = path[:-1]
+        model, written = _model_at(self.cls, above), _at(self.data, above)
+        unknown = self.keys["extra_forbidden"].get(above, [])
+        if model and issubclass(model, Line) and len(unknown) == len(written) == 1:
+            # `- butter: 340 g`, or a sentence with a colon in it
+            hint = f'write it like "- {_example(self.cls, path)}", or put quotes round the whole line'
+            return Flaw("shape", (*above, *written), 'a ":" cuts this line in two', hint, on_key=True)
+        return Flaw("missing", above, f'{self._inside(path)} has no "{path[-1]}"', f"add {_cure(self.cls, path)}")
+
+    def _inside(self, path: Path) -> str:
+        """The thing the last key of `path` stands in, in words."""
+        names = [part for part in path[:-1] if isinstance(part, str)]
+        if not names:
+            return self.what
+        return f'a line of "{names[-1]}"' if isinstance(path[-2], int) else f'"{names[-1]}"'
+
+
+def _written(data: Any, path: Path) -> Path:
+    """`path` as far as the data goes: a short form has no keys of its own, one text is no list."""
+    for depth, step in enumerate(path):
+        here = step in data if isinstance(data, Mapping) else isinstance(data, list) and isinstance(step, int)
+        if not here:
+            return path[:depth]
+        data = data[step]
+    return path
+
+
+def _at(data: Any, path: Path) -> Any:
+    """What stands at `path`, or at the last step of it that is written."""
+    for step in _written(data, path):
+        data = data[step]
+    return data
+
+
+def _field_at(cls: type[Leaf], path: Path) -> FieldInfo | None:
+    """The field that `path` leads to, down from `cls`; that of the list for a line of it."""
+    here: type[Leaf] | None = cls
+    found = None
+    for key in (part for part in path if isinstance(part, str)):
+        fields = {field.alias or name: field for name, field in here.model_fields.items()} if here else {}
+        found = fields.get(key)
+        here = _model_in(found.annotation) if found else None
+    return found
+
+
+def _model_at(cls: type[Leaf], path: Path) -> type[Leaf] | None:
+    """The model that `path` leads to, down from `cls`."""
+    if not any(isinstance(part, str) for part in path):
+        return cls
+    field = _field_at(cls, path)
+    return _model_in(field.annotation) if field else None
+
+
+def _model_in(annotation: Any) -> type[Leaf] | None:
+    if isinstance(annotation, type) and issubclass(annotation, Leaf):
+        return annotation
+    for inner in getattr(annotation, "__args__", ()):
+        found = _model_in(inner)
+        if found:
+            return found
+    return None
+
+
+def _keys_at(cls: type[Leaf], path: Path) -> list[str]:
+    model = _model_at(cls, path) or cls
+    return [field.alias or name for name, field in model.model_fields.items()]
+
+
+def _example(cls: type[Leaf], path: Path) -> str:
+    field = _field_at(cls, path)
+    return str(field.examples[0]) if field and field.examples else ""
+
+
+def _cure(cls: type[Leaf], path: Path) -> str:
+    """What to write at `path`, with its key: `"kind: creamed"`."""
+    keys = [part for part in path if isinstance(part, str)]
+    example = _example(cls, path)
+    if not keys or (isinstance(path[-1], int) and not example):
+        return "one text"
+    if example.startswith("- "):
+        return f'"{keys[-1]}:" and under it lines such as "{example}"'
+    return f'"{keys[-1]}: {example or "..."}"'

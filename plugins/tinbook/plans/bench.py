@@ -1,0 +1,149 @@
+"""What the browser is handed of a mixture: everything that is not a product or a rounding, worked out here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.measures import US_CUP_ML
+from tinbook.plans.scaling import TinRow, TinTable, raising_points, wanted_ml
+from tinbook.plans.weighing import Batch
+from tinbook.tins import Tin
+from tinbook.units import GRAMS_PER_OUNCE
+
+
+@dataclass(frozen=True, slots=True)
+class BenchLine:
+    """One line: `amount` in `unit` ("" for pieces), grams, and ml where it has a volume measure."""
+
+    name: str
+    unit: str
+    amount: float
+    mass_g: float
+    volume_ml: float | None
+    raises: bool
+
+
+@dataclass(frozen=True, slots=True)
+class BenchTin:
+    """One tin: `unit_ml` is the batter one of it takes, `room_ml` the batter it holds risen to its rim, if that is
+    known; `stands` how many stand on the oven's shelves at once (None: no shelf given), `have` how many there are."""
+
+    name: str
+    inches: str
+    shape: str
+    title: str
+    width_mm: float
+    length_mm: float
+    owned: bool
+    have: int
+    unit_ml: float
+    room_ml: float | None
+    stands: int | None
+    holes: int
+    count: int
+    least_mm: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class BenchSteps:
+    """What the scales are read to, g."""
+
+    step: float
+    fine: float
+    fine_below: float
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """A mixture for the browser. `tin` and `count` are the written ones; `shapes` holds, for each shape whose area is
+    a fixed share of width x length, that share. Volumes ml, weights g, lengths mm."""
+
+    name: str
+    lines: tuple[BenchLine, ...]
+    mass_g: float
+    makes_g: float
+    eggs: float
+    egg_class: str
+    egg_tolerance: float
+    steps: BenchSteps
+    g_per_oz: float
+    cup_ml: float
+    tablespoon_ml: float
+    teaspoon_ml: float
+    bowl_g: float | None
+    raising: tuple[tuple[float, float], ...] | None
+    batter_ml: float
+    depth_mm: float
+    share: float
+    tin: str
+    count: int
+    tins: tuple[BenchTin, ...]
+    shapes: dict[str, float]
+
+
+def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Bench:
+    """The mixture with every tin of its table, or none for what is made by weight."""
+    spoons, house = book.house.spoons, book.house
+    written = batch.tins[0] if batch.tins else None
+    lines = tuple(
+        BenchLine(line.name, line.unit, line.amount, line.mass_g, line.volume_ml, line.raises)
+        for line in batch.ingredients
+    )
+    return Bench(
+        batch.mixture.name,
+        lines,
+        batch.mass_g,
+        batch.makes_g,
+        batch.eggs,
+        house.eggs,
+        facts.numbers["egg tolerance"].value,
+        BenchSteps(house.scales.step, house.scales.fine_step, house.scales.fine_below),
+        GRAMS_PER_OUNCE,
+        spoons.cup_ml or US_CUP_ML,
+        spoons.tablespoon_ml,
+        spoons.teaspoon_ml,
+        house.mixer_bowl,
+        raising_points(facts) if batch.mixture.raising != "level" else None,
+        batch.batter_ml,
+        batch.depth_mm,
+        batch.share if batch.tins else 0.0,
+        written[1].name if written else "",
+        sum(count for count, _ in batch.tins) if written else 1,
+        tuple(_tin(batch, book, row) for row in table.rows) if table else (),
+        area_shares() if batch.tins else {},
+    )
+
+
+def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
+    tin, by_share = row.tin, row.tin.kind.kept == "share"
+    room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
+    width_mm, length_mm = tin.bounds_mm
+    have = sum(own.have for own in book.tins if (own.tin.shape, own.tin.sizes_mm) == (tin.shape, tin.sizes_mm))
+    return BenchTin(
+        tin.name,
+        tin.size_label_in,
+        tin.shape,
+        tin.kind.title,
+        width_mm,
+        length_mm,
+        row.owned,
+        have,
+        wanted_ml(batch, tin, 1),
+        room_ml,
+        row.fit.per_bake,
+        tin.holes,
+        row.fit.count,
+        row.fit.least_mm,
+    )
+
+
+def area_shares() -> dict[str, float]:
+    """For each shape a baker can measure with a ruler: its area over width x length."""
+    shares = {}
+    for shape, sizes in (("round", (200.0,)), ("square", (200.0,)), ("rectangle", (300.0, 200.0))):
+        tin = Tin(shape, sizes)
+        width_mm, length_mm = tin.bounds_mm
+        shares[shape] = tin.area_mm2 / (width_mm * length_mm)
+    return shares

@@ -1,0 +1,69 @@
+"""Amounts inside a step: `Beat <butter> with <caster sugar>` names lines of the mix, `<1/2 plain flour>` a part of one.
+
+Only a name that is in the mix is an amount, and `<tins>` the tins; anything else between the signs is plain text.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.models import Book, Flaw, Mixture
+from tinbook.problems import nearest
+from tinbook.units import Misread, read_number
+
+MARK = re.compile(r"<([^<>\n]{1,60})>")
+TINS = "tins"
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece of a step: text, or the `share` of line `line` of the mix, or the tins (`tins` true)."""
+
+    text: str
+    line: int | None = None
+    share: float = 1.0
+    tins: bool = False
+
+
+def pieces(text: str, mixture: Mixture, book: Book) -> tuple[Piece, ...]:
+    """A step in pieces, in order; their texts joined say the step without its amounts."""
+    names = [book.house_word(line.take.name) or line.take.name for line in mixture.mix]
+    found, at = [], 0
+    for mark in MARK.finditer(text):
+        piece = _piece(mark.group(1), names, book)
+        if piece is not None:
+            found += [Piece(text[at : mark.start()]), piece]
+            at = mark.end()
+    return tuple(piece for piece in (*found, Piece(text[at:])) if piece.text)
+
+
+def _piece(mark: str, names: list[str], book: Book) -> Piece | None:
+    if mark == TINS:
+        return Piece(TINS, tins=True)
+    share, word = _share(mark)
+    name = book.house_word(word)
+    return Piece(name, names.index(name), share) if name in names and name is not None else None
+
+
+def _share(mark: str) -> tuple[float, str]:
+    try:
+        share, end = read_number(mark, 0)
+    except Misread:
+        return 1.0, mark
+    return share, mark[end:].strip()
+
+
+def step_flaws(mixture: Mixture, book: Book) -> Iterator[Flaw]:
+    """Marks that nearly name a line of the mix: slips of the pen."""
+    names = [book.house_word(line.take.name) or line.take.name for line in mixture.mix]
+    words = {other for name in names if name in book.cards for other in (name, *book.cards[name].also)}
+    for index, step in enumerate(mixture.method):
+        for mark in MARK.finditer(step.do):
+            if _piece(mark.group(1), names, book) is None:
+                close = nearest(_share(mark.group(1))[1], [*words, TINS])
+                if close:
+                    message = f'the step names "{mark.group(1)}", which is not in the mix'
+                    hint = f'did you mean "<{close}>"?'
+                    yield Flaw("step", ("method", index, "do"), message, hint, False, mark.start(), mark.end())

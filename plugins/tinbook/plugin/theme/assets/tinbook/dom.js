@@ -1,0 +1,44 @@
+// Small helpers for making and finding elements.
+export const find = (selector, root = document) => root.querySelector(selector);
+export const all = (selector, root = document) => [...root.querySelectorAll(selector)];
+
+// make("button", { class: "x", onclick }, "text", child): text is always text, never markup.
+export function make(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (typeof value === "function") element.addEventListener(name.slice(2), value);
+    else if (value === true) element.setAttribute(name, "");
+    else if (value !== false && value !== null && value !== undefined) element.setAttribute(name, value);
+  }
+  element.append(...children.filter(child => child !== null && child !== undefined));
+  return element;
+}
+
+export const json = id => {
+  const holder = document.getElementById(id);
+  return holder ? JSON.parse(holder.textContent) : null;
+};
+
+// Joined cells, one of them chosen: a setting.
+export function choice(label, options, chosen, chose) {
+  const group = make("div", { class: "tb-switch", role: "group", "aria-label": label });
+  for (const [value, text] of options) {
+    group.append(make("button", { type: "button", "data-value": value, "aria-pressed": String(value === chosen),
+      onclick: () => { press(group, value); chose(value); } }, text));
+  }
+  return group;
+}
+
+export function press(group, value) {
+  for (const button of all("button", group)) button.setAttribute("aria-pressed", String(button.dataset.value === String(value)));
+}
+
+// Says something to who cannot see it.
+export function announce(text) {
+  let region = document.getElementById("tb-said");
+  if (!region) {
+    region = make("div", { id: "tb-said", class: "tb-unseen", "aria-live": "polite", role: "status" });
+    document.body.append(region);
+  }
+  region.textContent = text;
+}

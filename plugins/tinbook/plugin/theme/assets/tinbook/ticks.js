@@ -1,0 +1,57 @@
+// Ticks, pencil notes and the fresh start of one mixture or technique, kept on the device.
+import { read, write } from "./keep.js";
+import { all, find, make } from "./dom.js";
+import { awake, stayAwake } from "./awake.js";
+import { words } from "./words.js";
+
+function now(boxes) {
+  const next = boxes.find(box => !box.checked);
+  for (const box of boxes) box.closest("li").classList.toggle("tb-now", box === next && boxes.some(each => each.checked));
+}
+
+export function ticks() {
+  const root = find("[data-slug]");
+  if (!root) return;
+  const key = `ticks ${root.dataset.slug}`, boxes = all(".tb-tick");
+  const done = new Set(read(key, []));
+  boxes.forEach((box, at) => {
+    box.checked = done.has(at);
+    box.addEventListener("change", () => {
+      box.checked ? done.add(at) : done.delete(at);
+      write(key, [...done]);
+      show();
+      stayAwake();
+    });
+    // the whole row takes the finger; a link or a button in it keeps its own
+    const row = box.closest("li");
+    row.addEventListener("click", event => { if (!event.target.closest("a, button, input, label")) box.click(); });
+  });
+  const show = () => { for (const list of all(".tb-lines, .tb-steps")) now(all(".tb-tick", list)); };
+  show();
+  tail(root.dataset.slug, () => { done.clear(); write(key, []); boxes.forEach(box => { box.checked = false; }); show(); });
+}
+
+function tail(slug, clear) {
+  const holder = find(".tb-tail");
+  if (!holder) return;
+  const key = `notes ${slug}`, pencil = make("textarea", { id: "tb-pencil", rows: 4 });
+  pencil.value = read(key, "");
+  pencil.addEventListener("input", () => write(key, pencil.value));
+  const save = make("button", { type: "button", class: "tb-button", onclick: () => {
+    const link = make("a", { href: URL.createObjectURL(new Blob([`${document.title}\n\n${pencil.value}\n`], { type: "text/plain" })), download: words.noteFile(slug) });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  } }, words.save);
+  const stays = make("button", { type: "button", class: "tb-button", "aria-pressed": "false" });
+  awake(stays);
+  const asked = make("span", { class: "tb-asked", hidden: true }, `${words.sure} `,
+    make("button", { type: "button", class: "tb-button tb-on", onclick: () => { clear(); pencil.value = ""; write(key, ""); close(); again.focus(); } }, words.yes), " ",
+    make("button", { type: "button", class: "tb-button", onclick: () => { close(); again.focus(); } }, words.no));
+  const close = () => { asked.hidden = true; again.hidden = false; };
+  const again = make("button", { type: "button", class: "tb-button", onclick: () => {
+    asked.hidden = false; again.hidden = true; find("button", asked).focus();
+  } }, words.again);
+  const print = make("button", { type: "button", class: "tb-button", onclick: () => window.print() }, words.print);
+  holder.append(make("label", { for: "tb-pencil" }, words.notes, make("small", {}, words.notesHint)), pencil,
+    make("p", { class: "tb-acts" }, save, print, stays, again, asked));
+}
