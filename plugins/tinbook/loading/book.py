@@ -59,7 +59,10 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     tins, tins_private = _tins(desk)
     cards, spoilt, cards_private = _cards(desk, facts)
     mixtures, techniques = _each(desk, "mixtures/", Mixture), _each(desk, "techniques/", Technique)
-    book = _checked(desk, Book(house, tins, cards, mixtures, techniques), facts, spoilt)
+    book = Book(house, tins, cards, mixtures, techniques)
+    for address, mixture in _maimed(desk).items():
+        desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
+    book = _checked(desk, book, facts, spoilt)
     problems = tuple(sorted(desk.problems, key=lambda found: (found.place.file, found.place.line, found.place.column)))
     broken = {address: tuple(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if not kitchen:
@@ -82,15 +85,17 @@ def _house(desk: Desk, folder: Path, facts: Facts) -> House:
         desk.cup_said = HOUSE not in desk.refused
         return instead
     data = desk.open(HOUSE)
+    if data and data.get("book") not in (None, str(FORMAT)):
+        # Nothing in a book of another format means what it says.
+        desk.part(HOUSE, House, {"book": data["book"], "name": "House book"}, "the house", ())
+        desk.sources = {}
+        return instead
     house = None if data is None else desk.part(HOUSE, House, data, "the house", ())
     if house is not None:
         desk.tell(HOUSE, checks.house_flaws(house, facts))
     if house is None or HOUSE in desk.broken:
         house = _salvaged(data or {}, facts)
         desk.cup_said = house.cup is not None
-    if data and data.get("book") not in (None, str(FORMAT)):
-        # Nothing in a book of another format means what it says.
-        desk.sources = {}
     desk.measures = house.spoons
     return house
 
@@ -181,6 +186,19 @@ def _each(desk: Desk, folder: str, cls: type[L]) -> dict[str, L]:
         if model is not None and address not in desk.broken:
             models[address.removeprefix(folder)] = model
     return models
+
+
+def _maimed(desk: Desk) -> dict[str, Mixture]:
+    """Of mixtures that are broken, the mix alone, as far as that can be read: its faults are told too."""
+    found = {}
+    for address in desk.broken:
+        data = desk.documents[address].data if address in desk.documents else {}
+        if address.startswith("mixtures/") and data.get("mix") and not desk.loses_names(address):
+            tried = {"name": "...", "kind": "...", "mix": data["mix"]}
+            mixture, _ = read_model(Mixture, tried, "a mixture", desk.measures)
+            if mixture is not None:
+                found[address] = mixture
+    return found
 
 
 def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:

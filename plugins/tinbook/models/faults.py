@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -22,7 +22,7 @@ def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) 
     if not isinstance(data, Mapping):
         keys = _keys_at(cls, ())
         key = next((key for key in keys if _example(cls, (key,))), keys[0])
-        return None, (Flaw("shape", (), f"{what} is written as keys and values", f"write {_cure(cls, (key,))}"),)
+        return None, (Flaw("shape", (), f"{what} is written as keys and values", f"such as {_cure(cls, (key,))}"),)
     empties = tuple(_empties(cls, data, ()))
     try:
         model = cls.model_validate(data, context={"measures": measures})
@@ -49,6 +49,11 @@ def _empties(cls: type[Leaf], data: Any, path: Path) -> Iterator[Flaw]:
         yield Flaw("empty", here, "nothing is written here", hint)
 
 
+def _near(key: str, known: Iterable[str]) -> str | None:
+    """The key meant. Keys are few and short: what is less near than this is another word."""
+    return nearest(key, known, 0.7)
+
+
 class _Faults:
     """All errors of one tree."""
 
@@ -73,7 +78,7 @@ class _Faults:
         if error["type"] not in self.keys:
             return False
         missing, unknown = (of.get(path[:-1], []) for of in self.keys.values())
-        meant = {nearest(key, _keys_at(self.cls, path[:-1])) for key in unknown}
+        meant = {_near(key, _keys_at(self.cls, path[:-1])) for key in unknown}
         if error["type"] == "missing":
             return path[-1] in meant
         return bool(missing) and meant.isdisjoint(missing) and len(unknown) == len(_at(self.data, path[:-1]))
@@ -88,7 +93,9 @@ class _Faults:
         if isinstance(cause, Misread):
             return self._misread(cause, path)
         if kind in ("tuple_type", "list_type"):
-            return Flaw("shape", path, "a list belongs here", 'put each on a line of its own, starting with "- "')
+            line = _example(self.cls, path)
+            how = f'such as "{line}"' if line.startswith("- ") else 'starting with "- "'
+            return Flaw("shape", path, "a list belongs here", f"put each on a line of its own, {how}")
         if kind in ("model_type", "model_attributes_type", "dict_type", "mapping_type"):
             return Flaw("shape", path, "keys and values belong here", f"write {_cure(self.cls, path)}")
         return Flaw("value", path, f"this cannot be read: {error['msg']}", "compare it with another file of the book")
@@ -104,7 +111,7 @@ class _Faults:
 
     def _unknown_key(self, path: Path) -> Flaw:
         known = _keys_at(self.cls, path[:-1])
-        close = nearest(str(path[-1]), known)
+        close = _near(str(path[-1]), known)
         hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(known)
         return Flaw("unknown key", path, f'unknown key "{path[-1]}" in {self._inside(path)}', hint, on_key=True)
 
@@ -114,7 +121,8 @@ class _Faults:
         unknown = self.keys["extra_forbidden"].get(above, [])
         if model and issubclass(model, Line) and len(unknown) == len(written) == 1:
             # `- butter: 340 g`, or a sentence with a colon in it
-            hint = f'write it like "- {_example(self.cls, path)}", or put quotes round the whole line'
+            example = _example(self.cls, path)
+            hint = f'write it like "- {example}"' if example else "put quotes round the whole line"
             return Flaw("shape", (*above, *written), 'a ":" cuts this line in two', hint, on_key=True)
         return Flaw("missing", above, f'{self._inside(path)} has no "{path[-1]}"', f"add {_cure(self.cls, path)}")
 

@@ -57,7 +57,7 @@ class Step(Line):
 
     chief: ClassVar[str] = "do"
 
-    do: Annotated[Text, such_as("Beat butter and sugar until pale.")]
+    do: Text
     hands_on: Minutes | None = None
     waiting: Minutes | None = None
     done: Text | None = None

@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import WorkedView, worked_view
 from tinbook.plans.shelf import Shelf, TinFacts, shelf
 from tinbook.tins import SHAPES, Tin
+
+WALL_MM = 350.0
+"""The widest tin on the wall chart: more columns would be too small to read from a metre."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,15 +26,17 @@ class MatrixHead:
     inches: str
     owned: bool
     first: bool
+    far: bool
 
 
 @dataclass(frozen=True, slots=True)
 class MatrixCell:
-    """A factor, spelled; `more` when it takes more mixture than the tin on the left."""
+    """A factor, spelled; `more` when it takes more mixture than the tin on the left; `far` off the wall chart."""
 
     text: str
     more: bool
     same: bool
+    far: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +90,7 @@ class TinsView:
                 tin.size_label_in.removesuffix(" in"),
                 owned,
                 index == 0 or shapes[index - 1] != tin.shape,
+                tin.sizes_mm[0] > WALL_MM,
             )
             for index, (tin, owned) in enumerate(tins)
         )
@@ -95,11 +102,31 @@ class TinsView:
             MatrixLine(
                 head,
                 tuple(
-                    MatrixCell(formats.fixed(factor, 2), factor > 1, one == other)
+                    MatrixCell(formats.fixed(factor, 2), factor > 1, one == other, self.heads[other].far)
                     for other, factor in enumerate(factors)
                 ),
             )
             for one, (head, factors) in enumerate(zip(self.heads, self.shelf.factors_shown, strict=True))
+        )
+
+    @property
+    def tins(self) -> tuple[dict[str, Any], ...]:
+        """What the browser is handed: each tin's name, size and the ml that are compared."""
+        return tuple(
+            {
+                "name": each.tin.name,
+                "inches": each.tin.size_label_in,
+                "shape": each.tin.shape,
+                "title": each.tin.kind.title,
+                "width_mm": each.tin.bounds_mm[0],
+                "length_mm": each.tin.bounds_mm[1],
+                "owned": each.owned,
+                "ml": each.compared_ml,
+                "brim": formats.litres(each.brim_shown_ml),
+                "near": each.nearest.name if each.nearest else "",
+                "near_factor": each.nearest_factor_shown,
+            }
+            for each in self.shelf.tins
         )
 
     @property

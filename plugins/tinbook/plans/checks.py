@@ -71,7 +71,7 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
         yield Flaw("empty", ("allergens",), "the list of allergens is empty", hint)
     for index, word in enumerate(card.known_allergens or ()):
         if word not in facts.allergens:
-            yield _allergen(("allergens", index), word, facts)
+            yield _allergen(("allergens", index), word, facts, alone=card.allergens == (word,))
     for index, word in enumerate(card.care):
         if word not in facts.traits:
             yield _choice(("care", index), word, facts.traits, "the care word")
@@ -80,11 +80,12 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
         yield _no_card(("plain",), card.plain, others)
 
 
-def _allergen(path: tuple[str | int, ...], word: str, facts: Facts) -> Flaw:
+def _allergen(path: tuple[str | int, ...], word: str, facts: Facts, alone: bool) -> Flaw:
     """`word` is no allergen: it may be no allergen at all, or a whole group of them."""
     said = word.lower()
     if said in ("no", "none", "nothing", "free", "nil"):
-        return Flaw("unknown word", path, f'"{word}" is no allergen', 'write "allergens: none", and nothing beside it')
+        hint = 'write "allergens: none"' if alone else "take it out of the list"
+        return Flaw("unknown word", path, f'"{word}" is no allergen', hint)
     group = [key for key, row in facts.allergens.items() if said in row.group_name.lower().split()]
     if len(group) > 1:
         return Flaw("unknown word", path, f'"{word}" is a group of allergens', f"name which: {', '.join(group)}")
@@ -120,11 +121,12 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
 
 def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt | None = None) -> tuple[Flaw, ...]:
     """Everything that keeps a mixture from being weighed and scaled."""
-    flaws = [*_line_flaws(mixture, book, facts, spoilt or Spoilt()), *_shape_flaws(mixture, facts)]
+    flaws = [*line_flaws(mixture, book, facts, spoilt or Spoilt()), *_shape_flaws(mixture, facts)]
     return tuple(flaws) if flaws else tuple(_fit_flaws(mixture, book, facts))
 
 
-def _line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> Iterator[Flaw]:
+def line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> Iterator[Flaw]:
+    """What keeps lines of the mix from being weighed."""
     if not mixture.mix:
         yield Flaw("empty", ("mix",), "the mix is empty", 'write its lines, such as "- 340 g butter"')
     for index, line in enumerate(mixture.mix):
@@ -146,7 +148,8 @@ def _line_flaw(path: tuple[str | int, ...], line: MixLine, book: Book, facts: Fa
         other = book.house_word(rest) if take.quantity.unit == "" else None
         if other and each_g(book.cards[other], book, facts) is None:
             close = nearest(first, WORDS)
-            hint = f'did you mean "{close}"?' if close else "write g, ml, tsp or another unit"
+            alike = close is not None and close[0] == first[0].lower()
+            hint = f'did you mean "{close}"?' if alike else "write g, ml, tsp or another unit"
             return Flaw("value", path, f'no unit called "{first}"', hint, False, take.at, take.at + len(first))
         if spoilt.more:
             message = "the cards of the ingredients cannot be read"

@@ -37,7 +37,8 @@ def _outlines(tins: tuple[OwnedTin, ...]) -> tuple[tuple[Tin, bool], ...]:
 
 @dataclass(frozen=True, slots=True)
 class TinFacts:
-    """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, and the nearest other tin of the house.
+    """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, ml at the depth
+    of batter at which tins are compared, and the nearest other tin of the house.
 
     What ends in `shown` and a unit is rounded for print.
     """
@@ -48,6 +49,7 @@ class TinFacts:
     area_cm2: float
     perimeter_mm: float
     brim_ml: float
+    compared_ml: float
     area_shown_cm2: float
     perimeter_shown_cm: float
     brim_shown_ml: float
@@ -108,6 +110,7 @@ def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: floa
         area_cm2,
         perimeter_mm,
         brim_ml,
+        _compared_ml(tin, depth_mm),
         rounding.half_up(area_cm2, 1.0),
         rounding.half_up(perimeter_mm / 10, 0.5),
         rounding.litres(brim_ml),

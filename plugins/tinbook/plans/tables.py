@@ -112,7 +112,7 @@ def tins(book: Book, facts: Facts, query: Query) -> Result:
     """A mixture for every tin: whole-egg version, and the exact factor beside it."""
     batch = batch_asked(book, facts, query)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask the table weights")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask the table scaled, by weight")
     table = scaling.tin_table(batch, book, facts)
 
     def row(each: TinRow) -> Row:

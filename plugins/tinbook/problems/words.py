@@ -7,13 +7,16 @@ from difflib import get_close_matches
 _CLOSE_ENOUGH = 0.6
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word nearest to `word`, spelled as in `known`, or None. Case does not matter."""
+def nearest(word: str, known: Iterable[str], close: float = _CLOSE_ENOUGH) -> str | None:
+    """The known word nearest to `word`, spelled as in `known`, or None. Case does not matter.
+
+    `close` is how near it must be, from 0 to 1: twice the letters in common over all letters.
+    """
     spelled: dict[str, str] = {}
     for name in known:
         spelled.setdefault(name.casefold(), name)
     wanted = word.strip().casefold()
     if wanted in spelled:
         return spelled[wanted]
-    found = get_close_matches(wanted, spelled, n=1, cutoff=_CLOSE_ENOUGH)
+    found = get_close_matches(wanted, spelled, n=1, cutoff=close)
     return spelled[found[0]] if found else None

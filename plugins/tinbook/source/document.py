@@ -88,7 +88,7 @@ class Document:
         if name is not None:
             return self._from(name.start, name.end)
         if isinstance(node, Leaf):
-            return self._from(node.start, node.end)
+            return self._before(node.start)
         if node.block and node.names:
             first = next(iter(node.names.values()))
             return self._from(first.start, first.end)
@@ -101,6 +101,11 @@ class Document:
         line = self._lines[start.line] if start.line < len(self._lines) else ""
         stop = end.column if end.line == start.line else len(line.rstrip())
         return self._at(start.line, start.column, stop - start.column)
+
+    def _before(self, mark: Mark) -> Place:
+        """The place of a mark on its line: of the last thing before it, where the line ends there."""
+        line = self._lines[mark.line] if mark.line < len(self._lines) else ""
+        return self._at(mark.line, max(0, min(mark.column, len(line.rstrip()) - 1)), 1)
 
     def _at(self, line: int, column: int, width: int) -> Place:
         text = self._lines[line] if line < len(self._lines) else ""

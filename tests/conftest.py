@@ -1,0 +1,155 @@
+"""What the tests of several rooms start from: the facts, the demo book, a small kitchen, published tables, GNU units."""
+
+from __future__ import annotations
+
+import csv
+import subprocess
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tinbook.facts import Facts
+from tinbook.loading import Loaded, load_book, load_facts
+from tinbook.models import Book, Card, House, Mixture, OwnedTin, read_model
+from tinbook.plans.weighing import Batch, weigh
+from tinbook.units import Measures, measures_of
+
+ROOT = Path(__file__).parents[1]
+SPOONS = measures_of("US cup", "metric")
+
+HOUSE = {
+    "book": "1",
+    "name": "A small kitchen",
+    "cup": "US cup",
+    "eggs": "UK large",
+    "scales": {"step": "5 g", "fine step": "1 g", "fine below": "50 g"},
+    "mixer bowl": "2.5 kg",
+    "oven shelf": "44 cm x 36 cm",
+}
+CARDS: dict[str, dict[str, Any]] = {
+    "butter": {"also": ["sweet butter"], "weighs as": "butter", "allergens": ["milk"], "notes": ["Soft."]},
+    "caster sugar": {"also": ["superfine sugar"], "weighs as": "caster sugar", "allergens": "none"},
+    "egg": {"each": "whole egg", "allergens": ["egg"], "care": ["raw egg"], "notes": ["At room heat.", "Fresh."]},
+    "egg white": {"each": "egg white", "allergens": ["egg"], "care": ["raw egg"]},
+    "egg yolk": {"each": "egg yolk", "allergens": ["egg"], "care": ["raw egg"]},
+    "self-raising flour": {
+        "weighs as": "self-raising flour", "allergens": ["wheat"], "care": ["raw flour"], "plain": "plain flour",
+    },
+    "plain flour": {"weighs as": "plain flour, spooned", "allergens": ["wheat"], "care": ["raw flour"]},
+    "baking powder": {"weighs as": "baking powder", "allergens": "none", "raises": "yes"},
+    "bicarbonate of soda": {"weighs as": "bicarbonate of soda", "allergens": "none", "raises": "yes"},
+    "milk": {"weighs as": "milk", "allergens": ["milk"]},
+    "buttermilk": {"weighs as": "buttermilk", "allergens": ["milk"]},
+    "oil": {"weighs as": "oil", "allergens": "none"},
+    "water": {"weighs": "1 g/ml", "allergens": "none"},
+    "vanilla extract": {"weighs as": "vanilla extract", "allergens": "none"},
+    "instant coffee": {"weighs": "1 g per tsp", "allergens": "none"},
+    "cocoa powder": {"weighs as": "cocoa, spooned", "allergens": "none"},
+    "dark chocolate": {"weighs": "no volume measure", "allergens": ["milk", "soya"]},
+    "lemon": {"each": "120 g", "allergens": "none"},
+    "honey": {"weighs as": "honey", "allergens": "none", "care": ["honey"]},
+    "sugarpaste": {"weighs": "no volume measure"},
+}  # fmt: skip
+TINS = [
+    {"tin": "round 15 cm x 7.5 cm", "have": "2"},
+    {"tin": "round 23 cm x 7.5 cm", "measured": "2850 ml"},
+    {"tin": "square 20 cm x 5 cm", "have": "1"},
+]
+MIXTURE = {
+    "name": "Plain sponge",
+    "kind": "creamed",
+    "tins": "2 round 15 cm x 10 cm",
+    "mix": [
+        "340 g butter, soft", "340 g caster sugar", "4 eggs", "2 tsp vanilla extract", "340 g self-raising flour",
+        "60 ml milk",
+    ],
+    "bake": {"oven": "160 °C", "time": "55-65 min"},
+}  # fmt: skip
+
+
+def read(cls: type[Any], data: Mapping[str, Any], measures: Measures = SPOONS) -> Any:
+    """A model of plain data that must be sound."""
+    model, flaws = read_model(cls, data, "it", measures)
+    assert model is not None, flaws
+    return model
+
+
+@pytest.fixture(scope="session")
+def facts() -> Facts:
+    """The facts of the package."""
+    return load_facts()
+
+
+@pytest.fixture(scope="session")
+def demo() -> Loaded:
+    """The demo book, as the kitchen sees it."""
+    return load_book(ROOT / "recipes")
+
+
+@pytest.fixture(scope="session")
+def card() -> Callable[..., Card]:
+    """`card(weighs_as="butter")`: an ingredient's card; underscores stand for spaces."""
+    return lambda **keys: read(Card, {key.replace("_", " "): value for key, value in keys.items()})
+
+
+@pytest.fixture(scope="session")
+def house() -> Callable[..., House]:
+    """`house(eggs="UK medium")`: the small kitchen's house with keys changed, or left out by None."""
+    return lambda **changes: read(House, changed(HOUSE, changes))
+
+
+@pytest.fixture(scope="session")
+def kitchen(card: Callable[..., Card], house: Callable[..., House]) -> Book:
+    """A small house with its cards and tins, no mixtures: it does not change when the demo does."""
+    cards = {name: read(Card, keys) for name, keys in CARDS.items()}
+    return Book(house(), tuple(read(OwnedTin, tin) for tin in TINS), cards)
+
+
+@pytest.fixture(scope="session")
+def mixture() -> Callable[..., Mixture]:
+    """`mixture(tins="round 20 cm x 10 cm")`: a plain sponge with keys changed, or left out by None."""
+    return lambda **changes: read(Mixture, changed(MIXTURE, changes))
+
+
+@pytest.fixture(scope="session")
+def batch(kitchen: Book, facts: Facts, mixture: Callable[..., Mixture]) -> Callable[..., Batch]:
+    """`batch(mix=[...])`: that sponge weighed in the small kitchen, or in `book`."""
+
+    def weighed(book: Book = kitchen, **changes: Any) -> Batch:
+        return weigh("plain-sponge", mixture(**changes), book, facts)
+
+    return weighed
+
+
+def changed(base: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
+    data = {**base, **{key.replace("_", " "): value for key, value in changes.items()}}
+    return {key: value for key, value in data.items() if value is not None}
+
+
+@pytest.fixture(scope="session")
+def table() -> Callable[[str], list[dict[str, str]]]:
+    """Rows of a published table in tests/data; the lines that open with # name its source."""
+
+    def rows(name: str) -> list[dict[str, str]]:
+        path = ROOT / "tests" / "data" / f"{name}.csv"
+        lines = [line for line in path.read_text("utf-8").splitlines() if not line.startswith("#")]
+        return list(csv.DictReader(lines))
+
+    return rows
+
+
+@pytest.fixture(scope="session")
+def gnu_units() -> Callable[[list[tuple[str, str]]], list[float]]:
+    """Values of (expression, unit) pairs by the GNU units program, which the tests need installed."""
+
+    def convert(questions: list[tuple[str, str]]) -> list[float]:
+        text = "".join(f"{have}\n{want}\n" for have, want in questions)
+        command = ["units", "--quiet", "--terse", "--digits", "12"]
+        run = subprocess.run(command, input=text, capture_output=True, text=True, check=True, timeout=60)
+        answers = [float(line) for line in run.stdout.split()]
+        assert len(answers) == len(questions)
+        return answers
+
+    return convert

@@ -1,0 +1,76 @@
+"""A small sound book on disk, for tests to spoil."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+import pytest
+
+BASE = {
+    "house/house.yaml": "book: 1\nname: Lamp Room house book\n",
+    "house/tins.yaml": "tins:\n  - {tin: round 20 cm x 7.5 cm, have: 2}\n",
+    "house/ingredients.yaml": """\
+ingredients:
+  butter:
+    weighs as: butter
+    allergens: [milk]
+  caster sugar:
+    also: [superfine sugar]
+    weighs as: caster sugar
+    allergens: none
+  egg:
+    each: whole egg
+    allergens: [egg]
+    care: [raw egg]
+  self-raising flour:
+    weighs as: self-raising flour
+    allergens: [wheat]
+    care: [raw flour]
+  lavender:
+    allergens: none
+""",
+    "mixtures/plain-sponge.yaml": """\
+name: Plain sponge
+kind: creamed
+tins: 2 round 20 cm x 7.5 cm
+mix:
+  - 300 g butter
+  - 300 g caster sugar
+  - 6 eggs
+  - 300 g self-raising flour
+bake: {oven: 160 °C, time: 35-40 min}
+techniques: [line-a-tin]
+""",
+    "techniques/line-a-tin.yaml": """\
+name: Line a tin
+purpose: So that the cake comes out whole.
+steps:
+  - Cut the paper to the base.
+mixtures: [plain-sponge]
+""",
+}
+
+Write = Callable[..., Path]
+
+
+def write_book(folder: Path, files: Mapping[str, str | bytes | None]) -> Path:
+    """The small book in `folder`, with some of its `files` written anew, added, or with None left out."""
+    for name, content in {**BASE, **files}.items():
+        if content is not None:
+            path = folder / name
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(content if isinstance(content, bytes) else content.encode())
+    return folder
+
+
+@pytest.fixture
+def write(tmp_path: Path) -> Write:
+    """`write({"mixtures/x.yaml": "..."})`: the folder of the small book, with these files in it."""
+    return lambda files=None: write_book(tmp_path / "recipes", files or {})
+
+
+@pytest.fixture(scope="session")
+def base() -> Mapping[str, str]:
+    """The files of the small book."""
+    return BASE

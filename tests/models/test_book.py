@@ -1,0 +1,55 @@
+"""The words of the house: every name an ingredient goes by leads to its card."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from tinbook.loading import Loaded
+from tinbook.models import Book, Card
+
+
+@pytest.mark.parametrize(
+    ("written", "name"),
+    [
+        ("butter", "butter"),
+        ("Butter", "butter"),
+        ("sweet butter", "butter"),
+        ("SWEET  butter", "butter"),
+        ("eggs", "egg"),
+        ("egg yolks", "egg yolk"),
+        ("lemons", "lemon"),
+        ("superfine sugar", "caster sugar"),
+        ("sand", None),
+        ("butt", None),
+        ("", None),
+    ],
+)
+def test_a_name_leads_to_its_card(kitchen: Book, written: str, name: str | None) -> None:
+    assert kitchen.house_word(written) == name
+
+
+def test_plurals_in_es(kitchen: Book, card: Callable[..., Card]) -> None:
+    book = replace(kitchen, cards={"radish": card(), "peach": card(also=["nectarine"])})
+    assert book.house_word("Radishes") == "radish"
+    assert book.house_word("peaches") == "peach"
+    assert book.house_word("nectarines") == "peach"
+
+
+def test_a_cards_own_name_wins_over_another_ones_alias(kitchen: Book, card: Callable[..., Card]) -> None:
+    for cards in ({"lard": card(), "butter": card(also=["Lard"])}, {"butter": card(also=["Lard"]), "lard": card()}):
+        assert replace(kitchen, cards=cards).house_word("lard") == "lard"
+
+
+def test_a_word_in_the_singular_with_an_s_is_found_as_it_stands(kitchen: Book, card: Callable[..., Card]) -> None:
+    book = replace(kitchen, cards={"molasses": card(), "oats": card()})
+    assert book.house_word("molasses") == "molasses"
+    assert book.house_word("Oats") == "oats"
+
+
+def test_every_word_of_the_demo_leads_home(demo: Loaded) -> None:
+    for name, card in demo.book.cards.items():
+        for word in (name, name.upper(), *card.also):
+            assert demo.book.house_word(word) == name, word
