@@ -46,7 +46,9 @@ def test_whole_eggs_are_the_nearest_number(eggs: int, exact: float) -> None:
     assert found.off == pytest.approx(float(found.eggs / wanted) - 1, abs=1e-9)
 
 
-@pytest.mark.parametrize(("eggs", "exact", "whole"), [(1, 0.5, 1), (5, 0.5, 3), (4, 0.875, 4), (3, 1.5, 5), (4, 0.01, 1)])
+@pytest.mark.parametrize(
+    ("eggs", "exact", "whole"), [(1, 0.5, 1), (5, 0.5, 3), (4, 0.875, 4), (3, 1.5, 5), (4, 0.01, 1)]
+)
 def test_half_an_egg_goes_up(eggs: int, exact: float, whole: int) -> None:
     assert scaling.whole_eggs(eggs, exact).eggs == whole
 

@@ -24,13 +24,21 @@ def flaws_of(cls: Any, data: Any) -> Any:
 def test_a_plain_house_is_metric_with_scales_in_fives(house: Callable[..., House]) -> None:
     plain, flaws = read_model(House, {"book": str(FORMAT), "name": "A house"}, "the house")
     assert plain is not None, flaws
-    assert (plain.measures, plain.cup, plain.spoon, plain.eggs, plain.usual_depth) == ("grams", None, "metric", "UK large", 75.0)
+    assert (plain.measures, plain.cup, plain.spoon, plain.eggs, plain.usual_depth) == (
+        "grams",
+        None,
+        "metric",
+        "UK large",
+        75.0,
+    )
     assert (plain.scales.step, plain.scales.fine_step, plain.scales.fine_below) == (5.0, 1.0, 50.0)
     assert (plain.mixer_bowl, plain.oven_shelf, plain.shelves, plain.private) == (None, None, 1, False)
 
 
 def test_a_house_as_written(house: Callable[..., House]) -> None:
-    made = house(oven_shelf="17 in × 14 in", shelves="2", usual_depth="3 in", scales={"step": "0.1 oz"}, measures="cups")
+    made = house(
+        oven_shelf="17 in × 14 in", shelves="2", usual_depth="3 in", scales={"step": "0.1 oz"}, measures="cups"
+    )
     # An inch is 25.4 mm by definition.
     assert made.oven_shelf == pytest.approx((431.8, 355.6))
     assert (made.shelves, made.usual_depth, made.measures, made.mixer_bowl) == (2, pytest.approx(76.2), "cups", 2500.0)
@@ -87,7 +95,9 @@ def test_a_tin_is_owned_by_have_and_not_by_its_number() -> None:
         ("1 lb per 1 1/2 cup", "1 lb / 1.5 uscup"),
     ],
 )
-def test_a_weight_by_volume_is_what_gnu_units_says(card: Callable[..., Card], gnu_units: Any, text: str, gnu: str) -> None:
+def test_a_weight_by_volume_is_what_gnu_units_says(
+    card: Callable[..., Card], gnu_units: Any, text: str, gnu: str
+) -> None:
     (expected,) = gnu_units([(gnu, "g/ml" if "g" in gnu or "lb" in gnu or "oz" in gnu else "1")])
     weighs = card(weighs=text).weighs
     assert weighs is not None

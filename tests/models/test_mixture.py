@@ -80,14 +80,20 @@ def test_the_bake(mixture: Make) -> None:
 
 def test_what_is_left_out(mixture: Make) -> None:
     plain = mixture()
-    assert (plain.raising, plain.cooked, plain.private, plain.makes, plain.batter_depth) == ("level", False, False, None, None)
+    assert (plain.raising, plain.cooked, plain.private, plain.makes, plain.batter_depth) == (
+        "level",
+        False,
+        False,
+        None,
+        None,
+    )
     assert (plain.also, plain.tags, plain.notes, plain.techniques, plain.method) == ((), (), (), (), ())
 
 
 def test_what_is_written(mixture: Make) -> None:
     full = mixture(
-        also="butter sponge", tags=["everyday", "vanilla"], raising="less in wide tins", cooked="yes", batter_depth="44 mm",
-        private=["notes"], off_balance="On purpose.", makes="1 lb", keeps="Three days.",
+        also="butter sponge", tags=["everyday", "vanilla"], raising="less in wide tins", cooked="yes",
+        batter_depth="44 mm", private=["notes"], off_balance="On purpose.", makes="1 lb", keeps="Three days.",
     )  # fmt: skip
     assert (full.also, full.tags) == (("butter sponge",), ("everyday", "vanilla"))
     assert (full.raising, full.cooked, full.batter_depth, full.private) == ("less in wide tins", True, 44.0, ("notes",))
@@ -101,8 +107,13 @@ def test_a_mixture_does_not_change(mixture: Make) -> None:
 
 
 def test_a_technique() -> None:
-    data = {"name": "Line a tin", "purpose": "Straight sides.", "tools": ["pencil", "paper"], "related": "level-and-cut",
-            "steps": [{"do": "Draw round the base.", "hands on": "2 min"}, "Cut it out."]}  # fmt: skip
+    data = {
+        "name": "Line a tin",
+        "purpose": "Straight sides.",
+        "tools": ["pencil", "paper"],
+        "related": "level-and-cut",
+        "steps": [{"do": "Draw round the base.", "hands on": "2 min"}, "Cut it out."],
+    }
     made, flaws = read_model(Technique, data, "a technique")
     assert made is not None, flaws
     assert (made.tools, made.related, made.mixtures) == (("pencil", "paper"), ("level-and-cut",), ())

@@ -150,7 +150,11 @@ def test_a_sound_card_breaks_no_rule(kitchen: Book, facts: Facts) -> None:
 
 
 def test_one_name_leads_to_one_card(card: Callable[..., Card]) -> None:
-    cards = {"butter": card(also=["sweet butter"]), "margarine": card(also=["Sweet Butter"]), "lard": card(also=["butter"])}
+    cards = {
+        "butter": card(also=["sweet butter"]),
+        "margarine": card(also=["Sweet Butter"]),
+        "lard": card(also=["butter"]),
+    }
     flaws = tuple(checks.alias_flaws(cards))
     assert [flaw.path[:3] for flaw in flaws] == [("ingredients", "margarine", "also"), ("ingredients", "lard", "also")]
     assert not tuple(checks.alias_flaws({"butter": card(also=["sweet butter", "SWEET butter", "Butter"])}))

@@ -30,7 +30,8 @@ GNU_NAMES = {
     "Australian teaspoon": "australiateaspoon",
 }
 EGGS = {
-    "UK small": ("EU/UK", "S"), "UK medium": ("EU/UK", "M"), "UK large": ("EU/UK", "L"), "UK very large": ("EU/UK", "XL"),
+    "UK small": ("EU/UK", "S"), "UK medium": ("EU/UK", "M"), "UK large": ("EU/UK", "L"),
+    "UK very large": ("EU/UK", "XL"),
     "US small": ("USA", "Small"), "US medium": ("USA", "Medium"), "US large": ("USA", "Large"),
     "US extra large": ("USA", "Extra large"), "US jumbo": ("USA", "Jumbo"),
 }  # fmt: skip
@@ -166,7 +167,9 @@ def test_a_house_without_a_cup_shows_the_us_cup(kitchen: Book, facts: Facts, hou
     assert conversions(book, facts).cup_name == "US cup"
 
 
-def test_the_sugar_cup_of_each_kitchen(kitchen: Book, facts: Facts, house: Callable[..., House], gnu_units: Any) -> None:
+def test_the_sugar_cup_of_each_kitchen(
+    kitchen: Book, facts: Facts, house: Callable[..., House], gnu_units: Any
+) -> None:
     """1.5 US cups of sugar weigh 300 g: GNU units."""
     grams = gnu_units([(f"1 {name} sugar", "g") for name in ("uscup", "metriccup", "brcup")])
     assert grams[0] * 1.5 == pytest.approx(300, abs=0.01)

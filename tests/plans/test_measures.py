@@ -35,7 +35,9 @@ def test_cups_then_tablespoons_then_teaspoons(ml: float, shown: float, unit: str
 @given(ml=st.floats(0.01, 5000.0), measures=st.sampled_from([US, METRIC, NO_CUP]))
 def test_a_volume_is_told_within_half_a_mark(ml: float, measures: Any) -> None:
     got = spooned(ml, measures)
-    size = {"cup": measures.cup_ml or 236.5882365, "tbsp": measures.tablespoon_ml, "tsp": measures.teaspoon_ml}[got.unit]
+    size = {"cup": measures.cup_ml or 236.5882365, "tbsp": measures.tablespoon_ml, "tsp": measures.teaspoon_ml}[
+        got.unit
+    ]
     assert got.exact * size == pytest.approx(ml, rel=1e-9)
     assert got.shown > 0
     # Cups to a quarter or a third, spoons to a quarter.
@@ -74,9 +76,7 @@ def test_cups_of_another_kitchen(batch: Batches, kitchen: Book, house: Callable[
 
 
 def test_ounces_agree_with_gnu_units_over_the_demo(demo: Loaded, gnu_units: Any) -> None:
-    lines = [
-        line for batch in weigh_all(demo.book, demo.facts).values() for line in measured(batch, demo.book)
-    ]
+    lines = [line for batch in weigh_all(demo.book, demo.facts).values() for line in measured(batch, demo.book)]
     exact = gnu_units([(f"{line.line.mass_g:.9f} g", "oz") for line in lines])
     assert len(lines) > 40
     for line, ounces in zip(lines, exact, strict=True):

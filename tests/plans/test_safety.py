@@ -1,4 +1,4 @@
-"""Allergens and cautions: nothing unknown is shown as free, and what is told depends on the heat it has been through."""
+"""Allergens and cautions: nothing unknown is shown as free, and what is told depends on the heat it has seen."""
 
 from __future__ import annotations
 

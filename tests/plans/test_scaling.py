@@ -295,9 +295,7 @@ def test_a_wide_tin_has_no_more_raising_and_nothing_else_less(
 
 
 @pytest.mark.parametrize(("cm", "share"), [(15, 1.0), (25, 1.0), (30, 0.84), (35, 0.75), (40, 0.75)])
-def test_raising_in_wide_tins_as_published(
-    batch: Batches, kitchen: Book, facts: Facts, cm: int, share: float
-) -> None:
+def test_raising_in_wide_tins_as_published(batch: Batches, kitchen: Book, facts: Facts, cm: int, share: float) -> None:
     """Levels at 12 in (30 cm) and 14 in (35 cm): R. L. Beranbaum, The Cake Bible (formula_balance.csv, P2 and P3)."""
     for raising, kept in (("less in wide tins", share), ("level", 1.0)):
         made = batch(mix=NO_EGGS, raising=raising)

@@ -52,7 +52,9 @@ def test_an_odd_tin_of_the_house_has_a_row_of_its_own(kitchen: Book) -> None:
 
 
 def test_of_two_depths_the_deeper_stands_in_the_row(kitchen: Book) -> None:
-    book = replace(kitchen, tins=owned({"tin": "round 20 cm x 5 cm"}, {"tin": "round 20 cm x 10 cm", "measured": "3 l"}))
+    book = replace(
+        kitchen, tins=owned({"tin": "round 20 cm x 5 cm"}, {"tin": "round 20 cm x 10 cm", "measured": "3 l"})
+    )
     (row,) = [each for each, ours in house_outlines(book) if ours]
     assert (row.depth_mm, row.measured_ml) == (100.0, 3000.0)
     assert len(house_outlines(book)) == len(standard_tins())

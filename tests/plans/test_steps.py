@@ -41,8 +41,7 @@ STEPS = st.lists(st.tuples(MINUTES, MINUTES), max_size=6)
 def test_times_of_two_methods_add_up(first: Any, second: Any) -> None:
     def made(spans: Any) -> list[Step]:
         return [
-            step({"do": "x", "hands on": f"{a}-{a + b} min", "waiting": f"{c}-{c + d} min"})
-            for (a, b), (c, d) in spans
+            step({"do": "x", "hands on": f"{a}-{a + b} min", "waiting": f"{c}-{c + d} min"}) for (a, b), (c, d) in spans
         ]
 
     both, one, two = (step_times(made(spans)) for spans in (first + second, first, second))

@@ -1,4 +1,4 @@
-"""The register of tables: each answers for the demo book in plain cells whose keys say their unit, and the sums agree."""
+"""The register of tables: each answers for the demo in plain cells whose keys say their unit, and the sums agree."""
 
 from __future__ import annotations
 
@@ -140,7 +140,9 @@ def test_a_mixture_without_eggs_has_one_version(demo: Loaded) -> None:
 
 
 def test_what_is_left_is_used_up(demo: Loaded) -> None:
-    (exact, _) = ask(demo, "scaled", of="creamed-butter-sponge", left=read_take("510 g butter", demo.book.house.spoons)).rows
+    (exact, _) = ask(
+        demo, "scaled", of="creamed-butter-sponge", left=read_take("510 g butter", demo.book.house.spoons)
+    ).rows
     assert exact["butter_exact_g"] == 510.0
     assert exact["factor"] == 1.5
 
@@ -161,7 +163,9 @@ def test_the_written_mixture_adds_up(demo: Loaded) -> None:
         assert [row["ingredient"] for row in rows] == [line.name for line in batch.ingredients]
         assert exact_g(row_sum(rows)) == pytest.approx(batch.mass_g, abs=0.001)
         for row in rows:
-            assert float(row["shown_oz"] or 0) * 28.349523 == pytest.approx(float(row["exact_g"] or 0), rel=0.6, abs=3.6)
+            assert float(row["shown_oz"] or 0) * 28.349523 == pytest.approx(
+                float(row["exact_g"] or 0), rel=0.6, abs=3.6
+            )
 
 
 def row_sum(rows: tuple[Row, ...]) -> Row:
@@ -189,7 +193,9 @@ def test_unknown_allergens_are_rows_too(demo: Loaded) -> None:
         strip = allergens(batch, demo.book, demo.facts)
         rows = ask(demo, "allergens", of=slug).rows
         assert [row["from"] for row in rows if row["allergen"] == "unknown"] == list(strip.unknown)
-        assert [row["allergen"] for row in rows if row["allergen"] != "unknown"] == [one.allergen for one in strip.contains]
+        assert [row["allergen"] for row in rows if row["allergen"] != "unknown"] == [
+            one.allergen for one in strip.contains
+        ]
         unknown += len(strip.unknown)
     assert unknown, "the demo has an ingredient nobody has read the pack of"
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -63,15 +63,18 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     for address, mixture in _maimed(desk).items():
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
     book = _checked(desk, book, facts, spoilt)
-    problems = tuple(sorted(desk.problems, key=lambda found: (found.place.file, found.place.line, found.place.column)))
-    broken = {address: tuple(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
+    broken = {address: _in_order(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if not kitchen:
         if cards_private:
             sealed = {name: card.model_copy(update={"private": True}) for name, card in book.cards.items()}
             book = replace(book, cards=sealed)
         book = public_book(replace(book, tins=()) if tins_private else book)
         broken = public_broken(broken, desk.sources)
-    return Loaded(book, facts, problems, broken)
+    return Loaded(book, facts, _in_order(desk.problems), broken)
+
+
+def _in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    return tuple(sorted(problems, key=lambda each: (each.place.file, each.place.line, each.place.column)))
 
 
 def _house(desk: Desk, folder: Path, facts: Facts) -> House:

@@ -67,7 +67,7 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
     room, slug = inside.parts[0], slug_of(path.stem)
     near = nearest(room, ROOMS) if len(inside.parts) == 2 else None
     name = nearest(path.stem, HOUSE_FILES) if near == "house" else slug
-    meant = f"{near}/{name}"
+    meant = f"{near or room}/{name or slug}"
     if fault := _link_fault(path, folder):
         return meant, file_problem("outside", shown, *fault)
     if path.suffix != ".yaml":

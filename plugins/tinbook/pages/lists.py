@@ -6,9 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tinbook.pages import formats
+from tinbook.pages.drawings import Plans, nested_plans
 from tinbook.pages.page import Desk, Page
-from tinbook.pages.shared import plural, tag_anchor, tin_count
+from tinbook.pages.shared import plural, tag_anchor, tin_count, tin_name
 from tinbook.problems import Problem, spell
+
+FEW = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +40,10 @@ class Group:
 
     @property
     def names(self) -> str:
-        """Their names, in one line."""
-        return ", ".join(entry.name for entry in self.entries)
+        """Their names, in one line; of many the first few."""
+        more = len(self.entries) - FEW
+        names = ", ".join(entry.name for entry in self.entries[:FEW])
+        return f"{names} and {more} more" if more > 0 else names
 
 
 @dataclass(frozen=True)
@@ -74,12 +79,17 @@ def kind_groups(desk: Desk) -> tuple[Group, ...]:
         slugs = [slug for slug, mixture in desk.book.mixtures.items() if mixture.kind == key]
         if slugs:
             entries = tuple(mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda s: _name(desk, s)))
-            groups.append(Group(kind.title, kind_address(key), entries))
+            groups.append(Group(kind.title, kind_address(key), entries, kind_anchor(key)))
     return tuple(groups)
 
 
 def _name(desk: Desk, slug: str) -> str:
     return desk.book.mixtures[slug].name.lower()
+
+
+def kind_anchor(key: str) -> str:
+    """The anchor of a kind on the page of all mixtures."""
+    return "kind-" + "-".join(key.split())
 
 
 def kind_address(key: str) -> str:
@@ -115,6 +125,16 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     yield Page("tags", "Tags", "list", tags, ("Tags",))
 
 
+USES = {
+    "cake": "Sponges and cakes",
+    "filling": "Fillings",
+    "coat": "Coats and icings",
+    "paste": "Pastes",
+    "syrup": "Syrups",
+}
+DRAWN = ("round", "square")
+
+
 @dataclass(frozen=True)
 class HomeView:
     """The first page."""
@@ -128,8 +148,30 @@ class HomeView:
 
     @property
     def groups(self) -> tuple[Group, ...]:
-        """The kinds that have a mixture."""
-        return kind_groups(self.desk)
+        """What is in the house, by what it is for: cakes, fillings, coats, pastes, syrups."""
+        by_use: dict[str, list[Group]] = {}
+        uses = {kind.title: kind.group for kind in self.desk.facts.kinds.values()}
+        for group in kind_groups(self.desk):
+            by_use.setdefault(uses[group.title], []).append(group)
+        return tuple(
+            Group(
+                USES[use],
+                "mixtures/index",
+                tuple(entry for group in groups for entry in group.entries),
+                groups[0].anchor,
+            )
+            for use, groups in by_use.items()
+        )
+
+    @property
+    def plans(self) -> Plans | None:
+        """Its rounds and squares, drawn."""
+        return nested_plans(own.tin for own in self.desk.book.tins)
+
+    @property
+    def others(self) -> tuple[str, ...]:
+        """Its other tins, in words."""
+        return tuple(tin_name(own.have, own.tin) for own in self.desk.book.tins if own.tin.shape not in DRAWN)
 
     @property
     def technique_count(self) -> int:
@@ -138,18 +180,14 @@ class HomeView:
 
     @property
     def technique_names(self) -> str:
-        """Their names, in one line."""
-        return ", ".join(each.name for each in self.desk.book.techniques.values())
+        """Their names, in one line; of many the first few."""
+        entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
+        return Group("Techniques", "techniques/index", entries).names
 
     @property
     def card_count(self) -> int:
         """How many ingredients."""
         return len(self.desk.book.cards)
-
-    @property
-    def tins(self) -> tuple[str, ...]:
-        """The tins of the house: `2 × round 15 cm × 7.5 cm (6 in)`."""
-        return tuple(tin_count(own.have, own.tin) for own in self.desk.book.tins)
 
     @property
     def broken(self) -> int:

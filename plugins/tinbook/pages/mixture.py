@@ -147,9 +147,9 @@ class MixtureView:
         if piece.line is None:
             return PieceView(piece.text)
         if piece.share == 1:
-            return PieceView(formats.written(lines[piece.line]), piece.line)
+            return PieceView(piece.text, formats.written(lines[piece.line]), piece.line)
         part = amount(self.batch.ingredients[piece.line], piece.share, self.batch.steps, by_weight=True)
-        return PieceView(formats.spelled(part), piece.line, piece.share)
+        return PieceView(piece.text, formats.spelled(part), piece.line, piece.share)
 
     @cached_property
     def parts(self) -> tuple[tuple[str, tuple[Measured, ...]], ...]:

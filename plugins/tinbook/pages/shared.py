@@ -106,9 +106,10 @@ def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
 
 @dataclass(frozen=True, slots=True)
 class PieceView:
-    """A piece of a step: text, the amount of a line of the mix (a share of it), or the tins."""
+    """A piece of a step: text, or the amount of a line of the mix (a share of it) and its name, or the tins."""
 
     text: str
+    amount: str = ""
     line: int | None = None
     share: float = 1.0
     tins: bool = False
@@ -121,11 +122,10 @@ class PieceView:
 
 @dataclass(frozen=True, slots=True)
 class TimeView:
-    """A time of a step in words; `minutes` to set a timer to, its least, and what stands on the timer."""
+    """A time of a step in words, and the minutes to set a timer to: its least."""
 
     words: str
     minutes: float
-    start: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,8 +151,7 @@ def step_view(step: Step, pieces: tuple[PieceView, ...]) -> StepView:
     times = []
     for span, word in ((step.hands_on, ""), (step.waiting, "wait ")):
         if span is not None:
-            start = formats.quantity(span.low)
-            times.append(TimeView(word + formats.span(span), span.low.base, start))
+            times.append(TimeView(word + formats.span(span), span.low.base))
     bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
     return StepView(pieces, tuple(times), step.done or "", " ".join(bare[:NAME_WORDS]).rstrip(",;:"))
 

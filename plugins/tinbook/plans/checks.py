@@ -84,7 +84,7 @@ def _allergen(path: tuple[str | int, ...], word: str, facts: Facts, alone: bool)
     """`word` is no allergen: it may be no allergen at all, or a whole group of them."""
     said = word.lower()
     if said in ("no", "none", "nothing", "free", "nil"):
-        hint = 'write "allergens: none"' if alone else "take it out of the list"
+        hint = 'write "allergens: none"' if alone else 'take it out: "none" stands alone'
         return Flaw("unknown word", path, f'"{word}" is no allergen', hint)
     group = [key for key, row in facts.allergens.items() if said in row.group_name.lower().split()]
     if len(group) > 1:

@@ -19,7 +19,7 @@ TINS = "tins"
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A piece of a step: text, or the `share` of line `line` of the mix, or the tins (`tins` true)."""
+    """A piece of a step: text, or the `share` of line `line` of the mix by the name in `text`, or the tins."""
 
     text: str
     line: int | None = None
@@ -44,7 +44,7 @@ def _piece(mark: str, names: list[str], book: Book) -> Piece | None:
         return Piece(TINS, tins=True)
     share, word = _share(mark)
     name = book.house_word(word)
-    return Piece(name, names.index(name), share) if name in names and name is not None else None
+    return Piece(word, names.index(name), share) if name is not None and name in names else None
 
 
 def _share(mark: str) -> tuple[float, str]:

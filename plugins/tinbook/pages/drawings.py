@@ -1,0 +1,83 @@
+"""Drawings as numbers: where lines and labels go, in mm of the tin; the template only sets them down."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from tinbook.tins import Tin
+
+LABEL_MM = 24.0
+"""The least distance between two labels, so that they do not run into each other."""
+GAP_MM = 60.0
+
+
+@dataclass(frozen=True, slots=True)
+class PlanTin:
+    """A tin in plan: a circle (`radius`) or a square (`side`) with its lower left corner or its lowest point on the
+    ground, and its label at the end of a leader from (`from_x`, `from_y`) over (`x`, `y`). All mm, y downwards."""
+
+    is_round: bool
+    centre_x: float
+    centre_y: float
+    radius: float
+    left: float
+    top: float
+    side: float
+    from_x: float
+    from_y: float
+    x: float
+    y: float
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Plans:
+    """The rounds and squares of the house, nested on one ground line; `words` says the same."""
+
+    width: float
+    height: float
+    ground: float
+    tins: tuple[PlanTin, ...]
+    words: str
+
+
+def nested_plans(tins: Iterable[Tin]) -> Plans | None:
+    """The house's rounds and squares drawn to one scale, each shape nested in itself; None without any."""
+    unique = list(dict.fromkeys((tin.shape, tin.sizes_mm[0]) for tin in tins if tin.shape in ("round", "square")))
+    rounds = sorted((size for shape, size in unique if shape == "round"), reverse=True)
+    squares = sorted((size for shape, size in unique if shape == "square"), reverse=True)
+    if not unique:
+        return None
+    ground = max(rounds + squares) + 8
+    drawn, left = [], 0.0
+    for sizes, is_round in ((rounds, True), (squares, False)):
+        if sizes:
+            labels_x = left + sizes[0] + GAP_MM
+            heights = spread([ground - size for size in sizes], LABEL_MM)
+            for size, y in zip(sizes, heights, strict=True):
+                drawn.append(_plan(size, is_round, left, sizes[0], ground, labels_x, y))
+            left = labels_x + GAP_MM
+    words = "; ".join(
+        f"{name} of {', '.join(f'{size / 10:g}' for size in reversed(sizes))} cm"
+        for name, sizes in (("rounds", rounds), ("squares", squares))
+        if sizes
+    )
+    return Plans(left - GAP_MM / 4, ground + 4, ground, tuple(drawn), words)
+
+
+def _plan(size: float, is_round: bool, left: float, widest: float, ground: float, labels_x: float, y: float) -> PlanTin:
+    centre_x = left + widest / 2
+    from_x = centre_x if is_round else left + size
+    top = ground - size
+    return PlanTin(
+        is_round, centre_x, top + size / 2, size / 2, left, top, size, from_x, top, labels_x - 30, y, f"{size / 10:g}"
+    )
+
+
+def spread(heights: Sequence[float], least: float) -> list[float]:
+    """Heights (rising) moved down just so far that each lies at least `least` below the one before."""
+    moved: list[float] = []
+    for height in heights:
+        moved.append(max(height, moved[-1] + least) if moved else height)
+    return moved

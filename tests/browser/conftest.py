@@ -1,0 +1,151 @@
+"""The built demo book, a server for it and a real browser. A missing Chromium fails the tests; it does not skip them."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+ROOT = Path(__file__).parents[2]
+BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+
+
+class Host:
+    """A plain static host: a folder on a free port of this machine. `root` can be changed while it runs."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root
+        host = self
+
+        class Handler(SimpleHTTPRequestHandler):
+            extensions_map = {  # noqa: RUF012  the standard library's own way to say it
+                **SimpleHTTPRequestHandler.extensions_map,
+                ".js": "text/javascript",
+                ".webmanifest": "application/manifest+json",
+                ".woff2": "font/woff2",
+            }
+
+            def __init__(self, *args: Any) -> None:
+                super().__init__(*args, directory=str(host.root))
+
+            def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+                missing = host.root / "404.html"
+                if code != 404 or not missing.is_file():
+                    return super().send_error(code, message, explain)
+                body = missing.read_bytes()
+                self.send_response(404)
+                self.send_header("Content-Type", "text/html")
+                self.send_header("Content-Length", str(len(body)))
+                self.end_headers()
+                self.wfile.write(body)
+
+            def log_message(self, *_: Any) -> None:
+                """Silence: the tests speak."""
+
+        self.server = ThreadingHTTPServer(("127.0.0.1", 0), Handler)
+        self.server.daemon_threads = True
+        self.port = self.server.server_address[1]
+        self.url = f"http://127.0.0.1:{self.port}/"
+        threading.Thread(target=self.server.serve_forever, daemon=True).start()
+
+    def stop(self) -> None:
+        self.server.shutdown()
+        self.server.server_close()
+
+
+@pytest.fixture(scope="session")
+def build() -> Callable[..., Path]:
+    """build(out, config=mkdocs.yml, NAME="value of the environment") builds a book into `out`."""
+
+    def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
+        command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict", "-f", str(config), "-d", str(out)]
+        done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
+        assert done.returncode == 0, done.stderr
+        return out
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def demo_site(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo book, built once."""
+    return build(tmp_path_factory.mktemp("demo") / "book")
+
+
+@pytest.fixture
+def host() -> Iterator[Callable[[Path], Host]]:
+    """host(folder) is a server with `url`, `root`, `stop()`."""
+    hosts: list[Host] = []
+
+    def start(root: Path) -> Host:
+        hosts.append(Host(root))
+        return hosts[-1]
+
+    yield start
+    for each in hosts:
+        each.stop()
+
+
+@pytest.fixture
+def serve(host: Callable[[Path], Host]) -> Callable[[Path], str]:
+    """serve(folder) is its address, with a slash at the end."""
+    return lambda root: host(root).url
+
+
+@pytest.fixture(scope="session")
+def demo_url(demo_site: Path) -> Iterator[str]:
+    host = Host(demo_site)
+    yield host.url
+    host.stop()
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    path = next((found for name in BROWSERS if (found := shutil.which(name))), None)
+    assert path, "Chromium is not installed; the browser tests need it (apt install chromium)"
+    with sync_playwright() as play:
+        browser = play.chromium.launch(
+            executable_path=path, args=["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
+        )
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def errors() -> list[str]:
+    """What the pages of this test complained of: errors of the console and uncaught ones."""
+    return []
+
+
+@pytest.fixture
+def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
+    """page(**options of the context) is a fresh tab of a fresh context; none may complain unless `errors` is cleared.
+
+    Service workers are kept out unless asked for with service_workers="allow".
+    """
+    contexts = []
+
+    def fresh(**options: Any) -> Page:
+        context = chromium.new_context(**{"service_workers": "block", **options})
+        contexts.append(context)
+
+        def watch(tab: Page) -> None:
+            tab.on("console", lambda said: errors.append(said.text) if said.type == "error" else None)
+            tab.on("pageerror", lambda error: errors.append(str(error)))
+
+        context.on("page", watch)
+        return context.new_page()
+
+    yield fresh
+    for context in contexts:
+        context.close()
+    assert errors == []
