@@ -1,4 +1,4 @@
-"""What the tests of several rooms start from: the facts, the demo book, a small kitchen, published tables, GNU units."""
+"""What the tests of several rooms start from: facts, the demo book, a small kitchen, published tables, GNU units."""
 
 from __future__ import annotations
 

@@ -18,7 +18,8 @@ SOUND: dict[str, Any] = {
     "larder": {"ingredients": {"egg": {"each": "whole egg", "allergens": ["egg"]}}},
     "card": {"also": ["a", "b"], "weighs": "1 g/ml", "care": ["raw egg"]},
     "mixture": {
-        "name": "Sponge", "kind": "creamed", "tins": ["2 round 15 cm x 7.5 cm", "square 20 cm x 5 cm"],
+        "name": "Sponge", "kind": "creamed",
+        "tins": ["2 round 15 cm x 7.5 cm", "square 20 cm x 5 cm"],
         "mix": ["340 g butter, soft", {"take": "6 eggs", "note": "beaten"}],
         "bake": {"oven": "170 °C", "time": "55-65 min"}, "method": ["Beat.", {"do": "Bake.", "waiting": "1 h"}],
     },

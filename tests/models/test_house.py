@@ -54,8 +54,9 @@ def test_a_book_of_another_format_is_refused(version: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "wrong"), [("44 cm", "44 cm"), ("44 cm x 36 cmm", "cmm"), ("44 x 36 cm", "44"), ("4 cm x 3 cm x 2 cm", "4 cm x 3 cm x 2 cm")]
-)  # fmt: skip
+    ("text", "wrong"),
+    [("44 cm", "44 cm"), ("44 cm x 36 cmm", "cmm"), ("44 x 36 cm", "44"), ("4 cm x 3 cm x 2 cm", "4 cm x 3 cm x 2 cm")],
+)
 def test_a_shelf_is_two_lengths(text: str, wrong: str) -> None:
     (flaw,) = flaws_of(House, {"book": "1", "name": "A house", "oven shelf": text})
     assert (flaw.path, text[flaw.start : flaw.end]) == (("oven shelf",), wrong)

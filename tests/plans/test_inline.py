@@ -14,9 +14,7 @@ from tinbook.plans.inline import MARK, Piece, pieces, step_flaws
 
 Make = Callable[..., Any]
 WORDS = st.lists(
-    st.sampled_from(
-        ["Beat ", "<butter>", "<1/2 milk>", "<tins>", "<sand>", "<", ">", "<<eggs>>", " pale. ", "<>", "é"]
-    ),
+    st.sampled_from(["Beat ", "<butter>", "<1/2 milk>", "<tins>", "<sand>", "<", ">", "<<eggs>>", ". ", "<>", "é"]),
     max_size=8,
 ).map("".join)
 
