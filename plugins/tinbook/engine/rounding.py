@@ -37,7 +37,8 @@ class ScaleSteps:
 
 def scales(mass_g: float, steps: ScaleSteps) -> float:
     """Grams (or ml, read on the same scales) as the scales show them."""
-    return at_least_one(mass_g, steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g)
+    step = steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g
+    return half_up(mass_g, step) or (step if mass_g > 0 else 0.0)
 
 
 def spoon(spoons: float) -> float:

@@ -28,6 +28,8 @@ from tinbook.models import (
 )
 from tinbook.plans import checks
 from tinbook.plans.checks import Spoilt
+from tinbook.plans.inline import step_flaws
+from tinbook.plans.technique import technique_flaws
 from tinbook.problems import Problem
 
 HOUSE, TINS, CARDS = "house/house", "house/tins", "house/ingredients"
@@ -93,11 +95,12 @@ def _house(desk: Desk, folder: Path, facts: Facts) -> House:
         desk.part(HOUSE, House, {"book": data["book"], "name": "House book"}, "the house", ())
         desk.sources = {}
         return instead
+    doubtful = desk.spoils(HOUSE, (), data) if data else set()
     house = None if data is None else desk.part(HOUSE, House, data, "the house", ())
     if house is not None:
         desk.tell(HOUSE, checks.house_flaws(house, facts))
     if house is None or HOUSE in desk.broken:
-        house = _salvaged(data or {}, facts)
+        house = _salvaged({key: value for key, value in (data or {}).items() if key not in doubtful}, facts)
         desk.cup_said = house.cup is not None
     desk.measures = house.spoons
     return house
@@ -225,9 +228,11 @@ def _checked(desk: Desk, book: Book, facts: Facts, spoilt: Spoilt) -> Book:
     for slug, mixture in book.mixtures.items():
         desk.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
         desk.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
+        desk.tell(f"mixtures/{slug}", step_flaws(mixture, book))
     for slug, technique in book.techniques.items():
         desk.tell(f"techniques/{slug}", checks.link_flaws("related", technique.related, hands))
         desk.tell(f"techniques/{slug}", checks.link_flaws("mixtures", technique.mixtures, known))
+        desk.tell(f"techniques/{slug}", technique_flaws(technique, book, facts))
     return replace(
         book,
         mixtures={slug: each for slug, each in book.mixtures.items() if f"mixtures/{slug}" not in desk.broken},

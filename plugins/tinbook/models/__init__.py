@@ -3,11 +3,37 @@
 from tinbook.models.book import Book, word_in
 from tinbook.models.faults import read_model
 from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, TinShelf, Weight
-from tinbook.models.mixture import Bake, MixLine, Mixture, Step, Take, Technique, read_take
+from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.reading import Flaw, Leaf, Path
+from tinbook.models.steps import Stand, Step
+from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
 
 __all__ = [
-    "FORMAT", "Bake", "Book", "Card", "Each", "Flaw", "House", "Larder", "Leaf", "MixLine", "Mixture", "OwnedTin",
-    "Path", "Scales", "Step", "Take", "Technique", "TinShelf", "Weight", "read_model", "read_take",
+    "FORMAT",
+    "Bake",
+    "Book",
+    "Card",
+    "Each",
+    "Fault",
+    "Flaw",
+    "House",
+    "Larder",
+    "Leaf",
+    "Material",
+    "MixLine",
+    "Mixture",
+    "OwnedTin",
+    "Path",
+    "Picture",
+    "Scales",
+    "Stand",
+    "Step",
+    "Take",
+    "Technique",
+    "TinShelf",
+    "Tool",
+    "Weight",
+    "read_model",
+    "read_take",
     "word_in",
-]  # fmt: skip
+]

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from tinbook.models.house import Card, House, OwnedTin
-from tinbook.models.mixture import Mixture, Technique
+from tinbook.models.mixture import Mixture
+from tinbook.models.technique import Technique
 
 
 @dataclass(frozen=True)

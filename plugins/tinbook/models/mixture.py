@@ -1,4 +1,4 @@
-"""A mixture: what is mixed, for which tins, and how. And a technique: what hands do."""
+"""A mixture: what is mixed, for which tins, and how."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from typing import Annotated, ClassVar
 
 from tinbook.models.house import Grams, Millimetres
 from tinbook.models.reading import ONE_OR_MORE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as
+from tinbook.models.steps import Minutes, Step
 from tinbook.tins import Tin, read_tin
-from tinbook.units import Heat, Measures, Misread, Quantity, Span, read_heat, read_line, read_span
+from tinbook.units import Heat, Measures, Misread, Quantity, read_heat, read_line
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,24 +44,6 @@ class MixLine(Line):
     take: Annotated[Take, spelled(read_take), such_as("340 g butter")]
     note: Text | None = None
     part: Text | None = None
-
-
-def _minutes(text: str, measures: Measures) -> Span:
-    return read_span(text, ("time",), measures)
-
-
-Minutes = Annotated[Span, spelled(_minutes)]
-
-
-class Step(Line):
-    """One step: what to do, hands-on and waiting time, and what done looks like."""
-
-    chief: ClassVar[str] = "do"
-
-    do: Text
-    hands_on: Minutes | None = None
-    waiting: Minutes | None = None
-    done: Text | None = None
 
 
 def _oven(text: str, _: Measures) -> Heat:
@@ -104,19 +87,4 @@ class Mixture(Leaf):
     keeps: Text | None = None
     notes: Texts = ()
     off_balance: Text | None = None
-    private: Private = False
-
-
-class Technique(Leaf):
-    """techniques/NAME.yaml."""
-
-    name: Annotated[Text, such_as("Line a tin")]
-    purpose: Annotated[Text, such_as("So that the sides stay straight.")]
-    also: Texts = ()
-    tags: Texts = ()
-    tools: Texts = ()
-    steps: Annotated[tuple[Step, ...], such_as("- Draw round the base.")]
-    tips: Texts = ()
-    related: Texts = ()
-    mixtures: Texts = ()
     private: Private = False

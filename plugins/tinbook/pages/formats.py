@@ -6,14 +6,15 @@ import json
 from collections.abc import Iterable
 from functools import lru_cache
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from tinbook.plans.measures import Measured, Spooned
-from tinbook.plans.scaling import Amount
+from tinbook.plans.versions import Amount
 from tinbook.units import Heat, Quantity, Span
 
 NBSP = "\u00a0"
 MINUS = "\u2212"
+UNIT_SEPARATOR = "\x1f"
 FRACTIONS = {125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞"}
 OUNCES_IN_POUND = 16
 
@@ -151,6 +152,12 @@ def percent(value: float) -> str:
 def tin_words(text: str) -> str:
     """A tin's name with `×` and figures kept to their units."""
     return text.replace(" x ", f"{NBSP}×{NBSP}").replace(" cm", f"{NBSP}cm").replace(" in", f"{NBSP}in")
+
+
+def cells(texts: Iterable[str]) -> Markup:
+    """A row of table cells. Escaped in one go: a large book has a million of them."""
+    row = str(escape(UNIT_SEPARATOR.join(texts)))
+    return Markup("<td>" + row.replace(UNIT_SEPARATOR, "</td><td>") + "</td>")
 
 
 def title(text: str) -> str:

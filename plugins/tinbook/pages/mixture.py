@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
@@ -27,10 +27,11 @@ from tinbook.pages.shared import (
     worked_view,
 )
 from tinbook.plans import batches, safety
-from tinbook.plans.bench import bench
+from tinbook.plans.bench import as_plain, bench
 from tinbook.plans.inline import Piece, pieces
 from tinbook.plans.measures import Measured, measured
-from tinbook.plans.scaling import Amount, TinRow, TinTable, Version, amount, row_count, tin_table
+from tinbook.plans.scaling import TinRow, TinTable, row_count, tin_table
+from tinbook.plans.versions import Amount, Version, amount
 from tinbook.plans.weighing import Batch, Ingredient, weigh
 
 
@@ -123,7 +124,7 @@ class MixtureView:
     @property
     def bench(self) -> dict[str, Any]:
         """What the browser is handed."""
-        return asdict(bench(self.batch, self.table if self.batch.tins else None, self.desk.book, self.desk.facts))
+        return as_plain(bench(self.batch, self.table if self.batch.tins else None, self.desk.book, self.desk.facts))
 
     @property
     def has_method(self) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from tinbook.facts import Facts
@@ -48,9 +48,11 @@ class Page:
 
     def fill(self, content: str, link: Link) -> str:
         """The page's HTML with every late part in its place."""
+        # A fresh view, so that what it works out and keeps is dropped with it: a large book would fill the memory.
+        view = replace(self.view)
 
         def late(found: re.Match[str]) -> str:
-            item = self.view.items[int(found.group(2))] if found.group(2) else None
-            return render(f"{found.group(1)}.html", view=self.view, page=self, link=link, item=item)
+            item = view.items[int(found.group(2))] if found.group(2) else None
+            return render(f"{found.group(1)}.html", view=view, page=self, link=link, item=item)
 
         return PART.sub(late, content)

@@ -10,7 +10,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from tinbook.pages import formats
 
 FILTERS = (
-    formats.celsius, formats.centimetres, formats.figure, formats.fixed, formats.grams, formats.litres,
+    formats.cells, formats.celsius, formats.centimetres, formats.figure, formats.fixed, formats.grams, formats.litres,
     formats.millimetres, formats.mixed, formats.number, formats.oven, formats.ounces, formats.plain, formats.prose,
     formats.quoted, formats.sentence, formats.title,
     formats.percent, formats.signed, formats.span, formats.spelled, formats.spoons, formats.tin_words,

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.scaling import Version, version, versions, wanted_ml
+from tinbook.plans.scaling import wanted_ml
+from tinbook.plans.versions import Version, version, versions
 from tinbook.plans.weighing import Batch
 from tinbook.plans.worked import Worked
 
@@ -70,7 +71,7 @@ def weight_table(batch: Batch, facts: Facts) -> WeightTable:
 def _fitting(batch: Batch, asked_by: str, factor: float, width_mm: float, facts: Facts) -> Version:
     if asked_by == "cups":
         return versions(batch, factor, width_mm, facts)[1]
-    return version(batch, factor, factor, width_mm, facts)
+    return version(batch, factor, width_mm, facts)
 
 
 def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[Swap, ...]:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.measures import US_CUP_ML
-from tinbook.plans.scaling import TinRow, TinTable, raising_points, wanted_ml
-from tinbook.plans.weighing import Batch
+from tinbook.plans.scaling import TinRow, TinTable, wanted_ml
+from tinbook.plans.versions import raising_points
+from tinbook.plans.weighing import Batch, same_outline
 from tinbook.tins import Tin
 from tinbook.units import GRAMS_PER_OUNCE
 
@@ -120,7 +122,7 @@ def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
     tin, by_share = row.tin, row.tin.kind.kept == "share"
     room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
     width_mm, length_mm = tin.bounds_mm
-    have = sum(own.have for own in book.tins if (own.tin.shape, own.tin.sizes_mm) == (tin.shape, tin.sizes_mm))
+    have = sum(own.have for own in book.tins if same_outline(own.tin, tin)) if row.owned else 0
     return BenchTin(
         tin.name,
         tin.size_label_in,
@@ -147,3 +149,17 @@ def area_shares() -> dict[str, float]:
         width_mm, length_mm = tin.bounds_mm
         shares[shape] = tin.area_mm2 / (width_mm * length_mm)
     return shares
+
+
+def as_plain(made: Bench) -> dict[str, Any]:
+    """The same as dicts and lists, for JSON. (dataclasses.asdict copies every leaf and takes ten times as long.)"""
+    return {
+        **_fields(made),
+        "lines": [_fields(line) for line in made.lines],
+        "steps": _fields(made.steps),
+        "tins": [_fields(tin) for tin in made.tins],
+    }
+
+
+def _fields(row: Bench | BenchLine | BenchSteps | BenchTin) -> dict[str, Any]:
+    return {name: getattr(row, name) for name in row.__slots__}

@@ -6,10 +6,10 @@ Only a name that is in the mix is an amount, and `<tins>` the tins; anything els
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from tinbook.models import Book, Flaw, Mixture
+from tinbook.models import Book, Flaw, Mixture, Step, Take
 from tinbook.problems import nearest
 from tinbook.units import Misread, read_number
 
@@ -29,7 +29,12 @@ class Piece:
 
 def pieces(text: str, mixture: Mixture, book: Book) -> tuple[Piece, ...]:
     """A step in pieces, in order; their texts joined say the step without its amounts."""
-    names = [book.house_word(line.take.name) or line.take.name for line in mixture.mix]
+    return pieces_of(text, [line.take for line in mixture.mix], book)
+
+
+def pieces_of(text: str, takes: Sequence[Take], book: Book) -> tuple[Piece, ...]:
+    """The same for the step of anything that takes amounts, such as a technique's materials."""
+    names = _names(takes, book)
     found, at = [], 0
     for mark in MARK.finditer(text):
         piece = _piece(mark.group(1), names, book)
@@ -43,8 +48,8 @@ def _piece(mark: str, names: list[str], book: Book) -> Piece | None:
     if mark == TINS:
         return Piece(TINS, tins=True)
     share, word = _share(mark)
-    name = book.house_word(word)
-    return Piece(word, names.index(name), share) if name is not None and name in names else None
+    name = book.house_word(word) or word
+    return Piece(word, names.index(name), share) if name in names else None
 
 
 def _share(mark: str) -> tuple[float, str]:
@@ -55,15 +60,24 @@ def _share(mark: str) -> tuple[float, str]:
     return share, mark[end:].strip()
 
 
+def _names(takes: Sequence[Take], book: Book) -> list[str]:
+    return [book.house_word(take.name) or take.name for take in takes]
+
+
 def step_flaws(mixture: Mixture, book: Book) -> Iterator[Flaw]:
     """Marks that nearly name a line of the mix: slips of the pen."""
-    names = [book.house_word(line.take.name) or line.take.name for line in mixture.mix]
-    words = {other for name in names if name in book.cards for other in (name, *book.cards[name].also)}
-    for index, step in enumerate(mixture.method):
+    return mark_flaws("method", mixture.method, [line.take for line in mixture.mix], book)
+
+
+def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Book) -> Iterator[Flaw]:
+    """The same for the steps under `key` of anything that takes amounts."""
+    names = _names(takes, book)
+    words = {other for name in names if name in book.cards for other in book.cards[name].also} | set(names)
+    for index, step in enumerate(steps):
         for mark in MARK.finditer(step.do):
             if _piece(mark.group(1), names, book) is None:
                 close = nearest(_share(mark.group(1))[1], [*words, TINS])
                 if close:
-                    message = f'the step names "{mark.group(1)}", which is not in the mix'
+                    message = f'the step names "{mark.group(1)}", which is not among the amounts'
                     hint = f'did you mean "<{close}>"?'
-                    yield Flaw("step", ("method", index, "do"), message, hint, False, mark.start(), mark.end())
+                    yield Flaw("step", (key, index, "do"), message, hint, False, mark.start(), mark.end())

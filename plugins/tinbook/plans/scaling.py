@@ -4,64 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from tinbook.engine import packing, rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book, Take
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.shelf import house_outlines
-from tinbook.plans.weighing import SPOONS, Batch, Ingredient, as_owned
+from tinbook.plans.versions import Version, largest_errors, versions, versions_each
+from tinbook.plans.weighing import Batch, Ingredient, as_owned
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
-
-WIDE_TINS = (
-    (250.0, "wide tin raising 10 in"),
-    (300.0, "wide tin raising 12 in"),
-    (350.0, "wide tin raising 14 in"),
-)
-
-
-class Amount(NamedTuple):
-    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out.
-
-    A tuple, because a large book makes some hundred thousand of them.
-    """
-
-    exact: float
-    shown: float
-    unit: str
-
-    @property
-    def error(self) -> float:
-        """How far the shown amount lies from the exact one, as a share."""
-        return rounding.error(self.exact, self.shown)
-
-
-@dataclass(frozen=True, slots=True)
-class Version:
-    """All amounts at one factor. `off` is its signed distance from the exact factor, as a share.
-
-    What ends in `shown` or `percent` is rounded for print.
-    """
-
-    factor: float
-    factor_shown: float
-    off: float
-    off_percent: float
-    amounts: tuple[Amount, ...]
-    mass_g: float
-    mass_shown_g: float
-
-    @property
-    def weight_error(self) -> float:
-        """The largest error that rounding made in a weight (or a volume read on the scales), as a share."""
-        return max((each.error for each in self.amounts if each.unit not in SPOONS), default=0.0)
-
-    @property
-    def spoon_error(self) -> float:
-        """The largest that it made in a spoon."""
-        return max((each.error for each in self.amounts if each.unit in SPOONS), default=0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,61 +74,6 @@ class Scaled:
     fits: tuple[Fit, ...]
     mixes: int
     worked: Worked
-
-
-def amount(line: Ingredient, factor: float, steps: rounding.ScaleSteps, by_weight: bool = False) -> Amount:
-    """One line at `factor`, rounded for scales, spoons or pieces; a part of a piece is weighed."""
-    if line.unit in SPOONS:
-        exact = line.amount * factor
-        return Amount(exact, rounding.spoon(exact), line.unit)
-    if line.unit == "" and not by_weight:
-        exact = line.amount * factor
-        if abs(exact - round(exact)) < 1e-6:
-            return Amount(exact, float(round(exact)), "")
-    exact = (line.amount if line.unit == "ml" else line.mass_g) * factor
-    return Amount(exact, rounding.scales(exact, steps), "ml" if line.unit == "ml" else "g")
-
-
-def version(
-    batch: Batch, factor: float, exact_factor: float, width_mm: float, facts: Facts, by_weight: bool = False
-) -> Version:
-    """Every line of the mixture at `factor`, for tins `width_mm` wide (only the raising agent asks).
-
-    With `by_weight` what is counted, such as eggs, is weighed.
-    """
-    kept = 1.0
-    if batch.mixture.raising != "level":
-        kept = scaling.wide_tin_raising(width_mm, raising_points(facts))
-    shares = [factor * kept if line.raises else factor for line in batch.ingredients]
-    each = zip(batch.ingredients, shares, strict=True)
-    amounts = tuple([amount(line, share, batch.steps, by_weight) for line, share in each])
-    mass_g = sum([line.mass_g * share for line, share in zip(batch.ingredients, shares, strict=True)])
-    off = factor / exact_factor - 1
-    return Version(
-        factor,
-        rounding.factor(factor),
-        off,
-        rounding.percent(off),
-        amounts,
-        mass_g,
-        rounding.scales(mass_g, batch.steps),
-    )
-
-
-def raising_points(facts: Facts) -> tuple[tuple[float, float], ...]:
-    """Widths (mm) and the share of raising agent kept there."""
-    return tuple((width_mm, facts.numbers[key].value) for width_mm, key in WIDE_TINS)
-
-
-def versions(batch: Batch, factor: float, width_mm: float, facts: Facts) -> tuple[Version, Version, bool]:
-    """The exact version, the whole-egg version, and whether the egg is beaten and weighed instead."""
-    exact = version(batch, factor, factor, width_mm, facts, by_weight=True)
-    if not batch.eggs:
-        return exact, version(batch, factor, factor, width_mm, facts), False
-    eggs = scaling.whole_eggs(batch.eggs, factor)
-    if abs(eggs.off) > facts.numbers["egg tolerance"].value:
-        return exact, exact, True
-    return exact, version(batch, eggs.factor, factor, width_mm, facts), False
 
 
 def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
@@ -249,28 +146,26 @@ def row_count(batch: Batch, tin: Tin) -> int:
 
 def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
     """One mixture in every tin: all rows in one calculation."""
-    rows = []
-    for tin, owned in house_outlines(book):
-        count = row_count(batch, tin)
-        volume_ml = wanted_ml(batch, tin, count)
-        exact, whole, beaten = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
-        rows.append(
-            TinRow(
-                tin,
-                owned,
-                exact,
-                whole,
-                beaten,
-                fit(batch, book, facts, tin, count, batch.batter_ml * whole.factor, whole.mass_g),
-                mixes(book, whole.mass_g),
-            )
+    outlines = house_outlines(book)
+    counts = [row_count(batch, tin) for tin, _ in outlines]
+    volumes = [wanted_ml(batch, tin, count) for (tin, _), count in zip(outlines, counts, strict=True)]
+    factors = [scaling.factor(volume_ml, batch.batter_ml) for volume_ml in volumes]
+    made = versions_each(batch, factors, [tin.bounds_mm[0] for tin, _ in outlines], facts)
+    rows = tuple(
+        TinRow(
+            tin,
+            owned,
+            exact,
+            whole,
+            beaten,
+            fit(batch, book, facts, tin, count, batch.batter_ml * whole.factor, whole.mass_g),
+            mixes(book, whole.mass_g),
         )
+        for (tin, owned), count, (exact, whole, beaten) in zip(outlines, counts, made, strict=True)
+    )
+    weight_error, spoon_error = largest_errors(got for row in rows for got in row.whole.amounts)
     return TinTable(
-        batch,
-        tuple(rows),
-        rounding.percent(max(row.whole.weight_error for row in rows)),
-        rounding.percent(max(row.whole.spoon_error for row in rows)),
-        tin_worked(batch, facts),
+        batch, rows, rounding.percent(weight_error), rounding.percent(spoon_error), tin_worked(batch, facts)
     )
 
 

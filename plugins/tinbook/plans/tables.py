@@ -15,7 +15,8 @@ from tinbook.models import Book
 from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.conversions import conversions
-from tinbook.plans.scaling import Fit, TinRow, Version
+from tinbook.plans.scaling import Fit, TinRow
+from tinbook.plans.versions import Version
 from tinbook.plans.weighing import Batch, as_owned, weigh
 from tinbook.plans.worked import Worked
 from tinbook.problems import nearest

@@ -11,6 +11,7 @@ from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
+from tinbook.units import Quantity
 
 SPOONS = ("tsp", "tbsp", "pinch")
 
@@ -134,21 +135,26 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
     return quantity.base * density
 
 
+def shown_unit(quantity: Quantity, mass_g: float | None, book: Book) -> tuple[str, float]:
+    """The unit in which an amount is shown at every scale, and the amount in it: g, ml, tsp, tbsp, "" for pieces."""
+    if quantity.dimension == "count":
+        return "", quantity.base
+    if quantity.unit == "tbsp":
+        return "tbsp", quantity.value
+    if quantity.unit in SPOONS:
+        return "tsp", quantity.base / book.house.spoons.teaspoon_ml
+    if quantity.unit in ("ml", "l", "fl oz") or mass_g is None:
+        return "ml", quantity.base
+    return "g", mass_g
+
+
 def weigh_line(take: Take, note: str | None, part: str | None, book: Book, facts: Facts) -> Ingredient:
     """One line of a checked mixture, weighed."""
     name = book.house_word(take.name) or take.name
     card, quantity = book.cards[name], take.quantity
     mass_g = mass_of(take, name, book, facts)
     density = g_per_ml(card, facts)
-    unit, amount = "g", mass_g
-    if quantity.dimension == "count":
-        unit, amount = "", quantity.base
-    elif quantity.unit in SPOONS:
-        unit, amount = ("tsp", quantity.base / book.house.spoons.teaspoon_ml)
-        if quantity.unit == "tbsp":
-            unit, amount = "tbsp", quantity.value
-    elif quantity.unit in ("ml", "l", "fl oz"):
-        unit, amount = "ml", quantity.base
+    unit, amount = shown_unit(quantity, mass_g, book)
     wanted = "; ".join(words for words in (take.wanted, note) if words)
     volume_ml = mass_g / density if density else None
     whole_egg = card.each is not None and card.each.part == "whole egg" and quantity.dimension == "count"

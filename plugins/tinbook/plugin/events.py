@@ -6,7 +6,7 @@ Late HTML skips Markdown and the search's parser: measured four to five times fa
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
@@ -19,14 +19,19 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
+from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
 log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
+OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
-MORE = {"Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "Changes": "changes"}
+MORE = {
+    "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
+    "Changes": "changes",
+}  # fmt: skip
 LOOKS = (
     {"media": "(prefers-color-scheme)", "icon": "light", "name": "Follows the device; choose light"},
     {"media": "(prefers-color-scheme: light)", "scheme": "default", "icon": "light", "name": "Light; choose dark"},
@@ -36,16 +41,29 @@ LOOKS = (
 
 
 class TinbookConfig(Config):  # type: ignore[no-untyped-call]
-    """`recipes`: the folder of the book's sources, beside mkdocs.yml. `kitchen`: show what is private."""
+    """`recipes`: the folder of the book's sources, beside mkdocs.yml. `kitchen`: show what is private.
+
+    `folder`: build a book that is copied as a folder and opened from there, without a server.
+    """
 
     recipes = config_options.Type(str, default="recipes")
     kitchen = config_options.Type(bool, default=False)
+    folder = config_options.Type(bool, default=False)
 
 
 class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     """Turns the recipes folder into pages of the site."""
 
     site: Site
+    _serving = False
+
+    @property
+    def hosted(self) -> bool:
+        """Whether the built site goes to a host, from which a device may keep it."""
+        return not (self._serving or self.config.folder)
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        self._serving = command == "serve"
 
     @property
     def _folder(self) -> Path:
@@ -59,6 +77,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             config.markdown_extensions.append("attr_list")
         if not config.theme.get("palette"):
             config.theme["palette"] = [_look(**look) for look in LOOKS]
+        if config.theme["favicon"] == "assets/images/favicon.png":
+            config.theme["favicon"] = "assets/tinbook/icon-192.png"
+        if self.config.folder:
+            set_for_folder(config)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -70,6 +92,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         for address, page in self.site.pages.items():
             if address not in own:
                 files.append(File.generated(config, f"{address}.md", content=page.markdown))
+        sort_scripts(files, config, OURS, self.config.folder)
         if config.nav is None or getattr(self, "_own_nav", False):
             config.nav, self._own_nav = _as_nav(contents(self.site, own)), True
         return files
@@ -90,6 +113,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         self._files = files
         return nav
+
+    @event_priority(-100)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        write_offline(config, self.hosted, self.config.folder)
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
         if self._folder.is_dir():

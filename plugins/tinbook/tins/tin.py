@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from tinbook.tins.register import SHAPES
 from tinbook.tins.shape import Ring, Shape, Sizes, Walls
@@ -128,6 +129,9 @@ class Tin:
     @property
     def size_label_in(self) -> str:
         """`8 in`, `9 x 13 in`; empty when the trade has no inch name for it."""
+        return _size_label_in(self)
+
+    def _inches(self) -> str:
         main, extras = inch_label(self._main), inch_label(self._extras)
         if self._named or not main or (self._odd_extras and not extras):
             return ""
@@ -141,6 +145,9 @@ class Tin:
     @property
     def names(self) -> tuple[str, ...]:
         """The name in centimetres and, where the trade has one, in inches."""
+        return _names(self)
+
+    def _both_names(self) -> tuple[str, ...]:
         if named := self._named:
             return (f"{named} {self.shape}",)
         return tuple(f"{self.shape} {label}" for label in (self.size_label, self.size_label_in) if label)
@@ -186,6 +193,19 @@ class Tin:
 
     def _extra(self, label: str) -> str:
         return f", {self.kind.extra_word} {label}" if self._odd_extras else ""
+
+
+# A tin is named in every table of every recipe, so its names are kept.
+
+
+@lru_cache(maxsize=4096)
+def _names(tin: Tin) -> tuple[str, ...]:
+    return tin._both_names()
+
+
+@lru_cache(maxsize=4096)
+def _size_label_in(tin: Tin) -> str:
+    return tin._inches()
 
 
 def standard_tins() -> tuple[Tin, ...]:

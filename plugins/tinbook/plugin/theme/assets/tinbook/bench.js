@@ -18,7 +18,7 @@ export function work(recipe, choice) {
   const filled = recipe.batter_ml * shown.factor;
   const needed = tin?.room_ml && !choice.any && filled / choice.count > tin.room_ml * (1 + 1e-9)
     ? times(filled, tin.room_ml) : choice.count;
-  return { ...made, shown, tin, needed, each: scales(shown.mass / choice.count, recipe.steps),
+  return { ...made, shown, tin, needed, each: scales(shown.mass / needed, recipe.steps),
     mixes: recipe.bowl_g ? times(shown.mass, recipe.bowl_g) : 1,
     bakes: tin && tin.stands ? times(times(needed, tin.holes), tin.stands) : tin && tin.stands === 0 ? 0 : 1 };
 }

@@ -5,7 +5,6 @@ const CUP_PARTS = [1, 3 / 4, 2 / 3, 1 / 2, 1 / 3, 1 / 4, 0];
 const six = value => Math.round(value * 1e6) / 1e6;
 export const halfUp = (value, step) => six(Math.floor(value / step + 0.5 + GRAIN) * step);
 const atLeastOne = (value, step) => halfUp(value, step) || (value > 0 ? step : 0);
-const error = (exact, shown) => exact ? Math.abs(shown - exact) / exact : 0;
 
 export const scales = (grams, steps) => atLeastOne(grams, grams < steps.fine_below ? steps.fine : steps.step);
 export const spoon = value => atLeastOne(value, value < 0.5 ? 0.125 : 0.25);
@@ -62,13 +61,11 @@ export function inSpoons(line, factor, recipe) {
 }
 
 function version(recipe, factor, exactFactor, width, byWeight) {
-  const keep = kept(recipe.raising, width);
-  const amounts = recipe.lines.map(line =>
-    amount(line, line.raises ? factor * keep : factor, recipe.steps, byWeight));
-  const off = factor / exactFactor - 1, mass = recipe.mass_g * factor;
-  const worst = amounts.reduce((most, got) => Math.max(most, error(got.exact, got.shown)), 0);
+  const keep = kept(recipe.raising, width), share = line => line.raises ? factor * keep : factor;
+  const amounts = recipe.lines.map(line => amount(line, share(line), recipe.steps, byWeight));
+  const off = factor / exactFactor - 1, mass = recipe.lines.reduce((sum, line) => sum + line.mass_g * share(line), 0);
   return { factor, factorShown: halfUp(factor, 0.01), off, offPercent: percent(off), amounts, keep, mass,
-    massShown: scales(mass, recipe.steps), worst };
+    massShown: scales(mass, recipe.steps) };
 }
 
 export function versions(recipe, factor, width) {
@@ -83,5 +80,5 @@ export function versions(recipe, factor, width) {
 export function anyTin(recipe, asked) {
   if (asked.ml) return { unit_ml: asked.ml * recipe.share, width: 0 };
   const shape = recipe.shapes[asked.shape];
-  return { unit_ml: shape * asked.width * asked.length * recipe.depth_mm / 1000, width: asked.width };
+  return { unit_ml: shape * asked.width * asked.length * recipe.depth_mm / 1000, width: Math.min(asked.width, asked.length) };
 }

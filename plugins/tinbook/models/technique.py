@@ -1,0 +1,76 @@
+"""A technique: what hands do, with what, and how it looks when it is right."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from tinbook.models.mixture import Take, read_take
+from tinbook.models.reading import Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as, whole_number
+from tinbook.models.steps import Step
+
+LEVELS = ("first steps", "steady hands", "practised")
+
+
+class Tool(Line):
+    """A tool or cutter, by type and size: `palette knife, 15 cm`. `shared`: one serves a whole class. `not food`: it
+    goes into or onto the cake and must come off before it is eaten."""
+
+    chief: ClassVar[str] = "tool"
+
+    tool: Annotated[Text, such_as("palette knife, 15 cm")]
+    count: Annotated[int, whole_number(1, 999)] = 1
+    shared: YesNo = False
+    not_food: YesNo = False
+
+
+class Material(Line):
+    """A material with its amount, in bench spelling. `not food` and `small hard` call up their cautions."""
+
+    chief: ClassVar[str] = "take"
+
+    take: Annotated[Take, spelled(read_take), such_as("300 g sugarpaste")]
+    note: Text | None = None
+    shared: YesNo = False
+    not_food: YesNo = False
+    small_hard: YesNo = False
+
+
+class Fault(Leaf):
+    """What can go wrong, and its cure."""
+
+    fault: Annotated[Text, such_as("The paste cracks at the rim.")]
+    cure: Annotated[Text, such_as("Rub in a little white fat.")]
+
+
+class Picture(Leaf):
+    """A drawing or photo of the folder recipes/pictures: its file, what it shows to who cannot see it, a caption."""
+
+    file: Annotated[Text, such_as("board-edge.svg")]
+    alt: Annotated[Text, such_as("A board seen from the side, the paste cut flush.")]
+    shows: Text | None = None
+
+
+class Technique(Leaf):
+    """techniques/NAME.yaml."""
+
+    needed = frozenset(("materials", "cautions", "care"))
+
+    name: Annotated[Text, such_as("Line a tin")]
+    purpose: Annotated[Text, such_as("So that the sides stay straight.")]
+    level: Annotated[str, one_of(*LEVELS)] | None = None
+    makes: Text | None = None
+    also: Texts = ()
+    tags: Texts = ()
+    works_with: Texts = ()
+    tools: tuple[Tool, ...] = ()
+    materials: tuple[Material, ...] = ()
+    steps: Annotated[tuple[Step, ...], such_as("- Draw round the base.")]
+    checks: Texts = ()
+    faults: tuple[Fault, ...] = ()
+    cautions: Texts = ()
+    care: Texts = ()
+    pictures: tuple[Picture, ...] = ()
+    tips: Texts = ()
+    related: Texts = ()
+    mixtures: Texts = ()
+    private: Private = False

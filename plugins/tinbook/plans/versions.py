@@ -1,0 +1,163 @@
+"""A mixture at one factor, or at many at once: every line as it is measured out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import repeat
+from typing import NamedTuple
+
+from tinbook.engine import rounding, scaling
+from tinbook.facts import Facts
+from tinbook.plans.weighing import SPOONS, Batch, Ingredient
+
+WIDE_TINS = (
+    (250.0, "wide tin raising 10 in"),
+    (300.0, "wide tin raising 12 in"),
+    (350.0, "wide tin raising 14 in"),
+)
+
+
+class Amount(NamedTuple):
+    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out.
+
+    A tuple, as a large book makes some hundred thousand of them.
+    """
+
+    exact: float
+    shown: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """All amounts at one factor. `off` is its signed distance from the exact factor, as a share.
+
+    `mass_shown_g`, and what else ends in `shown` or `percent`, is rounded for print.
+    """
+
+    factor: float
+    off: float
+    amounts: tuple[Amount, ...]
+    mass_g: float
+    mass_shown_g: float
+
+    @property
+    def factor_shown(self) -> float:
+        """The factor as printed."""
+        return rounding.factor(self.factor)
+
+    @property
+    def off_percent(self) -> float:
+        """`off` as printed."""
+        return rounding.percent(self.off)
+
+    @property
+    def weight_error(self) -> float:
+        """The largest error that rounding made in a weight (or in ml, read on the same scales), as a share."""
+        return largest_errors(self.amounts)[0]
+
+    @property
+    def spoon_error(self) -> float:
+        """The largest that it made in a spoon."""
+        return largest_errors(self.amounts)[1]
+
+
+def largest_errors(amounts: Iterable[Amount]) -> tuple[float, float]:
+    """The largest errors that rounding made, as shares: in weights, and in spoons."""
+    weight_error, spoon_error = 0.0, 0.0
+    for exact, shown, unit in amounts:
+        off = rounding.error(exact, shown)
+        if unit in SPOONS:
+            spoon_error = max(spoon_error, off)
+        elif off > weight_error:
+            weight_error = off
+    return weight_error, spoon_error
+
+
+def amounts_at(
+    line: Ingredient, factors: Iterable[float], steps: rounding.ScaleSteps, by_weight: bool = False
+) -> list[Amount]:
+    """One line at each factor, rounded for scales, spoons or pieces; a part of a piece is weighed."""
+    if line.unit in SPOONS:
+        spoons = [line.amount * factor for factor in factors]
+        return [Amount(exact, rounding.spoon(exact), line.unit) for exact in spoons]
+    if line.unit == "" and not by_weight:
+        return [_piece(line, factor, steps) for factor in factors]
+    base, unit = (line.amount, "ml") if line.unit == "ml" else (line.mass_g, "g")
+    weights = [base * factor for factor in factors]
+    return [Amount(exact, rounding.scales(exact, steps), unit) for exact in weights]
+
+
+def _piece(line: Ingredient, factor: float, steps: rounding.ScaleSteps) -> Amount:
+    exact = line.amount * factor
+    if abs(exact - round(exact)) < 1e-6:
+        return Amount(exact, float(round(exact)), "")
+    exact = line.mass_g * factor
+    return Amount(exact, rounding.scales(exact, steps), "g")
+
+
+def amount(line: Ingredient, factor: float, steps: rounding.ScaleSteps, by_weight: bool = False) -> Amount:
+    """One line at one factor."""
+    return amounts_at(line, (factor,), steps, by_weight)[0]
+
+
+def raising_points(facts: Facts) -> tuple[tuple[float, float], ...]:
+    """Widths (mm) and the share of raising agent kept there."""
+    return tuple((width_mm, facts.numbers[key].value) for width_mm, key in WIDE_TINS)
+
+
+def version_each(
+    batch: Batch,
+    factors: Sequence[float],
+    exact_factors: Iterable[float],
+    widths_mm: Iterable[float],
+    facts: Facts,
+    by_weight: bool = False,
+) -> list[Version]:
+    """The mixture at each factor, for tins so wide (only the raising agent asks): all factors at once, line by line.
+
+    With `by_weight` what is counted, such as eggs, is weighed.
+    """
+    raised = factors
+    if batch.mixture.raising != "level":
+        points = raising_points(facts)
+        kept = [scaling.wide_tin_raising(width_mm, points) for width_mm in widths_mm]
+        raised = [factor * share for factor, share in zip(factors, kept, strict=True)]
+    columns = [
+        amounts_at(line, raised if line.raises else factors, batch.steps, by_weight) for line in batch.ingredients
+    ]
+    raising_g = sum(line.mass_g for line in batch.ingredients if line.raises)
+    rest_g = batch.mass_g - raising_g
+    masses_g = [rest_g * factor + raising_g * share for factor, share in zip(factors, raised, strict=True)]
+    return [
+        Version(factor, factor / exact - 1, amounts, mass_g, rounding.scales(mass_g, batch.steps))
+        for factor, exact, amounts, mass_g in zip(
+            factors, exact_factors, zip(*columns, strict=True), masses_g, strict=True
+        )
+    ]
+
+
+def version(batch: Batch, factor: float, width_mm: float, facts: Facts) -> Version:
+    """The mixture at one exact factor."""
+    return version_each(batch, (factor,), (factor,), (width_mm,), facts)[0]
+
+
+def versions_each(
+    batch: Batch, factors: Sequence[float], widths_mm: Sequence[float], facts: Facts
+) -> list[tuple[Version, Version, bool]]:
+    """For each factor the exact version, the whole-egg version, and whether egg is beaten and weighed instead."""
+    exact = version_each(batch, factors, factors, widths_mm, facts, by_weight=True)
+    if not batch.eggs:
+        return list(zip(exact, version_each(batch, factors, factors, widths_mm, facts), repeat(False)))
+    tolerance = facts.numbers["egg tolerance"].value
+    eggs = [scaling.whole_eggs(batch.eggs, factor) for factor in factors]
+    near = [row for row, each in enumerate(eggs) if abs(each.off) <= tolerance]
+    snapped, meant, wide = ([column[row] for row in near] for column in ([e.factor for e in eggs], factors, widths_mm))
+    whole = dict(zip(near, version_each(batch, snapped, meant, wide, facts), strict=True))
+    return [(one, whole.get(row, one), row not in whole) for row, one in enumerate(exact)]
+
+
+def versions(batch: Batch, factor: float, width_mm: float, facts: Facts) -> tuple[Version, Version, bool]:
+    """The same for one factor."""
+    return versions_each(batch, (factor,), (width_mm,), facts)[0]
