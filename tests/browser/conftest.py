@@ -149,3 +149,23 @@ def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
     for context in contexts:
         context.close()
     assert errors == []
+
+
+def kind_of(address: str, text: str) -> str:
+    """What kind of page this is: its place in the book, and for mixtures whether tins are chosen."""
+    if 'id="tb-bench"' in text:
+        return "mixture in tins" if '"tins":[{' in text else "mixture by weight"
+    folder, _, name = address.strip("/").rpartition("/")
+    return f"one of {folder}" if folder else name or "home"
+
+
+@pytest.fixture(scope="session")
+def kinds(demo_site: Path) -> dict[str, str]:
+    """An address for each kind of page of the demo book: the longest of its kind."""
+    found: dict[str, tuple[int, str]] = {}
+    for file in sorted(demo_site.rglob("*.html")):
+        address, text = file.relative_to(demo_site).as_posix().removesuffix("index.html"), file.read_text("utf-8")
+        kind = kind_of(address, text)
+        found[kind] = max(found.get(kind, (0, "")), (len(text), address))
+    assert {"home", "mixture in tins", "mixture by weight", "one of techniques", "tins", "measures"} <= set(found)
+    return {kind: address for kind, (_, address) in found.items()}

@@ -19,8 +19,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tinbook.loading import Loaded, load_book
-from tinbook.models import Card, House, Mixture, OwnedTin, Technique
-from tinbook.models.mixture import Bake, MixLine, Step
+from tinbook.models import Bake, Card, House, MixLine, Mixture, OwnedTin, Step, Technique
 from tinbook.plans.weighing import weigh_all
 from tinbook.problems import as_dict, spell
 
@@ -191,7 +190,7 @@ def a_file(dice: Random, address: str) -> Any:
     return a_group(dice, keys)
 
 
-@settings(max_examples=1000, deadline=None)
+@settings(max_examples=700, deadline=None)
 @given(st.sampled_from(ADDRESSES), TEXTS, st.booleans())
 def test_any_text(bench: Bench, files: dict[str, bytes], address: str, raw: bytes, kitchen: bool) -> None:
     book = {**files, address: raw}
@@ -200,7 +199,7 @@ def test_any_text(bench: Bench, files: dict[str, bytes], address: str, raw: byte
         answered(loaded, book, whole=False)
 
 
-@settings(max_examples=2000, deadline=None)
+@settings(max_examples=1300, deadline=None)
 @given(SEEDS)
 def test_any_tree(bench: Bench, files: dict[str, bytes], seed: int) -> None:
     dice = Random(seed)
@@ -237,7 +236,7 @@ def spoilt(text: str, dice: Random) -> str:
     return "".join(pieces)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=200, deadline=None)
 @given(SEEDS)
 def test_the_demo_with_slips(bench: Bench, seed: int) -> None:
     dice = Random(seed)

@@ -149,6 +149,11 @@ def percent(value: float) -> str:
     return with_unit(number(value), "%")
 
 
+def kept_together(text: str) -> str:
+    """A written amount whose number keeps its unit."""
+    return text.replace(" ", NBSP)
+
+
 def tin_words(text: str) -> str:
     """A tin's name with `×` and figures kept to their units."""
     return text.replace(" x ", f"{NBSP}×{NBSP}").replace(" cm", f"{NBSP}cm").replace(" in", f"{NBSP}in")

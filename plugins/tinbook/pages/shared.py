@@ -136,6 +136,8 @@ class StepView:
     times: tuple[TimeView, ...]
     done: str
     name: str
+    windows: tuple[str, ...]
+    picture: str
 
     @property
     def timed(self) -> bool:
@@ -153,7 +155,14 @@ def step_view(step: Step, pieces: tuple[PieceView, ...]) -> StepView:
         if span is not None:
             times.append(TimeView(word + formats.span(span), span.low.base))
     bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
-    return StepView(pieces, tuple(times), step.done or "", " ".join(bare[:NAME_WORDS]).rstrip(",;:"))
+    windows = (
+        ("may be done {} ahead", step.ahead),
+        ("must stand at least {}", step.stands),
+        ("keeps {}", step.keeps),
+    )
+    said = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
+    name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
+    return StepView(pieces, tuple(times), step.done or "", step.called or name, said, step.picture or "")
 
 
 def linked_techniques(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:

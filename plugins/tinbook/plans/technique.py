@@ -8,11 +8,14 @@ from dataclasses import dataclass
 from tinbook.engine import rounding
 from tinbook.facts import Caution, Facts
 from tinbook.models import Book, Flaw, Material, Technique
+from tinbook.plans.bench import BenchSteps
 from tinbook.plans.inline import mark_flaws
+from tinbook.plans.measures import US_CUP_ML
 from tinbook.plans.steps import StepTimes, step_times
 from tinbook.plans.versions import Amount
 from tinbook.plans.weighing import Unweighable, g_per_ml, mass_of, shown_unit
 from tinbook.problems import nearest
+from tinbook.units import GRAMS_PER_OUNCE
 
 MOST_PEOPLE = 99
 NOT_FOOD, SMALL_HARD = "support", "small hard sweets"
@@ -118,6 +121,54 @@ def rounded(exact: float, unit: str, book: Book) -> float:
         return exact
     scales = book.house.scales
     return rounding.scales(exact, rounding.ScaleSteps(scales.step, scales.fine_step, scales.fine_below))
+
+
+def material_share(row: MaterialRow, share: float, book: Book) -> Amount:
+    """A share of a material's amount, as measured out; of pieces, the pieces."""
+    exact = row.amount.exact * share
+    return Amount(exact, rounded(exact, row.amount.unit, book), row.amount.unit)
+
+
+@dataclass(frozen=True, slots=True)
+class KitLine:
+    """A material for the browser: as a line of a mixture, grams None where they are not known."""
+
+    unit: str
+    amount: float
+    mass_g: float | None
+    volume_ml: float | None
+    shared: bool
+
+
+@dataclass(frozen=True, slots=True)
+class KitBench:
+    """The kit for one person, for the browser to multiply; measures and scales as for a mixture."""
+
+    lines: tuple[KitLine, ...]
+    tools: tuple[tuple[int, bool], ...]
+    steps: BenchSteps
+    g_per_oz: float
+    cup_ml: float
+    tablespoon_ml: float
+    teaspoon_ml: float
+    most: int
+
+
+def technique_bench(technique: Technique, book: Book, facts: Facts) -> KitBench:
+    """What the browser is handed of a technique."""
+    one, scales, spoons = kit(technique, book, facts), book.house.scales, book.house.spoons
+    return KitBench(
+        tuple(
+            KitLine(row.amount.unit, row.amount.exact, row.mass_g, row.volume_ml, row.shared) for row in one.materials
+        ),
+        tuple((tool.count, tool.shared) for tool in one.tools),
+        BenchSteps(scales.step, scales.fine_step, scales.fine_below),
+        GRAMS_PER_OUNCE,
+        spoons.cup_ml or US_CUP_ML,
+        spoons.tablespoon_ml,
+        spoons.teaspoon_ml,
+        MOST_PEOPLE,
+    )
 
 
 def mixture_called(word: str, book: Book) -> str | None:

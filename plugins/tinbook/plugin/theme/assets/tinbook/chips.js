@@ -15,7 +15,7 @@ function plan(tin) {
 
 const size = tin => tin.name.replace(/^(round|square|rectangle|ring) /, "").replace(/ (cups|loaf)$/, "").replace(" cm", "").replace(" x ", "×");
 
-function stepper(label, value, step, least, set) {
+export function stepper(label, value, step, least, set) {
   const shown = make("output", {}, String(value));
   const go = by => { const next = Math.max(least, Number((Number(set()) + by).toFixed(2))); shown.textContent = String(next); set(next); };
   return make("div", { class: "tb-stepper", role: "group", "aria-label": label },
