@@ -9,12 +9,17 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import settings
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded, load_book, load_facts
 from tinbook.models import Book, Card, House, Mixture, OwnedTin, read_model
 from tinbook.plans.weighing import Batch, weigh
 from tinbook.units import Measures, measures_of
+
+# A busy machine is no reason to fail.
+settings.register_profile("book", deadline=None)
+settings.load_profile("book")
 
 ROOT = Path(__file__).parents[1]
 SPOONS = measures_of("US cup", "metric")

@@ -74,8 +74,8 @@ def test_times_needed_against_exact_fractions(tenths: int, room: int) -> None:
 
 
 def test_decimals_do_not_ask_for_another_bowl() -> None:
-    # 1.1 * 3 / 1.1 is a hair over 3 in the machine.
-    assert scaling.times_needed(1.1 * 3, 1.1) == 3
+    # 0.1 + 0.1 + 0.1 is a hair over 0.3 in the machine.
+    assert scaling.times_needed(0.1 + 0.1 + 0.1, 0.1) == 3
     assert scaling.times_needed(0.0, 5.0) == 1
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
+from copy import deepcopy
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -159,6 +160,44 @@ GROUPS = {
 }
 
 
+# What may well follow a key, the extreme and the absurd among it.
+LINES = [
+    *["300 g butter", "1 g butter, soft", "900 kg butter", "6 eggs", "0.001 egg", "999999 eggs", "300 g caster sugar"],
+    *["1 US cup butter", "1/8 tsp superfine sugar", "300 g self-raising flour", "9 l butter", "2 lavender", "1 tsp x"],
+    {"take": "20 g butter", "note": "melted", "part": "glaze"},
+]
+FITTING: dict[str, list[Any]] = {
+    "name": ["A cake", "½", "蛋糕", "<b>", "é" * 60],
+    "kind": ["creamed", "whisked", "cupcake", "rich fruit", "buttercream", "syrup"],
+    "tins": ["2 round 20 cm x 7.5 cm", "round 10 cm", "24 standard cups", "1 lb loaf", ["ring 23 cm", "square 40 cm"]],
+    "makes": ["900 g", "1 g", "900 kg", "2 lb 3 oz"],
+    "bake": [{"oven": "160 °C", "time": "35-40 min"}, {"oven": "gas mark 4", "time": "4 h", "done": "x"}],
+    "batter depth": ["44 mm", "1 mm", "7.5 cm", "300 mm"],
+    "method": [["Beat.", {"do": "Bake.", "waiting": "1 h"}], "Beat."],
+    "purpose": ["So."],
+    "steps": [["Cut.", {"do": "Fold.", "hands on": "2 min"}]],
+    "related": ["line-a-tin", ["x"], "nowhere"],
+    "book": ["1", "1", "1", "2"],
+    "cup": ["US cup", "UK cup", "metric cup"],
+    "eggs": ["US jumbo", "UK small", "duck"],
+    "scales": [{"step": "5 g"}, {"step": "1 kg", "fine step": "0.001 g", "fine below": "900 kg"}],
+    "oven shelf": ["44 cm x 36 cm", "1 mm x 1 mm"],
+    "tin": ["round 20 cm x 7.5 cm", "round 20 cm", "standard cups", "square 23 cm x 5 cm", "2 lb loaf"],
+    "have": ["1", "999"],
+    "measured": ["2300 ml", "4 l", "1 ml", "100 ml"],
+    "also": [["b"], "egg", ["Butter", "b"]],
+    "weighs": ["0.85 g/ml", "200 g per US cup", "0.0001 g per 9 l", "900 kg per 1/8 tsp", "no volume measure"],
+    "weighs as": ["butter", "water", "driftwood"],
+    "each": ["58 g", "egg yolk", "900 kg", "0.0001 g"],
+    "allergens": ["none", ["milk"], ["gluten"]],
+    "care": [["raw egg"], "honey", "salt"],
+    "private": ["yes", "no", ["notes"], ["eggs"], ["also"]],
+}
+
+# Keys that do not go together, or mostly do harm.
+OFTEN = {"tins": 0.6, "makes": 0.3, "batter depth": 0.2, "weighs": 0.4, "weighs as": 0.4, "private": 0.2, "also": 0.3}
+
+
 def a_tree(dice: Random, depth: int = 4) -> Any:
     """Lists, groups and words of a book, joined at random."""
     kind = dice.random()
@@ -170,9 +209,16 @@ def a_tree(dice: Random, depth: int = 4) -> Any:
 
 
 def a_group(dice: Random, keys: tuple[str, ...]) -> dict[str, Any]:
-    """A group with most of these keys, and perhaps another; what follows them is mostly one word."""
-    group = {key: dice.choice(WORDS) if dice.random() < 0.6 else a_tree(dice) for key in keys if dice.random() < 0.8}
-    if dice.random() < 0.3:
+    """A group with most of these keys and mostly fitting values, and perhaps something else."""
+    group: dict[str, Any] = {}
+    for key in keys:
+        if key == "mix":
+            group[key] = deepcopy(dice.choices(LINES, k=dice.randrange(1, 5)))
+        elif dice.random() < OFTEN.get(key, 0.85):
+            group[key] = deepcopy(dice.choice(FITTING[key]))
+    if dice.random() < 0.2:
+        group[dice.choice(list(group) or KEYS)] = a_tree(dice)
+    if dice.random() < 0.1:
         group[dice.choice(KEYS)] = a_tree(dice)
     return group
 

@@ -83,14 +83,14 @@ def test_what_is_sound_is_read(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", MODELS)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(data=JUNK)
 def test_no_plain_data_makes_a_traceback(name: str, data: Any) -> None:
     flaws_of(MODELS[name], data)
 
 
 @pytest.mark.parametrize("name", MODELS)
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=60)
 @given(data=st.data(), junk=JUNK)
 def test_one_slip_in_a_sound_file_is_told_where_it_is(name: str, data: st.DataObject, junk: Any) -> None:
     """Whatever is put in one place, every flaw lies at that place, inside it, or on the way to it."""

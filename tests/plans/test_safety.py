@@ -55,7 +55,7 @@ def test_what_nobody_has_said_is_unknown(
     assert bool(named) == (said in ("milk", "two"))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(said=st.lists(st.sampled_from(list(CARD_SAYS)), min_size=1, max_size=6))
 def test_every_ingredient_is_declared_unknown_or_free_on_its_card(
     batch: Batches, kitchen: Book, facts: Facts, card: Callable[..., Card], said: list[str]

@@ -215,7 +215,7 @@ def test_depth_makes_no_other_outline() -> None:
     assert not same_outline(tin("round 20 cm"), tin("round 203.2 mm"))
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(grams=st.lists(st.integers(1, 400), min_size=1, max_size=6), eggs=st.integers(1, 6))
 def test_the_whole_is_the_sum_of_its_lines(batch: Batches, grams: list[int], eggs: int) -> None:
     made = batch(mix=[*(f"{each} g butter" for each in grams), f"{eggs} eggs"], tins="square 30 cm x 10 cm")
@@ -223,7 +223,7 @@ def test_the_whole_is_the_sum_of_its_lines(batch: Batches, grams: list[int], egg
     assert made.eggs == eggs
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=50)
 @given(grams=st.integers(50, 3000), more=st.integers(1, 1000))
 def test_more_batter_stands_deeper(batch: Batches, grams: int, more: int) -> None:
     less_deep = batch(mix=[f"{grams} g butter"], tins="loaf 30 cm x 20 cm x 10 cm")

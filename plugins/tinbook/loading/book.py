@@ -11,7 +11,8 @@ from tinbook.facts import Facts
 from tinbook.loading.desk import Desk, L
 from tinbook.loading.facts import load_facts
 from tinbook.loading.files import file_problem
-from tinbook.loading.private import public_book, public_broken
+from tinbook.loading.pictures import read_pictures, unnamed_notes
+from tinbook.loading.private import pictures_named, public, public_book, public_broken
 from tinbook.models import (
     FORMAT,
     Book,
@@ -22,6 +23,7 @@ from tinbook.models import (
     Leaf,
     Mixture,
     OwnedTin,
+    PictureFile,
     Technique,
     TinShelf,
     read_model,
@@ -62,6 +64,7 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     cards, spoilt, cards_private = _cards(desk, facts)
     mixtures, techniques = _each(desk, "mixtures/", Mixture), _each(desk, "techniques/", Technique)
     book = Book(house, tins, cards, mixtures, techniques)
+    book = replace(book, pictures=_pictures(desk, folder, techniques, kitchen))
     for address, mixture in _maimed(desk).items():
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
     book = _checked(desk, book, facts, spoilt)
@@ -192,6 +195,20 @@ def _each(desk: Desk, folder: str, cls: type[L]) -> dict[str, L]:
         if model is not None and address not in desk.broken:
             models[address.removeprefix(folder)] = model
     return models
+
+
+def _pictures(desk: Desk, folder: Path, techniques: Mapping[str, Technique], kitchen: bool) -> dict[str, PictureFile]:
+    """The pictures of the techniques that will be shown; what is private is not even read for a site."""
+    shown = {slug: open_ for slug, each in techniques.items() if (open_ := each if kitchen else public(each))}
+    pictures, flaws = read_pictures(folder, pictures_named(shown.values()))
+    for slug, technique in shown.items():
+        files = enumerate(picture.file for picture in technique.pictures)
+        desk.tell(
+            f"techniques/{slug}",
+            [replace(flaws[file], path=("pictures", index, "file")) for index, file in files if file in flaws],
+        )
+    desk.problems += unnamed_notes(folder, desk.sources.values())
+    return pictures
 
 
 def _maimed(desk: Desk) -> dict[str, Mixture]:

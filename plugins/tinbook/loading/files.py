@@ -12,6 +12,8 @@ from tinbook.source import LARGEST_BYTES
 
 HOUSE_FILES = ("house", "tins", "ingredients")
 ROOMS = ("house", "mixtures", "techniques")
+PICTURES = "pictures"
+PICTURE_TYPES = (".svg", ".jpg", ".jpeg", ".png", ".webp")
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -22,6 +24,14 @@ class Source:
     address: str
     shown: str
     raw: bytes
+
+
+class Unfit(Exception):
+    """A file the book cannot show: a code, what is wrong in a baker's words, and the cure."""
+
+    def __init__(self, code: str, message: str, hint: str) -> None:
+        super().__init__(message)
+        self.code, self.message, self.hint = code, message, hint
 
 
 def slug_of(name: str) -> str:
@@ -38,8 +48,10 @@ def read_sources(folder: Path) -> tuple[tuple[Source, ...], frozenset[str], tupl
         hint = f'make it with "tinbook new book {folder.resolve().parent.name}", or say where the book is with --book'
         return (), frozenset(), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
     sources, refused, problems = [], set(), []
-    for path in _walk(folder):
-        shown = f"{folder.name}/{path.relative_to(folder).as_posix()}".encode("utf-8", "replace").decode()
+    for path in walk(folder):
+        if path.relative_to(folder).parts[0] == PICTURES:
+            continue
+        shown = shown_name(path, folder)
         meant, fault = _fault(path, folder, shown)
         if fault is None:
             try:
@@ -53,7 +65,12 @@ def read_sources(folder: Path) -> tuple[tuple[Source, ...], frozenset[str], tupl
     return tuple(sources), frozenset(refused), tuple(problems)
 
 
-def _walk(folder: Path) -> Iterator[Path]:
+def shown_name(path: Path, folder: Path) -> str:
+    """A path as bakers are told it, from the book's folder on."""
+    return f"{folder.name}/{path.relative_to(folder).as_posix()}".encode("utf-8", "replace").decode()
+
+
+def walk(folder: Path) -> Iterator[Path]:
     """Every file and link below, but for those that systems and editors hide or leave behind."""
     for path in sorted(folder.rglob("*")):
         hidden = any(part.startswith((".", "~")) for part in path.relative_to(folder).parts)
@@ -70,6 +87,8 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
     meant = f"{near or room}/{name or slug}"
     if fault := _link_fault(path, folder):
         return meant, file_problem("outside", shown, *fault)
+    if path.suffix.lower() in PICTURE_TYPES:
+        return meant, file_problem("stray file", shown, "is a picture", f"move it to {PICTURES}/")
     if path.suffix != ".yaml":
         return meant, file_problem("stray file", shown, "is not a .yaml file", f'name it "{name or slug}.yaml"')
     if room not in ROOMS or len(inside.parts) != 2:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import TypeVar
 
 from tinbook.loading.files import Source
-from tinbook.models import Book, Flaw, House, Leaf, Mixture
+from tinbook.models import Book, Flaw, House, Leaf, Mixture, Technique
 from tinbook.problems import Problem, nearest
 
 L = TypeVar("L", bound=Leaf)
@@ -56,13 +56,21 @@ def public_book(book: Book) -> Book:
         name: public(card) or card.model_copy(update={"notes": (), "also": (), "private": True})
         for name, card in book.cards.items()
     }
+    techniques = _public_all(book.techniques)
+    shown = pictures_named(techniques.values())
     return replace(
         book,
         house=public(book.house) or book.house,
         cards=cards,
         mixtures={slug: _by_cards(mixture, book) for slug, mixture in _public_all(book.mixtures).items()},
-        techniques=_public_all(book.techniques),
+        techniques=techniques,
+        pictures={file: picture for file, picture in book.pictures.items() if file in shown},
     )
+
+
+def pictures_named(techniques: Iterable[Technique]) -> dict[str, None]:
+    """The files of the pictures that techniques list, in order, each once."""
+    return dict.fromkeys(picture.file for technique in techniques for picture in technique.pictures)
 
 
 def _by_cards(mixture: Mixture, book: Book) -> Mixture:

@@ -4,6 +4,7 @@ from tinbook.models.book import Book, word_in
 from tinbook.models.faults import read_model
 from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, TinShelf, Weight
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
+from tinbook.models.pictures import Copy, PictureFile
 from tinbook.models.reading import Flaw, Leaf, Path
 from tinbook.models.steps import Stand, Step
 from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
@@ -13,6 +14,7 @@ __all__ = [
     "Bake",
     "Book",
     "Card",
+    "Copy",
     "Each",
     "Fault",
     "Flaw",
@@ -25,6 +27,7 @@ __all__ = [
     "OwnedTin",
     "Path",
     "Picture",
+    "PictureFile",
     "Scales",
     "Stand",
     "Step",

@@ -8,18 +8,20 @@ from functools import cached_property
 
 from tinbook.models.house import Card, House, OwnedTin
 from tinbook.models.mixture import Mixture
+from tinbook.models.pictures import PictureFile
 from tinbook.models.technique import Technique
 
 
 @dataclass(frozen=True)
 class Book:
-    """House, tins, ingredient cards by name, mixtures and techniques by slug (the file's name)."""
+    """House, tins, ingredient cards by name, mixtures and techniques by slug (the file's name), pictures by file."""
 
     house: House
     tins: tuple[OwnedTin, ...] = ()
     cards: Mapping[str, Card] = field(default_factory=dict)
     mixtures: Mapping[str, Mixture] = field(default_factory=dict)
     techniques: Mapping[str, Technique] = field(default_factory=dict)
+    pictures: Mapping[str, PictureFile] = field(default_factory=dict)
 
     @cached_property
     def names(self) -> Mapping[str, str]:

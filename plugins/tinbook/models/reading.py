@@ -150,4 +150,4 @@ def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
     return yes_or_no(text_of(value), METRIC)
 
 
-Private = Annotated[bool | tuple[str, ...], PlainValidator(_private)]
+Private = Annotated[bool | tuple[str, ...], PlainValidator(_private), such_as("yes")]

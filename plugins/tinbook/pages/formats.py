@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable
 from functools import lru_cache
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from tinbook.plans.measures import Measured, Spooned
 from tinbook.plans.versions import Amount
@@ -14,9 +15,15 @@ from tinbook.units import Heat, Quantity, Span
 
 NBSP = "\u00a0"
 MINUS = "\u2212"
-UNIT_SEPARATOR = "\x1f"
 FRACTIONS = {125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞"}
 OUNCES_IN_POUND = 16
+TURNING = dict.fromkeys([*range(0x202A, 0x202F), *range(0x2066, 0x206A)])
+MARKUP = re.compile(r"""[^\w ,.;%/?°'"’()–—×-]|_|(?<!\w)-|-(?!\w)""")
+"""A sign that Markdown may take for markup where it stands."""
+LISTED = re.compile(r"^(\d+)\.")
+HEADING = re.compile(r"^#|^[=-](?=[=-]*\s*$)", re.MULTILINE)
+LINK = re.compile(r"\]\(([^)]*)\)?")
+WEB = re.compile(r"\s*https?:", re.IGNORECASE)
 
 
 @lru_cache(maxsize=4096)
@@ -56,9 +63,15 @@ def with_unit(text: str, unit: str) -> str:
     return f"{text}{NBSP}{unit}" if unit else text
 
 
+@lru_cache(maxsize=16384)
+def measure(shown: float, unit: str) -> str:
+    """A figure as measured out in `unit`, which stands elsewhere: weights plain, spoons and pieces with fractions."""
+    return number(shown) if unit in ("g", "ml") else mixed(shown)
+
+
 def figure(amount: Amount) -> str:
     """An amount without its unit, as measured out."""
-    return number(amount.shown) if amount.unit in ("g", "ml") else mixed(amount.shown)
+    return measure(amount.shown, amount.unit)
 
 
 def spelled(amount: Amount) -> str:
@@ -159,12 +172,6 @@ def tin_words(text: str) -> str:
     return text.replace(" x ", f"{NBSP}×{NBSP}").replace(" cm", f"{NBSP}cm").replace(" in", f"{NBSP}in")
 
 
-def cells(texts: Iterable[str]) -> Markup:
-    """A row of table cells. Escaped in one go: a large book has a million of them."""
-    row = str(escape(UNIT_SEPARATOR.join(texts)))
-    return Markup("<td>" + row.replace(UNIT_SEPARATOR, "</td><td>") + "</td>")
-
-
 def title(text: str) -> str:
     """The first letter large, the rest as written: `Self-raising flour`, `UK large`."""
     return text[:1].upper() + text[1:]
@@ -178,26 +185,31 @@ def sentence(words: Iterable[str]) -> str:
 
 def quoted(text: str) -> Markup:
     """Text as a quoted value for a page's front matter."""
-    return Markup(json.dumps(" ".join(text.split())))
+    return Markup(json.dumps(" ".join(unturned(text).split()), ensure_ascii=False))
+
+
+def unturned(text: str) -> str:
+    """Text without the invisible signs that turn the reading direction: they could turn the page's own words."""
+    return text.translate(TURNING)
 
 
 def plain(text: object) -> Markup:
     """Text from YAML for a Markdown page: nothing in it is markup, neither Markdown nor HTML."""
-    spelled_out = "".join(
-        f"&#{ord(sign)};" if not (sign.isalnum() or sign in " ,.'’–—×½¼¾") else sign
-        for sign in " ".join(str(text).split())
-    )
-    return Markup(spelled_out)
+    words = " ".join(unturned(str(text)).split())
+    return Markup(LISTED.sub(r"\1&#46;", MARKUP.sub(_spelled_out, words)))
 
 
 def prose(text: str) -> Markup:
-    """Markdown from YAML: its HTML, attribute lists and script links are shown, not run."""
-    safe = text.replace("&", "&amp;").replace("<", "&lt;").replace("{", "&#123;").replace("\x00", "")
-    lines = ["&#35;" + line[1:] if line.startswith("#") else line for line in safe.splitlines()]
-    return Markup("\n".join(lines).replace("](", "]&#40;") if _odd_link(safe) else "\n".join(lines))
+    """Markdown from YAML: its HTML, pictures, headings, attribute lists and odd links are shown, not made."""
+    safe = unturned(text).replace("&", "&amp;").replace("<", "&lt;").replace("{", "&#123;").replace("![", "&#33;[")
+    safe = HEADING.sub(_spelled_out, safe.replace("]:", "]&#58;"))
+    return Markup(LINK.sub(_link_or_text, safe))
 
 
-def _odd_link(text: str) -> bool:
-    """Whether a link in it leads anywhere but to a page or the web."""
-    low = "".join(text.lower().split())
-    return any(scheme in low for scheme in ("javascript:", "data:", "vbscript:", "]:", "<!--"))
+def _spelled_out(sign: re.Match[str]) -> str:
+    return f"&#{ord(sign[0])};"
+
+
+def _link_or_text(link: re.Match[str]) -> str:
+    """A link that leads to the web or to a page of the book; any other way is shown as text."""
+    return link[0] if WEB.match(link[1]) or ":" not in link[1] else "]&#40;" + link[0][2:]

@@ -11,6 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
+from tinbook.pages.rows import Line, exact_lines, figures, plain_head, whole_lines
 from tinbook.pages.shared import (
     Linked,
     PieceView,
@@ -30,8 +31,8 @@ from tinbook.plans import batches, safety
 from tinbook.plans.bench import as_plain, bench
 from tinbook.plans.inline import Piece, pieces
 from tinbook.plans.measures import Measured, measured
-from tinbook.plans.scaling import TinRow, TinTable, row_count, tin_table
-from tinbook.plans.versions import Amount, Version, amount
+from tinbook.plans.scaling import TinTable, row_count, tin_table
+from tinbook.plans.versions import amount
 from tinbook.plans.weighing import Batch, Ingredient, weigh
 
 
@@ -41,31 +42,6 @@ class Head:
 
     name: str
     unit: str
-
-
-@dataclass(frozen=True, slots=True)
-class TinLine:
-    """One row of the table of tins, spelled. `first` opens a new shape."""
-
-    name: str
-    inches: str
-    owned: bool
-    first: bool
-    cells: tuple[str, ...]
-    say: str
-    factor: float
-    width_mm: float
-
-
-@dataclass(frozen=True, slots=True)
-class BatchLine:
-    """One row of the table by eggs, cups, weight or batches."""
-
-    name: str
-    first: bool
-    cells: tuple[str, ...]
-    factor: float
-    width_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -258,38 +234,14 @@ class MixtureView:
         return "By the egg" if self.batch.tins else "By weight and batch"
 
     @property
-    def tin_lines(self) -> tuple[TinLine, ...]:
+    def tin_lines(self) -> Iterator[Line]:
         """The whole-egg version, a line each tin."""
-        return self._lines(lambda row: (*self._amounts(row.whole, row.beaten), *_tail(row)), lambda row: row.whole)
+        return whole_lines(self.batch, self.table.rows)
 
     @property
-    def exact_lines(self) -> tuple[TinLine, ...]:
+    def exact_lines(self) -> Iterator[Line]:
         """The exact version, a line each tin."""
-        return self._lines(
-            lambda row: (*self._exact(row.exact), formats.fixed(row.exact.factor_shown, 2)), lambda row: row.exact
-        )
-
-    def _lines(
-        self, cells: Callable[[TinRow], tuple[str, ...]], made: Callable[[TinRow], Version]
-    ) -> tuple[TinLine, ...]:
-        shape, lines = "", []
-        for row in self.table.rows:
-            lines.append(tin_line(row, row.tin.shape != shape, cells(row), made(row).factor))
-            shape = row.tin.shape
-        return tuple(lines)
-
-    def _amounts(self, made: Version, beaten: bool = False) -> tuple[str, ...]:
-        return tuple(
-            formats.figure(got) if got.unit == line.unit else self._odd(got, line, beaten)
-            for line, got in zip(self.batch.ingredients, made.amounts, strict=True)
-        )
-
-    def _exact(self, made: Version) -> tuple[str, ...]:
-        return tuple(formats.figure(got) for got in made.amounts)
-
-    @staticmethod
-    def _odd(got: Amount, line: Ingredient, beaten: bool) -> str:
-        return f"beaten {formats.spelled(got)}" if beaten and line.whole_egg else formats.spelled(got)
+        return exact_lines(self.batch, self.table.rows)
 
     @cached_property
     def amounts_table(self) -> batches.WeightTable:
@@ -297,16 +249,15 @@ class MixtureView:
         return batches.weight_table(self.batch, self.desk.facts)
 
     @property
-    def batch_lines(self) -> tuple[BatchLine, ...]:
+    def batch_lines(self) -> Iterator[Line]:
         """The rows of that table, spelled."""
-        asked_by, lines = "", []
+        asked_by = ""
         width_mm = max((tin.bounds_mm[0] for _, tin in self.batch.tins), default=0.0)
         for row in self.amounts_table.rows:
-            name = BY[row.asked_by](row.value)
-            cells = (*self._amounts(row.version), formats.number(row.version.mass_shown_g))
-            lines.append(BatchLine(name, row.asked_by != asked_by, cells, row.version.factor, width_mm))
+            head, made = plain_head(BY[row.asked_by](row.value)), row.version
+            cells = (*figures(self.batch, made), formats.number(made.mass_shown_g))
+            yield Line(head, cells, row.asked_by != asked_by, made.factor, width_mm)
             asked_by = row.asked_by
-        return tuple(lines)
 
     @property
     def worked(self) -> WorkedView:
@@ -325,27 +276,6 @@ BY: dict[str, Callable[[float], str]] = {
     "g": formats.grams,
     "batches": lambda value: plural(value, "batch", "batches"),
 }
-
-
-def tin_line(row: TinRow, first: bool, cells: tuple[str, ...], factor: float) -> TinLine:
-    """A row's head: the tin, its name in inches, how many where they come by the tray."""
-    tin = row.tin
-    tray = f"tray of {tin.holes}" if tin.kind.kept == "share" else tin.size_label_in
-    mixes = plural(row.mixes, "mix", "mixes") if row.mixes > 1 else ""
-    say = "; ".join(words for words in (mixes, row.fit.words) if words) or "one of each"
-    width_mm = tin.bounds_mm[0]
-    return TinLine(formats.tin_words(tin.name), formats.tin_words(tray), row.owned, first, cells, say, factor, width_mm)
-
-
-def _tail(row: TinRow) -> tuple[str, ...]:
-    """The columns after the ingredients."""
-    least = row.fit.least_mm
-    return (
-        formats.number(row.fit.each_shown_g),
-        formats.number(least / 10) if least else ("its own" if row.tin.kind.kept == "share" else "none sold"),
-        formats.fixed(row.whole.factor_shown, 2),
-        "exact" if row.beaten else formats.signed(row.whole.off_percent),
-    )
 
 
 def mixture_pages(desk: Desk) -> Iterator[Page]:

@@ -7,15 +7,15 @@ from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
-from tinbook.pages import formats
+from tinbook.pages import formats, rows
 
 FILTERS = (
-    formats.cells, formats.celsius, formats.centimetres, formats.figure, formats.fixed, formats.grams, formats.litres,
+    formats.celsius, formats.centimetres, formats.figure, formats.fixed, formats.grams, formats.litres,
     formats.millimetres, formats.mixed, formats.number, formats.oven, formats.ounces, formats.plain, formats.prose,
     formats.quoted, formats.sentence, formats.title,
     formats.percent, formats.signed, formats.span, formats.spelled, formats.spoons, formats.tin_words,
     formats.written, formats.written_figure,
-    formats.written_unit,
+    formats.written_unit, rows.table_rows,
 )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.scaling import wanted_ml
-from tinbook.plans.versions import Version, version, versions
+from tinbook.plans.versions import Version, version_each, versions_each
 from tinbook.plans.weighing import Batch
 from tinbook.plans.worked import Worked
 
@@ -53,25 +53,22 @@ def weight_table(batch: Batch, facts: Facts) -> WeightTable:
     asked: list[tuple[str, float, float]] = []
     if batch.tins and batch.eggs:
         asked += [("eggs", float(eggs), scaling.factor(eggs, batch.eggs)) for eggs in EGGS]
-    if batch.tins and batch.tins[0][1].kind.kept == "share":
-        cup = batch.tins[0][1]
-        asked += [("cups", float(cups), wanted_ml(batch, cup, cups) / batch.batter_ml) for cups in CUPS]
     if not batch.tins:
         asked += [("batches", share, share) for share in BATCHES]
         asked += [("g", grams, scaling.factor(grams, batch.makes_g)) for grams in WEIGHTS_G]
-    width_mm = max((tin.bounds_mm[0] for _, tin in batch.tins), default=0.0)
-    rows = tuple(
-        BatchRow(asked_by, value, _fitting(batch, asked_by, factor, width_mm, facts))
-        for asked_by, value, factor in asked
-    )
+    wide_mm = max((tin.bounds_mm[0] for _, tin in batch.tins), default=0.0)
+    factors = [factor for _, _, factor in asked]
+    made = version_each(batch, factors, factors, [wide_mm] * len(asked), facts)
+    rows = [BatchRow(asked_by, value, each) for (asked_by, value, _), each in zip(asked, made, strict=True)]
+    if batch.tins and batch.tins[0][1].kind.kept == "share":
+        cup = batch.tins[0][1]
+        factors = [wanted_ml(batch, cup, cups) / batch.batter_ml for cups in CUPS]
+        for cups, (_, whole, _) in zip(CUPS, versions_each(batch, factors, [wide_mm] * len(CUPS), facts), strict=True):
+            rows.append(BatchRow("cups", float(cups), whole))
     makes = f"as written the mixture weighs {batch.mass_g:.0f} g"
-    return WeightTable(batch, rows, Worked("factor = amount wanted / amount written", (makes,), ("common practice",)))
-
-
-def _fitting(batch: Batch, asked_by: str, factor: float, width_mm: float, facts: Facts) -> Version:
-    if asked_by == "cups":
-        return versions(batch, factor, width_mm, facts)[1]
-    return version(batch, factor, width_mm, facts)
+    return WeightTable(
+        batch, tuple(rows), Worked("factor = amount wanted / amount written", (makes,), ("common practice",))
+    )
 
 
 def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[Swap, ...]:

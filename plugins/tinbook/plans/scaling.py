@@ -163,7 +163,7 @@ def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
         )
         for (tin, owned), count, (exact, whole, beaten) in zip(outlines, counts, made, strict=True)
     )
-    weight_error, spoon_error = largest_errors(got for row in rows for got in row.whole.amounts)
+    weight_error, spoon_error = largest_errors(row.whole for row in rows)
     return TinTable(
         batch, rows, rounding.percent(weight_error), rounding.percent(spoon_error), tin_worked(batch, facts)
     )

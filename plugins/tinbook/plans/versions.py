@@ -19,10 +19,7 @@ WIDE_TINS = (
 
 
 class Amount(NamedTuple):
-    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out.
-
-    A tuple, as a large book makes some hundred thousand of them.
-    """
+    """One ingredient's amount in `unit` (g, ml, tsp, tbsp, "" for pieces): exact, and as it is measured out."""
 
     exact: float
     shown: float
@@ -30,17 +27,47 @@ class Amount(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Version:
-    """All amounts at one factor. `off` is its signed distance from the exact factor, as a share.
+class Column:
+    """One line of a mixture at many factors: `exact[i]` in `units[i]`, measured out as `shown[i]`."""
 
-    `mass_shown_g`, and what else ends in `shown` or `percent`, is rounded for print.
+    exact: Sequence[float]
+    shown: Sequence[float]
+    units: Sequence[str]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Version:
+    """All amounts at one factor: row `at` of `columns`, which it shares with the versions worked out with it.
+
+    `off` is its signed distance from the exact factor, as a share. What ends in `shown` or `percent` is rounded for
+    print.
     """
 
     factor: float
     off: float
-    amounts: tuple[Amount, ...]
     mass_g: float
     mass_shown_g: float
+    columns: tuple[Column, ...]
+    at: int
+
+    def __eq__(self, other: object) -> bool:
+        """Equal in what they say, whatever they were worked out with."""
+        if not isinstance(other, Version):
+            return NotImplemented
+        return (self.factor, self.off, self.mass_g, self.amounts) == (
+            other.factor,
+            other.off,
+            other.mass_g,
+            other.amounts,
+        )
+
+    __hash__ = None  # type: ignore[assignment]
+
+    @property
+    def amounts(self) -> tuple[Amount, ...]:
+        """Every line, in order."""
+        at = self.at
+        return tuple(Amount(each.exact[at], each.shown[at], each.units[at]) for each in self.columns)
 
     @property
     def factor_shown(self) -> float:
@@ -55,38 +82,41 @@ class Version:
     @property
     def weight_error(self) -> float:
         """The largest error that rounding made in a weight (or in ml, read on the same scales), as a share."""
-        return largest_errors(self.amounts)[0]
+        return largest_errors([self])[0]
 
     @property
     def spoon_error(self) -> float:
         """The largest that it made in a spoon."""
-        return largest_errors(self.amounts)[1]
+        return largest_errors([self])[1]
 
 
-def largest_errors(amounts: Iterable[Amount]) -> tuple[float, float]:
-    """The largest errors that rounding made, as shares: in weights, and in spoons."""
+def largest_errors(made: Iterable[Version]) -> tuple[float, float]:
+    """The largest errors that rounding made in any of these, as shares: in weights, and in spoons."""
     weight_error, spoon_error = 0.0, 0.0
-    for exact, shown, unit in amounts:
-        off = rounding.error(exact, shown)
-        if unit in SPOONS:
-            spoon_error = max(spoon_error, off)
-        elif off > weight_error:
-            weight_error = off
+    for version in made:
+        at = version.at
+        for column in version.columns:
+            off = rounding.error(column.exact[at], column.shown[at])
+            if column.units[at] in SPOONS:
+                spoon_error = max(spoon_error, off)
+            elif off > weight_error:
+                weight_error = off
     return weight_error, spoon_error
 
 
-def amounts_at(
-    line: Ingredient, factors: Iterable[float], steps: rounding.ScaleSteps, by_weight: bool = False
-) -> list[Amount]:
+def column_at(
+    line: Ingredient, factors: Sequence[float], steps: rounding.ScaleSteps, by_weight: bool = False
+) -> Column:
     """One line at each factor, rounded for scales, spoons or pieces; a part of a piece is weighed."""
     if line.unit in SPOONS:
-        spoons = [line.amount * factor for factor in factors]
-        return [Amount(exact, rounding.spoon(exact), line.unit) for exact in spoons]
+        exact = [line.amount * factor for factor in factors]
+        return Column(exact, [rounding.spoon(each) for each in exact], [line.unit] * len(exact))
     if line.unit == "" and not by_weight:
-        return [_piece(line, factor, steps) for factor in factors]
+        pieces = [_piece(line, factor, steps) for factor in factors]
+        return Column(*zip(*pieces, strict=True)) if pieces else Column((), (), ())
     base, unit = (line.amount, "ml") if line.unit == "ml" else (line.mass_g, "g")
-    weights = [base * factor for factor in factors]
-    return [Amount(exact, rounding.scales(exact, steps), unit) for exact in weights]
+    exact = [base * factor for factor in factors]
+    return Column(exact, [rounding.scales(each, steps) for each in exact], [unit] * len(exact))
 
 
 def _piece(line: Ingredient, factor: float, steps: rounding.ScaleSteps) -> Amount:
@@ -99,7 +129,8 @@ def _piece(line: Ingredient, factor: float, steps: rounding.ScaleSteps) -> Amoun
 
 def amount(line: Ingredient, factor: float, steps: rounding.ScaleSteps, by_weight: bool = False) -> Amount:
     """One line at one factor."""
-    return amounts_at(line, (factor,), steps, by_weight)[0]
+    column = column_at(line, (factor,), steps, by_weight)
+    return Amount(column.exact[0], column.shown[0], column.units[0])
 
 
 def raising_points(facts: Facts) -> tuple[tuple[float, float], ...]:
@@ -124,23 +155,16 @@ def version_each(
         points = raising_points(facts)
         kept = [scaling.wide_tin_raising(width_mm, points) for width_mm in widths_mm]
         raised = [factor * share for factor, share in zip(factors, kept, strict=True)]
-    columns = [
-        amounts_at(line, raised if line.raises else factors, batch.steps, by_weight) for line in batch.ingredients
-    ]
+    columns = tuple(
+        column_at(line, raised if line.raises else factors, batch.steps, by_weight) for line in batch.ingredients
+    )
     raising_g = sum(line.mass_g for line in batch.ingredients if line.raises)
     rest_g = batch.mass_g - raising_g
     masses_g = [rest_g * factor + raising_g * share for factor, share in zip(factors, raised, strict=True)]
     return [
-        Version(factor, factor / exact - 1, amounts, mass_g, rounding.scales(mass_g, batch.steps))
-        for factor, exact, amounts, mass_g in zip(
-            factors, exact_factors, zip(*columns, strict=True), masses_g, strict=True
-        )
+        Version(factor, factor / exact - 1, mass_g, rounding.scales(mass_g, batch.steps), columns, at)
+        for at, (factor, exact, mass_g) in enumerate(zip(factors, exact_factors, masses_g, strict=True))
     ]
-
-
-def version(batch: Batch, factor: float, width_mm: float, facts: Facts) -> Version:
-    """The mixture at one exact factor."""
-    return version_each(batch, (factor,), (factor,), (width_mm,), facts)[0]
 
 
 def versions_each(

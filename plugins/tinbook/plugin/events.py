@@ -92,6 +92,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         for address, page in self.site.pages.items():
             if address not in own:
                 files.append(File.generated(config, f"{address}.md", content=page.markdown))
+        for path, content in self.site.photos.items():
+            files.append(File.generated(config, path, content=content))
         sort_scripts(files, config, OURS, self.config.folder)
         if config.nav is None or getattr(self, "_own_nav", False):
             config.nav, self._own_nav = _as_nav(contents(self.site, own)), True
@@ -125,8 +127,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
 
 def _link(page: Page, files: Files, address: str, anchor: str) -> str:
-    """The way from a page to an address of the book; a page that does not exist is a developer's mistake."""
-    target = files.get_file_from_path(f"{address}.md")
+    """The way from a page to an address or a photo of the book; one that is not there is a developer's mistake."""
+    target = files.get_file_from_path(f"{address}.md") or files.get_file_from_path(address)
     if target is None:
         raise LookupError(f"{page.file.src_uri} links to {address}, which is no page of the book")
     return target.url_relative_to(page.file) + (f"#{anchor}" if anchor else "")

@@ -24,6 +24,7 @@ def set_for_folder(config: MkDocsConfig) -> None:
     """Addresses that open without a server, and the search without a worker, which `file://` refuses."""
     config.use_directory_urls = False
     config.extra.setdefault("polyfills", []).append(SHIM)
+    config.theme.static_templates.discard("404.html")  # a host shows it, and from the host's root
 
 
 def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from tinbook.facts import Facts
 from tinbook.models import Book
@@ -12,6 +12,7 @@ from tinbook.pages.lists import broken_pages, home_pages, list_pages
 from tinbook.pages.measures import measures_pages
 from tinbook.pages.mixture import mixture_pages
 from tinbook.pages.page import Desk, Page
+from tinbook.pages.pictures import photo_address
 from tinbook.pages.sources import sources_pages
 from tinbook.pages.technique import technique_pages
 from tinbook.pages.tins import tins_pages
@@ -33,14 +34,17 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
 
 @dataclass(frozen=True)
 class Site:
-    """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents."""
+    """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path."""
 
     name: str
     pages: Mapping[str, Page]
+    photos: Mapping[str, bytes] = field(default_factory=dict)
 
 
 def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]]) -> Site:
     """All pages of a book; `broken` are the problems of the pages that cannot be shown."""
     desk = Desk(book, facts, broken)
     pages = (page for kind in PAGE_KINDS for page in kind(desk))
-    return Site(book.house.name, {page.address: page for page in pages})
+    copies = (copy for picture in book.pictures.values() for copy in picture.copies)
+    photos = {photo_address(copy): copy.content for copy in copies}
+    return Site(book.house.name, {page.address: page for page in pages}, photos)

@@ -1,7 +1,7 @@
 // At the bench: a mixture for the chosen tin, its lines, its steps, its tables.
 import { amount, anyTin, scales, times, versions } from "./sums.js";
 import { figure, fixed, mixed, number, tinWords, withUnit } from "./spell.js";
-import { load, save } from "./chosen.js";
+import { load, save, watchAddress } from "./chosen.js";
 import { chips } from "./chips.js";
 import { all, announce, choice as switchOf, find, json } from "./dom.js";
 import { measured, onMeasure } from "./measure.js";
@@ -36,6 +36,7 @@ export function cakeName(recipe, choice) {
     const size = choice.any.shape === "rectangle" ? `${number(choice.any.width / 10)} x ${number(choice.any.length / 10)} cm` : `${number(choice.any.width / 10)} cm`;
     return tinWords(`${choice.count} × ${words.shapes[choice.any.shape]} ${size}`);
   }
+  if (choice.grams) return withUnit(number(choice.grams), "g");
   if (!choice.tin) return choice.count === 1 ? "1 batch" : `${mixed(choice.count)} ${words.batches}`;
   const tin = recipe.tins.find(each => each.name === choice.tin);
   return tinWords(tin.holes > 1 ? `${choice.count} ${choice.tin}` : `${choice.count} × ${choice.tin}`);
@@ -83,6 +84,7 @@ export function bench() {
       value => { choice.exact = value === "exact"; chose(); }));
   }
   onMeasure(() => show(false));
+  watchAddress();
   root.classList.add("tb-live");
   show(false);
 }

@@ -33,7 +33,14 @@ export function press(group, value) {
   for (const button of all("button", group)) button.setAttribute("aria-pressed", String(button.dataset.value === String(value)));
 }
 
-// Says something to who cannot see it.
+// A tin seen from above, so many `unit`s for a mm.
+export function plan(tin, scale, unit, kind = "") {
+  const [short, long] = [tin.width_mm, tin.length_mm].sort((one, other) => one - other);
+  const round = ["round", "ring", "cups"].includes(tin.shape) ? " tb-round" : "", tube = tin.shape === "ring" ? " tb-tube" : "";
+  return make("span", { class: `tb-plan${kind}${round}${tube}`, style: `width:${long * scale}${unit};height:${short * scale}${unit}`, "aria-hidden": "true" });
+}
+
+// Says something to who cannot see it. The region stands empty from the start, or the first words would go unheard.
 export function announce(text) {
   let region = document.getElementById("tb-said");
   if (!region) {

@@ -1,19 +1,13 @@
 // Tins at a glance: from which tin, to which, in two touches. The matrix is the control.
 import { read, write } from "./keep.js";
-import { all, announce, find, json, make } from "./dom.js";
+import { all, announce, find, json, make, plan } from "./dom.js";
 import { halfUp } from "./sums.js";
 import { fixed, tinWords } from "./spell.js";
 import { words } from "./words.js";
 
-const EGGS = [3, 4, 5, 6, 8, 10], WIDE = 150;  // px of the widest plan
+const EGGS = [3, 4, 5, 6, 8, 10], WIDE = 5;  // em of the widest plan
 
 export const become = (eggs, factor) => Math.max(1, Math.floor(eggs * factor + 0.5 + 1e-9));
-
-function plan(tin, scale, kind) {
-  const round = ["round", "ring", "cups"].includes(tin.shape);
-  const long = Math.max(tin.width_mm, tin.length_mm), short = Math.min(tin.width_mm, tin.length_mm);
-  return make("span", { class: `tb-plan ${kind}${round ? " tb-round" : ""}`, style: `width:${long * scale}px;height:${short * scale}px` });
-}
 
 function pick(tins, label, chosen) {
   const groups = new Map(), select = make("select", { onchange: () => chosen(select.value) });
@@ -56,13 +50,14 @@ export function glance() {
     const factor = to.ml / from.ml, scale = WIDE / Math.max(from.width_mm, from.length_mm, to.width_mm, to.length_mm);
     fromSelect.value = from.name; toSelect.value = to.name;
     answer.replaceChildren(
-      make("div", { class: "tb-overlay", "aria-hidden": "true", style: `width:${WIDE}px` }, plan(to, scale, "tb-to"), plan(from, scale, "tb-from")),
+      make("div", { class: "tb-overlay" }, plan(to, scale, "em", " tb-to"), plan(from, scale, "em", " tb-from")),
       make("output", { class: "tb-big" }, "× ", make("b", {}, fixed(halfUp(factor, 0.01), 2))),
       make("p", { class: "tb-become" }, words.eggsBecome(4, become(4, factor))),
-      make("table", { class: "tb-table tb-ladder" }, ...[[words.eggs, EGGS], [words.becomes, EGGS.map(eggs => become(eggs, factor))]].map(([name, row]) =>
-        make("tr", {}, make("th", { scope: "row" }, name), ...row.map(eggs => make("td", {}, String(eggs)))))),
-      make("p", {}, make("b", {}, words.full), make("br"), `${from.brim} ${words.becomes} ${to.brim}`),
-      make("p", {}, make("b", {}, words.nearest(tinWords(to.name))), make("br"), to.near ? `${tinWords(to.near)}, × ${fixed(to.near_factor, 2)}` : words.none));
+      make("div", { class: "tb-facts" },
+        make("table", { class: "tb-table tb-ladder" }, ...[[words.eggs, EGGS], [words.becomes, EGGS.map(eggs => become(eggs, factor))]].map(([name, row]) =>
+          make("tr", {}, make("th", { scope: "row" }, name), ...row.map(eggs => make("td", {}, String(eggs)))))),
+        make("p", {}, make("b", {}, words.full), make("br"), `${from.brim} ${words.becomes} ${to.brim}`),
+        make("p", {}, make("b", {}, words.nearest(tinWords(to.name))), make("br"), to.near ? `${tinWords(to.near)}, × ${fixed(to.near_factor, 2)}` : words.none)));
     lines.forEach((row, at) => { row.classList.toggle("tb-from", names[at] === from.name); });
     heads.forEach((head, at) => { head.classList.toggle("tb-to", names[at] === to.name); });
     lines.forEach((row, one) => all("td", row).forEach((cell, other) => {

@@ -29,7 +29,7 @@ export function people() {
     note.hidden = count === 1; note.textContent = words.forPeople(count);
     if (told) { history.replaceState(history.state, "", `#for?people=${count}`); announce(words.forPeople(count)); }
   };
-  find(".tb-people").append(stepper(words.people, count, 1, 1, next => {
+  find(".tb-people").append(stepper(words.people, 1, 1, next => {
     if (next !== undefined) { count = Math.min(kit.most, next); show(true); }
     return count;
   }));

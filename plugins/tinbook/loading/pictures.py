@@ -1,0 +1,105 @@
+"""The folder of pictures: only what a technique of the book names is read, and nothing outside the folder."""
+
+from __future__ import annotations
+
+import hashlib
+import re
+import unicodedata
+from collections.abc import Iterable, Iterator
+from pathlib import Path, PurePath
+
+from tinbook.loading.drawings import read_drawing
+from tinbook.loading.files import PICTURE_TYPES, PICTURES, Source, Unfit, shown_name, slug_of, walk
+from tinbook.loading.photos import read_photo
+from tinbook.models import Flaw, PictureFile
+from tinbook.problems import Place, Problem, nearest
+
+LARGEST_BYTES = 25_000_000
+
+_kept: dict[tuple[str, str], PictureFile | Unfit] = {}
+"""The pictures read last, by file and hash of its bytes: while a book is written, most of them stay as they are."""
+
+
+def read_pictures(folder: Path, named: Iterable[str]) -> tuple[dict[str, PictureFile], dict[str, Flaw]]:
+    """The pictures of the book in `folder` that are `named`, and what is wrong with the others, each by its name."""
+    pictures: dict[str, PictureFile] = {}
+    flaws: dict[str, Flaw] = {}
+    kept: dict[tuple[str, str], PictureFile | Unfit] = {}
+    there = {_composed(path.name): path for path in _files(folder)}
+    for name in dict.fromkeys(named):
+        try:
+            raw = _bytes(name, folder, there)
+            key = (name, hashlib.sha256(raw).hexdigest())
+            kept[key] = found = _kept[key] if key in _kept else _picture(raw, name)
+            if isinstance(found, Unfit):
+                raise found
+            pictures[name] = found
+        except Unfit as fault:
+            flaws[name] = Flaw(fault.code, (), fault.message, fault.hint)
+    _kept.clear()
+    _kept.update(kept)
+    return pictures, flaws
+
+
+def unnamed_notes(folder: Path, sources: Iterable[Source]) -> Iterator[Problem]:
+    """A note for each file in the folder of pictures that no source names."""
+    raws = [source.raw for source in sources]
+    for path in walk(folder):
+        if path.relative_to(folder).parts[0] != PICTURES:
+            continue
+        name = re.escape(_composed(path.name).encode("utf-8", "replace"))
+        word = re.compile(rb"(?<![\w.-])" + name + rb"(?![\w-])")
+        if path.parent != folder / PICTURES or not any(word.search(raw) for raw in raws):
+            shown, hint = shown_name(path, folder), 'name it under "pictures:" of a technique, or take it out'
+            place = Place(shown, 1, 1)
+            yield Problem("unnamed picture", "no technique shows this file", place, hint, "note")
+
+
+def _composed(name: str) -> str:
+    """A file's name with accents as one sign, however the disk spells them."""
+    return unicodedata.normalize("NFC", name)
+
+
+def _files(folder: Path) -> Iterator[Path]:
+    pictures = folder / PICTURES
+    return pictures.iterdir() if pictures.is_dir() else iter(())
+
+
+def _bytes(name: str, folder: Path, there: dict[str, Path]) -> bytes:
+    """The bytes of a picture. Raises Unfit for a name that leads out of the folder, or to nothing of use."""
+    if re.search(r"[/\\:\x00-\x1f]", name) or name.startswith("."):
+        hint = f'put the picture into {PICTURES}/ and write its name alone, such as "board-edge.svg"'
+        raise Unfit("outside", f'"{name[:40]}" is not the plain name of a file', hint)
+    kind = PurePath(name).suffix
+    if kind.lower() not in PICTURE_TYPES:
+        hint = "save it as " + ", ".join(PICTURE_TYPES[:-1]) + f" or {PICTURE_TYPES[-1]}"
+        raise Unfit("picture", f'"{kind or name}" is no kind of picture the book can show', hint)
+    path = there.get(_composed(name))
+    if path is None:
+        close = nearest(name, there)
+        hint = f'did you mean "{close}"?' if close else "put the file there, or take the line out"
+        raise Unfit("no picture", f'there is no "{name[:60]}" in {PICTURES}/', hint)
+    try:
+        # The folder itself may be a link too; the book may lie behind one.
+        if not path.resolve(strict=True).is_relative_to(folder.resolve() / PICTURES):
+            hint = f"copy the file itself into {PICTURES}/"
+            raise Unfit("outside", f'"{name[:60]}" leads to a file outside {PICTURES}/', hint)
+        if not path.is_file():
+            raise Unfit("no picture", f'"{name[:60]}" is no file', "put a picture in its place")
+        with path.open("rb") as file:
+            raw = file.read(LARGEST_BYTES + 1)
+    except (OSError, RuntimeError) as error:
+        message = f"the picture cannot be read: {getattr(error, 'strerror', None) or 'its link leads round'}"
+        raise Unfit("unreadable", message, "mend its rights, or put the file itself there") from None
+    if len(raw) > LARGEST_BYTES:
+        message = f"the picture is larger than {LARGEST_BYTES // 1_000_000} MB"
+        raise Unfit("too large", message, "save it smaller: 2000 pixels wide are plenty")
+    return raw
+
+
+def _picture(raw: bytes, name: str) -> PictureFile | Unfit:
+    slug = slug_of(PurePath(name).stem)
+    try:
+        return read_drawing(raw, name, slug) if name.lower().endswith(".svg") else read_photo(raw, name, slug)
+    except Unfit as fault:
+        return fault

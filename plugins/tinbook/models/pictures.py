@@ -1,0 +1,34 @@
+"""A picture of the folder recipes/pictures as pages may show it: nothing in it but what is seen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """A photo at one size: its own file name (with a hash of its bytes), width and height in px, the JPEG itself."""
+
+    name: str
+    width: int
+    height: int
+    content: bytes = field(repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class PictureFile:
+    """A picture by the name sources call it, and its size in px.
+
+    A drawing is `svg` text of allowed parts only, its ids beginning with `prefix`; `inked` says that it has no
+    colour of its own and takes the ink of the page. A photo has `copies`, smallest first and none twice.
+    """
+
+    file: str
+    kind: Literal["drawing", "photo"]
+    width: float
+    height: float
+    svg: str = ""
+    prefix: str = ""
+    inked: bool = False
+    copies: tuple[Copy, ...] = ()

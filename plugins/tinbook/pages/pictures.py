@@ -1,0 +1,77 @@
+"""Drawings and photos as a page shows them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from tinbook.models import Book, Copy, Picture, PictureFile, Technique
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoSize:
+    """A copy of a photo: its path in the site, for `link`, and its width in px."""
+
+    address: str
+    width: int
+
+
+@dataclass(frozen=True, slots=True)
+class PictureView:
+    """A picture: a drawing with its `svg`, or a photo at `src` with its copies in `srcset`, smallest first."""
+
+    is_drawing: bool
+    svg: Markup
+    src: str
+    srcset: tuple[PhotoSize, ...]
+    width: float
+    height: float
+    alt: str
+    caption: str
+
+
+def picture_view(technique: Technique, file: str, book: Book, nth: int = 0) -> PictureView | None:
+    """The picture of a technique by its file; None where the book does not hold it (it may be private).
+
+    A picture shown again on the same page needs another `nth`: no two elements of a page may have one id.
+    """
+    picture = next((each for each in technique.pictures if each.file == file), None)
+    found = book.pictures.get(file)
+    return _view(picture, found, nth) if picture and found else None
+
+
+def _view(picture: Picture, found: PictureFile, nth: int) -> PictureView:
+    sizes = tuple(PhotoSize(photo_address(copy), copy.width) for copy in found.copies)
+    return PictureView(
+        found.kind == "drawing",
+        drawing(found, picture.alt, nth),
+        sizes[-1].address if sizes else "",
+        sizes,
+        found.width,
+        found.height,
+        picture.alt,
+        picture.shows or "",
+    )
+
+
+def loose_pictures(technique: Technique, book: Book) -> Iterator[PictureView]:
+    """The pictures that no step shows."""
+    shown = {step.picture for step in technique.steps}
+    for picture in technique.pictures:
+        view = picture_view(technique, picture.file, book)
+        if view and picture.file not in shown:
+            yield view
+
+
+def drawing(found: PictureFile, alt: str, nth: int = 0) -> Markup:
+    """A drawing as an element of a page that says what it shows; nothing for a photo."""
+    svg = found.svg.replace(found.prefix, f"{found.prefix}{nth}-") if nth else found.svg
+    named = Markup('<svg class="{}" role="img" aria-label="{}"').format("tb-inked" if found.inked else "tb-lit", alt)
+    return Markup(svg.replace("<svg", named, 1))
+
+
+def photo_address(copy: Copy) -> str:
+    """Where a photo lies in the site."""
+    return f"pictures/{copy.name}"

@@ -1,0 +1,124 @@
+"""The rows of a mixture's large tables, spelled.
+
+A large book has forty thousand of them and half a million cells, so a row is put together here: a template takes five
+times as long.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+from markupsafe import Markup, escape
+
+from tinbook.pages import formats
+from tinbook.pages.shared import plural
+from tinbook.plans.scaling import TinRow
+from tinbook.plans.versions import Version
+from tinbook.plans.weighing import Batch, Ingredient
+from tinbook.tins import Tin
+
+SEPARATOR = "\x1f"
+"""Parts one cell from the next until all are escaped."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A row: its head, its cells, what is to be said of it. `first` opens a new group, such as a shape.
+
+    The browser finds a row by its `factor` and the width of its tin.
+    """
+
+    head: Markup
+    cells: tuple[str, ...]
+    first: bool
+    factor: float
+    width_mm: float
+    say: str = ""
+
+
+def table_rows(lines: Iterable[Line]) -> Markup:
+    """The rows as HTML."""
+    return Markup("\n".join([_row(line) for line in lines]))
+
+
+def _row(line: Line) -> str:
+    first = ' class="tb-first"' if line.first else ""
+    say = f'<td class="tb-say">{escape(line.say)}</td>' if line.say else ""
+    cells = str(escape(SEPARATOR.join(line.cells))).replace(SEPARATOR, "</td><td>")
+    found_by = f'data-factor="{line.factor}" data-width="{line.width_mm}"'
+    return f"<tr {found_by}{first}>{line.head}<td>{cells}</td>{say}</tr>"
+
+
+def plain_head(name: str) -> Markup:
+    """The head of a row that is no tin."""
+    return Markup('<th scope="row">{}</th>').format(name)
+
+
+@lru_cache(maxsize=4096)
+def tin_head(tin: Tin, owned: bool) -> Markup:
+    """The head of a tin's row: its name, in inches too, or how many come by the tray."""
+    inches = f"tray of {tin.holes}" if tin.kind.kept == "share" else tin.size_label_in
+    lent = Markup("" if owned else ' class="tb-lent"')
+    names = formats.tin_words(tin.name), formats.tin_words(inches)
+    return Markup('<th scope="row"{}>{}<small>{}</small></th>').format(lent, *names)
+
+
+def whole_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
+    """The whole-egg version, a line each tin; beaten egg by weight where it says so."""
+    snapped = next((each.whole for each in rows if not each.beaten), None)
+    whole = spelled(batch, snapped) if snapped else []
+    beaten = spelled(batch, rows[0].exact, beaten=True)
+    shape = ""
+    for each in rows:
+        tin, made = each.tin, each.whole
+        cells = (*(beaten if each.beaten else whole)[made.at], *_tail(each))
+        mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
+        say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
+        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, made.factor, tin.bounds_mm[0], say)
+        shape = tin.shape
+
+
+def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
+    """The exact version, a line each tin, all eggs by weight."""
+    figures = list(zip(*(map(formats.measure, each.shown, each.units) for each in rows[0].exact.columns), strict=True))
+    shape = ""
+    for each in rows:
+        tin, made = each.tin, each.exact
+        cells = (*figures[made.at], formats.fixed(made.factor_shown, 2))
+        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, made.factor, tin.bounds_mm[0])
+        shape = tin.shape
+
+
+def spelled(batch: Batch, made: Version, beaten: bool = False) -> list[tuple[str, ...]]:
+    """The amounts of `made` and of all versions worked out with it, a row each, under heads that name the unit of
+    each line; another unit is said."""
+    columns = [
+        [_figure(line, shown, unit, beaten) for shown, unit in zip(column.shown, column.units, strict=True)]
+        for line, column in zip(batch.ingredients, made.columns, strict=True)
+    ]
+    return list(zip(*columns, strict=True))
+
+
+def figures(batch: Batch, made: Version) -> tuple[str, ...]:
+    """The amounts of `made` alone."""
+    return tuple(_figure(line, got.shown, got.unit) for line, got in zip(batch.ingredients, made.amounts, strict=True))
+
+
+def _figure(line: Ingredient, shown: float, unit: str, beaten: bool = False) -> str:
+    told = formats.measure(shown, unit)
+    if unit == line.unit:
+        return told
+    return f"beaten {formats.with_unit(told, unit)}" if beaten and line.whole_egg else formats.with_unit(told, unit)
+
+
+def _tail(each: TinRow) -> tuple[str, ...]:
+    """The columns after the ingredients."""
+    least = each.fit.least_mm
+    return (
+        formats.number(each.fit.each_shown_g),
+        formats.number(least / 10) if least else ("its own" if each.tin.kind.kept == "share" else "none sold"),
+        formats.fixed(each.whole.factor_shown, 2),
+        "exact" if each.beaten else formats.signed(each.whole.off_percent),
+    )

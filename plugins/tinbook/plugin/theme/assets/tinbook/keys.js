@@ -1,0 +1,14 @@
+// What the theme's menus leave out for who works by keyboard: Space opens, Escape closes, and the focus comes back.
+import { announce, find } from "./dom.js";
+
+export function keys() {
+  announce("");
+  document.addEventListener("keydown", event => {
+    const drawer = find("#__drawer");
+    if (event.key === " " && event.target.matches("label[tabindex]")) { event.preventDefault(); event.target.click(); }
+    if (event.key === "Escape" && drawer?.checked) drawer.click();
+  });
+  for (const [menu, opener] of [["#__search", ".tb-find"], ["#__drawer", ".tb-contents"]]) {
+    find(menu)?.addEventListener("change", event => { if (!event.target.checked) setTimeout(() => find(opener)?.focus()); });
+  }
+}
