@@ -28,8 +28,8 @@ WRITTEN_FOR = (
     "round 23 cm x 7.5 cm", "rectangle 23 cm x 33 cm x 5 cm", "24 standard cups", "ring 25 cm x 10 cm, tube 7.5 cm",
     "2 lb loaf", "square 25 cm x 7.5 cm", "3 round 18 cm x 5 cm",
 )  # fmt: skip
-PLACES = "Estuary Lighthouse Harbour Curlew Mudflat Samphire Jetty Heron Ferry Tideline".split()
-WHATS = "sponge;cake;layer;bake;gateau;slab".split(";")
+PLACES = ["Estuary", "Lighthouse", "Harbour", "Curlew", "Mudflat", "Samphire", "Jetty", "Heron", "Ferry", "Tideline"]
+WHATS = ["sponge", "cake", "layer", "bake", "gateau", "slab"]
 BUILD = """
 import logging, sys, time
 import mkdocs.commands.build, mkdocs.config, material
@@ -116,7 +116,26 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def plain(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """As many pages of 1 kB Markdown, in sections like those of the book, with the same theme and features."""
     folder = tmp_path_factory.mktemp("plain")
-    words = cycle("butter sugar eggs flour milk tin oven paper rack skewer batter crumb layer coat drum card".split())
+    words = cycle(
+        [
+            "butter",
+            "sugar",
+            "eggs",
+            "flour",
+            "milk",
+            "tin",
+            "oven",
+            "paper",
+            "rack",
+            "skewer",
+            "batter",
+            "crumb",
+            "layer",
+            "coat",
+            "drum",
+            "card",
+        ]
+    )
     sections: dict[str, list[Any]] = {kind: [] for kind in CAKES}
     (folder / "docs/mixtures").mkdir(parents=True)
     (folder / "docs/index.md").write_text("# Home\n", "utf-8")

@@ -7,6 +7,7 @@ is met within 15 %. A cake that breaks one says why in `off balance`.
 from pathlib import Path
 
 import pytest
+
 from tinbook.loading import load_book
 from tinbook.plans.weighing import Batch, weigh
 

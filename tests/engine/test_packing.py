@@ -92,15 +92,11 @@ def test_as_many_as_a_plain_grid_and_no_more_than_the_area(
 
 
 @given(tin=st.tuples(SIDE, SIDE), shelf=st.tuples(SIDE, SIDE), gap=GAP)
-def test_none_stands_where_one_does_not_fit(
-    tin: tuple[float, float], shelf: tuple[float, float], gap: float
-) -> None:
+def test_none_stands_where_one_does_not_fit(tin: tuple[float, float], shelf: tuple[float, float], gap: float) -> None:
     fits = any(w + 2 * gap <= shelf[0] and d + 2 * gap <= shelf[1] for w, d in (tin, tin[::-1]))
     count = per_shelf(tin, shelf, gap)
     assert count >= 1 or not fits
-    barely = any(
-        w + 2 * gap <= shelf[0] + 0.01 and d + 2 * gap <= shelf[1] + 0.01 for w, d in (tin, tin[::-1])
-    )
+    barely = any(w + 2 * gap <= shelf[0] + 0.01 and d + 2 * gap <= shelf[1] + 0.01 for w, d in (tin, tin[::-1]))
     assert count == 0 or barely
 
 

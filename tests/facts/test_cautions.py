@@ -74,12 +74,8 @@ def test_a_plant_is_not_called_both_safe_and_unsafe(facts, table):
     ):
         assert plant in listed["K7"] and plant in safe
         assert plant not in unsafe
-    named = (
-        listed["K6"].split(") ", 1)[-1].removeprefix("unsafe plants (never touch cake)").replace("/", ", ")
-    )
-    missing = [
-        plant for plant in named.split(", ") if plant.split()[0] not in unsafe and plant != "narcissus"
-    ]
+    named = listed["K6"].split(") ", 1)[-1].removeprefix("unsafe plants (never touch cake)").replace("/", ", ")
+    missing = [plant for plant in named.split(", ") if plant.split()[0] not in unsafe and plant != "narcissus"]
     assert missing == ["delphinium"], "narcissus is the daffodil, delphinium the larkspur"
 
 

@@ -61,9 +61,7 @@ ALONE = {"clarified butter", "powdered sugar", "black treacle"}
 
 @pytest.fixture
 def portions(table):
-    return {
-        (row["ndb_no"], row["measure"]): row for row in table("usda_sr28_portions") if row["amount"] == "1.0"
-    }
+    return {(row["ndb_no"], row["measure"]): row for row in table("usda_sr28_portions") if row["amount"] == "1.0"}
 
 
 def cup_error(fact: Fact, row: dict[str, str]) -> float:
@@ -89,12 +87,9 @@ def test_every_gnu_row_is_what_the_stored_table_says(facts, table):
 def test_every_usda_row_is_what_the_table_says(facts, table):
     """The grams of the portion named in `row`, over its measure. USDA SR28, www.ars.usda.gov/ba/bhnrc/ndl."""
     portions = {
-        f"{row['ndb_no']}, {float(row['amount']):g} {row['measure']}": row
-        for row in table("usda_sr28_portions")
+        f"{row['ndb_no']}, {float(row['amount']):g} {row['measure']}": row for row in table("usda_sr28_portions")
     }
-    rows = [
-        fact for fact in facts.densities.values() if fact.source == "USDA SR28" and fact.key != "mixed spice"
-    ]
+    rows = [fact for fact in facts.densities.values() if fact.source == "USDA SR28" and fact.key != "mixed spice"]
     assert len(rows) > 40
     for fact in rows:
         row = portions[fact.row]
@@ -140,9 +135,7 @@ def test_the_range_reaches_the_other_publication(facts, portions):
 
 @pytest.mark.parametrize("flour", ["plain flour", "cake flour", "bread flour", "cocoa", "Dutch cocoa"])
 def test_sifted_is_lighter_than_spooned_than_scooped(facts, flour):
-    sifted, spooned, scooped = (
-        facts.densities[f"{flour}, {way}"].value for way in ("sifted", "spooned", "scooped")
-    )
+    sifted, spooned, scooped = (facts.densities[f"{flour}, {way}"].value for way in ("sifted", "spooned", "scooped"))
     assert sifted < spooned < scooped
 
 

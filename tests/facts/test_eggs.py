@@ -85,17 +85,13 @@ def test_classes_leave_no_gap(facts, system):
 )
 def test_us_eggs_agree_with_the_usdas_shelled_eggs(facts, table, key, measure):
     """USDA SR28, food 01123, to half a gram."""
-    rows = {
-        row["measure"]: float(row["grams"]) for row in table("usda_sr28_portions") if row["ndb_no"] == "01123"
-    }
+    rows = {row["measure"]: float(row["grams"]) for row in table("usda_sr28_portions") if row["ndb_no"] == "01123"}
     assert facts.eggs[key].shelled_g == pytest.approx(rows[measure], abs=0.5)
 
 
 def test_white_and_yolk_of_a_us_large_egg(facts, table):
     """USDA SR28, foods 01124 and 01125: 33 g and 17 g."""
-    large = {
-        row["ndb_no"]: float(row["grams"]) for row in table("usda_sr28_portions") if row["measure"] == "large"
-    }
+    large = {row["ndb_no"]: float(row["grams"]) for row in table("usda_sr28_portions") if row["measure"] == "large"}
     egg = facts.eggs["US large"]
     assert egg.white_g == pytest.approx(large["01124"], abs=0.2)
     assert egg.yolk_g == pytest.approx(large["01125"], abs=0.2)

@@ -47,9 +47,7 @@ def printed(table):
     def numbers(name: str) -> tuple[float, float, float]:
         (row,) = [row for row in table("densities_finishes") if row["item"] == name]
         cells = [row[f"g_per_ml_{column}"] for column in ("low", "typical", "high")]
-        low, typical, high = (
-            float(cell.removesuffix(" %")) / (100 if cell.endswith("%") else 1) for cell in cells
-        )
+        low, typical, high = (float(cell.removesuffix(" %")) / (100 if cell.endswith("%") else 1) for cell in cells)
         return low, typical, high
 
     return numbers

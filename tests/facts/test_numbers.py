@@ -91,9 +91,7 @@ def test_parts_of_an_egg_add_up(facts):
 
 def test_shell_agrees_with_the_usdas_refuse(facts, table):
     """USDA SR28, food 01123: 12 % of a hen's egg is shell."""
-    refuse = {
-        float(row["refuse_pct"]) / 100 for row in table("usda_sr28_portions") if row["ndb_no"] == "01123"
-    }
+    refuse = {float(row["refuse_pct"]) / 100 for row in table("usda_sr28_portions") if row["ndb_no"] == "01123"}
     number = facts.numbers["shell share of egg"]
     assert refuse == {0.12}
     assert number.value == pytest.approx(0.12, abs=0.01)

@@ -187,15 +187,15 @@ FITTING: dict[str, list[Any]] = {
     "measured": ["2300 ml", "4 l", "1 ml", "100 ml"],
     "also": [["b"], "egg", ["Butter", "b"]],
     "weighs": ["0.85 g/ml", "200 g per US cup", "0.0001 g per 9 l", "900 kg per 1/8 tsp", "no volume measure"],
-    "weighs as": ["butter", "water", "driftwood"],
+    "weighs as": ["butter", "caster sugar", "honey", "salt", "driftwood"],
     "each": ["58 g", "egg yolk", "900 kg", "0.0001 g"],
-    "allergens": ["none", ["milk"], ["gluten"]],
-    "care": [["raw egg"], "honey", "salt"],
+    "allergens": ["none", ["milk"], ["egg", "wheat"], "soya", ["oats"], ["gluten"]],
+    "care": [["raw egg"], "honey", ["raw flour", "alcohol"], "colour", "salt"],
     "private": ["yes", "no", ["notes"], ["eggs"], ["also"]],
 }
 
 # Keys that do not go together, or mostly do harm.
-OFTEN = {"tins": 0.6, "makes": 0.3, "batter depth": 0.2, "weighs": 0.4, "weighs as": 0.4, "private": 0.2, "also": 0.3}
+OFTEN = {"tins": 0.6, "makes": 0.3, "batter depth": 0.2, "weighs": 0.2, "weighs as": 0.6, "private": 0.2, "also": 0.1}
 
 
 def a_tree(dice: Random, depth: int = 4) -> Any:
@@ -213,7 +213,7 @@ def a_group(dice: Random, keys: tuple[str, ...]) -> dict[str, Any]:
     group: dict[str, Any] = {}
     for key in keys:
         if key == "mix":
-            group[key] = deepcopy(dice.choices(LINES, k=dice.randrange(1, 5)))
+            group[key] = [deepcopy(line) for line in dice.choices(LINES, k=dice.randrange(1, 5))]
         elif dice.random() < OFTEN.get(key, 0.85):
             group[key] = deepcopy(dice.choice(FITTING[key]))
     if dice.random() < 0.2:
@@ -231,7 +231,7 @@ def a_file(dice: Random, address: str) -> Any:
     if address == "house/tins":
         return {"tins": [a_group(dice, keys) for _ in range(dice.randrange(4))]}
     if address == "house/ingredients":
-        names = dice.sample(["butter", "egg", "Egg", "caster sugar", "self-raising flour", "x"], dice.randrange(6))
+        names = ["butter", "egg", "caster sugar", "self-raising flour", "x", "Egg"][: dice.randrange(7)]
         return {"ingredients": {name: a_group(dice, keys) for name in names}}
     return a_group(dice, keys)
 
@@ -282,7 +282,7 @@ def spoilt(text: str, dice: Random) -> str:
     return "".join(pieces)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(SEEDS)
 def test_the_demo_with_slips(bench: Bench, seed: int) -> None:
     dice = Random(seed)

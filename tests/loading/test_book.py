@@ -17,7 +17,7 @@ ROOT = Path(__file__).parents[2]
 
 
 def test_the_demo_book_is_sound(demo: Loaded) -> None:
-    assert not demo.problems, "\n".join(map(spell, demo.problems))
+    assert not demo.errors, "\n".join(map(spell, demo.errors))
     assert not demo.broken
     on_disk = {path.stem for path in (ROOT / "recipes" / "mixtures").glob("*.yaml")}
     assert set(demo.book.mixtures) == on_disk

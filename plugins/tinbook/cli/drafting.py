@@ -44,7 +44,7 @@ class _Reading:
 
     def read(self, text: str) -> None:
         in_method = False
-        for line in (raw.strip() for raw in text.splitlines()):
+        for line in (_printable(raw).strip() for raw in text.splitlines()):
             if METHOD.match(line) or MIX.match(line):
                 in_method = bool(METHOD.match(line))
                 continue
@@ -153,6 +153,11 @@ def _longest(text: str) -> str:
     """The longest time named: a bake outlasts the beating."""
     times = [" ".join(found.split()) for found in MINUTES.findall(text)]
     return max(times, key=lambda found: max(int(figure) for figure in re.findall(r"\d+", found)), default="")
+
+
+def _printable(line: str) -> str:
+    """A pasted line without the signs no file of the book may hold."""
+    return "".join(sign if sign.isprintable() else " " for sign in line)
 
 
 def _quoted(text: str) -> str:

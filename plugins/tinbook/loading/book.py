@@ -245,7 +245,9 @@ def _checked(desk: Desk, book: Book, facts: Facts, spoilt: Spoilt) -> Book:
     for slug, mixture in book.mixtures.items():
         desk.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
         desk.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
-        desk.tell(f"mixtures/{slug}", step_flaws(mixture, book))
+        if f"mixtures/{slug}" not in desk.broken:
+            # a slip in the mix would be told again for each step that names it
+            desk.tell(f"mixtures/{slug}", step_flaws(mixture, book))
     for slug, technique in book.techniques.items():
         desk.tell(f"techniques/{slug}", checks.link_flaws("related", technique.related, hands))
         desk.tell(f"techniques/{slug}", checks.link_flaws("mixtures", technique.mixtures, known))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, Any
+from urllib.parse import urlsplit
 
 from pydantic import model_validator
 
@@ -34,6 +36,20 @@ def _book_format(text: str, _: Measures) -> int:
         hint = f'write "book: {FORMAT}", or use the Tinbook this book was written for'
         raise Misread(f'this Tinbook reads books of format {FORMAT}, not "{text}"', hint, 0, len(text))
     return FORMAT
+
+
+def _address(text: str, _: Measures) -> str:
+    try:
+        parts = urlsplit(text)
+        sound = parts.scheme in ("http", "https") and parts.hostname and parts.port != 0
+    except ValueError:
+        sound = None
+    # A name with a password in it must not travel with every sheet.
+    if not sound or re.search(r"[\s@?#\\\"<>]", text):
+        raise Misread(
+            f'"{text}" is not the address of a site', 'write it whole, such as "https://book.example.org"', 0, len(text)
+        )
+    return text.rstrip("/")
 
 
 def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
@@ -69,7 +85,10 @@ class Scales(Leaf):
 
 
 class House(Leaf):
-    """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g."""
+    """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g.
+
+    `address` is where the built book is found on the web, without a slash at its end.
+    """
 
     needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth"))
 

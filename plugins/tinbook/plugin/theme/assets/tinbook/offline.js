@@ -6,7 +6,9 @@ async function keep(home, workers) {
   // all tabs change to the new book at once; the very first worker comes to a page that is new already
   let old = workers.controller;
   workers.addEventListener("controllerchange", () => { if (old) location.reload(); old = true; });
-  const book = await workers.register(new URL("sw.js", home), { updateViaCache: "none" });
+  // asked for first: to register again would wait for a search for news that a bad network may hold up for minutes
+  const had = await workers.getRegistration(home);
+  const book = had?.scope === home.href ? had : await workers.register(new URL("sw.js", home), { updateViaCache: "none" });
   old ||= book.active;
 
   const foot = find("#tb-kept"), line = find("#tb-new");

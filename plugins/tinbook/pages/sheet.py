@@ -1,0 +1,261 @@
+"""A technique as one sheet that goes along by itself: by mail, on paper, to another kitchen.
+
+What goes along is the list of fields of `Sheet`, and nothing else: its templates are handed no book. The same values
+make the web page in one file (`sheet_page`) and, as plain data, the PDF that a door of the program sets from
+`templates/sheet/sheet.typ`.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass
+from typing import Any
+
+import segno
+from markupsafe import Markup
+
+from tinbook.models import Picture, PictureFile
+from tinbook.pages import formats
+from tinbook.pages.page import Desk
+from tinbook.pages.pictures import drawing
+from tinbook.pages.render import render
+from tinbook.pages.technique import TechniqueView
+from tinbook.plans.technique import Kit
+
+LETTERS = "Atkinson Hyperlegible Next"
+"""The name the book's letters go by in their file, for what sets drawings from it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A picture: an element for the page, the bytes of its file under a `name`, what it shows, its caption."""
+
+    name: str
+    element: Markup
+    content: bytes
+    width: float
+    height: float
+    alt: str
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """Something to have ready: how much of it, what, how it is wanted, and whether it is no food."""
+
+    amount: str
+    name: str
+    wanted: str
+    not_food: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A piece of a step; an amount stands out."""
+
+    text: str
+    is_amount: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SheetStep:
+    """A step: its words, its times, when it is done, how long it may stand or keep, and its picture, or none."""
+
+    number: int
+    words: tuple[Words, ...]
+    times: tuple[str, ...]
+    done: str
+    windows: tuple[str, ...]
+    pictures: tuple[Shown, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A caution or a fault and its cure: what it is, and what to do."""
+
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """All that goes along: the list of what may leave the house."""
+
+    slug: str
+    house: str
+    name: str
+    purpose: str
+    people: str
+    leads: tuple[tuple[str, str], ...]
+    materials: tuple[Row, ...]
+    tools: tuple[Row, ...]
+    steps: tuple[SheetStep, ...]
+    pictures: tuple[Shown, ...]
+    checks: tuple[str, ...]
+    faults: tuple[Told, ...]
+    not_food: str
+    counted: tuple[str, ...]
+    cautions: tuple[Told, ...]
+    tips: tuple[str, ...]
+    address: str
+    code: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """What a sheet wears: the book's tokens.css, its two fonts as woff2 (for words and for figures)."""
+
+    tokens: str
+    words: bytes
+    figures: bytes
+
+
+def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
+    """The sheet of a technique of the (public) book, every amount for `people` but of what they share."""
+    technique, house = desk.book.techniques[slug], desk.book.house
+    view = TechniqueView(slug, technique, desk, people)
+    pictures = {each.file: each for each in technique.pictures if each.file in desk.book.pictures}
+    shown = {step.picture for step in technique.steps}
+    steps = tuple(
+        SheetStep(
+            number,
+            tuple(_words(step.pieces)),
+            tuple(time.words for time in step.times),
+            step.done,
+            tuple(formats.title(window) + "." for window in step.windows),
+            _shown([pictures[file]] if file in pictures else [], desk.book.pictures, f"step-{number}"),
+        )
+        for number, (step, file) in enumerate(
+            zip(view.steps, (written.picture for written in technique.steps), strict=True), 1
+        )
+    )
+    leads = (("For", technique.level or ""), ("Makes", technique.makes or ""), *view.times)
+    address = f"{house.address}/techniques/{slug}/" if house.address else ""
+    return Sheet(
+        slug=slug,
+        house=house.name,
+        name=technique.name,
+        purpose=technique.purpose,
+        people=f"For {people} people. Every amount is for all of them." if people > 1 else "",
+        leads=tuple((name, words) for name, words in leads if words),
+        materials=tuple(_materials(view.kit)),
+        tools=tuple(
+            Row(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food) for tool in view.kit.tools
+        ),
+        steps=steps,
+        pictures=_shown([each for file, each in pictures.items() if file not in shown], desk.book.pictures, "picture"),
+        checks=technique.checks,
+        faults=tuple(Told(each.fault, each.cure) for each in technique.faults),
+        not_food=view.not_food,
+        counted=tuple(f"{formats.mixed(count)} {name}" for name, count in view.kit.not_food),
+        cautions=(
+            *(Told("", caution) for caution in technique.cautions),
+            *(Told(caution.title, caution.advice) for caution in view.cautions),
+        ),
+        tips=technique.tips,
+        address=address,
+        code=code(address) if address else Markup(),
+    )
+
+
+def _words(pieces: Iterable[Any]) -> Iterator[Words]:
+    for piece in pieces:
+        if piece.is_amount:
+            yield Words(piece.amount, True)
+            yield Words(f" {piece.text}", False)
+        else:
+            yield Words(piece.text, False)
+
+
+def _materials(kit: Kit) -> Iterator[Row]:
+    for row in kit.materials:
+        share = ("to share",) if row.shared and kit.people > 1 else ()
+        wanted = "; ".join((*share, *([row.wanted] if row.wanted else [])))
+        yield Row(formats.spelled(row.amount), formats.title(row.name), wanted, row.not_food)
+
+
+def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: str) -> tuple[Shown, ...]:
+    found = []
+    for number, picture in enumerate(pictures, 1):
+        file = files[picture.file]
+        if file.kind == "drawing":
+            ending, content = "svg", file.svg.replace("<svg", f'<svg font-family="{LETTERS}"', 1).encode()
+            element = drawing(file, picture.alt)
+        else:
+            ending, content = "jpg", file.copies[0].content
+            element = Markup('<img src="{}" width="{}" height="{}" alt="{}">').format(
+                _data("image/jpeg", content), file.copies[0].width, file.copies[0].height, picture.alt
+            )
+        caption = picture.shows or ""
+        found.append(
+            Shown(f"{name}-{number}.{ending}", element, content, file.width, file.height, picture.alt, caption)
+        )
+    return tuple(found)
+
+
+def code(address: str) -> Markup:
+    """An address as a code to scan (QR, ISO/IEC 18004), with the quiet edge of four modules it needs."""
+    made = segno.make(address, error="m", micro=False)
+    drawn = made.svg_inline(border=4, omitsize=True, dark="#000", light="#fff", svgclass="tb-code", lineclass=None)
+    return Markup(drawn.replace("<svg", Markup('<svg role="img" aria-label="{}"').format(f"Code for {address}"), 1))
+
+
+def sheet_page(sheet: Sheet, dress: Dress) -> str:
+    """The sheet as one web page that asks for nothing: styles, script, letters and pictures are all inside.
+
+    Its own policy forbids any request, and any script but the one of the ticks.
+    """
+    style = render("sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures))
+    script = render("sheet/sheet.js")
+    policy = (
+        f"default-src 'none'; style-src '{_sum(style)}'; script-src '{_sum(script)}'; img-src data:; font-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
+    return render("sheet/sheet.html", sheet=sheet, style=Markup(style), script=Markup(script), policy=policy)
+
+
+def as_plain(sheet: Sheet) -> dict[str, Any]:
+    """The sheet as plain data, its pictures by the names of their files."""
+    return _plain(asdict(sheet))  # type: ignore[no-any-return]
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _plain(each) for key, each in value.items() if key not in ("content", "element")}
+    if isinstance(value, list | tuple):
+        return [_plain(each) for each in value]
+    return str(value) if isinstance(value, str) else value
+
+
+def picture_files(sheet: Sheet) -> dict[str, bytes]:
+    """The pictures of a sheet by the names of their files."""
+    shown = (*(picture for step in sheet.steps for picture in step.pictures), *sheet.pictures)
+    return {picture.name: picture.content for picture in shown}
+
+
+def _ink(tokens: str) -> dict[str, str]:
+    """The book's colours and measures by look, taken from its tokens; a token file without them is a fault of ours."""
+    looks = {"light": r":root, \[data-md-color-scheme\]", "dark": r"\[data-md-color-scheme=slate\]"}
+    found = {}
+    for look, selector in looks.items():
+        block = re.search(selector + r" \{([^}]*)\}", tokens)
+        if block is None:
+            raise ValueError(f"the tokens have no {look} look")
+        found[look] = " ".join(block[1].split())
+    return found
+
+
+def _font(content: bytes) -> str:
+    return _data("font/woff2", content)
+
+
+def _data(kind: str, content: bytes) -> str:
+    return f"data:{kind};base64,{base64.b64encode(content).decode()}"
+
+
+def _sum(text: str) -> str:
+    """The sum of a style or script by which a page's policy knows it: Content Security Policy Level 3, W3C."""
+    return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()

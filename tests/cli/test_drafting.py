@@ -1,0 +1,66 @@
+"""Pasted lines as the text of a mixture's file: always YAML our reader reads, never a traceback."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tinbook.cli.drafting import draft_mixture
+from tinbook.loading import load_book
+from tinbook.source import read_yaml
+
+LOADED = load_book(Path(__file__).parents[2] / "recipes")
+
+
+def draft(text: str, kind: str | None = None, tins: str | None = None) -> str:
+    return draft_mixture("Our cake", text, LOADED.book, LOADED.facts, kind, tins).text
+
+
+@pytest.mark.parametrize(
+    ("line", "written"),
+    [
+        ("425 g self-raising flour", "  - 425 g self-raising flour"),
+        ("5 large eggs", "  - 5 large eggs"),
+        ("½ tsp salt", "  - ½ tsp salt"),
+        ("* 1 1/2 tbsp milk, warm", "  - 1 1/2 tbsp milk, warm"),
+        ("1. 340 g butter", "  - 340 g butter"),
+        ("2 tsp vanilla extract: the good one", "  - '2 tsp vanilla extract: the good one'"),
+    ],
+)
+def test_a_line_of_the_mix(line: str, written: str) -> None:
+    assert any(each.startswith(written) for each in draft(line).splitlines())
+
+
+def test_what_is_missing_is_asked_for() -> None:
+    told = draft("340 g butter")
+    assert "# unsure: tins:" in told and "# unsure: bake:" in told and "kind: creamed  # unsure" in told
+
+
+def test_what_is_made_by_weight_has_no_tins() -> None:
+    told = draft("340 g butter", kind="buttercream")
+    assert "kind: buttercream\n" in told and "# unsure: makes:" in told and "bake" not in told
+
+
+def test_the_longest_time_is_the_bake() -> None:
+    assert "bake: {oven: 170 °C, time: 45-50 min}" in draft("340 g butter\nBeat 5 min. Bake 45-50 min at 170 °C.")
+
+
+NEAR = st.lists(
+    st.one_of(
+        st.text(max_size=60),
+        st.sampled_from(
+            ["340 g butter", "Method", "- 5 eggs", "½ tsp: x", "# no", "1. {a: b}", "'", "| >", "12 %", "\t", "&a *a"]
+        ),
+    ),
+    max_size=12,
+)
+
+
+@settings(max_examples=300, deadline=None)
+@given(NEAR)
+def test_any_text_becomes_a_file_that_reads(lines: list[str]) -> None:
+    text = draft("\n".join(lines))
+    document, problems = read_yaml(text.encode("utf-8", "replace"), "x.yaml")
+    codes = {problem.code for problem in problems}
+    assert document is not None, (codes, text)

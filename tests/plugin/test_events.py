@@ -1,0 +1,411 @@
+"""Real builds of real books in folders of their own, by MkDocs' Python API; and the served book."""
+
+from __future__ import annotations
+
+import gzip
+import json
+import logging
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Callable, Iterator
+from html.parser import HTMLParser
+from pathlib import Path
+from typing import Any
+from urllib.parse import unquote, urljoin, urlsplit
+
+import pytest
+from click.testing import CliRunner
+from mkdocs.__main__ import cli as mkdocs_cli
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+from mkdocs.exceptions import Abort
+
+from tinbook.cli import main
+
+ROOT = Path(__file__).parents[2]
+SPONGE = "recipes/mixtures/plain-sponge.yaml"
+SECRET = "Cormorant"
+
+pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning")
+
+
+def built(book: Path, site: Path | None = None, strict: bool = False, **options: Any) -> Path:
+    """The site built from a book; `options` are the plugin's own."""
+    config = load_config(str(book / "mkdocs.yml"), site_dir=str(site or book / "site"), strict=strict)
+    config.plugins["tinbook"].load_config(options)
+    config.plugins.on_startup(command="build", dirty=False)
+    mkdocs_build(config)
+    return Path(config.site_dir)
+
+
+def warnings(caplog: pytest.LogCaptureFixture) -> list[str]:
+    return [each.getMessage() for each in caplog.records if each.levelno >= logging.WARNING]
+
+
+@pytest.fixture(scope="session")
+def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo book, built strictly; what a hosted site gets."""
+    return built(ROOT, tmp_path_factory.mktemp("demo"), strict=True)
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A small book of one's own, as `tinbook new book` writes it, in a folder with blanks and an accent in its name."""
+    folder = tmp_path / "our cake book é"
+    made = CliRunner().invoke(main, ["new", "book", str(folder)])
+    assert made.exit_code == 0, made.output
+    return folder
+
+
+def write(book: Path, path: str, text: str) -> None:
+    (book / path).parent.mkdir(parents=True, exist_ok=True)
+    (book / path).write_text(text, "utf-8")
+
+
+def change(book: Path, path: str, old: str, new: str) -> None:
+    text = (book / path).read_text("utf-8")
+    assert old in text
+    write(book, path, text.replace(old, new))
+
+
+def page(site: Path, address: str) -> str:
+    return (site / address / "index.html").read_text("utf-8")
+
+
+def everything(site: Path) -> Iterator[tuple[str, str]]:
+    """Every file of a site as text, packed ones unpacked, and its name as text too."""
+    for path in sorted(site.rglob("*")):
+        if path.is_file():
+            raw = gzip.decompress(path.read_bytes()) if path.suffix == ".gz" else path.read_bytes()
+            yield path.name, f"{path.relative_to(site)}\n{raw.decode('utf-8', 'replace')}"
+
+
+def told_in(site: Path, word: str) -> list[str]:
+    return [name for name, text in everything(site) if word.lower() in text.lower()]
+
+
+class Links(HTMLParser):
+    """The addresses of a page, by whether they are loaded or followed, and its anchors."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.loaded: list[str] = []
+        self.followed: list[str] = []
+        self.anchors: set[str] = set()
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        named = {name: value or "" for name, value in attrs}
+        self.anchors |= {named[key] for key in ("id", "name") if key in named}
+        (self.followed if tag in ("a", "form", "area") else self.loaded).extend(
+            named[key] for key in ("href", "src", "action", "data", "poster", "xlink:href") if key in named
+        )
+        self.loaded += [each.split()[0] for each in named.get("srcset", "").split(",") if each.strip()]
+
+
+@pytest.fixture(scope="session")
+def pages(demo_site: Path) -> dict[str, Links]:
+    """The demo's pages, by their address from the root of the site."""
+    return {
+        f"/{path.relative_to(demo_site).as_posix()}": Links(path.read_text("utf-8"))
+        for path in demo_site.rglob("*.html")
+    }
+
+
+def test_the_demo_builds_strictly_and_without_a_warning(tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    with caplog.at_level(logging.INFO, "mkdocs"):
+        built(ROOT, tmp_path, strict=True)
+    assert warnings(caplog) == []
+    assert any("Documentation built" in each.getMessage() for each in caplog.records)
+
+
+def test_every_address_of_the_site_leads_somewhere(demo_site: Path, pages: dict[str, Links]) -> None:
+    assert len(pages) > 25
+    broken, seen = [], 0
+    for here, links in pages.items():
+        for address in (*links.loaded, *links.followed):
+            way = urlsplit(urljoin(f"http://book{here}", address))
+            if way.scheme != "http" or way.netloc != "book":
+                continue
+            path = unquote(way.path) + ("index.html" if way.path.endswith("/") else "")
+            seen += 1
+            if not (demo_site / path[1:]).is_file():
+                broken.append(f"{here} -> {address}")
+            elif way.fragment and unquote(way.fragment) not in pages[path].anchors:
+                broken.append(f"{here} -> {address}, no such anchor")
+    assert broken == []
+    assert seen > 1000
+
+
+def test_nothing_is_loaded_from_elsewhere(demo_site: Path, pages: dict[str, Links]) -> None:
+    away = [f"{here} {each}" for here, links in pages.items() for each in links.loaded if urlsplit(each).netloc]
+    assert away == []
+    for path in demo_site.rglob("*.css"):
+        text = path.read_text("utf-8")
+        assert "url(http" not in text and "url(//" not in text and "@import" not in text, path
+
+
+def test_only_the_sources_lead_elsewhere(pages: dict[str, Links]) -> None:
+    away = {here for here, links in pages.items() for each in links.followed if urlsplit(each).netloc}
+    assert away <= {"/sources/index.html"}
+
+
+def test_the_search_finds_by_every_name(demo_site: Path) -> None:
+    index = json.loads((demo_site / "search/search_index.json").read_text("utf-8"))
+    found = {(each["location"].partition("#")[0], f"{each['title']} {each['text']}".lower()) for each in index["docs"]}
+
+    def where(word: str) -> set[str]:
+        return {location for location, text in found if word in text}
+
+    assert "mixtures/creamed-butter-sponge/" in where("creamed butter sponge")
+    assert "mixtures/creamed-butter-sponge/" in where("carving sponge")
+    assert "ingredients/" in where("superfine sugar")
+    assert "techniques/line-a-tin/" in where("line a tin")
+    assert "tins/" in where("8 inch")
+
+
+def test_headings_and_prose_are_searched_but_not_every_figure(demo_site: Path) -> None:
+    """Forty rows of figures a recipe would bury the words, and make the index of a large book too large to load."""
+    index = (demo_site / "search/search_index.json").stat().st_size
+    assert index < 8 * 1024 * len(list((demo_site / "mixtures").iterdir()))
+
+
+def test_a_book_in_a_folder_with_blanks_builds(book: Path) -> None:
+    assert "Plain sponge" in page(built(book, strict=True), "mixtures/plain-sponge")
+
+
+BROKEN = """\
+name: Broken sponge
+kind: creemed
+tins: 2 round 20 cm x 5 cm
+mix: [225 g butter, 4 flurps]
+bake: {oven: 180 °C, time: 25-30 min}
+"""
+
+
+def test_a_broken_mixture_leaves_the_others_standing(book: Path, caplog: pytest.LogCaptureFixture) -> None:
+    sound = built(book)
+    files = {name for name, _ in everything(sound)}
+    write(book, "recipes/mixtures/broken-sponge.yaml", BROKEN)
+    site = built(book)
+    told = page(site, "mixtures/broken-sponge")
+    assert "unknown" in told.lower() or "not known" in told
+    assert "creemed" in told and "did you mean" in told and "flurps" in told
+    assert "recipes/mixtures/broken-sponge.yaml:2:7" in told
+    assert {name for name, _ in everything(site)} >= files
+    assert "For every tin" in page(site, "mixtures/plain-sponge")
+    assert "1\u00a0page cannot be shown" in page(site, "")
+    assert len(warnings(caplog)) == 2
+
+
+def test_a_strict_build_tells_the_whole_list_and_fails(book: Path, caplog: pytest.LogCaptureFixture) -> None:
+    write(book, "recipes/mixtures/broken-sponge.yaml", BROKEN)
+    write(book, "recipes/techniques/broken-hand.yaml", "name: Broken hand\n")
+    with pytest.raises(Abort, match=r"\d+ warnings"):
+        built(book, strict=True)
+    told = "\n".join(warnings(caplog))
+    for word in ("creemed", "flurps", "broken-hand.yaml"):
+        assert word in told
+
+
+def test_a_book_without_recipes_says_so(tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    write(tmp_path, "mkdocs.yml", "site_name: Empty\ndocs_dir: book_src\nplugins: [tinbook]\n")
+    (tmp_path / "book_src").mkdir()
+    site = built(tmp_path)
+    assert any("no such folder" in told for told in warnings(caplog))
+    assert (site / "index.html").is_file()
+
+
+MIXTURE = """\
+name: {name}
+kind: ganache
+makes: 500 g
+mix: [250 g plain flour, 250 g butter]
+{more}
+"""
+
+
+@pytest.fixture
+def secretive(book: Path) -> Path:
+    """Secrets wherever `private` may stand."""
+    write(book, "recipes/mixtures/whole.yaml", MIXTURE.format(name=f"{SECRET} whole", more="private: yes"))
+    write(
+        book,
+        "recipes/mixtures/part.yaml",
+        MIXTURE.format(
+            name="Open part",
+            more=f"notes: [{SECRET} note]\nabout: {SECRET} about\nkeeps: {SECRET} keeps\nalso: [{SECRET} name]\n"
+            f"tags: [{SECRET} tag]\nmethod: [{SECRET} step]\nprivate: [notes, about, keeps, also, tags, method]",
+        ),
+    )
+    write(book, f"recipes/mixtures/{SECRET.lower()}-slug.yaml", MIXTURE.format(name="A slug", more="private: yes"))
+    hand = "name: {0} hand\npurpose: {0}.\nsteps: [{0}.]\nprivate: yes\n"
+    write(book, f"recipes/techniques/{SECRET.lower()}-hand.yaml", hand.format(SECRET))
+    change(book, SPONGE, "techniques: [line-a-tin]", f"techniques: [line-a-tin, {SECRET.lower()}-hand]")
+    with (book / "recipes/house/ingredients.yaml").open("a", encoding="utf-8") as cards:
+        cards.write(f"  hidden sugar: {{also: [{SECRET} sugar], notes: [{SECRET} card], private: yes}}\n")
+        cards.write(f"  half sugar: {{also: [{SECRET} half], notes: [{SECRET} half], private: [also, notes]}}\n")
+    change(book, "recipes/house/tins.yaml", "have: 1}", f"have: 1, note: {SECRET} tin}}")
+    with (book / "recipes/house/tins.yaml").open("a", encoding="utf-8") as tins:
+        tins.write("private: yes\n")
+    return book
+
+
+def test_nothing_private_is_in_the_site(secretive: Path, caplog: pytest.LogCaptureFixture) -> None:
+    site = built(secretive, strict=True)
+    assert warnings(caplog) == []
+    assert told_in(site, SECRET) == []
+    assert "Open part" in page(site, "mixtures/part")
+    assert "search_index.json" in told_in(site, "Open part")
+
+
+def test_the_kitchens_own_site_has_it_all(secretive: Path) -> None:
+    site = built(secretive, strict=True, kitchen=True)
+    assert "search_index.json" in told_in(site, f"{SECRET} whole")
+    for word in ("note", "about", "keeps", "name", "tag", "step", "card", "half", "hand"):
+        assert told_in(site, f"{SECRET} {word}"), word
+    assert page(site, "mixtures/cormorant-slug")
+
+
+@pytest.mark.parametrize(
+    "fault",
+    ["colour: red", "mix: [4 flurps", "\tmix: x", "&a b: c", "mix: [1 g butter]\nmix: [1 g butter]"],
+    ids=["a key", "open bracket", "a tab", "an anchor", "twice"],
+)
+@pytest.mark.parametrize("mark", ["private: yes", "private: [notes]"])
+def test_nothing_private_is_told_by_a_fault(book: Path, mark: str, fault: str) -> None:
+    text = f"name: {SECRET}\nkind: creamed # {SECRET}\nnotes: [{SECRET}]\n{mark}\n{fault} # {SECRET}\n"
+    write(book, "recipes/mixtures/held-back.yaml", text)
+    assert told_in(built(book), SECRET) == []
+
+
+def test_no_build_leaks_into_the_next(secretive: Path, tmp_path: Path) -> None:
+    other = tmp_path / "other"
+    assert CliRunner().invoke(main, ["new", "book", str(other)]).exit_code == 0
+    alone = dict(everything(built(other, tmp_path / "one")))
+    built(secretive, tmp_path / "two", kitchen=True)
+    again = dict(everything(built(other, tmp_path / "three")))
+    for name in ("sitemap.xml", "sitemap.xml.gz"):  # they bear the time
+        alone.pop(name, None), again.pop(name, None)
+    assert again == alone
+    assert told_in(built(secretive, tmp_path / "four"), SECRET) == []
+
+
+def test_one_configuration_built_twice_follows_the_book(book: Path) -> None:
+    config = load_config(str(book / "mkdocs.yml"), strict=True)
+    mkdocs_build(config)
+    write(book, "recipes/techniques/level-a-cake.yaml", "name: Level a cake\npurpose: So it stands.\nsteps: [Cut.]\n")
+    mkdocs_build(config)
+    assert 'href="../../techniques/level-a-cake/"' in page(book / "site", "techniques/line-a-tin").replace(
+        'href="../level-a-cake/"', 'href="../../techniques/level-a-cake/"'
+    )
+
+
+def test_the_bakers_own_contents_win(book: Path) -> None:
+    with (book / "mkdocs.yml").open("a", encoding="utf-8") as settings:
+        settings.write("nav:\n  - Start here: index.md\n  - Sponge: mixtures/plain-sponge.md\n")
+    text = page(built(book), "")
+    assert "Start here" in text
+    assert "Writing in this book" not in text.partition("<article")[0]
+
+
+def test_a_page_written_by_hand_wins(book: Path, caplog: pytest.LogCaptureFixture) -> None:
+    write(book, "book_src/mixtures/plain-sponge.md", "# Written by hand\n\nHerons.\n")
+    write(book, "book_src/index.md", "# Welcome aboard\n")
+    site = built(book, strict=True)
+    assert warnings(caplog) == []
+    assert "Herons." in page(site, "mixtures/plain-sponge")
+    assert "For every tin" not in page(site, "mixtures/plain-sponge")
+    assert "Welcome aboard" in page(site, "")
+    assert 'href="mixtures/plain-sponge/"' in page(site, "")
+
+
+def test_a_page_by_hand_is_in_the_contents(book: Path) -> None:
+    write(book, "book_src/house-rules.md", "# House rules\n\nWash up.\n")
+    assert "House rules" in page(built(book, strict=True), "tins")
+
+
+@pytest.mark.parametrize(
+    ("words", "follows"), [(["serve"], True), (["serve", "--livereload"], True), (["serve", "--no-livereload"], False)]
+)
+def test_which_command_follows_changes(
+    book: Path, monkeypatch: pytest.MonkeyPatch, words: list[str], follows: bool
+) -> None:
+    """README and `tinbook new book` say `mkdocs serve --livereload`; this is why, or why no longer.
+
+    MkDocs gives its hidden flag --livereload the value and the default True; click from 8.3 to 8.3.x reads that as off.
+    """
+    asked: list[dict[str, Any]] = []
+    monkeypatch.setattr("mkdocs.commands.serve.serve", lambda **options: asked.append(options))
+    done = CliRunner().invoke(mkdocs_cli, [*words, "-f", str(book / "mkdocs.yml")])
+    assert done.exit_code == 0, done.output
+    if words != ["serve"]:
+        assert asked[0]["livereload"] is follows
+
+
+def test_the_folders_words_are_true(book: Path) -> None:
+    """What `tinbook new book` tells to type is what follows changes."""
+    told = CliRunner().invoke(main, ["new", "book", str(book.parent / "next")]).output
+    assert "mkdocs serve --livereload" in told
+    assert "mkdocs serve --livereload" in (ROOT / "README.md").read_text("utf-8")
+
+
+@pytest.fixture
+def served(book: Path) -> Iterator[str]:
+    """The book served by the command README names, on a free port of this machine."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        host = f"127.0.0.1:{probe.getsockname()[1]}"
+    command = [sys.executable, "-m", "mkdocs", "serve", "--livereload", "-a", host]
+    log = (book.parent / "serve.log").open("w", encoding="utf-8")
+    server = subprocess.Popen(command, cwd=book, stdout=log, stderr=log)
+    try:
+        yield f"http://{host}/"
+    finally:
+        server.terminate()
+        server.wait(20)
+        log.close()
+
+
+def soon(read: Callable[[], str], word: str) -> bool:
+    """Whether `word` is read before long."""
+    until = time.monotonic() + 60
+    while time.monotonic() < until:
+        try:
+            if word in read():
+                return True
+        except (urllib.error.URLError, ConnectionError, TimeoutError):
+            pass
+        time.sleep(0.1)
+    return False
+
+
+def test_a_served_book_follows_what_is_written(book: Path, served: str) -> None:
+    def sponge() -> str:
+        with urllib.request.urlopen(f"{served}mixtures/plain-sponge/", timeout=30) as answer:
+            return str(answer.read().decode("utf-8"))
+
+    def rules() -> str:
+        with urllib.request.urlopen(f"{served}writing-in-this-book/", timeout=30) as answer:
+            return str(answer.read().decode("utf-8"))
+
+    assert soon(sponge, "Plain sponge")
+    change(book, SPONGE, "name: Plain sponge", "name: Curlew sponge")
+    assert soon(sponge, "Curlew sponge")
+    write(book, "book_src/writing-in-this-book.md", "# Herons first\n")
+    assert soon(rules, "Herons first")
+    change(book, SPONGE, "kind: creamed", "kind: creemed")
+    assert soon(sponge, "creemed"), "a broken file shows its problem, and the server goes on"
+    change(book, SPONGE, "kind: creemed", "kind: creamed")
+    assert soon(sponge, "For every tin")
+
+
+def test_what_the_plugin_brings_is_in_the_package(demo_site: Path) -> None:
+    styles = {path.name for path in (demo_site / "assets/tinbook").glob("*.css")}
+    assert styles >= {"tokens.css", "theme.css", "parts.css", "print.css"}
+    assert shutil.which("mkdocs") or (Path(sys.executable).parent / "mkdocs").exists()
