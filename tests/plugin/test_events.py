@@ -23,7 +23,7 @@ from click.testing import CliRunner
 from mkdocs.__main__ import cli as mkdocs_cli
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
-from mkdocs.exceptions import Abort
+from mkdocs.exceptions import Abort, PluginError
 
 from tinbook.cli import main
 
@@ -214,11 +214,17 @@ def test_a_strict_build_tells_the_whole_list_and_fails(book: Path, caplog: pytes
 
 
 def test_a_book_without_recipes_says_so(tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
-    write(tmp_path, "mkdocs.yml", "site_name: Empty\ndocs_dir: book_src\nplugins: [tinbook]\n")
+    write(tmp_path, "mkdocs.yml", "site_name: Empty\ndocs_dir: book_src\ntheme: {name: material}\nplugins: [tinbook]\n")
     (tmp_path / "book_src").mkdir()
     site = built(tmp_path)
     assert any("no such folder" in told for told in warnings(caplog))
     assert (site / "index.html").is_file()
+
+
+def test_another_theme_is_refused_in_words(book: Path) -> None:
+    change(book, "mkdocs.yml", "name: material", "name: mkdocs")
+    with pytest.raises(PluginError, match="theme material"):
+        built(book)
 
 
 MIXTURE = """\

@@ -9,6 +9,7 @@ import click
 
 from tinbook.cli.check import check
 from tinbook.cli.new import new
+from tinbook.cli.sheet import sheet
 from tinbook.cli.table import table
 
 
@@ -34,3 +35,4 @@ def main(context: click.Context, book: Path) -> None:
 main.add_command(check)
 main.add_command(table)
 main.add_command(new)
+main.add_command(sheet)

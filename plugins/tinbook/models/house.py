@@ -103,6 +103,7 @@ class House(Leaf):
     oven_shelf: Annotated[tuple[float, float], spelled(_two_lengths)] | None = None
     shelves: Annotated[int, whole_number(1, 10)] = 1
     usual_depth: Millimetres = 75.0
+    address: Annotated[str, spelled(_address), such_as("https://book.example.org")] | None = None
     private: Annotated[Private, such_as("[mixer bowl]")] = False
 
     @property

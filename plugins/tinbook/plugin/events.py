@@ -11,6 +11,7 @@ from typing import Any, Literal
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files
@@ -56,6 +57,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     site: Site
     _serving = False
+    _made_nav: list[Any] | None = None
 
     @property
     def hosted(self) -> bool:
@@ -70,6 +72,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return Path(self._beside, self.config.recipes)
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        if config.theme.name != "material":
+            raise PluginError('Tinbook builds on the theme material: write "theme: {name: material}" in mkdocs.yml')
         self._beside = Path(config.config_file_path).parent
         config.extra_css[:0] = [style for style in STYLES if style not in config.extra_css]
         config.theme.dirs.insert(0, str(THEME))
@@ -95,8 +99,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         for path, content in self.site.photos.items():
             files.append(File.generated(config, path, content=content))
         sort_scripts(files, config, OURS, self.config.folder)
-        if config.nav is None or getattr(self, "_own_nav", False):
-            config.nav, self._own_nav = _as_nav(contents(self.site, own)), True
+        if config.nav is None or config.nav is self._made_nav:
+            config.nav = self._made_nav = _as_nav(contents(self.site, own))
         return files
 
     @event_priority(-100)
