@@ -40,7 +40,8 @@ class Host:
             def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
                 missing = host.root / "404.html"
                 if code != 404 or not missing.is_file():
-                    return super().send_error(code, message, explain)
+                    super().send_error(code, message, explain)
+                    return
                 body = missing.read_bytes()
                 self.send_response(404)
                 self.send_header("Content-Type", "text/html")

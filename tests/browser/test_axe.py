@@ -21,7 +21,7 @@ AXE = resources.files("axe_playwright_python").joinpath("axe.min.js").read_text(
 
 
 SETTLE = """rows => {
-  // folds open, nothing half faded; of a long table some rows: the others are made alike, and axe takes seconds for them
+  // folds open; of a long table some rows: the others are made alike, and axe takes seconds for them
   for (const fold of document.querySelectorAll("details")) fold.open = true;
   for (const body of document.querySelectorAll("tbody")) [...body.rows].slice(rows).forEach(row => row.remove());
 }"""
@@ -79,7 +79,8 @@ def test_search_open_with_results(
     wear(tab, look)
     assert breaches(tab) == []
     tab.locator(".tb-find").tap()
-    tab.locator(".md-search__input").fill("butter")
+    tab.locator(".md-search-result__meta", has_text="Type to start searching").wait_for()
+    tab.locator(".md-search__input").press_sequentially("butter")
     tab.locator(".md-search-result__item").first.wait_for()
     assert breaches(tab) == []
 

@@ -108,25 +108,8 @@ def _lines(raw: bytes) -> list[str] | None:
 
 SIGNS = [
     *[": ", ":", "- ", "\n", "\n  ", "\n- ", "[", "]", "{", "}", ", ", "'", '"', "|", ">", "&a ", "*a", "!x ", "#"],
-    *[
-        "\t",
-        "\r\n",
-        "\0",
-        "\u2028",
-        "\u00a0",
-        "%",
-        "@",
-        "`",
-        "? ",
-        "---\n",
-        "...\n",
-        "<<: ",
-        "\\",
-        "½",
-        "°C",
-        "蛋",
-        "~",
-    ],
+    *"\t\0\u2028\u00a0%@`\\½蛋~",
+    *["\r\n", "? ", "---\n", "...\n", "<<: ", "°C"],
 ]
 KEYS = [
     *sorted({f.alias or n for cls in (Card, House, Mixture, OwnedTin, Technique) for n, f in cls.model_fields.items()}),
@@ -136,7 +119,8 @@ KEYS = [
     "egg",
 ]
 WORDS = [
-    *["creamed", "buttercream", "yes", "no", "none", "1", "2", "grams", "US cup", "metric", "UK large", "whole egg"],
+    *["creamed", "curd", "yes", "no", "none", "gluten", "driftwood", "duck", "1", "2", "grams", "US cup", "metric"],
+    *["UK large", "whole egg", "plain flour, spooned"],
     *["340 g butter, soft", "6 eggs", "2 cups butter", "1 1/2 tsp caster sugar", "0 g egg", "300 butter", "1e9 g egg"],
     *["round 20 cm x 7.5 cm", "2 round 6 in", "24 standard cups", "ring 23 cm x 7.5 cm", "2 lb loaf", "round", "cups"],
     *["170 °C", "gas mark 4", "55-65 min", "2 h", "75 mm", "900 g", "2.5 kg", "0.85 g/ml", "200 g per cup", "wheat"],
@@ -176,24 +160,23 @@ FITTING: dict[str, list[Any]] = {
     "method": [["Beat.", {"do": "Bake.", "waiting": "1 h"}], "Beat."],
     "purpose": ["So."],
     "steps": [["Cut.", {"do": "Fold.", "hands on": "2 min"}]],
-    "related": ["line-a-tin", ["x"], "nowhere"],
-    "book": ["1", "1", "1", "2"],
+    "related": ["line-a-tin", ["x"]],
+    "book": ["1"],
     "cup": ["US cup", "UK cup", "metric cup"],
-    "eggs": ["US jumbo", "UK small", "duck"],
+    "eggs": ["US jumbo", "UK small"],
     "scales": [{"step": "5 g"}, {"step": "1 kg", "fine step": "0.001 g", "fine below": "900 kg"}],
     "oven shelf": ["44 cm x 36 cm", "1 mm x 1 mm"],
     "tin": ["round 20 cm x 7.5 cm", "round 20 cm", "standard cups", "square 23 cm x 5 cm", "2 lb loaf"],
     "have": ["1", "999"],
     "measured": ["2300 ml", "4 l", "1 ml", "100 ml"],
-    "also": [["b"], "egg", ["Butter", "b"]],
+    "also": [["b"], "egg"],
     "weighs": ["0.85 g/ml", "200 g per US cup", "0.0001 g per 9 l", "900 kg per 1/8 tsp", "no volume measure"],
-    "weighs as": ["butter", "caster sugar", "honey", "salt", "driftwood"],
+    "weighs as": ["butter", "caster sugar", "honey", "salt"],
     "each": ["58 g", "egg yolk", "900 kg", "0.0001 g"],
-    "allergens": ["none", ["milk"], ["egg", "wheat"], "soya", ["oats"], ["gluten"]],
-    "care": [["raw egg"], "honey", ["raw flour", "alcohol"], "colour", "salt"],
-    "private": ["yes", "no", ["notes"], ["eggs"], ["also"]],
+    "allergens": ["none", ["milk"], ["egg", "wheat"], "soya", ["oats"]],
+    "care": [["raw egg"], "honey", ["raw flour", "alcohol"], "colour"],
+    "private": ["yes", "no", ["notes"], ["also"]],
 }
-
 # Keys that do not go together, or mostly do harm.
 OFTEN = {"tins": 0.6, "makes": 0.3, "batter depth": 0.2, "weighs": 0.2, "weighs as": 0.6, "private": 0.2, "also": 0.1}
 
@@ -282,7 +265,7 @@ def spoilt(text: str, dice: Random) -> str:
     return "".join(pieces)
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(SEEDS)
 def test_the_demo_with_slips(bench: Bench, seed: int) -> None:
     dice = Random(seed)

@@ -107,6 +107,21 @@ def test_private_tins(write: Write) -> None:
     assert "330.0" not in words(site)
 
 
+@pytest.mark.parametrize(("word", "held"), [("no", False), ("No", False), ("false", False), ("Yes", True)])
+def test_how_no_is_spelled(write: Write, base: Mapping[str, str], word: str, held: bool) -> None:
+    text = base["house/tins.yaml"] + f"private: {word}\n"
+    kitchen, site = both(write({"house/tins.yaml": text}))
+    assert not kitchen.problems
+    assert (site.book.tins == ()) == held
+
+
+@pytest.mark.parametrize("slip", ["maybe", "[tins]", "{a: b}", "~", "yes\nprivate: no"])
+def test_in_doubt_tins_are_held_back(write: Write, base: Mapping[str, str], slip: str) -> None:
+    _, site = both(write({"house/tins.yaml": base["house/tins.yaml"] + f"private: {slip}\n"}))
+    assert len(site.problems) == 1
+    assert site.book.tins == ()
+
+
 def test_a_private_note_of_a_card(write: Write, base: Mapping[str, str]) -> None:
     text = with_lines(base[CARDS], "butter", f"notes: [{SECRET}]", "private: [notes]")
     kitchen, site = both(write({CARDS: text}))

@@ -68,7 +68,7 @@ def _slug(name: str, loaded: Loaded, book: Path) -> str:
     slug = slug_of(name)
     if f"techniques/{slug}" in loaded.broken:
         raise click.ClickException(f'"{name}" is broken: run "tinbook check" to see what to mend')
-    if slug in load_book(book.resolve() / "recipes").book.techniques:
+    if slug not in techniques and slug in load_book(book.resolve() / "recipes").book.techniques:
         raise click.ClickException(f'"{name}" is private: no sheet of it leaves the house')
     if not techniques:
         raise click.ClickException('the book has no techniques, or cannot be read: run "tinbook check"')

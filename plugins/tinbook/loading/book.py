@@ -69,7 +69,12 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
     book = _checked(desk, book, facts, spoilt)
     broken = {address: _in_order(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
-    if not kitchen:
+    if kitchen:
+        # the views hold back a card that is private; here none is
+        book = replace(
+            book, cards={name: card.model_copy(update={"private": False}) for name, card in book.cards.items()}
+        )
+    else:
         if cards_private:
             sealed = {name: card.model_copy(update={"private": True}) for name, card in book.cards.items()}
             book = replace(book, cards=sealed)

@@ -48,7 +48,7 @@ class Desk:
         if document is None:
             return None
         self.documents[address] = document
-        if document.data.get("private") not in (None, "no"):
+        if str(document.data.get("private", "no")).strip().lower() not in ("no", "false"):
             self.private.add(address)
         return document.data
 

@@ -30,8 +30,11 @@ class MeasuresView:
 
     @property
     def cup_lines(self) -> tuple[tuple[CupRow, str], ...]:
-        """Each ingredient, with the anchor of its card."""
-        return tuple((row, card_anchor(row.ingredient)) for row in self.sums.cups)
+        """Each ingredient whose card is shown, with its anchor."""
+        cards = self.desk.book.cards
+        return tuple(
+            (row, card_anchor(row.ingredient)) for row in self.sums.cups if cards[row.ingredient].private is not True
+        )
 
     @property
     def oven_worked(self) -> WorkedView:

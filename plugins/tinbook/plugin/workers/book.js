@@ -41,8 +41,8 @@ async function begin() {
 
 let mending = null;
 async function answer(event, url) {
-  let name = "";
-  try { name = decodeURIComponent(url.pathname.slice(new URL(HOME).pathname.length)); } catch { name = "404.html"; }
+  let name = "%";
+  try { name = decodeURIComponent(url.pathname.slice(new URL(HOME).pathname.length)); } catch { /* no file is called so */ }
   if (!name || name.endsWith("/")) name += "index.html";
   if (FILES.has(`${name}/index.html`)) { url.pathname += "/"; return Response.redirect(url); }
   // an address this book does not have is not fetched: it could be a page of the next one

@@ -8,7 +8,7 @@ export function keys() {
     if (event.key === " " && event.target.matches("label[tabindex]")) { event.preventDefault(); event.target.click(); }
     if (event.key === "Escape" && drawer?.checked) drawer.click();
   });
-  for (const [menu, opener] of [["#__search", ".tb-find"], ["#__drawer", ".tb-contents"]]) {
-    find(menu)?.addEventListener("change", event => { if (!event.target.checked) setTimeout(() => find(opener)?.focus()); });
+  for (const [menu, opener, first] of [["#__search", ".tb-find", ".md-search__input"], ["#__drawer", ".tb-contents"]]) {
+    find(menu)?.addEventListener("change", event => setTimeout(() => find(event.target.checked ? first ?? opener : opener)?.focus()));
   }
 }

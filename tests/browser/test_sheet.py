@@ -1,0 +1,162 @@
+"""A sheet in a real browser, opened as a file: complete, quiet, and saying what the book's page says."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Callable
+from importlib import resources
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+import zxingcpp
+from click.testing import CliRunner
+from PIL import Image
+from playwright.sync_api import Page
+
+from tinbook.cli import main
+from tinbook.loading import Loaded
+
+pytestmark = pytest.mark.browser
+
+ROOT = Path(__file__).parents[2]
+ADDRESS = "https://heronsmouth.example"
+# axe-core: https://github.com/dequelabs/axe-core, as shipped by the Python package axe-playwright-python.
+AXE = resources.files("axe_playwright_python").joinpath("axe.min.js").read_text("utf-8")
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+PHONE = {"width": 360, "height": 740}
+
+
+@pytest.fixture(scope="module")
+def sheets(tmp_path_factory: pytest.TempPathFactory, demo: Loaded) -> dict[str, Path]:
+    """A sheet of each technique of the demo book, with the book's address on it."""
+    folder = tmp_path_factory.mktemp("sheets")
+    shutil.copytree(ROOT / "recipes", folder / "recipes")
+    house = folder / "recipes/house/house.yaml"
+    text = re.sub(r"address:.*\n", "", house.read_text("utf-8")).rstrip()
+    house.write_text(f"{text}\naddress: {ADDRESS}\n", "utf-8")
+    made = {}
+    for slug, technique in demo.book.techniques.items():
+        if technique.private is not True:
+            made[slug] = folder / f"{slug}.html"
+            done = CliRunner().invoke(main, ["--book", str(folder), "sheet", slug, "-o", str(made[slug])])
+            assert done.exit_code == 0, done.output
+    assert made
+    return made
+
+
+@pytest.fixture(scope="module")
+def richest(sheets: dict[str, Path]) -> Path:
+    """The sheet with the most ticks."""
+    return max(sheets.values(), key=lambda path: path.read_text("utf-8").count("checkbox"))
+
+
+def opened(tab: Page, path: Path) -> list[str]:
+    """Open a sheet from its folder; every address it asks for, itself left out."""
+    asked: list[str] = []
+    tab.on("request", lambda request: asked.append(request.url))
+    tab.goto(path.as_uri())
+    tab.wait_for_load_state("networkidle")
+    assert asked.pop(0) == path.as_uri()
+    return asked
+
+
+def words(text: str | None) -> str:
+    return " ".join((text or "").split())
+
+
+def all_words(tab: Page, selector: str) -> list[str]:
+    return [words(text) for text in tab.locator(selector).all_text_contents()]
+
+
+def test_nothing_is_asked_for_and_nothing_complained_of(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
+    for path in sheets.values():
+        tab = page()
+        assert [url for url in opened(tab, path) if not url.startswith("data:")] == []
+        fonts = tab.evaluate("[...document.fonts].map(font => [font.family, font.status])")
+        assert sorted(fonts) == [["Atkinson", "loaded"], ["Besley", "loaded"]]
+        assert path.stat().st_size < 2_000_000
+
+
+def test_a_sheet_says_what_the_page_says(
+    page: Callable[..., Page], sheets: dict[str, Path], demo_url: str, demo: Loaded
+) -> None:
+    ours, theirs = page(java_script_enabled=False), page(java_script_enabled=False)
+    for slug, path in sheets.items():
+        ours.goto(path.as_uri())
+        theirs.goto(f"{demo_url}techniques/{slug}/")
+        told = words(ours.locator("main").text_content())
+        assert words(ours.locator("h1").text_content()) == demo.book.techniques[slug].name
+        steps = [re.sub(r"\s*Step \d+ done", "", each) for each in all_words(theirs, ".tb-steps .tb-do")]
+        assert steps
+        times = all_words(ours, ".steps .times")
+        mine = all_words(ours, ".steps .text")
+        for step, text in zip(steps, mine, strict=True):
+            assert text.startswith(step) and (text == step or text.removeprefix(step).strip() in times), slug
+        for selector in (".tb-small .tb-name", ".tb-tools li", ".tb-faults dt", ".tb-faults dd", ".tb-caution p"):
+            for each in all_words(theirs, selector):
+                assert each.replace(" ", "") in told.replace(" ", ""), (slug, selector, each)
+        amounts = [words(text).replace(" ", "") for text in theirs.locator(".tb-small .tb-qty").all_text_contents()]
+        assert [text.replace(" ", "") for text in all_words(ours, ".amount")] == amounts
+        for words_ in (*demo.book.techniques[slug].checks, *demo.book.techniques[slug].tips):
+            assert words(words_) in told, (slug, words_)
+
+
+def test_it_is_whole_without_script(page: Callable[..., Page], richest: Path) -> None:
+    tab = page(java_script_enabled=False)
+    opened(tab, richest)
+    with_script = page()
+    opened(with_script, richest)
+    assert tab.locator("body").inner_text() == with_script.locator("body").inner_text()
+    box = tab.locator("input").first
+    box.check()
+    assert box.is_checked()
+
+
+def test_ticks_stay(page: Callable[..., Page], richest: Path, sheets: dict[str, Path]) -> None:
+    tab = page()
+    opened(tab, richest)
+    boxes = tab.locator("input")
+    boxes.nth(1).check()
+    # the words beside a box take the finger too
+    tab.locator(".steps .text").first.click()
+    ticked = tab.evaluate("[...document.querySelectorAll('input')].map(box => box.checked)")
+    assert sum(ticked) == 2
+    tab.reload()
+    assert tab.evaluate("[...document.querySelectorAll('input')].map(box => box.checked)") == ticked
+    other = next(path for path in sheets.values() if path != richest)
+    tab.goto(other.as_uri())
+    assert tab.locator("input:checked").count() == 0
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_on_a_phone(page: Callable[..., Page], sheets: dict[str, Path], scheme: str) -> None:
+    for path in sheets.values():
+        tab = page(viewport=PHONE, color_scheme=scheme, has_touch=True, bypass_csp=True)
+        opened(tab, path)
+        wide = tab.evaluate("[document.scrollingElement.scrollWidth, innerWidth]")
+        assert wide[0] <= wide[1], path.stem
+        tab.evaluate(AXE)
+        found: list[dict[str, Any]] = tab.evaluate(
+            "async tags => (await axe.run(document, { runOnly: { type: 'tag', values: tags } })).violations", TAGS
+        )
+        assert [f"{each['id']}: {node['target']}" for each in found for node in each["nodes"]] == [], path.stem
+
+
+def test_the_code_can_be_scanned_in_the_light_and_in_the_dark(page: Callable[..., Page], richest: Path) -> None:
+    for scheme in ("light", "dark"):
+        tab = page(viewport=PHONE, color_scheme=scheme, device_scale_factor=2)
+        opened(tab, richest)
+        (code,) = zxingcpp.read_barcodes(Image.open(BytesIO(tab.screenshot())))
+        assert code.text == f"{ADDRESS}/techniques/{richest.stem}/"
+
+
+def test_on_paper(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
+    for path in sheets.values():
+        tab = page()
+        opened(tab, path)
+        pdf = tab.pdf(prefer_css_page_size=True)
+        assert len(re.findall(rb"/Type\s*/Page\b", pdf)) <= 2, path.stem
+        assert re.search(rb"/MediaBox\s*\[\s*0 0 59[45]", pdf)

@@ -1,0 +1,55 @@
+"""A technique's page."""
+
+from collections.abc import Callable
+
+from tinbook.loading import Loaded
+from tinbook.models import Technique, read_model
+from tinbook.pages.page import Desk
+from tinbook.pages.technique import TechniqueView
+
+N = "\u00a0"
+
+
+def view(desk: Desk, people: int = 1) -> TechniqueView:
+    made, flaws = read_model(
+        Technique,
+        {
+            "name": "Stack",
+            "purpose": "To stand.",
+            "level": "steady hands",
+            "tools": ["smoother", {"tool": "turntable", "shared": "yes"}],
+            "materials": ["300 g sugarpaste", {"take": "5 dowels, 6 mm", "not food": "yes"}],
+            "steps": [
+                {"do": "Roll <1/2 sugarpaste>.", "hands on": "8 min"},
+                {"do": "Dry.", "waiting": "12 h", "ahead": "2 days"},
+            ],
+        },
+        "a technique",
+    )
+    assert made is not None, flaws
+    return TechniqueView("stack", made, desk, people)
+
+
+def test_kit_is_multiplied(desk: Desk) -> None:
+    assert [(line.figure, line.unit) for line in view(desk, 3).materials] == [("900", "g"), ("15", "")]
+    assert [tool.count for tool in view(desk, 3).tools] == [3, 1]
+
+
+def test_amounts_in_steps(desk: Desk) -> None:
+    pieces = view(desk).steps[0].pieces
+    assert [(piece.text, piece.amount) for piece in pieces] == [("Roll ", ""), ("sugarpaste", f"150{N}g"), (".", "")]
+
+
+def test_what_is_not_food_is_counted(desk: Desk) -> None:
+    assert view(desk, 2).not_food == "10 dowels"
+
+
+def test_times_are_named(desk: Desk) -> None:
+    assert dict(view(desk).times) == {"Hands on": f"8{N}min", "Waiting": f"12{N}h"}
+
+
+def test_links_go_both_ways(filled: Callable[[str], str], demo: Loaded) -> None:
+    for slug, mixture in demo.book.mixtures.items():
+        for technique in mixture.techniques:
+            assert f'href="/techniques/{technique}#"' in filled(f"mixtures/{slug}")
+            assert f'href="/mixtures/{slug}#"' in filled(f"techniques/{technique}")

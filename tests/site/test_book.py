@@ -1,0 +1,60 @@
+"""Every page of the demo book, without any server."""
+
+import re
+
+import pytest
+
+from tinbook.loading import Loaded
+from tinbook.pages.page import PART, Page
+from tinbook.problems import Place, Problem
+from tinbook.site import build_site
+
+
+@pytest.fixture(scope="module")
+def pages(demo: Loaded) -> dict[str, Page]:
+    return dict(build_site(demo.book, demo.facts, {}).pages)
+
+
+def filled(page: Page, pages: dict[str, Page]) -> str:
+    def link(address: str, anchor: str = "") -> str:
+        assert address in pages, f"{page.address} links to {address}"
+        return f"/{address}#{anchor}"
+
+    return page.fill(page.markdown, link)
+
+
+def test_every_source_has_its_page(demo: Loaded, pages: dict[str, Page]) -> None:
+    wanted = {f"mixtures/{slug}" for slug in demo.book.mixtures} | {
+        f"techniques/{slug}" for slug in demo.book.techniques
+    }
+    assert wanted <= set(pages)
+    assert {"index", "tins", "measures", "ingredients", "sources", "tags", "mixtures/index"} <= set(pages)
+
+
+def test_every_page_fills_and_links_only_to_pages_of_the_book(pages: dict[str, Page]) -> None:
+    for page in pages.values():
+        text = filled(page, pages)
+        assert not PART.search(text)
+        assert text.count("\n# ") == 1, page.address
+
+
+def test_every_anchor_that_is_linked_is_there(pages: dict[str, Page]) -> None:
+    texts = {address: filled(page, pages) for address, page in pages.items()}
+    for address, text in texts.items():
+        for target, anchor in re.findall(r'href="/([^"#]+)#([^"]+)"', text):
+            there = texts[target]
+            assert f'id="{anchor}"' in there or f"{{ #{anchor} }}" in there, (address, target, anchor)
+
+
+def test_every_table_on_a_page_says_how_it_was_worked_out(pages: dict[str, Page]) -> None:
+    for address in ("mixtures/creamed-butter-sponge", "mixtures/dark-ganache", "tins", "measures"):
+        assert "How this was worked out" in filled(pages[address], pages)
+
+
+def test_a_broken_page_shows_its_problem_as_text(demo: Loaded) -> None:
+    place = Place("recipes/mixtures/lost-cake.yaml", 3, 5, 4, "kind: <b>")
+    problem = Problem("unknown word", "the kind <b> is not known", place, "write one")
+    site = build_site(demo.book, demo.facts, {"mixtures/lost-cake": (problem,)})
+    text = filled(site.pages["mixtures/lost-cake"], dict(site.pages))
+    assert "recipes/mixtures/lost-cake.yaml:3:5" in text
+    assert "&lt;b&gt;" in text and "<b> is" not in text
