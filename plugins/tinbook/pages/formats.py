@@ -201,7 +201,7 @@ def plain(text: object) -> Markup:
 
 def prose(text: str) -> Markup:
     """Markdown from YAML: its HTML, pictures, headings, attribute lists and odd links are shown, not made."""
-    safe = unturned(text).replace("&", "&amp;").replace("<", "&lt;").replace("{", "&#123;").replace("![", "&#33;[")
+    safe = unturned(text).replace("&", "&amp;").replace("<", "&lt;").replace("{", "&#123;").replace("![", "!&#91;")
     safe = HEADING.sub(_spelled_out, safe.replace("]:", "]&#58;"))
     return Markup(LINK.sub(_link_or_text, safe))
 

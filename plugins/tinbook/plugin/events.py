@@ -21,6 +21,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
+from tinbook.plugin.squeeze import squeeze
 from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
@@ -112,7 +113,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             files = self._files
             page.content = made.fill(page.content, lambda address, anchor="": _link(page, files, address, anchor))
         here = page.file.src_uri.removesuffix(".md")
-        heads = {"rooms": _rooms(ROOMS, self._files, here), "more_rooms": _rooms(MORE, self._files, here)}
+        heads = {
+            "rooms": _rooms(ROOMS, self._files, here),
+            "more_rooms": _rooms(MORE, self._files, here),
+            "measures": self.site.measures,
+        }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
 
@@ -122,6 +127,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
+        if not self._serving:
+            squeeze(Path(config.site_dir, "assets", "tinbook"))
         write_offline(config, self.hosted, self.config.folder)
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:

@@ -37,6 +37,7 @@ class Site:
     """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path."""
 
     name: str
+    measures: str
     pages: Mapping[str, Page]
     photos: Mapping[str, bytes] = field(default_factory=dict)
 
@@ -47,4 +48,4 @@ def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...
     pages = (page for kind in PAGE_KINDS for page in kind(desk))
     copies = (copy for picture in book.pictures.values() for copy in picture.copies)
     photos = {photo_address(copy): copy.content for copy in copies}
-    return Site(book.house.name, {page.address: page for page in pages}, photos)
+    return Site(book.house.name, book.house.measures, {page.address: page for page in pages}, photos)
