@@ -9,6 +9,7 @@ import pytest
 from jinja2 import Environment, nodes
 
 from tinbook.loading import load_facts
+from tinbook.pages.page import PART
 from tinbook.pages.render import environment
 
 ROOT = Path(__file__).parents[1]
@@ -86,24 +87,31 @@ def test_every_module_has_its_test() -> None:
     assert not missing
 
 
+# Built from pieces, so that this file does not name one itself.
+PLACES = re.compile(rf"(?<![\w.])/(?:{'|'.join(('home', 'root', 'Users', 'tmp', 'work'))})/\w|\b[A-Z]:" + r"\\Users\b")
+
+
 def test_no_file_names_a_place_of_one_machine() -> None:
-    homes = re.compile(r"(?<![\w.])/(?:home|root|Users|tmp)/\w")
-    text = (
-        path
-        for path in tracked()
-        if Path(path).suffix in {".py", ".md", ".yml", ".yaml", ".toml", ".js", ".css", ".html"}
-    )
-    named = [
-        path
-        for path in text
-        if (ROOT / path).is_file() and homes.search((ROOT / path).read_text(encoding="utf-8", errors="replace"))
-    ]
-    assert [path for path in named if path != "tests/test_structure.py"] == []
+    named = []
+    for path in tracked():
+        raw = (ROOT / path).read_bytes() if (ROOT / path).is_file() else b"\0"
+        if b"\0" not in raw and PLACES.search(raw.decode("utf-8", "replace")):
+            named.append(path)
+    assert named == []
+
+
+@pytest.mark.parametrize("place", ["home", "tmp", "Users"])
+def test_a_place_of_one_machine_is_seen(place: str) -> None:
+    assert PLACES.search(f'open("/{place}/baker/cake.yaml")')
+    assert not PLACES.search(f"see our/{place}/x and https://example.org/{place}/x")
 
 
 # Templates loop, branch on a named boolean, and call filters; they never add, compare or look things up.
 
-REFUSED = (nodes.BinExpr, nodes.Compare, nodes.Getitem, nodes.CondExpr, nodes.Concat, nodes.Neg, nodes.Assign)
+REFUSED = (
+    nodes.BinExpr, nodes.Compare, nodes.Getitem, nodes.CondExpr, nodes.Concat, nodes.Neg, nodes.Pos, nodes.Slice,
+    nodes.Test, nodes.EvalContextModifier, nodes.CallBlock, nodes.List, nodes.Dict,
+)  # fmt: skip
 CALLED = {"link"}
 BUILT_IN = {"tojson"}
 
@@ -112,12 +120,12 @@ def impurities(source: str, filters: set[str]) -> list[str]:
     tree = Environment().parse(source)
     found = []
     for node in tree.find_all(nodes.Node):
-        if isinstance(node, nodes.And | nodes.Or):
-            continue
-        if isinstance(node, nodes.Assign) and isinstance(node.node, nodes.Getattr | nodes.Name):
-            continue
-        if isinstance(node, REFUSED):
+        if isinstance(node, REFUSED) and not isinstance(node, nodes.And | nodes.Or):
             found.append(f"line {node.lineno}: {type(node).__name__}")
+        if isinstance(node, nodes.Assign) and not isinstance(node.node, nodes.Getattr | nodes.Name):
+            found.append(f"line {node.lineno}: sets more than a name")
+        if isinstance(node, nodes.Getattr) and node.attr.startswith("_"):
+            found.append(f"line {node.lineno}: {node.attr}")
         if isinstance(node, nodes.Call) and not (isinstance(node.node, nodes.Name) and node.node.name in CALLED):
             found.append(f"line {node.lineno}: calls {node.node}")
         if isinstance(node, nodes.Filter) and node.name not in filters:
@@ -135,10 +143,51 @@ def test_a_template_holds_no_sums(path: Path) -> None:
 
 @pytest.mark.parametrize(
     "bad",
-    ["{{ 1 + x }}", "{% if a > b %}{% endif %}", "{{ rows[0] }}", "{{ x | round }}", "{{ x.sum() }}", "{{ a ~ b }}"],
+    [
+        "{{ 1 + x }}",
+        "{% if a > b %}{% endif %}",
+        "{{ rows[0] }}",
+        "{{ x | round }}",
+        "{{ x.sum() }}",
+        "{{ a ~ b }}",
+        "{{ rows[1:] }}",
+        "{% if x is divisibleby 3 %}{% endif %}",
+        "{% autoescape false %}{{ x }}{% endautoescape %}",
+        "{{ x.__class__ }}",
+        "{{ a if b else c }}",
+        "{% set x = y | sum %}",
+        "{{ -x }}",
+        "{% if x == 1 %}{% endif %}",
+        "{% if x in y %}{% endif %}",
+        "{{ x | safe }}",
+        "{% filter upper %}x{% endfilter %}",
+        "{{ range(3) }}",
+        "{% for x in y | sort %}{% endfor %}",
+        "{{ loop.cycle(1, 2) }}",
+        "{{ x ** 2 }}",
+        "{% include a ~ b %}",
+    ],
 )
 def test_sums_in_a_template_are_seen(bad: str) -> None:
     assert impurities(bad, set())
+
+
+def test_a_pure_template_is_let_through() -> None:
+    pure = (
+        "{% for a, b in view.rows %}{% if a.first and not b %}{{ a.cell | grams }}{% else %}{{ link(b, a.x) }}{% endif %}"
+        "{% if not loop.last %}, {% endif %}{% endfor %}{% set worked = view.worked %}{% include 'parts/worked.html' %}"
+    )
+    assert impurities(pure, {"grams"}) == []
+
+
+def test_every_part_that_is_named_is_there_and_none_lies_idle() -> None:
+    texts = {path.relative_to(TEMPLATES).as_posix(): path.read_text("utf-8") for path in TEMPLATES.rglob("*.*")}
+    named = {f"{part}.html" for text in texts.values() for part, _ in PART.findall(text)}
+    named |= {name for text in texts.values() for name in re.findall(r"{% (?:include|import|from) \"([^\"]+)\"", text)}
+    assert named <= set(texts)
+    code = "".join(path.read_text("utf-8") for path in PACKAGE.rglob("*.py"))
+    idle = [name for name in texts if name not in named and Path(name).stem not in code]
+    assert idle == []
 
 
 def test_every_facts_source_resolves() -> None:

@@ -3,12 +3,14 @@
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from click.testing import CliRunner, Result
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 from tinbook.cli import main
 from tinbook.loading import load_book
+from tinbook.source import read_yaml
 
 Run = Callable[..., Result]
 NOTES = """Sunday tray
@@ -84,3 +86,68 @@ def test_what_is_no_text_is_refused(run: Run, book: Path) -> None:
 def test_no_book_no_mixture(tmp_path: Path) -> None:
     done = CliRunner().invoke(main, ["--book", str(tmp_path), "new", "mixture", "x", "--from", "-"], input=NOTES)
     assert done.exit_code == 1 and "tinbook new book" in done.output
+
+
+@pytest.mark.parametrize("name", ['a "quoted" house', "back\\slash", "new\nline", "- dash: colon #", "été 2026", "-_-"])
+def test_a_book_in_a_folder_of_any_name_is_sound(tmp_path: Path, name: str) -> None:
+    done = CliRunner().invoke(main, ["new", "book", str(tmp_path / name)])
+    assert done.exit_code == 0, done.output
+    assert load_book(tmp_path / name / "recipes").problems == ()
+    assert load_config(str(tmp_path / name / "mkdocs.yml")).site_name
+
+
+def test_an_empty_folder_may_be_there_already(tmp_path: Path) -> None:
+    assert CliRunner().invoke(main, ["new", "book", str(tmp_path)]).exit_code == 0
+    assert (tmp_path / ".gitignore").is_file()
+
+
+def test_a_folder_that_cannot_be_made_is_told(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("mine", encoding="utf-8")
+    for folder in (tmp_path / "file", tmp_path / "file" / "inside"):
+        done = CliRunner().invoke(main, ["new", "book", str(folder)])
+        assert done.exit_code == 1 and done.output.startswith("Error: "), done.output
+    assert (tmp_path / "file").read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.parametrize(
+    ("raw", "told"),
+    [
+        (b"", "0 ingredients, 0 steps"),
+        (b"\xef\xbb\xbf425 g butter\r\n5 eggs\r\n", "2 ingredients, 0 steps"),
+        (b"\x00\x01\x02 nothing of a recipe \x7f", "0 ingredients, 0 steps"),
+        ("\u202e425 g butter\u202c\n\u2028\n5 eggs\x85".encode(), "2 ingredients, 0 steps"),
+        (b"8" * 5000 + b" min\nbake " + b"9" * 5000 + b" minutes at 1" + b"0" * 400 + b" C", "0 ingredients"),
+    ],
+    ids=["empty", "Windows", "control", "invisible", "huge numbers"],
+)
+def test_odd_texts_become_a_file_to_put_right(run: Run, book: Path, raw: bytes, told: str) -> None:
+    (book / "notes.txt").write_bytes(raw)
+    done = run("new", "mixture", "Odd tray", "--from", str(book / "notes.txt"))
+    assert done.exit_code == 0, done.output
+    assert told in done.output and "unsure" in done.output
+    document, problems = read_yaml((book / "recipes/mixtures/odd-tray.yaml").read_bytes(), "odd-tray.yaml")
+    assert document is not None, problems
+
+
+@pytest.mark.parametrize("name", ["", "  ", "x" * 300, "long " * 60])
+def test_a_name_that_is_none_is_refused(run: Run, book: Path, name: str) -> None:
+    before = sorted((book / "recipes/mixtures").iterdir())
+    done = run("new", "mixture", name, "--from", "-", text=NOTES)
+    assert done.exit_code == 1 and "name" in done.output
+    assert sorted((book / "recipes/mixtures").iterdir()) == before
+
+
+@pytest.mark.parametrize("name", ["../outside", "a/b", "..", "Ünïcode tray", "x: y #"])
+def test_a_file_of_any_name_lies_among_the_mixtures(run: Run, book: Path, name: str) -> None:
+    before = {path for path in book.parent.rglob("*") if path.is_file()}
+    done = run("new", "mixture", name, "--from", "-", text=NOTES)
+    assert done.exit_code == 0, done.output
+    (made,) = {path for path in book.parent.rglob("*") if path.is_file()} - before
+    assert made.parent == book / "recipes/mixtures"
+    document, problems = read_yaml(made.read_bytes(), made.name)
+    assert document is not None and document.data["name"], problems
+
+
+def test_a_file_that_is_not_there(run: Run) -> None:
+    done = run("new", "mixture", "Lost tray", "--from", "no-such-notes.txt")
+    assert done.exit_code == 2 and "no-such-notes.txt" in done.output

@@ -65,6 +65,34 @@ def test_the_place_of_a_slip_does_not_depend_on_the_editor(write: Write, base: M
     assert (problem.place.line, problem.place.column, problem.place.text) == (5, 11, "  - 300 g buter")
 
 
+@pytest.mark.parametrize(
+    ("raw", "text"),
+    [
+        (
+            "name: Crème\n".encode("latin-1"),
+            "recipes/mixtures/x.yaml:1:9: this letter is not saved as UTF-8\n"
+            "    1 | name: Cr\N{REPLACEMENT CHARACTER}me\n"
+            "      |         ^ save the file as UTF-8",
+        ),
+        (
+            b"name: x\nkind: a\0b\n",
+            "recipes/mixtures/x.yaml:2:8: there is an invisible character here (U+0000)\n"
+            "    2 | kind: a\N{SYMBOL FOR NULL}b\n"
+            "      |        ^ delete it and type the text again",
+        ),
+        (
+            "name: x\n".encode("utf-16"),
+            "recipes/mixtures/x.yaml:1:1: the file is saved as UTF-16\n      | save it as UTF-8",
+        ),
+    ],
+    ids=["latin 1", "a nought byte", "utf 16"],
+)
+def test_bytes_that_are_no_text(write: Write, raw: bytes, text: str) -> None:
+    loaded = load_book(write({"mixtures/x.yaml": raw}))
+    assert "\n".join(map(spell, loaded.problems)) == text
+    assert "plain-sponge" in loaded.book.mixtures
+
+
 BROKEN = {
     "no text": b"\xff\xfe\x00",
     "another code": "name: Cr\u00e8me".encode("latin-1"),

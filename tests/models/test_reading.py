@@ -5,8 +5,6 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from pydantic import ValidationError
 
 from tinbook.models import Flaw, Leaf, read_model
@@ -74,11 +72,11 @@ def test_one_of_some_words() -> None:
     assert all(word in flaw({"size": "zzz"}).hint for word in ("small", "medium", "large"))
 
 
-@given(number=st.integers(-20, 1000))
-def test_a_whole_number_within_its_limits(number: int) -> None:
-    model, _ = read_model(Sample, {"count": str(number)}, "a sample")
-    assert (model is not None) == (2 <= number <= 12)
-    assert model is None or model.count == number
+def test_a_whole_number_within_its_limits() -> None:
+    for number in (*range(-3, 20), 102, 1000000000):
+        model, _ = read_model(Sample, {"count": str(number)}, "a sample")
+        assert (model is not None) == (2 <= number <= 12), number
+        assert model is None or model.count == number
 
 
 @pytest.mark.parametrize("text", ["2.0", "two", "²", "٣", "1e1", "3 ", "+3"])

@@ -18,7 +18,7 @@ AMOUNT = re.compile(r"^[\d½⅓⅔¼¾⅛⅜⅝⅞]")
 METHOD = re.compile(r"^(method|steps|directions|instructions|what to do)\b\W*$", re.IGNORECASE)
 MIX = re.compile(r"^(mix|ingredients|you need|what you need)\b\W*$", re.IGNORECASE)
 HEAT = re.compile(r"\d{3}\s*°?\s*[CF]\b(?:\s+fan)?|gas mark\s+\d", re.IGNORECASE)
-MINUTES = re.compile(r"\d+\s*(?:[-–]|to)\s*\d+\s*min\w*|\d+\s*min\w*", re.IGNORECASE)
+MINUTES = re.compile(r"\b\d{1,3}\s*(?:(?:[-–]|to)\s*\d{1,3}\s*)?min\w*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,7 @@ def draft_mixture(name: str, text: str, book: Book, facts: Facts, kind: str | No
     """The file of a mixture from pasted `text`. Nothing is invented: what is missing is asked for in a comment."""
     reading = _Reading(book)
     reading.read(text)
-    heads = [f"name: {_quoted(name)}", _kind(reading, facts, kind)]
+    heads = [f"name: {_quoted(_printable(name))}", _kind(reading, facts, kind)]
     if reading.about:
         heads += ["about: |", *(f"  {line}" for line in reading.about)]
     heads += _tins(reading, facts, kind, tins)

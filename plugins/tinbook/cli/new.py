@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from importlib import resources
 from importlib.resources.abc import Traversable
 from pathlib import Path
@@ -12,6 +13,9 @@ import click
 from tinbook.cli.drafting import draft_mixture
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
+
+LONGEST = 100
+"""A slug is a file's name, and systems have their limits."""
 
 
 @click.group()
@@ -26,8 +30,11 @@ def book(folder: Path) -> None:
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise click.ClickException(f'"{folder}" is not empty: name a folder that does not exist yet')
     starter = resources.files("tinbook.cli").joinpath("starter")
-    name = folder.resolve().name.replace("-", " ").replace("_", " ").strip() or "Our book"
-    written = _copy(starter, folder, name[:1].upper() + name[1:])
+    name = re.sub(r"[-_\s]+", " ", folder.resolve().name).strip() or "Our book"
+    try:
+        written = _copy(starter, folder, name[:1].upper() + name[1:])
+    except OSError as error:
+        raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
     click.echo(f'{written} files written into "{folder}". Next:')
     click.echo(f'  cd "{folder}"\n  tinbook check\n  mkdocs serve --livereload')
 
@@ -39,7 +46,8 @@ def _copy(source: Traversable, target: Path, name: str) -> int:
         if entry.is_dir():
             written += _copy(entry, target / entry.name, name)
         else:
-            text = entry.read_text(encoding="utf-8").replace("BOOK NAME", name.replace('"', "'"))
+            # it stands between double quotes, where these two would be more than themselves
+            text = entry.read_text(encoding="utf-8").replace("BOOK NAME", re.sub(r'["\\]', "'", name))
             with (target / entry.name).open("x", encoding="utf-8", newline="\n") as file:
                 file.write(text)
             written += 1
@@ -60,6 +68,8 @@ def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str |
     folder = book.resolve() / "recipes"
     if not (folder / "house").is_dir():
         raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    if not name.strip() or len(slug) > LONGEST:
+        raise click.ClickException("give it a name of a few words")
     path = folder / "mixtures" / f"{slug}.yaml"
     if path.exists():
         raise click.ClickException(f"{path.relative_to(folder.parent)} exists already and is left as it is")

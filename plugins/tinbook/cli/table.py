@@ -20,6 +20,8 @@ from tinbook.units import Measures, Misread, read_mass, read_number, read_percen
 
 T = TypeVar("T")
 FEW_ROWS = 4
+MOST = 1000
+"""More eggs or batches than that nobody means."""
 
 
 @click.command()
@@ -28,7 +30,7 @@ FEW_ROWS = 4
 @click.option("--tin", "tins", multiple=True, metavar="TIN", help='Such as "round 20 cm x 7.5 cm"; may be repeated.')
 @click.option("--count", type=click.IntRange(1, 999), default=1, help="How many of each tin.")
 @click.option("--deep", is_flag=True, help="Fill the tins as far as the written ones: a deeper tin, a deeper cake.")
-@click.option("--eggs", type=click.FloatRange(0, 999, min_open=True), help="For so many eggs.")
+@click.option("--eggs", metavar="NUMBER", help="For so many eggs.")
 @click.option("--weight", metavar="WEIGHT", help='To make a weight, such as "900 g".')
 @click.option("--batches", metavar="NUMBER", help='So many batches, such as 2 or "1 1/2".')
 @click.option("--plus", metavar="SHARE", help='More by a share, such as "25 %".')
@@ -71,18 +73,18 @@ def query(asked: dict[str, Any], measures: Measures) -> Query:
         of=asked["of"],
         tins=tuple((found * asked["count"], tin) for found, tin in tins),
         deep=asked["deep"],
-        eggs=asked["eggs"],
+        eggs=_read("--eggs", lambda text: _number(text, "eggs"), asked["eggs"]),
         weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight"]),
-        batches=_read("--batches", _number, asked["batches"]),
+        batches=_read("--batches", lambda text: _number(text, "batches"), asked["batches"]),
         plus=_read("--plus", read_percent, asked["plus"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 
 
-def _number(text: str) -> float:
+def _number(text: str, of: str) -> float:
     value, end = read_number(text, 0, "2")
-    if end != len(text) or value <= 0:
-        raise Misread(f'"{text}" is not a number of batches', 'write 2, ½ or "1 1/2"', 0, len(text))
+    if end != len(text) or not 0 < value < MOST:
+        raise Misread(f'"{text}" is not a number of {of}', 'write 2, ½ or "1 1/2"', 0, len(text))
     return value
 
 

@@ -11,15 +11,17 @@ EXPORT = re.compile(r"^export (?=(?:async function|function|const|class) (\w+))"
 LEFT = re.compile(r"^\s*(?:import|export)\b.*|\bimport\s*[(.].*", re.MULTILINE)
 
 
-def classic_script(folder: Path, entry: str = "main") -> str:
-    """One script from `entry`.js of `folder` and all it imports, each module once and before who wants it.
+def classic_script(folder: Path, *entries: str) -> str:
+    """One script from the `entries` of `folder`, in order, and all they import, each module once and before who wants
+    it.
 
     A module keeps its names to itself in a function that returns what it exports, so no two can collide. Understood
     are `import { a, b as c } from "./file.js";` and `export` before a function, const or class.
     Raises ValueError for other forms and for a circle of imports.
     """
     done: dict[str, str] = {}
-    _add(folder, entry, done, ())
+    for entry in entries or ("main",):
+        _add(folder, entry, done, ())
     return '(() => {\n"use strict";\n' + "\n".join(done.values()) + "\n})();\n"
 
 

@@ -20,6 +20,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
+from tinbook.pages.page import Page as BookPage
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.squeeze import squeeze
 from tinbook.problems import spell
@@ -29,6 +30,9 @@ log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
+OWN_STYLES = ("home", "tins", "technique")
+OWN_SCRIPTS = ("tins", "technique")
+"""Kinds of page with a style or a script of their own, named after the page's template."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
     "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
@@ -117,6 +121,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             "rooms": _rooms(ROOMS, self._files, here),
             "more_rooms": _rooms(MORE, self._files, here),
             "measures": self.site.measures,
+            "styles": _own_files(made, OWN_STYLES, "css"),
+            "scripts": [] if self.config.folder else _own_files(made, OWN_SCRIPTS, "js"),
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
@@ -135,6 +141,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if self._folder.is_dir():
             server.watch(str(self._folder))
         return server
+
+
+def _own_files(made: BookPage | None, kinds: tuple[str, ...], ending: str) -> list[str]:
+    """The file of a page's own kind, beside those every page has."""
+    return [f"assets/tinbook/{made.template}.{ending}"] if made and made.template in kinds else []
 
 
 def _link(page: Page, files: Files, address: str, anchor: str) -> str:

@@ -35,7 +35,9 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
         if inside == OURS and (is_shim or name.endswith(".js")) and is_shim != folder:
             files.remove(file)
     if folder:
-        files.append(File.generated(config, f"{OURS}/main.js", content=classic_script(modules)))
+        files.append(
+            File.generated(config, f"{OURS}/main.js", content=classic_script(modules, "main", "tins", "technique"))
+        )
 
 
 def write_offline(config: MkDocsConfig, hosted: bool, folder: bool) -> None:

@@ -1,0 +1,3 @@
+import { people } from "./people.js";
+
+people();

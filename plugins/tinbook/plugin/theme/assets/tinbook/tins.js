@@ -1,0 +1,3 @@
+import { glance } from "./glance.js";
+
+glance();

@@ -1,0 +1,153 @@
+"""Every kind of page: quiet, whole without scripts, and whole in large letters."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+pytestmark = pytest.mark.browser
+
+TABLET: dict[str, Any] = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
+PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "has_touch": True}
+
+LOST = """() => {
+  const seen = element => element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+  const own = element => [...element.childNodes].some(node => node.nodeType === 3 && node.textContent.trim());
+  const page = document.documentElement.clientWidth;
+  const scrolls = element => {
+    for (let at = element; at && at !== document.body; at = at.parentElement) {
+      if (["auto", "scroll"].includes(getComputedStyle(at).overflowX)) return true;
+    }
+    return false;
+  };
+  const lines = element => {
+    const range = document.createRange();
+    return [...element.childNodes].filter(node => node.nodeType === 3 && node.textContent.trim()).flatMap(node => {
+      range.selectNodeContents(node);
+      return [...range.getClientRects()];
+    });
+  };
+  const found = [], boxes = [];
+  for (const element of document.querySelectorAll(".tb-head *, main *, footer *, #tb-tray *")) {
+    if (!seen(element) || !own(element) || element.closest("svg, .tb-unseen, script, .md-search, .md-sidebar, select")) continue;
+    const tell = why => found.push(`${why}: ${element.outerHTML.slice(0, 110)}`);
+    const style = getComputedStyle(element);
+    if (style.overflow !== "visible" && !scrolls(element)
+        && (element.scrollWidth > element.clientWidth + 1 || element.scrollHeight > element.clientHeight + 1)) tell("clipped");
+    for (const line of lines(element)) {
+      if (!scrolls(element) && (line.right > page + 1 || line.left < -1)) { tell("over the edge"); break; }
+      if (!scrolls(element) && !element.closest("#tb-tray")) boxes.push([element, line]);
+    }
+  }
+  // no line of text lies over another's; a little of the line's height is air
+  boxes.sort((one, other) => one[1].top - other[1].top);
+  for (let i = 0; i < boxes.length; i++) {
+    for (let j = i + 1; j < boxes.length && boxes[j][1].top < boxes[i][1].bottom; j++) {
+      if (boxes[i][0] === boxes[j][0]) continue;  // lines of one text: the letters' boxes are higher than the lines
+      const [a, b] = [boxes[i][1], boxes[j][1]];
+      const deep = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top), wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+      if (deep > 0.35 * Math.min(a.height, b.height) && wide > 2) {
+        found.push(`overlap: ${boxes[i][0].outerHTML.slice(0, 80)} AND ${boxes[j][0].outerHTML.slice(0, 80)}`);
+      }
+    }
+  }
+  return found;
+}"""
+SIDEWAYS = (
+    "Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - document.documentElement.clientWidth"
+)
+
+
+def visits(tab: Page, base: str, kinds: dict[str, str]) -> Iterator[str]:
+    """Each kind of page, opened."""
+    for kind, address in kinds.items():
+        tab.goto(base + address)
+        yield kind
+
+
+def test_nothing_is_asked_of_another_host(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:
+    """The `page` fixture fails for errors of the console too."""
+    tab, asked, failed = page(**TABLET), set(), []
+    tab.on("request", lambda request: asked.add(request.url))
+    tab.on("requestfailed", lambda request: failed.append(request.url))
+    tab.on("response", lambda got: failed.append(got.url) if got.status >= 400 and "404" not in got.url else None)
+    for _ in visits(tab, demo_url, kinds):
+        tab.wait_for_load_state("networkidle")
+    assert len(asked) > len(kinds)
+    assert [url for url in asked if not url.startswith((demo_url, "data:", "blob:"))] == []
+    assert failed == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_page_scrolls_sideways_on_a_phone(
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], scheme: str
+) -> None:
+    tab, wide = page(**PHONE, color_scheme=scheme), []
+    for kind in visits(tab, demo_url, kinds):
+        tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        if tab.evaluate(SIDEWAYS) > 0:
+            wide.append(kind)
+    assert wide == []
+
+
+@pytest.mark.parametrize("options", [TABLET, PHONE], ids=["tablet", "phone"])
+def test_no_text_is_cut_or_covered(
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], options: dict[str, Any]
+) -> None:
+    tab, lost = page(**options), []
+    for kind in visits(tab, demo_url, kinds):
+        tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        lost += [f"{kind}: {told}" for told in tab.evaluate(LOST)]
+    assert not lost, "\n".join(lost)
+
+
+@pytest.fixture(scope="module")
+def large(chromium: Browser) -> Iterator[Page]:
+    """A browser whose reader has set letters of 32 px instead of 16."""
+    path = next(found for name in ("chromium", "chromium-browser", "google-chrome") if (found := shutil.which(name)))
+    flags = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--blink-settings=defaultFontSize=32"]
+    browser = chromium.browser_type.launch(executable_path=path, args=flags)
+    yield browser.new_context(service_workers="block", **TABLET).new_page()
+    browser.close()
+
+
+def test_letters_of_twice_the_size_lose_nothing(large: Page, demo_url: str, kinds: dict[str, str]) -> None:
+    """WCAG 2.2, success criterion 1.4.4: text at 200 % without loss of content or function."""
+    lost = []
+    for kind in visits(large, demo_url, kinds):
+        assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
+        large.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        lost += [f"{kind}: {told}" for told in large.evaluate(LOST)]
+        lost += [f"{kind}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
+    assert not lost, "\n".join(lost)
+
+
+def test_every_page_is_whole_without_scripts(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:
+    bare, full = page(**TABLET, java_script_enabled=False), page(**TABLET)
+    for kind, address in kinds.items():
+        bare.goto(demo_url + address)
+        full.goto(demo_url + address)
+        tables = full.locator("main table:not(.tb-ladder)").count()
+        assert bare.locator("main table").count() == tables, kind
+        assert bare.locator("h1").is_visible(), kind
+        for empty in bare.locator(
+            "main :is(button, select, textarea, output, a, h1, h2, h3, p, li, td, th):visible"
+        ).all():
+            assert empty.inner_text().strip() or empty.locator("svg, img, input").count(), (kind, empty)
+        assert (
+            bare.locator(
+                ".tb-find:visible, .md-header__option:visible, [role=button]:not(.tb-contents):visible"
+            ).count()
+            == 0
+        ), kind
+    bare.goto(demo_url + kinds["mixture in tins"])
+    lines = bare.locator(".tb-lines .tb-qty").all_inner_texts()
+    assert lines and all(any(sign.isdigit() or sign in "½¼¾⅓⅔⅛" for sign in text) for text in lines)
+    assert bare.locator(".tb-steps .tb-do").first.is_visible()
+    assert bare.locator(".tb-steps .tb-time").first.inner_text().strip()
+    assert bare.locator("table tr[data-factor]").first.is_visible()
+    assert bare.locator(".tb-lead").is_visible()
