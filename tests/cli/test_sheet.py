@@ -134,7 +134,7 @@ def test_one_page_is_written_and_said(run: Run, tower: Path, here: Path) -> None
     text = Words(html).text
     for told in ("Heronsmouth house book", "So that the tower stands plumb and travels.", "practised", "900\N{NO-BREAK SPACE}g",
                  "one tower of three tiers", "2 × palette knife, 15 cm", "food grade", "450\N{NO-BREAK SPACE}g", "A ruler lies flat.",
-                 "The lamp room.", "The level reads true both ways.", "Trim the longest dowel.", "not food", "9 dowels: all out and counted",
+                 "The lamp room.", "The level reads true both ways.", "Trim the longest dowel.", "not food", "9 dowels (food grade): all out and counted",
                  "Say at the table that the dowels come out first.", "Small, hard or round things and small children",
                  "Dowels, skewers, wires and picks", "Travel with the tiers apart.", f"{ADDRESS}/techniques/tower/"):  # fmt: skip
         assert told in text, told
@@ -158,7 +158,7 @@ def test_for_some_people(run: Run, tower: Path, here: Path) -> None:
         "250 g",
         "to share",
         "8 × palette knife",
-        "36 dowels: all out",
+        "36 dowels (food grade): all out",
     ):
         assert told in text, told
     assert "4 × spirit level" not in text and "1000 g" not in text

@@ -34,7 +34,7 @@ DRESS = Dress(TOKENS, b"words", b"figures")
 TECHNIQUE: dict[str, Any] = {
     "name": "Set dowels", "purpose": "So that it stands.", "level": "practised", "makes": "one tier",
     "tools": [{"tool": "level", "shared": "yes"}, {"tool": "cutter", "count": "2"}],
-    "materials": [{"take": "5 dowels", "not food": "yes"}, {"take": "300 g sugarpaste"}, {"take": "20 g sugar pearls", "small hard": "yes"},
+    "materials": [{"take": "5 dowels, 15 cm", "not food": "yes"}, {"take": "300 g sugarpaste"}, {"take": "20 g sugar pearls", "small hard": "yes"},
                   {"take": "100 g butter", "shared": "yes"}],
     "steps": [{"do": "Roll <1/2 sugarpaste>.", "hands on": "5-7 min", "ahead": "2 days"}, {"do": "Look.", "picture": "lamp.svg", "waiting": "12 h"}],
     "pictures": [{"file": "lamp.svg", "alt": "A lamp."}, {"file": "quay.jpg", "alt": "A quay.", "shows": "Low water."}],
@@ -90,11 +90,11 @@ def test_a_sheet_for_one(desk: Callable[..., Desk]) -> None:
 def test_a_sheet_for_three_multiplies_all_but_what_is_shared(desk: Callable[..., Desk]) -> None:
     sheet = sheet_of("set-dowels", desk(), 3)
     assert [bare(row.amount) for row in sheet.materials] == ["15", "900 g", "60 g", "100 g"]
-    assert [row.wanted for row in sheet.materials] == ["", "", "", "to share"]
+    assert [row.wanted for row in sheet.materials] == ["15 cm", "", "", "to share"]
     assert [row.amount for row in sheet.tools] == ["", "6 ×"]
     assert "".join(bare(piece.text) for piece in sheet.steps[0].words) == "Roll 450 g sugarpaste."
     assert "3 people" in sheet.people
-    assert (sheet.not_food, sheet.counted) == ("15 dowels", ("15 dowels",))
+    assert (sheet.not_food, sheet.counted) == ("15 dowels", ("15 dowels (15 cm)",))
 
 
 def test_what_must_be_watched(desk: Callable[..., Desk]) -> None:
@@ -103,7 +103,7 @@ def test_what_must_be_watched(desk: Callable[..., Desk]) -> None:
     assert sheet.cautions[0].text == "Tell whoever cuts."
     assert any("Small, hard" in title for title in titles), "sugar pearls choke a small child"
     assert any("Dowels" in title for title in titles)
-    assert sheet.counted == ("5 dowels",)
+    assert sheet.counted == ("5 dowels (15 cm)",)
     plain = sheet_of("set-dowels", desk(materials=[{"take": "300 g butter"}], cautions=[], steps=["Look."], tools=[]))
     assert not plain.cautions and not plain.not_food and not plain.counted
 

@@ -150,7 +150,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
         checks=technique.checks,
         faults=tuple(Told(each.fault, each.cure) for each in technique.faults),
         not_food=view.not_food,
-        counted=tuple(f"{formats.mixed(count)} {name}" for name, count in view.kit.not_food),
+        counted=tuple(_counted(view.kit)),
         cautions=(
             *(Told("", caution) for caution in technique.cautions),
             *(Told(caution.title, caution.advice) for caution in view.cautions),
@@ -175,6 +175,15 @@ def _materials(kit: Kit) -> Iterator[Row]:
         share = ("to share",) if row.shared and kit.people > 1 else ()
         wanted = "; ".join((*share, *([row.wanted] if row.wanted else [])))
         yield Row(formats.spelled(row.amount), formats.title(row.name), wanted, row.not_food)
+
+
+def _counted(kit: Kit) -> Iterator[str]:
+    """What is not food, each with its number and where it is, to be ticked off when it is out again."""
+    yield from (f"{tool.count} {tool.name}" for tool in kit.tools if tool.not_food)
+    for row in kit.materials:
+        if row.not_food:
+            where = f" ({row.wanted})" if row.wanted else ""
+            yield f"{formats.mixed(row.amount.shown)} {row.name}{where}"
 
 
 def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: str) -> tuple[Shown, ...]:

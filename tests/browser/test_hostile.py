@@ -1,0 +1,184 @@
+"""A book whose every text holds what could run, break out or overflow: it is shown as text, everywhere."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from playwright.sync_api import Page, expect
+
+pytestmark = pytest.mark.browser
+
+ROOT = Path(__file__).parents[2]
+PAYLOADS = (
+    "<script>hostile(1)</script>",
+    '"><img src=x onerror=hostile(2)>',
+    "</script><script>hostile(3)</script>",
+    "' onmouseover='hostile(4)' x='",
+    "{{ 7 * 7 }} {% set x = 1 %}",
+    "[see](javascript:hostile(5))",
+    "<!--tinbook:parts/bench-->",
+    "x" * 300,
+    "\u202edesrever\u2066 \u2069",
+    "🎂👩🏽‍🍳🇫🇷",
+    "&lt;b&gt; &amp;amp; &#60;i&#62;",
+    "`code` ${hostile(6)} **stars** __lines__",
+    "{ #here onclick=hostile(7) }",
+    "![x](x){: onerror=hostile(8) }",
+    "<style>*{display:none!important}</style>",
+    "<svg onload=hostile(9)><base href=//elsewhere.example/>",
+    "\\\\ %s %(x)s \\u003cscript\\u003e </title></textarea>",
+    "שלום مرحبا Привет",
+)
+FREE = frozenset(
+    (
+        "name", "also", "tags", "about", "note", "notes", "part", "done", "keeps", "off balance", "purpose", "makes",
+        "tips", "checks", "fault", "cure", "cautions", "alt", "shows", "do", "tool", "method", "steps", "tools",
+    )
+)  # fmt: skip
+HEAR = "window.heard = []; window.hostile = what => { window.heard.push(what); };"
+RUNS = """() => [...document.querySelectorAll("*")].flatMap(element => [...element.attributes]
+  .filter(each => /^on/i.test(each.name) || /^\\s*(javascript|data|vbscript):/i.test(each.value) && /^(href|src|action)$/i.test(each.name))
+  .map(each => `${element.tagName} ${each.name}=${each.value}`))"""
+
+
+class Poison:
+    """Adds a payload to each free text of a tree, in turn."""
+
+    def __init__(self) -> None:
+        self.count = 0
+
+    def text(self, text: str) -> str:
+        self.count += 1
+        return f"{text.strip()} {PAYLOADS[self.count % len(PAYLOADS)]} {self.count}"
+
+    def tree(self, data: Any, key: str = "") -> Any:
+        if isinstance(data, dict):
+            # what a filling makes is a weight, what a technique makes is a text
+            return {name: self.tree(value, name) for name, value in data.items()}
+        if isinstance(data, list):
+            return [self.tree(each, key) for each in data]
+        if key == "makes" and str(data).endswith("g"):
+            return data
+        return self.text(data) if key in FREE and isinstance(data, str) else data
+
+
+@pytest.fixture(scope="module")
+def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo book, poisoned and built."""
+    folder, poison = tmp_path_factory.mktemp("hostile"), Poison()
+    shutil.copytree(ROOT / "recipes", folder / "recipes")
+    (folder / "book_src").mkdir()
+    for file in sorted((folder / "recipes").rglob("*.yaml")):
+        data = poison.tree(yaml.load(file.read_text("utf-8"), yaml.BaseLoader))
+        if file.parent.name == "mixtures":
+            data["mix"] += [{"take": f"5 g {NAME}", "note": PAYLOADS[1], "part": PAYLOADS[2]}]
+            data.setdefault("method", []).append(f"Beat in <{NAME.replace('<', '').replace('>', '')}> and <b>stir</b>.")
+        if file.name == "ingredients.yaml":
+            data["ingredients"][NAME] = {"weighs": "no volume measure", "notes": list(PAYLOADS)}
+        file.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False, width=200), "utf-8")
+    settings = yaml.safe_load((ROOT / "plugins/tinbook/cli/starter/mkdocs.yml").read_text("utf-8"))
+    settings["site_name"] = PAYLOADS[1]
+    (folder / "mkdocs.yml").write_text(yaml.safe_dump(settings), "utf-8")
+    assert poison.count > 200
+    return build(folder / "site", folder / "mkdocs.yml")
+
+
+NAME = '<img src=x onerror=hostile(10)>"paste"'
+
+
+@pytest.fixture
+def pages(hostile: Path, serve: Callable[[Path], str]) -> Iterator[tuple[str, list[str]]]:
+    """The address of the book, and every page of it."""
+    yield serve(hostile), sorted(file.relative_to(hostile).as_posix() for file in hostile.rglob("*.html"))
+
+
+def test_nothing_of_it_runs_and_no_page_grows_sideways(
+    page: Callable[..., Page], pages: tuple[str, list[str]], errors: list[str]
+) -> None:
+    base, names = pages
+    tab = page(viewport={"width": 390, "height": 844}, has_touch=True)
+    tab.add_init_script(HEAR)
+    asked: set[str] = set()
+    tab.on("request", lambda request: asked.add(request.url))
+    wide = []
+    for name in names:
+        tab.goto(base + name)
+        assert tab.evaluate(RUNS) == [], name
+        assert tab.evaluate("heard") == [], name
+        assert (
+            tab.locator("main style, main base, main img[src=x], main script:not([type='application/json'])").count()
+            == 0
+        )
+        tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        far = "Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - innerWidth"
+        if tab.evaluate(far) > 0:
+            wide.append(name)
+        for json_text in tab.locator("script[type='application/json']").all_text_contents():
+            json.loads(json_text)
+    assert wide == []
+    assert [url for url in asked if not url.startswith(base)] == []
+
+
+def test_every_text_is_shown_as_it_was_written(page: Callable[..., Page], pages: tuple[str, list[str]]) -> None:
+    """The ingredient's card carries every payload in its notes."""
+    tab = page()
+    tab.goto(pages[0] + "ingredients/")
+    shown = tab.locator("main").inner_text()
+    for payload in PAYLOADS:
+        assert " ".join(payload.split()) in shown, payload
+    assert NAME in shown
+    for name in pages[1]:
+        if name.startswith("mixtures/") and name.count("/") == 2 and "/kinds/" not in name:
+            tab.goto(pages[0] + name)
+            assert any(payload in tab.locator("h1").inner_text() for payload in PAYLOADS)
+            lines = tab.locator(".tb-lines").all_inner_texts()
+            assert any(NAME in text and PAYLOADS[1] in text for text in lines), name
+            recipe = json.loads(tab.locator("#tb-recipe").text_content() or "")
+            assert recipe["lines"][-1]["name"] == NAME
+
+
+def test_it_is_text_at_the_bench_and_in_the_tray(page: Callable[..., Page], pages: tuple[str, list[str]]) -> None:
+    base, names = pages
+    tab = page(viewport={"width": 390, "height": 844})
+    tab.add_init_script(HEAR)
+    for name in [
+        each
+        for each in names
+        if each.startswith("mixtures/") and "/kinds/" not in each and each != "mixtures/index.html"
+    ]:
+        tab.goto(base + name)
+        for start in tab.locator(".tb-start").all()[:3]:
+            start.click()
+        tab.locator("#tb-pencil").fill(PAYLOADS[2])
+        tab.locator(".tb-measure button").nth(1).click()
+    expect(tab.locator("#tb-tray")).to_be_visible()
+    tab.goto(base)
+    assert tab.locator("#tb-recent li").count() > 0
+    assert tab.evaluate("heard") == [] and tab.evaluate(RUNS) == []
+    assert tab.evaluate("Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - innerWidth") <= 0
+
+
+def test_search_shows_it_as_text(page: Callable[..., Page], pages: tuple[str, list[str]], hostile: Path) -> None:
+    index = json.loads((hostile / "search/search_index.json").read_text("utf-8"))
+    words = " ".join(f"{entry['title']} {entry['text']}" for entry in index["docs"])
+    assert "hostile" in words and "<script" not in words and "<img" not in words and "<svg" not in words
+    tab = page(viewport={"width": 390, "height": 844})
+    tab.add_init_script(HEAR)
+    tab.goto(pages[0])
+    tab.locator(".tb-find").click()
+    meta = tab.locator(".md-search-result__meta")
+    expect(meta).to_have_text("Type to start searching", timeout=30_000)
+    for query in ("hostile", "onerror", "<script>hostile(1)</script>"):
+        tab.locator(".md-search__input").fill(query)
+        tab.locator(".md-search__input").press("End")
+        expect(meta).to_contain_text("matching")
+        tab.wait_for_timeout(200)
+        assert tab.evaluate("heard") == [] and tab.evaluate(RUNS) == []
+        assert tab.locator(".md-search-result img, .md-search-result script").count() == 0
+    assert "<script>hostile(1)</script>" in tab.locator(".md-search-result__list").inner_text()
