@@ -10,13 +10,14 @@ from dataclasses import dataclass
 from math import floor
 
 GRAIN = 1e-9
+HALF = 0.5 + GRAIN
 CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
 """What a set of cup measures shows. Common practice."""
 
 
 def half_up(value: float, step: float) -> float:
     """The multiple of `step` nearest to `value`, halves up; same unit as both. `step` > 0."""
-    nearest = floor(value / step + 0.5 + GRAIN) * step
+    nearest = floor(value / step + HALF) * step
     # Floats hold whole steps, quarters and eighths exactly; tenths need a tidy end, which costs as much as the rest.
     return nearest if step * 8 % 1 == 0 else round(nearest, 6)
 

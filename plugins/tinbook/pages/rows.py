@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from markupsafe import Markup, escape
 
@@ -53,7 +53,7 @@ def _row(line: Line) -> str:
 
 def plain_head(name: str) -> Markup:
     """The head of a row that is no tin."""
-    return Markup('<th scope="row">{}</th>').format(name)
+    return Markup(f'<th scope="row">{escape(name)}</th>')
 
 
 @lru_cache(maxsize=4096)
@@ -94,10 +94,12 @@ def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
 def spelled(batch: Batch, made: Version, beaten: bool = False) -> list[tuple[str, ...]]:
     """The amounts of `made` and of all versions worked out with it, a row each, under heads that name the unit of
     each line; another unit is said."""
-    columns = [
-        [_figure(line, shown, unit, beaten) for shown, unit in zip(column.shown, column.units, strict=True)]
-        for line, column in zip(batch.ingredients, made.columns, strict=True)
-    ]
+    columns = []
+    for line, column in zip(batch.ingredients, made.columns, strict=True):
+        told = map(formats.measure, column.shown, column.units)
+        if set(column.units) != {line.unit}:
+            told = map(partial(_figure, line, beaten=beaten), column.shown, column.units)
+        columns.append(list(told))
     return list(zip(*columns, strict=True))
 
 

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from tinbook.facts import Facts
@@ -10,8 +13,8 @@ from tinbook.models import Book
 from tinbook.plans.measures import US_CUP_ML
 from tinbook.plans.scaling import TinRow, TinTable, wanted_ml
 from tinbook.plans.versions import raising_points
-from tinbook.plans.weighing import Batch, same_outline
-from tinbook.tins import Tin
+from tinbook.plans.weighing import Batch
+from tinbook.tins import Sizes, Tin
 from tinbook.units import GRAMS_PER_OUNCE
 
 
@@ -93,6 +96,9 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
         BenchLine(line.name, line.unit, line.amount, line.mass_g, line.volume_ml, line.raises)
         for line in batch.ingredients
     )
+    have: Counter[tuple[str, Sizes]] = Counter()
+    for own in book.tins:
+        have[own.tin.shape, own.tin.sizes_mm] += own.have
     return Bench(
         batch.mixture.name,
         lines,
@@ -113,16 +119,15 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
         batch.share if batch.tins else 0.0,
         written[1].name if written else "",
         sum(count for count, _ in batch.tins) if written else 1,
-        tuple(_tin(batch, book, row) for row in table.rows) if table else (),
+        tuple(_tin(batch, have, row) for row in table.rows) if table else (),
         area_shares() if batch.tins else {},
     )
 
 
-def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
+def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> BenchTin:
     tin, by_share = row.tin, row.tin.kind.kept == "share"
     room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
     width_mm, length_mm = tin.bounds_mm
-    have = sum(own.have for own in book.tins if same_outline(own.tin, tin)) if row.owned else 0
     return BenchTin(
         tin.name,
         tin.size_label_in,
@@ -131,7 +136,7 @@ def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
         width_mm,
         length_mm,
         row.owned,
-        have,
+        have.get((tin.shape, tin.sizes_mm), 0),
         wanted_ml(batch, tin, 1),
         room_ml,
         row.fit.per_bake,
@@ -141,6 +146,7 @@ def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
     )
 
 
+@lru_cache(maxsize=1)
 def area_shares() -> dict[str, float]:
     """For each shape a baker can measure with a ruler: its area over width x length."""
     shares = {}

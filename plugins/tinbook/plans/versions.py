@@ -93,14 +93,18 @@ class Version:
 def largest_errors(made: Iterable[Version]) -> tuple[float, float]:
     """The largest errors that rounding made in any of these, as shares: in weights, and in spoons."""
     weight_error, spoon_error = 0.0, 0.0
+    together: dict[int, list[Version]] = {}
     for version in made:
-        at = version.at
-        for column in version.columns:
-            off = rounding.error(column.exact[at], column.shown[at])
-            if column.units[at] in SPOONS:
+        together.setdefault(id(version.columns), []).append(version)
+    for versions in together.values():
+        rows = [version.at for version in versions]
+        for column in versions[0].columns:
+            exact, shown = [column.exact[row] for row in rows], [column.shown[row] for row in rows]
+            off = max(map(rounding.error, exact, shown))
+            if column.units[rows[0]] in SPOONS:
                 spoon_error = max(spoon_error, off)
-            elif off > weight_error:
-                weight_error = off
+            else:
+                weight_error = max(weight_error, off)
     return weight_error, spoon_error
 
 
