@@ -68,7 +68,7 @@ def build() -> Callable[..., Path]:
     """build(out, config=mkdocs.yml, NAME="value of the environment") builds a book into `out`."""
 
     def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
-        command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict", "-f", str(config), "-d", str(out)]
+        command = [sys.executable, "-m", "mkdocs", "build", "--strict", "-f", str(config), "-d", str(out)]
         done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
         assert done.returncode == 0, done.stderr
         return out

@@ -5,12 +5,14 @@ from __future__ import annotations
 import json
 import shutil
 from collections.abc import Callable, Iterator
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import Any
 
 import pytest
 import yaml
 from playwright.sync_api import Page, expect
+
+from tinbook.pages import formats
 
 pytestmark = pytest.mark.browser
 
@@ -35,6 +37,8 @@ PAYLOADS = (
     "\\\\ %s %(x)s \\u003cscript\\u003e </title></textarea>",
     "שלום مرحبا Привет",
 )
+NAME = '<s class=bad>paste</s>"Q"'
+"""An ingredient. It has to be unlike what stands between signs in the steps, or the book asks whether it was meant."""
 FREE = frozenset(
     (
         "name", "also", "tags", "about", "note", "notes", "part", "done", "keeps", "off balance", "purpose", "makes",
@@ -53,8 +57,10 @@ class Poison:
     def __init__(self) -> None:
         self.count = 0
 
-    def text(self, text: str) -> str:
+    def text(self, text: str, also: bool = False) -> str:
         self.count += 1
+        while also and "<" in PAYLOADS[self.count % len(PAYLOADS)]:
+            self.count += 1
         return f"{text.strip()} {PAYLOADS[self.count % len(PAYLOADS)]} {self.count}"
 
     def tree(self, data: Any, key: str = "") -> Any:
@@ -65,7 +71,7 @@ class Poison:
             return [self.tree(each, key) for each in data]
         if key == "makes" and str(data).endswith("g"):
             return data
-        return self.text(data) if key in FREE and isinstance(data, str) else data
+        return self.text(data, key == "also") if key in FREE and isinstance(data, str) else data
 
 
 @pytest.fixture(scope="module")
@@ -78,7 +84,6 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
         data = poison.tree(yaml.load(file.read_text("utf-8"), yaml.BaseLoader))
         if file.parent.name == "mixtures":
             data["mix"] += [{"take": f"5 g {NAME}", "note": PAYLOADS[1], "part": PAYLOADS[2]}]
-            data.setdefault("method", []).append(f"Beat in <{NAME.replace('<', '').replace('>', '')}> and <b>stir</b>.")
         if file.name == "ingredients.yaml":
             data["ingredients"][NAME] = {"weighs": "no volume measure", "notes": list(PAYLOADS)}
         file.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False, width=200), "utf-8")
@@ -87,7 +92,9 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
     return build(folder / "site", folder / "mkdocs.yml")
 
 
-NAME = '<img src=x onerror=hostile(10)>"paste"'
+def plain(payload: str) -> str:
+    """As it must be shown. Marks that turn the direction of what follows are left out: they would turn ours too."""
+    return " ".join(payload.translate(formats.TURNING).split())
 
 
 @pytest.fixture
@@ -110,7 +117,7 @@ def test_nothing_of_it_runs_and_no_page_grows_sideways(
         assert tab.evaluate(RUNS) == [], name
         assert tab.evaluate("heard") == [], name
         assert (
-            tab.locator("main style, main base, main img[src=x], main script:not([type='application/json'])").count()
+            tab.locator("article :is(.bad, style, base, img[src=x], script:not([type='application/json']))").count()
             == 0
         )
         tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
@@ -129,12 +136,12 @@ def test_every_text_is_shown_as_it_was_written(page: Callable[..., Page], pages:
     tab.goto(pages[0] + "ingredients/")
     shown = tab.locator("main").inner_text()
     for payload in PAYLOADS:
-        assert " ".join(payload.split()) in shown, payload
+        assert plain(payload) in shown, payload
     assert NAME in shown
     for name in pages[1]:
-        if name.startswith("mixtures/") and name.count("/") == 2 and "/kinds/" not in name:
+        if PurePath(name).match("mixtures/*/index.html"):
             tab.goto(pages[0] + name)
-            assert any(payload in tab.locator("h1").inner_text() for payload in PAYLOADS)
+            assert any(plain(payload) in tab.locator("h1").inner_text() for payload in PAYLOADS), name
             lines = tab.locator(".tb-lines").all_inner_texts()
             assert any(NAME in text and PAYLOADS[1] in text for text in lines), name
             recipe = json.loads(tab.locator("#tb-recipe").text_content() or "")
@@ -145,11 +152,7 @@ def test_it_is_text_at_the_bench_and_in_the_tray(page: Callable[..., Page], page
     base, names = pages
     tab = page(viewport={"width": 390, "height": 844})
     tab.add_init_script(HEAR)
-    for name in [
-        each
-        for each in names
-        if each.startswith("mixtures/") and "/kinds/" not in each and each != "mixtures/index.html"
-    ]:
+    for name in [each for each in names if PurePath(each).match("mixtures/*/index.html")]:
         tab.goto(base + name)
         for start in tab.locator(".tb-start").all()[:3]:
             start.click()
@@ -172,11 +175,12 @@ def test_search_shows_it_as_text(page: Callable[..., Page], pages: tuple[str, li
     tab.locator(".tb-find").click()
     meta = tab.locator(".md-search-result__meta")
     expect(meta).to_have_text("Type to start searching", timeout=30_000)
-    for query in ("hostile", "onerror", "<script>hostile(1)</script>"):
+    results, shown = tab.locator(".md-search-result__list"), ""
+    for query in ("cake", "ganache", "buttercream", "board", "hostile", "onerror", "<script>hostile(1)</script>"):
         tab.locator(".md-search__input").fill(query)
         tab.locator(".md-search__input").press("End")
-        expect(meta).to_contain_text("matching")
-        tab.wait_for_timeout(200)
+        tab.wait_for_timeout(400)
+        shown += results.inner_text()
         assert tab.evaluate("heard") == [] and tab.evaluate(RUNS) == []
-        assert tab.locator(".md-search-result img, .md-search-result script").count() == 0
-    assert "<script>hostile(1)</script>" in tab.locator(".md-search-result__list").inner_text()
+        assert results.locator("img, script, style, svg[onload]").count() == 0
+    assert sum(payload in shown for payload in PAYLOADS) >= 5

@@ -21,7 +21,8 @@ TURNING = dict.fromkeys([*range(0x202A, 0x202F), *range(0x2066, 0x206A)])
 MARKUP = re.compile(r"""[^\w ,.;%/?°'"’()–—×-]|_|(?<!\w)-|-(?!\w)""")
 """A sign that Markdown may take for markup where it stands."""
 LISTED = re.compile(r"^(\d+)\.")
-HEADING = re.compile(r"^#|^[=-](?=[=-]*\s*$)", re.MULTILINE)
+HEADING = re.compile(r"(?<![^\s>*+.-])#|(?<![^\s>*+])[=-](?=[=-]*\s*$)", re.MULTILINE)
+"""A sign that makes a heading, also in a list or a quotation: before the words, or under them."""
 LINK = re.compile(r"\]\(([^)]*)\)?")
 WEB = re.compile(r"\s*https?:", re.IGNORECASE)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Step
@@ -74,6 +75,7 @@ def tin_name(count: int, tin: Tin) -> str:
     return formats.tin_words(f"{count} {tin.name}" if tin.holes > 1 else f"{count} × {tin.name}")
 
 
+@lru_cache(maxsize=1024)
 def tin_count(count: int, tin: Tin) -> str:
     """`2 round 15 cm × 7.5 cm (6 in)`."""
     name = f"{count} {tin.full_name}" if tin.kind.kept == "share" else f"{count} × {tin.full_name}"
