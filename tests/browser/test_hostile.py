@@ -59,17 +59,17 @@ class Poison:
 
     def text(self, text: str, also: bool = False) -> str:
         self.count += 1
-        while also and "<" in PAYLOADS[self.count % len(PAYLOADS)]:
+        while also and any(sign in PAYLOADS[self.count % len(PAYLOADS)] for sign in ("<", "hostile")):
             self.count += 1
         return f"{text.strip()} {PAYLOADS[self.count % len(PAYLOADS)]} {self.count}"
 
-    def tree(self, data: Any, key: str = "") -> Any:
+    def tree(self, data: Any, folder: str, key: str = "") -> Any:
+        """What a mixture makes is a weight, and what a technique keeps is a time: those stay."""
         if isinstance(data, dict):
-            # what a filling makes is a weight, what a technique makes is a text
-            return {name: self.tree(value, name) for name, value in data.items()}
+            return {name: self.tree(value, folder, name) for name, value in data.items()}
         if isinstance(data, list):
-            return [self.tree(each, key) for each in data]
-        if key == "makes" and str(data).endswith("g"):
+            return [self.tree(each, folder, key) for each in data]
+        if (folder, key) in (("mixtures", "makes"), ("techniques", "keeps")):
             return data
         return self.text(data, key == "also") if key in FREE and isinstance(data, str) else data
 
@@ -81,7 +81,7 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
     shutil.copytree(ROOT / "recipes", folder / "recipes")
     (folder / "book_src").mkdir()
     for file in sorted((folder / "recipes").rglob("*.yaml")):
-        data = poison.tree(yaml.load(file.read_text("utf-8"), yaml.BaseLoader))
+        data = poison.tree(yaml.load(file.read_text("utf-8"), yaml.BaseLoader), file.parent.name)
         if file.parent.name == "mixtures":
             data["mix"] += [{"take": f"5 g {NAME}", "note": PAYLOADS[1], "part": PAYLOADS[2]}]
         if file.name == "ingredients.yaml":

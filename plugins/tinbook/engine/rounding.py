@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from math import floor
 
@@ -40,6 +41,20 @@ def scales(mass_g: float, steps: ScaleSteps) -> float:
     """Grams (or ml, read on the same scales) as the scales show them."""
     step = steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g
     return half_up(mass_g, step) or (step if mass_g > 0 else 0.0)
+
+
+def scales_each(masses_g: Iterable[float], steps: ScaleSteps) -> list[float]:
+    """`scales` of many weights in one go."""
+    step, fine_step, fine_below = steps.step_g, steps.fine_step_g, steps.fine_below_g
+    if step * 8 % 1 or fine_step * 8 % 1:
+        return [scales(mass_g, steps) for mass_g in masses_g]
+    # steps that floats hold exactly need no tidy end, see half_up
+    return [
+        (floor(mass_g / fine_step + HALF) * fine_step or (fine_step if mass_g > 0 else 0.0))
+        if mass_g < fine_below
+        else floor(mass_g / step + HALF) * step or step
+        for mass_g in masses_g
+    ]
 
 
 def spoon(spoons: float) -> float:

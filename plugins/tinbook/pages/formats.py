@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 from functools import lru_cache
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from tinbook.plans.measures import Measured, Spooned
 from tinbook.plans.versions import Amount
@@ -185,8 +185,8 @@ def sentence(words: Iterable[str]) -> str:
 
 
 def quoted(text: str) -> Markup:
-    """Text as a quoted value for a page's front matter."""
-    return Markup(json.dumps(" ".join(unturned(text).split()), ensure_ascii=False))
+    """Text as a quoted value for a page's front matter. The theme prints it as it is, so it is made text here."""
+    return Markup(json.dumps(str(escape(" ".join(unturned(text).split()))), ensure_ascii=False))
 
 
 def unturned(text: str) -> str:

@@ -11,7 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
-from tinbook.pages.rows import Line, exact_lines, figures, plain_head, whole_lines
+from tinbook.pages.rows import Line, exact_lines, plain_head, spelled, whole_lines
 from tinbook.pages.shared import (
     Linked,
     PieceView,
@@ -243,6 +243,11 @@ class MixtureView:
         """The exact version, a line each tin."""
         return exact_lines(self.batch, self.table.rows)
 
+    @property
+    def has_amounts(self) -> bool:
+        """Whether there is another table, without tins."""
+        return batches.has_amounts(self.batch)
+
     @cached_property
     def amounts_table(self) -> batches.WeightTable:
         """By eggs, cups, weight and batches."""
@@ -251,11 +256,13 @@ class MixtureView:
     @property
     def batch_lines(self) -> Iterator[Line]:
         """The rows of that table, spelled."""
-        asked_by = ""
+        asked_by, columns, figures = "", None, list[tuple[str, ...]]()
         width_mm = max((tin.bounds_mm[0] for _, tin in self.batch.tins), default=0.0)
         for row in self.amounts_table.rows:
             head, made = plain_head(BY[row.asked_by](row.value)), row.version
-            cells = (*figures(self.batch, made), formats.number(made.mass_shown_g))
+            if made.columns is not columns:
+                columns, figures = made.columns, spelled(self.batch, made)
+            cells = (*figures[made.at], formats.number(made.mass_shown_g))
             yield Line(head, cells, row.asked_by != asked_by, made.factor, width_mm)
             asked_by = row.asked_by
 

@@ -103,11 +103,6 @@ def spelled(batch: Batch, made: Version, beaten: bool = False) -> list[tuple[str
     return list(zip(*columns, strict=True))
 
 
-def figures(batch: Batch, made: Version) -> tuple[str, ...]:
-    """The amounts of `made` alone."""
-    return tuple(_figure(line, got.shown, got.unit) for line, got in zip(batch.ingredients, made.amounts, strict=True))
-
-
 def _figure(line: Ingredient, shown: float, unit: str, beaten: bool = False) -> str:
     told = formats.measure(shown, unit)
     if unit == line.unit:

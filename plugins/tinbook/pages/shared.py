@@ -9,6 +9,7 @@ from functools import lru_cache
 from tinbook.facts import Facts
 from tinbook.models import Book, Step
 from tinbook.pages import formats
+from tinbook.pages.pictures import PictureView
 from tinbook.plans.steps import step_times
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
@@ -139,7 +140,7 @@ class StepView:
     done: str
     name: str
     windows: tuple[str, ...]
-    picture: str
+    pictures: tuple[PictureView, ...]
 
     @property
     def timed(self) -> bool:
@@ -150,7 +151,7 @@ class StepView:
 NAME_WORDS = 4
 
 
-def step_view(step: Step, pieces: tuple[PieceView, ...]) -> StepView:
+def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = ()) -> StepView:
     """A step for the page. Its name is its first words without marks."""
     times = []
     for span, word in ((step.hands_on, ""), (step.waiting, "wait ")):
@@ -164,7 +165,7 @@ def step_view(step: Step, pieces: tuple[PieceView, ...]) -> StepView:
     )
     said = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
     name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
-    return StepView(pieces, tuple(times), step.done or "", step.called or name, said, step.picture or "")
+    return StepView(pieces, tuple(times), step.done or "", step.called or name, said, pictures)
 
 
 def linked_techniques(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:

@@ -11,6 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Technique
 from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
+from tinbook.pages.pictures import PictureView, loose_pictures, picture_view
 from tinbook.pages.shared import (
     Linked,
     PieceView,
@@ -134,9 +135,23 @@ class TechniqueView:
         takes = [material.take for material in self.technique.materials]
         rows = {row.index: row for row in self.kit.materials}
         return tuple(
-            step_view(step, tuple(self._piece(piece, rows) for piece in pieces_of(step.do, takes, self.desk.book)))
-            for step in self.technique.steps
+            step_view(
+                step,
+                tuple(self._piece(piece, rows) for piece in pieces_of(step.do, takes, self.desk.book)),
+                self._pictures(step.picture, number),
+            )
+            for number, step in enumerate(self.technique.steps)
         )
+
+    def _pictures(self, file: str | None, nth: int) -> tuple[PictureView, ...]:
+        """The picture of a step, if it has one that may be shown."""
+        view = picture_view(self.technique, file, self.desk.book, nth + 1) if file else None
+        return (view,) if view else ()
+
+    @property
+    def pictures(self) -> tuple[PictureView, ...]:
+        """The pictures that no step shows."""
+        return tuple(loose_pictures(self.technique, self.desk.book))
 
     def _piece(self, piece: Piece, rows: dict[int, MaterialRow]) -> PieceView:
         if piece.line is None:

@@ -48,6 +48,11 @@ class Swap:
     powder_tsp: float
 
 
+def has_amounts(batch: Batch) -> bool:
+    """Whether a mixture has such a table: by eggs, by the cups it was written for, or by weight."""
+    return not batch.tins or bool(batch.eggs) or batch.tins[0][1].kind.kept == "share"
+
+
 def weight_table(batch: Batch, facts: Facts) -> WeightTable:
     """By eggs where eggs are in it, by cups where it was written for cups, by weight where it has no tins."""
     asked: list[tuple[str, float, float]] = []

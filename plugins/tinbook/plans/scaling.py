@@ -88,21 +88,21 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
 
 def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml: float, mass_g: float) -> Fit:
     """How `volume_ml` of batter, `mass_g`, goes into `count` of `tin`; see Fit."""
-    by_share = tin.kind.kept == "share"
+    by_share, rise, house = tin.kind.kept == "share", batch.rise, book.house
     batter_mm = tin.fill_mm(volume_ml / count)
-    least_mm = None if by_share else tin.least_depth(batter_mm * batch.rise)
+    least_mm = None if by_share else tin.least_depth(batter_mm * rise)
     needed = count
-    if tin.depth_mm is not None and not by_share and batter_mm * batch.rise > tin.depth_mm * (1 + 1e-9):
-        needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / batch.rise))
+    if tin.depth_mm is not None and not by_share and batter_mm * rise > tin.depth_mm * (1 + 1e-9):
+        needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / rise))
         batter_mm = tin.fill_mm(volume_ml / needed)
     per_bake, bakes = None, 1
-    if book.house.oven_shelf:
+    if house.oven_shelf:
         clear = facts.numbers["oven clearance"].value
-        per_bake = packing.per_shelf(tin.stand_mm, book.house.oven_shelf, clear) * book.house.shelves
+        per_bake = packing.per_shelf(tin.stand_mm, house.oven_shelf, clear) * house.shelves
         stands = scaling.times_needed(needed, tin.holes)
         bakes = scaling.times_needed(stands, per_bake) if per_bake else 0
     words = _words(book, tin, count, needed, bakes, per_bake)
-    each_g, baked_mm = mass_g / needed, batter_mm * batch.rise
+    each_g, baked_mm = mass_g / needed, batter_mm * rise
     shown_g = rounding.scales(each_g, batch.steps)
     return Fit(tin, count, needed, each_g, shown_g, batter_mm, baked_mm, least_mm, per_bake, bakes, words)
 

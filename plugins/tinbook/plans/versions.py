@@ -120,7 +120,7 @@ def column_at(
         return Column(*zip(*pieces, strict=True)) if pieces else Column((), (), ())
     base, unit = (line.amount, "ml") if line.unit == "ml" else (line.mass_g, "g")
     exact = [base * factor for factor in factors]
-    return Column(exact, [rounding.scales(each, steps) for each in exact], [unit] * len(exact))
+    return Column(exact, rounding.scales_each(exact, steps), [unit] * len(exact))
 
 
 def _piece(line: Ingredient, factor: float, steps: rounding.ScaleSteps) -> Amount:
@@ -165,9 +165,12 @@ def version_each(
     raising_g = sum(line.mass_g for line in batch.ingredients if line.raises)
     rest_g = batch.mass_g - raising_g
     masses_g = [rest_g * factor + raising_g * share for factor, share in zip(factors, raised, strict=True)]
+    shown_g = rounding.scales_each(masses_g, batch.steps)
     return [
-        Version(factor, factor / exact - 1, mass_g, rounding.scales(mass_g, batch.steps), columns, at)
-        for at, (factor, exact, mass_g) in enumerate(zip(factors, exact_factors, masses_g, strict=True))
+        Version(factor, factor / exact - 1, mass_g, mass_shown_g, columns, at)
+        for at, (factor, exact, mass_g, mass_shown_g) in enumerate(
+            zip(factors, exact_factors, masses_g, shown_g, strict=True)
+        )
     ]
 
 

@@ -35,8 +35,10 @@ function tail(slug, clear) {
   const holder = find(".tb-tail");
   if (!holder) return;
   const key = `notes ${slug}`, pencil = make("textarea", { id: "tb-pencil", rows: 4 });
+  const paper = find(".tb-pencil"), copy = () => { if (paper) paper.textContent = pencil.value; };
   pencil.value = read(key, "");
-  pencil.addEventListener("input", () => write(key, pencil.value));
+  pencil.addEventListener("input", () => { write(key, pencil.value); copy(); });
+  copy();
   const save = make("button", { type: "button", class: "tb-button", onclick: () => {
     const link = make("a", { href: URL.createObjectURL(new Blob([`${document.title}\n\n${pencil.value}\n`], { type: "text/plain" })), download: words.noteFile(slug) });
     link.click();
@@ -45,7 +47,7 @@ function tail(slug, clear) {
   const stays = make("button", { type: "button", class: "tb-button", "aria-pressed": "false" });
   awake(stays);
   const asked = make("span", { class: "tb-asked", hidden: true }, `${words.sure} `,
-    make("button", { type: "button", class: "tb-button tb-on", onclick: () => { clear(); pencil.value = ""; write(key, ""); close(); again.focus(); } }, words.yes), " ",
+    make("button", { type: "button", class: "tb-button tb-on", onclick: () => { clear(); pencil.value = ""; write(key, ""); copy(); close(); again.focus(); } }, words.yes), " ",
     make("button", { type: "button", class: "tb-button", onclick: () => { close(); again.focus(); } }, words.no));
   const close = () => { asked.hidden = true; again.hidden = false; };
   const again = make("button", { type: "button", class: "tb-button", onclick: () => {
