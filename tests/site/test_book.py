@@ -17,7 +17,7 @@ def pages(demo: Loaded) -> dict[str, Page]:
 
 def filled(page: Page, pages: dict[str, Page]) -> str:
     def link(address: str, anchor: str = "") -> str:
-        assert address in pages, f"{page.address} links to {address}"
+        assert address in pages or address.startswith("pictures/"), f"{page.address} links to {address}"
         return f"/{address}#{anchor}"
 
     return page.fill(page.markdown, link)
