@@ -1,3 +1,5 @@
 import { people } from "./people.js";
+import { share } from "./share.js";
 
 people();
+share();

@@ -1,7 +1,7 @@
 // Every word the scripts say, in one place.
 export const words = {
   all: "All tins", fewer: "Tins of the house", other: "Another tin", notOwned: "not owned",
-  people: "people", forPeople: count => `For ${count} people`, tins: "tins", cups: "cups", batches: "batches", more: "one more", less: "one less",
+  handOn: "Hand on", people: "people", forPeople: count => `For ${count} people`, tins: "tins", cups: "cups", batches: "batches", more: "one more", less: "one less",
   whole: "Whole eggs", exact: "Exact", eggs: "Eggs", measure: "Measure", g: "g", oz: "oz", spoons: "cups",
   inEach: "in each tin", inEachCup: "in each cup", together: "together",
   offMore: share => `${share} % more than exact`, offLess: share => `${share} % less than exact`, offNone: "exact",

@@ -1,0 +1,141 @@
+"""Paper: a mixture at the bench is one sheet for the chosen tin, the tins are one wall chart. Read back by poppler."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+
+from tinbook.loading import Loaded
+from tinbook.plans.weighing import weigh_all
+
+pytestmark = pytest.mark.browser
+
+LEAST_PT = 9.0
+"""No letter on paper is smaller."""
+
+
+def read(pdf: Path, *options: str) -> str:
+    """The words of a PDF, without breaks."""
+    run = subprocess.run(["pdftotext", *options, str(pdf), "-"], capture_output=True, text=True, check=True)
+    return " ".join(run.stdout.split())
+
+
+def sheets(pdf: Path) -> list[tuple[float, float]]:
+    """Width and height of each page, pt."""
+    run = subprocess.run(["pdfinfo", "-l", "99", str(pdf)], capture_output=True, text=True, check=True)
+    return [(float(wide), float(high)) for wide, high in re.findall(r"size: +([\d.]+) x ([\d.]+) pts", run.stdout)]
+
+
+def words(text: str) -> str:
+    return " ".join(text.split())
+
+
+@pytest.fixture
+def printed(tmp_path: Path) -> Callable[..., Path]:
+    """printed(tab): what its print button gives."""
+
+    def to_pdf(tab: Page, paper: str = "A4") -> Path:
+        file = tmp_path / "sheet.pdf"
+        tab.pdf(path=file, format=paper, prefer_css_page_size=True)
+        return file
+
+    return to_pdf
+
+
+def test_a_mixture_is_one_sheet(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, printed: Callable[..., Path]
+) -> None:
+    tab = page(viewport={"width": 820, "height": 1180})
+    for slug, batch in weigh_all(demo.book, demo.facts).items():
+        tab.goto(f"{demo_url}mixtures/{slug}/")
+        for more in tab.locator(".tb-chip:not([aria-pressed=true]):visible").all()[:1]:
+            more.click()
+        cake = tab.locator(".tb-this").inner_text()
+        file = printed(tab)
+        assert [tuple(map(round, size)) for size in sheets(file)] == [(596, 843)], slug
+        text = read(file)
+        assert batch.mixture.name in text and words(cake) in text
+        for line in tab.locator(".tb-lines li").all():
+            # a line is read as its figure, its unit and its name
+            figure, unit = line.locator("b").inner_text(), line.locator(".tb-qty i").inner_text()
+            assert words(f"{figure} {unit}") in text, (slug, figure)
+            assert words(line.locator(".tb-name").evaluate("each => each.firstChild.textContent")) in text, slug
+        for step in tab.locator(".tb-do").all():
+            first = words(step.evaluate("each => each.textContent")).split(". ")[0]
+            assert first[:30] in text, (slug, first)
+        for caution in tab.locator(".tb-caution b").all_inner_texts():
+            assert words(caution) in text, (slug, caution)
+        assert "Contains:" in text
+        assert "For every tin" not in text and "By the egg" not in text and "Tinbook" not in text
+        tab.emulate_media(media="print")
+        room = tab.locator(".tb-pencil").bounding_box()
+        assert room and room["height"] >= 30, (slug, room)
+        tab.emulate_media(media="screen")
+
+
+def test_a_mixture_fits_letter_paper_too(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, printed: Callable[..., Path]
+) -> None:
+    """But for the longest; that one may turn the page."""
+    tab, pages = page(viewport={"width": 820, "height": 1180}), {}
+    for slug in demo.book.mixtures:
+        tab.goto(f"{demo_url}mixtures/{slug}/")
+        pages[slug] = len(sheets(printed(tab, "Letter")))
+    assert max(pages.values()) <= 2 and sorted(pages.values())[-2] == 1, pages
+
+
+def test_pencil_notes_are_printed(page: Callable[..., Page], demo_url: str, kinds: dict[str, str], printed: Callable[..., Path]) -> None:  # fmt: skip
+    tab = page(viewport={"width": 820, "height": 1180})
+    tab.goto(demo_url + kinds["mixture by weight"])
+    tab.locator("#tb-pencil").fill("Two drops more of blue.")
+    assert "Two drops more of blue." in read(printed(tab))
+    tab.reload()
+    assert "Two drops more of blue." in read(printed(tab))
+
+
+def test_without_scripts_everything_is_printed(
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], printed: Callable[..., Path]
+) -> None:
+    tab = page(java_script_enabled=False)
+    tab.goto(demo_url + kinds["mixture in tins"])
+    text = read(printed(tab))
+    assert "For every tin" in text and "Notes" in text and "Method" in text
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_the_tins_are_a_wall_chart(
+    page: Callable[..., Page], demo_url: str, printed: Callable[..., Path], paper: str
+) -> None:
+    tab = page(viewport={"width": 820, "height": 1180})
+    tab.goto(demo_url + "tins/")
+    near = (
+        "rows => rows.map(row => [...row.querySelectorAll('td:not(.tb-far)')].map(cell => cell.textContent).join(' '))"
+    )
+    rows: list[str] = tab.locator(".tb-matrix tbody tr:not(.tb-far)").evaluate_all(near)
+    assert len(rows) > 15
+    file = printed(tab, paper)
+    (wide, high), *_ = sheets(file)
+    assert wide > high
+    first = read(file, "-l", "1", "-layout")
+    for row in rows:
+        assert row in first, row
+    assert "Tins at a glance" in first
+
+
+def test_no_letter_on_paper_is_too_small(
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], printed: Callable[..., Path]
+) -> None:
+    tab = page(viewport={"width": 820, "height": 1180})
+    for kind in ("mixture in tins", "mixture by weight", "tins", "one of techniques", "measures"):
+        tab.goto(demo_url + kinds[kind])
+        file = printed(tab)
+        run = subprocess.run(["pdftotext", "-bbox-layout", str(file), "-"], capture_output=True, text=True, check=True)
+        lines = re.findall(r'<line xMin="[\d.]+" yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">', run.stdout)
+        heights = sorted(float(bottom) - float(top) for top, bottom in lines)
+        # the box of a line of letters is a little higher than their size
+        assert heights and heights[0] >= LEAST_PT * 0.8, (kind, heights[:5])
