@@ -104,7 +104,8 @@ def test_a_sheet_says_what_the_page_says(
         assert steps
         # the page has the times beside a step, the sheet below it
         for step, text in zip(steps, sheet_steps(ours), strict=True):
-            assert text.replace(" ", "") == step.replace(" ", ""), slug
+            # and the page has the step's drawing, with its letters, below the words
+            assert step.replace(" ", "").startswith(text.replace(" ", "")), slug
         for selector in (".tb-small .tb-name", ".tb-tools li", ".tb-faults dt", ".tb-faults dd", ".tb-caution p"):
             for each in all_words(theirs, selector):
                 assert each.replace(" ", "") in told.replace(" ", ""), (slug, selector, each)

@@ -29,6 +29,7 @@ class Tin:
     # Worked out once, so that a fill is a few multiplications.
     _walls: Walls = field(init=False, repr=False, compare=False)
     _scale: float = field(init=False, repr=False, compare=False)
+    _hash: int = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         if self.shape not in SHAPES:
@@ -48,8 +49,13 @@ class Tin:
             if not 0.0 < self.measured_ml < float("inf"):
                 raise ValueError(f"a measure of {self.measured_ml!r} ml cannot be")
             scale = self.measured_ml * 1000.0 / walls.volume_mm3(depth)
-        for name, value in (("sizes_mm", sizes), ("depth_mm", depth), ("_walls", walls), ("_scale", scale)):
+        told = hash((self.shape, sizes, depth, self.measured_ml))
+        worked = {"sizes_mm": sizes, "depth_mm": depth, "_walls": walls, "_scale": scale, "_hash": told}
+        for name, value in worked.items():
             object.__setattr__(self, name, value)
+
+    def __hash__(self) -> int:
+        return self._hash
 
     @property
     def kind(self) -> Shape:
