@@ -20,12 +20,14 @@ SIZES = {"tablet": {"width": 820, "height": 1180}, "phone": {"width": 390, "heig
 AXE = resources.files("axe_playwright_python").joinpath("axe.min.js").read_text("utf-8")
 
 
-SETTLE = """rows => {
-  // folds open; of a long table some rows: the others are made alike, and axe takes seconds for them
+SETTLE = """() => {
+  // folds open; of what is made alike a few are left, as axe takes seconds for hundreds of cells
   for (const fold of document.querySelectorAll("details")) fold.open = true;
-  for (const body of document.querySelectorAll("tbody")) [...body.rows].slice(rows).forEach(row => row.remove());
+  for (const body of document.querySelectorAll("tbody")) [...body.rows].slice(3).forEach(row => row.remove());
+  for (const row of document.querySelectorAll("article tr")) [...row.cells].slice(7).forEach(cell => cell.remove());
+  for (const list of document.querySelectorAll("article :is(ul, ol, .tb-group)")) [...list.children].slice(5).forEach(each => each.remove());
+  [...document.querySelectorAll("article > :is(h2, section.tb-source), article > h2 ~ *")].slice(60).forEach(each => each.remove());
 }"""
-ROWS = 4
 
 
 def wear(tab: Page, look: str) -> None:
@@ -59,7 +61,7 @@ def test_every_kind_of_page_in_every_look(
     tab, found = page(viewport=SIZES[size], has_touch=True), []
     for kind, address in kinds.items():
         tab.goto(demo_url + address)
-        tab.evaluate(SETTLE, ROWS)
+        tab.evaluate(SETTLE)
         found += [f"{kind}: {told}" for told in breaches(tab)]
         for look in LOOKS[1:] if size == "tablet" else ():
             wear(tab, look)
@@ -77,7 +79,6 @@ def test_search_open_with_results(
     tab = page(viewport=SIZES[size], has_touch=True)
     tab.goto(demo_url + kinds["one of techniques"])
     wear(tab, look)
-    assert breaches(tab) == []
     tab.locator(".tb-find").tap()
     tab.locator(".md-search-result__meta", has_text="Type to start searching").wait_for()
     tab.locator(".md-search__input").press_sequentially("butter")
@@ -91,7 +92,7 @@ def test_contents_open(page: Callable[..., Page], demo_url: str, kinds: dict[str
     for address in ("", kinds["mixture in tins"]):
         tab.goto(demo_url + address)
         wear(tab, look)
-        tab.evaluate(SETTLE, ROWS)
+        tab.evaluate(SETTLE)
         tab.locator(".tb-contents").tap()
         tab.locator(".md-sidebar--primary").wait_for()
         assert breaches(tab) == []
@@ -109,7 +110,7 @@ def test_timers_and_questions_open(page: Callable[..., Page], demo_url: str, kin
     tab.locator("main").get_by_role("button", name="Start again", exact=True).tap()
     tab.get_by_role("button", name="All tins").tap()
     tab.clock.fast_forward(60_000 * 9)
-    tab.evaluate(SETTLE, ROWS)
+    tab.evaluate(SETTLE)
     for look in LOOKS:
         wear(tab, look)
         assert breaches(tab) == []
