@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
+from types import MappingProxyType
 from typing import Any
 
 from tinbook.facts import Facts
@@ -15,6 +17,7 @@ from tinbook.problems import Problem
 Link = Callable[..., str]
 """`link(address, anchor="")`: where a page lies, seen from the page being written."""
 
+NONE_READY: Mapping[str, str] = MappingProxyType({})
 PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
 
 
@@ -41,13 +44,22 @@ class Page:
     view: Any
     section: tuple[str, ...] = ()
 
-    @property
+    @cached_property
     def markdown(self) -> str:
         """Headings and prose."""
         return render(f"pages/{self.template}.md", view=self.view, page=self)
 
-    def fill(self, content: str, link: Link) -> str:
-        """The page's HTML with every late part in its place."""
+    def parts(self, link: Link) -> dict[str, str]:
+        """The HTML of every late part, by its mark in the Markdown."""
+        late = self._late(link)
+        return {found[0]: late(found) for found in PART.finditer(self.markdown)}
+
+    def fill(self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY) -> str:
+        """The page's HTML with every late part in its place: those `ready` from `parts`, the others made now."""
+        late = self._late(link)
+        return PART.sub(lambda found: ready[found[0]] if found[0] in ready else late(found), content)
+
+    def _late(self, link: Link) -> Callable[[re.Match[str]], str]:
         # A fresh view, so that what it works out and keeps is dropped with it: a large book would fill the memory.
         view = replace(self.view)
 
@@ -55,4 +67,4 @@ class Page:
             item = view.items[int(found.group(2))] if found.group(2) else None
             return render(f"{found.group(1)}.html", view=view, page=self, link=link, item=item)
 
-        return PART.sub(late, content)
+        return late

@@ -22,7 +22,9 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
+from tinbook.pages.page import Link
 from tinbook.pages.page import Page as BookPage
+from tinbook.plugin.ahead import Ahead, spare_processes
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.squeeze import squeeze
 from tinbook.problems import spell
@@ -65,6 +67,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     site: Site
     _serving = False
     _made_nav: list[Any] | None = None
+    _ahead: Ahead | None = None
 
     @property
     def hosted(self) -> bool:
@@ -116,8 +119,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     ) -> TemplateContext:
         made = self.site.pages.get(page.file.src_uri.removesuffix(".md"))
         if made is not None and page.content is not None:
-            files = self._files
-            page.content = made.fill(page.content, lambda address, anchor="": _link(page, files, address, anchor))
+            ready = self._ahead.parts(made.address) if self._ahead else {}
+            page.content = made.fill(page.content, self._link_from(made.address), ready)
         here = page.file.src_uri.removesuffix(".md")
         heads = {
             "rooms": _rooms(ROOMS, self._files, here),
@@ -131,10 +134,23 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         self._files = {file.src_uri: file for file in files}
+        spare = 0 if self._serving else spare_processes(len(self.site.pages))
+        self._ahead = Ahead(self.site.pages, self._link_from, spare) if spare else None
         return nav
+
+    def _link_from(self, address: str) -> Link:
+        files = self._files
+        here = files[f"{address}.md"]
+        return lambda address, anchor="": _link(here, files, address, anchor)
+
+    def on_build_error(self, *, error: Exception) -> None:
+        if self._ahead:
+            self._ahead.close()
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
+        if self._ahead:
+            self._ahead.close()
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         write_offline(config, self.hosted, self.config.folder)
@@ -150,12 +166,12 @@ def _own_files(made: BookPage | None, kinds: tuple[str, ...], ending: str) -> li
     return [f"assets/tinbook/{made.template}.{ending}"] if made and made.template in kinds else []
 
 
-def _link(page: Page, files: Mapping[str, File], address: str, anchor: str) -> str:
+def _link(here: File, files: Mapping[str, File], address: str, anchor: str) -> str:
     """The way from a page to an address or a photo of the book; one that is not there is a developer's mistake."""
     target = files.get(f"{address}.md") or files.get(address)
     if target is None:
-        raise LookupError(f"{page.file.src_uri} links to {address}, which is no page of the book")
-    return target.url_relative_to(page.file) + (f"#{anchor}" if anchor else "")
+        raise LookupError(f"{here.src_uri} links to {address}, which is no page of the book")
+    return target.url_relative_to(here) + (f"#{anchor}" if anchor else "")
 
 
 def _look(media: str = "", scheme: str = "default", icon: str = "", name: str = "") -> dict[str, Any]:

@@ -1,0 +1,91 @@
+"""Late parts made by other processes are those made in this one."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from tests.plugin.test_events import ROOT, built
+
+from tinbook.loading import load_book
+from tinbook.plugin import ahead, events
+from tinbook.plugin.ahead import Ahead, spare_processes
+from tinbook.site import Site, build_site
+
+linux = pytest.mark.skipif(sys.platform != "linux", reason="processes are forked on Linux only")
+
+
+@pytest.fixture(scope="module")
+def site() -> Site:
+    loaded = load_book(ROOT / "recipes")
+    return build_site(loaded.book, loaded.facts, loaded.broken)
+
+
+def link_from(here: str) -> ahead.Link:
+    return lambda address, anchor="": f"/{address}#{anchor}?from={here}"
+
+
+@pytest.fixture
+def two(site: Site) -> Iterator[Ahead]:
+    made = Ahead(site.pages, link_from, 2)
+    yield made
+    made.close()
+
+
+@linux
+def test_every_part_is_the_same(two: Ahead, site: Site) -> None:
+    marks = 0
+    for address, page in site.pages.items():
+        parts = two.parts(address)
+        marks += len(parts)
+        content = page.markdown
+        assert page.fill(content, link_from(address), parts) == page.fill(content, link_from(address)), address
+    assert marks > len(site.pages)
+
+
+@linux
+def test_a_page_the_book_does_not_have_has_no_parts(two: Ahead, site: Site) -> None:
+    address = next(iter(site.pages))
+    assert two.parts("nowhere") == {}
+    assert two.parts(address)
+    assert two.parts(address) == {}  # given once
+
+
+@linux
+def test_a_mistake_in_a_process_is_told(site: Site) -> None:
+    def nowhere(here: str) -> ahead.Link:
+        def link(address: str, anchor: str = "") -> str:
+            raise LookupError(f"{here} links to {address}")
+
+        return link
+
+    made = Ahead(site.pages, nowhere, 1)
+    with pytest.raises(LookupError, match="links to"):
+        for address in site.pages:
+            made.parts(address)
+    made.close()
+
+
+@linux
+def test_a_build_with_help_is_the_build_without(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    alone = built(ROOT, tmp_path / "alone")
+    monkeypatch.setattr(events, "spare_processes", lambda pages: 1)
+    helped = built(ROOT, tmp_path / "helped")
+    names = sorted(path.relative_to(alone) for path in alone.rglob("*.html"))
+    assert names == sorted(path.relative_to(helped) for path in helped.rglob("*.html"))
+    assert all((alone / name).read_bytes() == (helped / name).read_bytes() for name in names)
+
+
+def test_where_help_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "platform", "linux")
+    monkeypatch.setattr(os, "sched_getaffinity", lambda pid: {0, 1, 2}, raising=False)
+    assert spare_processes(ahead.WORTH_IT) == 2
+    assert spare_processes(ahead.WORTH_IT - 1) == 0
+    monkeypatch.setattr(os, "sched_getaffinity", lambda pid: {0}, raising=False)
+    assert spare_processes(10_000) == 0
+    for platform in ("darwin", "win32"):
+        monkeypatch.setattr(sys, "platform", platform)
+        assert spare_processes(10_000) == 0
