@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 from tinbook.facts import Facts
 from tinbook.loading.desk import Desk, L
@@ -13,6 +13,7 @@ from tinbook.loading.facts import load_facts
 from tinbook.loading.files import file_problem
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.private import pictures_named, public, public_book, public_broken
+from tinbook.loading.variations import FOLDER, is_variation, split, with_variations
 from tinbook.models import (
     FORMAT,
     Book,
@@ -26,6 +27,7 @@ from tinbook.models import (
     PictureFile,
     Technique,
     TinShelf,
+    Variation,
     read_model,
 )
 from tinbook.plans import checks
@@ -62,12 +64,13 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     house = _house(desk, folder, facts)
     tins, tins_private = _tins(desk)
     cards, spoilt, cards_private = _cards(desk, facts)
-    mixtures, techniques = _each(desk, "mixtures/", Mixture), _each(desk, "techniques/", Technique)
+    mixtures, variations = split(_each(desk, "mixtures/", Mixture))
+    techniques = _each(desk, "techniques/", Technique)
     book = Book(house, tins, cards, mixtures, techniques)
     book = replace(book, pictures=_pictures(desk, folder, techniques, kitchen))
     for address, mixture in _maimed(desk).items():
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
-    book = _checked(desk, book, facts, spoilt)
+    book = _checked(desk, book, variations, facts, spoilt)
     broken = {address: _in_order(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if kitchen:
         # the views hold back a card that is private; here none is
@@ -79,7 +82,8 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
             sealed = {name: card.model_copy(update={"private": True}) for name, card in book.cards.items()}
             book = replace(book, cards=sealed)
         book = public_book(replace(book, tins=()) if tins_private else book)
-        broken = public_broken(broken, desk.sources)
+        bases = {f"{FOLDER}{slug}": f"{FOLDER}{each.base}" for slug, each in variations.items()}
+        broken = public_broken(broken, desk.sources, bases)
     return Loaded(book, facts, _in_order(desk.problems), broken)
 
 
@@ -196,7 +200,10 @@ def _each(desk: Desk, folder: str, cls: type[L]) -> dict[str, L]:
         if strayed := _strayed(data, folder):
             desk.tell(address, [strayed])
             continue
-        model = desk.part(address, cls, data, PAGES[folder][1], ())
+        if cls is Mixture and is_variation(data):
+            model = desk.part(address, cast("type[L]", Variation), data, "a variation", ())
+        else:
+            model = desk.part(address, cls, data, PAGES[folder][1], ())
         if model is not None and address not in desk.broken:
             models[address.removeprefix(folder)] = model
     return models
@@ -236,13 +243,15 @@ def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
         for other, (cls, _) in PAGES.items()
         if all((field.alias or name) in data for name, field in cls.model_fields.items() if field.is_required())
     ]
+    if is_variation(data) and "name" in data and not fits:
+        fits = [FOLDER]
     if not fits or folder in fits:
         return None
     message = f"this is {PAGES[fits[0]][1]}, not {PAGES[folder][1]}"
     return Flaw("stray file", (), message, f"move the file to {fits[0]}")
 
 
-def _checked(desk: Desk, book: Book, facts: Facts, spoilt: Spoilt) -> Book:
+def _checked(desk: Desk, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt) -> Book:
     """The book without the mixtures and techniques that break a rule between fields."""
     addresses = {*desk.sources, *desk.refused}
     known = {address.removeprefix("mixtures/") for address in addresses if address.startswith("mixtures/")}
@@ -253,6 +262,7 @@ def _checked(desk: Desk, book: Book, facts: Facts, spoilt: Spoilt) -> Book:
         if f"mixtures/{slug}" not in desk.broken:
             # a slip in the mix would be told again for each step that names it
             desk.tell(f"mixtures/{slug}", step_flaws(mixture, book))
+    book = with_variations(desk, book, variations, facts, spoilt, hands)
     for slug, technique in book.techniques.items():
         desk.tell(f"techniques/{slug}", checks.link_flaws("related", technique.related, hands))
         desk.tell(f"techniques/{slug}", checks.link_flaws("mixtures", technique.mixtures, known))

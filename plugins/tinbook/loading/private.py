@@ -8,12 +8,13 @@ from typing import TypeVar
 
 from tinbook.loading.files import Source
 from tinbook.models import Book, Flaw, House, Leaf, Mixture, Technique
+from tinbook.plans.changed_mix import OF_BASE
 from tinbook.problems import Problem, nearest
 
 L = TypeVar("L", bound=Leaf)
 
 # Problems whose hint may name something of another file.
-_TELLING = frozenset(("no such file", "unknown ingredient"))
+_TELLING = frozenset(("no such file", "unknown ingredient", "circle", OF_BASE))
 
 
 def private_flaws(model: Leaf, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
@@ -52,17 +53,17 @@ def public_book(book: Book) -> Book:
 
     A card that is private as a whole loses its words but keeps what safety needs: weight, allergens and care.
     """
-    cards = {
-        name: public(card) or card.model_copy(update={"notes": (), "also": (), "private": True})
-        for name, card in book.cards.items()
-    }
+    words = {"about": None, "notes": (), "also": (), "swaps": (), "private": True}
+    cards = {name: public(card) or card.model_copy(update=words) for name, card in book.cards.items()}
     techniques = _public_all(book.techniques)
     shown = pictures_named(techniques.values())
+    mixtures = {slug: _by_cards(mixture, book) for slug, mixture in _public_all(book.mixtures).items()}
     return replace(
         book,
         house=public(book.house) or book.house,
         cards=cards,
-        mixtures={slug: _by_cards(mixture, book) for slug, mixture in _public_all(book.mixtures).items()},
+        mixtures=mixtures,
+        varies={slug: each for slug, each in book.varies.items() if {slug, each.base} <= set(mixtures)},
         techniques=techniques,
         pictures={file: picture for file, picture in book.pictures.items() if file in shown},
     )
@@ -83,15 +84,19 @@ def _by_cards(mixture: Mixture, book: Book) -> Mixture:
 
 
 def public_broken(
-    broken: Mapping[str, tuple[Problem, ...]], sources: Mapping[str, Source]
+    broken: Mapping[str, tuple[Problem, ...]], sources: Mapping[str, Source], bases: Mapping[str, str]
 ) -> dict[str, tuple[Problem, ...]]:
     """The pages of problems that a site may show.
 
     Nobody can tell what is private in a file that cannot be read: a page whose source speaks of it at all, however
-    it is spelled or encoded, is left out. No hint names what stands in other files.
+    it is spelled or encoded, is left out, and so is what starts from such a one (`bases`, by address). No hint names
+    what stands in other files.
     """
+    speaks = {address for address, source in sources.items() if b"priv" in source.raw.replace(b"\0", b"").lower()}
+    for _ in bases:
+        speaks |= {address for address, base in bases.items() if base in speaks}
     return {
         address: tuple(replace(each, hint="") if each.code in _TELLING else each for each in problems)
         for address, problems in broken.items()
-        if b"priv" not in sources[address].raw.replace(b"\0", b"").lower()
+        if address not in speaks
     }

@@ -8,12 +8,15 @@ from tinbook.models.pictures import Copy, PictureFile
 from tinbook.models.reading import Flaw, Leaf, Path
 from tinbook.models.steps import Stand, Step
 from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
+from tinbook.models.variation import NOT_TAKEN_OVER, Change, StepChange, Variation, Varies
 
 __all__ = [
     "FORMAT",
+    "NOT_TAKEN_OVER",
     "Bake",
     "Book",
     "Card",
+    "Change",
     "Copy",
     "Each",
     "Fault",
@@ -31,10 +34,13 @@ __all__ = [
     "Scales",
     "Stand",
     "Step",
+    "StepChange",
     "Take",
     "Technique",
     "TinShelf",
     "Tool",
+    "Variation",
+    "Varies",
     "Weight",
     "read_model",
     "read_take",

@@ -10,6 +10,7 @@ from tinbook.models.house import Card, House, OwnedTin
 from tinbook.models.mixture import Mixture
 from tinbook.models.pictures import PictureFile
 from tinbook.models.technique import Technique
+from tinbook.models.variation import Varies
 
 
 @dataclass(frozen=True)
@@ -22,6 +23,8 @@ class Book:
     mixtures: Mapping[str, Mixture] = field(default_factory=dict)
     techniques: Mapping[str, Technique] = field(default_factory=dict)
     pictures: Mapping[str, PictureFile] = field(default_factory=dict)
+    varies: Mapping[str, Varies] = field(default_factory=dict)
+    """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
 
     @cached_property
     def names(self) -> Mapping[str, str]:

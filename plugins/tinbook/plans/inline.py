@@ -44,6 +44,25 @@ def pieces_of(text: str, takes: Sequence[Take], book: Book) -> tuple[Piece, ...]
     return tuple(piece for piece in (*found, Piece(text[at:])) if piece.text)
 
 
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A mark that names line `line` of the mix: where its name starts and ends in the text."""
+
+    line: int
+    start: int
+    end: int
+
+
+def lines_named(text: str, takes: Sequence[Take], book: Book) -> Iterator[Named]:
+    """The marks of a step that name a line, in order."""
+    names = _names(takes, book)
+    for mark in MARK.finditer(text):
+        piece = _piece(mark.group(1), names, book)
+        if piece is not None and piece.line is not None:
+            end = mark.start(1) + len(mark.group(1).rstrip())
+            yield Named(piece.line, end - len(piece.text.strip()), end)
+
+
 def _piece(mark: str, names: list[str], book: Book) -> Piece | None:
     if mark == TINS:
         return Piece(TINS, tins=True)

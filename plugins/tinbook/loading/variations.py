@@ -1,0 +1,106 @@
+"""Mixtures that start from another are put together here, each after its base."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from tinbook.facts import Facts
+from tinbook.loading.desk import Desk
+from tinbook.loading.files import slug_of
+from tinbook.models import Book, Flaw, Mixture, Variation, Varies
+from tinbook.plans import checks
+from tinbook.plans.checks import FOLLOWS, Spoilt
+from tinbook.plans.inline import step_flaws
+from tinbook.plans.variations import vary
+from tinbook.problems import nearest
+
+FOLDER = "mixtures/"
+
+
+def with_variations(
+    desk: Desk, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt, hands: set[str]
+) -> Book:
+    """The book with its variations among the mixtures, written out and checked; `hands`: slugs of techniques.
+
+    A variation that breaks a rule, or whose base does, is told of and left out.
+    """
+    mixtures, varies = dict(book.mixtures), dict[str, Varies]()
+    for slug in _bases_first(desk, variations):
+        variation, address = variations[slug], f"{FOLDER}{slug}"
+        if variation.base not in mixtures or f"{FOLDER}{variation.base}" in desk.broken:
+            desk.tell(address, [_no_base(desk, variation.base)])
+            continue
+        made = vary(variation, mixtures[variation.base], book, facts)
+        desk.tell(address, made.flaws)
+        if made.mixture is None:
+            continue
+        flaws = [
+            *checks.mixture_flaws(made.mixture, book, facts, spoilt),
+            *checks.link_flaws("techniques", made.mixture.techniques, hands),
+        ]
+        desk.tell(address, map(made.placed, flaws or step_flaws(made.mixture, book)))
+        mixtures[slug], varies[slug] = made.mixture, made.varies
+    order = [address.removeprefix(FOLDER) for address in desk.sources]
+    return replace(book, mixtures={slug: mixtures[slug] for slug in order if slug in mixtures}, varies=varies)
+
+
+def is_variation(data: Mapping[str, object]) -> bool:
+    """Whether a file of mixtures/ says what differs from a base."""
+    return "from" in data or "change" in data
+
+
+def split(models: Mapping[str, Mixture]) -> tuple[dict[str, Mixture], dict[str, Variation]]:
+    """Mixtures written out, and variations."""
+    variations = {slug: each for slug, each in models.items() if isinstance(each, Variation)}
+    return {slug: each for slug, each in models.items() if slug not in variations}, variations
+
+
+def _bases_first(desk: Desk, variations: Mapping[str, Variation]) -> Iterator[str]:
+    """The variations, each after the one it starts from. Those in a circle are told of: the first, and what follows."""
+    state: dict[str, bool] = {}
+    for slug in variations:
+        chain = []
+        while slug in variations and slug not in state:
+            state[slug] = False
+            chain.append(slug)
+            slug = variations[slug].base
+        if slug in chain:
+            circle = chain[chain.index(slug) :]
+            _tell_circle(desk, circle, variations)
+            chain = chain[: chain.index(slug)]
+            state |= dict.fromkeys(circle, True)
+        yield from reversed(chain)
+        state |= dict.fromkeys(chain, True)
+
+
+def _tell_circle(desk: Desk, circle: list[str], variations: Mapping[str, Variation]) -> None:
+    first, *others = sorted(circle)
+    if others:
+        chain, slug = "", first
+        for _ in circle:
+            chain += f"{slug} from "
+            slug = variations[slug].base
+        message = "by way of its base, this starts from itself"
+        hint = f"{chain}{first}: write one of them out, without a base"
+    else:
+        message, hint = "this starts from itself", "name another mixture, or write this one out"
+    desk.tell(f"{FOLDER}{first}", [Flaw("circle", ("from",), message, hint)])
+    for slug in others:
+        desk.tell(f"{FOLDER}{slug}", [_broken_base(variations[slug].base)])
+
+
+def _no_base(desk: Desk, base: str) -> Flaw:
+    """Why a variation cannot be had: its base is broken, told elsewhere, or is no file of the book."""
+    addresses = {*desk.sources, *desk.refused}
+    if f"{FOLDER}{base}" in addresses:
+        return _broken_base(base)
+    known = [address.removeprefix(FOLDER) for address in addresses if address.startswith(FOLDER)]
+    slug = slug_of(base)
+    close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
+    hint = f'did you mean "{close}"?' if close else "write a file's name without .yaml, in small letters"
+    return Flaw("no such file", ("from",), f'the book has no mixture "{base}" to start from', hint)
+
+
+def _broken_base(base: str) -> Flaw:
+    return Flaw(FOLLOWS, ("from",), f'its base "{base}" is broken', f"mend mixtures/{base}.yaml")

@@ -1,0 +1,202 @@
+"""The mix of a variation: the lines of its base with the changes made, each knowing where it came from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from tinbook.models import Book, Change, Flaw, MixLine, Path, Take
+from tinbook.problems import nearest
+
+OF_BASE = "of the base"
+"""The code of a flaw whose hint tells what stands in the base."""
+
+_KINDS = {"swap": "swap", "add": "add", "leave_out": "leave out", "amount": "amount"}
+_MOST_NAMED = 12
+
+
+@dataclass(slots=True, eq=False)
+class Slot:
+    """A place in the mix: its line, None where it is left out; its number in the base, None where it is added.
+
+    `told`: where in the variation's file its ingredient is named, None where nothing is changed.
+    """
+
+    line: MixLine | None
+    base: int | None
+    told: Path | None = None
+    beside: Slot | None = None
+
+
+class ChangedMix:
+    """The base's lines, to which changes are made one by one; `flaws` are those of the changes."""
+
+    def __init__(self, base: Sequence[MixLine], changes: Sequence[Change], book: Book) -> None:
+        self.base, self.book = base, book
+        self.slots = [Slot(line, index) for index, line in enumerate(base)]
+        self._own = tuple(self.slots)
+        self.flaws: list[Flaw] = []
+        for index, change in enumerate(changes):
+            path: Path = ("change", index)
+            slip = _slip(change, path)
+            found = slip if slip is not None else self._make(change, path)
+            if found is not None:
+                self.flaws.append(found)
+        if not self.flaws:
+            self.flaws += self._doubled()
+
+    def name_of(self, word: str) -> str:
+        """What an ingredient is called in the house, as far as the house knows it."""
+        return self.book.house_word(word) or " ".join(word.lower().split())
+
+    @property
+    def standing(self) -> tuple[Slot, ...]:
+        """The slots with a line in them."""
+        return tuple(slot for slot in self.slots if slot.line is not None)
+
+    def _make(self, change: Change, path: Path) -> Flaw | None:
+        """Make one change, or say why not."""
+        if change.add is not None:
+            return self._add(change, change.add, path)
+        key = next(key for key in _KINDS if getattr(change, key) is not None)
+        word = change.amount.name if change.amount else str(getattr(change, key))
+        here: Path = (*path, _KINDS[key])
+        slot = self._line(word, change.part, here)
+        if isinstance(slot, Flaw):
+            return slot
+        if slot.told is not None:
+            return Flaw("twice", here, f'"{word}" is changed twice', "make one change of the two")
+        old, slot.told = self.base[slot.base or 0], here
+        if change.swap is not None:
+            slot.line, slot.told = _swapped(old, change), (*path, "for")
+        elif change.amount is not None:
+            take = replace(change.amount, wanted=change.amount.wanted or old.take.wanted)
+            slot.line = old.model_copy(update={"take": take, "note": change.note or old.note})
+        else:
+            slot.line = None
+        return None
+
+    def _add(self, change: Change, take: Take, path: Path) -> Flaw | None:
+        """Put a new line beside the one it names, or at the end."""
+        key = "after" if change.after is not None else "before"
+        word = change.after if change.after is not None else change.before
+        if word is None:
+            within = [slot for slot in self.slots if _part(slot, self.base) == change.part]
+            last = within[-1] if within and change.part else self.slots[-1]
+            at, part = self.slots.index(last) + 1, change.part or _part(last, self.base)
+            self.slots.insert(at, Slot(MixLine.model_construct(take=take, note=change.note, part=part), None, path))
+            self.slots[at].told = (*path, "add")
+            return None
+        beside = self._anchor(word, (*path, key))
+        if isinstance(beside, Flaw):
+            return beside
+        at = self.slots.index(beside)
+        if key == "after":
+            at += 1
+            while at < len(self.slots) and self.slots[at].beside is beside:
+                at += 1
+        part = change.part or _part(beside, self.base)
+        line = MixLine.model_construct(take=take, note=change.note, part=part)
+        self.slots.insert(at, Slot(line, None, (*path, "add"), beside if key == "after" else None))
+        return None
+
+    def _line(self, word: str, part: str | None, path: Path) -> Slot | Flaw:
+        """The line of the base that goes by `word`, in `part` if that is said."""
+        found = [slot for slot in self._own if self._name_in_base(slot) == self.name_of(word)]
+        within = [slot for slot in found if part is None or self.base[slot.base or 0].part == part]
+        if len(within) == 1:
+            return within[0]
+        if not found:
+            return self._no_line(word, path)
+        parts = list(dict.fromkeys(self.base[slot.base or 0].part or "" for slot in found))
+        if not within:
+            hint = f'it is in "{parts[0]}"' if parts[0] else 'leave "part" out'
+            return Flaw(OF_BASE, (*path[:-1], "part"), f'"{word}" is not in that part of the base', hint)
+        message = f'the base has "{word}" more than once'
+        if part is None and len(parts) == len(found):
+            last = next(each for each in reversed(parts) if each)
+            return Flaw(OF_BASE, path, message, f'say which, such as "part: {last}"')
+        return Flaw(OF_BASE, path, message, "write this one out, as a mixture of its own")
+
+    def _anchor(self, word: str, path: Path) -> Slot | Flaw:
+        """The last line that goes by `word`, before the changes or after them."""
+        name = self.name_of(word)
+        for slot in reversed(self.slots):
+            now = self.name_of(slot.line.take.name) if slot.line else ""
+            if name in (now, self._name_in_base(slot)):
+                return slot
+        return self._no_line(word, path)
+
+    def _name_in_base(self, slot: Slot) -> str:
+        return self.name_of(self.base[slot.base].take.name) if slot.base is not None else ""
+
+    def _no_line(self, word: str, path: Path) -> Flaw:
+        names = list(dict.fromkeys(self._name_in_base(slot) for slot in self._own))
+        close = nearest(word, names) or next((name for name in names if name in word.lower()), None)
+        more = ", ..." if len(names) > _MOST_NAMED else ""
+        hint = f'did you mean "{close}"?' if close else f"it has {', '.join(names[:_MOST_NAMED])}{more}"
+        return Flaw(OF_BASE, path, f'the base has no "{word}"', hint)
+
+    def _doubled(self) -> Iterator[Flaw]:
+        """New lines whose ingredient stands already in that part of the mix: a slip, and a step could name neither."""
+        for slot in self.standing:
+            if slot.told is None or slot.line is None:
+                continue
+            name, part = self.name_of(slot.line.take.name), slot.line.part
+            for other in self.standing:
+                if other is slot or other.line is None or other.line.part != part:
+                    continue
+                if self.name_of(other.line.take.name) == name and (other.told is None or other.base is None):
+                    hint = f'make it one line, such as "amount: 300 g {name}", or give this one a "part"'
+                    yield Flaw("twice", slot.told, f'"{name}" is in the mix already', hint)
+                    break
+
+
+def _slip(change: Change, path: Path) -> Flaw | None:
+    """What is wrong with a change by itself: it must be one thing, with the keys that belong to it."""
+    said = [alias for key, alias in _KINDS.items() if getattr(change, key) is not None]
+    if not said:
+        return Flaw("change", path, "this changes nothing", 'write "swap", "add", "leave out" or "amount"')
+    if len(said) > 1:
+        message = f'one change says both "{said[0]}" and "{said[1]}"'
+        return Flaw("change", (*path, said[1]), message, "make it two changes, each after a dash", on_key=True)
+    if change.swap is not None and change.instead is None:
+        return Flaw("change", (*path, "swap"), f'swap "{change.swap}" for what?', 'add "for: buttermilk"')
+    stray = {
+        "for": change.instead is not None and change.swap is None,
+        "after": change.after is not None and change.add is None,
+        "before": change.before is not None and (change.add is None or change.after is not None),
+        "note": change.note is not None and change.leave_out is not None,
+    }
+    for key, is_stray in stray.items():
+        if is_stray:
+            message = f'"{key}" does not belong here'
+            return Flaw("change", (*path, key), message, _BELONGS[key], on_key=True)
+    return None
+
+
+_BELONGS = {
+    "for": 'it goes with "swap", such as {swap: milk, for: buttermilk}',
+    "after": 'it goes with "add", such as {add: 80 g walnuts, after: self-raising flour}',
+    "before": 'it goes with "add", and without "after"',
+    "note": "take it out: the line is left out",
+}
+
+
+def _swapped(old: MixLine, change: Change) -> MixLine:
+    """The line with another ingredient: by its own amount, or by that of the old one."""
+    new = change.instead
+    assert new is not None
+    if new.take is not None:
+        return old.model_copy(update={"take": new.take, "note": change.note})
+    wanted = new.wanted or old.take.wanted
+    written = f"{old.take.written[: old.take.at]}{new.name}{', ' if wanted else ''}{wanted}"
+    take = Take(old.take.quantity, new.name, wanted, 0, written)
+    return old.model_copy(update={"take": take, "note": change.note or old.note})
+
+
+def _part(slot: Slot, base: Sequence[MixLine]) -> str | None:
+    """The part of the mix a place is in."""
+    if slot.line is not None:
+        return slot.line.part
+    return base[slot.base].part if slot.base is not None else None
