@@ -1,8 +1,8 @@
 """Cited facts of nature, trade and law. Every row has a unit, a range where there is one, and a source.
 
 The rows live in data/*.yaml, one file a section: sources, numbers, densities, eggs, marks, kinds,
-allergens, cautions. A new fact is a new row there. A source called common practice, from memory or house
-judgement is shown as just that.
+allergens, cautions, parts, balance, swaps. A new fact is a new row there. A source called common practice,
+from memory or house judgement is shown as just that.
 
 Cautions are called up by traits, which an ingredient card or a decoration carries as `care`: raw flour, raw
 egg, dairy filling, honey, alcohol, colour, glitter, flowers, whole nuts, small hard sweets, marshmallow,
@@ -10,10 +10,25 @@ whole small fruit, support, candles, dummy, strong flavouring.
 """
 
 from tinbook.facts.reading import Facts, read_facts
-from tinbook.facts.rows import Allergen, Caution, Cited, EggClass, Fact, Kind, Mark, Range, Source
+from tinbook.facts.rows import (
+    Allergen,
+    BalanceRule,
+    Caution,
+    Cited,
+    EggClass,
+    Fact,
+    Kind,
+    Mark,
+    Part,
+    Range,
+    Source,
+    Swap,
+    SwapPart,
+)
 
 __all__ = [
     "Allergen",
+    "BalanceRule",
     "Caution",
     "Cited",
     "EggClass",
@@ -21,7 +36,10 @@ __all__ = [
     "Facts",
     "Kind",
     "Mark",
+    "Part",
     "Range",
     "Source",
+    "Swap",
+    "SwapPart",
     "read_facts",
 ]

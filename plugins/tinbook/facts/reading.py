@@ -7,11 +7,26 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TypeVar
 
-from tinbook.facts.rows import Allergen, Caution, Cited, EggClass, Fact, Kind, Mark, Row, Source
+from tinbook.facts.rows import (
+    Allergen,
+    BalanceRule,
+    Caution,
+    Cited,
+    EggClass,
+    Fact,
+    Kind,
+    Mark,
+    Part,
+    Row,
+    Source,
+    Swap,
+)
 
 R = TypeVar("R", bound=Row)
 
-SECTIONS = ("sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions")
+SECTIONS = (
+    "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
+)  # fmt: skip
 PSEUDO = ("common practice", "from memory", "house judgement")
 """Names used as a source where nothing was published."""
 
@@ -28,15 +43,19 @@ class Facts:
     kinds: Mapping[str, Kind]
     allergens: Mapping[str, Allergen]
     cautions: Mapping[str, Caution]
+    parts: Mapping[str, Part]
+    balance: Mapping[str, BalanceRule]
+    swaps: Mapping[str, Swap]
 
     def cited(self) -> Iterator[tuple[str, str, Cited]]:
-        """Every row that names a source, with its section and key; a kind gives one for each range."""
+        """Every row that names a source, with its section and key; a kind gives one a range, a swap one a part."""
         plain: dict[str, Mapping[str, Cited]] = {
             "numbers": self.numbers,
             "densities": self.densities,
             "eggs": self.eggs,
             "allergens": self.allergens,
             "cautions": self.cautions,
+            "balance": self.balance,
         }
         for section, rows in plain.items():
             for key, row in rows.items():
@@ -46,6 +65,9 @@ class Facts:
         for key, kind in self.kinds.items():
             for one in kind.ranges:
                 yield "kinds", key, one
+        for key, swap in self.swaps.items():
+            for part in swap.parts:
+                yield "swaps", key, part
 
     @property
     def traits(self) -> frozenset[str]:
@@ -71,8 +93,12 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
         kinds=_rows(Kind, trees["kinds"]),
         allergens=_rows(Allergen, trees["allergens"]),
         cautions=_rows(Caution, trees["cautions"]),
+        parts=_rows(Part, trees["parts"]),
+        balance=_rows(BalanceRule, trees["balance"]),
+        swaps=_swaps(trees["swaps"], numbers),
     )
     _check_sources(facts)
+    _check_balance(facts)
     return facts
 
 
@@ -97,6 +123,24 @@ def _eggs(tree: Mapping[str, Any], numbers: Mapping[str, Fact]) -> Mapping[str, 
     return _rows(EggClass, weighed)
 
 
+def _swaps(tree: Mapping[str, Any], numbers: Mapping[str, Fact]) -> Mapping[str, Swap]:
+    """The swaps. A part may take its figures from one of the numbers, and its teaspoon from another."""
+    made = {}
+    for key, row in tree.items():
+        parts = [{"key": name, **_part(part, numbers)} for name, part in row["parts"].items()]
+        made[key] = {**row, "parts": parts}
+    return _rows(Swap, made)
+
+
+def _part(part: Mapping[str, Any], numbers: Mapping[str, Fact]) -> dict[str, Any]:
+    told = {"unit": "g", **part}
+    if number := told.pop("number", None):
+        told = {**numbers[number].model_dump(exclude={"key", "unit"}), **told}
+    if teaspoon := told.pop("teaspoon", None):
+        told["teaspoon_g"] = numbers[teaspoon].value
+    return told
+
+
 def _check_sources(facts: Facts) -> None:
     for section, key, row in facts.cited():
         for name in (row.source, *row.also):
@@ -107,3 +151,20 @@ def _check_sources(facts: Facts) -> None:
             raise ValueError(f'{section}, "{key}": a row {row.kind} cannot rest on "{row.source}"')
         if row.kind in ("common practice", "house judgement") and row.kind != named:
             raise ValueError(f'{section}, "{key}": {row.kind} needs no source but its own name')
+
+
+def _check_balance(facts: Facts) -> None:
+    """Parts are made of known weights, each in one part; rules speak of known kinds, parts and rules."""
+    weights = [weight for part in facts.parts.values() for weight in part.weights]
+    if len(set(weights)) < len(weights):
+        raise ValueError("parts: a weight stands in two parts")
+    rules = facts.balance.values()
+    for section, words, known in (
+        ("parts", weights, facts.densities),
+        ("balance", [word for rule in rules for word in rule.kinds], facts.kinds),
+        ("balance", [word for rule in rules for word in (*rule.parts, *rule.over)], facts.parts),
+        ("balance", [rule.other_form for rule in rules if rule.other_form], facts.balance),
+    ):
+        for word in words:
+            if word not in known:
+                raise ValueError(f'{section}: "{word}" is not known')

@@ -59,6 +59,44 @@ class Fact(Cited):
         return self
 
 
+class SwapPart(Fact):
+    """What goes in for what is asked: `value` in `unit` for one of it, or its share where the parts make up the whole.
+
+    `key` is the ingredient in the house's word; `teaspoon_g` what a level teaspoon of it weighs, where that is a fact
+    of its own. What is left out is `leave`.
+    """
+
+    unit: Literal["g", "ml", "tsp"]
+    teaspoon_g: float | None = None
+    leave: bool = False
+
+
+class Swap(Row):
+    """What may stand in for what: `parts` for each of `amounts` of `instead`, in `unit`.
+
+    `each`: the amounts are so many pieces, each of the weight of that part of an egg. `together`: the parts are shares
+    that make up the amount. `note`: what to mind.
+    """
+
+    key: str
+    title: str
+    instead: str
+    unit: Literal["g", "ml", "tsp", "piece"] = "g"
+    each: Literal["", "whole egg", "egg white", "egg yolk"] = ""
+    amounts: tuple[float, ...]
+    together: bool = False
+    parts: tuple[SwapPart, ...]
+    note: str = ""
+
+    @model_validator(mode="after")
+    def _of_one_measure(self) -> Self:
+        if not self.parts or not self.amounts or min(self.amounts) <= 0:
+            raise ValueError(f'"{self.key}": a swap needs parts and amounts')
+        if self.together and {part.unit for part in self.parts} != {self.unit}:
+            raise ValueError(f'"{self.key}": parts of a whole are measured like the whole')
+        return self
+
+
 class Range(Cited):
     """A quantity met between `low` and `high`, mostly about `typical`."""
 
@@ -182,3 +220,34 @@ class Caution(Cited):
     advice: str
     traits: tuple[str, ...]
     when: Literal["always", "uncooked", "baked"] = "always"
+
+
+class Part(Row):
+    """What ingredients count as in a formula: those whose published weight is one of `weights`."""
+
+    key: str
+    weights: tuple[str, ...] = ()
+
+
+class BalanceRule(Cited):
+    """A rule of balance for `kinds`: weight of `parts` over weight of `over`, from `low` to `high` (None: no limit).
+
+    Without `over`: over all that is not `parts`. `other_form` is a rule that says the same in another way.
+    """
+
+    model_config = ConfigDict(alias_generator=lambda name: name.replace("_", " "), populate_by_name=True)
+
+    key: str
+    title: str
+    kinds: tuple[str, ...]
+    parts: tuple[str, ...]
+    over: tuple[str, ...] = ()
+    low: float
+    high: float | None = None
+    other_form: str = ""
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if not 0 < self.low <= (self.high or self.low):
+            raise ValueError(f'"{self.key}": {self.low} and {self.high} are not in order')
+        return self

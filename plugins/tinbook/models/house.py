@@ -112,7 +112,7 @@ class House(Leaf):
         return measures_of(self.cup, self.spoon)
 
 
-def _one_tin(text: str, _: Measures) -> Tin:
+def one_tin(text: str, _: Measures) -> Tin:
     count, tin = read_tin(text)
     if count != 1:
         raise Misread("one tin belongs here, without a number before it", 'say how many with "have: 2"', 0, len(text))
@@ -122,7 +122,7 @@ def _one_tin(text: str, _: Measures) -> Tin:
 class OwnedTin(Leaf):
     """One tin on the shelf, how many of it, and what it holds to the brim if measured with water."""
 
-    tin: Annotated[Tin, spelled(_one_tin), such_as("round 20 cm x 7.5 cm")]
+    tin: Annotated[Tin, spelled(one_tin), such_as("round 20 cm x 7.5 cm")]
     have: Annotated[int, whole_number(1, 999)] = 1
     measured: Millilitres | None = None
     note: Text | None = None
@@ -184,13 +184,15 @@ def _each(text: str, measures: Measures) -> Each:
 
 
 class Card(Leaf):
-    """An ingredient: its other names, its weight by volume or by the piece, what must be known of it.
+    """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it.
 
-    `allergens` None means nobody has said: it is shown as unknown, never as free.
+    `allergens` None means nobody has said: it is shown as unknown, never as free. `counts as`: flour, sugar, fat and so
+    on in a formula, where its published weight does not tell. `swaps`: what may stand in for it.
     """
 
-    needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises"))
+    needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as"))
 
+    about: Text | None = None
     also: Texts = ()
     weighs_as: Annotated[Text | None, such_as("butter")] = None
     weighs: Annotated[Weight, spelled(_weighs)] | None = None
@@ -198,7 +200,9 @@ class Card(Leaf):
     allergens: Texts | None = None
     care: Texts = ()
     raises: YesNo = False
+    counts_as: Annotated[Text | None, such_as("flour")] = None
     plain: Text | None = None
+    swaps: Texts = ()
     notes: Texts = ()
     private: Private = False
 
