@@ -24,6 +24,7 @@ from mkdocs.utils.templates import TemplateContext
 from tinbook.loading import load_book
 from tinbook.pages.page import Link
 from tinbook.pages.page import Page as BookPage
+from tinbook.pages.schema_org import script_of
 from tinbook.plugin.ahead import Ahead, spare_processes
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.squeeze import squeeze
@@ -128,6 +129,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             "measures": self.site.measures,
             "styles": _own_files(made, OWN_STYLES, "css"),
             "scripts": [] if self.config.folder else _own_files(made, OWN_SCRIPTS, "js"),
+            "schema_org": script_of(made) if made else "",
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
