@@ -115,6 +115,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         (("scaled", "--of", "dark-ganache", "--tin", "round 20 cm"), "made by weight"),
         (("tins", "--of", "dark-ganache"), "made by weight"),
         (("fits", *SPONGE), "this table is of tins"),
+        (("balance", "--of", "modelling-paste"), 'no rule of balance is known for the kind "modelling paste"'),
     ],
 )
 def test_a_question_that_cannot_be_answered_says_why(run: Run, words: tuple[str, ...], told: str) -> None:

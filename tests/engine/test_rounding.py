@@ -139,3 +139,8 @@ def test_an_error_is_a_share_of_the_exact(exact: float, shown: float) -> None:
 
 def test_the_error_of_nothing_is_none() -> None:
     assert rounding.error(0.0, 0.0) == 0.0
+
+
+@pytest.mark.parametrize(("value", "shown"), [(70.8, 71), (99.5, 100), (2.333, 2.3), (9.96, 10), (0.02, 0.1), (0, 0)])
+def test_a_figure_for_a_hundred(value: float, shown: float) -> None:
+    assert rounding.per_hundred(value) == shown

@@ -103,6 +103,12 @@ def put(*path):
         (put("eggs", "UK large", "typical_g", "73"), '"UK large": 73.0 g is outside its class'),
         (put("marks", "4", "fahrenheit", "360"), "gas mark 4: 182.2 °C is outside its range"),
         (put("cautions", "honey", "when", "often"), "when"),
+        (put("parts", "fat", "weights", ["milk"]), "a weight stands in two parts"),
+        (put("parts", "fat", "weights", ["buttr"]), 'parts: "buttr" is not known'),
+        (put("balance", "sugar to flour, oil", "kinds", ["oily"]), 'balance: "oily" is not known'),
+        (put("balance", "sugar to flour, oil", "over", ["bran"]), 'balance: "bran" is not known'),
+        (put("balance", "sugar to flour, oil", "other form", "a friend"), 'balance: "a friend" is not known'),
+        (put("balance", "sugar to flour, oil", "low", "1.4"), "not in order"),
     ],
 )
 def test_a_fault_in_the_data_raises(trees, spoil, words):

@@ -22,13 +22,14 @@ UNITS = ("_g", "_ml", "_mm", "_cm", "_cm2", "_in", "_oz", "_c", "_f", "_tsp", "_
 PLAIN = {
     # names and words
     "tin", "tin_in", "from", "to", "version", "ingredient", "allergen", "measure", "egg_class", "gas_mark", "remark",
-    "spoon", "kind", "source", "nearest_owned",
+    "spoon", "kind", "source", "nearest_owned", "rule", "stands", "counts_as",
     # printed figures or ranges, as text
     "conventional_c", "fan_c",
     # counts and ratios
     "count", "fill_tins", "bakes", "mixes", "factor", "exact_factor", "nearest_factor", "pieces", "spoons",
+    "per_100", "low", "high",
     # yes or no
-    "owned", "beaten_egg", "measured", "of_the_house",
+    "owned", "beaten_egg", "measured", "of_the_house", "kept",
     # fluid ounces carry whose
     "us_fl_oz", "uk_fl_oz", "us_fl_oz_shown", "uk_fl_oz_shown",
 }  # fmt: skip
@@ -46,7 +47,13 @@ def answers(demo: Loaded) -> Iterator[tuple[str, Result]]:
             cake = slug is None or bool(demo.book.mixtures[slug].tins)
             if name in ("tins", "fits") and not cake:
                 continue
+            if name == "balance" and slug and not has_rule(demo, slug):
+                continue
             yield name, ask(demo, name, of=slug, tins=(TIN,) if name == "fits" else ())
+
+
+def has_rule(demo: Loaded, slug: str) -> bool:
+    return any(demo.book.mixtures[slug].kind in rule.kinds for rule in demo.facts.balance.values())
 
 
 @pytest.fixture(scope="module")

@@ -95,6 +95,11 @@ def percent(share: float) -> float:
     return half_up(share * 100, 0.1)
 
 
+def per_hundred(value: float) -> float:
+    """A figure for a hundred of something: whole, below ten to a tenth."""
+    return at_least_one(value, 0.1 if value < 10 else 1.0)
+
+
 def litres(volume_ml: float) -> float:
     """Millilitres to the nearest 10."""
     return half_up(volume_ml, 10.0)
@@ -103,3 +108,14 @@ def litres(volume_ml: float) -> float:
 def error(exact: float, shown: float) -> float:
     """How far the shown number lies from the exact one, as a share of the exact one, without sign."""
     return abs(shown - exact) / exact if exact else 0.0
+
+
+def scales_up(mass_g: float, steps: ScaleSteps) -> float:
+    """Grams as the scales show them, never less than asked: for what is to be made or rolled out."""
+    step = steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g
+    return round(ceil(mass_g / step - GRAIN) * step, 6)
+
+
+def ruler_cm(length_mm: float) -> float:
+    """Millimetres to the next half centimetre up: for what is rolled, cut from a reel or bought, never short."""
+    return round(ceil(length_mm / 5.0 - GRAIN) * 5.0, 6)

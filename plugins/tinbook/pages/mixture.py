@@ -10,6 +10,7 @@ from typing import Any
 from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages import formats
+from tinbook.pages.balance import BalanceView
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.rows import Line, exact_lines, plain_head, spelled, whole_lines
 from tinbook.pages.shared import (
@@ -28,6 +29,7 @@ from tinbook.pages.shared import (
     worked_view,
 )
 from tinbook.plans import batches, safety
+from tinbook.plans.balance import balance, has_balance
 from tinbook.plans.bench import as_plain, bench
 from tinbook.plans.inline import Piece, pieces
 from tinbook.plans.measures import Measured, measured
@@ -175,7 +177,7 @@ class MixtureView:
             or mixture.also
             or mixture.keeps
             or mixture.notes
-            or mixture.off_balance
+            or (mixture.off_balance and not self.has_balance)
             or mixture.tags
             or self.card_notes
         )
@@ -265,6 +267,16 @@ class MixtureView:
             cells = (*figures[made.at], formats.number(made.mass_shown_g))
             yield Line(head, cells, row.asked_by != asked_by, made.factor, width_mm)
             asked_by = row.asked_by
+
+    @property
+    def has_balance(self) -> bool:
+        """Whether anything is told of its balance."""
+        return has_balance(self.batch, self.desk.facts)
+
+    @cached_property
+    def balance(self) -> BalanceView:
+        """How it stands to the rules of its kind."""
+        return BalanceView(balance(self.batch, self.desk.book, self.desk.facts), self.desk.facts)
 
     @property
     def worked(self) -> WorkedView:

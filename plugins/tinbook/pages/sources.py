@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tinbook.facts import Fact, Source
+from tinbook.facts import BalanceRule, Fact, Source
 from tinbook.pages import formats
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import plural, source_anchor
@@ -39,6 +39,11 @@ def _figure(fact: Fact) -> str:
     return f"{formats.with_unit(formats.number(fact.value), fact.unit)}{bounds}"
 
 
+def _rule(rule: BalanceRule) -> str:
+    high = f" to {formats.number(rule.high)}" if rule.high is not None else " or more"
+    return f"{formats.number(rule.low)}{high}, by weight"
+
+
 def sources_pages(desk: Desk) -> Iterator[Page]:
     """Where the figures come from."""
     facts = desk.facts
@@ -47,7 +52,8 @@ def sources_pages(desk: Desk) -> Iterator[Page]:
         SourceView(
             source_anchor(key),
             source,
-            tuple((name, _figure(fact)) for name, fact in single.items() if fact.source == key),
+            tuple((name, _figure(fact)) for name, fact in single.items() if fact.source == key)
+            + tuple((name, _rule(rule)) for name, rule in facts.balance.items() if rule.source == key),
         )
         for key, source in facts.sources.items()
     )

@@ -72,9 +72,14 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
     for index, word in enumerate(card.known_allergens or ()):
         if word not in facts.allergens:
             yield _allergen(("allergens", index), word, facts, alone=card.allergens == (word,))
+    if card.counts_as and card.counts_as not in facts.parts:
+        yield _choice(("counts as",), card.counts_as, facts.parts, "the part of a formula")
     for index, word in enumerate(card.care):
         if word not in facts.traits:
             yield _choice(("care", index), word, facts.traits, "the care word")
+    for index, word in enumerate(card.swaps):
+        if word not in facts.swaps:
+            yield _choice(("swaps", index), word, facts.swaps, "the swap")
     if card.plain and card.plain not in larder:
         others = [other for other in larder if other != name]
         yield _no_card(("plain",), card.plain, others)

@@ -14,6 +14,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
+from tinbook.plans.balance import balance
 from tinbook.plans.conversions import conversions
 from tinbook.plans.scaling import Fit, TinRow
 from tinbook.plans.versions import Version
@@ -186,6 +187,43 @@ def allergens(book: Book, facts: Facts, query: Query) -> Result:
     return Result(f"{batch.mixture.name}, allergens", tuple(rows), worked)
 
 
+def balanced(book: Book, facts: Facts, query: Query) -> Result:
+    """A mixture against the balance rules of its kind, a row each; figures for 100 of what the rule compares with."""
+    batch = batch_asked(book, facts, query)
+    made = balance(batch, book, facts)
+    if not made.standings:
+        raise AskError(f'no rule of balance is known for the kind "{batch.mixture.kind}"', "ask the table percentages")
+    rows: tuple[Row, ...] = tuple(
+        {
+            "rule": each.rule.title,
+            "per_100": None if each.value is None else round(each.value, 4),
+            "low": each.low_shown,
+            "high": each.high_shown,
+            "stands": each.side,
+            "kept": each.within,
+            "source": each.rule.source,
+        }
+        for each in made.standings
+    )
+    return Result(f"{batch.mixture.name}, balance", rows, made.worked)
+
+
+def percentages(book: Book, facts: Facts, query: Query) -> Result:
+    """Bakers' percentages of a mixture: each ingredient for 100 of its flour, or of its sugar where it has no flour."""
+    batch = batch_asked(book, facts, query)
+    made = balance(batch, book, facts)
+    rows: tuple[Row, ...] = tuple(
+        {
+            "ingredient": each.name,
+            "counts_as": each.part,
+            "exact_g": round(each.mass_g, 4),
+            "per_100": round(each.per_100, 4),
+        }
+        for each in made.lines
+    )
+    return Result(f"{batch.mixture.name}, for 100 of {made.base}", rows, made.worked)
+
+
 def factors(book: Book, facts: Facts, query: Query) -> Result:
     """From every tin to every tin, or from one with --tin."""
     depth_mm = shelf.batter_depth_mm(book)
@@ -265,6 +303,8 @@ TABLES: Mapping[str, Table] = {
     "fits": Table("how a mixture goes into the tins asked for", fits, of=True),
     "written": Table("a mixture as written, in every measure", written, of=True),
     "allergens": Table("the allergens of a mixture and where they come from", allergens, of=True),
+    "balance": Table("a mixture against the balance rules of its kind", balanced, of=True),
+    "percentages": Table("bakers' percentages of a mixture", percentages, of=True),
     "factors": Table("from every tin to every tin", factors),
     "sizes": Table("what every tin measures and holds, and the nearest one owned", sizes),
     "oven": Table("gas marks, °C, fan and °F", oven),
