@@ -16,6 +16,8 @@ from tinbook.units import METRIC, Misread
         ("2 days", 2 * DAY_MIN),
         ("1 day", DAY_MIN),
         ("3 weeks", 21 * DAY_MIN),
+        ("1 month", 30 * DAY_MIN),
+        ("2 months", 60 * DAY_MIN),
     ],
 )
 def test_a_time_that_stands(text: str, minutes: float) -> None:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
+from tinbook.models.finish import Finish
 from tinbook.models.house import Grams, Millimetres
+from tinbook.models.keeping import KeepsFor, Seasons
 from tinbook.models.reading import ONE_OR_MORE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as
 from tinbook.models.steps import Minutes, Step
 from tinbook.tins import Tin, read_tin
@@ -74,6 +76,7 @@ class Mixture(Leaf):
     kind: Annotated[Text, such_as("creamed")]
     also: Texts = ()
     tags: Texts = ()
+    seasons: Annotated[Seasons, such_as("autumn")] = ()
     about: Text | None = None
     tins: Annotated[tuple[Tins, ...], ONE_OR_MORE, such_as("2 round 20 cm x 7.5 cm")] = ()
     makes: Grams | None = None
@@ -84,7 +87,9 @@ class Mixture(Leaf):
     techniques: Texts = ()
     raising: Annotated[str, one_of("level", "less in wide tins")] = "level"
     cooked: YesNo = False
+    finish: Annotated[Finish | None, such_as("{layers: 4, filling: 5 mm}")] = None
     keeps: Text | None = None
+    keeps_for: Annotated[KeepsFor, such_as("3 days")] = ()
     notes: Texts = ()
     off_balance: Text | None = None
     private: Private = False

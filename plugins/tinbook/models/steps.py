@@ -9,7 +9,7 @@ from tinbook.models.reading import Line, Text, Texts, spelled
 from tinbook.units import Measures, Misread, Span, read_number, read_span
 
 DAY_MIN = 24 * 60
-LONG = {"day": DAY_MIN, "days": DAY_MIN, "week": 7 * DAY_MIN, "weeks": 7 * DAY_MIN}
+LONG = {name: days * DAY_MIN for one, days in (("day", 1), ("week", 7), ("month", 30)) for name in (one, one + "s")}
 LONGEST_MIN = 365 * DAY_MIN
 
 
@@ -22,7 +22,7 @@ class Stand:
 
 
 def read_stand(text: str, measures: Measures) -> Stand:
-    """`12 h`, `45 min`, `2 days`, `3 weeks`; raises Misread."""
+    """`12 h`, `45 min`, `2 days`, `3 weeks`, `2 months` of 30 days; raises Misread."""
     word = text.rpartition(" ")[2].lower()
     if word not in LONG:
         span = read_span(text, ("time",), measures)
