@@ -123,7 +123,8 @@ def _followed(
 ) -> dict[str, Any]:
     """What the base makes, and how deep its batter was measured, by the weight of this mix.
 
-    A depth measured in other tins, or of another kind, says nothing of this one.
+    A depth measured in other tins, or of another kind, says nothing of this one; nor does one above the brim, of
+    which the checks speak by weight.
     """
     written, found = variation.model_fields_set, dict[str, Any]()
     before, now = _mass_g(base.mix, book, facts), _mass_g(lines, book, facts)
@@ -131,8 +132,9 @@ def _followed(
     if base.makes and not written & {"makes", "tins"}:
         found["makes"] = base.makes * ratio
     if base.batter_depth and "batter_depth" not in written:
-        lost = written & {"tins", "makes", "kind"}
-        found["batter_depth"] = None if lost else base.batter_depth * ratio
+        depth_mm = base.batter_depth * ratio
+        lost = written & {"tins", "makes", "kind"} or depth_mm > min(tin.brim_mm for _, tin in base.tins)
+        found["batter_depth"] = None if lost else depth_mm
     return found
 
 
