@@ -29,7 +29,9 @@ class Sample(NamedTuple):
 
 @st.composite
 def samples(draw: st.DrawFn, shape: Shape) -> Sample:
-    """Any tin the shape believes in, from the limits it states for its own sizes."""
+    """Any tin the shape believes in, from the limits it states for its own sizes; or any line round a middle."""
+    if shape.free:
+        return Sample(shape, draw(outlines(shape)), round(draw(st.floats(shape.least_deep_mm, 300.0)), 2))
     sizes: list[float] = []
     for rule in shape.sizes:
         low, high = rule.low_mm, rule.high_mm
@@ -39,8 +41,25 @@ def samples(draw: st.DrawFn, shape: Shape) -> Sample:
     settled = shape.settled(sizes)
     # Sizes put in order (a longer base than its top) may no longer fit inside one another.
     if shape.fault(settled):
-        settled = shape.standard[0][0]
+        settled = typical(shape)[0]
     return Sample(shape, settled, round(draw(st.floats(shape.least_deep_mm, 300.0)), 2))
+
+
+@st.composite
+def outlines(draw: st.DrawFn, shape: Shape) -> Sizes:
+    """A star of any number of points with a like hole in it, or without."""
+    radii = draw(st.lists(st.floats(40.0, 400.0), min_size=3, max_size=24))
+    turns = [2.0 * math.pi * k / len(radii) for k in range(len(radii))]
+    rings = [[(r * share * math.cos(t), r * share * math.sin(t)) for r, t in zip(radii, turns, strict=True)]
+             for share in ((1.0, 0.5) if draw(st.booleans()) else (1.0,))]  # fmt: skip
+    path = "".join("M" + "L".join(f"{x:.2f} {y:.2f}" for x, y in ring) + "Z" for ring in rings)
+    return read_tin(f"outline {path}")[1].sizes_mm
+
+
+def typical(shape: Shape) -> tuple[Sizes, float]:
+    """Sizes and depth the trade sells, or those of the shape's example."""
+    tin = read_tin(shape.example)[1]
+    return shape.standard[0] if shape.standard else (tin.sizes_mm, tin.brim_mm)
 
 
 def polygon(shape: Shape, sizes: Sizes, height: float = 1.0) -> Polygon:
@@ -53,7 +72,9 @@ def polygon(shape: Shape, sizes: Sizes, height: float = 1.0) -> Polygon:
 def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
     assert polygon(shape, sizes, height).is_valid
-    assert shape.area_mm2(sizes, height) == pytest.approx(polygon(shape, sizes, height).area, rel=1e-4)
+    assert shape.area_mm2(sizes, height) == pytest.approx(
+        shape.parts * polygon(shape, sizes, height).area, rel=1e-4, abs=1e-9
+    )
     assert shape.area_mm2(sizes) == shape.area_mm2(sizes, 1.0)
 
 
@@ -61,7 +82,7 @@ def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float)
 def test_perimeter_is_the_outlines_length(key: str, data: st.DataObject) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
     drawn = polygon(shape, sizes)
-    assert shape.perimeter_mm(sizes) == pytest.approx(drawn.exterior.length, rel=1e-3)
+    assert shape.perimeter_mm(sizes) == pytest.approx(shape.parts * drawn.exterior.length, rel=1e-3)
     holes = sum(hole.length for hole in drawn.interiors)
     assert shape.inner_perimeter_mm(sizes) == pytest.approx(holes, rel=1e-3)
 
@@ -77,7 +98,7 @@ def test_bounds_contain_the_outline(key: str, data: st.DataObject) -> None:
     assert high - low <= depth * (1 + 1e-12)
     if shape.holes(sizes) == 1:
         assert (right - left, high - low) == pytest.approx((width, depth), rel=1e-4)
-        assert shape.stand_mm(sizes) == (width, depth)
+        assert shape.stand_mm(sizes) == (shape.parts * width, depth)
     else:
         # A tray is at least the ground its cups take.
         tray = shape.stand_mm(sizes)
@@ -99,7 +120,7 @@ def test_volume_is_the_outlines_piled_up(key: str, data: st.DataObject, share: f
     fill = share * depth
 
     levels = [fill * step / 8 for step in range(9)]
-    piled = simpson([polygon(shape, sizes, level / depth).area for level in levels], x=levels)
+    piled = shape.parts * simpson([polygon(shape, sizes, level / depth).area for level in levels], x=levels)
     assert shape.volume_ml(sizes, depth, fill) == pytest.approx(piled / 1000.0, rel=1e-3, abs=1e-9)
 
 
@@ -187,7 +208,7 @@ def test_every_word_for_a_shape_is_read(key: str) -> None:
     if shape.extra_example:
         assert read_tin(shape.extra_example)[1].shape == key
     for word in shape.words:
-        assert read_tin(Tin(key, tin.sizes_mm, 100.0).full_name.replace(key, word))[1].shape == key
+        assert read_tin(Tin(key, tin.sizes_mm, 100.0).full_name.replace(key, word))[1] == Tin(key, tin.sizes_mm, 100.0)
     for named in shape.named:
         expected = Tin(key, named.sizes_mm, named.depth_mm)
         for size in (named.name, *named.also):
@@ -202,7 +223,8 @@ def test_the_least_depth_holds_and_no_lesser_one_does(key: str, needed: float) -
     shape = SHAPES[key]
     for sizes, usual in shape.standard:
         named = shape.named_size(sizes)
-        sold = (named.depth_mm,) if named else shape.depths_mm
+        # A named size brings its depth with it, and half a ball is half as deep as it is wide.
+        sold = (named.depth_mm,) if named else (sizes[0] / 2,) if key in ("dome", "ball") else shape.depths_mm
         holding = [depth for depth in sold if depth >= needed - 1e-6]
         assert Tin(key, sizes).least_depth(needed) == (min(holding) if holding else None)
         assert usual in shape.depths_mm
@@ -215,10 +237,11 @@ def test_what_a_shape_says_of_itself(key: str) -> None:
     assert shape.title and shape.example
     assert shape.kept in ("depth", "share")
     assert list(shape.depths_mm) == sorted(set(shape.depths_mm))
-    assert len(shape.size_names) == len(set(shape.size_names)) == len(shape.sizes) == shape.main + shape.extras
+    assert len(shape.size_names) == len(set(shape.size_names)) == len(shape.sizes)
+    assert shape.free or len(shape.sizes) == shape.main + shape.extras
     assert bool(shape.extra_word) == bool(shape.extras)
     areas = [shape.area_mm2(sizes) for sizes, _ in shape.standard]
-    assert areas == sorted(areas) and len(set(areas)) == len(areas) > 0
+    assert areas == sorted(areas) and len(set(areas)) == len(areas) and bool(areas) != shape.free
     # Other shapes' words would be read as those shapes.
     others = {word for other in SHAPES.values() if other is not shape for word in other.words}
     assert not others & set(shape.words)
@@ -228,7 +251,7 @@ def test_what_a_shape_says_of_itself(key: str) -> None:
 
 def test_a_developers_mistake_raises(key: str) -> None:
     shape = SHAPES[key]
-    sizes, depth = shape.standard[0]
+    sizes, depth = typical(shape)
     for wrong in (
         lambda: Tin(f"{key}ish", sizes),
         lambda: Tin(key, ()),

@@ -50,6 +50,20 @@ from tinbook.units import Misread
         ("12 bun cups", 12, "fairy cups"),
         ("12 fairy cakes", 12, "fairy cups"),
         ("12 cups 8 cm x 4 cm, base 6 cm", 12, "cups 8 cm x 4 cm, base 6 cm"),
+        ("2 heart tins 8 in x 3 in", 2, "heart 20 cm x 7.5 cm"),
+        ("hexagonal tin 23 cm, 7.5 cm deep", 1, "hexagon 23 cm x 7.5 cm"),
+        ("oval 20 x 15 x 7.5 cm", 1, "oval 15 x 20 cm x 7.5 cm"),
+        ("half sheet", 1, "half sheet"),
+        ("2 quarter sheet pans", 2, "quarter sheet"),
+        ("dome 15 cm", 1, "dome 15 cm"),
+        ("ball 15 cm", 1, "ball 15 cm"),
+        ("dome 20 cm x 8 cm", 1, "dome 20 cm x 8 cm"),
+        ("tapered ring 9 in x 8 in x 4 in", 1, "tapered ring 23 x 20 cm x 10 cm"),
+        ("tapered ring 21 x 24 x 10 cm, tube 5 x 7 cm", 1, "tapered ring 24 x 21 cm x 10 cm, tube 7 x 5 cm"),
+        ("fluted ring 10 in x 9 cm", 1, "fluted ring 25 cm x 9 cm"),
+        ("fluted ring 24 cm x 10 cm, tube 6 cm", 1, "fluted ring 24 cm x 10 cm, tube 6 cm"),
+        ("outline M0 0H80V160H0Z x 5 cm", 1, "outline M-40 -80L40 -80L40 80L-40 80Z x 5 cm"),
+        ("2 outline m0,0 h80 v160 h-80 z, 5 cm deep", 2, "outline M-40 -80L40 -80L40 80L-40 80Z x 5 cm"),
     ],
 )
 def test_is_understood(text: str, count: int, name: str) -> None:
@@ -63,7 +77,10 @@ def test_inches_are_the_trades_centimetres_and_millimetres_are_exact() -> None:
     assert read_tin("rectangle 12 x 18 in") == (1, Tin("rectangle", (300.0, 460.0)))
 
 
-SHAPE_LIST = "the shapes are round, square, rectangle, loaf, ring and cups"
+SHAPE_LIST = (
+    "the shapes are round, square, rectangle, sheet, loaf, ring, tapered ring, fluted ring, heart, hexagon, octagon, "
+    "petal, oval, dome, ball, outline and cups"
+)
 ROUND = 'write "round 20 cm x 7.5 cm"'
 RING = '"ring 21 cm x 7.5 cm, tube 6 cm"'
 FIGURES = 'start with the shape, or with how many in figures: "2 round 20 cm x 7.5 cm"'

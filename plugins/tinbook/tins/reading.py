@@ -1,6 +1,8 @@
 """Reading a tin as a baker writes it: `2 round 15 cm x 7.5 cm`, `loaf 23 x 13 x 7 cm, base 20 x 10 cm`.
 
     [how many] [named size] shape [size x size ... [x depth]] [, base ...] [, tube ...] [, 7.5 cm deep]
+    [how many] outline M0 0H80V160H0Z [x depth]
+    set of shape size, size, size [x depth]
 
 Lengths are read by `units`; a bare number takes the unit of the next length that has one. A length that the
 trade sells in inches is read as the trade's centimetres.
@@ -9,11 +11,13 @@ trade sells in inches is read as the trade's centimetres.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 
 from tinbook.problems import nearest
+from tinbook.tins.outline import Outline
 from tinbook.tins.register import SHAPES
-from tinbook.tins.shape import Fault, Named, Shape
+from tinbook.tins.shape import Fault, Named, Shape, Sizes
 from tinbook.tins.tin import Tin
 from tinbook.tins.trade import trade_mm
 from tinbook.units import Misread, read_length, read_number, read_unit
@@ -51,8 +55,13 @@ _SHAPE_WORD = re.compile(
 )
 
 
-def read_tin(text: str) -> tuple[int, Tin]:
-    """How many tins, and the tin. Raises units.Misread: what is wrong, where, and what to write instead."""
+def read_tin(text: str, names: Mapping[str, Tin] = MappingProxyType({})) -> tuple[int, Tin]:
+    """How many tins, and the tin. Raises units.Misread: what is wrong, where, and what to write instead.
+
+    `names`, in small letters, are the tins that go by a name of their owner's.
+    """
+    if names and (called := _called(text, names)):
+        return called
     found = _SHAPE_WORD.search(text)
     if found is None:
         raise _no_shape(text)
@@ -64,6 +73,18 @@ def read_tin(text: str) -> tuple[int, Tin]:
             raise _cups_or_trays(tin_word, shape, before or named)
         start = tin_word.end()
     return count, _tin(text, start, shape, before or named)
+
+
+def _called(text: str, names: Mapping[str, Tin]) -> tuple[int, Tin] | None:
+    """`number 4`, `2 number 4`, `number 4 x 5 cm`, where the house has such a tin."""
+    said = " ".join(text.casefold().split())
+    for word in (said, said.partition(" x ")[0]):
+        if word in names:
+            tin = names[word]
+            return (1, tin) if said in (word, tin.full_name.casefold()) else None
+    many = _HOW_MANY.match(said)
+    found = _called(said[many.end() :], names) if many else None
+    return (int(many[1][:3]), found[1]) if many and found and found[0] == 1 and 0 < int(many[1]) <= MOST_TINS else None
 
 
 def _before(text: str, found: re.Match[str], shape: Shape) -> tuple[int, Named | None]:
@@ -88,6 +109,11 @@ def _before(text: str, found: re.Match[str], shape: Shape) -> tuple[int, Named |
 
 def _tin(text: str, at: int, shape: Shape, named: Named | None) -> Tin:
     """The tin, from what follows the shape."""
+    drawn: Sizes | None = None
+    if isinstance(shape, Outline):
+        close = max(text.rfind("z"), text.rfind("Z")) + 1
+        stop = close if close > at else len(text)
+        drawn, at = shape.read_sizes(text, at, stop), stop
     (start, end), *clauses = _clauses(text, at, shape)
     if after := _named(shape, text[start:end]):
         if named and named is not after:
@@ -115,6 +141,10 @@ def _tin(text: str, at: int, shape: Shape, named: Named | None) -> Tin:
         depth = lengths.pop()
     if len(lengths) != shape.main:
         raise _wrong_number(text, at, shape, lengths, depth)
+    if drawn is not None:
+        if depth and (fault := shape.depth_fault(round(depth[0], 2))):
+            raise _misread(fault, depth[1], depth[2])
+        return Tin(shape.key, drawn, depth[0] if depth else None)
     return _believed(shape, lengths, extras, depth)
 
 

@@ -134,8 +134,16 @@ class Shape(ABC):
     most_deep_mm: ClassVar[float] = 300.0
     # What stays the same when a mixture moves to this shape: batter depth, or the share of the brim.
     kept: ClassVar[Literal["depth", "share"]] = "depth"
+    # What the cake is: as high all over as it is deep, a half ball standing on its flat, or a ball.
+    solid: ClassVar[Literal["upright", "dome", "ball"]] = "upright"
     # Whether they come joined, several to a tray.
     in_trays: ClassVar[bool] = False
+    # How many alike parts, side by side, make one (the halves of a ball): outline and bounds are of a part.
+    parts: ClassVar[int] = 1
+    # Whether every size of it stands in the tables of every recipe; the others stand where tins are the subject.
+    everyday: ClassVar[bool] = True
+    # Whether its owner draws its outline, so that it has no sizes of the trade.
+    free: ClassVar[bool] = False
     # How a baker writes one; and one with its extra sizes.
     example: ClassVar[str]
     extra_example: ClassVar[str] = ""
@@ -276,9 +284,24 @@ class Shape(ABC):
 
     def least_depth_mm(self, sizes: Sizes, needed_mm: float) -> float | None:
         """The least depth in mm such a tin is sold in that holds needed_mm; None when none does."""
+        return next((depth for depth in self.sold_mm(sizes) if depth >= needed_mm - 1e-6), None)
+
+    def sold_mm(self, sizes: Sizes) -> tuple[float, ...]:
+        """The depths in mm that these sizes are sold in, small to large."""
         named = self.named_size(sizes)
-        sold = (named.depth_mm,) if named else self.depths_mm
-        return next((depth for depth in sold if depth >= needed_mm - 1e-6), None)
+        return (named.depth_mm,) if named else self.depths_mm
+
+    @property
+    def in_two_sizes(self) -> bool:
+        """Whether a ruler needs two lengths for it."""
+        return self.main == 2
+
+    def area_share(self) -> float | None:
+        """The area over its first size times its last: fixed for upright tins without a tube; None for others."""
+        if self.extras or self.free or self.kept != "depth":
+            return None
+        sizes = self.standard[0][0]
+        return self.area_mm2(sizes) / (sizes[0] * sizes[-1])
 
 
 @lru_cache(maxsize=512)

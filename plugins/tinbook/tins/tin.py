@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from tinbook.tins.outline import Outline
 from tinbook.tins.register import SHAPES
 from tinbook.tins.shape import Ring, Shape, Sizes, Walls
 from tinbook.tins.trade import inch_label, metric_label
@@ -17,7 +18,8 @@ class Tin:
 
     sizes_mm may be short of the shape's optional sizes (a loaf's base, a standard ring's tube) and in
     either order; they are kept complete and in the house's order. measured_ml is what the tin holds
-    to the brim, and scales the geometry at every depth; it needs the depth.
+    to the brim, and scales the geometry at every depth; it needs the depth. called is the owner's name for
+    a tin of any outline.
     ValueError for an unknown shape, or sizes, a depth or a measure that cannot be: a developer's
     mistake, as read_tin tells the baker first.
     """
@@ -26,6 +28,7 @@ class Tin:
     sizes_mm: Sizes
     depth_mm: float | None = None
     measured_ml: float | None = None
+    called: str = ""
     # Worked out once, so that a fill is a few multiplications.
     _walls: Walls = field(init=False, repr=False, compare=False)
     _scale: float = field(init=False, repr=False, compare=False)
@@ -128,7 +131,9 @@ class Tin:
 
     @property
     def size_label(self) -> str:
-        """`20 cm`, `23 x 33 cm`, `standard`, `21 cm, tube 6 cm`."""
+        """`20 cm`, `23 x 33 cm`, `standard`, `21 cm, tube 6 cm`; of any outline its owner's name, or its path."""
+        if isinstance(self.kind, Outline):
+            return self.called or self.kind.path(self.sizes_mm)
         named = self._named
         return named or metric_label(self._main) + self._extra(metric_label(self._extras))
 
@@ -139,7 +144,7 @@ class Tin:
 
     def _inches(self) -> str:
         main, extras = inch_label(self._main), inch_label(self._extras)
-        if self._named or not main or (self._odd_extras and not extras):
+        if self._named or self.kind.free or not main or (self._odd_extras and not extras):
             return ""
         return main + self._extra(extras)
 
@@ -156,6 +161,8 @@ class Tin:
     def _both_names(self) -> tuple[str, ...]:
         if named := self._named:
             return (f"{named} {self.shape}",)
+        if self.called:
+            return (self.called,)
         return tuple(f"{self.shape} {label}" for label in (self.size_label, self.size_label_in) if label)
 
     @property
@@ -169,6 +176,8 @@ class Tin:
         # A named size brings its depth with it.
         if self.depth_mm is None or self._named:
             return self.names
+        if self.kind.free:
+            return (f"{self.name} x {metric_label((self.depth_mm,))}",)
         labels = [self._full(metric_label)]
         depth_in = inch_label((self.depth_mm,))
         if self.size_label_in and depth_in:
@@ -214,13 +223,14 @@ def _size_label_in(tin: Tin) -> str:
     return tin._inches()
 
 
-def standard_tins() -> tuple[Tin, ...]:
-    """Every outline the trade sells: by shape in the register's order, then by size.
+def standard_tins(shapes: Collection[str] = SHAPES) -> tuple[Tin, ...]:
+    """Every outline the trade sells, of these `shapes`: by shape in the register's order, then by size.
 
     Without a depth, which decides only what fits; a named size (loaf, cups) has its own.
     """
     return tuple(
         Tin(shape.key, sizes, depth_mm if shape.named_size(sizes) else None)
         for shape in SHAPES.values()
+        if shape.key in shapes
         for sizes, depth_mm in shape.standard
     )

@@ -1,0 +1,43 @@
+"""American sheet pans by their names: shallow rectangles, the quarter half the half and the half half the full one.
+
+Sizes outside the rolled edge, as the trade names them: 9 x 13, 13 x 18 and 18 x 26 in, 1 in deep (common practice).
+"""
+
+from __future__ import annotations
+
+from tinbook.tins.shape import Named, Ring, Shape, Size, Sizes, oblong
+
+
+class Sheet(Shape):
+    key = "sheet"
+    title = "Sheet"
+    sizes = (Size("short side"), Size("long side"))
+    words = ("sheet", "sheets")
+    named = (
+        Named("quarter", (230.0, 330.0), 25.0),
+        Named("half", (330.0, 460.0), 25.0),
+        Named("full", (460.0, 660.0), 25.0),
+    )
+    standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
+    depths_mm = (25.0, 50.0)
+    usual_mm = 25.0
+    example = "sheet 33 cm x 46 cm x 2.5 cm"
+    everyday = False
+
+    def outline_mm(self, sizes: Sizes, height: float = 1.0) -> tuple[Ring, ...]:
+        return (oblong(sizes[0], sizes[1]),)
+
+    def area_mm2(self, sizes: Sizes, height: float = 1.0) -> float:
+        return sizes[0] * sizes[1]
+
+    def perimeter_mm(self, sizes: Sizes) -> float:
+        return 2.0 * (sizes[0] + sizes[1])
+
+    def bounds_mm(self, sizes: Sizes) -> tuple[float, float]:
+        return (sizes[0], sizes[1])
+
+    def ordered(self, sizes: Sizes) -> Sizes:
+        return tuple(sorted(sizes))
+
+
+SHEET = Sheet()
