@@ -13,10 +13,11 @@ from tabulate import tabulate
 from tinbook.loading import load_book
 from tinbook.models import read_take
 from tinbook.plans.asking import AskError, Query
-from tinbook.plans.tables import TABLES, Cell, Result
+from tinbook.plans.result import Cell, Result
+from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
 from tinbook.tins import read_tin
-from tinbook.units import Measures, Misread, read_mass, read_number, read_percent
+from tinbook.units import Measures, Misread, read_length, read_mass, read_number, read_percent
 
 T = TypeVar("T")
 FEW_ROWS = 4
@@ -35,6 +36,9 @@ MOST = 1000
 @click.option("--batches", metavar="NUMBER", help='So many batches, such as 2 or "1 1/2".')
 @click.option("--plus", metavar="SHARE", help='More by a share, such as "25 %".')
 @click.option("--left", metavar="AMOUNT", help='To use up what is left, such as "400 g butter".')
+@click.option("--layers", type=click.IntRange(1, 20), help="So many layers, of the height --layer, in --tin.")
+@click.option("--layer", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
+@click.option("--height", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".')
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -77,6 +81,9 @@ def query(asked: dict[str, Any], measures: Measures) -> Query:
         weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight"]),
         batches=_read("--batches", lambda text: _number(text, "batches"), asked["batches"]),
         plus=_read("--plus", read_percent, asked["plus"]),
+        layers=asked["layers"],
+        layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer"]),
+        height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import floor
+from math import ceil, floor
 
 GRAIN = 1e-9
 HALF = 0.5 + GRAIN

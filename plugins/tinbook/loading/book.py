@@ -11,6 +11,7 @@ from tinbook.facts import Facts
 from tinbook.loading.desk import Desk, L
 from tinbook.loading.facts import load_facts
 from tinbook.loading.files import file_problem
+from tinbook.loading.finish import USED, read_finish, read_used
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.private import pictures_named, public, public_book, public_broken
 from tinbook.loading.variations import FOLDER, is_variation, split, with_variations
@@ -18,6 +19,7 @@ from tinbook.models import (
     FORMAT,
     Book,
     Card,
+    Finish,
     Flaw,
     House,
     Larder,
@@ -32,6 +34,7 @@ from tinbook.models import (
 )
 from tinbook.plans import checks
 from tinbook.plans.checks import Spoilt
+from tinbook.plans.finish_checks import mixture_finish_flaws
 from tinbook.plans.inline import step_flaws
 from tinbook.plans.technique import technique_flaws
 from tinbook.problems import Problem
@@ -70,7 +73,9 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     book = replace(book, pictures=_pictures(desk, folder, techniques, kitchen))
     for address, mixture in _maimed(desk).items():
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
+    book = replace(book, finish=read_finish(desk, book, facts))
     book = _checked(desk, book, variations, facts, spoilt)
+    book = replace(book, used=read_used(desk, book, facts))
     broken = {address: _in_order(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if kitchen:
         # the views hold back a card that is private; here none is
@@ -81,7 +86,13 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
         if cards_private:
             sealed = {name: card.model_copy(update={"private": True}) for name, card in book.cards.items()}
             book = replace(book, cards=sealed)
-        book = public_book(replace(book, tins=()) if tins_private else book)
+        book = replace(
+            book,
+            tins=() if tins_private else book.tins,
+            finish=public(book.finish) or Finish(),
+            used=() if USED in desk.private else book.used,
+        )
+        book = public_book(book)
         bases = {f"{FOLDER}{slug}": f"{FOLDER}{each.base}" for slug, each in variations.items()}
         broken = public_broken(broken, desk.sources, bases)
     return Loaded(book, facts, _in_order(desk.problems), broken)
@@ -259,6 +270,7 @@ def _checked(desk: Desk, book: Book, variations: Mapping[str, Variation], facts:
     for slug, mixture in book.mixtures.items():
         desk.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
         desk.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
+        desk.tell(f"mixtures/{slug}", mixture_finish_flaws(mixture, book, facts))
         if f"mixtures/{slug}" not in desk.broken:
             # a slip in the mix would be told again for each step that names it
             desk.tell(f"mixtures/{slug}", step_flaws(mixture, book))

@@ -11,6 +11,7 @@ from tinbook.loading.files import slug_of
 from tinbook.models import Book, Flaw, Mixture, Variation, Varies
 from tinbook.plans import checks
 from tinbook.plans.checks import FOLLOWS, Spoilt
+from tinbook.plans.finish_checks import mixture_finish_flaws
 from tinbook.plans.inline import step_flaws
 from tinbook.plans.variations import vary
 from tinbook.problems import nearest
@@ -38,6 +39,7 @@ def with_variations(
         flaws = [
             *checks.mixture_flaws(made.mixture, book, facts, spoilt),
             *checks.link_flaws("techniques", made.mixture.techniques, hands),
+            *mixture_finish_flaws(made.mixture, book, facts),
         ]
         desk.tell(address, map(made.placed, flaws or step_flaws(made.mixture, book)))
         mixtures[slug], varies[slug] = made.mixture, made.varies

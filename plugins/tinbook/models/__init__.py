@@ -2,6 +2,7 @@
 
 from tinbook.models.book import Book, word_in
 from tinbook.models.faults import read_model
+from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
 from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, TinShelf, Weight
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.pictures import Copy, PictureFile
@@ -15,15 +16,18 @@ __all__ = [
     "NOT_TAKEN_OVER",
     "Bake",
     "Book",
+    "Border",
     "Card",
     "Change",
     "Copy",
     "Each",
     "Fault",
+    "Finish",
     "Flaw",
     "House",
     "Larder",
     "Leaf",
+    "Made",
     "Material",
     "MixLine",
     "Mixture",
@@ -39,6 +43,8 @@ __all__ = [
     "Technique",
     "TinShelf",
     "Tool",
+    "Used",
+    "UsedLog",
     "Variation",
     "Varies",
     "Weight",

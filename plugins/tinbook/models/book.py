@@ -6,11 +6,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from tinbook.models.finish import Finish, Used
 from tinbook.models.house import Card, House, OwnedTin
 from tinbook.models.mixture import Mixture
 from tinbook.models.pictures import PictureFile
 from tinbook.models.technique import Technique
 from tinbook.models.variation import Varies
+
+NO_FINISH = Finish()
+"""A house that has said nothing of how it finishes its cakes."""
 
 
 @dataclass(frozen=True)
@@ -23,8 +27,18 @@ class Book:
     mixtures: Mapping[str, Mixture] = field(default_factory=dict)
     techniques: Mapping[str, Technique] = field(default_factory=dict)
     pictures: Mapping[str, PictureFile] = field(default_factory=dict)
+    finish: Finish = NO_FINISH
+    used: tuple[Used, ...] = ()
     varies: Mapping[str, Varies] = field(default_factory=dict)
     """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
+
+    @cached_property
+    def variations(self) -> Mapping[str, tuple[str, ...]]:
+        """The mixtures that start from another, by the slug of that one."""
+        found: dict[str, tuple[str, ...]] = {}
+        for slug, varies in self.varies.items():
+            found[varies.base] = (*found.get(varies.base, ()), slug)
+        return found
 
     @cached_property
     def names(self) -> Mapping[str, str]:

@@ -53,7 +53,7 @@ class Picture(Leaf):
 class Technique(Leaf):
     """techniques/NAME.yaml."""
 
-    needed = frozenset(("materials", "cautions", "care"))
+    needed = frozenset(("tools", "materials", "cautions", "care"))
 
     name: Annotated[Text, such_as("Line a tin")]
     purpose: Annotated[Text, such_as("So that the sides stay straight.")]

@@ -20,6 +20,7 @@ class AskError(ValueError):
 class Query:
     """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
 
+    `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
     At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
     """
 
@@ -31,3 +32,6 @@ class Query:
     batches: float | None = None
     plus: float | None = None
     left: Take | None = None
+    layers: int | None = None
+    layer_mm: float | None = None
+    height_mm: float | None = None

@@ -9,7 +9,12 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.weighing import g_per_ml
 from tinbook.plans.worked import Worked
-from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, SPOONS_ML
+from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, SPOONS_ML, fahrenheit
+
+OTHER_CUPS = ("US label cup", "Japanese cup")
+OTHER_SPOONS = ("dessertspoon", "old British tablespoon")
+"""Measures of other kitchens, among the facts."""
+DIALS_C = range(100, 260, 10)
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +28,20 @@ class OvenRow:
     exact_c: float
     low_c: float
     high_c: float
+
+
+@dataclass(frozen=True, slots=True)
+class HeatRow:
+    """A dial of a conventional oven: fan °C and its range, °F, the nearest gas mark and how far off that is, °C."""
+
+    conventional_c: float
+    fan_c: float
+    fan_low_c: float
+    fan_high_c: float
+    exact_f: float
+    fahrenheit_f: float
+    gas_mark: str
+    gas_off_c: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +71,8 @@ class EggRow:
     shelled_shown_g: float
     white_shown_g: float
     yolk_shown_g: float
+    shelled_low_g: float | None
+    shelled_high_g: float | None
     of_the_house: bool
 
 
@@ -83,12 +104,14 @@ class Conversions:
     """Everything the page of measures says."""
 
     oven: tuple[OvenRow, ...]
+    heat: tuple[HeatRow, ...]
     spoons: tuple[SpoonRow, ...]
     eggs: tuple[EggRow, ...]
     cups: tuple[CupRow, ...]
     flour: tuple[FlourRow, ...]
     cup_name: str
     oven_worked: Worked
+    heat_worked: Worked
     spoons_worked: Worked
     eggs_worked: Worked
     cups_worked: Worked
@@ -112,18 +135,35 @@ def oven_rows(facts: Facts) -> tuple[OvenRow, ...]:
     )
 
 
+def heat_rows(facts: Facts) -> tuple[HeatRow, ...]:
+    """Dials in steps of 10 °C."""
+    fan = facts.numbers["fan difference"]
+    low, high = fan.low or fan.value, fan.high or fan.value
+    rows = []
+    for dial in map(float, DIALS_C):
+        mark = min(facts.marks, key=lambda each: abs(each.celsius - dial))
+        exact = fahrenheit(dial)
+        shown = rounding.half_up(exact, 1.0)
+        off = rounding.half_up(mark.celsius - dial, 1.0)
+        rows.append(HeatRow(dial, dial - fan.value, dial - high, dial - low, exact, shown, mark.mark, off))
+    return tuple(rows)
+
+
 def _less(printed: str, difference: float) -> str:
     """A printed figure or range, `160–170`, each end lower by `difference`."""
     return "–".join(f"{float(end) - difference:g}" for end in printed.split("–"))
 
 
-def spoon_rows(book: Book) -> tuple[SpoonRow, ...]:
+def spoon_rows(book: Book, facts: Facts) -> tuple[SpoonRow, ...]:
     """Cups, then tablespoons, then teaspoons, of every kitchen the book knows."""
     house = book.house.spoons
     rows = [(name, ml, ml == house.cup_ml) for name, ml in CUPS_ML.items()]
+    rows += [(name, facts.numbers[name].value, False) for name in OTHER_CUPS]
     for index, word in enumerate(("tablespoon", "teaspoon")):
         for name, both in SPOONS_ML.items():
             rows.append((f"{name} {word}", both[index], name == book.house.spoon))
+    rows += [(name, facts.numbers[name].value, False) for name in OTHER_SPOONS]
+    rows.append(("pinch", facts.numbers["pinch"].value * house.teaspoon_ml, True))
     return tuple(_spoon_row(*row) for row in rows)
 
 
@@ -135,6 +175,7 @@ def _spoon_row(name: str, ml: float, ours: bool) -> SpoonRow:
 
 def egg_rows(book: Book, facts: Facts) -> tuple[EggRow, ...]:
     """Egg classes, in the order of the standards."""
+    shell = facts.numbers["shell share of egg"]
     return tuple(
         EggRow(
             name,
@@ -146,10 +187,17 @@ def egg_rows(book: Book, facts: Facts) -> tuple[EggRow, ...]:
             rounding.half_up(egg.shelled_g, 1.0),
             rounding.half_up(egg.white_g, 1.0),
             rounding.half_up(egg.yolk_g, 1.0),
+            _out_of_shell(egg.shell_low_g, shell.high),
+            _out_of_shell(egg.shell_high_g, shell.low),
             name == book.house.eggs,
         )
         for name, egg in facts.eggs.items()
     )
+
+
+def _out_of_shell(in_shell_g: float | None, share: float | None) -> float | None:
+    """The bound of a class without its shell, whole grams; None for an open end."""
+    return None if in_shell_g is None else rounding.half_up(in_shell_g * (1 - (share or 0.0)), 1.0)
 
 
 def cup_rows(book: Book, facts: Facts) -> tuple[CupRow, ...]:
@@ -199,7 +247,8 @@ def conversions(book: Book, facts: Facts) -> Conversions:
     share, fan = facts.numbers["baking powder in self-raising"], facts.numbers["fan difference"]
     return Conversions(
         oven_rows(facts),
-        spoon_rows(book),
+        heat_rows(facts),
+        spoon_rows(book, facts),
         egg_rows(book, facts),
         cup_rows(book, facts),
         flour_rows(facts),
@@ -211,13 +260,21 @@ def conversions(book: Book, facts: Facts) -> Conversions:
             tuple(dict.fromkeys([*(mark.source for mark in facts.marks), fan.source])),
         ),
         Worked(
+            f"°F = °C × 9 / 5 + 32; fan = conventional − {fan.value:g} °C",
+            (f"ovens differ: fan lower by {fan.low:g} to {fan.high:g} °C", "gas mark: the nearest, by its exact °C"),
+            (fan.source, *dict.fromkeys(mark.source for mark in facts.marks)),
+        ),
+        Worked(
             "exact by definition: an inch is 25.4 mm, a pound 453.59237 g",
-            (f"the house measures with {_house_spoons(book)}",),
-            ("GNU units",),
+            (f"the house measures with {_house_spoons(book)}", *_ranges(facts)),
+            ("GNU units", facts.numbers["pinch"].source),
         ),
         Worked(
             "shelled = in shell × (1 − share of the shell)",
-            (f"shell {facts.numbers['shell share of egg'].value:.1%} of the egg; each class by its middle",),
+            (
+                f"shell {facts.numbers['shell share of egg'].value:.1%} of the egg; each class by its middle",
+                "the range: the bounds of the class, and the shell at its heaviest and lightest",
+            ),
             tuple(dict.fromkeys(egg.source for egg in facts.eggs.values())),
         ),
         Worked("grams = weight of 1 ml × ml of the cup or spoon", (f"{_house_spoons(book)}",), ()),
@@ -227,6 +284,12 @@ def conversions(book: Book, facts: Facts) -> Conversions:
             (share.source,),
         ),
     )
+
+
+def _ranges(facts: Facts) -> list[str]:
+    """What is met under those names which no law fixes."""
+    rows = [facts.numbers[name] for name in (*OTHER_CUPS, *OTHER_SPOONS, "pinch")]
+    return [f"{row.key} {row.low:.4g} to {row.high:.4g} {row.unit}" for row in rows]
 
 
 def _house_spoons(book: Book) -> str:

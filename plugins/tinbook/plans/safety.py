@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tinbook.facts import Caution, Facts
@@ -27,10 +28,15 @@ class AllergenStrip:
 
 def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
     """The allergens of a mixture, in the order of the law's list."""
+    names = dict.fromkeys(line.name for line in batch.ingredients)
+    return strip_of(((name, book.cards[name].known_allergens) for name in names), facts)
+
+
+def strip_of(said: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> AllergenStrip:
+    """A strip of what is said of each thing by its name; None where nobody has said."""
     found: dict[str, list[str]] = {}
     unknown = []
-    for name in dict.fromkeys(line.name for line in batch.ingredients):
-        named = book.cards[name].known_allergens
+    for name, named in said:
         if named is None:
             unknown.append(name)
         for allergen in named or ():

@@ -6,35 +6,23 @@ A table joins by one line in TABLES. Its rows are plain mappings whose keys carr
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import asdict, dataclass
-from typing import Any
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans import finish_tables as finished
+from tinbook.plans import kitchen_tables as kitchen
 from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.balance import balance
-from tinbook.plans.conversions import conversions
+from tinbook.plans.result import Cell, Result, Row, batch_asked
 from tinbook.plans.scaling import Fit, TinRow
 from tinbook.plans.versions import Version
-from tinbook.plans.weighing import Batch, as_owned, weigh
+from tinbook.plans.weighing import Batch, as_owned
 from tinbook.plans.worked import Worked
-from tinbook.problems import nearest
-
-Cell = str | float | int | bool | None
-Row = Mapping[str, Cell]
 
 UNIT_KEYS = {"g": "g", "ml": "ml", "tsp": "tsp", "tbsp": "tbsp", "": "pieces"}
-
-
-@dataclass(frozen=True)
-class Result:
-    """The rows of one table, what was asked, and how it was worked out."""
-
-    title: str
-    rows: tuple[Row, ...]
-    worked: Worked
 
 
 Rows = Callable[[Book, Facts, Query], Result]
@@ -47,18 +35,6 @@ class Table:
     title: str
     rows: Rows
     of: bool = False
-
-
-def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
-    """The mixture the question is about. Raises AskError when the book has none of that name."""
-    slugs = sorted(book.mixtures)
-    if query.of is None:
-        raise AskError("this table is of one mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
-    if query.of not in book.mixtures:
-        close = nearest(query.of, slugs)
-        hint = f'did you mean "{close}"?' if close else "the book has " + ", ".join(slugs)
-        raise AskError(f'the book has no mixture "{query.of}"', hint)
-    return weigh(query.of, book.mixtures[query.of], book, facts)
 
 
 def amounts(batch: Batch, made: Version) -> dict[str, Cell]:
@@ -258,45 +234,6 @@ def sizes(book: Book, facts: Facts, query: Query) -> Result:
     return Result("Tins", rows, made.worked)
 
 
-def _plain(rows: Iterable[Any]) -> tuple[Row, ...]:
-    """Rows whose field names carry their units already, as they are."""
-    return tuple({key: _short(cell) for key, cell in asdict(row).items()} for row in rows)
-
-
-def _short(cell: Cell) -> Cell:
-    return round(cell, 6) if isinstance(cell, float) else cell
-
-
-def oven(book: Book, facts: Facts, query: Query) -> Result:
-    """Gas marks in °C, fan °C and °F."""
-    page = conversions(book, facts)
-    return Result("Oven", _plain(page.oven), page.oven_worked)
-
-
-def spoons(book: Book, facts: Facts, query: Query) -> Result:
-    """Cups and spoons by whose kitchen."""
-    page = conversions(book, facts)
-    return Result("Spoons and cups", _plain(page.spoons), page.spoons_worked)
-
-
-def eggs(book: Book, facts: Facts, query: Query) -> Result:
-    """Egg classes by weight."""
-    page = conversions(book, facts)
-    return Result("Eggs", _plain(page.eggs), page.eggs_worked)
-
-
-def cups(book: Book, facts: Facts, query: Query) -> Result:
-    """Ingredients by the house's cup and spoons."""
-    page = conversions(book, facts)
-    return Result("By the cup", _plain(page.cups), page.cups_worked)
-
-
-def flour(book: Book, facts: Facts, query: Query) -> Result:
-    """Self-raising flour from plain flour and baking powder."""
-    page = conversions(book, facts)
-    return Result("Self-raising from plain", _plain(page.flour), page.flour_worked)
-
-
 TABLES: Mapping[str, Table] = {
     "tins": Table("a mixture for every tin", tins, of=True),
     "scaled": Table("a mixture for tins, eggs, a weight, batches, more, or what is left", scaled, of=True),
@@ -305,11 +242,27 @@ TABLES: Mapping[str, Table] = {
     "allergens": Table("the allergens of a mixture and where they come from", allergens, of=True),
     "balance": Table("a mixture against the balance rules of its kind", balanced, of=True),
     "percentages": Table("bakers' percentages of a mixture", percentages, of=True),
+    "layers": Table("what a mixture becomes in every tin: layers, heights, weight", finished.layers, of=True),
+    "coats": Table("a filling or icing in and round a cake of every tin", finished.coats, of=True),
+    "covers": Table("a paste over a cake of every tin", finished.covers, of=True),
+    "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),
     "factors": Table("from every tin to every tin", factors),
     "sizes": Table("what every tin measures and holds, and the nearest one owned", sizes),
-    "oven": Table("gas marks, °C, fan and °F", oven),
-    "spoons": Table("spoons and cups by whose kitchen", spoons),
-    "eggs": Table("egg classes by weight", eggs),
-    "cups": Table("ingredients by the cup and spoon", cups),
-    "flour": Table("self-raising flour from plain", flour),
+    "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
+    "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),
+    "spoons": Table("spoons and cups by whose kitchen", kitchen.spoons),
+    "ounces": Table("ounces and pounds in grams", kitchen.ounces),
+    "grams": Table("grams in ounces", kitchen.grams),
+    "pints": Table("fluid ounces and pints in ml", kitchen.pints),
+    "lengths": Table("inches in mm, and as tins are sold", kitchen.lengths),
+    "eggs": Table("egg classes by weight", kitchen.eggs),
+    "bowl": Table("so many eggs in the bowl, by class", kitchen.bowl),
+    "parts": Table("so many eggs of the house, white and yolk", kitchen.parts),
+    "cups": Table("ingredients by the cup and spoon", kitchen.cups),
+    "weights": Table("ingredients by every cup and spoon, with the range", kitchen.weights),
+    "flour": Table("self-raising flour from plain", kitchen.flour),
+    "swaps": Table("what may stand in for what", kitchen.swaps),
+    "pieces": Table("how many cupcakes from a batter, or from --weight", kitchen.pieces),
+    "needed": Table("the batter for so many cupcakes", kitchen.needed),
+    "left": Table("what to multiply by for what is left", kitchen.left),
 }

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from tinbook.engine import rounding
 from tinbook.facts import Caution, Facts
-from tinbook.models import Book, Flaw, Material, Technique
+from tinbook.models import Book, Flaw, Material, Mixture, Technique
 from tinbook.plans.bench import BenchSteps
 from tinbook.plans.inline import mark_flaws
-from tinbook.plans.measures import US_CUP_ML
+from tinbook.plans.measures import US_CUP_ML, spooned
+from tinbook.plans.safety import AllergenStrip, strip_of
 from tinbook.plans.steps import StepTimes, step_times
 from tinbook.plans.versions import Amount
 from tinbook.plans.weighing import Unweighable, g_per_ml, mass_of, shown_unit
@@ -18,8 +19,10 @@ from tinbook.problems import nearest
 from tinbook.units import GRAMS_PER_OUNCE
 
 MOST_PEOPLE = 99
-NOT_FOOD, SMALL_HARD = "support", "small hard sweets"
-"""The care words that anything not food, and any small hard part, calls up by itself."""
+SUPPORT, SMALL_HARD = "support", "small hard sweets"
+"""The care words that anything not food inside a cake, and any small hard part, calls up by itself."""
+LIES_OPEN = frozenset(("board", "card", "case", "collar", "drum", "liner", "paper", "ribbon", "stand"))
+"""What lies under or round a cake and is seen when it is cut: common practice. Anything else may be hidden in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +54,16 @@ class ToolRow:
     not_food: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Inedible:
+    """Something that is no food: how much of it, and whether it may be hidden in the cake, as a dowel is."""
+
+    name: str
+    wanted: str
+    amount: Amount
+    hidden: bool
+
+
 @dataclass(frozen=True)
 class Kit:
     """All that must be ready, for one person or multiplied for `people`."""
@@ -60,10 +73,21 @@ class Kit:
     materials: tuple[MaterialRow, ...]
 
     @property
-    def not_food(self) -> tuple[tuple[str, float], ...]:
-        """What goes into or onto the cake and is no food, and how many of it."""
-        tools = [(tool.name, float(tool.count)) for tool in self.tools if tool.not_food]
-        return (*tools, *((row.name, row.amount.shown) for row in self.materials if row.not_food))
+    def not_food(self) -> tuple[Inedible, ...]:
+        """What goes into, under or onto the cake and is no food, and how many of it."""
+        tools = (_inedible(*tool.name.split(", ", 1), count=tool.count) for tool in self.tools if tool.not_food)
+        rows = (Inedible(row.name, row.wanted, row.amount, _hidden(row.name)) for row in self.materials if row.not_food)
+        return (*tools, *rows)
+
+
+def _inedible(name: str, wanted: str = "", *, count: float) -> Inedible:
+    return Inedible(name, wanted, Amount(count, count, ""), _hidden(name))
+
+
+def _hidden(name: str) -> bool:
+    """Whether its last word names nothing that lies open."""
+    last = name.lower().split()[-1]
+    return not {last, last.removesuffix("s")} & LIES_OPEN
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +151,17 @@ def material_share(row: MaterialRow, share: float, book: Book) -> Amount:
     """A share of a material's amount, as measured out; of pieces, the pieces."""
     exact = row.amount.exact * share
     return Amount(exact, rounded(exact, row.amount.unit, book), row.amount.unit)
+
+
+def in_measure(row: MaterialRow, share: float, measure: str, book: Book) -> Amount:
+    """The same in grams, ounces or cups; as written where a material has no weight or no volume measure."""
+    if row.amount.unit and row.mass_g and measure == "ounces":
+        exact = row.mass_g * share / GRAMS_PER_OUNCE
+        return Amount(exact, rounding.ounces(exact), "oz")
+    if row.amount.unit and row.mass_g and row.volume_ml and measure == "cups":
+        poured = spooned(row.volume_ml * share, book.house.spoons)
+        return Amount(poured.exact, poured.shown, poured.unit)
+    return material_share(row, share, book)
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,12 +232,38 @@ def technique_cautions(technique: Technique, book: Book, facts: Facts) -> tuple[
         if mixture:
             lines = (book.house_word(line.take.name) for line in book.mixtures[mixture].mix)
             traits |= {trait for line in lines if line for trait in book.cards[line].care}
-    if any(tool.not_food for tool in technique.tools) or any(each.not_food for each in technique.materials):
-        traits.add(NOT_FOOD)
+    if any(each.hidden for each in kit(technique, book, facts).not_food):
+        traits.add(SUPPORT)
     if any(material.small_hard for material in technique.materials):
         traits.add(SMALL_HARD)
     told = [caution for caution in facts.cautions.values() if traits & set(caution.traits)]
     return tuple(caution for caution in told if caution.when in ("always", "uncooked"))
+
+
+def technique_allergens(technique: Technique, book: Book, facts: Facts) -> AllergenStrip | None:
+    """What its materials and the mixtures it works with contain; None where it names nothing to eat.
+
+    What the book has no card for is unknown, and so is a mixture with an ingredient nobody has said anything of.
+    """
+    said: dict[str, Iterable[str] | None] = {}
+    for name in (material.take.name for material in technique.materials if not material.not_food):
+        mixture, word = mixture_called(name, book), book.house_word(name)
+        if mixture is None:
+            said[word or name] = book.cards[word].known_allergens if word else None
+        else:
+            said |= _mixture_said(book.mixtures[mixture], book)
+    named = (mixture_called(word, book) for word in (*technique.works_with, *technique.mixtures))
+    for slug in named:
+        if slug is not None:
+            said |= _mixture_said(book.mixtures[slug], book)
+    return strip_of(said.items(), facts) if said else None
+
+
+def _mixture_said(mixture: Mixture, book: Book) -> dict[str, Iterable[str] | None]:
+    words = [book.house_word(line.take.name) for line in mixture.mix]
+    said = [book.cards[word].known_allergens if word else None for word in words]
+    known: dict[str, Iterable[str] | None] = {mixture.name: dict.fromkeys(key for each in said for key in each or ())}
+    return {**known, f"some of {mixture.name}": None} if None in said else known
 
 
 def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[Flaw]:

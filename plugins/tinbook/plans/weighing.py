@@ -9,6 +9,7 @@ from functools import cached_property
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
+from tinbook.plans.finishing import rise_said
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
 from tinbook.units import Quantity
@@ -50,6 +51,8 @@ class Batch:
     tins: tuple[tuple[int, Tin], ...]
     batter_ml: float
     depth_mm: float
+    rise: float
+    """Baked depth over batter depth: as this cake or the house has found it, else usual for its kind."""
     steps: rounding.ScaleSteps
     worked: Worked = field(compare=False)
 
@@ -85,13 +88,8 @@ class Batch:
 
     @cached_property
     def baked_mm(self) -> float:
-        """How high the cake stands when baked, from the kind's rise."""
+        """How high the cake stands when baked."""
         return self.depth_mm * self.rise
-
-    @property
-    def rise(self) -> float:
-        """Baked depth over batter depth."""
-        return self.kind.rise.typical if self.kind.rise else 1.0
 
 
 def g_per_ml(card: Card, facts: Facts) -> float | None:
@@ -107,8 +105,19 @@ def each_g(card: Card, book: Book, facts: Facts) -> float | None:
         return None
     if card.each.grams is not None:
         return card.each.grams
+    return egg_part_g(card.each.part, book, facts)
+
+
+def egg_part_g(part: str, book: Book, facts: Facts) -> float:
+    """What a whole egg, its white or its yolk weighs, of the house's class."""
     egg = facts.eggs[book.house.eggs]
-    return {"whole egg": egg.shelled_g, "egg white": egg.white_g, "egg yolk": egg.yolk_g}[card.each.part]
+    return {"whole egg": egg.shelled_g, "egg white": egg.white_g, "egg yolk": egg.yolk_g}[part]
+
+
+def steps_of(book: Book) -> rounding.ScaleSteps:
+    """What the house's scales are read to."""
+    scales = book.house.scales
+    return rounding.ScaleSteps(scales.step, scales.fine_step, scales.fine_below)
 
 
 def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
@@ -180,9 +189,9 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
         else:
             brim_mm = max(tin.brim_mm for _, tin in tins)
             depth_mm = scaling.depth_for(batter_ml, lambda depth: volume_at(tins, depth), brim_mm)
-    house = book.house.scales
-    steps = rounding.ScaleSteps(house.step, house.fine_step, house.fine_below)
-    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, steps, _worked(mixture, mass_g, kind))
+    rise = rise_said(mixture.kind, book.finish, mixture.finish) or (kind.rise.typical if kind.rise else 1.0)
+    worked = _worked(mixture, mass_g, kind)
+    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, rise, steps_of(book), worked)
 
 
 def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:

@@ -1,0 +1,54 @@
+"""Filling between layers, coats round them, borders on them. Lengths mm, areas mm², volumes ml.
+
+A coat is the shell between two solids: the cake, and the cake moved out by the coat's thickness at its sides and its
+top (it stands on the board). The areas of both outlines come from the tin; see `tins/growth`.
+"""
+
+from __future__ import annotations
+
+from math import floor, pi
+
+MM3_IN_ML = 1000.0
+GRAIN = 1e-9
+
+
+def filling_ml(area_mm2: float, thickness_mm: float, layers: int) -> float:
+    """Filling between `layers` layers: area × thickness × (layers − 1)."""
+    return area_mm2 * thickness_mm * max(0, layers - 1) / MM3_IN_ML
+
+
+def shell_ml(inner_mm2: float, outer_mm2: float, height_mm: float, thickness_mm: float) -> float:
+    """A coat on the sides and the top of an upright cake: outer solid less inner solid.
+
+    inner_mm2, outer_mm2: areas of the outline before and after; height_mm: the cake's before.
+    """
+    return (outer_mm2 * (height_mm + thickness_mm) - inner_mm2 * height_mm) / MM3_IN_ML
+
+
+def dome_shell_ml(radius_mm: float, thickness_mm: float) -> float:
+    """A coat on a half ball that stands on its flat: 2/3 π ((r + t)³ − r³)."""
+    return 2.0 / 3.0 * pi * ((radius_mm + thickness_mm) ** 3 - radius_mm**3) / MM3_IN_ML
+
+
+def ball_shell_ml(radius_mm: float, thickness_mm: float) -> float:
+    """A coat all round a ball: twice that of its half."""
+    return 2.0 * dome_shell_ml(radius_mm, thickness_mm)
+
+
+def with_bowl(used: float, bowl: float) -> float:
+    """What must be made so that `used` is left when a share `bowl` of it stays in the bowl and on the tools."""
+    return used / (1.0 - bowl)
+
+
+def marks_on_edge(edge_mm: float, pitch_mm: float) -> int:
+    """How many shells, loops or rosettes go round an edge and close up: the nearest whole number, at least 1."""
+    return max(1, floor(edge_mm / pitch_mm + 0.5 + GRAIN))
+
+
+def border_ml(marks: int, opening_mm: float, stroke_mm: float, open_share: float) -> float:
+    """A piped border: what comes out of the nozzle while it is pressed along `stroke_mm` for each mark.
+
+    volume = marks × π/4 × opening² × open share × stroke. `open_share` is what a star leaves open of the circle
+    round its points; 1 for a plain nozzle.
+    """
+    return marks * pi / 4.0 * opening_mm**2 * open_share * stroke_mm / MM3_IN_ML

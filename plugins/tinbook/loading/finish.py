@@ -1,0 +1,62 @@
+"""How the house finishes its cakes, and what it really used: house/finish.yaml and house/used.yaml."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tinbook.facts import Facts
+from tinbook.loading.desk import Desk
+from tinbook.models import Book, Finish, Used, UsedLog
+from tinbook.plans.checks import link_flaws
+from tinbook.plans.finish_checks import finish_flaws
+from tinbook.plans.used import used_flaws
+
+FINISH, USED = "house/finish", "house/used"
+
+
+def read_finish(desk: Desk, book: Book, facts: Facts) -> Finish:
+    """The house's own figures; the trade's where the file is missing or cannot be used."""
+    data = desk.open(FINISH) if FINISH in desk.sources else None
+    if data is None:
+        return book.finish
+    finish = desk.part(FINISH, Finish, data, "how the house finishes its cakes", ())
+    if finish is None or FINISH in desk.broken:
+        return book.finish
+    desk.tell(FINISH, finish_flaws(finish, replace(book, finish=finish), facts))
+    if finish.made_with:
+        slugs = finish.made_with.model_dump(by_alias=True, exclude_none=True)
+        known = [*book.mixtures, *_broken(desk)]
+        for role, slug in slugs.items():
+            flaws = link_flaws("made with", [slug], known)
+            desk.tell(FINISH, [replace(flaw, path=("made with", role)) for flaw in flaws])
+    return book.finish if FINISH in desk.broken else finish
+
+
+def read_used(desk: Desk, book: Book, facts: Facts) -> tuple[Used, ...]:
+    """The entries that can be learned from; what is wrong with the others is told."""
+    data = desk.open(USED) if USED in desk.sources else None
+    if data is None:
+        return ()
+    certain, found = USED not in desk.broken, []
+    written = data.get("used")
+    items = written if isinstance(written, list) else []
+    known = [*book.mixtures, *_broken(desk)]
+    for index, item in enumerate(items):
+        path = ("used", index)
+        entry = desk.part(USED, Used, item, "what a cake used", path)
+        if entry is None:
+            continue
+        flaws = [replace(flaw, path=("of",)) for flaw in link_flaws("of", [entry.of], known)]
+        if entry.of in book.mixtures:
+            flaws += used_flaws(entry, book, facts)
+            if not flaws:
+                found.append(entry)
+        desk.tell(USED, [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws])
+    rest = {**data, "used": []} if isinstance(written, list) else data
+    desk.part(USED, UsedLog, rest, "the log of what was used", ())
+    return tuple(found if certain else ())
+
+
+def _broken(desk: Desk) -> list[str]:
+    """Mixtures that are written but cannot be used: their own problems are told elsewhere."""
+    return [address.removeprefix("mixtures/") for address in desk.sources if address.startswith("mixtures/")]

@@ -1,0 +1,104 @@
+"""How this house finishes its cakes: its own figures, those of one cake, and the trade's where neither speaks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from tinbook.facts import Fact, Facts
+from tinbook.models import Border, Finish, Made
+
+FIGURES: Mapping[str, str] = {
+    "layers": "layers in a tier",
+    "layer": "layer height",
+    "level_off": "dome cut off",
+    "filling": "filling",
+    "crumb_coat": "crumb coat",
+    "final_coat": "final coat",
+    "stays_in_the_bowl": "stays in the bowl",
+    "paste": "paste on the cake",
+    "paste_rolled": "paste rolled",
+    "paste_over": "paste over the edge",
+    "board_paste": "paste on the board",
+    "ribbon_over": "ribbon over itself",
+    "box_beside": "box beside the board",
+    "box_above": "box above the cake",
+}
+"""The fact that stands in for each key the house has left out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One figure in mm, a share or a count, and who says so: "this cake", "the house", or a source's key."""
+
+    name: str
+    value: float
+    said_by: str
+    fact: Fact
+
+
+@dataclass(frozen=True)
+class Finishing:
+    """Every figure, by its key in finish.yaml. Lengths mm, shares parts of one."""
+
+    figures: Mapping[str, Figure]
+    heights_mm: tuple[float, ...]
+    cut: int | None
+    dam_mm: float
+    border: Border | None
+    board: str
+    board_covered: str
+    made: Made
+
+    def __getitem__(self, key: str) -> float:
+        return self.figures[key].value
+
+    @property
+    def layers(self) -> int:
+        """Layers in a tier."""
+        return int(self["layers"])
+
+    @property
+    def coats_mm(self) -> float:
+        """Crumb coat and final coat together."""
+        return self["crumb_coat"] + self["final_coat"]
+
+
+def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishing:
+    """The figures for a cake whose own `finish` is `own`, in this house."""
+
+    def said(key: str) -> tuple[Any, str]:
+        for finish, who in ((own, "this cake"), (house, "the house")):
+            if finish is not None and getattr(finish, key) not in (None, ()):
+                return getattr(finish, key), who
+        return None, ""
+
+    figures = {}
+    for key, name in FIGURES.items():
+        fact, (value, who) = facts.numbers[name], said(key)
+        figures[key] = Figure(name, fact.value if value is None else value, who or fact.source, fact)
+    return Finishing(
+        figures,
+        said("heights")[0] or (facts.numbers["tier height"].value,),
+        said("cut")[0],
+        said("dam")[0] or 0.0,
+        said("border")[0],
+        said("board")[0] or "usual",
+        said("board_covered")[0] or "whole",
+        _made(house, own),
+    )
+
+
+def rise_said(kind: str, house: Finish, own: Finish | None) -> float | None:
+    """Baked depth over batter depth as this cake or this house has found it, or None."""
+    for finish in (own, house):
+        if finish and finish.rise and kind in finish.rise:
+            return finish.rise[kind]
+    return None
+
+
+def _made(house: Finish, own: Finish | None) -> Made:
+    """What the cake is made with, the house's choice where the cake leaves one open."""
+    chosen = [finish.made_with for finish in (house, own) if finish and finish.made_with]
+    return Made(**{name: slug for made in chosen for name, slug in made.model_dump(by_alias=True).items() if slug})

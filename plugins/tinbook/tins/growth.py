@@ -1,0 +1,94 @@
+"""How a cake's outline grows when a coat goes round it.
+
+Moved out by t, an outline of area A and edge P has the area A + P t + c t², and the edge P + 2 c t. c is the sum of
+tan(half the turn) over its corners: 4 for a square with sharp corners, π for a circle (Steiner's formula for parallel
+curves, with mitred corners). That is exact where no corner turns inwards; an outline with such corners, as a petal, is
+moved by shapely, as coats from both sides meet in the corner.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import lru_cache
+
+from shapely import Polygon
+
+from tinbook.tins.shape import Ring
+from tinbook.tins.tin import Tin
+
+INWARDS = -0.01
+"""A turn, in radians, from which a corner counts as turning inwards."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The outline of a cake seen from above: area mm², length of its edge mm (a tube's too), `corners` as c above.
+
+    `room_mm`: how far it can be moved out before a tube closes up, infinite without one. `bent`: the tin whose outline
+    has corners that turn inwards, `moved_mm` how far out it is already.
+    """
+
+    area_mm2: float
+    edge_mm: float
+    corners: float
+    room_mm: float = math.inf
+    bent: Tin | None = None
+    moved_mm: float = 0.0
+
+    def grown(self, by_mm: float) -> Outline:
+        """Moved out by `by_mm`, or in where that is negative. ValueError where a tube closes up or nothing is left."""
+        if by_mm >= self.room_mm:
+            raise ValueError(f"a coat of {by_mm:g} mm closes the tube")
+        moved_mm = self.moved_mm + by_mm
+        if self.bent:
+            area_mm2, edge_mm = _moved(self.bent, moved_mm)
+        else:
+            area_mm2 = self.area_mm2 + by_mm * (self.edge_mm + self.corners * by_mm)
+            edge_mm = self.edge_mm + 2.0 * self.corners * by_mm
+        if area_mm2 <= 0.0 or edge_mm <= 0.0:
+            raise ValueError(f"nothing is left {-by_mm:g} mm inside the edge")
+        return Outline(area_mm2, edge_mm, self.corners, self.room_mm - by_mm, self.bent, moved_mm)
+
+
+def turns(ring: Ring) -> list[float]:
+    """How far a closed ring of points turns at each of them, radians; left turns, those of an outer edge, positive."""
+    found = []
+    for (x0, y0), (x1, y1), (x2, y2) in zip(ring[-1:] + ring[:-1], ring, ring[1:] + ring[:1], strict=True):
+        ax, ay, bx, by = x1 - x0, y1 - y0, x2 - x1, y2 - y1
+        found.append(math.atan2(ax * by - ay * bx, ax * bx + ay * by))
+    return found if sum(found) > 0.0 else [-turn for turn in found]
+
+
+@lru_cache(maxsize=4096)
+def outline_of(tin: Tin) -> Outline:
+    """The outline of a cake from `tin`: at the rim of a straight tin, half-way up a sloping one, round a dome's foot."""
+    if tin.kind.solid != "upright":
+        width_mm = tin.bounds_mm[0]
+        return Outline(math.pi / 4.0 * width_mm**2, math.pi * width_mm, math.pi)
+    outer, *tubes = rings = tin.kind.outline_mm(tin.sizes_mm, 0.5)
+    room_mm = min((_half_width(tube) for tube in tubes), default=math.inf)
+    area_mm2, edge_mm = tin.kind.area_mm2(tin.sizes_mm, 0.5), tin.perimeter_mm + tin.inner_perimeter_mm
+    if area_mm2 != tin.area_mm2:
+        edge_mm = sum(_length(ring) for ring in rings)
+    each = [turns(ring) for ring in rings]
+    if min(map(min, each)) < INWARDS:
+        return Outline(area_mm2, edge_mm, 0.0, room_mm, tin)
+    outside, *inside = (sum(math.tan(turn / 2.0) for turn in one) for one in each)
+    return Outline(area_mm2, edge_mm, outside - sum(inside), room_mm)
+
+
+@lru_cache(maxsize=4096)
+def _moved(tin: Tin, by_mm: float) -> tuple[float, float]:
+    """Area mm² and edge mm of the outline moved out by `by_mm`."""
+    outer, *tubes = tin.kind.outline_mm(tin.sizes_mm, 0.5)
+    moved = Polygon(outer, tubes).buffer(by_mm, join_style="mitre", mitre_limit=10)
+    return moved.area, moved.length
+
+
+def _half_width(ring: Ring) -> float:
+    return (max(x for x, _ in ring) - min(x for x, _ in ring)) / 2.0
+
+
+def _length(ring: Ring) -> float:
+    return sum(math.dist(one, other) for one, other in zip(ring, ring[1:] + ring[:1], strict=True))
