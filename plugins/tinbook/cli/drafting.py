@@ -7,11 +7,13 @@ from dataclasses import dataclass
 
 import yaml
 
+from tinbook.cli.importing import Found, minutes_of
 from tinbook.facts import Facts
 from tinbook.models import Book, Take, read_take
+from tinbook.pages.schema_org import DONE
 from tinbook.problems import nearest
 from tinbook.tins import read_tin
-from tinbook.units import Misread, read_heat, read_span
+from tinbook.units import Misread, read_heat, read_mass, read_span
 
 BULLET = re.compile(r"^\s*(?:[-*•·▢□☐]|\d+[.)](?=\s))\s*")
 AMOUNT = re.compile(r"^[\d½⅓⅔¼¾⅛⅜⅝⅞]")
@@ -48,7 +50,7 @@ class _Reading:
             if METHOD.match(line) or MIX.match(line):
                 in_method = bool(METHOD.match(line))
                 continue
-            bare = BULLET.sub("", line).strip()
+            bare = _bare(line)
             if not bare:
                 continue
             if in_method:
@@ -57,6 +59,19 @@ class _Reading:
                 self.amount(bare)
             else:
                 self.other(bare)
+
+    def take_over(self, found: Found) -> None:
+        """Sorts what schema.org data says, where ingredients and steps are known as such."""
+        for line in map(_bare, found.ingredients):
+            if AMOUNT.match(line):
+                self.amount(line)
+            elif line:
+                self.doubt(f'"{line}" has no amount')
+                self.mix.append(f"  # unsure: {line}")
+        self.method += [step for raw in found.steps if (step := _bare(raw))]
+        self.about += [line for raw in found.about if (line := _printable(raw).strip())]
+        if found.others:
+            self.doubt(f"the page holds {found.others} more; one was read")
 
     def amount(self, line: str) -> None:
         try:
@@ -90,16 +105,70 @@ def draft_mixture(name: str, text: str, book: Book, facts: Facts, kind: str | No
     """The file of a mixture from pasted `text`. Nothing is invented: what is missing is asked for in a comment."""
     reading = _Reading(book)
     reading.read(text)
-    heads = [f"name: {_quoted(_printable(name))}", _kind(reading, facts, kind)]
-    if reading.about:
-        heads += ["about: |", *(f"  {line}" for line in reading.about)]
-    heads += _tins(reading, facts, kind, tins)
+    made = [_kind(reading, facts, kind), *_about(reading), *_tins(reading, facts, kind, tins)]
+    return _draft(name, reading, made, _bake(reading, facts, kind, text, _longest(text)))
+
+
+def draft_found(name: str, found: Found, book: Book, facts: Facts, kind: str | None, tins: str | None) -> Draft:
+    """The same from schema.org data; what its words say for certain is not asked again."""
+    reading = _Reading(book)
+    reading.take_over(found)
+    kind = kind or _kind_called(found.category, facts)
+    made = [_kind(reading, facts, kind)]
+    for key, words in (("also", found.also), ("tags", found.keywords)):
+        if words:
+            made.append(f"{key}: {_quoted([_printable(word) for word in dict.fromkeys(words)])}")
+    made += [*_about(reading), *(_yields(reading, found, facts, kind, tins) or _tins(reading, facts, kind, tins))]
+    text = "\n".join((*found.about, *found.steps))
+    return _draft(name, reading, made, _bake(reading, facts, kind, text, _cook(found.cook) or _longest(text)))
+
+
+def _draft(name: str, reading: _Reading, made: list[str], bake: list[str]) -> Draft:
     if not reading.mix:
         reading.doubt('no line of it starts with an amount, such as "340 g butter"')
     mix = ["mix:", *(reading.mix or ["  # unsure: no amounts found"])]
-    method = ["method:", *(f"  - {_quoted(step)}" for step in reading.method)] if reading.method else []
-    lines = [*heads, *mix, *_bake(reading, facts, kind, text), *method]
+    method = ["method:", *(line for step in reading.method for line in _step(step))] if reading.method else []
+    lines = [f"name: {_quoted(_printable(name))}", *made, *mix, *bake, *method]
     return Draft("\n".join(lines) + "\n", reading.count, len(reading.method), tuple(reading.doubts))
+
+
+def _about(reading: _Reading) -> list[str]:
+    return ["about: |", *(f"  {line}" for line in reading.about)] if reading.about else []
+
+
+def _step(step: str) -> list[str]:
+    """A step, and what it looks like when it is done, where the text says so in the book's own way."""
+    do, _, done = step.partition(DONE)
+    return [f"  - do: {_quoted(do)}", f"    done: {_quoted(done)}"] if do and done else [f"  - {_quoted(step)}"]
+
+
+def _kind_called(word: str, facts: Facts) -> str | None:
+    """The kind that goes by a word: its key or its title."""
+    low = word.lower()
+    return next((key for key, kind in facts.kinds.items() if low in (key.lower(), kind.title.lower())), None)
+
+
+def _yields(reading: _Reading, found: Found, facts: Facts, kind: str | None, tins: str | None) -> list[str]:
+    """What it makes, where the data says it in tins or by weight."""
+    by_weight = _made_by_weight(facts, kind)
+    for text in () if tins else map(_printable, found.yields):
+        parts = [part.strip() for part in text.split(";")]
+        try:
+            if by_weight:
+                read_mass(text)
+                return [f"makes: {_quoted(text)}"]
+            for part in parts:
+                read_tin(part)
+        except Misread:
+            reading.doubt(f'it says it makes "{text}"')
+            continue
+        return [f"tins: {_quoted(parts if len(parts) > 1 else text)}"]
+    return []
+
+
+def _cook(text: str) -> str:
+    minutes = minutes_of(text)
+    return f"{minutes:.0f} min" if minutes and minutes >= 1 else ""
 
 
 def _kind(reading: _Reading, facts: Facts, kind: str | None) -> str:
@@ -130,10 +199,10 @@ def _tins(reading: _Reading, facts: Facts, kind: str | None, tins: str | None) -
     return ["# unsure: tins: 2 round 20 cm x 7.5 cm"]
 
 
-def _bake(reading: _Reading, facts: Facts, kind: str | None, text: str) -> list[str]:
+def _bake(reading: _Reading, facts: Facts, kind: str | None, text: str, time: str) -> list[str]:
     if _made_by_weight(facts, kind):
         return []
-    heat, time = _found(HEAT, text), _longest(text)
+    heat = _found(HEAT, text)
     try:
         read_heat(heat)
         read_span(time, ("time",))
@@ -160,7 +229,12 @@ def _printable(line: str) -> str:
     return "".join(sign if sign.isprintable() else " " for sign in line)
 
 
-def _quoted(text: str) -> str:
-    """A text as one YAML value on one line."""
+def _bare(line: str) -> str:
+    """A line without the mark of a list before it."""
+    return BULLET.sub("", _printable(line)).strip()
+
+
+def _quoted(text: str | list[str]) -> str:
+    """A text, or a list of them, as one YAML value on one line."""
     dumped = yaml.safe_dump(text, allow_unicode=True, width=10**9, default_flow_style=True)
     return dumped.strip().removesuffix("...").strip()

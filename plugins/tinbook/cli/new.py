@@ -10,7 +10,8 @@ from typing import TextIO
 
 import click
 
-from tinbook.cli.drafting import draft_mixture
+from tinbook.cli.drafting import draft_found, draft_mixture
+from tinbook.cli.importing import NoRecipe, find_recipe, form_of
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
 
@@ -57,13 +58,17 @@ def _copy(source: Traversable, target: Path, name: str) -> int:
 @new.command()
 @click.argument("name")
 @click.option(
-    "--from", "source", type=click.File(encoding="utf-8-sig"), required=True, help="A text file, or - for pasted text."
+    "--from",
+    "source",
+    type=click.File(encoding="utf-8-sig"),
+    required=True,
+    help="A text file, a saved page or JSON with schema.org data, or - for what is pasted.",
 )
 @click.option("--kind", help="What kind it is, such as creamed, madeira, buttercream.")
 @click.option("--tins", help='What it was written for, such as "2 round 20 cm x 7.5 cm".')
 @click.pass_obj
 def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str | None) -> None:
-    """Turn pasted lines into a mixture called NAME and mark what was unsure."""
+    """Turn pasted lines, or a page with schema.org data, into a mixture called NAME and mark what was unsure."""
     slug = name if SLUG.fullmatch(name) else slug_of(name)
     folder = book.resolve() / "recipes"
     if not (folder / "house").is_dir():
@@ -79,7 +84,16 @@ def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str |
         raise click.ClickException("the text is not UTF-8: save it as UTF-8 and try again") from None
     loaded = load_book(folder)
     title = name.replace("-", " ") if SLUG.fullmatch(name) else name
-    draft = draft_mixture(title[:1].upper() + title[1:], text, loaded.book, loaded.facts, kind, tins)
+    title = title[:1].upper() + title[1:]
+    try:
+        form = form_of(str(getattr(source, "name", "")), text)
+        if form:
+            found = find_recipe(text, form, title)
+            draft = draft_found(title, found, loaded.book, loaded.facts, kind, tins)
+        else:
+            draft = draft_mixture(title, text, loaded.book, loaded.facts, kind, tins)
+    except NoRecipe as error:
+        raise click.ClickException(str(error)) from None
     path.parent.mkdir(exist_ok=True)
     with path.open("x", encoding="utf-8", newline="\n") as file:
         file.write(draft.text)
