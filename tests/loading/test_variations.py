@@ -61,6 +61,15 @@ bake: {oven: 160 °C, time: 70-80 min}
 method:
   - Melt <butter>.
 """
+FILLING = """\
+name: Base filling
+kind: buttercream
+makes: 400 g
+mix:
+  - 200 g butter
+  - 200 g caster sugar
+keeps: A week.
+"""
 
 
 @pytest.fixture
@@ -70,6 +79,7 @@ def book(write: Write, base: Mapping[str, str]) -> Callable[..., Path]:
         "house/ingredients.yaml": base["house/ingredients.yaml"] + CARDS,
         "mixtures/base-sponge.yaml": SPONGE,
         "mixtures/base-pan.yaml": PAN,
+        "mixtures/base-filling.yaml": FILLING,
         "mixtures/base-secret.yaml": SPONGE.replace("Base sponge", SECRET) + "private: yes\n",
     }
     return lambda more: write({**files, **more})

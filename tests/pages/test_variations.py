@@ -51,9 +51,9 @@ def test_a_page_names_its_base_and_a_base_its_variations(filled: Filled, demo: L
 
 
 def test_variations_open_with_their_first_words(demo: Loaded) -> None:
-    (linked, words), *_ = variations_of("coffee-buttercream", demo.book)
-    assert linked.address == "mixtures/mocha-buttercream"
-    assert words == "Coffee and cocoa in equal voice, where neither tide runs over the other."
+    (found,) = variations_of("coffee-buttercream", demo.book)
+    assert (found.address, found.lines) == ("mixtures/mocha-buttercream", f"3{N}other lines")
+    assert found.words == "Coffee and cocoa in equal voice, where neither tide runs over the other."
 
 
 def test_lists_show_variations_after_their_base(demo: Loaded) -> None:

@@ -194,6 +194,26 @@ def test_tins_set_aside_what_it_makes_and_the_other_way_round(base: Mixture, kit
     assert (made.tins, made.bake, made.batter_depth, made.makes) == ((), None, None, 900.0)
 
 
+def test_how_long_it_keeps_is_taken_over_whole_or_not_at_all(mixture: Make, kitchen: Book, facts: Facts) -> None:
+    made = mixture(keeps="Three days.", keeps_for=["3 days"])
+    both = done(made, kitchen, facts)
+    assert (both.keeps, both.keeps_for) == (made.keeps, made.keeps_for)
+    said = done(made, kitchen, facts, keeps="Four days.")
+    assert (said.keeps, said.keeps_for) == ("Four days.", ())
+
+
+def test_what_goes_off_sooner_asks_how_long_it_keeps(mixture: Make, kitchen: Book, facts: Facts) -> None:
+    keys = {"kind": "buttercream", "tins": None, "bake": None, "makes": "900 g", "keeps": "A month."}
+    icing = mixture(mix=["400 g butter", "600 g caster sugar"], **keys)
+    change = [{"add": "2 egg whites"}]
+    (flaw,) = flaws(icing, kitchen, facts, change=change)
+    assert flaw.path == ("change", 0, "add") and "keeps" in flaw.hint
+    assert not flaws(icing, kitchen, facts, change=change, keeps="Two days.")
+    assert not flaws(icing, kitchen, facts, change=[{"add": "20 g cocoa powder"}])
+    baked = mixture(keeps="Three days.", mix=["300 g butter", "300 g plain flour"])
+    assert not flaws(baked, kitchen, facts, change=change)
+
+
 def test_parts_of_lines_and_names_of_steps_are_kept(base: Mixture, kitchen: Book, facts: Facts) -> None:
     swap = [{"swap": "self-raising flour", "for": "plain flour"}]
     made = done(base, kitchen, facts, change=swap, method=[{"instead of": "4", "do": "Bake low.", "hands on": "1 min"}])

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tinbook.facts import Facts
 from tinbook.models import Book, Mixture
 from tinbook.pages import formats
-from tinbook.pages.shared import Linked, tin_count
+from tinbook.pages.shared import Linked, plural, tin_count
 from tinbook.plans.differences import Differences, differences
 from tinbook.plans.inline import pieces
 from tinbook.plans.measures import Measured
@@ -45,12 +45,24 @@ def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:
     return DiffersView(Linked(f"mixtures/{found.base.slug}", found.base.mixture.name), rows)
 
 
-def variations_of(slug: str, book: Book) -> tuple[tuple[Linked, str], ...]:
-    """The mixtures that start from this one, each with the words it opens with."""
-    return tuple(
-        (Linked(f"mixtures/{each}", book.mixtures[each].name), _opening(book.mixtures[each].about or ""))
-        for each in book.variations.get(slug, ())
-    )
+@dataclass(frozen=True, slots=True)
+class VariationView:
+    """A mixture that starts from this one: its page, how many lines of the mix differ, the words it opens with."""
+
+    address: str
+    name: str
+    lines: str
+    words: str
+
+
+def variations_of(slug: str, book: Book) -> tuple[VariationView, ...]:
+    """The mixtures that start from this one."""
+    found = []
+    for each in book.variations.get(slug, ()):
+        mixture, changed = book.mixtures[each], len(book.varies[each].lines)
+        lines = plural(changed, "other line") if changed else "the same mix"
+        found.append(VariationView(f"mixtures/{each}", mixture.name, lines, _opening(mixture.about or "")))
+    return tuple(found)
 
 
 def from_base(slug: str, book: Book) -> str:

@@ -49,6 +49,11 @@ class ChangedMix:
         """What an ingredient is called in the house, as far as the house knows it."""
         return self.book.house_word(word) or " ".join(word.lower().split())
 
+    def care_of(self, line: MixLine) -> tuple[str, ...]:
+        """The care words of an ingredient, as far as the house knows it."""
+        card = self.book.cards.get(self.name_of(line.take.name))
+        return card.care if card else ()
+
     @property
     def standing(self) -> tuple[Slot, ...]:
         """The slots with a line in them."""

@@ -17,6 +17,10 @@ from tinbook.plans.weighing import Unweighable, mass_of
 PRIVATE_BASE = "private base"
 """The code of the flaw that a base is private and its variation is not."""
 
+_KEEPING = frozenset(("keeps", "keeps_for"))
+_KEEPS_LESS = frozenset(("dairy filling", "raw egg"))
+"""Care words of what shortens the life of anything that is not baked."""
+
 
 @dataclass(frozen=True)
 class Varied:
@@ -54,6 +58,8 @@ def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varie
     steps_paired = () if method.own else _pairs(method.slots)
     varies = Varies(variation.base, _pairs(mix.slots), steps_paired, method.own)
     flaws = [*_key_flaws(variation), *mix.flaws, *method.flaws]
+    if not flaws:
+        flaws += _keeping_flaws(variation, base, mix)
     if flaws:
         return Varied(None, varies, tuple(flaws))
     steps, flaws = _steps(mix, method, base)
@@ -101,8 +107,22 @@ def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
         values |= {"tins": (), "bake": None, "batter_depth": None} | {
             name: getattr(variation, name) for name in ("bake", "batter_depth") if name in written
         }
+    if written & _KEEPING:
+        values |= {name: Mixture.model_fields[name].get_default() for name in _KEEPING - written}
     values["private"] = _held(variation, base)
     return values
+
+
+def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iterator[Flaw]:
+    """What comes in and may go off sooner than all the base has, while the base's word on keeping is taken over."""
+    if variation.bake or base.bake or variation.model_fields_set & _KEEPING or not (base.keeps or base.keeps_for):
+        return
+    before = {trait for line in base.mix for trait in mix.care_of(line)}
+    for slot in mix.standing:
+        if slot.told is not None and slot.line is not None and set(mix.care_of(slot.line)) & _KEEPS_LESS - before:
+            message = f'the base is without "{slot.line.take.name}", and may keep longer'
+            yield Flaw("keeps", slot.told, message, 'say how long this one keeps: "keeps: ..."')
+            return
 
 
 def _held(variation: Variation, base: Mixture) -> bool | tuple[str, ...]:
