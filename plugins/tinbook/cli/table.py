@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -11,15 +11,16 @@ import click
 from tabulate import tabulate
 
 from tinbook.loading import load_book
-from tinbook.models import read_take
+from tinbook.models import Book, read_take
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.result import Cell, Result
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
-from tinbook.tins import read_tin
+from tinbook.tins import Tin, read_tins
 from tinbook.units import Measures, Misread, read_length, read_mass, read_number, read_percent
 
 T = TypeVar("T")
+NO_TINS: Mapping[str, Tin] = {}
 FEW_ROWS = 4
 MOST = 1000
 """More eggs or batches than that nobody means."""
@@ -63,16 +64,21 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')
     if asked["of"] and f"mixtures/{asked['of']}" in loaded.broken:
         raise AskError(f'"{asked["of"]}" is broken', 'run "tinbook check" to see what to mend')
-    return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons))
+    return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons, named_tins(loaded.book)))
 
 
-def query(asked: dict[str, Any], measures: Measures) -> Query:
+def named_tins(book: Book) -> Mapping[str, Tin]:
+    """The tins of the house that go by a name of their own, in small letters."""
+    return {own.tin.called.casefold(): own.measured_tin for own in book.tins if own.tin.called}
+
+
+def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = NO_TINS) -> Query:
     """The options of the command as one question. Raises AskError for what cannot be read."""
     ways = ("tins", "eggs", "weight", "batches", "plus", "left")
     given = [way for way in ways if asked[way]]
     if len(given) > 1:
         raise AskError(f"asked by {' and by '.join(given)} at once", "ask by one of them")
-    tins = tuple(_read("--tin", read_tin, text) for text in asked["tins"])
+    tins = [each for text in asked["tins"] for each in _read("--tin", lambda text: read_tins(text, names), text)]
     return Query(
         of=asked["of"],
         tins=tuple((found * asked["count"], tin) for found, tin in tins),

@@ -12,6 +12,7 @@ from typing import Any
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.render import render
+from tinbook.pages.shared import file_names
 from tinbook.problems import Problem
 
 Link = Callable[..., str]
@@ -29,13 +30,23 @@ class Desk:
     facts: Facts
     broken: Mapping[str, tuple[Problem, ...]]
 
+    @cached_property
+    def card_pages(self) -> Mapping[str, str]:
+        """Where the page of each ingredient lies, by the name on its card, in alphabetical order.
+
+        A card that is private as a whole has none.
+        """
+        shown = (name for name, card in self.book.cards.items() if card.private is not True)
+        return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
+
 
 @dataclass(frozen=True)
 class Page:
     """One page: its address (`mixtures/madeira-cake`), title, place in the contents and what its templates are given.
 
     The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->` that template's HTML
-    is put in after Markdown has run. `<!--tinbook:parts/list 2-->` hands it the third of the view's `items`.
+    is put in after Markdown has run. `<!--tinbook:parts/list 2-->` hands it the third of the view's `items`. What
+    is not `listed` stands in no table of contents, only where others link to it.
     """
 
     address: str
@@ -43,6 +54,7 @@ class Page:
     template: str
     view: Any
     section: tuple[str, ...] = ()
+    listed: bool = True
 
     @cached_property
     def markdown(self) -> str:

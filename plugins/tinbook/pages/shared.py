@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -56,9 +57,25 @@ def source_anchor(key: str) -> str:
     return "source-" + "-".join(key.split())
 
 
-def card_anchor(name: str) -> str:
-    """The anchor of an ingredient on its page."""
-    return "card-" + "".join(sign if sign.isalnum() else "-" for sign in name.lower())
+LONGEST_NAME = 60
+RESERVED = frozenset(("index", "readme", "con", "prn", "aux", "nul"))
+"""Names that a server or a file system keeps for itself."""
+
+
+def file_names(words: Iterable[str]) -> dict[str, str]:
+    """A file name for each of `words`, in letters, figures and hyphens: no two alike, whatever is written."""
+    named: dict[str, str] = {}
+    taken: set[str] = set()
+    for word in words:
+        bare = "".join(sign for sign in unicodedata.normalize("NFKD", word.lower()) if not unicodedata.combining(sign))
+        name = "-".join("".join(sign if sign.isalnum() else " " for sign in bare).split())[:LONGEST_NAME].strip("-")
+        name = f"{name}-card" if name in RESERVED else name or "card"
+        count, free = 2, name
+        while free in taken:
+            free, count = f"{name}-{count}", count + 1
+        taken.add(free)
+        named[word] = free
+    return named
 
 
 def tag_anchor(tag: str) -> str:
@@ -79,7 +96,7 @@ def tin_name(count: int, tin: Tin) -> str:
 @lru_cache(maxsize=1024)
 def tin_count(count: int, tin: Tin) -> str:
     """`2 round 15 cm × 7.5 cm (6 in)`."""
-    name = f"{count} {tin.full_name}" if tin.kind.kept == "share" else f"{count} × {tin.full_name}"
+    name = f"{count} {tin.full_name}" if tin.kind.in_trays else f"{count} × {tin.full_name}"
     inches = f" ({tin.size_label_in})" if tin.size_label_in else ""
     return formats.tin_words(name + inches)
 

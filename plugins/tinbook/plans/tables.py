@@ -203,7 +203,7 @@ def percentages(book: Book, facts: Facts, query: Query) -> Result:
 def factors(book: Book, facts: Facts, query: Query) -> Result:
     """From every tin to every tin, or from one with --tin."""
     depth_mm = shelf.batter_depth_mm(book)
-    outlines = [tin for tin, _ in shelf.house_outlines(book)]
+    outlines = [tin for tin, _ in shelf.all_outlines(book)]
     froms = [as_owned(tin, book) for _, tin in query.tins] or outlines
     rows: tuple[Row, ...] = tuple(
         {"from": one.name, "to": other.name, "factor": round(shelf.factor_between(one, other, depth_mm), 6)}

@@ -15,6 +15,8 @@ def contents(site: Site, own: Iterable[str] = ()) -> list[dict[str, Any]]:
     """
     tree: dict[str, Any] = {}
     for page in site.pages.values():
+        if not page.listed:
+            continue
         branch = tree
         for name in page.section:
             branch = branch.setdefault(name, {})

@@ -1,0 +1,30 @@
+"""Small sums of a bake: how many pieces a batter gives, and how much batter they need. Weights g, shares of one."""
+
+from __future__ import annotations
+
+from math import floor
+
+from tinbook.engine.scaling import GRAIN
+
+
+def pieces_from(batter_g: float, each_g: float, lost: float) -> tuple[int, float]:
+    """How many pieces of `each_g` come out of `batter_g`, and the grams left over; the share `lost` stays in the bowl.
+
+    n = floor(batter (1 - lost) / each); left = batter (1 - lost) - n each. `batter_g` >= 0, `each_g` > 0,
+    0 <= `lost` < 1. Raises ValueError otherwise.
+    """
+    if batter_g < 0 or each_g <= 0 or not 0 <= lost < 1:
+        raise ValueError(f"no pieces of {each_g} g from {batter_g} g, {lost} lost")
+    out_g = batter_g * (1 - lost)
+    count = floor(out_g / each_g + GRAIN)
+    return count, max(0.0, out_g - count * each_g)
+
+
+def batter_for(count: int, each_g: float, lost: float) -> float:
+    """Grams of batter to mix for `count` pieces of `each_g` when the share `lost` stays in the bowl.
+
+    batter = n each / (1 - lost). Raises ValueError as `pieces_from` does.
+    """
+    if count < 0 or each_g <= 0 or not 0 <= lost < 1:
+        raise ValueError(f"no batter for {count} pieces of {each_g} g, {lost} lost")
+    return count * each_g / (1 - lost)
