@@ -67,3 +67,11 @@ def test_the_browser_is_handed_what_the_plans_know(filled: Filled, desk: Desk, s
 
 def test_a_swap_for_self_raising_flour(filled: Filled) -> None:
     assert f"For 340{N}g take 325{N}g plain flour and 16{N}g baking powder" in filled("mixtures/creamed-butter-sponge")
+
+
+def test_when_and_how_long(filled: Filled, desk: Desk) -> None:
+    text = filled("mixtures/rich-fruit-cake")
+    assert "**In season.** October to January." in text
+    # the words of the baker win over the short form
+    assert "**Keeps.** Three months wrapped" in text and "3 months" not in text.partition("## Notes")[2]
+    assert view(desk, "rich-fruit-cake").keeps_for == "3 months"

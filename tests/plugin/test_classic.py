@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from tinbook.plugin.classic import classic_script
+from tinbook.plugin.offline import ENTRIES
 
 OURS = Path(__file__).parents[2] / "plugins" / "tinbook" / "plugin" / "theme" / "assets" / "tinbook"
 
@@ -33,7 +34,7 @@ def test_each_module_stands_once_and_before_who_wants_it(tmp_path: Path) -> None
 
 
 def test_every_module_of_the_book_is_in_the_script() -> None:
-    script = classic_script(OURS, "main", "tins", "technique")
+    script = classic_script(OURS, *ENTRIES)
     for path in OURS.glob("*.js"):
         if path.stem != "iframe-worker":
             assert script.count(f"const ${path.stem} = (() => {{") == 1, path.name

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from tinbook.facts import Facts
 from tinbook.pages import formats
-from tinbook.pages.shared import WorkedView, worked_view
+from tinbook.pages.shared import WorkedView, plural, worked_view
 from tinbook.plans.balance import Balance, Share, Standing
 
 WIDE = 240
@@ -55,10 +55,11 @@ class BalanceView:
     @property
     def answer(self) -> str:
         """How it stands, in a few words."""
-        off = sum(not each.within for each in self.balance.standings)
-        if not self.balance.standings:
+        rules = self.balance.standings
+        if not rules:
             return "No rule of balance is known for this kind."
-        return "It keeps every rule of its kind." if not off else f"It leaves {formats.mixed(off)} of them."
+        kept, every = sum(each.within for each in rules), plural(len(rules), "rule")
+        return f"It keeps {formats.mixed(kept)} of the {every} of balance for its kind."
 
     @property
     def worked(self) -> WorkedView:

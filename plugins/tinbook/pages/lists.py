@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
 from tinbook.pages import formats
 from tinbook.pages.drawings import Plans, nested_plans
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import plural, tag_anchor, tin_count, tin_name
+from tinbook.pages.variations import from_base
+from tinbook.plans.keeping import keep_marks, season_names
 from tinbook.problems import Problem, spell
 
 FEW = 8
@@ -16,12 +18,23 @@ FEW = 8
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A line of a list: a page, what stands left of it, a second line."""
+    """A line of a list: a page, what stands left of it, a second line, and what the list is narrowed by."""
 
     address: str
     name: str
     left: str
     second: str
+    marks: tuple[tuple[str, str], ...] = ()
+
+
+PARTED = "|"
+"""Between the values of one mark."""
+
+
+def marks(**values: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """What a row says of itself to the script that narrows lists: `kind`, `season`, `keeps`, `tag`, `also`."""
+    joined = ((name, PARTED.join(each)) for name, each in values.items())
+    return tuple((name, text) for name, text in joined if text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +66,12 @@ class ListView:
     title: str
     lead: str
     items: tuple[Group, ...]
+    kind_word: str = "Kind"
+
+    @property
+    def narrows(self) -> bool:
+        """Whether it is too long to take in at once."""
+        return sum(group.count for group in self.items) > FEW
 
 
 def mixture_entry(desk: Desk, slug: str) -> Entry:
@@ -63,13 +82,19 @@ def mixture_entry(desk: Desk, slug: str) -> Entry:
         left = ", ".join(tin_count(count, tin) for count, tin in mixture.tins)
     else:
         left = formats.grams(mixture.makes or 0.0)
-    return Entry(f"mixtures/{slug}", mixture.name, left, ", ".join([kind, *mixture.tags]))
+    base = from_base(slug, desk.book)
+    second = ", ".join([kind, *([base] if base else ()), *mixture.tags])
+    said = marks(
+        kind=[kind], season=season_names(mixture), keeps=keep_marks(mixture), tag=mixture.tags, also=mixture.also
+    )
+    return Entry(f"mixtures/{slug}", mixture.name, left, second, said)
 
 
 def technique_entry(desk: Desk, slug: str) -> Entry:
     """A technique as a line of a list."""
     technique = desk.book.techniques[slug]
-    return Entry(f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose)
+    said = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
+    return Entry(f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose, said)
 
 
 def kind_groups(desk: Desk) -> tuple[Group, ...]:
@@ -83,8 +108,11 @@ def kind_groups(desk: Desk) -> tuple[Group, ...]:
     return tuple(groups)
 
 
-def _name(desk: Desk, slug: str) -> str:
-    return desk.book.mixtures[slug].name.lower()
+def _name(desk: Desk, slug: str) -> tuple[str, ...]:
+    """Its name after those of its bases, so that variations follow what they start from."""
+    varies = desk.book.varies.get(slug)
+    above = _name(desk, varies.base) if varies else ()
+    return (*above, desk.book.mixtures[slug].name.lower())
 
 
 def kind_anchor(key: str) -> str:
@@ -102,11 +130,17 @@ def tag_groups(desk: Desk) -> tuple[Group, ...]:
     tagged: dict[str, list[Entry]] = {}
     for slug, mixture in desk.book.mixtures.items():
         for tag in mixture.tags:
-            tagged.setdefault(tag, []).append(mixture_entry(desk, slug))
+            tagged.setdefault(tag, []).append(_tagged(mixture_entry(desk, slug)))
     for slug, technique in desk.book.techniques.items():
         for tag in technique.tags:
-            tagged.setdefault(tag, []).append(technique_entry(desk, slug))
+            tagged.setdefault(tag, []).append(_tagged(technique_entry(desk, slug), "Technique"))
     return tuple(Group(tag, "", tuple(tagged[tag]), tag_anchor(tag)) for tag in sorted(tagged))
+
+
+def _tagged(entry: Entry, kind: str = "") -> Entry:
+    """A line under a tag: there is nothing to choose by tag there, and techniques are of one kind."""
+    kept = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
+    return replace(entry, marks=kept)
 
 
 def list_pages(desk: Desk) -> Iterator[Page]:
@@ -120,7 +154,9 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
     hands = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
     lead = f"{plural(len(slugs), 'technique')}, step by step."
-    yield Page("techniques/index", "Techniques", "list", ListView("Techniques", lead, (hands,)), ("Techniques",))
+    yield Page(
+        "techniques/index", "Techniques", "list", ListView("Techniques", lead, (hands,), "Level"), ("Techniques",)
+    )
     tags = ListView("Tags", "What goes together.", tag_groups(desk))
     yield Page("tags", "Tags", "list", tags, ("Tags",))
 
@@ -166,12 +202,14 @@ class HomeView:
     @property
     def plans(self) -> Plans | None:
         """Its rounds and squares, drawn."""
-        return nested_plans(own.tin for own in self.desk.book.tins)
+        return nested_plans(own.tin for own in self.desk.book.tins if own.have)
 
     @property
     def others(self) -> tuple[str, ...]:
         """Its other tins, in words."""
-        return tuple(tin_name(own.have, own.tin) for own in self.desk.book.tins if own.tin.shape not in DRAWN)
+        return tuple(
+            tin_name(own.have, own.tin) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
+        )
 
     @property
     def technique_count(self) -> int:

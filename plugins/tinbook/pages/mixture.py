@@ -18,7 +18,6 @@ from tinbook.pages.shared import (
     PieceView,
     StepView,
     WorkedView,
-    card_anchor,
     linked_techniques,
     named_times,
     plural,
@@ -28,6 +27,7 @@ from tinbook.pages.shared import (
     tin_name,
     worked_view,
 )
+from tinbook.pages.variations import DiffersView, VariationView, differs_view, variations_of
 from tinbook.plans import batches, safety
 from tinbook.plans.balance import balance, has_balance
 from tinbook.plans.bench import as_plain, bench
@@ -52,7 +52,7 @@ class NoteLine:
 
     text: str
     ingredient: str
-    anchor: str
+    address: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +153,16 @@ class MixtureView:
         return formats.sentence(self.mixture.also)
 
     @property
+    def seasons(self) -> str:
+        """When it is in season, as written."""
+        return formats.title(formats.sentence(season.written for season in self.mixture.seasons))
+
+    @property
+    def keeps_for(self) -> str:
+        """How long it keeps, as written."""
+        return formats.title(formats.sentence(keep.written for keep in self.mixture.keeps_for))
+
+    @property
     def cup(self) -> str:
         """Whose cup the table shows."""
         return self.desk.book.house.cup or "US cup"
@@ -161,7 +171,18 @@ class MixtureView:
     def card_notes(self) -> tuple[NoteLine, ...]:
         """Notes that follow the ingredients."""
         notes = safety.card_notes(self.batch, self.desk.book)
-        return tuple(NoteLine(note.text, note.ingredient, card_anchor(note.ingredient)) for note in notes)
+        pages = self.desk.card_pages
+        return tuple(
+            NoteLine(note.text, note.ingredient, pages[note.ingredient]) for note in notes if note.ingredient in pages
+        )
+
+    @property
+    def written_parts(self) -> tuple[tuple[str, tuple[tuple[Measured, str], ...]], ...]:
+        """The mix in every measure, each line with the page of its ingredient, "" where that is kept back."""
+        pages = self.desk.card_pages
+        return tuple(
+            (name, tuple((each, pages.get(each.line.name, "")) for each in lines)) for name, lines in self.parts
+        )
 
     @property
     def tags(self) -> tuple[Tag, ...]:
@@ -175,7 +196,9 @@ class MixtureView:
         return bool(
             mixture.about
             or mixture.also
+            or mixture.seasons
             or mixture.keeps
+            or mixture.keeps_for
             or mixture.notes
             or (mixture.off_balance and not self.has_balance)
             or mixture.tags
@@ -277,6 +300,21 @@ class MixtureView:
     def balance(self) -> BalanceView:
         """How it stands to the rules of its kind."""
         return BalanceView(balance(self.batch, self.desk.book, self.desk.facts), self.desk.facts)
+
+    @cached_property
+    def differs(self) -> DiffersView | None:
+        """What differs from its base, None where it has none."""
+        return differs_view(self.batch, self.desk.book, self.desk.facts)
+
+    @property
+    def has_differences(self) -> bool:
+        """Whether it starts from another mixture, and not all is alike."""
+        return self.differs is not None and bool(self.differs.rows)
+
+    @property
+    def variations(self) -> tuple[VariationView, ...]:
+        """The mixtures that start from this one."""
+        return variations_of(self.batch.slug, self.desk.book)
 
     @property
     def worked(self) -> WorkedView:

@@ -16,7 +16,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
@@ -35,9 +35,11 @@ log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
-OWN_STYLES = ("home", "tins", "technique")
-OWN_SCRIPTS = ("tins", "technique")
+OWN_STYLES = ("home", "tins", "technique", "measures", "ingredient")
+OWN_SCRIPTS = ("tins", "technique", "measures")
 """Kinds of page with a style or a script of their own, named after the page's template."""
+NARROW = "data-narrow="
+"""Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
     "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
@@ -106,7 +108,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
         for address, page in self.site.pages.items():
             if address not in own:
-                files.append(File.generated(config, f"{address}.md", content=page.markdown))
+                made = File.generated(config, f"{address}.md", content=page.markdown)
+                if not page.listed:
+                    made.inclusion = InclusionLevel.NOT_IN_NAV
+                files.append(made)
         for path, content in self.site.photos.items():
             files.append(File.generated(config, path, content=content))
         sort_scripts(files, config, OURS, self.config.folder)
@@ -127,8 +132,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             "rooms": _rooms(ROOMS, self._files, here),
             "more_rooms": _rooms(MORE, self._files, here),
             "measures": self.site.measures,
-            "styles": _own_files(made, OWN_STYLES, "css"),
-            "scripts": [] if self.config.folder else _own_files(made, OWN_SCRIPTS, "js"),
+            "styles": _own_files(made, page, OWN_STYLES, "css"),
+            "scripts": [] if self.config.folder else _own_files(made, page, OWN_SCRIPTS, "js"),
             "schema_org": script_of(made) if made else "",
         }
         context.update(heads)  # type: ignore[typeddict-item]
@@ -163,9 +168,13 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return server
 
 
-def _own_files(made: BookPage | None, kinds: tuple[str, ...], ending: str) -> list[str]:
-    """The file of a page's own kind, beside those every page has."""
-    return [f"assets/tinbook/{made.template}.{ending}"] if made and made.template in kinds else []
+def _own_files(made: BookPage | None, page: Page, kinds: tuple[str, ...], ending: str) -> list[str]:
+    """The file of a page's own kind, beside those every page has, and what narrows its lists where it has such."""
+    if made is None:
+        return []
+    names = [made.template] if made.template in kinds else []
+    names += ["narrow"] if NARROW in (page.content or "") else []
+    return [f"assets/tinbook/{name}.{ending}" for name in names]
 
 
 def _link(here: File, files: Mapping[str, File], address: str, anchor: str) -> str:

@@ -14,6 +14,8 @@ from tinbook.plugin.classic import classic_script
 WORKERS = Path(__file__).parent / "workers"
 OURS = "assets/tinbook"
 SHIM = f"{OURS}/iframe-worker.js"
+ENTRIES = ("main", "tins", "technique", "narrow", "measures")
+"""The scripts that pages load; the others are imported by these."""
 PAPER = "#FBFCFA"
 # Never asked for by a page; and the sitemap bears the day of the build, which makes no new book.
 LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz")
@@ -35,9 +37,7 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
         if inside == OURS and (is_shim or name.endswith(".js")) and is_shim != folder:
             files.remove(file)
     if folder:
-        files.append(
-            File.generated(config, f"{OURS}/main.js", content=classic_script(modules, "main", "tins", "technique"))
-        )
+        files.append(File.generated(config, f"{OURS}/main.js", content=classic_script(modules, *ENTRIES)))
 
 
 def write_offline(config: MkDocsConfig, hosted: bool, folder: bool) -> None:

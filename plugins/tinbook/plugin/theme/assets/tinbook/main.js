@@ -1,4 +1,4 @@
-// What every page of the book wakes up; tins.js and technique.js are for the pages of their name.
+// What every page of the book wakes up; tins.js and technique.js are for the pages of their name, narrow.js for lists.
 import { bench } from "./bench.js";
 import { home, remember } from "./home.js";
 import { keys } from "./keys.js";
