@@ -17,7 +17,14 @@ from tinbook.problems import spell
 
 BAD = Path(__file__).parents[1] / "source" / "bad"
 CASES = sorted(BAD.glob("*/*.yaml"))
-HOUSE = ("house", "tins", "ingredients")
+HOUSE = ("house", "tins", "ingredients", "finish", "used")
+# What a log speaks of.
+ICING = """\
+name: Plain icing
+kind: buttercream
+makes: 600 g
+mix: [200 g butter, 400 g caster sugar]
+"""
 # Words of the parser, of the model library and of programs: no baker should meet them.
 JARGON = re.compile(
     r"(?i)\b(token|scalar|mapping|sequence|node|stream|none type|nonetype|dict|tuple|str|string|integer|float"
@@ -46,7 +53,8 @@ def path(request: pytest.FixtureRequest) -> Path:
 @pytest.fixture
 def loaded(path: Path, write: object) -> Loaded:
     assert callable(write)
-    return load_book(write({f"{address(path)}.yaml": path.read_bytes()}))
+    more = {"mixtures/plain-icing.yaml": ICING} if path.parent.name == "used" else {}
+    return load_book(write({**more, f"{address(path)}.yaml": path.read_bytes()}))
 
 
 def test_the_small_book_is_sound(write: object) -> None:

@@ -85,6 +85,6 @@ def test_every_swap_says_its_range_and_its_source(demo: Loaded) -> None:
         worked = swap_table(key, demo.book, demo.facts).worked
         assert set(worked.sources) >= {part.source for part in swap.parts}
         for part in swap.parts:
-            told = next(line for line in worked.inputs if line.startswith(part.key))
+            told = next(line for line in worked.inputs if line.startswith(f"{part.key} "))
             if part.low is not None and part.low != part.high:
                 assert f"({part.low:g} to {part.high:g})" in told

@@ -13,8 +13,9 @@ from tinbook.loading import Loaded
 from tinbook.models import Book, read_take
 from tinbook.plans import scaling
 from tinbook.plans.asking import AskError, Query
+from tinbook.plans.result import Result, Row
 from tinbook.plans.safety import allergens
-from tinbook.plans.tables import TABLES, Result, Row
+from tinbook.plans.tables import TABLES
 from tinbook.plans.weighing import Batch, weigh, weigh_all
 from tinbook.tins import read_tin
 
@@ -22,14 +23,15 @@ UNITS = ("_g", "_ml", "_mm", "_cm", "_cm2", "_in", "_oz", "_c", "_f", "_tsp", "_
 PLAIN = {
     # names and words
     "tin", "tin_in", "from", "to", "version", "ingredient", "allergen", "measure", "egg_class", "gas_mark", "remark",
-    "spoon", "kind", "source", "nearest_owned", "rule", "stands", "counts_as",
+    "spoon", "kind", "source", "name", "swap", "instead", "part", "unit", "part_unit", "nearest_owned", "rule", "stands", "counts_as",
     # printed figures or ranges, as text
     "conventional_c", "fan_c",
     # counts and ratios
     "count", "fill_tins", "bakes", "mixes", "factor", "exact_factor", "nearest_factor", "pieces", "spoons",
-    "per_100", "low", "high",
+    "per_100", "low", "high", "eggs", "fluid_ounces", "amount", "exact", "shown", "asked", "left", "factor_shown",
+    "count_low", "count_high",
     # yes or no
-    "owned", "beaten_egg", "measured", "of_the_house", "kept",
+    "owned", "beaten_egg", "measured", "of_the_house", "kept", "leave_out",
     # fluid ounces carry whose
     "us_fl_oz", "uk_fl_oz", "us_fl_oz_shown", "uk_fl_oz_shown",
 }  # fmt: skip

@@ -9,10 +9,21 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Annotated
 
-from tinbook.models.house import Grams, Millimetres, one_tin
-from tinbook.models.reading import ONE_OR_MORE, Leaf, Private, Text, one_of, spelled, such_as, whole_number
-from tinbook.tins import Tin
-from tinbook.units import Measures, Misread, read_length, read_number, read_percent
+from tinbook.models.house import Grams, Millimetres
+from tinbook.models.reading import (
+    FACTOR,
+    ONE_OR_MORE,
+    Leaf,
+    Private,
+    Text,
+    like,
+    one_of,
+    spelled,
+    such_as,
+    whole_number,
+)
+from tinbook.tins import Tin, read_tin
+from tinbook.units import Measures, Misread, patterns, read_length, read_number, read_percent
 
 
 def _share(text: str, _: Measures) -> float:
@@ -43,8 +54,15 @@ def _coat(text: str, measures: Measures) -> float:
     return 0.0 if text == "none" else read_length(text, measures).base
 
 
-Share = Annotated[float, spelled(_share)]
-Coat = Annotated[float, spelled(_coat), such_as("5 mm")]
+def _one_cake(text: str, _: Measures) -> Tin:
+    count, tin = read_tin(text)
+    if count != 1 and not tin.kind.in_trays:
+        raise Misread("one cake belongs here", 'write one entry for each, such as "round 20 cm"', 0, len(text))
+    return tin
+
+
+Share = Annotated[float, spelled(_share, like(patterns.PERCENT))]
+Coat = Annotated[float, spelled(_coat, like(rf"none|{patterns.LENGTH}", "thickness")), such_as("5 mm")]
 """A thickness in mm, or `none`."""
 Slug = Annotated[Text, such_as("american-buttercream")]
 
@@ -82,7 +100,7 @@ class Finish(Leaf):
     layer: Millimetres | None = None
     cut: Annotated[int, whole_number(1, 8)] | None = None
     level_off: Share | None = None
-    rise: Mapping[str, Annotated[float, spelled(_factor)]] | None = None
+    rise: Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None = None
     filling: Coat | None = None
     dam: Millimetres | None = None
     crumb_coat: Coat | None = None
@@ -107,7 +125,7 @@ class Used(Leaf):
 
     day: Annotated[date, spelled(_day), such_as("2026-05-02")]
     of: Slug
-    cake: Annotated[Tin, spelled(one_tin), such_as("round 20 cm")]
+    cake: Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
     height: Annotated[Millimetres, such_as("10 cm")]
     layers: Annotated[int, whole_number(1, 20)] | None = None
     used: Annotated[Grams, such_as("850 g")]

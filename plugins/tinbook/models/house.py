@@ -10,10 +10,23 @@ from urllib.parse import urlsplit
 
 from pydantic import model_validator
 
-from tinbook.models.reading import Leaf, Private, Text, Texts, YesNo, one_of, spelled, such_as, text_of, whole_number
+from tinbook.models.reading import (
+    ONE_OR_MORE,
+    Leaf,
+    Private,
+    Text,
+    Texts,
+    YesNo,
+    like,
+    one_of,
+    spelled,
+    such_as,
+    text_of,
+    whole_number,
+)
 from tinbook.problems import nearest
-from tinbook.tins import Tin, read_tin
-from tinbook.units import Measures, Misread, measures_of, read_length, read_mass, read_volume
+from tinbook.tins import SHAPES, Tin, read_tin, read_tins
+from tinbook.units import Measures, Misread, measures_of, patterns, read_length, read_mass, read_volume
 
 FORMAT = 1
 """The version of the book's format that this program reads."""
@@ -71,9 +84,9 @@ def _read_at(read: Callable[[str, Measures], float], part: str, at: int, measure
         raise type(error)(error.message, error.hint, start, end) from None
 
 
-Grams = Annotated[float, spelled(_grams)]
-Millimetres = Annotated[float, spelled(_mm)]
-Millilitres = Annotated[float, spelled(_ml)]
+Grams = Annotated[float, spelled(_grams, like(patterns.MASS, "weight"))]
+Millimetres = Annotated[float, spelled(_mm, like(patterns.LENGTH, "length"))]
+Millilitres = Annotated[float, spelled(_ml, like(patterns.VOLUME, "volume"))]
 
 
 class Scales(Leaf):
@@ -87,12 +100,13 @@ class Scales(Leaf):
 class House(Leaf):
     """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g.
 
+    `also_show` names shapes of which every size stands in the recipes' tables, beside the everyday ones.
     `address` is where the built book is found on the web, without a slash at its end.
     """
 
     needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth"))
 
-    book: Annotated[int, spelled(_book_format), such_as(str(FORMAT))]
+    book: Annotated[int, spelled(_book_format, {"enum": [FORMAT, str(FORMAT)]}), such_as(str(FORMAT))]
     name: Annotated[Text, such_as("Harbour house book")]
     measures: Annotated[str, one_of("grams", "ounces", "cups")] = "grams"
     cup: Annotated[str, one_of("US cup", "metric cup", "UK cup")] | None = None
@@ -100,10 +114,17 @@ class House(Leaf):
     eggs: Text = "UK large"
     scales: Annotated[Scales, such_as("{step: 5 g, fine step: 1 g, fine below: 50 g}")] = Scales()
     mixer_bowl: Grams | None = None
-    oven_shelf: Annotated[tuple[float, float], spelled(_two_lengths)] | None = None
+    oven_shelf: (
+        Annotated[tuple[float, float], spelled(_two_lengths, like(rf"{patterns.LENGTH}\s+[x×]\s+{patterns.LENGTH}"))]
+        | None
+    ) = None
     shelves: Annotated[int, whole_number(1, 10)] = 1
     usual_depth: Millimetres = 75.0
-    address: Annotated[str, spelled(_address), such_as("https://book.example.org")] | None = None
+    also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
+    address: (
+        Annotated[str, spelled(_address, like("[hH][tT][tT][pP][sS]?:[^\\s]+")), such_as("https://book.example.org")]
+        | None
+    ) = None
     private: Annotated[Private, such_as("[mixer bowl]")] = False
 
     @property
@@ -112,20 +133,29 @@ class House(Leaf):
         return measures_of(self.cup, self.spoon)
 
 
-def one_tin(text: str, _: Measures) -> Tin:
+def _one_tin(text: str, _: Measures) -> Tin:
     count, tin = read_tin(text)
     if count != 1:
         raise Misread("one tin belongs here, without a number before it", 'say how many with "have: 2"', 0, len(text))
     return tin
 
 
-class OwnedTin(Leaf):
-    """One tin on the shelf, how many of it, and what it holds to the brim if measured with water."""
+def _one_or_set(text: str, measures: Measures) -> tuple[Tin, ...]:
+    tins = read_tins(text)
+    return tuple(tin for _, tin in tins) if len(tins) > 1 else (_one_tin(text, measures),)
 
-    tin: Annotated[Tin, spelled(one_tin), such_as("round 20 cm x 7.5 cm")]
-    have: Annotated[int, whole_number(1, 999)] = 1
+
+class OwnedTin(Leaf):
+    """One tin on the shelf, how many of it (0: known, not owned), and what it holds to the brim if measured with water.
+
+    `of_set` is the set it came in, as written.
+    """
+
+    tin: Annotated[Tin, spelled(_one_tin), such_as("round 20 cm x 7.5 cm")]
+    have: Annotated[int, whole_number(0, 999)] = 1
     measured: Millilitres | None = None
     note: Text | None = None
+    of_set: str = ""
 
     @property
     def measured_tin(self) -> Tin:
@@ -133,10 +163,28 @@ class OwnedTin(Leaf):
         return replace(self.tin, measured_ml=self.measured) if self.measured else self.tin
 
 
+class ShelfLine(Leaf):
+    """A line of tins.yaml: a tin, or a set of them; `name` is what an outline of one's own goes by."""
+
+    tin: Annotated[tuple[Tin, ...], spelled(_one_or_set), such_as("round 20 cm x 7.5 cm")]
+    have: Annotated[int, whole_number(0, 999)] = 1
+    name: Annotated[Text, such_as("number 4")] | None = None
+    measured: Millilitres | None = None
+    note: Text | None = None
+
+    @property
+    def owned(self) -> tuple[OwnedTin, ...]:
+        """Its tins, one by one."""
+        of_set = " ".join(["set of", self.tin[0].shape, ", ".join(tin.size_label for tin in self.tin)])
+        same: dict[str, Any] = {"have": self.have, "measured": self.measured, "note": self.note}
+        same["of set"] = of_set if len(self.tin) > 1 else ""
+        return tuple(OwnedTin.model_construct(tin=replace(tin, called=self.name or ""), **same) for tin in self.tin)
+
+
 class TinShelf(Leaf):
     """tins.yaml."""
 
-    tins: Annotated[tuple[OwnedTin, ...], such_as("- {tin: round 20 cm x 7.5 cm, have: 2}")]
+    tins: Annotated[tuple[ShelfLine, ...], such_as("- {tin: round 20 cm x 7.5 cm, have: 2}")]
     private: Private = False
 
 

@@ -50,7 +50,7 @@ class Swap:
 
 def has_amounts(batch: Batch) -> bool:
     """Whether a mixture has such a table: by eggs, by the cups it was written for, or by weight."""
-    return not batch.tins or bool(batch.eggs) or batch.tins[0][1].kind.kept == "share"
+    return not batch.tins or bool(batch.eggs) or batch.tins[0][1].kind.in_trays
 
 
 def weight_table(batch: Batch, facts: Facts) -> WeightTable:
@@ -65,7 +65,7 @@ def weight_table(batch: Batch, facts: Facts) -> WeightTable:
     factors = [factor for _, _, factor in asked]
     made = version_each(batch, factors, factors, [wide_mm] * len(asked), facts)
     rows = [BatchRow(asked_by, value, each) for (asked_by, value, _), each in zip(asked, made, strict=True)]
-    if batch.tins and batch.tins[0][1].kind.kept == "share":
+    if batch.tins and batch.tins[0][1].kind.in_trays:
         cup = batch.tins[0][1]
         factors = [wanted_ml(batch, cup, cups) / batch.batter_ml for cups in CUPS]
         for cups, (_, whole, _) in zip(CUPS, versions_each(batch, factors, [wide_mm] * len(CUPS), facts), strict=True):

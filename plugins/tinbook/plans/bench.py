@@ -14,7 +14,7 @@ from tinbook.plans.measures import US_CUP_ML
 from tinbook.plans.scaling import TinRow, TinTable, wanted_ml
 from tinbook.plans.versions import raising_points
 from tinbook.plans.weighing import Batch
-from tinbook.tins import Sizes, Tin
+from tinbook.tins import SHAPES, Sizes
 from tinbook.units import GRAMS_PER_OUNCE
 
 
@@ -148,13 +148,9 @@ def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> Be
 
 @lru_cache(maxsize=1)
 def area_shares() -> dict[str, float]:
-    """For each shape a baker can measure with a ruler: its area over width x length."""
-    shares = {}
-    for shape, sizes in (("round", (200.0,)), ("square", (200.0,)), ("rectangle", (300.0, 200.0))):
-        tin = Tin(shape, sizes)
-        width_mm, length_mm = tin.bounds_mm
-        shares[shape] = tin.area_mm2 / (width_mm * length_mm)
-    return shares
+    """For each shape a baker can measure with a ruler: its area over its width x length, or its width x itself."""
+    shares = {shape.key: shape.area_share() for shape in SHAPES.values()}
+    return {key: share for key, share in shares.items() if share is not None}
 
 
 def as_plain(made: Bench) -> dict[str, Any]:

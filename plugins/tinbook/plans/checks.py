@@ -7,10 +7,11 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from tinbook.facts import Facts
-from tinbook.models import Book, Card, Flaw, House, MixLine, Mixture, OwnedTin, word_in
+from tinbook.models import Book, Card, Flaw, House, MixLine, Mixture, ShelfLine, word_in
 from tinbook.plans.weighing import Unweighable, as_owned, each_g, mass_of, volume_at, weigh
 from tinbook.problems import nearest
-from tinbook.units import WORDS
+from tinbook.tins import read_tins
+from tinbook.units import WORDS, Misread
 
 FOLLOWS = "follows"
 """The code of a flaw that is there only because of another one, told elsewhere."""
@@ -43,10 +44,23 @@ def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
         yield Flaw("private", ("private",), "the house cannot be private as a whole", hint)
 
 
-def tin_flaws(owned: OwnedTin) -> Iterator[Flaw]:
-    """A measure must be that of the tin."""
-    tin, measured = owned.tin, owned.measured
+def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
+    """An outline goes by a name of its own, not among the `named` (in small letters); a measure is that of the tin."""
+    (tin, *others), measured, name = line.tin, line.measured, line.name
+    if tin.kind.free and name is None:
+        yield Flaw("missing", ("tin",), "an outline needs a name to go by", 'add "name: number 4"')
+    elif name is not None and not tin.kind.free:
+        hint = 'leave "name" out: it goes by its shape and size'
+        yield Flaw(
+            "name", ("name",), f"only an outline of your own has a name, not a {tin.kind.noun}", hint, on_key=True
+        )
+    elif name is not None and (fault := _name_fault(name, named)):
+        yield Flaw("name", ("name",), *fault)
     if measured is None:
+        return
+    if others:
+        hint = "write each tin of the set on a line of its own, with its measure"
+        yield Flaw("measure", ("measured",), "a set is not measured as one", hint, on_key=True)
         return
     if tin.depth_mm is None:
         hint = f'write how deep it is, such as "{tin.kind.example}"'
@@ -56,6 +70,19 @@ def tin_flaws(owned: OwnedTin) -> Iterator[Flaw]:
     if not holds / _MOST_OFF <= measured <= holds * _MOST_OFF:
         message = f"by its sizes the tin holds about {holds:.0f} ml"
         yield Flaw("measure", ("measured",), message, "measure it again, in ml, full to the brim")
+
+
+def _name_fault(name: str, named: Collection[str]) -> tuple[str, str] | None:
+    """What is wrong with the name of an outline, and what to do."""
+    if name.casefold() in named:
+        return f'another tin is called "{name}"', "give each outline a name of its own"
+    if not name[0].isalpha() or any(not (sign.isalnum() or sign in " '’-") for sign in name):
+        return f'a tin cannot be called "{name}"', "begin with a letter, and write letters, digits and blanks"
+    try:
+        read_tins(name)
+    except Misread:
+        return None
+    return f'"{name}" is what another tin is called', 'write a name such as "number 4"'
 
 
 def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> Iterator[Flaw]:

@@ -90,7 +90,9 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
     """How `volume_ml` of batter, `mass_g`, goes into `count` of `tin`; see Fit."""
     by_share, rise, house = tin.kind.kept == "share", batch.rise, book.house
     batter_mm = tin.fill_mm(volume_ml / count)
-    least_mm = None if by_share else tin.least_depth(batter_mm * rise)
+    # A dome has one depth; of a cup nobody asks it.
+    least_mm = tin.least_depth(tin.brim_mm if by_share else batter_mm * rise)
+    least_mm = None if tin.kind.in_trays else least_mm
     needed = count
     if tin.depth_mm is not None and not by_share and batter_mm * rise > tin.depth_mm * (1 + 1e-9):
         needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / rise))
@@ -138,9 +140,9 @@ def mixes(book: Book, mass_g: float) -> int:
 
 def row_count(batch: Batch, tin: Tin) -> int:
     """For how many of a tin its row stands: as many as the recipe was written for, or one tray of cups."""
-    if tin.kind.kept == "share":
+    if tin.kind.in_trays:
         return tin.holes
-    written_in_cups = all(own.kind.kept == "share" for _, own in batch.tins)
+    written_in_cups = all(own.kind.in_trays for _, own in batch.tins)
     return 1 if written_in_cups else sum(count for count, _ in batch.tins)
 
 

@@ -7,31 +7,37 @@ from functools import lru_cache
 
 from tinbook.engine import rounding, scaling
 from tinbook.models import Book, OwnedTin
-from tinbook.plans.weighing import same_outline
 from tinbook.plans.worked import Worked
-from tinbook.tins import SHAPES, Tin, standard_tins
+from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
 
 MATRIX_SHAPES = ("round", "square")
 
 
 def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
-    """Every standard outline and every outline of the house once, and whether the house owns it.
+    """Every outline a recipe's tables show once, and whether the house owns it: the standard ones of the everyday
+    shapes and of those the house asks for, and every tin the house owns; what it only knows, where its shape is shown.
 
-    A tin of the house stands in its own row with its own depth and measure; of two depths the deeper one.
+    A tin of the house stands in its own row with its own depth and measure; of two depths the deeper one it owns.
     """
-    return _outlines(book.tins)
+    shown = tuple(key for key, shape in SHAPES.items() if shape.everyday or key in book.house.also_show)
+    return _outlines(book.tins, shown)
+
+
+def all_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
+    """The same with every standard outline of every shape, for where tins are the subject."""
+    return _outlines(book.tins, tuple(SHAPES))
 
 
 @lru_cache(maxsize=8)
-def _outlines(tins: tuple[OwnedTin, ...]) -> tuple[tuple[Tin, bool], ...]:
+def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...]) -> tuple[tuple[Tin, bool], ...]:
     """Worked out once a book: every mixture asks for them."""
-    owned: list[Tin] = []
-    for own in sorted(tins, key=lambda own: own.tin.depth_mm or 0, reverse=True):
-        if not any(same_outline(own.tin, tin) for tin in owned):
-            owned.append(own.measured_tin)
-    missing = [tin for tin in standard_tins() if not any(same_outline(tin, own) for own in owned)]
+    known: dict[tuple[str, Sizes], tuple[Tin, bool]] = {}
+    shown = [own for own in tins if own.have or own.tin.shape in shapes]
+    for own in sorted(shown, key=lambda own: (own.have > 0, own.tin.depth_mm or 0), reverse=True):
+        known.setdefault((own.tin.shape, own.tin.sizes_mm), (own.measured_tin, own.have > 0))
+    missing = [tin for tin in standard_tins(shapes) if (tin.shape, tin.sizes_mm) not in known]
     order = list(SHAPES)
-    rows = [(tin, True) for tin in owned] + [(tin, False) for tin in missing]
+    rows = [*known.values(), *((tin, False) for tin in missing)]
     return tuple(sorted(rows, key=lambda row: (order.index(row[0].shape), row[0].area_mm2)))
 
 
@@ -87,8 +93,8 @@ def _compared_ml(tin: Tin, depth_mm: float) -> float:
 def shelf(book: Book) -> Shelf:
     """Everything the page of tins says."""
     depth_mm = batter_depth_mm(book)
-    outlines = house_outlines(book)
-    own = [tin for tin, owned in outlines if owned and tin.kind.kept != "share"]
+    outlines = all_outlines(book)
+    own = [tin for tin, owned in outlines if owned and not tin.kind.in_trays]
     rows = tuple(_tin_facts(tin, owned, own, book, depth_mm) for tin, owned in outlines)
     matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
     factors = tuple(tuple(factor_between(one, other, depth_mm) for other, _ in matrix) for one, _ in matrix)
@@ -97,9 +103,8 @@ def shelf(book: Book) -> Shelf:
 
 
 def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: float) -> TinFacts:
-    by_share = tin.kind.kept == "share"
     deep_mm = tin.depth_mm or (book.house.usual_depth if tin.kind.kept == "depth" else tin.brim_mm)
-    others = [] if by_share else [other for other in own if other != tin]
+    others = [] if tin.kind.in_trays else [other for other in own if other != tin]
     near = min(others, key=lambda other: abs(factor_between(tin, other, depth_mm) - 1), default=None)
     factor = factor_between(tin, near, depth_mm) if near else 0.0
     area_cm2, perimeter_mm, brim_ml = tin.area_mm2 / 100, tin.perimeter_mm, tin.brim_ml(deep_mm)

@@ -16,6 +16,7 @@ from tinbook.plans import kitchen_tables as kitchen
 from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.balance import balance
+from tinbook.plans.on_hand import hand_table
 from tinbook.plans.result import Cell, Result, Row, batch_asked
 from tinbook.plans.scaling import Fit, TinRow
 from tinbook.plans.versions import Version
@@ -234,6 +235,24 @@ def sizes(book: Book, facts: Facts, query: Query) -> Result:
     return Result("Tins", rows, made.worked)
 
 
+def on_hand(book: Book, facts: Facts, query: Query) -> Result:
+    """What the tins on hand allow: a row for each choice, the best first."""
+    made = hand_table(book, facts)
+    rows: tuple[Row, ...] = tuple(
+        {
+            "mixture": row.batch.mixture.name,
+            "tin": ", ".join(f"{count} {tin.name}" for count, tin in each.tins),
+            "factor": round(each.factor, 6),
+            "bakes": each.bakes,
+            "as_written": each.written,
+            "near": each.near,
+        }
+        for row in made.rows
+        for each in row.choices
+    )
+    return Result("What the tins on hand allow", rows, made.worked)
+
+
 TABLES: Mapping[str, Table] = {
     "tins": Table("a mixture for every tin", tins, of=True),
     "scaled": Table("a mixture for tins, eggs, a weight, batches, more, or what is left", scaled, of=True),
@@ -248,6 +267,7 @@ TABLES: Mapping[str, Table] = {
     "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),
     "factors": Table("from every tin to every tin", factors),
     "sizes": Table("what every tin measures and holds, and the nearest one owned", sizes),
+    "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
     "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),
     "spoons": Table("spoons and cups by whose kitchen", kitchen.spoons),

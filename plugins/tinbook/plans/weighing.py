@@ -202,7 +202,11 @@ def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:
 def as_owned(tin: Tin, book: Book) -> Tin:
     """The tin with the volume the house measured, and its own name, if it has that very outline and depth."""
     for owned in book.tins:
-        if (owned.measured or owned.tin.called) and same_outline(owned.tin, tin) and tin.depth_mm in (None, owned.tin.depth_mm):
+        if (
+            (owned.measured or owned.tin.called)
+            and same_outline(owned.tin, tin)
+            and tin.depth_mm in (None, owned.tin.depth_mm)
+        ):
             return owned.measured_tin
     return tin
 
