@@ -1,6 +1,6 @@
 """How long a large book takes to build, against the theme alone with as many plain pages.
 
-Run with `pytest tests/bench --benchmark-enable --benchmark-only -s`; ordinary runs skip it.
+Run with `pytest tests/bench -n0 --benchmark-enable --benchmark-only -s`; ordinary runs skip it.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """What a reader's device has to carry: a recipe's page, the book's own scripts and styles, the search's index.
 
-Run with `pytest tests/bench --benchmark-enable --benchmark-only -s`; ordinary runs skip it.
+Run with `pytest tests/bench -n0 --benchmark-enable --benchmark-only -s`; ordinary runs skip it.
 """
 
 from __future__ import annotations
