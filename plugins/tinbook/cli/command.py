@@ -9,6 +9,7 @@ import click
 
 from tinbook.cli.check import check
 from tinbook.cli.new import new
+from tinbook.cli.schema import schema
 from tinbook.cli.sheet import sheet
 from tinbook.cli.table import table
 
@@ -36,3 +37,4 @@ main.add_command(check)
 main.add_command(table)
 main.add_command(new)
 main.add_command(sheet)
+main.add_command(schema)

@@ -12,6 +12,7 @@ import click
 
 from tinbook.cli.drafting import draft_found, draft_mixture
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
+from tinbook.cli.schema import FOLDER, first_line
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
 
@@ -96,6 +97,8 @@ def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str |
         raise click.ClickException(str(error)) from None
     path.parent.mkdir(exist_ok=True)
     with path.open("x", encoding="utf-8", newline="\n") as file:
+        if (book / FOLDER / "mixture.json").is_file():
+            file.write(first_line("mixture") + "\n")
         file.write(draft.text)
     click.echo(f"{path.relative_to(folder.parent)} is written: {draft.lines} ingredients, {draft.steps} steps.")
     for doubt in draft.doubts:

@@ -3,7 +3,7 @@
 from tinbook.models.book import Book, word_in
 from tinbook.models.faults import read_model
 from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
-from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, TinShelf, Weight
+from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, ShelfLine, TinShelf, Weight
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.pictures import Copy, PictureFile
 from tinbook.models.reading import Flaw, Leaf, Path
@@ -36,6 +36,7 @@ __all__ = [
     "Picture",
     "PictureFile",
     "Scales",
+    "ShelfLine",
     "Stand",
     "Step",
     "StepChange",

@@ -11,11 +11,18 @@ from pydantic.fields import FieldInfo
 
 from tinbook.models.reading import Flaw, Leaf, Line, M, Path
 from tinbook.problems import nearest
+from tinbook.tins import Tin
 from tinbook.units import METRIC, Measures, Misread, Whose
 
+NO_TINS: Mapping[str, Tin] = {}
 
-def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) -> tuple[M | None, tuple[Flaw, ...]]:
+
+def read_model(
+    cls: type[M], data: Any, what: str, measures: Measures = METRIC, tins: Mapping[str, Tin] = NO_TINS
+) -> tuple[M | None, tuple[Flaw, ...]]:
     """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
+
+    `tins` are those that go by a name of the house's own.
 
     Returns the model, or None and all flaws found in it. A key with nothing after it is a flaw.
     """
@@ -25,7 +32,7 @@ def read_model(cls: type[M], data: Any, what: str, measures: Measures = METRIC) 
         return None, (Flaw("shape", (), f"{what} is written as keys and values", f"such as {_cure(cls, (key,))}"),)
     empties = tuple(_empties(cls, data, ()))
     try:
-        model = cls.model_validate(data, context={"measures": measures})
+        model = cls.model_validate(data, context={"measures": measures, "tins": tins})
     except ValidationError as error:
         faults = _Faults(cls, data, what, error.errors(include_url=False))
         return None, empties + tuple(faults.flaws({flaw.path for flaw in empties}))

@@ -3,14 +3,31 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated, ClassVar
+from typing import Annotated, Any, ClassVar
+
+from pydantic import AfterValidator, PlainValidator, ValidationInfo
 
 from tinbook.models.finish import Finish
 from tinbook.models.house import Grams, Millimetres
 from tinbook.models.keeping import KeepsFor, Seasons
-from tinbook.models.reading import ONE_OR_MORE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as
+from tinbook.models.reading import (
+    HEAT,
+    LINE,
+    ONE_OR_MORE,
+    Leaf,
+    Line,
+    Private,
+    Text,
+    Texts,
+    YesNo,
+    one_of,
+    spelled,
+    such_as,
+    text_of,
+    tins_in,
+)
 from tinbook.models.steps import Minutes, Step
-from tinbook.tins import Tin, read_tin
+from tinbook.tins import Tin, read_tins
 from tinbook.units import Heat, Measures, Misread, Quantity, read_heat, read_line
 
 
@@ -43,7 +60,7 @@ class MixLine(Line):
 
     chief: ClassVar[str] = "take"
 
-    take: Annotated[Take, spelled(read_take), such_as("340 g butter")]
+    take: Annotated[Take, spelled(read_take, LINE), such_as("340 g butter")]
     note: Text | None = None
     part: Text | None = None
 
@@ -55,16 +72,22 @@ def _oven(text: str, _: Measures) -> Heat:
 class Bake(Leaf):
     """The bake as written: oven, time in the written tins, and the test that it is done."""
 
-    oven: Annotated[Heat, spelled(_oven), such_as("170 °C")]
+    oven: Annotated[Heat, spelled(_oven, HEAT), such_as("170 °C")]
     time: Annotated[Minutes, such_as("55-65 min")]
     done: Text | None = None
 
 
-def _tins(text: str, _: Measures) -> tuple[int, Tin]:
-    return read_tin(text)
+def _tins(value: Any, info: ValidationInfo) -> Any:
+    """A number of one tin; of a set a tuple of these, which _flat lays among the others."""
+    tins = read_tins(text_of(value), tins_in(info))
+    return tins[0] if len(tins) == 1 else tins
 
 
-Tins = Annotated[tuple[int, Tin], spelled(_tins)]
+def _flat(lines: tuple[Any, ...]) -> tuple[Any, ...]:
+    return tuple(each for line in lines for each in (line if isinstance(line[0], tuple) else (line,)))
+
+
+Tins = Annotated[tuple[int, Tin], PlainValidator(_tins, json_schema_input_type=str)]
 
 
 class Mixture(Leaf):
@@ -78,7 +101,7 @@ class Mixture(Leaf):
     tags: Texts = ()
     seasons: Annotated[Seasons, such_as("autumn")] = ()
     about: Text | None = None
-    tins: Annotated[tuple[Tins, ...], ONE_OR_MORE, such_as("2 round 20 cm x 7.5 cm")] = ()
+    tins: Annotated[tuple[Tins, ...], AfterValidator(_flat), ONE_OR_MORE, such_as("2 round 20 cm x 7.5 cm")] = ()
     makes: Grams | None = None
     batter_depth: Millimetres | None = None
     mix: Annotated[tuple[MixLine, ...], such_as("- 340 g butter")]

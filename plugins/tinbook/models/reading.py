@@ -14,13 +14,17 @@ from pydantic import (
     BeforeValidator,
     ConfigDict,
     Field,
+    GetCoreSchemaHandler,
+    GetJsonSchemaHandler,
     PlainValidator,
     ValidationInfo,
     model_validator,
 )
+from pydantic_core import CoreSchema
 
 from tinbook.problems import nearest
-from tinbook.units import METRIC, Measures, Misread
+from tinbook.tins import Tin
+from tinbook.units import METRIC, Measures, Misread, patterns
 
 Path = tuple[str | int, ...]
 
@@ -70,19 +74,53 @@ def such_as(example: str) -> Any:
     return Field(examples=[example])
 
 
-def spelled(read: Callable[[str, Measures], Any]) -> PlainValidator:
-    """The validator of a field that is one text in bench spelling, read by `read(text, measures)`."""
+class Told:
+    """Beside a field's type: how its value is read, and `like`, a JSON Schema of what a baker may write there."""
+
+    def __init__(self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any]) -> None:
+        self.validate, self.like = validate, like
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return PlainValidator(self.validate, json_schema_input_type=Any).__get_pydantic_core_schema__(source, handler)
+
+    def __get_pydantic_json_schema__(self, _: CoreSchema, __: GetJsonSchemaHandler) -> dict[str, Any]:
+        return dict(self.like)
+
+
+SCALAR: Mapping[str, Any] = {"type": ["string", "number", "boolean"], "pattern": r"\S"}
+"""One text: an editor takes `12` for a number and `true` for a truth, the book for text."""
+
+
+def like(pattern: str, what: str = "") -> Mapping[str, Any]:
+    """JSON Schema of a text that is all of a pattern: no number, which would lack its unit. `what` names it."""
+    named = {"$comment": what} if what else {}
+    return {"type": "string", "pattern": patterns.whole(pattern), **named}
+
+
+LINE: Mapping[str, Any] = {"type": "string", "pattern": patterns.LINE_TEXT, "$comment": "amount and name"}
+HEAT: Mapping[str, Any] = {"type": "string", "pattern": patterns.HEAT_TEXT}
+FACTOR: Mapping[str, Any] = {"type": ["number", "string"], "pattern": patterns.whole(patterns.NUMBER)}
+
+
+def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR) -> Told:
+    """A field that is one text in bench spelling, read by `read(text, measures)`; `like` tells editors of it."""
 
     def validate(value: Any, info: ValidationInfo) -> Any:
         return read(text_of(value), measures_in(info))
 
-    return PlainValidator(validate, json_schema_input_type=str)
+    return Told(validate, like)
 
 
 def measures_in(info: ValidationInfo) -> Measures:
     """The house's cup and spoons, from the validation context."""
     measures: Measures = (info.context or {}).get("measures", METRIC)
     return measures
+
+
+def tins_in(info: ValidationInfo) -> Mapping[str, Tin]:
+    """The house's tins that go by a name of their own, from the validation context."""
+    tins: Mapping[str, Tin] = (info.context or {}).get("tins", {})
+    return tins
 
 
 def text_of(value: Any) -> str:
@@ -105,7 +143,7 @@ def yes_or_no(text: str, _: Measures) -> bool:
     return answer
 
 
-def one_of(*words: str) -> PlainValidator:
+def one_of(*words: str) -> Told:
     """A text that must be one of `words`."""
 
     def read(text: str, _: Measures) -> str:
@@ -115,10 +153,10 @@ def one_of(*words: str) -> PlainValidator:
         hint = f'did you mean "{known}"?' if known else "write one of: " + ", ".join(words)
         raise Misread(f'"{text}" is not known here', hint, 0, len(text))
 
-    return spelled(read)
+    return spelled(read, {"enum": list(words)})
 
 
-def whole_number(low: int, high: int) -> PlainValidator:
+def whole_number(low: int, high: int) -> Told:
     """A whole number from `low` to `high`, written in digits."""
 
     def read(text: str, _: Measures) -> int:
@@ -126,11 +164,13 @@ def whole_number(low: int, high: int) -> PlainValidator:
             return int(text)
         raise Misread(f'"{text}" is not a whole number from {low} to {high}', "write digits, such as 2", 0, len(text))
 
-    return spelled(read)
+    limits = {"minimum": low, "maximum": high, "pattern": rf"^\s*{'(?=[0-9]*[1-9])' if low else ''}[0-9]{{1,6}}\s*$"}
+    return spelled(read, {"type": ["integer", "string"], **limits})
 
 
 Text = Annotated[str, spelled(lambda text, _: _not_empty(text))]
-YesNo = Annotated[bool, spelled(yes_or_no)]
+YES_NO = {"type": ["boolean", "string"], "pattern": patterns.whole(patterns.either(("yes", "no", "true", "false")))}
+YesNo = Annotated[bool, spelled(yes_or_no, YES_NO)]
 
 
 def _not_empty(text: str) -> str:
@@ -139,8 +179,19 @@ def _not_empty(text: str) -> str:
     return text
 
 
-ONE_OR_MORE = BeforeValidator(lambda value: value if isinstance(value, list) else [value])
-"""Before a list: one text counts as a list of one."""
+class OneOrMore:
+    """Before a list: one text counts as a list of one."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        listed = BeforeValidator(lambda value: value if isinstance(value, list) else [value])
+        return listed.__get_pydantic_core_schema__(source, handler)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        listed = handler(core)
+        return {"anyOf": [listed["items"], listed]}
+
+
+ONE_OR_MORE = OneOrMore()
 Texts = Annotated[tuple[Text, ...], ONE_OR_MORE]
 
 
@@ -150,4 +201,5 @@ def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
     return yes_or_no(text_of(value), METRIC)
 
 
-Private = Annotated[bool | tuple[str, ...], PlainValidator(_private), such_as("yes")]
+_YES_NO_OR_KEYS = {"anyOf": [YES_NO, {"type": "array", "items": SCALAR}]}
+Private = Annotated[bool | tuple[str, ...], Told(_private, _YES_NO_OR_KEYS), such_as("yes")]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
-from tinbook.models.reading import Line, Text, Texts, spelled
-from tinbook.units import Measures, Misread, Span, read_number, read_span
+from tinbook.models.reading import Line, Text, Texts, like, spelled
+from tinbook.units import Measures, Misread, Span, patterns, read_number, read_span
 
 DAY_MIN = 24 * 60
 LONG = {name: days * DAY_MIN for one, days in (("day", 1), ("week", 7), ("month", 30)) for name in (one, one + "s")}
@@ -42,8 +42,8 @@ def _minutes(text: str, measures: Measures) -> Span:
     return read_span(text, ("time",), measures)
 
 
-Minutes = Annotated[Span, spelled(_minutes)]
-Standing = Annotated[Stand, spelled(read_stand)]
+Minutes = Annotated[Span, spelled(_minutes, like(patterns.TIME_SPAN, "time"))]
+Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to stand"))]
 
 
 class Step(Line):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from tinbook.models.mixture import Take, read_take
-from tinbook.models.reading import Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as, whole_number
+from tinbook.models.reading import LINE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as, whole_number
 from tinbook.models.steps import Step
 
 LEVELS = ("first steps", "steady hands", "practised")
@@ -28,7 +28,7 @@ class Material(Line):
 
     chief: ClassVar[str] = "take"
 
-    take: Annotated[Take, spelled(read_take), such_as("300 g sugarpaste")]
+    take: Annotated[Take, spelled(read_take, LINE), such_as("300 g sugarpaste")]
     note: Text | None = None
     shared: YesNo = False
     not_food: YesNo = False

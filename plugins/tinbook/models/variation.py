@@ -8,7 +8,7 @@ from typing import Annotated
 from pydantic import Field
 
 from tinbook.models.mixture import MixLine, Mixture, Take, read_take
-from tinbook.models.reading import Leaf, Text, spelled, such_as
+from tinbook.models.reading import LINE, Leaf, Text, spelled, such_as
 from tinbook.models.steps import Step
 from tinbook.units import Measures, Misread
 
@@ -44,9 +44,9 @@ class Change(Leaf):
 
     swap: Text | None = None
     instead: Annotated[Instead | None, spelled(read_instead), Field(alias="for", examples=["buttermilk"])] = None
-    add: Annotated[Take | None, spelled(read_take), such_as("80 g walnuts, chopped")] = None
+    add: Annotated[Take | None, spelled(read_take, LINE), such_as("80 g walnuts, chopped")] = None
     leave_out: Text | None = None
-    amount: Annotated[Take | None, spelled(read_take), such_as("300 g butter")] = None
+    amount: Annotated[Take | None, spelled(read_take, LINE), such_as("300 g butter")] = None
     after: Text | None = None
     before: Text | None = None
     part: Text | None = None

@@ -1,0 +1,45 @@
+"""`tinbook schema`: what an editor needs to complete and check the book's files while they are typed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+from tinbook.models.json_schema import FILES, schema_of
+
+FOLDER = "schema"
+"""Beside recipes/, where the first line of each file looks for it."""
+
+
+@click.command()
+@click.pass_obj
+def schema(book: Path) -> None:
+    """Write the folder schema, which tells an editor every key of the book's files.
+
+    Do it again after Tinbook has been renewed. It is made by Tinbook and holds nothing of yours.
+    """
+    if not (book / "recipes").is_dir():
+        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    folder = book / FOLDER
+    try:
+        folder.mkdir(exist_ok=True)
+        for name in FILES:
+            (folder / f"{name}.json").write_text(schema_text(name), "utf-8", newline="\n")
+    except OSError as error:
+        raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
+    click.echo(
+        f'{len(FILES)} files written into "{folder}". A file of the book finds its own by its first line, such as'
+    )
+    click.echo(f"  {first_line('mixture')}")
+
+
+def schema_text(name: str) -> str:
+    """One schema as a file."""
+    return json.dumps(schema_of(name), ensure_ascii=False, indent=1) + "\n"
+
+
+def first_line(name: str) -> str:
+    """The comment by which an editor finds the schema of a file in a folder of recipes/."""
+    return f"# yaml-language-server: $schema=../../{FOLDER}/{name}.json"

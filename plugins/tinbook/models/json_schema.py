@@ -1,0 +1,104 @@
+"""JSON Schema (draft 2020-12) of what a baker writes, for editors that complete and check while it is typed.
+
+It is made from the models, so it knows every key they know. It is strict where a text alone can tell: keys, lists and
+groups, words of a fixed choice, the spelling of amounts. What takes the rest of the book to tell stays with the reader.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic.json_schema import models_json_schema
+
+from tinbook.models.finish import Finish, UsedLog
+from tinbook.models.house import House, Larder, TinShelf
+from tinbook.models.mixture import Mixture
+from tinbook.models.reading import Leaf, Line
+from tinbook.models.technique import Technique
+from tinbook.models.variation import Variation
+
+Schema = dict[str, Any]
+DRAFT = "https://json-schema.org/draft/2020-12/schema"
+
+FILES: Mapping[str, tuple[type[Leaf], str]] = {
+    "house": (House, "house/house.yaml"),
+    "tins": (TinShelf, "house/tins.yaml"),
+    "ingredients": (Larder, "house/ingredients.yaml"),
+    "finish": (Finish, "house/finish.yaml"),
+    "used": (UsedLog, "house/used.yaml"),
+    "mixture": (Mixture, "mixtures/*.yaml"),
+    "technique": (Technique, "techniques/*.yaml"),
+}
+"""The schemas by name: the model of each, and the files of the book it is for."""
+
+
+def schema_of(name: str) -> Schema:
+    """The schema of one kind of file."""
+    model, _ = FILES[name]
+    roots = (Mixture, Variation) if model is Mixture else (model,)
+    _, made = models_json_schema([(root, "validation") for root in roots], by_alias=True)
+    defs = {key: _tidy(schema) for key, schema in sorted(made["$defs"].items())}
+    for line in _lines(Line):
+        if line.__name__ in defs:
+            defs[line.__name__] = _short_too(defs[line.__name__], line.chief)
+    if model is Larder:
+        cards = defs["Larder"]["properties"]["ingredients"]
+        # a card of which nothing is known yet may stay empty
+        cards["additionalProperties"] = {"anyOf": [cards["additionalProperties"], {"type": "null"}]}
+    whole: Schema = {"$ref": f"#/$defs/{model.__name__}"}
+    if model is Mixture:
+        whole = {"if": {"required": ["from"]}, "then": {"$ref": "#/$defs/Variation"}, "else": whole}
+    shared: Schema = {}
+    defs = {key: _share(schema, shared) for key, schema in defs.items()}
+    return {"$schema": DRAFT, "title": name, **whole, "$defs": defs | dict(sorted(shared.items()))}
+
+
+def _lines(line: type[Line]) -> list[type[Line]]:
+    """Every model that may be written as one text."""
+    return [each for sub in line.__subclasses__() for each in (sub, *_lines(sub))]
+
+
+def _short_too(schema: Schema, chief: str) -> Schema:
+    """A group of keys, or its chief value alone."""
+    return {"anyOf": [schema["properties"][chief], schema]}
+
+
+def _tidy(schema: Schema) -> Schema:
+    """A schema in the words of the book: no machine's titles and defaults; a key may be left out, but not empty."""
+    made: Schema = {}
+    for key, value in schema.items():
+        if key in ("title", "default"):
+            continue
+        if key == "properties":
+            made[key] = {name: _tidy(each) for name, each in value.items()}
+        elif key in ("items", "additionalProperties") and isinstance(value, dict):
+            made[key] = _tidy(value)
+        elif key == "anyOf":
+            made[key] = [_tidy(each) for each in value if each != {"type": "null"}]
+        elif key == "examples":
+            made |= _example(str(value[0]))
+        else:
+            made[key] = value
+    if len(made.get("anyOf", ())) == 1:
+        made = {**made.pop("anyOf")[0], **made}
+    return made
+
+
+def _share(schema: Any, shared: Schema) -> Any:
+    """The same with every spelling that has a name told once, in `shared`."""
+    if isinstance(schema, list):
+        return [_share(each, shared) for each in schema]
+    if not isinstance(schema, dict):
+        return schema
+    if "pattern" in schema and "$comment" in schema:
+        told = {key: value for key, value in schema.items() if key in ("type", "pattern")}
+        shared[schema["$comment"]] = told
+        rest = {key: value for key, value in schema.items() if key not in (*told, "$comment")}
+        return {"$ref": "#/$defs/" + schema["$comment"].replace(" ", "%20"), **rest}
+    return {key: _share(value, shared) for key, value in schema.items()}
+
+
+def _example(text: str) -> Schema:
+    """An example of one text as such; of a list or a group, which is spelled as in the file, in words."""
+    return {"description": f"Such as: {text}"} if text.startswith(("- ", "{", "[")) else {"examples": [text]}

@@ -1,0 +1,86 @@
+"""Of the bad sources, an editor with our JSON Schema sees those that are wrong by shape, and says nothing wrong of the rest.
+
+jsonschema reads the schema and judges; what a slip is, is known by its code from the book's own reader.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from tinbook.loading import load_book
+from tinbook.models.json_schema import FILES, schema_of
+from tinbook.source import read_yaml
+
+BAD = Path(__file__).parents[1] / "source" / "bad"
+CASES = sorted(BAD.glob("*/*.yaml"))
+KINDS = {"mixtures": "mixture", "techniques": "technique"}
+BY_SHAPE = frozenset(("unknown key", "missing", "shape", "empty"))
+"""A key that is not known or not there, a list or a group for a text or the other way round, nothing written."""
+NOT_BY_SHAPE = {
+    "value": "its spelling looks right; what it amounts to takes reading",
+    "whose": "whether a cup has an owner stands in house.yaml",
+    "unknown word": "which words are known stands in the facts of the package",
+    "unknown ingredient": "which cards there are stands in ingredients.yaml",
+    "no such file": "which files there are stands in the folder",
+    "no picture": "which pictures there are stands in the folder",
+    "picture": "what kinds of picture can be shown is no matter of the text",
+    "outside": "a path is a text like another",
+    "private": "which keys may be held back depends on what the rest needs",
+    "tins or makes": "one key against another",
+    "no tins": "one key against another",
+    "finish": "a sum over several keys",
+    "measure": "a sum over a tin and what it holds",
+    "too deep": "a sum over batter and tins",
+    "too much": "a sum over batter and tins",
+    "used": "a sum over a cake and what it took",
+    "no weight": "what an ingredient weighs stands on its card",
+    "twice": "two names against each other, or two keys",
+    "name": "a space before a name is gone once the file is data",
+    "duplicate": "a name written twice is gone once the file is data",
+    "anchor": "a mark of YAML is gone once the file is data",
+    "tag": "a mark of YAML is gone once the file is data",
+}
+"""By the code of the slip: why an editor does not see it."""
+APART = {
+    "ingredients/empty-list-of-allergens": "a list is right there, but nobody knows what an empty one means",
+    "mixtures/empty-mix": "a variation leaves its mix to its base, so a list may be empty",
+    "mixtures/no-bake": "one key against another: what is made by weight has no bake",
+    "tins/measured-without-depth": "the depth is a part of the tin's words, not a key",
+}
+"""Slips with a code of shape that are none."""
+
+
+def case(path: Path) -> str:
+    return f"{path.parent.name}/{path.stem}"
+
+
+@pytest.mark.parametrize("path", CASES, ids=case)
+def test_what_is_wrong_by_shape_is_seen(path: Path, write: object) -> None:
+    kind = path.parent.name
+    document, problems = read_yaml(path.read_bytes(), path.name)
+    if document is None:
+        assert problems, "what is no YAML at all an editor tells by itself"
+        return
+    assert callable(write)
+    where = f"{kind}/{path.stem}" if kind in KINDS else f"house/{kind}"
+    codes = {problem.code for problem in load_book(write({f"{where}.yaml": path.read_bytes()})).problems}
+    seen = not Draft202012Validator(schema_of(KINDS.get(kind, kind))).is_valid(document.data)
+    if codes & BY_SHAPE and case(path) not in APART:
+        assert seen
+    elif not seen:
+        assert case(path) in APART or codes <= set(NOT_BY_SHAPE), codes
+
+
+def test_the_reasons_are_all_needed(write: object) -> None:
+    """A code or a case that an editor does see needs no reason."""
+    assert {path.parent.name for path in CASES} <= {*KINDS, *FILES}
+    assert set(APART) <= {case(path) for path in CASES}
+    for name in APART:
+        path = BAD / f"{name}.yaml"
+        document, _ = read_yaml(path.read_bytes(), path.name)
+        assert document is not None
+        kind = path.parent.name
+        assert Draft202012Validator(schema_of(KINDS.get(kind, kind))).is_valid(document.data), name
