@@ -62,11 +62,11 @@ def turns(ring: Ring) -> list[float]:
 
 @lru_cache(maxsize=4096)
 def outline_of(tin: Tin) -> Outline:
-    """The outline of a cake from `tin`: at the rim of a straight tin, half-way up a sloping one, round a dome's foot."""
+    """The outline of a cake: at the rim of a straight tin, half-way up a sloping one, round the foot of a dome."""
     if tin.kind.solid != "upright":
         width_mm = tin.bounds_mm[0]
         return Outline(math.pi / 4.0 * width_mm**2, math.pi * width_mm, math.pi)
-    outer, *tubes = rings = tin.kind.outline_mm(tin.sizes_mm, 0.5)
+    _, *tubes = rings = tin.kind.outline_mm(tin.sizes_mm, 0.5)
     room_mm = min((_half_width(tube) for tube in tubes), default=math.inf)
     area_mm2, edge_mm = tin.kind.area_mm2(tin.sizes_mm, 0.5), tin.perimeter_mm + tin.inner_perimeter_mm
     if area_mm2 != tin.area_mm2:
