@@ -68,7 +68,8 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def tower(book: Path) -> Path:
     """The demo book with an address, and a technique that has everything."""
     house = book / "recipes/house/house.yaml"
-    house.write_text(house.read_text("utf-8").rstrip() + f"\naddress: {ADDRESS}/\n", "utf-8")
+    without = re.sub(r"address:.*\n", "", house.read_text("utf-8"))
+    house.write_text(without.rstrip() + f"\naddress: {ADDRESS}/\n", "utf-8")
     (book / "recipes/techniques/tower.yaml").write_text(TOWER, "utf-8")
     (book / "recipes/pictures").mkdir(exist_ok=True)
     (book / "recipes/pictures/lamp.svg").write_text(LAMP)
@@ -242,9 +243,9 @@ def plant(book: Path) -> None:
         f"""\
 also: [{SECRET} stack]
 tags: [{SECRET}]
-works with: [{SECRET} paste]
+works with: [{SECRET} paste, tideline ganache]
 related: [{SECRET}]
-mixtures: [{SECRET}]
+mixtures: [tideline]
 private: [tips, checks]
 """,
     )
@@ -267,15 +268,16 @@ private: [tips, checks]
         everything = everything.replace(word, SECRET)
     (recipes / f"techniques/{SECRET}.yaml").write_text(everything, "utf-8")
     (recipes / f"techniques/{SECRET}-too.yaml").write_text(everything + "private: yes\n", "utf-8")
-    (recipes / f"mixtures/{SECRET}.yaml").write_text(
+    # of a mixture it works with its name and allergens go along, and nothing else
+    (recipes / "mixtures/tideline.yaml").write_text(
         f"""\
-name: {SECRET} ganache
+name: Tideline ganache
 kind: ganache
 also: [{SECRET}]
 tags: [{SECRET}]
 about: {SECRET}
 makes: 900 g
-mix: [{{take: "300 g caster sugar, {SECRET}", note: {SECRET}, part: {SECRET}}}]
+mix: [{{take: "300 g butter, {SECRET}", note: {SECRET}, part: {SECRET}}}]
 method: [{{do: {SECRET}, done: {SECRET}}}]
 keeps: {SECRET}
 notes: [{SECRET}]
@@ -307,7 +309,7 @@ def test_only_what_is_on_the_list_goes_along(run: Run, tower: Path, here: Path) 
     done = run("sheet", "tower", "--pdf")
     assert done.exit_code == 0, done.output
     html, pdf = (here / "tower.html").read_text("utf-8"), (here / "tower.pdf").read_bytes()
-    assert "Stack a lighthouse" in html
+    assert "Stack a lighthouse" in html and "Tideline ganache" in html
     assert SECRET not in html.lower()
     assert SECRET not in asked("pdftotext", here / "tower.pdf", "-").lower()
     assert SECRET.encode() not in unpacked(pdf).lower()

@@ -68,8 +68,8 @@ def bare(text: str) -> str:
 def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
     assert [field.name for field in fields(Sheet)] == [
-        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "steps", "pictures", "checks", "faults",
-        "not_food", "counted", "cautions", "tips", "address", "code",
+        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "contains", "unknown", "steps", "pictures", "checks", "faults",
+        "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
     ]  # fmt: skip
 
 
@@ -94,7 +94,7 @@ def test_a_sheet_for_three_multiplies_all_but_what_is_shared(desk: Callable[...,
     assert [row.amount for row in sheet.tools] == ["", "6 ×"]
     assert "".join(bare(piece.text) for piece in sheet.steps[0].words) == "Roll 450 g sugarpaste."
     assert "3 people" in sheet.people
-    assert (sheet.not_food, sheet.counted) == ("15 dowels", ("15 dowels (15 cm)",))
+    assert (sheet.not_food, sheet.counted) == ("15 dowels", ("15 dowels (15 cm): all out and counted",))
 
 
 def test_what_must_be_watched(desk: Callable[..., Desk]) -> None:
@@ -103,9 +103,54 @@ def test_what_must_be_watched(desk: Callable[..., Desk]) -> None:
     assert sheet.cautions[0].text == "Tell whoever cuts."
     assert any("Small, hard" in title for title in titles), "sugar pearls choke a small child"
     assert any("Dowels" in title for title in titles)
-    assert sheet.counted == ("5 dowels (15 cm)",)
+    assert sheet.counted == ("5 dowels (15 cm): all out and counted",)
     plain = sheet_of("set-dowels", desk(materials=[{"take": "300 g butter"}], cautions=[], steps=["Look."], tools=[]))
     assert not plain.cautions and not plain.not_food and not plain.counted
+
+
+def test_boards_and_cards_are_taken_away_and_told_once(desk: Callable[..., Desk]) -> None:
+    cards = [{"take": f"1 cake card, round {size} cm", "not food": "yes"} for size in (15, 20)]
+    sheet = sheet_of("set-dowels", desk(materials=[*cards, {"take": "1 ribbon", "not food": "yes"}], cautions=[]))
+    assert (sheet.not_food, sheet.taken_away) == ("", "2 × cake card and 1 ribbon")
+    assert sheet.counted == (
+        "1 cake card (round 15 cm): taken away", "1 cake card (round 20 cm): taken away", "1 ribbon: taken away",
+    )  # fmt: skip
+    assert not sheet.cautions, "no dowels, no caution of dowels"
+    html = sheet_page(sheet, DRESS)
+    assert "Not food: 2 × cake card and 1 ribbon.</b> Take away before serving." in html and "Count them in" not in html
+
+
+def test_allergens_go_along_and_unknown_is_never_free(desk: Callable[..., Desk]) -> None:
+    sheet = sheet_of("set-dowels", desk())
+    assert [(each.title, each.text) for each in sheet.contains] == [("milk", "butter")]
+    assert sheet.unknown == "sugarpaste and sugar pearls"
+    html = sheet_page(sheet, DRESS)
+    assert "<b>milk</b> (butter)" in html and "Unknown is not free" in html
+    none = sheet_of("set-dowels", desk(materials=["100 g caster sugar"], steps=["Look."]))
+    assert (none.contains[0].text, none.unknown) == ("nothing named on the cards of its ingredients", "")
+    empty = sheet_of("set-dowels", desk(materials=[], steps=["Look."]))
+    assert (empty.contains, empty.unknown) == ((), "")
+    assert "Contains:" not in sheet_page(empty, DRESS)
+
+
+def test_amounts_are_in_the_measure_of_the_house(desk: Callable[..., Desk], house: Callable[..., House]) -> None:
+    sheet = sheet_of("set-dowels", desk(house(measures="ounces")))
+    assert [bare(row.amount) for row in sheet.materials] == ["5", "10½ oz", "¾ oz", "3½ oz"]
+    assert "".join(bare(piece.text) for piece in sheet.steps[0].words) == "Roll 5¼ oz sugarpaste."
+
+
+def test_a_purpose_in_markdown_is_read(desk: Callable[..., Desk]) -> None:
+    sheet = sheet_of("set-dowels", desk(purpose="So that it **stands**,\nand *travels*."))
+    assert "<p>So that it <b>stands</b>, and <em>travels</em>.</p>" in sheet_page(sheet, DRESS)
+    assert as_plain(sheet)["purpose"][0][1] == {"text": "stands", "strong": True, "slanted": False}
+
+
+def test_windows_of_a_step(desk: Callable[..., Desk]) -> None:
+    step = {"do": "Dry.", "ahead": "2 days", "stands": "12 h", "keeps": "3 days"}
+    (one,) = sheet_of("set-dowels", desk(steps=[step])).steps
+    assert [bare(window) for window in one.windows] == [
+        "May be done 2 days ahead.", "Must stand at least 12 h.", "Keeps 3 days.",
+    ]  # fmt: skip
 
 
 def test_pictures_stand_with_their_steps(desk: Callable[..., Desk], quay: PictureFile) -> None:

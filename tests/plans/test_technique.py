@@ -1,5 +1,6 @@
 """A technique's kit, times, cautions, and what contradicts itself."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -7,9 +8,12 @@ import pytest
 from tinbook.loading import Loaded
 from tinbook.models import Technique, read_model
 from tinbook.plans.technique import (
+    MaterialRow,
+    in_measure,
     kit,
     material_share,
     reached,
+    technique_allergens,
     technique_bench,
     technique_cautions,
     technique_flaws,
@@ -36,7 +40,7 @@ def test_kit_for_a_class(demo: Loaded) -> None:
     four = kit(made, demo.book, demo.facts, 4)
     assert [tool.count for tool in four.tools] == [4, 1]
     assert [(row.amount.shown, row.amount.unit) for row in four.materials] == [(1200, "g"), (8, "tsp"), (20, "")]
-    assert four.not_food == (("dowels", 20.0),)
+    assert [(each.name, each.amount.shown) for each in four.not_food] == [("dowels", 20.0)]
 
 
 @pytest.mark.parametrize("people", [0, -1, 100])
@@ -76,8 +80,65 @@ def test_what_is_not_food_and_small_hard_parts_bring_their_cautions(demo: Loaded
     bare = keys(technique())
     dowels = keys(technique(materials=[{"take": "5 dowels", "not food": "yes"}]))
     pearls = keys(technique(materials=[{"take": "20 pearls", "small hard": "yes"}]))
-    assert bare == set()
+    board = keys(technique(materials=[{"take": "1 cake drum, round 30 cm", "not food": "yes"}]))
+    assert bare == set() == board
     assert dowels and pearls and dowels != pearls
+
+
+@pytest.mark.parametrize(
+    ("name", "hidden"),
+    [
+        ("cake card", False), ("boards", False), ("sheet baking paper", False), ("ribbon", False), ("dowels", True),
+        ("paper straw", True), ("card pick", True), ("cocktail stick", True), ("armature", True),
+    ],
+)  # fmt: skip
+def test_what_may_be_hidden_in_a_cake(demo: Loaded, name: str, hidden: bool) -> None:
+    """What lies open when a cake is cut is common practice; what is not known to is taken as hidden."""
+    made = technique(tools=[{"tool": f"{name}, 15 cm", "not food": "yes"}])
+    (one,) = kit(made, demo.book, demo.facts).not_food
+    assert (one.name, one.wanted, one.hidden) == (name, "15 cm", hidden)
+
+
+def test_allergens_of_materials_and_mixtures(demo: Loaded) -> None:
+    made = technique(
+        materials=["150 g Pilot's buttercream", "300 g sugarpaste", "1 coated cake", {"take": "5 dowels", "not food": "yes"}],
+        mixtures=["madeira-cake"],
+    )  # fmt: skip
+    strip = technique_allergens(made, demo.book, demo.facts)
+    assert strip is not None
+    named = {each.allergen: each.ingredients for each in strip.contains}
+    assert named["milk"] == ("Pilot's buttercream", "Lighthouse Madeira")
+    assert named["wheat"] == named["egg"] == ("Lighthouse Madeira",)
+    # no card says what a sugarpaste or a strange cake holds
+    assert {"sugarpaste", "coated cake"} <= set(strip.unknown)
+    assert technique_allergens(technique(), demo.book, demo.facts) is None
+
+
+def test_a_mixture_that_is_partly_unknown_is_not_free(demo: Loaded) -> None:
+    cards = dict(demo.book.cards)
+    cards["icing sugar"] = cards["icing sugar"].model_copy(update={"allergens": None})
+    book = replace(demo.book, cards=cards)
+    strip = technique_allergens(technique(**{"works with": ["Pilot's buttercream"]}), book, demo.facts)
+    assert strip is not None
+    assert [each.allergen for each in strip.contains] == ["milk"]
+    assert strip.unknown == ("some of Pilot's buttercream",)
+
+
+def test_amounts_in_every_measure(demo: Loaded) -> None:
+    """28.349523125 g to the ounce: International yard and pound agreement, 1959."""
+    made = technique(materials=["454 g butter", "5 dowels", "300 g sugarpaste"])
+    butter, dowels, paste = kit(made, demo.book, demo.facts).materials
+
+    def told(row: MaterialRow, measure: str) -> tuple[float, str]:
+        amount = in_measure(row, 0.5, measure, demo.book)
+        return amount.shown, amount.unit
+
+    assert told(butter, "grams") == (225, "g")
+    assert told(butter, "ounces") == (8, "oz")
+    # 227 g of butter are a US cup: weight by volume of its card
+    assert told(butter, "cups") == (1, "cup")
+    assert told(dowels, "ounces") == told(dowels, "cups") == (2.5, "")
+    assert told(paste, "cups") == (150, "g"), "sugarpaste has no volume measure"
 
 
 def test_a_step_that_waits_for_itself(demo: Loaded) -> None:

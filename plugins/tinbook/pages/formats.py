@@ -76,8 +76,16 @@ def figure(amount: Amount) -> str:
 
 
 def spelled(amount: Amount) -> str:
-    """An amount with its unit: `595 g`, `3½ tsp`, `7`."""
-    return with_unit(figure(amount), amount.unit)
+    """An amount with its unit: `595 g`, `3½ tsp`, `1 lb 4 oz`, `7`."""
+    if amount.unit == "oz":
+        return ounces(amount.shown)
+    return with_unit(figure(amount), "cups" if amount.unit == "cup" and amount.shown > 1 else amount.unit)
+
+
+def counted(amount: Amount, name: str) -> str:
+    """How much of what: `5 dowels`, `1 cake card`, `2 × cake card`, `30 g wire`."""
+    by = "" if amount.unit or amount.shown <= 1 or name.endswith("s") else "× "
+    return f"{spelled(amount)} {by}{name}"
 
 
 def grams(value: float) -> str:

@@ -14,16 +14,17 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, dataclass
 from typing import Any
 
-import segno
 from markupsafe import Markup
 
 from tinbook.models import Picture, PictureFile
 from tinbook.pages import formats
 from tinbook.pages.page import Desk
+from tinbook.pages.phrases import Phrase, phrases
 from tinbook.pages.pictures import drawing
 from tinbook.pages.render import render
 from tinbook.pages.technique import TechniqueView
-from tinbook.plans.technique import Kit
+from tinbook.plans.safety import AllergenStrip
+from tinbook.plans.technique import Kit, in_measure
 
 LETTERS = "Atkinson Hyperlegible Next"
 """The name the book's letters go by in their file, for what sets drawings from it."""
@@ -87,16 +88,19 @@ class Sheet:
     slug: str
     house: str
     name: str
-    purpose: str
+    purpose: tuple[tuple[Phrase, ...], ...]
     people: str
     leads: tuple[tuple[str, str], ...]
     materials: tuple[Row, ...]
     tools: tuple[Row, ...]
+    contains: tuple[Told, ...]
+    unknown: str
     steps: tuple[SheetStep, ...]
     pictures: tuple[Shown, ...]
     checks: tuple[str, ...]
     faults: tuple[Told, ...]
     not_food: str
+    taken_away: str
     counted: tuple[str, ...]
     cautions: tuple[Told, ...]
     tips: tuple[str, ...]
@@ -116,7 +120,7 @@ class Dress:
 def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
     """The sheet of a technique of the (public) book, every amount for `people` but of what they share."""
     technique, house = desk.book.techniques[slug], desk.book.house
-    view = TechniqueView(slug, technique, desk, people)
+    view = TechniqueView(slug, technique, desk, people, house.measures)
     pictures = {each.file: each for each in technique.pictures if each.file in desk.book.pictures}
     shown = {step.picture for step in technique.steps}
     steps = tuple(
@@ -133,31 +137,33 @@ def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
         )
     )
     leads = (("For", technique.level or ""), ("Makes", technique.makes or ""), *view.times)
-    address = f"{house.address}/techniques/{slug}/" if house.address else ""
     return Sheet(
         slug=slug,
         house=house.name,
         name=technique.name,
-        purpose=technique.purpose,
+        purpose=phrases(technique.purpose),
         people=f"For {people} people. Every amount is for all of them." if people > 1 else "",
         leads=tuple((name, words) for name, words in leads if words),
-        materials=tuple(_materials(view.kit)),
+        materials=tuple(_materials(view)),
         tools=tuple(
             Row(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food) for tool in view.kit.tools
         ),
+        contains=_contains(view.strip),
+        unknown=formats.sentence(view.strip.unknown) if view.strip and view.strip.unknown else "",
         steps=steps,
         pictures=_shown([each for file, each in pictures.items() if file not in shown], desk.book.pictures, "picture"),
         checks=technique.checks,
         faults=tuple(Told(each.fault, each.cure) for each in technique.faults),
         not_food=view.not_food,
+        taken_away=view.taken_away,
         counted=tuple(_counted(view.kit)),
         cautions=(
             *(Told("", caution) for caution in technique.cautions),
             *(Told(caution.title, caution.advice) for caution in view.cautions),
         ),
         tips=technique.tips,
-        address=address,
-        code=code(address) if address else Markup(),
+        address=view.address,
+        code=view.code,
     )
 
 
@@ -170,20 +176,27 @@ def _words(pieces: Iterable[Any]) -> Iterator[Words]:
             yield Words(piece.text, False)
 
 
-def _materials(kit: Kit) -> Iterator[Row]:
-    for row in kit.materials:
-        share = ("to share",) if row.shared and kit.people > 1 else ()
+def _materials(view: TechniqueView) -> Iterator[Row]:
+    for row in view.kit.materials:
+        share = ("to share",) if row.shared and view.people > 1 else ()
         wanted = "; ".join((*share, *([row.wanted] if row.wanted else [])))
-        yield Row(formats.spelled(row.amount), formats.title(row.name), wanted, row.not_food)
+        amount = in_measure(row, 1, view.measure, view.desk.book)
+        yield Row(formats.spelled(amount), formats.title(row.name), wanted, row.not_food)
+
+
+def _contains(strip: AllergenStrip | None) -> tuple[Told, ...]:
+    if strip is None:
+        return ()
+    told = tuple(Told(each.allergen, formats.sentence(each.ingredients)) for each in strip.contains)
+    return told or (Told("", "nothing named on the cards of its ingredients"),)
 
 
 def _counted(kit: Kit) -> Iterator[str]:
     """What is not food, each with its number and where it is, to be ticked off when it is out again."""
-    yield from (f"{tool.count} {tool.name}" for tool in kit.tools if tool.not_food)
-    for row in kit.materials:
-        if row.not_food:
-            where = f" ({row.wanted})" if row.wanted else ""
-            yield f"{formats.mixed(row.amount.shown)} {row.name}{where}"
+    for each in kit.not_food:
+        where = f" ({each.wanted})" if each.wanted else ""
+        done = "all out and counted" if each.hidden else "taken away"
+        yield f"{formats.counted(each.amount, each.name)}{where}: {done}"
 
 
 def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: str) -> tuple[Shown, ...]:
@@ -203,13 +216,6 @@ def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: 
             Shown(f"{name}-{number}.{ending}", element, content, file.width, file.height, picture.alt, caption)
         )
     return tuple(found)
-
-
-def code(address: str) -> Markup:
-    """An address as a code to scan (QR, ISO/IEC 18004), with the quiet edge of four modules it needs."""
-    made = segno.make(address, error="m", micro=False)
-    drawn = made.svg_inline(border=4, omitsize=True, dark="#000", light="#fff", svgclass="tb-code", lineclass=None)
-    return Markup(drawn.replace("<svg", Markup('<svg role="img" aria-label="{}"').format(f"Code for {address}"), 1))
 
 
 def sheet_page(sheet: Sheet, dress: Dress) -> str:

@@ -7,9 +7,12 @@ from dataclasses import asdict, dataclass
 from functools import cached_property
 from typing import Any
 
+from markupsafe import Markup
+
 from tinbook.facts import Caution
 from tinbook.models import Technique
 from tinbook.pages import formats
+from tinbook.pages.code import code
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.pictures import PictureView, loose_pictures, picture_view
 from tinbook.pages.shared import (
@@ -22,15 +25,18 @@ from tinbook.pages.shared import (
     step_view,
 )
 from tinbook.plans.inline import Piece, pieces_of
+from tinbook.plans.safety import AllergenStrip
 from tinbook.plans.technique import (
     Kit,
     MaterialRow,
+    in_measure,
     kit,
-    material_share,
+    technique_allergens,
     technique_bench,
     technique_cautions,
     technique_times,
 )
+from tinbook.plans.versions import Amount
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +72,7 @@ class TechniqueView:
     technique: Technique
     desk: Desk
     people: int = 1
+    measure: str = "grams"
 
     @cached_property
     def kit(self) -> Kit:
@@ -156,7 +163,7 @@ class TechniqueView:
     def _piece(self, piece: Piece, rows: dict[int, MaterialRow]) -> PieceView:
         if piece.line is None:
             return PieceView(piece.text)
-        amount = material_share(rows[piece.line], piece.share, self.desk.book)
+        amount = in_measure(rows[piece.line], piece.share, self.measure, self.desk.book)
         return PieceView(piece.text, formats.spelled(amount), piece.line, piece.share)
 
     @property
@@ -166,14 +173,44 @@ class TechniqueView:
 
     @property
     def not_food(self) -> str:
-        """What is not food and how many of it, in words; empty for nothing."""
-        told = [f"{formats.mixed(count)} {name}" for name, count in self.kit.not_food]
+        """What is not food and may be hidden in the cake, and how many of it, in words; empty for nothing."""
+        return self._told(hidden=True)
+
+    @property
+    def taken_away(self) -> str:
+        """What is not food and lies open, such as a board or a ribbon, in words; empty for nothing."""
+        return self._told(hidden=False)
+
+    def _told(self, hidden: bool) -> str:
+        """Things of one name together."""
+        found: dict[tuple[str, str], float] = {}
+        for each in self.kit.not_food:
+            if each.hidden == hidden:
+                key = each.name, each.amount.unit
+                found[key] = found.get(key, 0) + each.amount.shown
+        told = [formats.counted(Amount(count, count, unit), name) for (name, unit), count in found.items()]
         return formats.sentence(told) if told else ""
+
+    @cached_property
+    def strip(self) -> AllergenStrip | None:
+        """Allergens of what it works with, known and unknown; None where it names nothing to eat."""
+        return technique_allergens(self.technique, self.desk.book, self.desk.facts)
 
     @property
     def has_cautions(self) -> bool:
         """Whether anything must be watched."""
-        return bool(self.technique.cautions or self.cautions or self.not_food)
+        return bool(self.technique.cautions or self.cautions or self.not_food or self.taken_away)
+
+    @property
+    def code(self) -> Markup:
+        """Its address as a code to scan; nothing where the book has no address."""
+        address = self.address
+        return code(address) if address else Markup()
+
+    @property
+    def address(self) -> str:
+        """Where its page is found on the web, if the book is."""
+        return f"{self.desk.book.house.address}/techniques/{self.slug}/" if self.desk.book.house.address else ""
 
     @property
     def also(self) -> str:
