@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from dataclasses import asdict, replace
-from math import ceil, pi
+from math import ceil, pi, sqrt
 
 import pytest
 
@@ -68,7 +68,19 @@ def test_it_survives_json(made: dict[str, tuple[Bench, TinTable | None]]) -> Non
 
 
 def test_area_shares_by_hand() -> None:
-    assert area_shares() == {"round": pytest.approx(pi / 4), "square": 1.0, "rectangle": 1.0}
+    """Areas over width x length, or width x width, as any book of formulas has them."""
+    assert area_shares() == {
+        "round": pytest.approx(pi / 4),
+        "square": 1.0,
+        "rectangle": 1.0,
+        "oval": pytest.approx(pi / 4),
+        "hexagon": pytest.approx(3 * sqrt(3) / 8),
+        "octagon": pytest.approx(2 * (sqrt(2) - 1)),
+        # A square of side s and a circle of diameter s, s (1 + 1/sqrt 2) wide.
+        "heart": pytest.approx((1 + pi / 4) / (1 + sqrt(1 / 2)) ** 2),
+        # An octagon of side s and four circles of diameter s, s (2 + sqrt 2) wide.
+        "petal": pytest.approx((2 + 2 * sqrt(2) + pi) / (2 + sqrt(2)) ** 2),
+    }
 
 
 def test_what_is_made_by_weight_has_no_tins(batch: Batches, kitchen: Book, facts: Facts) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from itertools import pairwise
 from typing import Any
@@ -10,9 +11,12 @@ import pytest
 from shapely import Polygon
 
 from tinbook.loading import Loaded
-from tinbook.models import Book, OwnedTin, read_model
-from tinbook.plans.shelf import Shelf, batter_depth_mm, factor_between, house_outlines, shelf
+from tinbook.models import Book, House, OwnedTin, read_model
+from tinbook.plans.shelf import Shelf, all_outlines, batter_depth_mm, factor_between, house_outlines, shelf
 from tinbook.tins import SHAPES, Tin, read_tin, standard_tins
+
+EVERYDAY = {"round", "square", "rectangle", "loaf", "ring", "cups"}
+UPRIGHT = {"round", "square", "rectangle", "sheet", "ring", "heart", "hexagon", "octagon", "petal", "oval", "outline"}
 
 
 def tin(text: str) -> Tin:
@@ -32,11 +36,34 @@ def made(kitchen: Book) -> Shelf:
 
 def test_every_outline_once(kitchen: Book, demo: Loaded) -> None:
     for book in (kitchen, demo.book):
-        outlines = [(each.shape, each.sizes_mm) for each, _ in house_outlines(book)]
-        assert len(outlines) == len(set(outlines))
-        assert {(each.shape, each.sizes_mm) for each in standard_tins()} <= set(outlines)
-        mine = {(own.tin.shape, own.tin.sizes_mm) for own in book.tins}
-        assert {(each.shape, each.sizes_mm) for each, ours in house_outlines(book) if ours} == mine
+        mine = {(own.tin.shape, own.tin.sizes_mm) for own in book.tins if own.have}
+        for made, shapes in ((house_outlines(book), EVERYDAY), (all_outlines(book), set(SHAPES))):
+            outlines = [(each.shape, each.sizes_mm) for each, _ in made]
+            assert len(outlines) == len(set(outlines))
+            assert {(each.shape, each.sizes_mm) for each in standard_tins() if each.shape in shapes} <= set(outlines)
+            assert {(each.shape, each.sizes_mm) for each, ours in made if ours} == mine
+            assert {shape for shape, _ in set(outlines) - mine} <= shapes
+
+
+def test_the_everyday_shapes_and_those_the_house_asks_for(kitchen: Book, house: Callable[..., House]) -> None:
+    assert {tin.shape for tin, _ in house_outlines(kitchen)} == EVERYDAY
+    more = replace(kitchen, house=house(also_show=["heart", "petal"]))
+    assert {tin.shape for tin, _ in house_outlines(more)} == EVERYDAY | {"heart", "petal"}
+    added = [tin for tin in standard_tins() if tin.shape in ("heart", "petal")]
+    assert len(house_outlines(more)) == len(house_outlines(kitchen)) + len(added)
+
+
+def test_what_is_known_and_not_owned(kitchen: Book) -> None:
+    """It is never the house's; an odd shape stands where tins are the subject, not in every recipe."""
+    lent = owned({"tin": "petal 210 mm x 7 cm", "have": "0"}, {"tin": "round 20 cm x 10 cm", "have": "0"})
+    book = replace(kitchen, tins=(*kitchen.tins, *lent))
+    assert not any(tin.shape == "petal" for tin, _ in house_outlines(book))
+    assert (tin("petal 210 mm x 7 cm"), False) in all_outlines(book)
+    assert (tin("round 20 cm x 10 cm"), False) in house_outlines(book)
+    assert len(house_outlines(book)) == len(house_outlines(kitchen))
+    # Of a tin owned and a deeper one known the owned one stands.
+    both = replace(kitchen, tins=(*owned({"tin": "round 20 cm x 5 cm"}), *lent))
+    assert (tin("round 20 cm x 5 cm"), True) in house_outlines(both)
 
 
 def test_small_to_large_and_shape_by_shape(kitchen: Book) -> None:
@@ -48,7 +75,7 @@ def test_small_to_large_and_shape_by_shape(kitchen: Book) -> None:
 def test_an_odd_tin_of_the_house_has_a_row_of_its_own(kitchen: Book) -> None:
     book = replace(kitchen, tins=owned({"tin": "round 210 mm x 80 mm"}))
     assert (tin("round 210 mm x 80 mm"), True) in house_outlines(book)
-    assert len(house_outlines(book)) == len(standard_tins()) + 1
+    assert len(house_outlines(book)) == len(standard_tins(EVERYDAY)) + 1
 
 
 def test_of_two_depths_the_deeper_stands_in_the_row(kitchen: Book) -> None:
@@ -57,19 +84,20 @@ def test_of_two_depths_the_deeper_stands_in_the_row(kitchen: Book) -> None:
     )
     (row,) = [each for each, ours in house_outlines(book) if ours]
     assert (row.depth_mm, row.measured_ml) == (100.0, 3000.0)
-    assert len(house_outlines(book)) == len(standard_tins())
+    assert len(house_outlines(book)) == len(standard_tins(EVERYDAY))
 
 
 def test_sizes_against_polygons(made: Shelf) -> None:
     for row in made.tins:
         outer, *holes = row.tin.outline_mm()
         drawn = Polygon(outer, holes)
-        assert row.area_cm2 == pytest.approx(drawn.area / 100, rel=1e-4)
-        assert row.perimeter_mm == pytest.approx(drawn.exterior.length, rel=1e-3)
+        parts = row.tin.kind.parts
+        assert row.area_cm2 == pytest.approx(parts * drawn.area / 100, rel=1e-4)
+        assert row.perimeter_mm == pytest.approx(parts * drawn.exterior.length, rel=1e-3)
         assert row.area_shown_cm2 == pytest.approx(row.area_cm2, abs=0.501)
         assert row.perimeter_shown_cm == pytest.approx(row.perimeter_mm / 10, abs=0.251)
         assert row.brim_shown_ml == pytest.approx(row.brim_ml, abs=5.001)
-        if row.tin.shape in ("round", "square", "rectangle", "ring") and not row.tin.measured_ml:
+        if row.tin.shape in UPRIGHT and not row.tin.measured_ml:
             assert row.brim_ml == pytest.approx(drawn.area * row.depth_mm / 1000, rel=1e-4)
 
 
@@ -87,7 +115,7 @@ def test_the_nearest_tin_owned_is_the_nearest(made: Shelf, kitchen: Book) -> Non
     mine = [row.tin for row in made.tins if row.owned and row.tin.kind.kept == "depth"]
     assert len(mine) == 3
     for row in made.tins:
-        if row.tin.kind.kept == "share":
+        if row.tin.shape == "cups":
             assert (row.nearest, row.nearest_factor) == (None, 0.0)
             continue
         assert row.nearest is not None and row.nearest != row.tin

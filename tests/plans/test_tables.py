@@ -23,7 +23,7 @@ UNITS = ("_g", "_ml", "_mm", "_cm", "_cm2", "_in", "_oz", "_c", "_f", "_tsp", "_
 PLAIN = {
     # names and words
     "tin", "tin_in", "from", "to", "version", "ingredient", "allergen", "measure", "egg_class", "gas_mark", "remark",
-    "spoon", "kind", "source", "name", "swap", "instead", "part", "unit", "part_unit", "nearest_owned", "rule", "stands", "counts_as",
+    "spoon", "kind", "source", "name", "swap", "instead", "part", "unit", "part_unit", "nearest_owned", "mixture", "rule", "stands", "counts_as",
     # printed figures or ranges, as text
     "conventional_c", "fan_c",
     # counts and ratios
@@ -31,7 +31,7 @@ PLAIN = {
     "per_100", "low", "high", "eggs", "fluid_ounces", "amount", "exact", "shown", "asked", "left", "factor_shown",
     "count_low", "count_high",
     # yes or no
-    "owned", "beaten_egg", "measured", "of_the_house", "kept", "leave_out",
+    "owned", "as_written", "near", "beaten_egg", "measured", "of_the_house", "kept", "leave_out",
     # fluid ounces carry whose
     "us_fl_oz", "uk_fl_oz", "us_fl_oz_shown", "uk_fl_oz_shown",
 }  # fmt: skip

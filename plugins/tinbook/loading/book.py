@@ -27,6 +27,7 @@ from tinbook.models import (
     Mixture,
     OwnedTin,
     PictureFile,
+    ShelfLine,
     Technique,
     TinShelf,
     Variation,
@@ -151,11 +152,12 @@ def _tins(desk: Desk) -> tuple[tuple[OwnedTin, ...], bool]:
     items = shelf if isinstance(shelf, list) else []
     for index, item in enumerate(items):
         path = ("tins", index)
-        tin = desk.part(TINS, OwnedTin, item, "a tin of the house", path)
-        flaws = tuple(checks.tin_flaws(tin)) if tin else ()
+        line = desk.part(TINS, ShelfLine, item, "a tin of the house", path)
+        flaws = tuple(checks.tin_flaws(line, desk.tins)) if line else ()
         desk.tell(TINS, [_under(path, flaw) for flaw in flaws])
-        if tin and not flaws:
-            found.append(tin)
+        if line and not flaws:
+            found += line.owned
+            desk.tins |= {own.tin.called.casefold(): own.measured_tin for own in line.owned if own.tin.called}
     rest = {**data, "tins": []} if isinstance(shelf, list) else data
     desk.part(TINS, TinShelf, rest, "the list of tins", ())
     return tuple(found if certain else ()), TINS in desk.private

@@ -14,6 +14,7 @@ from tinbook.models import Path as Path_
 from tinbook.plans.checks import FOLLOWS
 from tinbook.problems import Place, Problem
 from tinbook.source import Document, read_yaml
+from tinbook.tins import Tin
 from tinbook.units import METRIC
 
 L = TypeVar("L", bound=Leaf)
@@ -37,6 +38,8 @@ class Desk:
         self.broken: dict[str, list[Problem]] = {}
         self.private: set[str] = set()
         self.measures = METRIC
+        self.tins: dict[str, Tin] = {}
+        """The tins of the house that go by a name of their own, in small letters."""
         self.cup_said = True
         """Whether the house has had its say whose cup it uses."""
 
@@ -58,7 +61,7 @@ class Desk:
 
     def part(self, address: str, cls: type[L], data: Any, what: str, path: Path_) -> L | None:
         """The part of a file that stands at `path`, as a model."""
-        model, flaws = read_model(cls, data, what, self.measures)
+        model, flaws = read_model(cls, data, what, self.measures, self.tins)
         found = [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws]
         if model is not None:
             found += private_flaws(model, path)

@@ -11,6 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages import formats
 from tinbook.pages.balance import BalanceView
+from tinbook.pages.icons import paths
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.rows import Line, exact_lines, plain_head, spelled, whole_lines
 from tinbook.pages.shared import (
@@ -102,7 +103,12 @@ class MixtureView:
     @property
     def bench(self) -> dict[str, Any]:
         """What the browser is handed."""
-        return as_plain(bench(self.batch, self.table if self.batch.tins else None, self.desk.book, self.desk.facts))
+        table = self.table if self.batch.tins else None
+        made = as_plain(bench(self.batch, table, self.desk.book, self.desk.facts))
+        for told, row in zip(made["tins"], table.rows if table else (), strict=True):
+            if lines := paths(row.tin):
+                told["drawn"] = lines
+        return made
 
     @property
     def has_method(self) -> bool:

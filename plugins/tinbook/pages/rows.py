@@ -68,7 +68,7 @@ def plain_head(name: str) -> Markup:
 @lru_cache(maxsize=4096)
 def tin_head(tin: Tin, owned: bool) -> Markup:
     """The head of a tin's row: its name, in inches too, or how many come by the tray."""
-    inches = f"tray of {tin.holes}" if tin.kind.kept == "share" else tin.size_label_in
+    inches = f"tray of {tin.holes}" if tin.kind.in_trays else tin.size_label_in
     lent = Markup("" if owned else ' class="tb-lent"')
     names = formats.tin_words(tin.name), formats.tin_words(inches)
     return Markup('<th scope="row"{}>{}<small>{}</small></th>').format(lent, *names)
@@ -124,7 +124,7 @@ def _tail(each: TinRow) -> tuple[str, ...]:
     least = each.fit.least_mm
     return (
         formats.number(each.fit.each_shown_g),
-        formats.number(least / 10) if least else ("its own" if each.tin.kind.kept == "share" else "none sold"),
+        formats.number(least / 10) if least else ("its own" if each.tin.kind.in_trays else "none sold"),
         formats.fixed(each.whole.factor_shown, 2),
         "exact" if each.beaten else formats.signed(each.whole.off_percent),
     )

@@ -7,7 +7,11 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from markupsafe import Markup
+
 from tinbook.pages import formats
+from tinbook.pages.icons import icon, paths
+from tinbook.pages.on_hand import shows_on_hand
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import WorkedView, worked_view
 from tinbook.plans.shelf import Shelf, TinFacts, shelf
@@ -52,6 +56,8 @@ class SizeLine:
     """A tin's sizes, spelled."""
 
     name: str
+    icon: Markup
+    shape: str
     inches: str
     owned: bool
     first: bool
@@ -64,6 +70,7 @@ class ShapeWords:
     """A shape and its sizes in words, for reading and for the search."""
 
     title: str
+    anchor: str
     sizes: tuple[str, ...]
 
 
@@ -120,6 +127,7 @@ class TinsView:
                 "title": each.tin.kind.title,
                 "width_mm": each.tin.bounds_mm[0],
                 "length_mm": each.tin.bounds_mm[1],
+                "drawn": paths(each.tin),
                 "owned": each.owned,
                 "ml": each.compared_ml,
                 "brim": formats.litres(each.brim_shown_ml),
@@ -142,9 +150,22 @@ class TinsView:
     def shapes(self) -> tuple[ShapeWords, ...]:
         """Each shape with the names of its sizes."""
         return tuple(
-            ShapeWords(shape.title, tuple(_words(each.tin) for each in self.shelf.tins if each.tin.shape == key))
-            for key, shape in SHAPES.items()
+            ShapeWords(SHAPES[key].title, key.replace(" ", "-"), tuple(_words(tin) for tin in tins))
+            for key, tins in self._by_shape.items()
         )
+
+    @cached_property
+    def _by_shape(self) -> dict[str, list[Tin]]:
+        """The tins of each shape that has any."""
+        found: dict[str, list[Tin]] = {}
+        for each in self.shelf.tins:
+            found.setdefault(each.tin.shape, []).append(each.tin)
+        return found
+
+    @property
+    def on_hand(self) -> bool:
+        """Whether there is a page of what the tins on hand allow."""
+        return shows_on_hand(self.desk.book)
 
     @property
     def worked(self) -> WorkedView:
@@ -162,11 +183,13 @@ def _size_line(each: TinFacts, first: bool) -> SizeLine:
     near = "none owned"
     if each.nearest:
         near = f"{formats.tin_words(each.nearest.name)}, × {formats.fixed(each.nearest_factor_shown, 2)}"
-    if each.tin.kind.kept == "share":
+    if each.tin.kind.in_trays:
         near = f"tray of {each.tin.holes}"
     measured = "measured" if each.tin.measured_ml else "worked out"
     return SizeLine(
         formats.tin_words(each.tin.name),
+        icon(each.tin, each.owned),
+        each.tin.shape.replace(" ", "-"),
         formats.tin_words(each.tin.size_label_in),
         each.owned,
         first,

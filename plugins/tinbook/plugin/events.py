@@ -35,7 +35,7 @@ log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
-OWN_STYLES = ("home", "tins", "technique", "measures", "ingredient")
+OWN_STYLES = ("home", "tins", "on_hand", "technique", "measures", "ingredient")
 OWN_SCRIPTS = ("tins", "technique", "measures")
 """Kinds of page with a style or a script of their own, named after the page's template."""
 NARROW = "data-narrow="

@@ -11,6 +11,7 @@ from tinbook.pages.ingredients import ingredients_pages
 from tinbook.pages.lists import broken_pages, home_pages, list_pages
 from tinbook.pages.measures import measures_pages
 from tinbook.pages.mixture import mixture_pages
+from tinbook.pages.on_hand import on_hand_pages
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.pictures import photo_address
 from tinbook.pages.sources import sources_pages
@@ -24,6 +25,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     mixture_pages,
     technique_pages,
     tins_pages,
+    on_hand_pages,
     measures_pages,
     ingredients_pages,
     sources_pages,

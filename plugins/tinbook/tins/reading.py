@@ -33,6 +33,7 @@ _BY = re.compile(rf"\s*(?:[xX×]|\bby\b)\s*(?=[{_NUMERAL}])")
 _COMMA = re.compile(r",(?![0-9])")
 _DEEP = re.compile(r"\s*\bdeep$", re.IGNORECASE)
 _HOW_MANY = re.compile(r"([0-9]+)(?![0-9.,/⁄½⅓⅔¼¾⅛⅜⅝⅞])\s*[xX×]?\s*")
+_DEPTH = re.compile(r"\s+[xX×]\s*(?=[0-9])|,(?=[^,]*\bdeep\b)")
 _TIN_WORD = re.compile(r"\s*\b(tins?|pans?|trays?)\b", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 _A_LENGTH = re.compile(rf"[{_NUMERAL}]\s*(?:mm|cm|in|inch|inches|[\"″”])(?![^\W\d_])", re.IGNORECASE)
@@ -112,7 +113,9 @@ def _tin(text: str, at: int, shape: Shape, named: Named | None) -> Tin:
     drawn: Sizes | None = None
     if isinstance(shape, Outline):
         close = max(text.rfind("z"), text.rfind("Z")) + 1
-        stop = close if close > at else len(text)
+        # An open path ends where a depth begins, or with the text.
+        begun = None if close > at else _DEPTH.search(text, at)
+        stop = close if close > at else begun.start() if begun else len(text)
         drawn, at = shape.read_sizes(text, at, stop), stop
     (start, end), *clauses = _clauses(text, at, shape)
     if after := _named(shape, text[start:end]):

@@ -297,8 +297,11 @@ class Shape(ABC):
         return self.main == 2
 
     def area_share(self) -> float | None:
-        """The area over its first size times its last: fixed for upright tins without a tube; None for others."""
-        if self.extras or self.free or self.kept != "depth":
+        """The area over its first size times its last: fixed for upright tins without a tube.
+
+        None for others, and for those that go by names.
+        """
+        if self.extras or self.free or self.named or self.kept != "depth":
             return None
         sizes = self.standard[0][0]
         return self.area_mm2(sizes) / (sizes[0] * sizes[-1])

@@ -33,8 +33,8 @@ export function spelt(recipe, index, made, share = 1) {
 export function cakeName(recipe, choice) {
   if (choice.any?.ml) return `${choice.count} × ${words.own}, ${number(choice.any.ml)} ml`;
   if (choice.any) {
-    const size = choice.any.shape === "rectangle" ? `${number(choice.any.width / 10)} x ${number(choice.any.length / 10)} cm` : `${number(choice.any.width / 10)} cm`;
-    return tinWords(`${choice.count} × ${words.shapes[choice.any.shape]} ${size}`);
+    const size = words.long.includes(choice.any.shape) ? `${number(choice.any.width / 10)} x ${number(choice.any.length / 10)} cm` : `${number(choice.any.width / 10)} cm`;
+    return tinWords(`${choice.count} × ${choice.any.shape} ${size}`);
   }
   if (choice.grams) return withUnit(number(choice.grams), "g");
   if (!choice.tin) return choice.count === 1 ? "1 batch" : `${mixed(choice.count)} ${words.batches}`;

@@ -5,7 +5,7 @@ import { words } from "./words.js";
 
 const SCALE = 0.011, MOST = 999;  // rem for a mm: a 30 cm tin is 66 px wide
 
-const size = tin => tin.name.replace(/^(round|square|rectangle|ring) /, "").replace(/ (cups|loaf)$/, "").replace(" cm", "").replace(" x ", "×");
+const size = tin => tin.name.replace(tin.shape, "").trim().replace(" cm", "").replace(" x ", "×");
 
 function name(group, label) {
   const [less, shown, more] = group.children;
@@ -43,18 +43,18 @@ function tinChips(recipe, pick) {
 
 function anyForm(recipe, pick) {
   const field = (label, input) => make("label", {}, label, input);
-  const shape = make("select", {}, ...Object.keys(recipe.shapes).map(key => make("option", { value: key }, words.shapes[key])));
+  const shape = make("select", {}, ...Object.keys(recipe.shapes).map(key => make("option", { value: key }, key)));
   const box = () => make("input", { type: "number", inputmode: "decimal", min: "0", step: "any" });
   const width = box(), length = box(), ml = box();
   const unit = make("select", {}, make("option", { value: "10" }, "cm"), make("option", { value: "25.4" }, "inches"));
   const long = field(words.anyLength, length), wrong = make("p", { class: "tb-wrong", role: "alert" });
-  const only = () => { long.hidden = shape.value !== "rectangle"; };
+  const only = () => { long.hidden = !words.long.includes(shape.value); };
   shape.addEventListener("change", only); only();
   const form = make("form", { class: "tb-any", novalidate: true, onsubmit: event => {
     event.preventDefault();
     const mm = input => Number((Number(input.value) * Number(unit.value)).toFixed(3));
     const any = ml.value ? { ml: Number(ml.value) }
-      : { shape: shape.value, width: mm(width), length: shape.value === "rectangle" ? mm(length) : mm(width) };
+      : { shape: shape.value, width: mm(width), length: mm(long.hidden ? width : length) };
     wrong.textContent = soundAny(any, recipe) ? "" : words.anyWrong;
     if (!wrong.textContent) pick(any);
   } }, field(words.anyShape, shape), field(words.anyWidth, width), long, field(words.anyUnit, unit), field(words.anyMl, ml),

@@ -4,7 +4,7 @@ export const all = (selector, root = document) => [...root.querySelectorAll(sele
 
 // make("button", { class: "x", onclick }, "text", child): text is always text, never markup.
 export function make(tag, attributes = {}, ...children) {
-  const element = document.createElement(tag);
+  const element = /^(svg|path)$/.test(tag) ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) {
     if (typeof value === "function") element.addEventListener(name.slice(2), value);
     else if (value === true) element.setAttribute(name, "");
@@ -33,8 +33,13 @@ export function press(group, value) {
   for (const button of all("button", group)) button.setAttribute("aria-pressed", String(button.dataset.value === String(value)));
 }
 
-// A tin seen from above, so many `unit`s for a mm.
+// A tin seen from above, so many `unit`s for a mm; what width and length do not tell by its paths.
 export function plan(tin, scale, unit, kind = "") {
+  if (tin.drawn) {
+    const [width, height, ...paths] = tin.drawn;
+    return make("svg", { class: `tb-drawn${kind}`, viewBox: `0 0 ${width} ${height}`, style: `width:${width * scale}${unit};height:${height * scale}${unit}`,
+      "aria-hidden": "true" }, ...paths.map(d => make("path", { d })));
+  }
   const [short, long] = [tin.width_mm, tin.length_mm].sort((one, other) => one - other);
   const round = ["round", "ring", "cups"].includes(tin.shape) ? " tb-round" : "", tube = tin.shape === "ring" ? " tb-tube" : "";
   return make("span", { class: `tb-plan${kind}${round}${tube}`, style: `width:${long * scale}${unit};height:${short * scale}${unit}`, "aria-hidden": "true" });

@@ -13,7 +13,7 @@ export const words = {
   forTin: cake => `for ${cake}`,
   weightLabel: "or grams", anyShape: "Shape", anyWidth: "Width", anyLength: "Length", anyUnit: "in", anyMl: "Water to the brim, ml",
   anyShow: "Work it out", anyWrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
-  shapes: { round: "round", square: "square", rectangle: "rectangle" }, own: "tin of your own",
+  long: ["rectangle", "oval"], own: "tin of your own",
   startTimer: name => `Start a timer: ${name}`, stop: "Stop", go: "Go on", away: "Take away", till: "till", rings: name => `${name}: time is up`, stopped: "stopped",
   tray: "Timers", awake: "Screen stays on", asleep: "Screen may sleep", noWake: "This screen cannot be kept on from here",
   again: "Start again", sure: "Forget ticks, timers and notes?", yes: "Yes, start again", no: "No",
