@@ -20,6 +20,7 @@ from tinbook.plans.weighing import (
     as_owned,
     each_g,
     g_per_ml,
+    makes_shown_g,
     mass_of,
     same_outline,
     volume_at,
@@ -243,3 +244,14 @@ def test_the_demo_mixtures_fit_their_tins(demo: Loaded) -> None:
             gravity = each.mass_g / each.batter_ml
             assert each.kind.gravity.low - PER_CENT <= gravity <= each.kind.gravity.high + PER_CENT, each.slug
         assert each.worked.sources and all(key in demo.facts.sources for key in each.worked.sources)
+
+
+def test_what_is_made_by_weight_is_shown_as_scales_show_it(demo: Loaded) -> None:
+    """A variation makes what its base makes by the weight of its own mix: no whole number of grams."""
+    made = weigh_all(demo.book, demo.facts)
+    by_weight = [slug for slug, mixture in demo.book.mixtures.items() if mixture.makes]
+    assert by_weight
+    for slug in by_weight:
+        shown = makes_shown_g(demo.book.mixtures[slug], demo.book)
+        assert shown == made[slug].makes_shown_g
+        assert shown % 1 == 0

@@ -11,6 +11,7 @@ from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import plural, tag_anchor, tin_count, tin_name
 from tinbook.pages.variations import from_base
 from tinbook.plans.keeping import keep_marks, season_names
+from tinbook.plans.weighing import makes_shown_g
 from tinbook.problems import Problem, spell
 
 FEW = 8
@@ -81,7 +82,7 @@ def mixture_entry(desk: Desk, slug: str) -> Entry:
     if mixture.tins:
         left = ", ".join(tin_count(count, tin) for count, tin in mixture.tins)
     else:
-        left = formats.grams(mixture.makes or 0.0)
+        left = formats.grams(makes_shown_g(mixture, desk.book))
     base = from_base(slug, desk.book)
     second = ", ".join([kind, *([base] if base else ()), *mixture.tags])
     said = marks(

@@ -120,6 +120,11 @@ def steps_of(book: Book) -> rounding.ScaleSteps:
     return rounding.ScaleSteps(scales.step, scales.fine_step, scales.fine_below)
 
 
+def makes_shown_g(mixture: Mixture, book: Book) -> float:
+    """What a mixture made by weight is written to make, as the scales show it."""
+    return rounding.scales(mixture.makes or 0.0, steps_of(book))
+
+
 def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
     """Grams of one line. Raises Unweighable when its card does not say what a volume or a piece weighs."""
     card, quantity = book.cards[name], take.quantity
