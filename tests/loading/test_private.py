@@ -130,8 +130,17 @@ def test_a_private_note_of_a_card(write: Write, base: Mapping[str, str]) -> None
     assert SECRET not in words(site)
 
 
+def test_a_private_card_keeps_its_swaps_back(write: Write, base: Mapping[str, str]) -> None:
+    text = with_lines(base[CARDS], "caster sugar", "private: yes", "swaps: [caster from granulated]")
+    kitchen, site = both(write({CARDS: text}))
+    assert kitchen.book.cards["caster sugar"].swaps == ("caster from granulated",)
+    assert site.book.cards["caster sugar"].swaps == ()
+
+
 PRIVATE_CARDS: dict[str, Callable[[str], str]] = {
     "the card": lambda text: with_lines(text, "caster sugar", "private: yes", f"notes: [{SECRET}]"),
+    "what it is": lambda text: with_lines(text, "caster sugar", "private: [also, about]", f"about: {SECRET}"),
+    "the card with what it is": lambda text: with_lines(text, "caster sugar", "private: yes", f"about: {SECRET}"),
     "all cards": lambda text: "private: yes\n" + with_lines(text, "caster sugar", f"notes: [{SECRET}]"),
     "its other names": lambda text: with_lines(text, "caster sugar", "private: [also]"),
 }

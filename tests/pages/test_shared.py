@@ -35,6 +35,32 @@ def test_counts() -> None:
     assert shared.tin_name(*read_tin("24 standard cups")) == "24 standard cups"
 
 
+def test_file_names_are_plain_and_no_two_alike() -> None:
+    words = [
+        "glacé cherries",
+        "CMC (E466)",
+        "a b",
+        "a-b",
+        "index",
+        "con",
+        "!!!",
+        "抹茶",
+        "x" * 300,
+        "../../etc",
+        "Butter",
+    ]
+    names = shared.file_names(words)
+    assert list(names) == words
+    assert names["glacé cherries"] == "glace-cherries"
+    assert (names["a b"], names["a-b"]) == ("a-b", "a-b-2")
+    assert (names["index"], names["con"], names["!!!"]) == ("index-card", "con-card", "card")
+    assert names["抹茶"] == "抹茶"
+    for name in names.values():
+        assert 0 < len(name) < 80
+        assert all(sign.isalnum() or sign == "-" for sign in name)
+    assert len(set(names.values())) == len(words)
+
+
 def test_a_fold_names_its_sources_once(demo: Loaded) -> None:
     key = next(iter(demo.facts.sources))
     view = shared.worked_view((Worked("a = b", ("b is 2",), (key,)), Worked("c = d", (), (key,))), demo.facts)

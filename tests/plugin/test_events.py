@@ -207,7 +207,7 @@ def test_the_search_finds_by_every_name(demo_site: Path) -> None:
 
     assert "mixtures/creamed-butter-sponge/" in where("creamed butter sponge")
     assert "mixtures/creamed-butter-sponge/" in where("carving sponge")
-    assert "ingredients/" in where("superfine sugar")
+    assert "ingredients/caster-sugar/" in where("superfine sugar")
     assert "techniques/line-a-tin/" in where("line a tin")
     assert "tins/" in where("8 inch")
 
@@ -446,3 +446,14 @@ def test_what_the_plugin_brings_is_in_the_package(demo_site: Path) -> None:
     styles = {path.name for path in (demo_site / "assets/tinbook").glob("*.css")}
     assert styles >= {"tokens.css", "theme.css", "parts.css", "print.css"}
     assert shutil.which("mkdocs") or (Path(sys.executable).parent / "mkdocs").exists()
+
+
+def test_only_pages_with_long_lists_load_what_narrows_them(demo_site: Path) -> None:
+    loads = {
+        page: [name for name in ("narrow.js", "narrow.css") if f"assets/tinbook/{name}" in text]
+        for page in ("mixtures", "techniques", "tags", "mixtures/kinds/mud", "mixtures/mud-cake", "sources")
+        if (text := (demo_site / page / "index.html").read_text("utf-8"))
+    }
+    long = ("mixtures", "techniques", "tags")
+    assert loads == {page: ["narrow.js", "narrow.css"] if page in long else [] for page in loads}
+    assert len(loads) == 6

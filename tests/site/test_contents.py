@@ -19,7 +19,9 @@ def addresses(entries: list[Any]) -> Iterator[str]:
 def test_every_page_stands_in_it_once(demo: Loaded) -> None:
     site = build_site(demo.book, demo.facts, {})
     told = list(addresses(contents(site, ["changes"])))
-    assert sorted(told) == sorted([*site.pages, "changes"])
+    listed = [address for address, page in site.pages.items() if page.listed]
+    assert sorted(told) == sorted([*listed, "changes"])
+    assert {address.partition("/")[0] for address in set(site.pages) - set(listed)} == {"ingredients"}
 
 
 def test_sections_come_in_order_and_mixtures_by_kind(demo: Loaded) -> None:
