@@ -29,8 +29,9 @@ DONE = " Done: "
 """Stands between what to do and what it looks like when it is right."""
 
 Data = dict[str, Any]
-# Inside a script element these end it, open a comment or break a line of JavaScript.
-_SAFE = str.maketrans({sign: f"\\u{ord(sign):04x}" for sign in "<>&\u2028\u2029"})
+# Inside a script element these end it, open a comment or break a line of JavaScript. What turns the reading direction
+# goes, as on the page, and no-break spaces are plain ones, which every reader knows.
+_SAFE = {**formats.TURNING, ord(formats.NBSP): " "} | {ord(sign): f"\\u{ord(sign):04x}" for sign in "<>&\u2028\u2029"}
 _PARTS = (2, 3, 4, 5, 6, 8)
 _SECONDS = 60
 
@@ -123,16 +124,7 @@ def duration(minutes: float) -> str:
 
 def _told(kind: str, said: Data) -> Data:
     """The data without what is not said."""
-    return {"@context": CONTEXT, "@type": kind} | {key: _clean(value) for key, value in said.items() if value}
-
-
-def _clean(value: Any) -> Any:
-    """Text as the page prints it: no signs that turn the reading direction, no no-break spaces."""
-    if isinstance(value, list):
-        return [_clean(each) for each in value]
-    if isinstance(value, dict):
-        return {key: _clean(each) for key, each in value.items()}
-    return formats.unturned(value).replace(formats.NBSP, " ").strip() if isinstance(value, str) else value
+    return {"@context": CONTEXT, "@type": kind} | {key: value for key, value in said.items() if value}
 
 
 def _yields(view: MixtureView) -> str:
