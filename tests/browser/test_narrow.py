@@ -133,7 +133,7 @@ def test_rows_of_a_table_narrow_too(page: Callable[..., Page], demo_url: str) ->
 
     def serve(route: object) -> None:
         text = f'<meta name="tinbook" content=".">{body}<script type="module" src="assets/tinbook/narrow.js"></script>'
-        route.fulfill(body=f"<!doctype html><title>x</title>{text}", content_type="text/html")  # type: ignore[attr-defined]
+        route.fulfill(body=f"<!doctype html><title>x</title>{text}", content_type="text/html; charset=utf-8")  # type: ignore[attr-defined]
 
     tab.route("**/try.html", serve)
     tab.goto(f"{demo_url}try.html")

@@ -29,6 +29,11 @@ class Drawn:
     band_wide: float
     point: float | None
 
+    @property
+    def placed(self) -> bool:
+        """Whether it has a point on the line."""
+        return self.point is not None
+
 
 @dataclass(frozen=True)
 class BalanceView:
