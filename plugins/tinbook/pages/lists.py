@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 from tinbook.pages import formats
 from tinbook.pages.drawings import Plans, nested_plans
+from tinbook.pages.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.page import Desk, Page
-from tinbook.pages.shared import plural, tag_anchor, tin_count, tin_name
+from tinbook.pages.shared import Linked, plural, tag_anchor, tin_count, tin_name
 from tinbook.pages.variations import from_base
 from tinbook.plans.keeping import keep_marks, season_names
 from tinbook.plans.weighing import makes_shown_g
@@ -68,6 +69,7 @@ class ListView:
     lead: str
     items: tuple[Group, ...]
     kind_word: str = "Kind"
+    asides: tuple[Linked, ...] = ()
 
     @property
     def narrows(self) -> bool:
@@ -148,7 +150,9 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     """Mixtures, one page a kind, techniques, tags."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
-    yield Page("mixtures/index", "Mixtures", "list", ListView("Mixtures", f"{count}, by kind.", kinds), ("Mixtures",))
+    hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
+    every = ListView("Mixtures", f"{count}, by kind.", kinds, asides=hand)
+    yield Page("mixtures/index", "Mixtures", "list", every, ("Mixtures",))
     for group in kinds:
         view = ListView(group.title, f"{plural(len(group.entries), 'mixture')} of this kind.", (group,))
         yield Page(group.address, group.title, "list", view, ("Mixtures", group.title))

@@ -103,7 +103,8 @@ def shelf(book: Book) -> Shelf:
 
 
 def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: float) -> TinFacts:
-    deep_mm = tin.depth_mm or (book.house.usual_depth if tin.kind.kept == "depth" else tin.brim_mm)
+    as_house = tin.kind.everyday and tin.kind.kept == "depth"
+    deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
     others = [] if tin.kind.in_trays else [other for other in own if other != tin]
     near = min(others, key=lambda other: abs(factor_between(tin, other, depth_mm) - 1), default=None)
     factor = factor_between(tin, near, depth_mm) if near else 0.0
