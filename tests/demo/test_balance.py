@@ -9,6 +9,7 @@ import pytest
 
 from tinbook.loading import load_book
 from tinbook.plans.balance import OTHER, balance
+from tinbook.plans.safety import allergens
 from tinbook.plans.weighing import weigh
 
 LOADED = load_book(Path(__file__).parents[2] / "recipes")
@@ -41,7 +42,32 @@ def test_a_cake_off_balance_is_seen() -> None:
 def test_the_demo_is_as_large_as_a_newcomer_is_told() -> None:
     book = LOADED.book
     assert LOADED.problems == ()
-    assert len(book.mixtures) >= 8
+    assert len(book.mixtures) >= 20
     assert len(book.techniques) >= 4
-    assert len(book.cards) >= 25
+    assert len(book.cards) >= 60
     assert len(book.tins) >= 12
+
+
+GLUTEN = {"wheat", "spelt", "khorasan wheat", "rye", "barley", "oats"}
+FREE_OF = {
+    "vegan": {"egg", "milk", "fish", "crustaceans", "molluscs"},
+    "no egg": {"egg"},
+    "no milk": {"milk"},
+    "gluten-free": GLUTEN,
+}
+"""What a tag promises; the cereals are those of Regulation (EU) 1169/2011, Annex II, 1."""
+
+
+@pytest.mark.parametrize("tag", FREE_OF)
+def test_what_is_said_to_be_without_is_without(tag: str) -> None:
+    slugs = [slug for slug, mixture in MIXTURES.items() if tag in mixture.tags]
+    assert slugs
+    for slug in slugs:
+        strip = allergens(weigh(slug, MIXTURES[slug], LOADED.book, LOADED.facts), LOADED.book, LOADED.facts)
+        labels = {LOADED.facts.allergens[key].label for key in FREE_OF[tag]}
+        assert not labels & {each.allergen for each in strip.contains}, slug
+        assert not strip.unknown, slug
+
+
+def test_every_mixture_says_how_long_it_keeps() -> None:
+    assert [slug for slug, mixture in MIXTURES.items() if not (mixture.keeps and mixture.keeps_for)] == []
