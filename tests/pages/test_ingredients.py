@@ -65,6 +65,14 @@ def test_no_weight_is_said_to_be_none(filled: Filled) -> None:
     assert "One egg white of UK large weighs about 39.5\u00a0g" in filled("ingredients/egg-white")
 
 
+def test_an_egg_by_weight_class_by_class(pages: dict[str, Page]) -> None:
+    """Of a US large egg the USDA says 50, 33 and 17 g."""
+    for name, grams in (("egg", "50"), ("egg-white", "33"), ("egg-yolk", "17")):
+        grid = pages[f"ingredients/{name}"].view.items[0]
+        assert grid.title == "By weight"
+        assert next(row.cells[0].text for row in grid.rows if row.head == "US large") == grams
+
+
 def test_swaps_lead_both_ways(desk: Desk, pages: dict[str, Page], filled: Filled) -> None:
     flour = pages["ingredients/plain-flour"].view
     goes = {group.title: {each.address for each in group.links} for group in flour.goes}

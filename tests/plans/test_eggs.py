@@ -8,7 +8,7 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book, House
-from tinbook.plans.eggs import COUNTS, eggs
+from tinbook.plans.eggs import COUNTS, PIECES, by_class, eggs
 
 CLASSES = [("EU/UK", "S"), ("EU/UK", "M"), ("EU/UK", "L"), ("EU/UK", "XL"), ("USA", "Small"), ("USA", "Medium"),
            ("USA", "Large"), ("USA", "Extra large"), ("USA", "Jumbo")]  # fmt: skip
@@ -41,3 +41,22 @@ def test_white_and_yolk_of_the_houses_egg(
         assert row.whole_low_g <= row.whole_g <= row.whole_high_g
         assert row.white_low_g <= row.white_g <= row.white_high_g
         assert row.yolk_low_g <= row.yolk_g <= row.yolk_high_g
+
+
+@pytest.mark.parametrize(
+    ("part", "column"),
+    [
+        ("whole egg", "shelled_g_at_11.5pct"),
+        ("egg white", "white_g_58pct_of_inshell"),
+        ("egg yolk", "yolk_g_30pct_of_inshell"),
+    ],
+)
+def test_a_part_of_the_egg_class_by_class(kitchen: Book, facts: Facts, table: Any, part: str, column: str) -> None:
+    """EU Regulation 2023/2465 and the USDA's classes, as in eggs.csv."""
+    printed = {(row["system"], row["class"]): row[column] for row in table("eggs")}
+    rows, worked = by_class(part, kitchen, facts)
+    for row, key in zip(rows, CLASSES, strict=True):
+        for count, grams in zip(PIECES, row.grams_g, strict=True):
+            assert grams == pytest.approx(count * float(printed[key]), abs=0.51 + 0.06 * count)
+    assert [row.egg_class for row in rows if row.of_the_house] == ["UK large"]
+    assert worked.inputs[0].count("%") == 3

@@ -9,9 +9,11 @@ from functools import cached_property
 from tinbook.facts import Caution
 from tinbook.models import Card
 from tinbook.pages import formats
-from tinbook.pages.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.grids import Cell, Grid, GridRow, Head, cells
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import Linked, worked_view
+from tinbook.plans.eggs import PIECES as PIECES_SHOWN
+from tinbook.plans.eggs import by_class
 from tinbook.plans.ingredients import MeasureRow, Weights, weights
 from tinbook.plans.swaps import InPlace, SwapRow, SwapTable, swap_table
 
@@ -136,7 +138,9 @@ class CardView:
     def items(self) -> tuple[Grid, ...]:
         """What may stand in for it."""
         tables = (swap_table(key, self.desk.book, self.desk.facts) for key in self.card.swaps)
-        return tuple(_swap_grid(table, self.desk) for table in tables)
+        swaps = tuple(_swap_grid(table, self.desk) for table in tables)
+        part = self.card.each.part if self.card.each else ""
+        return (_egg_grid(part, self.desk), *swaps) if part else swaps
 
     @property
     def goes(self) -> tuple[Goes, ...]:
@@ -173,6 +177,22 @@ def _known(made: Weights) -> str:
 
 
 PIECES = {"whole egg": "Eggs", "egg white": "Whites", "egg yolk": "Yolks"}
+
+
+def _egg_grid(part: str, desk: Desk) -> Grid:
+    """An egg or a part of it by weight: one class for another."""
+    rows, worked = by_class(part, desk.book, desk.facts)
+    lines = tuple(
+        GridRow(
+            formats.title(row.egg_class),
+            cells(*(formats.number(grams) for grams in row.grams_g), main=1),
+            "of this house" if row.of_the_house else "",
+        )
+        for row in rows
+    )
+    heads = (Head("Class"), *(Head(str(count), "g") for count in PIECES_SHOWN))
+    lead = f"So many {PIECES[part].lower()} of each class, out of the shell. Swap one class for another by the weight."
+    return Grid("By weight", "by-weight", heads, lines, worked_view((worked,), desk.facts), lead)
 
 
 def _swap_grid(table: SwapTable, desk: Desk) -> Grid:

@@ -9,6 +9,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.worked import Worked
 
+PIECES = (1, 2, 3, 4, 6)
 COUNTS = (1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12)
 
 
@@ -35,6 +36,15 @@ class PartsRow:
     yolk_g: float
     yolk_low_g: float
     yolk_high_g: float
+
+
+@dataclass(frozen=True, slots=True)
+class ClassRow:
+    """Whole eggs, whites or yolks of one class: grams of `PIECES` of them."""
+
+    egg_class: str
+    grams_g: tuple[float, ...]
+    of_the_house: bool
 
 
 @dataclass(frozen=True)
@@ -70,6 +80,26 @@ def eggs(book: Book, facts: Facts) -> Eggs:
     sources = dict.fromkeys(source for each in (egg, shell) for source in (each.source, *each.also))
     worked = Worked("grams = eggs × weight in the shell × share", inputs, tuple(sources))
     return Eggs(tuple(facts.eggs), book.house.eggs, tuple(bowl), tuple(rows), worked)
+
+
+def by_class(part: str, book: Book, facts: Facts) -> tuple[tuple[ClassRow, ...], Worked]:
+    """One part of the egg (`whole egg`, `egg white`, `egg yolk`) by weight, class by class."""
+    name = {"whole egg": "shell", "egg white": "white", "egg yolk": "yolk"}[part]
+    rows = []
+    for key, egg in facts.eggs.items():
+        one = {"shell": egg.shelled_g, "white": egg.white_g, "yolk": egg.yolk_g}[name]
+        grams = tuple(rounding.half_up(count * one, 1.0) for count in PIECES)
+        rows.append(ClassRow(key, grams, key == book.house.eggs))
+    share = facts.numbers[f"{name} share of egg"]
+    low, high = share.low or share.value, share.high or share.value
+    inputs = (f"the {name} is {share.value:.1%} of the egg in its shell ({low:.1%} to {high:.1%})",)
+    sources = dict.fromkeys([*(egg.source for egg in facts.eggs.values()), share.source])
+    formula = (
+        "grams = eggs × weight in the shell × share"
+        if name != "shell"
+        else ("grams = eggs × weight in the shell × (1 − share of the shell)")
+    )
+    return tuple(rows), Worked(formula, inputs, tuple(sources))
 
 
 PARTS = ("out of the shell", "white", "yolk")

@@ -69,7 +69,7 @@ def weights(card: Card, book: Book, facts: Facts) -> Weights:
         rows += [_measure(f"{whose} {word}", ml, density, bounds, ml == ours) for ml, whose in seen.items()]
     kind, source = (fact.kind, fact.source) if fact else (HOUSE, "")
     spread = f" ({fact.low:g} to {fact.high:g} in print and by hand)" if fact and fact.low is not None else ""
-    told = [f"1 ml weighs {density:.3g} g{spread}", kind]
+    told = [f"1 ml weighs {density:.3g} g{spread}", f"how known: {kind}"]
     told += [fact.note] if fact and fact.note else []
     worked = Worked(
         "grams = weight of 1 ml × ml of the cup or spoon", tuple(told), (fact.source, *fact.also) if fact else ()
