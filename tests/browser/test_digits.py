@@ -21,11 +21,12 @@ from tinbook.loading import Loaded
 from tinbook.models import Book
 from tinbook.pages import formats
 from tinbook.plans.asking import Query
+from tinbook.plans.bench import area_shares
 from tinbook.plans.measures import measured
 from tinbook.plans.scaling import Scaled, scale, tin_table
 from tinbook.plans.versions import Amount, Version, amount, raising_points
 from tinbook.plans.weighing import Batch, weigh_all
-from tinbook.tins import Tin
+from tinbook.tins import SHAPES, Tin
 
 pytestmark = pytest.mark.browser
 
@@ -36,13 +37,14 @@ ASK = """async ([base, text]) => {
   const asked = JSON.parse(text);
   const { work, spelt } = await import(`${base}assets/tinbook/bench.js`);
   const { fixed, number, figure } = await import(`${base}assets/tinbook/spell.js`);
+  const { unfold } = await import(`${base}assets/tinbook/dom.js`);
   const { write } = await import(`${base}assets/tinbook/keep.js`);
   const join = ([text, unit]) => unit ? `${text}\\u00a0${unit}` : text;
   const recipes = {};
   for (const slug of new Set(asked.map(each => each.slug))) {
     const text = await (await fetch(`${base}mixtures/${slug}/`)).text();
     const page = new DOMParser().parseFromString(text, "text/html");
-    recipes[slug] = JSON.parse(page.getElementById("tb-recipe").textContent);
+    recipes[slug] = JSON.parse(page.getElementById("tb-recipe").textContent, unfold);
   }
   const got = asked.map(() => ({ lines: {}, parts: {} }));
   for (const measure of ["grams", "ounces", "cups"]) {
@@ -130,11 +132,12 @@ def questions(
             count *= 6 if tin.holes > 1 else 1
             yield slug, {"tin": tin.name, "count": count, "exact": exact}, tin, count
         elif kind < 0.9:
-            shape = dice.choice(("round", "square", "rectangle"))
+            shape = dice.choice(list(area_shares()))
             # odd tenths, so that no tin of the house, which may be measured, is meant
             width, length = (round(dice.uniform(60, 500), 1) + 0.03 for _ in range(2))
-            sizes = (width, length) if shape == "rectangle" else (width,)
-            choice = {"any": {"shape": shape, "width": width, "length": length if shape == "rectangle" else width}}
+            two = SHAPES[shape].in_two_sizes
+            sizes = (width, length) if two else (width,)
+            choice = {"any": {"shape": shape, "width": width, "length": length if two else width}}
             yield slug, {**choice, "count": count, "exact": exact}, Tin(shape, sizes), count
         else:
             ml = float(dice.randint(150, 9000))

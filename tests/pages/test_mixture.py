@@ -62,7 +62,7 @@ def test_the_browser_is_handed_what_the_plans_know(filled: Filled, desk: Desk, s
     handed, batch = json.loads(found.group(1)), view(desk, slug).batch
     assert handed["mass_g"] == batch.mass_g
     assert [line["mass_g"] for line in handed["lines"]] == [line.mass_g for line in batch.ingredients]
-    assert len(handed["tins"]) == (len(view(desk, slug).table.rows) if batch.tins else 0)
+    assert len(handed["tins"]["rows"]) == (len(view(desk, slug).table.rows) if batch.tins else 0)
 
 
 def test_a_swap_for_self_raising_flour(filled: Filled) -> None:

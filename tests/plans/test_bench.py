@@ -12,7 +12,7 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, House
-from tinbook.plans.bench import Bench, area_shares, bench
+from tinbook.plans.bench import Bench, area_shares, as_plain, bench
 from tinbook.plans.scaling import TinTable, tin_table
 from tinbook.plans.weighing import Batch, weigh_all
 
@@ -107,3 +107,11 @@ def test_the_house_and_its_measures(batch: Batches, kitchen: Book, house: Callab
     bare = replace(kitchen, house=house(cup=None, mixer_bowl=None))
     handed = bench(made, None, bare, facts)
     assert (handed.cup_ml, handed.bowl_g) == (pytest.approx(236.5882365), None)
+
+
+def test_names_are_told_once(made: dict[str, tuple[Bench, TinTable | None]]) -> None:
+    """Heads and rows say what the tins say."""
+    for handed, _ in made.values():
+        told = as_plain(handed)["tins"]
+        tins = [dict(zip(told["heads"], row, strict=False)) for row in told["rows"]]
+        assert tins == [asdict(tin) for tin in handed.tins]

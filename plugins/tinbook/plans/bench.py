@@ -159,9 +159,15 @@ def as_plain(made: Bench) -> dict[str, Any]:
         **_fields(made),
         "lines": [_fields(line) for line in made.lines],
         "steps": _fields(made.steps),
-        "tins": [_fields(tin) for tin in made.tins],
+        "tins": _columns(made.tins),
     }
 
 
-def _fields(row: Bench | BenchLine | BenchSteps | BenchTin) -> dict[str, Any]:
+def _columns(tins: tuple[BenchTin, ...]) -> dict[str, Any]:
+    """Tins as `heads` and `rows`: names are told once, not for each. A row may go on with how the tin is `drawn`."""
+    heads = BenchTin.__slots__
+    return {"heads": [*heads, "drawn"], "rows": [[getattr(tin, name) for name in heads] for tin in tins]}
+
+
+def _fields(row: Bench | BenchLine | BenchSteps) -> dict[str, Any]:
     return {name: getattr(row, name) for name in row.__slots__}

@@ -14,9 +14,12 @@ export function make(tag, attributes = {}, ...children) {
   return element;
 }
 
+// What a page hands over. Many alike come as `heads` and `rows`, so that names are not told again for each.
+export const unfold = (name, told) => told?.heads ? told.rows.map(row => Object.fromEntries(told.heads.map((head, at) => [head, row[at]]))) : told;
+
 export const json = id => {
   const holder = document.getElementById(id);
-  return holder ? JSON.parse(holder.textContent) : null;
+  return holder ? JSON.parse(holder.textContent, unfold) : null;
 };
 
 // Joined cells, one of them chosen: a setting.

@@ -19,7 +19,5 @@ export const words = {
   again: "Start again", sure: "Forget ticks, timers and notes?", yes: "Yes, start again", no: "No",
   notes: "Pencil notes", notesHint: "Kept on this device only.", save: "Save as text", noteFile: slug => `${slug}-notes.txt`,
   print: "Print",
-  from: "From", to: "To", eggsBecome: (one, many) => `${one} eggs become ${many}`, full: "Full to the brim", becomes: "becomes",
-  nearest: name => `Nearest to ${name}`, none: "none",
   ready: "A new book is ready.", open: "Open it", kept: "The whole book is kept on this device.", keeping: "Keeping the book on this device", offline: "No network: this is the kept book.",
 };
