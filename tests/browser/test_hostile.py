@@ -82,7 +82,7 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
     (folder / "book_src").mkdir()
     for file in sorted((folder / "recipes").rglob("*.yaml")):
         data = poison.tree(yaml.load(file.read_text("utf-8"), yaml.BaseLoader), file.parent.name)
-        if file.parent.name == "mixtures":
+        if file.parent.name == "mixtures" and "mix" in data:  # a variation has none of its own
             data["mix"] += [{"take": f"5 g {NAME}", "note": PAYLOADS[1], "part": PAYLOADS[2]}]
         if file.name == "ingredients.yaml":
             data["ingredients"][NAME] = {"weighs": "no volume measure", "notes": list(PAYLOADS)}
