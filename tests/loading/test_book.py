@@ -181,3 +181,20 @@ def test_each_file_is_parsed_once(write: Write, monkeypatch: pytest.MonkeyPatch)
     load_book(write())
     assert sorted(files) == sorted(set(files))
     assert len(files) == 5
+
+
+def test_a_mixture_knows_the_tins_by_name_and_by_the_set(write: Callable[..., Path], base: Mapping[str, str]) -> None:
+    shelf = 'tins:\n  - {tin: outline M0 0H160V240H0Z x 8 cm, name: Number 1}\n  - {tin: "set of round 20, 25 cm x 7.5 cm"}\n'
+    sponge = base["mixtures/plain-sponge.yaml"]
+    line = next(each for each in sponge.split("\n") if each.startswith("tins:"))
+    made = {
+        "house/tins.yaml": shelf,
+        "mixtures/one.yaml": sponge.replace(line, "tins: number 1"),
+        "mixtures/two.yaml": sponge.replace(line, "tins: set of round 20, 25 cm x 7.5 cm"),
+    }
+    loaded = load_book(write(made))
+    assert not loaded.problems
+    ((count, tin),) = loaded.book.mixtures["one"].tins
+    assert (count, tin.full_name, tin.area_mm2) == (1, "Number 1 x 8 cm", 160.0 * 240.0)
+    assert [tin.name for _, tin in loaded.book.mixtures["two"].tins] == ["round 20 cm", "round 25 cm"]
+    assert [own.of_set for own in loaded.book.tins] == ["", *["set of round 20 cm, 25 cm"] * 2]
