@@ -109,6 +109,11 @@ def test_a_sheet_says_what_the_page_says(
         for selector in (".tb-small .tb-name", ".tb-tools li", ".tb-faults dt", ".tb-faults dd", ".tb-caution p"):
             for each in all_words(theirs, selector):
                 assert each.replace(" ", "") in told.replace(" ", ""), (slug, selector, each)
+        head = words(ours.locator("header").text_content())
+        purpose = words(theirs.locator("article p").first.text_content())
+        assert purpose in head and not re.search(r"[*_`]", purpose), slug
+        for each in all_words(theirs, ".tb-allergens p"):
+            assert each in told, (slug, each)
         amounts = [words(text).replace(" ", "") for text in theirs.locator(".tb-small .tb-qty").all_text_contents()]
         assert [text.replace(" ", "") for text in all_words(ours, ".amount")] == amounts
         for words_ in (*demo.book.techniques[slug].checks, *demo.book.techniques[slug].tips):
@@ -170,4 +175,14 @@ def test_on_paper(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
         opened(tab, path)
         pdf = tab.pdf(prefer_css_page_size=True)
         assert len(re.findall(rb"/Type\s*/Page\b", pdf)) <= 2, path.stem
+        tab.emulate_media(media="print")
+        tab.set_viewport_size({"width": 688, "height": 1000})
+        # the least on paper is 9 pt, of a drawing's letters too
+        small: list[str] = tab.evaluate(
+            """() => [...document.querySelectorAll("body *")].filter(each => [...each.childNodes].some(node =>
+                node.nodeType === 3 && node.data.trim()) && each.getClientRects().length && !each.closest("title, script, style")
+                && parseFloat(getComputedStyle(each).fontSize) * (each.getScreenCTM ? each.getScreenCTM().a : 1) * .75 < 8.99)
+                .map(each => each.textContent)"""
+        )
+        assert small == [], path.stem
         assert re.search(rb"/MediaBox\s*\[\s*0 0 59[45]", pdf)

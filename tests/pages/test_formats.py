@@ -228,3 +228,20 @@ def test_a_number_never_leaves_its_unit() -> None:
     spell: Callable[[float], str]
     for spell in (formats.grams, formats.ounces, formats.celsius, formats.centimetres, formats.litres, formats.percent):
         assert " " not in spell(1250.5)
+
+
+@pytest.mark.parametrize(
+    ("shown", "unit", "name", "told"),
+    [(5, "", "dowels", "5 dowels"), (1, "", "cake card", "1 cake card"), (2, "", "cake card", "2 × cake card"),
+     (30, "g", "wire", "30\u00a0g wire"), (0.5, "", "board", "½ board")],
+)  # fmt: skip
+def test_how_much_of_what(shown: float, unit: str, name: str, told: str) -> None:
+    assert formats.counted(Amount(shown, shown, unit), name) == told
+
+
+@pytest.mark.parametrize(
+    ("shown", "unit", "told"),
+    [(20, "oz", "1\u00a0lb\u00a04\u00a0oz"), (1.5, "cup", "1½\u00a0cups"), (1, "cup", "1\u00a0cup")],
+)
+def test_amounts_in_ounces_and_cups(shown: float, unit: str, told: str) -> None:
+    assert formats.spelled(Amount(shown, shown, unit)) == told
