@@ -81,7 +81,7 @@ def test_a_private_key_of_a_mixture(write: Write, base: Mapping[str, str], key: 
     assert site.book.mixtures["plain-sponge"].private is False
 
 
-@pytest.mark.parametrize("key", ["also", "tags", "tools", "tips", "related", "mixtures"])
+@pytest.mark.parametrize("key", ["also", "tags", "tips", "related", "mixtures"])
 def test_a_private_key_of_a_technique(write: Write, base: Mapping[str, str], key: str) -> None:
     value = {"related": "line-a-tin", "mixtures": "plain-sponge"}.get(key, SECRET)
     text = base["techniques/line-a-tin.yaml"].replace("mixtures: [plain-sponge]\n", "")

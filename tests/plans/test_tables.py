@@ -13,6 +13,7 @@ from tinbook.loading import Loaded
 from tinbook.models import Book, read_take
 from tinbook.plans import scaling
 from tinbook.plans.asking import AskError, Query
+from tinbook.plans.covering import covers, fills
 from tinbook.plans.result import Result, Row
 from tinbook.plans.safety import allergens
 from tinbook.plans.tables import TABLES
@@ -30,11 +31,20 @@ PLAIN = {
     "count", "fill_tins", "bakes", "mixes", "factor", "exact_factor", "nearest_factor", "pieces", "spoons",
     "per_100", "low", "high", "eggs", "fluid_ounces", "amount", "exact", "shown", "asked", "left", "factor_shown",
     "count_low", "count_high",
+    "tins", "layers", "cut_into", "recipes", "batches", "whole_egg_factor",
+    # boards, with their sizes
+    "least", "usual", "wide", "taken", "box", "rolled",
     # yes or no
+    "round",
     "owned", "as_written", "near", "beaten_egg", "measured", "of_the_house", "kept", "leave_out",
     # fluid ounces carry whose
     "us_fl_oz", "uk_fl_oz", "us_fl_oz_shown", "uk_fl_oz_shown",
 }  # fmt: skip
+ONLY: dict[str, Callable[[Batch], bool]] = {
+    "tins": lambda batch: bool(batch.tins), "fits": lambda batch: bool(batch.tins),
+    "layers": lambda batch: bool(batch.tins), "coats": fills, "covers": covers,
+}  # fmt: skip
+"""Tables that are of some mixtures only."""
 TIN = (2, read_tin("round 20 cm x 7.5 cm")[1])
 
 
@@ -46,8 +56,7 @@ def answers(demo: Loaded) -> Iterator[tuple[str, Result]]:
     """Every table of the register, for every mixture it can be asked of."""
     for name, table in TABLES.items():
         for slug in sorted(demo.book.mixtures) if table.of else [None]:
-            cake = slug is None or bool(demo.book.mixtures[slug].tins)
-            if name in ("tins", "fits") and not cake:
+            if slug and name in ONLY and not ONLY[name](weigh(slug, demo.book.mixtures[slug], demo.book, demo.facts)):
                 continue
             if name == "balance" and slug and not has_rule(demo, slug):
                 continue
