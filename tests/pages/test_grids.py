@@ -23,3 +23,11 @@ def test_the_template_says_it_all_and_escapes_it() -> None:
                   'class="tb-words"', 'id="t-rows"'):  # fmt: skip
         assert words in text
     assert "How this was worked out" not in text
+
+
+def test_a_row_says_what_it_is_narrowed_by() -> None:
+    row = GridRow("A", (Cell("1"),), lent=True, marks=(("kind", "Round"), ("tag", "a & b")))
+    grid = Grid("T", "t", (Head("Of"), Head("G")), (row,), narrow="cakes", captions=(("kind", "Shape"),))
+    text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
+    assert '<tr data-kind="Round" data-tag="a &amp; b"><th scope="row" class="tb-lent">A' in text
+    assert 'data-narrow="cakes" data-narrow-kind="Shape"' in text

@@ -21,7 +21,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Finish
 from tinbook.plans.asking import AskError
 from tinbook.plans.cake import Cake
-from tinbook.plans.covering import coat_table, covers, fills, paste_table
+from tinbook.plans.covering import coat_table, covers, fills, paste_table, weighed_out
 from tinbook.plans.weighing import Batch
 from tinbook.tins import Tin
 
@@ -148,13 +148,21 @@ def paste(batch: Callable[..., Batch]) -> Batch:
 
 def test_every_row_adds_up(icing: Batch, kitchen: Book, facts: Facts) -> None:
     made = coat_table(icing, kitchen, facts)
-    assert len(made.rows) > 40
+    assert len(made.rows) > 30
     for row in made.rows:
         on_the_cake = row.filling_g + row.crumb_g + row.final_g + row.border_g
         assert on_the_cake == pytest.approx(row.made_g * (1 - made.finishing["stays_in_the_bowl"]))
         assert row.batches * icing.makes_g == pytest.approx(row.made_g + row.over_g)
         assert 0 <= row.over_g < icing.makes_g
         assert row.made_shown_g >= row.made_g
+
+
+def test_what_is_made_is_weighed_out_by_its_lines(icing: Batch, kitchen: Book, facts: Facts) -> None:
+    table = coat_table(icing, kitchen, facts)
+    for row, version in zip(table.rows, weighed_out(table, facts), strict=True):
+        butter, sugar = version.amounts
+        assert butter.exact == pytest.approx(row.made_g / 3) and sugar.exact == pytest.approx(row.made_g * 2 / 3)
+        assert (butter.unit, sugar.unit) == ("g", "g")
 
 
 def test_higher_cakes_and_thicker_coats_take_more(icing: Batch, kitchen: Book, facts: Facts) -> None:

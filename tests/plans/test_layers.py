@@ -11,7 +11,8 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish
 from tinbook.plans.asking import AskError
-from tinbook.plans.layers import stack_table, wanted
+from tinbook.plans.finishing import finishing
+from tinbook.plans.layers import elevations, stack_table, wanted
 from tinbook.plans.scaling import tin_table
 from tinbook.plans.weighing import Batch
 from tinbook.tins import Tin, read_tin
@@ -90,3 +91,21 @@ def test_measured_tins_keep_their_measure(batch: Callable[..., Batch], kitchen: 
     answer = wanted(batch(**DEEP), kitchen, facts, tin, 2, 25.0)
     plain = wanted(batch(**DEEP), kitchen, facts, Tin("round", (230.0,), 75.0), 2, 25.0)
     assert answer.exact.factor / plain.exact.factor == pytest.approx(2850 / plain.stack.tin.brim_ml())
+
+
+def test_a_stack_as_it_stands(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:
+    made = batch(tins=["2 round 15 cm x 10 cm", "ring 23 cm x 7.5 cm, tube 7.5 cm", "dome 15 cm"])
+    plain, ring = elevations(made, finishing(kitchen.finish, facts), kitchen, facts)
+    assert (plain.across_mm, plain.tube_mm, plain.stack.tins) == (pytest.approx(150.0), 0.0, 2)
+    assert (ring.across_mm, ring.tube_mm) == (pytest.approx(230.0, rel=1e-3), pytest.approx(75.0, rel=1e-3))
+    # a drum 3 in wider than a 6 in cake, as the house leaves it to the trade's usual
+    assert (plain.board_mm, plain.drum_mm) == (230.0, 12.0)
+    # the batter stands as deep in every tin it is written for
+    assert plain.stack.batter_mm == pytest.approx(ring.stack.batter_mm, rel=1e-3)
+
+
+def test_cups_have_no_elevation(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:
+    assert (
+        elevations(batch(tins="24 standard cups", kind="cupcake"), finishing(kitchen.finish, facts), kitchen, facts)
+        == ()
+    )

@@ -27,13 +27,18 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class GridRow:
-    """A row: what is looked up, a word on it, its page or none, and what it gives. `first` opens a new group."""
+    """A row: what is looked up, a word on it, its page or none, and what it gives. `first` opens a new group.
+
+    `lent`: it is of a tin the house does not own. `marks`: what it says of itself to the script that narrows tables.
+    """
 
     head: str
     cells: tuple[Cell, ...]
     note: str = ""
     address: str = ""
     first: bool = False
+    lent: bool = False
+    marks: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +46,7 @@ class Grid:
     """A table with its title and anchor, words before and after it, and how it was worked out.
 
     `narrow`: it is long, and its rows can be narrowed under that name. `sums`: the page's own sums stand before it.
-    `short` is its title for a link.
+    `short` is its title for a link. `captions`: what the choices that narrow it are called, by the rows' marks.
     """
 
     title: str
@@ -54,6 +59,7 @@ class Grid:
     narrow: str = ""
     sums: bool = False
     short: str = ""
+    captions: tuple[tuple[str, str], ...] = ()
 
     @property
     def name(self) -> str:

@@ -11,6 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages import formats
 from tinbook.pages.balance import BalanceView
+from tinbook.pages.every_cake import FinishView
 from tinbook.pages.icons import paths
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.rows import Line, exact_lines, plain_head, spelled, whole_lines
@@ -105,9 +106,9 @@ class MixtureView:
         """What the browser is handed."""
         table = self.table if self.batch.tins else None
         made = as_plain(bench(self.batch, table, self.desk.book, self.desk.facts))
-        for told, row in zip(made["tins"], table.rows if table else (), strict=True):
+        for told, row in zip(made["tins"]["rows"], table.rows if table else (), strict=True):
             if lines := paths(row.tin):
-                told["drawn"] = lines
+                told.append(lines)
         return made
 
     @property
@@ -230,6 +231,11 @@ class MixtureView:
     def table(self) -> TinTable:
         """Every tin."""
         return tin_table(self.batch, self.desk.book, self.desk.facts)
+
+    @cached_property
+    def finish(self) -> FinishView:
+        """What becomes of it on a cake: layers, filling and coats, or a cover."""
+        return FinishView(self.batch, self.desk, lambda: self.table)
 
     @property
     def tin_count(self) -> str:

@@ -1,12 +1,12 @@
 """The rows of a mixture's large tables, spelled.
 
 A large book has forty thousand of them and half a million cells, so a row is put together here: a template takes five
-times as long.
+times as long. The closing tags that HTML lets one leave out are left out: they would be a tenth of a page.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from functools import lru_cache, partial
 from typing import NamedTuple
 
@@ -22,7 +22,7 @@ from tinbook.tins import Tin
 CELL, ROW = "\x1f", "\x1e"
 """Part cells and rows until all are escaped; no text of a book holds them."""
 FIRST = ' class="tb-first"'
-SAY = '<td class="tb-say">{}</td>'
+SAY = "<td class=tb-say>{}"
 
 
 class Line(NamedTuple):
@@ -48,11 +48,54 @@ def table_rows(lines: Iterable[Line]) -> Markup:
         "\n".join(
             [
                 f'<tr data-factor="{line.factor}" data-width="{line.width_mm}"{FIRST if line.first else ""}>{line.head}'
-                f"<td>{told.replace(CELL, '</td><td>')}</td>{SAY.format(say) if say else ''}</tr>"
+                f"<td>{told.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
                 for line, told, say in zip(lines, cells, says, strict=True)
             ]
         )
     )
+
+
+class Short(NamedTuple):
+    """A row of a table that no script touches: its head, its cells, whether it opens a group."""
+
+    head: Markup
+    cells: tuple[str, ...]
+    first: bool
+
+
+@lru_cache(maxsize=4096)
+def short_head(tin: Tin, owned: bool) -> Markup:
+    """The head of a tin's row with no more than its name."""
+    lent = Markup("" if owned else " class=tb-lent")
+    return Markup("<th scope=row{}>{}").format(lent, formats.tin_words(tin.name))
+
+
+def short_rows(rows: Iterable[Short], main: Collection[int] = ()) -> Markup:
+    """The rows as HTML; `main` are the columns that the table is read for."""
+    rows = list(rows)
+    cells = _escaped([CELL.join(row.cells) for row in rows]) if rows else []
+    return Markup(
+        "\n".join(
+            [
+                f"<tr{FIRST if row.first else ''}>{row.head}{_short_cells(told.split(CELL), main)}"
+                for row, told in zip(rows, cells, strict=True)
+            ]
+        )
+    )
+
+
+def _short_cells(cells: list[str], main: Collection[int]) -> str:
+    return "".join(
+        [f"<td class=tb-main>{told}" if index in main else f"<td>{told}" for index, told in enumerate(cells)]
+    )
+
+
+def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short]:
+    """Rows of tins, their shapes parted."""
+    shape = ""
+    for tin, owned, cells in rows:
+        yield Short(short_head(tin, owned), cells, tin.shape != shape)
+        shape = tin.shape
 
 
 def _escaped(texts: list[str]) -> list[str]:

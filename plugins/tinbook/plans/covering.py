@@ -12,6 +12,7 @@ from tinbook.plans.coating import ONLY_FILLS, CoatRow, coat_row
 from tinbook.plans.finishing import Finishing, finishing
 from tinbook.plans.pasting import PasteRow, paste_row
 from tinbook.plans.used import PASTES, Learned, learned
+from tinbook.plans.versions import Version, version_each
 from tinbook.plans.weighing import Batch
 from tinbook.plans.worked import Worked
 
@@ -69,6 +70,13 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
         for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
     )
     return CoatTable(batch, settled, height_mm, rows, found, _coats_worked(batch, settled, height_mm, found))
+
+
+def weighed_out(table: CoatTable, facts: Facts) -> list[Version]:
+    """What goes into the amounts made, a version each row: of a ganache chocolate and cream."""
+    factors = [row.factor for row in table.rows]
+    widths_mm = [row.cake.tin.bounds_mm[0] for row in table.rows]
+    return version_each(table.batch, factors, factors, widths_mm, facts, by_weight=True)
 
 
 def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None = None) -> PasteTable:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
+from tinbook.engine import rounding
 from tinbook.facts import Fact, Facts
 from tinbook.models import Border, Finish, Made
 
@@ -37,6 +39,11 @@ class Figure:
     said_by: str
     fact: Fact
 
+    @property
+    def percent(self) -> float:
+        """A share in percent, as printed."""
+        return rounding.percent(self.value)
+
 
 @dataclass(frozen=True)
 class Finishing:
@@ -59,7 +66,7 @@ class Finishing:
         """Layers in a tier."""
         return int(self["layers"])
 
-    @property
+    @cached_property
     def coats_mm(self) -> float:
         """Crumb coat and final coat together."""
         return self["crumb_coat"] + self["final_coat"]

@@ -3,22 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
+from math import isfinite
+from typing import NamedTuple
 
 from tinbook.engine import layers as sums
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.asking import AskError
+from tinbook.plans.boards import CHOICES, board_for
+from tinbook.plans.cake import Cake
 from tinbook.plans.finishing import Finishing, finishing
 from tinbook.plans.scaling import Fit, TinTable, fit
 from tinbook.plans.versions import Version, versions
 from tinbook.plans.weighing import Batch
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
+from tinbook.tins.growth import outline_of
 
 
-@dataclass(frozen=True, slots=True)
-class Stack:
+class Stack(NamedTuple):
     """The layers from `tins` tins, each `levelled_mm` high when levelled and cut into `cut`.
 
     `stack_mm`: with filling between the layers; `coated_mm`: with both coats on top. `weight_g`: baked and levelled,
@@ -45,8 +50,7 @@ class Stack:
     weight_shown_g: float
 
 
-@dataclass(frozen=True, slots=True)
-class StackRow:
+class StackRow(NamedTuple):
     """One line of the table of every tin."""
 
     owned: bool
@@ -61,6 +65,23 @@ class StackTable:
     finishing: Finishing
     rows: tuple[StackRow, ...]
     worked: Worked
+
+
+@dataclass(frozen=True, slots=True)
+class Elevation:
+    """A stack seen from the front on its drum, mm: `across_mm` wide before its coats, its tube (0 for none) `tube_mm`.
+
+    `board_mm` is None where no drum so wide is sold.
+    """
+
+    stack: Stack
+    across_mm: float
+    tube_mm: float
+    filling_mm: float
+    crumb_mm: float
+    final_mm: float
+    board_mm: float | None
+    drum_mm: float
 
 
 @dataclass(frozen=True)
@@ -90,11 +111,11 @@ def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut:
     loss = batch.kind.loss.typical if batch.kind.loss else 0.0
     used = layers / (cut * made.needed)
     weight_g = sums.baked_g(made.each_g * made.needed, loss, settled["level_off"]) * used
+    ruler = rounding.ruler
     return Stack(
         made.tin, made.needed, made.batter_mm, made.baked_mm, levelled_mm, cut, layers, layer_mm, stack_mm, coated_mm,
-        weight_g, rounding.ruler(made.batter_mm), rounding.ruler(made.baked_mm), rounding.ruler(levelled_mm),
-        rounding.ruler(layer_mm), rounding.ruler(stack_mm), rounding.ruler(coated_mm),
-        rounding.scales(weight_g, batch.steps),
+        weight_g, ruler(made.batter_mm), ruler(made.baked_mm), ruler(levelled_mm), ruler(layer_mm), ruler(stack_mm),
+        ruler(coated_mm), rounding.scales(weight_g, batch.steps),
     )  # fmt: skip
 
 
@@ -106,6 +127,37 @@ def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
         StackRow(row.owned, stack_of(batch, settled, row.fit)) for row in table.rows if row.tin.kind.kept != "share"
     )
     return StackTable(batch, settled, rows, _worked(batch, settled))
+
+
+def elevations(batch: Batch, settled: Finishing, book: Book, facts: Facts) -> tuple[Elevation, ...]:
+    """The stack from each of the tins it is written for; domes, balls and cups give none."""
+    found = []
+    for count, tin in batch.tins:
+        if tin.kind.kept == "share" or tin.kind.solid != "upright":
+            continue
+        volume_ml = count * tin.volume_ml(min(batch.depth_mm, tin.brim_mm))
+        made = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * volume_ml / batch.batter_ml)
+        stack = stack_of(batch, settled, made)
+        found.append(_elevation(stack, settled, facts))
+    return tuple(found)
+
+
+def _elevation(stack: Stack, settled: Finishing, facts: Facts) -> Elevation:
+    across_mm, tube_mm = _across_mm(stack.tin)
+    cake = Cake(stack.tin, stack.stack_mm, stack.layers)
+    board = board_for(cake, settled.coats_mm, facts.numbers[CHOICES[settled.board]].value)
+    return Elevation(
+        stack, across_mm, tube_mm, settled["filling"], settled["crumb_coat"], settled["final_coat"],
+        board.size_mm[0] if board.size_mm else None, facts.numbers["drum thickness"].value,
+    )  # fmt: skip
+
+
+@lru_cache(maxsize=1024)
+def _across_mm(tin: Tin) -> tuple[float, float]:
+    """How wide a cake and its tube are half-way up."""
+    across = [x for x, _ in tin.kind.outline_mm(tin.sizes_mm, 0.5)[0]]
+    half_tube_mm = outline_of(tin).room_mm
+    return max(across) - min(across), 2.0 * half_tube_mm if isfinite(half_tube_mm) else 0.0
 
 
 def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_mm: float) -> Wanted:

@@ -42,7 +42,7 @@ NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
-    "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
+    "Covering": "covering", "Boards": "boards", "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
     "Changes": "changes",
 }  # fmt: skip
 LOOKS = (

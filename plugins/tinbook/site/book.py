@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.pages.boards import boards_pages
+from tinbook.pages.covering import covering_pages
 from tinbook.pages.ingredients import ingredients_pages
 from tinbook.pages.lists import broken_pages, home_pages, list_pages
 from tinbook.pages.measures import measures_pages
@@ -26,6 +28,8 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     technique_pages,
     tins_pages,
     on_hand_pages,
+    covering_pages,
+    boards_pages,
     measures_pages,
     ingredients_pages,
     sources_pages,
