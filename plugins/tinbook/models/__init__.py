@@ -1,25 +1,37 @@
 """What a baker wrote, typed and frozen."""
 
 from tinbook.models.book import Book, word_in
+from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.faults import read_model
 from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
+from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, Cutter, Lengths, Sheet, Solid
 from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, ShelfLine, TinShelf, Weight
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
+from tinbook.models.parts import SURFACES, Part, Repeat, Support
 from tinbook.models.pictures import Copy, PictureFile
+from tinbook.models.portions import Portions, read_sides
 from tinbook.models.reading import Flaw, Leaf, Path
 from tinbook.models.steps import Stand, Step
 from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
 from tinbook.models.variation import NOT_TAKEN_OVER, Change, StepChange, Variation, Varies
 
 __all__ = [
+    "CUTTERS",
     "FORMAT",
     "NOT_TAKEN_OVER",
+    "SHEETS",
+    "SOLIDS",
+    "SURFACES",
     "Bake",
     "Book",
     "Border",
     "Card",
     "Change",
+    "Colour",
+    "ColourCards",
     "Copy",
+    "Cutter",
+    "CutterDrawer",
     "Each",
     "Fault",
     "Finish",
@@ -27,19 +39,27 @@ __all__ = [
     "House",
     "Larder",
     "Leaf",
+    "Lengths",
     "Made",
     "Material",
     "MixLine",
     "Mixture",
+    "OwnedCutter",
     "OwnedTin",
+    "Part",
     "Path",
     "Picture",
     "PictureFile",
+    "Portions",
+    "Repeat",
     "Scales",
+    "Sheet",
     "ShelfLine",
+    "Solid",
     "Stand",
     "Step",
     "StepChange",
+    "Support",
     "Take",
     "Technique",
     "TinShelf",
@@ -50,6 +70,7 @@ __all__ = [
     "Varies",
     "Weight",
     "read_model",
+    "read_sides",
     "read_take",
     "word_in",
 ]

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from tinbook.models.colours import Colour, OwnedCutter
 from tinbook.models.finish import Finish, Used
 from tinbook.models.house import Card, House, OwnedTin
 from tinbook.models.mixture import Mixture
@@ -29,6 +30,8 @@ class Book:
     pictures: Mapping[str, PictureFile] = field(default_factory=dict)
     finish: Finish = NO_FINISH
     used: tuple[Used, ...] = ()
+    colours: Mapping[str, Colour] = field(default_factory=dict)
+    cutters: tuple[OwnedCutter, ...] = ()
     varies: Mapping[str, Varies] = field(default_factory=dict)
     """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
 

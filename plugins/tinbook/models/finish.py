@@ -10,6 +10,7 @@ from datetime import date
 from typing import Annotated
 
 from tinbook.models.house import Grams, Millimetres
+from tinbook.models.portions import Portions
 from tinbook.models.reading import (
     FACTOR,
     ONE_OR_MORE,
@@ -65,6 +66,7 @@ Share = Annotated[float, spelled(_share, like(patterns.PERCENT))]
 Coat = Annotated[float, spelled(_coat, like(rf"none|{patterns.LENGTH}", "thickness")), such_as("5 mm")]
 """A thickness in mm, or `none`."""
 Slug = Annotated[Text, such_as("american-buttercream")]
+OneCake = Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
 
 
 class Border(Leaf):
@@ -117,6 +119,7 @@ class Finish(Leaf):
     box_beside: Millimetres | None = None
     box_above: Millimetres | None = None
     made_with: Annotated[Made | None, such_as("{filling: american-buttercream}")] = None
+    portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm}")] = None
     private: Private = False
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar
 
+from tinbook.models.finish import OneCake
 from tinbook.models.mixture import Take, read_take
+from tinbook.models.parts import Part, Repeat
 from tinbook.models.reading import LINE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as, whole_number
 from tinbook.models.steps import Step
 
@@ -53,7 +55,7 @@ class Picture(Leaf):
 class Technique(Leaf):
     """techniques/NAME.yaml."""
 
-    needed = frozenset(("tools", "materials", "cautions", "care"))
+    needed = frozenset(("tools", "materials", "cautions", "care", "parts for", "parts", "repeats"))
 
     name: Annotated[Text, such_as("Line a tin")]
     purpose: Annotated[Text, such_as("So that the sides stay straight.")]
@@ -70,6 +72,9 @@ class Technique(Leaf):
     cautions: Texts = ()
     care: Texts = ()
     pictures: tuple[Picture, ...] = ()
+    parts_for: OneCake | None = None
+    parts: Annotated[tuple[Part, ...], such_as("- {part: buoy, solid: ball 12 mm, paste: modelling-paste}")] = ()
+    repeats: Annotated[tuple[Repeat, ...], such_as("- {repeat: dimples, on: hull, mark: 4 mm, gap: 4 mm}")] = ()
     tips: Texts = ()
     related: Texts = ()
     mixtures: Texts = ()

@@ -138,12 +138,12 @@ def _fault(sizes: Sizes) -> Fault | None:
     rings = _rings(sizes)
     if crossing(rings) is not None or not OUTLINE.area_mm2(sizes) > 0.0:
         return Fault(0, "the outline crosses or touches itself", "draw once round the tin, then round each hole in it")
-    if not all(_inside(hole[0], rings[0]) for hole in rings[1:]):
+    if not all(inside(hole[0], rings[0]) for hole in rings[1:]):
         return Fault(0, "a second line lies outside the first", "draw round the tin first, then round each hole in it")
     return None
 
 
-def _inside(point: tuple[float, float], ring: Ring) -> bool:
+def inside(point: tuple[float, float], ring: Ring) -> bool:
     """Whether a line from the point to the right leaves the ring once more than it enters it."""
     x, y = point
     odd = False

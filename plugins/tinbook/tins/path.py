@@ -56,8 +56,8 @@ class _Pen:
         self.at, self.points, self.spans = self.start, [], []
 
 
-def read_path(text: str, start: int, end: int) -> tuple[Ring, ...]:
-    """The rings of the path that stands in text[start:end]. Raises Misread: open, crossing, or no path."""
+def read_path(text: str, start: int, end: int, noun: str = "tin") -> tuple[Ring, ...]:
+    """The rings of the path of a `noun` that stands in text[start:end]. Raises Misread: open, crossing, or no path."""
     pen, at, letter, begun = _Pen(), _GAP.match(text, start, end).end(), "", False  # type: ignore[union-attr]
     if at >= end:
         raise Misread("an outline needs its path", f'write it after "outline", in mm: "{EXAMPLE}"', start, end)
@@ -88,11 +88,11 @@ def read_path(text: str, start: int, end: int) -> tuple[Ring, ...]:
         else:
             _draw(pen, letter, numbers, (came, at))
         if not max(map(abs, pen.at)) <= FAR_MM or len(pen.drawn) + len(pen.points) > MOST_POINTS:
-            raise Misread("this goes further than any tin", "sizes are in mm: scale the drawing first", came, at)
+            raise Misread(f"this goes further than any {noun}", "sizes are in mm: scale the drawing first", came, at)
         at = _GAP.match(text, at, end).end()  # type: ignore[union-attr]
     if pen.points or not pen.rings:
         raise _open(start, end)
-    _check(pen, start, end)
+    _check(pen, start, end, noun)
     return tuple(pen.rings)
 
 
@@ -186,12 +186,15 @@ def _arc(begin: Point, numbers: list[float], to: Point) -> list[Point]:
     return [*found, to]
 
 
-def _check(pen: _Pen, start: int, end: int) -> None:
+def _check(pen: _Pen, start: int, end: int, noun: str) -> None:
     if any(len(ring) < 3 for ring in pen.rings):
-        raise Misread("this line holds no room", f'draw once round the tin, as in "{EXAMPLE}"', start, end)
+        raise Misread("this line holds no room", f'draw once round the {noun}, as in "{EXAMPLE}"', start, end)
     crossed = crossing(pen.rings)
     if crossed is not None:
-        message, hint = "the outline crosses or touches itself", "draw once round the tin, then round each hole in it"
+        message, hint = (
+            "the outline crosses or touches itself",
+            f"draw once round the {noun}, then round each hole in it",
+        )
         raise Misread(message, hint, *pen.drawn[crossed])
 
 

@@ -1,0 +1,84 @@
+"""Marks repeated on a surface: how far apart, how many, and where. Lengths mm, areas mm².
+
+pitch = gap + mark. Staggered: rows pitch √3/2 apart, each half a pitch on, n = area / (pitch² √3/2).
+Straight: n = area / pitch². Bricks: courses of pitch × pitch, each half a pitch on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from math import ceil, sqrt
+
+import numpy as np
+import shapely
+
+from tinbook.tins.shape import Ring
+
+_TRIES = 6
+_NEAR = 0.004
+"""Places of the grid that are tried along each side, and what is near enough to the area's number to stop."""
+Points = tuple[tuple[float, float], ...]
+
+
+def pitches_mm(mark_mm: tuple[float, float], gap_mm: float, how: str) -> tuple[float, float]:
+    """From mark to mark along a row, and from row to row."""
+    across, up = mark_mm[0] + gap_mm, mark_mm[1] + gap_mm
+    return (across, up * sqrt(3.0) / 2.0) if how == "staggered" else (across, up)
+
+
+def count_of(area_mm2: float, pitch_mm: tuple[float, float]) -> float:
+    """How many an area takes: area over that of one cell."""
+    return area_mm2 / (pitch_mm[0] * pitch_mm[1])
+
+
+def places(rings: Sequence[Ring], pitch_mm: tuple[float, float], shifted: bool) -> Points:
+    """Middles of marks inside the outline (first ring; the others are holes), row by row from the foot.
+
+    The grid is laid with a mark in the middle; where its number is not near area over cell, it is moved until it is
+    nearest. Every second row is half a pitch on where `shifted`.
+    """
+    return _places(tuple(rings), pitch_mm, shifted)
+
+
+@lru_cache(maxsize=256)
+def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: bool) -> Points:
+    area = shapely.Polygon(rings[0], rings[1:])
+    shapely.prepare(area)
+    left, low, right, high = area.bounds
+    wanted = count_of(area.area, pitch_mm)
+    middle = ((left + right) / 2.0, (low + high) / 2.0)
+    columns = ceil((right - left) / pitch_mm[0] / 2.0) + 2
+    rows = ceil((high - low) / pitch_mm[1] / 2.0) + 2
+    across, up = np.meshgrid(np.arange(-columns, columns + 1), np.arange(-rows, rows + 1))
+    xs = middle[0] + (across + (0.5 * (up % 2) if shifted else 0.0)).ravel() * pitch_mm[0]
+    ys = middle[1] + up.ravel() * pitch_mm[1]
+    best: tuple[float, np.ndarray, np.ndarray] | None = None
+    # middle first, then half a pitch aside, then all places between
+    moves = sorted(
+        ((i / _TRIES, j / _TRIES) for i in range(_TRIES) for j in range(_TRIES)),
+        key=lambda move: sum(0 if step == 0 else 1 if step == 0.5 else 2 for step in move),
+    )
+    for move in moves:
+        x, y = xs + move[0] * pitch_mm[0], ys + move[1] * pitch_mm[1]
+        kept = shapely.contains_xy(area, x, y)
+        off = abs(int(kept.sum()) - wanted)
+        if best is None or off < best[0]:
+            best = (off, x[kept], y[kept])
+        if off <= _NEAR * wanted:
+            break
+    assert best is not None
+    return tuple(zip(best[1].tolist(), best[2].tolist(), strict=True))
+
+
+def whole(rings: Sequence[Ring], points: Points, mark_mm: tuple[float, float]) -> int:
+    """How many marks lie on the surface with all of them; the rest are cut by its edge."""
+    if not points:
+        return 0
+    area = shapely.Polygon(rings[0], rings[1:])
+    shapely.prepare(area)
+    x, y = np.array(points).T
+    kept = np.ones(len(points), dtype=bool)
+    for turn in np.linspace(0.0, 2.0 * np.pi, 24, endpoint=False):
+        kept &= shapely.contains_xy(area, x + mark_mm[0] / 2.0 * np.cos(turn), y + mark_mm[1] / 2.0 * np.sin(turn))
+    return int(kept.sum())
