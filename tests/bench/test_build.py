@@ -30,6 +30,11 @@ WRITTEN_FOR = (
 )  # fmt: skip
 PLACES = ["Estuary", "Lighthouse", "Harbour", "Curlew", "Mudflat", "Samphire", "Jetty", "Heron", "Ferry", "Tideline"]
 WHATS = ["sponge", "cake", "layer", "bake", "gateau", "slab"]
+USED = (
+    "butter", "caster sugar", "egg", "self-raising flour", "plain flour", "baking powder", "vanilla extract", "salt",
+    "milk", "cocoa powder",
+)  # fmt: skip
+"""The cards of what goes into the recipes: a card has a page of its own."""
 WORDS = [
     "butter",
     "sugar",
@@ -120,8 +125,8 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     house = yaml.safe_load((demo / "house/house.yaml").read_text("utf-8"))
     _dump(folder / "recipes/house/house.yaml", house)
     _dump(folder / "recipes/house/tins.yaml", {"tins": [{"tin": tin, "have": 2} for tin in odd]})
-    cards = (demo / "house/ingredients.yaml").read_text("utf-8")
-    (folder / "recipes/house/ingredients.yaml").write_text(cards, "utf-8")
+    cards = yaml.load((demo / "house/ingredients.yaml").read_text("utf-8"), yaml.BaseLoader)["ingredients"]
+    _dump(folder / "recipes/house/ingredients.yaml", {"ingredients": {name: cards[name] for name in USED}})
     _dump(folder / "recipes/techniques/line-a-tin.yaml", TECHNIQUE)
     for slug, data in map(_mixture, range(RECIPES)):
         _dump(folder / f"recipes/mixtures/{slug}.yaml", data)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
@@ -33,6 +34,17 @@ class Choice:
     factor: float
     factor_shown: float
     version: Version
+    bakes: int
+    written: bool
+    near: bool
+
+
+class _Found(NamedTuple):
+    """A choice before its amounts are worked out: most are not told of."""
+
+    tins: tuple[tuple[int, Tin], ...]
+    of_set: str
+    factor: float
     bakes: int
     written: bool
     near: bool
@@ -90,10 +102,17 @@ def _order(row: OnHand) -> tuple[int, str]:
 def choices(batch: Batch, book: Book, facts: Facts) -> tuple[Choice, ...]:
     """The best ways to bake a mixture in what is on hand: its own tins, near ones, then by how far they are off."""
     found = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
-    return tuple(sorted(found, key=_worth)[:FEW])
+    return tuple(_measured_out(each, batch, facts) for each in sorted(found, key=_worth)[:FEW])
 
 
-def _worth(choice: Choice) -> tuple[bool, bool, int, float]:
+def _measured_out(found: _Found, batch: Batch, facts: Facts) -> Choice:
+    width_mm = max(tin.bounds_mm[0] for _, tin in found.tins)
+    _, whole, _ = versions(batch, found.factor, width_mm, facts)
+    shown = rounding.factor(found.factor)
+    return Choice(found.tins, found.of_set, found.factor, shown, whole, found.bakes, found.written, found.near)
+
+
+def _worth(choice: _Found) -> tuple[bool, bool, int, float]:
     return not choice.written, not choice.near, choice.bakes, abs(choice.factor - 1)
 
 
@@ -106,7 +125,7 @@ def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
     yield from stock.items()
 
 
-def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[Choice]:
+def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
     """The recipe's own tins, where every one of them is on hand and as deep as the cake needs."""
     mine = []
     for count, tin in batch.tins:
@@ -130,7 +149,7 @@ def _takes(batch: Batch, tin: Tin, volume_ml: float, have: int, count: int) -> b
     return tin.fill_mm(volume_ml / count) * batch.rise <= tin.depth_mm * (1 + 1e-9)
 
 
-def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[Choice]:
+def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
     """As many of one tin on hand as take about the whole mixture; cups only for what is written for cups."""
     in_trays = batch.tins[0][1].kind.in_trays
     for tin, have in _stock(book):
@@ -142,7 +161,7 @@ def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[Choice]:
             yield made
 
 
-def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[Choice]:
+def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
     """All tins of a set on hand at once."""
     sets: dict[str, list[tuple[int, Tin, int]]] = {}
     for own in book.tins:
@@ -156,14 +175,13 @@ def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[Choice]:
 
 def _choice(
     batch: Batch, book: Book, facts: Facts, wanted: list[tuple[int, Tin, int]], of_set: str, written: bool = False
-) -> Choice | None:
+) -> _Found | None:
     """`wanted` is how many of a tin are to be filled, and how many there are. None for too many bakes, or none."""
     volumes = [wanted_ml(batch, tin, count) for count, tin, _ in wanted]
     factor = scaling.factor(sum(volumes), batch.batter_ml)
-    _, whole, _ = versions(batch, factor, max(tin.bounds_mm[0] for _, tin, _ in wanted), facts)
     bakes = 1
     for (count, tin, have), volume_ml in zip(wanted, volumes, strict=True):
-        made = fit(batch, book, facts, tin, count, volume_ml, whole.mass_g)
+        made = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * factor)
         if made.per_bake == 0:
             return None
         at_once = min(have, made.per_bake * tin.holes) if made.per_bake else have
@@ -171,8 +189,7 @@ def _choice(
     if bakes > MOST_BAKES:
         return None
     near = abs(factor - 1) <= facts.numbers["egg tolerance"].value
-    counted = tuple((count, tin) for count, tin, _ in wanted)
-    return Choice(counted, of_set, factor, rounding.factor(factor), whole, bakes, written, near)
+    return _Found(tuple((count, tin) for count, tin, _ in wanted), of_set, factor, bakes, written, near)
 
 
 def by_verdict(table: HandTable) -> Mapping[str, int]:

@@ -88,11 +88,11 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
 
 def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml: float, mass_g: float) -> Fit:
     """How `volume_ml` of batter, `mass_g`, goes into `count` of `tin`; see Fit."""
-    by_share, rise, house = tin.kind.kept == "share", batch.rise, book.house
+    kind, rise, house = tin.kind, batch.rise, book.house
+    by_share = kind.kept == "share"
     batter_mm = tin.fill_mm(volume_ml / count)
     # A dome has one depth; of a cup nobody asks it.
-    least_mm = tin.least_depth(tin.brim_mm if by_share else batter_mm * rise)
-    least_mm = None if tin.kind.in_trays else least_mm
+    least_mm = None if kind.in_trays else tin.least_depth(tin.brim_mm if by_share else batter_mm * rise)
     needed = count
     if tin.depth_mm is not None and not by_share and batter_mm * rise > tin.depth_mm * (1 + 1e-9):
         needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / rise))
@@ -103,7 +103,8 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
         per_bake = packing.per_shelf(tin.stand_mm, house.oven_shelf, clear) * house.shelves
         stands = scaling.times_needed(needed, tin.holes)
         bakes = scaling.times_needed(stands, per_bake) if per_bake else 0
-    words = _words(book, tin, count, needed, bakes, per_bake)
+    plain = needed == count and bakes == 1
+    words = "" if plain else _words(book, tin, count, needed, bakes, per_bake)
     each_g, baked_mm = mass_g / needed, batter_mm * rise
     shown_g = rounding.scales(each_g, batch.steps)
     return Fit(tin, count, needed, each_g, shown_g, batter_mm, baked_mm, least_mm, per_bake, bakes, words)
@@ -140,8 +141,11 @@ def mixes(book: Book, mass_g: float) -> int:
 
 def row_count(batch: Batch, tin: Tin) -> int:
     """For how many of a tin its row stands: as many as the recipe was written for, or one tray of cups."""
-    if tin.kind.in_trays:
-        return tin.holes
+    return tin.holes if tin.kind.in_trays else own_count(batch)
+
+
+def own_count(batch: Batch) -> int:
+    """How many tins a recipe was written for; 1 for what was written for cups."""
     written_in_cups = all(own.kind.in_trays for _, own in batch.tins)
     return 1 if written_in_cups else sum(count for count, _ in batch.tins)
 
@@ -149,7 +153,8 @@ def row_count(batch: Batch, tin: Tin) -> int:
 def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
     """One mixture in every tin: all rows in one calculation."""
     outlines = house_outlines(book)
-    counts = [row_count(batch, tin) for tin, _ in outlines]
+    own = own_count(batch)
+    counts = [tin.holes if tin.kind.in_trays else own for tin, _ in outlines]
     volumes = [wanted_ml(batch, tin, count) for (tin, _), count in zip(outlines, counts, strict=True)]
     factors = [scaling.factor(volume_ml, batch.batter_ml) for volume_ml in volumes]
     made = versions_each(batch, factors, [tin.bounds_mm[0] for tin, _ in outlines], facts)

@@ -97,11 +97,10 @@ def largest_errors(made: Iterable[Version]) -> tuple[float, float]:
     for version in made:
         together.setdefault(id(version.columns), []).append(version)
     for versions in together.values():
-        rows = [version.at for version in versions]
+        rows = {version.at: None for version in versions}
         for column in versions[0].columns:
-            exact, shown = [column.exact[row] for row in rows], [column.shown[row] for row in rows]
-            off = max(map(rounding.error, exact, shown))
-            if column.units[rows[0]] in SPOONS:
+            off = max([rounding.error(column.exact[row], column.shown[row]) for row in rows])
+            if column.units[versions[0].at] in SPOONS:
                 spoon_error = max(spoon_error, off)
             else:
                 weight_error = max(weight_error, off)
@@ -154,23 +153,25 @@ def version_each(
 
     With `by_weight` what is counted, such as eggs, is weighed.
     """
-    raised = factors
+    asked = [(factor, factor) for factor in factors]
     if batch.mixture.raising != "level":
         points = raising_points(facts)
         kept = [scaling.wide_tin_raising(width_mm, points) for width_mm in widths_mm]
-        raised = [factor * share for factor, share in zip(factors, kept, strict=True)]
+        asked = [(factor, factor * share) for factor, share in zip(factors, kept, strict=True)]
+    # many tins take the same number of eggs: what they share is worked out once
+    places = {each: at for at, each in enumerate(dict.fromkeys(asked))}
+    plain, raised = zip(*places, strict=True) if places else ((), ())
     columns = tuple(
-        column_at(line, raised if line.raises else factors, batch.steps, by_weight) for line in batch.ingredients
+        column_at(line, raised if line.raises else plain, batch.steps, by_weight) for line in batch.ingredients
     )
     raising_g = sum(line.mass_g for line in batch.ingredients if line.raises)
     rest_g = batch.mass_g - raising_g
-    masses_g = [rest_g * factor + raising_g * share for factor, share in zip(factors, raised, strict=True)]
+    masses_g = [rest_g * factor + raising_g * share for factor, share in places]
     shown_g = rounding.scales_each(masses_g, batch.steps)
     return [
-        Version(factor, factor / exact - 1, mass_g, mass_shown_g, columns, at)
-        for at, (factor, exact, mass_g, mass_shown_g) in enumerate(
-            zip(factors, exact_factors, masses_g, shown_g, strict=True)
-        )
+        Version(each[0], each[0] / exact - 1, masses_g[at], shown_g[at], columns, at)
+        for each, exact in zip(asked, exact_factors, strict=True)
+        for at in (places[each],)
     ]
 
 

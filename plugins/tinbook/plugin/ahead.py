@@ -19,7 +19,7 @@ LinkFrom = Callable[[str], Link]
 
 WORTH_IT = 60
 """Fewest pages for which a second process pays."""
-AT_ONCE = 8
+AT_ONCE = 4
 """Pages handed over together."""
 
 _given: tuple[Mapping[str, Page], LinkFrom]
@@ -27,22 +27,23 @@ _given: tuple[Mapping[str, Page], LinkFrom]
 
 
 class Ahead:
-    """The late parts of all pages, asked for page by page in the order of the book."""
+    """The late parts of pages, asked for page by page in the order of the book."""
 
     def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
         global _given
         _given = pages, link_from
         self._pool = ProcessPoolExecutor(processes, mp_context=multiprocessing.get_context("fork"))
         self._parts: dict[str, Future[dict[str, dict[str, str]]]] = {}
-        addresses = list(pages)
+        # from the end: the first process comes from the beginning, and they meet where they meet
+        addresses = list(pages)[::-1]
         for start in range(0, len(addresses), AT_ONCE):
             group = addresses[start : start + AT_ONCE]
             self._parts |= dict.fromkeys(group, self._pool.submit(_parts, group))
 
     def parts(self, address: str) -> Mapping[str, str]:
-        """The late parts of one page, once."""
+        """The late parts of one page, once; none where nobody has begun with them: they are sooner made than awaited."""
         future = self._parts.pop(address, None)
-        return future.result()[address] if future else {}
+        return {} if future is None or future.cancel() else future.result()[address]
 
     def close(self) -> None:
         """Let the processes go."""
