@@ -1,4 +1,4 @@
-"""Takes the screens of the demo book into site_demo/screens: `python site_demo/screens.py`.
+"""Takes the screens of the demo book into site_demo/screens: `python site_demo/screens.py`, or those named after it.
 
 It builds the book, serves it to a real Chromium and needs what the tests need (`pip install -e ".[test]"`, Chromium,
 poppler for the printed page).
@@ -31,8 +31,21 @@ LOOKED_AT = (
     ("measures", "measures/", TABLET, "default", ()),
     ("ingredients-phone", "ingredients/", PHONE, "default", ()),
     ("technique", "techniques/stack-two-tiers/", UPRIGHT, "default", ()),
+    ("layers", "mixtures/creamed-butter-sponge/#layers", UPRIGHT, "default", ()),
+    ("layers-phone", "mixtures/creamed-butter-sponge/#layers", PHONE, "default", ()),
+    ("coats", "mixtures/dark-ganache/#for-every-cake", TABLET, "default", ()),
+    ("coats-phone", "mixtures/dark-ganache/#for-every-cake", PHONE, "default", ()),
+    ("pastes", "mixtures/marzipan/#for-every-cake", TABLET, "default", ()),
+    ("covering", "covering/", TABLET, "default", ()),
+    ("covering-phone", "covering/", PHONE, "default", ()),
+    ("boards", "boards/", UPRIGHT, "default", ()),
+    ("boards-phone", "boards/", PHONE, "default", ()),
 )
-PRINTED = ("paper", "mixtures/creamed-butter-sponge/")
+PRINTED = (
+    ("paper", "mixtures/creamed-butter-sponge/"),
+    ("covering-paper", "covering/"),
+    ("boards-paper", "boards/"),
+)
 
 
 class Quiet(http.server.SimpleHTTPRequestHandler):
@@ -57,9 +70,11 @@ def keep(png: bytes | Path, name: str) -> None:
     print(f"  {name}.webp")
 
 
-def shoot(browser: Browser, base: str) -> None:
-    """All screens, then the printed page."""
+def shoot(browser: Browser, base: str, asked: list[str]) -> None:
+    """The screens `asked` for, or all of them, then the printed pages."""
     for name, page, (width, height), look, touched in LOOKED_AT:
+        if asked and name not in asked:
+            continue
         tab = browser.new_page(viewport={"width": width, "height": height})
         tab.goto(base + page)
         tab.evaluate("look => document.body.setAttribute('data-md-color-scheme', look)", look)
@@ -68,14 +83,16 @@ def shoot(browser: Browser, base: str) -> None:
         tab.wait_for_timeout(300)
         keep(tab.screenshot(), name)
         tab.close()
-    name, page = PRINTED
-    tab = browser.new_page()
-    tab.goto(base + page)
-    with tempfile.TemporaryDirectory() as folder:
-        tab.pdf(path=f"{folder}/x.pdf", format="A4", prefer_css_page_size=True)
-        subprocess.run(["pdftoppm", "-r", "80", "-singlefile", "-png", "x.pdf", "x"], cwd=folder, check=True)
-        keep(Path(folder, "x.png"), name)
-    tab.close()
+    for name, page in PRINTED:
+        if asked and name not in asked:
+            continue
+        tab = browser.new_page()
+        tab.goto(base + page)
+        with tempfile.TemporaryDirectory() as folder:
+            tab.pdf(path=f"{folder}/x.pdf", format="A4", prefer_css_page_size=True)
+            subprocess.run(["pdftoppm", "-r", "80", "-singlefile", "-png", "x.pdf", "x"], cwd=folder, check=True)
+            keep(Path(folder, "x.png"), name)
+        tab.close()
 
 
 def main() -> None:
@@ -87,7 +104,7 @@ def main() -> None:
     threading.Thread(target=server.serve_forever, daemon=True).start()
     with sync_playwright() as play:
         browser = play.chromium.launch(executable_path=chromium_path(), args=["--no-sandbox", "--disable-gpu"])
-        shoot(browser, f"http://127.0.0.1:{server.server_port}/")
+        shoot(browser, f"http://127.0.0.1:{server.server_port}/", sys.argv[1:])
         browser.close()
 
 

@@ -155,7 +155,7 @@ def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
 def kind_of(address: str, text: str) -> str:
     """What kind of page this is: its place in the book, and for mixtures whether tins are chosen."""
     if 'id="tb-bench"' in text:
-        return "mixture in tins" if '"tins":[{' in text else "mixture by weight"
+        return "mixture in tins" if '"rows":[[' in text else "mixture by weight"
     folder, _, name = address.strip("/").rpartition("/")
     return f"one of {folder}" if folder else name or "home"
 

@@ -142,3 +142,19 @@ def test_rows_of_a_table_narrow_too(page: Callable[..., Page], demo_url: str) ->
     tab.get_by_role("searchbox").fill("creme")
     assert tab.locator("td:visible").all_inner_texts() == ["Crème"]
     expect(tab.locator("output")).to_have_text("1 of 3")
+
+
+@pytest.mark.parametrize("address", ["covering/", "boards/"])
+def test_tins_are_found_by_their_size_and_not_by_a_figure(
+    page: Callable[..., Page], demo_url: str, address: str
+) -> None:
+    tab = page(**TABLET)
+    tab.goto(demo_url + address)
+    heads = tab.locator("tbody th:visible")
+    whole = heads.count()
+    tab.get_by_role("searchbox").fill("20 cm")
+    found = [name.replace("\u00a0", " ") for name in heads.all_inner_texts()]
+    assert "round 20 cm8 in" in "".join(found).replace(" 8 in", "8 in") and 1 < len(found) < whole
+    assert all("20" in name for name in found)
+    tab.get_by_role("button", name="on hand").click()
+    assert 0 < heads.count() < len(found)

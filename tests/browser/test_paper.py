@@ -123,7 +123,7 @@ def test_no_letter_on_paper_is_too_small(
     page: Callable[..., Page], demo_url: str, kinds: dict[str, str], printed: Callable[..., Path]
 ) -> None:
     tab = page(viewport={"width": 820, "height": 1180})
-    for kind in ("mixture in tins", "mixture by weight", "tins", "measures"):
+    for kind in ("mixture in tins", "mixture by weight", "tins", "measures", "covering", "boards"):
         tab.goto(demo_url + kinds[kind])
         file = printed(tab)
         run = subprocess.run(["pdftotext", "-bbox-layout", str(file), "-"], capture_output=True, text=True, check=True)
@@ -131,3 +131,26 @@ def test_no_letter_on_paper_is_too_small(
         heights = sorted(float(bottom) - float(top) for top, bottom in lines)
         # the box of a line of letters is a little higher than their size
         assert heights and heights[0] >= LEAST_PT * 0.8, (kind, heights[:5])
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize(
+    ("address", "scripts"),
+    [("covering/", True), ("boards/", True), ("mixtures/dark-ganache/", False), ("mixtures/marzipan/", False)],
+)
+def test_no_column_of_a_finished_cake_is_cut(
+    page: Callable[..., Page], demo_url: str, printed: Callable[..., Path], address: str, scripts: bool, paper: str
+) -> None:
+    tab = page(viewport={"width": 820, "height": 1180}, java_script_enabled=scripts)
+    tab.goto(demo_url + address)
+    file = printed(tab, paper)
+    (wide, _), *_ = sheets(file)
+    run = subprocess.run(["pdftotext", "-bbox", str(file), "-"], capture_output=True, text=True, check=True)
+    words = re.findall(r'<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)" yMax="[\d.]+">([^<]*)</word>', run.stdout)
+    margin = 10 / 25.4 * 72
+    assert words and all(margin <= float(left) and float(right) <= wide - margin for left, right, _ in words)
+    # the last cell of every row is there
+    text = [word for _, _, word in words]
+    ends = tab.locator(".tb-table tbody tr").evaluate_all("rows => rows.map(row => row.lastElementChild.innerText)")
+    for cell in ends:
+        assert set(cell.replace("\u00a0", " ").split()) <= set(" ".join(text).replace("\u00a0", " ").split()), cell

@@ -42,8 +42,8 @@ NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
-    "Covering": "covering", "Boards": "boards", "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
-    "Changes": "changes",
+    "Covering": "covering", "Boards": "boards", "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources",
+    "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip
 LOOKS = (
     {"media": "(prefers-color-scheme)", "icon": "light", "name": "Follows the device; choose light"},

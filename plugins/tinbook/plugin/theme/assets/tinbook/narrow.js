@@ -1,4 +1,5 @@
 // Lists that narrow by words and by what their rows say of themselves. Without this script nothing is hidden.
+// Of a table the heads of its rows are looked through, not its figures.
 // Lists of one data-narrow name go together; a row may carry data-kind, -season, -keeps, -tag and -also, values parted by |.
 import { all, find, make, press } from "./dom.js";
 
@@ -34,7 +35,7 @@ function options(rows, name) {
 
 function narrowed(name, lists) {
   const made = parts(lists), rows = made.flatMap(part => part.rows), whole = new Set(rows.map(identity)).size;
-  const hay = new Map(rows.map(row => [row, plain([row.textContent, ...Object.values(row.dataset)].join(" "))]));
+  const hay = new Map(rows.map(row => [row, plain([(find("th", row) || row).textContent, ...Object.values(row.dataset)].join(" "))]));
   const key = `tinbook narrow ${location.pathname} ${name}`;
   let asked = {};
   try { if (!location.hash) asked = JSON.parse(sessionStorage.getItem(key)) || {}; } catch { /* begins anew */ }
