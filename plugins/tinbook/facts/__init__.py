@@ -1,8 +1,8 @@
 """Cited facts of nature, trade and law. Every row has a unit, a range where there is one, and a source.
 
 The rows live in data/*.yaml, one file a section: sources, numbers, densities, eggs, marks, kinds,
-allergens, cautions, parts, balance, swaps. A new fact is a new row there. A source called common practice,
-from memory or house judgement is shown as just that.
+allergens, cautions, parts, balance, swaps, portions, colours. A new fact is a new row there. A source called
+common practice, from memory or house judgement is shown as just that.
 
 Cautions are called up by traits, which an ingredient card or a decoration carries as `care`: raw flour, raw
 egg, dairy filling, honey, alcohol, colour, glitter, flowers, whole nuts, small hard sweets, marshmallow,
@@ -11,6 +11,7 @@ whole small fruit, support, candles, dummy, strong flavouring.
 
 from tinbook.facts.reading import Facts, read_facts
 from tinbook.facts.rows import (
+    Additive,
     Allergen,
     BalanceRule,
     Caution,
@@ -21,12 +22,14 @@ from tinbook.facts.rows import (
     Mark,
     Part,
     Range,
+    Served,
     Source,
     Swap,
     SwapPart,
 )
 
 __all__ = [
+    "Additive",
     "Allergen",
     "BalanceRule",
     "Caution",
@@ -38,6 +41,7 @@ __all__ = [
     "Mark",
     "Part",
     "Range",
+    "Served",
     "Source",
     "Swap",
     "SwapPart",

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from tinbook.facts.rows import (
+    Additive,
     Allergen,
     BalanceRule,
     Caution,
@@ -18,6 +19,7 @@ from tinbook.facts.rows import (
     Mark,
     Part,
     Row,
+    Served,
     Source,
     Swap,
 )
@@ -26,6 +28,7 @@ R = TypeVar("R", bound=Row)
 
 SECTIONS = (
     "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
+    "portions", "colours",
 )  # fmt: skip
 PSEUDO = ("common practice", "from memory", "house judgement")
 """Names used as a source where nothing was published."""
@@ -46,6 +49,8 @@ class Facts:
     parts: Mapping[str, Part]
     balance: Mapping[str, BalanceRule]
     swaps: Mapping[str, Swap]
+    portions: Mapping[str, Served]
+    colours: Mapping[str, Additive]
 
     def cited(self) -> Iterator[tuple[str, str, Cited]]:
         """Every row that names a source, with its section and key; a kind gives one a range, a swap one a part."""
@@ -56,6 +61,8 @@ class Facts:
             "allergens": self.allergens,
             "cautions": self.cautions,
             "balance": self.balance,
+            "portions": self.portions,
+            "colours": self.colours,
         }
         for section, rows in plain.items():
             for key, row in rows.items():
@@ -96,6 +103,8 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
         parts=_rows(Part, trees["parts"]),
         balance=_rows(BalanceRule, trees["balance"]),
         swaps=_swaps(trees["swaps"], numbers),
+        portions=_rows(Served, trees["portions"]),
+        colours=_rows(Additive, trees["colours"]),
     )
     _check_sources(facts)
     _check_balance(facts)

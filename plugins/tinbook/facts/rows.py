@@ -222,6 +222,25 @@ class Caution(Cited):
     when: Literal["always", "uncooked", "baked"] = "always"
 
 
+class Served(Cited):
+    """How many portions a published chart gives for a cake: its shape and its sizes in inches, short side first."""
+
+    key: str
+    shape: str
+    inches: tuple[float, ...]
+    dessert: int
+    party: int
+
+
+class Additive(Cited):
+    """A food colour by its E number. `warning` is the phrase the law wants beside its name, empty for none."""
+
+    key: str
+    name: str
+    also_called: tuple[str, ...] = ()
+    warning: str = ""
+
+
 class Part(Row):
     """What ingredients count as in a formula: those whose published weight is one of `weights`."""
 

@@ -182,14 +182,9 @@ def read_sizes(
     text: str, start: int, end: int, measures: Measures, form: str, names: tuple[str, ...]
 ) -> tuple[float, ...]:
     """As many lengths, in mm, as there are `names`, in text[start:end]; a bare number takes the unit of the next."""
+    hint = f"write {' x '.join(names)}, such as {' x '.join(('20 mm', '30 mm', '8 mm')[: len(names)])}"
     if not text[start:end].strip():
-        told = f"{form} has no size" if form in ("this", "a mark") else f"{_a(form)} without a size"
-        raise Misread(
-            told,
-            f"write {' x '.join(names)}, such as {' x '.join(['20 mm', '30 mm', '8 mm'][: len(names)])}",
-            0,
-            len(text),
-        )
+        raise Misread(f"{_a(form)} has no size here", hint, 0, len(text))
     parts, at = [], start
     for found in _BY.finditer(text, start, end):
         parts.append((at, found.start()))

@@ -1,0 +1,63 @@
+"""The cutter for a part at a cake: what size it should be, the nearest one in the drawer, how far off that is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.models import Book, Cutter, Part
+
+EXACT_MM = 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class CutterFit:
+    """A cutter wanted of a shape and size; the nearest owned one of that shape, and by how much it is larger.
+
+    `marks`: it marks the part or cuts its top, as a share of its width, and does not cut it out.
+    """
+
+    form: str
+    wanted_mm: tuple[float, ...]
+    owned: str
+    owned_mm: tuple[float, ...]
+    off_mm: float | None
+    off: float | None
+    marks: bool
+
+    @property
+    def found(self) -> bool:
+        """Whether the drawer has one of that shape."""
+        return self.off_mm is not None
+
+    @property
+    def exact(self) -> bool:
+        """Whether it is just the size."""
+        return self.off_mm is not None and abs(self.off_mm) < EXACT_MM
+
+
+def cutter_fit(
+    part: Part, lengths_mm: tuple[tuple[str, float], ...], width_mm: float, s: float, book: Book
+) -> CutterFit | None:
+    """The cutter of a part at scale s: the one it names, else that of its simple shape; None for other parts."""
+    if part.cutter:
+        share = part.cutter.share
+        sizes = (width_mm * share,) if share else tuple(size * s for size in part.cutter.sizes_mm)
+        return nearest_cutter(part.cutter.form, sizes, book, marks=share is not None)
+    if part.sheet and not part.sheet.rings:
+        return nearest_cutter(part.sheet.form, tuple(size for name, size in lengths_mm if name != "thick"), book)
+    return None
+
+
+def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: bool = False) -> CutterFit:
+    """The owned cutter of that shape with the least sum of differences, the larger of two alike."""
+
+    def far(cutter: Cutter) -> tuple[float, float]:
+        return sum(abs(a - b) for a, b in zip(cutter.sizes_mm, wanted_mm, strict=False)), -sum(cutter.sizes_mm)
+
+    owned = [each.cutter for each in book.cutters if each.have and each.cutter.form == form and each.cutter.sizes_mm]
+    if not owned:
+        return CutterFit(form, wanted_mm, "", (), None, None, marks)
+    best = min(owned, key=far)
+    off_mm = max((a - b for a, b in zip(best.sizes_mm, wanted_mm, strict=False)), key=abs)
+    index = [a - b for a, b in zip(best.sizes_mm, wanted_mm, strict=False)].index(off_mm)
+    return CutterFit(form, wanted_mm, best.written, best.sizes_mm, off_mm, off_mm / wanted_mm[index], marks)
