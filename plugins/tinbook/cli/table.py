@@ -11,8 +11,10 @@ import click
 from tabulate import tabulate
 
 from tinbook.loading import load_book
-from tinbook.models import Book, read_take
+from tinbook.models import Book, read_sides, read_take
 from tinbook.plans.asking import AskError, Query
+from tinbook.plans.guests import BESIDE
+from tinbook.plans.portions import KINDS
 from tinbook.plans.result import Cell, Result
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
@@ -40,6 +42,11 @@ MOST = 1000
 @click.option("--layers", type=click.IntRange(1, 20), help="So many layers, of the height --layer, in --tin.")
 @click.option("--layer", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
 @click.option("--height", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".')
+@click.option("--guests", type=click.IntRange(1, 1000), help="How many guests are to be served.")
+@click.option("--portion", metavar="PORTION", help='finger, dessert, party, or a size such as "30 mm x 40 mm".')
+@click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
+@click.option("--owned", is_flag=True, help="Only tins the house owns.")
+@click.option("--beside", type=click.Choice(BESIDE), default=BESIDE[0], help="What stands beside the cake.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -90,6 +97,11 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         layers=asked["layers"],
         layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer"]),
         height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height"]),
+        guests=asked["guests"],
+        portion=_read("--portion", lambda text: _portion(text, measures), asked["portion"]),
+        keep_top=asked["keep_top"],
+        owned=asked["owned"],
+        beside=asked["beside"],
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 
@@ -99,6 +111,10 @@ def _number(text: str, of: str) -> float:
     if end != len(text) or not 0 < value < MOST:
         raise Misread(f'"{text}" is not a number of {of}', 'write 2, ½ or "1 1/2"', 0, len(text))
     return value
+
+
+def _portion(text: str, measures: Measures) -> str | tuple[float, float]:
+    return text if text in KINDS else read_sides(text, measures)
 
 
 def _read(option: str, read: Callable[[str], T], text: str | None) -> Any:

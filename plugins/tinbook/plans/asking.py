@@ -21,6 +21,8 @@ class Query:
     """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
 
     `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
+    `portion` is a kind of portion or its width and length in mm; `guests` are fed from what the house or the trade has,
+    by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`.
     At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
     """
 
@@ -35,3 +37,8 @@ class Query:
     layers: int | None = None
     layer_mm: float | None = None
     height_mm: float | None = None
+    guests: int | None = None
+    portion: str | tuple[float, float] | None = None
+    keep_top: bool = False
+    owned: bool = False
+    beside: str = "nothing"

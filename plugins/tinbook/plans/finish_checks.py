@@ -6,11 +6,14 @@ from collections.abc import Iterator, Sequence
 
 from tinbook.engine.layers import layer_for_mm
 from tinbook.facts import Facts
-from tinbook.models import Book, Finish, Flaw, Mixture
+from tinbook.models import Book, Finish, Flaw, Mixture, Portions
 from tinbook.plans.cake import Cake
 from tinbook.plans.finishing import Finishing, finishing
 from tinbook.tins import Tin
+from tinbook.tins.growth import outline_of
 
+THIN_MM = 10.0
+"""The least side of a portion (house judgement)."""
 COATS = {"filling": "filling", "crumb_coat": "crumb coat", "final_coat": "final coat"}
 
 
@@ -21,6 +24,7 @@ def finish_flaws(finish: Finish, book: Book, facts: Facts) -> Iterator[Flaw]:
     yield from _height_flaws(finish, settled)
     tins = [own.tin for own in book.tins]
     yield from _border_flaws(finish, settled, tins)
+    yield from portion_flaws(finish.portions, [own.tin for own in book.tins if own.have])
 
 
 def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
@@ -31,6 +35,7 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator
     settled = finishing(book.finish, facts, own)
     flaws = [*_rise_flaws(own, facts), *_height_flaws(own, settled)]
     flaws += _border_flaws(own, settled, [tin for _, tin in mixture.tins])
+    flaws += portion_flaws(own.portions, [tin for _, tin in mixture.tins])
     for flaw in flaws:
         yield Flaw(flaw.code, ("finish", *flaw.path), flaw.message, flaw.hint)
 
@@ -78,3 +83,21 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
         )
         hint = f"it has room for {room}; leave the count out to have it worked out"
         yield Flaw("finish", ("border", "count"), told, hint)
+
+
+def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Flaw]:
+    """A portion that is larger than the smallest cake, or so thin that no knife cuts it."""
+    cakes = [tin for tin in tins if not tin.kind.in_trays]
+    small = min(cakes, key=lambda tin: outline_of(tin).area_mm2, default=None)
+    for kind, sides in portions or ():
+        if sides is None:
+            continue
+        size = f"{sides[0]:g} x {sides[1]:g} mm"
+        if min(sides) < THIN_MM:
+            told = f"a portion of {size} is too thin to be cut"
+            yield Flaw("finish", ("portions", kind), told, f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm")
+        elif small and sides[0] * sides[1] > outline_of(small).area_mm2:
+            told = f"a portion of {size} is larger than the smallest cake, {small.name}"
+            yield Flaw(
+                "finish", ("portions", kind), told, "write width and length seen from above, such as 25 mm x 50 mm"
+            )

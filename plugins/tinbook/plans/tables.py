@@ -17,6 +17,7 @@ from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.balance import balance
 from tinbook.plans.on_hand import hand_table
+from tinbook.plans.portion_tables import guests, portions
 from tinbook.plans.result import Cell, Result, Row, batch_asked
 from tinbook.plans.scaling import Fit, TinRow
 from tinbook.plans.versions import Version
@@ -265,6 +266,8 @@ TABLES: Mapping[str, Table] = {
     "coats": Table("a filling or icing in and round a cake of every tin", finished.coats, of=True),
     "covers": Table("a paste over a cake of every tin", finished.covers, of=True),
     "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),
+    "portions": Table("how many portions every tin cuts into, and how", portions),
+    "guests": Table("which tins serve so many guests with least over", guests),
     "factors": Table("from every tin to every tin", factors),
     "sizes": Table("what every tin measures and holds, and the nearest one owned", sizes),
     "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", on_hand),

@@ -1,0 +1,138 @@
+"""How many portions a cake is cut into, and how the pieces are shared out among strips or rings.
+
+Sizes are areas in mm², or volumes of cakes that are not as high all over. Every rule here but the grid holds for a cake
+of any size once it holds for one, so that a larger cake never serves fewer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil, floor, sqrt
+
+NEAR = 0.07
+"""How far a piece may lie from the mean of all, where strips are equally wide."""
+LARGEST = 1.3
+"""The largest piece, in portions."""
+GRAIN = 1e-9
+
+
+def most(size: float, portion: float) -> int:
+    """How many whole portions the size of a cake makes at most. ValueError unless both are above 0."""
+    if not (size > 0.0 and portion > 0.0):
+        raise ValueError(f"no portions of {portion!r} from {size!r}")
+    return floor(size / portion * (1.0 + GRAIN))
+
+
+def fewest(size: float, portion: float, over: float) -> int:
+    """The least number of equal pieces none of which is more than `over` portions; never more than `most`."""
+    return min(most(size, portion), ceil(size / portion / over * (1.0 - GRAIN)))
+
+
+def grid(width: float, length: float, short: float, long: float) -> tuple[int, int]:
+    """Columns and rows of whole portions `short` by `long` in a rectangle, laid the way that gives more."""
+    ways = ((short, long), (long, short))
+    fits = [(most(width, across), most(length, along)) for across, along in ways]
+    return max(fits, key=lambda fit: fit[0] * fit[1])
+
+
+def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int, ...] | None:
+    """How many of `pieces` each strip gives so that every piece lies within `near` of the mean; None if that cannot be.
+
+    Strips that lie alike on both sides of the middle give alike.
+    """
+    mean = sum(sizes) / pieces
+    least = [max(1, ceil(size / (mean * (1.0 + near)) - GRAIN)) for size in sizes]
+    limit = [floor(size / (mean * (1.0 - near)) + GRAIN) for size in sizes]
+    if any(low > high for low, high in zip(least, limit, strict=True)):
+        return None
+    counts = [min(max(round(size / mean), low), high) for size, low, high in zip(sizes, least, limit, strict=True)]
+    alike, last = mirrored(sizes), len(sizes) - 1
+    while missing := pieces - sum(counts):
+        step = 1 if missing > 0 else -1
+        free = [at for at in range(last + 1) if least[at] <= counts[at] + step <= limit[at]]
+        if alike:
+            free = [at for at in free if at * 2 == last or (abs(missing) > 1 and at * 2 < last)]
+        if not free:
+            return None
+        at = max(free, key=lambda at: step * (sizes[at] / mean - counts[at]))
+        counts[at] += step
+        if alike and at * 2 != last:
+            counts[last - at] += step
+    return tuple(counts)
+
+
+def apportioned(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
+    """`pieces` shared out by the largest remainders, at least one to each.
+
+    Strips that lie alike on both sides of the middle give alike where that can be. ValueError where there are fewer
+    pieces than strips.
+    """
+    strips = len(sizes)
+    if pieces < strips:
+        raise ValueError(f"{pieces} pieces are too few for {strips} strips")
+    mean, half = sum(sizes) / pieces, strips // 2
+    middle = _near(sizes[half] / mean, pieces % 2) if strips % 2 else 0
+    rest = pieces - middle
+    if strips > 1 and mirrored(sizes) and rest % 2 == 0 and rest // 2 >= half:
+        side = _remainders(sizes[:half], rest // 2)
+        return (*side, *((middle,) if strips % 2 else ()), *reversed(side))
+    return _remainders(sizes, pieces)
+
+
+def _near(value: float, odd: int) -> int:
+    """The odd, or the even, whole number above 0 nearest to a value."""
+    return max(2 - odd, 2 * round((value - odd) / 2.0) + odd)
+
+
+def _remainders(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
+    mean = sum(sizes) / pieces
+    counts = [max(1, floor(size / mean + GRAIN)) for size in sizes]
+    while missing := pieces - sum(counts):
+        step = 1 if missing > 0 else -1
+        free = [at for at, count in enumerate(counts) if count + step >= 1]
+        at = max(free, key=lambda at: step * (sizes[at] / mean - counts[at]))
+        counts[at] += step
+    return tuple(counts)
+
+
+def mirrored(sizes: Sequence[float]) -> bool:
+    """Whether the strips lie alike on both sides of the middle."""
+    whole = sum(sizes)
+    return all(abs(one - other) <= 1e-4 * whole for one, other in zip(sizes, reversed(sizes), strict=True))
+
+
+def spread(sizes: Sequence[float], counts: Sequence[int]) -> float:
+    """How far the piece furthest from the mean lies from it, as a share of the mean."""
+    mean = sum(sizes) / sum(counts)
+    return max(abs(size / count / mean - 1.0) for size, count in zip(sizes, counts, strict=True))
+
+
+def rings(depth: float, long: float) -> int:
+    """Into how many rings a cake `depth` from its edge to its middle, or to its tube, is cut: as deep as a portion is
+    long, and wedges from edge to middle while they are not much longer than that."""
+    return 1 if depth <= 1.6 * long else round(depth / long)
+
+
+def within(radius: float, outside: float, inside: float, dome: bool) -> float:
+    """The share of a cake that lies within a radius of its middle, or between its tube and that radius.
+
+    Of an upright cake by area; of half a ball by volume: 1 − (1 − r²/R²)^(3/2).
+    """
+    if dome:
+        return 1.0 - float((1.0 - (radius / outside) ** 2) ** 1.5)
+    return (radius**2 - inside**2) / (outside**2 - inside**2)
+
+
+def radius_of(share: float, outside: float, inside: float, dome: bool) -> float:
+    """The inverse of `within`."""
+    if dome:
+        return outside * sqrt(1.0 - float((1.0 - share) ** (2.0 / 3.0)))
+    return sqrt(inside**2 + share * (outside**2 - inside**2))
+
+
+def grams(portion_mm2: float, height_mm: float, gravity: float, rise: float, loss: float) -> float:
+    """What a portion of baked cake weighs, without filling or coats: area × height × weight of 1 ml baked.
+
+    1 ml of batter weighing `gravity` g becomes `rise` ml, and loses `loss` of its weight.
+    """
+    return portion_mm2 * height_mm / 1000.0 * gravity * (1.0 - loss) / rise

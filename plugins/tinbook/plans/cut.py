@@ -1,0 +1,123 @@
+"""A plan to cut a cake by: into what strips or rings, each into how many pieces."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from math import ceil
+from typing import Any
+
+from tinbook.engine import portions as sums
+from tinbook.engine import rounding
+from tinbook.tins import Ring, Tin, cutting
+from tinbook.tins.joining import joined
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A plan. `counts` are the pieces of each strip from the top, or of each ring from the outside in.
+
+    `edges_mm`: where strips begin and end, from the top; or how far from the middle rings end. `upright`: strips run up
+    and down and are counted from the left. `each`: the mean piece, in portions; `off` how far the furthest is from it.
+    `parts`: so many alike, such as the halves of a ball. `way`: grid, strips, uneven, joined, rings, wedges, one each
+    or none.
+    """
+
+    tin: Tin
+    portion_mm: tuple[float, float]
+    way: str
+    counts: tuple[int, ...]
+    edges_mm: tuple[float, ...]
+    each: float
+    upright: bool = False
+    off: float = 0.0
+    parts: int = 1
+
+    @property
+    def count(self) -> int:
+        """Portions from one cake."""
+        return self.parts * sum(self.counts)
+
+    @property
+    def edges_shown_mm(self) -> tuple[float, ...]:
+        """`edges_mm` as read on a ruler."""
+        return tuple(rounding.ruler(edge) for edge in self.edges_mm)
+
+    @property
+    def off_shown_percent(self) -> float:
+        """How far the furthest piece is from the mean, to the next whole percent up."""
+        return float(ceil(100.0 * self.off - 1e-6))
+
+    @property
+    def each_shown_cm2(self) -> float:
+        """The mean piece seen from above, to a tenth of a cm²."""
+        return rounding.half_up(outline_area(self.tin) / max(1, sum(self.counts)) / 100.0, 0.1)
+
+
+def outline(tin: Tin) -> tuple[Ring, ...]:
+    """What is cut: the outline half-way up; the foot of a dome."""
+    return tin.kind.outline_mm(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0)
+
+
+def outline_area(tin: Tin) -> float:
+    """The area of what is cut, mm²."""
+    return tin.kind.area_mm2(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0) / tin.kind.parts
+
+
+@dataclass(frozen=True)
+class Job:
+    """A cake to be cut into portions `short_mm` by `long_mm`. `size` mm²; of a dome, or of half a ball, the area that
+    its volume would have at the height of the house's cakes."""
+
+    tin: Tin
+    short_mm: float
+    long_mm: float
+    height_mm: float = 0.0
+
+    @cached_property
+    def rings(self) -> tuple[Ring, ...]:
+        """What is cut, seen from above."""
+        return outline(self.tin)
+
+    @cached_property
+    def portion(self) -> float:
+        """A portion's area, mm²."""
+        return self.short_mm * self.long_mm
+
+    @property
+    def solid(self) -> bool:
+        """Whether it is not as high all over."""
+        return self.tin.kind.solid != "upright"
+
+    @cached_property
+    def size(self) -> float:
+        """What there is to cut."""
+        if self.solid:
+            return self.tin.brim_ml() / self.tin.kind.parts * 1000.0 / self.height_mm
+        return outline_area(self.tin)
+
+    @cached_property
+    def most(self) -> int:
+        """More portions than that it does not hold."""
+        return sums.most(self.size, self.portion)
+
+    def cut(self, way: str, counts: tuple[int, ...], edges_mm: tuple[float, ...], **more: Any) -> Cut:
+        """A plan for it; of pieces that are all alike unless told otherwise."""
+        each = self.size / self.portion / max(1, sum(counts))
+        sides = (self.short_mm, self.long_mm)
+        return Cut(self.tin, sides, way, counts, edges_mm, each=each, parts=self.tin.kind.parts, **more)
+
+
+@lru_cache(maxsize=2048)
+def pieces_of(cut: Cut) -> tuple[cutting.Piece, ...] | None:
+    """The pieces as drawn, in the order of their numbers; None where a strip would fall apart."""
+    rings = outline(cut.tin)
+    if cut.way in ("rings", "wedges"):
+        return cutting.ring_pieces(rings, cut.edges_mm[1:-1], cut.counts)
+    if cut.way == "joined":
+        return joined(rings, cut.portion_mm[0] * cut.portion_mm[1], cut.portion_mm[1]).pieces
+    if cut.way == "grid":
+        return cutting.grid_pieces(rings, cut.counts[0], len(cut.counts))
+    way = cutting.turned(rings) if cut.upright else rings
+    found = cutting.strip_pieces(way, cut.edges_mm, cut.counts)
+    return cutting.back(found) if found and cut.upright else found

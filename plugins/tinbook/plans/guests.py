@@ -1,0 +1,196 @@
+"""From guests to tins: which single tins and stacked sets serve so many, with least left over.
+
+Every set that may be chosen is laid out once for a book; an answer only adds up and compares, here and in the browser.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from tinbook.engine import layers as sums
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.finishing import Finishing, finishing
+from tinbook.plans.portions import Portion, cut_of, portion_sizes
+from tinbook.plans.shelf import all_outlines
+from tinbook.plans.weighing import Batch
+from tinbook.tins import Tin
+
+STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
+TRAYS = ("rectangle", "sheet")
+CUPS = "standard cups"
+APART_MM = 50.0
+"""A tier is at least so much narrower than the one it stands on, both ways (common practice)."""
+MOST_TIERS = 4
+MOST_TRAYS = 17
+FEWEST, MOST = 10, 200
+"""The guests the pages answer for."""
+BESIDE = ("nothing", "cupcakes", "a tray")
+GUESTS = (10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 120, 140, 160, 180, 200)
+"""The numbers printed in the book."""
+GRAIN = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Tier:
+    """A tin as a tier: what it serves by kind of portion, and the area of its batter, mm²."""
+
+    tin: Tin
+    owned: bool
+    serves: tuple[int, ...]
+    area_mm2: float
+
+
+@dataclass(frozen=True)
+class Choices:
+    """All that may be chosen from: tiers, and sets of them by their places, from the foot up; trays to stand beside.
+
+    `cups`: a tray of cupcakes, whose batter is `cups_ml`: half of what it holds to the brim.
+    """
+
+    portions: tuple[Portion, ...]
+    tiers: tuple[Tier, ...]
+    sets: tuple[tuple[int, ...], ...]
+    trays: tuple[int, ...]
+    cups: Tier | None
+    height_mm: float
+
+    @property
+    def cups_ml(self) -> float:
+        """Batter for a tray of cupcakes."""
+        return self.cups.tin.brim_ml() / 2.0 * self.cups.tin.holes if self.cups else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What is asked: guests, the place of the portion's kind; keep the top tier back; own tins only; what stands
+    beside the cake. `stacked`: None for any cake, True for sets only, False for single tins only."""
+
+    guests: int
+    kind: int = 1
+    keep_top: bool = False
+    owned: bool = False
+    beside: str = "nothing"
+    stacked: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """A set that serves: places of its tiers from the foot up, of its tray if any, how many trays of cupcakes.
+
+    `serves` leaves out a top tier that is kept; `area_mm2` is of all that is baked but cupcakes.
+    """
+
+    tiers: tuple[int, ...]
+    tray: int | None
+    cups: int
+    serves: int
+    over: int
+    tins: int
+    area_mm2: float
+
+
+@lru_cache(maxsize=8)
+def _choices(outlines: tuple[tuple[Tin, bool], ...], portions: tuple[Portion, ...], height_mm: float) -> Choices:
+    rows = [(tin, owned) for tin, owned in outlines if tin.kind.solid == "upright" and not tin.kind.in_trays]
+    tiers = [_tier(tin, owned, portions, height_mm) for tin, owned in rows]
+    tiers = [tier for tier in tiers if min(tier.serves) > 0]
+    cups = next((_tier(tin, owned, portions, height_mm) for tin, owned in outlines if tin.name == CUPS), None)
+    sets = tuple(chain for shape in STACKED for chain in _stacks(tiers, shape))
+    singles = tuple((at,) for at in range(len(tiers)))
+    trays = tuple(at for at, tier in enumerate(tiers) if tier.tin.shape in TRAYS)
+    return Choices(portions, tuple(tiers), singles + sets, trays, cups, height_mm)
+
+
+def choices(
+    book: Book, facts: Facts, height_mm: float | None = None, portions: tuple[Portion, ...] | None = None
+) -> Choices:
+    """What the house may choose from, for its own portions and at the height it usually makes its cakes."""
+    height_mm = height_mm or finishing(book.finish, facts).heights_mm[0]
+    return _choices(all_outlines(book), portions or tuple(portion_sizes(book, facts).values()), height_mm)
+
+
+def _tier(tin: Tin, owned: bool, portions: Sequence[Portion], height_mm: float) -> Tier:
+    holes = tin.holes if tin.kind.in_trays else 1
+    serves = tuple(holes * cut_of(tin, portion, height_mm).count for portion in portions)
+    return Tier(tin, owned, serves, holes * tin.kind.area_mm2(tin.sizes_mm, 0.5))
+
+
+def _stacks(tiers: Sequence[Tier], shape: str) -> Iterator[tuple[int, ...]]:
+    """Every set of two to MOST_TIERS tiers of one shape, each far enough inside the one below; from the foot up."""
+    places = sorted(
+        (at for at, tier in enumerate(tiers) if tier.tin.shape == shape), key=lambda at: -tiers[at].tin.area_mm2
+    )
+
+    def on(chain: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
+        for at in places[places.index(chain[-1]) + 1 :]:
+            if _fits(tiers[at].tin, tiers[chain[-1]].tin):
+                yield (*chain, at)
+                if len(chain) + 1 < MOST_TIERS:
+                    yield from on((*chain, at))
+
+    for at in places:
+        yield from on((at,))
+
+
+def _fits(upper: Tin, lower: Tin) -> bool:
+    return all(one <= other - APART_MM + GRAIN for one, other in zip(upper.bounds_mm, lower.bounds_mm, strict=True))
+
+
+def answers(made: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
+    """The best sets that serve: least over, then fewest tins, then least mixture."""
+    found = []
+    for chain in made.sets:
+        if wish.stacked is not None and wish.stacked != (len(chain) > 1):
+            continue
+        if wish.keep_top and len(chain) < 2:
+            continue
+        if wish.owned and not all(made.tiers[at].owned for at in chain):
+            continue
+        eaten = chain[:-1] if wish.keep_top else chain
+        serves = sum(made.tiers[at].serves[wish.kind] for at in eaten)
+        area_mm2 = sum(made.tiers[at].area_mm2 for at in chain)
+        for tray, cups, more, more_mm2 in _beside(made, wish, wish.guests - serves):
+            over = serves + more - wish.guests
+            if over >= 0:
+                tins = len(chain) + cups + (tray is not None)
+                found.append(Answer(chain, tray, cups, serves + more, over, tins, area_mm2 + more_mm2))
+    return tuple(sorted(found, key=_rank)[:most])
+
+
+def _rank(each: Answer) -> tuple[float, ...]:
+    return (each.over, each.tins, round(each.area_mm2), *each.tiers, -1 if each.tray is None else each.tray)
+
+
+def _beside(made: Choices, wish: Wish, missing: int) -> Iterator[tuple[int | None, int, int, float]]:
+    """What may stand beside a cake that leaves so many without: a tray, how many trays of cups, what they serve."""
+    if wish.beside == "nothing":
+        yield None, 0, 0, 0.0
+    elif wish.beside == "a tray":
+        for at in made.trays:
+            tray = made.tiers[at]
+            if tray.owned or not wish.owned:
+                yield at, 0, tray.serves[wish.kind], tray.area_mm2
+    elif made.cups and (made.cups.owned or not wish.owned):
+        each = made.cups.serves[wish.kind]
+        count = max(1, -(-missing // each))
+        if count <= MOST_TRAYS:
+            yield None, count, count * each, 0.0
+
+
+def batter_mm(batch: Batch, settled: Finishing, height_mm: float) -> float:
+    """How deep the batter of one tier stands in all, for its layers with filling to stand `height_mm` high."""
+    layer_mm = sums.layer_for_mm(height_mm, settled.layers, settled["filling"])
+    return sums.batter_for_mm(layer_mm * settled.layers, batch.rise, settled["level_off"])
+
+
+def batter_ml(batch: Batch, settled: Finishing, made: Choices, each: Answer) -> float:
+    """The batter a set takes."""
+    return each.area_mm2 * batter_mm(batch, settled, made.height_mm) / 1000.0 + each.cups * made.cups_ml
+
+
+def factor(batch: Batch, settled: Finishing, made: Choices, each: Answer) -> float:
+    """How many times the mixture is made for a set."""
+    return batter_ml(batch, settled, made, each) / batch.batter_ml

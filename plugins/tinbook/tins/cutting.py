@@ -1,0 +1,240 @@
+"""An outline cut with a knife: straight strips cut across, or rings cut towards the middle. Lengths mm, areas mm².
+
+Areas come from the outline's own corners: the area of what lies below a line is the sum of ∫ x dy along the edges
+below it, which is exact for any polygon, tubes and all.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from shapely import MultiPolygon, Polygon, clip_by_rect
+
+from tinbook.tins.shape import CIRCLE_POINTS, Ring
+
+Array = np.ndarray[Any, np.dtype[np.float64]]
+STEPS = 96
+"""Into how many steps a strip is laid to find where it is cut."""
+DUST = 1e-4
+"""The share of a piece that may come off it by the last digits of a cut."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece seen from above: its rings (one, unless something is left out of its middle), area, and middle."""
+
+    rings: tuple[Ring, ...]
+    area_mm2: float
+    middle: tuple[float, float]
+
+
+def turned(rings: Sequence[Ring]) -> tuple[Ring, ...]:
+    """The outline laid on its side: its left is on top, its top on the left. Turned twice it is as it was."""
+    return tuple(tuple((-y, -x) for x, y in ring) for ring in rings)
+
+
+def back(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
+    """Pieces of a turned outline, turned back."""
+    return tuple(Piece(turned(piece.rings), piece.area_mm2, (-piece.middle[1], -piece.middle[0])) for piece in pieces)
+
+
+def spans(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
+    """Least x, least y, most x, most y of the outline."""
+    points = np.asarray(rings[0])
+    (left, low), (right, high) = points.min(axis=0), points.max(axis=0)
+    return float(left), float(low), float(right), float(high)
+
+
+def area_below(rings: Sequence[Ring], heights: Sequence[float] | Array) -> Array:
+    """The area of what lies below each of `heights`."""
+    at = np.asarray(heights, dtype=float)[:, None]
+    total = np.zeros(at.shape[0])
+    for index, ring in enumerate(rings):
+        points = np.asarray(ring)
+        after = np.roll(points, -1, axis=0)
+        whole = float(np.sum(points[:, 0] * after[:, 1] - after[:, 0] * points[:, 1]))
+        falls = after[:, 1] < points[:, 1]
+        low, high = np.where(falls[:, None], after, points), np.where(falls[:, None], points, after)
+        rise = high[:, 1] - low[:, 1]
+        level = rise <= 0.0
+        part = np.clip((at - low[:, 1]) / np.where(level, 1.0, rise), 0.0, 1.0)
+        under = rise * part * (low[:, 0] + part / 2.0 * (high[:, 0] - low[:, 0]))
+        sign = math.copysign(1.0, whole) * (1.0 if index == 0 else -1.0)
+        total += sign * (np.where(falls, -1.0, 1.0) * under).sum(axis=1)
+    return total
+
+
+def area(rings: Sequence[Ring]) -> float:
+    """The area of the whole outline."""
+    return float(area_below(rings, [spans(rings)[3]])[0])
+
+
+def strip_areas(rings: Sequence[Ring], strips: int) -> tuple[float, ...]:
+    """The areas of so many strips of equal width, from the top down."""
+    _, low, _, high = spans(rings)
+    below = area_below(rings, np.linspace(high, low, strips + 1))
+    return tuple(float(share) for share in below[:-1] - below[1:])
+
+
+def strips_areas(rings: Sequence[Ring], most: int) -> list[tuple[float, ...]]:
+    """`strip_areas` of one strip, of two, and so on to `most`."""
+    _, low, _, high = spans(rings)
+    below = area_below(rings, np.concatenate([np.linspace(high, low, strips + 1) for strips in range(1, most + 1)]))
+    found, at = [], 0
+    for strips in range(1, most + 1):
+        part = below[at : at + strips + 1]
+        found.append(tuple(float(share) for share in part[:-1] - part[1:]))
+        at += strips + 1
+    return found
+
+
+def strip_edges(rings: Sequence[Ring], shares: Sequence[float]) -> tuple[float, ...]:
+    """How far from the top strips begin and end that hold these shares of the outline, their sum 1."""
+    _, low, _, high = spans(rings)
+    heights = np.linspace(low, high, STEPS + 1)
+    below = area_below(rings, heights)
+    wanted = (1.0 - np.cumsum(shares)[:-1]) * below[-1]
+    found = np.interp(wanted, below, heights)
+    for _ in range(2):
+        # A step of Newton's: what lies below grows by the width there.
+        beside = area_below(rings, np.concatenate((found - 0.05, found, found + 0.05))).reshape(3, -1)
+        found = found - (beside[1] - wanted) / np.maximum((beside[2] - beside[0]) / 0.1, 1.0)
+    return (0.0, *(float(high - height) for height in found), high - low)
+
+
+def strip_pieces(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> tuple[Piece, ...] | None:
+    """Strips that begin and end `edges` from the top, each cut across into equal pieces, from left to right.
+
+    None where a piece would fall apart.
+    """
+    cake = Polygon(rings[0], rings[1:])
+    left, _, right, high = spans(rings)
+    found: list[Piece] = []
+    for begin, end, count in zip(edges, edges[1:], counts, strict=False):
+        strip = strip_of(cake, left, right, high - end, high - begin)
+        for one, other in across(strip, count):
+            piece = whole(clip_by_rect(strip, one, high - end - 1.0, other, high - begin + 1.0))
+            if piece is None:
+                return None
+            found.append(piece_of(piece))
+    return tuple(found)
+
+
+def grid_pieces(rings: Sequence[Ring], columns: int, rows: int) -> tuple[Piece, ...]:
+    """An upright rectangle cut into a whole grid, row by row from the top."""
+    left, low, right, high = spans(rings)
+    wide, tall = (right - left) / columns, (high - low) / rows
+    found = []
+    for row in range(rows):
+        for column in range(columns):
+            x, y = left + wide * column, high - tall * row
+            corners = ((x, y - tall), (x + wide, y - tall), (x + wide, y), (x, y))
+            found.append(Piece((corners,), wide * tall, (x + wide / 2.0, y - tall / 2.0)))
+    return tuple(found)
+
+
+def strip_of(cake: Polygon, left: float, right: float, low: float, high: float) -> MultiPolygon:
+    """What of the cake lies between two heights."""
+    return MultiPolygon(polygons(clip_by_rect(cake, left - 1.0, low, right + 1.0, high)))
+
+
+def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float]]:
+    """Where a strip begins and ends and is cut across, so that all `count` pieces hold the same."""
+    begin, _, end, _ = strip.bounds
+    places, held = np.linspace(begin, end, STEPS + 1), np.zeros(STEPS + 1)
+    for part in polygons(strip):
+        rings = [tuple((y, x) for x, y in ring.coords[:-1]) for ring in (part.exterior, *part.interiors)]
+        held += area_below(rings, places)
+    cuts = np.interp(np.arange(1, count) / count * held[-1], held, places)
+    bounds = [begin - 1.0, *(float(cut) for cut in cuts), end + 1.0]
+    return list(itertools.pairwise(bounds))
+
+
+def polygons(shape: Any) -> list[Polygon]:
+    """The polygons of what clipping left, larger than dust."""
+    parts = [part for part in getattr(shape, "geoms", [shape]) if isinstance(part, Polygon) and not part.is_empty]
+    total = sum(part.area for part in parts)
+    return [part for part in parts if part.area > DUST * total]
+
+
+def whole(shape: Any) -> Polygon | None:
+    """The one polygon of a piece; None where it fell apart or nothing is left of it."""
+    parts = polygons(shape)
+    return parts[0] if len(parts) == 1 else None
+
+
+def piece_of(shape: Polygon) -> Piece:
+    rings = tuple(tuple(ring.coords[:-1]) for ring in (shape.exterior, *shape.interiors))
+    point = shape.centroid
+    if not shape.contains(point):
+        point = shape.representative_point()
+    return Piece(rings, shape.area, (point.x, point.y))
+
+
+def ring_pieces(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> tuple[Piece, ...]:
+    """Rings between these inner `radii`, from the outside in, each cut towards the middle from the top clockwise.
+
+    The edge of the outermost is the outline, the inside of the innermost the tube, or the middle.
+    """
+    found: list[Piece] = []
+    outer = _polar(rings[0])
+    for index, count in enumerate(counts):
+        inner = _circle(radii[index]) if index < len(radii) else _tube(rings)
+        turns = _equal_turns(outer, inner, count)
+        for begin, end in itertools.pairwise(turns):
+            edge = _chain(outer, begin, end)
+            inside = _chain(inner, begin, end) if inner is not None else ([(0.0, 0.0)] if count > 1 else [])
+            found.append(piece_of(_sector(edge, inside, count)))
+        outer = inner if inner is not None else outer
+    return tuple(found)
+
+
+def _sector(edge: list[tuple[float, float]], inside: list[tuple[float, float]], count: int) -> Polygon:
+    if count > 1:
+        return Polygon([*edge, *reversed(inside)])
+    return Polygon(edge[:-1], [inside[:-1]] if len(inside) > 2 else None)
+
+
+def _circle(radius: float) -> tuple[Array, Array]:
+    turns = np.linspace(0.0, 2.0 * math.pi, CIRCLE_POINTS + 1)
+    return turns, np.full_like(turns, radius)
+
+
+def _tube(rings: Sequence[Ring]) -> tuple[Array, Array] | None:
+    return _polar(rings[1]) if len(rings) > 1 else None
+
+
+def _polar(ring: Ring) -> tuple[Array, Array]:
+    """Turns from the top, clockwise, from 0 to a full turn, and how far the ring lies from the middle there."""
+    points = np.asarray(ring)
+    turns = np.arctan2(points[:, 0], points[:, 1]) % (2.0 * math.pi)
+    order = np.argsort(turns)
+    turns, far = turns[order], np.hypot(points[:, 0], points[:, 1])[order]
+    full = 2.0 * math.pi
+    turns = np.concatenate(([turns[-1] - full], turns, [turns[0] + full]))
+    far = np.concatenate(([far[-1]], far, [far[0]]))
+    start, end = np.interp([0.0, full], turns, far)
+    kept = (turns > 1e-9) & (turns < full - 1e-9)
+    return np.concatenate(([0.0], turns[kept], [full])), np.concatenate(([start], far[kept], [end]))
+
+
+def _equal_turns(outer: tuple[Array, Array], inner: tuple[Array, Array] | None, count: int) -> list[float]:
+    """The turns between which `count` equal pieces lie."""
+    turns = np.linspace(0.0, 2.0 * math.pi, 4 * CIRCLE_POINTS + 1)
+    far = np.interp(turns, *outer) ** 2 - (np.interp(turns, *inner) ** 2 if inner is not None else 0.0)
+    held = np.concatenate(([0.0], np.cumsum((far[1:] + far[:-1]) / 2.0)))
+    return [float(turn) for turn in np.interp(np.arange(count + 1) / count * held[-1], held, turns)]
+
+
+def _chain(edge: tuple[Array, Array], begin: float, end: float) -> list[tuple[float, float]]:
+    """Points of an edge from one turn to another, both included."""
+    turns, far = edge
+    between = (turns > begin + 1e-9) & (turns < end - 1e-9)
+    at = np.concatenate(([begin], turns[between], [end]))
+    away = np.interp(at, turns, far)
+    return [(float(r * math.sin(t)), float(r * math.cos(t))) for t, r in zip(at, away, strict=True)]
