@@ -20,8 +20,8 @@ from tinbook.plans.scaling import TinTable
 from tinbook.plans.weighing import Batch
 from tinbook.tins import Tin
 
-MAIN = (1, 2)
-"""The columns the table is read for."""
+MAIN = (2,)
+"""The column the table is read for: each layer."""
 
 
 @dataclass(frozen=True, slots=True)

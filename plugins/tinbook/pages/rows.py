@@ -21,7 +21,7 @@ from tinbook.tins import Tin
 
 CELL, ROW = "\x1f", "\x1e"
 """Part cells and rows until all are escaped; no text of a book holds them."""
-FIRST = ' class="tb-first"'
+FIRST = " class=tb-first"
 SAY = "<td class=tb-say>{}"
 
 
@@ -47,7 +47,7 @@ def table_rows(lines: Iterable[Line]) -> Markup:
     return Markup(
         "\n".join(
             [
-                f'<tr data-factor="{line.factor}" data-width="{line.width_mm}"{FIRST if line.first else ""}>{line.head}'
+                f'<tr data-factor="{line.factor}" data-width={line.width_mm:g}{FIRST if line.first else ""}>{line.head}'
                 f"<td>{told.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
                 for line, told, say in zip(lines, cells, says, strict=True)
             ]
@@ -112,9 +112,9 @@ def plain_head(name: str) -> Markup:
 def tin_head(tin: Tin, owned: bool) -> Markup:
     """The head of a tin's row: its name, in inches too, or how many come by the tray."""
     inches = f"tray of {tin.holes}" if tin.kind.in_trays else tin.size_label_in
-    lent = Markup("" if owned else ' class="tb-lent"')
+    lent = Markup("" if owned else " class=tb-lent")
     names = formats.tin_words(tin.name), formats.tin_words(inches)
-    return Markup('<th scope="row"{}>{}<small>{}</small></th>').format(lent, *names)
+    return Markup("<th scope=row{}>{}<small>{}</small>").format(lent, *names)
 
 
 def whole_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
