@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator, Mapping
-from concurrent.futures import wait
+import time
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -36,17 +36,11 @@ def two(site: Site) -> Iterator[Ahead]:
     made.close()
 
 
-def parts_of(two: Ahead, address: str) -> Mapping[str, str]:
-    """The parts, waited for: a page nobody has begun with is left to the asker."""
-    wait([two._parts[address]])
-    return two.parts(address)
-
-
 @linux
 def test_every_part_is_the_same(two: Ahead, site: Site) -> None:
     marks = 0
     for address, page in site.pages.items():
-        parts = parts_of(two, address)
+        parts = two.parts(address)
         marks += len(parts)
         content = page.markdown
         assert page.fill(content, link_from(address), parts) == page.fill(content, link_from(address)), address
@@ -57,17 +51,25 @@ def test_every_part_is_the_same(two: Ahead, site: Site) -> None:
 def test_a_page_the_book_does_not_have_has_no_parts(two: Ahead, site: Site) -> None:
     address = next(iter(site.pages))
     assert two.parts("nowhere") == {}
-    assert parts_of(two, address)
+    assert two.parts(address)
     assert two.parts(address) == {}  # given once
 
 
 @linux
-def test_what_nobody_has_begun_with_is_left_to_the_asker(site: Site) -> None:
-    """One process cannot have begun with the first pages: it comes from the end."""
-    made = Ahead(site.pages, link_from, 1)
+def test_it_does_not_wait_but_makes_the_last_pages(site: Site) -> None:
+    """The other process is slow: asked for the first page, the asker makes others meanwhile."""
+    here = os.getpid()
+
+    def slow(address: str) -> ahead.Link:
+        if os.getpid() != here:
+            time.sleep(0.2)
+        return link_from(address)
+
+    made = Ahead(site.pages, slow, 1)
     first, *_, last = site.pages
-    assert made.parts(first) == {}
-    assert parts_of(made, last)
+    assert made.parts(first) == site.pages[first].parts(link_from(first))
+    assert last in made._made
+    assert made.parts(last) == site.pages[last].parts(link_from(last))
     made.close()
 
 
@@ -81,9 +83,8 @@ def test_a_mistake_in_a_process_is_told(site: Site) -> None:
 
     made = Ahead(site.pages, nowhere, 1)
     with pytest.raises(LookupError, match="links to"):
-        parts_of(made, list(site.pages)[-1])
         for address in site.pages:
-            parts_of(made, address)
+            made.parts(address)
     made.close()
 
 

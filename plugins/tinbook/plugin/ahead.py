@@ -10,7 +10,7 @@ import multiprocessing
 import os
 import sys
 from collections.abc import Callable, Mapping
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import ProcessPoolExecutor
 
 from tinbook.pages.page import Link, Page
 
@@ -19,7 +19,7 @@ LinkFrom = Callable[[str], Link]
 
 WORTH_IT = 60
 """Fewest pages for which a second process pays."""
-AT_ONCE = 4
+AT_ONCE = 2
 """Pages handed over together."""
 
 _given: tuple[Mapping[str, Page], LinkFrom]
@@ -27,23 +27,39 @@ _given: tuple[Mapping[str, Page], LinkFrom]
 
 
 class Ahead:
-    """The late parts of pages, asked for page by page in the order of the book."""
+    """The late parts of all pages, asked for page by page in the order of the book.
+
+    The other processes come from the beginning. Where the first one catches up with them it does not wait, but makes
+    pages from the end, so that no process is idle.
+    """
 
     def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
         global _given
         _given = pages, link_from
         self._pool = ProcessPoolExecutor(processes, mp_context=multiprocessing.get_context("fork"))
-        self._parts: dict[str, Future[dict[str, dict[str, str]]]] = {}
-        # from the end: the first process comes from the beginning, and they meet where they meet
-        addresses = list(pages)[::-1]
-        for start in range(0, len(addresses), AT_ONCE):
-            group = addresses[start : start + AT_ONCE]
-            self._parts |= dict.fromkeys(group, self._pool.submit(_parts, group))
+        addresses = list(pages)
+        groups = [addresses[start : start + AT_ONCE] for start in range(0, len(addresses), AT_ONCE)]
+        self._left = [(group, self._pool.submit(_parts, group)) for group in groups]
+        self._under_way = {address: future for group, future in self._left for address in group}
+        self._made: dict[str, dict[str, str]] = {}
 
     def parts(self, address: str) -> Mapping[str, str]:
-        """The late parts of one page, once; none where nobody has begun with them: they are sooner made than awaited."""
-        future = self._parts.pop(address, None)
-        return {} if future is None or future.cancel() else future.result()[address]
+        """The late parts of one page, once."""
+        future = self._under_way.pop(address, None)
+        while future and address not in self._made and not future.done() and self._make_one():
+            pass
+        if future and address not in self._made:
+            self._made |= future.result()
+        return self._made.pop(address, {})
+
+    def _make_one(self) -> bool:
+        """Make the last pages that nobody has begun with; whether there are any."""
+        while self._left:
+            group, future = self._left.pop()
+            if future.cancel():
+                self._made |= _parts(group)
+                return True
+        return False
 
     def close(self) -> None:
         """Let the processes go."""
