@@ -21,7 +21,7 @@ from tinbook.plans.worked import Worked
 def told(book: Book, facts: Facts) -> list[Worked]:
     page: Any = conversions(book, facts)
     found = [getattr(page, name) for name in vars(page) if name.endswith("_worked")]
-    assert len(found) == 5
+    assert len(found) == 6
     found.append(shelf(book).worked)
     for batch in weigh_all(book, facts).values():
         found += [batch.worked, weight_table(batch, facts).worked]
