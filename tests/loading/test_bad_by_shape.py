@@ -48,6 +48,7 @@ APART = {
     "ingredients/empty-list-of-allergens": "a list is right there, but nobody knows what an empty one means",
     "mixtures/empty-mix": "a variation leaves its mix to its base, so a list may be empty",
     "mixtures/no-bake": "one key against another: what is made by weight has no bake",
+    "tins/outline-without-a-name": "whether a tin needs a name depends on its words",
     "tins/measured-without-depth": "the depth is a part of the tin's words, not a key",
 }
 """Slips with a code of shape that are none."""
