@@ -1,7 +1,7 @@
 """Cited facts of nature, trade and law. Every row has a unit, a range where there is one, and a source.
 
 The rows live in data/*.yaml, one file a section: sources, numbers, densities, eggs, marks, kinds,
-allergens, cautions, parts, balance, swaps, portions, colours. A new fact is a new row there. A source called
+allergens, cautions, parts, balance, swaps, portions, colours, dowels. A new fact is a new row there. A source called
 common practice, from memory or house judgement is shown as just that.
 
 Cautions are called up by traits, which an ingredient card or a decoration carries as `care`: raw flour, raw
@@ -16,6 +16,7 @@ from tinbook.facts.rows import (
     BalanceRule,
     Caution,
     Cited,
+    Dowelled,
     EggClass,
     Fact,
     Kind,
@@ -34,6 +35,7 @@ __all__ = [
     "BalanceRule",
     "Caution",
     "Cited",
+    "Dowelled",
     "EggClass",
     "Fact",
     "Facts",

@@ -13,6 +13,7 @@ from tinbook.facts.rows import (
     BalanceRule,
     Caution,
     Cited,
+    Dowelled,
     EggClass,
     Fact,
     Kind,
@@ -28,7 +29,7 @@ R = TypeVar("R", bound=Row)
 
 SECTIONS = (
     "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
-    "portions", "colours",
+    "portions", "colours", "dowels",
 )  # fmt: skip
 PSEUDO = ("common practice", "from memory", "house judgement")
 """Names used as a source where nothing was published."""
@@ -51,6 +52,7 @@ class Facts:
     swaps: Mapping[str, Swap]
     portions: Mapping[str, Served]
     colours: Mapping[str, Additive]
+    dowels: Mapping[str, Dowelled]
 
     def cited(self) -> Iterator[tuple[str, str, Cited]]:
         """Every row that names a source, with its section and key; a kind gives one a range, a swap one a part."""
@@ -63,6 +65,7 @@ class Facts:
             "balance": self.balance,
             "portions": self.portions,
             "colours": self.colours,
+            "dowels": self.dowels,
         }
         for section, rows in plain.items():
             for key, row in rows.items():
@@ -105,6 +108,7 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
         swaps=_swaps(trees["swaps"], numbers),
         portions=_rows(Served, trees["portions"]),
         colours=_rows(Additive, trees["colours"]),
+        dowels=_rows(Dowelled, trees["dowels"]),
     )
     _check_sources(facts)
     _check_balance(facts)

@@ -241,6 +241,17 @@ class Additive(Cited):
     warning: str = ""
 
 
+class Dowelled(Cited):
+    """How many dowels a publication sets under a tier `low_in` to `high_in` wide; `across_in` is how thick they are."""
+
+    key: str
+    low_in: float
+    high_in: float
+    count: int
+    what: str
+    across_in: float | None = None
+
+
 class Part(Row):
     """What ingredients count as in a formula: those whose published weight is one of `weights`."""
 

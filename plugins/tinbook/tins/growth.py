@@ -92,3 +92,19 @@ def _half_width(ring: Ring) -> float:
 
 def _length(ring: Ring) -> float:
     return sum(math.dist(one, other) for one, other in zip(ring, ring[1:] + ring[:1], strict=True))
+
+
+@lru_cache(maxsize=1024)
+def ring_round(tin: Tin, by_mm: float) -> Ring:
+    """The outer edge of a cake, half-way up or round the foot of a dome, moved out by `by_mm` or in where negative.
+
+    Corners are mitred, as in `Outline`. ValueError where nothing is left inside.
+    """
+    outer = tin.kind.outline_mm(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0)[0]
+    if by_mm == 0.0:
+        return outer
+    moved = Polygon(outer).buffer(by_mm, join_style="mitre", mitre_limit=10)
+    pieces = [piece for piece in getattr(moved, "geoms", (moved,)) if not piece.is_empty]
+    if not pieces:
+        raise ValueError(f"nothing is left {-by_mm:g} mm inside the edge")
+    return tuple((x, y) for x, y in max(pieces, key=lambda piece: piece.area).exterior.coords[:-1])

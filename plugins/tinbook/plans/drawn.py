@@ -1,0 +1,112 @@
+"""A template at true size, as a neutral drawing: strokes, words and a grain, in mm, y downwards as on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from tinbook.engine import rounding
+from tinbook.tins import Ring, Tin
+
+Point = tuple[float, float]
+Kind = Literal["cut", "inner", "fold", "centre", "hidden", "leader"]
+KINDS: dict[Kind, str] = {
+    "cut": "outline: cut",
+    "inner": "mark, do not cut",
+    "fold": "fold or divide",
+    "centre": "middle",
+    "hidden": "hidden, or not food",
+    "leader": "measure",
+}
+"""What each line means, as the key beside a drawing says it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line through `points`; a closed one ends where it began."""
+
+    kind: Kind
+    points: tuple[Point, ...]
+
+    @classmethod
+    def ring(cls, kind: Kind, ring: Ring) -> Stroke:
+        """A closed one, round points of an outline with y upwards."""
+        flipped = tuple((x, -y) for x, y in ring)
+        return cls(kind, (*flipped, flipped[0]))
+
+    def moved(self, by: Point) -> Stroke:
+        """The same elsewhere."""
+        return replace(self, points=tuple((x + by[0], y + by[1]) for x, y in self.points))
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words whose middle stands at `at`; `strong` for the letter of a part."""
+
+    text: str
+    at: Point
+    strong: bool = False
+
+    def moved(self, by: Point) -> Label:
+        """The same elsewhere."""
+        return replace(self, at=(self.at[0] + by[0], self.at[1] + by[1]))
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """One drawing to print and use. `key` is good for a file's name, `size` in words, `notes` go on every sheet."""
+
+    key: str
+    name: str
+    size: str
+    cake: Tin
+    strokes: tuple[Stroke, ...]
+    labels: tuple[Label, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def bounds_mm(self) -> tuple[float, float, float, float]:
+        """Left, top, right, bottom of its strokes."""
+        return bounds(self.strokes)
+
+    @property
+    def kinds(self) -> tuple[Kind, ...]:
+        """The kinds of lines it has, in the order of the key."""
+        used = {stroke.kind for stroke in self.strokes}
+        return tuple(kind for kind in KINDS if kind in used)
+
+
+def bounds(strokes: Iterable[Stroke]) -> tuple[float, float, float, float]:
+    """Left, top, right, bottom of strokes."""
+    points = [point for stroke in strokes for point in stroke.points]
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def cross(at: Point, reach: float, kind: Kind = "centre") -> tuple[Stroke, Stroke]:
+    """Two lines through a middle."""
+    x, y = at
+    return Stroke(kind, ((x - reach, y), (x + reach, y))), Stroke(kind, ((x, y - reach), (x, y + reach)))
+
+
+def axes(strokes: Sequence[Stroke]) -> tuple[Stroke, Stroke]:
+    """The middle lines of strokes, a little over their bounds' middle."""
+    left, top, right, bottom = bounds(strokes)
+    x, y = (left + right) / 2.0, (top + bottom) / 2.0
+    return Stroke("centre", ((left, y), (right, y))), Stroke("centre", ((x, top), (x, bottom)))
+
+
+def grain(at: Point, length: float) -> tuple[Stroke, ...]:
+    """An arrow with two heads: the way the paste was rolled."""
+    (x, y), half, head = at, length / 2.0, min(2.0, length / 6.0)
+    return (
+        Stroke("leader", ((x, y - half), (x, y + half))),
+        Stroke("leader", ((x - head, y - half + 2.0 * head), (x, y - half), (x + head, y - half + 2.0 * head))),
+        Stroke("leader", ((x - head, y + half - 2.0 * head), (x, y + half), (x + head, y + half - 2.0 * head))),
+    )
+
+
+def words_mm(*lengths_mm: float) -> str:
+    """`54.5 x 60 mm`: lengths to half a millimetre, as a ruler is read."""
+    return " × ".join(f"{rounding.half_up(length, 0.5):g}" for length in lengths_mm) + " mm"
