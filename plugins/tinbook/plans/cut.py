@@ -111,6 +111,8 @@ class Job:
 @lru_cache(maxsize=2048)
 def pieces_of(cut: Cut) -> tuple[cutting.Piece, ...] | None:
     """The pieces as drawn, in the order of their numbers; None where a strip would fall apart."""
+    if not cut.edges_mm:
+        return ()
     rings = outline(cut.tin)
     if cut.way in ("rings", "wedges"):
         return cutting.ring_pieces(rings, cut.edges_mm[1:-1], cut.counts)
@@ -121,3 +123,18 @@ def pieces_of(cut: Cut) -> tuple[cutting.Piece, ...] | None:
     way = cutting.turned(rings) if cut.upright else rings
     found = cutting.strip_pieces(way, cut.edges_mm, cut.counts)
     return cutting.back(found) if found and cut.upright else found
+
+
+def knife_of(cut: Cut) -> cutting.Knife | None:
+    """Where the knife goes; None for pieces that no straight cut from side to side gives."""
+    rings = outline(cut.tin)
+    if cut.way in ("rings", "wedges"):
+        return cutting.ring_knife(rings, cut.edges_mm[1:-1], cut.counts)
+    pieces = pieces_of(cut)
+    if cut.way == "joined" or not pieces or not cut.edges_mm:
+        return None
+    if not cut.upright:
+        return cutting.strip_knife(rings, cut.edges_mm, pieces, cut.counts)
+    made = cutting.strip_knife(cutting.turned(rings), cut.edges_mm, cutting.back(pieces), cut.counts)
+    lines = tuple(((-y1, -x1), (-y2, -x2)) for (x1, y1), (x2, y2) in made.lines)
+    return cutting.Knife(lines, (), tuple(piece.middle for piece in pieces))

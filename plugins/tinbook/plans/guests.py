@@ -15,7 +15,7 @@ from tinbook.models import Book
 from tinbook.plans.finishing import Finishing, finishing
 from tinbook.plans.portions import Portion, cut_of, portion_sizes
 from tinbook.plans.shelf import all_outlines
-from tinbook.plans.weighing import Batch
+from tinbook.plans.weighing import Batch, weigh
 from tinbook.tins import Tin
 
 STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
@@ -194,3 +194,15 @@ def batter_ml(batch: Batch, settled: Finishing, made: Choices, each: Answer) -> 
 def factor(batch: Batch, settled: Finishing, made: Choices, each: Answer) -> float:
     """How many times the mixture is made for a set."""
     return batter_ml(batch, settled, made, each) / batch.batter_ml
+
+
+def mixtures(book: Book, facts: Facts, height_mm: float) -> Iterator[tuple[Batch, float]]:
+    """The mixtures that cakes of such a height are baked from, and how deep their batter stands for one."""
+    for slug, mixture in book.mixtures.items():
+        batch = weigh(slug, mixture, book, facts)
+        if batch.tins and not any(tin.kind.in_trays for _, tin in batch.tins):
+            try:
+                yield batch, batter_mm(batch, finishing(book.finish, facts, mixture.finish), height_mm)
+            except ValueError:
+                # Its own layers and filling do not go into that height.
+                continue

@@ -35,15 +35,15 @@ log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
-OWN_STYLES = ("home", "tins", "on_hand", "technique", "measures", "ingredient")
-OWN_SCRIPTS = ("tins", "technique", "measures")
+OWN_STYLES = ("home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests")
+OWN_SCRIPTS = ("tins", "technique", "measures", "guests")
 """Kinds of page with a style or a script of their own, named after the page's template."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
-    "Covering": "covering", "Boards": "boards", "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources",
-    "On the tablet": "on-the-tablet", "Changes": "changes",
+    "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Ingredients": "ingredients",
+    "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip
 LOOKS = (
     {"media": "(prefers-color-scheme)", "icon": "light", "name": "Follows the device; choose light"},

@@ -9,6 +9,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.boards import boards_pages
 from tinbook.pages.covering import covering_pages
+from tinbook.pages.guests import guests_pages
 from tinbook.pages.ingredients import ingredients_pages
 from tinbook.pages.lists import broken_pages, home_pages, list_pages
 from tinbook.pages.measures import measures_pages
@@ -16,6 +17,7 @@ from tinbook.pages.mixture import mixture_pages
 from tinbook.pages.on_hand import on_hand_pages
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.pictures import photo_address
+from tinbook.pages.portions import portions_pages
 from tinbook.pages.sources import sources_pages
 from tinbook.pages.technique import technique_pages
 from tinbook.pages.tins import tins_pages
@@ -28,6 +30,8 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     technique_pages,
     tins_pages,
     on_hand_pages,
+    portions_pages,
+    guests_pages,
     covering_pages,
     boards_pages,
     measures_pages,

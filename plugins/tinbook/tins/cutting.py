@@ -6,10 +6,10 @@ below it, which is exact for any polygon, tubes and all.
 
 from __future__ import annotations
 
-import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -18,6 +18,7 @@ from shapely import MultiPolygon, Polygon, clip_by_rect
 from tinbook.tins.shape import CIRCLE_POINTS, Ring
 
 Array = np.ndarray[Any, np.dtype[np.float64]]
+Point = tuple[float, float]
 STEPS = 96
 """Into how many steps a strip is laid to find where it is cut."""
 DUST = 1e-4
@@ -152,7 +153,7 @@ def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float
         held += area_below(rings, places)
     cuts = np.interp(np.arange(1, count) / count * held[-1], held, places)
     bounds = [begin - 1.0, *(float(cut) for cut in cuts), end + 1.0]
-    return list(itertools.pairwise(bounds))
+    return list(pairwise(bounds))
 
 
 def polygons(shape: Any) -> list[Polygon]:
@@ -176,21 +177,74 @@ def piece_of(shape: Polygon) -> Piece:
     return Piece(rings, shape.area, (point.x, point.y))
 
 
+@dataclass(frozen=True, slots=True)
+class Knife:
+    """Where the knife goes: straight cuts from point to point, which may run out over the edge, and circles about the
+    middle; and the middle of every piece."""
+
+    lines: tuple[tuple[Point, Point], ...]
+    circles: tuple[float, ...]
+    middles: tuple[Point, ...]
+
+
+def strip_knife(rings: Sequence[Ring], edges: Sequence[float], pieces: Sequence[Piece], counts: Sequence[int]) -> Knife:
+    """The cuts between strips from side to side, then those across each strip."""
+    left, _, right, high = spans(rings)
+    lines: list[tuple[Point, Point]] = [((left, high - edge), (right, high - edge)) for edge in edges[1:-1]]
+    at = 0
+    for begin, end, count in zip(edges, edges[1:], counts, strict=False):
+        for piece in pieces[at : at + count - 1]:
+            across_at = max(x for x, _ in piece.rings[0])
+            lines.append(((across_at, high - begin), (across_at, high - end)))
+        at += count
+    return Knife(tuple(lines), (), tuple(piece.middle for piece in pieces))
+
+
+def ring_knife(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> Knife:
+    """The circles between rings, then the cuts towards the middle."""
+    lines: list[tuple[Point, Point]] = []
+    middles: list[Point] = []
+    for outer, inner, count in _ring_edges(rings, radii, counts):
+        turns = _equal_turns(outer, inner, count)
+        inside = inner if inner is not None else (outer[0], np.zeros_like(outer[1]))
+        for begin, end in pairwise(turns):
+            if count > 1:
+                lines.append((_at(inside, begin), _at(outer, begin)))
+            half = (begin + end) / 2.0
+            (x1, y1), (x2, y2) = _at(inside, half), _at(outer, half)
+            share = 0.58 if inner is None and count > 1 else 0.5
+            middle = (x1 + (x2 - x1) * share, y1 + (y2 - y1) * share)
+            middles.append(middle if count > 1 or inner is not None else (0.0, 0.0))
+    return Knife(tuple(lines), tuple(radii), tuple(middles))
+
+
+def _at(edge: tuple[Array, Array], turn: float) -> Point:
+    away = float(np.interp(turn, *edge))
+    return away * math.sin(turn), away * math.cos(turn)
+
+
+def _ring_edges(
+    rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]
+) -> Iterator[tuple[tuple[Array, Array], tuple[Array, Array] | None, int]]:
+    """The outer and the inner edge of each ring, and into how many it is cut; from the outside in."""
+    outer = _polar(rings[0])
+    for index, count in enumerate(counts):
+        inner = _circle(radii[index]) if index < len(radii) else _tube(rings)
+        yield outer, inner, count
+        outer = inner if inner is not None else outer
+
+
 def ring_pieces(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> tuple[Piece, ...]:
     """Rings between these inner `radii`, from the outside in, each cut towards the middle from the top clockwise.
 
     The edge of the outermost is the outline, the inside of the innermost the tube, or the middle.
     """
     found: list[Piece] = []
-    outer = _polar(rings[0])
-    for index, count in enumerate(counts):
-        inner = _circle(radii[index]) if index < len(radii) else _tube(rings)
-        turns = _equal_turns(outer, inner, count)
-        for begin, end in itertools.pairwise(turns):
+    for outer, inner, count in _ring_edges(rings, radii, counts):
+        for begin, end in pairwise(_equal_turns(outer, inner, count)):
             edge = _chain(outer, begin, end)
             inside = _chain(inner, begin, end) if inner is not None else ([(0.0, 0.0)] if count > 1 else [])
             found.append(piece_of(_sector(edge, inside, count)))
-        outer = inner if inner is not None else outer
     return tuple(found)
 
 
