@@ -15,7 +15,9 @@ from tinbook.engine import pastes
 @given(st.floats(20.0, 200.0))
 def test_a_dome_is_its_rings_added_up(radius: float) -> None:
     # a ring at height z is 2 pi times its radius, and its slant is r over that radius
-    whole, _ = quad(lambda z: 2.0 * pi * sqrt(radius**2 - z**2) * radius / sqrt(radius**2 - z**2), 0.0, radius * 0.999999)
+    whole, _ = quad(
+        lambda z: 2.0 * pi * sqrt(radius**2 - z**2) * radius / sqrt(radius**2 - z**2), 0.0, radius * 0.999999
+    )
     assert pastes.dome_mm2(radius) == pytest.approx(whole, rel=1e-4)
 
 

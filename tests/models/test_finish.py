@@ -54,7 +54,14 @@ def test_an_entry_of_the_log() -> None:
 
 @pytest.mark.parametrize(
     ("key", "value"),
-    [("day", "02/05/2026"), ("height", "ten"), ("used", "-4 g"), ("cake", "3 round 20 cm"), ("layers", "0"), ("of", "")],
+    [
+        ("day", "02/05/2026"),
+        ("height", "ten"),
+        ("used", "-4 g"),
+        ("cake", "3 round 20 cm"),
+        ("layers", "0"),
+        ("of", ""),
+    ],
 )
 def test_an_entry_that_cannot_be(key: str, value: Any) -> None:
     entry = {"day": "2026-05-02", "of": "icing", "cake": "round 20 cm", "height": "10 cm", "used": "900 g", key: value}

@@ -333,7 +333,11 @@ def test_every_row_by_fractions_and_polygons(slug: str, tables: dict[str, dict[s
 
         volume_ml = made.batter_ml * float(factor)
         needed = count
-        if tin.depth_mm and tin.shape not in BY_SHARE and volume_ml / count > ml(tin, tin.depth_mm / made.rise) * (1 + 1e-6):
+        if (
+            tin.depth_mm
+            and tin.shape not in BY_SHARE
+            and volume_ml / count > ml(tin, tin.depth_mm / made.rise) * (1 + 1e-6)
+        ):
             needed = ceil(volume_ml / ml(tin, tin.depth_mm / made.rise))
         assert row["fill_tins"] == needed, where
         assert row["each_tin_g"] == pytest.approx(float(mass_g) / needed, rel=near, abs=0.006), where

@@ -39,7 +39,10 @@ def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
 
 def test_the_page_says_where_it_sits_and_why(filled: Filled) -> None:
     text = filled("mixtures/creamed-butter-sponge")
-    assert f"It keeps 3 of the 4{NBSP}rules of balance for its kind." in text and "The eggs weigh about seven tenths" in text
+    assert (
+        f"It keeps 3 of the 4{NBSP}rules of balance for its kind." in text
+        and "The eggs weigh about seven tenths" in text
+    )
     assert "usual 85 to 115, below" in text and 'aria-label="Egg to fat: 71, usual 85 to 115"' in text
     assert re.search(r'<a href="/sources#source-balance-rules">', text)
 

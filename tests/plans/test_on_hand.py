@@ -46,7 +46,12 @@ def named(made: tuple[Choice, ...]) -> list[tuple[str, ...]]:
 def test_its_own_tins_come_first(ask: Callable[..., tuple[Choice, ...]]) -> None:
     made = ask({"tin": "round 20 cm x 10 cm"}, {"tin": "round 15 cm x 10 cm", "have": "2"})
     assert named(made)[0] == ("2 round 15 cm",)
-    assert (made[0].written, made[0].near, made[0].factor, made[0].bakes) == (True, True, pytest.approx(1.0, rel=1e-5), 1)
+    assert (made[0].written, made[0].near, made[0].factor, made[0].bakes) == (
+        True,
+        True,
+        pytest.approx(1.0, rel=1e-5),
+        1,
+    )
 
 
 def test_one_of_two_means_two_bakes(ask: Callable[..., tuple[Choice, ...]]) -> None:
