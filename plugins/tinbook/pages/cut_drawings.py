@@ -6,6 +6,7 @@ Every piece is drawn and numbered. On paper a plan stands at full size where it 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil, hypot
 
 from markupsafe import Markup
@@ -108,6 +109,7 @@ def _knife(knife: Knife, off_x: float, off_y: float) -> str:
     return "".join((*circles, *lines))
 
 
+@lru_cache(maxsize=64)
 def _thinned(ring: Ring) -> Ring:
     """A curve of many points without most of those that lie within a hair of the line between their neighbours."""
     if len(ring) < 100:

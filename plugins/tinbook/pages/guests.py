@@ -110,9 +110,12 @@ class GuestsView:
 
 
 def set_words(made: Choices, each: Answer) -> str:
-    """`round 23 cm + 15 cm`, `square 25 cm and 12 standard cups`."""
+    """`round 23 + 15 cm`, `square 25 cm and 12 standard cups`."""
     tins = [made.tiers[at].tin for at in each.tiers]
-    told = " + ".join([tins[0].name, *(tin.size_label for tin in tins[1:])])
+    sizes = [tin.size_label for tin in tins]
+    if all(size.endswith(" cm") for size in sizes):
+        sizes = [*(size.removesuffix(" cm") for size in sizes[:-1]), sizes[-1]]
+    told = f"{tins[0].shape} {' + '.join(sizes)}" if len(tins) > 1 else tins[0].name
     beside = beside_words(made, each)
     return formats.tin_words(f"{told} and {beside}" if beside else told)
 

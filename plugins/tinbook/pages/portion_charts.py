@@ -15,7 +15,8 @@ LEFT, RIGHT, TOP, UNDER = 46.0, 118.0, 14.0, 46.0
 LINE = 19.0
 """The least distance between two names."""
 DASHES = ("", "7 4", "2 4", "12 4 2 4")
-MARKS = ("circle", "square", "cross", "triangle")
+MARKS = {"Square": "square", "Round": "circle", "Hexagon": "triangle", "Heart": "cross", "Petal": "circle"}
+"""How the published points of a shape are drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,7 @@ Points = Sequence[tuple[float, float]]
 def charts(made: Glance) -> tuple[Chart, ...]:
     """Dessert and party portions of rounds and squares, dessert of the other outlines, all portions of rounds."""
     plain, other = ("square", "round"), ("octagon", "hexagon", "heart", "petal")
-    by_kind = {f"round, {kind}": _ours(made.tins, "round", kind) for kind in made.portions}
+    by_kind = {formats.title(kind): _ours(made.tins, "round", kind) for kind in made.portions}
     return tuple(
         chart
         for chart in (
@@ -105,7 +106,7 @@ def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points])
     curves = []
     for at, (name, points) in enumerate(ours.items()):
         placed = [place(point) for point in points]
-        dots = "".join(_mark(MARKS[at], *place(point)) for point in theirs.get(name, ()))
+        dots = "".join(_mark(MARKS[name], *place(point)) for point in theirs.get(name, ()))
         path = "M" + "L".join(f"{x} {y}" for x, y in placed)
         told = f"{name} {points[-1][1]:g}"
         curves.append(Curve(path, DASHES[at], told, WIDE - RIGHT + 10.0, round(heights[name] + 5.0, 1), dots))

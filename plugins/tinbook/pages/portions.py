@@ -169,7 +169,7 @@ def _sides(portion: Portion) -> str:
 
 
 def _way(cut: Cut) -> str:
-    return cut_words(cut).replace(" x ", " × ").replace("+", " + ")
+    return cut_words(cut).replace(" x ", " × ")
 
 
 @dataclass(frozen=True, slots=True)

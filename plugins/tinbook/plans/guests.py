@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
+from heapq import nsmallest
 
 from tinbook.engine import layers as sums
 from tinbook.facts import Facts
@@ -43,6 +44,23 @@ class Tier:
     area_mm2: float
 
 
+@dataclass(frozen=True, slots=True)
+class Summed:
+    """A set: what it serves by kind of portion, and without its top tier; its area, and whether it is owned."""
+
+    tiers: tuple[int, ...]
+    serves: tuple[int, ...]
+    below: tuple[int, ...]
+    area_mm2: float
+    owned: bool
+
+
+def _summed(chain: tuple[int, ...], tiers: Sequence[Tier]) -> Summed:
+    serves = tuple(map(sum, zip(*(tier.serves for tier in tiers), strict=True)))
+    below = tuple(whole - top for whole, top in zip(serves, tiers[-1].serves, strict=True))
+    return Summed(chain, serves, below, sum(tier.area_mm2 for tier in tiers), all(tier.owned for tier in tiers))
+
+
 @dataclass(frozen=True)
 class Choices:
     """All that may be chosen from: tiers, and sets of them by their places, from the foot up; trays to stand beside.
@@ -56,6 +74,11 @@ class Choices:
     trays: tuple[int, ...]
     cups: Tier | None
     height_mm: float
+
+    @cached_property
+    def summed(self) -> tuple[Summed, ...]:
+        """What each set serves, worked out once."""
+        return tuple(_summed(chain, [self.tiers[at] for at in chain]) for chain in self.sets)
 
     @property
     def cups_ml(self) -> float:
@@ -141,23 +164,26 @@ def _fits(upper: Tin, lower: Tin) -> bool:
 
 def answers(made: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
     """The best sets that serve: least over, then fewest tins, then least mixture."""
-    found = []
-    for chain in made.sets:
-        if wish.stacked is not None and wish.stacked != (len(chain) > 1):
+    return tuple(nsmallest(most, _serving(made, wish), key=_rank))
+
+
+def _serving(made: Choices, wish: Wish) -> Iterator[Answer]:
+    for each in made.summed:
+        tins = len(each.tiers)
+        if wish.stacked is not None and wish.stacked != (tins > 1):
             continue
-        if wish.keep_top and len(chain) < 2:
+        if (wish.keep_top and tins < 2) or (wish.owned and not each.owned):
             continue
-        if wish.owned and not all(made.tiers[at].owned for at in chain):
+        serves = (each.below if wish.keep_top else each.serves)[wish.kind]
+        if wish.beside == "nothing":
+            if serves >= wish.guests:
+                yield Answer(each.tiers, None, 0, serves, serves - wish.guests, tins, each.area_mm2)
             continue
-        eaten = chain[:-1] if wish.keep_top else chain
-        serves = sum(made.tiers[at].serves[wish.kind] for at in eaten)
-        area_mm2 = sum(made.tiers[at].area_mm2 for at in chain)
         for tray, cups, more, more_mm2 in _beside(made, wish, wish.guests - serves):
             over = serves + more - wish.guests
             if over >= 0:
-                tins = len(chain) + cups + (tray is not None)
-                found.append(Answer(chain, tray, cups, serves + more, over, tins, area_mm2 + more_mm2))
-    return tuple(sorted(found, key=_rank)[:most])
+                besides = cups + (tray is not None)
+                yield Answer(each.tiers, tray, cups, serves + more, over, tins + besides, each.area_mm2 + more_mm2)
 
 
 def _rank(each: Answer) -> tuple[float, ...]:
@@ -166,9 +192,7 @@ def _rank(each: Answer) -> tuple[float, ...]:
 
 def _beside(made: Choices, wish: Wish, missing: int) -> Iterator[tuple[int | None, int, int, float]]:
     """What may stand beside a cake that leaves so many without: a tray, how many trays of cups, what they serve."""
-    if wish.beside == "nothing":
-        yield None, 0, 0, 0.0
-    elif wish.beside == "a tray":
+    if wish.beside == "a tray":
         for at in made.trays:
             tray = made.tiers[at]
             if tray.owned or not wish.owned:

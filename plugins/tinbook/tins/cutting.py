@@ -14,6 +14,7 @@ from typing import Any
 
 import numpy as np
 from shapely import MultiPolygon, Polygon, clip_by_rect
+from shapely.ops import polylabel
 
 from tinbook.tins.shape import CIRCLE_POINTS, Ring
 
@@ -177,6 +178,12 @@ def piece_of(shape: Polygon) -> Piece:
     return Piece(rings, shape.area, (point.x, point.y))
 
 
+def roomiest(shape: Polygon) -> Point:
+    """Where there is most room in a piece for its number."""
+    point = polylabel(shape, 1.0)
+    return (point.x, point.y)
+
+
 @dataclass(frozen=True, slots=True)
 class Knife:
     """Where the knife goes: straight cuts from point to point, which may run out over the edge, and circles about the
@@ -204,12 +211,18 @@ def ring_knife(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[i
     """The circles between rings, then the cuts towards the middle."""
     lines: list[tuple[Point, Point]] = []
     middles: list[Point] = []
+    outermost, bent = None, float(np.ptp(_polar(rings[0])[1])) > 1.0
     for outer, inner, count in _ring_edges(rings, radii, counts):
+        outermost = outermost or outer
         turns = _equal_turns(outer, inner, count)
         inside = inner if inner is not None else (outer[0], np.zeros_like(outer[1]))
         for begin, end in pairwise(turns):
             if count > 1:
                 lines.append((_at(inside, begin), _at(outer, begin)))
+            if bent and outer is outermost:
+                edge, inside_edge = _chain(outer, begin, end), _chain(inside, begin, end)
+                middles.append(roomiest(_sector(edge, inside_edge, count)))
+                continue
             half = (begin + end) / 2.0
             (x1, y1), (x2, y2) = _at(inside, half), _at(outer, half)
             share = 0.58 if inner is None and count > 1 else 0.5

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import floor
 
@@ -88,4 +88,4 @@ def _bits(rings: Sequence[Ring], edges: Sequence[float], each: float, portion: f
     if not bits or min(bit.area for bit in bits) < SMALL * portion:
         return ()
     order = sorted(bits, key=lambda bit: (-round(bit.bounds[3] / 5.0), bit.bounds[0]))
-    return tuple(cutting.piece_of(bit) for bit in order)
+    return tuple(replace(cutting.piece_of(bit), middle=cutting.roomiest(bit)) for bit in order)
