@@ -12,6 +12,7 @@ from tinbook.cli.new import new
 from tinbook.cli.schema import schema
 from tinbook.cli.sheet import sheet
 from tinbook.cli.table import table
+from tinbook.cli.template import template
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -37,4 +38,5 @@ main.add_command(check)
 main.add_command(table)
 main.add_command(new)
 main.add_command(sheet)
+main.add_command(template)
 main.add_command(schema)

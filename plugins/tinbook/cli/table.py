@@ -98,7 +98,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer"]),
         height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height"]),
         guests=asked["guests"],
-        portion=_read("--portion", lambda text: _portion(text, measures), asked["portion"]),
+        portion=_read("--portion", lambda text: read_portion(text, measures), asked["portion"]),
         keep_top=asked["keep_top"],
         owned=asked["owned"],
         beside=asked["beside"],
@@ -113,7 +113,8 @@ def _number(text: str, of: str) -> float:
     return value
 
 
-def _portion(text: str, measures: Measures) -> str | tuple[float, float]:
+def read_portion(text: str, measures: Measures) -> str | tuple[float, float]:
+    """A kind of portion, or its sides in mm. Raises Misread."""
     return text if text in KINDS else read_sides(text, measures)
 
 

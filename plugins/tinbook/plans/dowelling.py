@@ -125,7 +125,7 @@ def dowel_template(plan: DowelPlan) -> Template:
         Stroke("centre", ((-wide, 0.0), (wide, 0.0))),
         Stroke("centre", ((0.0, -long), (0.0, long))),
     ]
-    labels = [Label(plan.above.name, (0.0, -9.0)), Label("middle", (0.0, 9.0))]
+    labels = [Label(plan.above.name, (-plan.above.bounds_mm[0] / 4.0, 5.0))]
     for number, (x, y) in enumerate(plan.places, 1):
         at = (x, -y)
         strokes += [Stroke("hidden", _circle(at, plan.across_mm / 2.0)), *cross(at, 2.0, "inner")]

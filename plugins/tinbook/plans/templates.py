@@ -33,19 +33,22 @@ GRAIN_MM = 14.0
 
 def part_templates(decoration: Decoration) -> tuple[Template, ...]:
     """The outlines of its parts, the small ones side by side; then where marks go. Ropes are rolled to a length."""
-    drawn = [part for part in decoration.parts if part.form in ("solid", "sheet") or _fits(part)]
-    rolled = [part for part in decoration.parts if part not in drawn and part.form != "rope"]
-    ropes = [part for part in decoration.parts if part.form == "rope"]
+    drawn = [
+        part for part in decoration.parts if part.form in ("solid", "sheet") or (part.form == "strip" and _fits(part))
+    ]
+    measured = [part for part in decoration.parts if part not in drawn]
     cake, found = decoration.cake, []
-    small = [part for part in drawn if _fits(part) and part.form != "rope"]
-    notes = [f"Scaled from {decoration.written_for.name}: lengths × {decoration.scale:.3g}."]
+    small = [part for part in drawn if _fits(part)]
+    notes = [
+        f"As it is written, for {decoration.written_for.name}."
+        if decoration.as_written
+        else f"Written for {decoration.written_for.name}: lengths × {decoration.scale:.3g}."
+    ]
     if any(part.form == "sheet" for part in drawn):
         notes.append("The arrow is the way the paste was rolled.")
     if any(part.form == "solid" for part in drawn):
         notes.append("A solid part is seen from the front: hold it against its outline.")
-    by_ruler = [
-        f"{part.letter} {part.name} {words_mm(*(mm for _, mm in part.lengths_mm[:2]))}" for part in rolled + ropes
-    ]
+    by_ruler = [f"{part.letter} {part.name} {words_mm(*(mm for _, mm in part.lengths_mm[:2]))}" for part in measured]
     if by_ruler:
         notes.append("With a ruler: " + "; ".join(by_ruler) + ".")
     sheets = tiling.shelved([_room(part) for part in small], SMALL_MM, GAP_MM) if small else []
@@ -59,6 +62,8 @@ def part_templates(decoration: Decoration) -> tuple[Template, ...]:
             labels += words
             letters.append(part.letter)
         key, name = f"parts-{number}", "Parts " + ", ".join(letters)
+        if len(letters) == 1:
+            name = f"Part {part.letter}, {part.name}"
         size = f"{len(letters)} of {len(decoration.parts)} parts"
         found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), tuple(notes)))
     for part in drawn:
@@ -119,6 +124,8 @@ def marks_template(repeat: RepeatAt, cake: Tin) -> Template:
         f"{words_mm(repeat.pitch_mm[0])} from middle to middle, rows {words_mm(repeat.pitch_mm[1])} apart. "
         "Prick through the middle of each.",
     )
+    if repeat.cut:
+        notes = (f"{notes[0]} What lies over the edge is cut off with it.",)
     key, name = f"marks-{repeat.letter.lower()}", f"Marks {repeat.letter}, {repeat.name} on {repeat.on}"
     left, top, right, low = bounds(strokes[: len(repeat.outline_mm)])
     return Template(key, name, words_mm(right - left, low - top), cake, tuple(strokes), (), notes)
@@ -143,7 +150,11 @@ def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
         f"Cake with its coats on {guide_said}; board {board_said}. Lay the sheet on the covered board, the middles on "
         "each other, and prick along the inner line.",
     )
-    labels = (Label("edge of the board", (0.0, long / 2.0 - 5.0)), Label("cake with its coats", (0.0, -9.0)))
+    # beside the middle, where sheets are joined
+    labels = (
+        Label("edge of the board", (-wide / 5.0, long / 2.0 - (7.0 + 0.05 * long))),
+        Label("cake with its coats", (-row.guide_mm[0] / 4.0, 6.0)),
+    )
     return Template("board-ring", "Board guide ring", f"{guide_said} on {board_said}", tin, strokes, labels, notes)
 
 

@@ -1,0 +1,185 @@
+"""`tinbook template`: drawings for a cake to print at true size: board ring, side strip, dowel plan, cutting plan."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping, Sequence
+from importlib import resources
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+import click
+
+from tinbook.cli.table import named_tins, read_portion
+from tinbook.loading import Loaded, load_book
+from tinbook.loading.files import slug_of
+from tinbook.models import Book
+from tinbook.pages.true_size import PaperPage, as_plain, paper_pages
+from tinbook.plans.asking import AskError
+from tinbook.plans.dowelling import dowel_plan, dowel_template, tier_above
+from tinbook.plans.drawn import Template
+from tinbook.plans.papers import PAPERS
+from tinbook.plans.sides import CURVES, strip
+from tinbook.plans.templates import cutting_template, ring_template
+from tinbook.problems import nearest
+from tinbook.tins import Tin, read_tin
+from tinbook.units import Misread, read_length
+
+PACKAGE = resources.files("tinbook")
+Asked = Mapping[str, Any]
+USUAL_DROPS = 8
+PAPER = click.option("--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="On what.")
+SVG = click.option("--svg", is_flag=True, help="Write each page as a drawing (SVG) as well.")
+FORCE = click.option("--force", is_flag=True, help="Write over a file that is there already.")
+
+
+def _ring(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
+    return ring_template(cake, loaded.book, loaded.facts)
+
+
+def _strip(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
+    deep, height, start = (length(asked[key], key, loaded.book) for key in ("deep", "height", "start"))
+    return strip(cake, loaded.book, loaded.facts, asked["drops"], deep or 0.0, asked["curve"], height, start or 0.0)
+
+
+def _dowels(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
+    above = cake_of(asked["above"], loaded.book, "--above") if asked["above"] else tier_above(cake)
+    return dowel_template(dowel_plan(cake, above, loaded.facts))
+
+
+def _cutting(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
+    try:
+        portion = read_portion(asked["portion"].strip(), loaded.book.house.spoons)
+    except Misread as error:
+        raise AskError(f"--portion: {error.message}", error.hint) from None
+    return cutting_template(cake, portion, loaded.book, loaded.facts)
+
+
+TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Asked], Template]]] = {
+    "ring": ("the board's edge and the guide ring for the cake", _ring),
+    "strip": ("the side laid flat, divided for drops or panels", _strip),
+    "dowels": ("dowels under the tier above", _dowels),
+    "cutting": ("how the cake is cut into portions", _cutting),
+}
+
+
+@click.command()
+@click.argument("kind", required=False)
+@click.option("--cake", metavar="TIN", help='For which cake, such as "round 20 cm".')
+@click.option("--drops", type=int, default=USUAL_DROPS, help="strip: how many drops or panels.")
+@click.option("--deep", metavar="LENGTH", help='strip: how deep a drop hangs, such as "4 cm"; panels without it.')
+@click.option("--curve", type=click.Choice(CURVES), default=CURVES[0], help="strip: how a drop hangs.")
+@click.option("--start", metavar="LENGTH", help="strip: how far below the top edge drops begin.")
+@click.option("--height", metavar="LENGTH", help="strip: how high the cake stands before its coats.")
+@click.option("--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next smaller if not given.")
+@click.option("--portion", metavar="PORTION", default="dessert", help="cutting: finger, dessert, party or a size.")
+@PAPER
+@SVG
+@click.option("-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to; KIND-CAKE.pdf.")
+@FORCE
+@click.pass_obj
+def template(
+    book: Path,
+    /,
+    kind: str | None,
+    cake: str | None,
+    paper: str,
+    svg: bool,
+    output: Path | None,
+    force: bool,
+    **asked: Any,
+) -> None:
+    """Write a template of a KIND for a cake, to print at true size; without a KIND, what there is."""
+    if kind is None:
+        for name, (what, _) in TEMPLATES.items():
+            click.echo(f"{name:8} {what}")
+        return
+    loaded = load_book(book.resolve() / "recipes", kitchen=False)
+    try:
+        if kind not in TEMPLATES:
+            close = nearest(kind, TEMPLATES)
+            hint = f'did you mean "{close}"?' if close else ", ".join(TEMPLATES)
+            raise AskError(f'there is no template "{kind}"', hint)
+        if not cake:
+            raise AskError("a template is for a cake", 'say which, such as --cake "round 20 cm"')
+        tin = cake_of(cake, loaded.book, "--cake")
+        drawn = TEMPLATES[kind][1](tin, loaded, asked)
+        path = output or Path(f"{drawn.key}-{slug_of(tin.name)}.pdf")
+        if path.suffix.lower() != ".pdf":
+            raise AskError(f'"{path}" does not end in .pdf', "name a file that does")
+        pages = pages_of([drawn], paper, loaded)
+        write_all(files_of(f"{drawn.name}, {tin.name}", pages, path, svg, drawn.key), force)
+    except AskError as error:
+        raise click.ClickException(f"{error.message}: {error.hint}") from None
+
+
+def cake_of(text: str, book: Book, option: str) -> Tin:
+    """One cake by the name of its tin. AskError for what cannot be read, and for two."""
+    try:
+        count, tin = read_tin(text.strip(), named_tins(book))
+    except Misread as error:
+        raise AskError(f"{option}: {error.message}", error.hint) from None
+    if count != 1:
+        raise AskError(f"{option}: a template is for one cake, not {count}", f'write "{tin.name}"')
+    if tin.kind.in_trays:
+        raise AskError(f"{option}: {tin.name} are no cake to cut or cover", 'name a tin, such as "round 20 cm"')
+    return tin
+
+
+def length(text: str | None, option: str, book: Book) -> float | None:
+    """A length in mm, or None where nobody has said."""
+    try:
+        return None if text is None else read_length(text.strip(), book.house.spoons).base
+    except Misread as error:
+        raise AskError(f"--{option}: {error.message}", error.hint) from None
+
+
+def pages_of(templates: Sequence[Template], paper: str, loaded: Loaded) -> tuple[PaperPage, ...]:
+    """Templates on paper, signed by the house."""
+    overlap_mm = loaded.facts.numbers["overlap of sheets"].value
+    return paper_pages(templates, PAPERS[paper], overlap_mm, loaded.book.house.name)
+
+
+def files_of(title: str, pages: Sequence[PaperPage], path: Path, svg: bool, all_of: str = "") -> dict[Path, bytes]:
+    """The PDF of some pages and, if asked, a drawing of each beside it, by its key without the key `all_of` them."""
+    files = {path: pdf_of_pages(title, pages)}
+    if svg:
+        for page in pages:
+            which = page.key.removeprefix(all_of).strip("-")
+            files[path.with_name(f"{path.stem}-{which}.svg" if which else f"{path.stem}.svg")] = page.svg.encode()
+    return files
+
+
+def pdf_of_pages(title: str, pages: Sequence[PaperPage]) -> bytes:
+    """Pages as a tagged PDF. What it holds of the world is its title."""
+    # A large library, wanted here only.
+    import typst
+
+    with TemporaryDirectory() as made, resources.as_file(PACKAGE / "cli" / "fonts") as fonts:
+        folder = Path(made)
+        source = PACKAGE / "pages" / "templates" / "sheet" / "template.typ"
+        (folder / "template.typ").write_bytes(source.read_bytes())
+        (folder / "template.json").write_text(json.dumps(as_plain(title, pages), ensure_ascii=False), "utf-8")
+        return typst.compile(
+            folder / "template.typ", root=folder, font_paths=[fonts], ignore_system_fonts=True, pdf_standards=["ua-1"]
+        )
+
+
+def free(paths: Sequence[Path], force: bool) -> None:
+    """Stop before anything is written where one of `paths` is taken or has no folder."""
+    for path in paths:
+        if path.is_dir() or (path.exists() and not force):
+            cure = "name another" if path.is_dir() else "add --force to write over it, or name another with -o"
+            raise click.ClickException(f'"{path}" exists already and is left as it is: {cure}')
+        if not path.absolute().parent.is_dir():
+            raise click.ClickException(f'there is no folder "{path.parent}"')
+
+
+def write_all(files: Mapping[Path, bytes], force: bool) -> None:
+    """Write all of them or none, and say so."""
+    free(list(files), force)
+    for path, content in files.items():
+        with path.open("wb" if force else "xb") as file:
+            file.write(content)
+        click.echo(f'"{path}" is written, {max(1, round(len(content) / 1000))} kB.')
