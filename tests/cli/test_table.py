@@ -12,7 +12,8 @@ from tinbook.loading import Loaded
 from tinbook.plans.tables import TABLES
 
 Run = Callable[..., Result]
-OTHERS = {"coats": "american-buttercream", "covers": "marzipan"}
+OTHERS = {"coats": "american-buttercream", "covers": "marzipan",
+          **dict.fromkeys(("parts", "colours", "marks"), "boat-on-the-shingle")}  # fmt: skip
 SPONGE = ("--of", "creamed-butter-sponge")
 ASKED = {"fits": ("--tin", "square 25 cm x 7.5 cm")}
 

@@ -68,7 +68,7 @@ def bare(text: str) -> str:
 def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
     assert [field.name for field in fields(Sheet)] == [
-        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "contains", "unknown", "steps", "pictures", "checks", "faults",
+        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cake", "parts", "colours", "contains", "unknown", "steps", "pictures", "checks", "faults",
         "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
     ]  # fmt: skip
 

@@ -21,7 +21,7 @@ def test_a_table_has_rows_a_formula_and_known_sources(demo: Loaded, name: str) -
 
 def test_all_that_the_page_says_can_be_asked() -> None:
     assert set(HERE) == {
-        "oven", "heat", "spoons", "ounces", "grams", "pints", "lengths", "eggs", "bowl", "parts", "cups", "weights",
+        "oven", "heat", "spoons", "ounces", "grams", "pints", "lengths", "eggs", "bowl", "egg-parts", "cups", "weights",
         "flour", "swaps", "pieces", "needed", "left",
     }  # fmt: skip
 

@@ -9,6 +9,7 @@ from typing import Any, cast
 
 from tinbook.facts import Facts
 from tinbook.loading.desk import Desk, L
+from tinbook.loading.drawer import COLOURS, CUTTERS, lost_words, public_colours, read_colours, read_cutters
 from tinbook.loading.facts import load_facts
 from tinbook.loading.files import file_problem
 from tinbook.loading.finish import USED, read_finish, read_used
@@ -37,6 +38,7 @@ from tinbook.plans import checks
 from tinbook.plans.checks import Spoilt
 from tinbook.plans.finish_checks import mixture_finish_flaws
 from tinbook.plans.inline import step_flaws
+from tinbook.plans.part_checks import part_flaws
 from tinbook.plans.technique import technique_flaws
 from tinbook.problems import Problem
 
@@ -70,12 +72,13 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     cards, spoilt, cards_private = _cards(desk, facts)
     mixtures, variations = split(_each(desk, "mixtures/", Mixture))
     techniques = _each(desk, "techniques/", Technique)
-    book = Book(house, tins, cards, mixtures, techniques)
+    colours, lost = read_colours(desk, facts)
+    book = Book(house, tins, cards, mixtures, techniques, colours=colours, cutters=read_cutters(desk))
     book = replace(book, pictures=_pictures(desk, folder, techniques, kitchen))
     for address, mixture in _maimed(desk).items():
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
     book = replace(book, finish=read_finish(desk, book, facts))
-    book = _checked(desk, book, variations, facts, spoilt)
+    book = _checked(desk, book, variations, facts, spoilt, lost)
     book = replace(book, used=read_used(desk, book, facts))
     broken = {address: _in_order(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if kitchen:
@@ -92,6 +95,8 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
             tins=() if tins_private else book.tins,
             finish=public(book.finish) or Finish(),
             used=() if USED in desk.private else book.used,
+            colours=public_colours(book.colours, COLOURS in desk.private),
+            cutters=() if CUTTERS in desk.private else book.cutters,
         )
         book = public_book(book)
         bases = {f"{FOLDER}{slug}": f"{FOLDER}{each.base}" for slug, each in variations.items()}
@@ -264,7 +269,9 @@ def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
     return Flaw("stray file", (), message, f"move the file to {fits[0]}")
 
 
-def _checked(desk: Desk, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt) -> Book:
+def _checked(
+    desk: Desk, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt, lost: frozenset[str]
+) -> Book:
     """The book without the mixtures and techniques that break a rule between fields."""
     addresses = {*desk.sources, *desk.refused}
     known = {address.removeprefix("mixtures/") for address in addresses if address.startswith("mixtures/")}
@@ -277,10 +284,12 @@ def _checked(desk: Desk, book: Book, variations: Mapping[str, Variation], facts:
             # a slip in the mix would be told again for each step that names it
             desk.tell(f"mixtures/{slug}", step_flaws(mixture, book))
     book = with_variations(desk, book, variations, facts, spoilt, hands)
+    sound = replace(book, mixtures={s: each for s, each in book.mixtures.items() if f"{FOLDER}{s}" not in desk.broken})
     for slug, technique in book.techniques.items():
         desk.tell(f"techniques/{slug}", checks.link_flaws("related", technique.related, hands))
         desk.tell(f"techniques/{slug}", checks.link_flaws("mixtures", technique.mixtures, known))
         desk.tell(f"techniques/{slug}", technique_flaws(technique, book, facts))
+        desk.tell(f"techniques/{slug}", part_flaws(technique, sound, facts, lost_words(desk, technique, spoilt, lost)))
     return replace(
         book,
         mixtures={slug: each for slug, each in book.mixtures.items() if f"mixtures/{slug}" not in desk.broken},

@@ -19,13 +19,17 @@ from markupsafe import Markup
 from tinbook.models import Picture, PictureFile
 from tinbook.pages import formats
 from tinbook.pages.page import Desk
+from tinbook.pages.parts import mixed, spoken
 from tinbook.pages.phrases import Phrase, phrases
 from tinbook.pages.pictures import drawing
 from tinbook.pages.render import render
 from tinbook.pages.technique import TechniqueView
+from tinbook.pages.true_size import PaperPage
 from tinbook.plans.safety import AllergenStrip
 from tinbook.plans.technique import Kit, in_measure
+from tinbook.tins import Tin
 
+A4_MM = (210.0, 297.0)
 LETTERS = "Atkinson Hyperlegible Next"
 """The name the book's letters go by in their file, for what sets drawings from it."""
 
@@ -93,6 +97,9 @@ class Sheet:
     leads: tuple[tuple[str, str], ...]
     materials: tuple[Row, ...]
     tools: tuple[Row, ...]
+    cake: str
+    parts: tuple[Told, ...]
+    colours: tuple[Told, ...]
     contains: tuple[Told, ...]
     unknown: str
     steps: tuple[SheetStep, ...]
@@ -106,6 +113,7 @@ class Sheet:
     tips: tuple[str, ...]
     address: str
     code: Markup
+    templates: tuple[PaperPage, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,8 +125,13 @@ class Dress:
     figures: bytes
 
 
-def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
-    """The sheet of a technique of the (public) book, every amount for `people` but of what they share."""
+def sheet_of(
+    slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, templates: tuple[PaperPage, ...] = ()
+) -> Sheet:
+    """The sheet of a technique of the (public) book, every amount for `people` but of what they share.
+
+    Its parts are for one `cake`, the one it is written for if none is named; `templates` go along as they are.
+    """
     technique, house = desk.book.techniques[slug], desk.book.house
     view = TechniqueView(slug, technique, desk, people, house.measures)
     pictures = {each.file: each for each in technique.pictures if each.file in desk.book.pictures}
@@ -137,6 +150,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
         )
     )
     leads = (("For", technique.level or ""), ("Makes", technique.makes or ""), *view.times)
+    made = view.parts.for_cake(cake) if view.parts else None
     return Sheet(
         slug=slug,
         house=house.name,
@@ -148,6 +162,9 @@ def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
         tools=tuple(
             Row(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food) for tool in view.kit.tools
         ),
+        cake=made.cake if made else "",
+        parts=tuple(Told(*each) for each in spoken(made.parts)) if made else (),
+        colours=tuple(Told(*each) for each in mixed(made.colours)) if made else (),
         contains=_contains(view.strip),
         unknown=formats.sentence(view.strip.unknown) if view.strip and view.strip.unknown else "",
         steps=steps,
@@ -158,12 +175,15 @@ def sheet_of(slug: str, desk: Desk, people: int = 1) -> Sheet:
         taken_away=view.taken_away,
         counted=tuple(_counted(view.kit)),
         cautions=(
+            *(Told("", f"{words} It goes on the label.") for words in (view.parts.warnings if view.parts else ())),
+            *(Told("", made.heavy) for _ in (1,) if made and made.heavy),
             *(Told("", caution) for caution in technique.cautions),
             *(Told(caution.title, caution.advice) for caution in view.cautions),
         ),
         tips=technique.tips,
         address=view.address,
         code=view.code,
+        templates=templates,
     )
 
 
@@ -223,7 +243,11 @@ def sheet_page(sheet: Sheet, dress: Dress) -> str:
 
     Its own policy forbids any request, and any script but the one of the ticks.
     """
-    style = render("sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures))
+    short, long = sorted((sheet.templates[0].width_mm, sheet.templates[0].height_mm)) if sheet.templates else A4_MM
+    style = render(
+        "sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures),
+        upright=f"{short:g}mm {long:g}mm", sideways=f"{long:g}mm {short:g}mm",
+    )  # fmt: skip
     script = render("sheet/sheet.js")
     policy = (
         f"default-src 'none'; style-src '{_sum(style)}'; script-src '{_sum(script)}'; img-src data:; font-src data:; "
@@ -239,7 +263,7 @@ def as_plain(sheet: Sheet) -> dict[str, Any]:
 
 def _plain(value: Any) -> Any:
     if isinstance(value, dict):
-        return {key: _plain(each) for key, each in value.items() if key not in ("content", "element")}
+        return {key: _plain(each) for key, each in value.items() if key not in ("content", "element", "templates")}
     if isinstance(value, list | tuple):
         return [_plain(each) for each in value]
     return str(value) if isinstance(value, str) else value

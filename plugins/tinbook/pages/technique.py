@@ -14,6 +14,7 @@ from tinbook.models import Technique
 from tinbook.pages import formats
 from tinbook.pages.code import code
 from tinbook.pages.page import Desk, Page
+from tinbook.pages.parts import PartsView
 from tinbook.pages.pictures import PictureView, loose_pictures, picture_view
 from tinbook.pages.shared import (
     Linked,
@@ -25,6 +26,7 @@ from tinbook.pages.shared import (
     step_view,
 )
 from tinbook.plans.inline import Piece, pieces_of
+from tinbook.plans.parts import part_traits
 from tinbook.plans.safety import AllergenStrip
 from tinbook.plans.technique import (
     Kit,
@@ -126,6 +128,12 @@ class TechniqueView:
             for row in self.kit.materials
         )
 
+    @cached_property
+    def parts(self) -> PartsView | None:
+        """Its parts for every cake, if it is written by parts."""
+        written = self.technique.parts or self.technique.repeats
+        return PartsView(self.technique, self.desk.book, self.desk.facts) if written else None
+
     @property
     def bench(self) -> dict[str, Any]:
         """What the browser is handed to multiply."""
@@ -169,7 +177,8 @@ class TechniqueView:
     @property
     def cautions(self) -> tuple[Caution, ...]:
         """The usual cautions it calls up."""
-        return technique_cautions(self.technique, self.desk.book, self.desk.facts)
+        book, facts = self.desk.book, self.desk.facts
+        return technique_cautions(self.technique, book, facts, part_traits(self.technique, book, facts))
 
     @property
     def not_food(self) -> str:

@@ -9,7 +9,7 @@ from tinbook.engine import repeats, solids
 from tinbook.facts import Facts
 from tinbook.models import Book, Repeat
 from tinbook.plans.colours import Colouring
-from tinbook.plans.pastes import Paste, paste_called
+from tinbook.plans.pastes import Paste, paste_or_like
 from tinbook.tins import Ring, Tin
 
 TOP, SIDE = "top of the cake", "side of the cake"
@@ -88,7 +88,7 @@ def repeat_at(
     outline = surface_of(repeat, cake, s, outlines)
     mark, pitch = mark_of(repeat), pitch_of(repeat)
     points = repeats.places(outline, pitch, repeat.set != "straight")
-    paste = paste_called(repeat.paste, book, facts) if repeat.paste else None
+    paste = paste_or_like(repeat.paste, book, facts) if repeat.paste else None
     is_round = len(repeat.mark.mm) == 1
     volume, thick = _mark_mm3(repeat, mark, is_round)
     each_g = solids.grams(volume, paste.g_per_ml) if paste and volume else None

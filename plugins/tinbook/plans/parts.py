@@ -16,13 +16,14 @@ from tinbook.models import Book, Part, Technique
 from tinbook.plans.colours import Colouring, ColourNeed, colour_needs
 from tinbook.plans.cutters import CutterFit, cutter_fit
 from tinbook.plans.marks import RepeatAt, repeat_at
-from tinbook.plans.pastes import Paste, paste_called
+from tinbook.plans.pastes import Paste, paste_or_like
+from tinbook.plans.technique import SMALL_HARD, SUPPORT
 from tinbook.plans.worked import Worked
 from tinbook.tins import Ring, Tin, standard_tins
 
 LEAST_CAKE_MM, MOST_CAKE_MM = 99.0, 306.0
 """Cakes of 10 to 30 cm."""
-SIDE = "side"
+SIDE, COLOUR = "side", "colour"
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,7 +202,7 @@ def decorations(technique: Technique, book: Book, facts: Facts) -> tuple[Decorat
 def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts) -> Iterator[PartAt]:
     for index, part in enumerate(parts):
         shape = shape_of(part, s)
-        paste = paste_called(part.paste, book, facts)
+        paste = paste_or_like(part.paste, book, facts)
         computed_g = solids.grams(shape.volume_mm3, paste.g_per_ml)
         weighed_g = None
         if part.weighed is not None:
@@ -301,6 +302,20 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
         support.what, support.count, support.count * part.count, support.goes_in, reach_mm, room_mm,
         (support.in_the_cake or 0.0) * s, reach_mm < wanted_mm - 0.05,
     )  # fmt: skip
+
+
+def part_traits(technique: Technique, book: Book, facts: Facts) -> frozenset[str]:
+    """The words that call up cautions by its parts, at the smallest and the largest cake: supports, small hard, colour."""
+    cakes = cakes_for(technique) if technique.parts or technique.repeats else ()
+    if not cakes:
+        return frozenset()
+    made = [decoration(technique, cake, book, facts) for cake in (cakes[0], cakes[-1])]
+    found = {
+        SUPPORT: any(each.supports for each in made),
+        SMALL_HARD: any(each.small_hard for each in made),
+        COLOUR: any(need.colour for each in made for need in each.colours),
+    }
+    return frozenset(word for word, true in found.items() if true)
 
 
 def drying(thick_mm: float, facts: Facts) -> Drying:

@@ -20,6 +20,15 @@ class Paste:
     source: str
 
 
+def paste_or_like(word: str, book: Book, facts: Facts) -> Paste:
+    """The same, for a book from which private mixtures are taken out: such a paste is by its written name, as usual."""
+    try:
+        return paste_called(word, book, facts)
+    except LookupError:
+        usual = facts.kinds["modelling paste"].gravity
+        return Paste(None, word.replace("-", " "), usual.typical, usual.source)
+
+
 def paste_called(word: str, book: Book, facts: Facts) -> Paste:
     """The paste that goes by `word`. LookupError where the book has none, or no weight by volume for it."""
     slug = mixture_called(word, book)

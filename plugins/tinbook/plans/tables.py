@@ -17,6 +17,7 @@ from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.balance import balance
 from tinbook.plans.on_hand import hand_table
+from tinbook.plans.part_tables import colour_rows, mark_rows, part_rows
 from tinbook.plans.portion_tables import guests, portions
 from tinbook.plans.result import Cell, Result, Row, batch_asked
 from tinbook.plans.scaling import Fit, TinRow
@@ -32,11 +33,12 @@ Rows = Callable[[Book, Facts, Query], Result]
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table that can be asked for by name. `of` says whether it needs a mixture."""
+    """A table that can be asked for by name. `of` says whether it is of one thing, `what` of which."""
 
     title: str
     rows: Rows
     of: bool = False
+    what: str = "mixture"
 
 
 def amounts(batch: Batch, made: Version) -> dict[str, Cell]:
@@ -268,6 +270,9 @@ TABLES: Mapping[str, Table] = {
     "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),
     "portions": Table("how many portions every tin cuts into, and how", portions),
     "guests": Table("which tins serve so many guests with least over", guests),
+    "parts": Table("the parts of a technique for every cake, or for --tin", part_rows, True, "technique"),
+    "colours": Table("paste and pots for the colours of a technique's parts", colour_rows, True, "technique"),
+    "marks": Table("marks repeated on the parts of a technique", mark_rows, True, "technique"),
     "factors": Table("from every tin to every tin", factors),
     "sizes": Table("what every tin measures and holds, and the nearest one owned", sizes),
     "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", on_hand),
@@ -280,7 +285,7 @@ TABLES: Mapping[str, Table] = {
     "lengths": Table("inches in mm, and as tins are sold", kitchen.lengths),
     "eggs": Table("egg classes by weight", kitchen.eggs),
     "bowl": Table("so many eggs in the bowl, by class", kitchen.bowl),
-    "parts": Table("so many eggs of the house, white and yolk", kitchen.parts),
+    "egg-parts": Table("so many eggs of the house, white and yolk", kitchen.parts),
     "cups": Table("ingredients by the cup and spoon", kitchen.cups),
     "weights": Table("ingredients by every cup and spoon, with the range", kitchen.weights),
     "flour": Table("self-raising flour from plain", kitchen.flour),

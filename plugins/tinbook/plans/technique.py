@@ -71,13 +71,14 @@ class Kit:
     people: int
     tools: tuple[ToolRow, ...]
     materials: tuple[MaterialRow, ...]
+    supports: tuple[Inedible, ...] = ()
 
     @property
     def not_food(self) -> tuple[Inedible, ...]:
         """What goes into, under or onto the cake and is no food, and how many of it."""
         tools = (_inedible(*tool.name.split(", ", 1), count=tool.count) for tool in self.tools if tool.not_food)
         rows = (Inedible(row.name, row.wanted, row.amount, _hidden(row.name)) for row in self.materials if row.not_food)
-        return (*tools, *rows)
+        return (*tools, *rows, *self.supports)
 
 
 def _inedible(name: str, wanted: str = "", *, count: float) -> Inedible:
@@ -111,7 +112,19 @@ def kit(technique: Technique, book: Book, facts: Facts, people: int = 1) -> Kit:
         _row(index, material, book, facts, 1 if material.shared else people)
         for index, material in enumerate(technique.materials)
     )
-    return Kit(people, tools, materials)
+    return Kit(people, tools, materials, tuple(_supports(technique, people)))
+
+
+def _supports(technique: Technique, people: int) -> Iterator[Inedible]:
+    """Supports of the parts, but for those that stand among the tools or materials as no food."""
+    listed = [tool.tool for tool in technique.tools if tool.not_food]
+    listed += [material.take.name for material in technique.materials if material.not_food]
+    for part in technique.parts:
+        if part.support:
+            name = part.support.what.partition(",")[0]
+            count = part.support.count * part.count * people
+            if not any(each.lower().startswith(name.lower().rstrip("s")) for each in listed):
+                yield Inedible(name, f"in {part.part}", Amount(count, count, ""), True)
 
 
 def _row(index: int, material: Material, book: Book, facts: Facts, times: int) -> MaterialRow:
@@ -221,9 +234,10 @@ def technique_times(technique: Technique) -> TechniqueTimes:
     return TechniqueTimes(step_times(technique.steps), ahead.hands_on_low_min, ahead.hands_on_high_min)
 
 
-def technique_cautions(technique: Technique, book: Book, facts: Facts) -> tuple[Caution, ...]:
-    """The usual cautions it calls up: by its care words, its materials' cards, what is not food, small hard parts."""
-    traits = set(technique.care)
+def technique_cautions(technique: Technique, book: Book, facts: Facts, more: Iterable[str] = ()) -> tuple[Caution, ...]:
+    """The usual cautions it calls up: by its care words, its materials' cards, what is not food, small hard parts;
+    and by the words that its parts add."""
+    traits = {*technique.care, *more}
     for material in technique.materials:
         name = book.house_word(material.take.name)
         if name:
