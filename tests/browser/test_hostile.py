@@ -64,12 +64,12 @@ class Poison:
         return f"{text.strip()} {PAYLOADS[self.count % len(PAYLOADS)]} {self.count}"
 
     def tree(self, data: Any, folder: str, key: str = "") -> Any:
-        """What a mixture makes is a weight, and what a technique keeps is a time: those stay."""
+        """What a mixture makes is a weight, what a technique keeps is a time, and a tin is called by letters: those stay."""
         if isinstance(data, dict):
             return {name: self.tree(value, folder, name) for name, value in data.items()}
         if isinstance(data, list):
             return [self.tree(each, folder, key) for each in data]
-        if (folder, key) in (("mixtures", "makes"), ("techniques", "keeps")):
+        if (folder, key) in (("mixtures", "makes"), ("techniques", "keeps"), ("tins", "name")):
             return data
         return self.text(data, key == "also") if key in FREE and isinstance(data, str) else data
 
@@ -81,7 +81,11 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
     shutil.copytree(ROOT / "recipes", folder / "recipes")
     (folder / "book_src").mkdir()
     for file in sorted((folder / "recipes").rglob("*.yaml")):
-        data = poison.tree(yaml.load(file.read_text("utf-8"), yaml.BaseLoader), file.parent.name)
+        written = yaml.load(file.read_text("utf-8"), yaml.BaseLoader)
+        data = poison.tree(written, "tins" if file.stem == "tins" else file.parent.name)
+        called = {one.get("part"): other.get("part") for one, other in zip(written.get("parts", ()), data.get("parts", ()), strict=True)}
+        for repeat in data.get("repeats", ()):  # it names the part it lies on
+            repeat["on"] = called.get(repeat.get("on"), repeat.get("on"))
         if file.parent.name == "mixtures" and "mix" in data:  # a variation has none of its own
             data["mix"] += [{"take": f"5 g {NAME}", "note": PAYLOADS[1], "part": PAYLOADS[2]}]
         if file.name == "ingredients.yaml":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -26,10 +27,10 @@ def find(page: Callable[..., Page], demo_url: str) -> Callable[..., list[str]]:
 
     def results(words: str, none: bool = False) -> list[str]:
         # the search listens to keys; one key after all the words makes it one question
-        before, found = ("cake", "matching documents") if none else ("xqxq", "No matching documents")
+        before, found = ("cake", r"^\d+ matching") if none else ("xqxq", "^No matching")
         field.fill(before)
         field.press("End")
-        expect(meta).to_contain_text(found)
+        expect(meta).to_have_text(re.compile(found))
         was = meta.inner_text()
         field.fill(words)
         field.press("End")
@@ -54,10 +55,7 @@ def test_every_mixture_and_technique_by_its_name(find: Callable[..., list[str]],
 def test_an_ingredient_by_its_other_names(find: Callable[..., list[str]], demo: Loaded) -> None:
     for name in ("caster sugar", "plain flour", "bicarbonate of soda"):
         other = demo.book.cards[name].also[-1]
-        links = find(other)
-        assert page_of(links[0]) == "ingredients/", other
-        anchors = [link for link in links if link.endswith(f"#card-{name.replace(' ', '-')}")]
-        assert anchors, other
+        assert page_of(find(other)[0]) == f"ingredients/{name.replace(' ', '-')}/", other
 
 
 @pytest.mark.parametrize("words", ["8 inch", "8-inch", "20 cm", "20cm"])
