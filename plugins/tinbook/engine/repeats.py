@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from math import ceil, sqrt
+from math import ceil, cos, hypot, radians, sin, sqrt
 
 import numpy as np
 import shapely
@@ -16,8 +16,10 @@ import shapely
 from tinbook.tins.shape import Ring
 
 _TRIES = 6
-_NEAR = 0.004
-"""Places of the grid that are tried along each side, and what is near enough to the area's number to stop."""
+_NEAR, _GOOD = 0.004, 0.02
+"""Places of the grid that are tried along each side, what is near enough to the area's number to stop, and to stop
+turning the grid."""
+_TURNS = tuple(radians(turn) for turn in (0.0, 90.0, 15.0, 7.5, 22.5))
 Points = tuple[tuple[float, float], ...]
 
 
@@ -36,7 +38,8 @@ def places(rings: Sequence[Ring], pitch_mm: tuple[float, float], shifted: bool) 
     """Middles of marks inside the outline (first ring; the others are holes), row by row from the foot.
 
     The grid is laid with a mark in the middle; where its number is not near area over cell, it is moved until it is
-    nearest. Every second row is half a pitch on where `shifted`.
+    nearest. Every second row is half a pitch on where `shifted`. A grid of equal sides may be turned besides: in a
+    straight band only so many rows find room, and turned ones make up for it.
     """
     return _places(tuple(rings), pitch_mm, shifted)
 
@@ -48,24 +51,31 @@ def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: boo
     left, low, right, high = area.bounds
     wanted = count_of(area.area, pitch_mm)
     middle = ((left + right) / 2.0, (low + high) / 2.0)
-    columns = ceil((right - left) / pitch_mm[0] / 2.0) + 2
-    rows = ceil((high - low) / pitch_mm[1] / 2.0) + 2
+    reach = hypot(right - left, high - low) / 2.0
+    columns, rows = (ceil(reach / pitch) + 2 for pitch in pitch_mm)
     across, up = np.meshgrid(np.arange(-columns, columns + 1), np.arange(-rows, rows + 1))
-    xs = middle[0] + (across + (0.5 * (up % 2) if shifted else 0.0)).ravel() * pitch_mm[0]
-    ys = middle[1] + up.ravel() * pitch_mm[1]
-    best: tuple[float, np.ndarray, np.ndarray] | None = None
+    xs = (across + (0.5 * (up % 2) if shifted else 0.0)).ravel() * pitch_mm[0]
+    ys = up.ravel() * pitch_mm[1]
     # middle first, then half a pitch aside, then all places between
     moves = sorted(
         ((i / _TRIES, j / _TRIES) for i in range(_TRIES) for j in range(_TRIES)),
         key=lambda move: sum(0 if step == 0 else 1 if step == 0.5 else 2 for step in move),
     )
-    for move in moves:
-        x, y = xs + move[0] * pitch_mm[0], ys + move[1] * pitch_mm[1]
-        kept = shapely.contains_xy(area, x, y)
-        off = abs(int(kept.sum()) - wanted)
-        if best is None or off < best[0]:
-            best = (off, x[kept], y[kept])
-        if off <= _NEAR * wanted:
+    equal = shifted and abs(pitch_mm[1] - pitch_mm[0] * sqrt(3.0) / 2.0) < 1e-9 * pitch_mm[0]
+    best: tuple[float, np.ndarray, np.ndarray] | None = None
+    for turn in _TURNS if equal else _TURNS[:1]:
+        for move in moves:
+            along, off = xs + move[0] * pitch_mm[0], ys + move[1] * pitch_mm[1]
+            x = middle[0] + along * cos(turn) - off * sin(turn)
+            y = middle[1] + along * sin(turn) + off * cos(turn)
+            kept = shapely.contains_xy(area, x, y)
+            far = abs(int(kept.sum()) - wanted)
+            if best is None or far < best[0]:
+                best = (far, x[kept], y[kept])
+            if far <= _NEAR * wanted:
+                break
+        assert best is not None
+        if best[0] <= max(_GOOD * wanted, 0.5):
             break
     assert best is not None
     return tuple(zip(best[1].tolist(), best[2].tolist(), strict=True))

@@ -1,0 +1,40 @@
+"""Colours on parts: pots by weight, what the law warns of, labels that can be read on their swatch."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tinbook.loading import Loaded
+from tinbook.plans.colours import Colouring, colour_needs, label_on, luminance
+from tinbook.plans.pastes import paste_called
+
+
+def test_pots_go_by_the_paste(demo: Loaded) -> None:
+    red = Colouring.called("lamp red", demo.book, demo.facts)
+    assert red is not None
+    assert [pot.for_g(250.0) for pot in red.pots] == [pytest.approx(6.0), pytest.approx(0.25)]
+    assert [each.key for each in red.warned] == ["E129"]
+    assert red.deepens
+    assert Colouring.called(None, demo.book, demo.facts) is None
+
+
+def test_paste_of_one_colour_is_one_lump(demo: Loaded) -> None:
+    paste = paste_called("sugarpaste", demo.book, demo.facts)
+    red = Colouring.called("lamp red", demo.book, demo.facts)
+    needs = colour_needs([(paste, red, 10.0), (paste, None, 5.0), (paste, red, 2.5)])
+    assert [(need.colour and need.colour.name, need.mass_g) for need in needs] == [("lamp red", 12.5), (None, 5.0)]
+    assert [need.colouring_warned for need in needs] == [("E129",), ()]
+
+
+def test_contrast_by_wcag() -> None:
+    """WCAG 2.2: white on black is 21 to 1; #767676 is the grey that white reads on at 4.54."""
+    assert luminance("#FFFFFF") == pytest.approx(1.0)
+    assert label_on("#000000") == ("white", pytest.approx(21.0))
+    assert (1.05) / (luminance("#767676") + 0.05) == pytest.approx(4.54, abs=0.005)
+
+
+@given(st.integers(0, 0xFFFFFF))
+def test_a_label_can_always_be_read(value: int) -> None:
+    assert label_on(f"#{value:06X}")[1] >= 4.5
