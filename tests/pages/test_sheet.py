@@ -19,6 +19,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Copy, House, PictureFile, Technique, read_model
 from tinbook.pages.page import Desk
 from tinbook.pages.sheet import Dress, Sheet, as_plain, picture_files, sheet_of, sheet_page
+from tinbook.pages.true_size import PaperPage
 
 NASTY = 'A "b" <script>alert(1)</script> & {{ 7 * 7 }} #emph[x] *y*'
 LAMP = PictureFile(
@@ -69,7 +70,7 @@ def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
     assert [field.name for field in fields(Sheet)] == [
         "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cake", "parts", "colours", "contains", "unknown", "steps", "pictures", "checks", "faults",
-        "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
+        "not_food", "taken_away", "counted", "cautions", "tips", "address", "code", "templates",
     ]  # fmt: skip
 
 
@@ -227,3 +228,15 @@ def test_it_wears_the_colours_of_the_book(desk: Callable[..., Desk]) -> None:
     assert base64.b64encode(b"words").decode() in html and base64.b64encode(b"figures").decode() in html
     with pytest.raises(ValueError, match="no dark look"):
         sheet_page(sheet_of("set-dowels", desk()), replace(DRESS, tokens=TOKENS.replace("slate", "night")))
+
+
+def test_templates_stand_on_pages_of_their_own(desk: Callable[..., Desk]) -> None:
+    page = PaperPage("x", "A pennant", 215.9, 279.4, (), ())
+    wide = PaperPage("y", "A strip", 279.4, 215.9, (), ())
+    plain = sheet_of("set-dowels", desk())
+    assert plain.templates == ()
+    sheet = sheet_of("set-dowels", desk(), templates=(wide, page))
+    html = sheet_page(sheet, DRESS)
+    assert html.count('<section class="true wide"><svg') == 1 and html.count('<section class="true"><svg') == 1
+    assert "@page upright { size: 215.9mm 279.4mm" in html and "@page sideways { size: 279.4mm 215.9mm" in html
+    assert "templates" not in as_plain(sheet), "they are a PDF of their own"

@@ -9,9 +9,10 @@ import math
 
 import pyclipper
 import pytest
+from shapely import Polygon
 
 from tinbook.tins import SHAPES, Tin, read_tin
-from tinbook.tins.growth import Outline, outline_of, turns
+from tinbook.tins.growth import Outline, outline_of, ring_round, turns
 
 GRAIN = 1e-4
 """Clipper counts in these, mm."""
@@ -75,3 +76,19 @@ def test_a_tube_closes_up_and_a_cake_is_used_up() -> None:
         ring.grown(10.1)
     with pytest.raises(ValueError, match="nothing is left"):
         Outline(10_000.0, 400.0, 4.0).grown(-60.0)
+
+
+@pytest.mark.parametrize("name", ["round 20 cm", "square 20 cm", "hexagon 23 cm", "petal 25 cm", "dome 20 cm"])
+@pytest.mark.parametrize("by_mm", [0.0, 11.0, -20.0])
+def test_the_ring_round_a_cake_has_the_length_of_its_outline(name: str, by_mm: float) -> None:
+    """The same edge by points as by the formula; a circle of 360 sides is 13 in a million shorter."""
+    _, tin = read_tin(name)
+    ring = Polygon(ring_round(tin, by_mm))
+    outline = outline_of(tin).grown(by_mm)
+    assert ring.length == pytest.approx(outline.edge_mm, rel=3e-4)
+    assert ring.area == pytest.approx(outline.area_mm2, rel=3e-4)
+
+
+def test_nothing_is_left_inside() -> None:
+    with pytest.raises(ValueError, match="nothing is left 120 mm inside the edge"):
+        ring_round(read_tin("round 20 cm")[1], -120.0)

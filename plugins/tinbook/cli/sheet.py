@@ -13,11 +13,16 @@ from tempfile import TemporaryDirectory
 
 import click
 
+from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, pages_of, write_all
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.pages.page import Desk
 from tinbook.pages.sheet import Dress, Sheet, as_plain, picture_files, sheet_of, sheet_page
+from tinbook.pages.true_size import PaperPage
+from tinbook.plans.asking import AskError
+from tinbook.plans.parts import Decoration, decoration
 from tinbook.plans.technique import MOST_PEOPLE
+from tinbook.plans.templates import part_templates
 from tinbook.problems import nearest
 
 LARGE_BYTES = 2_000_000
@@ -31,30 +36,57 @@ PACKAGE = resources.files("tinbook")
 @click.option(
     "-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to; NAME.html if not given."
 )
-@click.option("--force", is_flag=True, help="Write over a file that is there already.")
+@click.option("--cake", metavar="TIN", help='For which cake, with templates for it, such as "round 20 cm".')
+@PAPER
+@SVG
+@FORCE
 @click.pass_obj
-def sheet(book: Path, name: str, people: int, pdf: bool, output: Path | None, force: bool) -> None:
-    """Write the technique NAME as one file that goes along by itself. Nothing private goes along."""
+def sheet(
+    book: Path, name: str, people: int, pdf: bool, output: Path | None,
+    cake: str | None, paper: str, svg: bool, force: bool,
+) -> None:  # fmt: skip
+    """Write the technique NAME as one file that goes along by itself. Nothing private goes along.
+
+    With --cake its parts are for that cake, and templates at true size go along: in the file, and as a PDF beside it.
+    """
     loaded = load_book(book.resolve() / "recipes", kitchen=False)
     slug = _slug(name, loaded, book)
-    page = output or Path(f"{slug}.html")
+    if svg and not cake:
+        raise click.ClickException('templates are for a cake: say which, such as --cake "round 20 cm"')
+    made: Decoration | None = None
+    templates: tuple[PaperPage, ...] = ()
+    stem = slug
+    try:
+        if cake:
+            made, templates = _templates(slug, cake, paper, loaded)
+            stem = f"{slug}-{slug_of(made.cake.name)}"
+    except AskError as error:
+        raise click.ClickException(f"{error.message}: {error.hint}") from None
+    page = output or Path(f"{stem}.html")
     if page.suffix.lower() not in (".html", ".htm"):
         raise click.ClickException(f'"{page}" does not end in .html; a PDF is written beside it with --pdf')
-    paths = [page, *([page.with_suffix(".pdf")] if pdf else [])]
-    for path in paths:
-        if path.is_dir() or (path.exists() and not force):
-            cure = "name another" if path.is_dir() else "add --force to write over it, or name another with -o"
-            raise click.ClickException(f'"{path}" exists already and is left as it is: {cure}')
-        if not path.absolute().parent.is_dir():
-            raise click.ClickException(f'there is no folder "{path.parent}"')
-    made = sheet_of(slug, Desk(loaded.book, loaded.facts, loaded.broken), people)
-    contents = [sheet_page(made, dress()).encode(), *([pdf_of(made)] if pdf else [])]
-    for path, content in zip(paths, contents, strict=True):
-        with path.open("wb" if force else "xb") as file:
-            file.write(content)
-        click.echo(f'"{path}" is written, {max(1, round(len(content) / 1000))} kB.')
-        if len(content) > LARGE_BYTES:
-            click.echo("  That is large for a mail: fewer photos make it smaller.")
+    desk = Desk(loaded.book, loaded.facts, loaded.broken)
+    names = [page, *([page.with_suffix(".pdf")] if pdf else [])]
+    free(names, force)
+    told = sheet_of(slug, desk, people, made.cake if made else None, templates)
+    files = {page: sheet_page(told, dress()).encode(), **({page.with_suffix(".pdf"): pdf_of(told)} if pdf else {})}
+    if made and templates:
+        beside = page.with_name(f"{page.stem}-templates.pdf")
+        files |= files_of(f"{told.name}, templates for {made.cake.name}", templates, beside, svg)
+    write_all(files, force)
+    if len(files[page]) > LARGE_BYTES:
+        click.echo("  That is large for a mail: fewer photos make it smaller.")
+
+
+def _templates(slug: str, cake: str, paper: str, loaded: Loaded) -> tuple[Decoration, tuple[PaperPage, ...]]:
+    """The technique's parts for a cake, and their pages."""
+    technique = loaded.book.techniques[slug]
+    tin = cake_of(cake, loaded.book, "--cake")
+    if not (technique.parts or technique.repeats):
+        hint = f"leave --cake out, or ask for \"tinbook template ring --cake '{tin.name}'\" and the like"
+        raise AskError(f'"{technique.name}" has no parts to draw for a cake', hint)
+    made = decoration(technique, tin, loaded.book, loaded.facts)
+    return made, pages_of(part_templates(made), paper, loaded)
 
 
 def _slug(name: str, loaded: Loaded, book: Path) -> str:

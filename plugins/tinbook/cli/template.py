@@ -120,10 +120,10 @@ def cake_of(text: str, book: Book, option: str) -> Tin:
         count, tin = read_tin(text.strip(), named_tins(book))
     except Misread as error:
         raise AskError(f"{option}: {error.message}", error.hint) from None
-    if count != 1:
-        raise AskError(f"{option}: a template is for one cake, not {count}", f'write "{tin.name}"')
     if tin.kind.in_trays:
         raise AskError(f"{option}: {tin.name} are no cake to cut or cover", 'name a tin, such as "round 20 cm"')
+    if count != 1:
+        raise AskError(f"{option}: a template is for one cake, not {count}", f'write "{tin.name}"')
     return tin
 
 

@@ -18,7 +18,7 @@ class Paper:
     height_mm: float
 
 
-PAPERS = {"A4": Paper("A4", 210.0, 297.0), "Letter": Paper("Letter", 8.5 * 25.4, 11.0 * 25.4)}
+PAPERS = {"A4": Paper("A4", 210.0, 297.0), "Letter": Paper("Letter", 215.9, 279.4)}
 
 
 def on_its_side(paper: Paper) -> Paper:
