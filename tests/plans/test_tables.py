@@ -35,6 +35,9 @@ PLAIN = {
     # parts of a technique
     "cake", "letter", "shape", "paste", "colour", "on", "cutter_wanted", "cutter_owned", "supports", "small_hard",
     "warning", "pot", "shade", "marks", "set", "by_area", "cut_by_the_edge",
+    # portions: counts, plans, the mean piece in portions; sets for guests
+    "finger", "dessert", "party", "finger_cut", "dessert_cut", "party_cut", "finger_each", "dessert_each", "party_each",
+    "finger_in_rings", "dessert_in_rings", "party_in_rings", "guests", "tiers", "beside", "serves", "over",
     # boards, with their sizes
     "least", "usual", "wide", "taken", "box", "rolled",
     # yes or no

@@ -35,14 +35,18 @@ def tin_anchor(tin: Tin) -> str:
 
 @dataclass(frozen=True, slots=True)
 class PortionLine:
-    """A tin's row: its name, page and place there, its counts."""
+    """A tin's row: its name, page and place there, its counts, and how dessert portions are cut."""
 
     name: str
     address: str
     anchor: str
     owned: bool
     first: bool
-    cells: tuple[str, ...]
+    finger: str
+    dessert: str
+    party: str
+    in_rings: str
+    way: str
 
 
 @dataclass(frozen=True)
@@ -67,12 +71,13 @@ class PortionsView:
         """A row each tin."""
         found, shape = [], ""
         for each in self.glance.tins:
-            counts = tuple(str(each.cuts[kind].count or "none") for kind in KINDS)
+            finger, dessert, party = (str(each.cuts[kind].count or "none") for kind in KINDS)
             second = each.ring_cuts.get("dessert")
-            told = (*counts, str(second.count) if second else "none", _way(each.cuts["dessert"]))
-            name = formats.tin_words(each.tin.name)
+            rings, way = str(second.count) if second else "none", _way(each.cuts["dessert"])
             address, anchor = shape_address(each.tin.shape), tin_anchor(each.tin)
-            found.append(PortionLine(name, address, anchor, each.owned, each.tin.shape != shape, told))
+            name, first = formats.tin_words(each.tin.name), each.tin.shape != shape
+            line = PortionLine(name, address, anchor, each.owned, first, finger, dessert, party, rings, way)
+            found.append(line)
             shape = each.tin.shape
         return tuple(found)
 

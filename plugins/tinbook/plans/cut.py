@@ -45,8 +45,8 @@ class Cut:
 
     @property
     def off_shown_percent(self) -> float:
-        """How far the furthest piece is from the mean, to the next whole percent up."""
-        return float(ceil(100.0 * self.off - 1e-6))
+        """How far the furthest piece is from the mean, to the next tenth of a percent up."""
+        return ceil(1000.0 * self.off - 1e-6) / 10.0
 
     @property
     def each_shown_cm2(self) -> float:

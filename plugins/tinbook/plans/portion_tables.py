@@ -11,7 +11,7 @@ from tinbook.models import Book
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.cut import Cut
 from tinbook.plans.finishing import finishing
-from tinbook.plans.guests import Answer, Choices, Wish, answers, batter_ml, choices, factor
+from tinbook.plans.guests import GUESTS, Answer, Choices, Wish, answers, batter_ml, choices, factor
 from tinbook.plans.layers import stack_table
 from tinbook.plans.portions import KINDS, Portion, cut_of, portion_sizes, ring_cut
 from tinbook.plans.result import Cell, Result, Row, batch_asked
@@ -114,31 +114,24 @@ def portion_grams(portion: Portion, kind: Kind, height_mm: float, rise: float) -
 
 
 def guests(book: Book, facts: Facts, query: Query) -> Result:
-    """Which tins and sets serve so many guests with least over; with --of, the mixture they take."""
-    if query.guests is None:
-        raise AskError("this table is of so many guests", "say how many, such as --guests 40")
-    kind = query.portion or "dessert"
-    made, at = _choices(book, facts, query, kind)
-    wish = Wish(query.guests, at, query.keep_top, query.owned, query.beside)
-    found = answers(made, wish, 10)
+    """The best sets that serve so many guests, or without a number the best for each usual one; with --of, the mixture
+    they take."""
+    made, at = _choices(book, facts, query, query.portion or "dessert")
+    wish = Wish(query.guests or 0, at, query.keep_top, query.owned, query.beside)
+    if query.guests:
+        found = [(query.guests, each) for each in answers(made, wish, 10)]
+    else:
+        found = [(many, each) for many in GUESTS for each in answers(made, replace(wish, guests=many), 1)]
     if not found:
         owned = ", from the tins it owns" if query.owned else ""
         raise AskError(f"no set of up to four tiers serves {query.guests}{owned}", "bake more than one cake")
-    size = made.portions[at]
-    worked = Worked(
-        "least over, then fewest tins, then least mixture",
-        (
-            f"{size.short_mm:g} × {size.long_mm:g} mm a guest, cakes {made.height_mm:g} mm high",
-            "tiers of one shape, each at least 5 cm narrower than the one below",
-        ),
-        ("common practice",),
-    )
     batch = batch_asked(book, facts, query) if query.of else None
     if batch and not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
     rows: list[Row] = []
-    for each in found:
+    for many, each in found:
         row: dict[str, Cell] = {
+            "guests": many,
             "tiers": " + ".join(made.tiers[place].tin.name for place in each.tiers),
             "beside": beside_words(made, each),
             "serves": each.serves,
@@ -150,7 +143,16 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
             row["factor"] = round(factor(batch, settled, made, each), 4)
             row["batter_ml"] = round(batter_ml(batch, settled, made, each), 1)
         rows.append(row)
-    return Result(f"Tins for {query.guests} guests", tuple(rows), worked)
+    size = made.portions[at]
+    worked = Worked(
+        "least over, then fewest tins, then least mixture",
+        (
+            f"{size.short_mm:g} × {size.long_mm:g} mm a guest, cakes {made.height_mm:g} mm high",
+            "tiers of one shape, each at least 5 cm narrower than the one below",
+        ),
+        ("common practice",),
+    )
+    return Result(f"Tins for {query.guests} guests" if query.guests else "Tins for guests", tuple(rows), worked)
 
 
 def _choices(book: Book, facts: Facts, query: Query, kind: str | tuple[float, float]) -> tuple[Choices, int]:

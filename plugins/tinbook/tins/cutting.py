@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Any
 
 import numpy as np
-from shapely import MultiPolygon, Polygon, clip_by_rect
+from shapely import MultiPolygon, Polygon, box, clip_by_rect
 from shapely.ops import polylabel
 
 from tinbook.tins.shape import CIRCLE_POINTS, Ring
@@ -120,7 +120,7 @@ def strip_pieces(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence
     for begin, end, count in zip(edges, edges[1:], counts, strict=False):
         strip = strip_of(cake, left, right, high - end, high - begin)
         for one, other in across(strip, count):
-            piece = whole(clip_by_rect(strip, one, high - end - 1.0, other, high - begin + 1.0))
+            piece = whole(clipped(strip, one, high - end - 1.0, other, high - begin + 1.0))
             if piece is None:
                 return None
             found.append(piece_of(piece))
@@ -142,7 +142,13 @@ def grid_pieces(rings: Sequence[Ring], columns: int, rows: int) -> tuple[Piece, 
 
 def strip_of(cake: Polygon, left: float, right: float, low: float, high: float) -> MultiPolygon:
     """What of the cake lies between two heights."""
-    return MultiPolygon(polygons(clip_by_rect(cake, left - 1.0, low, right + 1.0, high)))
+    return MultiPolygon(polygons(clipped(cake, left - 1.0, low, right + 1.0, high)))
+
+
+def clipped(shape: Polygon | MultiPolygon, left: float, low: float, right: float, high: float) -> Any:
+    """What of a shape lies in a rectangle. Where the quick way trips over an edge along the rectangle, the slow one."""
+    found = clip_by_rect(shape, left, low, right, high)
+    return found if found.is_valid else shape.intersection(box(left, low, right, high))
 
 
 def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float]]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import floor
 
-from shapely import Polygon, clip_by_rect, unary_union
+from shapely import Polygon, unary_union
 
 from tinbook.tins import cutting
 from tinbook.tins.shape import Ring
@@ -69,7 +69,7 @@ def _bits(rings: Sequence[Ring], edges: Sequence[float], each: float, portion: f
     for begin, end in itertools.pairwise(edges):
         for part in cutting.polygons(cutting.strip_of(cake, left, right, high - end, high - begin)):
             for one, other in cutting.across(part, max(1, round(part.area / each))):
-                bits += cutting.polygons(clip_by_rect(part, one, high - end - 1.0, other, high - begin + 1.0))
+                bits += cutting.polygons(cutting.clipped(part, one, high - end - 1.0, other, high - begin + 1.0))
     while len(bits) > 1:
         least = min(range(len(bits)), key=lambda at: bits[at].area)
         if bits[least].area >= SMALL * portion:

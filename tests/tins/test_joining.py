@@ -1,0 +1,36 @@
+"""Outlines that strips cut into bits: the bits are joined, and the whole is still tiled."""
+
+from __future__ import annotations
+
+import pytest
+from shapely import Polygon
+from shapely.ops import unary_union
+
+from tinbook.tins import read_tin
+from tinbook.tins.joining import SMALL, joined
+
+NUMBERS = {
+    "1": "outline M32 0H104V208H136V256H0V208H48V64L13 83V35Z x 5 cm",
+    "8": "outline M0 0H160V260H0Z M40 40H120V110H40Z M40 150H120V220H40Z x 5 cm",
+    "cross": "outline M60 0H120V60H180V120H120V180H60V120H0V60H60Z x 5 cm",
+}
+
+
+@pytest.mark.parametrize("name", NUMBERS)
+@pytest.mark.parametrize("sides", [(25.0, 25.0), (25.0, 50.0), (38.0, 50.0)])
+def test_joined_pieces_tile_the_outline(name: str, sides: tuple[float, float]) -> None:
+    rings = read_tin(NUMBERS[name])[1].outline_mm()
+    portion = sides[0] * sides[1]
+    pieces = joined(rings, portion, sides[1]).pieces
+    shapes = [Polygon(piece.rings[0], piece.rings[1:]) for piece in pieces]
+    cake = Polygon(rings[0], rings[1:])
+    assert len(pieces) <= cake.area / portion
+    assert min(shape.area for shape in shapes) >= SMALL * portion
+    assert sum(shape.area for shape in shapes) == pytest.approx(cake.area, rel=1e-3)
+    assert unary_union(shapes).area == pytest.approx(cake.area, rel=1e-3)
+    assert all(shape.is_valid for shape in shapes)
+
+
+def test_what_is_too_small_to_cut_is_one_piece() -> None:
+    rings = read_tin(NUMBERS["cross"])[1].outline_mm()
+    assert len(joined(rings, 15_000.0, 120.0).pieces) == 1
