@@ -138,6 +138,7 @@ def test_every_text_is_shown_as_it_was_written(page: Callable[..., Page], pages:
     """The ingredient's card carries every payload in its notes."""
     tab = page()
     tab.goto(pages[0] + "ingredients/")
+    tab.get_by_role("link", name=NAME).first.click()
     shown = tab.locator("main").inner_text()
     for payload in PAYLOADS:
         assert plain(payload) in shown, payload
