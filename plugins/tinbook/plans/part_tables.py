@@ -77,8 +77,9 @@ def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
                 "warning": ", ".join(need.colouring_warned) or None,
             }
             pots = need.colour.pots if need.colour else ()
-            for pot in pots:
-                rows.append({**row, "pot": pot.name, "shade": pot.shade, "pot_g": short(pot.for_g(need.mass_g))})
+            rows += [
+                {**row, "pot": pot.name, "shade": pot.shade, "pot_g": short(pot.for_g(need.mass_g))} for pot in pots
+            ]
             if not pots:
                 rows.append({**row, "pot": None, "shade": None, "pot_g": None})
     return Result(f"{name}, its colours", tuple(rows), made[0].worked)

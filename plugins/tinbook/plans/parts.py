@@ -305,7 +305,7 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
 
 
 def part_traits(technique: Technique, book: Book, facts: Facts) -> frozenset[str]:
-    """The words that call up cautions by its parts, at the smallest and the largest cake: supports, small hard, colour."""
+    """The words that call up cautions by its parts, on its smallest and largest cake."""
     cakes = cakes_for(technique) if technique.parts or technique.repeats else ()
     if not cakes:
         return frozenset()
