@@ -234,7 +234,7 @@ def _joints(
             return (origin[0] + along, origin[1] + off) if across else (origin[0] + off, origin[1] + along)
 
         lines = [_line("joint", put(0.0, place), put(long, place))]
-        for share in (0.25, 0.75):
+        for share in (0.12, 0.88):
             d, middle = DIAMOND_MM, long * share
             corners = (
                 put(middle - d, place), put(middle, place - d), put(middle + d, place), put(middle, place + d),

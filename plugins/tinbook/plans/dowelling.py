@@ -125,7 +125,8 @@ def dowel_template(plan: DowelPlan) -> Template:
         Stroke("centre", ((-wide, 0.0), (wide, 0.0))),
         Stroke("centre", ((0.0, -long), (0.0, long))),
     ]
-    labels = [Label(plan.above.name, (-plan.above.bounds_mm[0] / 4.0, 5.0))]
+    # off the middle, where sheets are joined
+    labels = [Label(plan.above.name, (0.16 * plan.above.bounds_mm[0], 0.1 * plan.above.bounds_mm[1]))]
     for number, (x, y) in enumerate(plan.places, 1):
         at = (x, -y)
         strokes += [Stroke("hidden", _circle(at, plan.across_mm / 2.0)), *cross(at, 2.0, "inner")]

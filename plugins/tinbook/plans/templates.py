@@ -29,6 +29,15 @@ GAP_MM = 8.0
 LETTER_MM = 3.0
 """Half of what a letter and its size are wide, each sign."""
 GRAIN_MM = 14.0
+WAYS = {
+    "grid": "a grid",
+    "strips": "strips",
+    "uneven": "strips of uneven width",
+    "joined": "strips, what is over joined",
+    "rings": "rings",
+    "wedges": "wedges",
+}
+"""How a cake is cut, in words."""
 
 
 def part_templates(decoration: Decoration) -> tuple[Template, ...]:
@@ -183,10 +192,9 @@ def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, f
     strokes = [Stroke.ring("cut", ring) for ring in cut_outline(tin)]
     strokes += [Stroke.ring("inner", ring) for piece in pieces for ring in piece.rings]
     labels = [Label(str(number), (piece.middle[0], -piece.middle[1])) for number, piece in enumerate(pieces, 1)]
-    said = "grid" if cut.way == "grid" else cut.way
     notes = (
         f"{cut.count} {'portions' if size.kind == 'own' else size.kind + ' portions'} of "
-        f"{words_mm(size.short_mm, size.long_mm)}, cut in {said}; the furthest piece is {cut.off_shown_percent:g} % "
+        f"{words_mm(size.short_mm, size.long_mm)}, cut in {WAYS[cut.way]}; the furthest piece is {cut.off_shown_percent:g} % "
         "off the mean. Before the cut: all that is not food comes out and is counted.",
     )
     name = f"Cutting plan, {cut.count} portions"
