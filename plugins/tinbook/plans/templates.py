@@ -194,8 +194,8 @@ def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, f
     labels = [Label(str(number), (piece.middle[0], -piece.middle[1])) for number, piece in enumerate(pieces, 1)]
     notes = (
         f"{cut.count} {'portions' if size.kind == 'own' else size.kind + ' portions'} of "
-        f"{words_mm(size.short_mm, size.long_mm)}, cut in {WAYS[cut.way]}; the furthest piece is {cut.off_shown_percent:g} % "
-        "off the mean. Before the cut: all that is not food comes out and is counted.",
+        f"{words_mm(size.short_mm, size.long_mm)}, cut in {WAYS[cut.way]}; the furthest piece is "
+        f"{cut.off_shown_percent:g} % off the mean. Before the cut: all that is not food comes out and is counted.",
     )
     name = f"Cutting plan, {cut.count} portions"
     return Template("cutting-plan", name, f"{cut.count} pieces", tin, tuple(strokes), tuple(labels), notes)
