@@ -39,12 +39,19 @@ LOOKED_AT = (
     ("covering", "covering/", TABLET, "default", ()),
     ("covering-phone", "covering/", PHONE, "default", ()),
     ("boards", "boards/", UPRIGHT, "default", ()),
+    ("portions", "portions/", UPRIGHT, "default", ()),
+    ("portion-charts", "portions/#portions-against-size", TABLET, "default", ()),
+    ("cuts", "portions/round/#round-20-cm-dessert", TABLET, "default", ()),
+    ("cuts-phone", "portions/heart/#heart-20-cm-dessert", PHONE, "default", ()),
+    ("guests", "guests/", TABLET, "default", ()),
+    ("guests-phone", "guests/", PHONE, "default", ()),
     ("boards-phone", "boards/", PHONE, "default", ()),
 )
 PRINTED = (
     ("paper", "mixtures/creamed-butter-sponge/"),
     ("covering-paper", "covering/"),
     ("boards-paper", "boards/"),
+    ("cuts-paper", "portions/round/#round-18-cm-dessert"),
 )
 
 

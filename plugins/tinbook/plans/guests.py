@@ -36,7 +36,8 @@ GRAIN = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Tier:
-    """A tin as a tier: what it serves by kind of portion, and the area of its batter, mm²."""
+    """A tin as a tier: what it serves by kind of portion, and the area of its batter: in whole mm², so that the
+    browser adds up the same."""
 
     tin: Tin
     owned: bool
@@ -138,7 +139,7 @@ def choices(
 def _tier(tin: Tin, owned: bool, portions: Sequence[Portion], height_mm: float) -> Tier:
     holes = tin.holes if tin.kind.in_trays else 1
     serves = tuple(holes * cut_of(tin, portion, height_mm).count for portion in portions)
-    return Tier(tin, owned, serves, holes * tin.kind.area_mm2(tin.sizes_mm, 0.5))
+    return Tier(tin, owned, serves, float(round(holes * tin.kind.area_mm2(tin.sizes_mm, 0.5))))
 
 
 def _stacks(tiers: Sequence[Tier], shape: str) -> Iterator[tuple[int, ...]]:
@@ -162,36 +163,43 @@ def _fits(upper: Tin, lower: Tin) -> bool:
     return all(one <= other - APART_MM + GRAIN for one, other in zip(upper.bounds_mm, lower.bounds_mm, strict=True))
 
 
+_Found = tuple[int, int, int, tuple[int, ...], int, int, int, float]
+"""Over, tins, whole mm², tiers, tray or -1, trays of cups, serves, area: in the order in which sets are preferred."""
+
+
 def answers(made: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
     """The best sets that serve: least over, then fewest tins, then least mixture."""
-    return tuple(nsmallest(most, _serving(made, wish), key=_rank))
+    best = nsmallest(most, _serving(made, wish))
+    return tuple(
+        Answer(tiers, None if tray < 0 else tray, cups, serves, over, tins, area_mm2)
+        for over, tins, _, tiers, tray, cups, serves, area_mm2 in best
+    )
 
 
-def _serving(made: Choices, wish: Wish) -> Iterator[Answer]:
+def _serving(made: Choices, wish: Wish) -> Iterator[_Found]:
+    guests, kind, alone = wish.guests, wish.kind, wish.beside == "nothing"
     for each in made.summed:
-        tins = len(each.tiers)
-        if wish.stacked is not None and wish.stacked != (tins > 1):
+        tiers = each.tiers
+        tins = len(tiers)
+        if (wish.stacked is not None and wish.stacked != (tins > 1)) or (wish.keep_top and tins < 2):
             continue
-        if (wish.keep_top and tins < 2) or (wish.owned and not each.owned):
+        if wish.owned and not each.owned:
             continue
-        serves = (each.below if wish.keep_top else each.serves)[wish.kind]
-        if wish.beside == "nothing":
-            if serves >= wish.guests:
-                yield Answer(each.tiers, None, 0, serves, serves - wish.guests, tins, each.area_mm2)
+        serves = (each.below if wish.keep_top else each.serves)[kind]
+        if alone:
+            if serves >= guests:
+                yield serves - guests, tins, round(each.area_mm2), tiers, -1, 0, serves, each.area_mm2
             continue
-        for tray, cups, more, more_mm2 in _beside(made, wish, wish.guests - serves):
-            over = serves + more - wish.guests
+        for tray, cups, more, more_mm2 in _beside(made, wish, guests - serves):
+            over = serves + more - guests
             if over >= 0:
-                besides = cups + (tray is not None)
-                yield Answer(each.tiers, tray, cups, serves + more, over, tins + besides, each.area_mm2 + more_mm2)
+                area_mm2 = each.area_mm2 + more_mm2
+                besides = tins + cups + (tray >= 0)
+                yield over, besides, round(area_mm2), tiers, tray, cups, serves + more, area_mm2
 
 
-def _rank(each: Answer) -> tuple[float, ...]:
-    return (each.over, each.tins, round(each.area_mm2), *each.tiers, -1 if each.tray is None else each.tray)
-
-
-def _beside(made: Choices, wish: Wish, missing: int) -> Iterator[tuple[int | None, int, int, float]]:
-    """What may stand beside a cake that leaves so many without: a tray, how many trays of cups, what they serve."""
+def _beside(made: Choices, wish: Wish, missing: int) -> Iterator[tuple[int, int, int, float]]:
+    """What may stand beside a cake that leaves so many without: a tray or -1, trays of cups, what they serve."""
     if wish.beside == "a tray":
         for at in made.trays:
             tray = made.tiers[at]
@@ -201,7 +209,7 @@ def _beside(made: Choices, wish: Wish, missing: int) -> Iterator[tuple[int | Non
         each = made.cups.serves[wish.kind]
         count = max(1, -(-missing // each))
         if count <= MOST_TRAYS:
-            yield None, count, count * each, 0.0
+            yield -1, count, count * each, 0.0
 
 
 def batter_mm(batch: Batch, settled: Finishing, height_mm: float) -> float:

@@ -22,6 +22,8 @@ Array = np.ndarray[Any, np.dtype[np.float64]]
 Point = tuple[float, float]
 STEPS = 96
 """Into how many steps a strip is laid to find where it is cut."""
+CROOKED = 1.05
+"""Where a string pulled round a piece holds so many times its area, it is crooked, and its number needs a place."""
 DUST = 1e-4
 """The share of a piece that may come off it by the last digits of a cut."""
 
@@ -178,9 +180,9 @@ def whole(shape: Any) -> Polygon | None:
 
 def piece_of(shape: Polygon) -> Piece:
     rings = tuple(tuple(ring.coords[:-1]) for ring in (shape.exterior, *shape.interiors))
+    if len(rings) > 1 or shape.convex_hull.area > CROOKED * shape.area:
+        return Piece(rings, shape.area, roomiest(shape))
     point = shape.centroid
-    if not shape.contains(point):
-        point = shape.representative_point()
     return Piece(rings, shape.area, (point.x, point.y))
 
 

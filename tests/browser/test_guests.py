@@ -1,0 +1,103 @@
+"""From guests to tins in the browser: the same answers as Python's, within 50 ms, kept, and whole without a script."""
+
+from __future__ import annotations
+
+import json
+import random
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tinbook.loading import Loaded
+from tinbook.plans.guests import BESIDE, FEWEST, MOST, Choices, Wish, answers, choices
+
+pytestmark = pytest.mark.browser
+
+Open = Callable[..., Page]
+SHAPES = {None: "any", True: "stacked", False: "single"}
+MOST_MS = 50
+ASK = """async ([base, asked]) => {
+  const { answers } = await import(`${base}assets/tinbook/guests.js`);
+  const made = JSON.parse(document.getElementById("tb-sets").textContent);
+  const took = [];
+  const found = JSON.parse(asked).map(wish => {
+    const begun = performance.now(), best = answers(made, wish);
+    took.push(performance.now() - begun);
+    return best.map(each => [each.tiers, each.tray, each.cups, each.serves, each.over]);
+  });
+  return JSON.stringify({ found, most: took.sort((one, other) => one - other)[Math.floor(took.length * .95)] });
+}"""
+
+
+@pytest.fixture(scope="module")
+def made(demo: Loaded) -> Choices:
+    return choices(demo.book, demo.facts)
+
+
+def test_the_browser_agrees_with_python_and_is_quick(page: Open, demo_url: str, made: Choices) -> None:
+    dice = random.Random(40)
+    wishes = [
+        Wish(dice.randint(FEWEST, MOST), dice.randrange(3), dice.random() < 0.3, dice.random() < 0.3,
+             dice.choice(BESIDE), dice.choice((None, None, True, False)))
+        for _ in range(300)
+    ]  # fmt: skip
+    asked = [
+        {"guests": wish.guests, "kind": wish.kind, "top": wish.keep_top, "owned": wish.owned, "beside": wish.beside,
+         "shape": SHAPES[wish.stacked]}
+        for wish in wishes
+    ]  # fmt: skip
+    tab = page()
+    tab.goto(f"{demo_url}guests/")
+    got = json.loads(tab.evaluate(ASK, [demo_url, json.dumps(asked)]))
+    for wish, found in zip(wishes, got["found"], strict=True):
+        ours = [[list(each.tiers), each.tray, each.cups, each.serves, each.over] for each in answers(made, wish)]
+        assert found == ours, wish
+    assert got["most"] < MOST_MS
+
+
+def test_a_question_is_answered_and_kept(page: Open, demo_url: str) -> None:
+    tab = page(viewport={"width": 820, "height": 1180})
+    tab.goto(f"{demo_url}guests/")
+    tab.get_by_label("Guests", exact=True).fill("50")
+    first = tab.locator(".tb-found li").first
+    expect(first).to_contain_text("square 25\u00a0cm")
+    expect(first).to_contain_text("serves 50, none over")
+    expect(first).to_contain_text("of the recipe")
+    tab.get_by_label("Beside it").select_option("cupcakes")
+    expect(first).to_contain_text("standard cups")
+    tab.get_by_label("Keep the top tier back").check()
+    expect(first).to_contain_text("the top tier kept")
+    tab.reload()
+    expect(tab.get_by_label("Guests", exact=True)).to_have_value("50")
+    expect(tab.get_by_label("Keep the top tier back")).to_be_checked()
+
+
+@pytest.mark.parametrize("written", ["", "0", "-5", "9", "201", "forty", "12.5"])
+def test_no_number_of_guests_is_told(page: Open, demo_url: str, written: str) -> None:
+    tab = page()
+    tab.goto(f"{demo_url}guests/")
+    tab.get_by_label("Guests", exact=True).fill(written)
+    expect(tab.get_by_text("Write a number of guests from 10 to 200.")).to_be_visible()
+
+
+def test_whole_without_a_script(page: Open, demo_url: str) -> None:
+    tab = page(java_script_enabled=False)
+    tab.goto(f"{demo_url}guests/")
+    row = tab.locator("#dessert-rows tbody tr", has=tab.get_by_role("rowheader", name="50", exact=True))
+    expect(row).to_contain_text("square 25\u00a0cm")
+    expect(tab.locator("#tb-ask")).to_be_hidden()
+
+
+def test_one_plan_is_printed_at_full_size(page: Open, demo_url: str) -> None:
+    """On paper the square of 15 cm is 150 mm wide: measured on the page as it is printed, 96 px to the inch."""
+    tab = page(viewport={"width": 794, "height": 1123})
+    tab.goto(f"{demo_url}portions/square/#square-15-cm-dessert")
+    tab.emulate_media(media="print")
+    figure = tab.locator("#square-15-cm-dessert")
+    expect(figure).to_contain_text("On A4 at full size")
+    wide_px = figure.locator("path.tb-edge").evaluate("edge => edge.getBBox().width * edge.getScreenCTM().a")
+    assert wide_px / 96 * 25.4 == pytest.approx(150.0, abs=0.3)
+    # The others are left out.
+    expect(tab.locator("#square-20-cm-dessert")).to_be_hidden()
+    expect(tab.locator(".tb-cut:visible")).to_have_count(1)
