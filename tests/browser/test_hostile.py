@@ -83,7 +83,10 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
     for file in sorted((folder / "recipes").rglob("*.yaml")):
         written = yaml.load(file.read_text("utf-8"), yaml.BaseLoader)
         data = poison.tree(written, "tins" if file.stem == "tins" else file.parent.name)
-        called = {one.get("part"): other.get("part") for one, other in zip(written.get("parts", ()), data.get("parts", ()), strict=True)}
+        called = {
+            one.get("part"): other.get("part")
+            for one, other in zip(written.get("parts", ()), data.get("parts", ()), strict=True)
+        }
         for repeat in data.get("repeats", ()):  # it names the part it lies on
             repeat["on"] = called.get(repeat.get("on"), repeat.get("on"))
         if file.parent.name == "mixtures" and "mix" in data:  # a variation has none of its own
