@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import json
 import random
+import re
+import subprocess
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -87,6 +90,20 @@ def test_whole_without_a_script(page: Open, demo_url: str) -> None:
     row = tab.locator("#dessert-rows tbody tr", has=tab.get_by_role("rowheader", name="50", exact=True))
     expect(row).to_contain_text("square 25\u00a0cm")
     expect(tab.locator("#tb-ask")).to_be_hidden()
+
+
+def test_letters_of_a_large_plan_can_be_read_on_paper(page: Open, demo_url: str, tmp_path: Path) -> None:
+    """Nothing under 9 pt on a sheet of 200 pieces, fitted."""
+    tab = page()
+    tab.goto(f"{demo_url}portions/round/#round-40-cm-finger")
+    tab.pdf(path=str(tmp_path / "it.pdf"), format="A4", prefer_css_page_size=True)
+    run = subprocess.run(
+        ["pdftotext", "-bbox", str(tmp_path / "it.pdf"), "-"], capture_output=True, text=True, check=True
+    )
+    words = re.findall(r'<word xMin="[\d.]+" yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">', run.stdout)
+    assert len(words) > 200
+    assert min(float(foot) - float(head) for head, foot in words) >= 9.0
+    assert run.stdout.count("<page ") == 1
 
 
 def test_one_plan_is_printed_at_full_size(page: Open, demo_url: str) -> None:

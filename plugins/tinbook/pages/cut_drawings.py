@@ -23,6 +23,8 @@ BAR_MM = 16.0
 SIDE_MM = 14.0
 """Room for the counts of strips and for where they are cut."""
 FIGURE_MM = 8.5
+LEAST_MM = 3.4
+"""The least height of letters on paper."""
 HAIR_MM = 0.04
 FAR_MM = 12.0
 
@@ -47,6 +49,9 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
     off_x, off_y = left - min(xs), top + max(ys)
     wide, tall = max(xs) - min(xs), max(ys) - min(ys)
     width, height = wide + left + EDGE_MM, tall + top + EDGE_MM + BAR_MM
+    small = max(width / PAPER_MM[0], height / PAPER_MM[1])
+    ratio = ceil(small * 10.0) / 10.0 if small > 1.0 else 1.0
+    least = LEAST_MM * ratio
     knife = knife_of(cut)
     if knife:
         lines, middles = _knife(knife, off_x, off_y), knife.middles
@@ -55,7 +60,7 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         lines = "".join(_path(ring, off_x, off_y) for piece in pieces for ring in piece.rings)
         middles = tuple(piece.middle for piece in pieces)
     edge = "".join(_path(_thinned(ring), off_x, off_y) for ring in rings)
-    size = min(FIGURE_MM, 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
+    size = min(max(FIGURE_MM, least), 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
     told = "".join(
         f"<text x={_number(x + off_x)} y={_number(off_y - y + 0.35 * size)}>{at}</text>"
         for at, (x, y) in enumerate(middles, 1)
@@ -68,23 +73,21 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         '<path clip-path="url(#{mark})" d="{lines}"/>'
         '<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{size}">{told}</g>{sides}'
         '<path class=tb-bar d="M{left} {foot}h{bar}m0 -2v4m-{bar} 0v-4"/>'
-        '<text class=tb-bar-mm font-size=5 x={left} y={under}>{bar} mm</text></svg>'
+        '<text class=tb-bar-mm font-size={least} x={left} y={under}>{bar} mm</text></svg>'
     ).format(
         w=_number(width), h=_number(height), name=name, mark=f"in-{mark}",
         lines=lines, edge=edge, size=_number(size), told=Markup(told),
-        sides=Markup(_sides(cut, left, top)) if strips else "", left=_number(left), foot=_number(foot),
-        under=_number(foot + 7.0), bar=_number(bar),
+        sides=Markup(_sides(cut, left, top, least)) if strips else "", left=_number(left), foot=_number(foot),
+        under=_number(foot + 7.0), bar=_number(bar), least=_number(max(5.0, least)),
     )  # fmt: skip
-    small = max(width / PAPER_MM[0], height / PAPER_MM[1])
-    if small <= 1.0:
+    if ratio == 1.0:
         return CutDrawing(svg, width, width, "On A4 at full size: the bar measures what it says.")
-    ratio = ceil(small * 10.0) / 10.0
     return CutDrawing(svg, width, width / ratio, f"On A4 fitted to the sheet, 1 : {formats.number(ratio)}.")
 
 
-def _sides(cut: Cut, left: float, top: float) -> str:
+def _sides(cut: Cut, left: float, top: float, least: float) -> str:
     """Where the strips are cut, and how many pieces each gives, beside the cake."""
-    found = ["<g class=tb-sides font-size=6.5>"]
+    found = [f"<g class=tb-sides font-size={_number(max(5.0, least))}>"]
     for at, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True):
         found.append(_beside(cut, left, top, at, formats.number(shown), "tb-mm"))
     for one, other, count in zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False):
