@@ -222,26 +222,26 @@ def ring_knife(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[i
     outermost, bent = None, float(np.ptp(_polar(rings[0])[1])) > 1.0
     for outer, inner, count in _ring_edges(rings, radii, counts):
         outermost = outermost or outer
-        turns = _equal_turns(outer, inner, count)
+        turns = np.asarray(_equal_turns(outer, inner, count))
         inside = inner if inner is not None else (outer[0], np.zeros_like(outer[1]))
-        for begin, end in pairwise(turns):
-            if count > 1:
-                lines.append((_at(inside, begin), _at(outer, begin)))
-            if bent and outer is outermost:
-                edge, inside_edge = _chain(outer, begin, end), _chain(inside, begin, end)
-                middles.append(roomiest(_sector(edge, inside_edge, count)))
-                continue
-            half = (begin + end) / 2.0
-            (x1, y1), (x2, y2) = _at(inside, half), _at(outer, half)
-            share = 0.58 if inner is None and count > 1 else 0.5
-            middle = (x1 + (x2 - x1) * share, y1 + (y2 - y1) * share)
-            middles.append(middle if count > 1 or inner is not None else (0.0, 0.0))
+        if count > 1:
+            lines += zip(_points(inside, turns[:-1]), _points(outer, turns[:-1]), strict=True)
+        if bent and outer is outermost:
+            for begin, end in pairwise(turns.tolist()):
+                middles.append(roomiest(_sector(_chain(outer, begin, end), _chain(inside, begin, end), count)))
+        elif count == 1 and inner is None:
+            middles.append((0.0, 0.0))
+        else:
+            share = 0.58 if inner is None else 0.5
+            halves = (turns[1:] + turns[:-1]) / 2.0
+            away = np.interp(halves, *inside) * (1.0 - share) + np.interp(halves, *outer) * share
+            middles += zip((away * np.sin(halves)).tolist(), (away * np.cos(halves)).tolist(), strict=True)
     return Knife(tuple(lines), tuple(radii), tuple(middles))
 
 
-def _at(edge: tuple[Array, Array], turn: float) -> Point:
-    away = float(np.interp(turn, *edge))
-    return away * math.sin(turn), away * math.cos(turn)
+def _points(edge: tuple[Array, Array], turns: Array) -> list[Point]:
+    away = np.interp(turns, *edge)
+    return list(zip((away * np.sin(turns)).tolist(), (away * np.cos(turns)).tolist(), strict=True))
 
 
 def _ring_edges(
@@ -300,6 +300,8 @@ def _polar(ring: Ring) -> tuple[Array, Array]:
 
 def _equal_turns(outer: tuple[Array, Array], inner: tuple[Array, Array] | None, count: int) -> list[float]:
     """The turns between which `count` equal pieces lie."""
+    if np.ptp(outer[1]) < 1e-6 and (inner is None or np.ptp(inner[1]) < 1e-6):
+        return [2.0 * math.pi * at / count for at in range(count + 1)]
     turns = np.linspace(0.0, 2.0 * math.pi, 4 * CIRCLE_POINTS + 1)
     far = np.interp(turns, *outer) ** 2 - (np.interp(turns, *inner) ** 2 if inner is not None else 0.0)
     held = np.concatenate(([0.0], np.cumsum((far[1:] + far[:-1]) / 2.0)))
