@@ -123,7 +123,16 @@ def test_no_letter_on_paper_is_too_small(
     page: Callable[..., Page], demo_url: str, kinds: dict[str, str], printed: Callable[..., Path]
 ) -> None:
     tab = page(viewport={"width": 820, "height": 1180})
-    for kind in ("mixture in tins", "mixture by weight", "tins", "measures", "covering", "boards", "portions", "guests"):
+    for kind in (
+        "mixture in tins",
+        "mixture by weight",
+        "tins",
+        "measures",
+        "covering",
+        "boards",
+        "portions",
+        "guests",
+    ):
         tab.goto(demo_url + kinds[kind])
         file = printed(tab)
         run = subprocess.run(["pdftotext", "-bbox-layout", str(file), "-"], capture_output=True, text=True, check=True)

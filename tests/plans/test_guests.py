@@ -87,11 +87,11 @@ def test_the_best_is_the_best_of_all_tried(few: Choices, beside: str, keep_top: 
 
 
 def test_a_set_serves_the_sum_of_its_tiers(made: Choices) -> None:
-    for chain, summed in zip(made.sets, made.summed, strict=True):
+    for chain, serves, below in zip(made.sets, made.sums.serves, made.sums.below, strict=True):
         for kind in range(3):
             each = [made.tiers[at].serves[kind] for at in chain]
-            assert summed.serves[kind] == sum(each)
-            assert summed.below[kind] == sum(each[:-1])
+            assert serves[kind] == sum(each)
+            assert below[kind] == sum(each[:-1])
 
 
 def test_tiers_stand_well_inside_one_another(made: Choices) -> None:

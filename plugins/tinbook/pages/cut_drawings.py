@@ -61,10 +61,8 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         middles = tuple(piece.middle for piece in pieces)
     edge = "".join(_path(_thinned(ring), off_x, off_y) for ring in rings)
     size = min(max(FIGURE_MM, least), 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
-    told = "".join(
-        f"<text x={_number(x + off_x)} y={_number(off_y - y + 0.35 * size)}>{at}</text>"
-        for at, (x, y) in enumerate(middles, 1)
-    )
+    down = off_y + 0.35 * size
+    told = "".join(f"<text x={x + off_x:.1f} y={down - y:.1f}>{at}</text>" for at, (x, y) in enumerate(middles, 1))
     bar = 100.0 if wide >= 100.0 else 50.0
     foot = top + tall + EDGE_MM + 6.0
     svg = Markup(
@@ -102,8 +100,7 @@ def _beside(cut: Cut, left: float, top: float, at: float, text: str, kind: str) 
 
 
 def _knife(knife: Knife, off_x: float, off_y: float) -> str:
-    lines = (f"M{_number(x + off_x)} {_number(off_y - y)}L{_number(u + off_x)} {_number(off_y - v)}"
-             for (x, y), (u, v) in knife.lines)  # fmt: skip
+    lines = (f"M{x + off_x:.1f} {off_y - y:.1f}L{u + off_x:.1f} {off_y - v:.1f}" for (x, y), (u, v) in knife.lines)
     circles = (
         f"M{_number(off_x - r)} {_number(off_y)}"
         + "".join(f"a{r:.1f} {r:.1f} 0 1 0 {way * r:.1f} 0" for way in (2, -2))

@@ -10,6 +10,7 @@ from typing import Any
 from tinbook.engine import portions as sums
 from tinbook.engine import rounding
 from tinbook.tins import Ring, Tin, cutting
+from tinbook.tins.growth import INWARDS, turns
 from tinbook.tins.joining import joined
 
 
@@ -127,14 +128,24 @@ def pieces_of(cut: Cut) -> tuple[cutting.Piece, ...] | None:
 
 def knife_of(cut: Cut) -> cutting.Knife | None:
     """Where the knife goes; None for pieces that no straight cut from side to side gives."""
-    rings = outline(cut.tin)
+    rings, edges, counts = outline(cut.tin), cut.edges_mm, cut.counts
     if cut.way in ("rings", "wedges"):
-        return cutting.ring_knife(rings, cut.edges_mm[1:-1], cut.counts)
-    pieces = pieces_of(cut)
-    if cut.way == "joined" or not pieces or not cut.edges_mm:
+        return cutting.ring_knife(rings, edges[1:-1], counts)
+    if cut.way == "joined" or not edges:
         return None
+    way = cutting.turned(rings) if cut.upright else rings
+    if cut.way != "grid" and not bent(rings):
+        made = cutting.convex_knife(way, edges, counts)
+    else:
+        pieces = pieces_of(cut) or ()
+        made = cutting.strip_knife(way, edges, cutting.back(pieces) if cut.upright else pieces, counts)
     if not cut.upright:
-        return cutting.strip_knife(rings, cut.edges_mm, pieces, cut.counts)
-    made = cutting.strip_knife(cutting.turned(rings), cut.edges_mm, cutting.back(pieces), cut.counts)
+        return made
     lines = tuple(((-y1, -x1), (-y2, -x2)) for (x1, y1), (x2, y2) in made.lines)
-    return cutting.Knife(lines, (), tuple(piece.middle for piece in pieces))
+    return cutting.Knife(lines, (), tuple((-y, -x) for x, y in made.middles))
+
+
+@lru_cache(maxsize=512)
+def bent(rings: tuple[Ring, ...]) -> bool:
+    """Whether an outline has a hollow or a hole, so that a straight strip of it may fall apart."""
+    return len(rings) > 1 or min(turns(rings[0])) < INWARDS

@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from heapq import nsmallest
+from typing import Any
+
+import numpy as np
 
 from tinbook.engine import layers as sums
 from tinbook.facts import Facts
@@ -19,6 +21,7 @@ from tinbook.plans.shelf import all_outlines
 from tinbook.plans.weighing import Batch, weigh
 from tinbook.tins import Tin
 
+Counts = np.ndarray[Any, np.dtype[Any]]
 STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
 TRAYS = ("rectangle", "sheet")
 CUPS = "standard cups"
@@ -46,20 +49,15 @@ class Tier:
 
 
 @dataclass(frozen=True, slots=True)
-class Summed:
-    """A set: what it serves by kind of portion, and without its top tier; its area, and whether it is owned."""
+class Sums:
+    """Every set in the order of `sets`: what it serves by kind of portion, and without its top tier; its area,
+    how many tiers, and whether the house owns them."""
 
-    tiers: tuple[int, ...]
-    serves: tuple[int, ...]
-    below: tuple[int, ...]
-    area_mm2: float
-    owned: bool
-
-
-def _summed(chain: tuple[int, ...], tiers: Sequence[Tier]) -> Summed:
-    serves = tuple(map(sum, zip(*(tier.serves for tier in tiers), strict=True)))
-    below = tuple(whole - top for whole, top in zip(serves, tiers[-1].serves, strict=True))
-    return Summed(chain, serves, below, sum(tier.area_mm2 for tier in tiers), all(tier.owned for tier in tiers))
+    serves: Counts
+    below: Counts
+    area_mm2: Counts
+    tiers: Counts
+    owned: Counts
 
 
 @dataclass(frozen=True)
@@ -77,9 +75,18 @@ class Choices:
     height_mm: float
 
     @cached_property
-    def summed(self) -> tuple[Summed, ...]:
-        """What each set serves, worked out once."""
-        return tuple(_summed(chain, [self.tiers[at] for at in chain]) for chain in self.sets)
+    def sums(self) -> Sums:
+        """What each set serves, worked out once. Areas are in whole mm², so that whole numbers hold them."""
+        kinds = range(len(self.portions))
+        serves = np.array([[tier.serves[kind] for kind in kinds] for tier in self.tiers] + [[0] * len(kinds)])
+        areas = np.array([tier.area_mm2 for tier in self.tiers] + [0.0]).astype(np.int64)
+        owned = np.array([tier.owned for tier in self.tiers] + [True])
+        # Sets as rows of one length: what is missing points to a tier of nothing.
+        none = len(self.tiers)
+        places = np.array([(*chain, *(none,) * (MOST_TIERS - len(chain))) for chain in self.sets])
+        whole, count = serves[places].sum(axis=1), (places != none).sum(axis=1)
+        top = places[np.arange(len(places)), count - 1]
+        return Sums(whole, whole - serves[top], areas[places].sum(axis=1), count, owned[places].all(axis=1))
 
     @property
     def cups_ml(self) -> float:
@@ -163,53 +170,55 @@ def _fits(upper: Tin, lower: Tin) -> bool:
     return all(one <= other - APART_MM + GRAIN for one, other in zip(upper.bounds_mm, lower.bounds_mm, strict=True))
 
 
-_Found = tuple[int, int, int, tuple[int, ...], int, int, int, float]
-"""Over, tins, whole mm², tiers, tray or -1, trays of cups, serves, area: in the order in which sets are preferred."""
-
-
 def answers(made: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
     """The best sets that serve: least over, then fewest tins, then least mixture."""
-    best = nsmallest(most, _serving(made, wish))
-    return tuple(
-        Answer(tiers, None if tray < 0 else tray, cups, serves, over, tins, area_mm2)
-        for over, tins, _, tiers, tray, cups, serves, area_mm2 in best
-    )
+    sums = made.sums
+    fits = np.full(len(sums.tiers), True)
+    if wish.stacked is not None:
+        fits &= (sums.tiers > 1) == wish.stacked
+    if wish.keep_top:
+        fits &= sums.tiers > 1
+    if wish.owned:
+        fits &= sums.owned
+    at = np.flatnonzero(fits)
+    served = (sums.below if wish.keep_top else sums.serves)[at, wish.kind]
+    found = [_nearest(made, wish, most, at, served, tray) for tray in _trays(made, wish)]
+    return tuple(sorted((each for few in found for each in few), key=_rank)[:most])
 
 
-def _serving(made: Choices, wish: Wish) -> Iterator[_Found]:
-    guests, kind, alone = wish.guests, wish.kind, wish.beside == "nothing"
-    for each in made.summed:
-        tiers = each.tiers
-        tins = len(tiers)
-        if (wish.stacked is not None and wish.stacked != (tins > 1)) or (wish.keep_top and tins < 2):
-            continue
-        if wish.owned and not each.owned:
-            continue
-        serves = (each.below if wish.keep_top else each.serves)[kind]
-        if alone:
-            if serves >= guests:
-                yield serves - guests, tins, round(each.area_mm2), tiers, -1, 0, serves, each.area_mm2
-            continue
-        for tray, cups, more, more_mm2 in _beside(made, wish, guests - serves):
-            over = serves + more - guests
-            if over >= 0:
-                area_mm2 = each.area_mm2 + more_mm2
-                besides = tins + cups + (tray >= 0)
-                yield over, besides, round(area_mm2), tiers, tray, cups, serves + more, area_mm2
-
-
-def _beside(made: Choices, wish: Wish, missing: int) -> Iterator[tuple[int, int, int, float]]:
-    """What may stand beside a cake that leaves so many without: a tray or -1, trays of cups, what they serve."""
+def _trays(made: Choices, wish: Wish) -> tuple[int | None, ...]:
+    """What may stand beside: the place of a tray, or None for nothing, or for cupcakes."""
     if wish.beside == "a tray":
-        for at in made.trays:
-            tray = made.tiers[at]
-            if tray.owned or not wish.owned:
-                yield at, 0, tray.serves[wish.kind], tray.area_mm2
-    elif made.cups and (made.cups.owned or not wish.owned):
+        return tuple(at for at in made.trays if made.tiers[at].owned or not wish.owned)
+    if wish.beside == "cupcakes" and (made.cups is None or (wish.owned and not made.cups.owned)):
+        return ()
+    return (None,)
+
+
+def _nearest(made: Choices, wish: Wish, most: int, at: Counts, served: Counts, tray: int | None) -> Iterator[Answer]:
+    """The best sets with one thing beside them, or nothing."""
+    cups, more_mm2 = np.zeros(len(at), dtype=np.int64), 0
+    if tray is not None:
+        served, more_mm2 = served + made.tiers[tray].serves[wish.kind], int(made.tiers[tray].area_mm2)
+    elif wish.beside == "cupcakes" and made.cups:
         each = made.cups.serves[wish.kind]
-        count = max(1, -(-missing // each))
-        if count <= MOST_TRAYS:
-            yield -1, count, count * each, 0.0
+        cups = np.maximum(1, -((served - wish.guests) // each))
+        served = served + cups * each
+    tins = made.sums.tiers[at] + cups + (tray is not None)
+    area = made.sums.area_mm2[at] + more_mm2
+    good = np.flatnonzero((served >= wish.guests) & (cups <= MOST_TRAYS))
+    order = good[np.lexsort((area[good], tins[good], served[good]))]
+    # As many more as rank alike, which the order of their tiers then parts.
+    last = order[min(most, len(order)) - 1] if len(order) else 0
+    for one in order.tolist():
+        if (served[one], tins[one], area[one]) > (served[last], tins[last], area[last]):
+            return
+        got = int(served[one])
+        yield Answer(made.sets[at[one]], tray, int(cups[one]), got, got - wish.guests, int(tins[one]), float(area[one]))
+
+
+def _rank(each: Answer) -> tuple[float, ...]:
+    return (each.over, each.tins, each.area_mm2, *each.tiers, -1 if each.tray is None else each.tray)
 
 
 def batter_mm(batch: Batch, settled: Finishing, height_mm: float) -> float:

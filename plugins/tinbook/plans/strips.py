@@ -8,12 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 
 from tinbook.engine import portions as sums
-from tinbook.plans.cut import Cut, Job, pieces_of
+from tinbook.plans.cut import Cut, Job, bent, pieces_of
 from tinbook.tins import Ring, cutting
-from tinbook.tins.growth import INWARDS, turns
 from tinbook.tins.joining import joined
 
 LONG = 1.2
@@ -45,14 +43,14 @@ give an oval a sixth less than a round.
 def in_strips(job: Job) -> Cut:
     """Strips of equal width where they give enough pieces near enough alike; else strips of uneven width; else small
     pieces joined to their neighbours."""
-    manner, bent = _manner(job.rings), _bent(job.rings)
+    manner, hollow = _manner(job.rings), bent(job.rings)
     few = sums.fewest(job.size, job.portion, manner.full)
     even = [cut for upright in _ways(job.rings) for cut in _even(job, manner, upright, few)]
     for cut in sorted(even, key=lambda cut: (-cut.count, round(cut.off, 6), cut.upright)):
-        if not bent or pieces_of(cut) is not None:
+        if not hollow or pieces_of(cut) is not None:
             return cut
     for cut in _unevens(job, manner, few):
-        if not bent or pieces_of(cut) is not None:
+        if not hollow or pieces_of(cut) is not None:
             return cut
     found = joined(job.rings, job.portion, job.long_mm)
     shares = [piece.area_mm2 for piece in found.pieces]
@@ -67,18 +65,12 @@ def uneven(job: Job, rings: tuple[Ring, ...], counts: tuple[int, ...], upright: 
     return job.cut("uneven", counts, edges, upright=upright)
 
 
-@lru_cache(maxsize=512)
-def _bent(rings: tuple[Ring, ...]) -> bool:
-    """Whether a straight strip may fall apart."""
-    return len(rings) > 1 or min(turns(rings[0])) < INWARDS
-
-
 def _manner(rings: tuple[Ring, ...]) -> _Manner:
     left, low, right, high = cutting.spans(rings)
     wide, tall = right - left, high - low
     if max(wide, tall) > LONG * min(wide, tall):
         return LONGER
-    return BENT if _bent(rings) else AS_LONG
+    return BENT if bent(rings) else AS_LONG
 
 
 def _ways(rings: tuple[Ring, ...]) -> tuple[bool, ...]:

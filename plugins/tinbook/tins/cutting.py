@@ -9,11 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
-from shapely import MultiPolygon, Polygon, box, clip_by_rect
+from shapely import MultiPolygon, Polygon, box, clip_by_rect, get_coordinates
 from shapely.ops import polylabel
 
 from tinbook.tins.shape import CIRCLE_POINTS, Ring
@@ -49,17 +50,25 @@ def back(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
 
 def spans(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
     """Least x, least y, most x, most y of the outline."""
-    points = np.asarray(rings[0])
+    points = _points_of(rings[0])
     (left, low), (right, high) = points.min(axis=0), points.max(axis=0)
     return float(left), float(low), float(right), float(high)
 
 
 def area_below(rings: Sequence[Ring], heights: Sequence[float] | Array) -> Array:
     """The area of what lies below each of `heights`."""
+    return _area_below([_points_of(ring) for ring in rings], heights)
+
+
+@lru_cache(maxsize=512)
+def _points_of(ring: Ring) -> Array:
+    return np.asarray(ring)
+
+
+def _area_below(rings: Sequence[Array], heights: Sequence[float] | Array) -> Array:
     at = np.asarray(heights, dtype=float)[:, None]
     total = np.zeros(at.shape[0])
-    for index, ring in enumerate(rings):
-        points = np.asarray(ring)
+    for index, points in enumerate(rings):
         after = np.roll(points, -1, axis=0)
         whole = float(np.sum(points[:, 0] * after[:, 1] - after[:, 0] * points[:, 1]))
         falls = after[:, 1] < points[:, 1]
@@ -158,8 +167,7 @@ def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float
     begin, _, end, _ = strip.bounds
     places, held = np.linspace(begin, end, STEPS + 1), np.zeros(STEPS + 1)
     for part in polygons(strip):
-        rings = [tuple((y, x) for x, y in ring.coords[:-1]) for ring in (part.exterior, *part.interiors)]
-        held += area_below(rings, places)
+        held += _area_below([get_coordinates(ring)[:-1, ::-1] for ring in (part.exterior, *part.interiors)], places)
     cuts = np.interp(np.arange(1, count) / count * held[-1], held, places)
     bounds = [begin - 1.0, *(float(cut) for cut in cuts), end + 1.0]
     return list(pairwise(bounds))
@@ -213,6 +221,31 @@ def strip_knife(rings: Sequence[Ring], edges: Sequence[float], pieces: Sequence[
             lines.append(((across_at, high - begin), (across_at, high - end)))
         at += count
     return Knife(tuple(lines), (), tuple(piece.middle for piece in pieces))
+
+
+def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> Knife:
+    """`strip_knife` for an outline without hollows, which needs no pieces."""
+    cake, (left, _, right, high) = Polygon(rings[0]), spans(rings)
+    lines: list[tuple[Point, Point]] = [((left, high - edge), (right, high - edge)) for edge in edges[1:-1]]
+    middles: list[Point] = []
+    points = np.asarray(rings[0])
+    points = np.roll(points, -int(points[:, 0].argmin()), axis=0)
+    far = int(points[:, 0].argmax())
+    chains = [points[: far + 1], np.concatenate((points[far:], points[:1]))[::-1]]
+    for begin, end, count in zip(edges, edges[1:], counts, strict=False):
+        strip = strip_of(cake, left, right, high - end, high - begin)
+        one, _, other, _ = strip.bounds
+        cuts = [one, *(cut for _, cut in across(strip, count)[:-1]), other]
+        lines += [((cut, high - begin), (cut, high - end)) for cut in cuts[1:-1]]
+        middle = (np.asarray(cuts[1:]) + np.asarray(cuts[:-1])) / 2.0
+        if count > 1:
+            # End pieces come to a point, so that most of them lies inwards.
+            middle[0] += 0.1 * (cuts[1] - cuts[0])
+            middle[-1] -= 0.1 * (cuts[-1] - cuts[-2])
+        heights = np.sort([np.interp(middle, chain[:, 0], chain[:, 1]) for chain in chains], axis=0)
+        low, top = np.maximum(heights[0], high - end), np.minimum(heights[1], high - begin)
+        middles += zip(middle.tolist(), ((low + top) / 2.0).tolist(), strict=True)
+    return Knife(tuple(lines), (), tuple(middles))
 
 
 def ring_knife(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> Knife:
