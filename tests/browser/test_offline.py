@@ -57,14 +57,14 @@ def title_of(site: Path, address: str) -> str:
 def kept(tab: Page, url: str) -> None:
     """Visit, and wait until the whole book is on the device."""
     tab.goto(url)
-    expect(tab.locator("#tb-kept")).to_have_text(KEPT, timeout=30_000)
+    expect(tab.locator("#tb-kept")).to_have_text(KEPT, timeout=120_000)
 
 
 def search(tab: Page, words: str) -> dict[str, str]:
     """What the book's own search finds: address and text of each result."""
     tab.locator(".tb-find").click()
     tab.locator(".md-search__input").press_sequentially(words)
-    expect(tab.locator(".md-search-result__link").first).to_be_attached(timeout=10_000)
+    expect(tab.locator(".md-search-result__link").first).to_be_attached(timeout=60_000)
     links = tab.locator(".md-search-result__link").evaluate_all("all => all.map(a => [a.href, a.innerText])")
     return {str(href): str(text) for href, text in links}
 
@@ -126,7 +126,7 @@ def test_after_the_first_visit_every_page_and_the_search_work_without_a_network(
     assert tab.url == f"{server.url}{SPONGE}/", "an address without its slash goes to the page"
     faces = tab.evaluate("async () => { await document.fonts.ready; return [...document.fonts].map(f => f.status); }")
     assert faces and set(faces) == {"loaded"}
-    expect(tab.locator("#tb-kept")).to_have_text("No network: this is the kept book.", timeout=30_000)
+    expect(tab.locator("#tb-kept")).to_have_text("No network: this is the kept book.", timeout=120_000)
 
     found = search(tab, "butter sponge")
     result = next(href for href in found if SPONGE in href)
@@ -193,7 +193,7 @@ def test_two_books_are_never_mixed(
     server.root = books["B"]
     tab.reload()
     ready = tab.locator("#tb-new")
-    expect(ready).to_be_visible(timeout=30_000)
+    expect(ready).to_be_visible(timeout=120_000)
     expect(ready).to_contain_text("A new book is ready.")
     all_are(tab, server.url, books["A"], "A")
     assert errors == []
@@ -203,7 +203,7 @@ def test_two_books_are_never_mixed(
     tab.goto(server.url)
     tab.get_by_role("button", name="Open it").click()
     for each in (tab, other):
-        each.wait_for_function("document.title.endsWith('Book B')", timeout=30_000)
+        each.wait_for_function("document.title.endsWith('Book B')", timeout=120_000)
         assert each.evaluate(VERSION) == ["Book B", "B"]
         expect(each.locator("#tb-new")).to_be_hidden()
     all_are(tab, server.url, books["B"], "B")
@@ -256,7 +256,7 @@ def test_a_half_deployed_book_is_never_opened(
     tab.goto(server.url)
     assert tab.evaluate(UPDATE) == "installed"
     tab.get_by_role("button", name="Open it").click()
-    tab.wait_for_function("document.title.endsWith('Book B')", timeout=30_000)
+    tab.wait_for_function("document.title.endsWith('Book B')", timeout=120_000)
     all_are(tab, server.url, books["B"], "B")
 
 
@@ -390,8 +390,8 @@ def test_while_the_book_is_written_nothing_is_kept_and_a_kept_book_steps_aside(
     server.stop()
     serving(server.port)
     tab.goto(server.url)
-    tab.wait_for_function("!document.querySelector('meta[name=tinbook]').matches('[data-kept]')", timeout=30_000)
-    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=30_000)
+    tab.wait_for_function("!document.querySelector('meta[name=tinbook]').matches('[data-kept]')", timeout=120_000)
+    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=120_000)
     assert tab.evaluate("caches.keys()") == []
     response = tab.goto(f"{server.url}{SPONGE}/")
     assert response and response.ok and not response.from_service_worker
