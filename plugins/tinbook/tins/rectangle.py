@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from tinbook.tins.shape import Ring, Shape, Size, Sizes, oblong
 from tinbook.tins.trade import mm
 
@@ -10,7 +12,7 @@ class Rectangle(Shape):
     key = "rectangle"
     title = "Rectangle"
     sizes = (Size("short side"), Size("long side"))
-    words = ("rectangle", "rectangles", "rectangular", "oblong", "traybake")
+    words: ClassVar[tuple[str, ...]] = ("rectangle", "rectangles", "rectangular", "oblong", "traybake")
     standard = tuple((mm(*inches), 50.0) for inches in ((7, 11), (8, 12), (9, 13), (11, 15), (12, 18)))
     depths_mm = mm(1.5, 2, 3)
     usual_mm = 50.0

@@ -5,13 +5,13 @@ Sizes outside the rolled edge, as the trade names them: 9 x 13, 13 x 18 and 18 x
 
 from __future__ import annotations
 
-from tinbook.tins.shape import Named, Ring, Shape, Size, Sizes, oblong
+from tinbook.tins.rectangle import Rectangle
+from tinbook.tins.shape import Named
 
 
-class Sheet(Shape):
+class Sheet(Rectangle):
     key = "sheet"
     title = "Sheet"
-    sizes = (Size("short side"), Size("long side"))
     words = ("sheet", "sheets")
     named = (
         Named("quarter", (230.0, 330.0), 25.0),
@@ -24,20 +24,9 @@ class Sheet(Shape):
     example = "sheet 33 cm x 46 cm x 2.5 cm"
     everyday = False
 
-    def outline_mm(self, sizes: Sizes, height: float = 1.0) -> tuple[Ring, ...]:
-        return (oblong(sizes[0], sizes[1]),)
-
-    def area_mm2(self, sizes: Sizes, height: float = 1.0) -> float:
-        return sizes[0] * sizes[1]
-
-    def perimeter_mm(self, sizes: Sizes) -> float:
-        return 2.0 * (sizes[0] + sizes[1])
-
-    def bounds_mm(self, sizes: Sizes) -> tuple[float, float]:
-        return (sizes[0], sizes[1])
-
-    def ordered(self, sizes: Sizes) -> Sizes:
-        return tuple(sorted(sizes))
+    @property
+    def noun(self) -> str:
+        return "sheet tin"
 
 
 SHEET = Sheet()
