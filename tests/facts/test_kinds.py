@@ -130,4 +130,4 @@ def test_only_cakes_rise_and_lose(facts):
 def test_a_kind_answers_for_its_gravity(facts):
     creamed = facts.kinds["creamed"]
     assert (creamed.source, creamed.kind) == ("from memory", "from memory")
-    assert [one.source for one in creamed.ranges] == ["from memory", "fill chart", "bake loss"]
+    assert [one.source for one in creamed.ranges] == ["from memory", "fill chart", "bake loss", "fill chart"]

@@ -115,7 +115,8 @@ class Kind(Row):
     """A kind of mixture.
 
     `gravity`: g/ml of the batter, or of the finish as used. Only cakes have `rise`, baked depth (before
-    levelling) over batter depth, and `loss`, the share of the weight that goes off as steam.
+    levelling) over batter depth, `loss`, the share of the weight that goes off as steam, and `bake`, minutes until
+    done for a tin 200 mm wide with batter 40 mm deep at 170 °C.
     """
 
     key: str
@@ -124,11 +125,12 @@ class Kind(Row):
     gravity: Range
     rise: Range | None = None
     loss: Range | None = None
+    bake: Range | None = None
 
     @property
     def ranges(self) -> tuple[Range, ...]:
-        """Those of gravity, rise and loss that it has."""
-        return tuple(one for one in (self.gravity, self.rise, self.loss) if one)
+        """Those of gravity, rise, loss and bake that it has."""
+        return tuple(one for one in (self.gravity, self.rise, self.loss, self.bake) if one)
 
     @property
     def source(self) -> str:

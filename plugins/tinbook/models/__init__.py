@@ -1,11 +1,12 @@
 """What a baker wrote, typed and frozen."""
 
+from tinbook.models.bakes import Baked, BakeLog
 from tinbook.models.book import Book, word_in
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.faults import read_model
 from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, Cutter, Lengths, Sheet, Solid
-from tinbook.models.house import FORMAT, Card, Each, House, Larder, OwnedTin, Scales, ShelfLine, TinShelf, Weight
+from tinbook.models.house import FORMAT, Card, Each, House, Larder, Oven, OwnedTin, Scales, ShelfLine, TinShelf, Weight
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.parts import SURFACES, Part, Repeat, Support
 from tinbook.models.pictures import Copy, PictureFile
@@ -23,6 +24,8 @@ __all__ = [
     "SOLIDS",
     "SURFACES",
     "Bake",
+    "BakeLog",
+    "Baked",
     "Book",
     "Border",
     "Card",
@@ -44,6 +47,7 @@ __all__ = [
     "Material",
     "MixLine",
     "Mixture",
+    "Oven",
     "OwnedCutter",
     "OwnedTin",
     "Part",

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from tinbook.models.bakes import Baked, by_mixture
 from tinbook.models.colours import Colour, OwnedCutter
 from tinbook.models.finish import Finish, Used
 from tinbook.models.house import Card, House, OwnedTin
@@ -34,6 +35,12 @@ class Book:
     cutters: tuple[OwnedCutter, ...] = ()
     varies: Mapping[str, Varies] = field(default_factory=dict)
     """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
+    bakes: tuple[Baked, ...] = ()
+
+    @cached_property
+    def bakes_of(self) -> Mapping[str, tuple[Baked, ...]]:
+        """The logged bakes of each mixture, by its slug."""
+        return by_mixture(self.bakes)
 
     @cached_property
     def variations(self) -> Mapping[str, tuple[str, ...]]:

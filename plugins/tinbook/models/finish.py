@@ -62,6 +62,7 @@ def _one_cake(text: str, _: Measures) -> Tin:
     return tin
 
 
+Day = Annotated[date, spelled(_day)]
 Share = Annotated[float, spelled(_share, like(patterns.PERCENT))]
 Coat = Annotated[float, spelled(_coat, like(rf"none|{patterns.LENGTH}", "thickness")), such_as("5 mm")]
 """A thickness in mm, or `none`."""
@@ -126,7 +127,7 @@ class Finish(Leaf):
 class Used(Leaf):
     """What one cake really took of a mixture: `of` its file's name, for the coats or for the paste on the cake."""
 
-    day: Annotated[date, spelled(_day), such_as("2026-05-02")]
+    day: Annotated[Day, such_as("2026-05-02")]
     of: Slug
     cake: Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
     height: Annotated[Millimetres, such_as("10 cm")]

@@ -11,6 +11,7 @@ from urllib.parse import urlsplit
 from pydantic import model_validator
 
 from tinbook.models.reading import (
+    HEAT,
     ONE_OR_MORE,
     Leaf,
     Private,
@@ -26,7 +27,19 @@ from tinbook.models.reading import (
 )
 from tinbook.problems import nearest
 from tinbook.tins import SHAPES, Tin, read_tin, read_tins
-from tinbook.units import Measures, Misread, measures_of, patterns, read_length, read_mass, read_volume
+from tinbook.units import (
+    FAN_DIFFERENCE_C,
+    Heat,
+    Measures,
+    Misread,
+    measures_of,
+    patterns,
+    read_heat,
+    read_length,
+    read_mass,
+    read_temperature,
+    read_volume,
+)
 
 FORMAT = 1
 """The version of the book's format that this program reads."""
@@ -49,6 +62,10 @@ def _book_format(text: str, _: Measures) -> int:
         hint = f'write "book: {FORMAT}", or use the Tinbook this book was written for'
         raise Misread(f'this Tinbook reads books of format {FORMAT}, not "{text}"', hint, 0, len(text))
     return FORMAT
+
+
+def _dial(text: str, _: Measures) -> Heat:
+    return read_heat(text)
 
 
 def _address(text: str, _: Measures) -> str:
@@ -97,6 +114,35 @@ class Scales(Leaf):
     fine_below: Grams = 50.0
 
 
+def _temperature(text: str, _: Measures) -> float:
+    return read_temperature(text)
+
+
+DEGREES: Mapping[str, Any] = like(rf"{patterns.NUMBER}\s*{patterns.DEGREES}", "temperature")
+Celsius = Annotated[float, spelled(_temperature, DEGREES)]
+"""How warm something is, °C."""
+
+
+class Oven(Leaf):
+    """The oven of the house. With its dial at `dial` a `thermometer` in the middle of the shelf says what it does."""
+
+    kind: Annotated[str, one_of("conventional", "fan", "gas")] = "conventional"
+    dial: Annotated[Heat, spelled(_dial, HEAT), such_as("180 °C")] | None = None
+    thermometer: Annotated[Celsius, such_as("172 °C")] | None = None
+
+    @property
+    def fan(self) -> bool:
+        """Whether it is set as a fan oven is."""
+        return self.kind == "fan"
+
+    @property
+    def off_c(self) -> float:
+        """How much hotter than its dial it is, °C; 0 where nobody has measured."""
+        if self.dial is None or self.thermometer is None:
+            return 0.0
+        return self.thermometer - (self.dial.celsius - (FAN_DIFFERENCE_C if self.dial.fan else 0.0))
+
+
 class House(Leaf):
     """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g.
 
@@ -119,6 +165,7 @@ class House(Leaf):
         | None
     ) = None
     shelves: Annotated[int, whole_number(1, 10)] = 1
+    oven: Annotated[Oven, such_as("{kind: fan, dial: 180 °C, thermometer: 172 °C}")] = Oven()
     usual_depth: Millimetres = 75.0
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
     address: (

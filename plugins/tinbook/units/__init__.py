@@ -1,6 +1,6 @@
 """Kitchen quantities: a small strict grammar for what a baker writes, and the measures."""
 
-from tinbook.units.heat import FAN_DIFFERENCE_C, Heat, read_heat, read_percent
+from tinbook.units.heat import FAN_DIFFERENCE_C, Heat, read_heat, read_percent, read_temperature
 from tinbook.units.kitchen import (
     CUPS_ML,
     GRAMS_PER_KILOGRAM,
@@ -67,6 +67,7 @@ __all__ = [
     "read_percent",
     "read_quantity",
     "read_span",
+    "read_temperature",
     "read_time",
     "read_unit",
     "read_volume",

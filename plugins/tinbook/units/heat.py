@@ -85,6 +85,22 @@ def _nothing_after(text: str, end: int) -> None:
     raise Misread(f'"{left}" is left over after the heat', hint, start, start + len(left))
 
 
+def read_temperature(text: str) -> float:
+    """How warm something is, such as the middle of a cake: "97 °C", "206 °F"; in °C. Raises Misread."""
+    at = len(text) - len(text.lstrip())
+    number, end = read_number(text, at, "97 °C")
+    found = read_unit(text, end)
+    if found is None or UNITS[found[0]] != "temperature":
+        said = text[at:end]
+        raise Misread(f'is "{said}" in °C or °F?', f"write {said} °C or {said} °F", at, len(text.rstrip()))
+    unit, end = found
+    if left := text[end:].strip():
+        raise Misread(
+            f'"{left}" is left over after the heat', "leave it out", text.index(left, end), len(text.rstrip())
+        )
+    return celsius(number) if unit == "°F" else number
+
+
 def read_percent(text: str) -> float:
     """A share written in per cent: "25 %" is 0.25. Raises Misread."""
     at = len(text) - len(text.lstrip())

@@ -38,14 +38,14 @@ NUMBER = rf"(?:[0-9]+(?:[,.][0-9]+)*(?:\s+[0-9]+)?(?:\s*[/⁄]\s*[0-9]+)?(?:\s*[
 _OWNERS = ("us", "american", "uk", "imperial", "british", "metric", "australian")
 _WHOSE = rf"(?:{any_case('level')}\s+)?(?:{either(_OWNERS)}\s+)?"
 _FLUID = rf"{any_case('fl')}(?:{any_case('uid')})?\.?\s*(?:{any_case('oz')}|{any_case('ounce')}[sS]?)"
-_DEGREES = rf"(?:[°º˚]|{any_case('deg')}(?:{any_case('ree')}[sS]?)?)\s*{either(('celsius', 'fahrenheit', 'c', 'f'))}"
+DEGREES = rf"(?:[°º˚]|{any_case('deg')}(?:{any_case('ree')}[sS]?)?)\s*{either(('celsius', 'fahrenheit', 'c', 'f'))}"
 
 
 def _units(*dimensions: str) -> str:
     """The words for units of these dimensions."""
     words = either(word for word, unit in WORDS.items() if UNITS[unit] in dimensions)
     more = [_FLUID] if "volume" in dimensions else []
-    more += [_DEGREES] if "temperature" in dimensions else []
+    more += [DEGREES] if "temperature" in dimensions else []
     return rf"{_WHOSE}(?:{'|'.join((*more, words))})\.?"
 
 

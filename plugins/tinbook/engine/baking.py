@@ -1,0 +1,126 @@
+"""How long a cake bakes, learned from what was baked: a Bayesian straight line in the logs.
+
+ln minutes = a + p ln(width / 200 mm) + q ln(batter depth / 40 mm) + ln heat, with
+heat = ln(1.6 (oven - start) / (oven - centre)), °C: the first term of a slab's cooling curve. A kind of mixture has its
+own a, p, q; a recipe's differ from those of its kind a little. All are normal, the scatter of single bakes is known, so
+that what is learned has a closed form (conjugate normal; Gelman et al., Bayesian Data Analysis, chapters 5 and 14).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import log
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+
+WIDTH_MM = 200.0
+DEPTH_MM = 40.0
+"""Where the line is anchored: a 20 cm tin with 4 cm of batter."""
+EIGHTY_PERCENT = 1.2815515655446004
+"""So many standard deviations to each side hold 80 % of a normal distribution."""
+
+
+def heat(oven_c: float, start_c: float, centre_c: float) -> float:
+    """ln(1.6 (oven - start) / (oven - centre)): minutes go by it. ValueError unless start < centre < oven."""
+    if not start_c < centre_c < oven_c:
+        raise ValueError(f"no centre reaches {centre_c!r} °C from {start_c!r} °C in an oven at {oven_c!r} °C")
+    return log(1.6 * (oven_c - start_c) / (oven_c - centre_c))
+
+
+def spread(low: float, high: float) -> float:
+    """The standard deviation of a normal quantity that lies between `low` and `high` in 80 % of cases."""
+    return (high - low) / (2.0 * EIGHTY_PERCENT)
+
+
+@dataclass(frozen=True, slots=True)
+class Prior:
+    """What is thought before anything was baked, of (a, p, q): mean and standard deviation for a kind of mixture,
+    `own`: standard deviation from recipe to recipe of a kind; `scatter`: of ln minutes from bake to bake."""
+
+    mean: tuple[float, float, float]
+    spread: tuple[float, float, float]
+    own: tuple[float, float, float]
+    scatter: float
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """What some bakes of one recipe say of (a, p, q): `weight` (3 × 3) and `pull` (3), sums over the entries."""
+
+    weight: Floats
+    pull: Floats
+    entries: int
+
+
+@dataclass(frozen=True, slots=True)
+class Law:
+    """(a, p, q) as learned: mean (3) and covariance (3 × 3), and the scatter of a bake."""
+
+    mean: Floats
+    covariance: Floats
+    scatter: float
+
+    @property
+    def width_exponent(self) -> float:
+        """By what power of the width minutes go."""
+        return float(self.mean[1])
+
+    @property
+    def depth_exponent(self) -> float:
+        """By what power of the batter's depth minutes go."""
+        return float(self.mean[2])
+
+    def minutes(self, widths_mm: Sequence[float], depths_mm: Sequence[float], heat: float) -> tuple[Floats, Floats]:
+        """For tins so wide with batter so deep: the median in minutes, and the standard deviation of ln minutes."""
+        rows = _rows(widths_mm, depths_mm)
+        variance = np.einsum("ij,jk,ik->i", rows, self.covariance, rows) + self.scatter**2
+        return np.exp(rows @ self.mean) * heat, np.sqrt(variance)
+
+
+def _rows(widths_mm: Sequence[float], depths_mm: Sequence[float]) -> Floats:
+    rows = np.ones((len(widths_mm), 3))
+    rows[:, 1] = np.log(np.asarray(widths_mm) / WIDTH_MM)
+    rows[:, 2] = np.log(np.asarray(depths_mm) / DEPTH_MM)
+    return rows
+
+
+def evidence(
+    widths_mm: Sequence[float], depths_mm: Sequence[float], heats: Sequence[float], minutes: Sequence[float],
+    prior: Prior,
+) -> Evidence:  # fmt: skip
+    """What bakes of one recipe say, a value for each: width and batter depth in mm, `heat`, minutes; each above 0."""
+    rows = _rows(widths_mm, depths_mm)
+    seen = np.log(np.asarray(minutes, dtype=float)) - np.log(np.asarray(heats, dtype=float))
+    return Evidence(rows.T @ rows / prior.scatter**2, rows.T @ seen / prior.scatter**2, len(rows))
+
+
+def learned(prior: Prior, own: Evidence, kin: Iterable[Evidence]) -> Law:
+    """The law of one recipe from its `own` bakes and from those of other recipes of its kind.
+
+    A recipe of the kind tells of the kind as much as is left when its own difference is integrated out:
+    (weight⁻¹ + Ω)⁻¹ with Ω the recipe-to-recipe covariance, here without inverting `weight`, which may be singular.
+    """
+    apart = np.diag(np.square(prior.own))
+    precision = np.diag(1.0 / np.square(prior.spread))
+    pull = precision @ np.asarray(prior.mean)
+    for each in kin:
+        faded = np.linalg.inv(np.eye(3) + each.weight @ apart)
+        precision, pull = precision + faded @ each.weight, pull + faded @ each.pull
+    of_kind = np.linalg.inv(precision)
+    before = np.linalg.inv(of_kind + apart)
+    covariance = np.linalg.inv(before + own.weight)
+    mean: Floats = covariance @ (before @ (of_kind @ pull) + own.pull)
+    return Law(mean, covariance, prior.scatter)
+
+
+def settled(typical: float, wide: float, seen: Sequence[float], scatter: float) -> float:
+    """One number, learned the same way: thought to be `typical` with standard deviation `wide`, seen with `scatter`.
+
+    The weighted mean (typical / wide² + Σ seen / scatter²) / (1 / wide² + n / scatter²).
+    """
+    trust, each = 1.0 / wide**2, 1.0 / scatter**2
+    return (typical * trust + sum(seen) * each) / (trust + len(seen) * each)

@@ -1,0 +1,74 @@
+"""What the house has baked: house/bakes.yaml, an entry a bake, from which times, rise and losses are learned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Annotated, Any
+
+from pydantic import PlainValidator, ValidationInfo
+
+from tinbook.models.finish import Day, Slug
+from tinbook.models.house import Celsius, Grams, Millimetres
+from tinbook.models.reading import HEAT, Leaf, Private, Text, like, spelled, such_as, text_of, tins_in
+from tinbook.tins import Tin, read_tins
+from tinbook.units import Heat, Measures, Misread, patterns, read_heat, read_time
+
+LEAST_MIN, MOST_MIN = 3.0, 720.0
+"""No cake is done before that, and none takes longer."""
+
+
+def _tin(value: Any, info: ValidationInfo) -> Tin:
+    text = text_of(value)
+    tins = read_tins(text, tins_in(info))
+    if len(tins) != 1 or (tins[0][0] != 1 and not tins[0][1].kind.in_trays):
+        raise Misread("one tin belongs here", 'write one entry for each, such as "round 20 cm x 7.5 cm"', 0, len(text))
+    return tins[0][1]
+
+
+def _oven(text: str, _: Measures) -> Heat:
+    return read_heat(text)
+
+
+def _minutes(text: str, _: Measures) -> float:
+    minutes = read_time(text).base
+    if not LEAST_MIN <= minutes <= MOST_MIN:
+        raise Misread(
+            f"no cake is done after {text}", "write how long it was in the oven, such as 62 min", 0, len(text)
+        )
+    return minutes
+
+
+class Baked(Leaf):
+    """One bake: `of` a mixture's file name, in one `tin`, its batter by weight in that tin or by depth.
+
+    `oven` is what the dial said; `done after` minutes the cake came out, its `centre` so warm. `start`: how warm the
+    batter went in. `baked`: how high the cake stood before levelling; `out`: what it weighed when cold.
+    """
+
+    day: Annotated[Day, such_as("2026-05-02")]
+    of: Slug
+    tin: Annotated[Tin, PlainValidator(_tin, json_schema_input_type=str), such_as("round 20 cm x 7.5 cm")]
+    batter: Annotated[Grams, such_as("1250 g")] | None = None
+    batter_depth: Annotated[Millimetres, such_as("38 mm")] | None = None
+    oven: Annotated[Heat, spelled(_oven, HEAT), such_as("160 °C fan")]
+    done_after: Annotated[float, spelled(_minutes, like(patterns.TIME, "time")), such_as("62 min")]
+    centre: Annotated[Celsius, such_as("97 °C")] | None = None
+    start: Annotated[Celsius, such_as("8 °C")] | None = None
+    baked: Annotated[Millimetres, such_as("58 mm")] | None = None
+    out: Annotated[Grams, such_as("1130 g")] | None = None
+    note: Text | None = None
+
+
+class BakeLog(Leaf):
+    """bakes.yaml."""
+
+    bakes: Annotated[tuple[Baked, ...], such_as("- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, ...}")]
+    private: Private = False
+
+
+def by_mixture(bakes: Iterable[Baked]) -> Mapping[str, tuple[Baked, ...]]:
+    """The entries of each mixture, by its slug, in their order."""
+    found: dict[str, list[Baked]] = {}
+    for entry in bakes:
+        found.setdefault(entry.of, []).append(entry)
+    return {slug: tuple(entries) for slug, entries in found.items()}

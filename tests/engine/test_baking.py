@@ -1,0 +1,238 @@
+"""Baking times: the laws of the estimate, a general-purpose reference for its algebra, and two published charts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from itertools import combinations
+from math import log, pi, sqrt
+from statistics import median
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import multivariate_normal, norm
+
+from tinbook.engine import baking
+from tinbook.engine.baking import Evidence, Law, Prior
+from tinbook.facts import Facts
+
+IN_MM, CUP_ML = 25.4, 236.588
+Row = tuple[float, float, float, float]
+"""Width mm, batter depth mm, oven °C, minutes."""
+
+NEUTRAL = Prior((4.0, 1.0, 0.6), (1.0, 0.5, baking.spread(0.35, 0.85)), (0.3, 0.25, 0.15), 0.1)
+"""Nothing of the charts is in it: minutes by the width to a power of 1, give or take much, and hardly any idea how long.
+The differences from recipe to recipe and the scatter are those of the facts."""
+NONE = Evidence(np.zeros((3, 3)), np.zeros(3), 0)
+
+widths = st.floats(60, 400)
+depths = st.floats(20, 90)
+
+
+def told(rows: Sequence[Row], prior: Prior = NEUTRAL) -> Evidence:
+    heats = [baking.heat(oven, 20, 97) for _, _, oven, _ in rows]
+    return baking.evidence([r[0] for r in rows], [r[1] for r in rows], heats, [r[3] for r in rows], prior)
+
+
+def guess(law: Law, row: Row) -> tuple[float, float]:
+    minutes, spread = law.minutes([row[0]], [row[1]], baking.heat(row[2], 20, 97))
+    return float(minutes[0]), float(spread[0])
+
+
+# Laws
+
+
+@given(widths, depths, st.floats(130, 220))
+def test_longer_when_wider_deeper_colder_and_shorter_when_hotter(width: float, depth: float, oven: float) -> None:
+    law = baking.learned(NEUTRAL, told([(200, 40, 170, 60)]), [])
+
+    def minutes(width: float, depth: float, oven: float, start: float = 20) -> float:
+        return float(law.minutes([width], [depth], baking.heat(oven, start, 97))[0][0])
+
+    here = minutes(width, depth, oven)
+    assert minutes(width * 1.05, depth, oven) > here
+    assert minutes(width, depth * 1.05, oven) > here
+    assert minutes(width, depth, oven, 5) > here
+    assert minutes(width, depth, oven + 5) < here
+    assert minutes(width, depth / 2, oven) < here
+
+
+@given(widths, depths, st.floats(20, 200))
+def test_entries_that_repeat_are_believed(width: float, depth: float, logged: float) -> None:
+    off = []
+    spreads = []
+    for count in (0, 1, 4, 40, 4000):
+        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count) if count else NONE, [])
+        minutes, spread = guess(law, (width, depth, 170, logged))
+        off.append(abs(log(minutes / logged)))
+        spreads.append(spread)
+    assert off == sorted(off, reverse=True)
+    assert off[-1] < 1e-3 + off[0] * 1e-3
+    assert spreads == sorted(spreads, reverse=True)
+    assert spreads[-1] == pytest.approx(NEUTRAL.scatter, rel=0.01)
+
+
+def test_further_from_what_was_baked_is_less_certain() -> None:
+    law = baking.learned(NEUTRAL, told([(200, 40, 170, 60)] * 3), [])
+    wider = [guess(law, (width, 40, 170, 0))[1] for width in (200, 250, 300, 400)]
+    deeper = [guess(law, (200, depth, 170, 0))[1] for depth in (40, 50, 60, 80)]
+    smaller = [guess(law, (width, 40, 170, 0))[1] for width in (200, 150, 100, 60)]
+    for spreads in (wider, deeper, smaller):
+        assert spreads == sorted(spreads)
+        assert spreads[-1] > spreads[0] * 1.05
+
+
+def test_kin_tell_and_own_bakes_tell_more() -> None:
+    own = told([(200, 40, 170, 60)])
+    slow = told([(200, 40, 170, 80), (300, 40, 170, 140)])
+    alone, with_kin = (baking.learned(NEUTRAL, NONE, kin) for kin in ([], [slow]))
+    assert guess(with_kin, (200, 40, 170, 0))[1] < guess(alone, (200, 40, 170, 0))[1]
+    assert guess(with_kin, (200, 40, 170, 0))[0] == pytest.approx(80, rel=0.1)
+    both = baking.learned(NEUTRAL, own, [slow])
+    assert guess(both, (200, 40, 170, 0))[0] == pytest.approx(60, rel=0.05)
+    assert both.width_exponent > baking.learned(NEUTRAL, own, []).width_exponent
+
+
+# The algebra, against the joint normal distribution of everything, conditioned by scipy and numpy
+
+
+def test_closed_form_is_the_conditional_of_one_large_normal() -> None:
+    """Two recipes and their kind written as one normal distribution of the kind's three numbers and all entries."""
+    mine: list[Row] = [(150, 45, 160, 50), (250, 38, 160, 80)]
+    theirs: list[Row] = [(200, 30, 180, 40), (300, 41, 170, 95), (180, 60, 150, 100)]
+    prior = replace(NEUTRAL, own=(0.3, 0.2, 0.1))
+    asked: Row = (220, 50, 165, 0)
+    law = baking.learned(prior, told(mine, prior), [told(theirs, prior)])
+
+    def design(rows: Sequence[Row]) -> np.ndarray:
+        return np.array([[1, log(width / 200), log(depth / 40)] for width, depth, _, _ in rows])
+
+    x = design([asked, *mine, *theirs])
+    kind = np.diag(np.square(prior.spread))
+    own = np.diag(np.square(prior.own))
+    same = np.array([0, 0, 0, 1, 1, 1])
+    cover = x @ kind @ x.T + (same[:, None] == same[None, :]) * (x @ own @ x.T)
+    cover[1:, 1:] += np.eye(5) * prior.scatter**2
+    seen = np.array([log(r[3] / baking.heat(r[2], 20, 97)) for r in [*mine, *theirs]])
+    mean = x @ np.array(prior.mean)
+    gain = cover[0, 1:] @ np.linalg.inv(cover[1:, 1:])
+    expected = mean[0] + gain @ (seen - mean[1:])
+    variance = cover[0, 0] - gain @ cover[1:, 0] + prior.scatter**2
+    minutes, spread = guess(law, asked)
+    assert log(minutes / baking.heat(asked[2], 20, 97)) == pytest.approx(expected, abs=1e-9)
+    assert spread == pytest.approx(sqrt(variance), abs=1e-9)
+    # and scipy's own density ratio has its peak there
+    grid = expected + np.linspace(-0.5, 0.5, 201)
+    joint = multivariate_normal(mean, cover + np.diag([prior.scatter**2, 0, 0, 0, 0, 0]))
+    best = grid[np.argmax([joint.logpdf([value, *seen]) for value in grid])]
+    assert best == pytest.approx(expected, abs=0.006)
+
+
+def test_eighty_percent_is_scipys() -> None:
+    assert norm.cdf(baking.EIGHTY_PERCENT) - norm.cdf(-baking.EIGHTY_PERCENT) == pytest.approx(0.8)
+    assert baking.spread(10, 12) == pytest.approx(2 / (norm.ppf(0.9) - norm.ppf(0.1)))
+
+
+def test_one_number_is_settled_the_same_way() -> None:
+    assert baking.settled(1.5, 0.1, [], 0.05) == 1.5
+    assert baking.settled(1.5, 0.1, [1.6], 0.05) == pytest.approx(1.5 + 0.1 * 0.01 / (0.01 + 0.0025))
+    assert baking.settled(1.5, 0.1, [1.6] * 9999, 0.05) == pytest.approx(1.6, abs=1e-4)
+
+
+@pytest.mark.parametrize("asked", [(97, 20, 97), (170, 97, 97)])
+def test_an_oven_too_cool_is_refused(asked: tuple[float, float, float]) -> None:
+    with pytest.raises(ValueError, match="no centre reaches"):
+        baking.heat(*asked)
+
+
+# Published charts: what is learned from one is scored on the other
+
+
+@pytest.fixture(scope="module")
+def deep_pans(table: Callable[..., list[dict[str, str]]]) -> list[Row]:
+    """Wedding cake data chart for 3 in deep pans (cakecentral.com, fromkarenskitchen.com): batter by the cup, °F, minutes.
+
+    A contour pan is taken as a round of its size with 0.9 of its area.
+    """
+    rows = []
+    for row in table("batter_us_3in_deep"):
+        sides = [float(side) * IN_MM for side in row["size_in"].split("x")]
+        across = sides[0]
+        area, edge = {
+            "round": (pi * across**2 / 4, pi * across),
+            "square": (across**2, 4 * across),
+            "contour": (0.9 * pi * across**2 / 4, 0.97 * pi * across),
+            "half-round": (pi * across**2 / 8, across + pi * across / 2),
+            "sheet": (across * sides[-1], 2 * (across + sides[-1])),
+        }[row["shape"]]
+        deep = float(row["batter_us_cups"]) * CUP_ML * 1000 / area
+        minutes = (float(row["bake_min_low"]) + float(row["bake_min_high"])) / 2
+        rows.append((4 * area / edge, deep, (float(row["oven_F"]) - 32) / 1.8, minutes))
+    return rows
+
+
+@pytest.fixture(scope="module")
+def mud_tins(table: Callable[..., list[dict[str, str]]]) -> list[Row]:
+    """Chocolate mud cake by tin (the-wedding-information-site.com), 160 °C. A ml of batter taken as 1.05 g."""
+    rows = []
+    for row in table("recipe_mud_by_tin"):
+        weight = sum(float(row[key]) for key in row if key.endswith(("_g", "_ml")))
+        weight += 50 * float(row["eggs_n"]) + 5 * float(row["oil_tsp"])
+        across = float(row["round_in"]) * IN_MM
+        deep = weight / 1.05 * 1000 / (pi * across**2 / 4)
+        rows.append((across, deep, 160.0, float(row["bake_min"])))
+    return rows
+
+
+def scored(rows: Sequence[Row], other: Sequence[Row], known: int, prior: Prior) -> tuple[float, float, float]:
+    """Every choice of `known` rows, the rest guessed: median error, worst error, share within the 80 % interval.
+
+    From the other chart, as another recipe of the kind, comes all else that is known.
+    """
+    errors, held = [], []
+    kin = [told(other, prior)] if other else []
+    for chosen in combinations(range(len(rows)), known):
+        law = baking.learned(prior, told([rows[index] for index in chosen], prior), kin)
+        for index, row in enumerate(rows):
+            if index not in chosen:
+                minutes, spread = guess(law, row)
+                errors.append(abs(minutes / row[3] - 1))
+                held.append(abs(log(minutes / row[3])) < baking.EIGHTY_PERCENT * spread)
+    return median(errors), max(errors), sum(held) / len(held)
+
+
+def shipped(facts: Facts) -> Prior:
+    """The facts' own exponents, with as little idea of how long as the neutral ones."""
+    numbers = facts.numbers
+    width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
+    return Prior(
+        (4.0, width.value, depth.value),
+        (1.0, baking.spread(width.low or 0, width.high or 0), baking.spread(depth.low or 0, depth.high or 0)),
+        tuple(numbers[f"bake {what}, recipe to recipe"].value for what in ("time", "width", "depth")),  # type: ignore[arg-type]
+        numbers["bake scatter"].value,
+    )
+
+
+@pytest.mark.parametrize(
+    ("chart", "other", "known", "most"),
+    [
+        ("deep_pans", "mud_tins", 1, 0.17),
+        ("deep_pans", "mud_tins", 2, 0.13),
+        ("mud_tins", "deep_pans", 1, 0.12),
+        ("mud_tins", "deep_pans", 2, 0.08),
+    ],
+)
+def test_one_chart_teaches_and_the_other_scores(
+    request: pytest.FixtureRequest, facts: Facts, chart: str, other: str, known: int, most: float
+) -> None:
+    rows, kin = request.getfixturevalue(chart), request.getfixturevalue(other)
+    error, worst, held = scored(rows, kin, known, NEUTRAL)
+    print(f"\n{chart}, {known} known: median {error:.1%}, worst {worst:.0%}, in the 80 % interval {held:.0%}")
+    for name, prior, teach in (("facts alone", shipped(facts), ()), ("facts and chart", shipped(facts), kin)):
+        print(
+            "  {}: median {:.1%}, worst {:.0%}, in the interval {:.0%}".format(name, *scored(rows, teach, known, prior))
+        )
+    assert error <= most
+    assert 0.60 <= held <= 0.95

@@ -1,0 +1,38 @@
+"""The closed form of heat by conduction; tests/oracles holds it against a solver."""
+
+from __future__ import annotations
+
+from math import exp, pi
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tinbook.engine import conduction
+
+lengths = st.floats(15, 500)
+ovens = st.floats(120, 230)
+
+
+@given(lengths, lengths, ovens)
+def test_thicker_and_cooler_is_slower(width_mm: float, depth_mm: float, oven_c: float) -> None:
+    minutes = conduction.centre_minutes(width_mm, depth_mm, oven_c, 20, 97)
+    assert conduction.centre_minutes(width_mm, depth_mm * 1.1, oven_c, 20, 97) >= minutes * (1 - 1e-9)
+    assert conduction.centre_minutes(width_mm * 1.1, depth_mm, oven_c, 20, 97) >= minutes * (1 - 1e-9)
+    assert conduction.centre_minutes(width_mm, depth_mm, oven_c + 10, 20, 97) < minutes
+    assert conduction.centre_minutes(width_mm, depth_mm, oven_c, 5, 97) > minutes
+
+
+def test_a_skin_without_resistance_gives_the_textbook_series(monkeypatch: pytest.MonkeyPatch) -> None:
+    """With a very large Bi the roots are odd multiples of π/2: θ = 4/π Σ (-1)^n/(2n+1) exp(-((2n+1)π/2)² Fo)."""
+    monkeypatch.setattr(conduction, "SURFACE_W_M2K", 1e9)
+    fourier = 0.2
+    seconds = fourier * 0.02**2 / conduction.DIFFUSIVITY_M2_S
+    series = 4 / pi * sum((-1) ** n / (2 * n + 1) * exp(-(((2 * n + 1) * pi / 2) ** 2) * fourier) for n in range(50))
+    assert conduction._slab(40.0, seconds / 60) == pytest.approx(series, rel=1e-6)
+
+
+@pytest.mark.parametrize("asked", [(200, 40, 90, 20, 97), (200, 40, 170, 98, 97), (0, 40, 170, 20, 97)])
+def test_what_never_gets_there_is_refused(asked: tuple[float, ...]) -> None:
+    with pytest.raises(ValueError, match="no middle reaches"):
+        conduction.centre_minutes(*asked)
