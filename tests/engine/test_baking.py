@@ -25,7 +25,6 @@ Row = tuple[float, float, float, float]
 NEUTRAL = Prior((4.0, 1.0, 0.6), (1.0, 0.5, baking.spread(0.35, 0.85)), (0.3, 0.25, 0.15), 0.1)
 """Nothing of the charts is in it: minutes by the width to a power of 1, give or take much, and hardly any idea how long.
 The differences from recipe to recipe and the scatter are those of the facts."""
-NONE = Evidence(np.zeros((3, 3)), np.zeros(3), 0)
 
 widths = st.floats(60, 400)
 depths = st.floats(20, 90)
@@ -64,7 +63,7 @@ def test_entries_that_repeat_are_believed(width: float, depth: float, logged: fl
     off = []
     spreads = []
     for count in (0, 1, 4, 40, 4000):
-        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count) if count else NONE, [])
+        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count) if count else baking.NOTHING, [])
         minutes, spread = guess(law, (width, depth, 170, logged))
         off.append(abs(log(minutes / logged)))
         spreads.append(spread)
@@ -87,7 +86,7 @@ def test_further_from_what_was_baked_is_less_certain() -> None:
 def test_kin_tell_and_own_bakes_tell_more() -> None:
     own = told([(200, 40, 170, 60)])
     slow = told([(200, 40, 170, 80), (300, 40, 170, 140)])
-    alone, with_kin = (baking.learned(NEUTRAL, NONE, kin) for kin in ([], [slow]))
+    alone, with_kin = (baking.learned(NEUTRAL, baking.NOTHING, kin) for kin in ([], [slow]))
     assert guess(with_kin, (200, 40, 170, 0))[1] < guess(alone, (200, 40, 170, 0))[1]
     assert guess(with_kin, (200, 40, 170, 0))[0] == pytest.approx(80, rel=0.1)
     both = baking.learned(NEUTRAL, own, [slow])

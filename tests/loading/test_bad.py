@@ -17,7 +17,7 @@ from tinbook.problems import spell
 
 BAD = Path(__file__).parents[1] / "source" / "bad"
 CASES = sorted(BAD.glob("*/*.yaml"))
-HOUSE = ("house", "tins", "ingredients", "finish", "used", "colours", "cutters")
+HOUSE = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
 # What a log speaks of.
 ICING = """\
 name: Plain icing

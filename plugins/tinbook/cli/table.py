@@ -19,7 +19,16 @@ from tinbook.plans.result import Cell, Result
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tins
-from tinbook.units import Measures, Misread, read_length, read_mass, read_number, read_percent
+from tinbook.units import (
+    Measures,
+    Misread,
+    read_heat,
+    read_length,
+    read_mass,
+    read_number,
+    read_percent,
+    read_temperature,
+)
 
 T = TypeVar("T")
 NO_TINS: Mapping[str, Tin] = {}
@@ -47,6 +56,8 @@ MOST = 1000
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")
 @click.option("--beside", type=click.Choice(BESIDE), default=BESIDE[0], help="What stands beside the cake.")
+@click.option("--oven", metavar="HEAT", help='In an oven at such a heat, such as "150 °C fan".')
+@click.option("--start", metavar="HEAT", help='With batter that goes in so warm, such as "8 °C".')
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -102,6 +113,8 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         keep_top=asked["keep_top"],
         owned=asked["owned"],
         beside=asked["beside"],
+        oven_c=_read("--oven", lambda text: read_heat(text).celsius, asked["oven"]),
+        start_c=_read("--start", read_temperature, asked["start"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import log
+from math import exp, log
 
 import numpy as np
 from numpy.typing import NDArray
@@ -46,6 +46,11 @@ class Prior:
     own: tuple[float, float, float]
     scatter: float
 
+    def minutes(self, width_mm: float, depth_mm: float, heat: float) -> float:
+        """The likeliest time in a tin so wide with batter so deep."""
+        a, p, q = self.mean
+        return exp(a + p * log(width_mm / WIDTH_MM) + q * log(depth_mm / DEPTH_MM)) * heat
+
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
@@ -54,6 +59,10 @@ class Evidence:
     weight: Floats
     pull: Floats
     entries: int
+
+
+NOTHING = Evidence(np.zeros((3, 3)), np.zeros(3), 0)
+"""Of a recipe never baked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +123,7 @@ def learned(prior: Prior, own: Evidence, kin: Iterable[Evidence]) -> Law:
     before = np.linalg.inv(of_kind + apart)
     covariance = np.linalg.inv(before + own.weight)
     mean: Floats = covariance @ (before @ (of_kind @ pull) + own.pull)
-    return Law(mean, covariance, prior.scatter)
+    return Law(mean, np.asarray(covariance, dtype=np.float64), prior.scatter)
 
 
 def settled(typical: float, wide: float, seen: Sequence[float], scatter: float) -> float:

@@ -119,3 +119,29 @@ def scales_up(mass_g: float, steps: ScaleSteps) -> float:
 def ruler_cm(length_mm: float) -> float:
     """Millimetres to the next half centimetre up: for what is rolled, cut from a reel or bought, never short."""
     return round(ceil(length_mm / 5.0 - GRAIN) * 5.0, 6)
+
+
+def minutes(value: float) -> float:
+    """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, over 3 hours to 10."""
+    return at_least_one(value, _minute_step(value))
+
+
+def minutes_down(value: float) -> float:
+    """The same, never later than asked: for when to look first, and for the early end of a span."""
+    step = _minute_step(value)
+    return max(step, floor(value / step + GRAIN) * step)
+
+
+def minutes_up(value: float) -> float:
+    """The same, never earlier than asked: for the late end of a span."""
+    step = _minute_step(value)
+    return ceil(value / step - GRAIN) * step
+
+
+def _minute_step(value: float) -> float:
+    return 1.0 if value < 30.0 else 5.0 if value < 180.0 else 10.0
+
+
+def dial(celsius: float) -> float:
+    """An oven's dial, to 5 °C."""
+    return half_up(celsius, 5.0)

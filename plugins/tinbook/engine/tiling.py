@@ -68,6 +68,9 @@ def _spans(low: float, high: float, window: float, overlap: float) -> list[tuple
 
 def clipped(line: Sequence[Point], tile: Tile) -> Iterator[Line]:
     """The pieces of a line that lie in a tile, each end cut at its edge."""
+    if len(line) > 1 and all(tile.left <= x <= tile.right and tile.top <= y <= tile.bottom for x, y in line):
+        yield tuple(line)
+        return
     run: list[Point] = []
     for one, other in pairwise(line):
         found = _inside(one, other, tile)

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from tinbook.facts import Facts
+from tinbook.loading.bakes import BAKES, read_bakes
 from tinbook.loading.desk import Desk, L
 from tinbook.loading.drawer import COLOURS, CUTTERS, lost_words, public_colours, read_colours, read_cutters
 from tinbook.loading.facts import load_facts
@@ -79,6 +80,7 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
     book = replace(book, finish=read_finish(desk, book, facts))
     book = _checked(desk, book, variations, facts, spoilt, lost)
+    book = replace(book, bakes=read_bakes(desk, book, facts))
     book = replace(book, used=read_used(desk, book, facts))
     broken = {address: _in_order(found) for address, found in desk.broken.items() if address.startswith(tuple(PAGES))}
     if kitchen:
@@ -95,6 +97,7 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
             tins=() if tins_private else book.tins,
             finish=public(book.finish) or Finish(),
             used=() if USED in desk.private else book.used,
+            bakes=() if BAKES in desk.private else book.bakes,
             colours=public_colours(book.colours, COLOURS in desk.private),
             cutters=() if CUTTERS in desk.private else book.cutters,
         )

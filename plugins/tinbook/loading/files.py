@@ -10,7 +10,7 @@ from pathlib import Path
 from tinbook.problems import Place, Problem, nearest
 from tinbook.source import LARGEST_BYTES
 
-HOUSE_FILES = ("house", "tins", "ingredients", "finish", "used", "colours", "cutters")
+HOUSE_FILES = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
 ROOMS = ("house", "mixtures", "techniques")
 PICTURES = "pictures"
 PICTURE_TYPES = (".svg", ".jpg", ".jpeg", ".png", ".webp")

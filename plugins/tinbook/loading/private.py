@@ -65,6 +65,7 @@ def public_book(book: Book) -> Book:
         mixtures=mixtures,
         varies={slug: each for slug, each in book.varies.items() if {slug, each.base} <= set(mixtures)},
         techniques=techniques,
+        bakes=tuple(entry for entry in book.bakes if entry.of in mixtures),
         pictures={file: picture for file, picture in book.pictures.items() if file in shown},
     )
 

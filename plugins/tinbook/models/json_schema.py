@@ -11,6 +11,7 @@ from typing import Any
 
 from pydantic.json_schema import models_json_schema
 
+from tinbook.models.bakes import BakeLog
 from tinbook.models.colours import ColourCards, CutterDrawer
 from tinbook.models.finish import Finish, UsedLog
 from tinbook.models.house import House, Larder, TinShelf
@@ -28,6 +29,7 @@ FILES: Mapping[str, tuple[type[Leaf], str]] = {
     "ingredients": (Larder, "house/ingredients.yaml"),
     "finish": (Finish, "house/finish.yaml"),
     "used": (UsedLog, "house/used.yaml"),
+    "bakes": (BakeLog, "house/bakes.yaml"),
     "colours": (ColourCards, "house/colours.yaml"),
     "cutters": (CutterDrawer, "house/cutters.yaml"),
     "mixture": (Mixture, "mixtures/*.yaml"),

@@ -22,7 +22,8 @@ class Query:
 
     `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
     `portion` is a kind of portion or its width and length in mm; `guests` are fed from what the house or the trade has,
-    by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`.
+    by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`. `oven_c`, without fan, and
+    `start_c` are how warm the oven is and how warm the batter goes in.
     At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
     """
 
@@ -42,3 +43,5 @@ class Query:
     keep_top: bool = False
     owned: bool = False
     beside: str = "nothing"
+    oven_c: float | None = None
+    start_c: float | None = None

@@ -108,9 +108,8 @@ def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut:
     layer_mm = levelled_mm / cut
     stack_mm = sums.stack_mm(layers, layer_mm, settled["filling"])
     coated_mm = stack_mm + settled.coats_mm
-    loss = batch.kind.loss.typical if batch.kind.loss else 0.0
     used = layers / (cut * made.needed)
-    weight_g = sums.baked_g(made.each_g * made.needed, loss, settled["level_off"]) * used
+    weight_g = sums.baked_g(made.each_g * made.needed, batch.loss, settled["level_off"]) * used
     ruler = rounding.ruler
     return Stack(
         made.tin, made.needed, made.batter_mm, made.baked_mm, levelled_mm, cut, layers, layer_mm, stack_mm, coated_mm,
@@ -187,8 +186,10 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
 
 def _worked(batch: Batch, settled: Finishing) -> Worked:
     rise = batch.kind.rise
-    found = f"rise {batch.rise:g}"
-    if rise and batch.rise == rise.typical:
+    found = f"rise {rounding.factor(batch.rise):g}"
+    if batch.learned.rises:
+        found += f", from {batch.learned.of_rises}"
+    elif rise and batch.rise == rise.typical:
         found += f", for its kind {rise.low:g} to {rise.high:g}"
     else:
         found += ", as the house has found it"
@@ -198,6 +199,8 @@ def _worked(batch: Batch, settled: Finishing) -> Worked:
         (
             found,
             f"dome {settled['level_off']:.0%} of the baked depth",
+            f"weight lost in the oven {batch.loss:.1%}"
+            + (f", from {batch.learned.of_losses}" if batch.learned.losses else ""),
             each,
             f"filling {settled['filling']:g} mm, coats {settled.coats_mm:g} mm on top",
         ),

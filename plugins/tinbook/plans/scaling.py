@@ -182,7 +182,7 @@ def tin_worked(batch: Batch, facts: Facts) -> Worked:
     inputs = [
         f"written for {tins}",
         f"batter {batch.depth_mm:.0f} mm deep, {batch.batter_ml:.0f} ml in all",
-        f"rise {batch.rise:g}, so about {batch.baked_mm:.0f} mm baked",
+        f"rise {rounding.factor(batch.rise):g}, so about {batch.baked_mm:.0f} mm baked",
     ]
     if batch.eggs:
         tolerance = facts.numbers["egg tolerance"].value

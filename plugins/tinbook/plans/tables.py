@@ -11,9 +11,9 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans import bake_tables, measures, safety, scaling, shelf
 from tinbook.plans import finish_tables as finished
 from tinbook.plans import kitchen_tables as kitchen
-from tinbook.plans import measures, safety, scaling, shelf
 from tinbook.plans.asking import AskError, Query
 from tinbook.plans.balance import balance
 from tinbook.plans.on_hand import hand_table
@@ -265,6 +265,9 @@ TABLES: Mapping[str, Table] = {
     "balance": Table("a mixture against the balance rules of its kind", balanced, of=True),
     "percentages": Table("bakers' percentages of a mixture", percentages, of=True),
     "layers": Table("what a mixture becomes in every tin: layers, heights, weight", finished.layers, of=True),
+    "times": Table("how long a mixture bakes in every tin, or in --tin", bake_tables.times, of=True),
+    "loads": Table("mixes, tins, goes in the oven and its hours", bake_tables.loads, of=True),
+    "bakes": Table("the bakes of the log, and what was expected", bake_tables.bakes),
     "coats": Table("a filling or icing in and round a cake of every tin", finished.coats, of=True),
     "covers": Table("a paste over a cake of every tin", finished.covers, of=True),
     "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),

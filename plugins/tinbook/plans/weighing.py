@@ -9,6 +9,7 @@ from functools import cached_property
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
+from tinbook.plans.bake_log import Learned, learned
 from tinbook.plans.finishing import rise_said
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
@@ -53,6 +54,9 @@ class Batch:
     depth_mm: float
     rise: float
     """Baked depth over batter depth: as this cake or the house has found it, else usual for its kind."""
+    loss: float
+    """The share of the weight that goes off in the oven; 0 for what is not baked."""
+    learned: Learned
     steps: rounding.ScaleSteps
     worked: Worked = field(compare=False)
 
@@ -194,9 +198,11 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
         else:
             brim_mm = max(tin.brim_mm for _, tin in tins)
             depth_mm = scaling.depth_for(batter_ml, lambda depth: volume_at(tins, depth), brim_mm)
-    rise = rise_said(mixture.kind, book.finish, mixture.finish) or (kind.rise.typical if kind.rise else 1.0)
+    said = rise_said(mixture.kind, book.finish, mixture.finish)
+    gravity = mass_g / batter_ml if batter_ml else gravity
+    rise, loss, seen = learned(book.bakes_of.get(slug, ()), kind, gravity, said, facts)
     worked = _worked(mixture, mass_g, kind)
-    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, rise, steps_of(book), worked)
+    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, rise, loss, seen, steps_of(book), worked)
 
 
 def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:

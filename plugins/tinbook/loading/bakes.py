@@ -1,0 +1,43 @@
+"""The house's bake log: house/bakes.yaml."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tinbook.facts import Facts
+from tinbook.loading.desk import Desk
+from tinbook.models import Baked, BakeLog, Book
+from tinbook.plans.bake_checks import bake_flaws
+from tinbook.plans.checks import link_flaws
+from tinbook.plans.weighing import Batch, weigh
+
+BAKES = "house/bakes"
+
+
+def read_bakes(desk: Desk, book: Book, facts: Facts) -> tuple[Baked, ...]:
+    """The entries that can be learned from; what is wrong with the others is told."""
+    data = desk.open(BAKES) if BAKES in desk.sources else None
+    if data is None:
+        return ()
+    certain, found = BAKES not in desk.broken, []
+    written = data.get("bakes")
+    items = written if isinstance(written, list) else []
+    broken = [each.removeprefix("mixtures/") for each in desk.sources if each.startswith("mixtures/")]
+    known = {*book.mixtures, *broken}
+    weighed: dict[str, Batch] = {}
+    for index, item in enumerate(items):
+        path = ("bakes", index)
+        entry = desk.part(BAKES, Baked, item, "a bake", path)
+        if entry is None:
+            continue
+        flaws = [replace(flaw, path=("of",)) for flaw in link_flaws("of", [entry.of], known)]
+        if entry.of in book.mixtures:
+            if entry.of not in weighed:
+                weighed[entry.of] = weigh(entry.of, book.mixtures[entry.of], book, facts)
+            flaws += bake_flaws(entry, weighed[entry.of], book, facts)
+            if not flaws:
+                found.append(entry)
+        desk.tell(BAKES, [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws])
+    rest = {**data, "bakes": []} if isinstance(written, list) else data
+    desk.part(BAKES, BakeLog, rest, "the bake log", ())
+    return tuple(found if certain else ())

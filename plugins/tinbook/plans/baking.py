@@ -1,0 +1,297 @@
+"""How long a mixture bakes in a tin: when to start checking, when it is most likely done, and what that rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from math import exp, log
+from typing import NamedTuple
+
+from tinbook.engine import baking, conduction, rounding
+from tinbook.engine.baking import Evidence, Law, Prior
+from tinbook.facts import Facts, Kind
+from tinbook.models import Baked, Book
+from tinbook.plans.bake_log import batter_mm, of_bakes
+from tinbook.plans.weighing import Batch, as_owned, weigh
+from tinbook.plans.worked import Worked
+from tinbook.tins import Tin
+
+ANCHOR_C = 170.0
+"""The oven for which the facts say how long a kind of mixture bakes."""
+NEAR = 0.15
+"""How far, in ln width and ln depth, a tin may lie from one that was baked and still be called as good as it."""
+
+
+class Time(NamedTuple):
+    """Minutes in the oven: the likeliest, the 80 % span about it, and when to look first; then as a timer is set."""
+
+    likely_min: float
+    low_min: float
+    high_min: float
+    check_min: float
+    low_shown_min: float
+    high_shown_min: float
+    check_shown_min: float
+
+
+class Point(NamedTuple):
+    """One bake that was learned from: `written` is the recipe's own; without a log's entry it has none."""
+
+    tin: Tin
+    width_mm: float
+    depth_mm: float
+    minutes: float
+    entry: Baked | None
+
+
+@dataclass(frozen=True)
+class Baking:
+    """What is known of one mixture's time in the oven. Temperatures in °C, of an oven without fan."""
+
+    batch: Batch
+    law: Law
+    oven_c: float
+    start_c: float
+    centre_c: float
+    points: tuple[Point, ...]
+    kin: int
+    """Bakes of other mixtures of its kind that were learned from."""
+    check_share: float
+
+    @property
+    def logged(self) -> int:
+        """Entries of the log among the points."""
+        return sum(point.entry is not None for point in self.points)
+
+    def times(
+        self, cakes: Sequence[tuple[Tin, float]], oven_c: float | None = None, start_c: float | None = None
+    ) -> list[Time]:
+        """For each tin with its batter so many mm deep, in an oven and from a start other than usual where told.
+
+        Never less than the middle needs by conduction alone. ValueError where the oven is too cool for the centre.
+        """
+        oven_c = self.oven_c if oven_c is None else oven_c
+        start_c = self.start_c if start_c is None else start_c
+        if not cakes:
+            return []
+        widths = [width_mm(tin) for tin, _ in cakes]
+        depths = [depth for _, depth in cakes]
+        medians, spreads = self.law.minutes(widths, depths, baking.heat(oven_c, start_c, self.centre_c))
+        found = []
+        for width, depth, median, sigma in zip(widths, depths, medians.tolist(), spreads.tolist(), strict=True):
+            least = _least(width, depth, oven_c, start_c, self.centre_c, median)
+            found.append(self._time(max(median, least), sigma, least))
+        return found
+
+    def _time(self, likely: float, sigma: float, least: float) -> Time:
+        apart = exp(baking.EIGHTY_PERCENT * sigma)
+        low, high = max(likely / apart, least), likely * apart
+        check = max(min(self.check_share * likely, low), least)
+        return Time(
+            likely, low, high, check, rounding.minutes_down(low), rounding.minutes_up(high),
+            rounding.minutes_down(check),
+        )  # fmt: skip
+
+    def cooler_c(self, tin: Tin, depth_mm: float, oven_c: float, facts: Facts) -> float | None:
+        """The cooler oven that some bakers choose for a wide tin or a deep batter, °C; None for others."""
+        numbers = facts.numbers
+        wide, deep = numbers["wide tin from"].value, numbers["deep batter from"].value
+        if width_mm(tin) < wide and depth_mm < deep:
+            return None
+        cooler = oven_c - numbers["wide tin oven"].value
+        return cooler if cooler > self.centre_c + 10.0 else None
+
+    def nearest(self, tin: Tin, depth_mm: float) -> Point | None:
+        """The bake nearest to a tin filled so deep, in the logs of width and depth."""
+        width = width_mm(tin)
+        return min(self.points, key=lambda each: _apart(each, width, depth_mm), default=None)
+
+    def told(self, tin: Tin, depth_mm: float) -> str:
+        """In words, how far a tin lies from what has been baked."""
+        point = self.nearest(tin, depth_mm)
+        if point is None:
+            kin = f"; {self.kin} of other {self.batch.kind.title.lower()} recipes" if self.kin else ""
+            return f"nothing baked of this recipe yet{kin}"
+        width = width_mm(tin)
+        if _apart(point, width, depth_mm) <= NEAR:
+            near = sum(_apart(each, width, depth_mm) <= NEAR for each in self.points)
+            logged = sum(_apart(each, width, depth_mm) <= NEAR and each.entry is not None for each in self.points)
+            if not logged:
+                return "as in the tin it is written for"
+            return f"{logged} of your bakes in such a tin" + (", and the recipe's own time" if near > logged else "")
+        said = [
+            f"{times:g} times as {how}"
+            for ratio, how in ((width / point.width_mm, "wide"), (depth_mm / point.depth_mm, "deep"))
+            if (times := rounding.half_up(ratio, 0.1)) != 1.0
+        ]
+        return f"{' and '.join(said)} as the nearest bake, {point.tin.name}"
+
+
+def _apart(point: Point, width: float, depth: float) -> float:
+    return abs(log(width / point.width_mm)) + abs(log(depth / point.depth_mm))
+
+
+@lru_cache(maxsize=4096)
+def width_mm(tin: Tin) -> float:
+    """How wide a tin is for the heat, mm: 4 × area / wall. The diameter of a round one, the side of a square one;
+    of a ring twice the cake between tube and wall."""
+    return 4.0 * tin.area_mm2 / (tin.perimeter_mm + tin.inner_perimeter_mm)
+
+
+def _least(width: float, depth: float, oven_c: float, start_c: float, centre_c: float, median: float) -> float:
+    """The bound by conduction, reckoned for the very tin only where a cake without edges would be slower than `median`.
+
+    0 where it does not matter.
+    """
+    if median >= _slab(depth, oven_c, start_c, centre_c):
+        return 0.0
+    return conduction.centre_minutes(width, depth, oven_c, start_c, centre_c)
+
+
+WIDEST_MM = 5000.0
+
+
+@lru_cache(maxsize=1024)
+def _slab(depth: float, oven_c: float, start_c: float, centre_c: float) -> float:
+    return conduction.centre_minutes(WIDEST_MM, depth, oven_c, start_c, centre_c)
+
+
+def prior(kind: Kind, facts: Facts) -> Prior | None:
+    """What is thought of a kind of mixture before anything was baked; None for what is not baked."""
+    if kind.bake is None:
+        return None
+    numbers = facts.numbers
+    width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
+    anchor = baking.heat(ANCHOR_C, numbers["batter at the start"].value, numbers["centre when done"].value)
+    minutes = kind.bake
+    return Prior(
+        (log(minutes.typical / anchor), width.value, depth.value),
+        (
+            baking.spread(log(minutes.low), log(minutes.high)),
+            baking.spread(width.low or width.value, width.high or width.value),
+            baking.spread(depth.low or depth.value, depth.high or depth.value),
+        ),
+        (
+            numbers["bake time, recipe to recipe"].value,
+            numbers["bake width, recipe to recipe"].value,
+            numbers["bake depth, recipe to recipe"].value,
+        ),
+        numbers["bake scatter"].value,
+    )
+
+
+class Bakes:
+    """All that the book knows of baking times; what recipes of a kind share is reckoned once."""
+
+    def __init__(self, book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> None:
+        self._book, self._facts = book, facts
+        self._batches: dict[str, Batch] = dict(batches or {})
+        self._kin: dict[str, dict[str, tuple[Evidence, int]]] = {}
+
+    def of(self, batch: Batch) -> Baking | None:
+        """What is known of one mixture; None for what is not baked."""
+        before = prior(batch.kind, self._facts)
+        if before is None:
+            return None
+        numbers = self._facts.numbers
+        start_c, centre_c = numbers["batter at the start"].value, numbers["centre when done"].value
+        points = self._points(batch)
+        own = _evidence(points, batch, before, self._book, self._facts)
+        others = [each for slug, each in self._of_kind(batch.kind.key).items() if slug != batch.slug]
+        law = baking.learned(before, own, [each for each, _ in others])
+        written = batch.mixture.bake
+        oven_c = written.oven.celsius if written else ANCHOR_C
+        return Baking(
+            batch, law, oven_c, start_c, centre_c, points, sum(count for _, count in others),
+            numbers["start checking"].value,
+        )  # fmt: skip
+
+    def _of_kind(self, kind: str) -> Mapping[str, tuple[Evidence, int]]:
+        """What each mixture of a kind tells, and from how many bakes: those that tell anything."""
+        if kind not in self._kin:
+            found = {}
+            for slug, mixture in self._book.mixtures.items():
+                if mixture.kind != kind or not (mixture.bake or self._book.bakes_of.get(slug)):
+                    continue
+                batch = self._batch(slug)
+                before = prior(batch.kind, self._facts)
+                points = self._points(batch)
+                if before and points:
+                    found[slug] = (_evidence(points, batch, before, self._book, self._facts), len(points))
+            self._kin[kind] = found
+        return self._kin[kind]
+
+    def _batch(self, slug: str) -> Batch:
+        if slug not in self._batches:
+            self._batches[slug] = weigh(slug, self._book.mixtures[slug], self._book, self._facts)
+        return self._batches[slug]
+
+    def _points(self, batch: Batch) -> tuple[Point, ...]:
+        found = []
+        written = batch.mixture.bake
+        if written and batch.tins:
+            tin = max((tin for _, tin in batch.tins), key=width_mm)
+            middle = (written.time.low.base * written.time.high.base) ** 0.5
+            found.append(Point(tin, width_mm(tin), _written_mm(batch, tin), middle, None))
+        gravity = batch.mass_g / batch.batter_ml
+        for entry in self._book.bakes_of.get(batch.slug, ()):
+            depth = batter_mm(entry, gravity)
+            if depth:
+                tin = as_owned(entry.tin, self._book)
+                found.append(Point(tin, width_mm(tin), depth, entry.done_after, entry))
+        return tuple(found)
+
+
+def _written_mm(batch: Batch, tin: Tin) -> float:
+    """How deep the written batter stands in one of its tins."""
+    return min(batch.depth_mm, tin.brim_mm)
+
+
+def _evidence(points: Sequence[Point], batch: Batch, before: Prior, book: Book, facts: Facts) -> Evidence:
+    heats = [heat_of(point, batch, book, facts) for point in points]
+    return baking.evidence(
+        [point.width_mm for point in points], [point.depth_mm for point in points], heats,
+        [point.minutes for point in points], before,
+    )  # fmt: skip
+
+
+def heat_of(point: Point, batch: Batch, book: Book, facts: Facts) -> float:
+    """The heat a bake had: a logged one by what the house's oven does at that dial, the recipe's own as written."""
+    numbers = facts.numbers
+    start_c, centre_c = numbers["batter at the start"].value, numbers["centre when done"].value
+    entry = point.entry
+    if entry is None:
+        written = batch.mixture.bake
+        return baking.heat(written.oven.celsius if written else ANCHOR_C, start_c, centre_c)
+    oven_c = entry.oven.celsius + book.house.oven.off_c
+    return baking.heat(
+        oven_c, start_c if entry.start is None else entry.start, centre_c if entry.centre is None else entry.centre
+    )
+
+
+def baking_worked(made: Baking, facts: Facts) -> Worked:
+    """The prior, the entries and the exponents, for the fold."""
+    kind, numbers = made.batch.kind, facts.numbers
+    width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
+    logged = made.logged
+    rests = [of_bakes(logged)] if logged else []
+    if len(made.points) > logged:
+        rests.append("the recipe's own time")
+    if made.kin:
+        rests.append(f"{made.kin} of other {kind.title.lower()} recipes")
+    bake = kind.bake
+    return Worked(
+        "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
+        "c, p and q learned from bakes, a Bayesian line in the logs",
+        (
+            f"before any bake: p {width.value:g}, q {depth.value:g}"
+            + (f", {bake.typical:g} min for 20 cm with 4 cm of batter at {ANCHOR_C:g} °C" if bake else ""),
+            f"learned from {', '.join(rests)}" if rests else "nothing baked yet: the span is wide",
+            f"learned: p {rounding.factor(made.law.width_exponent):g}, q {rounding.factor(made.law.depth_exponent):g}",
+            f"oven {made.oven_c:.0f} °C without fan, batter {made.start_c:g} °C, done at {made.centre_c:g} °C",
+            "the span holds 8 bakes of 10; start checking at 80 % of the likeliest time, or where the span begins",
+            "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for",
+        ),
+        tuple(dict.fromkeys([*([bake.source] if bake else []), width.source, *width.also, depth.source])),
+    )
