@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import gzip
 import json
 import logging
@@ -26,6 +27,8 @@ from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 
 from tinbook.cli import main
+from tinbook.loading import load_book
+from tinbook.plugin import events
 
 ROOT = Path(__file__).parents[2]
 SPONGE = "recipes/mixtures/plain-sponge.yaml"
@@ -263,6 +266,24 @@ def test_a_book_without_recipes_says_so(tmp_path: Path, caplog: pytest.LogCaptur
     site = built(tmp_path)
     assert any("no such folder" in told for told in warnings(caplog))
     assert (site / "index.html").is_file()
+
+
+def test_a_build_is_not_stopped_to_look_for_garbage(book: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """After it, or where it fails, Python does as it did before."""
+    looked = []
+
+    def load(*told: Any, **more: Any) -> Any:
+        looked.append(gc.isenabled())
+        return load_book(*told, **more)
+
+    monkeypatch.setattr(events, "load_book", load)
+    built(book)
+    assert gc.isenabled()
+    monkeypatch.setattr(events, "build_site", lambda *_: 1 / 0)
+    with pytest.raises(ZeroDivisionError):
+        built(book)
+    assert gc.isenabled()
+    assert looked == [False, False]
 
 
 def test_another_theme_is_refused_in_words(book: Path, caplog: pytest.LogCaptureFixture) -> None:
