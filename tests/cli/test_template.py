@@ -20,12 +20,13 @@ import pytest
 from click.testing import Result
 from shapely import Polygon
 
-from tinbook.cli.template import TEMPLATES, pdf_of_pages
+from tinbook.cli.template import TEMPLATES
 from tinbook.loading import Loaded
 from tinbook.pages.true_size import paper_pages
 from tinbook.plans.drawn import Stroke, Template
 from tinbook.plans.papers import PAPERS
 from tinbook.plans.parts import cakes_for, decoration
+from tinbook.press import templates_pdf
 from tinbook.tins import Tin
 
 Run = Callable[..., Result]
@@ -127,7 +128,7 @@ def test_an_outline_in_the_pdf_measures_what_is_planned(tmp_path: Path, size: tu
     ring = ((0.0, 0.0), (wide, 0.0), (wide, high / 2), (wide / 2, high), (0.0, high / 2))
     made = Template("x", "A pennant", "", Tin("round", (200.0,)), (Stroke.ring("cut", ring),))
     path = tmp_path / "x.pdf"
-    path.write_bytes(pdf_of_pages("A pennant", paper_pages([made], PAPERS["A4"], 12.0, "")))
+    path.write_bytes(templates_pdf("A pennant", paper_pages([made], PAPERS["A4"], 12.0, "")))
     with pdfplumber.open(path) as pdf:
         (page,) = pdf.pages
         (outline,) = [each for each in page.curves if len(each["pts"]) >= 5]
@@ -288,7 +289,7 @@ def test_each_cake_has_its_own(run: Run, here: Path) -> None:
     for cake in ("round 15 cm", "round 20 cm", "round 25 cm"):
         assert run("sheet", "lighthouse-for-the-front", "--cake", cake, "--svg").exit_code == 0
         svg = next(here.glob(f"*{cake.replace(' ', '-')}-templates-parts-1.svg")).read_text("utf-8")
-        xs = [float(x) for x in re.findall(r"[ML]([\d.]+) ", re.search(r'class="cut" d="([^"]+Z)"', svg)[1])]  # type: ignore[index]
+        xs = [float(x) for x in re.findall(r"[ML]([\d.]+) ", re.search(r'class="cut"[^>]*><path d="([^"]+Z)"', svg)[1])]  # type: ignore[index]
         widths.append(max(xs) - min(xs))
     for one, other in pairwise(zip(widths, (15, 20, 25), strict=True)):
         assert other[0] / one[0] == pytest.approx(other[1] / one[1], rel=0.02)

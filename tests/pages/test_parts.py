@@ -13,7 +13,7 @@ from tinbook.tins import read_tin
 
 
 def view(demo: Loaded, slug: str) -> PartsView:
-    return PartsView(demo.book.techniques[slug], demo.book, demo.facts)
+    return PartsView(slug, demo.book.techniques[slug], demo.book, demo.facts)
 
 
 def test_one_cake_is_shown_and_the_others_wait(demo: Loaded) -> None:

@@ -152,17 +152,26 @@ def test_the_drawing_measures_what_the_paper_measures() -> None:
     svg = ElementTree.fromstring(str(page.svg))
     assert (svg.get("width"), svg.get("height"), svg.get("viewBox")) == ("215.9mm", "279.4mm", "0 0 215.9 279.4")
     assert svg.find(f"{SVG}title").text == "A frame & <so on>, for round 20 cm"
-    paths = svg.findall(f"{SVG}path")
-    assert len(paths) == len(page.lines)
-    (frame,) = [each for each in paths if each.get("class") == "cut" and each.get("d").endswith("Z")]
+    groups = svg.findall(f"{SVG}g[@class]")
+    assert len([path for group in groups for path in group]) == len(page.lines)
+    cut = [path for group in groups for path in group if group.get("class") == "cut"]
+    (frame,) = [path for path in cut if path.get("d").endswith("Z")]
     xs = [float(x) for x in re.findall(r"[ML]([\d.]+) ", frame.get("d"))]
     assert max(xs) - min(xs) == pytest.approx(100.0, abs=0.002)
     assert [each.text for each in svg.iter(f"{SVG}text")] == [each.text for each in page.words]
-    assert any(each.get("stroke-dasharray") for each in paths)
+    assert any(each.get("stroke-dasharray") for each in groups)
+    bare = ElementTree.fromstring(page.lined)
+    assert not list(bare.iter(f"{SVG}text")) and len(list(bare.iter(f"{SVG}path"))) == len(page.lines)
 
 
 def test_plain_data() -> None:
     pages = paper_pages([template(300.0, 300.0)], PAPERS["A4"], OVERLAP, "")
     told = json.loads(json.dumps(as_plain("Frames", pages)))
     assert told["title"] == "Frames" and len(told["pages"]) == 4
-    assert told["pages"][0]["lines"][0]["width"] == 0.45
+    first = told["pages"][0]
+    assert first["title"] == "A frame & <so on>, for round 20 cm, A1" and first["drawing"].startswith("<svg ")
+    assert {"x", "y", "text", "size_pt", "anchor", "turned", "figures"} == set(first["words"][0])
+    # two decimals of a coordinate are enough
+    far = [float(x) for x in re.findall(r"[ML]([\d.]+) ", first["drawing"])]
+    near = [point[0] for line in pages[0].lines for point in line.points]
+    assert max(abs(x - min(near, key=lambda each: abs(each - x))) for x in far) <= 0.005 + 1e-9

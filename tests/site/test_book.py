@@ -17,7 +17,7 @@ def pages(demo: Loaded) -> dict[str, Page]:
 
 def filled(page: Page, pages: dict[str, Page]) -> str:
     def link(address: str, anchor: str = "") -> str:
-        assert address in pages or address.startswith("pictures/"), f"{page.address} links to {address}"
+        assert address in pages or address.startswith(("pictures/", "true-size/")), f"{page.address} links to {address}"
         return f"/{address}#{anchor}"
 
     return page.fill(page.markdown, link)
@@ -36,6 +36,12 @@ def test_every_page_fills_and_links_only_to_pages_of_the_book(pages: dict[str, P
         text = filled(page, pages)
         assert not PART.search(text)
         assert text.count("\n# ") == 1, page.address
+
+
+def test_every_template_that_is_handed_out_is_made(demo: Loaded, pages: dict[str, Page]) -> None:
+    texts = (filled(page, pages) for page in pages.values())
+    linked = {path for text in texts for path in re.findall(r'href="/(true-size/[^"#]+)#"', text)}
+    assert linked == set(build_site(demo.book, demo.facts, {}).templates) and len(linked) > 100
 
 
 def test_every_anchor_that_is_linked_is_there(pages: dict[str, Page]) -> None:

@@ -1,15 +1,12 @@
 """`tinbook sheet`: one technique as a file of its own, to send or to print.
 
-The sheet is built in `pages/sheet`, which says what goes along. The PDF is set here, by Typst: it comes as one Python
-wheel for every system with no libraries to install, tags the PDF (PDF/UA-1) and takes the book's own letters.
+The sheet is built in `pages/sheet`, which says what goes along; its PDF is set in `press`.
 """
 
 from __future__ import annotations
 
-import json
 from importlib import resources
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 import click
 
@@ -17,12 +14,13 @@ from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, pag
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.pages.page import Desk
-from tinbook.pages.sheet import Dress, Sheet, as_plain, picture_files, sheet_of, sheet_page
+from tinbook.pages.sheet import Dress, sheet_of, sheet_page
 from tinbook.pages.true_size import PaperPage
 from tinbook.plans.asking import AskError
 from tinbook.plans.parts import Decoration, decoration
 from tinbook.plans.technique import MOST_PEOPLE
 from tinbook.plans.templates import part_templates
+from tinbook.press import sheet_pdf
 from tinbook.problems import nearest
 
 LARGE_BYTES = 2_000_000
@@ -69,7 +67,7 @@ def sheet(
     names = [page, *([page.with_suffix(".pdf")] if pdf else [])]
     free(names, force)
     told = sheet_of(slug, desk, people, made.cake if made else None, templates)
-    files = {page: sheet_page(told, dress()).encode(), **({page.with_suffix(".pdf"): pdf_of(told)} if pdf else {})}
+    files = {page: sheet_page(told, dress()).encode(), **({page.with_suffix(".pdf"): sheet_pdf(told)} if pdf else {})}
     if made and templates:
         beside = page.with_name(f"{page.stem}-templates.pdf")
         files |= files_of(f"{told.name}, templates for {made.cake.name}", templates, beside, svg)
@@ -117,23 +115,3 @@ def dress() -> Dress:
         (theme / "atkinson.woff2").read_bytes(),
         (theme / "besley.woff2").read_bytes(),
     )
-
-
-def pdf_of(sheet: Sheet) -> bytes:
-    """The sheet as a tagged PDF (PDF/UA-1, ISO 14289-1). What it holds of the world is its title."""
-    # A large library, wanted here only.
-    import typst
-
-    with TemporaryDirectory() as made, resources.as_file(PACKAGE / "cli" / "fonts") as fonts:
-        folder = Path(made)
-        (folder / "sheet.typ").write_bytes((PACKAGE / "pages" / "templates" / "sheet" / "sheet.typ").read_bytes())
-        (folder / "sheet.json").write_text(json.dumps(as_plain(sheet), ensure_ascii=False), "utf-8")
-        for name, content in picture_files(sheet).items():
-            (folder / name).write_bytes(content)
-        return typst.compile(
-            folder / "sheet.typ",
-            root=folder,
-            font_paths=[fonts],
-            ignore_system_fonts=True,
-            pdf_standards=["ua-1"],
-        )

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Mapping, Sequence
-from importlib import resources
 from pathlib import Path
-from tempfile import TemporaryDirectory
 from typing import Any
 
 import click
@@ -15,18 +12,18 @@ from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
-from tinbook.pages.true_size import PaperPage, as_plain, paper_pages
+from tinbook.pages.true_size import PaperPage, paper_pages
 from tinbook.plans.asking import AskError
 from tinbook.plans.dowelling import dowel_plan, dowel_template, tier_above
 from tinbook.plans.drawn import Template
 from tinbook.plans.papers import PAPERS
 from tinbook.plans.sides import CURVES, strip
 from tinbook.plans.templates import cutting_template, ring_template
+from tinbook.press import templates_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tin
 from tinbook.units import Misread, read_length
 
-PACKAGE = resources.files("tinbook")
 Asked = Mapping[str, Any]
 USUAL_DROPS = 8
 PAPER = click.option("--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="On what.")
@@ -143,27 +140,12 @@ def pages_of(templates: Sequence[Template], paper: str, loaded: Loaded) -> tuple
 
 def files_of(title: str, pages: Sequence[PaperPage], path: Path, svg: bool, all_of: str = "") -> dict[Path, bytes]:
     """The PDF of some pages and, if asked, a drawing of each beside it, by its key without the key `all_of` them."""
-    files = {path: pdf_of_pages(title, pages)}
+    files = {path: templates_pdf(title, pages)}
     if svg:
         for page in pages:
             which = page.key.removeprefix(all_of).strip("-")
             files[path.with_name(f"{path.stem}-{which}.svg" if which else f"{path.stem}.svg")] = page.svg.encode()
     return files
-
-
-def pdf_of_pages(title: str, pages: Sequence[PaperPage]) -> bytes:
-    """Pages as a tagged PDF. What it holds of the world is its title."""
-    # A large library, wanted here only.
-    import typst
-
-    with TemporaryDirectory() as made, resources.as_file(PACKAGE / "cli" / "fonts") as fonts:
-        folder = Path(made)
-        source = PACKAGE / "pages" / "templates" / "sheet" / "template.typ"
-        (folder / "template.typ").write_bytes(source.read_bytes())
-        (folder / "template.json").write_text(json.dumps(as_plain(title, pages), ensure_ascii=False), "utf-8")
-        return typst.compile(
-            folder / "template.typ", root=folder, font_paths=[fonts], ignore_system_fonts=True, pdf_standards=["ua-1"]
-        )
 
 
 def free(paths: Sequence[Path], force: bool) -> None:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from tinbook.facts import Additive, Facts
 from tinbook.models import Book, Technique
 from tinbook.pages import formats
+from tinbook.pages.cake_templates import template_paths
 from tinbook.pages.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.part_drawings import PartDrawing, marks_drawn, parts_drawn
 from tinbook.pages.shared import worked_view
@@ -17,6 +18,7 @@ from tinbook.plans.cutters import CutterFit
 from tinbook.plans.marks import RepeatAt
 from tinbook.plans.parts import Decoration, Drying, PartAt, SupportAt, decoration, decorations
 from tinbook.plans.shown import hours, mm, percent, pot_g, weight_g
+from tinbook.plans.templates import has_templates
 from tinbook.tins import Tin
 
 NONE = "none"
@@ -52,7 +54,7 @@ class ColourLine:
 
 @dataclass(frozen=True, slots=True)
 class CakeParts:
-    """All for one cake; `shown` for the one the technique is written for."""
+    """All for one cake; `shown` for the one the technique is written for. `templates`: papers, and their files."""
 
     cake: str
     shown: bool
@@ -61,12 +63,14 @@ class CakeParts:
     total: str
     heavy: str
     worked: str
+    templates: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
 class PartsView:
     """The parts of a technique for every cake."""
 
+    slug: str
     technique: Technique
     book: Book
     facts: Facts
@@ -83,8 +87,11 @@ class PartsView:
 
     @property
     def cakes(self) -> tuple[CakeParts, ...]:
-        """Every cake, spelled."""
-        return tuple(cake_parts(each) for each in self.all)
+        """Every cake, spelled, with the files of its templates."""
+        paths = template_paths(self.slug, tuple(each.cake for each in self.all))
+        return tuple(
+            replace(cake_parts(each), templates=paths[each.cake] if has_templates(each) else ()) for each in self.all
+        )
 
     def for_cake(self, cake: Tin | None) -> CakeParts:
         """All for one cake, any the baker names; for the written one without."""

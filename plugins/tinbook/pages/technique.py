@@ -132,7 +132,7 @@ class TechniqueView:
     def parts(self) -> PartsView | None:
         """Its parts for every cake, if it is written by parts."""
         written = self.technique.parts or self.technique.repeats
-        return PartsView(self.technique, self.desk.book, self.desk.facts) if written else None
+        return PartsView(self.slug, self.technique, self.desk.book, self.desk.facts) if written else None
 
     @property
     def bench(self) -> dict[str, Any]:

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
+from functools import cached_property
+from itertools import groupby
 from typing import Any, Literal
 
 from markupsafe import Markup
@@ -54,14 +56,9 @@ class Line:
 
     @property
     def path(self) -> str:
-        """As SVG spells it."""
+        """As SVG spells it, to the hundredth of a mm."""
         inner = self.points[:-1] if self.closed else self.points
-        return "M" + "L".join(f"{x:.3f} {y:.3f}" for x, y in inner) + ("Z" if self.closed else "")
-
-    @property
-    def dashes(self) -> str:
-        """As SVG spells them; empty for a line without a gap."""
-        return " ".join(f"{each:g}" for each in self.dash)
+        return "M" + "L".join(f"{x:.2f} {y:.2f}" for x, y in inner) + ("Z" if self.closed else "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +84,7 @@ class Words:
         return f"rotate(-90 {self.x:.3f} {self.y:.3f})" if self.turned else ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PaperPage:
     """One sheet of paper."""
 
@@ -103,10 +100,25 @@ class PaperPage:
         """Whether it lies on its side."""
         return self.width_mm > self.height_mm
 
+    @cached_property
+    def paths(self) -> Markup:
+        """Its lines as SVG spells them, those of one kind that follow each other in a group."""
+        found = []
+        for (kind, width, dash), lines in groupby(self.lines, lambda line: (line.kind, line.width, line.dash)):
+            dashes = f' stroke-dasharray="{" ".join(f"{each:g}" for each in dash)}"' if dash else ""
+            paths = "".join(f'<path d="{line.path}"/>' for line in lines)
+            found.append(f'<g class="{kind}" stroke-width="{width}"{dashes}>{paths}</g>')
+        return Markup("\n".join(found))
+
     @property
     def svg(self) -> Markup:
         """The page as a drawing that measures what the paper measures."""
         return Markup(render("sheet/template.svg", page=self).strip())
+
+    @property
+    def lined(self) -> str:
+        """The same without its words, for what sets those by itself."""
+        return render("sheet/lines.svg", page=self).strip()
 
 
 def paper_pages(templates: Sequence[Template], paper: Paper, overlap_mm: float, house: str) -> tuple[PaperPage, ...]:
@@ -246,13 +258,17 @@ def _joints(
 
 
 def as_plain(title: str, pages: Sequence[PaperPage]) -> dict[str, Any]:
-    """Pages as plain data, mm to the ten-thousandth."""
-    return {"title": title, "pages": [_rounded(asdict(page)) for page in pages]}
-
-
-def _rounded(value: Any) -> Any:
-    if isinstance(value, dict):
-        return {key: _rounded(each) for key, each in value.items()}
-    if isinstance(value, list | tuple):
-        return [_rounded(each) for each in value]
-    return round(value, 4) if isinstance(value, float) else value
+    """Pages as plain data: the lines of each as a drawing, its words, mm to the ten-thousandth."""
+    return {
+        "title": title,
+        "pages": [
+            {
+                "title": page.title,
+                "width_mm": page.width_mm,
+                "height_mm": page.height_mm,
+                "drawing": page.lined,
+                "words": [asdict(replace(each, x=round(each.x, 4), y=round(each.y, 4))) for each in page.words],
+            }
+            for page in pages
+        ],
+    }

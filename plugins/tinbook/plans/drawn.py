@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal
 
 from tinbook.engine import rounding
@@ -53,7 +54,7 @@ class Label:
         return replace(self, at=(self.at[0] + by[0], self.at[1] + by[1]))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Template:
     """One drawing to print and use. `key` is good for a file's name, `size` in words, `notes` go on every sheet."""
 
@@ -65,7 +66,7 @@ class Template:
     labels: tuple[Label, ...] = ()
     notes: tuple[str, ...] = ()
 
-    @property
+    @cached_property
     def bounds_mm(self) -> tuple[float, float, float, float]:
         """Left, top, right, bottom of its strokes."""
         return bounds(self.strokes)

@@ -12,7 +12,7 @@ from tinbook.plans.boards import board_row
 from tinbook.plans.cake import Cake
 from tinbook.plans.cut import outline as cut_outline
 from tinbook.plans.cut import pieces_of
-from tinbook.plans.drawn import Label, Stroke, Template, axes, bounds, cross, grain, words_mm
+from tinbook.plans.drawn import Label, Point, Stroke, Template, axes, bounds, cross, grain, words_mm
 from tinbook.plans.finishing import finishing
 from tinbook.plans.marks import RepeatAt
 from tinbook.plans.parts import Decoration, PartAt
@@ -29,6 +29,8 @@ GAP_MM = 8.0
 LETTER_MM = 3.0
 """Half of what a letter and its size are wide, each sign."""
 GRAIN_MM = 14.0
+PIECE_MM = 120.0
+"""What is drawn of a rope that is longer than a sheet."""
 WAYS = {
     "grid": "a grid",
     "strips": "strips",
@@ -40,14 +42,19 @@ WAYS = {
 """How a cake is cut, in words."""
 
 
+def has_templates(decoration: Decoration) -> bool:
+    """Whether it has anything to draw at true size."""
+    return bool(decoration.parts) or any(each.count for each in decoration.repeats)
+
+
 def part_templates(decoration: Decoration) -> tuple[Template, ...]:
-    """The outlines of its parts, the small ones side by side; then where marks go. Ropes are rolled to a length."""
-    drawn = [
-        part for part in decoration.parts if part.form in ("solid", "sheet") or (part.form == "strip" and _fits(part))
-    ]
-    measured = [part for part in decoration.parts if part not in drawn]
-    cake, found = decoration.cake, []
-    small = [part for part in drawn if _fits(part)]
+    """The outlines of its parts, the small ones side by side; then where marks go.
+
+    A strip too long for one sheet runs over several. Of a rope too long for one a piece is drawn, to be held against.
+    """
+    cake, found, drawn = decoration.cake, [], decoration.parts
+    small = [part for part in drawn if _fits(part) or part.form == "rope"]
+    measured = [part for part in drawn if part.form == "rope" and not _fits(part)]
     notes = [
         f"As it is written, for {decoration.written_for.name}."
         if decoration.as_written
@@ -57,9 +64,9 @@ def part_templates(decoration: Decoration) -> tuple[Template, ...]:
         notes.append("The arrow is the way the paste was rolled.")
     if any(part.form == "solid" for part in drawn):
         notes.append("A solid part is seen from the front: hold it against its outline.")
-    by_ruler = [f"{part.letter} {part.name} {words_mm(*(mm for _, mm in part.lengths_mm[:2]))}" for part in measured]
-    if by_ruler:
-        notes.append("With a ruler: " + "; ".join(by_ruler) + ".")
+    long = [f"{part.letter} {part.name} {words_mm(*(mm for _, mm in part.lengths_mm))}" for part in measured]
+    if long:
+        notes.append("Of a long rope a piece is drawn. Roll all of it by a ruler: " + "; ".join(long) + ".")
     sheets = tiling.shelved([_room(part) for part in small], SMALL_MM, GAP_MM) if small else []
     left = iter(small)
     for number, places in enumerate(sheets, 1):
@@ -86,18 +93,24 @@ def part_templates(decoration: Decoration) -> tuple[Template, ...]:
 
 def _fits(part: PartAt) -> bool:
     wide, tall = _room(part)
-    return wide <= SMALL_MM[0] and tall <= SMALL_MM[1]
+    return max(wide, part.width_mm) <= SMALL_MM[0] and tall <= SMALL_MM[1]
 
 
 def _words(part: PartAt) -> tuple[str, str]:
     times = f", {part.count} of" if part.count > 1 else ""
-    return f"{part.letter} {part.name}{times}", words_mm(part.width_mm, part.height_mm)
+    piece = ", a piece of it" if _wide(part) < part.width_mm else ""
+    return f"{part.letter} {part.name}{times}", words_mm(part.width_mm, part.height_mm) + piece
+
+
+def _wide(part: PartAt) -> float:
+    """How wide a part is drawn: whole, but of a long rope a piece."""
+    return PIECE_MM if part.form == "rope" and part.width_mm > SMALL_MM[0] else part.width_mm
 
 
 def _room(part: PartAt) -> tuple[float, float]:
     """What a part takes on paper with its words."""
     widest = max(len(text) for text in _words(part)) * LETTER_MM * 0.75
-    return max(part.width_mm, widest), part.height_mm + UNDER_MM
+    return max(_wide(part), widest), part.height_mm + UNDER_MM
 
 
 def _part(part: PartAt, corner: tuple[float, float]) -> tuple[list[Stroke], list[Label]]:
@@ -105,6 +118,10 @@ def _part(part: PartAt, corner: tuple[float, float]) -> tuple[list[Stroke], list
     x, y = corner[0] + _room(part)[0] / 2.0, corner[1] + part.height_mm / 2.0
     # the rings stand about the middle of their bounds
     strokes = [Stroke.ring("cut", ring).moved((x, y)) for ring in part.outline_mm]
+    if _wide(part) < part.width_mm:
+        half, thick = _wide(part) / 2.0, part.height_mm / 2.0
+        strokes = [Stroke("inner", ((x - half, y + side), (x + half, y + side))) for side in (-thick, thick)]
+        strokes += [_torn((x + end, y), thick) for end in (-half, half)]
     if part.form == "sheet" and min(part.width_mm, part.height_mm) > 2.0 * GRAIN_MM:
         strokes += grain((x, y), GRAIN_MM)
     elif part.form == "solid":
@@ -114,6 +131,13 @@ def _part(part: PartAt, corner: tuple[float, float]) -> tuple[list[Stroke], list
     under = corner[1] + part.height_mm
     name, size = _words(part)
     return strokes, [Label(name, (x, under + 4.5), True), Label(size, (x, under + 9.0))]
+
+
+def _torn(at: Point, half: float) -> Stroke:
+    """The end of a piece of something longer: a line that jumps."""
+    (x, y), off = at, min(2.0, half)
+    ys = (-half, -half / 3.0, half / 3.0, half)
+    return Stroke("leader", tuple((x + side * off, y + down) for side, down in zip((0, 1, -1, 0), ys, strict=True)))
 
 
 def marks_template(repeat: RepeatAt, cake: Tin) -> Template:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.boards import boards_pages
+from tinbook.pages.cake_templates import TemplateFile, template_files
 from tinbook.pages.covering import covering_pages
 from tinbook.pages.guests import guests_pages
 from tinbook.pages.ingredients import ingredients_pages
@@ -44,12 +45,16 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
 
 @dataclass(frozen=True)
 class Site:
-    """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path."""
+    """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path.
+
+    `templates` are files to print, by path, still to be set.
+    """
 
     name: str
     measures: str
     pages: Mapping[str, Page]
     photos: Mapping[str, bytes] = field(default_factory=dict)
+    templates: Mapping[str, TemplateFile] = field(default_factory=dict)
 
 
 def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]]) -> Site:
@@ -58,4 +63,5 @@ def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...
     pages = (page for kind in PAGE_KINDS for page in kind(desk))
     copies = (copy for picture in book.pictures.values() for copy in picture.copies)
     photos = {photo_address(copy): copy.content for copy in copies}
-    return Site(book.house.name, book.house.measures, {page.address: page for page in pages}, photos)
+    templates = {each.path: each for each in template_files(desk)}
+    return Site(book.house.name, book.house.measures, {page.address: page for page in pages}, photos, templates)

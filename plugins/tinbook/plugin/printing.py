@@ -1,0 +1,72 @@
+"""Templates as PDF files of the site. What is set is kept beside the book, so that it is set once for all builds.
+
+It is kept under the sum of all it comes of: the parts for that cake, the paper, the house, and Tinbook's own code and
+letters. So nothing has to be drawn to find what is kept.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
+from functools import cache
+from importlib.metadata import version
+from pathlib import Path
+
+from tinbook.pages.cake_templates import TemplateFile
+from tinbook.press import templates_pdf
+
+CACHE = Path(".cache", "tinbook")
+"""Beside mkdocs.yml, where the theme keeps such things too."""
+PACKAGE = Path(__file__).parents[1]
+ROOMS = ("tins", "engine", "plans", "pages", "press")
+
+
+def set_templates(files: Mapping[str, TemplateFile], cache: Path) -> Iterator[tuple[str, bytes]]:
+    """Each file's path and content; what is kept in `cache` and of no use any more is thrown away."""
+    used = set()
+    for path, file in files.items():
+        kept = cache / f"{_key(file)}.pdf"
+        used.add(kept)
+        yield path, _kept(kept) or _set(file, kept)
+    with suppress(OSError):
+        for old in set(cache.glob("*.pdf")) - used:
+            old.unlink()
+
+
+def _key(file: TemplateFile) -> str:
+    overlap_mm = file.desk.facts.numbers["overlap of sheets"].value
+    comes_of = (_code(), file.title, file.desk.book.house.name, file.paper, overlap_mm, file.made)
+    return hashlib.sha256(repr(comes_of).encode()).hexdigest()
+
+
+@cache
+def _code() -> str:
+    """The sum of Tinbook's rooms that draw and set, and the version of the library they set with."""
+    digest = hashlib.sha256(version("typst").encode())
+    for room in ROOMS:
+        for path in sorted((PACKAGE / room).rglob("*")):
+            if path.suffix in (".py", ".svg", ".typ", ".ttf"):
+                digest.update(path.read_bytes())
+    return digest.hexdigest()
+
+
+def _kept(path: Path) -> bytes:
+    """A whole PDF, or nothing."""
+    with suppress(OSError):
+        content = path.read_bytes()
+        if content.startswith(b"%PDF-") and content.rstrip().endswith(b"%%EOF"):
+            return content
+    return b""
+
+
+def _set(file: TemplateFile, kept: Path) -> bytes:
+    content = templates_pdf(file.title, file.pages)
+    # a book that may not be written beside is built all the same
+    with suppress(OSError):
+        kept.parent.mkdir(parents=True, exist_ok=True)
+        half = kept.with_suffix(f".{os.getpid()}")
+        half.write_bytes(content)
+        half.replace(kept)
+    return content

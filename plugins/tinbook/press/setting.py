@@ -1,0 +1,61 @@
+"""PDFs by Typst: it comes as one Python wheel for every system, with no libraries to install.
+
+What a PDF holds of the world is its title. The same pages give the same PDF, to the byte.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from functools import cache
+from importlib import resources
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import TYPE_CHECKING, Final
+
+from tinbook.pages.sheet import Sheet, picture_files
+from tinbook.pages.sheet import as_plain as sheet_as_plain
+from tinbook.pages.true_size import PaperPage, as_plain
+
+if TYPE_CHECKING:
+    import typst
+
+PACKAGE = resources.files("tinbook")
+STANDARD: Final = "ua-1"
+"""PDF/UA-1, ISO 14289-1."""
+
+
+def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
+    """Pages of templates at true size."""
+    import typst
+
+    told = json.dumps(as_plain(title, pages), ensure_ascii=False)
+    return typst.compile(
+        _source("template.typ"), font_paths=_letters(), sys_inputs={"told": told}, pdf_standards=[STANDARD]
+    )
+
+
+def sheet_pdf(sheet: Sheet) -> bytes:
+    """A sheet, its templates left out."""
+    import typst
+
+    with TemporaryDirectory() as made:
+        folder = Path(made)
+        (folder / "sheet.typ").write_bytes(_source("sheet.typ"))
+        (folder / "sheet.json").write_text(json.dumps(sheet_as_plain(sheet), ensure_ascii=False), "utf-8")
+        for name, content in picture_files(sheet).items():
+            (folder / name).write_bytes(content)
+        return typst.compile(folder / "sheet.typ", root=folder, font_paths=_letters(), pdf_standards=[STANDARD])
+
+
+def _source(name: str) -> bytes:
+    return (PACKAGE / "pages" / "templates" / "sheet" / name).read_bytes()
+
+
+@cache
+def _letters() -> typst.Fonts:
+    """The book's own letters, before any of the machine. A large library, wanted only where something is set."""
+    import typst
+
+    with resources.as_file(PACKAGE / "press" / "fonts") as fonts:
+        return typst.Fonts(include_system_fonts=False, font_paths=[fonts])
