@@ -144,3 +144,16 @@ def test_the_error_of_nothing_is_none() -> None:
 @pytest.mark.parametrize(("value", "shown"), [(70.8, 71), (99.5, 100), (2.333, 2.3), (9.96, 10), (0.02, 0.1), (0, 0)])
 def test_a_figure_for_a_hundred(value: float, shown: float) -> None:
     assert rounding.per_hundred(value) == shown
+
+
+@pytest.mark.parametrize(
+    ("value", "near", "down", "up"),
+    [(19.6, 20, 19, 20), (29.9, 30, 29, 30), (48.0, 50, 45, 50), (52.4, 50, 50, 55), (60.0, 60, 60, 60),
+     (186.0, 190, 180, 190), (0.4, 1, 1, 1)],
+)  # fmt: skip
+def test_minutes_as_a_timer_is_set(value: float, near: float, down: float, up: float) -> None:
+    assert (rounding.minutes(value), rounding.minutes_down(value), rounding.minutes_up(value)) == (near, down, up)
+
+
+def test_a_dial_goes_by_fives() -> None:
+    assert [rounding.dial(value) for value in (160.0, 162.4, 162.5, 176.7)] == [160, 160, 165, 175]

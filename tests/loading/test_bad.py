@@ -53,7 +53,7 @@ def path(request: pytest.FixtureRequest) -> Path:
 @pytest.fixture
 def loaded(path: Path, write: object) -> Loaded:
     assert callable(write)
-    more = {"mixtures/plain-icing.yaml": ICING} if path.parent.name == "used" else {}
+    more = {"mixtures/plain-icing.yaml": ICING} if path.parent.name in ("used", "bakes") else {}
     return load_book(write({**more, f"{address(path)}.yaml": path.read_bytes()}))
 
 

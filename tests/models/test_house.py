@@ -193,3 +193,19 @@ def test_what_is_no_address(text: str) -> None:
     (flaw,) = flaws_of(House, {"book": str(FORMAT), "name": "A house", "address": text})
     assert flaw.path == ("address",)
     assert "https://" in flaw.hint
+
+
+@pytest.mark.parametrize(
+    ("written", "off_c"),
+    [
+        ({}, 0.0),
+        ({"kind": "fan"}, 0.0),
+        ({"kind": "fan", "dial": "160 °C fan", "thermometer": "165 °C"}, 5.0),
+        ({"dial": "350 °F", "thermometer": "165 °C"}, 165 - (350 - 32) / 1.8),
+        ({"kind": "gas", "dial": "gas mark 4", "thermometer": "170 °C"}, 170 - (350 - 32) / 1.8),
+    ],
+)
+def test_an_oven_and_its_dial(house: Callable[..., House], written: dict[str, str], off_c: float) -> None:
+    oven = house(oven=written).oven
+    assert oven.off_c == pytest.approx(off_c)
+    assert oven.fan == (written.get("kind") == "fan")

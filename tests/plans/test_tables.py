@@ -32,6 +32,8 @@ PLAIN = {
     "per_100", "low", "high", "eggs", "fluid_ounces", "amount", "exact", "shown", "asked", "left", "factor_shown",
     "count_low", "count_high",
     "tins", "layers", "cut_into", "recipes", "batches", "whole_egg_factor",
+    # bakes
+    "baked_before", "verdict", "day", "note", "at_once", "rise", "loss",
     # parts of a technique
     "cake", "letter", "shape", "paste", "colour", "on", "cutter_wanted", "cutter_owned", "supports", "small_hard",
     "warning", "pot", "shade", "marks", "set", "by_area", "cut_by_the_edge",
@@ -48,6 +50,7 @@ PLAIN = {
 }  # fmt: skip
 ONLY: dict[str, Callable[[Batch], bool]] = {
     "tins": lambda batch: bool(batch.tins), "fits": lambda batch: bool(batch.tins),
+    "times": lambda batch: bool(batch.tins), "loads": lambda batch: bool(batch.tins),
     "layers": lambda batch: bool(batch.tins), "coats": fills, "covers": covers,
 }  # fmt: skip
 """Tables that are of some mixtures only."""

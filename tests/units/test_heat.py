@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tinbook.units import FAN_DIFFERENCE_C, Heat, Misread, read_heat, read_percent
+from tinbook.units import FAN_DIFFERENCE_C, Heat, Misread, read_heat, read_percent, read_temperature
 
 
 @pytest.mark.parametrize(
@@ -166,3 +166,20 @@ def test_any_text_is_read_or_misread(text: str) -> None:
         except Misread as misread:
             assert misread.message and misread.hint
             assert 0 <= misread.start <= misread.end <= len(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "celsius"), [("97 °C", 97.0), (" 206 °F ", 96.6667), ("4C", 4.0), ("98.5 degrees C", 98.5)]
+)
+def test_how_warm_something_is(text: str, celsius: float) -> None:
+    assert read_temperature(text) == pytest.approx(celsius, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [("97", 'is "97" in °C or °F?'), ("97 g", 'is "97" in °C or °F?'), ("97 °C fan", '"fan" is left over'), ("warm", "")],
+)
+def test_how_warm_is_said_with_its_degrees(text: str, told: str) -> None:
+    with pytest.raises(Misread) as caught:
+        read_temperature(text)
+    assert told in caught.value.message and caught.value.hint

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from tinbook.cli.check import check
+from tinbook.cli.log import log
 from tinbook.cli.new import new
 from tinbook.cli.schema import schema
 from tinbook.cli.sheet import sheet
@@ -37,6 +38,7 @@ def main(context: click.Context, book: Path) -> None:
 main.add_command(check)
 main.add_command(table)
 main.add_command(new)
+main.add_command(log)
 main.add_command(sheet)
 main.add_command(template)
 main.add_command(schema)

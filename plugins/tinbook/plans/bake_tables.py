@@ -104,7 +104,14 @@ def bakes(book: Book, facts: Facts, query: Query) -> Result:
                 }
             )
     formula = "expected = what the law learned from all bakes gives for such a tin, batter and oven"
-    return Result("Bakes", tuple(rows), Worked(formula, (f"oven {book.house.oven.off_c:+g} °C off its dial",), ()))
+    return Result("Bakes", tuple(rows), Worked(formula, (_dial(book),), ()))
+
+
+def _dial(book: Book) -> str:
+    off_c = book.house.oven.off_c
+    if not off_c:
+        return "the oven is taken to be as its dial says"
+    return f"the oven is {abs(off_c):g} °C {'hotter' if off_c > 0 else 'cooler'} than its dial says"
 
 
 def loads(book: Book, facts: Facts, query: Query) -> Result:

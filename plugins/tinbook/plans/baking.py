@@ -79,13 +79,16 @@ class Baking:
         depths = [depth for _, depth in cakes]
         medians, spreads = self.law.minutes(widths, depths, baking.heat(oven_c, start_c, self.centre_c))
         found = []
-        for width, depth, median, sigma in zip(widths, depths, medians.tolist(), spreads.tolist(), strict=True):
-            least = _least(width, depth, oven_c, start_c, self.centre_c, median)
-            found.append(self._time(max(median, least), sigma, least))
+        for width, depth, likely, sigma in zip(widths, depths, medians.tolist(), spreads.tolist(), strict=True):
+            apart = exp(baking.EIGHTY_PERCENT * sigma)
+            check = min(self.check_share * likely, likely / apart)
+            least = 0.0
+            if not conduction.is_reached(width, depth, check, oven_c, start_c, self.centre_c):
+                least = conduction.centre_minutes(width, depth, oven_c, start_c, self.centre_c)
+            found.append(self._time(max(likely, least), apart, least))
         return found
 
-    def _time(self, likely: float, sigma: float, least: float) -> Time:
-        apart = exp(baking.EIGHTY_PERCENT * sigma)
+    def _time(self, likely: float, apart: float, least: float) -> Time:
         low, high = max(likely / apart, least), likely * apart
         check = max(min(self.check_share * likely, low), least)
         return Time(
@@ -137,24 +140,6 @@ def width_mm(tin: Tin) -> float:
     """How wide a tin is for the heat, mm: 4 × area / wall. The diameter of a round one, the side of a square one;
     of a ring twice the cake between tube and wall."""
     return 4.0 * tin.area_mm2 / (tin.perimeter_mm + tin.inner_perimeter_mm)
-
-
-def _least(width: float, depth: float, oven_c: float, start_c: float, centre_c: float, median: float) -> float:
-    """The bound by conduction, reckoned for the very tin only where a cake without edges would be slower than `median`.
-
-    0 where it does not matter.
-    """
-    if median >= _slab(depth, oven_c, start_c, centre_c):
-        return 0.0
-    return conduction.centre_minutes(width, depth, oven_c, start_c, centre_c)
-
-
-WIDEST_MM = 5000.0
-
-
-@lru_cache(maxsize=1024)
-def _slab(depth: float, oven_c: float, start_c: float, centre_c: float) -> float:
-    return conduction.centre_minutes(WIDEST_MM, depth, oven_c, start_c, centre_c)
 
 
 def prior(kind: Kind, facts: Facts) -> Prior | None:

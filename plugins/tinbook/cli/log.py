@@ -1,0 +1,185 @@
+"""`tinbook log bake`: one more line at the end of the bake log, and what it changes in the estimate."""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import click
+
+from tinbook.cli.table import named_tins
+from tinbook.loading import Loaded, load_book
+from tinbook.loading.bakes import BAKES
+from tinbook.models import Baked, Book, read_model
+from tinbook.plans.bake_checks import bake_flaws
+from tinbook.plans.bake_log import batter_mm, of_bakes
+from tinbook.plans.baking import Bakes, Time
+from tinbook.plans.weighing import weigh
+from tinbook.problems import nearest
+from tinbook.source import read_yaml
+
+PLAIN = re.compile(r"[\w½¼¾⅓⅔.][\w½¼¾⅓⅔ °%./x-]*")
+"""What may stand in a YAML flow mapping without quotes, but for a word that means nothing."""
+NOTHING = frozenset(("null", "Null", "NULL"))
+ORDER = (
+    "day", "of", "tin", "batter", "batter_depth", "oven", "done_after", "centre", "start", "baked", "out", "note",
+)  # fmt: skip
+START = "# What came out of this oven, a line a bake.\nbakes:\n"
+
+
+@click.group()
+def log() -> None:
+    """Add to what the house has done."""
+
+
+@log.command()
+@click.argument("of", metavar="NAME")
+@click.option("--tin", required=True, metavar="TIN", help='What it was baked in, such as "round 20 cm x 7.5 cm".')
+@click.option("--batter", metavar="WEIGHT", help='What went into this tin, such as "1150 g".')
+@click.option("--batter-depth", metavar="DEPTH", help='Or how deep the batter stood, such as "42 mm".')
+@click.option("--oven", required=True, metavar="HEAT", help='What the dial said, such as "140 °C fan".')
+@click.option("--done-after", required=True, metavar="TIME", help='How long it was in, such as "72 min".')
+@click.option("--centre", metavar="HEAT", help='How warm its centre was when it came out, such as "97 °C".')
+@click.option("--start", metavar="HEAT", help='How warm the batter went in, if not at room heat, such as "8 °C".')
+@click.option("--baked", metavar="HEIGHT", help='How high it stood before levelling, such as "61 mm".')
+@click.option("--out", metavar="WEIGHT", help='What it weighed when cold, such as "1035 g".')
+@click.option("--note", metavar="WORDS", help="Anything else.")
+@click.option("--day", metavar="DAY", help="Such as 2026-05-02; today, if not given.")
+@click.pass_obj
+def bake(book: Path, /, **told: str | None) -> None:
+    """Write down a bake of the mixture NAME. What is in the log already is not touched."""
+    folder = book.resolve() / "recipes"
+    if not (folder / "house").is_dir():
+        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    loaded = load_book(folder)
+    told["day"] = told["day"] or date.today().isoformat()
+    keys = (
+        "day",
+        "of",
+        "tin",
+        "batter",
+        "batter_depth",
+        "oven",
+        "done_after",
+        "centre",
+        "start",
+        "baked",
+        "out",
+        "note",
+    )
+    data = {key.replace("_", " "): " ".join(said.split()) for key in keys if (said := told[key])}
+    entry = _entry(data, loaded)
+    path = folder / f"{BAKES}.yaml"
+    line = "{" + ", ".join(f"{key}: {_flow(said)}" for key, said in data.items()) + "}"
+    more = _addition(path, line, loaded)
+    before, after = _known(loaded.book, loaded, entry), _known(_with(loaded.book, entry), loaded, entry)
+    try:
+        with path.open("ab") as file:
+            file.write(more)
+    except OSError as error:
+        raise click.ClickException(f"{path.name} cannot be written: {error.strerror}") from None
+    click.echo(f"{path.relative_to(folder.parent).as_posix()} has one line more:\n  - {line}")
+    for said in _changed(before, after):
+        click.echo(said)
+
+
+def _entry(data: dict[str, Any], loaded: Loaded) -> Baked:
+    """The entry, or an error that says what to write instead."""
+    entry, flaws = read_model(Baked, data, "a bake", loaded.book.house.spoons, named_tins(loaded.book))
+    if entry is not None:
+        slugs = loaded.book.mixtures
+        if entry.of not in slugs:
+            if f"mixtures/{entry.of}" in loaded.broken:
+                raise click.ClickException(f'"{entry.of}" is broken: run "tinbook check" to see what to mend')
+            close = nearest(entry.of, slugs)
+            hint = f'did you mean "{close}"?' if close else "name a mixture by its file, without .yaml"
+            raise click.ClickException(f'the book has no "{entry.of}": {hint}')
+        batch = weigh(entry.of, slugs[entry.of], loaded.book, loaded.facts)
+        flaws = tuple(bake_flaws(entry, batch, loaded.book, loaded.facts))
+    if entry is None or flaws:
+        lines = [f"{_option(flaw.path)}{flaw.message}" + (f": {flaw.hint}" if flaw.hint else "") for flaw in flaws]
+        raise click.ClickException("\n  ".join(lines))
+    return entry
+
+
+def _option(path: tuple[str | int, ...]) -> str:
+    return f"--{str(path[0]).replace(' ', '-')}: " if path and path[0] != "of" else ""
+
+
+def _flow(text: str) -> str:
+    return text if PLAIN.fullmatch(text) and text not in NOTHING else json.dumps(text, ensure_ascii=False)
+
+
+def _addition(path: Path, line: str, loaded: Loaded) -> bytes:
+    """The bytes to put at the end of the log, so that it says all it said and one entry more."""
+    if not path.exists():
+        return f"{START}  - {line}\n".encode()
+    cure = f"mend the file, or write this line into it yourself:\n  - {line}"
+    try:
+        raw = path.read_bytes()
+    except OSError as error:
+        raise click.ClickException(f"{path.name} cannot be read: {error.strerror}") from None
+    if any(problem.place.file.endswith(f"{BAKES}.yaml") for problem in loaded.problems):
+        raise click.ClickException(f'{path.name} has something to mend, which "tinbook check" tells: {cure}')
+    old, _ = read_yaml(raw, path.name)
+    ending = "\r\n" if b"\r\n" in raw else "\n"
+    indent = _indent(raw)
+    gap = "" if raw.endswith((b"\n", b"\r")) else ending
+    added = f"{gap}{indent}- {line}{ending}".encode()
+    new, problems = read_yaml(raw + added, path.name)
+    written = old.data.get("bakes") if old else None
+    found = new.data.get("bakes") if new and not problems else None
+    if not (isinstance(written, list) and isinstance(found, list) and found[:-1] == written):
+        raise click.ClickException(f"nothing can be added at the end of {path.name} as it stands: {cure}")
+    return added
+
+
+def _indent(raw: bytes) -> str:
+    """How far in the last entry's dash stands."""
+    dashes = re.findall(rb"(?m)^( *)- ", raw.replace(b"\r\n", b"\n"))
+    return dashes[-1].decode() if dashes else "  "
+
+
+def _with(book: Book, entry: Baked) -> Book:
+    return replace(book, bakes=(*book.bakes, entry))
+
+
+class _Known:
+    """What is known of a bake's like: its time, and the mixture's rise and loss."""
+
+    def __init__(self, time: Time, rise: float, loss: float, logged: int) -> None:
+        self.time, self.rise, self.loss, self.logged = time, rise, loss, logged
+
+
+def _known(book: Book, loaded: Loaded, entry: Baked) -> _Known | None:
+    batch = weigh(entry.of, book.mixtures[entry.of], book, loaded.facts)
+    made = Bakes(book, loaded.facts).of(batch)
+    depth = batter_mm(entry, batch.mass_g / batch.batter_ml)
+    if made is None or depth is None:
+        return None
+    return _Known(made.times([(entry.tin, depth)])[0], batch.rise, batch.loss, made.logged)
+
+
+def _changed(before: _Known | None, after: _Known | None) -> list[str]:
+    if before is None or after is None:
+        return []
+    old, new = before.time, after.time
+    said = [
+        f"In such a tin, learned from {of_bakes(after.logged)}:",
+        f"  likeliest {new.likely_min:.0f} min, before {old.likely_min:.0f}",
+        f"  start checking at {new.check_shown_min:g} min, before {old.check_shown_min:g}",
+        f"  most likely {_span(new)} min, before {_span(old)}",
+    ]
+    if f"{after.rise:.2f}" != f"{before.rise:.2f}":
+        said.append(f"  it rises {after.rise:.2f} times its batter, before {before.rise:.2f}")
+    if f"{after.loss:.1%}" != f"{before.loss:.1%}":
+        said.append(f"  it loses {after.loss:.1%} of its weight, before {before.loss:.1%}")
+    return said
+
+
+def _span(time: Time) -> str:
+    return f"{time.low_shown_min:g}-{time.high_shown_min:g}"

@@ -1,0 +1,51 @@
+"""The bake log of a book on disk; what is wrong in it is in tests/source/bad/bakes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from tinbook.loading import load_book
+from tinbook.plans.baking import Bakes
+from tinbook.plans.weighing import weigh
+
+LINE = "  - {day: 2026-05-02, of: plain-sponge, tin: round 20 cm x 7.5 cm, batter: 600 g, oven: 160 °C, done after: 39 min}\n"
+Write = Callable[..., Path]
+
+
+def test_sound_entries_are_learned_from(write: Write) -> None:
+    loaded = load_book(write({"house/bakes.yaml": "bakes:\n" + LINE * 3}))
+    assert not loaded.problems
+    assert len(loaded.book.bakes) == 3 and set(loaded.book.bakes_of) == {"plain-sponge"}
+    batch = weigh("plain-sponge", loaded.book.mixtures["plain-sponge"], loaded.book, loaded.facts)
+    made = Bakes(loaded.book, loaded.facts).of(batch)
+    assert made is not None and made.logged == 3 and len(made.points) == 4
+
+
+def test_a_wrong_entry_is_told_and_the_others_count(write: Write) -> None:
+    wrong = LINE.replace("39 min", "39 h")
+    loaded = load_book(write({"house/bakes.yaml": "bakes:\n" + LINE + wrong + LINE}))
+    assert [(problem.place.line, problem.code) for problem in loaded.problems] == [(3, "value")]
+    assert len(loaded.book.bakes) == 2
+
+
+def test_a_broken_mixture_is_told_once(write: Write) -> None:
+    loaded = load_book(
+        write({"house/bakes.yaml": "bakes:\n" + LINE, "mixtures/plain-sponge.yaml": "name: x\nkind: creamd\n"})
+    )
+    assert {problem.place.file for problem in loaded.problems} == {"recipes/mixtures/plain-sponge.yaml"}
+    assert loaded.book.bakes == ()
+
+
+def test_what_is_private_is_not_shown(write: Write) -> None:
+    whole = {"house/bakes.yaml": "private: yes\nbakes:\n" + LINE}
+    assert len(load_book(write(whole)).book.bakes) == 1
+    assert load_book(write(whole), kitchen=False).book.bakes == ()
+
+
+def test_bakes_of_a_private_mixture_are_not_shown(write: Write) -> None:
+    folder = write({"house/bakes.yaml": "bakes:\n" + LINE})
+    assert len(load_book(folder, kitchen=False).book.bakes) == 1
+    path = folder / "mixtures/plain-sponge.yaml"
+    path.write_text(path.read_text("utf-8") + "private: yes\n", "utf-8")
+    assert load_book(folder, kitchen=False).book.bakes == ()
