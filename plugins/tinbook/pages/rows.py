@@ -28,15 +28,21 @@ SAY = "<td class=tb-say>{}"
 class Line(NamedTuple):
     """A row: its head, its cells, what is to be said of it. `first` opens a new group, such as a shape.
 
-    The browser finds a row by its `factor` and the width of its tin.
+    The browser works a row out by its `factor` and the width of its tin; without them it is of the tin that stands in
+    the same place on the bench.
     """
 
     head: Markup
     cells: tuple[str, ...]
     first: bool
-    factor: float
-    width_mm: float
+    factor: float | None = None
+    width_mm: float = 0.0
     say: str = ""
+
+    @property
+    def mark(self) -> str:
+        """Factor and width as attributes."""
+        return "" if self.factor is None else f' data-factor="{self.factor}" data-width={self.width_mm:g}'
 
 
 def table_rows(lines: Iterable[Line]) -> Markup:
@@ -47,7 +53,7 @@ def table_rows(lines: Iterable[Line]) -> Markup:
     return Markup(
         "\n".join(
             [
-                f'<tr data-factor="{line.factor}" data-width={line.width_mm:g}{FIRST if line.first else ""}>{line.head}'
+                f"<tr{line.mark}{FIRST if line.first else ''}>{line.head}"
                 f"<td>{told.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
                 for line, told, say in zip(lines, cells, says, strict=True)
             ]
@@ -128,7 +134,7 @@ def whole_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
         cells = (*(beaten if each.beaten else whole)[made.at], *_tail(each))
         mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
         say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
-        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, made.factor, tin.bounds_mm[0], say)
+        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, say=say)
         shape = tin.shape
 
 
@@ -139,7 +145,7 @@ def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
     for each in rows:
         tin, made = each.tin, each.exact
         cells = (*figures[made.at], formats.fixed(made.factor_shown, 2))
-        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, made.factor, tin.bounds_mm[0])
+        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape)
         shape = tin.shape
 
 
