@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from scipy.stats import multivariate_normal, norm
 
 from tinbook.engine import baking
-from tinbook.engine.baking import Evidence, Law, Prior
+from tinbook.engine.baking import Evidence, Law, OfKind, Prior
 from tinbook.facts import Facts
 
 IN_MM, CUP_ML = 25.4, 236.588
@@ -35,6 +35,10 @@ def told(rows: Sequence[Row], prior: Prior = NEUTRAL) -> Evidence:
     return baking.evidence([r[0] for r in rows], [r[1] for r in rows], heats, [r[3] for r in rows], prior)
 
 
+def kin_of(seen: Evidence, prior: Prior = NEUTRAL) -> OfKind:
+    return baking.of_kind(prior, seen)
+
+
 def guess(law: Law, row: Row) -> tuple[float, float]:
     minutes, spread = law.minutes([row[0]], [row[1]], baking.heat(row[2], 20, 97))
     return float(minutes[0]), float(spread[0])
@@ -45,7 +49,7 @@ def guess(law: Law, row: Row) -> tuple[float, float]:
 
 @given(widths, depths, st.floats(130, 220))
 def test_longer_when_wider_deeper_colder_and_shorter_when_hotter(width: float, depth: float, oven: float) -> None:
-    law = baking.learned(NEUTRAL, told([(200, 40, 170, 60)]), [])
+    law = baking.learned(NEUTRAL, told([(200, 40, 170, 60)]))
 
     def minutes(width: float, depth: float, oven: float, start: float = 20) -> float:
         return float(law.minutes([width], [depth], baking.heat(oven, start, 97))[0][0])
@@ -63,7 +67,7 @@ def test_entries_that_repeat_are_believed(width: float, depth: float, logged: fl
     off = []
     spreads = []
     for count in (0, 1, 4, 40, 4000):
-        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count) if count else baking.NOTHING, [])
+        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count) if count else baking.NOTHING)
         minutes, spread = guess(law, (width, depth, 170, logged))
         off.append(abs(log(minutes / logged)))
         spreads.append(spread)
@@ -74,7 +78,7 @@ def test_entries_that_repeat_are_believed(width: float, depth: float, logged: fl
 
 
 def test_further_from_what_was_baked_is_less_certain() -> None:
-    law = baking.learned(NEUTRAL, told([(200, 40, 170, 60)] * 3), [])
+    law = baking.learned(NEUTRAL, told([(200, 40, 170, 60)] * 3))
     wider = [guess(law, (width, 40, 170, 0))[1] for width in (200, 250, 300, 400)]
     deeper = [guess(law, (200, depth, 170, 0))[1] for depth in (40, 50, 60, 80)]
     smaller = [guess(law, (width, 40, 170, 0))[1] for width in (200, 150, 100, 60)]
@@ -86,12 +90,12 @@ def test_further_from_what_was_baked_is_less_certain() -> None:
 def test_kin_tell_and_own_bakes_tell_more() -> None:
     own = told([(200, 40, 170, 60)])
     slow = told([(200, 40, 170, 80), (300, 40, 170, 140)])
-    alone, with_kin = (baking.learned(NEUTRAL, baking.NOTHING, kin) for kin in ([], [slow]))
+    alone, with_kin = (baking.learned(NEUTRAL, baking.NOTHING, kin) for kin in (baking.NO_KIN, kin_of(slow)))
     assert guess(with_kin, (200, 40, 170, 0))[1] < guess(alone, (200, 40, 170, 0))[1]
     assert guess(with_kin, (200, 40, 170, 0))[0] == pytest.approx(80, rel=0.1)
-    both = baking.learned(NEUTRAL, own, [slow])
+    both = baking.learned(NEUTRAL, own, kin_of(slow))
     assert guess(both, (200, 40, 170, 0))[0] == pytest.approx(60, rel=0.05)
-    assert both.width_exponent > baking.learned(NEUTRAL, own, []).width_exponent
+    assert both.width_exponent > baking.learned(NEUTRAL, own).width_exponent
 
 
 # The algebra, against the joint normal distribution of everything, conditioned by scipy and numpy
@@ -103,7 +107,10 @@ def test_closed_form_is_the_conditional_of_one_large_normal() -> None:
     theirs: list[Row] = [(200, 30, 180, 40), (300, 41, 170, 95), (180, 60, 150, 100)]
     prior = replace(NEUTRAL, own=(0.3, 0.2, 0.1))
     asked: Row = (220, 50, 165, 0)
-    law = baking.learned(prior, told(mine, prior), [told(theirs, prior)])
+    kin = kin_of(told(theirs, prior), prior)
+    law = baking.learned(prior, told(mine, prior), kin)
+    both = kin + kin - kin
+    assert np.allclose(both.weight, kin.weight) and np.allclose(both.pull, kin.pull)
 
     def design(rows: Sequence[Row]) -> np.ndarray:
         return np.array([[1, log(width / 200), log(depth / 40)] for width, depth, _, _ in rows])
@@ -191,7 +198,7 @@ def scored(rows: Sequence[Row], other: Sequence[Row], known: int, prior: Prior) 
     From the other chart, as another recipe of the kind, comes all else that is known.
     """
     errors, held = [], []
-    kin = [told(other, prior)] if other else []
+    kin = kin_of(told(other, prior), prior) if other else baking.NO_KIN
     for chosen in combinations(range(len(rows)), known):
         law = baking.learned(prior, told([rows[index] for index in chosen], prior), kin)
         for index, row in enumerate(rows):

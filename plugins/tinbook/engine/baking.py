@@ -8,7 +8,7 @@ that what is learned has a closed form (conjugate normal; Gelman et al., Bayesia
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import exp, log
 
@@ -107,22 +107,40 @@ def evidence(
     return Evidence(rows.T @ rows / prior.scatter**2, rows.T @ seen / prior.scatter**2, len(rows))
 
 
-def learned(prior: Prior, own: Evidence, kin: Iterable[Evidence]) -> Law:
-    """The law of one recipe from its `own` bakes and from those of other recipes of its kind.
+@dataclass(frozen=True, slots=True)
+class OfKind:
+    """What recipes of a kind tell of the kind itself: `weight` (3 × 3) and `pull` (3), which add up."""
 
-    A recipe of the kind tells of the kind as much as is left when its own difference is integrated out:
+    weight: Floats
+    pull: Floats
+
+    def __add__(self, other: OfKind) -> OfKind:
+        return OfKind(self.weight + other.weight, self.pull + other.pull)
+
+    def __sub__(self, other: OfKind) -> OfKind:
+        return OfKind(self.weight - other.weight, self.pull - other.pull)
+
+
+NO_KIN = OfKind(NOTHING.weight, NOTHING.pull)
+
+
+def of_kind(prior: Prior, seen: Evidence) -> OfKind:
+    """What one recipe's bakes tell of its kind: as much as is left when its own difference is integrated out.
+
     (weight⁻¹ + Ω)⁻¹ with Ω the recipe-to-recipe covariance, here without inverting `weight`, which may be singular.
     """
-    apart = np.diag(np.square(prior.own))
+    faded = np.linalg.inv(np.eye(3) + seen.weight @ np.diag(np.square(prior.own)))
+    return OfKind(faded @ seen.weight, faded @ seen.pull)
+
+
+def learned(prior: Prior, own: Evidence, kin: OfKind = NO_KIN) -> Law:
+    """The law of one recipe from its `own` bakes and from what the other recipes of its kind tell together."""
     precision = np.diag(1.0 / np.square(prior.spread))
-    pull = precision @ np.asarray(prior.mean)
-    for each in kin:
-        faded = np.linalg.inv(np.eye(3) + each.weight @ apart)
-        precision, pull = precision + faded @ each.weight, pull + faded @ each.pull
-    of_kind = np.linalg.inv(precision)
-    before = np.linalg.inv(of_kind + apart)
+    spread_of_kind = np.linalg.inv(precision + kin.weight)
+    before = np.linalg.inv(spread_of_kind + np.diag(np.square(prior.own)))
     covariance = np.linalg.inv(before + own.weight)
-    mean: Floats = covariance @ (before @ (of_kind @ pull) + own.pull)
+    mean_of_kind = spread_of_kind @ (precision @ np.asarray(prior.mean) + kin.pull)
+    mean: Floats = covariance @ (before @ mean_of_kind + own.pull)
     return Law(mean, np.asarray(covariance, dtype=np.float64), prior.scatter)
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import exp, log
+from math import ceil, exp, log
 from typing import NamedTuple
 
+import numpy as np
+
 from tinbook.engine import baking, conduction, rounding
-from tinbook.engine.baking import Evidence, Law, Prior
+from tinbook.engine.baking import Evidence, Law, OfKind, Prior
 from tinbook.facts import Facts, Kind
 from tinbook.models import Baked, Book
 from tinbook.plans.bake_log import batter_mm, of_bakes
@@ -83,7 +85,9 @@ class Baking:
             apart = exp(baking.EIGHTY_PERCENT * sigma)
             check = min(self.check_share * likely, likely / apart)
             least = 0.0
-            if not conduction.is_reached(width, depth, check, oven_c, start_c, self.centre_c):
+            # a whole number of mm is asked first: its roots are known from other tins
+            asked = check, oven_c, start_c, self.centre_c
+            if not (conduction.is_reached(width, ceil(depth), *asked) or conduction.is_reached(width, depth, *asked)):
                 least = conduction.centre_minutes(width, depth, oven_c, start_c, self.centre_c)
             found.append(self._time(max(likely, least), apart, least))
         return found
@@ -105,34 +109,48 @@ class Baking:
         cooler = oven_c - numbers["wide tin oven"].value
         return cooler if cooler > self.centre_c + 10.0 else None
 
-    def nearest(self, tin: Tin, depth_mm: float) -> Point | None:
-        """The bake nearest to a tin filled so deep, in the logs of width and depth."""
-        width = width_mm(tin)
-        return min(self.points, key=lambda each: _apart(each, width, depth_mm), default=None)
-
     def told(self, tin: Tin, depth_mm: float) -> str:
         """In words, how far a tin lies from what has been baked."""
-        point = self.nearest(tin, depth_mm)
-        if point is None:
+        far = self.far([(tin, depth_mm)])[0]
+        said = [f"{times:g} times as {how}" for times, how in ((far.wide, "wide"), (far.deep, "deep")) if times != 1.0]
+        return " ".join([" and ".join(said), far.words] if said else [far.words])
+
+    def far(self, cakes: Sequence[tuple[Tin, float]]) -> list[Far]:
+        """For each tin with its batter so many mm deep, how far it lies from the nearest bake."""
+        if not self.points:
             kin = f"; {self.kin} of other {self.batch.kind.title.lower()} recipes" if self.kin else ""
-            return f"nothing baked of this recipe yet{kin}"
-        width = width_mm(tin)
-        if _apart(point, width, depth_mm) <= NEAR:
-            near = sum(_apart(each, width, depth_mm) <= NEAR for each in self.points)
-            logged = sum(_apart(each, width, depth_mm) <= NEAR and each.entry is not None for each in self.points)
-            if not logged:
-                return "as in the tin it is written for"
-            return f"{logged} of your bakes in such a tin" + (", and the recipe's own time" if near > logged else "")
-        said = [
-            f"{times:g} times as {how}"
-            for ratio, how in ((width / point.width_mm, "wide"), (depth_mm / point.depth_mm, "deep"))
-            if (times := rounding.half_up(ratio, 0.1)) != 1.0
+            return [Far(1.0, 1.0, f"nothing baked of this recipe yet{kin}") for _ in cakes]
+        sizes = np.array([(width_mm(tin), depth) for tin, depth in cakes]).reshape(-1, 1, 2)
+        ratios = sizes / np.array([(point.width_mm, point.depth_mm) for point in self.points])
+        apart = np.abs(np.log(ratios)).sum(axis=2)
+        near, nearest = (apart <= NEAR).tolist(), apart.argmin(axis=1).tolist()
+        return [
+            self._near(each)
+            if each[at]
+            else Far(*_tenths(of_each[at]), f"as the nearest bake, {self.points[at].tin.name}")
+            for each, at, of_each in zip(near, nearest, ratios.tolist(), strict=True)
         ]
-        return f"{' and '.join(said)} as the nearest bake, {point.tin.name}"
+
+    def _near(self, which: Sequence[bool]) -> Far:
+        near = [point for point, is_near in zip(self.points, which, strict=True) if is_near]
+        logged = sum(point.entry is not None for point in near)
+        if not logged:
+            return Far(1.0, 1.0, "as in the tin it is written for")
+        own = ", and the recipe's own time" if len(near) > logged else ""
+        return Far(1.0, 1.0, f"{of_bakes(logged)} in such a tin{own}")
 
 
-def _apart(point: Point, width: float, depth: float) -> float:
-    return abs(log(width / point.width_mm)) + abs(log(depth / point.depth_mm))
+class Far(NamedTuple):
+    """So many times as wide and as deep as the nearest bake, to a tenth, and that bake in words; 1 and 1 where it is
+    near enough, or where there is none."""
+
+    wide: float
+    deep: float
+    words: str
+
+
+def _tenths(ratios: Sequence[float]) -> tuple[float, float]:
+    return rounding.half_up(ratios[0], 0.1), rounding.half_up(ratios[1], 0.1)
 
 
 @lru_cache(maxsize=4096)
@@ -166,13 +184,22 @@ def prior(kind: Kind, facts: Facts) -> Prior | None:
     )
 
 
+class _Kind(NamedTuple):
+    """What each mixture of a kind tells of it and from how many bakes, and all of them together."""
+
+    each: Mapping[str, tuple[OfKind, int]]
+    all: OfKind
+    bakes: int
+
+
 class Bakes:
     """All that the book knows of baking times; what recipes of a kind share is reckoned once."""
 
     def __init__(self, book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> None:
         self._book, self._facts = book, facts
         self._batches: dict[str, Batch] = dict(batches or {})
-        self._kin: dict[str, dict[str, tuple[Evidence, int]]] = {}
+        self._read: dict[str, tuple[tuple[Point, ...], Evidence]] = {}
+        self._kinds: dict[str, _Kind] = {}
 
     def of(self, batch: Batch) -> Baking | None:
         """What is known of one mixture; None for what is not baked."""
@@ -181,31 +208,34 @@ class Bakes:
             return None
         numbers = self._facts.numbers
         start_c, centre_c = numbers["batter at the start"].value, numbers["centre when done"].value
-        points = self._points(batch)
-        own = _evidence(points, batch, before, self._book, self._facts)
-        others = [each for slug, each in self._of_kind(batch.kind.key).items() if slug != batch.slug]
-        law = baking.learned(before, own, [each for each, _ in others])
+        points, own = self._seen(batch, before)
+        kind = self._of_kind(batch.kind.key, before)
+        mine, count = kind.each.get(batch.slug, (baking.NO_KIN, 0))
+        law = baking.learned(before, own, kind.all - mine)
         written = batch.mixture.bake
         oven_c = written.oven.celsius if written else ANCHOR_C
         return Baking(
-            batch, law, oven_c, start_c, centre_c, points, sum(count for _, count in others),
-            numbers["start checking"].value,
+            batch, law, oven_c, start_c, centre_c, points, kind.bakes - count, numbers["start checking"].value
         )  # fmt: skip
 
-    def _of_kind(self, kind: str) -> Mapping[str, tuple[Evidence, int]]:
-        """What each mixture of a kind tells, and from how many bakes: those that tell anything."""
-        if kind not in self._kin:
-            found = {}
+    def _seen(self, batch: Batch, before: Prior) -> tuple[tuple[Point, ...], Evidence]:
+        """The bakes of a mixture, and what they say."""
+        if batch.slug not in self._read:
+            points = self._points(batch)
+            self._read[batch.slug] = points, _evidence(points, batch, before, self._book, self._facts)
+        return self._read[batch.slug]
+
+    def _of_kind(self, kind: str, before: Prior) -> _Kind:
+        """What the mixtures of a kind tell: each that tells anything, and all together."""
+        if kind not in self._kinds:
+            each: dict[str, tuple[OfKind, int]] = {}
             for slug, mixture in self._book.mixtures.items():
-                if mixture.kind != kind or not (mixture.bake or self._book.bakes_of.get(slug)):
-                    continue
-                batch = self._batch(slug)
-                before = prior(batch.kind, self._facts)
-                points = self._points(batch)
-                if before and points:
-                    found[slug] = (_evidence(points, batch, before, self._book, self._facts), len(points))
-            self._kin[kind] = found
-        return self._kin[kind]
+                if mixture.kind == kind and (mixture.bake or slug in self._book.bakes_of):
+                    points, seen = self._seen(self._batch(slug), before)
+                    each[slug] = baking.of_kind(before, seen), len(points)
+            told = sum((one for one, _ in each.values()), baking.NO_KIN)
+            self._kinds[kind] = _Kind(each, told, sum(count for _, count in each.values()))
+        return self._kinds[kind]
 
     def _batch(self, slug: str) -> Batch:
         if slug not in self._batches:

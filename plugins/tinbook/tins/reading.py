@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from types import MappingProxyType
 
 from tinbook.problems import nearest
@@ -63,6 +64,12 @@ def read_tin(text: str, names: Mapping[str, Tin] = MappingProxyType({})) -> tupl
     """
     if names and (called := _called(text, names)):
         return called
+    return _read(text)
+
+
+# A log says the same tin a hundred times.
+@lru_cache(maxsize=4096)
+def _read(text: str) -> tuple[int, Tin]:
     found = _SHAPE_WORD.search(text)
     if found is None:
         raise _no_shape(text)
