@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from operator import attrgetter
 from typing import Any
 
 from tinbook.facts import Facts
@@ -14,7 +15,7 @@ from tinbook.plans.measures import US_CUP_ML
 from tinbook.plans.scaling import TinRow, TinTable, wanted_ml
 from tinbook.plans.versions import raising_points
 from tinbook.plans.weighing import Batch
-from tinbook.tins import SHAPES, Sizes
+from tinbook.tins import SHAPES, Sizes, Tin
 from tinbook.units import GRAMS_PER_OUNCE
 
 
@@ -127,23 +128,24 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
 def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> BenchTin:
     tin, by_share = row.tin, row.tin.kind.kept == "share"
     room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
-    width_mm, length_mm = tin.bounds_mm
+    fit = row.fit
     return BenchTin(
-        tin.name,
-        tin.size_label_in,
-        tin.shape,
-        tin.kind.title,
-        width_mm,
-        length_mm,
+        *_told(tin),
         row.owned,
         have.get((tin.shape, tin.sizes_mm), 0),
         wanted_ml(batch, tin, 1),
         room_ml,
-        row.fit.per_bake,
+        fit.per_bake,
         tin.holes,
-        row.fit.count,
-        row.fit.least_mm,
+        fit.count,
+        fit.least_mm,
     )
+
+
+@lru_cache(maxsize=4096)
+def _told(tin: Tin) -> tuple[str, str, str, str, float, float]:
+    """What is said of a tin in whatever recipe: its names, its shape, width and length."""
+    return tin.name, tin.size_label_in, tin.shape, tin.kind.title, *tin.bounds_mm
 
 
 @lru_cache(maxsize=1)
@@ -166,7 +168,8 @@ def as_plain(made: Bench) -> dict[str, Any]:
 def _columns(tins: tuple[BenchTin, ...]) -> dict[str, Any]:
     """Tins as `heads` and `rows`: names are told once, not for each. A row may go on with how the tin is `drawn`."""
     heads = BenchTin.__slots__
-    return {"heads": [*heads, "drawn"], "rows": [[getattr(tin, name) for name in heads] for tin in tins]}
+    row = attrgetter(*heads)
+    return {"heads": [*heads, "drawn"], "rows": [list(row(tin)) for tin in tins]}
 
 
 def _fields(row: Bench | BenchLine | BenchSteps) -> dict[str, Any]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
 
 from tinbook.engine import packing, rounding, scaling
 from tinbook.facts import Facts
@@ -38,8 +40,7 @@ class Fit:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class TinRow:
+class TinRow(NamedTuple):
     """One line of the table of every tin. `whole` is the version in whole eggs: beaten egg by weight where it lies
     further off than the house puts up with, the exact one where no egg is in it."""
 
@@ -89,25 +90,30 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
 def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml: float, mass_g: float) -> Fit:
     """How `volume_ml` of batter, `mass_g`, goes into `count` of `tin`; see Fit."""
     kind, rise, house = tin.kind, batch.rise, book.house
-    by_share = kind.kept == "share"
+    by_share, depth_mm = kind.kept == "share", tin.depth_mm
     batter_mm = tin.fill_mm(volume_ml / count)
     # A dome has one depth; of a cup nobody asks it.
     least_mm = None if kind.in_trays else tin.least_depth(tin.brim_mm if by_share else batter_mm * rise)
     needed = count
-    if tin.depth_mm is not None and not by_share and batter_mm * rise > tin.depth_mm * (1 + 1e-9):
-        needed = scaling.times_needed(volume_ml, tin.volume_ml(tin.depth_mm / rise))
+    if depth_mm is not None and not by_share and batter_mm * rise > depth_mm * (1 + 1e-9):
+        needed = scaling.times_needed(volume_ml, tin.volume_ml(depth_mm / rise))
         batter_mm = tin.fill_mm(volume_ml / needed)
     per_bake, bakes = None, 1
     if house.oven_shelf:
-        clear = facts.numbers["oven clearance"].value
-        per_bake = packing.per_shelf(tin.stand_mm, house.oven_shelf, clear) * house.shelves
-        stands = scaling.times_needed(needed, tin.holes)
-        bakes = scaling.times_needed(stands, per_bake) if per_bake else 0
+        one_shelf, holes = _on_a_shelf(tin, house.oven_shelf, facts.numbers["oven clearance"].value)
+        per_bake = one_shelf * house.shelves
+        bakes = scaling.times_needed(scaling.times_needed(needed, holes), per_bake) if per_bake else 0
     plain = needed == count and bakes == 1
     words = "" if plain else _words(book, tin, count, needed, bakes, per_bake)
     each_g, baked_mm = mass_g / needed, batter_mm * rise
     shown_g = rounding.scales(each_g, batch.steps)
     return Fit(tin, count, needed, each_g, shown_g, batter_mm, baked_mm, least_mm, per_bake, bakes, words)
+
+
+@lru_cache(maxsize=4096)
+def _on_a_shelf(tin: Tin, shelf_mm: tuple[float, float], clear_mm: float) -> tuple[int, int]:
+    """How many of it, or of its trays, stand on a shelf, and the cups in each. No recipe changes that."""
+    return packing.per_shelf(tin.stand_mm, shelf_mm, clear_mm), tin.holes
 
 
 def _words(book: Book, tin: Tin, count: int, needed: int, bakes: int, per_bake: int | None) -> str:

@@ -99,7 +99,8 @@ def largest_errors(made: Iterable[Version]) -> tuple[float, float]:
     for versions in together.values():
         rows = {version.at: None for version in versions}
         for column in versions[0].columns:
-            off = max([rounding.error(column.exact[row], column.shown[row]) for row in rows])
+            exact, shown = column.exact, column.shown
+            off = max([rounding.error(exact[row], shown[row]) for row in rows])
             if column.units[versions[0].at] in SPOONS:
                 spoon_error = max(spoon_error, off)
             else:
@@ -168,10 +169,10 @@ def version_each(
     rest_g = batch.mass_g - raising_g
     masses_g = [rest_g * factor + raising_g * share for factor, share in places]
     shown_g = rounding.scales_each(masses_g, batch.steps)
+    rows = [places[each] for each in asked]
     return [
-        Version(each[0], each[0] / exact - 1, masses_g[at], shown_g[at], columns, at)
-        for each, exact in zip(asked, exact_factors, strict=True)
-        for at in (places[each],)
+        Version(factor, factor / exact - 1, masses_g[at], shown_g[at], columns, at)
+        for (factor, _), exact, at in zip(asked, exact_factors, rows, strict=True)
     ]
 
 

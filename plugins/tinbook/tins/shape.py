@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -284,7 +285,9 @@ class Shape(ABC):
 
     def least_depth_mm(self, sizes: Sizes, needed_mm: float) -> float | None:
         """The least depth in mm such a tin is sold in that holds needed_mm; None when none does."""
-        return next((depth for depth in self.sold_mm(sizes) if depth >= needed_mm - 1e-6), None)
+        sold = self.sold_mm(sizes)
+        at = bisect_left(sold, needed_mm - 1e-6)
+        return sold[at] if at < len(sold) else None
 
     def sold_mm(self, sizes: Sizes) -> tuple[float, ...]:
         """The depths in mm that these sizes are sold in, small to large."""

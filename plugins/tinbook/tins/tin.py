@@ -32,6 +32,7 @@ class Tin:
     # Worked out once, so that a fill is a few multiplications.
     _walls: Walls = field(init=False, repr=False, compare=False)
     _scale: float = field(init=False, repr=False, compare=False)
+    _bounds_mm: tuple[float, float] = field(init=False, repr=False, compare=False)
     _hash: int = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -54,7 +55,7 @@ class Tin:
             scale = self.measured_ml * 1000.0 / walls.volume_mm3(depth)
         told = hash((self.shape, sizes, depth, self.measured_ml))
         worked = {"sizes_mm": sizes, "depth_mm": depth, "_walls": walls, "_scale": scale, "_hash": told}
-        for name, value in worked.items():
+        for name, value in {**worked, "_bounds_mm": kind.bounds_mm(sizes)}.items():
             object.__setattr__(self, name, value)
 
     def __hash__(self) -> int:
@@ -85,7 +86,7 @@ class Tin:
     @property
     def bounds_mm(self) -> tuple[float, float]:
         """Width and depth of the rim, mm; a cup's share of its tray."""
-        return self.kind.bounds_mm(self.sizes_mm)
+        return self._bounds_mm
 
     @property
     def stand_mm(self) -> tuple[float, float]:
