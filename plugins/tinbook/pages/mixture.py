@@ -10,6 +10,7 @@ from typing import Any
 from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages import formats
+from tinbook.pages.baking import BakingView
 from tinbook.pages.balance import BalanceView
 from tinbook.pages.every_cake import FinishView
 from tinbook.pages.icons import paths
@@ -31,13 +32,15 @@ from tinbook.pages.shared import (
 )
 from tinbook.pages.variations import DiffersView, VariationView, differs_view, variations_of
 from tinbook.plans import batches, safety
+from tinbook.plans.baking import baking_worked
 from tinbook.plans.balance import balance, has_balance
 from tinbook.plans.bench import as_plain, bench
 from tinbook.plans.inline import Piece, pieces
 from tinbook.plans.measures import Measured, measured
+from tinbook.plans.oven import dial, own_dial
 from tinbook.plans.scaling import TinTable, row_count, tin_table
 from tinbook.plans.versions import amount
-from tinbook.plans.weighing import Batch, Ingredient, weigh
+from tinbook.plans.weighing import Batch, Ingredient
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +109,7 @@ class MixtureView:
         """What the browser is handed."""
         table = self.table if self.batch.tins else None
         made = as_plain(bench(self.batch, table, self.desk.book, self.desk.facts))
+        made["bake"] = self.baking.script_data if self.baking else None
         for told, row in zip(made["tins"]["rows"], table.rows if table else (), strict=True):
             if lines := paths(row.tin):
                 told.append(lines)
@@ -233,6 +237,18 @@ class MixtureView:
         return tin_table(self.batch, self.desk.book, self.desk.facts)
 
     @cached_property
+    def baking(self) -> BakingView | None:
+        """How long it is in the oven; None for what is not baked in tins."""
+        known = self.desk.bakes.of(self.batch) if self.batch.tins else None
+        return BakingView(known, self.table, dial(known.oven_c, self.desk.book, self.desk.facts)) if known else None
+
+    @property
+    def own_dial(self) -> str:
+        """What the house's own oven is set to for it, where that is another figure than the recipe's."""
+        baked = self.mixture.bake
+        return own_dial(baked.oven.celsius, self.desk.book, self.desk.facts) if baked else ""
+
+    @cached_property
     def finish(self) -> FinishView:
         """What becomes of it on a cake: layers, filling and coats, or a cover."""
         return FinishView(self.batch, self.desk, lambda: self.table)
@@ -273,7 +289,7 @@ class MixtureView:
     @property
     def tin_lines(self) -> Iterator[Line]:
         """The whole-egg version, a line each tin."""
-        return whole_lines(self.batch, self.table.rows)
+        return whole_lines(self.batch, self.table.rows, self.baking.cells if self.baking else ())
 
     @property
     def exact_lines(self) -> Iterator[Line]:
@@ -331,7 +347,8 @@ class MixtureView:
     @property
     def worked(self) -> WorkedView:
         """How the table of tins was worked out."""
-        return worked_view((self.table.worked, self.batch.worked), self.desk.facts)
+        baked = (baking_worked(self.baking.known, self.desk.facts),) if self.baking else ()
+        return worked_view((self.table.worked, self.batch.worked, *baked), self.desk.facts)
 
     @property
     def batches_worked(self) -> WorkedView:
@@ -350,6 +367,6 @@ BY: dict[str, Callable[[float], str]] = {
 def mixture_pages(desk: Desk) -> Iterator[Page]:
     """A page for each mixture."""
     for slug, mixture in desk.book.mixtures.items():
-        view = MixtureView(weigh(slug, mixture, desk.book, desk.facts), desk)
+        view = MixtureView(desk.batches[slug], desk)
         kind = desk.facts.kinds[mixture.kind]
         yield Page(f"mixtures/{slug}", mixture.name, "mixture", view, ("Mixtures", kind.title))

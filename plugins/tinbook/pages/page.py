@@ -13,6 +13,8 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.render import render
 from tinbook.pages.shared import file_names
+from tinbook.plans.baking import Bakes
+from tinbook.plans.weighing import Batch, weigh
 from tinbook.problems import Problem
 
 Link = Callable[..., str]
@@ -29,6 +31,16 @@ class Desk:
     book: Book
     facts: Facts
     broken: Mapping[str, tuple[Problem, ...]]
+
+    @cached_property
+    def batches(self) -> Mapping[str, Batch]:
+        """Every mixture, weighed."""
+        return {slug: weigh(slug, mixture, self.book, self.facts) for slug, mixture in self.book.mixtures.items()}
+
+    @cached_property
+    def bakes(self) -> Bakes:
+        """What the book knows of baking times."""
+        return Bakes(self.book, self.facts, self.batches)
 
     @cached_property
     def card_pages(self) -> Mapping[str, str]:

@@ -6,8 +6,9 @@ times as long. The closing tags that HTML lets one leave out are left out: they 
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from functools import lru_cache, partial
+from itertools import repeat
 from typing import NamedTuple
 
 from markupsafe import Markup, escape
@@ -123,15 +124,15 @@ def tin_head(tin: Tin, owned: bool) -> Markup:
     return Markup("<th scope=row{}>{}<small>{}</small>").format(lent, *names)
 
 
-def whole_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
-    """The whole-egg version, a line each tin; beaten egg by weight where it says so."""
+def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[Line]:
+    """The whole-egg version, a line each tin; beaten egg by weight where it says so. `times` stand before the rest."""
     snapped = next((each.whole for each in rows if not each.beaten), None)
     whole = spelled(batch, snapped) if snapped else []
     beaten = spelled(batch, rows[0].exact, beaten=True)
     shape = ""
-    for each in rows:
+    for each, time in zip(rows, times or repeat((), len(rows)), strict=True):
         tin, made = each.tin, each.whole
-        cells = (*(beaten if each.beaten else whole)[made.at], *_tail(each))
+        cells = (*(beaten if each.beaten else whole)[made.at], *time, *_tail(each))
         mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
         say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
         yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, say=say)

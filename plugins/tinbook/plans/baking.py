@@ -111,9 +111,7 @@ class Baking:
 
     def told(self, tin: Tin, depth_mm: float) -> str:
         """In words, how far a tin lies from what has been baked."""
-        far = self.far([(tin, depth_mm)])[0]
-        said = [f"{times:g} times as {how}" for times, how in ((far.wide, "wide"), (far.deep, "deep")) if times != 1.0]
-        return " ".join([" and ".join(said), far.words] if said else [far.words])
+        return self.far([(tin, depth_mm)])[0].told
 
     def far(self, cakes: Sequence[tuple[Tin, float]]) -> list[Far]:
         """For each tin with its batter so many mm deep, how far it lies from the nearest bake."""
@@ -147,6 +145,13 @@ class Far(NamedTuple):
     wide: float
     deep: float
     words: str
+
+    @property
+    def told(self) -> str:
+        """All of it in words."""
+        both = ((self.wide, "wide"), (self.deep, "deep"))
+        said = " and ".join(f"{times:g} times as {how}" for times, how in both if times != 1.0)
+        return f"{said} {self.words}".strip()
 
 
 def _tenths(ratios: Sequence[float]) -> tuple[float, float]:

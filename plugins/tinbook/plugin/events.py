@@ -37,15 +37,21 @@ log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
-OWN_STYLES = ("home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests")
-OWN_SCRIPTS = ("tins", "technique", "measures", "guests")
+OWN_STYLES = (
+    "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours", "oven",
+    "sources", "broken",
+)  # fmt: skip
+OWN_SCRIPTS = ("home", "tins", "technique", "measures", "guests")
 """Kinds of page with a style or a script of their own, named after the page's template."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
+LINKS = '<ul class="tb-links'
+"""Stands in a page with a row of links; such a page loads links.css."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
-    "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Ingredients": "ingredients",
-    "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet", "Changes": "changes",
+    "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Colours": "colours", "Oven": "oven",
+    "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
+    "Changes": "changes",
 }  # fmt: skip
 LOOKS = (
     {"media": "(prefers-color-scheme)", "icon": "light", "name": "Follows the device; choose light"},
@@ -187,6 +193,7 @@ def _own_files(made: BookPage | None, page: Page, kinds: tuple[str, ...], ending
         return []
     names = [made.template] if made.template in kinds else []
     names += ["narrow"] if NARROW in (page.content or "") else []
+    names += ["links"] if ending == "css" and LINKS in (page.content or "") else []
     return [f"assets/tinbook/{name}.{ending}" for name in names]
 
 

@@ -16,6 +16,7 @@ from tinbook.pages.lists import broken_pages, home_pages, list_pages
 from tinbook.pages.measures import measures_pages
 from tinbook.pages.mixture import mixture_pages
 from tinbook.pages.on_hand import on_hand_pages
+from tinbook.pages.oven import oven_pages
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.pictures import photo_address
 from tinbook.pages.portions import portions_pages
@@ -35,6 +36,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     guests_pages,
     covering_pages,
     boards_pages,
+    oven_pages,
     measures_pages,
     ingredients_pages,
     sources_pages,

@@ -2,6 +2,7 @@
 import { amount, anyTin, scales, times, versions } from "./sums.js";
 import { figure, fixed, mixed, number, tinWords, withUnit } from "./spell.js";
 import { load, save, watchAddress } from "./chosen.js";
+import { baking } from "./baking.js";
 import { chips } from "./chips.js";
 import { all, announce, choice as switchOf, find, json } from "./dom.js";
 import { measured, onMeasure } from "./measure.js";
@@ -57,7 +58,7 @@ function remarks(recipe, choice, made) {
 export function bench() {
   const root = find("#tb-bench"), recipe = json("tb-recipe");
   if (!root || !recipe) return;
-  const slug = root.dataset.slug, choice = load(slug, recipe);
+  const slug = root.dataset.slug, choice = load(slug, recipe), heat = baking(recipe, slug);
   const parts = { cake: find(".tb-this", root), say: find(".tb-remarks", root), factor: find(".tb-factor", root), each: find(".tb-each", root) };
 
   function show(told) {
@@ -65,6 +66,7 @@ export function bench() {
     parts.cake.textContent = name;
     parts.factor.textContent = words.by(fixed(made.shown.factorShown, 2));
     parts.say.textContent = remarks(recipe, choice, made);
+    heat(choice, made, name);
     parts.each.textContent = recipe.tins.length && choice.count > 1 ? `${withUnit(number(made.each), "g")} ${made.tin?.holes > 1 ? words.inEachCup : words.inEach}` : `${withUnit(number(made.shown.massShown), "g")} ${words.together}`;
     for (const line of all("[data-line]")) {
       const [text, unit] = spelt(recipe, Number(line.dataset.line), made.shown, Number(line.dataset.share || 1));

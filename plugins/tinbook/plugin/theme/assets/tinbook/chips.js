@@ -16,7 +16,7 @@ function name(group, label) {
 // set() tells the number, set(next) changes it. Goes by whole steps, also from a number between two.
 export function stepper(label, step, least, set) {
   const go = by => set(Math.min(MOST, Math.max(least, Math[by > 0 ? "floor" : "ceil"](set() / step + by * 1e-6) * step + by * step)));
-  const button = (text, by) => make("button", { type: "button", onclick: () => go(by) }, text);
+  const button = (text, by) => make("button", { onclick: () => go(by) }, text);
   const group = make("div", { class: "tb-stepper", role: "group" }, button("−", -1), make("span"), button("+", 1));
   name(group, label);
   return group;
@@ -28,13 +28,13 @@ function tinChips(recipe, pick) {
   const groups = new Map();
   for (const tin of [...written, ...recipe.tins.filter(tin => !written.includes(tin))]) {
     if (!groups.has(tin.title)) groups.set(tin.title, make("div", { class: "tb-group" }, make("span", { class: "tb-cap" }, tin.title)));
-    groups.get(tin.title).append(make("button", { type: "button", class: "tb-chip", "data-tin": tin.name, "data-lent": !tin.owned && !written.includes(tin),
+    groups.get(tin.title).append(make("button", { class: "tb-chip", "data-tin": tin.name, "data-lent": !tin.owned && !written.includes(tin),
       "aria-label": `${tin.name}${tin.inches ? `, ${tin.inches}` : ""}${tin.owned ? "" : `, ${words.notOwned}`}`, "aria-pressed": "false",
       onclick: () => pick(tin) }, plan(tin, SCALE, "rem"), make("b", {}, size(tin))));
   }
   for (const group of groups.values()) if (!find(".tb-chip:not([data-lent])", group)) group.dataset.lent = "";
   strip.append(...groups.values());
-  const more = make("button", { type: "button", class: "tb-link", "aria-expanded": "false", onclick: () => {
+  const more = make("button", { class: "tb-link", "aria-expanded": "false", onclick: () => {
     const open = strip.classList.toggle("tb-every");
     more.setAttribute("aria-expanded", String(open)); more.textContent = open ? words.fewer : words.all;
   } }, words.all);

@@ -5,6 +5,7 @@ export const all = (selector, root = document) => [...root.querySelectorAll(sele
 // make("button", { class: "x", onclick }, "text", child): text is always text, never markup.
 export function make(tag, attributes = {}, ...children) {
   const element = /^(svg|path)$/.test(tag) ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
+  if (tag === "button") element.type = tag;
   for (const [name, value] of Object.entries(attributes)) {
     if (typeof value === "function") element.addEventListener(name.slice(2), value);
     else if (value === true) element.setAttribute(name, "");
@@ -26,7 +27,7 @@ export const json = id => {
 export function choice(label, options, chosen, chose) {
   const group = make("div", { class: "tb-switch", role: "group", "aria-label": label });
   for (const [value, text] of options) {
-    group.append(make("button", { type: "button", "data-value": value, "aria-pressed": String(value === chosen),
+    group.append(make("button", { "data-value": value, "aria-pressed": String(value === chosen),
       onclick: () => { press(group, value); chose(value); } }, text));
   }
   return group;

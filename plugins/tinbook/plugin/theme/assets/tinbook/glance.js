@@ -37,7 +37,7 @@ export function glance() {
   const table = find(".tb-matrix"), heads = all("thead th", table).slice(1), lines = all("tbody tr", table);
   const names = tins.filter(tin => tin.shape === "round" || tin.shape === "square").map(tin => tin.name);
   const touch = (cell, label, act) => {
-    const button = make("button", { type: "button", "aria-label": label, onclick: act });
+    const button = make("button", { "aria-label": label, onclick: act });
     button.append(...cell.childNodes);
     cell.append(button);
   };

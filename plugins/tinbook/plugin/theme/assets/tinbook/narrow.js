@@ -43,12 +43,12 @@ function narrowed(name, lists) {
   const field = make("input", { type: "search", "aria-label": words.field, placeholder: words.field, autocomplete: "off", enterkeyhint: "done",
     oninput: () => show({ text: field.value }) });
   const left = make("output", { class: "tb-figure", role: "status" }), none = make("p", { role: "status" });
-  const reset = make("button", { type: "button", class: "tb-button", onclick: () => { show({ text: "", kind: "", season: "", keeps: "", tag: "" }); field.focus(); } }, words.all);
+  const reset = make("button", { class: "tb-button", onclick: () => { show({ text: "", kind: "", season: "", keeps: "", tag: "" }); field.focus(); } }, words.all);
   const line = (caption, ...inside) => make("div", {}, make("span", {}, caption), make("div", {}, ...inside));
   const groups = GROUPS.map(group => [group, options(rows, group)]).filter(([, found]) => found.length).map(([group, found]) => {
     const caption = lists[0].dataset[`narrow${group[0].toUpperCase()}${group.slice(1)}`] || words[group];
     const chips = make("div", { class: "tb-picks", role: "group", "aria-label": caption }, ...found.map(value =>
-      make("button", { type: "button", class: "tb-button", "data-value": value,
+      make("button", { class: "tb-button", "data-value": value,
         onclick: () => { show({ [group]: asked[group] === value ? "" : value }); if (said) { fold.open = false; said.focus(); } } }, value)));
     const said = found.length > FEW ? make("summary") : null, fold = said && make("details", { class: "tb-worked" }, said, chips);
     return { group, found, chips, said, line: line(caption, fold || chips) };

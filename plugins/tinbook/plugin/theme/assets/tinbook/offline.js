@@ -18,7 +18,7 @@ async function keep(home, workers) {
     foot.textContent = kept ? navigator.onLine ? words.kept : words.offline : keeping ? words.keeping : "";
     line.hidden = !(book.waiting && book.active);
     if (!line.hidden && !line.firstChild) line.append(`${words.ready} `,
-      make("button", { type: "button", class: "tb-button", onclick: () => book.waiting?.postMessage("open") }, words.open));
+      make("button", { class: "tb-button", onclick: () => book.waiting?.postMessage("open") }, words.open));
   };
   const follow = worker => worker?.addEventListener("statechange", () => { tell(); if (worker.state === "activated") worker.postMessage("kept?"); });
   workers.addEventListener("message", event => { kept = Boolean(event.data.kept); tell(); });

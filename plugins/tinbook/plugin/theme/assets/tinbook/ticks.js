@@ -31,6 +31,8 @@ export function ticks() {
   tail(root.dataset.slug, () => { done.clear(); write(key, []); boxes.forEach(box => { box.checked = false; }); show(); });
 }
 
+const act = (label, onclick, kind = "") => make("button", { class: `tb-button${kind}`, onclick }, label);
+
 function tail(slug, clear) {
   const holder = find(".tb-tail");
   if (!holder) return;
@@ -39,21 +41,18 @@ function tail(slug, clear) {
   pencil.value = read(key, "");
   pencil.addEventListener("input", () => { write(key, pencil.value); copy(); });
   copy();
-  const save = make("button", { type: "button", class: "tb-button", onclick: () => {
+  const save = act(words.save, () => {
     const link = make("a", { href: URL.createObjectURL(new Blob([`${document.title}\n\n${pencil.value}\n`], { type: "text/plain" })), download: words.noteFile(slug) });
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 1000);
-  } }, words.save);
-  const stays = make("button", { type: "button", class: "tb-button", "aria-pressed": "false" });
+  });
+  const stays = act();
   awake(stays);
   const asked = make("span", { class: "tb-asked", hidden: true }, `${words.sure} `,
-    make("button", { type: "button", class: "tb-button tb-on", onclick: () => { clear(); pencil.value = ""; write(key, ""); copy(); close(); again.focus(); } }, words.yes), " ",
-    make("button", { type: "button", class: "tb-button", onclick: () => { close(); again.focus(); } }, words.no));
-  const close = () => { asked.hidden = true; again.hidden = false; };
-  const again = make("button", { type: "button", class: "tb-button", onclick: () => {
-    asked.hidden = false; again.hidden = true; find("button", asked).focus();
-  } }, words.again);
-  const print = make("button", { type: "button", class: "tb-button", onclick: () => window.print() }, words.print);
+    act(words.yes, () => { clear(); pencil.value = ""; write(key, ""); copy(); close(); }, " tb-on"), " ", act(words.no, () => close()));
+  const close = () => { asked.hidden = true; again.hidden = false; again.focus(); };
+  const again = act(words.again, () => { asked.hidden = false; again.hidden = true; find("button", asked).focus(); });
+  const print = act(words.print, () => window.print());
   holder.append(make("label", { for: "tb-pencil" }, words.notes, make("small", {}, words.notesHint)), pencil,
     make("p", { class: "tb-acts" }, save, print, stays, again, asked));
 }

@@ -5,7 +5,7 @@ import { clock } from "./spell.js";
 import { stayAwake } from "./awake.js";
 import { words } from "./words.js";
 
-const RING_S = 30;
+const RING_S = 30, LEAST_MIN = 3, MOST_MIN = 720;
 let sound = null;
 const title = document.title;
 const list = () => read("timers", []);
@@ -13,10 +13,13 @@ const save = timers => { write("timers", timers); draw(); };
 const hour = at => { const day = new Date(at); return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`; };
 const left = timer => timer.stopped ?? (timer.ends - Date.now()) / 1000;
 
-export function start(name, minutes, page = location.pathname) {
+// `bake`: the line for the log, as far as it is known before the bake is done.
+export function start(name, minutes, bake) {
   // a browser lets a page sound only after a touch: this is one
   try { sound ||= new AudioContext(); sound.resume(); } catch { sound = null; }
-  save([...list(), { id: `${Date.now()}${Math.random()}`, name, minutes, page, ends: Date.now() + minutes * 60000 }]);
+  const began = Date.now();
+  save([...list(), { id: `${began}${Math.random()}`, name, minutes, page: location.pathname, ends: began + minutes * 60000, began,
+    bake: bake && `  - {day: ${new Date().toLocaleDateString("sv")}, ${bake}` }]);
   stayAwake();
 }
 
@@ -33,13 +36,29 @@ const away = id => save(list().filter(timer => timer.id !== id));
 const pause = timer => ({ ...timer, stopped: Math.max(1, left(timer)) });
 const go = ({ stopped, ...timer }) => ({ ...timer, ends: Date.now() + stopped * 1000 });
 
+// Out of the oven: the timer becomes the line to paste, where the bake was long enough to be one.
+function done({ id, began, bake }) {
+  const ran = Math.round((Date.now() - began) / 60000);
+  if (ran < LEAST_MIN || ran > MOST_MIN) away(id);
+  else change(id, timer => ({ ...timer, stopped: 1, line: `${bake}${ran} min}` }));
+}
+
+function line(timer) {
+  const code = make("code", {}, timer.line);
+  return [make("span", {}, words.paste, code), button(words.copy, timer, () => {
+    getSelection().selectAllChildren(code);
+    navigator.clipboard?.writeText(timer.line).then(() => announce(words.copied), () => {});
+  })];
+}
+
+const button = (label, timer, onclick) => make("button", { "aria-label": `${label}: ${timer.name}`, onclick }, label);
+
 function row(timer) {
   const rings = left(timer) <= 0, paused = timer.stopped !== undefined;
   return make("li", { class: `tb-timer${rings ? " tb-rings" : paused ? " tb-paused" : ""}`, "data-id": timer.id },
-    make("b", {}, clock(left(timer))), make("span", {}, timer.name), paused ? make("i", {}, words.stopped) : null,
-    rings ? null : make("button", { type: "button", "aria-label": `${paused ? words.go : words.stop}: ${timer.name}`,
-      onclick: () => change(timer.id, paused ? go : pause) }, paused ? words.go : words.stop),
-    make("button", { type: "button", "aria-label": `${words.away}: ${timer.name}`, onclick: () => away(timer.id) }, words.away));
+    ...timer.line ? line(timer) : [make("b", {}, clock(left(timer))), make("span", {}, timer.name), paused ? make("i", {}, words.stopped) : null,
+      rings ? null : button(paused ? words.go : words.stop, timer, () => change(timer.id, paused ? go : pause))],
+    timer.bake && !timer.line ? button(words.done, timer, () => done(timer)) : button(words.away, timer, () => away(timer.id)));
 }
 
 let drawn = "";
@@ -54,11 +73,13 @@ function draw() {
     // who works it by keyboard stays where they were
     const buttons = all("button", tray);
     if (held >= 0) (buttons[Math.min(held, buttons.length - 1)] || find(".tb-start"))?.focus();
-    for (const button of all(".tb-start")) {
-      const timer = timers.find(each => each.name === button.dataset.name && each.page === location.pathname && each.stopped === undefined && left(each) > 0);
-      button.textContent = timer ? `${words.till} ${hour(timer.ends)}` : button.dataset.start;
-    }
-  } else timers.forEach((timer, at) => { find("b", tray.children[at]).textContent = clock(left(timer)); });
+  } else timers.forEach((timer, at) => { if (!timer.line) find("b", tray.children[at]).textContent = clock(left(timer)); });
+  for (const button of all(".tb-start")) {
+    const { name, start } = button.dataset;
+    const timer = timers.find(each => each.name === name && each.page === location.pathname && each.stopped === undefined && left(each) > 0);
+    button.firstChild.data = timer ? `${words.till} ${hour(timer.ends)}` : start;
+    button.setAttribute("aria-label", `${start}, ${words.startTimer(name)}`);
+  }
 }
 
 function tick() {
@@ -81,9 +102,9 @@ export function timers() {
   document.body.append(make("section", { id: "tb-tray", "aria-label": words.tray }, make("ul", { class: "tb-timers" })));
   for (const button of all(".tb-start")) {
     button.hidden = false;
-    button.dataset.start = button.textContent;
-    button.setAttribute("aria-label", `${button.textContent}, ${words.startTimer(button.dataset.name)}`);
-    button.addEventListener("click", () => start(button.dataset.name, Number(button.dataset.minutes)));
+    const { dataset } = button;
+    dataset.start ||= button.textContent;
+    button.addEventListener("click", () => start(dataset.name, Number(dataset.minutes), dataset.bake));
   }
   follow("timers", draw);
   document.addEventListener("visibilitychange", tick);

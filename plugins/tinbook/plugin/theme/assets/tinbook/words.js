@@ -1,7 +1,7 @@
 // Every word the scripts say, in one place.
 export const words = {
   all: "All tins", fewer: "Tins of the house", other: "Another tin", notOwned: "not owned",
-  handOn: "Hand on", people: "people", forPeople: count => `For ${count} people`, tins: "tins", cups: "cups", batches: "batches", more: "one more", less: "one less",
+  tins: "tins", cups: "cups", batches: "batches", more: "one more", less: "one less",
   whole: "Whole eggs", exact: "Exact", eggs: "Eggs", measure: "Measure", g: "g", oz: "oz", spoons: "cups",
   inEach: "in each tin", inEachCup: "in each cup", together: "together",
   offMore: share => `${share} % more than exact`, offLess: share => `${share} % less than exact`, offNone: "exact",
@@ -15,6 +15,8 @@ export const words = {
   anyShow: "Work it out", anyWrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
   long: ["rectangle", "oval"], own: "tin of your own",
   startTimer: name => `Start a timer: ${name}`, stop: "Stop", go: "Go on", away: "Take away", till: "till", rings: name => `${name}: time is up`, stopped: "stopped",
+  check: minutes => `check ${minutes} min`, done: "Done", copy: "Copy", copied: "Copied", paste: "For house/bakes.yaml: ",
+  far: (wide, deep) => [[wide, "wide"], [deep, "deep"]].filter(([by]) => by !== 10).map(([by, how]) => `${by / 10} times as ${how}`).join(" and "),
   tray: "Timers", awake: "Screen stays on", asleep: "Screen may sleep", noWake: "This screen cannot be kept on from here",
   again: "Start again", sure: "Forget ticks, timers and notes?", yes: "Yes, start again", no: "No",
   notes: "Pencil notes", notesHint: "Kept on this device only.", save: "Save as text", noteFile: slug => `${slug}-notes.txt`,
