@@ -20,6 +20,7 @@ TERMS = 6
 EARLY = 0.03
 """Fourier number before which the middle feels nothing: six terms are too few for it."""
 STEPS = 48
+WIDEST_MM = 5000.0
 
 
 def centre_minutes(width_mm: float, depth_mm: float, oven_c: float, start_c: float, centre_c: float) -> float:
@@ -37,6 +38,12 @@ def centre_minutes(width_mm: float, depth_mm: float, oven_c: float, start_c: flo
         middle = 0.5 * (low + high)
         low, high = (middle, high) if _block(width_mm, depth_mm, middle) > left else (low, middle)
     return 0.5 * (low + high)
+
+
+@lru_cache(maxsize=4096)
+def slab_minutes(depth_mm: float, oven_c: float, start_c: float, centre_c: float) -> float:
+    """The same for a block without edges, so wide that they do not matter: no block so deep takes longer."""
+    return centre_minutes(WIDEST_MM, depth_mm, oven_c, start_c, centre_c)
 
 
 def is_reached(

@@ -10,6 +10,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil, floor
 
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+
 GRAIN = 1e-9
 HALF = 0.5 + GRAIN
 CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
@@ -136,6 +141,22 @@ def minutes_up(value: float) -> float:
     """The same, never earlier than asked: for the late end of a span."""
     step = _minute_step(value)
     return ceil(value / step - GRAIN) * step
+
+
+def minutes_down_each(values: Floats) -> Floats:
+    """`minutes_down` of many in one go."""
+    steps = _minute_steps(values)
+    return np.asarray(np.maximum(steps, np.floor(values / steps + GRAIN) * steps))
+
+
+def minutes_up_each(values: Floats) -> Floats:
+    """`minutes_up` of many in one go."""
+    steps = _minute_steps(values)
+    return np.asarray(np.ceil(values / steps - GRAIN) * steps)
+
+
+def _minute_steps(values: Floats) -> Floats:
+    return np.where(values < 30.0, 1.0, np.where(values < 180.0, 5.0, 10.0))
 
 
 def _minute_step(value: float) -> float:

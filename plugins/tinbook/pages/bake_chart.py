@@ -28,9 +28,17 @@ class Tick:
 
 
 @dataclass(frozen=True, slots=True)
+class Ring:
+    """Where the recipe's own time is drawn."""
+
+    x: int
+    y: int
+
+
+@dataclass(frozen=True, slots=True)
 class BakeChart:
     """The drawing: axes with their figures, the band that holds 8 bakes of 10, the likeliest time, and the bakes: those
-    of the log as `dots`, the recipe's own as a ring (`ring_x`, `ring_y`), if it has one. `words` say the same."""
+    of the log as `dots`, the recipe's own as a `ring`, if it has one. `words` say the same."""
 
     across: tuple[Tick, ...]
     up: tuple[Tick, ...]
@@ -38,7 +46,7 @@ class BakeChart:
     band: str
     curve: str
     dots: str
-    ring: tuple[int, int] | None
+    ring: Ring | None
     words: str
 
 
@@ -82,7 +90,7 @@ def bake_chart(made: TinTimes) -> BakeChart:
         scale.path(band) + "z",
         scale.path((width, time.likely_min) for width, time in curve),
         "".join(f"M{scale.x(point.width_mm)} {scale.y(point.minutes)}h0" for point in points if point.entry),
-        (scale.x(own.width_mm), scale.y(own.minutes)) if own else None,
+        Ring(scale.x(own.width_mm), scale.y(own.minutes)) if own else None,
         _words(curve, points),
     )
 

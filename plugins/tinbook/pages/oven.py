@@ -136,11 +136,12 @@ class OvenView:
 
     def _loads(self) -> Grid:
         facts = self.desk.facts
-        rows = []
+        rows: list[GridRow] = []
         for known in self.known:
             batch = known.batch
-            for at, load in enumerate(written_loads(batch, known, self.desk.book, facts)):
-                rows.append(_load_row(batch.mixture.name, f"mixtures/{batch.slug}", load, at == 0))
+            name, address = batch.mixture.name, f"mixtures/{batch.slug}"
+            made = written_loads(batch, known, self.desk.book, facts)
+            rows.extend(_load_row(name, address, load) for load in made)
         heads = (
             Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Goes"), Head("Oven busy", "min"),
             Head("Baked", "mm"), Head("In its tins", words=True), Head("Nearest owned", words=True),
@@ -163,8 +164,11 @@ class OvenView:
 
     @property
     def logged(self) -> str:
-        """How many."""
-        return plural(len(self.log), "bake")
+        """How many bakes were learned from; "" for none."""
+        desk = self.desk
+        made = [desk.bakes.of(desk.batches[slug]) for slug in desk.book.bakes_of if slug in desk.batches]
+        count = sum(each.logged for each in made if each)
+        return plural(count, "bake") if count else ""
 
     @property
     def log_rows(self) -> Markup:
@@ -184,7 +188,7 @@ class OvenView:
         return worked_view((Worked(formula, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
 
 
-def _load_row(name: str, address: str, load: Load, first: bool) -> GridRow:
+def _load_row(name: str, address: str, load: Load) -> GridRow:
     fit = load.fit
     busy = number(load.oven_low_min)
     if load.oven_high_min != load.oven_low_min:
@@ -197,7 +201,7 @@ def _load_row(name: str, address: str, load: Load, first: bool) -> GridRow:
         *cells(number(fit.bakes) if fit.bakes else "does not go in", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
-    return GridRow(name, told, tin_count(fit.count, fit.tin), address, first)
+    return GridRow(name, told, tin_count(fit.count, fit.tin), address)
 
 
 def _verdict(load: Load) -> str:
@@ -214,7 +218,7 @@ def _bake_row(each: Bake) -> Short:
     head = Markup("<th scope=row>{}<small>{}</small>").format(entry.day.isoformat(), each.batch.mixture.name)
     name = tin_name(1, each.tin) if each.tin.holes == 1 else each.tin.name
     told = (
-        formats.tin_words(name.removeprefix("1 × ")), number(round(each.depth_mm)), entry.oven.written,
+        formats.tin_words(name.removeprefix("1 × ")), number(round(each.depth_mm)), _kept(entry.oven.written),
         number(entry.done_after), number(round(each.expected.likely_min)), span(each.expected),
         formats.celsius(entry.centre) if entry.centre else "not read", entry.note or "none",
     )  # fmt: skip

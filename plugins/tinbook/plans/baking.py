@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import ceil, exp, log
+from math import ceil, log
 from typing import NamedTuple
 
 import numpy as np
 
 from tinbook.engine import baking, conduction, rounding
-from tinbook.engine.baking import Evidence, Law, OfKind, Prior
+from tinbook.engine.baking import Evidence, Floats, Law, OfKind, Prior
 from tinbook.facts import Facts, Kind
 from tinbook.models import Baked, Book
 from tinbook.plans.bake_log import batter_mm, of_bakes
@@ -80,25 +80,27 @@ class Baking:
         widths = [width_mm(tin) for tin, _ in cakes]
         depths = [depth for _, depth in cakes]
         medians, spreads = self.law.minutes(widths, depths, baking.heat(oven_c, start_c, self.centre_c))
-        found = []
-        for width, depth, likely, sigma in zip(widths, depths, medians.tolist(), spreads.tolist(), strict=True):
-            apart = exp(baking.EIGHTY_PERCENT * sigma)
-            check = min(self.check_share * likely, likely / apart)
-            least = 0.0
-            # a whole number of mm is asked first: its roots are known from other tins
-            asked = check, oven_c, start_c, self.centre_c
-            if not (conduction.is_reached(width, ceil(depth), *asked) or conduction.is_reached(width, depth, *asked)):
-                least = conduction.centre_minutes(width, depth, oven_c, start_c, self.centre_c)
-            found.append(self._time(max(likely, least), apart, least))
-        return found
+        apart = np.exp(baking.EIGHTY_PERCENT * spreads)
+        least = self._least(widths, depths, np.minimum(self.check_share * medians, medians / apart), oven_c, start_c)
+        likely = np.maximum(medians, least)
+        low, high = np.maximum(likely / apart, least), likely * apart
+        check = np.maximum(np.minimum(self.check_share * likely, low), least)
+        shown = rounding.minutes_down_each(low), rounding.minutes_up_each(high), rounding.minutes_down_each(check)
+        columns = [column.tolist() for column in (likely, low, high, check, *shown)]
+        return [Time(*row) for row in zip(*columns, strict=True)]
 
-    def _time(self, likely: float, apart: float, least: float) -> Time:
-        low, high = max(likely / apart, least), likely * apart
-        check = max(min(self.check_share * likely, low), least)
-        return Time(
-            likely, low, high, check, rounding.minutes_down(low), rounding.minutes_up(high),
-            rounding.minutes_down(check),
-        )  # fmt: skip
+    def _least(
+        self, widths: Sequence[float], depths: Sequence[float], check: Floats, oven_c: float, start_c: float
+    ) -> Floats:
+        """Minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
+        least = np.zeros(len(widths))
+        asked = oven_c, start_c, self.centre_c
+        # a cake without edges is slower than any, and its time is known from other tins
+        slabs = np.array([conduction.slab_minutes(ceil(depth), *asked) for depth in depths])
+        for at in np.flatnonzero(check < slabs).tolist():
+            if not conduction.is_reached(widths[at], depths[at], float(check[at]), *asked):
+                least[at] = conduction.centre_minutes(widths[at], depths[at], *asked)
+        return least
 
     def cooler_c(self, tin: Tin, depth_mm: float, oven_c: float, facts: Facts) -> float | None:
         """The cooler oven that some bakers choose for a wide tin or a deep batter, °C; None for others."""
@@ -121,12 +123,12 @@ class Baking:
         sizes = np.array([(width_mm(tin), depth) for tin, depth in cakes]).reshape(-1, 1, 2)
         ratios = sizes / np.array([(point.width_mm, point.depth_mm) for point in self.points])
         apart = np.abs(np.log(ratios)).sum(axis=2)
-        near, nearest = (apart <= NEAR).tolist(), apart.argmin(axis=1).tolist()
+        near, nearest = (apart <= NEAR).tolist(), apart.argmin(axis=1)
+        tenths = np.floor(10.0 * ratios[np.arange(len(cakes)), nearest] + rounding.HALF) / 10.0
+        bakes = [f"as the nearest bake, {point.tin.name}" for point in self.points]
         return [
-            self._near(each)
-            if each[at]
-            else Far(*_tenths(of_each[at]), f"as the nearest bake, {self.points[at].tin.name}")
-            for each, at, of_each in zip(near, nearest, ratios.tolist(), strict=True)
+            self._near(each) if each[at] else Far(wide, deep, bakes[at])
+            for each, at, (wide, deep) in zip(near, nearest.tolist(), tenths.tolist(), strict=True)
         ]
 
     def _near(self, which: Sequence[bool]) -> Far:
@@ -152,10 +154,6 @@ class Far(NamedTuple):
         both = ((self.wide, "wide"), (self.deep, "deep"))
         said = " and ".join(f"{times:g} times as {how}" for times, how in both if times != 1.0)
         return f"{said} {self.words}".strip()
-
-
-def _tenths(ratios: Sequence[float]) -> tuple[float, float]:
-    return rounding.half_up(ratios[0], 0.1), rounding.half_up(ratios[1], 0.1)
 
 
 @lru_cache(maxsize=4096)
@@ -205,9 +203,17 @@ class Bakes:
         self._batches: dict[str, Batch] = dict(batches or {})
         self._read: dict[str, tuple[tuple[Point, ...], Evidence]] = {}
         self._kinds: dict[str, _Kind] = {}
+        self._known: dict[str, Baking | None] = {}
 
     def of(self, batch: Batch) -> Baking | None:
         """What is known of one mixture; None for what is not baked."""
+        if self._batches.get(batch.slug) is not batch:
+            return self._learned(batch)
+        if batch.slug not in self._known:
+            self._known[batch.slug] = self._learned(batch)
+        return self._known[batch.slug]
+
+    def _learned(self, batch: Batch) -> Baking | None:
         before = prior(batch.kind, self._facts)
         if before is None:
             return None
