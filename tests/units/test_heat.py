@@ -177,7 +177,12 @@ def test_how_warm_something_is(text: str, celsius: float) -> None:
 
 @pytest.mark.parametrize(
     ("text", "told"),
-    [("97", 'is "97" in °C or °F?'), ("97 g", 'is "97" in °C or °F?'), ("97 °C fan", '"fan" is left over'), ("warm", "")],
+    [
+        ("97", 'is "97" in °C or °F?'),
+        ("97 g", 'is "97" in °C or °F?'),
+        ("97 °C fan", '"fan" is left over'),
+        ("warm", ""),
+    ],
 )
 def test_how_warm_is_said_with_its_degrees(text: str, told: str) -> None:
     with pytest.raises(Misread) as caught:
