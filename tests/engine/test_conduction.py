@@ -23,6 +23,12 @@ def test_thicker_and_cooler_is_slower(width_mm: float, depth_mm: float, oven_c: 
     assert conduction.centre_minutes(width_mm, depth_mm, oven_c, 5, 97) > minutes
 
 
+@given(st.floats(40, 400), st.floats(20, 90), st.floats(130, 220))
+def test_without_edges_it_is_slowest(width_mm: float, depth_mm: float, oven_c: float) -> None:
+    slab = conduction.slab_minutes(depth_mm, oven_c, 20, 97)
+    assert slab >= conduction.centre_minutes(width_mm, depth_mm, oven_c, 20, 97) * (1 - 1e-9)
+
+
 def test_a_skin_without_resistance_gives_the_textbook_series(monkeypatch: pytest.MonkeyPatch) -> None:
     """With a very large Bi the roots are odd multiples of π/2: θ = 4/π Σ (-1)^n/(2n+1) exp(-((2n+1)π/2)² Fo)."""
     monkeypatch.setattr(conduction, "SURFACE_W_M2K", 1e9)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from math import floor
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -146,13 +147,10 @@ def test_a_figure_for_a_hundred(value: float, shown: float) -> None:
     assert rounding.per_hundred(value) == shown
 
 
-@pytest.mark.parametrize(
-    ("value", "near", "down", "up"),
-    [(19.6, 20, 19, 20), (29.9, 30, 29, 30), (48.0, 50, 45, 50), (52.4, 50, 50, 55), (60.0, 60, 60, 60),
-     (186.0, 190, 180, 190), (0.4, 1, 1, 1)],
-)  # fmt: skip
-def test_minutes_as_a_timer_is_set(value: float, near: float, down: float, up: float) -> None:
-    assert (rounding.minutes(value), rounding.minutes_down(value), rounding.minutes_up(value)) == (near, down, up)
+def test_minutes_as_a_timer_is_set() -> None:
+    asked = np.array([19.6, 29.9, 48.0, 52.4, 60.0, 186.0, 0.4])
+    assert rounding.minutes_down_each(asked).tolist() == [19, 29, 45, 50, 60, 180, 1]
+    assert rounding.minutes_up_each(asked).tolist() == [20, 30, 50, 55, 60, 190, 1]
 
 
 def test_a_dial_goes_by_fives() -> None:

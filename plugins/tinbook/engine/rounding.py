@@ -126,41 +126,21 @@ def ruler_cm(length_mm: float) -> float:
     return round(ceil(length_mm / 5.0 - GRAIN) * 5.0, 6)
 
 
-def minutes(value: float) -> float:
-    """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, over 3 hours to 10."""
-    return at_least_one(value, _minute_step(value))
-
-
-def minutes_down(value: float) -> float:
-    """The same, never later than asked: for when to look first, and for the early end of a span."""
-    step = _minute_step(value)
-    return max(step, floor(value / step + GRAIN) * step)
-
-
-def minutes_up(value: float) -> float:
-    """The same, never earlier than asked: for the late end of a span."""
-    step = _minute_step(value)
-    return ceil(value / step - GRAIN) * step
-
-
 def minutes_down_each(values: Floats) -> Floats:
-    """`minutes_down` of many in one go."""
+    """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, over 3 hours to 10; never later
+    than asked, for when to look first and for the early end of a span."""
     steps = _minute_steps(values)
     return np.asarray(np.maximum(steps, np.floor(values / steps + GRAIN) * steps))
 
 
 def minutes_up_each(values: Floats) -> Floats:
-    """`minutes_up` of many in one go."""
+    """The same, never earlier than asked: for the late end of a span."""
     steps = _minute_steps(values)
     return np.asarray(np.ceil(values / steps - GRAIN) * steps)
 
 
 def _minute_steps(values: Floats) -> Floats:
     return np.where(values < 30.0, 1.0, np.where(values < 180.0, 5.0, 10.0))
-
-
-def _minute_step(value: float) -> float:
-    return 1.0 if value < 30.0 else 5.0 if value < 180.0 else 10.0
 
 
 def dial(celsius: float) -> float:

@@ -246,7 +246,8 @@ class MixtureView:
     def own_dial(self) -> str:
         """What the house's own oven is set to for it, where that is another figure than the recipe's."""
         baked = self.mixture.bake
-        return own_dial(baked.oven.celsius, self.desk.book, self.desk.facts) if baked else ""
+        shown = own_dial(baked.oven.celsius, self.desk.book, self.desk.facts) if baked else ""
+        return formats.kept_together(shown)
 
     @cached_property
     def finish(self) -> FinishView:

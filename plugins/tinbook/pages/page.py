@@ -14,7 +14,7 @@ from tinbook.models import Book
 from tinbook.pages.render import render
 from tinbook.pages.shared import file_names
 from tinbook.plans.baking import Bakes
-from tinbook.plans.weighing import Batch, weigh
+from tinbook.plans.weighing import Batch, weigh_all
 from tinbook.problems import Problem
 
 Link = Callable[..., str]
@@ -35,7 +35,7 @@ class Desk:
     @cached_property
     def batches(self) -> Mapping[str, Batch]:
         """Every mixture, weighed."""
-        return {slug: weigh(slug, mixture, self.book, self.facts) for slug, mixture in self.book.mixtures.items()}
+        return weigh_all(self.book, self.facts)
 
     @cached_property
     def bakes(self) -> Bakes:
