@@ -198,7 +198,7 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
         nearest = f"{formats.tin_words(load.nearest.name)}, × {formats.fixed(round(load.nearest_factor, 2), 2)}"
     told = (
         *cells(number(load.mixes), "no shelf given" if fit.per_bake is None else number(fit.per_bake)),
-        *cells(number(fit.bakes) if fit.bakes else "does not go in", busy, number(round(load.all_in_mm))),
+        *cells(number(load.goes) if load.goes else "does not go in", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
     return GridRow(name, told, tin_count(fit.count, fit.tin), address)

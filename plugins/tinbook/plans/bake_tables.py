@@ -120,7 +120,8 @@ def loads(book: Book, facts: Facts, query: Query) -> Result:
     rows = tuple(_load(each) for each in load_rows(batch, made, book, facts, query))
     limit = facts.numbers["rim limit"]
     worked = Worked(
-        "baked = batter depth × rise; goes in the oven = tins / tins at once on the shelves; busy = goes × span",
+        "baked = batter depth × rise; goes in the oven = tins to fill / tins at once on the shelves, or / tins owned; "
+        "busy = goes × span",
         (
             f"above {limit.value:g} of the tin's depth it is refused, above the rim it may spill",
             f"bowl {book.house.mixer_bowl:g} g" if book.house.mixer_bowl else "no limit of the bowl is known",
@@ -143,7 +144,7 @@ def _load(each: Load) -> Mapping[str, Cell]:
         "each_tin_g": round(each.fit.each_g, 2),
         "mixes": each.mixes,
         "at_once": each.fit.per_bake,
-        "bakes": each.fit.bakes,
+        "bakes": each.goes,
         "check_min": each.time.check_shown_min if each.time else None,
         "oven_low_min": each.oven_low_min,
         "oven_high_min": each.oven_high_min,

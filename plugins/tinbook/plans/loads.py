@@ -10,7 +10,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.asking import Query
 from tinbook.plans.baking import Baking, Time
-from tinbook.plans.scaling import Fit, fit, mixes, own_count, wanted_ml
+from tinbook.plans.scaling import Fit, fit, mixes, own_count, owned_count, wanted_ml
 from tinbook.plans.shelf import factor_between
 from tinbook.plans.versions import Version, versions
 from tinbook.plans.weighing import Batch, as_owned
@@ -23,7 +23,8 @@ class Load(NamedTuple):
     """A mixture for `count` of a tin. `all_in_mm`: how high it would bake if those tins took all of it.
 
     `verdict` of that: it fits; it stands above the rim, up to the limit, and may spill; it is too full, and goes into
-    the `fit.needed` tins instead, `most_g` in each at the most. Tins without a depth take all.
+    the `fit.needed` tins instead, `most_g` in each at the most. Tins without a depth take all. `goes` in the oven: as
+    the shelves allow, and as many tins as there are; 0 for what does not go in.
     """
 
     version: Version
@@ -33,6 +34,7 @@ class Load(NamedTuple):
     verdict: str
     most_g: float | None
     mixes: int
+    goes: int
     time: Time | None
     oven_low_min: float
     oven_high_min: float
@@ -59,12 +61,14 @@ def load(
             limit = facts.numbers["rim limit"].value
             verdict = REFUSED if all_in_mm > limit * tin.depth_mm else ABOVE
     time = known.times([(tin, made.batter_mm)])[0] if known else None
-    goes = max(1, made.bakes)
+    have = owned_count(book, tin)
+    goes = max(made.bakes, scaling.times_needed(made.needed, have) if have else 1) if made.bakes else 0
     low, high = (goes * time.low_shown_min, goes * time.high_shown_min) if time else (0.0, 0.0)
     nearest, factor = _nearest(tin, batch, book)
     return Load(
-        whole, made, all_in_mm, above_mm, verdict, most_g, mixes(book, whole.mass_g), time, low, high, nearest, factor
-    )
+        whole, made, all_in_mm, above_mm, verdict, most_g, mixes(book, whole.mass_g), goes, time, low, high, nearest,
+        factor,
+    )  # fmt: skip
 
 
 def loads(batch: Batch, known: Baking | None, book: Book, facts: Facts, query: Query) -> list[Load]:
