@@ -73,7 +73,7 @@ def test_the_browser_can_say_how_far_each_tin_lies(desk: Desk, filled: Callable[
 
 def test_the_method_says_what_to_set_on_this_dial(filled: Callable[[str], str]) -> None:
     # 160 °C, a fan oven that runs 5 °C hot
-    assert f"at 160{N}°C, fan 140{N}°C; on this dial 135{N}°C{N}fan;" in filled("mixtures/mud-cake")
+    assert f"at 160{N}°C, fan 140{N}°C (on this dial 135{N}°C{N}fan) for" in filled("mixtures/mud-cake")
 
 
 def test_the_fold_says_what_it_rests_on(filled: Callable[[str], str]) -> None:

@@ -16,7 +16,7 @@ export function baking({ bake, tins, lines }, slug) {
       const at = tins.indexOf(tin), cells = table.rows[at].cells, [wide, deep, nearest] = bake.far[at];
       [minutes, span] = [1, 2].map(after => cells[lines.length + after].textContent);
       [minutes, span, `${words.far(wide, deep)} ${bake.bakes[nearest]}`].forEach((text, part) => { parts[part].textContent = text; });
-      label = words.check(minutes); span += " min";
+      label = words.check(minutes); span += "\u00a0min";
     }
     if (!button) return;
     said.textContent = span;
