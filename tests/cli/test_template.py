@@ -195,9 +195,17 @@ def test_the_sheet_has_them_in_its_one_file(run: Run, here: Path) -> None:
     html = (here / f"{slug}.html").read_text("utf-8")
     with pdfplumber.open(here / f"{slug}-templates.pdf") as pdf:
         assert html.count('<section class="true') == len(pdf.pages) > 1
-    assert "Parts for round 25 cm" in html and "@page upright { size: 215.9mm 279.4mm; margin: 0 }" in html
+    assert (
+        "For round 25 cm: " in html
+        and "<select" not in html
+        and "@page upright { size: 215.9mm 279.4mm; margin: 0 }" in html
+    )
     assert run("sheet", TECHNIQUE).exit_code == 0
-    assert '<section class="true' not in (here / f"{TECHNIQUE}.html").read_text("utf-8")
+    every = (here / f"{TECHNIQUE}.html").read_text("utf-8")
+    cakes = re.findall(r"<option(?: selected)?>([^<]+)</option>", every)
+    assert len(cakes) == 9 and len(every) < 1_000_000
+    for cake in cakes:
+        assert f'<div data-cake="{cake}"' in every and re.search(f'<section class="true[^>]*data-cake="{cake}"', every)
 
 
 @pytest.mark.browser

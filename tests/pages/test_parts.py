@@ -6,10 +6,13 @@ import pytest
 
 from tinbook.loading import Loaded
 from tinbook.pages.page import Desk
-from tinbook.pages.parts import PartsView, heavy_words, mixed, spoken
+from tinbook.pages.parts import PartsView, cake_parts, heavy_words, mixed, spoken
 from tinbook.pages.sheet import as_plain, sheet_of
 from tinbook.pages.technique import TechniqueView
 from tinbook.tins import read_tin
+
+PHRASE = "may have an adverse effect on activity and attention in children"
+"""Regulation (EC) 1333/2008, Annex V, word for word."""
 
 
 def view(demo: Loaded, slug: str) -> PartsView:
@@ -39,7 +42,7 @@ def test_colours_that_carry_a_warning(demo: Loaded) -> None:
     (warning,) = made.warnings
     assert warning.startswith("Lamp red holds E129 (allura red): may have an adverse effect on activity and attention")
     (red,) = (each for each in made.cakes[0].colours if each.name == "Lamp red")
-    assert (red.warning, red.swatch, red.label) == ("E129: warning on the label", "#B3261E", "white")
+    assert (red.warning, red.swatch, red.label) == (f"warning by law: E129 (allura red): {PHRASE}", "#B3261E", "white")
     assert view(demo, "coil-of-rope").warnings == ()
 
 
@@ -54,14 +57,24 @@ def test_weight_on_the_side_is_told(demo: Loaded) -> None:
 def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> None:
     desk = Desk(demo.book, demo.facts, {})
     tin = read_tin(cake)[1] if cake else None
-    made = view(demo, "lighthouse-for-the-front").for_cake(tin)
+    all_made = view(demo, "lighthouse-for-the-front").made_for(tin)
     sheet = sheet_of("lighthouse-for-the-front", desk, cake=tin)
-    assert sheet.cake == (cake or "round 20 cm")
-    assert tuple((each.title, each.text) for each in sheet.parts) == spoken(made.parts)
-    assert tuple((each.title, each.text) for each in sheet.colours) == mixed(made.colours)
+    assert sheet.shown is not None and sheet.shown.cake == (cake or "round 20 cm")
+    assert len(sheet.cakes) == len(all_made) == (1 if cake else 9) and sheet.chooses == (cake is None)
+    for told, made in zip(sheet.cakes, map(cake_parts, all_made), strict=True):
+        assert told.cake == made.cake and told.templates
+        assert tuple((each.title, each.text) for each in told.parts) == spoken(made.parts)
+        assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours)
+        assert any(PHRASE in each.text for each in told.colours)
+        assert all(
+            "lamp red carries a warning by law (E129)" in each.text for each in told.parts if ", lamp red" in each.title
+        )
+        notes = [words.text for page in told.templates for words in page.words]
+        assert any("in lamp red: E129" in text for text in notes)
     assert any("E129" in each.text for each in sheet.cautions)
     assert any("lolly stick" in words for words in sheet.counted)
-    assert as_plain(sheet)["cake"] == sheet.cake
+    (plain,) = as_plain(sheet)["cakes"]
+    assert plain["cake"] == sheet.shown.cake and "templates" not in plain
 
 
 def test_a_technique_without_parts_has_none(demo: Loaded) -> None:

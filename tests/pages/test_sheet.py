@@ -18,7 +18,7 @@ from PIL import Image
 from tinbook.facts import Facts
 from tinbook.models import Book, Copy, House, PictureFile, Technique, read_model
 from tinbook.pages.page import Desk
-from tinbook.pages.sheet import Dress, Sheet, as_plain, picture_files, sheet_of, sheet_page
+from tinbook.pages.sheet import Dress, Sheet, SheetCake, as_plain, picture_files, sheet_of, sheet_page
 from tinbook.pages.true_size import PaperPage
 
 NASTY = 'A "b" <script>alert(1)</script> & {{ 7 * 7 }} #emph[x] *y*'
@@ -69,8 +69,11 @@ def bare(text: str) -> str:
 def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
     assert [field.name for field in fields(Sheet)] == [
-        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cake", "parts", "colours", "contains", "unknown", "steps", "pictures", "checks", "faults",
-        "not_food", "taken_away", "counted", "cautions", "tips", "address", "code", "templates",
+        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cakes", "contains", "unknown", "steps", "pictures", "checks", "faults",
+        "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
+    ]  # fmt: skip
+    assert [field.name for field in fields(SheetCake)] == [
+        "cake", "shown", "total", "heavy", "parts", "colours", "templates",
     ]  # fmt: skip
 
 
@@ -234,9 +237,18 @@ def test_templates_stand_on_pages_of_their_own(desk: Callable[..., Desk]) -> Non
     page = PaperPage("x", "A pennant", 215.9, 279.4, (), ())
     wide = PaperPage("y", "A strip", 279.4, 215.9, (), ())
     plain = sheet_of("set-dowels", desk())
-    assert plain.templates == ()
-    sheet = sheet_of("set-dowels", desk(), templates=(wide, page))
+    assert plain.cakes == () and plain.shown is None
+    cakes = (
+        SheetCake("round 15 cm", False, "10", "", (), (), (page,)),
+        SheetCake("round 20 cm", True, "20", "", (), (), (wide, page)),
+    )
+    sheet = replace(plain, cakes=cakes)
     html = sheet_page(sheet, DRESS)
-    assert html.count('<section class="true wide"><svg') == 1 and html.count('<section class="true"><svg') == 1
+    assert html.count('<section class="true wide" data-cake="round 20 cm"><svg') == 1
+    assert html.count('<section class="true" data-cake="round 20 cm"><svg') == 1
+    assert html.count('<section class="true" data-cake="round 15 cm" hidden><svg') == 1
+    assert "<option>round 15 cm</option><option selected>round 20 cm</option>" in html
     assert "@page upright { size: 215.9mm 279.4mm" in html and "@page sideways { size: 279.4mm 215.9mm" in html
-    assert "templates" not in as_plain(sheet), "they are a PDF of their own"
+    (told,) = as_plain(sheet)["cakes"]
+    assert told["cake"] == "round 20 cm" and "templates" not in told, "one cake on paper, templates a PDF of their own"
+    assert "<select" not in sheet_page(replace(plain, cakes=cakes[1:]), DRESS), "nothing to choose from"

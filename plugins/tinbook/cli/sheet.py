@@ -10,18 +10,16 @@ from pathlib import Path
 
 import click
 
-from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, pages_of, write_all
+from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, write_all
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.pages.page import Desk
 from tinbook.pages.sheet import Dress, sheet_of, sheet_page
-from tinbook.pages.true_size import PaperPage
 from tinbook.plans.asking import AskError
-from tinbook.plans.parts import Decoration, decoration
 from tinbook.plans.technique import MOST_PEOPLE
-from tinbook.plans.templates import part_templates
 from tinbook.press import sheet_pdf
 from tinbook.problems import nearest
+from tinbook.tins import Tin
 
 LARGE_BYTES = 2_000_000
 PACKAGE = resources.files("tinbook")
@@ -45,19 +43,19 @@ def sheet(
 ) -> None:  # fmt: skip
     """Write the technique NAME as one file that goes along by itself. Nothing private goes along.
 
-    With --cake its parts are for that cake, and templates at true size go along: in the file, and as a PDF beside it.
+    Of a technique with parts all cakes go along, with their templates at true size, to choose from. With --cake it is
+    for that one, and its templates are written as a PDF beside it too.
     """
     loaded = load_book(book.resolve() / "recipes", kitchen=False)
     slug = _slug(name, loaded, book)
     if svg and not cake:
         raise click.ClickException('templates are for a cake: say which, such as --cake "round 20 cm"')
-    made: Decoration | None = None
-    templates: tuple[PaperPage, ...] = ()
+    tin: Tin | None = None
     stem = slug
     try:
         if cake:
-            made, templates = _templates(slug, cake, paper, loaded)
-            stem = f"{slug}-{slug_of(made.cake.name)}"
+            tin = _cake(slug, cake, loaded)
+            stem = f"{slug}-{slug_of(tin.name)}"
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}") from None
     page = output or Path(f"{stem}.html")
@@ -66,25 +64,25 @@ def sheet(
     desk = Desk(loaded.book, loaded.facts, loaded.broken)
     names = [page, *([page.with_suffix(".pdf")] if pdf else [])]
     free(names, force)
-    told = sheet_of(slug, desk, people, made.cake if made else None, templates)
+    told = sheet_of(slug, desk, people, tin, paper)
     files = {page: sheet_page(told, dress()).encode(), **({page.with_suffix(".pdf"): sheet_pdf(told)} if pdf else {})}
-    if made and templates:
+    if tin:
         beside = page.with_name(f"{page.stem}-templates.pdf")
-        files |= files_of(f"{told.name}, templates for {made.cake.name}", templates, beside, svg)
+        templates = [each for made in told.cakes for each in made.templates]
+        files |= files_of(f"{told.name}, templates for {tin.name}", templates, beside, svg) if templates else {}
     write_all(files, force)
     if len(files[page]) > LARGE_BYTES:
         click.echo("  That is large for a mail: fewer photos make it smaller.")
 
 
-def _templates(slug: str, cake: str, paper: str, loaded: Loaded) -> tuple[Decoration, tuple[PaperPage, ...]]:
-    """The technique's parts for a cake, and their pages."""
+def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
+    """The cake that is asked for, of a technique with parts."""
     technique = loaded.book.techniques[slug]
     tin = cake_of(cake, loaded.book, "--cake")
     if not (technique.parts or technique.repeats):
         hint = f"leave --cake out, or ask for \"tinbook template ring --cake '{tin.name}'\" and the like"
         raise AskError(f'"{technique.name}" has no parts to draw for a cake', hint)
-    made = decoration(technique, tin, loaded.book, loaded.facts)
-    return made, pages_of(part_templates(made), paper, loaded)
+    return tin
 
 
 def _slug(name: str, loaded: Loaded, book: Path) -> str:

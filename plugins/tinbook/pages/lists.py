@@ -11,6 +11,7 @@ from tinbook.pages.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.shared import Linked, plural, tag_anchor, tin_count, tin_name
 from tinbook.pages.variations import from_base
+from tinbook.plans.colours import technique_law
 from tinbook.plans.keeping import keep_marks, season_names
 from tinbook.plans.weighing import makes_shown_g
 from tinbook.problems import Problem, spell
@@ -20,13 +21,17 @@ FEW = 8
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A line of a list: a page, what stands left of it, a second line, and what the list is narrowed by."""
+    """A line of a list: a page, what stands left of it, a second line, what the list is narrowed by.
+
+    `law`: what the law wants beside a colour in it.
+    """
 
     address: str
     name: str
     left: str
     second: str
     marks: tuple[tuple[str, str], ...] = ()
+    law: str = ""
 
 
 PARTED = "|"
@@ -97,7 +102,10 @@ def technique_entry(desk: Desk, slug: str) -> Entry:
     """A technique as a line of a list."""
     technique = desk.book.techniques[slug]
     said = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
-    return Entry(f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose, said)
+    law = technique_law(technique, desk.book, desk.facts)
+    return Entry(
+        f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose, said, law
+    )
 
 
 def kind_groups(desk: Desk) -> tuple[Group, ...]:

@@ -229,7 +229,7 @@ class MixtureView:
     @property
     def techniques(self) -> tuple[Linked, ...]:
         """The techniques it names, as far as the book shows them."""
-        return linked_techniques(self.mixture.techniques, self.desk.book)
+        return linked_techniques(self.mixture.techniques, self.desk.book, self.desk.facts)
 
     @cached_property
     def table(self) -> TinTable:

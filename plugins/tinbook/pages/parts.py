@@ -13,7 +13,7 @@ from tinbook.pages.cake_templates import template_paths
 from tinbook.pages.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.part_drawings import PartDrawing, marks_drawn, parts_drawn
 from tinbook.pages.shared import worked_view
-from tinbook.plans.colours import ColourNeed
+from tinbook.plans.colours import Colouring, ColourNeed
 from tinbook.plans.cutters import CutterFit
 from tinbook.plans.marks import RepeatAt
 from tinbook.plans.parts import Decoration, Drying, PartAt, SupportAt, decoration, decorations
@@ -22,6 +22,7 @@ from tinbook.plans.templates import has_templates
 from tinbook.tins import Tin
 
 NONE = "none"
+LABEL = "In the UK and EU these words go on the label; your local law has the last word."
 PLACES = {"top": "", "side": "on the side", "board": "on the board"}
 
 
@@ -93,9 +94,9 @@ class PartsView:
             replace(cake_parts(each), templates=paths[each.cake] if has_templates(each) else ()) for each in self.all
         )
 
-    def for_cake(self, cake: Tin | None) -> CakeParts:
-        """All for one cake, any the baker names; for the written one without."""
-        return cake_parts(decoration(self.technique, cake, self.book, self.facts) if cake else self.written)
+    def made_for(self, cake: Tin | None) -> tuple[Decoration, ...]:
+        """The sums for one cake, any the baker names; for every cake without."""
+        return (decoration(self.technique, cake, self.book, self.facts),) if cake else self.all
 
     @property
     def drawing(self) -> PartDrawing | None:
@@ -138,14 +139,15 @@ class PartsView:
 
 
 def warnings_of(made: Decoration) -> tuple[str, ...]:
-    """One sentence for each colour that carries a warning."""
+    """What the law wants beside each colour that carries a warning."""
     found: dict[str, tuple[Additive, list[str]]] = {}
     for need in made.colours:
         for additive in need.colour.warned if need.colour else ():
             named = need.colour.name if need.colour else ""
             found.setdefault(additive.key, (additive, []))[1].append(named)
     return tuple(
-        f"{formats.title(formats.sentence(dict.fromkeys(names)))} holds {key} ({additive.name}): {additive.warning}."
+        f"{formats.title(formats.sentence(dict.fromkeys(names)))} holds {key} ({additive.name}): {additive.warning}. "
+        f"{LABEL}"
         for key, (additive, names) in found.items()
     )
 
@@ -181,6 +183,7 @@ def _part_line(part: PartAt, tolerance: float) -> PartLine:
         told = f"weighed {weight_g(part.weighed_g)} g, computed {weight_g(part.computed_g)} g"
         more.append(told + ("" if abs(part.off) <= tolerance else f", {percent(part.off)} off: measure it again"))
     more.append("small and hard: keep it from small children" if part.small_hard else "")
+    more.append(_law(part.colour))
     more.append(part.note)
     colour = part.colour.name if part.colour else "uncoloured"
     return PartLine(
@@ -199,6 +202,8 @@ def _mark_line(each: RepeatAt) -> PartLine:
         more.append(f"{each.cut} of them cut by the edge")
     if each.small_hard:
         more.append("small and hard: keep them from small children")
+    if each.colour and each.colour.warned:
+        more.append(_law(each.colour))
     each_g = weight_g(each.each_g) if each.each_g else NONE
     total = weight_g(each.mass_g) if each.mass_g else NONE
     colour = f", {each.colour.name}" if each.colour else ""
@@ -232,6 +237,13 @@ def _dries(drying: Drying) -> str:
     return f"dries {hours(drying.low_h, drying.high_h)}{soft}"
 
 
+def _law(colour: Colouring | None) -> str:
+    """On a part: that its colour carries a warning, which stands beside the colour."""
+    if colour is None or not colour.warned:
+        return ""
+    return f"{colour.name} carries a warning by law ({formats.sentence(each.key for each in colour.warned)})"
+
+
 def _need_name(need: ColourNeed) -> str:
     return formats.title(need.colour.name if need.colour else need.paste.name)
 
@@ -246,15 +258,19 @@ def _colour_line(need: ColourNeed) -> ColourLine:
     if colour is None:
         return ColourLine(weight_g(need.mass_g), "Uncoloured", need.paste.name, (), "", "", "", "")
     pots = tuple(_pot(pot.name, pot.shade, pot.for_g(need.mass_g), pot.written) for pot in colour.pots)
+    return ColourLine(
+        weight_g(need.mass_g), formats.title(colour.name), need.paste.name, pots, colour.swatch, colour.label,
+        minded(colour), f"warning by law: {colour.law}" if colour.warned else "",
+    )  # fmt: skip
+
+
+def minded(colour: Colouring) -> str:
+    """What becomes of a colour, in words; empty for nothing."""
     says = {"deepens on standing": colour.deepens, "fades in light": colour.fades, "browns when baked": colour.browns}
     mind = [words for words, true in says.items() if true]
     if colour.additives is None:
         mind.append("additives unknown: read the pot")
-    warning = formats.sentence(each.key for each in colour.warned) if colour.warned else ""
-    return ColourLine(
-        weight_g(need.mass_g), formats.title(colour.name), need.paste.name, pots, colour.swatch, colour.label,
-        formats.sentence(mind) if mind else "", f"{warning}: warning on the label" if warning else "",
-    )  # fmt: skip
+    return formats.sentence(mind) if mind else ""
 
 
 def _pot(name: str, shade: str, mass_g: float | None, written: str) -> str:

@@ -11,6 +11,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Step
 from tinbook.pages import formats
 from tinbook.pages.pictures import PictureView
+from tinbook.plans.colours import technique_law
 from tinbook.plans.steps import step_times
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
@@ -18,10 +19,11 @@ from tinbook.tins import Tin
 
 @dataclass(frozen=True, slots=True)
 class Linked:
-    """A page of the book to be linked: its address and its name."""
+    """A page of the book to be linked: its address, its name, what the law wants beside a colour in it."""
 
     address: str
     name: str
+    law: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,9 +187,10 @@ def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[Picture
     return StepView(pieces, tuple(times), step.done or "", step.called or name, said, pictures)
 
 
-def linked_techniques(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
+def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[Linked, ...]:
     """Techniques by slug, as far as the book shows them."""
-    return tuple(Linked(f"techniques/{slug}", book.techniques[slug].name) for slug in slugs if slug in book.techniques)
+    found = ((slug, book.techniques[slug]) for slug in slugs if slug in book.techniques)
+    return tuple(Linked(f"techniques/{slug}", each.name, technique_law(each, book, facts)) for slug, each in found)
 
 
 def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:

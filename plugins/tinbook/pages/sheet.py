@@ -11,20 +11,22 @@ import base64
 import hashlib
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from typing import Any
 
 from markupsafe import Markup
 
 from tinbook.models import Picture, PictureFile
 from tinbook.pages import formats
+from tinbook.pages.cake_templates import template_pages
 from tinbook.pages.page import Desk
-from tinbook.pages.parts import mixed, spoken
+from tinbook.pages.parts import cake_parts, mixed, spoken
 from tinbook.pages.phrases import Phrase, phrases
 from tinbook.pages.pictures import drawing
 from tinbook.pages.render import render
 from tinbook.pages.technique import TechniqueView
 from tinbook.pages.true_size import PaperPage
+from tinbook.plans.papers import PAPERS, Paper
 from tinbook.plans.safety import AllergenStrip
 from tinbook.plans.technique import Kit, in_measure
 from tinbook.tins import Tin
@@ -86,6 +88,19 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetCake:
+    """Parts, colours and templates for one cake, what to say of weight; `shown` before another is chosen."""
+
+    cake: str
+    shown: bool
+    total: str
+    heavy: str
+    parts: tuple[Told, ...]
+    colours: tuple[Told, ...]
+    templates: tuple[PaperPage, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
     """All that goes along: the list of what may leave the house."""
 
@@ -97,9 +112,7 @@ class Sheet:
     leads: tuple[tuple[str, str], ...]
     materials: tuple[Row, ...]
     tools: tuple[Row, ...]
-    cake: str
-    parts: tuple[Told, ...]
-    colours: tuple[Told, ...]
+    cakes: tuple[SheetCake, ...]
     contains: tuple[Told, ...]
     unknown: str
     steps: tuple[SheetStep, ...]
@@ -113,7 +126,16 @@ class Sheet:
     tips: tuple[str, ...]
     address: str
     code: Markup
-    templates: tuple[PaperPage, ...]
+
+    @property
+    def chooses(self) -> bool:
+        """Whether it goes along with more than one cake."""
+        return len(self.cakes) > 1
+
+    @property
+    def shown(self) -> SheetCake | None:
+        """The cake that shows."""
+        return next((each for each in self.cakes if each.shown), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,12 +147,10 @@ class Dress:
     figures: bytes
 
 
-def sheet_of(
-    slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, templates: tuple[PaperPage, ...] = ()
-) -> Sheet:
+def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, paper: str = "A4") -> Sheet:
     """The sheet of a technique of the (public) book, every amount for `people` but of what they share.
 
-    Its parts are for one `cake`, the one it is written for if none is named; `templates` go along as they are.
+    Its parts and their templates are for one `cake`, or for all to choose from if none is named.
     """
     technique, house = desk.book.techniques[slug], desk.book.house
     view = TechniqueView(slug, technique, desk, people, house.measures)
@@ -150,7 +170,6 @@ def sheet_of(
         )
     )
     leads = (("For", technique.level or ""), ("Makes", technique.makes or ""), *view.times)
-    made = view.parts.for_cake(cake) if view.parts else None
     return Sheet(
         slug=slug,
         house=house.name,
@@ -162,9 +181,7 @@ def sheet_of(
         tools=tuple(
             Row(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food) for tool in view.kit.tools
         ),
-        cake=made.cake if made else "",
-        parts=tuple(Told(*each) for each in spoken(made.parts)) if made else (),
-        colours=tuple(Told(*each) for each in mixed(made.colours)) if made else (),
+        cakes=tuple(_cakes(view, cake, PAPERS[paper])),
         contains=_contains(view.strip),
         unknown=formats.sentence(view.strip.unknown) if view.strip and view.strip.unknown else "",
         steps=steps,
@@ -175,16 +192,24 @@ def sheet_of(
         taken_away=view.taken_away,
         counted=tuple(_counted(view.kit)),
         cautions=(
-            *(Told("", f"{words} It goes on the label.") for words in (view.parts.warnings if view.parts else ())),
-            *(Told("", made.heavy) for _ in (1,) if made and made.heavy),
+            *(Told("Warning by law", words) for words in (view.parts.warnings if view.parts else ())),
             *(Told("", caution) for caution in technique.cautions),
             *(Told(caution.title, caution.advice) for caution in view.cautions),
         ),
         tips=technique.tips,
         address=view.address,
         code=view.code,
-        templates=templates,
     )
+
+
+def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[SheetCake]:
+    for made in view.parts.made_for(cake) if view.parts else ():
+        told = cake_parts(made)
+        yield SheetCake(
+            told.cake, told.shown or cake is not None, told.total, told.heavy,
+            tuple(Told(*each) for each in spoken(told.parts)), tuple(Told(*each) for each in mixed(told.colours)),
+            template_pages(made, paper, view.desk),
+        )  # fmt: skip
 
 
 def _words(pieces: Iterable[Any]) -> Iterator[Words]:
@@ -243,7 +268,8 @@ def sheet_page(sheet: Sheet, dress: Dress) -> str:
 
     Its own policy forbids any request, and any script but the one of the ticks.
     """
-    short, long = sorted((sheet.templates[0].width_mm, sheet.templates[0].height_mm)) if sheet.templates else A4_MM
+    laid = [page for each in sheet.cakes for page in each.templates]
+    short, long = sorted((laid[0].width_mm, laid[0].height_mm)) if laid else A4_MM
     style = render(
         "sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures),
         upright=f"{short:g}mm {long:g}mm", sideways=f"{long:g}mm {short:g}mm",
@@ -257,8 +283,9 @@ def sheet_page(sheet: Sheet, dress: Dress) -> str:
 
 
 def as_plain(sheet: Sheet) -> dict[str, Any]:
-    """The sheet as plain data, its pictures by the names of their files."""
-    return _plain(asdict(sheet))  # type: ignore[no-any-return]
+    """The sheet as plain data for the cake that shows, its pictures by the names of their files."""
+    bare = tuple(replace(each, templates=()) for each in sheet.cakes if each.shown)
+    return _plain(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
 
 
 def _plain(value: Any) -> Any:

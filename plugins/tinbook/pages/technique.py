@@ -234,7 +234,7 @@ class TechniqueView:
     @property
     def related(self) -> tuple[Linked, ...]:
         """Other techniques."""
-        return linked_techniques(self.technique.related, self.desk.book)
+        return linked_techniques(self.technique.related, self.desk.book, self.desk.facts)
 
     @property
     def used_in(self) -> tuple[Linked, ...]:

@@ -7,7 +7,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 
 from tinbook.facts import Additive, Facts
-from tinbook.models import Book, Colour, Take
+from tinbook.models import Book, Colour, Take, Technique
 from tinbook.plans.pastes import Paste
 from tinbook.plans.weighing import Unweighable, mass_of
 
@@ -45,6 +45,11 @@ class Colouring:
     additives: tuple[str, ...] | None
     warned: tuple[Additive, ...]
 
+    @property
+    def law(self) -> str:
+        """What the law wants beside its name; empty for nothing."""
+        return law_words(self.warned)
+
     @classmethod
     def called(cls, name: str | None, book: Book, facts: Facts) -> Colouring | None:
         """The colour of that name; None for no colour."""
@@ -60,9 +65,9 @@ class ColourNeed:
     mass_g: float
 
     @property
-    def colouring_warned(self) -> tuple[str, ...]:
-        """E numbers that need a warning."""
-        return tuple(each.key for each in self.colour.warned) if self.colour else ()
+    def law(self) -> str:
+        """What the law wants beside its name; empty for nothing."""
+        return self.colour.law if self.colour else ""
 
 
 def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
@@ -73,6 +78,28 @@ def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
     label, ratio = label_on(colour.swatch)
     flags = (colour.deepens, colour.fades, colour.browns)
     return Colouring(name, pots, colour.swatch, label, ratio, *flags, said, warned)
+
+
+def law_words(additives: Iterable[Additive]) -> str:
+    """What the law wants beside some additives, those of one phrase together: `E102 (tartrazine): may have ...`."""
+    told: dict[str, dict[str, str]] = {}
+    for each in additives:
+        if each.warning:
+            told.setdefault(each.warning, {})[each.key] = f"{each.key} ({each.name})"
+    return "; ".join(f"{', '.join(names.values())}: {warning}" for warning, names in told.items())
+
+
+def technique_colours(technique: Technique) -> tuple[str, ...]:
+    """The colours of its parts and marks, each once."""
+    named = (*(part.colour for part in technique.parts), *(repeat.colour for repeat in technique.repeats))
+    return tuple(dict.fromkeys(name for name in named if name))
+
+
+def technique_law(technique: Technique, book: Book, facts: Facts) -> str:
+    """What the law wants beside the colours of its parts and marks; empty for nothing."""
+    names = dict.fromkeys(name for name in technique_colours(technique) if name in book.colours)
+    keys = dict.fromkeys(key for name in names for key in book.colours[name].additives or () if key in facts.colours)
+    return law_words(facts.colours[key] for key in keys)
 
 
 def _pot(take: Take, book: Book, facts: Facts) -> Pot:

@@ -46,6 +46,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
             "total_g": short(part.total_g),
             "paste": part.paste.name,
             "colour": part.colour.name if part.colour else None,
+            "warning": (part.colour.law or None) if part.colour else None,
             "on": part.on,
             "cutter_wanted": " x ".join(f"{size:.4g}" for size in part.cutter.wanted_mm) if part.cutter else None,
             "cutter_owned": (part.cutter.owned or None) if part.cutter else None,
@@ -74,7 +75,7 @@ def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
                 "paste": need.paste.name,
                 "colour": need.colour.name if need.colour else None,
                 "exact_g": short(need.mass_g),
-                "warning": ", ".join(need.colouring_warned) or None,
+                "warning": need.law or None,
             }
             pots = need.colour.pots if need.colour else ()
             rows += [
@@ -93,6 +94,8 @@ def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
             "cake": each.cake.name,
             "letter": repeat.letter,
             "marks": repeat.name,
+            "colour": repeat.colour.name if repeat.colour else None,
+            "warning": (repeat.colour.law or None) if repeat.colour else None,
             "on": repeat.on,
             "set": repeat.how,
             "pitch_mm": short(repeat.pitch_mm[0]),

@@ -136,11 +136,6 @@ class Decoration:
         return any(part.small_hard for part in self.parts) or any(each.small_hard for each in self.repeats)
 
     @property
-    def warned(self) -> tuple[str, ...]:
-        """E numbers in it whose names must stand beside a warning."""
-        return tuple(dict.fromkeys(key for need in self.colours for key in need.colouring_warned))
-
-    @property
     def supports(self) -> tuple[SupportAt, ...]:
         """What is not food, to be counted in and out."""
         return tuple(part.support for part in self.parts if part.support)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from math import cos, pi, sin
 
 from tinbook.engine import tiling
@@ -21,7 +22,7 @@ from tinbook.plans.weighing import steps_of
 from tinbook.tins import Tin
 from tinbook.tins.growth import ring_round
 
-SMALL_MM = (176.0, 196.0)
+SMALL_MM = (176.0, 190.0)
 """What lies on one sheet of A4 and of Letter alike, with room for words."""
 UNDER_MM = 14.0
 """Room for the words under a part."""
@@ -81,14 +82,24 @@ def part_templates(decoration: Decoration) -> tuple[Template, ...]:
         if len(letters) == 1:
             name = f"Part {part.letter}, {part.name}"
         size = f"{len(letters)} of {len(decoration.parts)} parts"
-        found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), tuple(notes)))
+        told = (*notes, *_law(part for part in decoration.parts if part.letter in letters))
+        found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), told))
     for part in drawn:
         if part not in small:
             strokes, labels = _part(part, (0.0, 0.0))
             size = words_mm(part.width_mm, part.height_mm)
             key, name = f"part-{part.letter.lower()}", f"Part {part.letter}, {part.name}"
-            found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), tuple(notes)))
+            found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), (*notes, *_law([part]))))
     return (*found, *(marks_template(each, cake) for each in decoration.repeats if each.count))
+
+
+def _law(things: Iterable[PartAt | RepeatAt]) -> Iterator[str]:
+    """A note for each colour of some parts or marks that carries a warning by law."""
+    told: dict[str, list[str]] = {}
+    for each in things:
+        if each.colour and each.colour.law:
+            told.setdefault(f"{each.colour.name}: {each.colour.law}", []).append(each.letter)
+    return (f"{', '.join(letters)} in {words}." for words, letters in told.items())
 
 
 def _fits(part: PartAt) -> bool:
@@ -152,13 +163,14 @@ def marks_template(repeat: RepeatAt, cake: Tin) -> Template:
             left, top, right, low = x - wide / 2.0, -y - high / 2.0, x + wide / 2.0, -y + high / 2.0
             points = ((left, top), (right, top), (right, low), (left, low), (left, top))
         strokes.append(Stroke("inner", points))
-    notes = (
+    notes: tuple[str, ...] = (
         f"{repeat.count} marks {words_mm(*([wide] if repeat.round_mark else [wide, high]))}, {repeat.how}, "
         f"{words_mm(repeat.pitch_mm[0])} from middle to middle, rows {words_mm(repeat.pitch_mm[1])} apart. "
         "Prick through the middle of each.",
     )
     if repeat.cut:
         notes = (f"{notes[0]} What lies over the edge is cut off with it.",)
+    notes = (*notes, *_law([repeat]))
     key, name = f"marks-{repeat.letter.lower()}", f"Marks {repeat.letter}, {repeat.name} on {repeat.on}"
     left, top, right, low = bounds(strokes[: len(repeat.outline_mm)])
     return Template(key, name, words_mm(right - left, low - top), cake, tuple(strokes), (), notes)

@@ -9,6 +9,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.boards import boards_pages
 from tinbook.pages.cake_templates import TemplateFile, template_files
+from tinbook.pages.colours import colours_pages
 from tinbook.pages.covering import covering_pages
 from tinbook.pages.guests import guests_pages
 from tinbook.pages.ingredients import ingredients_pages
@@ -36,6 +37,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     guests_pages,
     covering_pages,
     boards_pages,
+    colours_pages,
     oven_pages,
     measures_pages,
     ingredients_pages,
