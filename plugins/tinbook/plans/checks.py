@@ -18,6 +18,8 @@ FOLLOWS = "follows"
 
 # A tin that holds less than half, or more than twice, what its sizes say was not measured: house judgement.
 _MOST_OFF = 2.0
+_COOLEST_C = 100.0
+"""No cake gets done in an oven as cool as that or cooler."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,6 +223,10 @@ def _shape_flaws(mixture: Mixture, facts: Facts) -> Iterator[Flaw]:
     if mixture.tins and mixture.bake is None:
         hint = 'add "bake: {oven: 170 °C, time: 55-65 min}"'
         yield Flaw("missing", ("tins",), 'the mixture has "tins" but no "bake"', hint, on_key=True)
+    oven = mixture.bake.oven if mixture.bake else None
+    if oven and facts.kinds[mixture.kind].bake and oven.celsius <= _COOLEST_C:
+        told, hint = f"no cake is done in an oven at {oven.written}", "write such as 160 °C, 140 °C fan or gas mark 3"
+        yield Flaw("too cool", ("bake", "oven"), told, hint)
     if mixture.batter_depth and not mixture.tins:
         yield Flaw("no tins", ("batter depth",), "a batter depth needs tins", 'add "tins:", or leave it out')
 
