@@ -129,6 +129,7 @@ def test_no_letter_on_paper_is_too_small(
         "tins",
         "measures",
         "covering",
+        "oven",
         "boards",
         "portions",
         "guests",
@@ -145,7 +146,14 @@ def test_no_letter_on_paper_is_too_small(
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 @pytest.mark.parametrize(
     ("address", "scripts"),
-    [("covering/", True), ("boards/", True), ("mixtures/dark-ganache/", False), ("mixtures/marzipan/", False)],
+    [
+        ("covering/", True),
+        ("boards/", True),
+        ("mixtures/dark-ganache/", False),
+        ("mixtures/marzipan/", False),
+        ("oven/", True),
+        ("mixtures/rich-fruit-cake/", False),
+    ],
 )
 def test_no_column_of_a_finished_cake_is_cut(
     page: Callable[..., Page], demo_url: str, printed: Callable[..., Path], address: str, scripts: bool, paper: str
