@@ -13,7 +13,7 @@ from tinbook.pages.baking import span
 from tinbook.pages.grids import Cell, Grid, GridRow, Head, cells
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.rows import Short, short_rows
-from tinbook.pages.shared import SourceLine, WorkedView, plural, source_anchor, tin_count, tin_name, worked_view
+from tinbook.pages.shared import SourceLine, WorkedView, plural, source_anchor, tin_name, worked_view
 from tinbook.plans.baking import Baking, baking_worked
 from tinbook.plans.loads import ABOVE, REFUSED, Load, written_loads
 from tinbook.plans.oven import Bake, Ways, bakes, dial, dials, ways
@@ -201,7 +201,7 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
         *cells(number(load.goes) if load.goes else "does not go in", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
-    return GridRow(name, told, tin_count(fit.count, fit.tin), address)
+    return GridRow(name, told, tin_name(fit.count, fit.tin), address)
 
 
 def _verdict(load: Load) -> str:
