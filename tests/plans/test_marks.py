@@ -45,3 +45,9 @@ def test_paste_for_marks(kitchen: Book, facts: Facts) -> None:
     brick = marks(kitchen, facts, mark="12 mm x 6 mm", set="bricks", thick="1 mm", paste="sugarpaste")
     assert brick.each_g == pytest.approx(1.2 * 0.6 * 0.1 * 1.4)
     assert brick.whole + brick.cut == brick.count
+
+
+def test_a_gap_of_four_millimetres(kitchen: Book, facts: Facts) -> None:
+    """Common practice: marks 4 mm apart. From middle to middle that is the mark and the gap."""
+    assert marks(kitchen, facts).pitch_mm == (10.0, 10.0)
+    assert marks(kitchen, facts, set="staggered").pitch_mm == pytest.approx((10.0, 10.0 * 3**0.5 / 2))
