@@ -49,5 +49,5 @@ def test_paste_for_marks(kitchen: Book, facts: Facts) -> None:
 
 def test_a_gap_of_four_millimetres(kitchen: Book, facts: Facts) -> None:
     """Common practice: marks 4 mm apart. From middle to middle that is the mark and the gap."""
-    assert marks(kitchen, facts).pitch_mm == (10.0, 10.0)
+    assert marks(kitchen, facts, set="straight").pitch_mm == (10.0, 10.0)
     assert marks(kitchen, facts, set="staggered").pitch_mm == pytest.approx((10.0, 10.0 * 3**0.5 / 2))
