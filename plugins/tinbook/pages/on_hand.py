@@ -55,7 +55,7 @@ class OnHandView:
     @cached_property
     def table(self) -> HandTable:
         """The sums."""
-        return hand_table(self.desk.book, self.desk.facts)
+        return hand_table(self.desk.book, self.desk.facts, self.desk.batches)
 
     @property
     def lead(self) -> str:

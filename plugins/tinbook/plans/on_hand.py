@@ -10,7 +10,7 @@ from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.scaling import fit, wanted_ml
-from tinbook.plans.versions import Version, versions
+from tinbook.plans.versions import Version, versions_each
 from tinbook.plans.weighing import Batch, same_outline, weigh_all
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
@@ -69,9 +69,12 @@ class HandTable:
     worked: Worked
 
 
-def hand_table(book: Book, facts: Facts) -> HandTable:
-    """All mixtures, by what the tins on hand allow: as written, then nearly, then at another size."""
-    batches = weigh_all(book, facts)
+def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> HandTable:
+    """All mixtures, by what the tins on hand allow: as written, then nearly, then at another size.
+
+    `batches` are they, where they have been weighed already.
+    """
+    batches = weigh_all(book, facts) if batches is None else batches
     rows = [OnHand(batch, choices(batch, book, facts)) for batch in batches.values() if batch.tins]
     near = facts.numbers["egg tolerance"]
     return HandTable(
@@ -102,14 +105,13 @@ def _order(row: OnHand) -> tuple[int, str]:
 def choices(batch: Batch, book: Book, facts: Facts) -> tuple[Choice, ...]:
     """The best ways to bake a mixture in what is on hand: its own tins, near ones, then by how far they are off."""
     found = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
-    return tuple(_measured_out(each, batch, facts) for each in sorted(found, key=_worth)[:FEW])
-
-
-def _measured_out(found: _Found, batch: Batch, facts: Facts) -> Choice:
-    width_mm = max(tin.bounds_mm[0] for _, tin in found.tins)
-    _, whole, _ = versions(batch, found.factor, width_mm, facts)
-    shown = rounding.factor(found.factor)
-    return Choice(found.tins, found.of_set, found.factor, shown, whole, found.bakes, found.written, found.near)
+    best = sorted(found, key=_worth)[:FEW]
+    widths_mm = [max(tin.bounds_mm[0] for _, tin in each.tins) for each in best]
+    made = versions_each(batch, [each.factor for each in best], widths_mm, facts)
+    return tuple(
+        Choice(each.tins, each.of_set, each.factor, rounding.factor(each.factor), whole, *each[3:])
+        for each, (_, whole, _) in zip(best, made, strict=True)
+    )
 
 
 def _worth(choice: _Found) -> tuple[bool, bool, int, float]:

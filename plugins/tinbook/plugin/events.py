@@ -172,6 +172,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if self._ahead:
             self._ahead.close()
         if self._collects:
+            # the whole book goes among what is looked through rarely: now it would be looked through for nothing
+            gc.freeze()
+            gc.unfreeze()
             gc.enable()
 
     @event_priority(-100)
