@@ -62,6 +62,15 @@ def test_longer_when_wider_deeper_colder_and_shorter_when_hotter(width: float, d
     assert minutes(width, depth / 2, oven) < here
 
 
+@given(st.lists(st.tuples(widths, depths, st.just(170.0), st.floats(20, 200)), min_size=1, max_size=12))
+def test_wider_and_deeper_is_longer_whatever_the_log_says(log: list[Row]) -> None:
+    law = baking.learned(NEUTRAL, told(log))
+    wide, _ = law.minutes([60, 150, 200, 300, 400], [40] * 5, 1.0)
+    deep, _ = law.minutes([200] * 4, [20, 30, 50, 80], 1.0)
+    for minutes in (wide, deep):
+        assert np.all(np.diff(minutes) > 0)
+
+
 @given(widths, depths, st.floats(20, 200))
 def test_entries_that_repeat_are_believed(width: float, depth: float, logged: float) -> None:
     off = []

@@ -20,6 +20,8 @@ Floats = NDArray[np.float64]
 WIDTH_MM = 200.0
 DEPTH_MM = 40.0
 """Where the line is anchored: a 20 cm tin with 4 cm of batter."""
+LEAST_POWER = 0.05
+"""A wider tin and a deeper batter take longer, whatever a few bakes say. House judgement."""
 EIGHTY_PERCENT = 1.2815515655446004
 """So many standard deviations to each side hold 80 % of a normal distribution."""
 
@@ -141,6 +143,11 @@ def learned(prior: Prior, own: Evidence, kin: OfKind = NO_KIN) -> Law:
     covariance = np.linalg.inv(before + own.weight)
     mean_of_kind = spread_of_kind @ (precision @ np.asarray(prior.mean) + kin.pull)
     mean: Floats = covariance @ (before @ mean_of_kind + own.pull)
+    for which in (1, 2):
+        # as many bakes that contradict each other could say: then the likeliest that still grows
+        if mean[which] < LEAST_POWER:
+            mean = mean + covariance[:, which] / covariance[which, which] * (LEAST_POWER - mean[which])
+    mean[1:] = np.maximum(mean[1:], LEAST_POWER)
     return Law(mean, np.asarray(covariance, dtype=np.float64), prior.scatter)
 
 
