@@ -46,6 +46,10 @@ LOOKED_AT = (
     ("guests", "guests/", TABLET, "default", ()),
     ("guests-phone", "guests/", PHONE, "default", ()),
     ("boards-phone", "boards/", PHONE, "default", ()),
+    ("oven", "oven/", UPRIGHT, "default", ()),
+    ("oven-phone", "oven/", PHONE, "default", ()),
+    ("parts", "techniques/lighthouse-for-the-front/#parts", UPRIGHT, "default", ()),
+    ("colours", "colours/", TABLET, "default", ()),
 )
 PRINTED = (
     ("paper", "mixtures/creamed-butter-sponge/"),

@@ -1,4 +1,4 @@
-"""The closed form of heat by conduction; tests/oracles holds it against a solver."""
+"""The closed form of heat by conduction: its laws, the textbook series, and a solver that knows no closed form."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from math import exp, pi
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.oracles.conduction import minutes_to
 
 from tinbook.engine import conduction
 
@@ -42,3 +43,22 @@ def test_a_skin_without_resistance_gives_the_textbook_series(monkeypatch: pytest
 def test_what_never_gets_there_is_refused(asked: tuple[float, ...]) -> None:
     with pytest.raises(ValueError, match="no middle reaches"):
         conduction.centre_minutes(*asked)
+
+
+BATTER = {
+    "surface_w_m2k": conduction.SURFACE_W_M2K,
+    "conductivity_w_mk": conduction.CONDUCTIVITY_W_MK,
+    "diffusivity_m2_s": conduction.DIFFUSIVITY_M2_S,
+}
+
+
+@pytest.mark.parametrize(("across_mm", "high_mm"), [(60, 25), (150, 40), (200, 40), (200, 75), (400, 35)])
+def test_the_engines_block_takes_no_less_than_the_cylinder_in_it(across_mm: float, high_mm: float) -> None:
+    cylinder = minutes_to(across_mm, high_mm, 170, 97, 20, **BATTER)
+    block = conduction.centre_minutes(across_mm, high_mm, 170, 20, 97)
+    assert cylinder * 0.995 <= block <= cylinder * 1.35
+
+
+def test_a_wide_cake_is_a_slab_in_both() -> None:
+    cylinder = minutes_to(1500, 40, 170, 97, 20, **BATTER)
+    assert conduction.centre_minutes(1500, 40, 170, 20, 97) == pytest.approx(cylinder, rel=0.01)
