@@ -49,6 +49,14 @@ def test_times_as_asked(demo: Loaded) -> None:
         times(demo.book, demo.facts, Query(of=SPONGE, oven_c=90.0))
 
 
+def test_a_tin_asked_for_is_its_row_of_the_table(demo: Loaded) -> None:
+    """In whole eggs, as the page has it."""
+    rows = {str(row["tin"]): row for row in times(demo.book, demo.facts, Query(of="mud-cake")).rows}
+    for text in ("round 23 cm x 7.5 cm", "square 20 cm x 7.5 cm"):
+        (asked,) = times(demo.book, demo.facts, Query(of="mud-cake", tins=(read_tin(text),))).rows
+        assert asked == rows[text]
+
+
 def test_only_cakes_have_times(demo: Loaded) -> None:
     for ask in (times, loads):
         with pytest.raises(AskError, match="is not baked in tins"):

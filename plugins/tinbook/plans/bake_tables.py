@@ -11,8 +11,8 @@ from tinbook.plans.baking import Bakes, Baking, Time, baking_worked
 from tinbook.plans.loads import Load
 from tinbook.plans.loads import loads as load_rows
 from tinbook.plans.result import Cell, Result, Row, batch_asked
-from tinbook.plans.scaling import fit, tin_table, wanted_ml
-from tinbook.plans.weighing import Batch, as_owned, weigh
+from tinbook.plans.scaling import scale, tin_table
+from tinbook.plans.weighing import Batch, weigh
 from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
 
@@ -43,13 +43,7 @@ def times(book: Book, facts: Facts, query: Query) -> Result:
     with half the batter in each of two tins, and, where a tin is wide or deep, in a cooler oven."""
     batch, made = _asked(book, facts, query)
     if query.tins:
-        asked = [(count, as_owned(tin, book)) for count, tin in query.tins]
-        volumes = [wanted_ml(batch, tin, count, query.deep) for count, tin in asked]
-        fits = [
-            fit(batch, book, facts, tin, count, volume, batch.mass_g * volume / batch.batter_ml)
-            for (count, tin), volume in zip(asked, volumes, strict=True)
-        ]
-        cakes = [(each.tin, each.batter_mm) for each in fits]
+        cakes = [(each.tin, each.batter_mm) for each in scale(batch, book, facts, query).fits]
     else:
         cakes = [(row.tin, row.fit.batter_mm) for row in tin_table(batch, book, facts).rows]
     oven_c = made.oven_c if query.oven_c is None else query.oven_c
