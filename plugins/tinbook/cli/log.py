@@ -7,7 +7,7 @@ import re
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 import click
 
@@ -148,11 +148,13 @@ def _with(book: Book, entry: Baked) -> Book:
     return replace(book, bakes=(*book.bakes, entry))
 
 
-class _Known:
+class _Known(NamedTuple):
     """What is known of a bake's like: its time, and the mixture's rise and loss."""
 
-    def __init__(self, time: Time, rise: float, loss: float, logged: int) -> None:
-        self.time, self.rise, self.loss, self.logged = time, rise, loss, logged
+    time: Time
+    rise: float
+    loss: float
+    logged: int
 
 
 def _known(book: Book, loaded: Loaded, entry: Baked) -> _Known | None:
