@@ -20,16 +20,9 @@ def read_bakes(desk: Desk, book: Book, facts: Facts) -> tuple[Baked, ...]:
     if data is None:
         return ()
     certain, found = BAKES not in desk.broken, []
-    written = data.get("bakes")
-    items = written if isinstance(written, list) else []
-    broken = [each.removeprefix("mixtures/") for each in desk.sources if each.startswith("mixtures/")]
-    known = {*book.mixtures, *broken}
+    known = {*book.mixtures, *desk.written("mixtures/")}
     weighed: dict[str, Batch] = {}
-    for index, item in enumerate(items):
-        path = ("bakes", index)
-        entry = desk.part(BAKES, Baked, item, "a bake", path)
-        if entry is None:
-            continue
+    for path, entry in desk.entries(BAKES, data, "bakes", (Baked, BakeLog), ("a bake", "the bake log")):
         flaws = [replace(flaw, path=("of",)) for flaw in link_flaws("of", [entry.of], known)]
         if entry.of in book.mixtures:
             if entry.of not in weighed:
@@ -38,6 +31,4 @@ def read_bakes(desk: Desk, book: Book, facts: Facts) -> tuple[Baked, ...]:
             if not flaws:
                 found.append(entry)
         desk.tell(BAKES, [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws])
-    rest = {**data, "bakes": []} if isinstance(written, list) else data
-    desk.part(BAKES, BakeLog, rest, "the bake log", ())
     return tuple(found if certain else ())

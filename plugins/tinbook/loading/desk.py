@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import Any, TypeVar
@@ -68,6 +68,22 @@ class Desk:
         self.tell(address, found)
         return None if found else model
 
+    def entries(
+        self, address: str, data: Mapping[str, Any], key: str, kinds: tuple[type[L], type[Leaf]], what: tuple[str, str]
+    ) -> Iterator[tuple[Path_, L]]:
+        """The entries of the list under `key` that can be read, each with its place.
+
+        What is wrong with them is told, and at last what is wrong with the file apart from them. `kinds` are those of an
+        entry and of the file, `what` their names.
+        """
+        written = data.get(key)
+        for index, item in enumerate(written if isinstance(written, list) else ()):
+            entry = self.part(address, kinds[0], item, what[0], (key, index))
+            if entry is not None:
+                yield (key, index), entry
+        rest = {**data, key: []} if isinstance(written, list) else data
+        self.part(address, kinds[1], rest, what[1], ())
+
     def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
         """Note flaws at their places in a file."""
         for flaw in flaws:
@@ -80,6 +96,10 @@ class Desk:
     def place(self, address: str, flaw: Flaw) -> Place:
         """Where a flaw is in its file."""
         return self.documents[address].place(flaw.path, key=flaw.on_key, start=flaw.start, end=flaw.end)
+
+    def written(self, folder: str) -> list[str]:
+        """The names of the files of a folder, those that cannot be used too: their own problems are told elsewhere."""
+        return [address.removeprefix(folder) for address in self.sources if address.startswith(folder)]
 
     def spoils(self, address: str, path: Path_, names: Mapping[str, Any]) -> set[str]:
         """Which of the `names` in the group at `path` have a problem of the file in them, or are written twice."""

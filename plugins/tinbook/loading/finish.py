@@ -25,7 +25,7 @@ def read_finish(desk: Desk, book: Book, facts: Facts) -> Finish:
     desk.tell(FINISH, finish_flaws(finish, replace(book, finish=finish), facts))
     if finish.made_with:
         slugs = finish.made_with.model_dump(by_alias=True, exclude_none=True)
-        known = [*book.mixtures, *_broken(desk)]
+        known = [*book.mixtures, *desk.written("mixtures/")]
         for role, slug in slugs.items():
             flaws = link_flaws("made with", [slug], known)
             desk.tell(FINISH, [replace(flaw, path=("made with", role)) for flaw in flaws])
@@ -38,25 +38,13 @@ def read_used(desk: Desk, book: Book, facts: Facts) -> tuple[Used, ...]:
     if data is None:
         return ()
     certain, found = USED not in desk.broken, []
-    written = data.get("used")
-    items = written if isinstance(written, list) else []
-    known = [*book.mixtures, *_broken(desk)]
-    for index, item in enumerate(items):
-        path = ("used", index)
-        entry = desk.part(USED, Used, item, "what a cake used", path)
-        if entry is None:
-            continue
+    known = [*book.mixtures, *desk.written("mixtures/")]
+    what = "what a cake used", "the log of what was used"
+    for path, entry in desk.entries(USED, data, "used", (Used, UsedLog), what):
         flaws = [replace(flaw, path=("of",)) for flaw in link_flaws("of", [entry.of], known)]
         if entry.of in book.mixtures:
             flaws += used_flaws(entry, book, facts)
             if not flaws:
                 found.append(entry)
         desk.tell(USED, [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws])
-    rest = {**data, "used": []} if isinstance(written, list) else data
-    desk.part(USED, UsedLog, rest, "the log of what was used", ())
     return tuple(found if certain else ())
-
-
-def _broken(desk: Desk) -> list[str]:
-    """Mixtures that are written but cannot be used: their own problems are told elsewhere."""
-    return [address.removeprefix("mixtures/") for address in desk.sources if address.startswith("mixtures/")]
