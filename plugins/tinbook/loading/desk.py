@@ -73,8 +73,8 @@ class Desk:
     ) -> Iterator[tuple[Path_, L]]:
         """The entries of the list under `key` that can be read, each with its place.
 
-        What is wrong with them is told, and at last what is wrong with the file apart from them. `kinds` are those of an
-        entry and of the file, `what` their names.
+        What is wrong with them is told, and at last what is wrong with the file apart from them. `kinds` are those of
+        an entry and of the file, `what` their names.
         """
         written = data.get(key)
         for index, item in enumerate(written if isinstance(written, list) else ()):
