@@ -204,6 +204,8 @@ def test_two_books_are_never_mixed(
     tab.get_by_role("button", name="Open it").click()
     for each in (tab, other):
         each.wait_for_function("document.title.endsWith('Book B')", timeout=120_000)
+        # the title is there before the rest of the page
+        each.wait_for_load_state("domcontentloaded")
         assert each.evaluate(VERSION) == ["Book B", "B"]
         expect(each.locator("#tb-new")).to_be_hidden()
     all_are(tab, server.url, books["B"], "B")
