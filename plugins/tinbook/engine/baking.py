@@ -60,10 +60,9 @@ class Evidence:
 
     weight: Floats
     pull: Floats
-    entries: int
 
 
-NOTHING = Evidence(np.zeros((3, 3)), np.zeros(3), 0)
+NOTHING = Evidence(np.zeros((3, 3)), np.zeros(3))
 """Of a recipe never baked."""
 
 
@@ -106,7 +105,7 @@ def evidence(
     """What bakes of one recipe say, a value for each: width and batter depth in mm, `heat`, minutes; each above 0."""
     rows = _rows(widths_mm, depths_mm)
     seen = np.log(np.asarray(minutes, dtype=float)) - np.log(np.asarray(heats, dtype=float))
-    return Evidence(rows.T @ rows / prior.scatter**2, rows.T @ seen / prior.scatter**2, len(rows))
+    return Evidence(rows.T @ rows / prior.scatter**2, rows.T @ seen / prior.scatter**2)
 
 
 @dataclass(frozen=True, slots=True)

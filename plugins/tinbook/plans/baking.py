@@ -38,7 +38,7 @@ class Time(NamedTuple):
 
 
 class Point(NamedTuple):
-    """One bake that was learned from: `written` is the recipe's own; without a log's entry it has none."""
+    """One bake that was learned from. `entry` is its line of the log, None for the recipe's own time."""
 
     tin: Tin
     width_mm: float
@@ -316,7 +316,8 @@ def baking_worked(made: Baking, facts: Facts) -> Worked:
             f"learned from {', '.join(rests)}" if rests else "nothing baked yet: the span is wide",
             f"learned: p {rounding.factor(made.law.width_exponent):g}, q {rounding.factor(made.law.depth_exponent):g}",
             f"oven {made.oven_c:.0f} °C without fan, batter {made.start_c:g} °C, done at {made.centre_c:g} °C",
-            "the span holds 8 bakes of 10; start checking at 80 % of the likeliest time, or where the span begins",
+            f"the span holds 8 bakes of 10; start checking at {made.check_share:.0%} of the likeliest time, or where "
+            "the span begins; never before the middle can be warm by conduction",
             "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for",
         ),
         tuple(dict.fromkeys([*([bake.source] if bake else []), width.source, *width.also, depth.source])),
