@@ -401,6 +401,37 @@ def test_while_the_book_is_written_nothing_is_kept_and_a_kept_book_steps_aside(
     errors.clear()  # the page of the kept book may be left in the middle of its questions
 
 
+def test_a_page_of_the_kept_book_that_came_while_it_left_goes_too(
+    demo_site: Path, host: Callable[[Path], Any], page: Callable[..., Page], tmp_path: Path, errors: list[str]
+) -> None:
+    gone, live = tmp_path / "gone", tmp_path / "live"
+    shutil.copytree(demo_site, gone)
+    shutil.copy(ROOT / "plugins/tinbook/plugin/workers/gone.js", gone / "sw.js")
+    shutil.copytree(gone, live)
+    home = live / "index.html"
+    home.write_text(home.read_text("utf-8").replace(" data-kept", ""), "utf-8")
+    server = host(gone)
+    tab = page(service_workers="allow")
+    loads: list[str] = []
+    tab.on("domcontentloaded", lambda tab: loads.append(tab.url))
+    tab.goto(server.url)
+    tab.wait_for_function("navigator.serviceWorker.controller", timeout=120_000)
+    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=120_000)
+    assert len(loads) == 1, "a host that still gives out pages to be kept is not asked again"
+
+    tab.context.add_init_script(
+        "const had = ServiceWorkerContainer.prototype.getRegistration;"
+        "ServiceWorkerContainer.prototype.getRegistration = async function (home) {"
+        " await new Promise(go => { window.go = go; }); return had.call(this, home); };"
+    )
+    tab.goto(server.url)
+    server.root = live
+    tab.evaluate("window.go()")
+    tab.wait_for_function("document.querySelector('meta[name=tinbook]:not([data-kept])')", timeout=120_000)
+    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=120_000)
+    errors.clear()  # the page that went may be left in the middle of its questions
+
+
 @pytest.fixture(scope="module")
 def folder(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo book built as a folder, and copied to where a path has spaces and more."""

@@ -1,8 +1,17 @@
 // Takes the place of a worker that kept an earlier book here: forgets that book and lets the live one through.
-self.addEventListener("install", () => self.skipWaiting());
-self.addEventListener("activate", event => event.waitUntil((async () => {
+async function leave() {
   const ours = `tinbook ${self.registration.scope} `;
   for (const name of await caches.keys()) if (name.startsWith(ours)) await caches.delete(name);
+  await clients.claim();
+  const open = await clients.matchAll({ type: "window" });
   await self.registration.unregister();
-  for (const client of await clients.matchAll({ type: "window" })) client.navigate(client.url);
-})()));
+  for (const client of open) {
+    // past the browser's own cache; a host that still gives out pages to be kept would be asked for ever
+    const live = await fetch(client.url, { cache: "reload" }).then(page => page.text(), () => "data-kept");
+    if (!live.includes("data-kept")) client.navigate(client.url).catch(() => {});
+  }
+}
+self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", event => event.waitUntil(leave()));
+// asked by a page of the kept book that came while this worker took over
+self.addEventListener("message", event => event.waitUntil(leave()));
