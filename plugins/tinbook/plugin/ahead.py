@@ -43,6 +43,11 @@ class Ahead:
         self._under_way = {address: future for group, future in self._left for address in group}
         self._made: dict[str, dict[str, str]] = {}
 
+    def ready(self, address: str) -> bool:
+        """Whether the parts of a page can be had without waiting."""
+        future = self._under_way.get(address)
+        return address in self._made or future is None or future.done()
+
     def parts(self, address: str) -> Mapping[str, str]:
         """The late parts of one page, once."""
         future = self._under_way.pop(address, None)

@@ -1,6 +1,6 @@
-"""MkDocs events. Headings and prose go in early as Markdown; tables and drawings late, as HTML.
+"""MkDocs events. Headings and prose go in early as Markdown; tables and drawings last of all, as HTML.
 
-Late HTML skips Markdown and the search's parser: measured four to five times faster than tables in Markdown.
+Late HTML skips Markdown, the search's parser and the theme: measured four to five times faster than tables in Markdown.
 """
 
 from __future__ import annotations
@@ -16,10 +16,11 @@ from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
+from mkdocs.utils import get_relative_url, write_file
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
@@ -37,16 +38,20 @@ log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 OURS = THEME / "assets" / "tinbook"
 STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
-OWN_STYLES = (
-    "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours", "oven",
-    "sources", "broken",
-)  # fmt: skip
-OWN_SCRIPTS = ("home", "tins", "technique", "measures", "guests")
+OWN_FILES = {
+    "css": (
+        "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
+        "oven", "sources", "broken",
+    ),
+    "js": ("home", "tins", "technique", "measures", "guests"),
+}  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'
 """Stands in a page with a row of links; such a page loads links.css."""
+STYLES_MARK, SCRIPTS_MARK = "<!--tinbook-styles-->", "<!--tinbook-scripts-->"
+"""Where a page's own styles and scripts go once it is whole."""
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
     "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Colours": "colours", "Oven": "oven",
@@ -79,6 +84,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     _serving = False
     _made_nav: list[Any] | None = None
     _ahead: Ahead | None = None
+    _thin: dict[str, str]
+    """Pages without their late parts, by address."""
     _collects = False
     """Whether Python looked for garbage in circles before the build; during it, it would look through the book."""
 
@@ -118,46 +125,83 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             (log.warning if problem.severity == "error" else log.info)(spell(problem))
         self.site = build_site(loaded.book, loaded.facts, loaded.broken)
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
-        for address, page in self.site.pages.items():
-            if address not in own:
-                made = File.generated(config, f"{address}.md", content=page.markdown)
-                if not page.listed:
-                    made.inclusion = InclusionLevel.NOT_IN_NAV
-                files.append(made)
+        made = {
+            address: File.generated(config, f"{address}.md", content="")
+            for address in self.site.pages
+            if address not in own
+        }
+        for address, file in made.items():
+            if not self.site.pages[address].listed:
+                file.inclusion = InclusionLevel.NOT_IN_NAV
+            files.append(file)
         for path, content in self.site.photos.items():
             files.append(File.generated(config, path, content=content))
         for path, content in set_templates(self.site.templates, Path(self._beside, CACHE)):
             files.append(File.generated(config, path, content=content))
         sort_scripts(files, config, OURS, self.config.folder)
+        self._files = {file.src_uri: file for file in files}
+        self._thin = {}
+        spare = 0 if self._serving else spare_processes(len(self.site.pages))
+        self._ahead = Ahead(self.site.pages, self._link_from, spare) if spare else None
+        # the other processes have begun
+        for address, file in made.items():
+            file.content_string = self.site.pages[address].markdown
         if config.nav is None or config.nav is self._made_nav:
             config.nav = self._made_nav = _as_nav(contents(self.site, own))
         return files
+
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
+        self._files = {file.src_uri: file for file in files}
+        return nav
 
     @event_priority(-100)
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        made = self.site.pages.get(page.file.src_uri.removesuffix(".md"))
-        if made is not None and page.content is not None:
-            ready = self._ahead.parts(made.address) if self._ahead else {}
-            page.content = made.fill(page.content, self._link_from(made.address), ready)
         here = page.file.src_uri.removesuffix(".md")
+        made = self.site.pages.get(here)
         heads = {
             "rooms": _rooms(ROOMS, self._files, here),
             "more_rooms": _rooms(MORE, self._files, here),
             "measures": self.site.measures,
-            "styles": _own_files(made, page, OWN_STYLES, "css"),
-            "scripts": [] if self.config.folder else _own_files(made, page, OWN_SCRIPTS, "js"),
+            "own_styles": STYLES_MARK if made else "",
+            "own_scripts": SCRIPTS_MARK if made else "",
             "schema_org": script_of(made) if made else "",
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
 
-    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
-        self._files = {file.src_uri: file for file in files}
-        spare = 0 if self._serving else spare_processes(len(self.site.pages))
-        self._ahead = Ahead(self.site.pages, self._link_from, spare) if spare else None
-        return nav
+    @event_priority(-100)
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        made = self.site.pages.get(page.file.src_uri.removesuffix(".md"))
+        if made is None:
+            return output
+        if self._ahead and not self._ahead.ready(made.address):
+            self._thin[made.address] = output
+            return output
+        return self._whole(made, output)
+
+    @event_priority(100)
+    def _fill_the_rest(self, *, config: MkDocsConfig) -> None:
+        """Pages that were written before their late parts were ready."""
+        for address, output in self._thin.items():
+            made = self.site.pages[address]
+            write_file(self._whole(made, output).encode(), self._files[f"{address}.md"].abs_dest_path)
+        self._thin = {}
+
+    def _whole(self, made: BookPage, output: str) -> str:
+        """A page as it is read: with its late parts, and the styles and scripts that these want."""
+        ready = self._ahead.parts(made.address) if self._ahead else {}
+        whole = made.fill(output, self._link_from(made.address), ready)
+        url = self._files[f"{made.address}.md"].url
+        styles = "\n".join(
+            f'<link rel="stylesheet" href="{get_relative_url(file, url)}">' for file in _own_files(made, whole, "css")
+        )
+        scripts = "\n".join(
+            f'<script type="module" src="{get_relative_url(file, url)}"></script>'
+            for file in ([] if self.config.folder else _own_files(made, whole, "js"))
+        )
+        return whole.replace(STYLES_MARK, styles, 1).replace(SCRIPTS_MARK, scripts, 1)
 
     def _link_from(self, address: str) -> Link:
         files = self._files
@@ -178,11 +222,13 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             gc.enable()
 
     @event_priority(-100)
-    def on_post_build(self, *, config: MkDocsConfig) -> None:
+    def _finish(self, *, config: MkDocsConfig) -> None:
         self._let_go()
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         write_offline(config, self.hosted, self.config.folder)
+
+    on_post_build = CombinedEvent(_fill_the_rest, _finish)
 
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
         if self._folder.is_dir():
@@ -190,13 +236,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return server
 
 
-def _own_files(made: BookPage | None, page: Page, kinds: tuple[str, ...], ending: str) -> list[str]:
+def _own_files(made: BookPage, whole: str, ending: str) -> list[str]:
     """The file of a page's own kind, beside those every page has, and what narrows its lists where it has such."""
-    if made is None:
-        return []
-    names = [made.template] if made.template in kinds else []
-    names += ["narrow"] if NARROW in (page.content or "") else []
-    names += ["links"] if ending == "css" and LINKS in (page.content or "") else []
+    names = [made.template] if made.template in OWN_FILES[ending] else []
+    names += ["narrow"] if NARROW in whole else []
+    names += ["links"] if ending == "css" and LINKS in whole else []
     return [f"assets/tinbook/{name}.{ending}" for name in names]
 
 
