@@ -28,6 +28,7 @@ from tinbook.pages.page import Link
 from tinbook.pages.page import Page as BookPage
 from tinbook.pages.schema_org import script_of
 from tinbook.plugin.ahead import Ahead, spare_processes
+from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
 from tinbook.plugin.squeeze import squeeze
@@ -81,6 +82,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     """Turns the recipes folder into pages of the site."""
 
     site: Site
+    neighbours: Neighbours
     _serving = False
     _made_nav: list[Any] | None = None
     _ahead: Ahead | None = None
@@ -152,6 +154,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         self._files = {file.src_uri: file for file in files}
+        self.neighbours = Neighbours()
         return nav
 
     @event_priority(-100)
