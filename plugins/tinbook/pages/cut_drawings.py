@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, hypot
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from tinbook.pages import formats
 from tinbook.plans.cut import Cut, knife_of, outline, pieces_of
-from tinbook.tins import Ring
+from tinbook.tins import Ring, Tin
 from tinbook.tins.cutting import Knife
 
 PAPER_MM = (198.0, 215.0)
@@ -59,25 +59,22 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         pieces = pieces_of(cut) or ()
         lines = "".join(_path(ring, off_x, off_y) for piece in pieces for ring in piece.rings)
         middles = tuple(piece.middle for piece in pieces)
-    edge = "".join(_path(_thinned(ring), off_x, off_y) for ring in rings)
+    edge = _edge(cut.tin, off_x, off_y)
     size = min(max(FIGURE_MM, least), 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
     down = off_y + 0.35 * size
     told = "".join(f"<text x={x + off_x:.1f} y={down - y:.1f}>{at}</text>" for at, (x, y) in enumerate(middles, 1))
     bar = 100.0 if wide >= 100.0 else 50.0
     foot = top + tall + EDGE_MM + 6.0
+    sides = _sides(cut, left, top, least) if strips else ""
     svg = Markup(
-        '<svg viewBox="0 0 {w} {h}" role="img" aria-label="{name}"><clipPath id="{mark}">'
-        '<path d="{edge}" clip-rule="evenodd"/></clipPath>'
-        '<path clip-path="url(#{mark})" d="{lines}"/>'
-        '<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{size}">{told}</g>{sides}'
-        '<path class=tb-bar d="M{left} {foot}h{bar}m0 -2v4m-{bar} 0v-4"/>'
-        '<text class=tb-bar-mm font-size={least} x={left} y={under}>{bar} mm</text></svg>'
-    ).format(
-        w=_number(width), h=_number(height), name=name, mark=f"in-{mark}",
-        lines=lines, edge=edge, size=_number(size), told=Markup(told),
-        sides=Markup(_sides(cut, left, top, least)) if strips else "", left=_number(left), foot=_number(foot),
-        under=_number(foot + 7.0), bar=_number(bar), least=_number(max(5.0, least)),
-    )  # fmt: skip
+        f'<svg viewBox="0 0 {_number(width)} {_number(height)}" role="img" aria-label="{escape(name)}">'
+        f'<clipPath id="in-{escape(mark)}"><path d="{edge}" clip-rule="evenodd"/></clipPath>'
+        f'<path clip-path="url(#in-{escape(mark)})" d="{lines}"/>'
+        f'<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{_number(size)}">{told}</g>{sides}'
+        f'<path class=tb-bar d="M{_number(left)} {_number(foot)}h{_number(bar)}m0 -2v4m-{_number(bar)} 0v-4"/>'
+        f"<text class=tb-bar-mm font-size={_number(max(5.0, least))} x={_number(left)} y={_number(foot + 7.0)}>"
+        f"{_number(bar)} mm</text></svg>"
+    )
     if ratio == 1.0:
         return CutDrawing(svg, width, width, "On A4 at full size: the bar measures what it says.")
     return CutDrawing(svg, width, width / ratio, f"On A4 fitted to the sheet, 1 : {formats.number(ratio)}.")
@@ -109,7 +106,12 @@ def _knife(knife: Knife, off_x: float, off_y: float) -> str:
     return "".join((*circles, *lines))
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=256)
+def _edge(tin: Tin, off_x: float, off_y: float) -> str:
+    """The outline, which all plans of a tin share."""
+    return "".join(_path(_thinned(ring), off_x, off_y) for ring in outline(tin))
+
+
 def _thinned(ring: Ring) -> Ring:
     """A curve of many points without most of those that lie within a hair of the line between their neighbours."""
     if len(ring) < 100:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from tinbook.pages.shared import WorkedView
 
@@ -39,6 +40,13 @@ class GridRow:
     first: bool = False
     lent: bool = False
     marks: tuple[tuple[str, str], ...] = ()
+
+
+class Titled(NamedTuple):
+    """A table's title and anchor, for a page that is set out before its tables are worked out."""
+
+    title: str
+    anchor: str
 
 
 @dataclass(frozen=True, slots=True)

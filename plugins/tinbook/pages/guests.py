@@ -9,10 +9,11 @@ from typing import Any
 
 from tinbook.facts import Caution
 from tinbook.pages import formats
-from tinbook.pages.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.grids import Cell, Grid, GridRow, Head, Titled
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.portions import TITLE
 from tinbook.pages.shared import worked_view
+from tinbook.plans.finishing import finishing
 from tinbook.plans.guests import FEWEST, GUESTS, MOST, MOST_TRAYS, Answer, Choices, Wish, answers, choices, mixtures
 from tinbook.plans.portion_tables import beside_words
 from tinbook.plans.portions import KINDS
@@ -33,7 +34,8 @@ class GuestsView:
     @property
     def lead(self) -> str:
         """What is answered."""
-        high = formats.centimetres(self.made.height_mm)
+        book, facts = self.desk.book, self.desk.facts
+        high = formats.centimetres(finishing(book.finish, facts).heights_mm[0])
         return (
             "Which tins serve so many, with least left over; then the fewest tins, then the least mixture. "
             f"Cakes {high} high. Tiers are of one shape, each at least 5{formats.NBSP}cm narrower than the one below."
@@ -44,12 +46,18 @@ class GuestsView:
         """What holds up a tier is no food."""
         return (self.desk.facts.cautions["support"],)
 
+    @property
+    def tables(self) -> tuple[Titled, ...]:
+        """A table each kind of portion, dessert first, by name."""
+        return tuple(Titled(f"{formats.title(kind)} portions", kind) for kind in ("dessert", "finger", "party"))
+
     @cached_property
     def items(self) -> tuple[Grid, ...]:
-        """A table each kind of portion, dessert first."""
-        return tuple(self._grid(kind) for kind in ("dessert", "finger", "party"))
+        """The tables."""
+        return tuple(self._grid(each) for each in self.tables)
 
-    def _grid(self, kind: str) -> Grid:
+    def _grid(self, table: Titled) -> Grid:
+        kind = table.anchor
         at, sides = KINDS.index(kind), self.made.portions[KINDS.index(kind)]
         rows = tuple(
             GridRow(
@@ -72,7 +80,7 @@ class GuestsView:
         lead = f"{formats.number(sides.short_mm)} × {formats.with_unit(formats.number(sides.long_mm), 'mm')} each."
         formula = "portions of a set = portions of its tiers together, by their cutting plans"
         worked = Worked(formula, (), ("common practice",))
-        return Grid(f"{formats.title(kind)} portions", kind, heads, rows, worked_view((worked,), self.desk.facts), lead)
+        return Grid(*table, heads, rows, worked_view((worked,), self.desk.facts), lead)
 
     def _cell(self, wish: Wish) -> Cell:
         found = answers(self.made, wish, 1)

@@ -8,19 +8,25 @@ from functools import cached_property
 
 from tinbook.pages import formats
 from tinbook.pages.cut_drawings import CutDrawing, drawn, steps
-from tinbook.pages.grids import Cell, Grid, GridRow, Head, cells
+from tinbook.pages.grids import Cell, Grid, GridRow, Head, Titled, cells
 from tinbook.pages.page import Desk, Page
 from tinbook.pages.portion_charts import Chart, charts
 from tinbook.pages.shared import SourceLine, WorkedView, source_anchor, worked_view
 from tinbook.plans.cut import Cut
 from tinbook.plans.finishing import finishing
-from tinbook.plans.portion_glance import Glance, TinPortions, glance, shown_g, tin_portions, usual_grams
+from tinbook.plans.portion_glance import Glance, glance, plans_of, shown_g, usual_grams
 from tinbook.plans.portion_tables import cut_words
 from tinbook.plans.portions import KINDS, Portion, portion_sizes
+from tinbook.plans.shelf import all_outlines
 from tinbook.tins import SHAPES, Tin
 
 TITLE = "Portions"
 INDEX = "portions/index"
+TABLES = (
+    Titled("Beside a published chart", "beside-a-published-chart"),
+    Titled("What a portion weighs", "what-a-portion-weighs"),
+    Titled("The same weight from another height", "the-same-weight-from-another-height"),
+)
 
 
 def shape_address(shape: str) -> str:
@@ -63,8 +69,10 @@ class PortionsView:
     @property
     def lead(self) -> str:
         """The sizes of portions and the height of cake."""
-        told = formats.sentence([f"{kind} {_sides(each)}" for kind, each in self.glance.portions.items()])
-        return f"A portion, seen from above: {told}. Cakes {formats.centimetres(self.glance.height_mm)} high."
+        book, facts = self.desk.book, self.desk.facts
+        told = formats.sentence([f"{kind} {_sides(each)}" for kind, each in portion_sizes(book, facts).items()])
+        height_mm = finishing(book.finish, facts).heights_mm[0]
+        return f"A portion, seen from above: {told}. Cakes {formats.centimetres(height_mm)} high."
 
     @property
     def lines(self) -> tuple[PortionLine, ...]:
@@ -91,6 +99,11 @@ class PortionsView:
         """Where the points come from."""
         key = "portion chart"
         return SourceLine(source_anchor(key), self.desk.facts.sources[key].title)
+
+    @property
+    def tables(self) -> tuple[Titled, ...]:
+        """The small tables by name."""
+        return TABLES
 
     @property
     def items(self) -> tuple[Grid, ...]:
@@ -126,7 +139,7 @@ class PortionsView:
             "Dessert portions of squares and rounds agree. The chart's party portions of rounds come to more cake than "
             "there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
         )
-        return Grid("Beside a published chart", "beside-a-published-chart", heads, tuple(rows), worked, lead)
+        return Grid(*TABLES[0], heads, tuple(rows), worked, lead)
 
     @property
     def _grams(self) -> Grid:
@@ -143,7 +156,7 @@ class PortionsView:
         sources = tuple(dict.fromkeys(one.source for kind in kinds for one in kind.ranges))
         lines = tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in sources)
         formula = "area of a portion × height × weight of 1 ml of batter × (1 − loss) / rise"
-        return Grid("What a portion weighs", "what-a-portion-weighs", tuple(heads), rows,
+        return Grid(*TABLES[1], tuple(heads), rows,
                     WorkedView((formula,), ("to 5 g",), lines), lead)  # fmt: skip
 
     @property
@@ -163,9 +176,7 @@ class PortionsView:
         )
         heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in KINDS))
         lead = "A taller cake is cut smaller: what these weigh is the same."
-        return Grid(
-            "The same weight from another height", "the-same-weight-from-another-height", heads, rows, None, lead
-        )
+        return Grid(*TABLES[2], heads, rows, None, lead)
 
 
 def _sides(portion: Portion) -> str:
@@ -195,16 +206,17 @@ class CutSection:
 
     title: str
     anchor: str
-    made: TinPortions
+    tin: Tin
     desk: Desk
 
     @property
     def figures(self) -> Iterator[CutFigure]:
         """The first plan of each kind of portion, then the second of a round."""
+        cuts, ring_cuts = plans_of(self.tin, self.desk.book, self.desk.facts)
         for kind in KINDS:
-            yield self._figure(self.made.cuts[kind], kind, "")
-            if kind in self.made.ring_cuts:
-                yield self._figure(self.made.ring_cuts[kind], kind, self.made.ring_cuts[kind].way)
+            yield self._figure(cuts[kind], kind, "")
+            if kind in ring_cuts:
+                yield self._figure(ring_cuts[kind], kind, ring_cuts[kind].way)
 
     def _figure(self, cut: Cut, kind: str, way: str) -> CutFigure:
         book, facts = self.desk.book, self.desk.facts
@@ -240,9 +252,9 @@ class CutsView:
     def items(self) -> tuple[CutSection, ...]:
         """A section each size."""
         return tuple(
-            CutSection(_title(each.tin), tin_anchor(each.tin), each, self.desk)
-            for each in tin_portions(self.desk.book, self.desk.facts)
-            if each.tin.shape == self.shape
+            CutSection(_title(tin), tin_anchor(tin), tin, self.desk)
+            for tin, _ in all_outlines(self.desk.book)
+            if tin.shape == self.shape
         )
 
     @property
@@ -259,7 +271,7 @@ def _title(tin: Tin) -> str:
 def portions_pages(desk: Desk) -> Iterator[Page]:
     """The page of all portions, then one for each shape."""
     yield Page(INDEX, "Portions at a glance", "portions", PortionsView(desk), ("Tins", TITLE))
-    for shape in dict.fromkeys(each.tin.shape for each in tin_portions(desk.book, desk.facts)):
+    for shape in dict.fromkeys(tin.shape for tin, _ in all_outlines(desk.book)):
         title = SHAPES[shape].title
         yield Page(shape_address(shape), f"Cutting plans: {title.lower()}", "cuts", CutsView(desk, shape),
                    ("Tins", TITLE, title))  # fmt: skip

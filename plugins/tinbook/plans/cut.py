@@ -133,8 +133,10 @@ def knife_of(cut: Cut) -> cutting.Knife | None:
         return cutting.ring_knife(rings, edges[1:-1], counts)
     if cut.way == "joined" or not edges:
         return None
+    if cut.way == "grid":
+        return cutting.grid_knife(rings, counts[0], len(counts))
     way = cutting.turned(rings) if cut.upright else rings
-    if cut.way != "grid" and not bent(rings):
+    if not bent(rings):
         made = cutting.convex_knife(way, edges, counts)
     else:
         pieces = pieces_of(cut) or ()

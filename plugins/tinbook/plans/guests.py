@@ -207,6 +207,9 @@ def _nearest(made: Choices, wish: Wish, most: int, at: Counts, served: Counts, t
     tins = made.sums.tiers[at] + cups + (tray is not None)
     area = made.sums.area_mm2[at] + more_mm2
     good = np.flatnonzero((served >= wish.guests) & (cups <= MOST_TRAYS))
+    if len(good) > most:
+        # the rest serve too many to be among the best
+        good = good[served[good] <= np.partition(served[good], most - 1)[most - 1]]
     order = good[np.lexsort((area[good], tins[good], served[good]))]
     # As many more as rank alike, which the order of their tiers then parts.
     last = order[min(most, len(order)) - 1] if len(order) else 0

@@ -80,7 +80,7 @@ def glance(book: Book, facts: Facts) -> Glance:
         sizes,
         heights[0],
         heights,
-        tin_portions(book, facts),
+        tuple(TinPortions(tin, owned, *plans_of(tin, book, facts)) for tin, owned in all_outlines(book)),
         tuple(_weights(key, sizes, heights, book, facts) for key, kind in facts.kinds.items() if kind.rise),
         tuple(
             SameWeight(
@@ -94,15 +94,12 @@ def glance(book: Book, facts: Facts) -> Glance:
     )
 
 
-def tin_portions(book: Book, facts: Facts) -> tuple[TinPortions, ...]:
-    """The plans of every tin."""
+def plans_of(tin: Tin, book: Book, facts: Facts) -> tuple[Mapping[str, Cut], Mapping[str, Cut]]:
+    """The plans of one tin by kind of portion, and the second ones of a round."""
     sizes, height_mm = portion_sizes(book, facts), finishing(book.finish, facts).heights_mm[0]
-    found = []
-    for tin, owned in all_outlines(book):
-        cuts = {kind: cut_of(tin, each, height_mm) for kind, each in sizes.items()}
-        rings = {kind: second for kind, each in sizes.items() if (second := ring_cut(tin, each))}
-        found.append(TinPortions(tin, owned, cuts, rings))
-    return tuple(found)
+    cuts = {kind: cut_of(tin, each, height_mm) for kind, each in sizes.items()}
+    rings = {kind: second for kind, each in sizes.items() if (second := ring_cut(tin, each))}
+    return cuts, rings
 
 
 def usual_grams(portion: Portion, book: Book, facts: Facts, height_mm: float, kind: str = "creamed") -> float:

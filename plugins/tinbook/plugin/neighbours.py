@@ -1,14 +1,13 @@
-"""The plain links in a page's list of contents: in a large book nearly all of it, and alike for all pages of a folder."""
+"""The plain links of a list of contents: in a large book nearly all of it, and alike for all pages of a folder."""
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from mkdocs.structure.nav import Link, Section
+from mkdocs.structure.nav import Section
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url, normalize_url
 
-Entry = Page | Section | Link
 LINK = '<li class="md-nav__item"><a href="{}" class="md-nav__link"><span class="md-ellipsis">{}</span></a></li>\n'
 """What the theme says of a page beside the one that is read."""
 
@@ -20,7 +19,7 @@ class Run(NamedTuple):
     """
 
     links: str
-    entry: Entry | None
+    entry: Page | Section | None
     place: int
 
 
@@ -32,7 +31,7 @@ class Neighbours:
 
     def runs(self, section: Section, page: Page) -> list[Run]:
         """What of `section` the page's list holds, but for the section's own first page, which is its head."""
-        entries = section.children
+        entries: list[Any] = section.children
         links = self._seen_from(section, page)
         found, start = [], 1 if isinstance(entries[0], Page) and entries[0].is_index else 0
         for place in range(start, len(entries)):
@@ -53,12 +52,13 @@ class Neighbours:
 
 def _links(section: Section, place: str) -> list[str]:
     """From an address, a link to each entry that is a page; nothing for a section."""
-    return ["" if each.children else LINK.format(_way(_url(each), place), each.title) for each in section.children]
+    entries: list[Any] = section.children
+    return ["" if each.children else LINK.format(_way(_url(each), place), each.title) for each in entries]
 
 
 def _way(url: str, place: str) -> str:
     return normalize_url(url) if "://" in url else get_relative_url(url, place)
 
 
-def _url(entry: Entry) -> str:
+def _url(entry: Any) -> str:
     return getattr(entry, "url", None) or ""

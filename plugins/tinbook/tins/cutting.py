@@ -223,6 +223,17 @@ def strip_knife(rings: Sequence[Ring], edges: Sequence[float], pieces: Sequence[
     return Knife(tuple(lines), (), tuple(piece.middle for piece in pieces))
 
 
+def grid_knife(rings: Sequence[Ring], columns: int, rows: int) -> Knife:
+    """The cuts of `grid_pieces`."""
+    left, low, right, high = spans(rings)
+    wide, tall = (right - left) / columns, (high - low) / rows
+    tops = [high - tall * row for row in range(rows)]
+    begins = [left + wide * column for column in range(columns)]
+    lines: list[tuple[Point, Point]] = [((left, top), (right, top)) for top in tops[1:]]
+    lines += [((x, top), (x, top - tall)) for top in tops for x in begins[1:]]
+    return Knife(tuple(lines), (), tuple((x + wide / 2.0, top - tall / 2.0) for top in tops for x in begins))
+
+
 def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> Knife:
     """`strip_knife` for an outline without hollows, which needs no pieces."""
     cake, (left, _, right, high) = Polygon(rings[0]), spans(rings)
