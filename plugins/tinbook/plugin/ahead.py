@@ -9,6 +9,7 @@ from __future__ import annotations
 import multiprocessing
 import os
 import sys
+from collections import Counter
 from collections.abc import Callable, Mapping
 from concurrent.futures import ProcessPoolExecutor
 
@@ -27,17 +28,17 @@ _given: tuple[Mapping[str, Page], LinkFrom]
 
 
 class Ahead:
-    """The late parts of all pages, asked for page by page in the order of the book.
+    """The late parts of all pages.
 
-    The other processes come from the beginning. Where the first one catches up with them it does not wait, but makes
-    pages from the end, so that no process is idle.
+    The other processes make them from the beginning. Where the first one asks for what is not ready it does not wait,
+    but makes pages from the end, so that no process is idle.
     """
 
     def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
         global _given
         _given = pages, link_from
         self._pool = ProcessPoolExecutor(processes, mp_context=multiprocessing.get_context("fork"))
-        addresses = list(pages)
+        addresses = _rarest_first(pages)
         groups = [addresses[start : start + AT_ONCE] for start in range(0, len(addresses), AT_ONCE)]
         self._left = [(group, self._pool.submit(_parts, group)) for group in groups]
         self._under_way = {address: future for group, future in self._left for address in group}
@@ -76,6 +77,12 @@ def spare_processes(pages: int) -> int:
     if sys.platform != "linux" or pages < WORTH_IT:
         return 0
     return len(os.sched_getaffinity(0)) - 1
+
+
+def _rarest_first(pages: Mapping[str, Page]) -> list[str]:
+    """Pages of a rare kind look over the whole book and take long: one left to the end would keep the others waiting."""
+    count = Counter(page.template for page in pages.values())
+    return sorted(pages, key=lambda address: count[pages[address].template])
 
 
 def _parts(addresses: list[str]) -> dict[str, dict[str, str]]:
