@@ -38,19 +38,30 @@ def test_links_stand_between_the_entries_that_the_theme_draws(nav: Navigation) -
     assert isinstance(section, Section)
     kinds, sponge = section.children[2], section.children[1]
     assert isinstance(sponge, Page)
-    before, own, after = Neighbours().runs(section, sponge)
-    assert (before.entry, before.place, before.links) == (sponge, 2, "")
-    assert (own.entry, own.place, own.links) == (kinds, 3, "")
-    assert after.entry is None
+    own, after = Neighbours(prune=True).runs(section.children, sponge, "/")
+    assert (own.entry, own.place, own.links) == (sponge, 2, "")
+    assert (after.entry, after.links.count("<li"), after.links.count("nested")) == (None, 4, 1)
+    own, open_, after = Neighbours(prune=False).runs(section.children, sponge, "/")
+    assert (open_.entry, open_.place, open_.links) == (kinds, 3, "")
     assert after.links.count("<li") == 3
+
+
+def test_the_section_a_page_is_in_is_drawn(nav: Navigation) -> None:
+    section, mud = nav.items[1], next(page for page in nav.pages if page.title == "Mud")
+    mud.active = True
+    home, rest = Neighbours(prune=True).runs(nav.items, mud, "/", top=True)
+    assert (home.entry, home.place, home.links.count("<li")) == (section, 2, 1)
+    assert rest.links == ""
 
 
 def test_every_link_leads_from_every_page_where_mkdocs_says(nav: Navigation) -> None:
     section = nav.items[1]
     assert isinstance(section, Section)
-    made = Neighbours()
-    for page in nav.pages:
-        links = "".join(run.links for run in made.runs(section, page))
+    made = Neighbours(prune=True)
+    for page in (*nav.pages, None):
+        links = "".join(run.links for run in made.runs(section.children, page, "/book"))
         for entry in section.children[1:]:
-            if isinstance(entry, (Page, Link)) and entry is not page:
-                assert f'href="{normalize_url(entry.url or "", page)}"' in links, (page.url, entry)
+            leaf = entry.children[0] if isinstance(entry, Section) else entry
+            assert isinstance(leaf, (Page, Link))
+            if page not in (entry, leaf):
+                assert f'href="{normalize_url(leaf.url or "", page, "/book")}"' in links, (page, entry)

@@ -154,7 +154,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         self._files = {file.src_uri: file for file in files}
-        self.neighbours = Neighbours()
+        self.neighbours = Neighbours("navigation.prune" in config.theme.get("features", ()))
         return nav
 
     @event_priority(-100)

@@ -1,7 +1,8 @@
-"""The plain links of a list of contents: in a large book nearly all of it, and alike for all pages of a folder."""
+"""What a list of contents says of a page's neighbours: nearly all of it, and alike for all pages of a folder."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
 from mkdocs.structure.nav import Section
@@ -10,10 +11,15 @@ from mkdocs.utils import get_relative_url, normalize_url
 
 LINK = '<li class="md-nav__item"><a href="{}" class="md-nav__link"><span class="md-ellipsis">{}</span></a></li>\n'
 """What the theme says of a page beside the one that is read."""
+CLOSED = (
+    '<li class="md-nav__item md-nav__item--pruned md-nav__item--nested"><a href="{}" class="md-nav__link">'
+    '<span class="md-ellipsis">{}</span><span class="md-nav__icon md-icon"></span></a></li>\n'
+)
+"""And of a section that the page is not in, where such are pruned."""
 
 
 class Run(NamedTuple):
-    """An `entry` of a list with its `place` there, counted from 1, and the plain links before it.
+    """An `entry` that the theme draws, its `place` in the list, counted from 1, and the links before it.
 
     After the last such entry come links alone, with no `entry`.
     """
@@ -24,41 +30,48 @@ class Run(NamedTuple):
 
 
 class Neighbours:
-    """The runs of each section of a book, as its pages ask for them."""
+    """The runs of each list of a book, as its pages ask for them. `prune`: a section that is not open is a link."""
 
-    def __init__(self) -> None:
+    def __init__(self, prune: bool) -> None:
+        self._prune = prune
         self._links: dict[tuple[int, str], list[str]] = {}
 
-    def runs(self, section: Section, page: Page) -> list[Run]:
-        """What of `section` the page's list holds, but for the section's own first page, which is its head."""
-        entries: list[Any] = section.children
-        links = self._seen_from(section, page)
-        found, start = [], 1 if isinstance(entries[0], Page) and entries[0].is_index else 0
+    def runs(self, entries: Sequence[Any], page: Page | None, base: str, top: bool = False) -> list[Run]:
+        """What the list holds; all but the `top` one without the first page of their section, which is its head.
+
+        Without a `page`, as on the one that says that there is none, addresses begin at the book's `base`.
+        """
+        links = self._seen_from(entries, page) if page else _links(entries, lambda url: normalize_url(url, base=base))
+        start = 1 if not top and isinstance(entries[0], Page) and entries[0].is_index else 0
+        found = []
         for place in range(start, len(entries)):
-            if entries[place].children or entries[place] is page:
-                found.append(Run("".join(links[start:place]), entries[place], place + 1))
+            entry = entries[place]
+            if entry is page or (entry.children and (entry.active or not self._prune)):
+                found.append(Run("".join(links[start:place]), entry, place + 1))
                 start = place + 1
         return [*found, Run("".join(links[start:]), None, 0)]
 
-    def _seen_from(self, section: Section, page: Page) -> list[str]:
-        """A link to each entry but the page. What lies in a page's own folder is addressed as no other page would."""
-        if any(_url(entry).startswith(page.url) for entry in section.children if entry is not page):
-            return _links(section, page.url)
+    def _seen_from(self, entries: Sequence[Any], page: Page) -> list[str]:
+        """A link to each entry. What lies in a page's own folder is addressed as from no other page."""
+        if any(url.startswith(page.url) for url in map(_url, entries) if url != page.url):
+            return _links(entries, _from(page.url))
         folder, slash = page.url.rstrip("/").rpartition("/")[0], page.url[-1:] == "/"
-        if (id(section), folder) not in self._links:
-            self._links[id(section), folder] = _links(section, f"{folder}/{'-/' if slash else '-.html'}".lstrip("/"))
-        return self._links[id(section), folder]
+        key = id(entries), folder
+        if key not in self._links:
+            self._links[key] = _links(entries, _from(f"{folder}/{'-/' if slash else '-.html'}".lstrip("/")))
+        return self._links[key]
 
 
-def _links(section: Section, place: str) -> list[str]:
-    """From an address, a link to each entry that is a page; nothing for a section."""
-    entries: list[Any] = section.children
-    return ["" if each.children else LINK.format(_way(_url(each), place), each.title) for each in entries]
+def _from(place: str) -> Callable[[str], str]:
+    return lambda url: url if "://" in url else get_relative_url(url, place)
 
 
-def _way(url: str, place: str) -> str:
-    return normalize_url(url) if "://" in url else get_relative_url(url, place)
+def _links(entries: Sequence[Any], way: Callable[[str], str]) -> list[str]:
+    return [(CLOSED if entry.children else LINK).format(way(_url(entry)), entry.title) for entry in entries]
 
 
 def _url(entry: Any) -> str:
-    return getattr(entry, "url", None) or ""
+    """Where it leads: a section to its first page."""
+    while entry.children:
+        entry = entry.children[0]
+    return entry.url or ""
