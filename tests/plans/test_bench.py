@@ -114,4 +114,4 @@ def test_names_are_told_once(made: dict[str, tuple[Bench, TinTable | None]]) -> 
     for handed, _ in made.values():
         told = as_plain(handed)["tins"]
         tins = [dict(zip(told["heads"], row, strict=False)) for row in told["rows"]]
-        assert tins == [asdict(tin) for tin in handed.tins]
+        assert tins == [tin._asdict() for tin in handed.tins]

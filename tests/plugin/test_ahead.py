@@ -50,6 +50,7 @@ def test_every_part_is_the_same(two: Ahead, site: Site) -> None:
 @linux
 def test_a_page_the_book_does_not_have_has_no_parts(two: Ahead, site: Site) -> None:
     address = next(iter(site.pages))
+    assert two.ready("nowhere")
     assert two.parts("nowhere") == {}
     assert two.parts(address)
     assert two.parts(address) == {}  # given once
@@ -66,11 +67,18 @@ def test_it_does_not_wait_but_makes_the_last_pages(site: Site) -> None:
         return link_from(address)
 
     made = Ahead(site.pages, slow, 1)
-    first, *_, last = site.pages
+    first, *_, last = ahead._rarest_first(site.pages)
+    assert not made.ready(first) and not made.ready(last)
     assert made.parts(first) == site.pages[first].parts(link_from(first))
-    assert last in made._made
+    assert made.ready(last)
     assert made.parts(last) == site.pages[last].parts(link_from(last))
     made.close()
+
+
+def test_pages_of_a_rare_kind_come_first(site: Site) -> None:
+    kinds = [site.pages[address].template for address in ahead._rarest_first(site.pages)]
+    assert sorted(kinds, key=kinds.count) == kinds
+    assert kinds.count(kinds[0]) == 1 < kinds.count(kinds[-1])
 
 
 @linux

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import hashlib
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from jinja2 import BytecodeCache, Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
 
 from tinbook.pages import formats, rows
 
@@ -20,6 +22,20 @@ FILTERS = (
 
 
 @lru_cache(maxsize=1)
+def compiled() -> BytecodeCache | None:
+    """Where compiled templates are kept, as Python keeps its modules: a folder of the user's own among the temporary
+    ones. None where there is none that is safe.
+
+    What a template says of a constant is worked out when it is compiled, so the filters are part of a file's name.
+    """
+    filters = b"".join(Path(str(module.__file__)).read_bytes() for module in (formats, rows))
+    try:
+        return FileSystemBytecodeCache(pattern=f"tinbook-{hashlib.sha256(filters).hexdigest()[:16]}-%s")
+    except (OSError, RuntimeError):
+        return None
+
+
+@lru_cache(maxsize=1)
 def environment() -> Environment:
     """The one Jinja environment: autoescape on, unknown names refused."""
     made = Environment(
@@ -29,6 +45,7 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
+        bytecode_cache=compiled(),
     )
     made.policies["json.dumps_kwargs"] = {"sort_keys": False, "separators": (",", ":"), "ensure_ascii": False}
     made.filters.update({spell.__name__: spell for spell in FILTERS})

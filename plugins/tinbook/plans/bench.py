@@ -6,8 +6,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from operator import attrgetter
-from typing import Any
+from typing import Any, NamedTuple
 
 from tinbook.facts import Facts
 from tinbook.models import Book
@@ -31,8 +30,7 @@ class BenchLine:
     raises: bool
 
 
-@dataclass(frozen=True, slots=True)
-class BenchTin:
+class BenchTin(NamedTuple):
     """One tin: `unit_ml` is the batter one of it takes, `room_ml` the batter it holds risen to its rim, if that is
     known; `stands` how many stand on the oven's shelves at once (None: no shelf given), `have` how many there are."""
 
@@ -48,7 +46,7 @@ class BenchTin:
     room_ml: float | None
     stands: int | None
     holes: int
-    count: int
+    count: int  # type: ignore[assignment]  # hides tuple.count, which nobody asks
     least_mm: float | None
 
 
@@ -167,9 +165,7 @@ def as_plain(made: Bench) -> dict[str, Any]:
 
 def _columns(tins: tuple[BenchTin, ...]) -> dict[str, Any]:
     """Tins as `heads` and `rows`: names are told once, not for each. A row may go on with how the tin is `drawn`."""
-    heads = BenchTin.__slots__
-    row = attrgetter(*heads)
-    return {"heads": [*heads, "drawn"], "rows": [list(row(tin)) for tin in tins]}
+    return {"heads": [*BenchTin._fields, "drawn"], "rows": [list(tin) for tin in tins]}
 
 
 def _fields(row: Bench | BenchLine | BenchSteps) -> dict[str, Any]:

@@ -18,8 +18,7 @@ from tinbook.plans.worked import Worked
 from tinbook.tins import Tin
 
 
-@dataclass(frozen=True, slots=True)
-class Fit:
+class Fit(NamedTuple):
     """How a share of the batter goes into one tin: lengths mm.
 
     `needed` counts the tins to fill: `count`, or more where they are too shallow. `each_g`, `batter_mm` and
@@ -28,7 +27,7 @@ class Fit:
     """
 
     tin: Tin
-    count: int
+    count: int  # type: ignore[assignment]  # hides tuple.count, which nobody asks
     needed: int
     each_g: float
     each_shown_g: float

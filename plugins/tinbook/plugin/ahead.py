@@ -80,7 +80,7 @@ def spare_processes(pages: int) -> int:
 
 
 def _rarest_first(pages: Mapping[str, Page]) -> list[str]:
-    """Pages of a rare kind look over the whole book and take long: one left to the end would keep the others waiting."""
+    """Pages of a rare kind look over the whole book and take long: one left to the end would keep the rest waiting."""
     count = Counter(page.template for page in pages.values())
     return sorted(pages, key=lambda address: count[pages[address].template])
 

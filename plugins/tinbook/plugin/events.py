@@ -11,6 +11,7 @@ from html import escape
 from pathlib import Path
 from typing import Any, Literal
 
+from jinja2 import Environment
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -26,6 +27,7 @@ from mkdocs.utils.templates import TemplateContext
 from tinbook.loading import load_book
 from tinbook.pages.page import Link
 from tinbook.pages.page import Page as BookPage
+from tinbook.pages.render import compiled
 from tinbook.pages.schema_org import script_of
 from tinbook.plugin.ahead import Ahead, spare_processes
 from tinbook.plugin.neighbours import Neighbours
@@ -156,6 +158,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._files = {file.src_uri: file for file in files}
         self.neighbours = Neighbours("navigation.prune" in config.theme.get("features", ()))
         return nav
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        env.bytecode_cache = compiled()
+        return env
 
     @event_priority(-100)
     def on_page_context(
