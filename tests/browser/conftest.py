@@ -152,6 +152,19 @@ def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
     assert errors == []
 
 
+def few_of_many(names: list[str], site: Path, most: int) -> list[str]:
+    """Pages of a built site by their files' names, but of each folder, where they are alike, only the `most` longest."""
+    folders: dict[str, list[str]] = {}
+    for name in names:
+        folders.setdefault(name.removesuffix("/index.html").rpartition("/")[0], []).append(name)
+    kept = {
+        name
+        for folder, alike in folders.items()
+        for name in sorted(alike, key=lambda name: -(site / name).stat().st_size)[: most if folder else None]
+    }
+    return [name for name in names if name in kept]
+
+
 def kind_of(address: str, text: str) -> str:
     """What kind of page this is: its place in the book, and for mixtures whether tins are chosen."""
     if 'id="tb-bench"' in text:

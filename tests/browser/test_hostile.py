@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 import yaml
 from playwright.sync_api import Page, expect
+from tests.browser.conftest import few_of_many
 
 from tinbook.pages import formats
 
@@ -106,8 +107,9 @@ def plain(payload: str) -> str:
 
 @pytest.fixture
 def pages(hostile: Path, serve: Callable[[Path], str]) -> Iterator[tuple[str, list[str]]]:
-    """The address of the book, and every page of it."""
-    yield serve(hostile), sorted(file.relative_to(hostile).as_posix() for file in hostile.rglob("*.html"))
+    """The address of the book, and its pages."""
+    names = sorted(file.relative_to(hostile).as_posix() for file in hostile.rglob("*.html"))
+    yield serve(hostile), few_of_many(names, hostile, 24)
 
 
 def test_nothing_of_it_runs_and_no_page_grows_sideways(

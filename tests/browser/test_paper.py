@@ -60,13 +60,17 @@ def test_a_mixture_is_one_sheet(
         assert [tuple(map(round, size)) for size in sheets(file)] == [(596, 843)], slug
         text = read(file)
         assert batch.mixture.name in text and words(cake) in text
-        for line in tab.locator(".tb-lines li").all():
-            # a line is read as its figure, its unit and its name
-            figure, unit = line.locator("b").inner_text(), line.locator(".tb-qty i").inner_text()
+        # a line is read as its figure, its unit and its name
+        lines = tab.locator(".tb-lines li").evaluate_all(
+            """lines => lines.map(line => [line.querySelector("b").innerText, line.querySelector(".tb-qty i").innerText,
+                line.querySelector(".tb-name").firstChild.textContent])"""
+        )
+        for figure, unit, name in lines:
             assert words(f"{figure} {unit}") in text, (slug, figure)
-            assert words(line.locator(".tb-name").evaluate("each => each.firstChild.textContent")) in text, slug
-        for step in tab.locator(".tb-do").all():
-            first = words(step.evaluate("each => each.textContent")).split(". ")[0]
+            assert words(name) in text, slug
+        assert lines
+        for step in tab.locator(".tb-do").all_text_contents():
+            first = words(step).split(". ")[0]
             assert first[:30] in text, (slug, first)
         for caution in tab.locator(".tb-caution b").all_inner_texts():
             assert words(caution) in text, (slug, caution)
