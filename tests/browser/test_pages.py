@@ -57,6 +57,7 @@ LOST = """() => {
   }
   return found;
 }"""
+UNFOLD = "document.querySelectorAll('details').forEach(fold => { fold.open = true; })"
 SIDEWAYS = (
     "Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - document.documentElement.clientWidth"
 )
@@ -69,39 +70,35 @@ def visits(tab: Page, base: str, kinds: dict[str, str]) -> Iterator[str]:
         yield kind
 
 
-def test_nothing_is_asked_of_another_host(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:
+def test_on_a_tablet_nothing_is_asked_of_another_host_and_no_text_is_cut_or_covered(
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
+) -> None:
     """The `page` fixture fails for errors of the console too."""
-    tab, asked, failed = page(**TABLET), set(), []
+    tab, asked, failed, lost = page(**TABLET), set(), [], []
     tab.on("request", lambda request: asked.add(request.url))
     tab.on("requestfailed", lambda request: failed.append(request.url))
     tab.on("response", lambda got: failed.append(got.url) if got.status >= 400 and "404" not in got.url else None)
-    for _ in visits(tab, demo_url, kinds):
+    for kind in visits(tab, demo_url, kinds):
         tab.wait_for_load_state("networkidle")
+        tab.evaluate(UNFOLD)
+        lost += [f"{kind}: {told}" for told in tab.evaluate(LOST)]
     assert len(asked) > len(kinds)
     assert [url for url in asked if not url.startswith((demo_url, "data:", "blob:"))] == []
     assert failed == []
+    assert not lost, "\n".join(lost)
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_no_page_scrolls_sideways_on_a_phone(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], scheme: str
+def test_on_a_phone_no_page_scrolls_sideways_and_no_text_is_cut_or_covered(
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
 ) -> None:
-    tab, wide = page(**PHONE, color_scheme=scheme), []
+    tab, wide, lost = page(**PHONE), [], []
     for kind in visits(tab, demo_url, kinds):
-        tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
-        if tab.evaluate(SIDEWAYS) > 0:
-            wide.append(kind)
-    assert wide == []
-
-
-@pytest.mark.parametrize("options", [TABLET, PHONE], ids=["tablet", "phone"])
-def test_no_text_is_cut_or_covered(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], options: dict[str, Any]
-) -> None:
-    tab, lost = page(**options), []
-    for kind in visits(tab, demo_url, kinds):
-        tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        tab.evaluate(UNFOLD)
         lost += [f"{kind}: {told}" for told in tab.evaluate(LOST)]
+        for scheme in ("dark", "light"):
+            tab.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            wide += [f"{kind}, {scheme}" for far in [tab.evaluate(SIDEWAYS)] if far > 0]
+    assert wide == []
     assert not lost, "\n".join(lost)
 
 
@@ -120,7 +117,7 @@ def test_letters_of_twice_the_size_lose_nothing(large: Page, demo_url: str, kind
     lost = []
     for kind in visits(large, demo_url, kinds):
         assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
-        large.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        large.evaluate(UNFOLD)
         lost += [f"{kind}: {told}" for told in large.evaluate(LOST)]
         lost += [f"{kind}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
     assert not lost, "\n".join(lost)

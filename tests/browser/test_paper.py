@@ -50,7 +50,7 @@ def printed(tmp_path: Path) -> Callable[..., Path]:
 def test_a_mixture_is_one_sheet(
     page: Callable[..., Page], demo_url: str, demo: Loaded, printed: Callable[..., Path]
 ) -> None:
-    tab, letters = page(viewport={"width": 820, "height": 1180}), {}
+    tab, lengths = page(viewport={"width": 820, "height": 1180}), {}
     for slug, batch in weigh_all(demo.book, demo.facts).items():
         tab.goto(f"{demo_url}mixtures/{slug}/")
         for more in tab.locator(".tb-chip:not([aria-pressed=true]):visible").all()[:1]:
@@ -76,12 +76,16 @@ def test_a_mixture_is_one_sheet(
             assert words(caution) in text, (slug, caution)
         assert "Contains:" in text
         assert "For every tin" not in text and "By the egg" not in text and "Tinbook" not in text
-        letters[slug] = len(sheets(printed(tab, "Letter")))
+        lengths[slug] = len(text)
         tab.emulate_media(media="print")
         room = tab.locator(".tb-pencil").bounding_box()
         assert room and room["height"] >= 30, (slug, room)
         tab.emulate_media(media="null")
     # Letter is 18 mm shorter: only the longest may turn the page
+    letters = {}
+    for slug in sorted(lengths, key=lambda slug: -lengths[slug])[:6]:
+        tab.goto(f"{demo_url}mixtures/{slug}/")
+        letters[slug] = len(sheets(printed(tab, "Letter")))
     assert max(letters.values()) <= 2 and sorted(letters.values())[-2] == 1, letters
 
 

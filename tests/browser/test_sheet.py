@@ -147,7 +147,7 @@ def test_ticks_stay(page: Callable[..., Page], richest: Path, sheets: dict[str, 
     assert tab.locator("input:checked").count() == 0
 
 
-def test_on_a_phone(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
+def test_on_a_phone_and_on_paper(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
     for path in sheets.values():
         tab = page(viewport=PHONE, color_scheme="light", has_touch=True, bypass_csp=True)
         opened(tab, path)
@@ -160,20 +160,7 @@ def test_on_a_phone(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
             run = {"runOnly": {"type": kind, "values": rules}, "resultTypes": ["violations"]}
             found: list[dict[str, Any]] = tab.evaluate("async run => (await axe.run(document, run)).violations", run)
             assert [f"{each['id']}: {node['target']}" for each in found for node in each["nodes"]] == [], path.stem
-
-
-def test_the_code_can_be_scanned_in_the_light_and_in_the_dark(page: Callable[..., Page], richest: Path) -> None:
-    for scheme in ("light", "dark"):
-        tab = page(viewport=PHONE, color_scheme=scheme, device_scale_factor=2)
-        opened(tab, richest)
-        (code,) = zxingcpp.read_barcodes(Image.open(BytesIO(tab.screenshot())))
-        assert code.text == f"{ADDRESS}/techniques/{richest.stem}/"
-
-
-def test_on_paper(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
-    for path in sheets.values():
-        tab = page()
-        opened(tab, path)
+        tab.emulate_media(color_scheme="light")
         pdf = tab.pdf(prefer_css_page_size=True)
         # the templates of the cake that is chosen come after the sheet, each on a page of its own
         templates = tab.locator("section.true:not([hidden])").count()
@@ -189,3 +176,11 @@ def test_on_paper(page: Callable[..., Page], sheets: dict[str, Path]) -> None:
         )
         assert small == [], path.stem
         assert re.search(rb"/MediaBox\s*\[\s*0 0 59[45]", pdf)
+
+
+def test_the_code_can_be_scanned_in_the_light_and_in_the_dark(page: Callable[..., Page], richest: Path) -> None:
+    for scheme in ("light", "dark"):
+        tab = page(viewport=PHONE, color_scheme=scheme, device_scale_factor=2)
+        opened(tab, richest)
+        (code,) = zxingcpp.read_barcodes(Image.open(BytesIO(tab.screenshot())))
+        assert code.text == f"{ADDRESS}/techniques/{richest.stem}/"
