@@ -29,6 +29,8 @@ SETTLE = """() => {
   for (const body of document.querySelectorAll("tbody")) [...body.rows].slice(3).forEach(row => row.remove());
   for (const row of document.querySelectorAll("article tr")) [...row.cells].slice(7).forEach(cell => cell.remove());
   for (const list of document.querySelectorAll("article :is(ul, ol, .tb-group)")) [...list.children].slice(5).forEach(each => each.remove());
+  for (const svg of document.querySelectorAll("article svg")) [...svg.querySelectorAll("text")].slice(8).forEach(each => each.remove());
+  [...document.querySelectorAll("article figure")].slice(12).forEach(each => each.remove());
   [...document.querySelectorAll("article > :is(h2, section.tb-source), article > h2 ~ *")].slice(60).forEach(each => each.remove());
 }"""
 
