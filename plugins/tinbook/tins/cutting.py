@@ -23,6 +23,8 @@ Array = np.ndarray[Any, np.dtype[np.float64]]
 Point = tuple[float, float]
 STEPS = 96
 """Into how many steps a strip is laid to find where it is cut."""
+FINE = 2000
+"""And a whole outline without hollows."""
 CROOKED = 1.05
 """Where a string pulled round a piece holds so many times its area, it is crooked, and its number needs a place."""
 DUST = 1e-4
@@ -235,27 +237,32 @@ def grid_knife(rings: Sequence[Ring], columns: int, rows: int) -> Knife:
 
 
 def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> Knife:
-    """`strip_knife` for an outline without hollows, which needs no pieces."""
-    cake, (left, _, right, high) = Polygon(rings[0]), spans(rings)
+    """`strip_knife` for an outline without hollows, which needs no pieces: it is as high as from one chain of its corners
+    to the other, so a strip's area up to any place is a running sum."""
+    left, _, right, high = spans(rings)
     lines: list[tuple[Point, Point]] = [((left, high - edge), (right, high - edge)) for edge in edges[1:-1]]
     middles: list[Point] = []
-    points = np.asarray(rings[0])
+    points = _points_of(rings[0])
     points = np.roll(points, -int(points[:, 0].argmin()), axis=0)
     far = int(points[:, 0].argmax())
     chains = [points[: far + 1], np.concatenate((points[far:], points[:1]))[::-1]]
+    places = np.linspace(left, right, FINE + 1)
+    bottom, top = np.sort([np.interp(places, chain[:, 0], chain[:, 1]) for chain in chains], axis=0)
     for begin, end, count in zip(edges, edges[1:], counts, strict=False):
-        strip = strip_of(cake, left, right, high - end, high - begin)
-        one, _, other, _ = strip.bounds
-        cuts = [one, *(cut for _, cut in across(strip, count)[:-1]), other]
-        lines += [((cut, high - begin), (cut, high - end)) for cut in cuts[1:-1]]
-        middle = (np.asarray(cuts[1:]) + np.asarray(cuts[:-1])) / 2.0
+        tall = np.clip(top, high - end, high - begin) - np.clip(bottom, high - end, high - begin)
+        held = np.concatenate(([0.0], np.cumsum(tall[1:] + tall[:-1])))
+        inside = np.flatnonzero(np.diff(held) > 0.0)
+        ends = places[inside[0]], places[inside[-1] + 1]
+        cuts = np.array([ends[0], *np.interp(np.arange(1, count) / count * held[-1], held, places), ends[1]])
+        lines += [((cut, high - begin), (cut, high - end)) for cut in cuts[1:-1].tolist()]
+        middle = (cuts[1:] + cuts[:-1]) / 2.0
         if count > 1:
             # End pieces come to a point, so that most of them lies inwards.
             middle[0] += 0.1 * (cuts[1] - cuts[0])
             middle[-1] -= 0.1 * (cuts[-1] - cuts[-2])
-        heights = np.sort([np.interp(middle, chain[:, 0], chain[:, 1]) for chain in chains], axis=0)
-        low, top = np.maximum(heights[0], high - end), np.minimum(heights[1], high - begin)
-        middles += zip(middle.tolist(), ((low + top) / 2.0).tolist(), strict=True)
+        low, over = np.interp(middle, places, bottom), np.interp(middle, places, top)
+        level = (np.maximum(low, high - end) + np.minimum(over, high - begin)) / 2.0
+        middles += zip(middle.tolist(), level.tolist(), strict=True)
     return Knife(tuple(lines), (), tuple(middles))
 
 
