@@ -76,4 +76,4 @@ class ColoursView:
 def colours_pages(desk: Desk) -> Iterator[Page]:
     """The page, where the house has colours."""
     if desk.book.colours:
-        yield Page(ADDRESS, TITLE, "colours", ColoursView(desk))
+        yield Page(ADDRESS, TITLE, "colours", ColoursView(desk), ("Colours",))

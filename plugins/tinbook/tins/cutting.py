@@ -237,8 +237,8 @@ def grid_knife(rings: Sequence[Ring], columns: int, rows: int) -> Knife:
 
 
 def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> Knife:
-    """`strip_knife` for an outline without hollows, which needs no pieces: it is as high as from one chain of its corners
-    to the other, so a strip's area up to any place is a running sum."""
+    """`strip_knife` for an outline without hollows, which needs no pieces: it is as high as from one chain of its
+    corners to the other, so a strip's area up to any place is a running sum."""
     left, _, right, high = spans(rings)
     lines: list[tuple[Point, Point]] = [((left, high - edge), (right, high - edge)) for edge in edges[1:-1]]
     middles: list[Point] = []
