@@ -21,7 +21,7 @@ from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
-from mkdocs.utils import get_relative_url, write_file
+from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
@@ -195,7 +195,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         """Pages that were written before their late parts were ready."""
         for address, output in self._thin.items():
             made = self.site.pages[address]
-            write_file(self._whole(made, output).encode(), self._files[f"{address}.md"].abs_dest_path)
+            written = Path(self._files[f"{address}.md"].abs_dest_path)
+            written.write_bytes(self._whole(made, output).encode("utf-8", "xmlcharrefreplace"))
         self._thin = {}
 
     def _whole(self, made: BookPage, output: str) -> str:
