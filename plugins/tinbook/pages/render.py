@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import hashlib
+from contextlib import suppress
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jinja2 import BytecodeCache, Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
+from jinja2 import Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
+from jinja2.bccache import Bucket
 
 from tinbook.pages import formats, rows
 
@@ -21,8 +23,17 @@ FILTERS = (
 )  # fmt: skip
 
 
+class Compiled(FileSystemBytecodeCache):
+    """Compiled templates as files; where none can be written they are compiled anew the next time."""
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep one."""
+        with suppress(OSError):
+            super().dump_bytecode(bucket)
+
+
 @lru_cache(maxsize=1)
-def compiled() -> BytecodeCache | None:
+def compiled() -> Compiled | None:
     """Where compiled templates are kept, as Python keeps its modules: a folder of the user's own among the temporary
     ones. None where there is none that is safe.
 
@@ -30,7 +41,7 @@ def compiled() -> BytecodeCache | None:
     """
     filters = b"".join(Path(str(module.__file__)).read_bytes() for module in (formats, rows))
     try:
-        return FileSystemBytecodeCache(pattern=f"tinbook-{hashlib.sha256(filters).hexdigest()[:16]}-%s")
+        return Compiled(pattern=f"tinbook-{hashlib.sha256(filters).hexdigest()[:16]}-%s")
     except (OSError, RuntimeError):
         return None
 
