@@ -26,6 +26,7 @@ SIZES: dict[str, dict[str, Any]] = {
 }
 CAKE, TIN = "mud-cake", "round 23 cm"
 RAN_MIN = 126
+STEP_MIN = 5.0
 
 
 def bake(tab: Page, address: str, tin: str) -> str:
@@ -97,14 +98,40 @@ def test_from_a_folder_too(page: Callable[..., Page], build: Callable[..., Path]
     assert tab.evaluate("getSelection().toString()").strip() == line.strip()
 
 
-def test_a_tin_of_another_size_keeps_the_written_time(page: Callable[..., Page], demo_url: str, demo: Loaded) -> None:
+@pytest.mark.parametrize(("shape", "width", "length", "below", "above"), [
+    ("round", 210, 210, "round 20 cm", "round 23 cm"), ("square", 240, 240, "round 23 cm", "round 25 cm"),
+    ("rectangle", 180, 270, "round 20 cm", "round 23 cm"), ("square", 230, 230, "round 23 cm", "round 23 cm"),
+])  # fmt: skip
+def test_a_tin_of_another_size_bakes_as_the_rounds_beside_it(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, shape: str, width: int, length: int, below: str, above: str
+) -> None:
+    """And the engine's own time for it lies within what is said, to a step of the timer."""
     tab = page(**SIZES["tablet"])
-    tab.goto(f"{demo_url}mixtures/{CAKE}/#for?shape=round&width=210&length=210&count=1")
+    tab.goto(f"{demo_url}mixtures/{CAKE}/#for?shape={shape}&width={width}&length={length}&count=1")
+    rows = {str(row["tin"]).partition(" x ")[0]: row for row in times(demo.book, demo.facts, Query(of=CAKE)).rows}
+    said = tab.locator(".tb-oven")
+    low, high, check = rows[below]["low_min"], rows[above]["high_min"], rows[below]["check_min"]
+    expect(said).to_contain_text(f"Start checking at {check:g} min, most likely {low:g}–{high:g}, centre")
+    if below != above:
+        expect(said).to_contain_text(f"between {below} and {above}")
+    tin = read_tin(f"{shape} {width / 10:g} cm" + (f" x {length / 10:g} cm" if length != width else ""))[1]
+    (own,) = times(demo.book, demo.facts, Query(of=CAKE, tins=((1, tin),))).rows
+    assert check - STEP_MIN <= own["check_min"] <= own["low_min"] and low - STEP_MIN <= own["low_min"]
+    assert own["high_min"] <= high + STEP_MIN
+
+
+def test_what_lies_beyond_the_rounds_keeps_the_written_time(
+    page: Callable[..., Page], demo_url: str, demo: Loaded
+) -> None:
+    tab = page(**SIZES["tablet"])
+    tab.goto(f"{demo_url}mixtures/{CAKE}/#for?shape=round&width=610&length=610&count=1")
     expect(tab.locator(".tb-oven")).to_be_hidden()
     written = demo.book.mixtures[CAKE].bake
     assert written is not None
     button = tab.locator(".tb-steps .tb-start[data-bake]")
     expect(button).to_have_attribute("data-minutes", f"{written.time.low.base}")
+    tab.goto("about:blank")
+    tab.goto(f"{demo_url}mixtures/{CAKE}/#for?shape=round&width=210&length=210&count=1")
     expect(button).to_have_attribute(
         "data-bake", f"of: {CAKE}, tin: round 21 cm, batter: 1825 g, oven: 135 °C fan, done after: "
     )

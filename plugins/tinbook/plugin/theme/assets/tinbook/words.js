@@ -16,6 +16,7 @@ export const words = {
   long: ["rectangle", "oval"], own: "tin of your own",
   startTimer: name => `Start a timer: ${name}`, stop: "Stop", go: "Go on", away: "Take away", till: "till", rings: name => `${name}: time is up`, stopped: "stopped",
   check: minutes => `check ${minutes}\u00a0min`, done: "Done", copy: "Copy", copied: "Copied", paste: "For house/bakes.yaml: ",
+  between: tins => `between ${tins.join(" and ")}`,
   far: (wide, deep) => [[wide, "wide"], [deep, "deep"]].filter(([by]) => by !== 10).map(([by, how]) => `${by / 10} times as ${how}`).join(" and "),
   tray: "Timers", awake: "Screen stays on", asleep: "Screen may sleep", noWake: "This screen cannot be kept on from here",
   again: "Start again", sure: "Forget ticks, timers and notes?", yes: "Yes, start again", no: "No",
