@@ -7,7 +7,6 @@ import shutil
 import subprocess
 import sys
 import threading
-import time
 from collections.abc import Callable, Iterator
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -151,17 +150,6 @@ def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
     for context in contexts:
         context.close()
     assert errors == []
-
-
-def reload_until(tab: Page, kept: Callable[[], bool]) -> None:
-    """Open a file's page again, as its reader would. Its store belongs to another process of the browser, which may hear
-    of the last change a moment later."""
-    until = time.monotonic() + 20
-    tab.reload()
-    while not kept() and time.monotonic() < until:
-        time.sleep(0.2)
-        tab.reload()
-    assert kept()
 
 
 def few_of_many(names: list[str], site: Path, most: int) -> list[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import time
 import urllib.request
 from collections.abc import Callable
 from pathlib import Path
@@ -12,7 +13,6 @@ from urllib.parse import urljoin
 import pytest
 from click.testing import CliRunner
 from playwright.sync_api import Page
-from tests.browser.conftest import reload_until
 
 from tinbook.cli import main
 
@@ -21,6 +21,9 @@ pytestmark = pytest.mark.browser
 ROOT = Path(__file__).parents[2]
 SCREENS = {"tablet": (1180, 820), "phone": (390, 844)}
 TECHNIQUE = "lighthouse-for-the-front"
+STORE = """() => {
+  try { localStorage.setItem("probe", "1"); return JSON.stringify({ ...localStorage }); } catch (error) { return String(error); }
+}"""
 CAKES = ("round 30 cm", "round 10 cm", "round 23 cm")
 
 
@@ -74,6 +77,23 @@ def shown(tab: Page) -> list[str]:
     return list(dict.fromkeys(tab.locator("[data-cake]").evaluate_all(visible)))
 
 
+def stays(tab: Page, change: Callable[[], None], kept: Callable[[], bool]) -> None:
+    """What a reader changes in a file's page is there when it is opened again.
+
+    Seen twice in six whole runs, never alone: the browser's store of a file forgot or refused what it was given. So it
+    is changed again, a few times; a page that never keeps it fails, and says what its store holds.
+    """
+    told = ""
+    for _ in range(4):
+        change()
+        tab.reload()
+        if kept():
+            return
+        told = tab.evaluate(STORE)
+        time.sleep(1.0)
+    raise AssertionError(f"not kept: {told}")
+
+
 def check_figures(words: str, rows: list[dict[str, Any]]) -> None:
     """Each part's weight to what is printed, and its cutter, as the table has them."""
     words = " ".join(words.replace("\N{NO-BREAK SPACE}", " ").split())
@@ -121,7 +141,8 @@ def test_in_the_one_file(tab: Page, one_file: Path, table: dict[str, list[dict[s
         titles = tab.locator("section.true:visible title").all_text_contents()
         assert titles and all(f"for {cake}" in title for title in titles), "its own templates and no others"
         assert tab.evaluate("document.documentElement.scrollWidth <= innerWidth"), "nothing is cut off"
-    reload_until(tab, lambda: shown(tab) == [CAKES[-1]])  # the cake in hand stays
+    last = CAKES[-1]
+    stays(tab, lambda: choose(tab, ".cakes select", last, by), lambda: shown(tab) == [last])
     assert set(asked) == {one_file.as_uri()}, "no network"
 
 

@@ -71,7 +71,13 @@ def search(tab: Page, words: str) -> dict[str, str]:
     tab.locator(".tb-find").click()
     tab.locator(".md-search__input").press_sequentially(words)
     expect(tab.locator(".md-search-result__link").first).to_be_attached(timeout=60_000)
-    links = tab.locator(".md-search-result__link").evaluate_all("all => all.map(a => [a.href, a.innerText])")
+    # each letter is answered by itself: the answer to the last is there when nothing changes any more
+    before, links, until = None, [], time.monotonic() + 60
+    while links != before or not links:
+        assert time.monotonic() < until
+        tab.wait_for_timeout(500)
+        before = links
+        links = tab.locator(".md-search-result__link").evaluate_all("all => all.map(a => [a.href, a.innerText])")
     return {str(href): str(text) for href, text in links}
 
 

@@ -15,7 +15,6 @@ import zxingcpp
 from click.testing import CliRunner
 from PIL import Image
 from playwright.sync_api import Page
-from tests.browser.conftest import reload_until
 
 from tinbook.cli import main
 from tinbook.loading import Loaded
@@ -141,9 +140,8 @@ def test_ticks_stay(page: Callable[..., Page], richest: Path, sheets: dict[str, 
     tab.locator(".steps .text").first.click()
     ticked = tab.evaluate("[...document.querySelectorAll('input')].map(box => box.checked)")
     assert sum(ticked) == 2
-    reload_until(
-        tab, lambda: bool(tab.evaluate("[...document.querySelectorAll('input')].map(box => box.checked)") == ticked)
-    )
+    tab.reload()
+    assert tab.evaluate("[...document.querySelectorAll('input')].map(box => box.checked)") == ticked
     other = next(path for path in sheets.values() if path != richest)
     tab.goto(other.as_uri())
     assert tab.locator("input:checked").count() == 0
