@@ -34,6 +34,14 @@ async function fill() {
   }
 }
 
+// Said until it is heard: Chromium can miss it where the earlier worker has just fallen idle.
+async function open() {
+  for (let tries = 0; self.registration.waiting && tries < 20; tries++) {
+    self.skipWaiting();
+    await new Promise(done => setTimeout(done, 500));
+  }
+}
+
 async function begin() {
   for (const name of await caches.keys()) if (name.startsWith(OURS) && name !== CACHE) await caches.delete(name);
   await clients.claim();
@@ -66,7 +74,7 @@ self.addEventListener("fetch", event => {
   event.respondWith(answer(event, url));
 });
 self.addEventListener("message", event => {
-  if (event.data === "open") self.skipWaiting();
+  if (event.data === "open") event.waitUntil(open());
   if (event.data === "kept?") event.waitUntil((async () => {
     const names = await (await caches.open(CACHE)).keys();
     event.source.postMessage({ kept: names.length === FILES.size });

@@ -11,7 +11,10 @@ async function leave() {
     if (!live.includes("data-kept")) client.navigate(client.url).catch(() => {});
   }
 }
-self.addEventListener("install", () => self.skipWaiting());
-self.addEventListener("activate", event => event.waitUntil(leave()));
-// asked by a page of the kept book that came while this worker took over
-self.addEventListener("message", event => event.waitUntil(leave()));
+// Said until it is heard: Chromium can miss the first word, where the earlier worker has just fallen idle, and would
+// leave this one waiting for good.
+let saying;
+self.addEventListener("install", () => { self.skipWaiting(); saying = setInterval(() => self.skipWaiting(), 1000); });
+self.addEventListener("activate", event => { clearInterval(saying); event.waitUntil(leave()); });
+// asked by a page of the kept book that came while this worker took over, or by its button for a new book
+self.addEventListener("message", event => event.waitUntil(self.registration.waiting ? self.skipWaiting() : leave()));
