@@ -6,12 +6,14 @@ a book large enough to be worth it. The pages come out the same either way.
 
 from __future__ import annotations
 
+import marshal
 import multiprocessing
 import os
+import signal
 import sys
+import tempfile
 from collections import Counter
 from collections.abc import Callable, Mapping
-from concurrent.futures import ProcessPoolExecutor
 
 from tinbook.pages.page import Link, Page
 
@@ -20,56 +22,104 @@ LinkFrom = Callable[[str], Link]
 
 WORTH_IT = 60
 """Fewest pages for which a second process pays."""
-AT_ONCE = 2
-"""Pages handed over together."""
-
-_given: tuple[Mapping[str, Page], LinkFrom]
-"""What a forked process finds in its memory, so that nothing of the book has to be sent."""
 
 
 class Ahead:
     """The late parts of all pages.
 
     The other processes make them from the beginning. Where the first one asks for what is not ready it does not wait,
-    but makes pages from the end, so that no process is idle.
+    but makes pages from the end, so that no process is idle. What a process could not make is made here in the end:
+    its mistake is met again, and told.
+
+    Nothing passes through pipes: they need threads in this process, which would wait for each other and keep the
+    others waiting. What is made lies in files without a name, and where it lies in memory all of them see.
     """
 
     def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
-        global _given
-        _given = pages, link_from
-        self._pool = ProcessPoolExecutor(processes, mp_context=multiprocessing.get_context("fork"))
-        addresses = _rarest_first(pages)
-        groups = [addresses[start : start + AT_ONCE] for start in range(0, len(addresses), AT_ONCE)]
-        self._left = [(group, self._pool.submit(_parts, group)) for group in groups]
-        self._under_way = {address: future for group, future in self._left for address in group}
-        self._made: dict[str, dict[str, str]] = {}
+        fork = multiprocessing.get_context("fork")
+        self._pages, self._link_from = pages, link_from
+        self._line = _rarest_first(pages)
+        self._places = {address: place for place, address in enumerate(self._line)}
+        self._made: dict[int, dict[str, str]] = {}
+        self._files = [tempfile.TemporaryFile() for _ in range(processes)]
+        self._lock = fork.Lock()
+        self._ends = fork.RawArray("q", [0, len(self._line)])
+        """Between these places lies what nobody has begun."""
+        self._lies = fork.RawArray("q", 3 * len(self._line))
+        """For each place: in which file its parts are, from which byte, and how many bytes; 0 until they are ready."""
+        self._helpers = [fork.Process(target=self._help, args=(number,), daemon=True) for number in range(processes)]
+        for helper in self._helpers:
+            helper.start()
 
     def ready(self, address: str) -> bool:
         """Whether the parts of a page can be had without waiting."""
-        future = self._under_way.get(address)
-        return address in self._made or future is None or future.done()
+        place = self._places.get(address)
+        return place is None or place in self._made or self._handed_in(place)[2] > 0
 
     def parts(self, address: str) -> Mapping[str, str]:
         """The late parts of one page, once."""
-        future = self._under_way.pop(address, None)
-        while future and address not in self._made and not future.done() and self._make_one():
-            pass
-        if future and address not in self._made:
-            self._made |= future.result()
-        return self._made.pop(address, {})
-
-    def _make_one(self) -> bool:
-        """Make the last pages that nobody has begun with; whether there are any."""
-        while self._left:
-            group, future = self._left.pop()
-            if future.cancel():
-                self._made |= _parts(group)
-                return True
-        return False
+        while not self.ready(address) and (last := self._begin_last()) is not None:
+            self._made[last] = self._parts(last)
+        place = self._places.pop(address, None)
+        if place is None:
+            return {}
+        if place in self._made:
+            return self._made.pop(place)
+        file, start, size = self._handed_in(place)
+        if not size:
+            for helper in self._helpers:
+                helper.join()  # nothing is left to begin, so they end when they hand in what they have
+            file, start, size = self._handed_in(place)
+        if not size:
+            return self._parts(place)
+        parts: dict[str, str] = marshal.loads(os.pread(self._files[file].fileno(), size, start))
+        return parts
 
     def close(self) -> None:
         """Let the processes go."""
-        self._pool.shutdown(cancel_futures=True)
+        for helper in self._helpers:
+            helper.kill()
+            helper.join()
+        for file in self._files:
+            file.close()
+
+    def _help(self, number: int) -> None:
+        """What another process does until nothing is left."""
+        signal.signal(signal.SIGINT, signal.SIG_IGN)  # who stops the build stops the first process, which stops this
+        start, file = 0, self._files[number].fileno()
+        while (place := self._begin_first()) is not None:
+            try:
+                parts = marshal.dumps(self._parts(place))
+                size = os.pwrite(file, parts, start)
+            except Exception:
+                return
+            if size < len(parts):
+                return
+            with self._lock:
+                self._lies[3 * place : 3 * place + 3] = [number, start, size]
+            start += size
+
+    def _begin_first(self) -> int | None:
+        with self._lock:
+            first, end = self._ends
+            self._ends[0] = min(first + 1, end)
+        return first if first < end else None
+
+    def _begin_last(self) -> int | None:
+        with self._lock:
+            first, end = self._ends
+            self._ends[1] = max(first, end - 1)
+        return end - 1 if first < end else None
+
+    def _handed_in(self, place: int) -> tuple[int, int, int]:
+        """File, first byte and bytes of what another process has made; no bytes where it has not."""
+        with self._lock:
+            file, start, size = self._lies[3 * place : 3 * place + 3]
+        return file, start, size
+
+    def _parts(self, place: int) -> dict[str, str]:
+        address = self._line[place]
+        return self._pages[address].parts(self._link_from(address))
 
 
 def spare_processes(pages: int) -> int:
@@ -83,8 +133,3 @@ def _rarest_first(pages: Mapping[str, Page]) -> list[str]:
     """Pages of a rare kind look over the whole book and take long: one left to the end would keep the rest waiting."""
     count = Counter(page.template for page in pages.values())
     return sorted(pages, key=lambda address: count[pages[address].template])
-
-
-def _parts(addresses: list[str]) -> dict[str, dict[str, str]]:
-    pages, link_from = _given
-    return {address: pages[address].parts(link_from(address)) for address in addresses}
