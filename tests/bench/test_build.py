@@ -170,7 +170,7 @@ def test_a_large_book_builds_in_twice_the_themes_own_time(benchmark: Any, book: 
     ours: list[float] = []
     alone: list[float] = []
     benchmark.pedantic(
-        lambda: ours.append(seconds(book)), setup=lambda: alone.append(seconds(plain)), rounds=2, iterations=1
+        lambda: ours.append(seconds(book)), setup=lambda: alone.append(seconds(plain)), rounds=5, iterations=1
     )
     pages = sorted((book / "site/mixtures").glob("*-[0-9]*/index.html"))
     assert len(pages) == RECIPES

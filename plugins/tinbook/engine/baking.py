@@ -87,7 +87,7 @@ class Law:
     def minutes(self, widths_mm: Sequence[float], depths_mm: Sequence[float], heat: float) -> tuple[Floats, Floats]:
         """For tins so wide with batter so deep: the median in minutes, and the standard deviation of ln minutes."""
         rows = _rows(widths_mm, depths_mm)
-        variance = np.einsum("ij,jk,ik->i", rows, self.covariance, rows) + self.scatter**2
+        variance = (rows @ self.covariance * rows).sum(axis=1) + self.scatter**2
         return np.exp(rows @ self.mean) * heat, np.sqrt(variance)
 
 

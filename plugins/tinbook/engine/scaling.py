@@ -7,9 +7,9 @@ the ratio of the volumes up to that depth; a deeper tin alone changes nothing bu
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, floor
+from typing import NamedTuple
 
 GRAIN = 1e-9
 
@@ -21,8 +21,7 @@ def factor(wanted: float, own: float) -> float:
     return wanted / own
 
 
-@dataclass(frozen=True, slots=True)
-class WholeEggs:
+class WholeEggs(NamedTuple):
     """The whole-egg version: `eggs` whole ones, so `factor`, which is `off` (a share, signed) from the exact one."""
 
     eggs: int

@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 
 from tinbook.pages import formats
 from tinbook.plans.cut import Cut, knife_of, outline, pieces_of
-from tinbook.tins import Ring, Tin
+from tinbook.tins import Ring, Tin, cutting
 from tinbook.tins.cutting import Knife
 
 PAPER_MM = (198.0, 215.0)
@@ -41,13 +41,12 @@ class CutDrawing:
 
 def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
     """The plan of a cake; `name` says what of, `mark` is its own on the page."""
-    rings = outline(cut.tin)
-    xs, ys = [x for x, _ in rings[0]], [y for _, y in rings[0]]
+    least_x, least_y, most_x, most_y = _bounds(cut.tin)
     strips = cut.way in ("grid", "strips", "uneven")
     left = SIDE_MM if strips and not cut.upright else EDGE_MM
     top = SIDE_MM if strips and cut.upright else EDGE_MM
-    off_x, off_y = left - min(xs), top + max(ys)
-    wide, tall = max(xs) - min(xs), max(ys) - min(ys)
+    off_x, off_y = left - least_x, top + most_y
+    wide, tall = most_x - least_x, most_y - least_y
     width, height = wide + left + EDGE_MM, tall + top + EDGE_MM + BAR_MM
     small = max(width / PAPER_MM[0], height / PAPER_MM[1])
     ratio = ceil(small * 10.0) / 10.0 if small > 1.0 else 1.0
@@ -104,6 +103,11 @@ def _knife(knife: Knife, off_x: float, off_y: float) -> str:
         for r in knife.circles
     )
     return "".join((*circles, *lines))
+
+
+@lru_cache(maxsize=256)
+def _bounds(tin: Tin) -> tuple[float, float, float, float]:
+    return cutting.spans(outline(tin))
 
 
 @lru_cache(maxsize=256)

@@ -128,7 +128,8 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
     """The whole-egg version, a line each tin; beaten egg by weight where it says so. `times` stand before the rest."""
     snapped = next((each.whole for each in rows if not each.beaten), None)
     whole = spelled(batch, snapped) if snapped else []
-    beaten = spelled(batch, rows[0].exact, beaten=True)
+    weighed = list(dict.fromkeys(each.whole.at for each in rows if each.beaten))
+    beaten = dict(zip(weighed, spelled(batch, rows[0].exact, weighed), strict=True))
     shape = ""
     for each, time in zip(rows, times or repeat((), len(rows)), strict=True):
         tin, made = each.tin, each.whole
@@ -150,14 +151,17 @@ def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
         shape = tin.shape
 
 
-def spelled(batch: Batch, made: Version, beaten: bool = False) -> list[tuple[str, ...]]:
+def spelled(batch: Batch, made: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:
     """The amounts of `made` and of all versions worked out with it, a row each, under heads that name the unit of
-    each line; another unit is said."""
+    each line; another unit is said. Where eggs are `beaten`, only these rows."""
     columns = []
     for line, column in zip(batch.ingredients, made.columns, strict=True):
-        told = map(formats.measure, column.shown, column.units)
-        if set(column.units) != {line.unit}:
-            told = map(partial(_figure, line, beaten=beaten), column.shown, column.units)
+        shown, units = column.shown, column.units
+        if beaten is not None:
+            shown, units = [shown[row] for row in beaten], [units[row] for row in beaten]
+        told = map(formats.measure, shown, units)
+        if set(units) - {line.unit}:
+            told = map(partial(_figure, line, beaten=beaten is not None), shown, units)
         columns.append(list(told))
     return list(zip(*columns, strict=True))
 

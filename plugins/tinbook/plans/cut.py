@@ -55,6 +55,7 @@ class Cut:
         return rounding.half_up(outline_area(self.tin) / max(1, sum(self.counts)) / 100.0, 0.1)
 
 
+@lru_cache(maxsize=1024)
 def outline(tin: Tin) -> tuple[Ring, ...]:
     """What is cut: the outline half-way up; the foot of a dome."""
     return tin.kind.outline_mm(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0)
@@ -79,6 +80,12 @@ class Job:
     def rings(self) -> tuple[Ring, ...]:
         """What is cut, seen from above."""
         return outline(self.tin)
+
+    @cached_property
+    def sides_mm(self) -> tuple[float, float]:
+        """How wide and how tall that is."""
+        left, low, right, high = cutting.spans(self.rings)
+        return right - left, high - low
 
     @cached_property
     def portion(self) -> float:

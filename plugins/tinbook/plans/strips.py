@@ -43,9 +43,10 @@ give an oval a sixth less than a round.
 def in_strips(job: Job) -> Cut:
     """Strips of equal width where they give enough pieces near enough alike; else strips of uneven width; else small
     pieces joined to their neighbours."""
-    manner, hollow = _manner(job.rings), bent(job.rings)
+    hollow = bent(job.rings)
+    manner = _manner(job, hollow)
     few = sums.fewest(job.size, job.portion, manner.full)
-    even = [cut for upright in _ways(job.rings) for cut in _even(job, manner, upright, few)]
+    even = [cut for upright in _ways(job) for cut in _even(job, manner, upright, few)]
     for cut in sorted(even, key=lambda cut: (-cut.count, round(cut.off, 6), cut.upright)):
         if not hollow or pieces_of(cut) is not None:
             return cut
@@ -65,21 +66,18 @@ def uneven(job: Job, rings: tuple[Ring, ...], counts: tuple[int, ...], upright: 
     return job.cut("uneven", counts, edges, upright=upright)
 
 
-def _manner(rings: tuple[Ring, ...]) -> _Manner:
-    left, low, right, high = cutting.spans(rings)
-    wide, tall = right - left, high - low
-    if max(wide, tall) > LONG * min(wide, tall):
+def _manner(job: Job, hollow: bool) -> _Manner:
+    if max(job.sides_mm) > LONG * min(job.sides_mm):
         return LONGER
-    return BENT if bent(rings) else AS_LONG
+    return BENT if hollow else AS_LONG
 
 
-def _ways(rings: tuple[Ring, ...]) -> tuple[bool, ...]:
+def _ways(job: Job) -> tuple[bool, ...]:
     """Whether strips may run up and down: a long outline is cut along its length, and for a round it is all one."""
-    left, low, right, high = cutting.spans(rings)
-    wide, tall = right - left, high - low
+    wide, tall = job.sides_mm
     if max(wide, tall) > LONG * min(wide, tall):
         return (tall > wide,)
-    far = [x * x + y * y for x, y in rings[0]]
+    far = [x * x + y * y for x, y in job.rings[0]]
     return (False,) if len(far) > 100 and max(far) - min(far) < 1e-6 * max(far) else (False, True)
 
 
@@ -87,11 +85,11 @@ def _even(job: Job, manner: _Manner, upright: bool, few: int) -> Iterator[Cut]:
     """Equally wide strips whose pieces come out near enough alike, `few` or more of them: for each number of strips the
     most; of outlines that may fall apart all."""
     rings = _laid(job.rings, upright)
-    _, low, _, high = cutting.spans(rings)
+    tall = job.sides_mm[0 if upright else 1]
     most = sums.most(job.size, job.portion * manner.mean)
-    many = _strips_at_most(high - low, manner, job.long_mm)
+    many = _strips_at_most(tall, manner, job.long_mm)
     for strips, areas in enumerate(cutting.strips_areas(rings, many), 1):
-        wide = (high - low) / strips
+        wide = tall / strips
         limit = min(most, int(job.size / (manner.width * job.short_mm * wide) + 1e-9))
         for pieces in range(limit, max(few, strips) - 1, -1):
             counts = sums.shared(areas, pieces)
@@ -106,14 +104,13 @@ def _unevens(job: Job, manner: _Manner, pieces: int) -> Iterator[Cut]:
     """Strips of uneven width: first those that are the same from either side, then those nearest to a portion's
     width; not so few that the pieces would be slices."""
     shared = []
-    for upright in _ways(job.rings):
-        rings = _laid(job.rings, upright)
-        _, low, _, high = cutting.spans(rings)
-        most = min(pieces, _strips_at_most(high - low, manner, job.long_mm))
+    for upright in _ways(job):
+        rings, tall = _laid(job.rings, upright), job.sides_mm[0 if upright else 1]
+        most = min(pieces, _strips_at_most(tall, manner, job.long_mm))
         for strips in range(most, max(0, most - 3), -1):
             if strips > 1 or most == 1:
                 counts = sums.apportioned(cutting.strip_areas(rings, strips), pieces)
-                off = abs(strips - (high - low) / job.long_mm)
+                off = abs(strips - tall / job.long_mm)
                 shared.append((counts != counts[::-1], off, upright, rings, counts))
     for _, _, upright, rings, counts in sorted(shared, key=lambda each: each[:3]):
         yield uneven(job, rings, counts, upright)

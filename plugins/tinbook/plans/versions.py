@@ -35,7 +35,7 @@ class Column:
     units: Sequence[str]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)  # frozen, it would take three times as long to make
 class Version:
     """All amounts at one factor: row `at` of `columns`, which it shares with the versions worked out with it.
 

@@ -41,7 +41,7 @@ class Ahead:
         self._line = _rarest_first(pages)
         self._places = {address: place for place, address in enumerate(self._line)}
         self._made: dict[int, dict[str, str]] = {}
-        self._files = [tempfile.TemporaryFile() for _ in range(processes)]
+        self._files = [tempfile.TemporaryFile() for _ in range(processes)]  # noqa: SIM115, `close` closes them
         self._lock = fork.Lock()
         self._ends = fork.RawArray("q", [0, len(self._line)])
         """Between these places lies what nobody has begun."""
