@@ -97,6 +97,17 @@ def test_a_mistake_in_a_process_is_told(site: Site) -> None:
 
 
 @linux
+def test_what_a_process_that_is_gone_has_not_made_is_made_here(site: Site) -> None:
+    made = Ahead(site.pages, link_from, 2)
+    for helper in made._helpers:
+        helper.kill()
+        helper.join()
+    for address, page in site.pages.items():
+        assert made.parts(address) == page.parts(link_from(address)), address
+    made.close()
+
+
+@linux
 def test_a_build_with_help_is_the_build_without(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     alone = built(ROOT, tmp_path / "alone")
     monkeypatch.setattr(events, "spare_processes", lambda pages: 1)

@@ -19,9 +19,12 @@ _TELLING = frozenset(("no such file", "unknown ingredient", "circle", OF_BASE))
 
 def private_flaws(model: Leaf, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
     """Names under `private` that are no field, or a field the rest cannot do without."""
-    names = getattr(model, "private", False)
-    fields = {field.alias or name: field for name, field in type(model).model_fields.items()}
-    for index, name in enumerate(names if isinstance(names, tuple) else ()):
+    written = type(model).model_fields
+    names = getattr(model, "private", False) if "private" in written else False
+    if not isinstance(names, tuple):
+        return
+    fields = {field.alias or name: field for name, field in written.items()}
+    for index, name in enumerate(names):
         here = (*path, "private", index)
         if name not in fields or name == "private":
             close = nearest(name, fields)

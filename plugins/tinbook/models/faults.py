@@ -41,11 +41,11 @@ def read_model(
 
 def _empties(cls: type[Leaf], data: Any, path: Path) -> Iterator[Flaw]:
     """A flaw for each key or dash with nothing after it."""
-    pairs = data.items() if isinstance(data, Mapping) else enumerate(data) if isinstance(data, list) else ()
-    for key, value in pairs:
+    for key, value in data.items() if isinstance(data, dict) else enumerate(data):
         here = (*path, key)
         if value is not None:
-            yield from _empties(cls, value, here)
+            if isinstance(value, (dict, list)):
+                yield from _empties(cls, value, here)
             continue
         field = _field_at(cls, here)
         hint = "write a value, or leave the key out"

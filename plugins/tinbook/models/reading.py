@@ -130,6 +130,8 @@ def tins_in(info: ValidationInfo) -> Mapping[str, Tin]:
 
 def text_of(value: Any) -> str:
     """`value` as one text, or a Misread that says what stands there instead; no hint means: show an example."""
+    if isinstance(value, str):
+        return value.strip()
     if value is None:
         raise Misread("nothing is written here", "write a value, or leave the key out", 0, 0)
     if isinstance(value, Mapping):

@@ -6,7 +6,7 @@ goes as deep as the file does.
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 import yaml
@@ -87,21 +87,21 @@ class _Reader:
     """Builds the data and, beside it, the branches with their marks, from the parser's events."""
 
     def __init__(self, text: str, file: str, lines: list[str]) -> None:
-        self.events: Iterator[yaml.Event] = iter(yaml.parse(text, Loader=yaml.CSafeLoader))
+        self.next: Callable[[], Any] = yaml.CSafeLoader(text).get_event
         self.file = file
         self.lines = lines
         self.problems: list[Problem] = []
 
     def read(self) -> tuple[Any, Branch]:
         """The data of the only document. Raises MarkedYAMLError, and _Stop after a problem."""
-        start = next(self.events)
-        event = next(self.events)
+        start = self.next()
+        event = self.next()
         if isinstance(event, yaml.StreamEndEvent):
             raise self._stop("empty", "the file is empty", start, _FIRST_LINE)
-        first = next(self.events)
+        first = self.next()
         data, root = self._value(first, 1)
-        next(self.events)
-        after = next(self.events)
+        self.next()
+        after = self.next()
         if isinstance(after, yaml.DocumentStartEvent):
             hint = 'take out the line "---", or make it two files'
             raise self._stop("documents", "a second document starts here", after, hint)
@@ -140,7 +140,7 @@ class _Reader:
     def _list(self, first: yaml.Event, depth: int) -> tuple[list[Any], Branch]:
         data: list[Any] = []
         items: list[Branch | Leaf] = []
-        while not isinstance(event := next(self.events), yaml.SequenceEndEvent):
+        while not isinstance(event := self.next(), yaml.SequenceEndEvent):
             value, item = self._value(event, depth + 1)
             data.append(value)
             items.append(item)
@@ -150,9 +150,9 @@ class _Reader:
         data: dict[str, Any] = {}
         items: dict[str, Branch | Leaf] = {}
         names: dict[str, Leaf] = {}
-        while not isinstance(event := next(self.events), yaml.MappingEndEvent):
+        while not isinstance(event := self.next(), yaml.MappingEndEvent):
             _, name = self._value(event, depth + 1)
-            value, item = self._value(next(self.events), depth + 1)
+            value, item = self._value(self.next(), depth + 1)
             if isinstance(event, yaml.ScalarEvent) and isinstance(name, Leaf):
                 if not self._is_name(name, names):
                     continue
