@@ -196,8 +196,7 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
             depth_mm = mixture.batter_depth
             batter_ml = volume_at(tins, depth_mm)
         else:
-            brim_mm = max(tin.brim_mm for _, tin in tins)
-            depth_mm = scaling.depth_for(batter_ml, lambda depth: volume_at(tins, depth), brim_mm)
+            depth_mm = _depth_in(tins, batter_ml)
     said = rise_said(mixture.kind, book.finish, mixture.finish)
     gravity = mass_g / batter_ml if batter_ml else gravity
     rise, loss, seen = learned(book.bakes_of.get(slug, ()), kind, gravity, said, facts)
@@ -208,6 +207,14 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
 def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:
     """Millilitres in all `tins` together with batter `depth_mm` deep, none above its brim."""
     return sum(count * tin.volume_ml(min(depth_mm, tin.brim_mm)) for count, tin in tins)
+
+
+def _depth_in(tins: tuple[tuple[int, Tin], ...], batter_ml: float) -> float:
+    """How deep so much batter stands in all `tins` together, mm. Raises ValueError when they hold less."""
+    count, tin = tins[0]
+    if len(tins) == 1 and (depth_mm := tin.fill_mm(batter_ml / count)) <= tin.brim_mm:
+        return depth_mm
+    return scaling.depth_for(batter_ml, lambda depth: volume_at(tins, depth), max(tin.brim_mm for _, tin in tins))
 
 
 def as_owned(tin: Tin, book: Book) -> Tin:

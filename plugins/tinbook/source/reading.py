@@ -16,6 +16,8 @@ from tinbook.problems import Place, Problem
 from tinbook.source.document import Branch, Document, Leaf, Mark
 from tinbook.source.faults import NO_NAME, ODD_SPACE, fault
 
+Event = Any
+"""One of the parser's; its types do not say that it always has a place."""
 LARGEST_BYTES = 1_000_000
 DEEPEST = 20
 
@@ -87,7 +89,7 @@ class _Reader:
     """Builds the data and, beside it, the branches with their marks, from the parser's events."""
 
     def __init__(self, text: str, file: str, lines: list[str]) -> None:
-        self.next: Callable[[], Any] = yaml.CSafeLoader(text).get_event
+        self.next: Callable[[], Event] = yaml.CSafeLoader(text).get_event
         self.file = file
         self.lines = lines
         self.problems: list[Problem] = []
@@ -112,9 +114,9 @@ class _Reader:
             raise self._stop("top", f"the file is {what}, not names and values", first, _FIRST_LINE)
         return data, root
 
-    def _value(self, event: yaml.Event, depth: int) -> tuple[Any, Branch | Leaf]:
+    def _value(self, event: Event, depth: int) -> tuple[Any, Branch | Leaf]:
         """The value that starts with this event, and how it stands in the text."""
-        start, end = _marks(event)
+        start, end = event.start_mark, event.end_mark
         if isinstance(event, yaml.ScalarEvent):
             if event.anchor is not None or event.tag is not None:
                 self._refuse_marks(event)
@@ -137,16 +139,17 @@ class _Reader:
             return self._list(event, depth)
         return self._mapping(event, depth)
 
-    def _list(self, first: yaml.Event, depth: int) -> tuple[list[Any], Branch]:
+    def _list(self, first: Event, depth: int) -> tuple[list[Any], Branch]:
         data: list[Any] = []
         items: list[Branch | Leaf] = []
         while not isinstance(event := self.next(), yaml.SequenceEndEvent):
             value, item = self._value(event, depth + 1)
             data.append(value)
             items.append(item)
-        return data, Branch(_marks(first)[0], _marks(event)[1], _is_block(first), items, {})
+        last: Event = event
+        return data, Branch(first.start_mark, last.end_mark, not first.flow_style, items, {})
 
-    def _mapping(self, first: yaml.Event, depth: int) -> tuple[dict[str, Any], Branch]:
+    def _mapping(self, first: Event, depth: int) -> tuple[dict[str, Any], Branch]:
         data: dict[str, Any] = {}
         items: dict[str, Branch | Leaf] = {}
         names: dict[str, Leaf] = {}
@@ -159,8 +162,9 @@ class _Reader:
                 data[name.text], items[name.text], names[name.text] = value, item, name
             else:
                 hint = 'write plain words before the ":"; put a text that starts with [, { or * in quotes'
-                self._problem("name", "this cannot be a name", *_marks(event), hint)
-        return data, Branch(_marks(first)[0], _marks(event)[1], _is_block(first), items, names)
+                self._problem("name", "this cannot be a name", event.start_mark, event.end_mark, hint)
+        last: Event = event
+        return data, Branch(first.start_mark, last.end_mark, not first.flow_style, items, names)
 
     def _is_name(self, name: Leaf, names: Mapping[str, Leaf]) -> bool:
         """Whether this can be the name of a value, where `names` are taken; if not, a problem is added."""
@@ -181,9 +185,9 @@ class _Reader:
         self._problem(code, message, name.start, name.end, hint)
         return False
 
-    def _refuse_marks(self, event: yaml.Event) -> None:
+    def _refuse_marks(self, event: Event) -> None:
         """Adds a problem for an anchor or a tag."""
-        where = _marks(event)
+        where = event.start_mark, event.end_mark
         if anchor := getattr(event, "anchor", None):
             hint = "take it out, or put a text that starts with & in quotes"
             self._problem("anchor", f'"&{anchor}" is a mark for use elsewhere', *where, hint)
@@ -192,8 +196,8 @@ class _Reader:
             hint = "take it out, or put a text that starts with ! in quotes"
             self._problem("tag", f'"{tag}" is a mark for programs', *where, hint)
 
-    def _stop(self, code: str, message: str, at: yaml.Event, hint: str) -> _Stop:
-        self._problem(code, message, *_marks(at), hint)
+    def _stop(self, code: str, message: str, at: Event, hint: str) -> _Stop:
+        self._problem(code, message, at.start_mark, at.end_mark, hint)
         return _Stop()
 
     def _problem(self, code: str, message: str, start: Mark, end: Mark, hint: str) -> None:
@@ -201,16 +205,3 @@ class _Reader:
         width = end.column - start.column if start.line == end.line else 1
         place = Place(self.file, line + 1, start.column + 1, max(width, 1), self.lines[line])
         self.problems.append(Problem(code, message, place, hint))
-
-
-def _marks(event: yaml.Event) -> tuple[Mark, Mark]:
-    """Where the event starts and ends; the parser always says, though its types do not."""
-    start, end = event.start_mark, event.end_mark
-    if start is None or end is None:
-        raise AssertionError("an event without its place")
-    return start, end
-
-
-def _is_block(event: yaml.Event) -> bool:
-    """Whether a list or mapping is written without brackets."""
-    return not getattr(event, "flow_style", False)
