@@ -80,8 +80,18 @@ def test_egg_is_beaten_exactly_when_whole_ones_are_too_far_off(
 
 @pytest.mark.parametrize(
     ("eggs", "factor", "beaten"),
-    # 8 % is a house judgement: 12.5 for 13 is 4 % off, 4.65 for 5 is 7.5 %, 4.6 is 8.7 %, 5.44 is 8.1 %.
-    [(5, 2.5, False), (1, 4.65, False), (1, 4.6, True), (1, 5.44, True), (1, 5.42, False), (1, 0.93, False)],
+    # 8 % is a house judgement: 12.5 for 13 is 4 % off, 4.65 for 5 is 7.5 %, 4.6 is 8.7 %, 5.44 is 8.1 %; from a round
+    # 15 cm to one of 25 cm an egg becomes 25/9, and three are 8 % off to the last digit.
+    [
+        (5, 2.5, False),
+        (1, 4.65, False),
+        (1, 4.6, True),
+        (1, 5.44, True),
+        (1, 5.42, False),
+        (1, 0.93, False),
+        (1, (25 / 15) ** 2, False),
+        (1, 25 / 9, False),
+    ],
 )
 def test_where_the_line_is_drawn(batch: Batches, facts: Facts, eggs: int, factor: float, beaten: bool) -> None:
     assert at(written(batch, eggs), factor, facts)[2] == beaten

@@ -183,7 +183,7 @@ def versions_each(
     exact = version_each(batch, factors, factors, widths_mm, facts, by_weight=True)
     if not batch.eggs:
         return list(zip(exact, version_each(batch, factors, factors, widths_mm, facts), repeat(False)))
-    tolerance = facts.numbers["egg tolerance"].value
+    tolerance = facts.numbers["egg tolerance"].value + scaling.GRAIN
     eggs = [scaling.whole_eggs(batch.eggs, factor) for factor in factors]
     near = [row for row, each in enumerate(eggs) if abs(each.off) <= tolerance]
     snapped, meant, wide = ([column[row] for row in near] for column in ([e.factor for e in eggs], factors, widths_mm))

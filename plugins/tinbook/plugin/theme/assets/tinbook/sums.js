@@ -71,9 +71,8 @@ function version(recipe, factor, exactFactor, width, byWeight) {
 export function versions(recipe, factor, width) {
   const exact = version(recipe, factor, factor, width, true);
   if (!recipe.eggs) return { exact, whole: version(recipe, factor, factor, width, false), beaten: false };
-  const eggs = wholeEggs(recipe.eggs, factor);
-  if (Math.abs(eggs.off) > recipe.egg_tolerance) return { exact, whole: exact, beaten: true };
-  return { exact, whole: version(recipe, eggs.factor, factor, width, false), beaten: false };
+  const eggs = wholeEggs(recipe.eggs, factor), beaten = Math.abs(eggs.off) > recipe.egg_tolerance + GRAIN;
+  return { exact, whole: beaten ? exact : version(recipe, eggs.factor, factor, width, false), beaten };
 }
 
 // Batter for one tin that is in no table, as deep as in the written tins; by its water, filled to the same share.
