@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import time
 import urllib.request
 from collections.abc import Callable
 from pathlib import Path
@@ -13,6 +12,7 @@ from urllib.parse import urljoin
 import pytest
 from click.testing import CliRunner
 from playwright.sync_api import Page
+from tests.browser.conftest import stays
 
 from tinbook.cli import main
 
@@ -21,9 +21,6 @@ pytestmark = pytest.mark.browser
 ROOT = Path(__file__).parents[2]
 SCREENS = {"tablet": (1180, 820), "phone": (390, 844)}
 TECHNIQUE = "lighthouse-for-the-front"
-STORE = """() => {
-  try { localStorage.setItem("probe", "1"); return JSON.stringify({ ...localStorage }); } catch (error) { return String(error); }
-}"""
 CAKES = ("round 30 cm", "round 10 cm", "round 23 cm")
 
 
@@ -75,23 +72,6 @@ def shown(tab: Page) -> list[str]:
     """The cakes whose parts and templates show."""
     visible = "all => all.filter(each => each.checkVisibility()).map(each => each.dataset.cake)"
     return list(dict.fromkeys(tab.locator("[data-cake]").evaluate_all(visible)))
-
-
-def stays(tab: Page, change: Callable[[], None], kept: Callable[[], bool]) -> None:
-    """What a reader changes in a file's page is there when it is opened again.
-
-    Seen twice in six whole runs, never alone: the browser's store of a file forgot or refused what it was given. So it
-    is changed again, a few times; a page that never keeps it fails, and says what its store holds.
-    """
-    told = ""
-    for _ in range(4):
-        change()
-        tab.reload()
-        if kept():
-            return
-        told = tab.evaluate(STORE)
-        time.sleep(1.0)
-    raise AssertionError(f"not kept: {told}")
 
 
 def check_figures(words: str, rows: list[dict[str, Any]]) -> None:
