@@ -21,7 +21,7 @@ LinkFrom = Callable[[str], Link]
 """From a page's address to the `link` of that page."""
 
 WORTH_IT = 60
-"""Fewest pages for which a second process pays."""
+"""Fewest pages for which another process pays."""
 
 
 class Ahead:
@@ -124,9 +124,7 @@ class Ahead:
 
 def spare_processes(pages: int) -> int:
     """How many processes may work ahead for a book of so many pages; 0 where none should."""
-    if sys.platform != "linux" or pages < WORTH_IT:
-        return 0
-    return len(os.sched_getaffinity(0)) - 1
+    return min(len(os.sched_getaffinity(0)) - 1, pages // WORTH_IT) if sys.platform == "linux" else 0
 
 
 def _rarest_first(pages: Mapping[str, Page]) -> list[str]:
