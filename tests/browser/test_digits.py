@@ -200,3 +200,17 @@ def test_fillings_by_batch_and_by_weight(
     got = answers(page(), demo_url, asked)
     for question, want, found in zip(asked, wanted, got, strict=True):
         assert {name: found[name] for name in want} == want, question
+
+
+TIE = """async base => {
+  const { versions } = await import(`${base}assets/tinbook/sums.js`);
+  const recipe = { eggs: 1, egg_tolerance: 0.08, raising: null, lines: [], steps: { step: 5, fine: 1, fine_below: 50 } };
+  return [25 / 9, (25 / 15) ** 2, 2.7777, 2.778].map(factor => versions(recipe, factor, 250).beaten);
+}"""
+
+
+def test_eggs_that_are_just_near_enough_stay_whole(page: Callable[..., Page], demo_url: str) -> None:
+    """From a round 15 cm to one of 25 cm an egg becomes 25/9; three are 8 % more, to the last digit a float holds."""
+    tab = page()
+    tab.goto(demo_url)
+    assert tab.evaluate(TIE, demo_url) == [False, False, True, False]

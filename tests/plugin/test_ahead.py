@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import multiprocessing
 import os
 import sys
 import time
@@ -105,6 +106,19 @@ def test_what_a_process_that_is_gone_has_not_made_is_made_here(site: Site) -> No
     for address, page in site.pages.items():
         assert made.parts(address) == page.parts(link_from(address)), address
     made.close()
+
+
+@linux
+def test_a_process_that_ends_while_it_is_alone_holds_nobody_up(two: Ahead, site: Site) -> None:
+    def end() -> None:
+        two._alone().__enter__()
+        os._exit(0)
+
+    gone = multiprocessing.get_context("fork").Process(target=end)
+    gone.start()
+    gone.join(60)
+    assert gone.exitcode == 0
+    assert all(two.parts(address) is not None for address in site.pages)
 
 
 @linux

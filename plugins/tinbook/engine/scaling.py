@@ -39,6 +39,11 @@ def whole_eggs(eggs: float, exact_factor: float) -> WholeEggs:
     return WholeEggs(count, snapped, snapped / exact_factor - 1)
 
 
+def within(off: float, tolerance: float) -> bool:
+    """Whether an error (a share, signed) is put up with; one that is the tolerance itself to the last digit is."""
+    return abs(off) <= tolerance + GRAIN
+
+
 def depth_for(volume_ml: float, volume_at: Callable[[float], float], brim_mm: float) -> float:
     """The depth (mm, 0 to `brim_mm`) at which `volume_at(depth_mm)` ml, rising with depth, equals `volume_ml`.
 

@@ -107,6 +107,7 @@ def _knife(knife: Knife, off_x: float, off_y: float) -> str:
 
 @lru_cache(maxsize=256)
 def _bounds(tin: Tin) -> tuple[float, float, float, float]:
+    """Least x and y, most x and y of it."""
     return cutting.spans(outline(tin))
 
 

@@ -190,7 +190,7 @@ def _choice(
         bakes = max(bakes, scaling.times_needed(made.needed, at_once))
     if bakes > MOST_BAKES:
         return None
-    near = abs(factor - 1) <= facts.numbers["egg tolerance"].value + scaling.GRAIN
+    near = scaling.within(factor - 1, facts.numbers["egg tolerance"].value)
     return _Found(tuple((count, tin) for count, tin, _ in wanted), of_set, factor, bakes, written, near)
 
 

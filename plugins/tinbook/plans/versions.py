@@ -35,7 +35,7 @@ class Column:
     units: Sequence[str]
 
 
-@dataclass(slots=True, eq=False)  # frozen, it would take three times as long to make
+@dataclass(slots=True, eq=False)  # frozen, it would take four times as long to make
 class Version:
     """All amounts at one factor: row `at` of `columns`, which it shares with the versions worked out with it.
 
@@ -183,9 +183,9 @@ def versions_each(
     exact = version_each(batch, factors, factors, widths_mm, facts, by_weight=True)
     if not batch.eggs:
         return list(zip(exact, version_each(batch, factors, factors, widths_mm, facts), repeat(False)))
-    tolerance = facts.numbers["egg tolerance"].value + scaling.GRAIN
+    tolerance = facts.numbers["egg tolerance"].value
     eggs = [scaling.whole_eggs(batch.eggs, factor) for factor in factors]
-    near = [row for row, each in enumerate(eggs) if abs(each.off) <= tolerance]
+    near = [row for row, each in enumerate(eggs) if scaling.within(each.off, tolerance)]
     snapped, meant, wide = ([column[row] for row in near] for column in ([e.factor for e in eggs], factors, widths_mm))
     whole = dict(zip(near, version_each(batch, snapped, meant, wide, facts), strict=True))
     return [(one, whole.get(row, one), row not in whole) for row, one in enumerate(exact)]

@@ -13,7 +13,8 @@ import signal
 import sys
 import tempfile
 from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 
 from tinbook.pages.page import Link, Page
 
@@ -42,7 +43,7 @@ class Ahead:
         self._places = {address: place for place, address in enumerate(self._line)}
         self._made: dict[int, dict[str, str]] = {}
         self._files = [tempfile.TemporaryFile() for _ in range(processes)]  # noqa: SIM115, `close` closes them
-        self._lock = fork.Lock()
+        self._lock = tempfile.TemporaryFile()  # noqa: SIM115
         self._ends = fork.RawArray("q", [0, len(self._line)])
         """Between these places lies what nobody has begun."""
         self._lies = fork.RawArray("q", 3 * len(self._line))
@@ -65,11 +66,10 @@ class Ahead:
             return {}
         if place in self._made:
             return self._made.pop(place)
-        file, start, size = self._handed_in(place)
-        if not size:
+        if not self._handed_in(place)[2]:
             for helper in self._helpers:
                 helper.join()  # nothing is left to begin, so they end when they hand in what they have
-            file, start, size = self._handed_in(place)
+        file, start, size = self._handed_in(place)
         if not size:
             return self._parts(place)
         parts: dict[str, str] = marshal.loads(os.pread(self._files[file].fileno(), size, start))
@@ -80,7 +80,7 @@ class Ahead:
         for helper in self._helpers:
             helper.kill()
             helper.join()
-        for file in self._files:
+        for file in (*self._files, self._lock):
             file.close()
 
     def _help(self, number: int) -> None:
@@ -95,25 +95,32 @@ class Ahead:
                 return
             if size < len(parts):
                 return
-            with self._lock:
+            with self._alone():
                 self._lies[3 * place : 3 * place + 3] = [number, start, size]
             start += size
 
+    @contextmanager
+    def _alone(self) -> Iterator[None]:
+        """While no other process reads or writes what they share. The system lets go for one that ends meanwhile."""
+        os.lockf(self._lock.fileno(), os.F_LOCK, 0)
+        yield
+        os.lockf(self._lock.fileno(), os.F_ULOCK, 0)
+
     def _begin_first(self) -> int | None:
-        with self._lock:
+        with self._alone():
             first, end = self._ends
             self._ends[0] = min(first + 1, end)
         return first if first < end else None
 
     def _begin_last(self) -> int | None:
-        with self._lock:
+        with self._alone():
             first, end = self._ends
             self._ends[1] = max(first, end - 1)
         return end - 1 if first < end else None
 
     def _handed_in(self, place: int) -> tuple[int, int, int]:
         """File, first byte and bytes of what another process has made; no bytes where it has not."""
-        with self._lock:
+        with self._alone():
             file, start, size = self._lies[3 * place : 3 * place + 3]
         return file, start, size
 
