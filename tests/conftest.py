@@ -14,7 +14,7 @@ from hypothesis import settings
 from tinbook.facts import Facts
 from tinbook.loading import Loaded, load_book, load_facts
 from tinbook.models import Book, Card, House, Mixture, OwnedTin, read_model
-from tinbook.plans.weighing import Batch, weigh
+from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.units import Measures, measures_of
 
 # A busy machine is no reason to fail.

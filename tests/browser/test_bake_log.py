@@ -11,10 +11,10 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tinbook.loading import Loaded, load_book
-from tinbook.plans.asking import Query
-from tinbook.plans.bake_tables import times
-from tinbook.plans.scaling import scale
-from tinbook.plans.weighing import weigh
+from tinbook.plans.baking.tables import times
+from tinbook.plans.base.asking import Query
+from tinbook.plans.base.scaling import scale
+from tinbook.plans.base.weighing import weigh
 from tinbook.tins import read_tin
 
 pytestmark = pytest.mark.browser

@@ -10,11 +10,11 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tinbook.loading import Loaded
-from tinbook.pages import formats
-from tinbook.pages.shared import tin_name
-from tinbook.plans.asking import Query
-from tinbook.plans.scaling import scale, tin_table
-from tinbook.plans.weighing import Batch, weigh_all
+from tinbook.pages.base.shared import tin_name
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.asking import Query
+from tinbook.plans.base.scaling import scale, tin_table
+from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.tins import Tin
 
 pytestmark = pytest.mark.browser

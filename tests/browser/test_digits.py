@@ -19,13 +19,13 @@ from tinbook.engine import scaling
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book
-from tinbook.pages import formats
-from tinbook.plans.asking import Query
-from tinbook.plans.bench import area_shares
-from tinbook.plans.measures import measured
-from tinbook.plans.scaling import Scaled, scale, tin_table
-from tinbook.plans.versions import Amount, Version, amount, raising_points
-from tinbook.plans.weighing import Batch, weigh_all
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.asking import Query
+from tinbook.plans.base.scaling import Scaled, scale, tin_table
+from tinbook.plans.base.versions import Amount, Version, amount, raising_points
+from tinbook.plans.base.weighing import Batch, weigh_all
+from tinbook.plans.measures.spooned import measured
+from tinbook.plans.mixtures.bench import area_shares
 from tinbook.tins import SHAPES, Tin
 
 pytestmark = pytest.mark.browser

@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tinbook.loading import Loaded
-from tinbook.plans.guests import BESIDE, FEWEST, MOST, Choices, Wish, answers, choices
+from tinbook.plans.portions.guests import BESIDE, FEWEST, MOST, Choices, Wish, answers, choices
 
 pytestmark = pytest.mark.browser
 

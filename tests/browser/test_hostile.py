@@ -13,7 +13,7 @@ import yaml
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import few_of_many
 
-from tinbook.pages import formats
+from tinbook.pages.spelling import formats
 
 pytestmark = pytest.mark.browser
 

@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Page
 
 from tinbook.engine import pieces, rounding, scaling
-from tinbook.pages import formats
+from tinbook.pages.spelling import formats
 
 pytestmark = pytest.mark.browser
 

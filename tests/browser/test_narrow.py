@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tinbook.loading import Loaded
-from tinbook.plans.keeping import keep_marks, season_names
+from tinbook.plans.mixtures.keeping import keep_marks, season_names
 
 pytestmark = pytest.mark.browser
 

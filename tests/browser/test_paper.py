@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page
 
 from tinbook.loading import Loaded
-from tinbook.plans.weighing import weigh_all
+from tinbook.plans.base.weighing import weigh_all
 
 pytestmark = pytest.mark.browser
 

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from tinbook.cli.drafting import draft_found
 from tinbook.cli.importing import LARGEST, NoRecipe, find_recipe, form_of, minutes_of
 from tinbook.loading import Loaded, load_book
-from tinbook.pages.schema_org import script_of
+from tinbook.pages.lists.schema_org import script_of
 from tinbook.site import build_site
 from tinbook.source import read_yaml
 

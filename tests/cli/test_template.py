@@ -22,10 +22,10 @@ from shapely import Polygon
 
 from tinbook.cli.template import TEMPLATES
 from tinbook.loading import Loaded
-from tinbook.pages.true_size import paper_pages
-from tinbook.plans.drawn import Stroke, Template
-from tinbook.plans.papers import PAPERS
-from tinbook.plans.parts import cakes_for, decoration
+from tinbook.pages.technique.true_size import paper_pages
+from tinbook.plans.techniques.parts import cakes_for, decoration
+from tinbook.plans.true_size.drawn import Stroke, Template
+from tinbook.plans.true_size.papers import PAPERS
 from tinbook.press import templates_pdf
 from tinbook.tins import Tin
 

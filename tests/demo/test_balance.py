@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from tinbook.loading import load_book
-from tinbook.plans.balance import OTHER, balance
-from tinbook.plans.safety import allergens
-from tinbook.plans.weighing import weigh
+from tinbook.plans.base.weighing import weigh
+from tinbook.plans.mixtures.balance import OTHER, balance
+from tinbook.plans.mixtures.safety import allergens
 
 LOADED = load_book(Path(__file__).parents[2] / "recipes")
 MIXTURES = LOADED.book.mixtures

@@ -21,7 +21,7 @@ from hypothesis import strategies as st
 
 from tinbook.loading import Loaded, load_book
 from tinbook.models import Bake, Card, House, MixLine, Mixture, OwnedTin, Step, Technique
-from tinbook.plans.weighing import weigh_all
+from tinbook.plans.base.weighing import weigh_all
 from tinbook.problems import as_dict, spell
 
 DEMO = Path(__file__).parents[2] / "recipes"

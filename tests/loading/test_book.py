@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tinbook.loading import Loaded, load_book
-from tinbook.plans.weighing import weigh_all
+from tinbook.plans.base.weighing import weigh_all
 from tinbook.problems import spell
 from tinbook.source import Document
 

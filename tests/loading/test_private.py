@@ -13,8 +13,8 @@ from pydantic import BaseModel
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.private import private_flaws, public
 from tinbook.models import Book, Card, House, Larder, Mixture, Technique, TinShelf, read_model
-from tinbook.plans.safety import allergens, cautions
-from tinbook.plans.weighing import weigh_all
+from tinbook.plans.base.weighing import weigh_all
+from tinbook.plans.mixtures.safety import allergens, cautions
 
 Write = Callable[..., Path]
 # A word that is written in private places only.

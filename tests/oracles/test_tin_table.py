@@ -23,8 +23,8 @@ from shapely import Polygon
 
 from tinbook import facts as room
 from tinbook.loading import Loaded
-from tinbook.plans.asking import Query
-from tinbook.plans.result import Row
+from tinbook.plans.base.asking import Query
+from tinbook.plans.base.result import Row
 from tinbook.plans.tables import TABLES
 from tinbook.tins import SHAPES, Tin, read_tin, standard_tins
 

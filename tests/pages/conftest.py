@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.pages.page import Desk, Page
+from tinbook.pages.base.page import Desk, Page
 from tinbook.site import build_site
 
 

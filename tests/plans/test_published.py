@@ -20,9 +20,9 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book, House
-from tinbook.plans.asking import Query
-from tinbook.plans.scaling import scale
-from tinbook.plans.weighing import Batch
+from tinbook.plans.base.asking import Query
+from tinbook.plans.base.scaling import scale
+from tinbook.plans.base.weighing import Batch
 from tinbook.tins import Tin, read_tin
 
 MEAN, WORST = 0.09, 0.15

@@ -11,13 +11,13 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, read_take
-from tinbook.plans import scaling
-from tinbook.plans.asking import AskError, Query
-from tinbook.plans.covering import covers, fills
-from tinbook.plans.result import Result, Row
-from tinbook.plans.safety import allergens
+from tinbook.plans.base import scaling
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.result import Result, Row
+from tinbook.plans.base.weighing import Batch, weigh, weigh_all
+from tinbook.plans.finish.covering import covers, fills
+from tinbook.plans.mixtures.safety import allergens
 from tinbook.plans.tables import TABLES
-from tinbook.plans.weighing import Batch, weigh, weigh_all
 from tinbook.tins import read_tin
 
 UNITS = ("_g", "_ml", "_mm", "_cm", "_cm2", "_in", "_oz", "_c", "_f", "_tsp", "_tbsp", "_pieces", "_percent", "_min")

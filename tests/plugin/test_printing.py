@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.pages.cake_templates import TemplateFile, template_files
-from tinbook.pages.page import Desk
-from tinbook.plans.papers import PAPERS
+from tinbook.pages.base.page import Desk
+from tinbook.pages.technique.cake_templates import TemplateFile, template_files
+from tinbook.plans.true_size.papers import PAPERS
 from tinbook.plugin import printing
 
 

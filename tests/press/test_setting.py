@@ -10,9 +10,9 @@ import pdfplumber
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.pages.cake_templates import TemplateFile, template_files
-from tinbook.pages.page import Desk
-from tinbook.pages.sheet import sheet_of
+from tinbook.pages.base.page import Desk
+from tinbook.pages.technique.cake_templates import TemplateFile, template_files
+from tinbook.pages.technique.sheet import sheet_of
 from tinbook.press import sheet_pdf, templates_pdf
 
 PT_MM = 25.4 / 72.0

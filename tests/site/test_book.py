@@ -5,7 +5,7 @@ import re
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.pages.page import PART, Page
+from tinbook.pages.base.page import PART, Page
 from tinbook.problems import Place, Problem
 from tinbook.site import build_site
 

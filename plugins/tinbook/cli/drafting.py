@@ -10,7 +10,7 @@ import yaml
 from tinbook.cli.importing import Found, minutes_of
 from tinbook.facts import Facts
 from tinbook.models import Book, Take, read_take
-from tinbook.pages.schema_org import DONE
+from tinbook.pages.lists.schema_org import DONE
 from tinbook.problems import nearest
 from tinbook.tins import read_tin
 from tinbook.units import Misread, read_heat, read_mass, read_span

@@ -15,10 +15,10 @@ from tinbook.cli.table import named_tins
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.bakes import BAKES
 from tinbook.models import Baked, Book, read_model
-from tinbook.plans.bake_checks import bake_flaws
-from tinbook.plans.bake_log import batter_mm, of_bakes
-from tinbook.plans.baking import Bakes, Time
-from tinbook.plans.weighing import weigh
+from tinbook.plans.baking.times import Bakes, Time
+from tinbook.plans.base.bake_log import batter_mm, of_bakes
+from tinbook.plans.base.weighing import weigh
+from tinbook.plans.rules.bakes import bake_flaws
 from tinbook.problems import nearest
 from tinbook.source import read_yaml
 

@@ -1,6 +1,6 @@
 """`tinbook sheet`: one technique as a file of its own, to send or to print.
 
-The sheet is built in `pages/sheet`, which says what goes along; its PDF is set in `press`.
+The sheet is built in `pages/technique/sheet`, which says what goes along; its PDF is set in `press`.
 """
 
 from __future__ import annotations
@@ -13,10 +13,10 @@ import click
 from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, write_all
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
-from tinbook.pages.page import Desk
-from tinbook.pages.sheet import Dress, sheet_of, sheet_page
-from tinbook.plans.asking import AskError
-from tinbook.plans.technique import MOST_PEOPLE
+from tinbook.pages.base.page import Desk
+from tinbook.pages.technique.sheet import Dress, sheet_of, sheet_page
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.techniques.technique import MOST_PEOPLE
 from tinbook.press import sheet_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin

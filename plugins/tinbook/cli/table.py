@@ -12,10 +12,10 @@ from tabulate import tabulate
 
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
-from tinbook.plans.asking import AskError, Query
-from tinbook.plans.guests import BESIDE
-from tinbook.plans.portions import KINDS
-from tinbook.plans.result import Cell, Result
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.result import Cell, Result
+from tinbook.plans.portions.cutting import KINDS
+from tinbook.plans.portions.guests import BESIDE
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tins

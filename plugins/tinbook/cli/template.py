@@ -12,13 +12,13 @@ from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
-from tinbook.pages.true_size import PaperPage, paper_pages
-from tinbook.plans.asking import AskError
-from tinbook.plans.dowelling import dowel_plan, dowel_template, tier_above
-from tinbook.plans.drawn import Template
-from tinbook.plans.papers import PAPERS
-from tinbook.plans.sides import CURVES, strip
-from tinbook.plans.templates import cutting_template, ring_template
+from tinbook.pages.technique.true_size import PaperPage, paper_pages
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, tier_above
+from tinbook.plans.true_size.drawn import Template
+from tinbook.plans.true_size.papers import PAPERS
+from tinbook.plans.true_size.sides import CURVES, strip
+from tinbook.plans.true_size.templates import cutting_template, ring_template
 from tinbook.press import templates_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tin

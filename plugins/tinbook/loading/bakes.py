@@ -7,9 +7,9 @@ from dataclasses import replace
 from tinbook.facts import Facts
 from tinbook.loading.desk import Desk
 from tinbook.models import Baked, BakeLog, Book
-from tinbook.plans.bake_checks import bake_flaws
-from tinbook.plans.checks import link_flaws
-from tinbook.plans.weighing import Batch, weigh
+from tinbook.plans.base.weighing import Batch, weigh
+from tinbook.plans.rules.bakes import bake_flaws
+from tinbook.plans.rules.fields import link_flaws
 
 BAKES = "house/bakes"
 

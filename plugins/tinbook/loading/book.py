@@ -35,12 +35,12 @@ from tinbook.models import (
     Variation,
     read_model,
 )
-from tinbook.plans import checks
-from tinbook.plans.checks import Spoilt
-from tinbook.plans.finish_checks import mixture_finish_flaws
-from tinbook.plans.inline import step_flaws
-from tinbook.plans.part_checks import part_flaws
-from tinbook.plans.technique import technique_flaws
+from tinbook.plans.mixtures.inline import step_flaws
+from tinbook.plans.rules import fields as checks
+from tinbook.plans.rules.fields import Spoilt
+from tinbook.plans.rules.finish import mixture_finish_flaws
+from tinbook.plans.rules.parts import part_flaws
+from tinbook.plans.techniques.technique import technique_flaws
 from tinbook.problems import Problem
 
 HOUSE, TINS, CARDS = "house/house", "house/tins", "house/ingredients"

@@ -11,7 +11,7 @@ from tinbook.loading.files import read_sources
 from tinbook.loading.private import private_flaws
 from tinbook.models import Flaw, Leaf, read_model
 from tinbook.models import Path as Path_
-from tinbook.plans.checks import FOLLOWS
+from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.problems import Place, Problem
 from tinbook.source import Document, read_yaml
 from tinbook.tins import Tin

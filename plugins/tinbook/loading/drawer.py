@@ -9,8 +9,8 @@ from tinbook.facts import Facts
 from tinbook.loading.desk import Desk
 from tinbook.loading.private import public
 from tinbook.models import Colour, ColourCards, CutterDrawer, OwnedCutter, Part, Repeat, Technique
-from tinbook.plans.checks import Spoilt
-from tinbook.plans.part_checks import colour_flaws
+from tinbook.plans.rules.fields import Spoilt
+from tinbook.plans.rules.parts import colour_flaws
 
 COLOURS, CUTTERS = "house/colours", "house/cutters"
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 from tinbook.facts import Facts
 from tinbook.loading.desk import Desk
 from tinbook.models import Book, Finish, Used, UsedLog
-from tinbook.plans.checks import link_flaws
-from tinbook.plans.finish_checks import finish_flaws
-from tinbook.plans.used import used_flaws
+from tinbook.plans.finish.used import used_flaws
+from tinbook.plans.rules.fields import link_flaws
+from tinbook.plans.rules.finish import finish_flaws
 
 FINISH, USED = "house/finish", "house/used"
 

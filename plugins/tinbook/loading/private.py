@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from tinbook.loading.files import Source
 from tinbook.models import Book, Flaw, House, Leaf, Mixture, Technique
-from tinbook.plans.changed_mix import OF_BASE
+from tinbook.plans.variations.changed_mix import OF_BASE
 from tinbook.problems import Problem, nearest
 
 L = TypeVar("L", bound=Leaf)

@@ -9,11 +9,11 @@ from tinbook.facts import Facts
 from tinbook.loading.desk import Desk
 from tinbook.loading.files import slug_of
 from tinbook.models import Book, Flaw, Mixture, Variation, Varies
-from tinbook.plans import checks
-from tinbook.plans.checks import FOLLOWS, Spoilt
-from tinbook.plans.finish_checks import mixture_finish_flaws
-from tinbook.plans.inline import step_flaws
-from tinbook.plans.variations import vary
+from tinbook.plans.mixtures.inline import step_flaws
+from tinbook.plans.rules import fields as checks
+from tinbook.plans.rules.fields import FOLLOWS, Spoilt
+from tinbook.plans.rules.finish import mixture_finish_flaws
+from tinbook.plans.variations.written_out import vary
 from tinbook.problems import nearest
 
 FOLDER = "mixtures/"

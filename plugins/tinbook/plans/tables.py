@@ -11,19 +11,22 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans import bake_tables, measures, safety, scaling, shelf
-from tinbook.plans import finish_tables as finished
-from tinbook.plans import kitchen_tables as kitchen
-from tinbook.plans.asking import AskError, Query
-from tinbook.plans.balance import balance
-from tinbook.plans.on_hand import hand_table
-from tinbook.plans.part_tables import colour_rows, mark_rows, part_rows
-from tinbook.plans.portion_tables import guests, portions
-from tinbook.plans.result import Cell, Result, Row, batch_asked
-from tinbook.plans.scaling import Fit, TinRow
-from tinbook.plans.versions import Version
-from tinbook.plans.weighing import Batch, as_owned
-from tinbook.plans.worked import Worked
+from tinbook.plans.baking import tables as bake_tables
+from tinbook.plans.base import scaling, shelf
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.result import Cell, Result, Row, batch_asked
+from tinbook.plans.base.scaling import Fit, TinRow
+from tinbook.plans.base.versions import Version
+from tinbook.plans.base.weighing import Batch, as_owned
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.finish import tables as finished
+from tinbook.plans.measures import spooned
+from tinbook.plans.measures import tables as kitchen
+from tinbook.plans.mixtures import safety
+from tinbook.plans.mixtures.balance import balance
+from tinbook.plans.mixtures.on_hand import hand_table
+from tinbook.plans.portions.tables import guests, portions
+from tinbook.plans.techniques.tables import colour_rows, mark_rows, part_rows
 
 UNIT_KEYS = {"g": "g", "ml": "ml", "tsp": "tsp", "tbsp": "tbsp", "": "pieces"}
 
@@ -148,7 +151,7 @@ def written(book: Book, facts: Facts, query: Query) -> Result:
             "spoons": each.spoons.shown if each.spoons else None,
             "spoon": each.spoons.unit if each.spoons else "no volume measure",
         }
-        for each in measures.measured(batch, book)
+        for each in spooned.measured(batch, book)
     )
     return Result(f"{batch.mixture.name}, as written", rows, batch.worked)
 

@@ -16,7 +16,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 
-from tinbook.pages.page import Link, Page
+from tinbook.pages.base.page import Link, Page
 
 LinkFrom = Callable[[str], Link]
 """From a page's address to the `link` of that page."""

@@ -26,10 +26,10 @@ from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
-from tinbook.pages.page import Link
-from tinbook.pages.page import Page as BookPage
-from tinbook.pages.render import compiled
-from tinbook.pages.schema_org import script_of
+from tinbook.pages.base.page import Link
+from tinbook.pages.base.page import Page as BookPage
+from tinbook.pages.base.render import compiled
+from tinbook.pages.lists.schema_org import script_of
 from tinbook.plugin.ahead import Ahead, spare_processes
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline

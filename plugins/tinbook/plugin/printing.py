@@ -14,7 +14,7 @@ from functools import cache
 from importlib.metadata import version
 from pathlib import Path
 
-from tinbook.pages.cake_templates import TemplateFile
+from tinbook.pages.technique.cake_templates import TemplateFile
 from tinbook.press import templates_pdf
 
 CACHE = Path(".cache", "tinbook")

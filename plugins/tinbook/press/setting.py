@@ -13,9 +13,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
 
-from tinbook.pages.sheet import Sheet, picture_files
-from tinbook.pages.sheet import as_plain as sheet_as_plain
-from tinbook.pages.true_size import PaperPage, as_plain
+from tinbook.pages.technique.sheet import Sheet, picture_files
+from tinbook.pages.technique.sheet import as_plain as sheet_as_plain
+from tinbook.pages.technique.true_size import PaperPage, as_plain
 
 if TYPE_CHECKING:
     import typst

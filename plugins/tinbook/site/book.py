@@ -7,23 +7,23 @@ from dataclasses import dataclass, field
 
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.pages.boards import boards_pages
-from tinbook.pages.cake_templates import TemplateFile, template_files
-from tinbook.pages.colours import colours_pages
-from tinbook.pages.covering import covering_pages
-from tinbook.pages.guests import guests_pages
-from tinbook.pages.ingredients import ingredients_pages
-from tinbook.pages.lists import broken_pages, home_pages, list_pages
-from tinbook.pages.measures import measures_pages
-from tinbook.pages.mixture import mixture_pages
-from tinbook.pages.on_hand import on_hand_pages
-from tinbook.pages.oven import oven_pages
-from tinbook.pages.page import Desk, Page
-from tinbook.pages.pictures import photo_address
-from tinbook.pages.portions import portions_pages
-from tinbook.pages.sources import sources_pages
-from tinbook.pages.technique import technique_pages
-from tinbook.pages.tins import tins_pages
+from tinbook.pages.at_a_glance.boards import boards_pages
+from tinbook.pages.at_a_glance.colours import colours_pages
+from tinbook.pages.at_a_glance.covering import covering_pages
+from tinbook.pages.at_a_glance.guests import guests_pages
+from tinbook.pages.at_a_glance.measures import measures_pages
+from tinbook.pages.at_a_glance.on_hand import on_hand_pages
+from tinbook.pages.at_a_glance.oven import oven_pages
+from tinbook.pages.at_a_glance.portions import portions_pages
+from tinbook.pages.at_a_glance.tins import tins_pages
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.pictures import photo_address
+from tinbook.pages.lists.ingredients import ingredients_pages
+from tinbook.pages.lists.lists import broken_pages, home_pages, list_pages
+from tinbook.pages.lists.sources import sources_pages
+from tinbook.pages.mixture.view import mixture_pages
+from tinbook.pages.technique.cake_templates import TemplateFile, template_files
+from tinbook.pages.technique.view import technique_pages
 from tinbook.problems import Problem
 
 PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (

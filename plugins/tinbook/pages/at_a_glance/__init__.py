@@ -1,0 +1,1 @@
+"""Pages that answer for every tin at once."""

@@ -1,0 +1,187 @@
+"""Boards and ribbon: what a cake of every tin stands on and goes out in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from math import cos, radians, sin
+
+from tinbook.pages.base.drawings import spread
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.section import Word
+from tinbook.pages.base.shared import worked_view
+from tinbook.pages.spelling import formats
+from tinbook.plans.finish.boards import Board, BoardRow, BoardTable, board_table
+from tinbook.tins import Tin
+from tinbook.tins.trade import inch_label, metric_label
+
+number, NBSP = formats.number, formats.NBSP
+ADDRESS, TITLE = "boards", "Boards and ribbon"
+OURS, OTHERS = "on hand", "others"
+DRAWN_MM = 200.0
+"""The round nearest to this is drawn."""
+
+
+@dataclass(frozen=True, slots=True)
+class BoardPlan:
+    """A round cake on its drum in plan: radii about one middle, a leader and a word each. In the drawing's own units.
+
+    `words` says the same.
+    """
+
+    middle: float
+    cake: float
+    guide: float
+    drum: float
+    leaders: str
+    names: tuple[Word, ...]
+    scale_to: float
+    scale_text: float
+    words: str
+
+
+MIDDLE, DRUM, WORDS_X = 127.0, 120.0, 270.0
+SLOPES = (55.0, 25.0, -15.0)
+"""At what angle over the middle a leader leaves its circle, from the outer one inwards, degrees."""
+
+
+def board_plan(row: BoardRow) -> BoardPlan | None:
+    """The drawing of one row; None where no drum is wide enough."""
+    if row.chosen.size_mm is None:
+        return None
+    width = row.chosen.size_mm[0]
+    scale = DRUM / (width / 2.0)
+    tin, guide = row.cake.tin, row.guide_mm[0]
+    circles = [(width, f"drum {number(width / 10)} cm"), (guide, f"guide ring {number(row.guide_shown_mm[0])} mm")]
+    circles.append((tin.bounds_mm[0], f"cake {number(tin.bounds_mm[0] / 10)} cm"))
+    starts = []
+    for (across, _), slope in zip(circles, SLOPES, strict=True):
+        radius = across / 2.0 * scale
+        starts.append((MIDDLE + radius * cos(radians(slope)), MIDDLE - radius * sin(radians(slope))))
+    heights = spread([y for _, y in starts], 34.0)
+    leaders = "".join(
+        f"M{x:.1f} {y:.1f}L{WORDS_X - 20:g} {at:.1f}h14" for (x, y), at in zip(starts, heights, strict=True)
+    )
+    return BoardPlan(
+        MIDDLE,
+        round(tin.bounds_mm[0] / 2.0 * scale, 1),
+        round(guide / 2.0 * scale, 1),
+        DRUM,
+        leaders,
+        tuple(Word(WORDS_X, round(at + 7.0, 1), text) for at, (_, text) in zip(heights, circles, strict=True)),
+        round(10.0 + 100.0 * scale, 1),
+        round(20.0 + 100.0 * scale, 1),
+        f"In plan, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
+    )
+
+
+@dataclass(frozen=True)
+class BoardsView:
+    """Everything the page says."""
+
+    desk: Desk
+
+    @cached_property
+    def table(self) -> BoardTable:
+        """The sums."""
+        return board_table(self.desk.book, self.desk.facts)
+
+    @property
+    def lead(self) -> str:
+        """For which cake, and which board the house takes."""
+        settled = self.table.finishing
+        taken = {"least": "the least", "usual": "the usual", "wide": "the wide"}[settled.board]
+        whole = "all over" if settled.board_covered == "whole" else "as a ring round the cake"
+        thick = formats.with_unit(number(settled["board_paste"]), "mm")
+        return (
+            f"For a cake {formats.centimetres(self.table.height_mm)} high before its coats and its paste. The house "
+            f"takes {taken} drum and covers it {whole}, {thick} thick: paste, ribbon and box are for that one. Take "
+            "the wide drum where something stands off the front of the cake."
+        )
+
+    @property
+    def plan(self) -> BoardPlan | None:
+        """The drawing."""
+        rounds = [row for row in self.table.rows if row.cake.tin.shape == "round" and row.chosen.size_mm]
+        best = min(
+            rounds,
+            key=lambda row: (not row.owned, abs(row.cake.tin.bounds_mm[0] - DRAWN_MM)),
+            default=None,
+        )
+        return board_plan(best) if best else None
+
+    @cached_property
+    def items(self) -> tuple[Grid, ...]:
+        """The one table."""
+        heads = (
+            Head("Tin"), Head("Least", "drum"), Head("Usual", "drum"), Head("Wide", "drum"), Head("Card"),
+            Head("Paste", "all over, g"), Head("Paste", "as a ring, g"), Head("Ribbon", "board, cm"),
+            Head("Ribbon", "cake, cm"), Head("Guide ring", "mm"), Head("Box inside", "cm"),
+        )  # fmt: skip
+        return (
+            Grid(
+                "What every cake stands on",
+                "every-board",
+                heads,
+                tuple(self._rows()),
+                worked_view((self.table.worked,), self.desk.facts),
+                narrow="boards",
+                captions=(("kind", "Shape"), ("tag", "Tins")),
+            ),
+        )
+
+    def _rows(self) -> Iterator[GridRow]:
+        settled, shape = self.table.finishing, ""
+        for row in self.table.rows:
+            tin = row.cake.tin
+            yield GridRow(
+                formats.tin_words(tin.name),
+                tuple(_cells(row, settled.board, settled.board_covered == "whole")),
+                formats.tin_words(tin.size_label_in),
+                first=tin.shape != shape,
+                lent=not row.owned,
+                marks=narrow_marks(tin, row.owned),
+            )
+            shape = tin.shape
+
+
+def narrow_marks(tin: Tin, owned: bool) -> tuple[tuple[str, str], ...]:
+    """What a row of a tin is narrowed by."""
+    return (("kind", tin.kind.title), ("tag", OURS if owned else OTHERS))
+
+
+def board_cell(board: Board, main: bool = False) -> Cell:
+    """A board by both its names."""
+    if board.size_mm is None:
+        return Cell("none sold", main)
+    sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
+    return Cell(formats.tin_words(metric_label(sides)), main, formats.tin_words(inch_label(sides)))
+
+
+def _cells(row: BoardRow, taken: str, whole: bool) -> Iterator[Cell]:
+    for name, board in (("least", row.least), ("usual", row.usual), ("wide", row.wide)):
+        yield board_cell(board, name == taken)
+    yield board_cell(row.card)
+    yield Cell(_or_none(row.whole_shown_g), whole)
+    yield Cell(_or_none(row.ring_shown_g), not whole)
+    yield Cell("none" if row.board_ribbon_shown_mm is None else number(row.board_ribbon_shown_mm / 10))
+    yield Cell(number(row.cake_ribbon_shown_mm / 10))
+    yield Cell(_sides(row.guide_shown_mm, 1.0))
+    yield Cell("none" if row.box_shown_mm is None else _sides(row.box_shown_mm, 10.0, all_of_them=True))
+
+
+def _or_none(grams: float | None) -> str:
+    return "none" if grams is None else number(grams)
+
+
+def _sides(sides_mm: tuple[float, ...], unit_mm: float, all_of_them: bool = False) -> str:
+    """`222`, `222 × 322`: sides alike once, unless all of them are asked for."""
+    shown = sides_mm if all_of_them or len(set(sides_mm)) > 1 else sides_mm[:1]
+    return f"{NBSP}×{NBSP}".join(number(side / unit_mm) for side in shown)
+
+
+def boards_pages(desk: Desk) -> Iterator[Page]:
+    """The one page."""
+    yield Page(ADDRESS, TITLE, "boards", BoardsView(desk), ("Covering",))

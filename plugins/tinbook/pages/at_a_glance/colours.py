@@ -1,0 +1,79 @@
+"""The colours of the house: what goes into 100 g of paste, how it looks, what becomes of it, what the law says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import Linked
+from tinbook.pages.spelling import formats
+from tinbook.pages.technique.parts import LABEL, minded
+from tinbook.plans.techniques.colours import colouring, technique_colours
+
+ADDRESS, TITLE = "colours", "Colours"
+
+
+@dataclass(frozen=True, slots=True)
+class ColourCard:
+    """One colour, spelled: pots for 100 g, a swatch with its label, what to mind, what the law wants, where it is used.
+
+    `contrast` is that of the label on its swatch.
+    """
+
+    name: str
+    about: str
+    pots: tuple[str, ...]
+    swatch: str
+    label: str
+    contrast: str
+    mind: str
+    holds: str
+    law: str
+    used: tuple[Linked, ...]
+
+
+@dataclass(frozen=True)
+class ColoursView:
+    """All of them."""
+
+    desk: Desk
+
+    @property
+    def label(self) -> str:
+        """Where the words of the law go."""
+        return LABEL
+
+    @property
+    def warned(self) -> bool:
+        """Whether any carries a warning."""
+        return any(card.law for card in self.cards)
+
+    @property
+    def cards(self) -> tuple[ColourCard, ...]:
+        """Each colour, in the order they are written."""
+        return tuple(self._card(name) for name in self.desk.book.colours)
+
+    def _card(self, name: str) -> ColourCard:
+        book, facts = self.desk.book, self.desk.facts
+        written = book.colours[name]
+        colour = colouring(name, written, book, facts)
+        used = tuple(
+            Linked(f"techniques/{slug}", each.name)
+            for slug, each in book.techniques.items()
+            if name in technique_colours(each)
+        )
+        holds = [f"{key} ({facts.colours[key].name})" for key in colour.additives or ()]
+        if colour.additives is not None and not holds:
+            holds = ["nothing with an E number"]
+        return ColourCard(
+            formats.title(name), written.about or "", tuple(pot.written for pot in colour.pots), colour.swatch,
+            colour.label, f"{formats.fixed(colour.contrast, 1)} to 1", minded(colour),
+            formats.sentence(holds) if holds else "", colour.law, used,
+        )  # fmt: skip
+
+
+def colours_pages(desk: Desk) -> Iterator[Page]:
+    """The page, where the house has colours."""
+    if desk.book.colours:
+        yield Page(ADDRESS, TITLE, "colours", ColoursView(desk), ("Colours",))

@@ -1,0 +1,138 @@
+"""Covering at a glance: a cake of every tin, finished with what the house finishes its cakes with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tinbook.pages.at_a_glance.boards import board_cell, narrow_marks
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import worked_view
+from tinbook.pages.mixture.every_cake import bowl_words, cake_words, learned_words, rolled
+from tinbook.pages.spelling import formats
+from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
+
+number = formats.number
+ADDRESS, TITLE = "covering", "Covering at a glance"
+NAMES = {"filling": "Filling", "crumb_coat": "Crumb coat", "final_coat": "Final coat"}
+
+
+@dataclass(frozen=True, slots=True)
+class Plays:
+    """What one mixture of the house is on a cake, its page, and what the log says of it."""
+
+    roles: str
+    address: str
+    name: str
+    learned: str
+
+
+@dataclass(frozen=True)
+class CoveringView:
+    """Everything the page says."""
+
+    desk: Desk
+
+    @cached_property
+    def table(self) -> CoveredTable:
+        """The sums."""
+        return covered_table(self.desk.book, self.desk.facts)
+
+    @property
+    def lead(self) -> str:
+        """For which cake."""
+        settled = self.table.finishing
+        return " ".join(filter(None, (f"For {cake_words(settled, self.table.height_mm)}.", bowl_words(settled))))
+
+    @property
+    def plays(self) -> tuple[Plays, ...]:
+        """The mixtures the house finishes its cakes with."""
+        by_slug: dict[str, list[str]] = {}
+        for role, batch in self.table.roles.items():
+            by_slug.setdefault(batch.slug, []).append(role.replace("_", " "))
+        told = [(slug, formats.sentence(roles)) for slug, roles in by_slug.items()]
+        if self.table.cover:
+            told.append((self.table.cover.slug, "cover"))
+        return tuple(
+            Plays(
+                formats.title(roles),
+                f"mixtures/{slug}",
+                self.desk.book.mixtures[slug].name,
+                learned_words(self.table.learned[slug]),
+            )
+            for slug, roles in told
+        )
+
+    @property
+    def missing(self) -> str:
+        """What the house has named nothing for."""
+        return formats.sentence(self.table.missing) if self.table.missing else ""
+
+    @cached_property
+    def items(self) -> tuple[Grid, ...]:
+        """The one table."""
+        return (
+            Grid(
+                "A cake of every tin",
+                "every-cake",
+                self._heads(),
+                tuple(self._rows()),
+                worked_view((self.table.worked,), self.desk.facts),
+                narrow="cakes",
+                captions=(("kind", "Shape"), ("tag", "Tins")),
+            ),
+        )
+
+    def _heads(self) -> tuple[Head, ...]:
+        made = self.table
+        coats = [Head(NAMES[role], "g") for role in made.roles]
+        if "final_coat" in made.roles and made.finishing.border:
+            coats[-1] = Head(NAMES["final_coat"], "g, with border")
+        several = len(made.mixtures) > 1
+        in_all = [
+            Head(f"{formats.title(batch.mixture.name)} in all" if several else "In all", "g")
+            for batch in made.mixtures.values()
+        ]
+        paste = [Head("On the cake", "paste, g"), Head("To roll", "paste, g"), Head("Roll out to", "cm")]
+        ends = [Head("Drum"), Head("Ribbon", "board, cm"), Head("Ribbon", "cake, cm")]
+        return (Head("Tin"), *coats, *in_all, *(paste if made.cover else ()), *ends)
+
+    def _rows(self) -> Iterator[GridRow]:
+        shape = ""
+        for row in self.table.rows:
+            tin = row.cake.tin
+            yield GridRow(
+                formats.tin_words(tin.name),
+                tuple(_cells(row)),
+                formats.tin_words(tin.size_label_in),
+                first=tin.shape != shape,
+                lent=not row.owned,
+                marks=narrow_marks(tin, row.owned),
+            )
+            shape = tin.shape
+
+
+def _cells(row: CoveredRow) -> Iterator[Cell]:
+    yield from (Cell(number(each)) for each in row.coats_shown_g)
+    for made in row.made:
+        yield Cell(number(made.made_shown_g), True, f"{made.batches}{formats.NBSP}{_batches(made.batches)}")
+    if row.paste:
+        yield Cell(number(row.paste.net_shown_g))
+        yield Cell(number(row.paste.made_shown_g), True)
+        yield Cell(rolled(row.paste))
+    board = row.board
+    yield board_cell(board.chosen, True)
+    ribbon = board.board_ribbon_shown_mm
+    yield Cell("none" if ribbon is None else number(ribbon / 10))
+    yield Cell(number(board.cake_ribbon_shown_mm / 10))
+
+
+def _batches(count: int) -> str:
+    return "batch" if count == 1 else "batches"
+
+
+def covering_pages(desk: Desk) -> Iterator[Page]:
+    """The one page."""
+    yield Page(ADDRESS, TITLE, "covering", CoveringView(desk), ("Covering",))

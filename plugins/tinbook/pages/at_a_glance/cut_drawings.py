@@ -1,0 +1,195 @@
+"""A plan to cut by, drawn true to scale in mm, with the words to cut it by.
+
+Every piece is drawn and numbered. On paper a plan stands at full size where it fits A4, and says whether it does.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import ceil, hypot
+
+from markupsafe import Markup, escape
+
+from tinbook.pages.spelling import formats
+from tinbook.plans.portions.cut import Cut, knife_of, outline, pieces_of
+from tinbook.tins import Ring, Tin, cutting
+from tinbook.tins.cutting import Knife
+
+PAPER_MM = (198.0, 215.0)
+"""What of an A4 sheet is left for a drawing within its margins and below its words."""
+EDGE_MM = 3.0
+BAR_MM = 16.0
+SIDE_MM = 14.0
+"""Room for the counts of strips and for where they are cut."""
+FIGURE_MM = 8.5
+LEAST_MM = 3.4
+"""The least height of letters on paper."""
+HAIR_MM = 0.04
+FAR_MM = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class CutDrawing:
+    """A plan as SVG, how wide it is in mm, how wide on paper, and what is to be said of its size there."""
+
+    svg: Markup
+    width_mm: float
+    paper_mm: float
+    scale: str
+
+
+def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
+    """The plan of a cake; `name` says what of, `mark` is its own on the page."""
+    least_x, least_y, most_x, most_y = _bounds(cut.tin)
+    strips = cut.way in ("grid", "strips", "uneven")
+    left = SIDE_MM if strips and not cut.upright else EDGE_MM
+    top = SIDE_MM if strips and cut.upright else EDGE_MM
+    off_x, off_y = left - least_x, top + most_y
+    wide, tall = most_x - least_x, most_y - least_y
+    width, height = wide + left + EDGE_MM, tall + top + EDGE_MM + BAR_MM
+    small = max(width / PAPER_MM[0], height / PAPER_MM[1])
+    ratio = ceil(small * 10.0) / 10.0 if small > 1.0 else 1.0
+    least = LEAST_MM * ratio
+    knife = knife_of(cut)
+    if knife:
+        lines, middles = _knife(knife, off_x, off_y), knife.middles
+    else:
+        pieces = pieces_of(cut) or ()
+        lines = "".join(_path(ring, off_x, off_y) for piece in pieces for ring in piece.rings)
+        middles = tuple(piece.middle for piece in pieces)
+    edge = _edge(cut.tin, off_x, off_y)
+    size = min(max(FIGURE_MM, least), 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
+    down = off_y + 0.35 * size
+    told = "".join(f"<text x={x + off_x:.1f} y={down - y:.1f}>{at}</text>" for at, (x, y) in enumerate(middles, 1))
+    bar = 100.0 if wide >= 100.0 else 50.0
+    foot = top + tall + EDGE_MM + 6.0
+    sides = _sides(cut, left, top, least) if strips else ""
+    svg = Markup(
+        f'<svg viewBox="0 0 {_number(width)} {_number(height)}" role="img" aria-label="{escape(name)}">'
+        f'<clipPath id="in-{escape(mark)}"><path d="{edge}" clip-rule="evenodd"/></clipPath>'
+        f'<path clip-path="url(#in-{escape(mark)})" d="{lines}"/>'
+        f'<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{_number(size)}">{told}</g>{sides}'
+        f'<path class=tb-bar d="M{_number(left)} {_number(foot)}h{_number(bar)}m0 -2v4m-{_number(bar)} 0v-4"/>'
+        f"<text class=tb-bar-mm font-size={_number(max(5.0, least))} x={_number(left)} y={_number(foot + 7.0)}>"
+        f"{_number(bar)} mm</text></svg>"
+    )
+    if ratio == 1.0:
+        return CutDrawing(svg, width, width, "On A4 at full size: the bar measures what it says.")
+    return CutDrawing(svg, width, width / ratio, f"On A4 fitted to the sheet, 1 : {formats.number(ratio)}.")
+
+
+def _sides(cut: Cut, left: float, top: float, least: float) -> str:
+    """Where the strips are cut, and how many pieces each gives, beside the cake."""
+    found = [f"<g class=tb-sides font-size={_number(max(5.0, least))}>"]
+    for at, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True):
+        found.append(_beside(cut, left, top, at, formats.number(shown), "tb-mm"))
+    for one, other, count in zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False):
+        if len(cut.counts) > 1 and other - one > 16.0:
+            found.append(_beside(cut, left, top, (one + other) / 2.0, f"{count}", "tb-of"))
+    return "".join((*found, "</g>"))
+
+
+def _beside(cut: Cut, left: float, top: float, at: float, text: str, kind: str) -> str:
+    x, y = (left + at, top - 3.5) if cut.upright else (left - 7.5, top + at + 2.3)
+    return f"<text class={kind} x={_number(x)} y={_number(y)}>{text}</text>"
+
+
+def _knife(knife: Knife, off_x: float, off_y: float) -> str:
+    lines = (f"M{x + off_x:.1f} {off_y - y:.1f}L{u + off_x:.1f} {off_y - v:.1f}" for (x, y), (u, v) in knife.lines)
+    circles = (
+        f"M{_number(off_x - r)} {_number(off_y)}"
+        + "".join(f"a{r:.1f} {r:.1f} 0 1 0 {way * r:.1f} 0" for way in (2, -2))
+        for r in knife.circles
+    )
+    return "".join((*circles, *lines))
+
+
+@lru_cache(maxsize=256)
+def _bounds(tin: Tin) -> tuple[float, float, float, float]:
+    """Least x and y, most x and y of it."""
+    return cutting.spans(outline(tin))
+
+
+@lru_cache(maxsize=256)
+def _edge(tin: Tin, off_x: float, off_y: float) -> str:
+    """The outline, which all plans of a tin share."""
+    return "".join(_path(_thinned(ring), off_x, off_y) for ring in outline(tin))
+
+
+def _thinned(ring: Ring) -> Ring:
+    """A curve of many points without most of those that lie within a hair of the line between their neighbours."""
+    if len(ring) < 100:
+        return ring
+    kept = [ring[0]]
+    for before, point, after in zip(ring, ring[1:], (*ring[2:], ring[0]), strict=False):
+        (x, y), (a, b), (c, d) = point, kept[-1], after
+        bend = abs((a - x) * (d - y) - (b - y) * (c - x)) / (hypot(a - c, b - d) or 1.0)
+        if bend > HAIR_MM or hypot(x - a, y - b) > FAR_MM or hypot(x - before[0], y - before[1]) > FAR_MM:
+            kept.append(point)
+    return tuple(kept)
+
+
+def _path(ring: Ring, off_x: float, off_y: float) -> str:
+    points = [f"{_number(x + off_x)} {_number(off_y - y)}" for x, y in ring]
+    return "M" + "L".join(points) + "z"
+
+
+def _number(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def steps(cut: Cut) -> tuple[str, ...]:
+    """How to cut it, in order."""
+    if cut.way == "one each":
+        return ("One each.",)
+    if cut.way == "none":
+        return ("It is smaller than a portion.",)
+    if cut.way == "joined":
+        return (
+            f"Cut the strips first, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'top'}.",
+            "Then cut across as drawn; small bits stay with the piece beside them.",
+            _alike(cut),
+        )
+    if cut.way in ("rings", "wedges"):
+        return _ring_steps(cut)
+    return _strip_steps(cut)
+
+
+def _strip_steps(cut: Cut) -> tuple[str, ...]:
+    begin = "left" if cut.upright else "top"
+    inner = [formats.number(edge) for edge in cut.edges_shown_mm[1:-1]]
+    found = []
+    if inner:
+        found.append(f"First the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge.")
+    if len(set(cut.counts)) == 1:
+        each = "Then cut every strip" if inner else "Cut it"
+        found.append(f"{each} across into {cut.counts[0]}.")
+    else:
+        told = formats.sentence([str(count) for count in cut.counts])
+        found.append(f"Then cut across into {told}, from the {begin}; pieces at an end are longer, as drawn.")
+    return (*found, _alike(cut))
+
+
+def _ring_steps(cut: Cut) -> tuple[str, ...]:
+    found = []
+    if cut.parts == 2:
+        found.append("Cut the ball in half, and lay both halves on their flats.")
+    cards = [2.0 * edge for edge in cut.edges_shown_mm[1:-1]]
+    found += [f"Cut straight down round a card {_mm(card)} across, laid on the middle." for card in cards]
+    if cut.way == "wedges":
+        found.append(f"Cut {cut.counts[0]} wedges from the {'tube' if cut.edges_mm[-1] else 'middle'}.")
+    else:
+        told = formats.sentence([str(count) for count in cut.counts])
+        found.append(f"Cut each ring towards the middle: {told}, from the outside in.")
+    return (*found, _alike(cut))
+
+
+def _alike(cut: Cut) -> str:
+    if cut.off < 0.005:
+        return "All pieces are alike in size."
+    return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean."
+
+
+def _mm(value: float) -> str:
+    return formats.with_unit(formats.number(value), "mm")

@@ -1,0 +1,127 @@
+"""What the tins on hand allow: every mixture baked in tins, and which of the house's tins take it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from tinbook.models import Book
+from tinbook.pages.base.icons import icon
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import Linked, WorkedView, plural, tin_count, tin_name, worked_view
+from tinbook.pages.spelling import formats
+from tinbook.plans.mixtures.on_hand import Choice, HandTable, OnHand, by_verdict, hand_table
+
+ADDRESS, TITLE = "on-hand", "What the tins on hand allow"
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceLine:
+    """A choice, spelled: the tins drawn and named, the factor, the eggs, the bakes, and how it is to be called."""
+
+    icons: tuple[Markup, ...]
+    tins: str
+    factor: str
+    eggs: str
+    bakes: str
+    verdict: str
+    best: bool
+
+
+@dataclass(frozen=True, slots=True)
+class HandLine:
+    """A mixture and its choices."""
+
+    address: str
+    name: str
+    written: str
+    choices: tuple[ChoiceLine, ...]
+
+    @property
+    def rows(self) -> int:
+        """Over how many rows its head stands."""
+        return max(1, len(self.choices))
+
+
+@dataclass(frozen=True)
+class OnHandView:
+    """Everything the page says."""
+
+    desk: Desk
+
+    @cached_property
+    def table(self) -> HandTable:
+        """The sums."""
+        return hand_table(self.desk.book, self.desk.facts, self.desk.batches)
+
+    @property
+    def lead(self) -> str:
+        """How much of the book the tins allow."""
+        told = {name: count for name, count in by_verdict(self.table).items() if count}
+        words = {
+            "as written": "{} as written", "nearly": "{} nearly", "another size": "{} at another size",
+            "no tin": "{} in none of them",
+        }  # fmt: skip
+        said = formats.sentence([words[name].format(count) for name, count in told.items()])
+        mixtures = plural(len(self.table.rows), "mixture")
+        return f"{mixtures} for {plural(self.table.owned, 'tin')} on hand: {said}."
+
+    @property
+    def near(self) -> str:
+        """How near is nearly."""
+        return formats.percent(self.table.near_percent)
+
+    @property
+    def lines(self) -> tuple[HandLine, ...]:
+        """A line each mixture."""
+        return tuple(_line(row) for row in self.table.rows)
+
+    @property
+    def tinless(self) -> tuple[Linked, ...]:
+        """Mixtures that need no tin."""
+        return tuple(Linked(f"mixtures/{batch.slug}", batch.mixture.name) for batch in self.table.tinless)
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.table.worked,), self.desk.facts)
+
+
+def _line(row: OnHand) -> HandLine:
+    batch = row.batch
+    written = ", ".join(tin_count(count, tin) for count, tin in batch.tins)
+    lines = tuple(_choice(row, each, each is row.choices[0]) for each in row.choices)
+    return HandLine(f"mixtures/{batch.slug}", batch.mixture.name, written, lines)
+
+
+def _choice(row: OnHand, each: Choice, best: bool) -> ChoiceLine:
+    named = each.of_set or ", ".join(tin_name(count, tin) for count, tin in each.tins)
+    eggs = [
+        formats.measure(got.shown, got.unit) if got.unit == "" else formats.with_unit(formats.number(got.shown), "g")
+        for line, got in zip(row.batch.ingredients, each.version.amounts, strict=True)
+        if line.whole_egg
+    ]
+    verdict = "as written" if each.written else "nearly" if each.near else "another size"
+    return ChoiceLine(
+        tuple(icon(tin) for _, tin in each.tins),
+        formats.tin_words(named),
+        formats.fixed(each.factor_shown, 2),
+        " + ".join(eggs) or "none",
+        plural(each.bakes, "bake"),
+        verdict,
+        best,
+    )
+
+
+def shows_on_hand(book: Book) -> bool:
+    """Whether the house has any tins and bakes in them."""
+    return any(own.have for own in book.tins) and any(mixture.tins for mixture in book.mixtures.values())
+
+
+def on_hand_pages(desk: Desk) -> Iterator[Page]:
+    """The page, where there is something to say."""
+    if shows_on_hand(desk.book):
+        yield Page(ADDRESS, TITLE, "on_hand", OnHandView(desk), ("Tins", TITLE))

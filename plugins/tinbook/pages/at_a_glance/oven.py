@@ -1,0 +1,235 @@
+"""The oven: what to set on its dial, other ways to bake, what each bake takes, and what came out of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.rows import Short, short_rows
+from tinbook.pages.base.shared import SourceLine, WorkedView, plural, source_anchor, tin_name, worked_view
+from tinbook.pages.mixture.baking import span
+from tinbook.pages.spelling import formats
+from tinbook.plans.baking.loads import ABOVE, REFUSED, Load, written_loads
+from tinbook.plans.baking.oven import Bake, Ways, bakes, dial, dials, ways
+from tinbook.plans.baking.times import Baking, baking_worked
+from tinbook.plans.base.worked import Worked
+
+ADDRESS, TITLE = "oven", "Oven"
+KINDS = {"conventional": "an oven without fan", "fan": "a fan oven", "gas": "a gas oven"}
+number = formats.number
+
+
+@dataclass(frozen=True)
+class OvenView:
+    """Everything the page says. `items` are its tables, in the order of the page."""
+
+    desk: Desk
+
+    @property
+    def lead(self) -> str:
+        """What oven it is, and how far off its dial."""
+        own = self.desk.book.house.oven
+        if own.dial is None or own.thermometer is None:
+            return (
+                f"This house has {KINDS[own.kind]}. Nobody has held a thermometer to it yet, so it is taken to be as "
+                "hot as its dial says."
+            )
+        off = own.off_c
+        how = (
+            f"{formats.celsius(abs(off))} {'hotter' if off > 0 else 'cooler'} than its dial"
+            if off
+            else "as its dial says"
+        )
+        set_to = f"Set to {own.dial.written} it is at {formats.celsius(own.thermometer)}"
+        return f"This house has {KINDS[own.kind]}. {set_to}: {how}."
+
+    @property
+    def room(self) -> str:
+        """What stands in it at once, and what the mixer holds."""
+        house = self.desk.book.house
+        told = []
+        if house.oven_shelf:
+            wide, deep = house.oven_shelf
+            told.append(
+                f"{plural(house.shelves, 'shelf', 'shelves')} of {number(wide / 10)} × {formats.centimetres(deep)}"
+            )
+        if house.mixer_bowl:
+            told.append(f"a bowl for {formats.grams(house.mixer_bowl)}")
+        return (
+            f"It has {formats.sentence(told)}."
+            if told
+            else "Neither shelf nor mixer bowl is known, so nothing is parted."
+        )
+
+    @property
+    def centre(self) -> str:
+        """How warm the middle is when it is done: `97 °C (93 to 99)`."""
+        done = self.desk.facts.numbers["centre when done"]
+        return f"{formats.celsius(done.value)} ({number(done.low or done.value)} to {number(done.high or done.value)})"
+
+    @cached_property
+    def known(self) -> tuple[Baking, ...]:
+        """What is known of each mixture that is baked in tins."""
+        made = [self.desk.bakes.of(batch) for batch in self.desk.batches.values() if batch.tins]
+        return tuple(each for each in made if each is not None)
+
+    @cached_property
+    def items(self) -> tuple[Grid, ...]:
+        """Dials, ways, loads."""
+        return (self._dials(), *((self._ways(), self._loads()) if self.known else ()))
+
+    @property
+    def bakes_anything(self) -> bool:
+        """Whether the book has anything to bake."""
+        return bool(self.known)
+
+    def _dials(self) -> Grid:
+        rows = tuple(
+            GridRow(
+                number(row.conventional_c),
+                (Cell(_kept(shown), True), *cells(number(row.fan_c), number(row.fahrenheit_f), row.gas_mark)),
+            )
+            for row, shown in dials(self.desk.book, self.desk.facts)
+        )
+        heads = (
+            Head("Recipe says", "°C"), Head("Set here"), Head("or says fan", "°C"), Head("or says", "°F"),
+            Head("or gas mark"),
+        )  # fmt: skip
+        return Grid("What to set on the dial", "dial", heads, rows)
+
+    def _ways(self) -> Grid:
+        facts = self.desk.facts
+        rows = tuple(self._way(ways(known, self.desk.book, facts)) for known in self.known)
+        heads = (
+            Head("Mixture", "its tin"), Head("Batter", "mm deep"), Head("Check", "min"), Head("Done", "min"),
+            Head("Two tins, check", "min"), Head("Two tins, done", "min"), Head("Cooler, set"),
+            Head("Cooler, done", "min"),
+        )  # fmt: skip
+        cooler = facts.numbers["wide tin oven"]
+        keys = dict.fromkeys([cooler.source, *cooler.also])
+        wide, deep = facts.numbers["wide tin from"], facts.numbers["deep batter from"]
+        worked = Worked(
+            "two tins: the same time law at half the batter's depth; cooler: the same law in an oven "
+            f"{cooler.value:g} °C lower",
+            (
+                f"cooler is an option for tins from {wide.value / 10:g} cm wide or batter from {deep.value:g} mm deep, "
+                "so that the edge does not dry before the middle is done; many bakers keep to one heat",
+            ),
+            tuple(keys),
+        )
+        return Grid("Other ways to bake it", "ways", heads, rows, worked_view((worked,), facts))
+
+    def _way(self, each: Ways) -> GridRow:
+        batch, book = each.known.batch, self.desk.book
+        cooler = ("no need", "no need")
+        if each.cooler_c is not None and each.cooler is not None:
+            cooler = (_kept(dial(each.cooler_c, book, self.desk.facts)), span(each.cooler))
+        told = cells(number(round(each.batter_mm)), number(each.whole.check_shown_min), span(each.whole))
+        both = cells(number(each.half.check_shown_min), span(each.half), *cooler)
+        name = formats.tin_words(each.tin.name)
+        return GridRow(batch.mixture.name, (*told, *both), name, f"mixtures/{batch.slug}")
+
+    def _loads(self) -> Grid:
+        facts = self.desk.facts
+        rows: list[GridRow] = []
+        for known in self.known:
+            batch = known.batch
+            name, address = batch.mixture.name, f"mixtures/{batch.slug}"
+            made = written_loads(batch, known, self.desk.book, facts)
+            rows.extend(_load_row(name, address, load) for load in made)
+        heads = (
+            Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Goes"), Head("Oven busy", "min"),
+            Head("Baked", "mm"), Head("In its tins", words=True), Head("Nearest owned", words=True),
+        )  # fmt: skip
+        limit = facts.numbers["rim limit"]
+        worked = Worked(
+            "baked = batter depth × rise; goes = tins / tins at once on the shelves; busy = goes × span",
+            (
+                f"above the rim it may spill; above {limit.value:g} times the tin's depth it is too full",
+                "learned rise and loss are used where bakes tell them",
+            ),
+            (limit.source,),
+        )
+        return Grid("What a bake takes", "loads", heads, tuple(rows), worked_view((worked,), facts))
+
+    @cached_property
+    def log(self) -> list[Bake]:
+        """All bakes, newest first."""
+        return bakes(self.desk.batches.values(), self.desk.bakes, self.desk.book)
+
+    @property
+    def logged(self) -> str:
+        """How many bakes were learned from; "" for none."""
+        desk = self.desk
+        made = [desk.bakes.of(desk.batches[slug]) for slug in desk.book.bakes_of if slug in desk.batches]
+        count = sum(each.logged for each in made if each)
+        return plural(count, "bake") if count else ""
+
+    @property
+    def log_rows(self) -> Markup:
+        """Their rows."""
+        return short_rows([_bake_row(each) for each in self.log], (3,))
+
+    @property
+    def sources(self) -> tuple[SourceLine, ...]:
+        """What the times rest on before anything was baked."""
+        keys = dict.fromkeys(key for each in self.known for key in baking_worked(each, self.desk.facts).sources)
+        return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)
+
+    @property
+    def worked(self) -> WorkedView:
+        """How the log was worked out."""
+        formula = "expected = what the law learned from all bakes gives for such a tin, batter and oven"
+        return worked_view((Worked(formula, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
+
+
+def _load_row(name: str, address: str, load: Load) -> GridRow:
+    fit = load.fit
+    busy = number(load.oven_low_min)
+    if load.oven_high_min != load.oven_low_min:
+        busy = f"{busy}–{number(load.oven_high_min)}"
+    nearest = "none owned"
+    if load.nearest:
+        nearest = f"{formats.tin_words(load.nearest.name)}, × {formats.fixed(round(load.nearest_factor, 2), 2)}"
+    told = (
+        *cells(number(load.mixes), "no shelf given" if fit.per_bake is None else number(fit.per_bake)),
+        *cells(number(load.goes) if load.goes else "does not go in", busy, number(round(load.all_in_mm))),
+        *cells(_verdict(load), nearest),
+    )
+    return GridRow(name, told, tin_name(fit.count, fit.tin), address)
+
+
+def _verdict(load: Load) -> str:
+    if load.verdict == ABOVE:
+        return f"{formats.millimetres(load.above_mm)} above the rim: may spill"
+    if load.verdict == REFUSED:
+        most = f", {formats.grams(load.most_g)} in each at the most" if load.most_g else ""
+        return f"too full: fill {load.fit.needed}{most}"
+    return "fits"
+
+
+def _bake_row(each: Bake) -> Short:
+    entry = each.entry
+    head = Markup("<th scope=row>{}<small>{}</small>").format(entry.day.isoformat(), each.batch.mixture.name)
+    name = tin_name(1, each.tin) if each.tin.holes == 1 else each.tin.name
+    told = (
+        formats.tin_words(name.removeprefix("1 × ")), number(round(each.depth_mm)), _kept(entry.oven.written),
+        number(entry.done_after), number(round(each.expected.likely_min)), span(each.expected),
+        formats.celsius(entry.centre) if entry.centre else "not read", entry.note or "none",
+    )  # fmt: skip
+    return Short(head, told, False)
+
+
+def _kept(shown: str) -> str:
+    """A dial's figure kept to its unit."""
+    return shown.replace(" ", formats.NBSP)
+
+
+def oven_pages(desk: Desk) -> Iterator[Page]:
+    """The one page of the oven."""
+    yield Page(ADDRESS, TITLE, "oven", OvenView(desk), ("Oven",))

@@ -1,0 +1,132 @@
+"""Charts of portions against size, as numbers: our plans as lines, a published chart as points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from tinbook.pages.base.drawings import spread
+from tinbook.pages.spelling import formats
+from tinbook.plans.portions.glance import INCH_MM, Against, Glance, TinPortions
+from tinbook.tins import SHAPES
+
+WIDE, HIGH = 600.0, 380.0
+LEFT, RIGHT, TOP, UNDER = 46.0, 118.0, 14.0, 46.0
+LINE = 19.0
+"""The least distance between two names."""
+DASHES = ("", "7 4", "2 4", "12 4 2 4")
+MARKS = {"Square": "square", "Round": "circle", "Hexagon": "triangle", "Heart": "cross", "Petal": "circle"}
+"""How the published points of a shape are drawn."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """A figure on an axis and where it stands."""
+
+    at: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Our counts: a path, how it is dashed, its name and where that stands, and the published points as a path."""
+
+    path: str
+    dash: str
+    name: str
+    x: float
+    y: float
+    points: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """A chart and the same in words."""
+
+    title: str
+    curves: tuple[Curve, ...]
+    across: tuple[Tick, ...]
+    up: tuple[Tick, ...]
+    words: str
+    has_points: bool
+
+
+Points = Sequence[tuple[float, float]]
+
+
+def charts(made: Glance) -> tuple[Chart, ...]:
+    """Dessert and party portions of rounds and squares, dessert of the other outlines, all portions of rounds."""
+    plain, other = ("square", "round"), ("octagon", "hexagon", "heart", "petal")
+    by_kind = {formats.title(kind): _ours(made.tins, "round", kind) for kind in made.portions}
+    return tuple(
+        chart
+        for chart in (
+            _chart("Dessert portions of squares and rounds", *_both(made, plain, "dessert")),
+            _chart("Party portions of squares and rounds", *_both(made, plain, "party")),
+            _chart("Dessert portions of other outlines", *_both(made, other, "dessert")),
+            _chart("Finger, dessert and party portions of rounds", by_kind, {}),
+        )
+        if chart
+    )
+
+
+def _both(made: Glance, shapes: Iterable[str], kind: str) -> tuple[Mapping[str, Points], Mapping[str, Points]]:
+    ours = {SHAPES[shape].title: _ours(made.tins, shape, kind) for shape in shapes}
+    theirs = {SHAPES[shape].title: _published(made.against, shape, kind) for shape in shapes}
+    return ours, theirs
+
+
+def _ours(tins: Iterable[TinPortions], shape: str, kind: str) -> Points:
+    return [(each.tin.sizes_mm[0] / 10.0, each.cuts[kind].count) for each in tins if each.tin.shape == shape]
+
+
+def _published(rows: Iterable[Against], shape: str, kind: str) -> Points:
+    return [
+        (each.served.inches[0] * INCH_MM / 10.0, getattr(each.served, kind))
+        for each in rows
+        if each.served.shape == shape
+    ]
+
+
+def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points]) -> Chart | None:
+    ours = {name: points for name, points in ours.items() if len(points) > 1}
+    if not ours:
+        return None
+    every = [point for points in (*ours.values(), *theirs.values()) for point in points]
+    low, high = min(x for x, _ in every), max(x for x, _ in every)
+    step = next(step for step in (10, 20, 25, 50, 100) if max(y for _, y in every) / step <= 6)
+    most = step * -(-max(y for _, y in every) // step)
+
+    def place(point: tuple[float, float]) -> tuple[float, float]:
+        x = LEFT + (point[0] - low) / (high - low) * (WIDE - LEFT - RIGHT)
+        return round(x, 1), round(HIGH - UNDER - point[1] / most * (HIGH - UNDER - TOP), 1)
+
+    ends = sorted((place(points[-1])[1], name) for name, points in ours.items())
+    heights = dict(zip((name for _, name in ends), spread([y for y, _ in ends], LINE), strict=True))
+    curves = []
+    for at, (name, points) in enumerate(ours.items()):
+        placed = [place(point) for point in points]
+        dots = "".join(_mark(MARKS[name], *place(point)) for point in theirs.get(name, ()))
+        path = "M" + "L".join(f"{x} {y}" for x, y in placed)
+        told = f"{name} {points[-1][1]:g}"
+        curves.append(Curve(path, DASHES[at], told, WIDE - RIGHT + 10.0, round(heights[name] + 5.0, 1), dots))
+    words = "; ".join(
+        f"{name}: {', '.join(f'{y:g} at {formats.number(x)} cm' for x, y in points)}" for name, points in ours.items()
+    )
+    return Chart(
+        title,
+        tuple(curves),
+        tuple(Tick(place((size, 0))[0], f"{size}") for size in range(10, 45, 5) if low <= size <= high + 0.1),
+        tuple(Tick(place((low, count))[1], f"{count:g}") for count in range(0, int(most) + 1, step)),
+        f"{title}, by size. {words}",
+        any(theirs.values()),
+    )
+
+
+def _mark(kind: str, x: float, y: float) -> str:
+    return {
+        "circle": f"M{x - 4:.1f} {y}a4 4 0 1 0 8 0a4 4 0 1 0 -8 0",
+        "square": f"M{x - 3.6:.1f} {y - 3.6:.1f}h7.2v7.2h-7.2z",
+        "cross": f"M{x - 4:.1f} {y - 4:.1f}l8 8m-8 0l8 -8",
+        "triangle": f"M{x} {y - 4.6:.1f}l4.4 8h-8.8z",
+    }[kind]

@@ -1,0 +1,209 @@
+"""Tins at a glance: the factor from any round or square to any other, and what every tin holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from markupsafe import Markup
+
+from tinbook.pages.at_a_glance.on_hand import shows_on_hand
+from tinbook.pages.base.icons import icon, paths
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import WorkedView, worked_view
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.shelf import Shelf, TinFacts, shelf
+from tinbook.tins import SHAPES, Tin
+
+WALL_MM = 350.0
+"""The widest tin on the wall chart: more columns would be too small to read from a metre."""
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixHead:
+    """A tin above a column: its shape's name, its size in cm and in inches."""
+
+    shape: str
+    metric: str
+    inches: str
+    owned: bool
+    first: bool
+    far: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixCell:
+    """A factor, spelled; `more` when it takes more mixture than the tin on the left; `far` off the wall chart."""
+
+    text: str
+    more: bool
+    same: bool
+    far: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixLine:
+    """A tin on the left and the factors to every tin above."""
+
+    head: MatrixHead
+    cells: tuple[MatrixCell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeLine:
+    """A tin's sizes, spelled."""
+
+    name: str
+    icon: Markup
+    shape: str
+    inches: str
+    owned: bool
+    first: bool
+    cells: tuple[str, ...]
+    say: str
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeWords:
+    """A shape and its sizes in words, for reading and for the search."""
+
+    title: str
+    anchor: str
+    sizes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class TinsView:
+    """Everything the page of tins says."""
+
+    desk: Desk
+
+    @cached_property
+    def shelf(self) -> Shelf:
+        """The sums."""
+        return shelf(self.desk.book)
+
+    @cached_property
+    def heads(self) -> tuple[MatrixHead, ...]:
+        """The tins of the matrix."""
+        tins = self.shelf.matrix
+        shapes = [tin.shape for tin, _ in tins]
+        return tuple(
+            MatrixHead(
+                SHAPES[tin.shape].title,
+                formats.number(tin.sizes_mm[0] / 10),
+                tin.size_label_in.removesuffix(" in"),
+                owned,
+                index == 0 or shapes[index - 1] != tin.shape,
+                tin.sizes_mm[0] > WALL_MM,
+            )
+            for index, (tin, owned) in enumerate(tins)
+        )
+
+    @property
+    def lines(self) -> tuple[MatrixLine, ...]:
+        """The matrix, a line each tin."""
+        return tuple(
+            MatrixLine(
+                head,
+                tuple(
+                    MatrixCell(formats.fixed(factor, 2), factor > 1, one == other, self.heads[other].far)
+                    for other, factor in enumerate(factors)
+                ),
+            )
+            for one, (head, factors) in enumerate(zip(self.heads, self.shelf.factors_shown, strict=True))
+        )
+
+    @property
+    def tins(self) -> tuple[dict[str, Any], ...]:
+        """What the browser is handed: each tin's name, size and the ml that are compared."""
+        return tuple(
+            {
+                "name": each.tin.name,
+                "inches": each.tin.size_label_in,
+                "shape": each.tin.shape,
+                "title": each.tin.kind.title,
+                "width_mm": each.tin.bounds_mm[0],
+                "length_mm": each.tin.bounds_mm[1],
+                "drawn": paths(each.tin),
+                "owned": each.owned,
+                "ml": each.compared_ml,
+                "brim": formats.litres(each.brim_shown_ml),
+                "near": each.nearest.name if each.nearest else "",
+                "near_factor": each.nearest_factor_shown,
+            }
+            for each in self.shelf.tins
+        )
+
+    @property
+    def sizes(self) -> tuple[SizeLine, ...]:
+        """What every tin measures and holds."""
+        shape, lines = "", []
+        for each in self.shelf.tins:
+            lines.append(_size_line(each, each.tin.shape != shape))
+            shape = each.tin.shape
+        return tuple(lines)
+
+    @property
+    def shapes(self) -> tuple[ShapeWords, ...]:
+        """Each shape with the names of its sizes."""
+        return tuple(
+            ShapeWords(SHAPES[key].title, key.replace(" ", "-"), tuple(_words(tin) for tin in tins))
+            for key, tins in self._by_shape.items()
+        )
+
+    @cached_property
+    def _by_shape(self) -> dict[str, list[Tin]]:
+        """The tins of each shape that has any."""
+        found: dict[str, list[Tin]] = {}
+        for each in self.shelf.tins:
+            found.setdefault(each.tin.shape, []).append(each.tin)
+        return found
+
+    @property
+    def on_hand(self) -> bool:
+        """Whether there is a page of what the tins on hand allow."""
+        return shows_on_hand(self.desk.book)
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.shelf.worked,), self.desk.facts)
+
+
+def _words(tin: Tin) -> str:
+    """`20 cm or 8 inch`: as both sides of the Atlantic look for it."""
+    inches = tin.size_label_in.replace(" in", " inch")
+    return f"{tin.size_label} or {inches}" if inches else tin.size_label
+
+
+def _size_line(each: TinFacts, first: bool) -> SizeLine:
+    near = "none owned"
+    if each.nearest:
+        near = f"{formats.tin_words(each.nearest.name)}, × {formats.fixed(each.nearest_factor_shown, 2)}"
+    if each.tin.kind.in_trays:
+        near = f"tray of {each.tin.holes}"
+    measured = "measured" if each.tin.measured_ml else "worked out"
+    return SizeLine(
+        formats.tin_words(each.tin.name),
+        icon(each.tin, each.owned),
+        each.tin.shape.replace(" ", "-"),
+        formats.tin_words(each.tin.size_label_in),
+        each.owned,
+        first,
+        (
+            formats.number(each.depth_mm / 10),
+            formats.litres(each.brim_shown_ml),
+            measured,
+            formats.number(each.area_shown_cm2),
+            formats.number(each.perimeter_shown_cm),
+        ),
+        near,
+    )
+
+
+def tins_pages(desk: Desk) -> Iterator[Page]:
+    """The one page of tins."""
+    yield Page("tins", "Tins at a glance", "tins", TinsView(desk), ("Tins",))

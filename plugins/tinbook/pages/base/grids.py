@@ -1,0 +1,80 @@
+"""Small tables for the page: heads, rows and cells that are spelled already, for the one template of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from tinbook.pages.base.shared import WorkedView
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """A column's head: what it is, and below it the unit. `words`: it holds words, not figures."""
+
+    name: str
+    unit: str = ""
+    words: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A figure or a few words; `main` for what the table is read for, `note` for a second line."""
+
+    text: str
+    main: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class GridRow:
+    """A row: what is looked up, a word on it, its page or none, and what it gives. `first` opens a new group.
+
+    `lent`: it is of a tin the house does not own. `marks`: what it says of itself to the script that narrows tables.
+    """
+
+    head: str
+    cells: tuple[Cell, ...]
+    note: str = ""
+    address: str = ""
+    first: bool = False
+    lent: bool = False
+    marks: tuple[tuple[str, str], ...] = ()
+
+
+class Titled(NamedTuple):
+    """A table's title and anchor, for a page that is set out before its tables are worked out."""
+
+    title: str
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A table with its title and anchor, words before and after it, and how it was worked out.
+
+    `narrow`: it is long, and its rows can be narrowed under that name. `sums`: the page's own sums stand before it.
+    `short` is its title for a link. `captions`: what the choices that narrow it are called, by the rows' marks.
+    """
+
+    title: str
+    anchor: str
+    heads: tuple[Head, ...]
+    rows: tuple[GridRow, ...]
+    worked: WorkedView | None = None
+    lead: str = ""
+    after: str = ""
+    narrow: str = ""
+    sums: bool = False
+    short: str = ""
+    captions: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def name(self) -> str:
+        """What a link to it says."""
+        return self.short or self.title
+
+
+def cells(*texts: str, main: int = 0) -> tuple[Cell, ...]:
+    """Cells of a row; the first `main` of them are what the table is read for."""
+    return tuple(Cell(text, index < main) for index, text in enumerate(texts))

@@ -1,0 +1,94 @@
+"""What a page is before anyone knows how it is served."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
+from types import MappingProxyType
+from typing import Any
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.pages.base.render import render
+from tinbook.pages.base.shared import file_names
+from tinbook.plans.baking.times import Bakes
+from tinbook.plans.base.weighing import Batch, weigh_all
+from tinbook.problems import Problem
+
+Link = Callable[..., str]
+"""`link(address, anchor="")`: where a page lies, seen from the page being written."""
+
+NONE_READY: Mapping[str, str] = MappingProxyType({})
+PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What every page may draw from. `broken` holds the problems of pages that cannot be shown."""
+
+    book: Book
+    facts: Facts
+    broken: Mapping[str, tuple[Problem, ...]]
+
+    @cached_property
+    def batches(self) -> Mapping[str, Batch]:
+        """Every mixture, weighed."""
+        return weigh_all(self.book, self.facts)
+
+    @cached_property
+    def bakes(self) -> Bakes:
+        """What the book knows of baking times."""
+        return Bakes(self.book, self.facts, self.batches)
+
+    @cached_property
+    def card_pages(self) -> Mapping[str, str]:
+        """Where the page of each ingredient lies, by the name on its card, in alphabetical order.
+
+        A card that is private as a whole has none.
+        """
+        shown = (name for name, card in self.book.cards.items() if card.private is not True)
+        return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page: its address (`mixtures/madeira-cake`), title, place in the contents and what its templates are given.
+
+    The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->` that template's HTML
+    is put in after Markdown has run. `<!--tinbook:parts/list 2-->` hands it the third of the view's `items`. What
+    is not `listed` stands in no table of contents, only where others link to it.
+    """
+
+    address: str
+    title: str
+    template: str
+    view: Any
+    section: tuple[str, ...] = ()
+    listed: bool = True
+
+    @cached_property
+    def markdown(self) -> str:
+        """Headings and prose."""
+        return render(f"pages/{self.template}.md", view=self.view, page=self)
+
+    def parts(self, link: Link) -> dict[str, str]:
+        """The HTML of every late part, by its mark in the Markdown."""
+        late = self._late(link)
+        return {found[0]: late(found) for found in PART.finditer(self.markdown)}
+
+    def fill(self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY) -> str:
+        """The page's HTML with every late part in its place: those `ready` from `parts`, the others made now."""
+        late = self._late(link)
+        return PART.sub(lambda found: ready[found[0]] if found[0] in ready else late(found), content)
+
+    def _late(self, link: Link) -> Callable[[re.Match[str]], str]:
+        # A fresh view, so that what it works out and keeps is dropped with it: a large book would fill the memory.
+        view = replace(self.view)
+
+        def late(found: re.Match[str]) -> str:
+            item = view.items[int(found.group(2))] if found.group(2) else None
+            return render(f"{found.group(1)}.html", view=view, page=self, link=link, item=item)
+
+        return late

@@ -1,0 +1,184 @@
+"""The rows of a mixture's large tables, spelled.
+
+A large book has forty thousand of them and half a million cells, so a row is put together here: a template takes five
+times as long. The closing tags that HTML lets one leave out are left out: they would be a tenth of a page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from functools import lru_cache, partial
+from itertools import repeat
+from typing import NamedTuple
+
+from markupsafe import Markup, escape
+
+from tinbook.pages.base.shared import plural
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.scaling import TinRow
+from tinbook.plans.base.versions import Version
+from tinbook.plans.base.weighing import Batch, Ingredient
+from tinbook.tins import Tin
+
+CELL, ROW = "\x1f", "\x1e"
+"""Part cells and rows until all are escaped; no text of a book holds them."""
+FIRST = " class=tb-first"
+SAY = "<td class=tb-say>{}"
+
+
+class Line(NamedTuple):
+    """A row: its head, its cells, what is to be said of it. `first` opens a new group, such as a shape.
+
+    The browser works a row out by its `factor` and the width of its tin; without them it is of the tin that stands in
+    the same place on the bench.
+    """
+
+    head: Markup
+    cells: tuple[str, ...]
+    first: bool
+    factor: float | None = None
+    width_mm: float = 0.0
+    say: str = ""
+
+    @property
+    def mark(self) -> str:
+        """Factor and width as attributes."""
+        return "" if self.factor is None else f' data-factor="{self.factor}" data-width={self.width_mm:g}'
+
+
+def table_rows(lines: Iterable[Line]) -> Markup:
+    """The rows as HTML."""
+    lines = list(lines)
+    cells = _escaped([CELL.join(line.cells) for line in lines])
+    says = _escaped([line.say for line in lines])
+    return Markup(
+        "\n".join(
+            [
+                f"<tr{line.mark}{FIRST if line.first else ''}>{line.head}"
+                f"<td>{told.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
+                for line, told, say in zip(lines, cells, says, strict=True)
+            ]
+        )
+    )
+
+
+class Short(NamedTuple):
+    """A row of a table that no script touches: its head, its cells, whether it opens a group."""
+
+    head: Markup
+    cells: tuple[str, ...]
+    first: bool
+
+
+@lru_cache(maxsize=4096)
+def short_head(tin: Tin, owned: bool) -> Markup:
+    """The head of a tin's row with no more than its name."""
+    lent = Markup("" if owned else " class=tb-lent")
+    return Markup("<th scope=row{}>{}").format(lent, formats.tin_words(tin.name))
+
+
+def short_rows(rows: Iterable[Short], main: Collection[int] = ()) -> Markup:
+    """The rows as HTML; `main` are the columns that the table is read for."""
+    rows = list(rows)
+    cells = _escaped([CELL.join(row.cells) for row in rows]) if rows else []
+    return Markup(
+        "\n".join(
+            [
+                f"<tr{FIRST if row.first else ''}>{row.head}{_short_cells(told.split(CELL), main)}"
+                for row, told in zip(rows, cells, strict=True)
+            ]
+        )
+    )
+
+
+def _short_cells(cells: list[str], main: Collection[int]) -> str:
+    return "".join(
+        [f"<td class=tb-main>{told}" if index in main else f"<td>{told}" for index, told in enumerate(cells)]
+    )
+
+
+def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short]:
+    """Rows of tins, their shapes parted."""
+    shape = ""
+    for tin, owned, cells in rows:
+        yield Short(short_head(tin, owned), cells, tin.shape != shape)
+        shape = tin.shape
+
+
+def _escaped(texts: list[str]) -> list[str]:
+    """Many texts made safe in one go."""
+    return str(escape(ROW.join(texts))).split(ROW)
+
+
+def plain_head(name: str) -> Markup:
+    """The head of a row that is no tin."""
+    return Markup(f'<th scope="row">{escape(name)}</th>')
+
+
+@lru_cache(maxsize=4096)
+def tin_head(tin: Tin, owned: bool) -> Markup:
+    """The head of a tin's row: its name, in inches too, or how many come by the tray."""
+    inches = f"tray of {tin.holes}" if tin.kind.in_trays else tin.size_label_in
+    lent = Markup("" if owned else " class=tb-lent")
+    names = formats.tin_words(tin.name), formats.tin_words(inches)
+    return Markup("<th scope=row{}>{}<small>{}</small>").format(lent, *names)
+
+
+def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[Line]:
+    """The whole-egg version, a line each tin; beaten egg by weight where it says so. `times` stand before the rest."""
+    snapped = next((each.whole for each in rows if not each.beaten), None)
+    whole = spelled(batch, snapped) if snapped else []
+    weighed = list(dict.fromkeys(each.whole.at for each in rows if each.beaten))
+    beaten = dict(zip(weighed, spelled(batch, rows[0].exact, weighed), strict=True))
+    shape = ""
+    for each, time in zip(rows, times or repeat((), len(rows)), strict=True):
+        tin, made = each.tin, each.whole
+        cells = (*(beaten if each.beaten else whole)[made.at], *time, *_tail(each))
+        mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
+        say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
+        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, say=say)
+        shape = tin.shape
+
+
+def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
+    """The exact version, a line each tin, all eggs by weight."""
+    figures = list(zip(*(map(formats.measure, each.shown, each.units) for each in rows[0].exact.columns), strict=True))
+    shape = ""
+    for each in rows:
+        tin, made = each.tin, each.exact
+        cells = (*figures[made.at], formats.fixed(made.factor_shown, 2))
+        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape)
+        shape = tin.shape
+
+
+def spelled(batch: Batch, made: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:
+    """The amounts of `made` and of all versions worked out with it, a row each, under heads that name the unit of
+    each line; another unit is said. Where eggs are `beaten`, only these rows."""
+    columns = []
+    for line, column in zip(batch.ingredients, made.columns, strict=True):
+        shown, units = column.shown, column.units
+        if beaten is not None:
+            shown, units = [shown[row] for row in beaten], [units[row] for row in beaten]
+        told = map(formats.measure, shown, units)
+        if set(units) - {line.unit}:
+            told = map(partial(_figure, line, beaten=beaten is not None), shown, units)
+        columns.append(list(told))
+    return list(zip(*columns, strict=True))
+
+
+def _figure(line: Ingredient, shown: float, unit: str, beaten: bool = False) -> str:
+    told = formats.measure(shown, unit)
+    if unit == line.unit:
+        return told
+    return f"beaten {formats.with_unit(told, unit)}" if beaten and line.whole_egg else formats.with_unit(told, unit)
+
+
+def _tail(each: TinRow) -> tuple[str, ...]:
+    """The columns after the ingredients."""
+    least = each.fit.least_mm
+    return (
+        formats.number(each.fit.each_shown_g),
+        formats.number(least / 10) if least else ("its own" if each.tin.kind.in_trays else "none sold"),
+        formats.fixed(each.whole.factor_shown, 2),
+        "exact" if each.beaten else formats.signed(each.whole.off_percent),
+    )

@@ -1,0 +1,198 @@
+"""Views that more than one page has."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from tinbook.facts import Facts
+from tinbook.models import Book, Step
+from tinbook.pages.base.pictures import PictureView
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.mixtures.steps import step_times
+from tinbook.plans.techniques.colours import technique_law
+from tinbook.tins import Tin
+
+
+@dataclass(frozen=True, slots=True)
+class Linked:
+    """A page of the book to be linked: its address, its name, what the law wants beside a colour in it."""
+
+    address: str
+    name: str
+    law: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SourceLine:
+    """A source named at a table: its key on the page of sources, its title."""
+
+    anchor: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedView:
+    """The fold "How this was worked out"."""
+
+    formulas: tuple[str, ...]
+    inputs: tuple[str, ...]
+    sources: tuple[SourceLine, ...]
+
+
+def worked_view(worked: Iterable[Worked], facts: Facts) -> WorkedView:
+    """Formulas, inputs and sources of one or more calculations."""
+    worked = tuple(worked)
+    keys = dict.fromkeys(key for each in worked for key in each.sources)
+    return WorkedView(
+        tuple(each.formula for each in worked),
+        tuple(line for each in worked for line in each.inputs),
+        tuple(SourceLine(source_anchor(key), facts.sources[key].title) for key in keys),
+    )
+
+
+def source_anchor(key: str) -> str:
+    """The anchor of a source on its page."""
+    return "source-" + "-".join(key.split())
+
+
+LONGEST_NAME = 60
+RESERVED = frozenset(("index", "readme", "con", "prn", "aux", "nul"))
+"""Names that a server or a file system keeps for itself."""
+
+
+def file_names(words: Iterable[str]) -> dict[str, str]:
+    """A file name for each of `words`, in letters, figures and hyphens: no two alike, whatever is written."""
+    named: dict[str, str] = {}
+    taken: set[str] = set()
+    for word in words:
+        bare = "".join(sign for sign in unicodedata.normalize("NFKD", word.lower()) if not unicodedata.combining(sign))
+        name = "-".join("".join(sign if sign.isalnum() else " " for sign in bare).split())[:LONGEST_NAME].strip("-")
+        name = f"{name}-card" if name in RESERVED else name or "card"
+        count, free = 2, name
+        while free in taken:
+            free, count = f"{name}-{count}", count + 1
+        taken.add(free)
+        named[word] = free
+    return named
+
+
+def tag_anchor(tag: str) -> str:
+    """The anchor of a tag on its page."""
+    return "tag-" + "".join(sign if sign.isalnum() else "-" for sign in tag.lower())
+
+
+def plural(count: float, one: str, many: str = "") -> str:
+    """`1 tin`, `2 tins`, `½ batch`."""
+    return formats.with_unit(formats.mixed(count), one if count <= 1 else many or one + "s")
+
+
+def tin_name(count: int, tin: Tin) -> str:
+    """`2 × round 15 cm`, `24 standard cups`: without the depth."""
+    return formats.tin_words(f"{count} {tin.name}" if tin.holes > 1 else f"{count} × {tin.name}")
+
+
+@lru_cache(maxsize=1024)
+def tin_count(count: int, tin: Tin) -> str:
+    """`2 round 15 cm × 7.5 cm (6 in)`."""
+    name = f"{count} {tin.full_name}" if tin.kind.in_trays else f"{count} × {tin.full_name}"
+    inches = f" ({tin.size_label_in})" if tin.size_label_in else ""
+    return formats.tin_words(name + inches)
+
+
+def minutes(low: float, high: float) -> str:
+    """`25 min`, `55–65 min`, `2 h 10 min`; days for what takes longer than two."""
+    if low == high:
+        return _clock(low)
+    return f"{formats.number(low)}–{_clock(high)}" if high < 60 else f"{_clock(low)} to {_clock(high)}"
+
+
+def _clock(value: float) -> str:
+    hours, rest = divmod(round(value), 60)
+    told = [formats.with_unit(str(amount), unit) for amount, unit in ((hours, "h"), (rest, "min")) if amount]
+    return formats.NBSP.join(told) or formats.with_unit("0", "min")
+
+
+def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
+    """The times of a method that are more than nothing, named and spelled."""
+    times = step_times(steps)
+    both = (
+        ("Hands on", times.hands_on_low_min, times.hands_on_high_min),
+        ("Waiting", times.waiting_low_min, times.waiting_high_min),
+    )
+    return tuple((name, minutes(low, high)) for name, low, high in both if high)
+
+
+@dataclass(frozen=True, slots=True)
+class PieceView:
+    """A piece of a step: text, or the amount of a line of the mix (a share of it) and its name, or the tins."""
+
+    text: str
+    amount: str = ""
+    line: int | None = None
+    share: float = 1.0
+    tins: bool = False
+
+    @property
+    def is_amount(self) -> bool:
+        """Whether it follows the chosen tin."""
+        return self.line is not None
+
+
+@dataclass(frozen=True, slots=True)
+class TimeView:
+    """A time of a step in words, and the minutes to set a timer to: its least."""
+
+    words: str
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class StepView:
+    """A step: its pieces, its times, when it is done, and a short name for its timers."""
+
+    pieces: tuple[PieceView, ...]
+    times: tuple[TimeView, ...]
+    done: str
+    name: str
+    windows: tuple[str, ...]
+    pictures: tuple[PictureView, ...]
+
+    @property
+    def timed(self) -> bool:
+        """Whether it says how long it takes."""
+        return bool(self.times)
+
+
+NAME_WORDS = 4
+
+
+def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = ()) -> StepView:
+    """A step for the page. Its name is its first words without marks."""
+    times = []
+    for span, word in ((step.hands_on, ""), (step.waiting, "wait ")):
+        if span is not None:
+            times.append(TimeView(word + formats.span(span), span.low.base))
+    bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
+    windows = (
+        ("may be done {} ahead", step.ahead),
+        ("must stand at least {}", step.stands),
+        ("keeps {}", step.keeps),
+    )
+    said = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
+    name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
+    return StepView(pieces, tuple(times), step.done or "", step.called or name, said, pictures)
+
+
+def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[Linked, ...]:
+    """Techniques by slug, as far as the book shows them."""
+    found = ((slug, book.techniques[slug]) for slug in slugs if slug in book.techniques)
+    return tuple(Linked(f"techniques/{slug}", each.name, technique_law(each, book, facts)) for slug, each in found)
+
+
+def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
+    """Mixtures by slug, as far as the book shows them."""
+    return tuple(Linked(f"mixtures/{slug}", book.mixtures[slug].name) for slug in slugs if slug in book.mixtures)

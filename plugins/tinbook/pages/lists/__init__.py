@@ -1,0 +1,1 @@
+"""Pages that lead to others, and what pages say to machines."""

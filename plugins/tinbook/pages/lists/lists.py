@@ -1,0 +1,277 @@
+"""Pages that lead to others: home, lists by kind and tag; and the page of what is broken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
+from tinbook.pages.base.drawings import Plans, nested_plans
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count, tin_name
+from tinbook.pages.mixture.variations import from_base
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.weighing import makes_shown_g
+from tinbook.plans.mixtures.keeping import keep_marks, season_names
+from tinbook.plans.techniques.colours import technique_law
+from tinbook.problems import Problem, spell
+
+FEW = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A line of a list: a page, what stands left of it, a second line, what the list is narrowed by.
+
+    `law`: what the law wants beside a colour in it.
+    """
+
+    address: str
+    name: str
+    left: str
+    second: str
+    marks: tuple[tuple[str, str], ...] = ()
+    law: str = ""
+
+
+PARTED = "|"
+"""Between the values of one mark."""
+
+
+def marks(**values: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """What a row says of itself to the script that narrows lists: `kind`, `season`, `keeps`, `tag`, `also`."""
+    joined = ((name, PARTED.join(each)) for name, each in values.items())
+    return tuple((name, text) for name, text in joined if text)
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Entries under one heading, with its own page or none."""
+
+    title: str
+    address: str
+    entries: tuple[Entry, ...]
+    anchor: str = ""
+
+    @property
+    def count(self) -> int:
+        """How many entries."""
+        return len(self.entries)
+
+    @property
+    def names(self) -> str:
+        """Their names, in one line; of many the first few."""
+        more = len(self.entries) - FEW
+        names = ", ".join(entry.name for entry in self.entries[:FEW])
+        return f"{names} and {more} more" if more > 0 else names
+
+
+@dataclass(frozen=True)
+class ListView:
+    """A page that is a list of groups."""
+
+    title: str
+    lead: str
+    items: tuple[Group, ...]
+    kind_word: str = "Kind"
+    asides: tuple[Linked, ...] = ()
+
+    @property
+    def narrows(self) -> bool:
+        """Whether it is too long to take in at once."""
+        return sum(group.count for group in self.items) > FEW
+
+
+def mixture_entry(desk: Desk, slug: str) -> Entry:
+    """A mixture as a line of a list."""
+    mixture = desk.book.mixtures[slug]
+    kind = desk.facts.kinds[mixture.kind].title
+    if mixture.tins:
+        left = ", ".join(tin_count(count, tin) for count, tin in mixture.tins)
+    else:
+        left = formats.grams(makes_shown_g(mixture, desk.book))
+    base = from_base(slug, desk.book)
+    second = ", ".join([kind, *([base] if base else ()), *mixture.tags])
+    said = marks(
+        kind=[kind], season=season_names(mixture), keeps=keep_marks(mixture), tag=mixture.tags, also=mixture.also
+    )
+    return Entry(f"mixtures/{slug}", mixture.name, left, second, said)
+
+
+def technique_entry(desk: Desk, slug: str) -> Entry:
+    """A technique as a line of a list."""
+    technique = desk.book.techniques[slug]
+    said = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
+    law = technique_law(technique, desk.book, desk.facts)
+    return Entry(
+        f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose, said, law
+    )
+
+
+def kind_groups(desk: Desk) -> tuple[Group, ...]:
+    """The mixtures by kind, in the order of the kinds; kinds without one are left out."""
+    groups = []
+    for key, kind in desk.facts.kinds.items():
+        slugs = [slug for slug, mixture in desk.book.mixtures.items() if mixture.kind == key]
+        if slugs:
+            entries = tuple(mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda s: _name(desk, s)))
+            groups.append(Group(kind.title, kind_address(key), entries, kind_anchor(key)))
+    return tuple(groups)
+
+
+def _name(desk: Desk, slug: str) -> tuple[str, ...]:
+    """Its name after those of its bases, so that variations follow what they start from."""
+    varies = desk.book.varies.get(slug)
+    above = _name(desk, varies.base) if varies else ()
+    return (*above, desk.book.mixtures[slug].name.lower())
+
+
+def kind_anchor(key: str) -> str:
+    """The anchor of a kind on the page of all mixtures."""
+    return "kind-" + "-".join(key.split())
+
+
+def kind_address(key: str) -> str:
+    """Where the list of one kind stands."""
+    return "mixtures/kinds/" + "-".join(key.split())
+
+
+def tag_groups(desk: Desk) -> tuple[Group, ...]:
+    """Mixtures and techniques by tag, tags by the alphabet."""
+    tagged: dict[str, list[Entry]] = {}
+    for slug, mixture in desk.book.mixtures.items():
+        for tag in mixture.tags:
+            tagged.setdefault(tag, []).append(_tagged(mixture_entry(desk, slug)))
+    for slug, technique in desk.book.techniques.items():
+        for tag in technique.tags:
+            tagged.setdefault(tag, []).append(_tagged(technique_entry(desk, slug), "Technique"))
+    return tuple(Group(tag, "", tuple(tagged[tag]), tag_anchor(tag)) for tag in sorted(tagged))
+
+
+def _tagged(entry: Entry, kind: str = "") -> Entry:
+    """A line under a tag: there is nothing to choose by tag there, and techniques are of one kind."""
+    kept = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
+    return replace(entry, marks=kept)
+
+
+def list_pages(desk: Desk) -> Iterator[Page]:
+    """Mixtures, one page a kind, techniques, tags."""
+    kinds = kind_groups(desk)
+    count = plural(len(desk.book.mixtures), "mixture")
+    hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
+    every = ListView("Mixtures", f"{count}, by kind.", kinds, asides=hand)
+    yield Page("mixtures/index", "Mixtures", "list", every, ("Mixtures",))
+    for group in kinds:
+        view = ListView(group.title, f"{plural(len(group.entries), 'mixture')} of this kind.", (group,))
+        yield Page(group.address, group.title, "list", view, ("Mixtures", group.title))
+    slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
+    hands = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
+    lead = f"{plural(len(slugs), 'technique')}, step by step."
+    yield Page(
+        "techniques/index", "Techniques", "list", ListView("Techniques", lead, (hands,), "Level"), ("Techniques",)
+    )
+    tags = ListView("Tags", "What goes together.", tag_groups(desk))
+    yield Page("tags", "Tags", "list", tags, ("Tags",))
+
+
+USES = {
+    "cake": "Sponges and cakes",
+    "filling": "Fillings",
+    "coat": "Coats and icings",
+    "paste": "Pastes",
+    "syrup": "Syrups",
+}
+DRAWN = ("round", "square")
+
+
+@dataclass(frozen=True)
+class HomeView:
+    """The first page."""
+
+    desk: Desk
+
+    @property
+    def name(self) -> str:
+        """The book's name."""
+        return self.desk.book.house.name
+
+    @property
+    def groups(self) -> tuple[Group, ...]:
+        """What is in the house, by what it is for: cakes, fillings, coats, pastes, syrups."""
+        by_use: dict[str, list[Group]] = {}
+        uses = {kind.title: kind.group for kind in self.desk.facts.kinds.values()}
+        for group in kind_groups(self.desk):
+            by_use.setdefault(uses[group.title], []).append(group)
+        return tuple(
+            Group(
+                USES[use],
+                "mixtures/index",
+                tuple(entry for group in groups for entry in group.entries),
+                groups[0].anchor,
+            )
+            for use, groups in by_use.items()
+        )
+
+    @property
+    def plans(self) -> Plans | None:
+        """Its rounds and squares, drawn."""
+        return nested_plans(own.tin for own in self.desk.book.tins if own.have)
+
+    @property
+    def others(self) -> tuple[str, ...]:
+        """Its other tins, in words."""
+        return tuple(
+            tin_name(own.have, own.tin) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
+        )
+
+    @property
+    def technique_count(self) -> int:
+        """How many techniques."""
+        return len(self.desk.book.techniques)
+
+    @property
+    def technique_names(self) -> str:
+        """Their names, in one line; of many the first few."""
+        entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
+        return Group("Techniques", "techniques/index", entries).names
+
+    @property
+    def card_count(self) -> int:
+        """How many ingredients."""
+        return len(self.desk.book.cards)
+
+    @property
+    def broken(self) -> int:
+        """How many pages cannot be shown."""
+        return len(self.desk.broken)
+
+    @property
+    def broken_words(self) -> str:
+        """That, in words."""
+        return f"{plural(self.broken, 'page')} cannot be shown"
+
+
+def home_pages(desk: Desk) -> Iterator[Page]:
+    """Home."""
+    yield Page("index", "Home", "home", HomeView(desk))
+
+
+@dataclass(frozen=True)
+class BrokenView:
+    """A page that cannot be shown, and why."""
+
+    name: str
+    problems: tuple[str, ...]
+
+
+def broken_pages(desk: Desk) -> Iterator[Page]:
+    """A page of problems for each source that could not be read."""
+    for address, problems in desk.broken.items():
+        name = address.rpartition("/")[2].replace("-", " ")
+        title = f"{name[:1].upper()}{name[1:]} (broken)"
+        section = "Mixtures" if address.startswith("mixtures/") else "Techniques"
+        yield Page(address, title, "broken", BrokenView(title, tuple(_told(each) for each in problems)), (section,))
+
+
+def _told(problem: Problem) -> str:
+    return spell(problem)

@@ -1,0 +1,1 @@
+"""A mixture's page."""

@@ -1,0 +1,109 @@
+"""The time in the oven against the width of the tin, drawn: minutes to points and paths."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import ceil, floor
+
+from tinbook.pages.spelling import formats
+from tinbook.plans.baking.times import Point, Time
+from tinbook.plans.baking.tin_times import TinTimes
+
+LEFT, RIGHT, TOP, GROUND = 46, 446, 22, 190
+"""The box that is drawn in, in the drawing's own units."""
+STEPS = (5, 10, 15, 20, 30, 60, 120, 180, 240)
+MOST_STEPS = 5
+WIDE_MM = 50.0
+SAID_MM = (150.0, 200.0, 300.0)
+"""Widths that are told to who cannot see the drawing, as far as a tin is so wide."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """A figure at an axis."""
+
+    at: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """Where the recipe's own time is drawn."""
+
+    x: int
+    y: int
+
+
+@dataclass(frozen=True, slots=True)
+class BakeChart:
+    """The drawing: axes with their figures, the band that holds 8 bakes of 10, the likeliest time, and the bakes: those
+    of the log as `dots`, the recipe's own as a `ring`, if it has one. `words` say the same."""
+
+    across: tuple[Tick, ...]
+    up: tuple[Tick, ...]
+    lines: str
+    band: str
+    curve: str
+    dots: str
+    ring: Ring | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """Where a width and a time lie."""
+
+    left_mm: float
+    right_mm: float
+    top_min: float
+
+    def x(self, width_mm: float) -> int:
+        """Across."""
+        return round(LEFT + (RIGHT - LEFT) * (width_mm - self.left_mm) / (self.right_mm - self.left_mm))
+
+    def y(self, minutes: float) -> int:
+        """Up, which an SVG counts downwards."""
+        return round(GROUND - (GROUND - TOP) * minutes / self.top_min)
+
+    def path(self, points: Iterable[tuple[float, float]]) -> str:
+        """A line through widths and times."""
+        return "M" + "L".join(f"{self.x(width)} {self.y(minutes)}" for width, minutes in points)
+
+
+def bake_chart(made: TinTimes) -> BakeChart:
+    """The chart of one mixture."""
+    curve, points = made.curve, made.known.points
+    widths = [width for width, _ in curve]
+    top = max([time.high_min for _, time in curve] + [point.minutes for point in points])
+    scale = Scale(floor(widths[0] / WIDE_MM) * WIDE_MM, ceil(widths[-1] / WIDE_MM) * WIDE_MM, top)
+    step = next((step for step in STEPS if top / step <= MOST_STEPS), STEPS[-1])
+    up = tuple(Tick(scale.y(minutes), formats.number(minutes)) for minutes in range(0, floor(top) + 1, step))
+    tens = range(ceil(scale.left_mm / 100), floor(scale.right_mm / 100) + 1)
+    across = tuple(Tick(scale.x(ten * 100.0), str(ten * 10)) for ten in tens)
+    band = [(width, time.high_min) for width, time in curve] + [(width, time.low_min) for width, time in curve[::-1]]
+    own = next((point for point in points if point.entry is None), None)
+    return BakeChart(
+        across,
+        up,
+        "".join(f"M{LEFT} {tick.at}H{RIGHT}" for tick in up) + "".join(f"M{tick.at} {GROUND}v6" for tick in across),
+        scale.path(band) + "z",
+        scale.path((width, time.likely_min) for width, time in curve),
+        "".join(f"M{scale.x(point.width_mm)} {scale.y(point.minutes)}h0" for point in points if point.entry),
+        Ring(scale.x(own.width_mm), scale.y(own.minutes)) if own else None,
+        _words(curve, points),
+    )
+
+
+def _words(curve: Sequence[tuple[float, Time]], points: Sequence[Point]) -> str:
+    said = [
+        f"{formats.number(width / 10)} cm: {formats.number(time.low_shown_min)} to "
+        f"{formats.number(time.high_shown_min)} min"
+        for width, time in curve
+        if width in SAID_MM
+    ]
+    baked = [
+        f"{formats.number(round(point.width_mm / 10, 1))} cm {formats.number(round(point.minutes))} min"
+        for point in points
+    ]
+    return "; ".join([*said, *(["baked: " + ", ".join(baked)] if baked else [])])

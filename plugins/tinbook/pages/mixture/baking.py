@@ -1,0 +1,92 @@
+"""The time in the oven on a mixture's page: in the table of tins, at the bench, drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from tinbook.pages.mixture.bake_chart import BakeChart, bake_chart
+from tinbook.pages.spelling import formats
+from tinbook.plans.baking.times import Baking, Time
+from tinbook.plans.baking.tin_times import TinTimes, bake_step, tin_times
+from tinbook.plans.base.scaling import TinTable
+
+
+@dataclass(frozen=True)
+class BakingView:
+    """What the templates may say of it."""
+
+    known: Baking
+    table: TinTable
+    dial: str
+    """What to set on the house's own oven for the recipe's, spelled as for the log."""
+
+    @cached_property
+    def sums(self) -> TinTimes:
+        """The sums."""
+        return tin_times(self.known, self.table)
+
+    @property
+    def cells(self) -> list[tuple[str, str]]:
+        """For each row of the table when to look first, and the span, in minutes."""
+        return [(formats.number(time.check_shown_min), span(time)) for time in self.sums.times]
+
+    @property
+    def written(self) -> int:
+        """Which row is of the first tin the mixture is written for."""
+        tin = self.known.batch.tins[0][1]
+        return next((at for at, row in enumerate(self.table.rows) if row.tin.name == tin.name), 0)
+
+    @property
+    def check(self) -> str:
+        """When to look first, in that tin."""
+        return formats.number(self.sums.times[self.written].check_shown_min)
+
+    @property
+    def span(self) -> str:
+        """When it is done, in that tin."""
+        return span(self.sums.times[self.written])
+
+    @property
+    def centre(self) -> str:
+        """How warm the middle is when it is done."""
+        return formats.celsius(self.known.centre_c)
+
+    @property
+    def far(self) -> str:
+        """How far that tin lies from what has been baked."""
+        return _kept(self.sums.far[self.written].told)
+
+    @property
+    def depth(self) -> str:
+        """How deep the batter stands for which the chart is drawn."""
+        return formats.millimetres(self.known.batch.depth_mm)
+
+    @cached_property
+    def chart(self) -> BakeChart:
+        """Minutes against width."""
+        return bake_chart(self.sums)
+
+    @property
+    def script_data(self) -> dict[str, Any]:
+        """What the bench needs beside the table of tins: the step that is the baking, the dial for the log, and of each
+        tin so many tenths as wide and as deep as which bake."""
+        bakes = list(dict.fromkeys(each.words for each in self.sums.far))
+        return {
+            "step": bake_step(self.known.batch.mixture),
+            "oven": self.dial,
+            "bakes": [_kept(words) for words in bakes],
+            "far": [[round(each.wide * 10), round(each.deep * 10), bakes.index(each.words)] for each in self.sums.far],
+        }
+
+
+def span(time: Time) -> str:
+    """`60–90`, minutes."""
+    low, high = time.low_shown_min, time.high_shown_min
+    return formats.number(low) if low == high else f"{formats.number(low)}–{formats.number(high)}"
+
+
+def _kept(words: str) -> str:
+    """A tin's figures kept to their units."""
+    return words.replace(" x ", f"{formats.NBSP}×{formats.NBSP}").replace(" cm", f"{formats.NBSP}cm")

@@ -1,0 +1,123 @@
+"""The layers of a cake on its page: the stack in section, and what every tin gives."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from tinbook.models import Finish
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.rows import grouped, short_rows
+from tinbook.pages.base.section import Section, section
+from tinbook.pages.base.shared import WorkedView, plural, tin_name, worked_view
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.finishing import Figure, Finishing
+from tinbook.plans.base.scaling import TinTable
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.layers import Elevation, StackRow, StackTable, elevations, stack_table
+from tinbook.tins import Tin
+
+MAIN = (2,)
+"""The column the table is read for: each layer."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """The drawing of one stack and the same in a few lines."""
+
+    drawing: Section
+    tins: str
+    told: str
+
+
+@dataclass(frozen=True)
+class LayersView:
+    """What the template of layers may say."""
+
+    table: TinTable
+    desk: Desk
+
+    @cached_property
+    def stacks(self) -> StackTable:
+        """The sums."""
+        return stack_table(self.table, self.desk.book, self.desk.facts)
+
+    @property
+    def drawn(self) -> tuple[Drawn, ...]:
+        """The stack from the tins it is written for."""
+        desk, batch = self.desk, self.table.batch
+        found = elevations(batch, self.stacks.finishing, desk.book, desk.facts)
+        return tuple(_drawn(each) for each in found)
+
+    @property
+    def own(self) -> str:
+        """What this cake does otherwise than the house, in words; empty for nothing."""
+        return own_words(self.stacks.finishing, self.table.batch.mixture.finish)
+
+    @property
+    def rows(self) -> Markup:
+        """The rows, spelled."""
+        return short_rows(grouped(_cells(self.stacks.rows)), MAIN)
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.stacks.worked,), self.desk.facts)
+
+
+def has_layers(batch: Batch) -> bool:
+    """Whether it is written for tins whose cakes are cut: cups are not."""
+    return any(tin.kind.kept != "share" for _, tin in batch.tins)
+
+
+def _cells(rows: tuple[StackRow, ...]) -> Iterator[tuple[Tin, bool, tuple[str, ...]]]:
+    number = formats.number
+    for row in rows:
+        made = row.stack
+        cells = (
+            str(made.tins), str(made.layers), number(made.layer_shown_mm), number(made.stack_shown_mm),
+            number(made.coated_shown_mm), number(made.weight_shown_g), number(made.batter_shown_mm),
+            number(made.baked_shown_mm), number(made.levelled_shown_mm),
+        )  # fmt: skip
+        yield made.tin, row.owned, cells
+
+
+def _drawn(each: Elevation) -> Drawn:
+    stack, mm = each.stack, formats.millimetres
+    name = tin_name(stack.tins, stack.tin)
+    cut = f"each cut into {stack.cut}" if stack.cut > 1 else "not cut"
+    stand = "Filled they stand" if stack.layers > 1 else "It stands"
+    coated = f", coated {mm(stack.coated_shown_mm)}" if stack.coated_mm > stack.stack_mm else ""
+    told = (
+        f"batter {mm(stack.batter_shown_mm)} deep, baked {mm(stack.baked_shown_mm)}, levelled "
+        f"{mm(stack.levelled_shown_mm)}, {cut}: {plural(stack.layers, 'layer')} of {mm(stack.layer_shown_mm)}. "
+        f"{stand} {mm(stack.stack_shown_mm)} high{coated}; the cake alone weighs "
+        f"{formats.grams(stack.weight_shown_g)}."
+    )
+    return Drawn(section(each, name), name, told)
+
+
+SHARES = ("level_off", "stays_in_the_bowl")
+"""Figures that are shares of one, told in percent."""
+COUNTS = ("layers",)
+
+
+def own_words(settled: Finishing, own: Finish | None) -> str:
+    """`Here filling 8 mm, layer height 25 mm; the rest as the house does it.`"""
+    if own is None:
+        return ""
+    told = [_told(key, each) for key, each in settled.figures.items() if each.said_by == "this cake"]
+    if own.cut:
+        told.append(f"each cake cut into {own.cut}" if own.cut > 1 else "no cake cut")
+    return f"Here {formats.sentence(told)}; the rest as the house does it." if told else ""
+
+
+def _told(key: str, each: Figure) -> str:
+    if not each.value:
+        return f"no {each.name}"
+    if key in SHARES:
+        return f"{each.name} {formats.percent(each.percent)}"
+    return f"{each.name} {formats.with_unit(formats.number(each.value), '' if key in COUNTS else 'mm')}"

@@ -1,0 +1,127 @@
+"""On a mixture's page: what differs from its base, and the variations that start from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book, Mixture
+from tinbook.pages.base.shared import Linked, plural, tin_count
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.measures.spooned import Measured
+from tinbook.plans.mixtures.inline import pieces
+from tinbook.plans.variations.differences import Differences, differences
+
+NONE = "none"
+LEFT_OUT = "left out"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """What the base has, and what stands here. `first` opens a group: mix, tins and bake, method."""
+
+    before: str
+    here: str
+    first: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DiffersView:
+    """The table of differences, and the page of the base."""
+
+    base: Linked
+    rows: tuple[Row, ...]
+
+
+def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:
+    """What differs from the base, in words; None for a mixture without one."""
+    found = differences(batch, book, facts)
+    if found is None:
+        return None
+    groups = (_lines(found), _keys(found, batch, facts), _steps(found, batch, book))
+    rows = tuple(Row(before, here, first=at == 0) for group in groups for at, (before, here) in enumerate(group))
+    return DiffersView(Linked(f"mixtures/{found.base.slug}", found.base.mixture.name), rows)
+
+
+@dataclass(frozen=True, slots=True)
+class VariationView:
+    """A mixture that starts from this one: its page, how many lines of the mix differ, the words it opens with."""
+
+    address: str
+    name: str
+    lines: str
+    words: str
+
+
+def variations_of(slug: str, book: Book) -> tuple[VariationView, ...]:
+    """The mixtures that start from this one."""
+    found = []
+    for each in book.variations.get(slug, ()):
+        mixture, changed = book.mixtures[each], len(book.varies[each].lines)
+        lines = plural(changed, "other line") if changed else "the same mix"
+        found.append(VariationView(f"mixtures/{each}", mixture.name, lines, _opening(mixture.about or "")))
+    return tuple(found)
+
+
+def from_base(slug: str, book: Book) -> str:
+    """`from Creamed butter sponge`, or nothing."""
+    varies = book.varies.get(slug)
+    return f"from {book.mixtures[varies.base].name}" if varies else ""
+
+
+def _lines(found: Differences) -> Iterator[tuple[str, str]]:
+    for before, here in found.lines:
+        yield _line(before, NONE), _line(here, LEFT_OUT)
+
+
+def _line(line: Measured | None, instead: str) -> str:
+    if line is None:
+        return instead
+    wanted = f", {line.line.wanted}" if line.line.wanted else ""
+    return f"{formats.written(line)} {line.line.name}{wanted}"
+
+
+def _keys(found: Differences, batch: Batch, facts: Facts) -> Iterator[tuple[str, str]]:
+    """What it is, what it is baked in or makes, and the bake."""
+    if "kind" in found.keys:
+        yield facts.kinds[found.base.mixture.kind].title, facts.kinds[batch.mixture.kind].title
+    if found.keys & {"tins", "makes"}:
+        yield _made(found.base), _made(batch)
+    if "bake" in found.keys:
+        yield _bake(found.base.mixture), _bake(batch.mixture)
+
+
+def _made(batch: Batch) -> str:
+    if batch.tins:
+        return ", ".join(tin_count(count, tin) for count, tin in batch.tins)
+    return f"makes {formats.grams(batch.makes_shown_g)}"
+
+
+def _bake(mixture: Mixture) -> str:
+    if mixture.bake is None:
+        return "no bake"
+    return f"{formats.celsius(mixture.bake.oven.celsius)} for {formats.span(mixture.bake.time)}"
+
+
+def _steps(found: Differences, batch: Batch, book: Book) -> Iterator[tuple[str, str]]:
+    base, here = found.base.mixture, batch.mixture
+    if found.anew:
+        yield "its method", "a method of its own"
+    for before, now in found.steps:
+        yield _step(before, base, book, NONE), _step(now, here, book, LEFT_OUT)
+
+
+def _step(number: int | None, mixture: Mixture, book: Book, instead: str) -> str:
+    """Its number and its first sentence, without amounts."""
+    if number is None:
+        return instead
+    text = "".join(piece.text for piece in pieces(mixture.method[number].do, mixture, book))
+    return f"Step {number + 1}. {_opening(text)}"
+
+
+def _opening(text: str) -> str:
+    """The first sentence."""
+    sentence, stop, _ = " ".join(text.split()).partition(". ")
+    return f"{sentence}{stop.strip()}"

@@ -1,0 +1,1 @@
+"""The only place where a number or a state becomes words."""

@@ -1,0 +1,1 @@
+"""A technique's page, its sheet and its templates."""

@@ -1,0 +1,61 @@
+"""The templates of a technique for each of its cakes: what its page hands out and its sheet takes along."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.shared import file_names
+from tinbook.pages.technique.true_size import PaperPage, paper_pages
+from tinbook.plans.techniques.parts import Decoration, cakes_for, decorations
+from tinbook.plans.true_size.papers import PAPERS, Paper
+from tinbook.plans.true_size.templates import has_templates, part_templates
+from tinbook.tins import Tin
+
+FOLDER = "true-size"
+"""Not `templates`: MkDocs leaves a folder of that name out."""
+
+
+@dataclass(frozen=True)
+class TemplateFile:
+    """A file to print: its path in the site, its title, its pages, which are laid when they are asked for."""
+
+    path: str
+    title: str
+    made: Decoration
+    paper: Paper
+    desk: Desk
+
+    @cached_property
+    def pages(self) -> tuple[PaperPage, ...]:
+        """Its pages."""
+        return template_pages(self.made, self.paper, self.desk)
+
+
+def template_pages(made: Decoration, paper: Paper, desk: Desk) -> tuple[PaperPage, ...]:
+    """The templates of a decoration's parts on paper, signed by the house."""
+    overlap_mm = desk.facts.numbers["overlap of sheets"].value
+    return paper_pages(part_templates(made), paper, overlap_mm, desk.book.house.name)
+
+
+def template_files(desk: Desk) -> Iterator[TemplateFile]:
+    """A file for every technique with parts, every cake of it, every paper."""
+    for slug, technique in desk.book.techniques.items():
+        if not (technique.parts or technique.repeats):
+            continue
+        paths = template_paths(slug, cakes_for(technique))
+        for made in decorations(technique, desk.book, desk.facts):
+            for name, path in paths[made.cake] if has_templates(made) else ():
+                title = f"{technique.name}, templates for {made.cake.name}"
+                yield TemplateFile(path, title, made, PAPERS[name], desk)
+
+
+def template_paths(slug: str, cakes: tuple[Tin, ...]) -> dict[Tin, tuple[tuple[str, str], ...]]:
+    """For each cake of a technique the papers and where their files lie."""
+    names = file_names([cake.name for cake in cakes])
+    return {
+        cake: tuple((name, f"{FOLDER}/{slug}-{names[cake.name]}-{name.lower()}.pdf") for name in PAPERS)
+        for cake in cakes
+    }

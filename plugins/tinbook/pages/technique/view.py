@@ -1,0 +1,251 @@
+"""A technique's page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from functools import cached_property
+from typing import Any
+
+from markupsafe import Markup
+
+from tinbook.facts import Caution
+from tinbook.models import Technique
+from tinbook.pages.base.code import code
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.pictures import PictureView, loose_pictures, picture_view
+from tinbook.pages.base.shared import (
+    Linked,
+    PieceView,
+    StepView,
+    linked_mixtures,
+    linked_techniques,
+    minutes,
+    step_view,
+)
+from tinbook.pages.spelling import formats
+from tinbook.pages.technique.parts import PartsView
+from tinbook.plans.base.versions import Amount
+from tinbook.plans.mixtures.inline import Piece, pieces_of
+from tinbook.plans.mixtures.safety import AllergenStrip
+from tinbook.plans.techniques.parts import part_traits
+from tinbook.plans.techniques.technique import (
+    Kit,
+    MaterialRow,
+    in_measure,
+    kit,
+    technique_allergens,
+    technique_bench,
+    technique_cautions,
+    technique_times,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialLine:
+    """A material, spelled: figure, unit, name, how it is wanted, and the page of the mixture it is, if it is one."""
+
+    index: int
+    figure: str
+    unit: str
+    name: str
+    wanted: str
+    mixture: str
+    has_page: bool
+    not_food: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ToolLine:
+    """A tool and how many, which `many` says is more than one."""
+
+    index: int
+    name: str
+    count: int
+    many: bool
+    not_food: bool
+
+
+@dataclass(frozen=True)
+class TechniqueView:
+    """A technique, its times, its kit for some people, and where it is used."""
+
+    slug: str
+    technique: Technique
+    desk: Desk
+    people: int = 1
+    measure: str = "grams"
+
+    @cached_property
+    def kit(self) -> Kit:
+        """Tools and materials for that many people."""
+        return kit(self.technique, self.desk.book, self.desk.facts, self.people)
+
+    @property
+    def times(self) -> tuple[tuple[str, str], ...]:
+        """Hands-on and waiting time, and what of it may be done ahead, named and spelled."""
+        times = technique_times(self.technique)
+        named = (
+            ("Hands on", times.steps.hands_on_low_min, times.steps.hands_on_high_min),
+            ("Waiting", times.steps.waiting_low_min, times.steps.waiting_high_min),
+            ("Of it ahead", times.ahead_low_min, times.ahead_high_min),
+        )
+        return tuple((name, minutes(low, high)) for name, low, high in named if high)
+
+    @property
+    def leads(self) -> tuple[tuple[str, str], ...]:
+        """Level, what it makes and what it works with, as far as they are said."""
+        technique = self.technique
+        said = (
+            ("For", technique.level or ""),
+            ("Makes", technique.makes or ""),
+            ("Works with", formats.sentence(technique.works_with) if technique.works_with else ""),
+        )
+        return tuple((name, words) for name, words in said if words)
+
+    @property
+    def tools(self) -> tuple[ToolLine, ...]:
+        """The tools."""
+        return tuple(
+            ToolLine(index, tool.name, tool.count, tool.count > 1, tool.not_food)
+            for index, tool in enumerate(self.kit.tools)
+        )
+
+    @property
+    def materials(self) -> tuple[MaterialLine, ...]:
+        """The materials."""
+        return tuple(
+            MaterialLine(
+                row.index,
+                formats.figure(row.amount),
+                row.amount.unit,
+                row.name,
+                row.wanted,
+                f"mixtures/{row.mixture}",
+                row.mixture is not None,
+                row.not_food,
+            )
+            for row in self.kit.materials
+        )
+
+    @cached_property
+    def parts(self) -> PartsView | None:
+        """Its parts for every cake, if it is written by parts."""
+        written = self.technique.parts or self.technique.repeats
+        return PartsView(self.slug, self.technique, self.desk.book, self.desk.facts) if written else None
+
+    @property
+    def bench(self) -> dict[str, Any]:
+        """What the browser is handed to multiply."""
+        return asdict(technique_bench(self.technique, self.desk.book, self.desk.facts))
+
+    @property
+    def has_kit(self) -> bool:
+        """Whether anything must be ready."""
+        return bool(self.technique.tools or self.technique.materials)
+
+    @property
+    def steps(self) -> tuple[StepView, ...]:
+        """The steps, with amounts and times."""
+        takes = [material.take for material in self.technique.materials]
+        rows = {row.index: row for row in self.kit.materials}
+        return tuple(
+            step_view(
+                step,
+                tuple(self._piece(piece, rows) for piece in pieces_of(step.do, takes, self.desk.book)),
+                self._pictures(step.picture, number),
+            )
+            for number, step in enumerate(self.technique.steps)
+        )
+
+    def _pictures(self, file: str | None, nth: int) -> tuple[PictureView, ...]:
+        """The picture of a step, if it has one that may be shown."""
+        view = picture_view(self.technique, file, self.desk.book, nth + 1) if file else None
+        return (view,) if view else ()
+
+    @property
+    def pictures(self) -> tuple[PictureView, ...]:
+        """The pictures that no step shows."""
+        return tuple(loose_pictures(self.technique, self.desk.book))
+
+    def _piece(self, piece: Piece, rows: dict[int, MaterialRow]) -> PieceView:
+        if piece.line is None:
+            return PieceView(piece.text)
+        amount = in_measure(rows[piece.line], piece.share, self.measure, self.desk.book)
+        return PieceView(piece.text, formats.spelled(amount), piece.line, piece.share)
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """The usual cautions it calls up."""
+        book, facts = self.desk.book, self.desk.facts
+        return technique_cautions(self.technique, book, facts, part_traits(self.technique, book, facts))
+
+    @property
+    def not_food(self) -> str:
+        """What is not food and may be hidden in the cake, and how many of it, in words; empty for nothing."""
+        return self._told(hidden=True)
+
+    @property
+    def taken_away(self) -> str:
+        """What is not food and lies open, such as a board or a ribbon, in words; empty for nothing."""
+        return self._told(hidden=False)
+
+    def _told(self, hidden: bool) -> str:
+        """Things of one name together."""
+        found: dict[tuple[str, str], float] = {}
+        for each in self.kit.not_food:
+            if each.hidden == hidden:
+                key = each.name, each.amount.unit
+                found[key] = found.get(key, 0) + each.amount.shown
+        told = [formats.counted(Amount(count, count, unit), name) for (name, unit), count in found.items()]
+        return formats.sentence(told) if told else ""
+
+    @cached_property
+    def strip(self) -> AllergenStrip | None:
+        """Allergens of what it works with, known and unknown; None where it names nothing to eat."""
+        return technique_allergens(self.technique, self.desk.book, self.desk.facts)
+
+    @property
+    def has_cautions(self) -> bool:
+        """Whether anything must be watched."""
+        return bool(self.technique.cautions or self.cautions or self.not_food or self.taken_away)
+
+    @property
+    def code(self) -> Markup:
+        """Its address as a code to scan; nothing where the book has no address."""
+        address = self.address
+        return code(address) if address else Markup()
+
+    @property
+    def address(self) -> str:
+        """Where its page is found on the web, if the book is."""
+        return f"{self.desk.book.house.address}/techniques/{self.slug}/" if self.desk.book.house.address else ""
+
+    @property
+    def also(self) -> str:
+        """Its other names."""
+        return formats.sentence(self.technique.also)
+
+    @property
+    def has_links(self) -> bool:
+        """Whether it goes with anything."""
+        return bool(self.related or self.used_in)
+
+    @property
+    def related(self) -> tuple[Linked, ...]:
+        """Other techniques."""
+        return linked_techniques(self.technique.related, self.desk.book, self.desk.facts)
+
+    @property
+    def used_in(self) -> tuple[Linked, ...]:
+        """Mixtures it names, and mixtures that name it."""
+        book = self.desk.book
+        naming = [slug for slug, mixture in book.mixtures.items() if self.slug in mixture.techniques]
+        return linked_mixtures(dict.fromkeys([*self.technique.mixtures, *naming]), book)
+
+
+def technique_pages(desk: Desk) -> Iterator[Page]:
+    """A page for each technique."""
+    for slug, technique in desk.book.techniques.items():
+        view = TechniqueView(slug, technique, desk)
+        yield Page(f"techniques/{slug}", technique.name, "technique", view, ("Techniques",))

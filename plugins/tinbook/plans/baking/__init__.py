@@ -1,0 +1,1 @@
+"""The oven: how long, how hot, how many at once."""

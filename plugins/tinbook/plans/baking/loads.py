@@ -1,0 +1,101 @@
+"""What a bake asks of the kitchen: mixes in the bowl, tins to fill, goes in the oven, and how long the oven is busy."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from tinbook.engine import rounding, scaling
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.baking.times import Baking, Time
+from tinbook.plans.base.asking import Query
+from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, owned_count, wanted_ml
+from tinbook.plans.base.shelf import factor_between
+from tinbook.plans.base.versions import Version, versions
+from tinbook.plans.base.weighing import Batch, as_owned
+from tinbook.tins import Tin
+
+FITS, ABOVE, REFUSED = "fits", "above the rim", "too full"
+
+
+class Load(NamedTuple):
+    """A mixture for `count` of a tin. `all_in_mm`: how high it would bake if those tins took all of it.
+
+    `verdict` of that: it fits; it stands above the rim, up to the limit, and may spill; it is too full, and goes into
+    the `fit.needed` tins instead, `most_g` in each at the most. Tins without a depth take all. `goes` in the oven: as
+    the shelves allow, and as many tins as there are; 0 for what does not go in.
+    """
+
+    version: Version
+    fit: Fit
+    all_in_mm: float
+    above_mm: float
+    verdict: str
+    most_g: float | None
+    mixes: int
+    goes: int
+    time: Time | None
+    oven_low_min: float
+    oven_high_min: float
+    nearest: Tin | None
+    nearest_factor: float
+
+
+def load(
+    batch: Batch, known: Baking | None, book: Book, facts: Facts, count: int, tin: Tin, deep: bool = False
+) -> Load:
+    """What it takes to bake a mixture in `count` of a tin, as deep as it is written or, with `deep`, as full."""
+    tin = as_owned(tin, book)
+    volume_ml = wanted_ml(batch, tin, count, deep)
+    _, whole, _ = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
+    volume_ml = batch.batter_ml * whole.factor
+    made = fit(batch, book, facts, tin, count, volume_ml, whole.mass_g)
+    all_in_mm = tin.fill_mm(volume_ml / count) * batch.rise
+    verdict, above_mm, most_g = FITS, 0.0, None
+    if tin.depth_mm is not None and tin.kind.kept != "share":
+        above_mm = max(0.0, all_in_mm - tin.depth_mm)
+        gravity = batch.mass_g / batch.batter_ml
+        most_g = rounding.scales(tin.volume_ml(tin.depth_mm / batch.rise) * gravity, batch.steps)
+        if above_mm > 1e-6:
+            limit = facts.numbers["rim limit"].value
+            verdict = REFUSED if all_in_mm > limit * tin.depth_mm else ABOVE
+    time = known.times([(tin, made.batter_mm)])[0] if known else None
+    have = owned_count(book, tin)
+    goes = max(made.bakes, scaling.times_needed(made.needed, have) if have else 1) if made.bakes else 0
+    low, high = (goes * time.low_shown_min, goes * time.high_shown_min) if time else (0.0, 0.0)
+    nearest, factor = _nearest(tin, batch, book)
+    return Load(
+        whole, made, all_in_mm, above_mm, verdict, most_g, mixes(book, whole.mass_g), goes, time, low, high, nearest,
+        factor,
+    )  # fmt: skip
+
+
+def loads(batch: Batch, known: Baking | None, book: Book, facts: Facts, query: Query) -> list[Load]:
+    """For the tins asked for, or for every tin on hand once, as many as the recipe fills."""
+    asked: Sequence[tuple[int, Tin]] = query.tins
+    if not asked:
+        own = own_count(batch)
+        tins = dict.fromkeys(each.measured_tin for each in book.tins if each.have)
+        asked = [(tin.holes if tin.kind.in_trays else own, tin) for tin in tins]
+    return [load(batch, known, book, facts, count, tin, query.deep) for count, tin in asked]
+
+
+def written_loads(batch: Batch, known: Baking | None, book: Book, facts: Facts) -> list[Load]:
+    """For the tins a mixture is written for."""
+    return [load(batch, known, book, facts, count, tin) for count, tin in batch.tins]
+
+
+def _nearest(tin: Tin, batch: Batch, book: Book) -> tuple[Tin | None, float]:
+    """The tin on hand, other than this, whose cake is nearest in size, and the factor to it."""
+    depth_mm = batch.depth_mm
+    found: list[tuple[float, Tin]] = [
+        (factor_between(tin, own.measured_tin, depth_mm), own.measured_tin)
+        for own in book.tins
+        if own.have and own.tin.kind.in_trays == tin.kind.in_trays
+        and (own.tin.shape, own.tin.sizes_mm) != (tin.shape, tin.sizes_mm)
+    ]  # fmt: skip
+    if not found:
+        return None, 1.0
+    factor, nearest = min(found, key=lambda each: abs(each[0] - 1.0))
+    return nearest, factor

@@ -1,0 +1,48 @@
+"""What a computed table answers: rows, and how they were worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.weighing import Batch, weigh
+from tinbook.plans.base.worked import Worked
+from tinbook.problems import nearest
+
+Cell = str | float | int | bool | None
+Row = Mapping[str, Cell]
+
+
+@dataclass(frozen=True)
+class Result:
+    """The rows of one table, what was asked, and how it was worked out."""
+
+    title: str
+    rows: tuple[Row, ...]
+    worked: Worked
+
+
+def plain_rows(rows: Iterable[Any]) -> tuple[Row, ...]:
+    """Rows whose field names carry their units already, as they are."""
+    return tuple({key: short(cell) for key, cell in asdict(row).items()} for row in rows)
+
+
+def short(cell: Cell) -> Cell:
+    """A number to the millionth."""
+    return round(cell, 6) if isinstance(cell, float) else cell
+
+
+def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
+    """The mixture the question is about. Raises AskError when the book has none of that name."""
+    slugs = sorted(book.mixtures)
+    if query.of is None:
+        raise AskError("this table is of one mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
+    if query.of not in book.mixtures:
+        close = nearest(query.of, slugs)
+        hint = f'did you mean "{close}"?' if close else "the book has " + ", ".join(slugs)
+        raise AskError(f'the book has no mixture "{query.of}"', hint)
+    return weigh(query.of, book.mixtures[query.of], book, facts)

@@ -1,0 +1,137 @@
+"""The tins: one row for each outline, the house's own among them, and the factor from any to any."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from tinbook.engine import rounding, scaling
+from tinbook.models import Book, OwnedTin
+from tinbook.plans.base.worked import Worked
+from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
+
+MATRIX_SHAPES = ("round", "square")
+
+
+def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
+    """Every outline a recipe's tables show once, and whether the house owns it: the standard ones of the everyday
+    shapes and of those the house asks for, and every tin the house owns; what it only knows, where its shape is shown.
+
+    A tin of the house stands in its own row with its own depth and measure; of two depths the deeper one it owns.
+    """
+    shown = tuple(key for key, shape in SHAPES.items() if shape.everyday or key in book.house.also_show)
+    return _outlines(book.tins, shown)
+
+
+def all_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
+    """The same with every standard outline of every shape, for where tins are the subject."""
+    return _outlines(book.tins, tuple(SHAPES))
+
+
+@lru_cache(maxsize=8)
+def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...]) -> tuple[tuple[Tin, bool], ...]:
+    """Worked out once a book: every mixture asks for them."""
+    known: dict[tuple[str, Sizes], tuple[Tin, bool]] = {}
+    shown = [own for own in tins if own.have or own.tin.shape in shapes]
+    for own in sorted(shown, key=lambda own: (own.have > 0, own.tin.depth_mm or 0), reverse=True):
+        known.setdefault((own.tin.shape, own.tin.sizes_mm), (own.measured_tin, own.have > 0))
+    missing = [tin for tin in standard_tins(shapes) if (tin.shape, tin.sizes_mm) not in known]
+    order = list(SHAPES)
+    rows = [*known.values(), *((tin, False) for tin in missing)]
+    return tuple(sorted(rows, key=lambda row: (order.index(row[0].shape), row[0].area_mm2)))
+
+
+@dataclass(frozen=True, slots=True)
+class TinFacts:
+    """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, ml at the depth
+    of batter at which tins are compared, and the nearest other tin of the house.
+
+    What ends in `shown` and a unit is rounded for print.
+    """
+
+    tin: Tin
+    owned: bool
+    depth_mm: float
+    area_cm2: float
+    perimeter_mm: float
+    brim_ml: float
+    compared_ml: float
+    area_shown_cm2: float
+    perimeter_shown_cm: float
+    brim_shown_ml: float
+    nearest: Tin | None
+    nearest_factor: float
+    nearest_factor_shown: float
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """All tins, and `factors[i][j]`: batter of tin j over batter of tin i, at the same depth of batter."""
+
+    tins: tuple[TinFacts, ...]
+    matrix: tuple[tuple[Tin, bool], ...]
+    factors: tuple[tuple[float, ...], ...]
+    factors_shown: tuple[tuple[float, ...], ...]
+    depth_mm: float
+    worked: Worked
+
+
+def batter_depth_mm(book: Book) -> float:
+    """The depth of batter at which tins are compared: half the depth the house usually works in."""
+    return book.house.usual_depth / 2
+
+
+def factor_between(one: Tin, other: Tin, depth_mm: float) -> float:
+    """How many times the mixture for `one` fills `other`, batter `depth_mm` deep in both; cups by what they hold."""
+    return scaling.factor(_compared_ml(other, depth_mm), _compared_ml(one, depth_mm))
+
+
+def _compared_ml(tin: Tin, depth_mm: float) -> float:
+    return tin.brim_ml() / 2 if tin.kind.kept == "share" else tin.volume_ml(depth_mm)
+
+
+def shelf(book: Book) -> Shelf:
+    """Everything the page of tins says."""
+    depth_mm = batter_depth_mm(book)
+    outlines = all_outlines(book)
+    own = [tin for tin, owned in outlines if owned and not tin.kind.in_trays]
+    rows = tuple(_tin_facts(tin, owned, own, book, depth_mm) for tin, owned in outlines)
+    matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
+    factors = tuple(tuple(factor_between(one, other, depth_mm) for other, _ in matrix) for one, _ in matrix)
+    shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
+    return Shelf(rows, matrix, factors, shown, depth_mm, _worked(depth_mm))
+
+
+def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: float) -> TinFacts:
+    as_house = tin.kind.everyday and tin.kind.kept == "depth"
+    deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
+    others = [] if tin.kind.in_trays else [other for other in own if other != tin]
+    near = min(others, key=lambda other: abs(factor_between(tin, other, depth_mm) - 1), default=None)
+    factor = factor_between(tin, near, depth_mm) if near else 0.0
+    area_cm2, perimeter_mm, brim_ml = tin.area_mm2 / 100, tin.perimeter_mm, tin.brim_ml(deep_mm)
+    return TinFacts(
+        tin,
+        owned,
+        deep_mm,
+        area_cm2,
+        perimeter_mm,
+        brim_ml,
+        _compared_ml(tin, depth_mm),
+        rounding.half_up(area_cm2, 1.0),
+        rounding.half_up(perimeter_mm / 10, 0.5),
+        rounding.litres(brim_ml),
+        near,
+        factor,
+        rounding.factor(factor),
+    )
+
+
+def _worked(depth_mm: float) -> Worked:
+    return Worked(
+        "factor = volume of the new tin / volume of the old one, batter as deep in both",
+        (
+            f"batter {depth_mm:g} mm deep; for straight sides any depth gives the same factor",
+            "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
+        ),
+        ("common practice",),
+    )

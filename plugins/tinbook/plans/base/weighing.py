@@ -1,0 +1,252 @@
+"""A mixture on the scales: every line in grams, the batter in ml, and how deep it stands in its tins."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from tinbook.engine import rounding, scaling
+from tinbook.facts import Facts, Kind
+from tinbook.models import Book, Card, Mixture, Take
+from tinbook.plans.base.bake_log import Learned, learned
+from tinbook.plans.base.finishing import rise_said
+from tinbook.plans.base.worked import Worked
+from tinbook.tins import Tin
+from tinbook.units import Quantity
+
+SPOONS = ("tsp", "tbsp", "pinch")
+
+
+class Unweighable(ValueError):
+    """A line whose weight is not known; `hint` says what to add to the ingredient's card."""
+
+    def __init__(self, message: str, hint: str) -> None:
+        super().__init__(message)
+        self.message, self.hint = message, hint
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """One line, weighed. `amount` is in `unit`, that of its scaled amounts: g, ml, tsp, tbsp, "" (pieces)."""
+
+    name: str
+    wanted: str
+    part: str
+    unit: str
+    amount: float
+    mass_g: float
+    volume_ml: float | None
+    whole_egg: bool
+    raises: bool
+
+
+@dataclass(frozen=True)
+class Batch:
+    """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` empty for what is made by weight."""
+
+    slug: str
+    mixture: Mixture
+    kind: Kind
+    ingredients: tuple[Ingredient, ...]
+    tins: tuple[tuple[int, Tin], ...]
+    batter_ml: float
+    depth_mm: float
+    rise: float
+    """Baked depth over batter depth: as this cake or the house has found it, else usual for its kind."""
+    loss: float
+    """The share of the weight that goes off in the oven; 0 for what is not baked."""
+    learned: Learned
+    steps: rounding.ScaleSteps
+    worked: Worked = field(compare=False)
+
+    @cached_property
+    def mass_g(self) -> float:
+        """Everything that goes in."""
+        return sum(line.mass_g for line in self.ingredients)
+
+    @cached_property
+    def makes_g(self) -> float:
+        """What comes out: as written by `makes`, or all that went in."""
+        return self.mixture.makes or self.mass_g
+
+    @property
+    def mass_shown_g(self) -> float:
+        """Everything that goes in, as the scales show it."""
+        return rounding.scales(self.mass_g, self.steps)
+
+    @property
+    def makes_shown_g(self) -> float:
+        """What comes out, as the scales show it."""
+        return rounding.scales(self.makes_g, self.steps)
+
+    @cached_property
+    def eggs(self) -> float:
+        """Whole eggs in the mixture, 0 for none."""
+        return sum(line.amount for line in self.ingredients if line.whole_egg)
+
+    @cached_property
+    def share(self) -> float:
+        """Batter as a share of what the written tins hold to the brim."""
+        return self.batter_ml / sum(count * tin.brim_ml() for count, tin in self.tins)
+
+    @cached_property
+    def baked_mm(self) -> float:
+        """How high the cake stands when baked."""
+        return self.depth_mm * self.rise
+
+
+def g_per_ml(card: Card, facts: Facts) -> float | None:
+    """What a millilitre of an ingredient weighs, or None where no volume measure is known."""
+    if card.weighs_as:
+        return facts.densities[card.weighs_as].value
+    return card.weighs.g_per_ml if card.weighs else None
+
+
+def each_g(card: Card, book: Book, facts: Facts) -> float | None:
+    """What one piece weighs: a part of an egg of the house's class, or the card's own grams."""
+    if card.each is None:
+        return None
+    if card.each.grams is not None:
+        return card.each.grams
+    return egg_part_g(card.each.part, book, facts)
+
+
+def egg_part_g(part: str, book: Book, facts: Facts) -> float:
+    """What a whole egg, its white or its yolk weighs, of the house's class."""
+    egg = facts.eggs[book.house.eggs]
+    return {"whole egg": egg.shelled_g, "egg white": egg.white_g, "egg yolk": egg.yolk_g}[part]
+
+
+def steps_of(book: Book) -> rounding.ScaleSteps:
+    """What the house's scales are read to."""
+    scales = book.house.scales
+    return rounding.ScaleSteps(scales.step, scales.fine_step, scales.fine_below)
+
+
+def makes_shown_g(mixture: Mixture, book: Book) -> float:
+    """What a mixture made by weight is written to make, as the scales show it."""
+    return rounding.scales(mixture.makes or 0.0, steps_of(book))
+
+
+def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
+    """Grams of one line. Raises Unweighable when its card does not say what a volume or a piece weighs."""
+    card, quantity = book.cards[name], take.quantity
+    if quantity.dimension == "mass":
+        return quantity.base
+    if quantity.dimension == "count":
+        one = each_g(card, book, facts)
+        if one is None:
+            number = f"{quantity.value:g}"
+            hint = f'write "{number} g {take.name}", or "each: ... g" on its card in house/ingredients.yaml'
+            raise Unweighable(f'no unit after "{number}", and the card of "{name}" does not say what one weighs', hint)
+        return quantity.base * one
+    density = g_per_ml(card, facts)
+    if density is None:
+        none = card.weighs is not None
+        hint = (
+            "write grams: its card says it has no volume measure"
+            if none
+            else f'write grams, or "weighs: ... g per {quantity.unit}" on its card in house/ingredients.yaml'
+        )
+        raise Unweighable(f'the book does not know what "{name}" weighs by volume', hint)
+    return quantity.base * density
+
+
+def shown_unit(quantity: Quantity, mass_g: float | None, book: Book) -> tuple[str, float]:
+    """The unit in which an amount is shown at every scale, and the amount in it: g, ml, tsp, tbsp, "" for pieces."""
+    if quantity.dimension == "count":
+        return "", quantity.base
+    if quantity.unit == "tbsp":
+        return "tbsp", quantity.value
+    if quantity.unit in SPOONS:
+        return "tsp", quantity.base / book.house.spoons.teaspoon_ml
+    if quantity.unit in ("ml", "l", "fl oz") or mass_g is None:
+        return "ml", quantity.base
+    return "g", mass_g
+
+
+def weigh_line(take: Take, note: str | None, part: str | None, book: Book, facts: Facts) -> Ingredient:
+    """One line of a checked mixture, weighed."""
+    name = book.house_word(take.name) or take.name
+    card, quantity = book.cards[name], take.quantity
+    mass_g = mass_of(take, name, book, facts)
+    density = g_per_ml(card, facts)
+    unit, amount = shown_unit(quantity, mass_g, book)
+    wanted = "; ".join(words for words in (take.wanted, note) if words)
+    volume_ml = mass_g / density if density else None
+    whole_egg = card.each is not None and card.each.part == "whole egg" and quantity.dimension == "count"
+    return Ingredient(name, wanted, part or "", unit, amount, mass_g, volume_ml, whole_egg, card.raises)
+
+
+def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
+    """Do the sums of a mixture that has passed its checks.
+
+    batter ml = weight / gravity of its kind (g/ml), unless the depth was measured; depth = the depth at which the
+    written tins together hold that volume. Raises ValueError when they hold less.
+    """
+    kind = facts.kinds[mixture.kind]
+    lines = tuple(weigh_line(line.take, line.note, line.part, book, facts) for line in mixture.mix)
+    mass_g = sum(line.mass_g for line in lines)
+    tins = tuple((count, as_owned(tin, book)) for count, tin in mixture.tins)
+    gravity = kind.gravity.typical
+    batter_ml, depth_mm = mass_g / gravity, 0.0
+    if tins:
+        if mixture.batter_depth:
+            depth_mm = mixture.batter_depth
+            batter_ml = volume_at(tins, depth_mm)
+        else:
+            depth_mm = _depth_in(tins, batter_ml)
+    said = rise_said(mixture.kind, book.finish, mixture.finish)
+    gravity = mass_g / batter_ml if batter_ml else gravity
+    rise, loss, seen = learned(book.bakes_of.get(slug, ()), kind, gravity, said, facts)
+    worked = _worked(mixture, mass_g, kind)
+    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, rise, loss, seen, steps_of(book), worked)
+
+
+def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:
+    """Millilitres in all `tins` together with batter `depth_mm` deep, none above its brim."""
+    return sum(count * tin.volume_ml(min(depth_mm, tin.brim_mm)) for count, tin in tins)
+
+
+def _depth_in(tins: tuple[tuple[int, Tin], ...], batter_ml: float) -> float:
+    """How deep so much batter stands in all `tins` together, mm. Raises ValueError when they hold less."""
+    count, tin = tins[0]
+    if len(tins) == 1 and (depth_mm := tin.fill_mm(batter_ml / count)) <= tin.brim_mm:
+        return depth_mm
+    return scaling.depth_for(batter_ml, lambda depth: volume_at(tins, depth), max(tin.brim_mm for _, tin in tins))
+
+
+def as_owned(tin: Tin, book: Book) -> Tin:
+    """The tin with the volume the house measured, and its own name, if it has that very outline and depth."""
+    for owned in book.tins:
+        if (
+            (owned.measured or owned.tin.called)
+            and same_outline(owned.tin, tin)
+            and tin.depth_mm in (None, owned.tin.depth_mm)
+        ):
+            return owned.measured_tin
+    return tin
+
+
+def same_outline(one: Tin, other: Tin) -> bool:
+    """Whether two tins are one tin to the trade but for their depth."""
+    return one.shape == other.shape and one.sizes_mm == other.sizes_mm
+
+
+def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
+    """Every mixture of the book, weighed, by slug."""
+    return {slug: weigh(slug, mixture, book, facts) for slug, mixture in book.mixtures.items()}
+
+
+def _worked(mixture: Mixture, mass_g: float, kind: Kind) -> Worked:
+    gravity = kind.gravity
+    measured = "the batter's depth was measured by the house" if mixture.batter_depth else ""
+    return Worked(
+        "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
+        (
+            f"weight {mass_g:.0f} g",
+            measured or f"1 ml of batter weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
+        ),
+        (kind.source,),
+    )

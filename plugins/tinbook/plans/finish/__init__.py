@@ -1,0 +1,1 @@
+"""What becomes of a bake: layers, filling, coats, paste, board."""

@@ -1,0 +1,149 @@
+"""What a cake stands on and goes out in: drum, card, paste and ribbon for them, the guide ring, the box."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import pi
+
+from tinbook.engine import boards, pastes, rounding
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.weighing import steps_of
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.finish.cake import Cake, house_cakes
+from tinbook.tins.trade import mm
+
+SOLD_MM = mm(*range(4, 19))
+"""Boards the trade sells, 4 to 18 in across. Common practice."""
+CHOICES = {"least": "board wider at least", "usual": "board wider usual", "wide": "board wider for a figure"}
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """One drum: `size_mm` wide and long (alike for a disc), None where none so large is sold."""
+
+    size_mm: tuple[float, float] | None
+    disc: bool
+
+    @property
+    def area_mm2(self) -> float:
+        """Of one that is sold."""
+        assert self.size_mm is not None
+        width, length = self.size_mm
+        return pi / 4.0 * width * length if self.disc else width * length
+
+    @property
+    def edge_mm(self) -> float:
+        """Of one that is sold."""
+        assert self.size_mm is not None
+        width, length = self.size_mm
+        return pi * width if self.disc else 2.0 * (width + length)
+
+
+@dataclass(frozen=True, slots=True)
+class BoardRow:
+    """A cake's boards. `chosen` is the one the house takes; paste and ribbon are for that. Ribbon and guide mm."""
+
+    cake: Cake
+    owned: bool
+    least: Board
+    usual: Board
+    wide: Board
+    chosen: Board
+    card: Board
+    whole_g: float | None
+    ring_g: float | None
+    board_ribbon_mm: float | None
+    cake_ribbon_mm: float
+    guide_mm: tuple[float, float]
+    box_mm: tuple[float, float, float] | None
+    whole_shown_g: float | None
+    ring_shown_g: float | None
+    board_ribbon_shown_mm: float | None
+    cake_ribbon_shown_mm: float
+    guide_shown_mm: tuple[float, float]
+    box_shown_mm: tuple[float, float, float] | None
+
+
+@dataclass(frozen=True)
+class BoardTable:
+    """Boards, ribbon and box for a cake of every tin, at one height, its coats and its paste on."""
+
+    finishing: Finishing
+    height_mm: float
+    rows: tuple[BoardRow, ...]
+    worked: Worked
+
+
+def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
+    """The least drum sold that is `wider_mm` wider than a cake with `outer_mm` of coats: a disc under a round one."""
+    sizes = [side + 2.0 * outer_mm for side in cake.tin.bounds_mm]
+    # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
+    named = [boards.board_mm(side, wider_mm, SOLD_MM) for side in cake.tin.bounds_mm]
+    disc = _on_disc(cake)
+    if disc:
+        named = [boards.board_mm(max(cake.tin.bounds_mm), wider_mm, SOLD_MM)] * 2
+    width, length = named
+    if width is None or length is None or width < sizes[0] or length < sizes[1]:
+        return Board(None, disc)
+    return Board((width, length), disc)
+
+
+def _on_disc(cake: Cake) -> bool:
+    """Whether the cake stands on a round board: where its corners are no square ones."""
+    width_mm, length_mm = cake.tin.bounds_mm
+    alike = abs(width_mm - length_mm) <= 0.02 * max(width_mm, length_mm)
+    return alike and cake.outline.area_mm2 < 0.9 * width_mm * length_mm
+
+
+def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: rounding.ScaleSteps) -> BoardRow:
+    """The boards of one cake."""
+    outer_mm = settled.coats_mm + settled["paste"]
+    outline = cake.outline.grown(outer_mm)
+    each = {name: board_for(cake, outer_mm, facts.numbers[key].value) for name, key in CHOICES.items()}
+    chosen = each[settled.board]
+    disc = chosen.disc
+    guide = tuple(side + 2.0 * outer_mm for side in cake.tin.bounds_mm)
+    card = Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), disc)
+    cake_ribbon = boards.ribbon_mm(outline.edge_mm, settled["ribbon_over"])
+    whole = ring = ribbon = None
+    box: tuple[float, float, float] | None = None
+    if chosen.size_mm:
+        density = facts.kinds["sugarpaste"].gravity.typical
+        thick = settled["board_paste"]
+        whole = pastes.net_g(chosen.area_mm2, thick, density)
+        ring = pastes.net_g(max(0.0, chosen.area_mm2 - outline.area_mm2), thick, density)
+        ribbon = boards.ribbon_mm(chosen.edge_mm, settled["ribbon_over"])
+        beside, above = settled["box_beside"], settled["box_above"]
+        high = cake.stands_mm + outer_mm + facts.numbers["drum thickness"].value + above
+        box = (boards.box_mm(chosen.size_mm[0], beside), boards.box_mm(chosen.size_mm[1], beside), high)
+    return BoardRow(
+        cake, owned, each["least"], each["usual"], each["wide"], chosen, card,
+        whole, ring, ribbon, cake_ribbon, (guide[0], guide[1]), box,
+        None if whole is None else rounding.scales(whole, steps),
+        None if ring is None else rounding.scales(ring, steps),
+        None if ribbon is None else rounding.ruler_cm(ribbon), rounding.ruler_cm(cake_ribbon),
+        (rounding.ruler(guide[0]), rounding.ruler(guide[1])),
+        None if box is None else (rounding.ruler_cm(box[0]), rounding.ruler_cm(box[1]), rounding.ruler_cm(box[2])),
+    )  # fmt: skip
+
+
+def board_table(book: Book, facts: Facts, height_mm: float | None = None) -> BoardTable:
+    """Boards, ribbon and box for a cake of every tin, as high as asked or as the house usually makes them."""
+    settled = finishing(book.finish, facts)
+    height_mm = height_mm or settled.heights_mm[0]
+    outer_mm = settled.coats_mm + settled["paste"]
+    steps = steps_of(book)
+    rows = tuple(
+        board_row(cake, owned, settled, facts, steps)
+        for cake, owned in house_cakes(book, height_mm, settled.layers, outer_mm)
+    )
+    said = (
+        f"cake {height_mm:g} mm high, coats {settled.coats_mm:g} mm, paste {settled['paste']:g} mm",
+        "drum wider by " + ", ".join(f"{facts.numbers[key].value:g} mm ({name})" for name, key in CHOICES.items()),
+        f"paste on the board {settled['board_paste']:g} mm, ribbon {settled['ribbon_over']:g} mm over itself",
+        f"box {settled['box_beside']:g} mm beside the board, {settled['box_above']:g} mm above the cake",
+    )
+    formula = "drum = cake + what it is wider, the next size sold; ribbon = edge + what lies over itself"
+    return BoardTable(settled, height_mm, rows, Worked(formula, said, ("common practice", "house judgement")))

@@ -1,0 +1,68 @@
+"""A cake as a solid to be filled, coated and covered: the outline of its tin, a height, so many layers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.engine import coats, pastes
+from tinbook.models import Book
+from tinbook.plans.base.shelf import house_outlines
+from tinbook.tins import Tin
+from tinbook.tins.growth import Outline, outline_of
+
+
+@dataclass(frozen=True, slots=True)
+class Cake:
+    """A tier before its coats: `height_mm` high, in `layers` layers. A half ball or a ball has its own height."""
+
+    tin: Tin
+    height_mm: float
+    layers: int
+
+    @property
+    def outline(self) -> Outline:
+        """Its outline before any coat."""
+        return outline_of(self.tin)
+
+    @property
+    def solid(self) -> str:
+        """`upright`, `dome` or `ball`."""
+        return self.tin.kind.solid
+
+    @property
+    def stands_mm(self) -> float:
+        """How high it stands before its coats."""
+        radius_mm = self.tin.bounds_mm[0] / 2.0
+        return {"dome": radius_mm, "ball": 2.0 * radius_mm}.get(self.solid, self.height_mm)
+
+    def shell_ml(self, under_mm: float, thickness_mm: float) -> float:
+        """A coat of `thickness_mm` over the cake and `under_mm` of earlier coats."""
+        radius_mm = self.tin.bounds_mm[0] / 2.0 + under_mm
+        if self.solid == "dome":
+            return coats.dome_shell_ml(radius_mm, thickness_mm)
+        if self.solid == "ball":
+            return coats.ball_shell_ml(radius_mm, thickness_mm)
+        inner = self.outline.grown(under_mm)
+        outer = inner.grown(thickness_mm)
+        return coats.shell_ml(inner.area_mm2, outer.area_mm2, self.height_mm + under_mm, thickness_mm)
+
+    def surface_mm2(self, under_mm: float) -> float:
+        """What is to be covered: top and sides, with coats of `under_mm` on."""
+        radius_mm = self.tin.bounds_mm[0] / 2.0 + under_mm
+        if self.solid != "upright":
+            return pastes.dome_mm2(radius_mm) * (2.0 if self.solid == "ball" else 1.0)
+        outline = self.outline.grown(under_mm)
+        return pastes.upright_mm2(outline.area_mm2, outline.edge_mm, self.height_mm + under_mm)
+
+    def room_for(self, under_mm: float) -> bool:
+        """Whether coats of `under_mm` leave its tube open."""
+        return under_mm < self.outline.room_mm
+
+
+def house_cakes(book: Book, height_mm: float, layers: int, under_mm: float) -> Iterator[tuple[Cake, bool]]:
+    """A cake of that height from every tin of the house's tables, and whether it owns the tin; cups are not coated."""
+    for tin, owned in house_outlines(book):
+        cake = Cake(tin, height_mm, layers)
+        if not tin.kind.in_trays and cake.room_for(under_mm):
+            yield cake, owned

@@ -1,0 +1,122 @@
+"""Filling and coats: how much of a mixture of the house a cake of every tin takes, in grams and in batches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+
+from tinbook.engine import coats, rounding
+from tinbook.facts import Facts
+from tinbook.models import Border
+from tinbook.plans.base.finishing import Finishing
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.cake import Cake
+
+GROUPS = ("filling", "coat")
+"""Groups of kinds that fill and coat a cake."""
+
+
+ONLY_FILLS = ("curd", "jam")
+"""Kinds too soft to coat with. Common practice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Coats:
+    """What goes between, round and on one cake, in ml."""
+
+    filling_ml: float
+    dam_ml: float
+    crumb_ml: float
+    final_ml: float
+    border_ml: float
+
+    @property
+    def in_all_ml(self) -> float:
+        """All of it together."""
+        return self.filling_ml + self.dam_ml + self.crumb_ml + self.final_ml + self.border_ml
+
+
+@dataclass(frozen=True, slots=True)
+class CoatRow:
+    """A cake of one tin, all its coats from one mixture. `made_g` has what stays in the bowl in it.
+
+    `batches` are whole ones of the recipe as written, `factor` the exact number of them, `over_g` what is over then.
+    What has `shown` in its name is rounded for scales, up for what is made.
+    """
+
+    cake: Cake
+    owned: bool
+    coats: Coats
+    filling_g: float
+    crumb_g: float
+    final_g: float
+    border_g: float
+    made_g: float
+    factor: float
+    batches: int
+    over_g: float
+    filling_shown_g: float
+    crumb_shown_g: float
+    final_shown_g: float
+    border_shown_g: float
+    made_shown_g: float
+    over_shown_g: float
+
+
+def coats_of(cake: Cake, settled: Finishing, facts: Facts) -> Coats:
+    """Volumes of filling, dam, coats and border of one cake. ValueError where a coat closes the tube."""
+    outline, filling_mm = cake.outline, settled["filling"]
+    filled_ml = coats.filling_ml(outline.area_mm2, filling_mm, cake.layers)
+    dam_ml = 0.0
+    if settled.dam_mm and cake.layers > 1:
+        inside = outline.grown(-settled.dam_mm)
+        dam_ml = filled_ml - coats.filling_ml(inside.area_mm2, filling_mm, cake.layers)
+    crumb_ml = cake.shell_ml(0.0, settled["crumb_coat"])
+    final_ml = cake.shell_ml(settled["crumb_coat"], settled["final_coat"])
+    return Coats(filled_ml - dam_ml, dam_ml, crumb_ml, final_ml, _border_ml(cake, settled, facts))
+
+
+def _border_ml(cake: Cake, settled: Finishing, facts: Facts) -> float:
+    border = settled.border
+    if border is None:
+        return 0.0
+    open_share = facts.numbers["star left open"].value if "star" in border.nozzle else 1.0
+    marks = border_marks(cake, border, settled.coats_mm)
+    return coats.border_ml(marks, border.opening, border.stroke, open_share)
+
+
+def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
+    """How many marks are piped: round the edge of the coated cake, once or, for top and foot, twice."""
+    edge_mm = cake.outline.grown(under_mm).edge_mm
+    round_once = border.count or coats.marks_on_edge(edge_mm, border.pitch)
+    return round_once * (2 if border.edges == "top and foot" else 1)
+
+
+def coat_row(
+    batch: Batch,
+    cake: Cake,
+    owned: bool,
+    settled: Finishing,
+    facts: Facts,
+    factor: float = 1.0,
+    only_fills: bool = False,
+) -> CoatRow:
+    """One cake, all its coats from one mixture, or its filling alone inside the dam.
+
+    `factor` moves the amounts to what the house has found it uses.
+    """
+    made = coats_of(cake, settled, facts)
+    if only_fills:
+        made = Coats(made.filling_ml, 0.0, 0.0, 0.0, 0.0)
+    per_ml = batch.kind.gravity.typical * factor
+    filling_g, crumb_g, border_g = made.filling_ml * per_ml, made.crumb_ml * per_ml, made.border_ml * per_ml
+    final_g = (made.final_ml + made.dam_ml) * per_ml
+    made_g = coats.with_bowl(made.in_all_ml * per_ml, settled["stays_in_the_bowl"])
+    batches = ceil(made_g / batch.makes_g - 1e-9)
+    over_g = batches * batch.makes_g - made_g
+    steps = batch.steps
+    return CoatRow(
+        cake, owned, made, filling_g, crumb_g, final_g, border_g, made_g, made_g / batch.makes_g, batches, over_g,
+        rounding.scales(filling_g, steps), rounding.scales(crumb_g, steps), rounding.scales(final_g, steps),
+        rounding.scales(border_g, steps), rounding.scales_up(made_g, steps), rounding.scales(over_g, steps),
+    )  # fmt: skip

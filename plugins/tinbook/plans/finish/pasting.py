@@ -1,0 +1,78 @@
+"""Sugarpaste and marzipan over a cake: what stays on it, how large to roll, what comes back to be used again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil, pi
+
+from tinbook.engine import pastes, rounding
+from tinbook.facts import Facts
+from tinbook.plans.base.finishing import Finishing
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.cake import Cake
+
+_ALIKE = 0.02
+_ROUNDISH = 0.9
+"""An outline as wide as long that fills less than this of its square is covered with a disc: corners hang over."""
+
+
+@dataclass(frozen=True, slots=True)
+class PasteRow:
+    """One cake under one paste. `disc`: rolled to a disc `rolled_mm[0]` across, else to a rectangle.
+
+    `net_low_g` and `net_high_g` are what the trade's thinnest and thickest cover come to. `made_g` is what is rolled
+    out; `back_g` of it comes back.
+    """
+
+    cake: Cake
+    owned: bool
+    net_g: float
+    net_low_g: float
+    net_high_g: float
+    disc: bool
+    rolled_mm: tuple[float, float]
+    made_g: float
+    back_g: float
+    factor: float
+    batches: int
+    net_shown_g: float
+    net_low_shown_g: float
+    net_high_shown_g: float
+    rolled_shown_mm: tuple[float, float]
+    made_shown_g: float
+    back_shown_g: float
+
+
+def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: Facts, factor: float = 1.0) -> PasteRow:
+    """One cake under one paste, over its coats; `factor` moves the amounts to what the house has found it uses."""
+    under_mm, density = settled.coats_mm, batch.kind.gravity.typical * factor
+    surface_mm2, usual = cake.surface_mm2(under_mm), settled.figures["paste"]
+    net_g = pastes.net_g(surface_mm2, usual.value, density)
+    low_mm, high_mm = (usual.fact.low or usual.value, usual.fact.high or usual.value)
+    low_g, high_g = (pastes.net_g(surface_mm2, each, density) for each in (low_mm, high_mm))
+    disc, rolled = rolled_for(cake, under_mm, settled["paste_over"])
+    thick_mm = settled["paste_rolled"]
+    rolled_g = pastes.disc_g(rolled[0], thick_mm, density) if disc else pastes.sheet_g(*rolled, thick_mm, density)
+    # paste is pressed thicker on the cake than it was rolled; what is on it was rolled out before
+    made_g = max(rolled_g, net_g)
+    steps = batch.steps
+    return PasteRow(
+        cake, owned, net_g, min(low_g, net_g), max(high_g, net_g), disc, rolled, made_g, made_g - net_g,
+        made_g / batch.makes_g, ceil(made_g / batch.makes_g - 1e-9),
+        rounding.scales(net_g, steps), rounding.scales(min(low_g, net_g), steps),
+        rounding.scales(max(high_g, net_g), steps), (rounding.ruler_cm(rolled[0]), rounding.ruler_cm(rolled[1])),
+        rounding.scales_up(made_g, steps), rounding.scales(made_g - net_g, steps),
+    )  # fmt: skip
+
+
+def rolled_for(cake: Cake, under_mm: float, over_mm: float) -> tuple[bool, tuple[float, float]]:
+    """Whether the paste for a cake is rolled to a disc, and how wide and long, mm."""
+    width_mm, length_mm = (side + 2.0 * under_mm for side in cake.tin.bounds_mm)
+    height_mm = cake.height_mm + under_mm
+    if cake.solid != "upright":
+        arc_mm = pi / 2.0 * width_mm * (2.0 if cake.solid == "ball" else 1.0)
+        return True, (arc_mm + over_mm, arc_mm + over_mm)
+    alike = abs(width_mm - length_mm) <= _ALIKE * max(width_mm, length_mm)
+    disc = alike and cake.outline.area_mm2 < _ROUNDISH * cake.tin.bounds_mm[0] * cake.tin.bounds_mm[1]
+    rolled = tuple(pastes.rolled_mm(side, height_mm, over_mm) for side in (width_mm, length_mm))
+    return disc, (rolled[0], rolled[1])

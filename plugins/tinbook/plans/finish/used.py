@@ -1,0 +1,81 @@
+"""What the house's own cakes really took: a damped correction of what is worked out, and entries too wild to trust."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.engine import learning, rounding
+from tinbook.facts import Facts
+from tinbook.models import Book, Flaw, Used
+from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.weighing import Batch, weigh
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.finish.coating import ONLY_FILLS, coat_row
+from tinbook.plans.finish.pasting import paste_row
+
+PASTES = "paste"
+"""The group of kinds that cover; what fills and coats is logged with what stayed in the bowl."""
+
+
+@dataclass(frozen=True, slots=True)
+class Learned:
+    """The factor on the amounts of a mixture, from `entries` of the house's cakes."""
+
+    factor: float
+    entries: int
+
+    @property
+    def percent(self) -> float:
+        """How far the factor moves an amount, in percent, as printed."""
+        return rounding.percent(self.factor - 1.0)
+
+    @property
+    def words(self) -> str:
+        """`from 5 of your cakes: 4.2 % more than worked out`, or nothing."""
+        if not self.entries:
+            return ""
+        cakes = "1 of your cakes" if self.entries == 1 else f"{self.entries} of your cakes"
+        if not self.percent:
+            return f"from {cakes}: as worked out"
+        return f"from {cakes}: {abs(self.percent):g} % {'more' if self.percent > 0 else 'less'} than worked out"
+
+
+def learned(batch: Batch, book: Book, facts: Facts) -> Learned:
+    """What the log says of one mixture. Wild entries are told when the book is read, and count for nothing here."""
+    most = facts.numbers["wild entry"].value
+    ratios = [ratio_of(entry, batch, book, facts) for entry in book.used if entry.of == batch.slug]
+    sane = [ratio for ratio in ratios if not learning.is_wild(ratio, most)]
+    return Learned(learning.correction(sane, facts.numbers["entries against the log"].value), len(sane))
+
+
+def ratio_of(entry: Used, batch: Batch, book: Book, facts: Facts) -> float:
+    """What a cake took, over what is worked out for it without the log: for a paste, what was left on the cake."""
+    settled = finishing(book.finish, facts)
+    cake = Cake(entry.cake, entry.height, entry.layers or settled.layers)
+    if batch.kind.group == PASTES:
+        return entry.used / paste_row(batch, cake, True, settled, facts).net_g
+    return entry.used / coat_row(batch, cake, True, settled, facts, only_fills=batch.kind.key in ONLY_FILLS).made_g
+
+
+def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
+    """An entry of a mixture that fills no cake, of a cake that cannot be coated, or too wild to learn from.
+
+    The mixture must be one of the book.
+    """
+    batch = weigh(entry.of, book.mixtures[entry.of], book, facts)
+    if batch.kind.group not in ("filling", "coat", PASTES):
+        hint = "log a filling, an icing or a paste"
+        yield Flaw("used", ("of",), f'"{batch.mixture.name}" neither fills nor covers a cake', hint)
+        return
+    if entry.cake.kind.in_trays:
+        yield Flaw("used", ("cake",), "cups are not filled and coated like a cake", "log a cake from a tin")
+        return
+    try:
+        ratio = ratio_of(entry, batch, book, facts)
+    except ValueError as error:
+        yield Flaw("used", ("cake",), str(error), "log a cake that can be coated")
+        return
+    if learning.is_wild(ratio, facts.numbers["wild entry"].value):
+        told = f"{entry.used:g} g is {ratio:.2g} times what such a cake takes, {entry.used / ratio:.0f} g"
+        yield Flaw("wild entry", ("used",), f"{told}; it is not learned from", "weigh again, or take the entry out")

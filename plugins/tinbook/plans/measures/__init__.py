@@ -1,0 +1,1 @@
+"""Kitchen measures and what they are to one another."""

@@ -1,0 +1,91 @@
+"""An ingredient by itself: what it weighs by every cup and spoon, by the piece, and what a pack of it measures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine import rounding
+from tinbook.facts import Facts
+from tinbook.models import Book, Card
+from tinbook.plans.base.weighing import each_g, g_per_ml
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.measures.spooned import Spooned, spooned
+from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, SPOONS_ML
+
+HOUSE = "weighed by this house"
+ROUND_G = (25.0, 50.0, 100.0, 250.0)
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureRow:
+    """What one cup or spoon of it weighs: g, the range met, oz. `low_g` and `high_g` None: no range is known."""
+
+    measure: str
+    volume_ml: float
+    exact_g: float
+    shown_g: float
+    low_g: float | None
+    high_g: float | None
+    shown_oz: float
+    of_the_house: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RoundRow:
+    """A round weight of it, by the house's cup and spoons."""
+
+    grams: float
+    spoons: Spooned
+
+
+@dataclass(frozen=True)
+class Weights:
+    """An ingredient by volume and by the piece. Without `g_per_ml` it has no volume measure, or none is known."""
+
+    g_per_ml: float | None
+    measures: tuple[MeasureRow, ...]
+    rounds: tuple[RoundRow, ...]
+    piece_g: float | None
+    kind: str
+    source: str
+    worked: Worked
+
+
+def weights(card: Card, book: Book, facts: Facts) -> Weights:
+    """All of that, from the card's published weight or the house's own."""
+    density, one = g_per_ml(card, facts), each_g(card, book, facts)
+    piece_g = None if one is None else rounding.half_up(one, 0.5)
+    if density is None:
+        return Weights(None, (), (), piece_g, "", "", Worked("", ()))
+    fact = facts.densities[card.weighs_as] if card.weighs_as else None
+    bounds = (fact.low, fact.high) if fact else (None, None)
+    spoons = book.house.spoons
+    rows = [_measure(name, ml, density, bounds, ml == spoons.cup_ml) for name, ml in CUPS_ML.items()]
+    for index, word in enumerate(("tablespoon", "teaspoon")):
+        seen: dict[float, str] = {}
+        for whose, both in SPOONS_ML.items():
+            seen.setdefault(both[index], whose)
+        ours = SPOONS_ML[book.house.spoon][index]
+        rows += [_measure(f"{whose} {word}", ml, density, bounds, ml == ours) for ml, whose in seen.items()]
+    kind, source = (fact.kind, fact.source) if fact else (HOUSE, "")
+    spread = f" ({fact.low:g} to {fact.high:g} in print and by hand)" if fact and fact.low is not None else ""
+    told = [f"1 ml weighs {density:.3g} g{spread}", f"how known: {kind}"]
+    told += [fact.note] if fact and fact.note else []
+    worked = Worked(
+        "grams = weight of 1 ml × ml of the cup or spoon", tuple(told), (fact.source, *fact.also) if fact else ()
+    )
+    rounds = tuple(RoundRow(grams, spooned(grams / density, spoons)) for grams in ROUND_G)
+    return Weights(density, tuple(rows), rounds, piece_g, kind, source, worked)
+
+
+def _measure(
+    name: str, volume_ml: float, density: float, bounds: tuple[float | None, float | None], ours: bool
+) -> MeasureRow:
+    low, high = (None if bound is None else _shown(bound * volume_ml) for bound in bounds)
+    exact = density * volume_ml
+    return MeasureRow(name, volume_ml, exact, _shown(exact), low, high, rounding.ounces(exact / GRAMS_PER_OUNCE), ours)
+
+
+def _shown(grams: float) -> float:
+    """Whole grams; tenths of what is less than ten."""
+    return rounding.half_up(grams, 1.0 if grams >= 10 else 0.1)

@@ -1,0 +1,45 @@
+"""Inches and centimetres: exact, and by the trade's names for tins, boards and ribbon."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine import rounding
+from tinbook.plans.base.worked import Worked
+from tinbook.tins.trade import trade_mm
+from tinbook.units import MM_PER_INCH
+
+PARTS_IN = (0.125, 0.25, 0.375, 0.5, 0.75)
+INCHES = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
+
+
+@dataclass(frozen=True, slots=True)
+class LengthRow:
+    """A length in inches: exact mm, mm as on a ruler, the trade's mm for a tin (None: none sold) and how far off."""
+
+    inches_in: float
+    exact_mm: float
+    shown_mm: float
+    trade_mm: float | None
+    off_mm: float | None
+
+
+@dataclass(frozen=True)
+class Lengths:
+    """The rows and how they were worked out."""
+
+    rows: tuple[LengthRow, ...]
+    worked: Worked
+
+
+def lengths() -> Lengths:
+    """Parts of an inch, then inches."""
+    rows = []
+    for inches in (*PARTS_IN, *INCHES):
+        exact, sold = inches * MM_PER_INCH, trade_mm(inches)
+        shown = rounding.half_up(exact, 0.1 if inches < 1 else 1.0)
+        off = None if sold is None else rounding.half_up(sold - exact, 0.1)
+        rows.append(LengthRow(inches, exact, shown, sold, off))
+    inputs = ("sold as: the round size that stands beside it on the trade's labels", "a measured tin wins over both")
+    worked = Worked("an inch is exactly 25.4 mm", inputs, ("GNU units", "common practice"))
+    return Lengths(tuple(rows), worked)

@@ -1,0 +1,73 @@
+"""One amount in every measure of the house: grams, ounces, spoons and cups."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine import rounding
+from tinbook.models import Book
+from tinbook.plans.base.weighing import Batch, Ingredient
+from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, Measures
+
+US_CUP_ML = CUPS_ML["US cup"]
+"""Shown where the house has no cup of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spooned:
+    """A volume as it is measured out: `shown` of `unit` (cup, tbsp, tsp)."""
+
+    exact: float
+    shown: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One line in every measure; `index` is its place in the mix.
+
+    `pieces` is for what is counted, `spoons` None where there is no volume measure.
+    """
+
+    index: int
+    line: Ingredient
+    grams: float
+    millilitres: float | None
+    pieces: float | None
+    ounces: float
+    spoons: Spooned | None
+
+    @property
+    def weighed(self) -> bool:
+        """Whether it was written in grams or ounces, not counted, poured or spooned."""
+        return self.line.unit == "g"
+
+
+def spooned(volume_ml: float, measures: Measures) -> Spooned:
+    """A volume in cups from a quarter up, in tablespoons from one up, else in teaspoons."""
+    cup_ml = measures.cup_ml or US_CUP_ML
+    if volume_ml >= cup_ml / 4 * (1 - 1e-9):
+        return Spooned(volume_ml / cup_ml, rounding.cups(volume_ml / cup_ml), "cup")
+    if volume_ml >= measures.tablespoon_ml * (1 - 1e-9):
+        return Spooned(volume_ml / measures.tablespoon_ml, rounding.spoon(volume_ml / measures.tablespoon_ml), "tbsp")
+    return Spooned(volume_ml / measures.teaspoon_ml, rounding.spoon(volume_ml / measures.teaspoon_ml), "tsp")
+
+
+def measured(batch: Batch, book: Book) -> tuple[Measured, ...]:
+    """Every line of a mixture, as written, in every measure."""
+    spoons = book.house.spoons
+    rows = []
+    for index, line in enumerate(batch.ingredients):
+        written_ml = line.amount if line.unit == "ml" else None
+        rows.append(
+            Measured(
+                index,
+                line,
+                rounding.scales(line.mass_g, batch.steps),
+                rounding.scales(written_ml, batch.steps) if written_ml else None,
+                line.amount if line.unit == "" else None,
+                rounding.ounces(line.mass_g / GRAMS_PER_OUNCE),
+                spooned(line.volume_ml, spoons) if line.volume_ml and line.unit != "" else None,
+            )
+        )
+    return tuple(rows)

@@ -1,0 +1,131 @@
+"""A mixture against bakers' percentages and the balance rules of its kind: a note, never an error."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from tinbook.engine import rounding
+from tinbook.facts import BalanceRule, Facts
+from tinbook.models import Book, Card
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.base.worked import Worked
+
+BASES = ("flour", "sugar")
+"""What makes a hundred: the first of these that the mixture has, else its heaviest part."""
+OTHER = "other"
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A part of the formula, or one ingredient of it: grams, and its weight for 100 of the base."""
+
+    name: str
+    part: str
+    mass_g: float
+    per_100: float
+    per_100_shown: float
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A rule and where the mixture stands in it; figures are for 100 of what the rule compares with.
+
+    `value` None: the mixture has nothing to compare with. `within` also where the `other_form` of the rule is met.
+    """
+
+    rule: BalanceRule
+    value: float | None
+    value_shown: float | None
+    low_shown: float
+    high_shown: float | None
+    side: str
+    within: bool
+
+
+@dataclass(frozen=True)
+class Balance:
+    """The formula of a mixture, by part and by ingredient, and how it stands to the rules of its kind."""
+
+    base: str
+    parts: tuple[Share, ...]
+    lines: tuple[Share, ...]
+    standings: tuple[Standing, ...]
+    worked: Worked
+
+    @property
+    def off(self) -> bool:
+        """Whether it breaks a rule."""
+        return not all(each.within for each in self.standings)
+
+
+def part_of(card: Card, facts: Facts) -> str:
+    """What an ingredient counts as: by its card, else as an egg or by its published weight, else `other`."""
+    if card.counts_as:
+        return card.counts_as
+    if card.each and card.each.part:
+        return "egg"
+    return next((key for key, part in facts.parts.items() if card.weighs_as in part.weights), OTHER)
+
+
+def has_balance(batch: Batch, facts: Facts) -> bool:
+    """Whether anything is told of its balance: it is a cake, or its kind has rules."""
+    return batch.kind.group == "cake" or any(batch.mixture.kind in rule.kinds for rule in facts.balance.values())
+
+
+def balance(batch: Batch, book: Book, facts: Facts) -> Balance:
+    """Bakers' percentages = 100 × weight / weight of the base; each rule's figure = 100 × parts / over."""
+    named = [(line.name, part_of(book.cards[line.name], facts), line.mass_g) for line in batch.ingredients]
+    masses_g = {part: sum(mass_g for _, of, mass_g in named if of == part) for part in (*facts.parts, OTHER)}
+    base = next((part for part in BASES if masses_g[part]), None) or _heaviest(masses_g)
+    parts = tuple(_share(part, part, mass_g, masses_g[base]) for part, mass_g in masses_g.items() if mass_g)
+    lines = tuple(_share(name, part, mass_g, masses_g[base]) for name, part, mass_g in named)
+    rules = [rule for rule in facts.balance.values() if batch.mixture.kind in rule.kinds]
+    values = {rule.key: _value(rule, masses_g) for rule in rules}
+    met = {key for key, value in values.items() if value is None or _side(facts.balance[key], value) == "within"}
+    standings = tuple(_standing(rule, values[rule.key], met) for rule in rules)
+    return Balance(base, parts, lines, standings, _worked(base, lines, rules))
+
+
+def _heaviest(masses_g: dict[str, float]) -> str:
+    named = {part: mass_g for part, mass_g in masses_g.items() if part != OTHER and mass_g}
+    return max(named, key=lambda part: named[part], default=OTHER)
+
+
+def _share(name: str, part: str, mass_g: float, base_g: float) -> Share:
+    per_100 = 100 * mass_g / base_g
+    return Share(name, part, mass_g, per_100, rounding.per_hundred(per_100))
+
+
+def _value(rule: BalanceRule, masses_g: dict[str, float]) -> float | None:
+    over = rule.over or [part for part in masses_g if part not in rule.parts]
+    over_g = sum(masses_g[part] for part in over)
+    return sum(masses_g[part] for part in rule.parts) / over_g if over_g else None
+
+
+def _side(rule: BalanceRule, value: float) -> str:
+    """Where a value falls, as it is printed: a figure that reads as the limit keeps it."""
+    shown = rounding.per_hundred(100 * value)
+    if shown < rounding.per_hundred(100 * rule.low):
+        return "below"
+    return "above" if rule.high is not None and shown > rounding.per_hundred(100 * rule.high) else "within"
+
+
+def _standing(rule: BalanceRule, value: float | None, met: set[str]) -> Standing:
+    within = rule.key in met or rule.other_form in met
+    low, high = rounding.per_hundred(100 * rule.low), rule.high and rounding.per_hundred(100 * rule.high)
+    if value is None:
+        return Standing(rule, None, None, low, high, "none", within)
+    return Standing(rule, 100 * value, rounding.per_hundred(100 * value), low, high, _side(rule, value), within)
+
+
+def _worked(base: str, lines: tuple[Share, ...], rules: Iterable[BalanceRule]) -> Worked:
+    by_part: dict[str, list[str]] = {}
+    for line in lines:
+        by_part.setdefault(line.part, []).append(f"{line.name} {line.per_100_shown:g}")
+    return Worked(
+        f"for 100 of {base} = 100 × weight of the ingredient / weight of the {base}; eggs weighed out of the shell",
+        tuple(f"{part}: {', '.join(dict.fromkeys(told))}" for part, told in by_part.items())
+        + tuple(f"{rule.title}: {rule.note}" for rule in rules if rule.note),
+        tuple(dict.fromkeys(rule.source for rule in rules)),
+    )

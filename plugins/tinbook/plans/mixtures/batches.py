@@ -1,0 +1,98 @@
+"""A mixture by the egg, by the cup of a tray, by weight and by batches; and what may stand in for what."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine import rounding, scaling
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.scaling import wanted_ml
+from tinbook.plans.base.versions import Version, version_each, versions_each
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.base.worked import Worked
+
+EGGS = tuple(range(1, 13))
+CUPS = (6, 12, 18, 24, 36, 48)
+WEIGHTS_G = (250.0, 500.0, 750.0, 1000.0, 1500.0, 2000.0, 3000.0)
+BATCHES = (0.5, 1.0, 2.0, 3.0)
+
+
+@dataclass(frozen=True, slots=True)
+class BatchRow:
+    """`value` of what was asked by (`eggs`, `cups`, `g`, `batches`), and the amounts for it."""
+
+    asked_by: str
+    value: float
+    version: Version
+
+
+@dataclass(frozen=True)
+class WeightTable:
+    """A mixture in the amounts a baker thinks in when no tin is meant."""
+
+    batch: Batch
+    rows: tuple[BatchRow, ...]
+    worked: Worked
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """`self_raising_g` of one flour as plain flour and baking powder, as the scales and spoons show it."""
+
+    name: str
+    plain: str
+    self_raising_g: float
+    plain_g: float
+    powder_g: float
+    powder_tsp: float
+
+
+def has_amounts(batch: Batch) -> bool:
+    """Whether a mixture has such a table: by eggs, by the cups it was written for, or by weight."""
+    return not batch.tins or bool(batch.eggs) or batch.tins[0][1].kind.in_trays
+
+
+def weight_table(batch: Batch, facts: Facts) -> WeightTable:
+    """By eggs where eggs are in it, by cups where it was written for cups, by weight where it has no tins."""
+    asked: list[tuple[str, float, float]] = []
+    if batch.tins and batch.eggs:
+        asked += [("eggs", float(eggs), scaling.factor(eggs, batch.eggs)) for eggs in EGGS]
+    if not batch.tins:
+        asked += [("batches", share, share) for share in BATCHES]
+        asked += [("g", grams, scaling.factor(grams, batch.makes_g)) for grams in WEIGHTS_G]
+    wide_mm = max((tin.bounds_mm[0] for _, tin in batch.tins), default=0.0)
+    factors = [factor for _, _, factor in asked]
+    made = version_each(batch, factors, factors, [wide_mm] * len(asked), facts)
+    rows = [BatchRow(asked_by, value, each) for (asked_by, value, _), each in zip(asked, made, strict=True)]
+    if batch.tins and batch.tins[0][1].kind.in_trays:
+        cup = batch.tins[0][1]
+        factors = [wanted_ml(batch, cup, cups) / batch.batter_ml for cups in CUPS]
+        for cups, (_, whole, _) in zip(CUPS, versions_each(batch, factors, [wide_mm] * len(CUPS), facts), strict=True):
+            rows.append(BatchRow("cups", float(cups), whole))
+    makes = f"as written the mixture weighs {batch.mass_g:.0f} g"
+    return WeightTable(
+        batch, tuple(rows), Worked("factor = amount wanted / amount written", (makes,), ("common practice",))
+    )
+
+
+def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[Swap, ...]:
+    """Plain flour and baking powder for each flour of the mixture whose card names its plain one."""
+    share = facts.numbers["baking powder in self-raising"].value
+    teaspoon_g = facts.numbers["teaspoon of baking powder"].value
+    found = []
+    for line in batch.ingredients:
+        plain = book.cards[line.name].plain
+        if plain:
+            plain_g, powder_g = scaling.plain_for_self_raising(line.mass_g, share)
+            found.append(
+                Swap(
+                    line.name,
+                    plain,
+                    rounding.scales(line.mass_g, batch.steps),
+                    rounding.scales(plain_g, batch.steps),
+                    rounding.scales(powder_g, batch.steps),
+                    rounding.spoon(powder_g / teaspoon_g),
+                )
+            )
+    return tuple(found)

@@ -1,0 +1,172 @@
+"""What the browser is handed of a mixture: everything that is not a product or a rounding, worked out here."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, NamedTuple
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.scaling import TinRow, TinTable, wanted_ml
+from tinbook.plans.base.versions import raising_points
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.measures.spooned import US_CUP_ML
+from tinbook.tins import SHAPES, Sizes, Tin
+from tinbook.units import GRAMS_PER_OUNCE
+
+
+@dataclass(frozen=True, slots=True)
+class BenchLine:
+    """One line: `amount` in `unit` ("" for pieces), grams, and ml where it has a volume measure."""
+
+    name: str
+    unit: str
+    amount: float
+    mass_g: float
+    volume_ml: float | None
+    raises: bool
+
+
+class BenchTin(NamedTuple):
+    """One tin: `unit_ml` is the batter one of it takes, `room_ml` the batter it holds risen to its rim, if that is
+    known; `stands` how many stand on the oven's shelves at once (None: no shelf given), `have` how many there are."""
+
+    name: str
+    inches: str
+    shape: str
+    title: str
+    width_mm: float
+    length_mm: float
+    owned: bool
+    have: int
+    unit_ml: float
+    room_ml: float | None
+    stands: int | None
+    holes: int
+    count: int  # type: ignore[assignment]  # hides tuple.count, which nobody asks
+    least_mm: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class BenchSteps:
+    """What the scales are read to, g."""
+
+    step: float
+    fine: float
+    fine_below: float
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """A mixture for the browser. `tin` and `count` are the written ones; `shapes` holds, for each shape whose area is
+    a fixed share of width x length, that share. Volumes ml, weights g, lengths mm."""
+
+    name: str
+    lines: tuple[BenchLine, ...]
+    mass_g: float
+    makes_g: float
+    eggs: float
+    egg_class: str
+    egg_tolerance: float
+    steps: BenchSteps
+    g_per_oz: float
+    cup_ml: float
+    tablespoon_ml: float
+    teaspoon_ml: float
+    bowl_g: float | None
+    raising: tuple[tuple[float, float], ...] | None
+    batter_ml: float
+    depth_mm: float
+    share: float
+    tin: str
+    count: int
+    tins: tuple[BenchTin, ...]
+    shapes: dict[str, float]
+
+
+def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Bench:
+    """The mixture with every tin of its table, or none for what is made by weight."""
+    spoons, house = book.house.spoons, book.house
+    written = batch.tins[0] if batch.tins else None
+    lines = tuple(
+        BenchLine(line.name, line.unit, line.amount, line.mass_g, line.volume_ml, line.raises)
+        for line in batch.ingredients
+    )
+    have: Counter[tuple[str, Sizes]] = Counter()
+    for own in book.tins:
+        have[own.tin.shape, own.tin.sizes_mm] += own.have
+    return Bench(
+        batch.mixture.name,
+        lines,
+        batch.mass_g,
+        batch.makes_g,
+        batch.eggs,
+        house.eggs,
+        facts.numbers["egg tolerance"].value,
+        BenchSteps(house.scales.step, house.scales.fine_step, house.scales.fine_below),
+        GRAMS_PER_OUNCE,
+        spoons.cup_ml or US_CUP_ML,
+        spoons.tablespoon_ml,
+        spoons.teaspoon_ml,
+        house.mixer_bowl,
+        raising_points(facts) if batch.mixture.raising != "level" else None,
+        batch.batter_ml,
+        batch.depth_mm,
+        batch.share if batch.tins else 0.0,
+        written[1].name if written else "",
+        sum(count for count, _ in batch.tins) if written else 1,
+        tuple(_tin(batch, have, row) for row in table.rows) if table else (),
+        area_shares() if batch.tins else {},
+    )
+
+
+def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> BenchTin:
+    tin, by_share = row.tin, row.tin.kind.kept == "share"
+    room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
+    fit = row.fit
+    return BenchTin(
+        *_told(tin),
+        row.owned,
+        have.get((tin.shape, tin.sizes_mm), 0),
+        wanted_ml(batch, tin, 1),
+        room_ml,
+        fit.per_bake,
+        tin.holes,
+        fit.count,
+        fit.least_mm,
+    )
+
+
+@lru_cache(maxsize=4096)
+def _told(tin: Tin) -> tuple[str, str, str, str, float, float]:
+    """What is said of a tin in whatever recipe: its names, its shape, width and length."""
+    return tin.name, tin.size_label_in, tin.shape, tin.kind.title, *tin.bounds_mm
+
+
+@lru_cache(maxsize=1)
+def area_shares() -> dict[str, float]:
+    """For each shape a baker can measure with a ruler: its area over its width x length, or its width x itself."""
+    shares = {shape.key: shape.area_share() for shape in SHAPES.values()}
+    return {key: share for key, share in shares.items() if share is not None}
+
+
+def as_plain(made: Bench) -> dict[str, Any]:
+    """The same as dicts and lists, for JSON. (dataclasses.asdict copies every leaf and takes ten times as long.)"""
+    return {
+        **_fields(made),
+        "lines": [_fields(line) for line in made.lines],
+        "steps": _fields(made.steps),
+        "tins": _columns(made.tins),
+    }
+
+
+def _columns(tins: tuple[BenchTin, ...]) -> dict[str, Any]:
+    """Tins as `heads` and `rows`: names are told once, not for each. A row may go on with how the tin is `drawn`."""
+    return {"heads": [*BenchTin._fields, "drawn"], "rows": [list(tin) for tin in tins]}
+
+
+def _fields(row: Bench | BenchLine | BenchSteps) -> dict[str, Any]:
+    return {name: getattr(row, name) for name in row.__slots__}

@@ -1,0 +1,200 @@
+"""What the tins the house owns allow: for each mixture, the tins that take it as it is written, or nearly."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from tinbook.engine import rounding, scaling
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.scaling import fit, wanted_ml
+from tinbook.plans.base.versions import Version, versions_each
+from tinbook.plans.base.weighing import Batch, same_outline, weigh_all
+from tinbook.plans.base.worked import Worked
+from tinbook.tins import Tin
+
+MOST_BAKES = 3
+"""A tin that has to go into the oven more often than that for one mixture is no choice."""
+FEW = 3
+"""As many choices are told of a mixture."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A mixture in tins on hand: `tins` are filled once or, with too few of them, over `bakes`.
+
+    `factor` is the mixture for these tins over the one written, as exact as it comes; `version` is how it is measured
+    out. `written`: they are the recipe's own tins. `near`: the mixture as written does for them.
+    """
+
+    tins: tuple[tuple[int, Tin], ...]
+    of_set: str
+    factor: float
+    factor_shown: float
+    version: Version
+    bakes: int
+    written: bool
+    near: bool
+
+
+class _Found(NamedTuple):
+    """A choice before its amounts are worked out: most are not told of."""
+
+    tins: tuple[tuple[int, Tin], ...]
+    of_set: str
+    factor: float
+    bakes: int
+    written: bool
+    near: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OnHand:
+    """A mixture and the choices for it, the best first; none where no tin on hand is of its kind."""
+
+    batch: Batch
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True)
+class HandTable:
+    """Every mixture baked in tins, and the names of those that need none."""
+
+    rows: tuple[OnHand, ...]
+    tinless: tuple[Batch, ...]
+    owned: int
+    near_percent: float
+    worked: Worked
+
+
+def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> HandTable:
+    """All mixtures, by what the tins on hand allow: as written, then nearly, then at another size.
+
+    `batches` are they, where they have been weighed already.
+    """
+    batches = weigh_all(book, facts) if batches is None else batches
+    rows = [OnHand(batch, choices(batch, book, facts)) for batch in batches.values() if batch.tins]
+    near = facts.numbers["egg tolerance"]
+    return HandTable(
+        tuple(sorted(rows, key=_order)),
+        tuple(batch for batch in batches.values() if not batch.tins),
+        sum(own.have > 0 for own in book.tins),
+        rounding.percent(near.value),
+        Worked(
+            "number of tins = batter of the recipe / batter one tin takes, to the nearest whole; "
+            "factor = batter of these tins / batter of the recipe",
+            (
+                f"nearly: the factor lies within {near.value:.0%} of 1, as far as whole eggs may be off",
+                f"tins that would need more than {MOST_BAKES} bakes are left out",
+                "batter as deep as in the recipe's own tins; domes and cups by the share they are filled",
+                "bakes: the tins there are, and how many stand on the oven's shelves at once",
+            ),
+            (near.source,),
+        ),
+    )
+
+
+def _order(row: OnHand) -> tuple[int, str]:
+    best = row.choices[0] if row.choices else None
+    rank = 3 if best is None else 0 if best.written else 1 if best.near else 2
+    return rank, row.batch.mixture.name.lower()
+
+
+def choices(batch: Batch, book: Book, facts: Facts) -> tuple[Choice, ...]:
+    """The best ways to bake a mixture in what is on hand: its own tins, near ones, then by how far they are off."""
+    found = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
+    best = sorted(found, key=_worth)[:FEW]
+    widths_mm = [max(tin.bounds_mm[0] for _, tin in each.tins) for each in best]
+    made = versions_each(batch, [each.factor for each in best], widths_mm, facts)
+    return tuple(
+        Choice(each.tins, each.of_set, each.factor, rounding.factor(each.factor), whole, *each[3:])
+        for each, (_, whole, _) in zip(best, made, strict=True)
+    )
+
+
+def _worth(choice: _Found) -> tuple[bool, bool, int, float]:
+    return not choice.written, not choice.near, choice.bakes, abs(choice.factor - 1)
+
+
+def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
+    """Every tin on hand, as measured, and how many; one that is written in two lines once."""
+    stock: dict[Tin, int] = {}
+    for own in book.tins:
+        if own.have:
+            stock[own.measured_tin] = stock.get(own.measured_tin, 0) + own.have
+    yield from stock.items()
+
+
+def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
+    """The recipe's own tins, where every one of them is on hand and as deep as the cake needs."""
+    mine = []
+    for count, tin in batch.tins:
+        deep = [
+            (owned, have)
+            for owned, have in _stock(book)
+            if same_outline(owned, tin) and _takes(batch, owned, count * wanted_ml(batch, tin, 1), have, count)
+        ]
+        if not deep:
+            return
+        mine.append((count, *deep[0]))
+    made = _choice(batch, book, facts, mine, "", written=True)
+    if made:
+        yield made
+
+
+def _takes(batch: Batch, tin: Tin, volume_ml: float, have: int, count: int) -> bool:
+    """Whether `count` of a tin hold the batter risen, as far as its depth is known."""
+    if tin.depth_mm is None or tin.kind.kept == "share":
+        return True
+    return tin.fill_mm(volume_ml / count) * batch.rise <= tin.depth_mm * (1 + 1e-9)
+
+
+def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
+    """As many of one tin on hand as take about the whole mixture; cups only for what is written for cups."""
+    in_trays = batch.tins[0][1].kind.in_trays
+    for tin, have in _stock(book):
+        if tin.kind.in_trays != in_trays or any(same_outline(tin, own) for _, own in batch.tins):
+            continue
+        count = max(1, round(batch.batter_ml / wanted_ml(batch, tin, 1)))
+        made = _choice(batch, book, facts, [(count, tin, have)], "")
+        if made:
+            yield made
+
+
+def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
+    """All tins of a set on hand at once."""
+    sets: dict[str, list[tuple[int, Tin, int]]] = {}
+    for own in book.tins:
+        if own.of_set and own.have:
+            sets.setdefault(own.of_set, []).append((1, own.measured_tin, own.have))
+    for name, members in sets.items():
+        made = _choice(batch, book, facts, members, name)
+        if made:
+            yield made
+
+
+def _choice(
+    batch: Batch, book: Book, facts: Facts, wanted: list[tuple[int, Tin, int]], of_set: str, written: bool = False
+) -> _Found | None:
+    """`wanted` is how many of a tin are to be filled, and how many there are. None for too many bakes, or none."""
+    volumes = [wanted_ml(batch, tin, count) for count, tin, _ in wanted]
+    factor = scaling.factor(sum(volumes), batch.batter_ml)
+    bakes = 1
+    for (count, tin, have), volume_ml in zip(wanted, volumes, strict=True):
+        made = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * factor)
+        if made.per_bake == 0:
+            return None
+        at_once = min(have, made.per_bake * tin.holes) if made.per_bake else have
+        bakes = max(bakes, scaling.times_needed(made.needed, at_once))
+    if bakes > MOST_BAKES:
+        return None
+    near = scaling.within(factor - 1, facts.numbers["egg tolerance"].value)
+    return _Found(tuple((count, tin) for count, tin, _ in wanted), of_set, factor, bakes, written, near)
+
+
+def by_verdict(table: HandTable) -> Mapping[str, int]:
+    """How many mixtures can be made as written, nearly, at another size, not at all."""
+    ranks = [_order(row)[0] for row in table.rows]
+    return {name: ranks.count(rank) for rank, name in enumerate(("as written", "nearly", "another size", "no tin"))}

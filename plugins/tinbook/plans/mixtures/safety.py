@@ -1,0 +1,78 @@
+"""What must be said where the work meets it: allergens and the usual cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from tinbook.facts import Caution, Facts
+from tinbook.models import Book, Mixture
+from tinbook.plans.base.weighing import Batch
+
+
+@dataclass(frozen=True, slots=True)
+class Contains:
+    """One allergen as a label names it, and the ingredients it comes from."""
+
+    allergen: str
+    ingredients: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AllergenStrip:
+    """What a mixture contains, and the ingredients nobody has said anything of: unknown, never free."""
+
+    contains: tuple[Contains, ...]
+    unknown: tuple[str, ...]
+
+
+def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
+    """The allergens of a mixture, in the order of the law's list."""
+    names = dict.fromkeys(line.name for line in batch.ingredients)
+    return strip_of(((name, book.cards[name].known_allergens) for name in names), facts)
+
+
+def strip_of(said: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> AllergenStrip:
+    """A strip of what is said of each thing by its name; None where nobody has said."""
+    found: dict[str, list[str]] = {}
+    unknown = []
+    for name, named in said:
+        if named is None:
+            unknown.append(name)
+        for allergen in named or ():
+            found.setdefault(allergen, []).append(name)
+    order = list(facts.allergens)
+    return AllergenStrip(
+        tuple(Contains(facts.allergens[key].label, tuple(found[key])) for key in sorted(found, key=order.index)),
+        tuple(unknown),
+    )
+
+
+def cautions(batch: Batch, book: Book, facts: Facts) -> tuple[Caution, ...]:
+    """The cautions whose trigger is on an ingredient's card, as far as the mixture is cooked or not."""
+    traits = {trait for line in batch.ingredients for trait in book.cards[line.name].care}
+    told = ("always", _state(batch.mixture))
+    return tuple(
+        caution for caution in facts.cautions.values() if traits & set(caution.traits) and caution.when in told
+    )
+
+
+def _state(mixture: Mixture) -> str:
+    """What heat has been through it by the time it is eaten."""
+    if mixture.bake is not None:
+        return "baked"
+    return "cooked" if mixture.cooked else "uncooked"
+
+
+@dataclass(frozen=True, slots=True)
+class CardNote:
+    """A note that follows an ingredient to each recipe."""
+
+    ingredient: str
+    text: str
+
+
+def card_notes(batch: Batch, book: Book) -> tuple[CardNote, ...]:
+    """The notes of a mixture's ingredients, in the order they are mixed."""
+    names = dict.fromkeys(line.name for line in batch.ingredients)
+    return tuple(CardNote(name, note) for name in names for note in book.cards[name].notes)

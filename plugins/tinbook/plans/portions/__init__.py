@@ -1,0 +1,1 @@
+"""Portions, how they are cut, and the guests they serve."""

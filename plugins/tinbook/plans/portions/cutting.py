@@ -1,0 +1,101 @@
+"""How many portions a cake cuts into, and how it is cut so: a plan a knife can follow, for every outline.
+
+Squares, rectangles and sheets are a whole grid. Every other outline is cut in straight strips, each cut across; a petal
+and a cake with a tube, a dome and a ball in rings cut towards the middle, and a round in both ways.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from tinbook.engine import portions as sums
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.portions.cut import Cut, Job
+from tinbook.plans.portions.ring_cuts import in_rings
+from tinbook.plans.portions.strips import in_strips, uneven
+from tinbook.tins import Ring, Tin, cutting
+
+KINDS = ("finger", "dessert", "party")
+BOXES = ("square", "rectangle", "sheet", "loaf")
+
+
+@dataclass(frozen=True, slots=True)
+class Portion:
+    """What one guest gets, seen from above, mm."""
+
+    kind: str
+    short_mm: float
+    long_mm: float
+    said_by: str
+
+    @property
+    def area_mm2(self) -> float:
+        """Its area."""
+        return self.short_mm * self.long_mm
+
+
+def portion_sizes(book: Book, facts: Facts) -> Mapping[str, Portion]:
+    """The house's portions, by kind; the trade's where the house has not said."""
+    said = book.finish.portions
+    found = {}
+    for kind in KINDS:
+        own = getattr(said, kind) if said else None
+        short, long = (facts.numbers[f"{kind} portion {side}"] for side in ("width", "length"))
+        one, other = own or (short.value, long.value)
+        found[kind] = Portion(kind, min(one, other), max(one, other), "the house" if own else short.source)
+    return found
+
+
+def room(tin: Tin, portion: Portion, height_mm: float) -> float:
+    """How many portions a cake is, by area; by volume where it is not as high all over."""
+    job = Job(tin, portion.short_mm, portion.long_mm, height_mm)
+    return tin.kind.parts * job.size / job.portion
+
+
+def cut_of(tin: Tin, portion: Portion, height_mm: float) -> Cut:
+    """The first plan of a cake, and the one it is counted by. A count of 0: it is smaller than a portion."""
+    return _cut(tin, portion.short_mm, portion.long_mm, height_mm if tin.kind.solid != "upright" else 0.0)
+
+
+@lru_cache(maxsize=4096)
+def ring_cut(tin: Tin, portion: Portion) -> Cut | None:
+    """The second plan of a round: rings, or wedges where it is small."""
+    job = Job(tin, portion.short_mm, portion.long_mm)
+    return in_rings(job) if tin.shape == "round" and job.most > 1 else None
+
+
+@lru_cache(maxsize=8192)
+def _cut(tin: Tin, short_mm: float, long_mm: float, height_mm: float) -> Cut:
+    job = Job(tin, short_mm, long_mm, height_mm)
+    if tin.kind.in_trays:
+        return job.cut("one each", (1,), ())
+    if job.most < 1:
+        return job.cut("none", (), ())
+    if job.solid or tin.shape == "petal" or _tubed(job.rings):
+        return in_rings(job)
+    return _boxed(job) if tin.shape in BOXES else in_strips(job)
+
+
+def _tubed(rings: tuple[Ring, ...]) -> bool:
+    """Whether its hole is a tube in the middle."""
+    if len(rings) != 2:
+        return False
+    far = [x * x + y * y for x, y in rings[1]]
+    return max(far) - min(far) <= 1e-3 * max(far)
+
+
+def _boxed(job: Job) -> Cut:
+    """A whole grid; uneven strips where its pieces would be far larger than a portion."""
+    left, low, right, high = cutting.spans(job.rings)
+    columns, rows = sums.grid(right - left, high - low, job.short_mm, job.long_mm)
+    more = sums.fewest(job.size, job.portion, sums.LARGEST)
+    if columns * rows >= more:
+        edges = tuple((high - low) * row / rows for row in range(rows + 1))
+        return job.cut("grid", (columns,) * rows, edges)
+    upright = right - left > high - low
+    rings = cutting.turned(job.rings) if upright else job.rings
+    strips = max(1, min(more, round(max(right - left, high - low) / job.long_mm)))
+    return uneven(job, rings, sums.apportioned(cutting.strip_areas(rings, strips), more), upright)

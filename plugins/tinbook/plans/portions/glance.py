@@ -1,0 +1,130 @@
+"""Portions at a glance: every tin, what a portion weighs, and the published chart beside ours."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tinbook.engine import rounding
+from tinbook.facts import Facts, Served
+from tinbook.models import Book
+from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.shelf import all_outlines
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.portions.cut import Cut
+from tinbook.plans.portions.cutting import Portion, cut_of, portion_sizes, ring_cut
+from tinbook.plans.portions.tables import portion_grams, portions_worked
+from tinbook.tins import Tin
+
+STEP_G = 5.0
+INCH_MM = 25.4
+CHART_MM = {"dessert": (INCH_MM, 2 * INCH_MM), "party": (1.5 * INCH_MM, 2 * INCH_MM)}
+"""The portions of the published chart, exactly."""
+
+
+@dataclass(frozen=True, slots=True)
+class TinPortions:
+    """A tin and its plans by kind of portion; of a round the second plans too."""
+
+    tin: Tin
+    owned: bool
+    cuts: Mapping[str, Cut]
+    ring_cuts: Mapping[str, Cut]
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """What a portion of a kind of cake weighs at each height, by kind of portion and in the order of heights."""
+
+    title: str
+    grams: Mapping[str, tuple[float, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class SameWeight:
+    """How long a portion of the same width is at another height if it is to weigh the same."""
+
+    height_mm: float
+    long_shown_mm: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Against:
+    """A size of the published chart and what our plans give for it, in exact inches."""
+
+    served: Served
+    dessert: int
+    party: int
+    dessert_off_percent: float
+    party_off_percent: float
+
+
+@dataclass(frozen=True)
+class Glance:
+    """Everything on one page."""
+
+    portions: Mapping[str, Portion]
+    height_mm: float
+    heights_mm: tuple[float, ...]
+    tins: tuple[TinPortions, ...]
+    weights: tuple[Weights, ...]
+    same: tuple[SameWeight, ...]
+    against: tuple[Against, ...]
+    worked: Worked
+
+
+def glance(book: Book, facts: Facts) -> Glance:
+    """At the heights the house makes its cakes, the usual one first."""
+    sizes, heights = portion_sizes(book, facts), finishing(book.finish, facts).heights_mm
+    return Glance(
+        sizes,
+        heights[0],
+        heights,
+        tuple(TinPortions(tin, owned, *plans_of(tin, book, facts)) for tin, owned in all_outlines(book)),
+        tuple(_weights(key, sizes, heights, book, facts) for key, kind in facts.kinds.items() if kind.rise),
+        tuple(
+            SameWeight(
+                height,
+                {kind: rounding.ruler(each.long_mm * heights[0] / height) for kind, each in sizes.items()},
+            )
+            for height in heights
+        ),
+        tuple(against(served) for served in facts.portions.values()),
+        portions_worked(sizes, heights[0], facts),
+    )
+
+
+def plans_of(tin: Tin, book: Book, facts: Facts) -> tuple[Mapping[str, Cut], Mapping[str, Cut]]:
+    """The plans of one tin by kind of portion, and the second ones of a round."""
+    sizes, height_mm = portion_sizes(book, facts), finishing(book.finish, facts).heights_mm[0]
+    cuts = {kind: cut_of(tin, each, height_mm) for kind, each in sizes.items()}
+    rings = {kind: second for kind, each in sizes.items() if (second := ring_cut(tin, each))}
+    return cuts, rings
+
+
+def usual_grams(portion: Portion, book: Book, facts: Facts, height_mm: float, kind: str = "creamed") -> float:
+    """What a portion weighs, exactly: baked cake of a kind, without filling or coats."""
+    row = facts.kinds[kind]
+    rise = (book.finish.rise or {}).get(kind) or (row.rise.typical if row.rise else 1.0)
+    return portion_grams(portion, row, height_mm, rise)
+
+
+def shown_g(grams: float) -> float:
+    """As a guest would be told."""
+    return rounding.at_least_one(grams, STEP_G)
+
+
+def _weights(key: str, sizes: Mapping[str, Portion], heights: tuple[float, ...], book: Book, facts: Facts) -> Weights:
+    grams = {
+        kind: tuple(shown_g(usual_grams(each, book, facts, height, key)) for height in heights)
+        for kind, each in sizes.items()
+    }
+    return Weights(facts.kinds[key].title, grams)
+
+
+def against(served: Served) -> Against:
+    """Our counts for one size of the published chart."""
+    tin = Tin(served.shape, tuple(inches * INCH_MM for inches in served.inches))
+    ours = {kind: cut_of(tin, Portion(kind, *sides, ""), 0.0).count for kind, sides in CHART_MM.items()}
+    off = {kind: rounding.half_up(100.0 * (count / getattr(served, kind) - 1.0), 1.0) for kind, count in ours.items()}
+    return Against(served, ours["dessert"], ours["party"], off["dessert"], off["party"])

@@ -1,0 +1,32 @@
+"""Rings cut off a cake one after the other, each cut towards the middle; wedges where there is one ring only."""
+
+from __future__ import annotations
+
+import itertools
+from math import hypot, pi, sqrt
+
+from tinbook.engine import portions as sums
+from tinbook.plans.portions.cut import Cut, Job
+from tinbook.tins import cutting
+
+NOTCH = 0.93
+"""How near to the innermost point of the edge a ring may be cut."""
+
+
+def in_rings(job: Job) -> Cut:
+    """Rings of which every piece holds the same: as many as the cake holds portions."""
+    pieces, rings = job.most, job.rings
+    outside = sqrt(cutting.area(rings[:1]) / pi)
+    inside = sqrt(cutting.area(rings[1:]) / pi) if len(rings) > 1 else 0.0
+    depth = outside - inside
+    many = max(1, min(pieces, sums.rings(depth, job.long_mm)))
+    ends = [outside - depth * index / many for index in range(many + 1)]
+    nearest = NOTCH * min(hypot(x, y) for x, y in rings[0])
+    if many > 1 and ends[1] > nearest:
+        # A ring may not come out through a hollow in the edge.
+        ends = [outside, *(inside + (nearest - inside) * index / (many - 1) for index in range(many - 1, -1, -1))]
+    held = [sums.within(end, outside, inside, job.solid) for end in ends]
+    counts = sums.apportioned([one - other for one, other in itertools.pairwise(held)], pieces)
+    inner = [sum(counts[at + 1 :]) / pieces for at in range(len(counts) - 1)]
+    radii = [sums.radius_of(share, outside, inside, job.solid) for share in inner]
+    return job.cut("rings" if many > 1 else "wedges", counts, (outside, *radii, inside))

@@ -1,0 +1,1 @@
+"""Rules between fields and between files. Each returns flaws; none raises."""

@@ -1,0 +1,164 @@
+"""Rules between the fields of parts and repeats, and of the house's colours."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+
+from tinbook.engine import repeats, solids
+from tinbook.facts import Facts
+from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Repeat, Technique
+from tinbook.models import Path as Path_
+from tinbook.plans.rules.fields import FOLLOWS
+from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, surface_of
+from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, shape_of
+from tinbook.plans.techniques.pastes import paste_called
+from tinbook.problems import nearest
+
+NO_COLOUR = "none"
+FORMS = ("solid", "sheet", "strip", "rope")
+
+
+def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
+    """Everything that keeps parts and repeats from being worked out; `lost` are names that are told of elsewhere."""
+    if not technique.parts and not technique.repeats:
+        if technique.parts_for:
+            hint = 'write "parts:", or take the line out'
+            yield Flaw("parts", ("parts for",), "there are no parts for this cake", hint)
+        return
+    if technique.parts_for is None:
+        key = "parts" if technique.parts else "repeats"
+        hint = 'add the cake they are written for, such as "parts for: round 20 cm"'
+        yield Flaw("parts", (key,), f"{key} of which cake?", hint, on_key=True)
+        return
+    if not LEAST_CAKE_MM <= technique.parts_for.bounds_mm[0] <= MOST_CAKE_MM:
+        hint = "write a cake of 10 to 30 cm"
+        yield Flaw("parts", ("parts for",), f"parts are not scaled from {technique.parts_for.name}", hint)
+        return
+    names: list[str] = []
+    for index, part in enumerate(technique.parts):
+        path = ("parts", index)
+        if part.part in (*names, *SURFACES):
+            yield Flaw("twice", (*path, "part"), f'"{part.part}" is a name already', "call one another way")
+        names.append(part.part)
+        flaws = list(_shape_flaws(part, path))
+        yield from flaws
+        yield from _word_flaws(part.paste, part.colour, path, book, facts, lost)
+        if not flaws:
+            yield from _support_flaws(part, path)
+    for index, repeat in enumerate(technique.repeats):
+        yield from _repeat_flaws(repeat, ("repeats", index), technique, names, book, facts, lost)
+
+
+def _shape_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
+    """One form with a size, and a thickness where the form has none of its own."""
+    written = [key for key in FORMS if getattr(part, key) is not None]
+    if not written:
+        hint = 'write one of solid, sheet, strip or rope, such as "solid: ball 20 mm"'
+        yield Flaw("parts", path, f'"{part.part}" has no size', hint)
+    elif len(written) > 1:
+        message = f'"{part.part}" is a {written[0]} and a {written[1]}'
+        yield Flaw("parts", (*path, written[1]), message, "keep one of the two", on_key=True)
+    elif part.form in ("sheet", "strip") and part.thick is None:
+        hint = 'add "thick: 1 mm"'
+        yield Flaw("parts", (*path, part.form), f"how thick is this {part.form}?", hint, on_key=True)
+    elif part.form in ("solid", "rope") and part.thick is not None:
+        hint = "take it out: its sizes say it"
+        yield Flaw("parts", (*path, "thick"), f"a {part.form} has its own thickness", hint, on_key=True)
+
+
+def _word_flaws(
+    paste: str | None, colour: str | None, path: Path_, book: Book, facts: Facts, lost: Collection[str]
+) -> Iterator[Flaw]:
+    """A paste and a colour that the book has."""
+    if paste is not None:
+        try:
+            paste_called(paste, book, facts)
+        except LookupError:
+            known = [*book.mixtures, *book.cards]
+            close = nearest(paste, known)
+            hint = f'did you mean "{close}"?' if close else "write a mixture's file name, or sugarpaste or marzipan"
+            code = FOLLOWS if paste in lost else "unknown paste"
+            yield Flaw(code, (*path, "paste"), f'the book has no paste "{paste}"', hint)
+    if colour is not None and colour not in book.colours:
+        close = nearest(colour, book.colours)
+        known_colours = ", ".join(book.colours) or "none yet"
+        hint = f'did you mean "{close}"?' if close else f"add it to house/colours.yaml, which has {known_colours}"
+        code = FOLLOWS if colour in lost else "unknown colour"
+        yield Flaw(code, (*path, "colour"), f'the house has no colour "{colour}"', hint[:240])
+
+
+def _support_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
+    """Never through the front, never out at the top."""
+    support = part.support
+    if support is None:
+        return
+    shape = shape_of(part, 1.0)
+    behind = support.goes_in == "from behind"
+    room_mm = shape.thick_mm if behind else solids.bounds(shape.outline_mm)[1]
+    if support.length > room_mm + 1e-9:
+        where = "thick" if behind else "high"
+        message = f'a support of {support.length:g} mm in "{part.part}", {room_mm:.3g} mm {where}, comes out again'
+        hint = f"write how far it goes into the part, at most {max(room_mm - 3.0, room_mm / 2.0):.0f} mm, "
+        hint += 'and the rest as "in the cake"'
+        yield Flaw("support", (*path, "support", "length"), message, hint)
+
+
+def _repeat_flaws(
+    repeat: Repeat, path: Path_, technique: Technique, names: Sequence[str], book: Book, facts: Facts,
+    lost: Collection[str],
+) -> Iterator[Flaw]:  # fmt: skip
+    cake = technique.parts_for
+    assert cake is not None
+    if repeat.on not in names and repeat.on not in SURFACES:
+        close = nearest(repeat.on, (*names, *SURFACES))
+        hint = f'did you mean "{close}"?' if close else "name a part, " + ", or ".join(SURFACES)
+        yield Flaw("repeats", (*path, "on"), f'there is no part "{repeat.on}" here', hint)
+        return
+    if repeat.on == SIDE and repeat.high is None:
+        hint = 'add "high: 40 mm"'
+        yield Flaw("repeats", (*path, "on"), "how high is the band on the side?", hint)
+        return
+    if repeat.solid and repeat.thick:
+        hint = "keep one: solid is modelled, thick is cut of a sheet"
+        yield Flaw("repeats", (*path, "thick"), "a mark is modelled or cut, not both", hint, on_key=True)
+    if (repeat.solid or repeat.thick) and repeat.paste is None:
+        key = "solid" if repeat.solid else "thick"
+        hint = 'add "paste: ..."; a mark that is pressed in has neither'
+        yield Flaw("repeats", (*path, key), "which paste are the marks of?", hint, on_key=True)
+    yield from _word_flaws(repeat.paste, repeat.colour, path, book, facts, lost)
+    on = [part for part in technique.parts if part.part == repeat.on]
+    if any(tuple(_shape_flaws(part, ())) for part in on):
+        return
+    outlines = {part.part: shape_of(part, 1.0).outline_mm for part in on}
+    outline = surface_of(repeat, cake, 1.0, outlines)
+    count = repeats.count_of(solids.rings_mm2(outline), pitch_of(repeat))
+    across, high = solids.bounds(outline)
+    mark = mark_of(repeat)
+    if mark[0] > across or mark[1] > high:
+        message = f'a mark of {mark[0]:g} mm is larger than "{repeat.on}"'
+        yield Flaw("repeats", (*path, "mark"), message, f"that is {across:.0f} x {high:.0f} mm; write a smaller one")
+    elif count > MOST_MARKS:
+        message = f"that makes {count:.0f} marks"
+        yield Flaw("repeats", (*path, "gap"), message, f"a surface takes at most {MOST_MARKS}: write a wider gap")
+
+
+def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
+    """Additives by their E number."""
+    if colour.additives is None:
+        return
+    for index, key in enumerate(colour.additives):
+        if key == NO_COLOUR and len(colour.additives) > 1:
+            hint = "write none on its own, or the E numbers"
+            yield Flaw("additives", ("additives", index), '"none" stands beside an additive', hint)
+        elif key != NO_COLOUR and key not in facts.colours:
+            close = nearest(key, facts.colours)
+            by_name = _named(key, facts)
+            close = by_name or close
+            hint = f'did you mean "{close}"?' if close else "write its E number as on the pot, such as E129, or none"
+            yield Flaw("additives", ("additives", index), f'the colour "{key}" is not known', hint)
+
+
+def _named(word: str, facts: Facts) -> str | None:
+    """The E number of a colour written by its name."""
+    names = {name.casefold(): key for key, each in facts.colours.items() for name in (each.name, *each.also_called)}
+    return names.get(word.casefold())

@@ -1,0 +1,1 @@
+"""A technique: its times and kit, its parts, colours and marks."""

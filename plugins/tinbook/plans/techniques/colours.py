@@ -1,0 +1,134 @@
+"""The colours of the house on parts: how much of each pot for so much paste, what the law warns of, what fades."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from contextlib import suppress
+from dataclasses import dataclass
+
+from tinbook.facts import Additive, Facts
+from tinbook.models import Book, Colour, Take, Technique
+from tinbook.plans.base.weighing import Unweighable, mass_of
+from tinbook.plans.techniques.pastes import Paste
+
+BASE_G = 100.0
+"""What a colour's recipe is for."""
+_LINEAR_BELOW, _BLACK_OR_WHITE = 0.04045, 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class Pot:
+    """One pot of a colour: what, its shade, grams for 100 g of paste (None where its card gives no weight)."""
+
+    name: str
+    shade: str
+    per_100_g: float | None
+    written: str
+
+    def for_g(self, mass_g: float) -> float | None:
+        """Grams for so much paste."""
+        return None if self.per_100_g is None else self.per_100_g * mass_g / BASE_G
+
+
+@dataclass(frozen=True, slots=True)
+class Colouring:
+    """A colour of the house: its pots, swatch, what becomes of it, its additives (None: nobody has said)."""
+
+    name: str
+    pots: tuple[Pot, ...]
+    swatch: str
+    label: str
+    contrast: float
+    deepens: bool
+    fades: bool
+    browns: bool
+    additives: tuple[str, ...] | None
+    warned: tuple[Additive, ...]
+
+    @property
+    def law(self) -> str:
+        """What the law wants beside its name; empty for nothing."""
+        return law_words(self.warned)
+
+    @classmethod
+    def called(cls, name: str | None, book: Book, facts: Facts) -> Colouring | None:
+        """The colour of that name; None for no colour."""
+        return colouring(name, book.colours[name], book, facts) if name is not None else None
+
+
+@dataclass(frozen=True, slots=True)
+class ColourNeed:
+    """So much of a paste in a colour (None: as it is)."""
+
+    paste: Paste
+    colour: Colouring | None
+    mass_g: float
+
+    @property
+    def law(self) -> str:
+        """What the law wants beside its name; empty for nothing."""
+        return self.colour.law if self.colour else ""
+
+
+def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
+    """A colour with its sums done."""
+    pots = tuple(_pot(take, book, facts) for take in colour.per_100_g)
+    said = None if colour.additives is None else tuple(key for key in colour.additives if key != "none")
+    warned = tuple(facts.colours[key] for key in said or () if facts.colours[key].warning)
+    label, ratio = label_on(colour.swatch)
+    flags = (colour.deepens, colour.fades, colour.browns)
+    return Colouring(name, pots, colour.swatch, label, ratio, *flags, said, warned)
+
+
+def law_words(additives: Iterable[Additive]) -> str:
+    """What the law wants beside some additives, those of one phrase together: `E102 (tartrazine): may have ...`."""
+    told: dict[str, dict[str, str]] = {}
+    for each in additives:
+        if each.warning:
+            told.setdefault(each.warning, {})[each.key] = f"{each.key} ({each.name})"
+    return "; ".join(f"{', '.join(names.values())}: {warning}" for warning, names in told.items())
+
+
+def technique_colours(technique: Technique) -> tuple[str, ...]:
+    """The colours of its parts and marks, each once."""
+    named = (*(part.colour for part in technique.parts), *(repeat.colour for repeat in technique.repeats))
+    return tuple(dict.fromkeys(name for name in named if name))
+
+
+def technique_law(technique: Technique, book: Book, facts: Facts) -> str:
+    """What the law wants beside the colours of its parts and marks; empty for nothing."""
+    names = dict.fromkeys(name for name in technique_colours(technique) if name in book.colours)
+    keys = dict.fromkeys(key for name in names for key in book.colours[name].additives or () if key in facts.colours)
+    return law_words(facts.colours[key] for key in keys)
+
+
+def _pot(take: Take, book: Book, facts: Facts) -> Pot:
+    name = book.house_word(take.name)
+    mass_g = take.quantity.base if take.quantity.dimension == "mass" else None
+    if name is not None:
+        with suppress(Unweighable):
+            mass_g = mass_of(take, name, book, facts)
+    return Pot(name or take.name, take.wanted, mass_g, take.written)
+
+
+def colour_needs(used: Iterable[tuple[Paste, Colouring | None, float]]) -> tuple[ColourNeed, ...]:
+    """Grams by paste and colour, in the order they are first met."""
+    found: dict[tuple[Paste, str | None], tuple[Colouring | None, float]] = {}
+    for paste, colour, mass_g in used:
+        key = (paste, colour.name if colour else None)
+        found[key] = (colour, found.get(key, (None, 0.0))[1] + mass_g)
+    return tuple(ColourNeed(paste, colour, mass_g) for (paste, _), (colour, mass_g) in found.items())
+
+
+def luminance(swatch: str) -> float:
+    """Relative luminance of `#RRGGBB` by WCAG 2.2."""
+    channels = (int(swatch[at : at + 2], 16) / 255.0 for at in (1, 3, 5))
+    red, green, blue = (c / 12.92 if c <= _LINEAR_BELOW else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def label_on(swatch: str) -> tuple[str, float]:
+    """Whether black or white is read better on a swatch, and its contrast: the better one is 4.58 or more."""
+    light = luminance(swatch) + _BLACK_OR_WHITE
+    black, white = light / _BLACK_OR_WHITE, (1.0 + _BLACK_OR_WHITE) / light
+    return ("black", black) if black >= white else ("white", white)

@@ -1,0 +1,47 @@
+"""What a part is made of: a mixture of the house by its file's name, or an ingredient bought ready."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.weighing import g_per_ml
+from tinbook.plans.techniques.technique import mixture_called
+
+
+@dataclass(frozen=True, slots=True)
+class Paste:
+    """A paste: its slug where it is a mixture of the book, its name, g/ml, and whose figure that is."""
+
+    slug: str | None
+    name: str
+    g_per_ml: float
+    source: str
+
+
+def paste_or_like(word: str, book: Book, facts: Facts) -> Paste:
+    """The same, for a book from which private mixtures are taken out: such a paste is by its written name, as usual."""
+    try:
+        return paste_called(word, book, facts)
+    except LookupError:
+        usual = facts.kinds["modelling paste"].gravity
+        return Paste(None, word.replace("-", " "), usual.typical, usual.source)
+
+
+def paste_called(word: str, book: Book, facts: Facts) -> Paste:
+    """The paste that goes by `word`. LookupError where the book has none, or no weight by volume for it."""
+    slug = mixture_called(word, book)
+    if slug is not None:
+        mixture = book.mixtures[slug]
+        kind = facts.kinds[mixture.kind]
+        return Paste(slug, mixture.name, kind.gravity.typical, kind.gravity.source)
+    name = book.house_word(word)
+    if name is None:
+        raise LookupError(word)
+    if name in facts.kinds:
+        return Paste(None, name, facts.kinds[name].gravity.typical, facts.kinds[name].gravity.source)
+    density = g_per_ml(book.cards[name], facts)
+    if density is None:
+        raise LookupError(word)
+    return Paste(None, name, density, "house judgement")

@@ -1,0 +1,113 @@
+"""The tables of a technique's parts, to be asked for by name: parts, colours, marks, for every cake or for one."""
+
+from __future__ import annotations
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.result import Result, Row, short
+from tinbook.plans.techniques.parts import Decoration, decoration, decorations
+from tinbook.problems import nearest
+
+
+def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoration, ...]]:
+    """The technique's name, and its sums for every cake, or for the cakes asked with --tin."""
+    known = sorted(slug for slug, each in book.techniques.items() if each.parts or each.repeats)
+    if query.of is None:
+        raise AskError("this table is of one technique", "say which, such as --of " + (known[0] if known else "NAME"))
+    if query.of not in known:
+        close = nearest(query.of, known)
+        hint = f'did you mean "{close}"?' if close else "with parts are " + (", ".join(known) or "none yet")
+        raise AskError(f'no technique with parts is called "{query.of}"', hint)
+    technique = book.techniques[query.of]
+    if query.tins:
+        return technique.name, tuple(decoration(technique, tin, book, facts) for _, tin in query.tins)
+    return technique.name, decorations(technique, book, facts)
+
+
+def part_rows(book: Book, facts: Facts, query: Query) -> Result:
+    """Every part of a technique at every cake."""
+    name, made = _asked(book, facts, query)
+    rows: tuple[Row, ...] = tuple(
+        {
+            "cake": each.cake.name,
+            "factor": short(each.scale),
+            "letter": part.letter,
+            "part": part.name,
+            "shape": part.shape,
+            "width_mm": short(part.width_mm),
+            "height_mm": short(part.height_mm),
+            "thick_mm": short(part.thick_mm),
+            "count": part.count,
+            "volume_ml": short(part.volume_ml),
+            "computed_g": short(part.computed_g),
+            "weighed_g": short(part.weighed_g),
+            "each_g": short(part.each_g),
+            "total_g": short(part.total_g),
+            "paste": part.paste.name,
+            "colour": part.colour.name if part.colour else None,
+            "warning": (part.colour.law or None) if part.colour else None,
+            "on": part.on,
+            "cutter_wanted": " x ".join(f"{size:.4g}" for size in part.cutter.wanted_mm) if part.cutter else None,
+            "cutter_owned": (part.cutter.owned or None) if part.cutter else None,
+            "cutter_off_mm": short(part.cutter.off_mm) if part.cutter else None,
+            "supports": part.support.count if part.support else None,
+            "support_in_part_mm": short(part.support.reach_mm) if part.support else None,
+            "support_mm": short(part.support.length_mm) if part.support else None,
+            "dries_low_min": part.drying.low_h * 60.0,
+            "dries_high_min": part.drying.high_h * 60.0,
+            "small_hard": part.small_hard,
+        }
+        for each in made
+        for part in each.parts
+    )
+    return Result(f"{name}, its parts", rows, made[0].worked)
+
+
+def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
+    """Paste of every colour for every cake, a row for each pot that colours it."""
+    name, made = _asked(book, facts, query)
+    rows: list[Row] = []
+    for each in made:
+        for need in each.colours:
+            row: Row = {
+                "cake": each.cake.name,
+                "paste": need.paste.name,
+                "colour": need.colour.name if need.colour else None,
+                "exact_g": short(need.mass_g),
+                "warning": need.law or None,
+            }
+            pots = need.colour.pots if need.colour else ()
+            rows += [
+                {**row, "pot": pot.name, "shade": pot.shade, "pot_g": short(pot.for_g(need.mass_g))} for pot in pots
+            ]
+            if not pots:
+                rows.append({**row, "pot": None, "shade": None, "pot_g": None})
+    return Result(f"{name}, its colours", tuple(rows), made[0].worked)
+
+
+def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
+    """Marks repeated on its surfaces, for every cake."""
+    name, made = _asked(book, facts, query)
+    rows: tuple[Row, ...] = tuple(
+        {
+            "cake": each.cake.name,
+            "letter": repeat.letter,
+            "marks": repeat.name,
+            "colour": repeat.colour.name if repeat.colour else None,
+            "warning": (repeat.colour.law or None) if repeat.colour else None,
+            "on": repeat.on,
+            "set": repeat.how,
+            "pitch_mm": short(repeat.pitch_mm[0]),
+            "rows_mm": short(repeat.pitch_mm[1]),
+            "area_cm2": short(repeat.area_mm2 / 100.0),
+            "by_area": short(repeat.by_area),
+            "count": repeat.count,
+            "cut_by_the_edge": repeat.cut,
+            "each_g": short(repeat.each_g),
+            "total_g": short(repeat.mass_g),
+        }
+        for each in made
+        for repeat in each.repeats
+    )
+    return Result(f"{name}, its marks", rows, made[0].worked)

@@ -1,0 +1,152 @@
+"""Dowels under a tier: how many, by what was published, where they stand, and a plan of them at true size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import groupby
+from math import cos, pi, sin
+
+from tinbook.engine import dividing
+from tinbook.facts import Dowelled, Facts
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.true_size.drawn import Label, Stroke, Template, cross, words_mm
+from tinbook.tins import Ring, Tin, standard_tins
+from tinbook.tins.growth import ring_round
+
+IN_MM = 25.4
+NEAR_IN = 0.4
+"""Cake sizes in cm go by names in inches; 20 cm is 8 in, not 7.9."""
+FEWEST = 3
+"""A tier on two dowels tips."""
+STEP_MM = 50.0
+
+
+@dataclass(frozen=True, slots=True)
+class DowelPlan:
+    """Dowels in `cake` under the tier `above`. `low`, `high`: what is published for its size; `places` y upwards.
+
+    `inset_mm`: how far in from the edge of the tier above; `fewer`: whether not as many fit as the most published.
+    """
+
+    cake: Tin
+    above: Tin
+    low: int
+    high: int
+    places: tuple[tuple[float, float], ...]
+    inset_mm: float
+    across_mm: float
+    what: str
+    source: str
+
+    @property
+    def count(self) -> int:
+        """How many it takes."""
+        return len(self.places)
+
+    @property
+    def fewer(self) -> bool:
+        """Whether fewer fit than the most that is published."""
+        return self.count < self.high
+
+
+def published_for(size_in: float, rows: Iterable[Dowelled]) -> tuple[Dowelled, ...]:
+    """What publications say of a tier that wide: for each source the rows for its size, or else the next size up.
+
+    Past every size a source speaks of it says nothing, unless all of them are silent: then the largest of each.
+    """
+    ordered = sorted(rows, key=lambda row: row.source)
+    by_source = [list(group) for _, group in groupby(ordered, key=lambda row: row.source)]
+    found: list[Dowelled] = []
+    for group in by_source:
+        covering = [row for row in group if row.low_in - NEAR_IN <= size_in <= row.high_in + NEAR_IN]
+        larger = sorted((row for row in group if row.low_in > size_in), key=lambda row: row.low_in)
+        smaller = [row for row in group if row.high_in < size_in]
+        if covering:
+            found += covering
+        elif larger and smaller:
+            # between two sizes it speaks of
+            found += larger[:1]
+    return tuple(found) or tuple(max(group, key=lambda row: row.high_in) for group in by_source)
+
+
+def tier_above(cake: Tin) -> Tin:
+    """The tier that usually stands on it: of its shape, 5 cm (2 in) smaller or the next smaller than that."""
+    wide = cake.bounds_mm[0]
+    smaller = [
+        Tin(tin.shape, tin.sizes_mm) for tin in standard_tins((cake.shape,)) if tin.bounds_mm[0] <= wide - STEP_MM + 1.0
+    ]
+    if not smaller:
+        raise AskError(
+            f"no smaller {cake.shape} is sold to stand on {cake.name}", 'say which, such as --above "round 10 cm"'
+        )
+    return max(smaller, key=lambda tin: tin.bounds_mm[0])
+
+
+def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
+    """Dowels in `cake` under `above`. AskError where it cannot stand there or too few dowels have room."""
+    for tin, what in ((cake, "in"), (above, "under")):
+        if tin.kind.in_trays or tin.kind.solid == "ball" or (tin.kind.solid == "dome" and tin is cake):
+            raise AskError(f"no dowels are set {what} a {tin.shape}", "name an upright cake")
+    if any(top > low + 1.0 for top, low in zip(above.bounds_mm, cake.bounds_mm, strict=True)):
+        raise AskError(f"{above.name} is wider than {cake.name}, on which it should stand", "name a smaller --above")
+    inset_mm, apart = facts.numbers["dowel from the edge"].value, facts.numbers["dowels apart"].value
+    size_in = max(above.bounds_mm) / IN_MM
+    rows = published_for(size_in, facts.dowels.values())
+    most = max(rows, key=lambda row: row.count)
+    low = min(row.count for row in rows)
+    small = AskError(f"{above.name} has no room for {FEWEST} dowels {words_mm(inset_mm)} in from its edge",
+                     "name a larger tier, or ask whoever builds it")  # fmt: skip
+    try:
+        ring = ring_round(above, -inset_mm)
+    except ValueError:
+        raise small from None
+    for count in range(most.count, FEWEST - 1, -1):
+        places = dividing.along_ring(_from_corner(ring), count)
+        if dividing.nearest_mm(places) >= apart:
+            break
+    else:
+        raise small
+    across = most.across_in * IN_MM if most.across_in else facts.numbers["dowel across"].value
+    return DowelPlan(cake, above, low, most.count, places, inset_mm, across, most.what, most.source)
+
+
+def _from_corner(ring: Ring) -> Ring:
+    """The ring from its furthest point on, a corner where it has one."""
+    far = max(range(len(ring)), key=lambda index: (round(sum(each * each for each in ring[index]), 3), -index))
+    return (*ring[far:], *ring[:far])
+
+
+def dowel_template(plan: DowelPlan) -> Template:
+    """A plan to lay on the lower tier and prick through: its outline, the tier above, each dowel."""
+    strokes = [Stroke.ring("cut", ring_round(plan.cake, 0.0)), Stroke.ring("inner", ring_round(plan.above, 0.0))]
+    wide, long = (side / 2.0 for side in plan.cake.bounds_mm)
+    strokes += [
+        Stroke("centre", ((-wide, 0.0), (wide, 0.0))),
+        Stroke("centre", ((0.0, -long), (0.0, long))),
+    ]
+    # off the middle, where sheets are joined
+    labels = [Label(plan.above.name, (0.16 * plan.above.bounds_mm[0], 0.1 * plan.above.bounds_mm[1]))]
+    for number, (x, y) in enumerate(plan.places, 1):
+        at = (x, -y)
+        strokes += [Stroke("hidden", _circle(at, plan.across_mm / 2.0)), *cross(at, 2.0, "inner")]
+        labels.append(Label(str(number), (x + plan.across_mm / 2.0 + 3.0, -y - 3.0), True))
+    said = f"{plan.low} to {plan.high}" if plan.low != plan.high else f"{plan.high}"
+    why = (
+        f"Only {plan.count} have room {words_mm(plan.inset_mm)} in from its edge: ask whoever builds it."
+        if plan.fewer
+        else "The most is taken."
+    )
+    notes = (
+        f"{plan.count} {plan.what} in {plan.cake.name}, under {plan.above.name}, {words_mm(plan.inset_mm)} in from the "
+        f"edge of the tier above. Published for that size: {said} (the most: {plan.source}). {why}",
+        "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
+        "Not food: count them in, count them out, and tell in writing whoever cuts the cake where each one is.",
+    )
+    size = f"{plan.count} dowels, {words_mm(plan.across_mm)} across"
+    return Template("dowel-plan", "Dowel plan", size, plan.cake, tuple(strokes), tuple(labels), notes)
+
+
+def _circle(at: tuple[float, float], radius: float) -> tuple[tuple[float, float], ...]:
+    turns = [2.0 * pi * step / 36 for step in range(37)]
+    return tuple((at[0] + radius * cos(turn), at[1] + radius * sin(turn)) for turn in turns)

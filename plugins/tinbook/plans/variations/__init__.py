@@ -1,0 +1,1 @@
+"""Mixtures that start from another."""

@@ -1,0 +1,127 @@
+"""The method of a variation: the steps of its base with those changed, added and left out that it says."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from tinbook.models import Flaw, Path, Step, StepChange
+from tinbook.plans.variations.changed_mix import OF_BASE
+
+_KINDS = {
+    "instead_of": "instead of", "add_after": "add after", "add_before": "add before", "leave_out": "leave out",
+}  # fmt: skip
+
+
+@dataclass(slots=True, eq=False)
+class StepSlot:
+    """A place in the method: its step, None where it is left out; its number in the base from 0, None where added.
+
+    `told` is its number in the variation's file, None where nothing is changed.
+    """
+
+    step: Step | None
+    base: int | None
+    told: int | None = None
+    beside: StepSlot | None = None
+
+
+class ChangedMethod:
+    """The base's steps with the changes made; `flaws` are those of the changes. `own`: a method written anew."""
+
+    def __init__(self, base: Sequence[Step], written: Sequence[StepChange]) -> None:
+        self.base = base
+        self.own = bool(written) and not any(_kinds(change) for change in written)
+        self.slots = [StepSlot(step, index) for index, step in enumerate(base)]
+        self._first = tuple(self.slots)
+        self.flaws: list[Flaw] = []
+        if self.own:
+            self.slots = [StepSlot(_step(change), None, index) for index, change in enumerate(written)]
+            return
+        for index, change in enumerate(written):
+            self.flaws += self._make(change, index)
+
+    @property
+    def standing(self) -> tuple[StepSlot, ...]:
+        """The slots with a step in them."""
+        return tuple(slot for slot in self.slots if slot.step is not None)
+
+    def _make(self, change: StepChange, index: int) -> Iterator[Flaw]:
+        """Make one change, or say why not."""
+        path: Path = ("method", index)
+        kinds = _kinds(change)
+        if len(kinds) != 1:
+            yield _where(kinds, path)
+            return
+        (key,) = kinds
+        here: Path = (*path, _KINDS[key])
+        if (key == "leave_out") == bool(change.do):
+            hint = 'take "do" out, or write "instead of"' if change.do else 'add "do: ..."'
+            yield Flaw("step", here, "this step is left out" if change.do else "this step says nothing to do", hint)
+            return
+        slot = self._step(str(getattr(change, key)), here)
+        if isinstance(slot, Flaw):
+            yield slot
+            return
+        if key in ("add_after", "add_before"):
+            self._add(change, index, slot, after=key == "add_after")
+            return
+        if slot.told is not None:
+            number = (slot.base or 0) + 1
+            yield Flaw("twice", here, f"step {number} of the base is changed twice", "make one change of the two")
+            return
+        slot.told = index
+        called = slot.step.called if slot.step else None
+        slot.step = _step(change, called) if key == "instead_of" else None
+
+    def _add(self, change: StepChange, index: int, beside: StepSlot, after: bool) -> None:
+        at = self.slots.index(beside)
+        if after:
+            at += 1
+            while at < len(self.slots) and self.slots[at].beside is beside:
+                at += 1
+        self.slots.insert(at, StepSlot(_step(change), None, index, beside if after else None))
+
+    def _step(self, word: str, path: Path) -> StepSlot | Flaw:
+        """The step of the base that goes by `word`: its number from 1, or words only it says."""
+        count = len(self.base)
+        if not count:
+            return Flaw(OF_BASE, path, "the base has no method", 'write this method out, without "instead of" or "add"')
+        if word.isascii() and word.isdigit():
+            if len(word) < 4 and 1 <= int(word) <= count:
+                return self._first[int(word) - 1]
+            return Flaw(OF_BASE, path, f"the base has no step {word[:6]}", f"its steps go from 1 to {count}")
+        low = " ".join(word.lower().split())
+        found = [at for at, step in enumerate(self.base) if low in _plain(step) or low == (step.called or "").lower()]
+        if len(found) == 1:
+            return self._first[found[0]]
+        if not found:
+            hint = f"write its number, from 1 to {count}, or words that it says"
+            return Flaw(OF_BASE, path, "no step of the base says that", hint)
+        numbers = " and ".join(str(at + 1) for at in found[:3])
+        return Flaw(OF_BASE, path, "more than one step of the base says that", f"steps {numbers} do: write the number")
+
+
+def _kinds(change: StepChange) -> list[str]:
+    return [key for key in _KINDS if getattr(change, key) is not None]
+
+
+def _where(kinds: Sequence[str], path: Path) -> Flaw:
+    """A step among changes that says not where it goes, or twice."""
+    if not kinds:
+        hint = 'add "add after: 3", or "instead of: 3": a number of the base\'s steps'
+        return Flaw("step", path, "where does this step go?", hint)
+    first, second = (_KINDS[key] for key in kinds[:2])
+    hint = "make it two changes, each after a dash"
+    return Flaw("step", (*path, second), f'one step says both "{first}" and "{second}"', hint, on_key=True)
+
+
+def _plain(step: Step) -> str:
+    """What a step says, without its marks, in small letters."""
+    return " ".join(step.do.replace("<", "").replace(">", "").lower().split())
+
+
+def _step(change: StepChange, called: str | None = None) -> Step:
+    """The step as written, under the name that others wait for."""
+    values = {name: getattr(change, name) for name in Step.model_fields}
+    return Step.model_construct(**{**values, "called": change.called or called})

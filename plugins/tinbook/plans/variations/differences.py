@@ -1,0 +1,52 @@
+"""What a mixture has other than its base: lines of the mix, steps, and what it is baked in and how."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book, Mixture
+from tinbook.plans.base.weighing import Batch, weigh
+from tinbook.plans.measures.spooned import Measured, measured
+
+
+@dataclass(frozen=True, slots=True)
+class Differences:
+    """A batch and its base: pairs of lines and of numbers of steps, from 0, None where one has none.
+
+    `keys` are the fields of both that say other things. `anew`: the method is another altogether.
+    """
+
+    base: Batch
+    lines: tuple[tuple[Measured | None, Measured | None], ...]
+    steps: tuple[tuple[int | None, int | None], ...]
+    keys: frozenset[str]
+    anew: bool
+
+
+_KEYS = ("kind", "tins", "makes", "bake")
+
+
+def differences(batch: Batch, book: Book, facts: Facts) -> Differences | None:
+    """What differs from the base, None for a mixture that has none, or none the book shows.
+
+    Where the method of either is held back, no step is told of.
+    """
+    varies = book.varies.get(batch.slug)
+    if varies is None:
+        return None
+    base = weigh(varies.base, book.mixtures[varies.base], book, facts)
+    before, here = measured(base, book), measured(batch, book)
+    lines = tuple(
+        (None if one is None else before[one], None if other is None else here[other]) for one, other in varies.lines
+    )
+    shown = bool(base.mixture.method and batch.mixture.method)
+    keys = frozenset(key for key in _KEYS if _said(base.mixture, key) != _said(batch.mixture, key))
+    return Differences(base, lines, varies.steps if shown else (), keys, varies.anew and shown)
+
+
+def _said(mixture: Mixture, key: str) -> object:
+    """What a field says, of the bake without the test that it is done."""
+    if key == "bake":
+        return (mixture.bake.oven, mixture.bake.time) if mixture.bake else None
+    return getattr(mixture, key)

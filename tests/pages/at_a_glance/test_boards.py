@@ -1,0 +1,79 @@
+"""Boards and ribbon, spelled and drawn."""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from tinbook.models import Finish
+from tinbook.pages.at_a_glance.boards import BoardsView, board_cell, board_plan
+from tinbook.pages.base.page import Desk
+from tinbook.plans.finish.boards import Board
+
+N = "\u00a0"
+
+
+def cells(desk: Desk, name: str) -> list[str]:
+    (grid,) = BoardsView(desk).items
+    (row,) = [row for row in grid.rows if row.head == name]
+    assert len(row.cells) == len(grid.heads) - 1
+    return [cell.text for cell in row.cells]
+
+
+def test_a_wide_drum_for_a_figure_on_the_front(desk: Desk) -> None:
+    """Common practice: a 25 cm drum under a 15 cm cake that has a figure on its front."""
+    least, usual, wide, card = cells(desk, f"round 15{N}cm")[:4]
+    assert (least, usual, wide, card) == (f"20{N}cm", f"23{N}cm", f"25{N}cm", f"15{N}cm")
+
+
+def test_figures_are_those_of_the_plan(desk: Desk) -> None:
+    plan = next(row for row in BoardsView(desk).table.rows if row.cake.tin.name == "square 20 cm")
+    told = cells(desk, f"square 20{N}cm")[4:]
+    assert plan.whole_shown_g and plan.board_ribbon_shown_mm and plan.box_shown_mm
+    assert told[:4] == [
+        f"{plan.whole_shown_g:g}", f"{plan.ring_shown_g:g}", f"{plan.board_ribbon_shown_mm / 10:g}",
+        f"{plan.cake_ribbon_shown_mm / 10:g}",
+    ]  # fmt: skip
+    assert told[4] == f"{plan.guide_shown_mm[0]:g}"
+    assert told[5] == f"{N}×{N}".join(f"{side / 10:g}" for side in plan.box_shown_mm)
+
+
+def test_none_sold_is_said_in_every_cell(desk: Desk) -> None:
+    told = cells(desk, f"round 40{N}cm")
+    assert told[1:3] == ["none sold", "none sold"]
+    assert told[4:7] == ["none", "none", "none"] and told[9] == "none"
+
+
+def test_both_names_of_a_board() -> None:
+    assert board_cell(Board((250.0, 250.0), True)).note == f"10{N}in"
+    long = board_cell(Board((330.0, 430.0), False), True)
+    assert (long.text, long.note, long.main) == (f"33{N}×{N}43{N}cm", f"13{N}×{N}17{N}in", True)
+    assert board_cell(Board((209.5, 209.5), True)).note == ""
+
+
+@pytest.mark.parametrize(("taken", "bold"), [("least", 0), ("usual", 1), ("wide", 2)])
+def test_the_one_the_house_takes_is_bold(taken: str, bold: int, desk: Desk) -> None:
+    finish = Finish.model_construct(**{**Finish().model_dump(), "board": taken, "board_covered": "ring"})
+    view = BoardsView(Desk(replace(desk.book, finish=finish), desk.facts, {}))
+    (grid,) = view.items
+    row = grid.rows[0]
+    assert [cell.main for cell in row.cells[:6]] == [*(index == bold for index in range(3)), False, False, True]
+    assert f"the {taken} drum" in view.lead and "as a ring" in view.lead
+
+
+def test_the_plan_is_to_its_scale_and_told(desk: Desk, filled: Callable[[str], str]) -> None:
+    view = BoardsView(desk)
+    plan = view.plan
+    assert plan
+    one = (plan.scale_to - 10.0) / 100.0
+    assert plan.drum == pytest.approx(140 * one, rel=0.01)
+    assert plan.cake == pytest.approx(100 * one, rel=0.01)
+    # by hand: a 20 cm cake with 6 mm of coats and 5 mm of paste all round
+    assert plan.guide == pytest.approx((200 + 2 * 11) / 2 * one, rel=0.01)
+    assert plan.words == "In plan, to scale: cake 20 cm, guide ring 222 mm, drum 28 cm, one inside the other"
+    text = filled("boards")
+    assert re.search(rf'<circle [^>]*r="{plan.guide}"', text) and f'aria-label="{plan.words}"' in text
+    assert "<b>Not food.</b>" in text and "before the cake is served" in text
+    none = next(row for row in view.table.rows if row.chosen.size_mm is None)
+    assert board_plan(none) is None

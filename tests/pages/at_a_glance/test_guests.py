@@ -1,0 +1,44 @@
+"""From guests to tins, spelled."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from tinbook.pages.at_a_glance.guests import GuestsView, over_words, set_words
+from tinbook.pages.base.page import Desk
+from tinbook.plans.portions.guests import GUESTS, Wish, answers
+
+N = "\u00a0"
+
+
+def test_a_table_for_each_kind_of_portion(desk: Desk) -> None:
+    grids = GuestsView(desk).items
+    assert [grid.anchor for grid in grids] == ["dessert", "finger", "party"]
+    for grid in grids:
+        assert [row.head for row in grid.rows] == [str(guests) for guests in GUESTS]
+        assert all(len(row.cells) == len(grid.heads) - 1 for row in grid.rows)
+
+
+def test_a_set_in_words(desk: Desk) -> None:
+    view = GuestsView(desk)
+    (best,) = answers(view.made, Wish(20, stacked=True), 1)
+    assert set_words(view.made, best) == f"round 15 + 10{N}cm"
+    assert over_words(best) == "serves 20"
+    (cups,) = answers(view.made, Wish(60, beside="cupcakes"), 1)
+    assert set_words(view.made, cups).endswith("and 12 standard cups")
+    (none,) = answers(view.made, Wish(10, stacked=True), 1)
+    assert over_words(none) == "serves 20, 10 over"
+
+
+def test_supports_are_counted_in_and_out(filled: Callable[[str], str]) -> None:
+    page = filled("guests")
+    assert "Dowels, skewers, wires and picks" in page
+    assert "Count everything in" in page
+
+
+def test_the_browser_is_handed_all_sets(desk: Desk) -> None:
+    data = GuestsView(desk).script_data
+    assert len(data["sets"]) == len(GuestsView(desk).made.sets)
+    assert all(len(tin) == 6 for tin in data["tins"])
+    assert [kind for kind, _ in data["kinds"]] == ["finger", "dessert", "party"]
+    assert desk.book.mixtures["madeira-cake"].name in [name for name, *_ in data["mixtures"]]

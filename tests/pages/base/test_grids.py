@@ -1,0 +1,33 @@
+"""Small tables: what is marked, and what the one template makes of them."""
+
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells
+from tinbook.pages.base.render import render
+
+
+def test_the_first_cells_are_what_the_table_is_read_for() -> None:
+    assert cells("1", "2", "3", main=2) == (Cell("1", True), Cell("2", True), Cell("3"))
+
+
+def test_a_link_says_the_short_title() -> None:
+    assert Grid("Ounces to grams", "oz", (), ()).name == "Ounces to grams"
+    assert Grid("Ounces to grams", "oz", (), (), short="Ounces").name == "Ounces"
+
+
+def test_the_template_says_it_all_and_escapes_it() -> None:
+    row = GridRow("A <b>", (Cell("1", True, "about"), Cell("2")), note="of this house", address="ingredients/butter")
+    grid = Grid("T", "t", (Head("Of"), Head("Weighs", "g"), Head("Told", words=True)), (row,), lead="L", after="A",
+                narrow="them")  # fmt: skip
+    text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
+    for words in ('<a href="/ingredients/butter">A &lt;b&gt;</a>', "<small>of this house</small>", "<small>g</small>",
+                  '<td class="tb-main">1<small>about</small></td>', "<td>2</td>", 'data-narrow="them"', "<p>L</p>",
+                  'class="tb-words"', 'id="t-rows"'):  # fmt: skip
+        assert words in text
+    assert "How this was worked out" not in text
+
+
+def test_a_row_says_what_it_is_narrowed_by() -> None:
+    row = GridRow("A", (Cell("1"),), lent=True, marks=(("kind", "Round"), ("tag", "a & b")))
+    grid = Grid("T", "t", (Head("Of"), Head("G")), (row,), narrow="cakes", captions=(("kind", "Shape"),))
+    text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
+    assert '<tr data-kind="Round" data-tag="a &amp; b"><th scope="row" class="tb-lent">A' in text
+    assert 'data-narrow="cakes" data-narrow-kind="Shape"' in text

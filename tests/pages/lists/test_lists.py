@@ -1,0 +1,67 @@
+"""Home and the lists."""
+
+from collections.abc import Callable
+
+from tinbook.loading import Loaded
+from tinbook.pages.base.page import Desk
+from tinbook.pages.lists.lists import (
+    FEW,
+    Entry,
+    Group,
+    HomeView,
+    ListView,
+    kind_groups,
+    marks,
+    mixture_entry,
+    tag_groups,
+)
+
+
+def test_every_mixture_stands_under_its_kind(desk: Desk, demo: Loaded) -> None:
+    listed = {entry.address for group in kind_groups(desk) for entry in group.entries}
+    assert listed == {f"mixtures/{slug}" for slug in demo.book.mixtures}
+
+
+def test_every_tag_leads_to_what_carries_it(desk: Desk, demo: Loaded) -> None:
+    tags = {group.title: {entry.address for entry in group.entries} for group in tag_groups(desk)}
+    for slug, mixture in demo.book.mixtures.items():
+        assert all(f"mixtures/{slug}" in tags[tag] for tag in mixture.tags)
+
+
+def test_a_long_list_of_names_is_cut() -> None:
+    entries = tuple(Entry(str(at), f"n{at}", "", "") for at in range(FEW + 3))
+    assert Group("x", "", entries).names.endswith("and 3 more")
+    assert "more" not in Group("x", "", entries[:FEW]).names
+
+
+def test_home_says_what_is_in_the_house(desk: Desk, filled: Callable[[str], str]) -> None:
+    text = filled("index")
+    assert "Heronsmouth house book" in text and "Sponges and cakes" in text
+    assert sum(len(group.entries) for group in HomeView(desk).groups) == len(desk.book.mixtures)
+    assert "The tins of the house in plan" in text
+
+
+def test_a_row_says_what_it_can_be_narrowed_by(desk: Desk) -> None:
+    said = dict(mixture_entry(desk, "rich-fruit-cake").marks)
+    assert said["kind"] == "Rich fruit cake" and said["season"] == "autumn|winter"
+    assert said["keeps"] == "3 days|a week|a month"
+    assert "under marzipan" in said["tag"].split("|") and "Christmas cake" in said["also"].split("|")
+    assert marks(kind=["x"], tag=()) == (("kind", "x"),)
+
+
+def test_only_a_long_list_narrows(filled: Callable[[str], str]) -> None:
+    entries = tuple(Entry(str(at), f"n{at}", "", "") for at in range(FEW + 1))
+    assert ListView("x", "", (Group("", "", entries[:5]), Group("", "", entries[5:]))).narrows
+    assert not ListView("x", "", (Group("", "", entries[:FEW]),)).narrows
+    assert 'data-narrow="Mixtures"' in filled("mixtures/index") and 'data-season="autumn|winter"' in filled(
+        "mixtures/index"
+    )
+    assert 'data-narrow-kind="Level"' in filled("techniques/index")
+    assert "data-narrow" not in filled("mixtures/kinds/mud")
+
+
+def test_under_a_tag_there_is_no_choice_by_tag(desk: Desk) -> None:
+    names = {name for group in tag_groups(desk) for entry in group.entries for name, _ in entry.marks}
+    assert names == {"kind", "season", "keeps", "also"}
+    kinds = {dict(entry.marks)["kind"] for group in tag_groups(desk) for entry in group.entries}
+    assert "Technique" in kinds and "steady hands" not in kinds

@@ -1,0 +1,81 @@
+"""Parts on the page and on a sheet, spelled from the rows."""
+
+from __future__ import annotations
+
+import pytest
+
+from tinbook.loading import Loaded
+from tinbook.pages.base.page import Desk
+from tinbook.pages.technique.parts import PartsView, cake_parts, heavy_words, mixed, spoken
+from tinbook.pages.technique.sheet import as_plain, sheet_of
+from tinbook.pages.technique.view import TechniqueView
+from tinbook.tins import read_tin
+
+PHRASE = "may have an adverse effect on activity and attention in children"
+"""Regulation (EC) 1333/2008, Annex V, word for word."""
+
+
+def view(demo: Loaded, slug: str) -> PartsView:
+    return PartsView(slug, demo.book.techniques[slug], demo.book, demo.facts)
+
+
+def test_one_cake_is_shown_and_the_others_wait(demo: Loaded) -> None:
+    cakes = view(demo, "lighthouse-for-the-front").cakes
+    assert [each.cake for each in cakes if each.shown] == ["round 20 cm"]
+    assert len({each.total for each in cakes}) == len(cakes)
+    (shown,) = (each for each in cakes if each.shown)
+    tower = shown.parts[0]
+    assert (tower.letter, tower.name, tower.count, tower.total) == ("A", "tower, gull white", "1", "68")
+    assert any(words.startswith("weighed 68 g, computed ") for words in tower.more)
+    assert any("lolly stick" in words and "55 mm in the part" in words for words in tower.more)
+
+
+def test_the_grid_is_of_every_cake(demo: Loaded) -> None:
+    made = view(demo, "boat-on-the-shingle")
+    assert [row.head for row in made.grid.rows] == [each.cake for each in made.cakes]
+    assert all(len(row.cells) + 1 == len(made.grid.heads) for row in made.grid.rows)
+    assert made.grid.worked is not None
+
+
+def test_colours_that_carry_a_warning(demo: Loaded) -> None:
+    made = view(demo, "lighthouse-for-the-front")
+    (warning,) = made.warnings
+    assert warning.startswith("Lamp red holds E129 (allura red): may have an adverse effect on activity and attention")
+    (red,) = (each for each in made.cakes[0].colours if each.name == "Lamp red")
+    assert (red.warning, red.swatch, red.label) == (f"warning by law: E129 (allura red): {PHRASE}", "#B3261E", "white")
+    assert view(demo, "coil-of-rope").warnings == ()
+
+
+def test_weight_on_the_side_is_told(demo: Loaded) -> None:
+    made = view(demo, "heron-for-the-side")
+    assert "hang on the side" in made.heavy
+    assert "That is heavy" not in made.heavy
+    assert heavy_words(view(demo, "coil-of-rope").written) == ""
+
+
+@pytest.mark.parametrize("cake", [None, "round 30 cm", "square 15 cm"])
+def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> None:
+    desk = Desk(demo.book, demo.facts, {})
+    tin = read_tin(cake)[1] if cake else None
+    all_made = view(demo, "lighthouse-for-the-front").made_for(tin)
+    sheet = sheet_of("lighthouse-for-the-front", desk, cake=tin)
+    assert sheet.shown is not None and sheet.shown.cake == (cake or "round 20 cm")
+    assert len(sheet.cakes) == len(all_made) == (1 if cake else 9) and sheet.chooses == (cake is None)
+    for told, made in zip(sheet.cakes, map(cake_parts, all_made), strict=True):
+        assert told.cake == made.cake and told.templates
+        assert tuple((each.title, each.text) for each in told.parts) == spoken(made.parts)
+        assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours)
+        assert any(PHRASE in each.text for each in told.colours)
+        assert all(
+            "lamp red carries a warning by law (E129)" in each.text for each in told.parts if ", lamp red" in each.title
+        )
+        notes = [words.text for page in told.templates for words in page.words]
+        assert any("in lamp red: E129" in text for text in notes)
+    assert any("E129" in each.text for each in sheet.cautions)
+    assert any("lolly stick" in words for words in sheet.counted)
+    (plain,) = as_plain(sheet)["cakes"]
+    assert plain["cake"] == sheet.shown.cake and "templates" not in plain
+
+
+def test_a_technique_without_parts_has_none(demo: Loaded) -> None:
+    assert TechniqueView("rope-edge", demo.book.techniques["rope-edge"], Desk(demo.book, demo.facts, {})).parts is None

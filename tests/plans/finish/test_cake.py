@@ -1,0 +1,74 @@
+"""A cake as a solid: shells against outer solid less inner solid by scipy, laws over every shape."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from scipy.integrate import simpson
+
+from tinbook.models import Book
+from tinbook.plans.finish.cake import Cake, house_cakes
+from tinbook.tins import SHAPES, Tin, read_tin
+
+UPRIGHT = [key for key, shape in SHAPES.items() if shape.solid == "upright" and not shape.in_trays]
+COATED = [key for key, shape in SHAPES.items() if not shape.in_trays]
+
+
+def tins(key: str) -> list[Tin]:
+    shape = SHAPES[key]
+    return [Tin(key, sizes, depth) for sizes, depth in shape.standard] or [read_tin(shape.example)[1]]
+
+
+@pytest.mark.parametrize("key", UPRIGHT)
+def test_a_shell_is_the_outer_solid_less_the_inner_one(key: str) -> None:
+    """The outline grows by P(t) dt: its area is integrated from the edges, and a top is put on."""
+    for tin in tins(key):
+        cake, thickness = Cake(tin, 100.0, 4), 5.0
+        if not cake.room_for(thickness):
+            continue
+        steps = np.linspace(0.0, thickness, 101)
+        sides = simpson([cake.outline.grown(by).edge_mm for by in steps], x=steps)
+        outer = (cake.outline.area_mm2 + sides) * (cake.height_mm + thickness)
+        assert cake.shell_ml(0.0, thickness) * 1000 == pytest.approx(outer - cake.outline.area_mm2 * 100.0, rel=2e-3)
+
+
+@pytest.mark.parametrize("key", COATED)
+def test_coats_never_shrink_as_they_thicken(key: str) -> None:
+    for tin in tins(key):
+        cake = Cake(tin, 100.0, 4)
+        coats = [cake.shell_ml(0.0, by) for by in (0.0, 1.0, 2.0, 4.0, 8.0) if cake.room_for(by)]
+        assert coats == sorted(coats)
+        assert coats[0] == pytest.approx(0.0)
+        two = cake.shell_ml(0.0, 2.0) + cake.shell_ml(2.0, 3.0)
+        assert two == pytest.approx(cake.shell_ml(0.0, 5.0), rel=1e-3) or not cake.room_for(5.0)
+
+
+@pytest.mark.parametrize("key", [key for key in COATED if not SHAPES[key].free])
+def test_lengths_doubled_take_eight_times_as_much(key: str) -> None:
+    for tin in tins(key):
+        twice_mm = tuple(2.0 * size for size in tin.sizes_mm)
+        if SHAPES[key].fault(twice_mm):
+            continue
+        one, two = Cake(tin, 80.0, 4), Cake(Tin(key, twice_mm), 160.0, 4)
+        if not one.room_for(4.0):
+            continue
+        assert two.shell_ml(0.0, 8.0) == pytest.approx(8.0 * one.shell_ml(0.0, 4.0), rel=2e-3), tin.name
+        assert two.surface_mm2(0.0) == pytest.approx(4.0 * one.surface_mm2(0.0), rel=2e-3)
+
+
+def test_a_half_ball_and_a_ball() -> None:
+    dome, ball = Cake(Tin("dome", (150.0,)), 100.0, 1), Cake(Tin("ball", (150.0,)), 100.0, 1)
+    assert (dome.stands_mm, ball.stands_mm) == (75.0, 150.0)
+    assert dome.surface_mm2(0.0) == pytest.approx(2 * math.pi * 75**2)
+    assert ball.shell_ml(0.0, 5.0) == pytest.approx(2 * dome.shell_ml(0.0, 5.0))
+    # the surface is what a thin coat grows by
+    assert dome.shell_ml(0.0, 1e-4) * 1000 / 1e-4 == pytest.approx(dome.surface_mm2(0.0), rel=1e-4)
+
+
+def test_no_cups_among_the_cakes_of_the_house(kitchen: Book) -> None:
+    cakes = list(house_cakes(kitchen, 100.0, 4, 6.0))
+    assert {cake.tin.shape for cake, _ in cakes} >= {"round", "square", "rectangle", "loaf", "ring"}
+    assert not any(cake.tin.kind.in_trays for cake, _ in cakes)
+    assert any(owned for _, owned in cakes)

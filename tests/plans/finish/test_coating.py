@@ -1,0 +1,63 @@
+"""Filling, dam, coats and border of one cake."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from tinbook.facts import Facts
+from tinbook.models import Border, Finish
+from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.finish.coating import border_marks, coat_row, coats_of
+from tinbook.tins import Tin
+
+CAKE = Cake(Tin("square", (200.0,)), 100.0, 4)
+
+
+@pytest.fixture
+def settled(facts: Facts) -> Finishing:
+    return finishing(Finish(), facts)
+
+
+def test_a_square_by_hand(settled: Finishing, facts: Facts) -> None:
+    made = coats_of(CAKE, settled, facts)
+    assert made.filling_ml == pytest.approx(3 * 20 * 20 * 0.5)
+    assert made.crumb_ml == pytest.approx(20.4 * 20.4 * 10.2 - 20 * 20 * 10)
+    assert made.final_ml == pytest.approx(21.2 * 21.2 * 10.6 - 20.4 * 20.4 * 10.2)
+    assert made.border_ml == made.dam_ml == 0.0
+
+
+def test_a_dam_is_taken_out_of_the_filling(settled: Finishing, facts: Facts) -> None:
+    plain, dammed = coats_of(CAKE, settled, facts), coats_of(CAKE, replace(settled, dam_mm=10.0), facts)
+    assert dammed.filling_ml + dammed.dam_ml == pytest.approx(plain.filling_ml)
+    assert dammed.filling_ml == pytest.approx(3 * 18 * 18 * 0.5)
+    assert coats_of(Cake(CAKE.tin, 100.0, 1), replace(settled, dam_mm=10.0), facts).dam_ml == 0.0
+
+
+def test_a_border_goes_round_the_coated_cake(settled: Finishing, facts: Facts) -> None:
+    border = Border.model_validate({"opening": "8 mm", "pitch": "14 mm", "stroke": "20 mm", "edges": "top and foot"})
+    assert border_marks(CAKE, border, 6.0) == 2 * round(4 * 212 / 14)
+    made = coats_of(CAKE, replace(settled, border=border), facts)
+    star = facts.numbers["star left open"].value
+    assert made.border_ml == pytest.approx(
+        border_marks(CAKE, border, 6.0) * 0.7853982 * 64 * 20 * star / 1000, rel=1e-5
+    )
+    asked = border.model_copy(update={"count": 30})
+    assert border_marks(CAKE, asked, 6.0) == 60
+
+
+def test_curd_is_filling_alone(settled: Finishing, facts: Facts, batch: Callable[..., Batch]) -> None:
+    curd = batch(kind="curd", tins=None, makes="500 g", bake=None, mix=["250 g butter", "250 g caster sugar"])
+    row = coat_row(curd, CAKE, True, settled, facts, only_fills=True)
+    assert row.filling_g == pytest.approx(600 * curd.kind.gravity.typical)
+    assert (row.crumb_g, row.final_g, row.border_g) == (0.0, 0.0, 0.0)
+
+
+def test_a_coat_that_closes_a_tube_is_refused(settled: Finishing, facts: Facts) -> None:
+    narrow = Cake(Tin("ring", (200.0, 10.0)), 100.0, 1)
+    with pytest.raises(ValueError, match="closes the tube"):
+        coats_of(narrow, settled, facts)

@@ -1,0 +1,32 @@
+"""Inches against scipy and GNU units; the trade's sizes against what a ruler says."""
+
+from typing import Any
+
+import pytest
+from scipy import constants
+
+from tinbook.plans.measures.lengths import PARTS_IN, lengths
+
+
+def test_inches_against_scipy_and_gnu_units(gnu_units: Any) -> None:
+    rows = lengths().rows
+    exact = gnu_units([(f"{row.inches_in} in", "mm") for row in rows])
+    for row, millimetres in zip(rows, exact, strict=True):
+        assert row.exact_mm == pytest.approx(millimetres, rel=1e-9)
+        assert row.exact_mm == pytest.approx(row.inches_in * constants.inch * 1000, rel=1e-9)
+        assert row.shown_mm == pytest.approx(row.exact_mm, abs=0.0501 if row.inches_in < 1 else 0.501)
+
+
+def test_the_trades_sizes() -> None:
+    """Common practice, as printed on tins: 6 in is 15 cm, 8 in 20 cm, 10 in 25 cm, 12 in 30 cm; 3 in deep is 7.5 cm."""
+    sold = {row.inches_in: row.trade_mm for row in lengths().rows}
+    for inches, cm in ((3, 7.5), (6, 15), (8, 20), (9, 23), (10, 25), (12, 30)):
+        assert sold[inches] == cm * 10
+    assert all(sold[part] is None for part in PARTS_IN)
+
+
+def test_a_trade_name_is_never_far_from_the_ruler() -> None:
+    for row in lengths().rows:
+        if row.trade_mm is not None:
+            assert row.off_mm == pytest.approx(row.trade_mm - row.exact_mm, abs=0.0501)
+            assert abs(row.off_mm or 0) <= 7

@@ -1,0 +1,35 @@
+"""The small sums as tables: how many, how much, what is left."""
+
+import pytest
+
+from tinbook.facts import Facts
+from tinbook.plans.measures.pieces import small_sums
+
+
+def test_forty_five_grams_from_twelve_hundred(facts: Facts) -> None:
+    """By hand: 1200 g less 2 % is 1176 g, 26 times 45 g and 6 g over; 1 % lost gives 26, 5 % gives 25."""
+    row = next(row for row in small_sums(facts).pieces if (row.batter_g, row.each_g) == (1200, 45))
+    assert (row.count, row.count_low, row.count_high, row.left_g) == (26, 25, 26, 6)
+    assert row.baked_g == 40, "45 g less 11 % in the oven"
+
+
+def test_a_dirtier_bowl_gives_no_more(facts: Facts) -> None:
+    made = small_sums(facts)
+    for row in made.pieces:
+        assert row.count_low <= row.count <= row.count_high
+        assert 0 <= row.left_g <= row.each_g
+    for need in made.needed:
+        assert need.batter_low_g <= need.batter_g <= need.batter_high_g
+        assert need.count * need.each_g <= need.batter_g
+
+
+def test_batters_asked_for(facts: Facts) -> None:
+    assert {row.batter_g for row in small_sums(facts, (777.0,)).pieces} == {777.0}
+
+
+def test_what_is_left_undoes_itself(facts: Facts) -> None:
+    factors = {(row.asked, row.left): row for row in small_sums(facts).left}
+    for (asked, left), row in factors.items():
+        assert row.exact_factor * factors[left, asked].exact_factor == pytest.approx(1)
+        assert row.factor_shown == pytest.approx(row.exact_factor, abs=0.00501)
+    assert factors[4, 5].factor_shown == 1.25, "a quarter more of everything with one more egg"

@@ -1,0 +1,112 @@
+"""Dowels: the numbers of the publications (tests/data/dowels.csv names them), and where they stand."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+
+import pytest
+from shapely import Point, Polygon
+
+from tinbook.facts import Facts
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, published_for, tier_above
+from tinbook.tins import read_tin
+
+PUBLISHED = Path(__file__).parents[2] / "data" / "dowels.csv"
+
+
+def chart() -> list[dict[str, str]]:
+    return list(csv.DictReader(line for line in PUBLISHED.read_text("utf-8").splitlines() if not line.startswith("#")))
+
+
+def test_the_facts_are_what_was_published(facts: Facts) -> None:
+    names = {"P": "dowel guide", "C": "dowel notes", "W": "support rods leaflet", "B": "assembling technique"}
+    theirs = sorted((names[row["source"]], int(row["dowels_n"])) for row in chart())
+    assert sorted((row.source, row.count) for row in facts.dowels.values()) == theirs
+    for row in chart():
+        if row["source"] == "W":
+            (ours,) = published_for_source(facts, "support rods leaflet", float(row["tier_in"]))
+            assert ours == int(row["dowels_n"])
+        if row["inset_from_edge_in"]:
+            assert facts.numbers["dowel from the edge"].value == pytest.approx(float(row["inset_from_edge_in"]) * 25.4)
+
+
+def published_for_source(facts: Facts, source: str, size_in: float) -> list[int]:
+    return [row.count for row in published_for(size_in, facts.dowels.values()) if row.source == source]
+
+
+@pytest.mark.parametrize(
+    ("above", "low", "high"),
+    # by reading the table: what any row says of that size, the next size up between two sizes
+    [("round 15 cm", 3, 6), ("round 20 cm", 4, 6), ("round 25 cm", 4, 6), ("round 30 cm", 5, 8), ("square 40 cm", 5, 8),
+     ("round 18 cm", 4, 6), ("round 36 cm", 5, 8)],
+)  # fmt: skip
+def test_the_most_that_is_published_is_taken(facts: Facts, above: str, low: int, high: int) -> None:
+    plan = dowel_plan(read_tin("round 50 cm")[1], read_tin(above)[1], facts)
+    assert (plan.low, plan.high, plan.count, plan.fewer) == (low, high, high, False)
+
+
+@pytest.mark.parametrize(
+    "above", ["round 15 cm", "square 20 cm", "heart 25 cm", "hexagon 23 cm", "petal 30 cm", "oval 20 cm x 15 cm"]
+)
+def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
+    """Oracle: distances in shapely."""
+    tin = read_tin(above)[1]
+    plan = dowel_plan(read_tin("square 40 cm")[1], tin, facts)
+    outline = Polygon(tin.outline_mm()[0])
+    for place in plan.places:
+        assert outline.contains(Point(place))
+        in_mm = outline.exterior.distance(Point(place))
+        # behind the notch of a heart a little further in
+        assert in_mm == pytest.approx(38.1, abs=0.1) or (tin.shape == "heart" and 38.1 < in_mm < 55.0)
+    near = min(
+        Point(one).distance(Point(other)) for index, one in enumerate(plan.places) for other in plan.places[:index]
+    )
+    assert near >= facts.numbers["dowels apart"].value - 1e-6
+
+
+def test_fewer_where_no_more_have_room(facts: Facts) -> None:
+    plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], facts)
+    assert plan.fewer and plan.count == 3 < plan.high
+    assert "Only 3 have room" in dowel_template(plan).notes[0]
+
+
+def test_the_tier_above_is_the_usual_one() -> None:
+    assert [tier_above(read_tin(cake)[1]).name for cake in ("round 20 cm", "square 30 cm")] == [
+        "round 15 cm",
+        "square 25 cm",
+    ]
+
+
+def test_the_drawing_has_every_dowel_and_says_what_is_not_food(facts: Facts) -> None:
+    plan = dowel_plan(read_tin("round 25 cm")[1], read_tin("round 15 cm")[1], facts)
+    made = dowel_template(plan)
+    circles = [Polygon(stroke.points) for stroke in made.strokes if stroke.kind == "hidden"]
+    assert len(circles) == plan.count == 6
+    assert {round(circle.bounds[2] - circle.bounds[0], 2) for circle in circles} == {6.35}
+    middles = {(round(circle.centroid.x, 3), round(circle.centroid.y, 3)) for circle in circles}
+    assert middles == {(round(x, 3), round(-y, 3)) for x, y in plan.places}
+    said = " ".join(made.notes)
+    assert "Published for that size: 3 to 6" in said and "count them in, count them out" in said and "height" in said
+
+
+@pytest.mark.parametrize(
+    ("cake", "above", "told"),
+    [
+        ("round 15 cm", "round 20 cm", "round 20 cm is wider than round 15 cm"),
+        ("round 20 cm", "round 7.5 cm", "has no room for 3 dowels"),
+        ("round 20 cm", "cups", "no dowels are set under a cups"),
+        ("ball 15 cm", "round 10 cm", "no dowels are set in a ball"),
+        ("dome 20 cm", "round 10 cm", "no dowels are set in a dome"),
+    ],
+)
+def test_what_cannot_stand(facts: Facts, cake: str, above: str, told: str) -> None:
+    with pytest.raises(AskError, match=told) as caught:
+        dowel_plan(read_tin(cake)[1], read_tin(above if above != "cups" else "12 standard cups")[1], facts)
+    assert caught.value.hint
+
+
+def test_no_tier_is_small_enough() -> None:
+    with pytest.raises(AskError, match="no smaller round is sold"):
+        tier_above(read_tin("round 10 cm")[1])

@@ -1,0 +1,40 @@
+"""The neutral drawing: strokes, words, bounds."""
+
+from __future__ import annotations
+
+import pytest
+
+from tinbook.plans.true_size.drawn import KINDS, Label, Stroke, Template, axes, bounds, cross, grain, words_mm
+from tinbook.tins import Tin
+
+SQUARE = ((0.0, 0.0), (10.0, 0.0), (10.0, 20.0), (0.0, 20.0))
+
+
+def test_a_ring_is_turned_over_and_closed() -> None:
+    """Outlines have y upwards, paper has it downwards."""
+    stroke = Stroke.ring("cut", SQUARE)
+    assert stroke.points == ((0.0, 0.0), (10.0, 0.0), (10.0, -20.0), (0.0, -20.0), (0.0, 0.0))
+    assert stroke.moved((5.0, 20.0)).points[2] == (15.0, 0.0)
+    assert bounds([stroke]) == (0.0, -20.0, 10.0, 0.0)
+    assert Label("A", (1.0, 2.0)).moved((3.0, 4.0)).at == (4.0, 6.0)
+
+
+def test_a_template_knows_its_bounds_and_kinds() -> None:
+    strokes = (Stroke.ring("hidden", SQUARE), Stroke("cut", ((-5.0, 0.0), (5.0, 0.0))))
+    template = Template("x", "X", "", Tin("round", (200.0,)), strokes)
+    assert template.bounds_mm == (-5.0, -20.0, 10.0, 0.0)
+    assert template.kinds == ("cut", "hidden"), "in the order of the key"
+    assert all(KINDS[kind] for kind in template.kinds)
+
+
+def test_middles_and_arrows() -> None:
+    across, up = axes([Stroke.ring("cut", SQUARE)])
+    assert across.points == ((0.0, -10.0), (10.0, -10.0)) and up.points == ((5.0, -20.0), (5.0, 0.0))
+    assert {stroke.kind for stroke in cross((0.0, 0.0), 3.0)} == {"centre"}
+    arrow = grain((10.0, 10.0), 14.0)
+    assert bounds(arrow)[1] == 3.0 and bounds(arrow)[3] == 17.0
+
+
+@pytest.mark.parametrize(("lengths", "said"), [((54.26, 60.0), "54.5 × 60 mm"), ((88.75,), "89 mm"), ((0.0,), "0 mm")])
+def test_lengths_as_a_ruler_is_read(lengths: tuple[float, ...], said: str) -> None:
+    assert words_mm(*lengths) == said
