@@ -109,7 +109,7 @@ def house() -> Callable[..., House]:
 def kitchen(card: Callable[..., Card], house: Callable[..., House]) -> Book:
     """A small house with its cards and tins, no mixtures: it does not change when the demo does."""
     cards = {name: read(Card, keys) for name, keys in CARDS.items()}
-    return Book(house(), tuple(read(OwnedTin, tin) for tin in TINS), cards)
+    return Book(house=house(), tins=tuple(read(OwnedTin, tin) for tin in TINS), cards=cards)
 
 
 @pytest.fixture(scope="session")

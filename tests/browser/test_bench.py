@@ -291,7 +291,7 @@ def test_a_tin_that_is_in_no_table(
     form = open_any(tab)
     form.get_by_label("Width").fill("17.2")
     form.get_by_role("button").tap()
-    assert shown(tab) == printed(cake, Query(tins=((count, Tin("round", (172.0,))),)))
+    assert shown(tab) == printed(cake, Query(tins=((count, Tin(shape="round", sizes_mm=(172.0,))),)))
     expect(tab.locator('.tb-chip[aria-pressed="true"]')).to_have_count(0)
     form.get_by_label("Shape").select_option("rectangle")
     form.locator("select").nth(1).select_option("inches")
@@ -299,14 +299,16 @@ def test_a_tin_that_is_in_no_table(
     form.get_by_label("Length").fill("12.7")
     form.get_by_label("Length").press("Enter")
     sizes = (round(8.3 * 25.4, 3), round(12.7 * 25.4, 3))
-    lines = printed(cake, Query(tins=((count, Tin("rectangle", sizes)),)))
+    lines = printed(cake, Query(tins=((count, Tin(shape="rectangle", sizes_mm=sizes)),)))
     assert shown(tab) == lines
     tab.reload()
     assert shown(tab) == lines
     form = open_any(tab)
     form.get_by_label("Water").fill("1850")
     form.get_by_role("button").tap()
-    by_water = Query(tins=((count, Tin("round", (100.0,), 75.0, 1850.0)),), deep=True)
+    by_water = Query(
+        tins=((count, Tin(shape="round", sizes_mm=(100.0,), depth_mm=75.0, measured_ml=1850.0)),), deep=True
+    )
     assert shown(tab) == printed(cake, by_water)
     expect(tab.locator(".tb-this")).to_contain_text("1850 ml")
 

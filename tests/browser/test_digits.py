@@ -138,11 +138,11 @@ def questions(
             two = SHAPES[shape].in_two_sizes
             sizes = (width, length) if two else (width,)
             choice = {"any": {"shape": shape, "width": width, "length": length if two else width}}
-            yield slug, {**choice, "count": count, "exact": exact}, Tin(shape, sizes), count
+            yield slug, {**choice, "count": count, "exact": exact}, Tin(shape=shape, sizes_mm=sizes), count
         else:
             ml = float(dice.randint(150, 9000))
             # a narrow tin of that water: nothing is known of its width
-            tin = Tin("round", (100.0,), 75.0, ml)
+            tin = Tin(shape="round", sizes_mm=(100.0,), depth_mm=75.0, measured_ml=ml)
             yield slug, {"any": {"ml": ml}, "count": count, "exact": exact}, tin, count
 
 

@@ -41,8 +41,8 @@ def made(demo: Loaded) -> Choices:
 def test_the_browser_agrees_with_python_and_is_quick(page: Open, demo_url: str, made: Choices) -> None:
     dice = random.Random(40)
     wishes = [
-        Wish(dice.randint(FEWEST, MOST), dice.randrange(3), dice.random() < 0.3, dice.random() < 0.3,
-             dice.choice(BESIDE), dice.choice((None, None, True, False)))
+        Wish(guests=dice.randint(FEWEST, MOST), kind=dice.randrange(3), keep_top=dice.random() < 0.3, owned=dice.random() < 0.3,
+             beside=dice.choice(BESIDE), stacked=dice.choice((None, None, True, False)))
         for _ in range(300)
     ]  # fmt: skip
     asked = [

@@ -126,7 +126,13 @@ def test_a_strip_is_as_long_as_the_cake_is_round(run: Run, here: Path) -> None:
 def test_an_outline_in_the_pdf_measures_what_is_planned(tmp_path: Path, size: tuple[float, float]) -> None:
     wide, high = size
     ring = ((0.0, 0.0), (wide, 0.0), (wide, high / 2), (wide / 2, high), (0.0, high / 2))
-    made = Template("x", "A pennant", "", Tin("round", (200.0,)), (Stroke.ring("cut", ring),))
+    made = Template(
+        key="x",
+        name="A pennant",
+        size="",
+        cake=Tin(shape="round", sizes_mm=(200.0,)),
+        strokes=(Stroke.ring("cut", ring),),
+    )
     path = tmp_path / "x.pdf"
     path.write_bytes(templates_pdf("A pennant", paper_pages([made], PAPERS["A4"], 12.0, "")))
     with pdfplumber.open(path) as pdf:

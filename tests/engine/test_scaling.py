@@ -55,7 +55,7 @@ def test_half_an_egg_goes_up(eggs: int, exact: float, whole: int) -> None:
 
 @given(share=st.floats(0.001, 1.0), size=st.sampled_from([(230.0, 130.0), (160.0, 100.0)]))
 def test_depth_in_a_tapered_tin_against_a_root_finder(share: float, size: tuple[float, float]) -> None:
-    tin = Tin("loaf", size, 70.0)
+    tin = Tin(shape="loaf", sizes_mm=size, depth_mm=70.0)
     volume_ml = share * tin.brim_ml()
     root = brentq(lambda depth: tin.volume_ml(depth) - volume_ml, 0.0, 70.0)
     assert scaling.depth_for(volume_ml, tin.volume_ml, 70.0) == pytest.approx(root, abs=1e-3)

@@ -71,7 +71,7 @@ points = st.tuples(steps, steps)
 @given(st.lists(points, min_size=2, max_size=12))
 def test_a_line_is_clipped_as_shapely_clips_it(line: list[tuple[float, float]]) -> None:
     """Oracle: GEOS, by shapely."""
-    tile = Tile(0, 0, 0.0, 0.0, 100.0, 80.0)
+    tile = Tile(row=0, column=0, left=0.0, top=0.0, right=100.0, bottom=80.0)
     ours = list(clipped(line, tile))
     # stroke by stroke, as a line that crosses itself is counted twice
     theirs = [LineString(pair).intersection(box(0, 0, 100, 80)) for pair in pairwise(line)]
@@ -82,8 +82,8 @@ def test_a_line_is_clipped_as_shapely_clips_it(line: list[tuple[float, float]]) 
 
 def test_a_line_that_lies_in_one_tile_stays_whole() -> None:
     ring = ((10.0, 10.0), (20.0, 10.0), (20.0, 20.0), (10.0, 10.0))
-    assert list(clipped(ring, Tile(0, 0, 0.0, 0.0, 100.0, 80.0))) == [ring]
-    assert list(clipped(ring, Tile(0, 0, 50.0, 0.0, 100.0, 80.0))) == []
+    assert list(clipped(ring, Tile(row=0, column=0, left=0.0, top=0.0, right=100.0, bottom=80.0))) == [ring]
+    assert list(clipped(ring, Tile(row=0, column=0, left=50.0, top=0.0, right=100.0, bottom=80.0))) == []
 
 
 @given(st.lists(st.tuples(st.floats(1.0, 100.0), st.floats(1.0, 80.0)), max_size=30))

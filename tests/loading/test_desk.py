@@ -181,7 +181,13 @@ def test_a_flaw_is_put_at_its_place(write: Write) -> None:
     data = desk.open(address)
     technique = desk.part(address, Technique, data, "a technique", ())
     assert technique is not None
-    desk.tell(address, [Flaw("x", ("steps", 0), "message", "hint", start=4, end=7), Flaw("follows", (), "m")])
+    desk.tell(
+        address,
+        [
+            Flaw(code="x", path=("steps", 0), message="message", hint="hint", start=4, end=7),
+            Flaw(code="follows", path=(), message="m"),
+        ],
+    )
     (problem,) = desk.problems
     assert (problem.place.line, problem.place.column, problem.place.width) == (4, 9, 3)
     assert [found.code for found in desk.broken[address]] == ["x", "follows"]

@@ -71,7 +71,7 @@ def test_shelves_are_counted_in_whole_numbers(shelves: str) -> None:
 def test_a_measured_tin_holds_its_measure() -> None:
     own, _ = read_model(OwnedTin, {"tin": "round 9 in x 3 in", "have": "2", "measured": "2.85 l"}, "a tin")
     assert own is not None
-    assert own.measured_tin == Tin("round", (230.0,), 75.0, 2850.0)
+    assert own.measured_tin == Tin(shape="round", sizes_mm=(230.0,), depth_mm=75.0, measured_ml=2850.0)
     assert own.tin.measured_ml is None
     plain, _ = read_model(OwnedTin, {"tin": "round 9 in x 3 in"}, "a tin")
     assert plain is not None and plain.measured_tin == plain.tin and plain.have == 1

@@ -49,7 +49,7 @@ def test_whose_cup_the_house_says() -> None:
 @pytest.mark.parametrize("tins", ["2 round 15 cm x 7.5 cm", ["2 round 6 in x 3 in"]])
 def test_one_tin_or_a_list_of_them(mixture: Make, tins: Any) -> None:
     """To the trade 6 x 3 in and 15 x 7.5 cm are one tin."""
-    assert mixture(tins=tins).tins == ((2, Tin("round", (150.0,), 75.0)),)
+    assert mixture(tins=tins).tins == ((2, Tin(shape="round", sizes_mm=(150.0,), depth_mm=75.0)),)
 
 
 def test_several_tins_keep_their_order(mixture: Make) -> None:

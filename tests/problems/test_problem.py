@@ -6,7 +6,13 @@ from tinbook.problems import Place, Problem, as_dict
 
 
 def test_as_dict_is_plain_and_whole() -> None:
-    problem = Problem("unknown-key", "unknown key", Place("a.yaml", 7, 21, 8, "text"), "did you mean?", "note")
+    problem = Problem(
+        code="unknown-key",
+        message="unknown key",
+        place=Place(file="a.yaml", line=7, column=21, width=8, text="text"),
+        hint="did you mean?",
+        severity="note",
+    )
     assert as_dict(problem) == {
         "code": "unknown-key",
         "severity": "note",
@@ -21,4 +27,4 @@ def test_as_dict_is_plain_and_whole() -> None:
 
 
 def test_a_place_is_at_least_one_wide() -> None:
-    assert as_dict(Problem("c", "m", Place("f", 1, 4, 0)))["end_column"] == 5
+    assert as_dict(Problem(code="c", message="m", place=Place(file="f", line=1, column=4, width=0)))["end_column"] == 5

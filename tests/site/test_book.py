@@ -58,8 +58,8 @@ def test_every_table_on_a_page_says_how_it_was_worked_out(pages: dict[str, Page]
 
 
 def test_a_broken_page_shows_its_problem_as_text(demo: Loaded) -> None:
-    place = Place("recipes/mixtures/lost-cake.yaml", 3, 5, 4, "kind: <b>")
-    problem = Problem("unknown word", "the kind <b> is not known", place, "write one")
+    place = Place(file="recipes/mixtures/lost-cake.yaml", line=3, column=5, width=4, text="kind: <b>")
+    problem = Problem(code="unknown word", message="the kind <b> is not known", place=place, hint="write one")
     site = build_site(demo.book, demo.facts, {"mixtures/lost-cake": (problem,)})
     text = filled(site.pages["mixtures/lost-cake"], dict(site.pages))
     assert "recipes/mixtures/lost-cake.yaml:3:5" in text

@@ -20,7 +20,9 @@ GRAIN = 1e-4
 
 def tins(key: str) -> list[Tin]:
     shape = SHAPES[key]
-    return [Tin(key, sizes, depth) for sizes, depth in shape.standard] or [read_tin(shape.example)[1]]
+    return [Tin(shape=key, sizes_mm=sizes, depth_mm=depth) for sizes, depth in shape.standard] or [
+        read_tin(shape.example)[1]
+    ]
 
 
 def offset_mm2(tin: Tin, by_mm: float) -> float:
@@ -56,26 +58,26 @@ def test_a_coat_never_shrinks_as_it_thickens(key: str) -> None:
 
 
 def test_corners_of_plain_outlines() -> None:
-    assert outline_of(Tin("square", (200.0,))).corners == pytest.approx(4.0)
-    assert outline_of(Tin("round", (200.0,))).corners == pytest.approx(math.pi, rel=1e-4)
+    assert outline_of(Tin(shape="square", sizes_mm=(200.0,))).corners == pytest.approx(4.0)
+    assert outline_of(Tin(shape="round", sizes_mm=(200.0,))).corners == pytest.approx(math.pi, rel=1e-4)
     hexagon = tuple((math.cos(k * math.pi / 3), math.sin(k * math.pi / 3)) for k in range(6))
     assert turns(hexagon) == pytest.approx([math.pi / 3] * 6)
     assert turns(hexagon[::-1]) == pytest.approx([math.pi / 3] * 6)
 
 
 def test_growing_twice_is_growing_once() -> None:
-    outline = outline_of(Tin("square", (200.0,)))
+    outline = outline_of(Tin(shape="square", sizes_mm=(200.0,)))
     twice, once = outline.grown(2.0).grown(3.0), outline.grown(5.0)
     assert (twice.area_mm2, twice.edge_mm) == pytest.approx((once.area_mm2, once.edge_mm))
 
 
 def test_a_tube_closes_up_and_a_cake_is_used_up() -> None:
-    ring = outline_of(Tin("ring", (200.0, 20.0)))
+    ring = outline_of(Tin(shape="ring", sizes_mm=(200.0, 20.0)))
     assert ring.room_mm == pytest.approx(10.0, rel=1e-3)
     with pytest.raises(ValueError, match="closes the tube"):
         ring.grown(10.1)
     with pytest.raises(ValueError, match="nothing is left"):
-        Outline(10_000.0, 400.0, 4.0).grown(-60.0)
+        Outline(area_mm2=10_000.0, edge_mm=400.0, corners=4.0).grown(-60.0)
 
 
 @pytest.mark.parametrize("name", ["round 20 cm", "square 20 cm", "hexagon 23 cm", "petal 25 cm", "dome 20 cm"])

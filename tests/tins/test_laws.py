@@ -138,7 +138,7 @@ def test_lengths_doubled_hold_eight_times_as_much(key: str, data: st.DataObject,
 @given(data=st.data(), low=st.floats(0.0, 2.0), more=st.floats(1e-3, 1.0))
 def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, more: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
-    tin = Tin(key, sizes, depth)
+    tin = Tin(shape=key, sizes_mm=sizes, depth_mm=depth)
     below, above = low * depth, (low + more) * depth
     assert tin.volume_ml(0.0) == 0.0
     assert tin.volume_ml(above) > tin.volume_ml(below)
@@ -151,14 +151,17 @@ def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, mo
 @given(data=st.data(), share=st.floats(0.0, 2.0), measured=st.one_of(st.none(), st.floats(50.0, 20000.0)))
 def test_fill_undoes_volume(key: str, data: st.DataObject, share: float, measured: float | None) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
-    tin = Tin(key, sizes, depth, measured)
+    tin = Tin(shape=key, sizes_mm=sizes, depth_mm=depth, measured_ml=measured)
     assert tin.fill_mm(tin.volume_ml(share * depth)) == pytest.approx(share * depth, rel=1e-9, abs=1e-9 * depth)
 
 
 @given(data=st.data(), share=st.floats(0.0, 1.5), measured=st.floats(50.0, 20000.0))
 def test_a_measure_scales_every_depth(key: str, data: st.DataObject, share: float, measured: float) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
-    plain, owned = Tin(key, sizes, depth), Tin(key, sizes, depth, measured)
+    plain, owned = (
+        Tin(shape=key, sizes_mm=sizes, depth_mm=depth),
+        Tin(shape=key, sizes_mm=sizes, depth_mm=depth, measured_ml=measured),
+    )
     assert owned.brim_ml() == pytest.approx(measured, rel=1e-12)
     ratio = measured / plain.brim_ml()
     assert owned.volume_ml(share * depth) == pytest.approx(ratio * plain.volume_ml(share * depth), rel=1e-9)
@@ -170,10 +173,10 @@ def test_a_measure_scales_every_depth(key: str, data: st.DataObject, share: floa
 @given(data=st.data())
 def test_a_tin_is_a_value(key: str, data: st.DataObject) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
-    tin = Tin(key, sizes, depth)
-    assert tin == Tin(key, tin.sizes_mm, tin.depth_mm)
-    assert hash(tin) == hash(Tin(key, tin.sizes_mm, tin.depth_mm))
-    assert tin != Tin(key, sizes)
+    tin = Tin(shape=key, sizes_mm=sizes, depth_mm=depth)
+    assert tin == Tin(shape=key, sizes_mm=tin.sizes_mm, depth_mm=tin.depth_mm)
+    assert hash(tin) == hash(Tin(shape=key, sizes_mm=tin.sizes_mm, depth_mm=tin.depth_mm))
+    assert tin != Tin(shape=key, sizes_mm=sizes)
     assert shape.settled(tin.sizes_mm) == tin.sizes_mm
     assert all(isinstance(size, float) for size in tin.sizes_mm)
 
@@ -181,7 +184,7 @@ def test_a_tin_is_a_value(key: str, data: st.DataObject) -> None:
 @given(data=st.data(), count=st.integers(1, 999), deep=st.booleans())
 def test_every_name_is_read_back(key: str, data: st.DataObject, count: int, deep: bool) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
-    tin = Tin(key, sizes, depth if deep else None)
+    tin = Tin(shape=key, sizes_mm=sizes, depth_mm=depth if deep else None)
     for name in tin.full_names:
         assert read_tin(name) == (1, tin)
         assert read_tin(f"{count} {name}") == (count, tin)
@@ -193,10 +196,10 @@ def test_every_name_is_read_back(key: str, data: st.DataObject, count: int, deep
 def test_standard_tins_are_read_back_by_every_name(key: str) -> None:
     shape = SHAPES[key]
     for sizes, depth in shape.standard:
-        tin = Tin(key, sizes, depth)
+        tin = Tin(shape=key, sizes_mm=sizes, depth_mm=depth)
         for name in tin.full_names:
             assert read_tin(name) == (1, tin)
-        plain = tin if shape.named_size(sizes) else Tin(key, sizes)
+        plain = tin if shape.named_size(sizes) else Tin(shape=key, sizes_mm=sizes)
         for name in plain.names:
             assert read_tin(name) == (1, plain)
 
@@ -208,9 +211,11 @@ def test_every_word_for_a_shape_is_read(key: str) -> None:
     if shape.extra_example:
         assert read_tin(shape.extra_example)[1].shape == key
     for word in shape.words:
-        assert read_tin(Tin(key, tin.sizes_mm, 100.0).full_name.replace(key, word))[1] == Tin(key, tin.sizes_mm, 100.0)
+        assert read_tin(Tin(shape=key, sizes_mm=tin.sizes_mm, depth_mm=100.0).full_name.replace(key, word))[1] == Tin(
+            shape=key, sizes_mm=tin.sizes_mm, depth_mm=100.0
+        )
     for named in shape.named:
-        expected = Tin(key, named.sizes_mm, named.depth_mm)
+        expected = Tin(shape=key, sizes_mm=named.sizes_mm, depth_mm=named.depth_mm)
         for size in (named.name, *named.also):
             assert read_tin(f"2 {size} {key}") == (2, expected)
             assert read_tin(f"{key} {size}") == (1, expected)
@@ -226,7 +231,7 @@ def test_the_least_depth_holds_and_no_lesser_one_does(key: str, needed: float) -
         # A named size brings its depth with it, and half a ball is half as deep as it is wide.
         sold = (named.depth_mm,) if named else (sizes[0] / 2,) if key in ("dome", "ball") else shape.depths_mm
         holding = [depth for depth in sold if depth >= needed - 1e-6]
-        assert Tin(key, sizes).least_depth(needed) == (min(holding) if holding else None)
+        assert Tin(shape=key, sizes_mm=sizes).least_depth(needed) == (min(holding) if holding else None)
         assert usual in shape.depths_mm
 
 
@@ -253,21 +258,21 @@ def test_a_developers_mistake_raises(key: str) -> None:
     shape = SHAPES[key]
     sizes, depth = typical(shape)
     for wrong in (
-        lambda: Tin(f"{key}ish", sizes),
-        lambda: Tin(key, ()),
-        lambda: Tin(key, (*sizes, 100.0)),
-        lambda: Tin(key, tuple(size * 1000.0 for size in sizes)),
-        lambda: Tin(key, tuple(size / 1000.0 for size in sizes)),
-        lambda: Tin(key, tuple(math.nan for _ in sizes)),
-        lambda: Tin(key, sizes, 2000.0),
-        lambda: Tin(key, sizes, 0.0),
-        lambda: Tin(key, sizes, math.nan),
-        lambda: Tin(key, sizes, depth, 0.0),
-        lambda: Tin(key, sizes, depth, math.inf),
-        lambda: Tin(key, sizes, None, 1000.0),
-        lambda: Tin(key, sizes).volume_ml(-1.0),
-        lambda: Tin(key, sizes).fill_mm(-1.0),
-        lambda: Tin(key, sizes).volume_ml(math.nan),
+        lambda: Tin(shape=f"{key}ish", sizes_mm=sizes),
+        lambda: Tin(shape=key, sizes_mm=()),
+        lambda: Tin(shape=key, sizes_mm=(*sizes, 100.0)),
+        lambda: Tin(shape=key, sizes_mm=tuple(size * 1000.0 for size in sizes)),
+        lambda: Tin(shape=key, sizes_mm=tuple(size / 1000.0 for size in sizes)),
+        lambda: Tin(shape=key, sizes_mm=tuple(math.nan for _ in sizes)),
+        lambda: Tin(shape=key, sizes_mm=sizes, depth_mm=2000.0),
+        lambda: Tin(shape=key, sizes_mm=sizes, depth_mm=0.0),
+        lambda: Tin(shape=key, sizes_mm=sizes, depth_mm=math.nan),
+        lambda: Tin(shape=key, sizes_mm=sizes, depth_mm=depth, measured_ml=0.0),
+        lambda: Tin(shape=key, sizes_mm=sizes, depth_mm=depth, measured_ml=math.inf),
+        lambda: Tin(shape=key, sizes_mm=sizes, depth_mm=None, measured_ml=1000.0),
+        lambda: Tin(shape=key, sizes_mm=sizes).volume_ml(-1.0),
+        lambda: Tin(shape=key, sizes_mm=sizes).fill_mm(-1.0),
+        lambda: Tin(shape=key, sizes_mm=sizes).volume_ml(math.nan),
     ):
         with pytest.raises(ValueError):
             wrong()

@@ -108,7 +108,9 @@ def test_any_path_is_a_tin_or_a_misread_within_it(text: str) -> None:
 
 
 def test_a_tin_goes_by_its_owners_name() -> None:
-    tin = Tin("outline", read_tin("outline M0 0H80V160H0Z")[1].sizes_mm, 50.0, called="number 1")
+    tin = Tin(
+        shape="outline", sizes_mm=read_tin("outline M0 0H80V160H0Z")[1].sizes_mm, depth_mm=50.0, called="number 1"
+    )
     assert (tin.name, tin.full_name, tin.size_label, tin.size_label_in) == (
         "number 1", "number 1 x 5 cm", "number 1", "",
     )  # fmt: skip

@@ -52,11 +52,11 @@ def pans() -> list[Pan]:
         sides = [float(side) * INCH for side in row["size_in"].split("x")]
         *sizes, depth = sides
         if row["shape"] == FLUTED:
-            tin = Tin("fluted ring", (*sizes, TUBE), depth)
+            tin = Tin(shape="fluted ring", sizes_mm=(*sizes, TUBE), depth_mm=depth)
             found.append(Pan((row["shape"], row["size_in"]), float(row["volume_us_cups_brim"]) * US_CUP, tin))
             continue
         # A square is printed with both its sides.
-        tin = Tin(SHAPE[row["shape"]], tuple(dict.fromkeys(sizes)), depth)
+        tin = Tin(shape=SHAPE[row["shape"]], sizes_mm=tuple(dict.fromkeys(sizes)), depth_mm=depth)
         found.append(Pan((row["shape"], row["size_in"]), float(row["volume_us_cups_brim"]) * US_CUP, tin))
     return found
 

@@ -72,9 +72,13 @@ def test_is_understood(text: str, count: int, name: str) -> None:
 
 
 def test_inches_are_the_trades_centimetres_and_millimetres_are_exact() -> None:
-    assert read_tin("round 8 in x 3 in") == read_tin("round 20 cm x 7.5 cm") == (1, Tin("round", (200.0,), 75.0))
-    assert read_tin("round 203.2 mm x 76.2 mm") == (1, Tin("round", (203.2,), 76.2))
-    assert read_tin("rectangle 12 x 18 in") == (1, Tin("rectangle", (300.0, 460.0)))
+    assert (
+        read_tin("round 8 in x 3 in")
+        == read_tin("round 20 cm x 7.5 cm")
+        == (1, Tin(shape="round", sizes_mm=(200.0,), depth_mm=75.0))
+    )
+    assert read_tin("round 203.2 mm x 76.2 mm") == (1, Tin(shape="round", sizes_mm=(203.2,), depth_mm=76.2))
+    assert read_tin("rectangle 12 x 18 in") == (1, Tin(shape="rectangle", sizes_mm=(300.0, 460.0)))
 
 
 SHAPE_LIST = (

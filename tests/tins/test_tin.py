@@ -44,19 +44,19 @@ def test_the_two_names_of_a_tin_are_within_the_trades_tolerance(tin: Tin) -> Non
 
 
 def test_names() -> None:
-    tin = Tin("round", (200.0,), 75.0)
+    tin = Tin(shape="round", sizes_mm=(200.0,), depth_mm=75.0)
     assert (tin.name, tin.names) == ("round 20 cm", ("round 20 cm", "round 8 in"))
     assert (tin.full_name, tin.full_names[1]) == ("round 20 cm x 7.5 cm", "round 8 in x 3 in")
     assert (tin.size_label, tin.size_label_in) == ("20 cm", "8 in")
     # A depth that has no inch name leaves the centimetres only.
-    assert Tin("round", (200.0,), 72.0).full_names == ("round 20 cm x 7.2 cm",)
-    assert Tin("rectangle", (230.0, 330.0), 50.0).full_name == "rectangle 23 x 33 cm x 5 cm"
+    assert Tin(shape="round", sizes_mm=(200.0,), depth_mm=72.0).full_names == ("round 20 cm x 7.2 cm",)
+    assert Tin(shape="rectangle", sizes_mm=(230.0, 330.0), depth_mm=50.0).full_name == "rectangle 23 x 33 cm x 5 cm"
 
 
 def test_an_exact_size_has_no_inch_name() -> None:
-    assert Tin("round", (203.0,)).names == ("round 20.3 cm",)
-    assert Tin("round", (203.2,)).names == ("round 203.2 mm",)
-    assert Tin("round", (203.0,)).size_label_in == ""
+    assert Tin(shape="round", sizes_mm=(203.0,)).names == ("round 20.3 cm",)
+    assert Tin(shape="round", sizes_mm=(203.2,)).names == ("round 203.2 mm",)
+    assert Tin(shape="round", sizes_mm=(203.0,)).size_label_in == ""
 
 
 def test_a_named_size_needs_its_own_depth() -> None:
@@ -67,22 +67,27 @@ def test_a_named_size_needs_its_own_depth() -> None:
 
 
 def test_sizes_said_only_when_unusual() -> None:
-    assert Tin("ring", (200.0, 50.0)).name == "ring 20 cm"
-    assert Tin("ring", (200.0, 60.0)).names == ("ring 20 cm, tube 6 cm",)
-    assert Tin("ring", (200.0, 75.0), 75.0).full_names == (
+    assert Tin(shape="ring", sizes_mm=(200.0, 50.0)).name == "ring 20 cm"
+    assert Tin(shape="ring", sizes_mm=(200.0, 60.0)).names == ("ring 20 cm, tube 6 cm",)
+    assert Tin(shape="ring", sizes_mm=(200.0, 75.0), depth_mm=75.0).full_names == (
         "ring 20 cm x 7.5 cm, tube 7.5 cm",
         "ring 8 in x 3 in, tube 3 in",
     )
-    assert Tin("loaf", (250.0, 130.0, 220.0, 110.0), 75.0).full_name == "loaf 25 x 13 cm x 7.5 cm, base 22 x 11 cm"
+    assert (
+        Tin(shape="loaf", sizes_mm=(250.0, 130.0, 220.0, 110.0), depth_mm=75.0).full_name
+        == "loaf 25 x 13 cm x 7.5 cm, base 22 x 11 cm"
+    )
 
 
 def test_a_tin_turned_round_is_the_same_tin() -> None:
-    assert Tin("rectangle", (330.0, 230.0)) == Tin("rectangle", (230.0, 330.0))
-    assert Tin("loaf", (130.0, 230.0, 100.0, 200.0), 70.0) == Tin("loaf", (230.0, 130.0), 70.0)
+    assert Tin(shape="rectangle", sizes_mm=(330.0, 230.0)) == Tin(shape="rectangle", sizes_mm=(230.0, 330.0))
+    assert Tin(shape="loaf", sizes_mm=(130.0, 230.0, 100.0, 200.0), depth_mm=70.0) == Tin(
+        shape="loaf", sizes_mm=(230.0, 130.0), depth_mm=70.0
+    )
 
 
 def test_a_tin_survives_being_stored() -> None:
-    tin = Tin("loaf", (230.0, 130.0), 70.0, 1500.0)
+    tin = Tin(shape="loaf", sizes_mm=(230.0, 130.0), depth_mm=70.0, measured_ml=1500.0)
     again = pickle.loads(pickle.dumps(tin))
     assert again == tin and again.brim_ml() == tin.brim_ml()
     with pytest.raises(dataclasses.FrozenInstanceError):
@@ -91,19 +96,24 @@ def test_a_tin_survives_being_stored() -> None:
 
 def test_volumes_worked_by_hand() -> None:
     # pi x 10² x 7.5 cm
-    assert Tin("round", (200.0,), 75.0).brim_ml() == pytest.approx(2356.19, abs=0.01)
-    assert Tin("square", (200.0,), 75.0).volume_ml(40.0) == pytest.approx(1600.0)
-    assert Tin("rectangle", (230.0, 330.0)).volume_ml(10.0) == pytest.approx(759.0)
+    assert Tin(shape="round", sizes_mm=(200.0,), depth_mm=75.0).brim_ml() == pytest.approx(2356.19, abs=0.01)
+    assert Tin(shape="square", sizes_mm=(200.0,), depth_mm=75.0).volume_ml(40.0) == pytest.approx(1600.0)
+    assert Tin(shape="rectangle", sizes_mm=(230.0, 330.0)).volume_ml(10.0) == pytest.approx(759.0)
     # pi x (10² - 2.5²) x 4 cm
-    assert Tin("ring", (200.0, 50.0), 75.0).volume_ml(40.0) == pytest.approx(375.0 * math.pi)
+    assert Tin(shape="ring", sizes_mm=(200.0, 50.0), depth_mm=75.0).volume_ml(40.0) == pytest.approx(375.0 * math.pi)
     # (299 + 4 x 21.5 x 11.5 + 200) / 6 cm² x 7 cm
-    assert Tin("loaf", (230.0, 130.0, 200.0, 100.0), 70.0).brim_ml() == pytest.approx(1488 / 6 * 7)
+    assert Tin(shape="loaf", sizes_mm=(230.0, 130.0, 200.0, 100.0), depth_mm=70.0).brim_ml() == pytest.approx(
+        1488 / 6 * 7
+    )
 
 
 def test_square_is_an_inch_smaller_than_round_only_near_nine() -> None:
     # Pure geometry of exact inches: pi/4 n² / (n - 1)², a rule of thumb that fails at both ends.
     for inch, ratio in ((6, 1.13), (9, 0.99), (12, 0.93)):
-        round_tin, square_tin = Tin("round", (inch * 25.4,)), Tin("square", ((inch - 1) * 25.4,))
+        round_tin, square_tin = (
+            Tin(shape="round", sizes_mm=(inch * 25.4,)),
+            Tin(shape="square", sizes_mm=((inch - 1) * 25.4,)),
+        )
         assert round_tin.area_mm2 / square_tin.area_mm2 == pytest.approx(ratio, abs=0.006)
 
 
@@ -137,7 +147,7 @@ def test_a_loaf_holds_less_than_its_rim_times_its_depth() -> None:
 
 
 def test_depths_sold() -> None:
-    tin = Tin("round", (200.0,))
+    tin = Tin(shape="round", sizes_mm=(200.0,))
     assert [tin.least_depth(needed) for needed in (30.0, 40.0, 41.0, 75.0, 76.0, 101.0)] == [
         40.0, 40.0, 50.0, 75.0, 100.0, None,
     ]  # fmt: skip
@@ -146,7 +156,7 @@ def test_depths_sold() -> None:
 
 
 def test_above_the_rim_the_walls_are_upright() -> None:
-    tin = Tin("loaf", (230.0, 130.0), 70.0)
+    tin = Tin(shape="loaf", sizes_mm=(230.0, 130.0), depth_mm=70.0)
     assert tin.volume_ml(80.0) - tin.volume_ml(70.0) == pytest.approx(230 * 130 * 10 / 1000)
 
 

@@ -35,7 +35,7 @@ class NoRecipe(ValueError):
     """Nothing to draft from; the message says why and what to do."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
     """A recipe as found, all of it text. `others`: how many more the page holds."""
 

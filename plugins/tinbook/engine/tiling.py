@@ -16,7 +16,7 @@ Line = tuple[Point, ...]
 _NEAR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tile:
     """What one sheet shows: its row and column from 0, and the part of the drawing in its window."""
 
@@ -53,7 +53,7 @@ def tiled(bounds: tuple[float, float, float, float], window: tuple[float, float]
     columns = _spans(bounds[0], bounds[2], window[0], overlap)
     rows = _spans(bounds[1], bounds[3], window[1], overlap)
     return tuple(
-        Tile(row, column, left, top, right, bottom)
+        Tile(row=row, column=column, left=left, top=top, right=right, bottom=bottom)
         for row, (top, bottom) in enumerate(rows)
         for column, (left, right) in enumerate(columns)
     )

@@ -35,7 +35,7 @@ PSEUDO = ("common practice", "from memory", "house judgement")
 """Names used as a source where nothing was published."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Facts:
     """All facts, by section and key, in the order of the files. `densities` are g/ml."""
 

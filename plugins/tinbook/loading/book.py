@@ -74,7 +74,15 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     mixtures, variations = split(_each(desk, "mixtures/", Mixture))
     techniques = _each(desk, "techniques/", Technique)
     colours, lost = read_colours(desk, facts)
-    book = Book(house, tins, cards, mixtures, techniques, colours=colours, cutters=read_cutters(desk))
+    book = Book(
+        house=house,
+        tins=tins,
+        cards=cards,
+        mixtures=mixtures,
+        techniques=techniques,
+        colours=colours,
+        cutters=read_cutters(desk),
+    )
     book = replace(book, pictures=_pictures(desk, folder, techniques, kitchen))
     for address, mixture in _maimed(desk).items():
         desk.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
@@ -269,7 +277,7 @@ def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
     if not fits or folder in fits:
         return None
     message = f"this is {PAGES[fits[0]][1]}, not {PAGES[folder][1]}"
-    return Flaw("stray file", (), message, f"move the file to {fits[0]}")
+    return Flaw(code="stray file", path=(), message=message, hint=f"move the file to {fits[0]}")
 
 
 def _checked(

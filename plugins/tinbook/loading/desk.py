@@ -87,7 +87,7 @@ class Desk:
     def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
         """Note flaws at their places in a file."""
         for flaw in flaws:
-            problem = Problem(flaw.code, flaw.message, self.place(address, flaw), flaw.hint)
+            problem = Problem(code=flaw.code, message=flaw.message, place=self.place(address, flaw), hint=flaw.hint)
             if flaw.code == FOLLOWS or (flaw.code == "whose" and not self.cup_said):
                 self.broken.setdefault(address, []).append(problem)
             else:

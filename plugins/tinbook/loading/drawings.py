@@ -92,7 +92,15 @@ def read_drawing(raw: bytes, file: str, slug: str) -> PictureFile:
     paint = {name: value for name, value in _attributes(root, names).items() if name in PAINT}
     own = {"xmlns": SVG, "viewBox": box, "width": f"{width:g}", "height": f"{height:g}", **paint}
     svg = f"<svg{_spelled(own)}>{inner}</svg>"
-    return PictureFile(file, "drawing", width, height, svg, prefix, inked="fill" in paint and not COLOUR.search(svg))
+    return PictureFile(
+        file=file,
+        kind="drawing",
+        width=width,
+        height=height,
+        svg=svg,
+        prefix=prefix,
+        inked="fill" in paint and not COLOUR.search(svg),
+    )
 
 
 def _root(raw: bytes) -> Element:

@@ -117,4 +117,4 @@ def _link_fault(path: Path, folder: Path) -> tuple[str, str] | None:
 
 def file_problem(code: str, shown: str, message: str, hint: str) -> Problem:
     """A problem with a whole file, placed at its start."""
-    return Problem(code, message, Place(shown, 1, 1), hint)
+    return Problem(code=code, message=message, place=Place(file=shown, line=1, column=1), hint=hint)

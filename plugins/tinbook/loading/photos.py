@@ -32,7 +32,7 @@ def read_photo(raw: bytes, file: str, slug: str) -> PictureFile:
         raise _too_large() from None
     except DAMAGE:
         raise Unfit("unreadable", "the photo is damaged, or no photo at all", SAVE_AGAIN) from None
-    return PictureFile(file, "photo", copies[-1].width, copies[-1].height, copies=copies)
+    return PictureFile(file=file, kind="photo", width=copies[-1].width, height=copies[-1].height, copies=copies)
 
 
 def _too_large() -> Unfit:

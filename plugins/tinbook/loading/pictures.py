@@ -35,7 +35,7 @@ def read_pictures(folder: Path, named: Iterable[str]) -> tuple[dict[str, Picture
                 raise found
             pictures[name] = found
         except Unfit as fault:
-            flaws[name] = Flaw(fault.code, (), fault.message, fault.hint)
+            flaws[name] = Flaw(code=fault.code, path=(), message=fault.message, hint=fault.hint)
     _kept.clear()
     _kept.update(kept)
     return pictures, flaws
@@ -51,8 +51,10 @@ def unnamed_notes(folder: Path, sources: Iterable[Source]) -> Iterator[Problem]:
         word = re.compile(rb"(?<![\w.-])" + name + rb"(?![\w-])")
         if path.parent != folder / PICTURES or not any(word.search(raw) for raw in raws):
             shown, hint = shown_name(path, folder), 'name it under "pictures:" of a technique, or take it out'
-            place = Place(shown, 1, 1)
-            yield Problem("unnamed picture", "no technique shows this file", place, hint, "note")
+            place = Place(file=shown, line=1, column=1)
+            yield Problem(
+                code="unnamed picture", message="no technique shows this file", place=place, hint=hint, severity="note"
+            )
 
 
 def _composed(name: str) -> str:

@@ -29,10 +29,12 @@ def private_flaws(model: Leaf, path: tuple[str | int, ...] = ()) -> Iterator[Fla
         if name not in fields or name == "private":
             close = nearest(name, fields)
             hint = f'did you mean "{close}"?' if close not in (None, "private") else "name keys of this file"
-            yield Flaw("private", here, f'"{name}" is not a key here, so it cannot be private', hint)
+            yield Flaw(
+                code="private", path=here, message=f'"{name}" is not a key here, so it cannot be private', hint=hint
+            )
         elif fields[name].is_required() or name in type(model).needed:
             hint = "take it out of the list" if isinstance(model, House) else 'write "private: yes" to keep it all back'
-            yield Flaw("private", here, f'"{name}" cannot be private: the rest needs it', hint)
+            yield Flaw(code="private", path=here, message=f'"{name}" cannot be private: the rest needs it', hint=hint)
 
 
 def public(model: L) -> L | None:

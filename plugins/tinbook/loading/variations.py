@@ -87,7 +87,7 @@ def _tell_circle(desk: Desk, circle: list[str], variations: Mapping[str, Variati
         hint = f"{chain}{first}: write one of them out, without a base"
     else:
         message, hint = "this starts from itself", "name another mixture, or write this one out"
-    desk.tell(f"{FOLDER}{first}", [Flaw("circle", ("from",), message, hint)])
+    desk.tell(f"{FOLDER}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
     for slug in others:
         desk.tell(f"{FOLDER}{slug}", [_broken_base(variations[slug].base)])
 
@@ -101,8 +101,10 @@ def _no_base(desk: Desk, base: str) -> Flaw:
     slug = slug_of(base)
     close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
     hint = f'did you mean "{close}"?' if close else "write a file's name without .yaml, in small letters"
-    return Flaw("no such file", ("from",), f'the book has no mixture "{base}" to start from', hint)
+    return Flaw(
+        code="no such file", path=("from",), message=f'the book has no mixture "{base}" to start from', hint=hint
+    )
 
 
 def _broken_base(base: str) -> Flaw:
-    return Flaw(FOLLOWS, ("from",), f'its base "{base}" is broken', f"mend mixtures/{base}.yaml")
+    return Flaw(code=FOLLOWS, path=("from",), message=f'its base "{base}" is broken', hint=f"mend mixtures/{base}.yaml")

@@ -19,7 +19,7 @@ NO_FINISH = Finish()
 """A house that has said nothing of how it finishes its cakes."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Book:
     """House, tins, ingredient cards by name, mixtures and techniques by slug (the file's name), pictures by file."""
 

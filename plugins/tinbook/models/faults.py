@@ -29,7 +29,14 @@ def read_model(
     if not isinstance(data, Mapping):
         keys = _keys_at(cls, ())
         key = next((key for key in keys if _example(cls, (key,))), keys[0])
-        return None, (Flaw("shape", (), f"{what} is written as keys and values", f"such as {_cure(cls, (key,))}"),)
+        return None, (
+            Flaw(
+                code="shape",
+                path=(),
+                message=f"{what} is written as keys and values",
+                hint=f"such as {_cure(cls, (key,))}",
+            ),
+        )
     empties = tuple(_empties(cls, data, ()))
     try:
         model = cls.model_validate(data, context={"measures": measures, "tins": tins})
@@ -53,7 +60,7 @@ def _empties(cls: type[Leaf], data: Any, path: Path) -> Iterator[Flaw]:
             hint = "write something after the dash, or take the dash out"
         elif field is not None and field.is_required():
             hint = f"write {_cure(cls, here)}"
-        yield Flaw("empty", here, "nothing is written here", hint)
+        yield Flaw(code="empty", path=here, message="nothing is written here", hint=hint)
 
 
 def _near(key: str, known: Iterable[str]) -> str | None:
@@ -102,25 +109,48 @@ class _Faults:
         if kind in ("tuple_type", "list_type"):
             line = _example(self.cls, path)
             how = f'such as "{line}"' if line.startswith("- ") else 'starting with "- "'
-            return Flaw("shape", path, "a list belongs here", f"put each on a line of its own, {how}")
+            return Flaw(
+                code="shape", path=path, message="a list belongs here", hint=f"put each on a line of its own, {how}"
+            )
         if kind in ("model_type", "model_attributes_type", "dict_type", "mapping_type"):
-            return Flaw("shape", path, "keys and values belong here", f"write {_cure(self.cls, path)}")
-        return Flaw("value", path, f"this cannot be read: {error['msg']}", "compare it with another file of the book")
+            return Flaw(
+                code="shape", path=path, message="keys and values belong here", hint=f"write {_cure(self.cls, path)}"
+            )
+        return Flaw(
+            code="value",
+            path=path,
+            message=f"this cannot be read: {error['msg']}",
+            hint="compare it with another file of the book",
+        )
 
     def _misread(self, cause: Misread, path: Path) -> Flaw:
         code = "whose" if isinstance(cause, Whose) else "value"
         hint = cause.hint or f"write {_cure(self.cls, path)}"
         if cause.end <= cause.start:
-            return Flaw(code, path, cause.message, hint)
+            return Flaw(code=code, path=path, message=cause.message, hint=hint)
         written = _at(self.data, path)
         indent = len(written) - len(written.lstrip()) if isinstance(written, str) else 0
-        return Flaw(code, path, cause.message, hint, False, cause.start + indent, cause.end + indent)
+        return Flaw(
+            code=code,
+            path=path,
+            message=cause.message,
+            hint=hint,
+            on_key=False,
+            start=cause.start + indent,
+            end=cause.end + indent,
+        )
 
     def _unknown_key(self, path: Path) -> Flaw:
         known = _keys_at(self.cls, path[:-1])
         close = _near(str(path[-1]), known)
         hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(known)
-        return Flaw("unknown key", path, f'unknown key "{path[-1]}" in {self._inside(path)}', hint, on_key=True)
+        return Flaw(
+            code="unknown key",
+            path=path,
+            message=f'unknown key "{path[-1]}" in {self._inside(path)}',
+            hint=hint,
+            on_key=True,
+        )
 
     def _missing_key(self, path: Path) -> Flaw:
         above = path[:-1]
@@ -130,8 +160,15 @@ class _Faults:
             # `- butter: 340 g`, or a sentence with a colon in it
             example = _example(self.cls, path)
             hint = f'write it like "- {example}"' if example else "put quotes round the whole line"
-            return Flaw("shape", (*above, *written), 'a ":" cuts this line in two', hint, on_key=True)
-        return Flaw("missing", above, f'{self._inside(path)} has no "{path[-1]}"', f"add {_cure(self.cls, path)}")
+            return Flaw(
+                code="shape", path=(*above, *written), message='a ":" cuts this line in two', hint=hint, on_key=True
+            )
+        return Flaw(
+            code="missing",
+            path=above,
+            message=f'{self._inside(path)} has no "{path[-1]}"',
+            hint=f"add {_cure(self.cls, path)}",
+        )
 
     def _inside(self, path: Path) -> str:
         """The thing the last key of `path` stands in, in words."""

@@ -58,7 +58,7 @@ _UNIT = re.compile(r"[^\W\d_]+\s*$")
 _SHARE = re.compile(r"[0-9]+\s*[/⁄]\s*[0-9]+\s*|[½⅓⅔¼¾⅛⅜⅝⅞]\s*")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Solid:
     """A solid at the reference cake: sizes in mm as SOLIDS names them, a frustum's top last.
 
@@ -136,7 +136,7 @@ def read_solid(text: str, measures: Measures) -> Solid:
         pressed = read_sizes(text, to[0], to[1], measures, "outline", ("wide", "high"))
     if form in ("egg", "teardrop") and sizes[1] <= sizes[0]:
         raise Misread(f"{_a(form)} is longer than it is across", "write across first, then how long", at, end)
-    return Solid(form, sizes, how, pressed, text)
+    return Solid(form=form, sizes_mm=sizes, how=how, to_mm=pressed, written=text)
 
 
 def read_sheet(text: str, measures: Measures) -> Sheet:

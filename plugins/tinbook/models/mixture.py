@@ -31,7 +31,7 @@ from tinbook.tins import Tin, read_tins
 from tinbook.units import Heat, Measures, Misread, Quantity, read_heat, read_line
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Take:
     """`340 g butter, soft` read: how much, of what, and how it is wanted. `at` is where the name starts."""
 
@@ -52,7 +52,7 @@ def read_take(text: str, measures: Measures) -> Take:
         raise Misread(
             f"an ingredient is not measured in {quantity.unit}", "write a weight, a volume or a number", 0, at
         )
-    return Take(quantity, name.strip(), wanted.strip(), at, text)
+    return Take(quantity=quantity, name=name.strip(), wanted=wanted.strip(), at=at, written=text)
 
 
 class MixLine(Line):

@@ -16,7 +16,7 @@ class Copy:
     content: bytes = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PictureFile:
     """A picture by the name sources call it, and its size in px.
 

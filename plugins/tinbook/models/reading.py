@@ -30,7 +30,7 @@ from tinbook.units import METRIC, Measures, Misread, patterns
 Path = tuple[str | int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Flaw:
     """What is wrong at `path`; `on_key` when the key itself is, `start`/`end` the part of the text meant."""
 

@@ -6,7 +6,7 @@ from typing import Literal
 Severity = Literal["error", "note"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
     """Where something was written.
 
@@ -21,7 +21,7 @@ class Place:
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Problem:
     """Something for the baker to put right (`error`) or to know (`note`). `hint` is what to write instead."""
 

@@ -47,7 +47,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
 """The register of pages: a new kind of page is one line here."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Site:
     """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path.
 
@@ -68,4 +68,10 @@ def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...
     copies = (copy for picture in book.pictures.values() for copy in picture.copies)
     photos = {photo_address(copy): copy.content for copy in copies}
     templates = {each.path: each for each in template_files(desk)}
-    return Site(book.house.name, book.house.measures, {page.address: page for page in pages}, photos, templates)
+    return Site(
+        name=book.house.name,
+        measures=book.house.measures,
+        pages={page.address: page for page in pages},
+        photos=photos,
+        templates=templates,
+    )

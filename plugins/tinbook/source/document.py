@@ -24,7 +24,7 @@ class Leaf:
     end: Mark
 
 
-@dataclass(slots=True, eq=False)
+@dataclass(slots=True, eq=False, kw_only=True)
 class Branch:
     """A list or mapping as it stands in the file: its children and, of a mapping, their names."""
 
@@ -35,7 +35,7 @@ class Branch:
     names: dict[str, Leaf]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
 class Document:
     """A file of names and values.
 
@@ -109,7 +109,7 @@ class Document:
 
     def _at(self, line: int, column: int, width: int) -> Place:
         text = self._lines[line] if line < len(self._lines) else ""
-        return Place(self.file, line + 1, column + 1, max(width, 1), text)
+        return Place(file=self.file, line=line + 1, column=column + 1, width=max(width, 1), text=text)
 
     def _piece(self, scalar: Leaf, start: int, end: int) -> Place | None:
         """The place of a piece of a value, None where the text does not show it letter for letter.

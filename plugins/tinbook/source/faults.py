@@ -121,7 +121,12 @@ def fault(error: MarkedYAMLError, file: str, lines: list[str]) -> Problem:
         column, width = _extent(text)
     else:
         message, hint = _said(error, text, column)
-    return Problem(code, message, Place(file, line + 1, column + 1, max(1, width), lines[line]), hint)
+    return Problem(
+        code=code,
+        message=message,
+        place=Place(file=file, line=line + 1, column=column + 1, width=max(1, width), text=lines[line]),
+        hint=hint,
+    )
 
 
 def _where(error: MarkedYAMLError, lines: list[str]) -> tuple[int, int]:

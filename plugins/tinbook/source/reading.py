@@ -38,7 +38,14 @@ def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ..
     """
     if len(raw) > LARGEST_BYTES:
         message = f"the file is larger than {LARGEST_BYTES // 1_000_000} MB"
-        return None, (Problem("size", message, Place(file, 1, 1), "split it into several files"),)
+        return None, (
+            Problem(
+                code="size",
+                message=message,
+                place=Place(file=file, line=1, column=1),
+                hint="split it into several files",
+            ),
+        )
     try:
         text = raw.decode("utf-8").removeprefix("\ufeff")
     except UnicodeDecodeError as error:
@@ -48,9 +55,9 @@ def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ..
     if control := _CONTROL.search(text):
         line = text.count("\n", 0, control.start())
         column = control.start() - text.rfind("\n", 0, control.start()) - 1
-        place = Place(file, line + 1, column + 1, 1, lines[line])
+        place = Place(file=file, line=line + 1, column=column + 1, width=1, text=lines[line])
         message = f"there is an invisible character here (U+{ord(control[0]):04X})"
-        return None, (Problem("control", message, place, "delete it and type the text again"),)
+        return None, (Problem(code="control", message=message, place=place, hint="delete it and type the text again"),)
     reader = _Reader(text, file, lines)
     try:
         data, root = reader.read()
@@ -64,7 +71,7 @@ def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ..
     problems = _in_order(reader.problems)
     if any(problem.code not in _HARMLESS for problem in problems):
         return None, problems
-    return Document(file, data, text, lines, root), problems
+    return Document(file=file, data=data, _text=text, _lines=lines, _root=root), problems
 
 
 def _in_order(problems: list[Problem]) -> tuple[Problem, ...]:
@@ -73,12 +80,19 @@ def _in_order(problems: list[Problem]) -> tuple[Problem, ...]:
 
 def _not_utf8(raw: bytes, at: int, file: str) -> Problem:
     if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return Problem("encoding", "the file is saved as UTF-16", Place(file, 1, 1), "save it as UTF-8")
+        return Problem(
+            code="encoding",
+            message="the file is saved as UTF-16",
+            place=Place(file=file, line=1, column=1),
+            hint="save it as UTF-8",
+        )
     before = raw[:at].replace(b"\r\n", b"\n").replace(b"\r", b"\n").decode("utf-8").removeprefix("\ufeff")
     line = before.rsplit("\n", 1)[-1]
     after = re.split(rb"[\r\n]", raw[at:], maxsplit=1)[0].decode("utf-8", "replace")
-    place = Place(file, before.count("\n") + 1, len(line) + 1, 1, line + after)
-    return Problem("encoding", "this letter is not saved as UTF-8", place, "save the file as UTF-8")
+    place = Place(file=file, line=before.count("\n") + 1, column=len(line) + 1, width=1, text=line + after)
+    return Problem(
+        code="encoding", message="this letter is not saved as UTF-8", place=place, hint="save the file as UTF-8"
+    )
 
 
 class _Stop(Exception):
@@ -147,7 +161,9 @@ class _Reader:
             data.append(value)
             items.append(item)
         last: Event = event
-        return data, Branch(first.start_mark, last.end_mark, not first.flow_style, items, {})
+        return data, Branch(
+            start=first.start_mark, end=last.end_mark, block=not first.flow_style, items=items, names={}
+        )
 
     def _mapping(self, first: Event, depth: int) -> tuple[dict[str, Any], Branch]:
         data: dict[str, Any] = {}
@@ -164,7 +180,9 @@ class _Reader:
                 hint = 'write plain words before the ":"; put a text that starts with [, { or * in quotes'
                 self._problem("name", "this cannot be a name", event.start_mark, event.end_mark, hint)
         last: Event = event
-        return data, Branch(first.start_mark, last.end_mark, not first.flow_style, items, names)
+        return data, Branch(
+            start=first.start_mark, end=last.end_mark, block=not first.flow_style, items=items, names=names
+        )
 
     def _is_name(self, name: Leaf, names: Mapping[str, Leaf]) -> bool:
         """Whether this can be the name of a value, where `names` are taken; if not, a problem is added."""
@@ -203,5 +221,7 @@ class _Reader:
     def _problem(self, code: str, message: str, start: Mark, end: Mark, hint: str) -> None:
         line = min(start.line, len(self.lines) - 1)
         width = end.column - start.column if start.line == end.line else 1
-        place = Place(self.file, line + 1, start.column + 1, max(width, 1), self.lines[line])
-        self.problems.append(Problem(code, message, place, hint))
+        place = Place(
+            file=self.file, line=line + 1, column=start.column + 1, width=max(width, 1), text=self.lines[line]
+        )
+        self.problems.append(Problem(code=code, message=message, place=place, hint=hint))

@@ -21,17 +21,29 @@ class Cups(Shape):
     key = "cups"
     title = "Cups"
     sizes = (
-        Size("top diameter", low_mm=20.0, high_mm=150.0),
-        Size("base diameter", low_mm=10.0, high_mm=150.0, of=0, least=0.3),
+        Size(name="top diameter", low_mm=20.0, high_mm=150.0),
+        Size(name="base diameter", low_mm=10.0, high_mm=150.0, of=0, least=0.3),
     )
     extra_word = "base"
     extras = 1
     words = ("cups", "cup")
     named = (
-        Named("mini", (48.0, 35.0), 22.0, ("mini muffin",), ("mini muffins",)),
-        Named("fairy", (65.0, 48.0), 22.0, ("bun", "fairy cake", "patty"), ("buns", "fairy cakes")),
-        Named("standard", (70.0, 50.0), 35.0, ("muffin", "cupcake"), ("muffins", "cupcakes")),
-        Named("jumbo", (90.0, 70.0), 40.0, ("jumbo muffin",), ("jumbo muffins",)),
+        Named(name="mini", sizes_mm=(48.0, 35.0), depth_mm=22.0, also=("mini muffin",), nouns=("mini muffins",)),
+        Named(
+            name="fairy",
+            sizes_mm=(65.0, 48.0),
+            depth_mm=22.0,
+            also=("bun", "fairy cake", "patty"),
+            nouns=("buns", "fairy cakes"),
+        ),
+        Named(
+            name="standard",
+            sizes_mm=(70.0, 50.0),
+            depth_mm=35.0,
+            also=("muffin", "cupcake"),
+            nouns=("muffins", "cupcakes"),
+        ),
+        Named(name="jumbo", sizes_mm=(90.0, 70.0), depth_mm=40.0, also=("jumbo muffin",), nouns=("jumbo muffins",)),
     )
     standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
     depths_mm = (22.0, 35.0, 40.0)

@@ -16,7 +16,7 @@ from tinbook.tins.trade import mm
 class Dome(Shape):
     key = "dome"
     title = "Dome"
-    sizes = (Size("diameter"),)
+    sizes = (Size(name="diameter"),)
     words: ClassVar[tuple[str, ...]] = ("dome", "domes", "half-ball", "hemisphere")
     standard = tuple((mm(inch), mm(inch)[0] / 2.0) for inch in (4, 5, 6, 8, 10))
     depths_mm = tuple(depth_mm for _, depth_mm in standard)

@@ -21,7 +21,7 @@ INWARDS = -0.01
 """A turn, in radians, from which a corner counts as turning inwards."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Outline:
     """The outline of a cake seen from above: area mm², length of its edge mm (a tube's too), `corners` as c above.
 
@@ -48,7 +48,14 @@ class Outline:
             edge_mm = self.edge_mm + 2.0 * self.corners * by_mm
         if area_mm2 <= 0.0 or edge_mm <= 0.0:
             raise ValueError(f"nothing is left {-by_mm:g} mm inside the edge")
-        return Outline(area_mm2, edge_mm, self.corners, self.room_mm - by_mm, self.bent, moved_mm)
+        return Outline(
+            area_mm2=area_mm2,
+            edge_mm=edge_mm,
+            corners=self.corners,
+            room_mm=self.room_mm - by_mm,
+            bent=self.bent,
+            moved_mm=moved_mm,
+        )
 
 
 def turns(ring: Ring) -> list[float]:
@@ -65,7 +72,7 @@ def outline_of(tin: Tin) -> Outline:
     """The outline of a cake: at the rim of a straight tin, half-way up a sloping one, round the foot of a dome."""
     if tin.kind.solid != "upright":
         width_mm = tin.bounds_mm[0]
-        return Outline(math.pi / 4.0 * width_mm**2, math.pi * width_mm, math.pi)
+        return Outline(area_mm2=math.pi / 4.0 * width_mm**2, edge_mm=math.pi * width_mm, corners=math.pi)
     _, *tubes = rings = tin.kind.outline_mm(tin.sizes_mm, 0.5)
     room_mm = min((_half_width(tube) for tube in tubes), default=math.inf)
     area_mm2, edge_mm = tin.kind.area_mm2(tin.sizes_mm, 0.5), tin.perimeter_mm + tin.inner_perimeter_mm
@@ -73,9 +80,9 @@ def outline_of(tin: Tin) -> Outline:
         edge_mm = sum(_length(ring) for ring in rings)
     each = [turns(ring) for ring in rings]
     if min(map(min, each)) < INWARDS:
-        return Outline(area_mm2, edge_mm, 0.0, room_mm, tin)
+        return Outline(area_mm2=area_mm2, edge_mm=edge_mm, corners=0.0, room_mm=room_mm, bent=tin)
     outside, *inside = (sum(math.tan(turn / 2.0) for turn in one) for one in each)
-    return Outline(area_mm2, edge_mm, outside - sum(inside), room_mm)
+    return Outline(area_mm2=area_mm2, edge_mm=edge_mm, corners=outside - sum(inside), room_mm=room_mm)
 
 
 @lru_cache(maxsize=4096)

@@ -19,7 +19,7 @@ TALL = math.sqrt(0.5) + math.sqrt(0.125) + 0.5
 class Heart(Shape):
     key = "heart"
     title = "Heart"
-    sizes = (Size("width"),)
+    sizes = (Size(name="width"),)
     words = ("heart", "hearts", "heart-shaped")
     standard = tuple((mm(inch), 75.0) for inch in (6, 8, 9, 10, 12, 14))
     depths_mm = mm(2, 3)

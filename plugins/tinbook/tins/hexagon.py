@@ -12,7 +12,7 @@ from tinbook.tins.trade import mm
 class Hexagon(Shape):
     key = "hexagon"
     title = "Hexagon"
-    sizes = (Size("width corner to corner"),)
+    sizes = (Size(name="width corner to corner"),)
     words = ("hexagon", "hexagons", "hexagonal")
     standard = tuple((mm(inch), 75.0) for inch in (6, 9, 12, 15))
     depths_mm = mm(2, 3)

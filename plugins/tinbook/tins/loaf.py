@@ -24,17 +24,27 @@ class Loaf(Shape):
     key = "loaf"
     title = "Loaf"
     sizes = (
-        Size("length"),
-        Size("width"),
-        Size("base length", of=0, least=0.5),
-        Size("base width", of=1, least=0.4),
+        Size(name="length"),
+        Size(name="width"),
+        Size(name="base length", of=0, least=0.5),
+        Size(name="base width", of=1, least=0.4),
     )
     extra_word = "base"
     extras = 2
     words = ("loaf", "loaves")
     named = (
-        Named("1 lb", (160.0, 100.0, *_base(160.0, 100.0)), 65.0, ("1 pound", "450 g", "small")),
-        Named("2 lb", (230.0, 130.0, *_base(230.0, 130.0)), 70.0, ("2 pound", "900 g", "large")),
+        Named(
+            name="1 lb",
+            sizes_mm=(160.0, 100.0, *_base(160.0, 100.0)),
+            depth_mm=65.0,
+            also=("1 pound", "450 g", "small"),
+        ),
+        Named(
+            name="2 lb",
+            sizes_mm=(230.0, 130.0, *_base(230.0, 130.0)),
+            depth_mm=70.0,
+            also=("2 pound", "900 g", "large"),
+        ),
     )
     standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
     depths_mm = (65.0, 70.0, *mm(3))

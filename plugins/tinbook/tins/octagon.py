@@ -14,7 +14,7 @@ SIDE = math.sqrt(2.0) - 1.0
 class Octagon(Shape):
     key = "octagon"
     title = "Octagon"
-    sizes = (Size("width side to side"),)
+    sizes = (Size(name="width side to side"),)
     words = ("octagon", "octagons", "octagonal")
     standard = tuple((mm(inch), 75.0) for inch in (6, 8, 10, 12, 14))
     depths_mm = mm(2, 3)

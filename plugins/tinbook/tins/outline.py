@@ -19,7 +19,7 @@ from tinbook.units import Misread
 class Outline(Shape):
     key = "outline"
     title = "Own outline"
-    sizes = (Size("width", high_mm=1000.0), Size("length", high_mm=1000.0))
+    sizes = (Size(name="width", high_mm=1000.0), Size(name="length", high_mm=1000.0))
     words = ("outline",)
     standard = ()
     depths_mm = mm(2, 3)

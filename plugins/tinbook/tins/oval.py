@@ -14,7 +14,7 @@ from tinbook.tins.trade import mm
 class Oval(Shape):
     key = "oval"
     title = "Oval"
-    sizes = (Size("short width"), Size("long width"))
+    sizes = (Size(name="short width"), Size(name="long width"))
     words = ("oval", "ovals", "ellipse")
     standard = tuple((mm(*inches), 75.0) for inches in ((6, 8), (8, 11), (10, 13), (12, 16)))
     depths_mm = mm(2, 3)

@@ -29,7 +29,7 @@ Point = tuple[float, float]
 Line = tuple[float, float, int, int, Point, Point]
 
 
-@dataclass
+@dataclass(kw_only=True)
 class _Pen:
     """Where the pen is, the rings drawn so far, and for each line of them the span of the command that drew it."""
 

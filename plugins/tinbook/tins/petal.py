@@ -19,7 +19,7 @@ POINTS = 120
 class Petal(Shape):
     key = "petal"
     title = "Petal"
-    sizes = (Size("width corner to corner"),)
+    sizes = (Size(name="width corner to corner"),)
     words = ("petal", "petals", "scalloped")
     standard = tuple((mm(inch), 75.0) for inch in (6, 9, 12, 15))
     depths_mm = mm(2, 3)

@@ -146,7 +146,7 @@ def _tin(text: str, at: int, shape: Shape, named: Named | None) -> Tin:
         if written := lengths + extras + ([depth] if depth else []):
             message = f'"{named.name}" already says the size'
             raise Misread(message, "leave the lengths out, or the name", written[0][1], written[-1][2])
-        return Tin(shape.key, named.sizes_mm, named.depth_mm)
+        return Tin(shape=shape.key, sizes_mm=named.sizes_mm, depth_mm=named.depth_mm)
     if len(lengths) == shape.main + 1 and depth is None:
         depth = lengths.pop()
     if len(lengths) != shape.main:
@@ -154,7 +154,7 @@ def _tin(text: str, at: int, shape: Shape, named: Named | None) -> Tin:
     if drawn is not None:
         if depth and (fault := shape.depth_fault(round(depth[0], 2))):
             raise _misread(fault, depth[1], depth[2])
-        return Tin(shape.key, drawn, depth[0] if depth else None)
+        return Tin(shape=shape.key, sizes_mm=drawn, depth_mm=depth[0] if depth else None)
     return _believed(shape, lengths, extras, depth)
 
 
@@ -176,7 +176,7 @@ def _believed(shape: Shape, lengths: list[_Length], extras: list[_Length], depth
         raise _misread(fault, *(places[-1] if places else (lengths[0][1], lengths[-1][2])))
     if depth and (fault := shape.depth_fault(round(depth[0], 2))):
         raise _misread(fault, depth[1], depth[2])
-    return Tin(shape.key, sizes, depth[0] if depth else None)
+    return Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth[0] if depth else None)
 
 
 def _clauses(text: str, at: int, shape: Shape) -> list[tuple[int, int]]:

@@ -11,7 +11,7 @@ from tinbook.tins.trade import mm
 class Rectangle(Shape):
     key = "rectangle"
     title = "Rectangle"
-    sizes = (Size("short side"), Size("long side"))
+    sizes = (Size(name="short side"), Size(name="long side"))
     words: ClassVar[tuple[str, ...]] = ("rectangle", "rectangles", "rectangular", "oblong", "traybake")
     standard = tuple((mm(*inches), 50.0) for inches in ((7, 11), (8, 12), (9, 13), (11, 15), (12, 18)))
     depths_mm = mm(1.5, 2, 3)

@@ -11,7 +11,7 @@ from tinbook.tins.trade import mm
 class Round(Shape):
     key = "round"
     title = "Round"
-    sizes = (Size("diameter"),)
+    sizes = (Size(name="diameter"),)
     words = ("round", "rounds", "circle", "circular")
     standard = tuple((mm(inch), 75.0) for inch in range(4, 17))
     depths_mm = mm(1.5, 2, 3, 4)

@@ -24,7 +24,7 @@ Ring = tuple[tuple[float, float], ...]
 CIRCLE_POINTS = 360
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Size:
     """One size a baker gives for a shape, and what can be believed of it.
 
@@ -49,7 +49,7 @@ class Fault:
     hint: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Named:
     """A size the trade calls by name (`2 lb` loaf, `jumbo` cups); its depth comes with the name.
 

@@ -14,9 +14,9 @@ class Sheet(Rectangle):
     title = "Sheet"
     words = ("sheet", "sheets")
     named = (
-        Named("quarter", (230.0, 330.0), 25.0),
-        Named("half", (330.0, 460.0), 25.0),
-        Named("full", (460.0, 660.0), 25.0),
+        Named(name="quarter", sizes_mm=(230.0, 330.0), depth_mm=25.0),
+        Named(name="half", sizes_mm=(330.0, 460.0), depth_mm=25.0),
+        Named(name="full", sizes_mm=(460.0, 660.0), depth_mm=25.0),
     )
     standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
     depths_mm = (25.0, 50.0)

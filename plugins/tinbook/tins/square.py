@@ -9,7 +9,7 @@ from tinbook.tins.trade import mm
 class Square(Shape):
     key = "square"
     title = "Square"
-    sizes = (Size("side"),)
+    sizes = (Size(name="side"),)
     words = ("square", "squares")
     standard = tuple((mm(inch), 75.0) for inch in range(4, 17))
     depths_mm = mm(1.5, 2, 3, 4)

@@ -15,10 +15,10 @@ class TaperedRing(Shape):
     key = "tapered ring"
     title = "Tapered ring"
     sizes = (
-        Size("diameter at the rim"),
-        Size("diameter at the base", of=0, least=0.5),
-        Size("tube at the base", low_mm=10.0, of=1, least=0.05, most=0.8),
-        Size("tube at the rim", low_mm=10.0, of=2, least=0.3),
+        Size(name="diameter at the rim"),
+        Size(name="diameter at the base", of=0, least=0.5),
+        Size(name="tube at the base", low_mm=10.0, of=1, least=0.05, most=0.8),
+        Size(name="tube at the rim", low_mm=10.0, of=2, least=0.3),
     )
     extra_word = "tube"
     extras = 2

@@ -12,7 +12,7 @@ from tinbook.tins.shape import Ring, Shape, Sizes, Walls
 from tinbook.tins.trade import inch_label, metric_label
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tin:
     """A tin as a value: equal when shape, sizes, depth and measure are equal. Lengths mm, volumes ml.
 
@@ -230,7 +230,7 @@ def standard_tins(shapes: Collection[str] = SHAPES) -> tuple[Tin, ...]:
     Without a depth, which decides only what fits; a named size (loaf, cups) has its own.
     """
     return tuple(
-        Tin(shape.key, sizes, depth_mm if shape.named_size(sizes) else None)
+        Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth_mm if shape.named_size(sizes) else None)
         for shape in SHAPES.values()
         if shape.key in shapes
         for sizes, depth_mm in shape.standard

@@ -21,12 +21,12 @@ def test_a_table_for_each_kind_of_portion(desk: Desk) -> None:
 
 def test_a_set_in_words(desk: Desk) -> None:
     view = GuestsView(desk)
-    (best,) = answers(view.made, Wish(20, stacked=True), 1)
+    (best,) = answers(view.made, Wish(guests=20, stacked=True), 1)
     assert set_words(view.made, best) == f"round 15 + 10{N}cm"
     assert over_words(best) == "serves 20"
-    (cups,) = answers(view.made, Wish(60, beside="cupcakes"), 1)
+    (cups,) = answers(view.made, Wish(guests=60, beside="cupcakes"), 1)
     assert set_words(view.made, cups).endswith("and 12 standard cups")
-    (none,) = answers(view.made, Wish(10, stacked=True), 1)
+    (none,) = answers(view.made, Wish(guests=10, stacked=True), 1)
     assert over_words(none) == "serves 20, 10 over"
 
 

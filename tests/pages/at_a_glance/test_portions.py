@@ -63,5 +63,5 @@ def test_what_a_piece_weighs_and_how_it_prints(filled: Callable[[str], str]) -> 
 
 
 def test_anchors_are_names_without_signs() -> None:
-    assert tin_anchor(Tin("oval", (200.0, 280.0))) == "oval-20-x-28-cm"
+    assert tin_anchor(Tin(shape="oval", sizes_mm=(200.0, 280.0))) == "oval-20-x-28-cm"
     assert shape_address("tapered ring") == "portions/tapered-ring"

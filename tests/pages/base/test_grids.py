@@ -9,13 +9,15 @@ def test_the_first_cells_are_what_the_table_is_read_for() -> None:
 
 
 def test_a_link_says_the_short_title() -> None:
-    assert Grid("Ounces to grams", "oz", (), ()).name == "Ounces to grams"
-    assert Grid("Ounces to grams", "oz", (), (), short="Ounces").name == "Ounces"
+    assert Grid(title="Ounces to grams", anchor="oz", heads=(), rows=()).name == "Ounces to grams"
+    assert Grid(title="Ounces to grams", anchor="oz", heads=(), rows=(), short="Ounces").name == "Ounces"
 
 
 def test_the_template_says_it_all_and_escapes_it() -> None:
-    row = GridRow("A <b>", (Cell("1", True, "about"), Cell("2")), note="of this house", address="ingredients/butter")
-    grid = Grid("T", "t", (Head("Of"), Head("Weighs", "g"), Head("Told", words=True)), (row,), lead="L", after="A",
+    row = GridRow(
+        head="A <b>", cells=(Cell("1", True, "about"), Cell("2")), note="of this house", address="ingredients/butter"
+    )
+    grid = Grid(title="T", anchor="t", heads=(Head("Of"), Head("Weighs", "g"), Head("Told", words=True)), rows=(row,), lead="L", after="A",
                 narrow="them")  # fmt: skip
     text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
     for words in ('<a href="/ingredients/butter">A &lt;b&gt;</a>', "<small>of this house</small>", "<small>g</small>",
@@ -26,8 +28,10 @@ def test_the_template_says_it_all_and_escapes_it() -> None:
 
 
 def test_a_row_says_what_it_is_narrowed_by() -> None:
-    row = GridRow("A", (Cell("1"),), lent=True, marks=(("kind", "Round"), ("tag", "a & b")))
-    grid = Grid("T", "t", (Head("Of"), Head("G")), (row,), narrow="cakes", captions=(("kind", "Shape"),))
+    row = GridRow(head="A", cells=(Cell("1"),), lent=True, marks=(("kind", "Round"), ("tag", "a & b")))
+    grid = Grid(
+        title="T", anchor="t", heads=(Head("Of"), Head("G")), rows=(row,), narrow="cakes", captions=(("kind", "Shape"),)
+    )
     text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
     assert '<tr data-kind="Round" data-tag="a &amp; b"><th scope="row" class="tb-lent">A' in text
     assert 'data-narrow="cakes" data-narrow-kind="Shape"' in text

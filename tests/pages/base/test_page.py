@@ -12,12 +12,17 @@ class Nothing:
 
 
 def test_late_parts_are_filled_with_their_item() -> None:
-    groups = (Group("One", "", (Entry("a", "A", "1", "first"),)), Group("Two", "", (Entry("b", "B", "2", "second"),)))
-    page = Page("list", "List", "list", ListView("List", "Two groups.", groups))
+    groups = (
+        Group("One", "", (Entry(address="a", name="A", left="1", second="first"),)),
+        Group("Two", "", (Entry(address="b", name="B", left="2", second="second"),)),
+    )
+    page = Page(
+        address="list", title="List", template="list", view=ListView(title="List", lead="Two groups.", items=groups)
+    )
     made = page.fill("<!--tinbook:parts/list 1-->", lambda address, anchor="": f"/{address}")
     assert 'href="/b"' in made and "second" in made and "first" not in made
 
 
 def test_other_comments_stay() -> None:
-    page = Page("x", "X", "broken", BrokenView("X", ()))
+    page = Page(address="x", title="X", template="broken", view=BrokenView("X", ()))
     assert page.fill("<!-- mine -->", lambda address, anchor="": "") == "<!-- mine -->"

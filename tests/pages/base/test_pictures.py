@@ -18,9 +18,13 @@ SVG = (
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" width="9" height="9">'
     '<path id="tb-hull-1a-0" d="M0 0"/><use href="#tb-hull-1a-0"/></svg>'
 )
-HULL = PictureFile("hull.svg", "drawing", 9, 9, SVG, "tb-hull-1a-", inked=True)
+HULL = PictureFile(file="hull.svg", kind="drawing", width=9, height=9, svg=SVG, prefix="tb-hull-1a-", inked=True)
 QUAY = PictureFile(
-    "quay.jpg", "photo", 1600, 800, copies=(Copy("quay.a.jpg", 1000, 500, b"a"), Copy("quay.b.jpg", 1600, 800, b"b"))
+    file="quay.jpg",
+    kind="photo",
+    width=1600,
+    height=800,
+    copies=(Copy("quay.a.jpg", 1000, 500, b"a"), Copy("quay.b.jpg", 1600, 800, b"b")),
 )
 NASTY = "A \"hull\" <b onclick='x'> & {{ 7 * 7 }}"
 

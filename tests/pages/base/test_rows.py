@@ -11,7 +11,11 @@ from tinbook.tins import Tin
 
 
 def test_cells_are_text() -> None:
-    made = str(table_rows([Line(plain_head("<b>"), ("1", "<i>", "&"), True, 1.5, 200.0, "a < b")]))
+    made = str(
+        table_rows(
+            [Line(head=plain_head("<b>"), cells=("1", "<i>", "&"), first=True, factor=1.5, width_mm=200.0, say="a < b")]
+        )
+    )
     assert "<b>" not in made and "<i>" not in made
     assert "<td>1<td>&lt;i&gt;<td>&amp;<td class=tb-say>a &lt; b" in made
     assert 'data-factor="1.5"' in made and " class=tb-first>" in made
@@ -36,7 +40,7 @@ def test_a_row_for_every_tin_says_what_its_plan_says(desk: Desk) -> None:
 def test_short_rows_are_text_and_their_shapes_are_parted() -> None:
     made = str(short_rows([Short(plain_head("<b>"), ("1", "<i>"), True)], (1,)))
     assert made == '<tr class=tb-first><th scope="row">&lt;b&gt;</th><td>1<td class=tb-main>&lt;i&gt;'
-    round_, square = Tin("round", (200.0,)), Tin("square", (200.0,))
+    round_, square = Tin(shape="round", sizes_mm=(200.0,)), Tin(shape="square", sizes_mm=(200.0,))
     rows = list(grouped([(round_, True, ("1",)), (round_, False, ("2",)), (square, True, ("3",))]))
     assert [row.first for row in rows] == [True, False, True]
     assert "tb-lent" in rows[1].head and "tb-lent" not in rows[0].head
@@ -58,7 +62,10 @@ class Cells(HTMLParser):
 
 
 def test_no_cell_is_lost_without_its_closing_tag() -> None:
-    lines = [Line(plain_head("a"), ("1", "2"), False, 1.0, 200.0), Line(plain_head("b"), ("3", "4"), False, 2.0, 200.0)]
+    lines = [
+        Line(head=plain_head("a"), cells=("1", "2"), first=False, factor=1.0, width_mm=200.0),
+        Line(head=plain_head("b"), cells=("3", "4"), first=False, factor=2.0, width_mm=200.0),
+    ]
     read = Cells()
     read.feed(f"<table><tbody>{table_rows(lines)}</table>")
     assert read.rows == [3, 3]

@@ -11,11 +11,13 @@ from tinbook.plans.finish.layers import Elevation, Stack
 from tinbook.tins import Tin
 
 N = "\u00a0"
-ROUND = Tin("round", (150.0,), 75.0)
+ROUND = Tin(shape="round", sizes_mm=(150.0,), depth_mm=75.0)
 STACK = Stack(
-    ROUND, 2, 44.0, 66.0, 59.4, 2, 4, 29.7, 133.8, 139.8, 1078.0, 44.0, 66.0, 59.0, 30.0, 134.0, 140.0, 1080.0
+    tin=ROUND, tins=2, batter_mm=44.0, baked_mm=66.0, levelled_mm=59.4, cut=2, layers=4, layer_mm=29.7, stack_mm=133.8, coated_mm=139.8, weight_g=1078.0, batter_shown_mm=44.0, baked_shown_mm=66.0, levelled_shown_mm=59.0, layer_shown_mm=30.0, stack_shown_mm=134.0, coated_shown_mm=140.0, weight_shown_g=1080.0
 )  # fmt: skip
-DRAWN = Elevation(STACK, 150.0, 0.0, 5.0, 2.0, 4.0, 230.0, 12.0)
+DRAWN = Elevation(
+    stack=STACK, across_mm=150.0, tube_mm=0.0, filling_mm=5.0, crumb_mm=2.0, final_mm=4.0, board_mm=230.0, drum_mm=12.0
+)
 BOX = re.compile(r"M([\d.]+) ([\d.]+)V([\d.]+)H([\d.]+)V[\d.]+z")
 
 

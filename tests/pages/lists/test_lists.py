@@ -29,7 +29,7 @@ def test_every_tag_leads_to_what_carries_it(desk: Desk, demo: Loaded) -> None:
 
 
 def test_a_long_list_of_names_is_cut() -> None:
-    entries = tuple(Entry(str(at), f"n{at}", "", "") for at in range(FEW + 3))
+    entries = tuple(Entry(address=str(at), name=f"n{at}", left="", second="") for at in range(FEW + 3))
     assert Group("x", "", entries).names.endswith("and 3 more")
     assert "more" not in Group("x", "", entries[:FEW]).names
 
@@ -50,9 +50,9 @@ def test_a_row_says_what_it_can_be_narrowed_by(desk: Desk) -> None:
 
 
 def test_only_a_long_list_narrows(filled: Callable[[str], str]) -> None:
-    entries = tuple(Entry(str(at), f"n{at}", "", "") for at in range(FEW + 1))
-    assert ListView("x", "", (Group("", "", entries[:5]), Group("", "", entries[5:]))).narrows
-    assert not ListView("x", "", (Group("", "", entries[:FEW]),)).narrows
+    entries = tuple(Entry(address=str(at), name=f"n{at}", left="", second="") for at in range(FEW + 1))
+    assert ListView(title="x", lead="", items=(Group("", "", entries[:5]), Group("", "", entries[5:]))).narrows
+    assert not ListView(title="x", lead="", items=(Group("", "", entries[:FEW]),)).narrows
     assert 'data-narrow="Mixtures"' in filled("mixtures/index") and 'data-season="autumn|winter"' in filled(
         "mixtures/index"
     )

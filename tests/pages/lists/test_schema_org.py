@@ -162,7 +162,7 @@ def test_any_amount_reads_back(number: str, unit: str, house: Callable[..., Hous
     """In the house itself, and in one with another cup and spoons."""
     for home in (house(), house(cup="UK cup", spoon="Australian"), house(cup="US cup", spoon="US")):
         quantity, _, _ = read_line(f"{number} {unit} thing", home.spoons)
-        text = spelled(quantity, Book(home))
+        text = spelled(quantity, Book(house=home))
         assert read_line(f"{text} thing", home.spoons)[0].base == pytest.approx(quantity.base, rel=1e-12)
         metric = house(cup="metric cup").spoons
         # nobody says whose pinch: a sixteenth of anybody's teaspoon
@@ -216,8 +216,13 @@ def test_no_text_leaves_its_script(desk: Desk, mixture: Callable[..., Mixture], 
     view = MixtureView(weigh("x", made, kitchen, facts), replace(desk, book=kitchen))
     technique = Technique.model_validate({"name": HOSTILE, "purpose": HOSTILE, "steps": [HOSTILE], "tools": [HOSTILE]})
     pages = [
-        Page("mixtures/x", "x", "mixture", view),
-        Page("techniques/x", "x", "technique", TechniqueView("x", technique, replace(desk, book=kitchen))),
+        Page(address="mixtures/x", title="x", template="mixture", view=view),
+        Page(
+            address="techniques/x",
+            title="x",
+            template="technique",
+            view=TechniqueView(slug="x", technique=technique, desk=replace(desk, book=kitchen)),
+        ),
     ]
     for page in pages:
         script = script_of(page)
@@ -233,7 +238,7 @@ def test_what_is_private_is_not_told(demo: Loaded, facts: Any, kitchen: Book, mi
 
 
 def test_a_kit_of_a_technique(desk: Desk) -> None:
-    data = how_to(TechniqueView("colour-paste", desk.book.techniques["colour-paste"], desk))
+    data = how_to(TechniqueView(slug="colour-paste", technique=desk.book.techniques["colour-paste"], desk=desk))
     assert {"@type": "HowToTool", "name": "cocktail stick", "requiredQuantity": 4} in data["tool"]
     assert {"@type": "HowToSupply", "name": "sugarpaste, white", "requiredQuantity": "400 g"} in data["supply"]
 

@@ -31,7 +31,7 @@ def test_a_file_for_every_cake_and_paper(demo: Loaded) -> None:
 def test_pages_are_of_the_paper_and_signed(demo: Loaded) -> None:
     desk = Desk(demo.book, demo.facts, {})
     technique = demo.book.techniques["lighthouse-for-the-front"]
-    made = decoration(technique, Tin("round", (254.0,)), demo.book, demo.facts)
+    made = decoration(technique, Tin(shape="round", sizes_mm=(254.0,)), demo.book, demo.facts)
     for paper in PAPERS.values():
         pages = template_pages(made, paper, desk)
         for number, page in enumerate(pages, 1):
@@ -44,7 +44,9 @@ def test_no_two_files_lie_at_one_place() -> None:
     """Names that differ in signs only."""
     squares = [(0.0, 0.0, side, 0.0, side, side, 0.0, side, 0.0, 0.0) for side in (100.0, 200.0)]
     names = ("Harbour 20", "harbour-20")
-    cakes = tuple(Tin("outline", square, called=name) for square, name in zip(squares, names, strict=True))
+    cakes = tuple(
+        Tin(shape="outline", sizes_mm=square, called=name) for square, name in zip(squares, names, strict=True)
+    )
     assert {cake.name for cake in cakes} == set(names)
     paths = [path for each in template_paths("gull", cakes).values() for _, path in each]
     assert len(set(paths)) == 4

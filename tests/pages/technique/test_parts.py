@@ -78,4 +78,9 @@ def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> No
 
 
 def test_a_technique_without_parts_has_none(demo: Loaded) -> None:
-    assert TechniqueView("rope-edge", demo.book.techniques["rope-edge"], Desk(demo.book, demo.facts, {})).parts is None
+    assert (
+        TechniqueView(
+            slug="rope-edge", technique=demo.book.techniques["rope-edge"], desk=Desk(demo.book, demo.facts, {})
+        ).parts
+        is None
+    )

@@ -23,12 +23,12 @@ from tinbook.pages.technique.true_size import PaperPage
 
 NASTY = 'A "b" <script>alert(1)</script> & {{ 7 * 7 }} #emph[x] *y*'
 LAMP = PictureFile(
-    "lamp.svg",
-    "drawing",
-    9,
-    9,
-    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path d="M0 0h9"/></svg>',
-    "x-",
+    file="lamp.svg",
+    kind="drawing",
+    width=9,
+    height=9,
+    svg='<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path d="M0 0h9"/></svg>',
+    prefix="x-",
 )
 TOKENS = ":root, [data-md-color-scheme] {\n  --ink: #10272F;\n}\n[data-md-color-scheme=slate] {\n  --ink: #EDF3F2;\n}\n"
 DRESS = Dress(TOKENS, b"words", b"figures")
@@ -47,7 +47,9 @@ TECHNIQUE: dict[str, Any] = {
 def quay() -> PictureFile:
     out = BytesIO()
     Image.new("RGB", (10, 8)).save(out, "JPEG")
-    return PictureFile("quay.jpg", "photo", 10, 8, copies=(Copy("quay.a.jpg", 10, 8, out.getvalue()),))
+    return PictureFile(
+        file="quay.jpg", kind="photo", width=10, height=8, copies=(Copy("quay.a.jpg", 10, 8, out.getvalue()),)
+    )
 
 
 @pytest.fixture
@@ -234,13 +236,13 @@ def test_it_wears_the_colours_of_the_book(desk: Callable[..., Desk]) -> None:
 
 
 def test_templates_stand_on_pages_of_their_own(desk: Callable[..., Desk]) -> None:
-    page = PaperPage("x", "A pennant", 215.9, 279.4, (), ())
-    wide = PaperPage("y", "A strip", 279.4, 215.9, (), ())
+    page = PaperPage(key="x", title="A pennant", width_mm=215.9, height_mm=279.4, lines=(), words=())
+    wide = PaperPage(key="y", title="A strip", width_mm=279.4, height_mm=215.9, lines=(), words=())
     plain = sheet_of("set-dowels", desk())
     assert plain.cakes == () and plain.shown is None
     cakes = (
-        SheetCake("round 15 cm", False, "10", "", (), (), (page,)),
-        SheetCake("round 20 cm", True, "20", "", (), (), (wide, page)),
+        SheetCake(cake="round 15 cm", shown=False, total="10", heavy="", parts=(), colours=(), templates=(page,)),
+        SheetCake(cake="round 20 cm", shown=True, total="20", heavy="", parts=(), colours=(), templates=(wide, page)),
     )
     sheet = replace(plain, cakes=cakes)
     html = sheet_page(sheet, DRESS)

@@ -19,7 +19,7 @@ from tinbook.plans.true_size.drawn import Label, Stroke, Template
 from tinbook.plans.true_size.papers import PAPERS
 from tinbook.tins import Tin
 
-CAKE = Tin("round", (200.0,))
+CAKE = Tin(shape="round", sizes_mm=(200.0,))
 SVG = "{http://www.w3.org/2000/svg}"
 OVERLAP = 12.0
 
@@ -29,7 +29,13 @@ def template(wide: float, high: float, *notes: str) -> Template:
     frame = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high), (0.0, 0.0))
     strokes = (Stroke("cut", frame), Stroke("fold", (frame[0], frame[2])), Stroke("hidden", (frame[1], frame[3])))
     return Template(
-        "frame", "A frame & <so on>", f"{wide:g} mm", CAKE, strokes, (Label("A", (wide / 2, high / 2), True),), notes
+        key="frame",
+        name="A frame & <so on>",
+        size=f"{wide:g} mm",
+        cake=CAKE,
+        strokes=strokes,
+        labels=(Label("A", (wide / 2, high / 2), True),),
+        notes=notes,
     )
 
 

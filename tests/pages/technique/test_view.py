@@ -29,7 +29,7 @@ def view(desk: Desk, people: int = 1) -> TechniqueView:
         "a technique",
     )
     assert made is not None, flaws
-    return TechniqueView("stack", made, desk, people)
+    return TechniqueView(slug="stack", technique=made, desk=desk, people=people)
 
 
 def test_kit_is_multiplied(desk: Desk) -> None:
@@ -75,7 +75,7 @@ def test_times_are_named(desk: Desk) -> None:
 def test_times_of_the_demo_add_up(demo: Loaded, desk: Desk) -> None:
     for slug, technique in demo.book.techniques.items():
         ends = [(step.hands_on.low.base, step.hands_on.high.base) for step in technique.steps if step.hands_on]
-        told = dict(TechniqueView(slug, technique, desk).times)["Hands on"]
+        told = dict(TechniqueView(slug=slug, technique=technique, desk=desk).times)["Hands on"]
         assert told == minutes(sum(low for low, _ in ends), sum(high for _, high in ends)), slug
 
 

@@ -37,10 +37,10 @@ def cake_tins(draw: st.DrawFn) -> Tin:
     """Any standard outline that keeps the batter's depth, of any depth the trade sells."""
     shape = draw(st.sampled_from(CAKES))
     sizes, _ = draw(st.sampled_from(shape.standard))
-    return Tin(shape.key, sizes, draw(st.sampled_from((25.0, 50.0, 75.0, 100.0))))
+    return Tin(shape=shape.key, sizes_mm=sizes, depth_mm=draw(st.sampled_from((25.0, 50.0, 75.0, 100.0))))
 
 
-CUPS = st.sampled_from([Tin("cups", sizes, depth) for sizes, depth in SHAPES["cups"].standard])
+CUPS = st.sampled_from([Tin(shape="cups", sizes_mm=sizes, depth_mm=depth) for sizes, depth in SHAPES["cups"].standard])
 ANY_TIN = st.one_of(cake_tins(), CUPS)
 TARGETS = st.lists(st.tuples(st.integers(1, 4), ANY_TIN), min_size=1, max_size=3)
 DEPTH = st.integers(15, 60)

@@ -143,7 +143,7 @@ def test_factors_there_back_and_by_way_of_another(made: Shelf) -> None:
 def test_square_against_round_one_inch_larger() -> None:
     """The trade's saying is true only near 9 in: area of the square over that of the round an inch wider, by hand."""
     for square, round_, ratio in ((150.0, 180.0, 0.884), (200.0, 230.0, 0.963), (300.0, 330.0, 1.052)):
-        found = factor_between(Tin("round", (round_,)), Tin("square", (square,)), 40.0)
+        found = factor_between(Tin(shape="round", sizes_mm=(round_,)), Tin(shape="square", sizes_mm=(square,)), 40.0)
         assert found == pytest.approx(ratio, abs=0.001)
 
 

@@ -18,7 +18,7 @@ from tinbook.tins import Tin
 def test_the_wide_board_under_a_cake_with_a_figure(kitchen: Book, facts: Facts) -> None:
     """Common practice, no source: a 25 cm (10 in) drum under a 15 cm (6 in) cake with a figure on its front."""
     settled = finishing(Finish(), facts)
-    row = board_row(Cake(Tin("round", (150.0,)), 100.0, 4), True, settled, facts, steps_of(kitchen))
+    row = board_row(Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4), True, settled, facts, steps_of(kitchen))
     assert row.wide.size_mm == (250.0, 250.0)
     assert row.least.size_mm == (200.0, 200.0)
     assert row.chosen == row.usual
@@ -26,7 +26,7 @@ def test_the_wide_board_under_a_cake_with_a_figure(kitchen: Book, facts: Facts) 
 
 def test_paste_and_ribbon_by_hand(kitchen: Book, facts: Facts) -> None:
     settled = finishing(Finish.model_validate({"board": "wide"}), facts)
-    row = board_row(Cake(Tin("round", (150.0,)), 100.0, 4), True, settled, facts, steps_of(kitchen))
+    row = board_row(Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4), True, settled, facts, steps_of(kitchen))
     outer = 150 + 2 * (settled.coats_mm + settled["paste"])
     assert row.whole_g == pytest.approx(math.pi / 4 * 250**2 * 3 / 1000 * 1.4)
     assert row.ring_g == pytest.approx(math.pi / 4 * (250**2 - outer**2) * 3 / 1000 * 1.4, rel=1e-3)
@@ -38,17 +38,17 @@ def test_paste_and_ribbon_by_hand(kitchen: Book, facts: Facts) -> None:
 
 
 def test_long_cakes_stand_on_long_boards() -> None:
-    board = board_for(Cake(Tin("rectangle", (330.0, 230.0)), 80.0, 2), 6.0, 50.0)
+    board = board_for(Cake(Tin(shape="rectangle", sizes_mm=(330.0, 230.0)), 80.0, 2), 6.0, 50.0)
     assert not board.disc
     assert board.size_mm == (280.0, 380.0)
     assert board.edge_mm == 2 * (380 + 280)
 
 
 def test_no_board_so_large_is_sold(kitchen: Book, facts: Facts) -> None:
-    board = board_for(Cake(Tin("round", (450.0,)), 80.0, 2), 6.0, 50.0)
+    board = board_for(Cake(Tin(shape="round", sizes_mm=(450.0,)), 80.0, 2), 6.0, 50.0)
     assert board == Board(None, True)
     settled = finishing(Finish(), facts)
-    row = board_row(Cake(Tin("round", (450.0,)), 80.0, 2), True, settled, facts, steps_of(kitchen))
+    row = board_row(Cake(Tin(shape="round", sizes_mm=(450.0,)), 80.0, 2), True, settled, facts, steps_of(kitchen))
     assert (row.whole_g, row.board_ribbon_mm, row.box_mm) == (None, None, None)
 
 

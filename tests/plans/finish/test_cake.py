@@ -18,7 +18,9 @@ COATED = [key for key, shape in SHAPES.items() if not shape.in_trays]
 
 def tins(key: str) -> list[Tin]:
     shape = SHAPES[key]
-    return [Tin(key, sizes, depth) for sizes, depth in shape.standard] or [read_tin(shape.example)[1]]
+    return [Tin(shape=key, sizes_mm=sizes, depth_mm=depth) for sizes, depth in shape.standard] or [
+        read_tin(shape.example)[1]
+    ]
 
 
 @pytest.mark.parametrize("key", UPRIGHT)
@@ -51,7 +53,7 @@ def test_lengths_doubled_take_eight_times_as_much(key: str) -> None:
         twice_mm = tuple(2.0 * size for size in tin.sizes_mm)
         if SHAPES[key].fault(twice_mm):
             continue
-        one, two = Cake(tin, 80.0, 4), Cake(Tin(key, twice_mm), 160.0, 4)
+        one, two = Cake(tin, 80.0, 4), Cake(Tin(shape=key, sizes_mm=twice_mm), 160.0, 4)
         if not one.room_for(4.0):
             continue
         assert two.shell_ml(0.0, 8.0) == pytest.approx(8.0 * one.shell_ml(0.0, 4.0), rel=2e-3), tin.name
@@ -59,7 +61,10 @@ def test_lengths_doubled_take_eight_times_as_much(key: str) -> None:
 
 
 def test_a_half_ball_and_a_ball() -> None:
-    dome, ball = Cake(Tin("dome", (150.0,)), 100.0, 1), Cake(Tin("ball", (150.0,)), 100.0, 1)
+    dome, ball = (
+        Cake(Tin(shape="dome", sizes_mm=(150.0,)), 100.0, 1),
+        Cake(Tin(shape="ball", sizes_mm=(150.0,)), 100.0, 1),
+    )
     assert (dome.stands_mm, ball.stands_mm) == (75.0, 150.0)
     assert dome.surface_mm2(0.0) == pytest.approx(2 * math.pi * 75**2)
     assert ball.shell_ml(0.0, 5.0) == pytest.approx(2 * dome.shell_ml(0.0, 5.0))

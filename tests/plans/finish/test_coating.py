@@ -15,7 +15,7 @@ from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.coating import border_marks, coat_row, coats_of
 from tinbook.tins import Tin
 
-CAKE = Cake(Tin("square", (200.0,)), 100.0, 4)
+CAKE = Cake(Tin(shape="square", sizes_mm=(200.0,)), 100.0, 4)
 
 
 @pytest.fixture
@@ -58,6 +58,6 @@ def test_curd_is_filling_alone(settled: Finishing, facts: Facts, batch: Callable
 
 
 def test_a_coat_that_closes_a_tube_is_refused(settled: Finishing, facts: Facts) -> None:
-    narrow = Cake(Tin("ring", (200.0, 10.0)), 100.0, 1)
+    narrow = Cake(Tin(shape="ring", sizes_mm=(200.0, 10.0)), 100.0, 1)
     with pytest.raises(ValueError, match="closes the tube"):
         coats_of(narrow, settled, facts)

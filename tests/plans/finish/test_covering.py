@@ -32,7 +32,7 @@ Table = Callable[[str], list[Row]]
 
 
 def cake(row: Row, height_mm: float, layers: int = 2) -> Cake:
-    return Cake(Tin(row["shape"], (float(row["size_in"]) * INCH,)), height_mm, layers)
+    return Cake(Tin(shape=row["shape"], sizes_mm=(float(row["size_in"]) * INCH,)), height_mm, layers)
 
 
 def errors(said: Sequence[float], published: Sequence[float]) -> np.ndarray:

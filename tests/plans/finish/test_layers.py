@@ -87,9 +87,9 @@ def test_layers_that_cannot_be(changes: dict[str, Any], tin: str, layer_mm: floa
 
 
 def test_measured_tins_keep_their_measure(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:
-    tin = Tin("round", (230.0,), 75.0, 2850.0)
+    tin = Tin(shape="round", sizes_mm=(230.0,), depth_mm=75.0, measured_ml=2850.0)
     answer = wanted(batch(**DEEP), kitchen, facts, tin, 2, 25.0)
-    plain = wanted(batch(**DEEP), kitchen, facts, Tin("round", (230.0,), 75.0), 2, 25.0)
+    plain = wanted(batch(**DEEP), kitchen, facts, Tin(shape="round", sizes_mm=(230.0,), depth_mm=75.0), 2, 25.0)
     assert answer.exact.factor / plain.exact.factor == pytest.approx(2850 / plain.stack.tin.brim_ml())
 
 

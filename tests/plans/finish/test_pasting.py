@@ -27,7 +27,7 @@ def paste(batch: Callable[..., Batch]) -> Batch:
 
 
 def test_a_round_by_hand(settled: Finishing, facts: Facts, paste: Batch) -> None:
-    row = paste_row(paste, Cake(Tin("round", (200.0,)), 100.0, 4), True, settled, facts)
+    row = paste_row(paste, Cake(Tin(shape="round", sizes_mm=(200.0,)), 100.0, 4), True, settled, facts)
     surface = math.pi / 4 * 212**2 + math.pi * 212 * 106
     assert row.net_g == pytest.approx(surface * settled["paste"] / 1000 * 1.4, rel=1e-4)
     assert row.disc
@@ -37,22 +37,26 @@ def test_a_round_by_hand(settled: Finishing, facts: Facts, paste: Batch) -> None
 
 
 def test_squares_and_long_cakes_get_a_rectangle(settled: Finishing) -> None:
-    disc, size = rolled_for(Cake(Tin("rectangle", (300.0, 200.0)), 80.0, 2), 6.0, 50.0)
+    disc, size = rolled_for(Cake(Tin(shape="rectangle", sizes_mm=(300.0, 200.0)), 80.0, 2), 6.0, 50.0)
     assert not disc
     assert sorted(size) == [200 + 12 + 172 + 50, 300 + 12 + 172 + 50]
-    assert not rolled_for(Cake(Tin("square", (200.0,)), 80.0, 2), 6.0, 50.0)[0]
+    assert not rolled_for(Cake(Tin(shape="square", sizes_mm=(200.0,)), 80.0, 2), 6.0, 50.0)[0]
 
 
 @pytest.mark.parametrize("key", [key for key, shape in SHAPES.items() if not shape.in_trays])
 def test_every_shape_can_be_covered(key: str, settled: Finishing, facts: Facts, paste: Batch) -> None:
     shape = SHAPES[key]
-    tin = Tin(key, *shape.standard[0]) if shape.standard else read_tin(shape.example)[1]
+    tin = (
+        Tin(shape=key, sizes_mm=shape.standard[0][0], depth_mm=shape.standard[0][1])
+        if shape.standard
+        else read_tin(shape.example)[1]
+    )
     row = paste_row(paste, Cake(tin, 100.0, 4), True, settled, facts)
     assert 0 < row.net_low_g <= row.net_g <= row.net_high_g
     assert row.made_g >= row.net_g
 
 
 def test_a_half_ball_is_measured_over_its_top(settled: Finishing) -> None:
-    disc, size = rolled_for(Cake(Tin("dome", (160.0,)), 80.0, 1), 0.0, 0.0)
+    disc, size = rolled_for(Cake(Tin(shape="dome", sizes_mm=(160.0,)), 80.0, 1), 0.0, 0.0)
     assert disc
     assert size[0] == pytest.approx(math.pi * 80)

@@ -47,7 +47,7 @@ def _longer(line: LineString) -> LineString:
 
 
 def test_pieces_are_numbered_from_the_top_and_from_the_left() -> None:
-    pieces = pieces_of(cut_of(Tin("square", (200.0,)), DESSERT, 100.0)) or ()
+    pieces = pieces_of(cut_of(Tin(shape="square", sizes_mm=(200.0,)), DESSERT, 100.0)) or ()
     assert pieces[0].middle == pytest.approx((-87.5, 75.0))
     assert pieces[1].middle == pytest.approx((-62.5, 75.0))
     assert pieces[-1].middle == pytest.approx((87.5, -75.0))

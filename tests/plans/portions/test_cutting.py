@@ -50,7 +50,7 @@ def published(table: Table, column: str, sides: tuple[float, float]) -> list[tup
     found = []
     for row in table("portions_us_chart"):
         shape = {"sheet": "rectangle"}.get(row["shape"], row["shape"])
-        tin = Tin(shape, tuple(sorted(float(size) * INCH for size in row["size_in"].split("x"))))
+        tin = Tin(shape=shape, sizes_mm=tuple(sorted(float(size) * INCH for size in row["size_in"].split("x"))))
         portion = Portion("it", sides[0] * INCH, sides[1] * INCH, "")
         found.append((row["shape"], row["size_in"], int(row[column]), cut_of(tin, portion, 100.0)))
     return found
@@ -89,7 +89,7 @@ def test_why_its_other_party_counts_are_not_held_to(table: Table) -> None:
 
 
 def test_a_20_cm_round_is_the_drawing_the_plans_are_made_after() -> None:
-    cut = cut_of(Tin("round", (200.0,)), PORTIONS[1], 100.0)
+    cut = cut_of(Tin(shape="round", sizes_mm=(200.0,)), PORTIONS[1], 100.0)
     assert (cut.count, cut.way, cut.counts) == (24, "strips", (5, 7, 7, 5))
     assert cut.edges_shown_mm == (0.0, 50.0, 100.0, 150.0, 200.0)
     assert cut.off_shown_percent == 6.2
@@ -144,7 +144,7 @@ def test_a_larger_tin_never_serves_fewer(key: str, portion: Portion) -> None:
         if width > 420.0:
             break
         try:
-            tin = Tin(key, tuple(size * width / base[0] for size in base))
+            tin = Tin(shape=key, sizes_mm=tuple(size * width / base[0] for size in base))
         except ValueError:
             break
         count = cut_of(tin, portion, 100.0).count
@@ -156,19 +156,19 @@ def test_a_larger_tin_never_serves_fewer(key: str, portion: Portion) -> None:
 def test_a_wider_or_a_longer_rectangle_never_serves_fewer() -> None:
     for portion in PORTIONS:
         for width in range(150, 400, 25):
-            counts = [cut_of(Tin("rectangle", (float(width), float(width + more))), portion, 100.0).count
+            counts = [cut_of(Tin(shape="rectangle", sizes_mm=(float(width), float(width + more))), portion, 100.0).count
                       for more in range(0, 250, 5)]  # fmt: skip
             assert all(one <= other for one, other in pairwise(counts)), (portion.kind, width)
 
 
 def test_rings_give_as_many_as_the_cake_holds() -> None:
-    cut = ring_cut(Tin("round", (200.0,)), PORTIONS[1])
+    cut = ring_cut(Tin(shape="round", sizes_mm=(200.0,)), PORTIONS[1])
     assert cut is not None
     assert (cut.count, cut.way, len(cut.counts)) == (25, "rings", 2)
-    small = ring_cut(Tin("round", (150.0,)), PORTIONS[1])
+    small = ring_cut(Tin(shape="round", sizes_mm=(150.0,)), PORTIONS[1])
     assert small is not None
     assert (small.way, small.counts) == ("wedges", (14,))
-    assert ring_cut(Tin("square", (200.0,)), PORTIONS[1]) is None
+    assert ring_cut(Tin(shape="square", sizes_mm=(200.0,)), PORTIONS[1]) is None
 
 
 def test_domes_and_balls_are_shared_out_by_volume() -> None:
@@ -184,7 +184,7 @@ def test_cups_are_one_each() -> None:
 
 
 def test_a_cake_smaller_than_a_portion_serves_nobody() -> None:
-    cut = cut_of(Tin("round", (50.0,)), Portion("asked", 100.0, 100.0, ""), 100.0)
+    cut = cut_of(Tin(shape="round", sizes_mm=(50.0,)), Portion("asked", 100.0, 100.0, ""), 100.0)
     assert (cut.count, cut.way, pieces_of(cut)) == (0, "none", ())
 
 
@@ -194,7 +194,7 @@ def test_portions_of_the_house_go_before_those_of_the_trade(kitchen: Book, facts
     assert plain["dessert"].said_by == "portion chart"
     said, flaws = read_model(Portions, {"dessert": "6 cm x 3 cm"}, "it", METRIC)
     assert not flaws
-    book = Book(kitchen.house, finish=Finish(portions=said))
+    book = Book(house=kitchen.house, finish=Finish(portions=said))
     own = portion_sizes(book, facts)
     assert (own["dessert"].short_mm, own["dessert"].long_mm, own["dessert"].said_by) == (30.0, 60.0, "the house")
     assert own["party"] == plain["party"]

@@ -79,7 +79,7 @@ def tried(few: Choices, wish: Wish) -> list[tuple[int, int, float]]:
 def test_the_best_is_the_best_of_all_tried(few: Choices, beside: str, keep_top: bool, owned: bool) -> None:
     for kind in range(3):
         for guests in range(10, 121, 11):
-            wish = Wish(guests, kind, keep_top, owned, beside)
+            wish = Wish(guests=guests, kind=kind, keep_top=keep_top, owned=owned, beside=beside)
             best, every = answers(few, wish, 1), tried(few, wish)
             assert bool(best) is bool(every), wish
             if best:
@@ -104,13 +104,13 @@ def test_tiers_stand_well_inside_one_another(made: Choices) -> None:
 
 def test_more_guests_never_take_less(made: Choices) -> None:
     """What is served at best never goes down with the guests, and is never fewer than they are."""
-    served = [answers(made, Wish(guests), 1)[0].serves for guests in range(10, 201)]
+    served = [answers(made, Wish(guests=guests), 1)[0].serves for guests in range(10, 201)]
     assert all(got >= guests for guests, got in enumerate(served, 10))
     assert served == sorted(served)
 
 
 def test_owned_means_owned(made: Choices) -> None:
-    for answer in answers(made, Wish(60, owned=True), 10):
+    for answer in answers(made, Wish(guests=60, owned=True), 10):
         assert all(made.tiers[at].owned for at in answer.tiers)
 
 
@@ -121,7 +121,7 @@ def test_the_mixture_a_set_takes(demo: Loaded, made: Choices) -> None:
     deep = batter_mm(batch, settled, made.height_mm)
     layers = made.height_mm - (settled.layers - 1) * settled["filling"]
     assert deep == pytest.approx(layers / (batch.rise * (1.0 - settled["level_off"])))
-    answer = Answer((0,), None, 2, 30, 0, 3, 31_415.9)
+    answer = Answer(tiers=(0,), tray=None, cups=2, serves=30, over=0, tins=3, area_mm2=31_415.9)
     assert made.cups is not None
     expected = 31_415.9 * deep / 1000.0 + 2 * 12 * made.cups.tin.brim_ml() / 2.0
     assert batter_ml(batch, settled, made, answer) == pytest.approx(expected)

@@ -21,14 +21,14 @@ def test_every_piece_holds_the_same(name: str, sides: tuple[float, float]) -> No
 
 def test_radii_by_hand() -> None:
     """25 pieces of a 20 cm round: 18 or 19 in the outer ring, so that the inner circle holds the rest of its area."""
-    cut = in_rings(Job(Tin("round", (200.0,)), 25.0, 50.0))
+    cut = in_rings(Job(Tin(shape="round", sizes_mm=(200.0,)), 25.0, 50.0))
     inner = cut.counts[1]
     assert cut.edges_mm[1] == pytest.approx((inner / 25.0) ** 0.5 * 100.0, rel=1e-4)
     assert pi * cut.edges_mm[1] ** 2 / inner == pytest.approx(pi * 100.0**2 / 25.0, rel=1e-3)
 
 
 def test_rings_stay_inside_the_petals() -> None:
-    tin = Tin("petal", (380.0,))
+    tin = Tin(shape="petal", sizes_mm=(380.0,))
     cut = in_rings(Job(tin, 25.0, 25.0))
     assert cut.edges_mm[1] < min(hypot(x, y) for x, y in outline(tin)[0])
 

@@ -21,7 +21,7 @@ def test_a_ring_is_turned_over_and_closed() -> None:
 
 def test_a_template_knows_its_bounds_and_kinds() -> None:
     strokes = (Stroke.ring("hidden", SQUARE), Stroke("cut", ((-5.0, 0.0), (5.0, 0.0))))
-    template = Template("x", "X", "", Tin("round", (200.0,)), strokes)
+    template = Template(key="x", name="X", size="", cake=Tin(shape="round", sizes_mm=(200.0,)), strokes=strokes)
     assert template.bounds_mm == (-5.0, -20.0, 10.0, 0.0)
     assert template.kinds == ("cut", "hidden"), "in the order of the key"
     assert all(KINDS[kind] for kind in template.kinds)

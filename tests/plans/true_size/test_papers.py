@@ -18,8 +18,8 @@ def test_sizes() -> None:
 
 
 def test_a_round_of_20_cm_does_not_fit_a4() -> None:
-    outline = Stroke.ring("cut", Tin("round", (200.0,)).outline_mm()[0])
-    template = Template("x", "X", "", Tin("round", (200.0,)), (outline,))
+    outline = Stroke.ring("cut", Tin(shape="round", sizes_mm=(200.0,)).outline_mm()[0])
+    template = Template(key="x", name="X", size="", cake=Tin(shape="round", sizes_mm=(200.0,)), strokes=(outline,))
     tiles = on_paper(template, (182.0, 220.0), 12.0)
     assert [tile.name for tile in tiles] == ["A1", "A2"]
     pieces = [piece for tile in tiles for piece in tile.clipped(outline.points)]

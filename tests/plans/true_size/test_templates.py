@@ -107,7 +107,7 @@ def test_small_parts_share_a_sheet_and_never_touch(demo: Loaded, across: int) ->
     for technique in book.techniques.values():
         if not technique.parts:
             continue
-        made = decoration(technique, Tin("round", (float(across),)), book, facts)
+        made = decoration(technique, Tin(shape="round", sizes_mm=(float(across),)), book, facts)
         for template in part_templates(made):
             outlines = [Polygon(stroke.points) for stroke in rings(template) if template.key.startswith("parts")]
             for index, one in enumerate(outlines):

@@ -242,6 +242,6 @@ def test_flaws_are_told_where_the_variation_says_it(base: Mixture, kitchen: Book
         ("batter depth",): ("change",), (): (),
     }  # fmt: skip
     for path, told in paths.items():
-        assert made.placed(Flaw("value", path, "wrong")).path == told
+        assert made.placed(Flaw(code="value", path=path, message="wrong")).path == told
     bare = varied(base, {}, kitchen, facts)
-    assert bare.placed(Flaw("value", ("tins",), "wrong")).path == ("from",)
+    assert bare.placed(Flaw(code="value", path=("tins",), message="wrong")).path == ("from",)

@@ -24,7 +24,7 @@ DRAWN_MM = 200.0
 """The round nearest to this is drawn."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoardPlan:
     """A round cake on its drum in plan: radii about one middle, a leader and a word each. In the drawing's own units.
 
@@ -65,15 +65,15 @@ def board_plan(row: BoardRow) -> BoardPlan | None:
         f"M{x:.1f} {y:.1f}L{WORDS_X - 20:g} {at:.1f}h14" for (x, y), at in zip(starts, heights, strict=True)
     )
     return BoardPlan(
-        MIDDLE,
-        round(tin.bounds_mm[0] / 2.0 * scale, 1),
-        round(guide / 2.0 * scale, 1),
-        DRUM,
-        leaders,
-        tuple(Word(WORDS_X, round(at + 7.0, 1), text) for at, (_, text) in zip(heights, circles, strict=True)),
-        round(10.0 + 100.0 * scale, 1),
-        round(20.0 + 100.0 * scale, 1),
-        f"In plan, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
+        middle=MIDDLE,
+        cake=round(tin.bounds_mm[0] / 2.0 * scale, 1),
+        guide=round(guide / 2.0 * scale, 1),
+        drum=DRUM,
+        leaders=leaders,
+        names=tuple(Word(WORDS_X, round(at + 7.0, 1), text) for at, (_, text) in zip(heights, circles, strict=True)),
+        scale_to=round(10.0 + 100.0 * scale, 1),
+        scale_text=round(20.0 + 100.0 * scale, 1),
+        words=f"In plan, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
     )
 
 
@@ -122,11 +122,11 @@ class BoardsView:
         )  # fmt: skip
         return (
             Grid(
-                "What every cake stands on",
-                "every-board",
-                heads,
-                tuple(self._rows()),
-                worked_view((self.table.worked,), self.desk.facts),
+                title="What every cake stands on",
+                anchor="every-board",
+                heads=heads,
+                rows=tuple(self._rows()),
+                worked=worked_view((self.table.worked,), self.desk.facts),
                 narrow="boards",
                 captions=(("kind", "Shape"), ("tag", "Tins")),
             ),
@@ -137,9 +137,9 @@ class BoardsView:
         for row in self.table.rows:
             tin = row.cake.tin
             yield GridRow(
-                formats.tin_words(tin.name),
-                tuple(_cells(row, settled.board, settled.board_covered == "whole")),
-                formats.tin_words(tin.size_label_in),
+                head=formats.tin_words(tin.name),
+                cells=tuple(_cells(row, settled.board, settled.board_covered == "whole")),
+                note=formats.tin_words(tin.size_label_in),
                 first=tin.shape != shape,
                 lent=not row.owned,
                 marks=narrow_marks(tin, row.owned),
@@ -184,4 +184,4 @@ def _sides(sides_mm: tuple[float, ...], unit_mm: float, all_of_them: bool = Fals
 
 def boards_pages(desk: Desk) -> Iterator[Page]:
     """The one page."""
-    yield Page(ADDRESS, TITLE, "boards", BoardsView(desk), ("Covering",))
+    yield Page(address=ADDRESS, title=TITLE, template="boards", view=BoardsView(desk), section=("Covering",))

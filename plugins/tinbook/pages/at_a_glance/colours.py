@@ -14,7 +14,7 @@ from tinbook.plans.techniques.colours import colouring, technique_colours
 ADDRESS, TITLE = "colours", "Colours"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ColourCard:
     """One colour, spelled: pots for 100 g, a swatch with its label, what to mind, what the law wants, where it is used.
 
@@ -67,13 +67,20 @@ class ColoursView:
         if colour.additives is not None and not holds:
             holds = ["nothing with an E number"]
         return ColourCard(
-            formats.title(name), written.about or "", tuple(pot.written for pot in colour.pots), colour.swatch,
-            colour.label, f"{formats.fixed(colour.contrast, 1)} to 1", minded(colour),
-            formats.sentence(holds) if holds else "", colour.law, used,
-        )  # fmt: skip
+            name=formats.title(name),
+            about=written.about or "",
+            pots=tuple(pot.written for pot in colour.pots),
+            swatch=colour.swatch,
+            label=colour.label,
+            contrast=f"{formats.fixed(colour.contrast, 1)} to 1",
+            mind=minded(colour),
+            holds=formats.sentence(holds) if holds else "",
+            law=colour.law,
+            used=used,
+        )
 
 
 def colours_pages(desk: Desk) -> Iterator[Page]:
     """The page, where the house has colours."""
     if desk.book.colours:
-        yield Page(ADDRESS, TITLE, "colours", ColoursView(desk), ("Colours",))
+        yield Page(address=ADDRESS, title=TITLE, template="colours", view=ColoursView(desk), section=("Colours",))

@@ -75,11 +75,11 @@ class CoveringView:
         """The one table."""
         return (
             Grid(
-                "A cake of every tin",
-                "every-cake",
-                self._heads(),
-                tuple(self._rows()),
-                worked_view((self.table.worked,), self.desk.facts),
+                title="A cake of every tin",
+                anchor="every-cake",
+                heads=self._heads(),
+                rows=tuple(self._rows()),
+                worked=worked_view((self.table.worked,), self.desk.facts),
                 narrow="cakes",
                 captions=(("kind", "Shape"), ("tag", "Tins")),
             ),
@@ -104,9 +104,9 @@ class CoveringView:
         for row in self.table.rows:
             tin = row.cake.tin
             yield GridRow(
-                formats.tin_words(tin.name),
-                tuple(_cells(row)),
-                formats.tin_words(tin.size_label_in),
+                head=formats.tin_words(tin.name),
+                cells=tuple(_cells(row)),
+                note=formats.tin_words(tin.size_label_in),
                 first=tin.shape != shape,
                 lent=not row.owned,
                 marks=narrow_marks(tin, row.owned),
@@ -135,4 +135,4 @@ def _batches(count: int) -> str:
 
 def covering_pages(desk: Desk) -> Iterator[Page]:
     """The one page."""
-    yield Page(ADDRESS, TITLE, "covering", CoveringView(desk), ("Covering",))
+    yield Page(address=ADDRESS, title=TITLE, template="covering", view=CoveringView(desk), section=("Covering",))

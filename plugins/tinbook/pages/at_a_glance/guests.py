@@ -72,13 +72,13 @@ class GuestsView:
         at, sides = KINDS.index(kind), self.made.portions[KINDS.index(kind)]
         rows = tuple(
             GridRow(
-                str(guests),
-                (
-                    self._cell(Wish(guests, at, stacked=False)),
-                    self._cell(Wish(guests, at, stacked=True)),
-                    self._cell(Wish(guests, at, keep_top=True)),
-                    self._cell(Wish(guests, at, owned=True)),
-                    self._cell(Wish(guests, at, beside="cupcakes")),
+                head=str(guests),
+                cells=(
+                    self._cell(Wish(guests=guests, kind=at, stacked=False)),
+                    self._cell(Wish(guests=guests, kind=at, stacked=True)),
+                    self._cell(Wish(guests=guests, kind=at, keep_top=True)),
+                    self._cell(Wish(guests=guests, kind=at, owned=True)),
+                    self._cell(Wish(guests=guests, kind=at, beside="cupcakes")),
                 ),
             )
             for guests in GUESTS
@@ -91,7 +91,9 @@ class GuestsView:
         lead = f"{formats.number(sides.short_mm)} × {formats.with_unit(formats.number(sides.long_mm), 'mm')} each."
         formula = "portions of a set = portions of its tiers together, by their cutting plans"
         worked = Worked(formula, (), ("common practice",))
-        return Grid(*table, heads, rows, worked_view((worked,), self.desk.facts), lead)
+        return Grid(
+            **table._asdict(), heads=heads, rows=rows, worked=worked_view((worked,), self.desk.facts), lead=lead
+        )
 
     def _cell(self, wish: Wish) -> Cell:
         found = answers(self.made, wish, 1)
@@ -147,4 +149,6 @@ def over_words(each: Answer) -> str:
 
 def guests_pages(desk: Desk) -> Iterator[Page]:
     """The page, where there are tins to choose from."""
-    yield Page("guests", "From guests to tins", "guests", GuestsView(desk), ("Tins", TITLE))
+    yield Page(
+        address="guests", title="From guests to tins", template="guests", view=GuestsView(desk), section=("Tins", TITLE)
+    )

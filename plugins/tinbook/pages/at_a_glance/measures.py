@@ -70,8 +70,10 @@ class MeasuresView:
     def _oven(self) -> Grid:
         rows = tuple(
             GridRow(
-                row.gas_mark,
-                cells(row.conventional_c, row.fan_c, number(row.fahrenheit_f), _span(row.low_c, row.high_c), main=3),
+                head=row.gas_mark,
+                cells=cells(
+                    row.conventional_c, row.fan_c, number(row.fahrenheit_f), _span(row.low_c, row.high_c), main=3
+                ),
             )
             for row in self.sums.oven
         )
@@ -81,14 +83,20 @@ class MeasuresView:
         )  # fmt: skip
         after = "Ovens differ. An oven thermometer on the shelf tells you what yours does."
         return Grid(
-            "Oven by gas mark", "oven", heads, rows, self._worked(self.sums.oven_worked), after=after, short="Gas mark"
+            title="Oven by gas mark",
+            anchor="oven",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.sums.oven_worked),
+            after=after,
+            short="Gas mark",
         )
 
     def _heat(self) -> Grid:
         rows = tuple(
             GridRow(
-                number(row.conventional_c),
-                (
+                head=number(row.conventional_c),
+                cells=(
                     *cells(number(row.fan_c), number(row.fahrenheit_f), main=2),
                     Cell(row.gas_mark, note=_off(row.gas_off_c)),
                     Cell(_span(row.fan_low_c, row.fan_high_c)),
@@ -100,49 +108,87 @@ class MeasuresView:
             Head("Conventional", "°C"), Head("Fan", "°C"), Head("Fahrenheit", "°F"), Head("Nearest gas mark"),
             Head("Fan, range", "°C"),
         )  # fmt: skip
-        return Grid("Oven by the dial", "dial", heads, rows, self._worked(self.sums.heat_worked), short="Oven dial")
+        return Grid(
+            title="Oven by the dial",
+            anchor="dial",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.sums.heat_worked),
+            short="Oven dial",
+        )
 
     def _spoons(self) -> Grid:
         rows = tuple(
             GridRow(
-                title(row.measure),
-                cells(number(row.shown_ml), number(row.us_fl_oz_shown), number(row.uk_fl_oz_shown), main=1),
-                OURS if row.of_the_house else "",
+                head=title(row.measure),
+                cells=cells(number(row.shown_ml), number(row.us_fl_oz_shown), number(row.uk_fl_oz_shown), main=1),
+                note=OURS if row.of_the_house else "",
             )
             for row in self.sums.spoons
         )
         heads = (Head("Measure"), Head("Holds", "ml"), Head("US", "fl oz"), Head("UK", "fl oz"))
         lead = "A cup is not a cup and a spoon is not a spoon: ask whose kitchen the recipe comes from."
-        return Grid("Spoons and cups", "spoons", heads, rows, self._worked(self.sums.spoons_worked), lead)
+        return Grid(
+            title="Spoons and cups",
+            anchor="spoons",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.sums.spoons_worked),
+            lead=lead,
+        )
 
     def _pounds(self, made: Pounds) -> tuple[Grid, ...]:
         ounces = tuple(
             GridRow(
-                formats.ounces(row.ounces_oz),
-                cells(number(row.shown_g), _span(row.print_low_g, row.print_high_g), main=1),
+                head=formats.ounces(row.ounces_oz),
+                cells=cells(number(row.shown_g), _span(row.print_low_g, row.print_high_g), main=1),
             )
             for row in made.ounces
         )
-        grams = tuple(GridRow(number(row.grams_g), cells(formats.ounces(row.shown_oz), main=1)) for row in made.grams)
+        grams = tuple(
+            GridRow(head=number(row.grams_g), cells=cells(formats.ounces(row.shown_oz), main=1)) for row in made.grams
+        )
         pints = tuple(
-            GridRow(number(row.fluid_ounces), cells(number(row.uk_shown_ml), number(row.us_shown_ml), main=2), row.name)
+            GridRow(
+                head=number(row.fluid_ounces),
+                cells=cells(number(row.uk_shown_ml), number(row.us_shown_ml), main=2),
+                note=row.name,
+            )
             for row in made.pints
         )
         worked = self._worked(made.worked)
         return (
-            Grid("Ounces to grams", "ounces", (Head("Ounces"), Head("Exact", "g"), Head("In print", "g")), ounces,
-                 worked, short="Ounces"),
-            Grid("Grams to ounces", "grams", (Head("Grams", "g"), Head("Ounces", "to a quarter")), grams,
-                 worked, short="Grams"),
-            Grid("Fluid ounces and pints", "pints", (Head("Fluid ounces"), Head("UK", "ml"), Head("US", "ml")), pints,
-                 self._worked(made.pints_worked), short="Pints"),
-        )  # fmt: skip
+            Grid(
+                title="Ounces to grams",
+                anchor="ounces",
+                heads=(Head("Ounces"), Head("Exact", "g"), Head("In print", "g")),
+                rows=ounces,
+                worked=worked,
+                short="Ounces",
+            ),
+            Grid(
+                title="Grams to ounces",
+                anchor="grams",
+                heads=(Head("Grams", "g"), Head("Ounces", "to a quarter")),
+                rows=grams,
+                worked=worked,
+                short="Grams",
+            ),
+            Grid(
+                title="Fluid ounces and pints",
+                anchor="pints",
+                heads=(Head("Fluid ounces"), Head("UK", "ml"), Head("US", "ml")),
+                rows=pints,
+                worked=self._worked(made.pints_worked),
+                short="Pints",
+            ),
+        )
 
     def _lengths(self, made: Lengths) -> Grid:
         rows = tuple(
             GridRow(
-                mixed(row.inches_in),
-                (
+                head=mixed(row.inches_in),
+                cells=(
                     Cell(number(row.shown_mm), main=True),
                     Cell("none" if row.trade_mm is None else number(row.trade_mm / 10), main=True),
                     Cell("none" if row.off_mm is None else formats.signed(row.off_mm)),
@@ -152,41 +198,56 @@ class MeasuresView:
         )
         heads = (Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Off exact", "mm"))
         lead = "An 8 in tin and a 20 cm tin are one tin to the trade. Measure a length that matters in millimetres."
-        return Grid("Inches and centimetres", "lengths", heads, rows, self._worked(made.worked), lead, short="Inches")
+        return Grid(
+            title="Inches and centimetres",
+            anchor="lengths",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(made.worked),
+            lead=lead,
+            short="Inches",
+        )
 
     def _eggs(self) -> Grid:
         rows = tuple(
             GridRow(
-                title(row.egg_class),
-                (
+                head=title(row.egg_class),
+                cells=(
                     Cell(in_shell(row)),
                     Cell(number(row.shelled_shown_g), main=True, note=_bounds(row)),
                     *cells(number(row.white_shown_g), number(row.yolk_shown_g)),
                 ),
-                OURS if row.of_the_house else "",
+                note=OURS if row.of_the_house else "",
             )
             for row in self.sums.eggs
         )
         heads = (
             Head("Class"), Head("In its shell", "g"), Head("Out of it", "g"), Head("White", "g"), Head("Yolk", "g"),
         )  # fmt: skip
-        return Grid("Eggs by class", "eggs", heads, rows, self._worked(self.sums.eggs_worked))
+        return Grid(
+            title="Eggs by class", anchor="eggs", heads=heads, rows=rows, worked=self._worked(self.sums.eggs_worked)
+        )
 
     def _bowl(self, made: Eggs) -> Grid:
         ours = made.classes.index(made.house)
         rows = tuple(
-            GridRow(number(row.count), tuple(Cell(number(g), index == ours) for index, g in enumerate(row.shown_g)))
+            GridRow(
+                head=number(row.count),
+                cells=tuple(Cell(number(g), index == ours) for index, g in enumerate(row.shown_g)),
+            )
             for row in made.bowl
         )
         heads = (Head("Eggs"), *(Head(name, "g") for name in made.classes))
         lead = "Out of their shells. Go along to swap one size for another: look for the nearest weight."
-        return Grid("Eggs in the bowl", "bowl", heads, rows, self._worked(made.worked), lead)
+        return Grid(
+            title="Eggs in the bowl", anchor="bowl", heads=heads, rows=rows, worked=self._worked(made.worked), lead=lead
+        )
 
     def _parts(self, made: Eggs) -> Grid:
         rows = tuple(
             GridRow(
-                number(row.count),
-                (
+                head=number(row.count),
+                cells=(
                     Cell(number(row.whole_g), True, _span(row.whole_low_g, row.whole_high_g)),
                     Cell(number(row.white_g), True, _span(row.white_low_g, row.white_high_g)),
                     Cell(number(row.yolk_g), True, _span(row.yolk_low_g, row.yolk_high_g)),
@@ -196,11 +257,11 @@ class MeasuresView:
         )
         heads = (Head("Eggs", made.house), Head("Whole", "g"), Head("Whites", "g"), Head("Yolks", "g"))
         return Grid(
-            "Whites and yolks of this house's eggs",
-            "whites",
-            heads,
-            rows,
-            self._worked(made.worked),
+            title="Whites and yolks of this house's eggs",
+            anchor="whites",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(made.worked),
             short="Whites and yolks",
         )
 
@@ -209,16 +270,16 @@ class MeasuresView:
         for row in self.small.pieces:
             met = "" if row.count_low == row.count_high else f"{row.count_low}–{row.count_high}"
             by_batter.setdefault(row.batter_g, []).append(Cell(str(row.count), True, met))
-        rows = tuple(GridRow(formats.grams(batter), tuple(found)) for batter, found in by_batter.items())
+        rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(found)) for batter, found in by_batter.items())
         heads = (Head("Batter"), *(Head(formats.grams(each), "each") for each in EACH_G))
         lead = "How many cupcakes of one weight come out of a batter."
         return Grid(
-            "How many cupcakes",
-            "pieces",
-            heads,
-            rows,
-            self._worked(self.small.pieces_worked),
-            lead,
+            title="How many cupcakes",
+            anchor="pieces",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.small.pieces_worked),
+            lead=lead,
             sums=True,
             short="How many",
         )
@@ -228,25 +289,38 @@ class MeasuresView:
         for row in self.small.needed:
             met = _span(row.batter_low_g, row.batter_high_g)
             by_count.setdefault(row.count, []).append(Cell(number(row.batter_g), True, met))
-        rows = tuple(GridRow(str(count), tuple(found)) for count, found in by_count.items())
+        rows = tuple(GridRow(head=str(count), cells=tuple(found)) for count, found in by_count.items())
         heads = (Head("Cupcakes"), *(Head(formats.grams(each), "each; g to mix") for each in EACH_G))
-        return Grid("How much to mix", "needed", heads, rows, self._worked(self.small.needed_worked))
+        return Grid(
+            title="How much to mix",
+            anchor="needed",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.small.needed_worked),
+        )
 
     def _left(self) -> Grid:
         by_asked: dict[float, list[Cell]] = {}
         for row in self.small.left:
             by_asked.setdefault(row.asked, []).append(Cell(fixed(row.factor_shown, 2), row.asked == row.left))
-        rows = tuple(GridRow(number(asked), tuple(found)) for asked, found in by_asked.items())
+        rows = tuple(GridRow(head=number(asked), cells=tuple(found)) for asked, found in by_asked.items())
         heads = (Head("The recipe asks"), *(Head(str(left), "left") for left in EGGS))
         lead = "The recipe asks so many eggs, and so many are left: multiply everything by this."
-        return Grid("From what is left", "left", heads, rows, self._worked(self.small.left_worked), lead)
+        return Grid(
+            title="From what is left",
+            anchor="left",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.small.left_worked),
+            lead=lead,
+        )
 
     def _cups(self) -> Grid:
         pages, sums = self.desk.card_pages, self.sums
         rows = tuple(
             GridRow(
-                title(row.ingredient),
-                (
+                head=title(row.ingredient),
+                cells=(
                     Cell(number(row.cup_g), True),
                     *cells(mixed(row.cup_oz), number(row.tablespoon_g), number(row.teaspoon_g), row.source),
                 ),
@@ -261,12 +335,12 @@ class MeasuresView:
         )  # fmt: skip
         lead = "The range of each is on its own page."
         return Grid(
-            "Ingredients by the cup",
-            "cups",
-            heads,
-            rows,
-            self._worked(sums.cups_worked),
-            lead,
+            title="Ingredients by the cup",
+            anchor="cups",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(sums.cups_worked),
+            lead=lead,
             narrow="ingredients",
             short="By the cup",
         )
@@ -274,19 +348,19 @@ class MeasuresView:
     def _flour(self) -> Grid:
         rows = tuple(
             GridRow(
-                number(row.self_raising_g),
-                cells(number(row.plain_g), number(row.powder_g), mixed(row.powder_tsp), main=2),
+                head=number(row.self_raising_g),
+                cells=cells(number(row.plain_g), number(row.powder_g), mixed(row.powder_tsp), main=2),
             )
             for row in self.sums.flour
         )
         powder = "Baking powder"
         heads = (Head("Self-raising", "g"), Head("Plain flour", "g"), Head(powder, "g"), Head(powder, "tsp"))
         return Grid(
-            "Self-raising flour from plain",
-            "flour",
-            heads,
-            rows,
-            self._worked(self.sums.flour_worked),
+            title="Self-raising flour from plain",
+            anchor="flour",
+            heads=heads,
+            rows=rows,
+            worked=self._worked(self.sums.flour_worked),
             short="Self-raising",
         )
 
@@ -320,4 +394,6 @@ def in_shell(row: EggRow) -> str:
 
 def measures_pages(desk: Desk) -> Iterator[Page]:
     """The one page of measures."""
-    yield Page("measures", "Measures", "measures", MeasuresView(desk), ("Measures",))
+    yield Page(
+        address="measures", title="Measures", template="measures", view=MeasuresView(desk), section=("Measures",)
+    )

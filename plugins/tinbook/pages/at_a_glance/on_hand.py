@@ -18,7 +18,7 @@ from tinbook.plans.mixtures.on_hand import Choice, HandTable, OnHand, by_verdict
 ADDRESS, TITLE = "on-hand", "What the tins on hand allow"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChoiceLine:
     """A choice, spelled: the tins drawn and named, the factor, the eggs, the bakes, and how it is to be called."""
 
@@ -106,13 +106,13 @@ def _choice(row: OnHand, each: Choice, best: bool) -> ChoiceLine:
     ]
     verdict = "as written" if each.written else "nearly" if each.near else "another size"
     return ChoiceLine(
-        tuple(icon(tin) for _, tin in each.tins),
-        formats.tin_words(named),
-        formats.fixed(each.factor_shown, 2),
-        " + ".join(eggs) or "none",
-        plural(each.bakes, "bake"),
-        verdict,
-        best,
+        icons=tuple(icon(tin) for _, tin in each.tins),
+        tins=formats.tin_words(named),
+        factor=formats.fixed(each.factor_shown, 2),
+        eggs=" + ".join(eggs) or "none",
+        bakes=plural(each.bakes, "bake"),
+        verdict=verdict,
+        best=best,
     )
 
 
@@ -124,4 +124,4 @@ def shows_on_hand(book: Book) -> bool:
 def on_hand_pages(desk: Desk) -> Iterator[Page]:
     """The page, where there is something to say."""
     if shows_on_hand(desk.book):
-        yield Page(ADDRESS, TITLE, "on_hand", OnHandView(desk), ("Tins", TITLE))
+        yield Page(address=ADDRESS, title=TITLE, template="on_hand", view=OnHandView(desk), section=("Tins", TITLE))

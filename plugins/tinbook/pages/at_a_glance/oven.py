@@ -91,8 +91,8 @@ class OvenView:
     def _dials(self) -> Grid:
         rows = tuple(
             GridRow(
-                number(row.conventional_c),
-                (Cell(_kept(shown), True), *cells(number(row.fan_c), number(row.fahrenheit_f), row.gas_mark)),
+                head=number(row.conventional_c),
+                cells=(Cell(_kept(shown), True), *cells(number(row.fan_c), number(row.fahrenheit_f), row.gas_mark)),
             )
             for row, shown in dials(self.desk.book, self.desk.facts)
         )
@@ -100,7 +100,7 @@ class OvenView:
             Head("Recipe says", "°C"), Head("Set here"), Head("or says fan", "°C"), Head("or says", "°F"),
             Head("or gas mark"),
         )  # fmt: skip
-        return Grid("What to set on the dial", "dial", heads, rows)
+        return Grid(title="What to set on the dial", anchor="dial", heads=heads, rows=rows)
 
     def _ways(self) -> Grid:
         facts = self.desk.facts
@@ -122,7 +122,9 @@ class OvenView:
             ),
             tuple(keys),
         )
-        return Grid("Other ways to bake it", "ways", heads, rows, worked_view((worked,), facts))
+        return Grid(
+            title="Other ways to bake it", anchor="ways", heads=heads, rows=rows, worked=worked_view((worked,), facts)
+        )
 
     def _way(self, each: Ways) -> GridRow:
         batch, book = each.known.batch, self.desk.book
@@ -132,7 +134,7 @@ class OvenView:
         told = cells(number(round(each.batter_mm)), number(each.whole.check_shown_min), span(each.whole))
         both = cells(number(each.half.check_shown_min), span(each.half), *cooler)
         name = formats.tin_words(each.tin.name)
-        return GridRow(batch.mixture.name, (*told, *both), name, f"mixtures/{batch.slug}")
+        return GridRow(head=batch.mixture.name, cells=(*told, *both), note=name, address=f"mixtures/{batch.slug}")
 
     def _loads(self) -> Grid:
         facts = self.desk.facts
@@ -155,7 +157,13 @@ class OvenView:
             ),
             (limit.source,),
         )
-        return Grid("What a bake takes", "loads", heads, tuple(rows), worked_view((worked,), facts))
+        return Grid(
+            title="What a bake takes",
+            anchor="loads",
+            heads=heads,
+            rows=tuple(rows),
+            worked=worked_view((worked,), facts),
+        )
 
     @cached_property
     def log(self) -> list[Bake]:
@@ -201,7 +209,7 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
         *cells(number(load.goes) if load.goes else "does not go in", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
-    return GridRow(name, told, tin_name(fit.count, fit.tin), address)
+    return GridRow(head=name, cells=told, note=tin_name(fit.count, fit.tin), address=address)
 
 
 def _verdict(load: Load) -> str:
@@ -232,4 +240,4 @@ def _kept(shown: str) -> str:
 
 def oven_pages(desk: Desk) -> Iterator[Page]:
     """The one page of the oven."""
-    yield Page(ADDRESS, TITLE, "oven", OvenView(desk), ("Oven",))
+    yield Page(address=ADDRESS, title=TITLE, template="oven", view=OvenView(desk), section=("Oven",))

@@ -27,7 +27,7 @@ class Tick:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
     """Our counts: a path, how it is dashed, its name and where that stands, and the published points as a path."""
 
@@ -39,7 +39,7 @@ class Curve:
     points: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Chart:
     """A chart and the same in words."""
 
@@ -109,17 +109,26 @@ def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points])
         dots = "".join(_mark(MARKS[name], *place(point)) for point in theirs.get(name, ()))
         path = "M" + "L".join(f"{x} {y}" for x, y in placed)
         told = f"{name} {points[-1][1]:g}"
-        curves.append(Curve(path, DASHES[at], told, WIDE - RIGHT + 10.0, round(heights[name] + 5.0, 1), dots))
+        curves.append(
+            Curve(
+                path=path,
+                dash=DASHES[at],
+                name=told,
+                x=WIDE - RIGHT + 10.0,
+                y=round(heights[name] + 5.0, 1),
+                points=dots,
+            )
+        )
     words = "; ".join(
         f"{name}: {', '.join(f'{y:g} at {formats.number(x)} cm' for x, y in points)}" for name, points in ours.items()
     )
     return Chart(
-        title,
-        tuple(curves),
-        tuple(Tick(place((size, 0))[0], f"{size}") for size in range(10, 45, 5) if low <= size <= high + 0.1),
-        tuple(Tick(place((low, count))[1], f"{count:g}") for count in range(0, int(most) + 1, step)),
-        f"{title}, by size. {words}",
-        any(theirs.values()),
+        title=title,
+        curves=tuple(curves),
+        across=tuple(Tick(place((size, 0))[0], f"{size}") for size in range(10, 45, 5) if low <= size <= high + 0.1),
+        up=tuple(Tick(place((low, count))[1], f"{count:g}") for count in range(0, int(most) + 1, step)),
+        words=f"{title}, by size. {words}",
+        has_points=any(theirs.values()),
     )
 
 

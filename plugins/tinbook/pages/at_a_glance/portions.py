@@ -22,11 +22,10 @@ from tinbook.tins import SHAPES, Tin
 
 TITLE = "Portions"
 INDEX = "portions/index"
-TABLES = (
-    Titled("Beside a published chart", "beside-a-published-chart"),
-    Titled("What a portion weighs", "what-a-portion-weighs"),
-    Titled("The same weight from another height", "the-same-weight-from-another-height"),
-)
+AGAINST = Titled("Beside a published chart", "beside-a-published-chart")
+GRAMS = Titled("What a portion weighs", "what-a-portion-weighs")
+SAME = Titled("The same weight from another height", "the-same-weight-from-another-height")
+TABLES = (AGAINST, GRAMS, SAME)
 
 
 def shape_address(shape: str) -> str:
@@ -39,7 +38,7 @@ def tin_anchor(tin: Tin) -> str:
     return "-".join("".join(sign if sign.isalnum() else " " for sign in tin.name.lower()).split())[:80]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PortionLine:
     """A tin's row: its name, page and place there, its counts, and how dessert portions are cut."""
 
@@ -84,7 +83,18 @@ class PortionsView:
             rings, way = str(second.count) if second else "none", _way(each.cuts["dessert"])
             address, anchor = shape_address(each.tin.shape), tin_anchor(each.tin)
             name, first = formats.tin_words(each.tin.name), each.tin.shape != shape
-            line = PortionLine(name, address, anchor, each.owned, first, finger, dessert, party, rings, way)
+            line = PortionLine(
+                name=name,
+                address=address,
+                anchor=anchor,
+                owned=each.owned,
+                first=first,
+                finger=finger,
+                dessert=dessert,
+                party=party,
+                in_rings=rings,
+                way=way,
+            )
             found.append(line)
             shape = each.tin.shape
         return tuple(found)
@@ -128,7 +138,7 @@ class PortionsView:
                 Cell(str(served.party)), Cell(str(each.party), True), Cell(off[1]),
             )  # fmt: skip
             head = formats.with_unit(f"{title} {size}", "in")
-            rows.append(GridRow(head, told, first=served.shape != shape))
+            rows.append(GridRow(head=head, cells=told, first=served.shape != shape))
             shape = served.shape
         heads = (
             Head("Cake"), Head("Dessert", "chart"), Head("Dessert", "ours"), Head("Off", "%"),
@@ -139,7 +149,7 @@ class PortionsView:
             "Dessert portions of squares and rounds agree. The chart's party portions of rounds come to more cake than "
             "there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
         )
-        return Grid(*TABLES[0], heads, tuple(rows), worked, lead)
+        return Grid(**AGAINST._asdict(), heads=heads, rows=tuple(rows), worked=worked, lead=lead)
 
     @property
     def _grams(self) -> Grid:
@@ -148,7 +158,7 @@ class PortionsView:
         for kind in KINDS:
             heads += [Head(formats.title(kind), f"g, {formats.number(height / 10)} cm") for height in made.heights_mm]
         rows = tuple(
-            GridRow(each.title, cells(*(formats.number(g) for kind in KINDS for g in each.grams[kind])))
+            GridRow(head=each.title, cells=cells(*(formats.number(g) for kind in KINDS for g in each.grams[kind])))
             for each in made.weights
         )
         lead = "Baked and levelled, by the usual weight, rise and loss of its batter; filling and coats come on top."
@@ -156,16 +166,16 @@ class PortionsView:
         sources = tuple(dict.fromkeys(one.source for kind in kinds for one in kind.ranges))
         lines = tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in sources)
         formula = "area of a portion × height × weight of 1 ml of batter × (1 − loss) / rise"
-        return Grid(*TABLES[1], tuple(heads), rows,
-                    WorkedView((formula,), ("to 5 g",), lines), lead)  # fmt: skip
+        worked = WorkedView((formula,), ("to 5 g",), lines)
+        return Grid(**GRAMS._asdict(), heads=tuple(heads), rows=rows, worked=worked, lead=lead)
 
     @property
     def _same(self) -> Grid:
         made = self.glance
         rows = tuple(
             GridRow(
-                formats.centimetres(each.height_mm),
-                cells(
+                head=formats.centimetres(each.height_mm),
+                cells=cells(
                     *(
                         f"{formats.number(made.portions[kind].short_mm)} × {formats.number(each.long_shown_mm[kind])}"
                         for kind in KINDS
@@ -176,7 +186,7 @@ class PortionsView:
         )
         heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in KINDS))
         lead = "A taller cake is cut smaller: what these weigh is the same."
-        return Grid(*TABLES[2], heads, rows, None, lead)
+        return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead)
 
 
 def _sides(portion: Portion) -> str:
@@ -188,7 +198,7 @@ def _way(cut: Cut) -> str:
     return cut_words(cut).replace(" x ", " × ")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CutFigure:
     """A plan: how many of what, how it is cut, what a piece weighs, its drawing and its name for a link."""
 
@@ -232,7 +242,12 @@ class CutSection:
             weighs = f"About {grams} each, creamed sponge {formats.centimetres(height)} high."
         anchor = f"{self.anchor}-{kind}{'-' + way if way else ''}"
         return CutFigure(
-            anchor, str(cut.count), f"{what}, {_sides(portion)}", steps(cut), weighs, drawn(cut, name, anchor)
+            anchor=anchor,
+            count=str(cut.count),
+            what=f"{what}, {_sides(portion)}",
+            steps=steps(cut),
+            weighs=weighs,
+            drawing=drawn(cut, name, anchor),
         )
 
     @property
@@ -270,8 +285,19 @@ def _title(tin: Tin) -> str:
 
 def portions_pages(desk: Desk) -> Iterator[Page]:
     """The page of all portions, then one for each shape."""
-    yield Page(INDEX, "Portions at a glance", "portions", PortionsView(desk), ("Tins", TITLE))
+    yield Page(
+        address=INDEX,
+        title="Portions at a glance",
+        template="portions",
+        view=PortionsView(desk),
+        section=("Tins", TITLE),
+    )
     for shape in dict.fromkeys(tin.shape for tin, _ in all_outlines(desk.book)):
         title = SHAPES[shape].title
-        yield Page(shape_address(shape), f"Cutting plans: {title.lower()}", "cuts", CutsView(desk, shape),
-                   ("Tins", TITLE, title))  # fmt: skip
+        yield Page(
+            address=shape_address(shape),
+            title=f"Cutting plans: {title.lower()}",
+            template="cuts",
+            view=CutsView(desk, shape),
+            section=("Tins", TITLE, title),
+        )

@@ -21,7 +21,7 @@ WALL_MM = 350.0
 """The widest tin on the wall chart: more columns would be too small to read from a metre."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MatrixHead:
     """A tin above a column: its shape's name, its size in cm and in inches."""
 
@@ -51,7 +51,7 @@ class MatrixLine:
     cells: tuple[MatrixCell, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SizeLine:
     """A tin's sizes, spelled."""
 
@@ -92,12 +92,12 @@ class TinsView:
         shapes = [tin.shape for tin, _ in tins]
         return tuple(
             MatrixHead(
-                SHAPES[tin.shape].title,
-                formats.number(tin.sizes_mm[0] / 10),
-                tin.size_label_in.removesuffix(" in"),
-                owned,
-                index == 0 or shapes[index - 1] != tin.shape,
-                tin.sizes_mm[0] > WALL_MM,
+                shape=SHAPES[tin.shape].title,
+                metric=formats.number(tin.sizes_mm[0] / 10),
+                inches=tin.size_label_in.removesuffix(" in"),
+                owned=owned,
+                first=index == 0 or shapes[index - 1] != tin.shape,
+                far=tin.sizes_mm[0] > WALL_MM,
             )
             for index, (tin, owned) in enumerate(tins)
         )
@@ -187,23 +187,23 @@ def _size_line(each: TinFacts, first: bool) -> SizeLine:
         near = f"tray of {each.tin.holes}"
     measured = "measured" if each.tin.measured_ml else "worked out"
     return SizeLine(
-        formats.tin_words(each.tin.name),
-        icon(each.tin, each.owned),
-        each.tin.shape.replace(" ", "-"),
-        formats.tin_words(each.tin.size_label_in),
-        each.owned,
-        first,
-        (
+        name=formats.tin_words(each.tin.name),
+        icon=icon(each.tin, each.owned),
+        shape=each.tin.shape.replace(" ", "-"),
+        inches=formats.tin_words(each.tin.size_label_in),
+        owned=each.owned,
+        first=first,
+        cells=(
             formats.number(each.depth_mm / 10),
             formats.litres(each.brim_shown_ml),
             measured,
             formats.number(each.area_shown_cm2),
             formats.number(each.perimeter_shown_cm),
         ),
-        near,
+        say=near,
     )
 
 
 def tins_pages(desk: Desk) -> Iterator[Page]:
     """The one page of tins."""
-    yield Page("tins", "Tins at a glance", "tins", TinsView(desk), ("Tins",))
+    yield Page(address="tins", title="Tins at a glance", template="tins", view=TinsView(desk), section=("Tins",))

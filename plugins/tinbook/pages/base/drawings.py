@@ -12,7 +12,7 @@ LABEL_MM = 24.0
 GAP_MM = 60.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanTin:
     """A tin in plan: a circle (`radius`) or a square (`side`) with its lower left corner or its lowest point on the
     ground, and its label at the end of a leader from (`from_x`, `from_y`) over (`x`, `y`). All mm, y downwards."""
@@ -31,7 +31,7 @@ class PlanTin:
     label: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plans:
     """The rounds and squares of the house, nested on one ground line; `words` says the same."""
 
@@ -63,7 +63,7 @@ def nested_plans(tins: Iterable[Tin]) -> Plans | None:
         for name, sizes in (("rounds", rounds), ("squares", squares))
         if sizes
     )
-    return Plans(left - GAP_MM / 4, ground + 4, ground, tuple(drawn), words)
+    return Plans(width=left - GAP_MM / 4, height=ground + 4, ground=ground, tins=tuple(drawn), words=words)
 
 
 def _plan(size: float, is_round: bool, left: float, widest: float, ground: float, labels_x: float, y: float) -> PlanTin:
@@ -71,7 +71,18 @@ def _plan(size: float, is_round: bool, left: float, widest: float, ground: float
     from_x = centre_x if is_round else left + size
     top = ground - size
     return PlanTin(
-        is_round, centre_x, top + size / 2, size / 2, left, top, size, from_x, top, labels_x - 30, y, f"{size / 10:g}"
+        is_round=is_round,
+        centre_x=centre_x,
+        centre_y=top + size / 2,
+        radius=size / 2,
+        left=left,
+        top=top,
+        side=size,
+        from_x=from_x,
+        from_y=top,
+        x=labels_x - 30,
+        y=y,
+        label=f"{size / 10:g}",
     )
 
 

@@ -26,7 +26,7 @@ class Cell:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class GridRow:
     """A row: what is looked up, a word on it, its page or none, and what it gives. `first` opens a new group.
 
@@ -49,7 +49,7 @@ class Titled(NamedTuple):
     anchor: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Grid:
     """A table with its title and anchor, words before and after it, and how it was worked out.
 

@@ -52,7 +52,7 @@ class Desk:
         return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Page:
     """One page: its address (`mixtures/madeira-cake`), title, place in the contents and what its templates are given.
 

@@ -18,7 +18,7 @@ class PhotoSize:
     width: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PictureView:
     """A picture: a drawing with its `svg`, or a photo at `src` with its copies in `srcset`, smallest first."""
 
@@ -45,14 +45,14 @@ def picture_view(technique: Technique, file: str, book: Book, nth: int = 0) -> P
 def _view(picture: Picture, found: PictureFile, nth: int) -> PictureView:
     sizes = tuple(PhotoSize(photo_address(copy), copy.width) for copy in found.copies)
     return PictureView(
-        found.kind == "drawing",
-        drawing(found, picture.alt, nth),
-        sizes[-1].address if sizes else "",
-        sizes,
-        found.width,
-        found.height,
-        picture.alt,
-        picture.shows or "",
+        is_drawing=found.kind == "drawing",
+        svg=drawing(found, picture.alt, nth),
+        src=sizes[-1].address if sizes else "",
+        srcset=sizes,
+        width=found.width,
+        height=found.height,
+        alt=picture.alt,
+        caption=picture.shows or "",
     )
 
 

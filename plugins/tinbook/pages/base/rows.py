@@ -136,7 +136,7 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
         cells = (*(beaten if each.beaten else whole)[made.at], *time, *_tail(each))
         mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
         say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
-        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape, say=say)
+        yield Line(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape, say=say)
         shape = tin.shape
 
 
@@ -147,7 +147,7 @@ def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
     for each in rows:
         tin, made = each.tin, each.exact
         cells = (*figures[made.at], formats.fixed(made.factor_shown, 2))
-        yield Line(tin_head(tin, each.owned), cells, tin.shape != shape)
+        yield Line(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape)
         shape = tin.shape
 
 

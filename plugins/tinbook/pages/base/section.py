@@ -30,7 +30,7 @@ class Word:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Section:
     """One drawing: paths of the layers, fillings and coats, of the drum, of hidden lines, leaders and dimensions."""
 
@@ -97,22 +97,24 @@ def section(drawn: Elevation, name: str) -> Section:
         measured.append((LEFT - 64.0, final_top, stack.coated_shown_mm))
     named = _named(drawn, frame, right, (foot + ground) / 2.0)
     return Section(
-        round(max(ground + UNDER, named[-1][2] + UNDER / 2.0), 1),
-        "".join(layers),
-        "".join(fillings),
-        cake + crumbed if drawn.crumb_mm else "",
-        crumbed + _box(*outer, foot, final_top) if drawn.final_mm else "",
-        drum_path,
-        "".join(f"M{_short(x)} {_short(foot)}V{_short(top)}" for x in tube),
-        round(ground, 1),
-        _leaders(named) + "".join(_dimension(x, foot, y) for x, y, _ in measured),
-        tuple(Word(WIDE - RIGHT + 20.0, round(y + 7.0, 1), text) for _, _, y, text in named),
-        tuple(Word(x - 6.0, round((foot + y) / 2.0 + 7.0, 1), formats.number(shown)) for x, y, shown in measured),
-        (Word(middle, TOP - 12.0, formats.number(stack.tin.bounds_mm[0])),),
-        words(drawn, name),
-        LEFT,
-        round(LEFT + 100.0 * scale, 1),
-        round(LEFT + 100.0 * scale + 10.0, 1),
+        height=round(max(ground + UNDER, named[-1][2] + UNDER / 2.0), 1),
+        layers="".join(layers),
+        fillings="".join(fillings),
+        crumb=cake + crumbed if drawn.crumb_mm else "",
+        final=crumbed + _box(*outer, foot, final_top) if drawn.final_mm else "",
+        drum=drum_path,
+        tube="".join(f"M{_short(x)} {_short(foot)}V{_short(top)}" for x in tube),
+        ground=round(ground, 1),
+        leaders=_leaders(named) + "".join(_dimension(x, foot, y) for x, y, _ in measured),
+        names=tuple(Word(WIDE - RIGHT + 20.0, round(y + 7.0, 1), text) for _, _, y, text in named),
+        heights=tuple(
+            Word(x - 6.0, round((foot + y) / 2.0 + 7.0, 1), formats.number(shown)) for x, y, shown in measured
+        ),
+        widths=(Word(middle, TOP - 12.0, formats.number(stack.tin.bounds_mm[0])),),
+        words=words(drawn, name),
+        scale_at=LEFT,
+        scale_to=round(LEFT + 100.0 * scale, 1),
+        scale_text=round(LEFT + 100.0 * scale + 10.0, 1),
     )
 
 

@@ -126,7 +126,7 @@ def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
     return tuple((name, minutes(low, high)) for name, low, high in both if high)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PieceView:
     """A piece of a step: text, or the amount of a line of the mix (a share of it) and its name, or the tins."""
 
@@ -150,7 +150,7 @@ class TimeView:
     minutes: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
     """A step: its pieces, its times, when it is done, and a short name for its timers."""
 
@@ -184,7 +184,14 @@ def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[Picture
     )
     said = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
     name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
-    return StepView(pieces, tuple(times), step.done or "", step.called or name, said, pictures)
+    return StepView(
+        pieces=pieces,
+        times=tuple(times),
+        done=step.done or "",
+        name=step.called or name,
+        windows=said,
+        pictures=pictures,
+    )
 
 
 def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[Linked, ...]:

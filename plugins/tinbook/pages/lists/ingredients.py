@@ -111,11 +111,11 @@ class CardView:
         rows = tuple(_measure_row(row) for row in made.measures)
         rounds = "; ".join(f"{formats.grams(row.grams)} is {formats.spoons(row.spoons)}" for row in made.rounds)
         return Grid(
-            f"{formats.title(self.name)} by cup and spoon",
-            "weighs",
-            (Head("Measure"), Head("Weighs", "g"), Head("Range", "g"), Head("Weighs", "oz")),
-            rows,
-            worked_view((made.worked,), self.desk.facts),
+            title=f"{formats.title(self.name)} by cup and spoon",
+            anchor="weighs",
+            heads=(Head("Measure"), Head("Weighs", "g"), Head("Range", "g"), Head("Weighs", "oz")),
+            rows=rows,
+            worked=worked_view((made.worked,), self.desk.facts),
             after=f"By this house's measures {rounds}. {_known(made)}",
         )
 
@@ -164,7 +164,7 @@ def _measure_row(row: MeasureRow) -> GridRow:
         Cell(met or "weighed here"),
         Cell(formats.mixed(row.shown_oz)),
     )
-    return GridRow(formats.title(row.measure), figures, "of this house" if row.of_the_house else "")
+    return GridRow(head=formats.title(row.measure), cells=figures, note="of this house" if row.of_the_house else "")
 
 
 def _span(low: float, high: float) -> str:
@@ -184,15 +184,22 @@ def _egg_grid(part: str, desk: Desk) -> Grid:
     rows, worked = by_class(part, desk.book, desk.facts)
     lines = tuple(
         GridRow(
-            formats.title(row.egg_class),
-            cells(*(formats.number(grams) for grams in row.grams_g), main=1),
-            "of this house" if row.of_the_house else "",
+            head=formats.title(row.egg_class),
+            cells=cells(*(formats.number(grams) for grams in row.grams_g), main=1),
+            note="of this house" if row.of_the_house else "",
         )
         for row in rows
     )
     heads = (Head("Class"), *(Head(str(count), "g") for count in PIECES_SHOWN))
     lead = f"So many {PIECES[part].lower()} of each class, out of the shell. Swap one class for another by the weight."
-    return Grid("By weight", "by-weight", heads, lines, worked_view((worked,), desk.facts), lead)
+    return Grid(
+        title="By weight",
+        anchor="by-weight",
+        heads=heads,
+        rows=lines,
+        worked=worked_view((worked,), desk.facts),
+        lead=lead,
+    )
 
 
 def _swap_grid(table: SwapTable, desk: Desk) -> Grid:
@@ -202,11 +209,11 @@ def _swap_grid(table: SwapTable, desk: Desk) -> Grid:
     parts = tuple(Head(formats.title(part.key), _part_unit(part.unit, part.leave)) for part in swap.parts)
     rows = tuple(_swap_row(row) for row in table.rows)
     return Grid(
-        swap.title,
-        "-".join(table.key.lower().split()),
-        (asked, *parts),
-        rows,
-        worked_view((table.worked,), desk.facts),
+        title=swap.title,
+        anchor="-".join(table.key.lower().split()),
+        heads=(asked, *parts),
+        rows=rows,
+        worked=worked_view((table.worked,), desk.facts),
         after=f"{swap.note} {_brings(table)}".strip(),
     )
 
@@ -216,7 +223,7 @@ def _part_unit(unit: str, leave: bool) -> str:
 
 
 def _swap_row(row: SwapRow) -> GridRow:
-    return GridRow(formats.mixed(row.amount), tuple(_in_place(part) for part in row.parts))
+    return GridRow(head=formats.mixed(row.amount), cells=tuple(_in_place(part) for part in row.parts))
 
 
 def _in_place(part: InPlace) -> Cell:
@@ -231,7 +238,7 @@ def _brings(table: SwapTable) -> str:
     return " ".join(told)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardLine:
     """A card as a line of the list. `tags` and `also` are what it can be found by, `left` what its cup weighs."""
 
@@ -262,14 +269,33 @@ def _line(name: str, address: str, desk: Desk) -> CardLine:
     tags = [UNKNOWN] if named is None else _labels(named, desk) or [NONE]
     said = "allergens unknown" if named is None else formats.sentence(tags) if named else ""
     second = "; ".join(words for words in (said, ", ".join(card.also)) if words)
-    return CardLine(address, name, left, second, "|".join(tags), " ".join((card.about or "", *card.also)))
+    return CardLine(
+        address=address,
+        name=name,
+        left=left,
+        second=second,
+        tags="|".join(tags),
+        also=" ".join((card.about or "", *card.also)),
+    )
 
 
 def ingredients_pages(desk: Desk) -> Iterator[Page]:
     """The list, and a page for each card that is shown."""
     pages = desk.card_pages
     lines = tuple(_line(name, address, desk) for name, address in pages.items())
-    yield Page("ingredients", "Ingredients", "ingredients", IngredientsView(lines), ("Ingredients",))
+    yield Page(
+        address="ingredients",
+        title="Ingredients",
+        template="ingredients",
+        view=IngredientsView(lines),
+        section=("Ingredients",),
+    )
     found = ways(desk)
     for name, address in pages.items():
-        yield Page(address, formats.title(name), "ingredient", CardView(name, desk, found), listed=False)
+        yield Page(
+            address=address,
+            title=formats.title(name),
+            template="ingredient",
+            view=CardView(name, desk, found),
+            listed=False,
+        )

@@ -19,7 +19,7 @@ from tinbook.problems import Problem, spell
 FEW = 8
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
     """A line of a list: a page, what stands left of it, a second line, what the list is narrowed by.
 
@@ -66,7 +66,7 @@ class Group:
         return f"{names} and {more} more" if more > 0 else names
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ListView:
     """A page that is a list of groups."""
 
@@ -95,7 +95,7 @@ def mixture_entry(desk: Desk, slug: str) -> Entry:
     said = marks(
         kind=[kind], season=season_names(mixture), keeps=keep_marks(mixture), tag=mixture.tags, also=mixture.also
     )
-    return Entry(f"mixtures/{slug}", mixture.name, left, second, said)
+    return Entry(address=f"mixtures/{slug}", name=mixture.name, left=left, second=second, marks=said)
 
 
 def technique_entry(desk: Desk, slug: str) -> Entry:
@@ -104,7 +104,12 @@ def technique_entry(desk: Desk, slug: str) -> Entry:
     said = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
     law = technique_law(technique, desk.book, desk.facts)
     return Entry(
-        f"techniques/{slug}", technique.name, plural(len(technique.steps), "step"), technique.purpose, said, law
+        address=f"techniques/{slug}",
+        name=technique.name,
+        left=plural(len(technique.steps), "step"),
+        second=technique.purpose,
+        marks=said,
+        law=law,
     )
 
 
@@ -159,19 +164,27 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
     hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
-    every = ListView("Mixtures", f"{count}, by kind.", kinds, asides=hand)
-    yield Page("mixtures/index", "Mixtures", "list", every, ("Mixtures",))
+    every = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=hand)
+    yield Page(address="mixtures/index", title="Mixtures", template="list", view=every, section=("Mixtures",))
     for group in kinds:
-        view = ListView(group.title, f"{plural(len(group.entries), 'mixture')} of this kind.", (group,))
-        yield Page(group.address, group.title, "list", view, ("Mixtures", group.title))
+        view = ListView(
+            title=group.title, lead=f"{plural(len(group.entries), 'mixture')} of this kind.", items=(group,)
+        )
+        yield Page(
+            address=group.address, title=group.title, template="list", view=view, section=("Mixtures", group.title)
+        )
     slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
     hands = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
     lead = f"{plural(len(slugs), 'technique')}, step by step."
     yield Page(
-        "techniques/index", "Techniques", "list", ListView("Techniques", lead, (hands,), "Level"), ("Techniques",)
+        address="techniques/index",
+        title="Techniques",
+        template="list",
+        view=ListView(title="Techniques", lead=lead, items=(hands,), kind_word="Level"),
+        section=("Techniques",),
     )
-    tags = ListView("Tags", "What goes together.", tag_groups(desk))
-    yield Page("tags", "Tags", "list", tags, ("Tags",))
+    tags = ListView(title="Tags", lead="What goes together.", items=tag_groups(desk))
+    yield Page(address="tags", title="Tags", template="list", view=tags, section=("Tags",))
 
 
 USES = {
@@ -253,7 +266,7 @@ class HomeView:
 
 def home_pages(desk: Desk) -> Iterator[Page]:
     """Home."""
-    yield Page("index", "Home", "home", HomeView(desk))
+    yield Page(address="index", title="Home", template="home", view=HomeView(desk))
 
 
 @dataclass(frozen=True)
@@ -270,7 +283,13 @@ def broken_pages(desk: Desk) -> Iterator[Page]:
         name = address.rpartition("/")[2].replace("-", " ")
         title = f"{name[:1].upper()}{name[1:]} (broken)"
         section = "Mixtures" if address.startswith("mixtures/") else "Techniques"
-        yield Page(address, title, "broken", BrokenView(title, tuple(_told(each) for each in problems)), (section,))
+        yield Page(
+            address=address,
+            title=title,
+            template="broken",
+            view=BrokenView(title, tuple(_told(each) for each in problems)),
+            section=(section,),
+        )
 
 
 def _told(problem: Problem) -> str:

@@ -57,4 +57,4 @@ def sources_pages(desk: Desk) -> Iterator[Page]:
         )
         for key, source in facts.sources.items()
     )
-    yield Page("sources", "Sources", "sources", SourcesView(sources), ("Sources",))
+    yield Page(address="sources", title="Sources", template="sources", view=SourcesView(sources), section=("Sources",))

@@ -35,7 +35,7 @@ class Ring:
     y: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BakeChart:
     """The drawing: axes with their figures, the band that holds 8 bakes of 10, the likeliest time, and the bakes: those
     of the log as `dots`, the recipe's own as a `ring`, if it has one. `words` say the same."""
@@ -84,14 +84,15 @@ def bake_chart(made: TinTimes) -> BakeChart:
     band = [(width, time.high_min) for width, time in curve] + [(width, time.low_min) for width, time in curve[::-1]]
     own = next((point for point in points if point.entry is None), None)
     return BakeChart(
-        across,
-        up,
-        "".join(f"M{LEFT} {tick.at}H{RIGHT}" for tick in up) + "".join(f"M{tick.at} {GROUND}v6" for tick in across),
-        scale.path(band) + "z",
-        scale.path((width, time.likely_min) for width, time in curve),
-        "".join(f"M{scale.x(point.width_mm)} {scale.y(point.minutes)}h0" for point in points if point.entry),
-        Ring(scale.x(own.width_mm), scale.y(own.minutes)) if own else None,
-        _words(curve, points),
+        across=across,
+        up=up,
+        lines="".join(f"M{LEFT} {tick.at}H{RIGHT}" for tick in up)
+        + "".join(f"M{tick.at} {GROUND}v6" for tick in across),
+        band=scale.path(band) + "z",
+        curve=scale.path((width, time.likely_min) for width, time in curve),
+        dots="".join(f"M{scale.x(point.width_mm)} {scale.y(point.minutes)}h0" for point in points if point.entry),
+        ring=Ring(scale.x(own.width_mm), scale.y(own.minutes)) if own else None,
+        words=_words(curve, points),
     )
 
 

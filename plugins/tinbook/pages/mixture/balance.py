@@ -16,7 +16,7 @@ ROOM = 1.25
 """The line ends so many times beyond the furthest of what is drawn on it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawn:
     """A rule: its words, its figure, and where its range and the mixture's point lie on a line that starts at none."""
 
@@ -79,7 +79,14 @@ def _drawn(each: Standing) -> Drawn:
     point = None if each.value_shown is None else round(each.value_shown * scale, 1)
     figure = "none" if each.value_shown is None else formats.number(each.value_shown)
     return Drawn(
-        each.rule.title, figure, _usual(each), _stands(each), _sign(each), round(low, 1), round(high - low, 1), point
+        title=each.rule.title,
+        figure=figure,
+        usual=_usual(each),
+        stands=_stands(each),
+        sign=_sign(each),
+        band_at=round(low, 1),
+        band_wide=round(high - low, 1),
+        point=point,
     )
 
 

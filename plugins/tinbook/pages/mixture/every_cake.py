@@ -187,7 +187,13 @@ class CoatsView:
         for row, version in zip(self.tables[0].rows, made, strict=True):
             tin = row.cake.tin
             cells = (*figures[version.at], number(row.made_shown_g))
-            yield Line(tin_head(tin, row.owned), cells, tin.shape != shape, version.factor, tin.bounds_mm[0])
+            yield Line(
+                head=tin_head(tin, row.owned),
+                cells=cells,
+                first=tin.shape != shape,
+                factor=version.factor,
+                width_mm=tin.bounds_mm[0],
+            )
             shape = tin.shape
 
     @property

@@ -133,13 +133,13 @@ class MixtureView:
 
     def _piece_view(self, piece: Piece, lines: dict[int, Measured]) -> PieceView:
         if piece.tins:
-            return PieceView(self.written_cake, tins=True)
+            return PieceView(text=self.written_cake, tins=True)
         if piece.line is None:
-            return PieceView(piece.text)
+            return PieceView(text=piece.text)
         if piece.share == 1:
-            return PieceView(piece.text, formats.written(lines[piece.line]), piece.line)
+            return PieceView(text=piece.text, amount=formats.written(lines[piece.line]), line=piece.line)
         part = amount(self.batch.ingredients[piece.line], piece.share, self.batch.steps, by_weight=True)
-        return PieceView(piece.text, formats.spelled(part), piece.line, piece.share)
+        return PieceView(text=piece.text, amount=formats.spelled(part), line=piece.line, share=piece.share)
 
     @cached_property
     def parts(self) -> tuple[tuple[str, tuple[Measured, ...]], ...]:
@@ -317,7 +317,7 @@ class MixtureView:
             if made.columns is not columns:
                 columns, figures = made.columns, spelled(self.batch, made)
             cells = (*figures[made.at], formats.number(made.mass_shown_g))
-            yield Line(head, cells, row.asked_by != asked_by, made.factor, width_mm)
+            yield Line(head=head, cells=cells, first=row.asked_by != asked_by, factor=made.factor, width_mm=width_mm)
             asked_by = row.asked_by
 
     @property
@@ -370,4 +370,10 @@ def mixture_pages(desk: Desk) -> Iterator[Page]:
     for slug, mixture in desk.book.mixtures.items():
         view = MixtureView(desk.batches[slug], desk)
         kind = desk.facts.kinds[mixture.kind]
-        yield Page(f"mixtures/{slug}", mixture.name, "mixture", view, ("Mixtures", kind.title))
+        yield Page(
+            address=f"mixtures/{slug}",
+            title=mixture.name,
+            template="mixture",
+            view=view,
+            section=("Mixtures", kind.title),
+        )

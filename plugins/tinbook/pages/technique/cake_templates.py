@@ -18,7 +18,7 @@ FOLDER = "true-size"
 """Not `templates`: MkDocs leaves a folder of that name out."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class TemplateFile:
     """A file to print: its path in the site, its title, its pages, which are laid when they are asked for."""
 
@@ -49,7 +49,7 @@ def template_files(desk: Desk) -> Iterator[TemplateFile]:
         for made in decorations(technique, desk.book, desk.facts):
             for name, path in paths[made.cake] if has_templates(made) else ():
                 title = f"{technique.name}, templates for {made.cake.name}"
-                yield TemplateFile(path, title, made, PAPERS[name], desk)
+                yield TemplateFile(path=path, title=title, made=made, paper=PAPERS[name], desk=desk)
 
 
 def template_paths(slug: str, cakes: tuple[Tin, ...]) -> dict[Tin, tuple[tuple[str, str], ...]]:

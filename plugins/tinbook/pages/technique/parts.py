@@ -26,7 +26,7 @@ LABEL = "In the UK and EU these words go on the label; your local law has the la
 PLACES = {"top": "", "side": "on the side", "board": "on the board"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartLine:
     """One part or repeat, spelled: letter, name, what to make, how many, grams, and the rest in short lines."""
 
@@ -39,7 +39,7 @@ class PartLine:
     more: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ColourLine:
     """Paste of one colour: grams, which, its pots for so much, its swatch (empty for none), what to mind."""
 
@@ -53,7 +53,7 @@ class ColourLine:
     warning: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CakeParts:
     """All for one cake; `shown` for the one the technique is written for. `templates`: papers, and their files."""
 
@@ -115,8 +115,8 @@ class PartsView:
         heads = (Head("For a cake"), Head("All", "g"), *(Head(_need_name(each), "g") for each in needs))
         rows = tuple(
             GridRow(
-                made.cake.name,
-                (Cell(weight_g(made.total_g), True), *(Cell(_found(made, each)) for each in needs)),
+                head=made.cake.name,
+                cells=(Cell(weight_g(made.total_g), True), *(Cell(_found(made, each)) for each in needs)),
                 note="as written" if made.as_written else "",
             )
             for made in self.all
@@ -125,7 +125,14 @@ class PartsView:
         lead = (
             "Solids go by the cube of the cake's width, sheets by its square. What stays on hands and board is extra."
         )
-        return Grid("Paste for every cake", "paste-for-every-cake", heads, rows, worked, lead)
+        return Grid(
+            title="Paste for every cake",
+            anchor="paste-for-every-cake",
+            heads=heads,
+            rows=rows,
+            worked=worked,
+            lead=lead,
+        )
 
     @property
     def warnings(self) -> tuple[str, ...]:
@@ -168,9 +175,14 @@ def cake_parts(made: Decoration) -> CakeParts:
     """All for one cake, spelled."""
     lines = (*(_part_line(part, made.tolerance) for part in made.parts), *(_mark_line(each) for each in made.repeats))
     return CakeParts(
-        made.cake.name, made.as_written, lines, tuple(_colour_line(each) for each in made.colours),
-        weight_g(made.total_g), heavy_words(made), made.worked.formula,
-    )  # fmt: skip
+        cake=made.cake.name,
+        shown=made.as_written,
+        parts=lines,
+        colours=tuple(_colour_line(each) for each in made.colours),
+        total=weight_g(made.total_g),
+        heavy=heavy_words(made),
+        worked=made.worked.formula,
+    )
 
 
 def _part_line(part: PartAt, tolerance: float) -> PartLine:
@@ -187,9 +199,14 @@ def _part_line(part: PartAt, tolerance: float) -> PartLine:
     more.append(part.note)
     colour = part.colour.name if part.colour else "uncoloured"
     return PartLine(
-        part.letter, f"{part.name}, {colour}", make, str(part.count), weight_g(part.each_g), weight_g(part.total_g),
-        tuple(words for words in more if words),
-    )  # fmt: skip
+        letter=part.letter,
+        name=f"{part.name}, {colour}",
+        make=make,
+        count=str(part.count),
+        each=weight_g(part.each_g),
+        total=weight_g(part.total_g),
+        more=tuple(words for words in more if words),
+    )
 
 
 def _mark_line(each: RepeatAt) -> PartLine:
@@ -207,8 +224,15 @@ def _mark_line(each: RepeatAt) -> PartLine:
     each_g = weight_g(each.each_g) if each.each_g else NONE
     total = weight_g(each.mass_g) if each.mass_g else NONE
     colour = f", {each.colour.name}" if each.colour else ""
-    return PartLine(each.letter, f"{each.name}{colour}", make, str(each.count), each_g, total,
-                    tuple(words for words in (*more, each.note) if words))  # fmt: skip
+    return PartLine(
+        letter=each.letter,
+        name=f"{each.name}{colour}",
+        make=make,
+        count=str(each.count),
+        each=each_g,
+        total=total,
+        more=tuple(words for words in (*more, each.note) if words),
+    )
 
 
 def _cutter(fit: CutterFit | None) -> str:
@@ -256,12 +280,27 @@ def _found(made: Decoration, wanted: ColourNeed) -> str:
 def _colour_line(need: ColourNeed) -> ColourLine:
     colour = need.colour
     if colour is None:
-        return ColourLine(weight_g(need.mass_g), "Uncoloured", need.paste.name, (), "", "", "", "")
+        return ColourLine(
+            total=weight_g(need.mass_g),
+            name="Uncoloured",
+            paste=need.paste.name,
+            pots=(),
+            swatch="",
+            label="",
+            mind="",
+            warning="",
+        )
     pots = tuple(_pot(pot.name, pot.shade, pot.for_g(need.mass_g), pot.written) for pot in colour.pots)
     return ColourLine(
-        weight_g(need.mass_g), formats.title(colour.name), need.paste.name, pots, colour.swatch, colour.label,
-        minded(colour), f"warning by law: {colour.law}" if colour.warned else "",
-    )  # fmt: skip
+        total=weight_g(need.mass_g),
+        name=formats.title(colour.name),
+        paste=need.paste.name,
+        pots=pots,
+        swatch=colour.swatch,
+        label=colour.label,
+        mind=minded(colour),
+        warning=f"warning by law: {colour.law}" if colour.warned else "",
+    )
 
 
 def minded(colour: Colouring) -> str:

@@ -36,7 +36,7 @@ LETTERS = "Atkinson Hyperlegible Next"
 """The name the book's letters go by in their file, for what sets drawings from it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Shown:
     """A picture: an element for the page, the bytes of its file under a `name`, what it shows, its caption."""
 
@@ -67,7 +67,7 @@ class Words:
     is_amount: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SheetStep:
     """A step: its words, its times, when it is done, how long it may stand or keep, and its picture, or none."""
 
@@ -87,7 +87,7 @@ class Told:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SheetCake:
     """Parts, colours and templates for one cake, what to say of weight; `shown` before another is chosen."""
 
@@ -100,7 +100,7 @@ class SheetCake:
     templates: tuple[PaperPage, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """All that goes along: the list of what may leave the house."""
 
@@ -153,17 +153,17 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
     Its parts and their templates are for one `cake`, or for all to choose from if none is named.
     """
     technique, house = desk.book.techniques[slug], desk.book.house
-    view = TechniqueView(slug, technique, desk, people, house.measures)
+    view = TechniqueView(slug=slug, technique=technique, desk=desk, people=people, measure=house.measures)
     pictures = {each.file: each for each in technique.pictures if each.file in desk.book.pictures}
     shown = {step.picture for step in technique.steps}
     steps = tuple(
         SheetStep(
-            number,
-            tuple(_words(step.pieces)),
-            tuple(time.words for time in step.times),
-            step.done,
-            tuple(formats.title(window) + "." for window in step.windows),
-            _shown([pictures[file]] if file in pictures else [], desk.book.pictures, f"step-{number}"),
+            number=number,
+            words=tuple(_words(step.pieces)),
+            times=tuple(time.words for time in step.times),
+            done=step.done,
+            windows=tuple(formats.title(window) + "." for window in step.windows),
+            pictures=_shown([pictures[file]] if file in pictures else [], desk.book.pictures, f"step-{number}"),
         )
         for number, (step, file) in enumerate(
             zip(view.steps, (written.picture for written in technique.steps), strict=True), 1
@@ -206,10 +206,14 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
     for made in view.parts.made_for(cake) if view.parts else ():
         told = cake_parts(made)
         yield SheetCake(
-            told.cake, told.shown or cake is not None, told.total, told.heavy,
-            tuple(Told(*each) for each in spoken(told.parts)), tuple(Told(*each) for each in mixed(told.colours)),
-            template_pages(made, paper, view.desk),
-        )  # fmt: skip
+            cake=told.cake,
+            shown=told.shown or cake is not None,
+            total=told.total,
+            heavy=told.heavy,
+            parts=tuple(Told(*each) for each in spoken(told.parts)),
+            colours=tuple(Told(*each) for each in mixed(told.colours)),
+            templates=template_pages(made, paper, view.desk),
+        )
 
 
 def _words(pieces: Iterable[Any]) -> Iterator[Words]:
@@ -258,7 +262,15 @@ def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: 
             )
         caption = picture.shows or ""
         found.append(
-            Shown(f"{name}-{number}.{ending}", element, content, file.width, file.height, picture.alt, caption)
+            Shown(
+                name=f"{name}-{number}.{ending}",
+                element=element,
+                content=content,
+                width=file.width,
+                height=file.height,
+                alt=picture.alt,
+                caption=caption,
+            )
         )
     return tuple(found)
 

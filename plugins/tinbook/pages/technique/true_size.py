@@ -44,7 +44,7 @@ LINES: dict[str, tuple[float, tuple[float, ...]]] = {
 """How thick each line is, and its dashes."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
     """A line of a page; `closed` where it ends where it began."""
 
@@ -61,7 +61,7 @@ class Line:
         return "M" + "L".join(f"{x:.2f} {y:.2f}" for x, y in inner) + ("Z" if self.closed else "")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Words:
     """Words of a page on a baseline; `anchor`: which end of them stands at (x, y), `turned`: they run upwards."""
 
@@ -84,7 +84,7 @@ class Words:
         return f"rotate(-90 {self.x:.3f} {self.y:.3f})" if self.turned else ""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PaperPage:
     """One sheet of paper."""
 
@@ -139,7 +139,14 @@ def paper_pages(templates: Sequence[Template], paper: Paper, overlap_mm: float, 
             which = "" if len(tiles) == 1 else f"-{tile.name.lower()}"
             title = f"{template.name}, for {template.cake.name}" + (f", {tile.name}" if which else "")
             pages.append(
-                PaperPage(f"{template.key}{which}", title, page.width_mm, page.height_mm, tuple(lines), tuple(words))
+                PaperPage(
+                    key=f"{template.key}{which}",
+                    title=title,
+                    width_mm=page.width_mm,
+                    height_mm=page.height_mm,
+                    lines=tuple(lines),
+                    words=tuple(words),
+                )
             )
     return tuple(pages)
 
@@ -161,7 +168,7 @@ def _notes(template: Template, page: Paper) -> list[str]:
 
 def _line(kind: str, *points: Point) -> Line:
     width, dash = LINES[kind]
-    return Line(points, kind, width, dash, len(points) > 2 and points[0] == points[-1])
+    return Line(points=points, kind=kind, width=width, dash=dash, closed=len(points) > 2 and points[0] == points[-1])
 
 
 def _drawn(template: Template, tile: Tile, at: Point) -> Iterator[Line]:
@@ -177,27 +184,36 @@ def _told(template: Template, tile: Tile, at: Point) -> Iterator[Words]:
             size = STRONG_PT if label.strong else TEXT_PT
             # a middle, told as a baseline
             down = size * PT_MM * 0.35
-            yield Words(x - tile.left + at[0], y - tile.top + at[1] + down, label.text, size, label.strong, "middle")
+            yield Words(
+                x=x - tile.left + at[0],
+                y=y - tile.top + at[1] + down,
+                text=label.text,
+                size_pt=size,
+                figures=label.strong,
+                anchor="middle",
+            )
 
 
 def _head(
     template: Template, page: Paper, tile: Tile, tiles: Sequence[Tile]
 ) -> tuple[list[Line], list[Words]]:  # fmt: skip
     right, y = page.width_mm - SIDE_MM, ABOVE_MM + 5.0
-    words = [Words(SIDE_MM, y, template.name, NAME_PT, True)]
+    words = [Words(x=SIDE_MM, y=y, text=template.name, size_pt=NAME_PT, figures=True)]
     if len(tiles) > 1:
-        words.append(Words(right, y, f"{tile.name} of {len(tiles)}", NAME_PT, True, "end"))
+        words.append(
+            Words(x=right, y=y, text=f"{tile.name} of {len(tiles)}", size_pt=NAME_PT, figures=True, anchor="end")
+        )
     said = f"{template.size}. For {template.cake.name}. Scale 1:1, on {page.name}."
-    words.append(Words(SIDE_MM, y + 5.5, said))
+    words.append(Words(x=SIDE_MM, y=y + 5.5, text=said))
     y += 5.5
     for note in _notes(template, page):
         y += LINE_MM
-        words.append(Words(SIDE_MM, y, note))
+        words.append(Words(x=SIDE_MM, y=y, text=note))
     y += LINE_MM + 0.6
     lines, x = [], SIDE_MM
     for kind in template.kinds:
         lines.append(_line(kind, (x, y - 1.2), (x + 12.0, y - 1.2)))
-        words.append(Words(x + 14.0, y, KINDS[kind]))
+        words.append(Words(x=x + 14.0, y=y, text=KINDS[kind]))
         x += 19.0 + len(KINDS[kind]) * TEXT_WIDE_MM
     return lines, words
 
@@ -208,13 +224,13 @@ def _foot(page: Paper, number: int, total: int, house: str) -> tuple[list[Line],
         y = page.height_mm - 21.5 + row * 7.0
         lines.append(_line("bar", (SIDE_MM, y), (SIDE_MM + long, y)))
         lines += [_line("bar", (x, y - 1.6), (x, y + 1.6)) for x in (SIDE_MM, SIDE_MM + long)]
-        words.append(Words(SIDE_MM + BARS[1][0] + 3.0, y + 1.2, name, STRONG_PT, True))
+        words.append(Words(x=SIDE_MM + BARS[1][0] + 3.0, y=y + 1.2, text=name, size_pt=STRONG_PT, figures=True))
     x, y = SIDE_MM + BARS[1][0] + 27.0, page.height_mm - 20.3
-    words.append(Words(x, y, "Measure this first.", STRONG_PT, True))
-    words += [Words(x, y + 4.4, "Print at 100 %, never"), Words(x, y + 8.4, "fitted to the page.")]
+    words.append(Words(x=x, y=y, text="Measure this first.", size_pt=STRONG_PT, figures=True))
+    words += [Words(x=x, y=y + 4.4, text="Print at 100 %, never"), Words(x=x, y=y + 8.4, text="fitted to the page.")]
     y = page.height_mm - 8.0
-    words.append(Words(SIDE_MM, y, house))
-    words.append(Words(page.width_mm - SIDE_MM, y, f"Page {number} of {total}", anchor="end"))
+    words.append(Words(x=SIDE_MM, y=y, text=house))
+    words.append(Words(x=page.width_mm - SIDE_MM, y=y, text=f"Page {number} of {total}", anchor="end"))
     lines.append(_line("rule", (SIDE_MM, y - 18.5), (page.width_mm - SIDE_MM, y - 18.5)))
     return lines, words
 
@@ -254,7 +270,7 @@ def _joints(
             lines.append(_line("inner", *corners, corners[0]))
         # beside the middle, where drawings have their middle lines
         x, y = put(long * 0.375, text)
-        yield lines, [Words(x, y, told, anchor="middle", turned=not across)]
+        yield lines, [Words(x=x, y=y, text=told, anchor="middle", turned=not across)]
 
 
 def as_plain(title: str, pages: Sequence[PaperPage]) -> dict[str, Any]:

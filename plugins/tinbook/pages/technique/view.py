@@ -41,7 +41,7 @@ from tinbook.plans.techniques.technique import (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MaterialLine:
     """A material, spelled: figure, unit, name, how it is wanted, and the page of the mixture it is, if it is one."""
 
@@ -55,7 +55,7 @@ class MaterialLine:
     not_food: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ToolLine:
     """A tool and how many, which `many` says is more than one."""
 
@@ -66,7 +66,7 @@ class ToolLine:
     not_food: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class TechniqueView:
     """A technique, its times, its kit for some people, and where it is used."""
 
@@ -107,7 +107,7 @@ class TechniqueView:
     def tools(self) -> tuple[ToolLine, ...]:
         """The tools."""
         return tuple(
-            ToolLine(index, tool.name, tool.count, tool.count > 1, tool.not_food)
+            ToolLine(index=index, name=tool.name, count=tool.count, many=tool.count > 1, not_food=tool.not_food)
             for index, tool in enumerate(self.kit.tools)
         )
 
@@ -116,14 +116,14 @@ class TechniqueView:
         """The materials."""
         return tuple(
             MaterialLine(
-                row.index,
-                formats.figure(row.amount),
-                row.amount.unit,
-                row.name,
-                row.wanted,
-                f"mixtures/{row.mixture}",
-                row.mixture is not None,
-                row.not_food,
+                index=row.index,
+                figure=formats.figure(row.amount),
+                unit=row.amount.unit,
+                name=row.name,
+                wanted=row.wanted,
+                mixture=f"mixtures/{row.mixture}",
+                has_page=row.mixture is not None,
+                not_food=row.not_food,
             )
             for row in self.kit.materials
         )
@@ -170,9 +170,9 @@ class TechniqueView:
 
     def _piece(self, piece: Piece, rows: dict[int, MaterialRow]) -> PieceView:
         if piece.line is None:
-            return PieceView(piece.text)
+            return PieceView(text=piece.text)
         amount = in_measure(rows[piece.line], piece.share, self.measure, self.desk.book)
-        return PieceView(piece.text, formats.spelled(amount), piece.line, piece.share)
+        return PieceView(text=piece.text, amount=formats.spelled(amount), line=piece.line, share=piece.share)
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
@@ -247,5 +247,7 @@ class TechniqueView:
 def technique_pages(desk: Desk) -> Iterator[Page]:
     """A page for each technique."""
     for slug, technique in desk.book.techniques.items():
-        view = TechniqueView(slug, technique, desk)
-        yield Page(f"techniques/{slug}", technique.name, "technique", view, ("Techniques",))
+        view = TechniqueView(slug=slug, technique=technique, desk=desk)
+        yield Page(
+            address=f"techniques/{slug}", title=technique.name, template="technique", view=view, section=("Techniques",)
+        )

@@ -66,9 +66,20 @@ def load(
     low, high = (goes * time.low_shown_min, goes * time.high_shown_min) if time else (0.0, 0.0)
     nearest, factor = _nearest(tin, batch, book)
     return Load(
-        whole, made, all_in_mm, above_mm, verdict, most_g, mixes(book, whole.mass_g), goes, time, low, high, nearest,
-        factor,
-    )  # fmt: skip
+        version=whole,
+        fit=made,
+        all_in_mm=all_in_mm,
+        above_mm=above_mm,
+        verdict=verdict,
+        most_g=most_g,
+        mixes=mixes(book, whole.mass_g),
+        goes=goes,
+        time=time,
+        oven_low_min=low,
+        oven_high_min=high,
+        nearest=nearest,
+        nearest_factor=factor,
+    )
 
 
 def loads(batch: Batch, known: Baking | None, book: Book, facts: Facts, query: Query) -> list[Load]:

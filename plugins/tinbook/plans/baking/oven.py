@@ -71,7 +71,7 @@ def ways(known: Baking, book: Book, facts: Facts) -> Ways:
     whole, half = known.times([(tin, depth), (tin, depth / 2.0)])
     cooler_c = known.cooler_c(tin, depth, known.oven_c, facts)
     cooler = known.times([(tin, depth)], cooler_c)[0] if cooler_c is not None else None
-    return Ways(known, tin, depth, whole, half, cooler_c, cooler)
+    return Ways(known=known, tin=tin, batter_mm=depth, whole=whole, half=half, cooler_c=cooler_c, cooler=cooler)
 
 
 class Bake(NamedTuple):
@@ -100,7 +100,7 @@ def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[Bake]:
         for (oven_c, start_c), all_told in alike.items():
             times = made.times([(tin, depth) for _, tin, depth in all_told], oven_c, start_c)
             found += [
-                Bake(entry, batch, tin, depth, oven_c, time)
+                Bake(entry=entry, batch=batch, tin=tin, depth_mm=depth, oven_c=oven_c, expected=time)
                 for (entry, tin, depth), time in zip(all_told, times, strict=True)
             ]
     return sorted(found, key=lambda each: each.entry.day, reverse=True)

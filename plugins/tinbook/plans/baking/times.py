@@ -47,7 +47,7 @@ class Point(NamedTuple):
     entry: Baked | None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Baking:
     """What is known of one mixture's time in the oven. Temperatures in °C, of an oven without fan."""
 
@@ -87,7 +87,7 @@ class Baking:
         check = np.maximum(np.minimum(self.check_share * likely, low), least)
         shown = rounding.minutes_down_each(low), rounding.minutes_up_each(high), rounding.minutes_down_each(check)
         columns = [column.tolist() for column in (likely, low, high, check, *shown)]
-        return [Time(*row) for row in zip(*columns, strict=True)]
+        return list(map(Time._make, zip(*columns, strict=True)))
 
     def _least(
         self, widths: Sequence[float], depths: Sequence[float], check: Floats, oven_c: float, start_c: float
@@ -226,8 +226,15 @@ class Bakes:
         written = batch.mixture.bake
         oven_c = written.oven.celsius if written else ANCHOR_C
         return Baking(
-            batch, law, oven_c, start_c, centre_c, points, kind.bakes - count, numbers["start checking"].value
-        )  # fmt: skip
+            batch=batch,
+            law=law,
+            oven_c=oven_c,
+            start_c=start_c,
+            centre_c=centre_c,
+            points=points,
+            kin=kind.bakes - count,
+            check_share=numbers["start checking"].value,
+        )
 
     def _seen(self, batch: Batch, before: Prior) -> tuple[tuple[Point, ...], Evidence]:
         """The bakes of a mixture, and what they say."""
@@ -259,13 +266,17 @@ class Bakes:
         if written and batch.tins:
             tin = max((tin for _, tin in batch.tins), key=width_mm)
             middle = (written.time.low.base * written.time.high.base) ** 0.5
-            found.append(Point(tin, width_mm(tin), _written_mm(batch, tin), middle, None))
+            found.append(
+                Point(tin=tin, width_mm=width_mm(tin), depth_mm=_written_mm(batch, tin), minutes=middle, entry=None)
+            )
         gravity = batch.mass_g / batch.batter_ml
         for entry in self._book.bakes_of.get(batch.slug, ()):
             depth = batter_mm(entry, gravity)
             if depth:
                 tin = as_owned(entry.tin, self._book)
-                found.append(Point(tin, width_mm(tin), depth, entry.done_after, entry))
+                found.append(
+                    Point(tin=tin, width_mm=width_mm(tin), depth_mm=depth, minutes=entry.done_after, entry=entry)
+                )
         return tuple(found)
 
 

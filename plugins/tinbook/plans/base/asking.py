@@ -16,7 +16,7 @@ class AskError(ValueError):
         self.message, self.hint = message, hint
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Query:
     """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
 

@@ -45,7 +45,7 @@ class Figure:
         return rounding.percent(self.value)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Finishing:
     """Every figure, by its key in finish.yaml. Lengths mm, shares parts of one."""
 
@@ -86,14 +86,14 @@ def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishi
         fact, (value, who) = facts.numbers[name], said(key)
         figures[key] = Figure(name, fact.value if value is None else value, who or fact.source, fact)
     return Finishing(
-        figures,
-        said("heights")[0] or (facts.numbers["tier height"].value,),
-        said("cut")[0],
-        said("dam")[0] or 0.0,
-        said("border")[0],
-        said("board")[0] or "usual",
-        said("board_covered")[0] or "whole",
-        _made(house, own),
+        figures=figures,
+        heights_mm=said("heights")[0] or (facts.numbers["tier height"].value,),
+        cut=said("cut")[0],
+        dam_mm=said("dam")[0] or 0.0,
+        border=said("border")[0],
+        board=said("board")[0] or "usual",
+        board_covered=said("board_covered")[0] or "whole",
+        made=_made(house, own),
     )
 
 

@@ -52,7 +52,7 @@ class TinRow(NamedTuple):
     mixes: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class TinTable:
     """A mixture for every standard tin and every tin of the house."""
 
@@ -63,7 +63,7 @@ class TinTable:
     worked: Worked
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Scaled:
     """One answer to "how much for that?": both versions, the tins it goes into, mixes for the bowl."""
 
@@ -106,7 +106,19 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
     words = "" if plain else _words(book, tin, count, needed, bakes, per_bake)
     each_g, baked_mm = mass_g / needed, batter_mm * rise
     shown_g = rounding.scales(each_g, batch.steps)
-    return Fit(tin, count, needed, each_g, shown_g, batter_mm, baked_mm, least_mm, per_bake, bakes, words)
+    return Fit(
+        tin=tin,
+        count=count,
+        needed=needed,
+        each_g=each_g,
+        each_shown_g=shown_g,
+        batter_mm=batter_mm,
+        baked_mm=baked_mm,
+        least_mm=least_mm,
+        per_bake=per_bake,
+        bakes=bakes,
+        words=words,
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -165,19 +177,23 @@ def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
     made = versions_each(batch, factors, [tin.bounds_mm[0] for tin, _ in outlines], facts)
     rows = tuple(
         TinRow(
-            tin,
-            owned,
-            exact,
-            whole,
-            beaten,
-            fit(batch, book, facts, tin, count, batch.batter_ml * whole.factor, whole.mass_g),
-            mixes(book, whole.mass_g),
+            tin=tin,
+            owned=owned,
+            exact=exact,
+            whole=whole,
+            beaten=beaten,
+            fit=fit(batch, book, facts, tin, count, batch.batter_ml * whole.factor, whole.mass_g),
+            mixes=mixes(book, whole.mass_g),
         )
         for (tin, owned), count, (exact, whole, beaten) in zip(outlines, counts, made, strict=True)
     )
     weight_error, spoon_error = largest_errors(row.whole for row in rows)
     return TinTable(
-        batch, rows, rounding.percent(weight_error), rounding.percent(spoon_error), tin_worked(batch, facts)
+        batch=batch,
+        rows=rows,
+        weight_error_percent=rounding.percent(weight_error),
+        spoon_error_percent=rounding.percent(spoon_error),
+        worked=tin_worked(batch, facts),
     )
 
 
@@ -223,7 +239,9 @@ def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
         for (count, tin), volume in zip(targets, volumes, strict=True)
     )
     worked = Worked(f"factor = {formula}", (f"factor {ratio:.4f}",), (batch.kind.source,))
-    return Scaled(batch, exact, whole, beaten, fits, mixes(book, whole.mass_g), worked)
+    return Scaled(
+        batch=batch, exact=exact, whole=whole, beaten=beaten, fits=fits, mixes=mixes(book, whole.mass_g), worked=worked
+    )
 
 
 def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, str]:

@@ -41,7 +41,7 @@ def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...]) -> tuple[tupl
     return tuple(sorted(rows, key=lambda row: (order.index(row[0].shape), row[0].area_mm2)))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TinFacts:
     """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, ml at the depth
     of batter at which tins are compared, and the nearest other tin of the house.
@@ -64,7 +64,7 @@ class TinFacts:
     nearest_factor_shown: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Shelf:
     """All tins, and `factors[i][j]`: batter of tin j over batter of tin i, at the same depth of batter."""
 
@@ -99,7 +99,9 @@ def shelf(book: Book) -> Shelf:
     matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
     factors = tuple(tuple(factor_between(one, other, depth_mm) for other, _ in matrix) for one, _ in matrix)
     shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
-    return Shelf(rows, matrix, factors, shown, depth_mm, _worked(depth_mm))
+    return Shelf(
+        tins=rows, matrix=matrix, factors=factors, factors_shown=shown, depth_mm=depth_mm, worked=_worked(depth_mm)
+    )
 
 
 def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: float) -> TinFacts:
@@ -110,19 +112,19 @@ def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: floa
     factor = factor_between(tin, near, depth_mm) if near else 0.0
     area_cm2, perimeter_mm, brim_ml = tin.area_mm2 / 100, tin.perimeter_mm, tin.brim_ml(deep_mm)
     return TinFacts(
-        tin,
-        owned,
-        deep_mm,
-        area_cm2,
-        perimeter_mm,
-        brim_ml,
-        _compared_ml(tin, depth_mm),
-        rounding.half_up(area_cm2, 1.0),
-        rounding.half_up(perimeter_mm / 10, 0.5),
-        rounding.litres(brim_ml),
-        near,
-        factor,
-        rounding.factor(factor),
+        tin=tin,
+        owned=owned,
+        depth_mm=deep_mm,
+        area_cm2=area_cm2,
+        perimeter_mm=perimeter_mm,
+        brim_ml=brim_ml,
+        compared_ml=_compared_ml(tin, depth_mm),
+        area_shown_cm2=rounding.half_up(area_cm2, 1.0),
+        perimeter_shown_cm=rounding.half_up(perimeter_mm / 10, 0.5),
+        brim_shown_ml=rounding.litres(brim_ml),
+        nearest=near,
+        nearest_factor=factor,
+        nearest_factor_shown=rounding.factor(factor),
     )
 
 

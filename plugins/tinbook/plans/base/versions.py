@@ -35,7 +35,7 @@ class Column:
     units: Sequence[str]
 
 
-@dataclass(slots=True, eq=False)  # frozen, it would take four times as long to make
+@dataclass(slots=True, eq=False, kw_only=True)  # frozen, it would take four times as long to make
 class Version:
     """All amounts at one factor: row `at` of `columns`, which it shares with the versions worked out with it.
 
@@ -171,7 +171,9 @@ def version_each(
     shown_g = rounding.scales_each(masses_g, batch.steps)
     rows = [places[each] for each in asked]
     return [
-        Version(factor, factor / exact - 1, masses_g[at], shown_g[at], columns, at)
+        Version(
+            factor=factor, off=factor / exact - 1, mass_g=masses_g[at], mass_shown_g=shown_g[at], columns=columns, at=at
+        )
         for (factor, _), exact, at in zip(asked, exact_factors, rows, strict=True)
     ]
 

@@ -26,7 +26,7 @@ class Unweighable(ValueError):
         self.message, self.hint = message, hint
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Ingredient:
     """One line, weighed. `amount` is in `unit`, that of its scaled amounts: g, ml, tsp, tbsp, "" (pieces)."""
 
@@ -41,7 +41,7 @@ class Ingredient:
     raises: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Batch:
     """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` empty for what is made by weight."""
 
@@ -176,7 +176,17 @@ def weigh_line(take: Take, note: str | None, part: str | None, book: Book, facts
     wanted = "; ".join(words for words in (take.wanted, note) if words)
     volume_ml = mass_g / density if density else None
     whole_egg = card.each is not None and card.each.part == "whole egg" and quantity.dimension == "count"
-    return Ingredient(name, wanted, part or "", unit, amount, mass_g, volume_ml, whole_egg, card.raises)
+    return Ingredient(
+        name=name,
+        wanted=wanted,
+        part=part or "",
+        unit=unit,
+        amount=amount,
+        mass_g=mass_g,
+        volume_ml=volume_ml,
+        whole_egg=whole_egg,
+        raises=card.raises,
+    )
 
 
 def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
@@ -201,7 +211,20 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
     gravity = mass_g / batter_ml if batter_ml else gravity
     rise, loss, seen = learned(book.bakes_of.get(slug, ()), kind, gravity, said, facts)
     worked = _worked(mixture, mass_g, kind)
-    return Batch(slug, mixture, kind, lines, tins, batter_ml, depth_mm, rise, loss, seen, steps_of(book), worked)
+    return Batch(
+        slug=slug,
+        mixture=mixture,
+        kind=kind,
+        ingredients=lines,
+        tins=tins,
+        batter_ml=batter_ml,
+        depth_mm=depth_mm,
+        rise=rise,
+        loss=loss,
+        learned=seen,
+        steps=steps_of(book),
+        worked=worked,
+    )
 
 
 def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:

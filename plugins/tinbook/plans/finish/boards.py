@@ -41,7 +41,7 @@ class Board:
         return pi * width if self.disc else 2.0 * (width + length)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoardRow:
     """A cake's boards. `chosen` is the one the house takes; paste and ribbon are for that. Ribbon and guide mm."""
 
@@ -119,14 +119,28 @@ def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: 
         high = cake.stands_mm + outer_mm + facts.numbers["drum thickness"].value + above
         box = (boards.box_mm(chosen.size_mm[0], beside), boards.box_mm(chosen.size_mm[1], beside), high)
     return BoardRow(
-        cake, owned, each["least"], each["usual"], each["wide"], chosen, card,
-        whole, ring, ribbon, cake_ribbon, (guide[0], guide[1]), box,
-        None if whole is None else rounding.scales(whole, steps),
-        None if ring is None else rounding.scales(ring, steps),
-        None if ribbon is None else rounding.ruler_cm(ribbon), rounding.ruler_cm(cake_ribbon),
-        (rounding.ruler(guide[0]), rounding.ruler(guide[1])),
-        None if box is None else (rounding.ruler_cm(box[0]), rounding.ruler_cm(box[1]), rounding.ruler_cm(box[2])),
-    )  # fmt: skip
+        cake=cake,
+        owned=owned,
+        least=each["least"],
+        usual=each["usual"],
+        wide=each["wide"],
+        chosen=chosen,
+        card=card,
+        whole_g=whole,
+        ring_g=ring,
+        board_ribbon_mm=ribbon,
+        cake_ribbon_mm=cake_ribbon,
+        guide_mm=(guide[0], guide[1]),
+        box_mm=box,
+        whole_shown_g=None if whole is None else rounding.scales(whole, steps),
+        ring_shown_g=None if ring is None else rounding.scales(ring, steps),
+        board_ribbon_shown_mm=None if ribbon is None else rounding.ruler_cm(ribbon),
+        cake_ribbon_shown_mm=rounding.ruler_cm(cake_ribbon),
+        guide_shown_mm=(rounding.ruler(guide[0]), rounding.ruler(guide[1])),
+        box_shown_mm=None
+        if box is None
+        else (rounding.ruler_cm(box[0]), rounding.ruler_cm(box[1]), rounding.ruler_cm(box[2])),
+    )
 
 
 def board_table(book: Book, facts: Facts, height_mm: float | None = None) -> BoardTable:

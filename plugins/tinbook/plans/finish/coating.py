@@ -20,7 +20,7 @@ ONLY_FILLS = ("curd", "jam")
 """Kinds too soft to coat with. Common practice."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Coats:
     """What goes between, round and on one cake, in ml."""
 
@@ -36,7 +36,7 @@ class Coats:
         return self.filling_ml + self.dam_ml + self.crumb_ml + self.final_ml + self.border_ml
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CoatRow:
     """A cake of one tin, all its coats from one mixture. `made_g` has what stays in the bowl in it.
 
@@ -73,7 +73,13 @@ def coats_of(cake: Cake, settled: Finishing, facts: Facts) -> Coats:
         dam_ml = filled_ml - coats.filling_ml(inside.area_mm2, filling_mm, cake.layers)
     crumb_ml = cake.shell_ml(0.0, settled["crumb_coat"])
     final_ml = cake.shell_ml(settled["crumb_coat"], settled["final_coat"])
-    return Coats(filled_ml - dam_ml, dam_ml, crumb_ml, final_ml, _border_ml(cake, settled, facts))
+    return Coats(
+        filling_ml=filled_ml - dam_ml,
+        dam_ml=dam_ml,
+        crumb_ml=crumb_ml,
+        final_ml=final_ml,
+        border_ml=_border_ml(cake, settled, facts),
+    )
 
 
 def _border_ml(cake: Cake, settled: Finishing, facts: Facts) -> float:
@@ -107,7 +113,7 @@ def coat_row(
     """
     made = coats_of(cake, settled, facts)
     if only_fills:
-        made = Coats(made.filling_ml, 0.0, 0.0, 0.0, 0.0)
+        made = Coats(filling_ml=made.filling_ml, dam_ml=0.0, crumb_ml=0.0, final_ml=0.0, border_ml=0.0)
     per_ml = batch.kind.gravity.typical * factor
     filling_g, crumb_g, border_g = made.filling_ml * per_ml, made.crumb_ml * per_ml, made.border_ml * per_ml
     final_g = (made.final_ml + made.dam_ml) * per_ml
@@ -116,7 +122,21 @@ def coat_row(
     over_g = batches * batch.makes_g - made_g
     steps = batch.steps
     return CoatRow(
-        cake, owned, made, filling_g, crumb_g, final_g, border_g, made_g, made_g / batch.makes_g, batches, over_g,
-        rounding.scales(filling_g, steps), rounding.scales(crumb_g, steps), rounding.scales(final_g, steps),
-        rounding.scales(border_g, steps), rounding.scales_up(made_g, steps), rounding.scales(over_g, steps),
-    )  # fmt: skip
+        cake=cake,
+        owned=owned,
+        coats=made,
+        filling_g=filling_g,
+        crumb_g=crumb_g,
+        final_g=final_g,
+        border_g=border_g,
+        made_g=made_g,
+        factor=made_g / batch.makes_g,
+        batches=batches,
+        over_g=over_g,
+        filling_shown_g=rounding.scales(filling_g, steps),
+        crumb_shown_g=rounding.scales(crumb_g, steps),
+        final_shown_g=rounding.scales(final_g, steps),
+        border_shown_g=rounding.scales(border_g, steps),
+        made_shown_g=rounding.scales_up(made_g, steps),
+        over_shown_g=rounding.scales(over_g, steps),
+    )

@@ -32,7 +32,7 @@ class Made:
     batches: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CoveredRow:
     """One cake. `coats_shown_g` by role, and `made` by mixture, in the order of the table."""
 
@@ -45,7 +45,7 @@ class CoveredRow:
     board: BoardRow
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CoveredTable:
     """Cakes of every tin at one height. `roles`: which mixture plays what; `mixtures`: each of those that fill and
     coat once, by slug; `missing`: roles for which the house has named nothing that the book shows."""
@@ -87,7 +87,17 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
         ),
         ("common practice",),
     )
-    return CoveredTable(settled, height_mm, roles, mixtures, cover, missing, found, rows, worked)
+    return CoveredTable(
+        finishing=settled,
+        height_mm=height_mm,
+        roles=roles,
+        mixtures=mixtures,
+        cover=cover,
+        missing=missing,
+        learned=found,
+        rows=rows,
+        worked=worked,
+    )
 
 
 def _batch(slug: str | None, book: Book, facts: Facts) -> Batch | None:
@@ -120,13 +130,13 @@ def _row(
     made = tuple(_made(slug, used_g, roles, settled, book) for slug, used_g in by_mixture.items())
     steps = steps_of(book)
     return CoveredRow(
-        cake,
-        owned,
-        tuple(grams),
-        tuple(rounding.scales(each, steps) for each in grams),
-        made,
-        paste_row(cover, cake, owned, settled, facts, found[cover.slug].factor) if cover else None,
-        board_row(cake, owned, settled, facts, steps),
+        cake=cake,
+        owned=owned,
+        coats_g=tuple(grams),
+        coats_shown_g=tuple(rounding.scales(each, steps) for each in grams),
+        made=made,
+        paste=paste_row(cover, cake, owned, settled, facts, found[cover.slug].factor) if cover else None,
+        board=board_row(cake, owned, settled, facts, steps),
     )
 
 

@@ -20,7 +20,7 @@ FILLS = ("filling", "coat")
 """Groups of kinds that fill and coat a cake."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CoatTable:
     """A filling or icing on cakes of every tin, at one height, all coats from it."""
 
@@ -32,7 +32,7 @@ class CoatTable:
     worked: Worked
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PasteTable:
     """A paste over cakes of every tin, at one height, their coats on."""
 
@@ -69,7 +69,14 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
         coat_row(batch, cake, owned, settled, facts, found.factor, only_fills(batch))
         for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
     )
-    return CoatTable(batch, settled, height_mm, rows, found, _coats_worked(batch, settled, height_mm, found))
+    return CoatTable(
+        batch=batch,
+        finishing=settled,
+        height_mm=height_mm,
+        rows=rows,
+        learned=found,
+        worked=_coats_worked(batch, settled, height_mm, found),
+    )
 
 
 def weighed_out(table: CoatTable, facts: Facts) -> list[Version]:
@@ -89,7 +96,14 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
         paste_row(batch, cake, owned, settled, facts, found.factor)
         for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
     )
-    return PasteTable(batch, settled, height_mm, rows, found, _paste_worked(batch, settled, height_mm, found))
+    return PasteTable(
+        batch=batch,
+        finishing=settled,
+        height_mm=height_mm,
+        rows=rows,
+        learned=found,
+        worked=_paste_worked(batch, settled, height_mm, found),
+    )
 
 
 def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Learned) -> Worked:

@@ -67,7 +67,7 @@ class StackTable:
     worked: Worked
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Elevation:
     """A stack seen from the front on its drum, mm: `across_mm` wide before its coats, its tube (0 for none) `tube_mm`.
 
@@ -84,7 +84,7 @@ class Elevation:
     drum_mm: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Wanted:
     """The mixture for layers asked for: `tins` of `tin` at least `least_mm` deep, filled `stack.batter_mm` deep."""
 
@@ -112,10 +112,25 @@ def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut:
     weight_g = sums.baked_g(made.each_g * made.needed, batch.loss, settled["level_off"]) * used
     ruler = rounding.ruler
     return Stack(
-        made.tin, made.needed, made.batter_mm, made.baked_mm, levelled_mm, cut, layers, layer_mm, stack_mm, coated_mm,
-        weight_g, ruler(made.batter_mm), ruler(made.baked_mm), ruler(levelled_mm), ruler(layer_mm), ruler(stack_mm),
-        ruler(coated_mm), rounding.scales(weight_g, batch.steps),
-    )  # fmt: skip
+        tin=made.tin,
+        tins=made.needed,
+        batter_mm=made.batter_mm,
+        baked_mm=made.baked_mm,
+        levelled_mm=levelled_mm,
+        cut=cut,
+        layers=layers,
+        layer_mm=layer_mm,
+        stack_mm=stack_mm,
+        coated_mm=coated_mm,
+        weight_g=weight_g,
+        batter_shown_mm=ruler(made.batter_mm),
+        baked_shown_mm=ruler(made.baked_mm),
+        levelled_shown_mm=ruler(levelled_mm),
+        layer_shown_mm=ruler(layer_mm),
+        stack_shown_mm=ruler(stack_mm),
+        coated_shown_mm=ruler(coated_mm),
+        weight_shown_g=rounding.scales(weight_g, batch.steps),
+    )
 
 
 def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
@@ -146,9 +161,15 @@ def _elevation(stack: Stack, settled: Finishing, facts: Facts) -> Elevation:
     cake = Cake(stack.tin, stack.stack_mm, stack.layers)
     board = board_for(cake, settled.coats_mm, facts.numbers[CHOICES[settled.board]].value)
     return Elevation(
-        stack, across_mm, tube_mm, settled["filling"], settled["crumb_coat"], settled["final_coat"],
-        board.size_mm[0] if board.size_mm else None, facts.numbers["drum thickness"].value,
-    )  # fmt: skip
+        stack=stack,
+        across_mm=across_mm,
+        tube_mm=tube_mm,
+        filling_mm=settled["filling"],
+        crumb_mm=settled["crumb_coat"],
+        final_mm=settled["final_coat"],
+        board_mm=board.size_mm[0] if board.size_mm else None,
+        drum_mm=facts.numbers["drum thickness"].value,
+    )
 
 
 @lru_cache(maxsize=1024)
@@ -181,7 +202,15 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
     exact, whole, beaten = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
     made = fit(batch, book, facts, tin, count, volume_ml, exact.mass_g)
     stack = _stack(batch, settled, made, levelled_mm, cut, layers)
-    return Wanted(exact, whole, beaten, made, stack, tin.least_depth(made.baked_mm), _worked(batch, settled))
+    return Wanted(
+        exact=exact,
+        whole=whole,
+        beaten=beaten,
+        fit=made,
+        stack=stack,
+        least_mm=tin.least_depth(made.baked_mm),
+        worked=_worked(batch, settled),
+    )
 
 
 def _worked(batch: Batch, settled: Finishing) -> Worked:

@@ -16,7 +16,7 @@ _ROUNDISH = 0.9
 """An outline as wide as long that fills less than this of its square is covered with a disc: corners hang over."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PasteRow:
     """One cake under one paste. `disc`: rolled to a disc `rolled_mm[0]` across, else to a rectangle.
 
@@ -57,12 +57,24 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
     made_g = max(rolled_g, net_g)
     steps = batch.steps
     return PasteRow(
-        cake, owned, net_g, min(low_g, net_g), max(high_g, net_g), disc, rolled, made_g, made_g - net_g,
-        made_g / batch.makes_g, ceil(made_g / batch.makes_g - 1e-9),
-        rounding.scales(net_g, steps), rounding.scales(min(low_g, net_g), steps),
-        rounding.scales(max(high_g, net_g), steps), (rounding.ruler_cm(rolled[0]), rounding.ruler_cm(rolled[1])),
-        rounding.scales_up(made_g, steps), rounding.scales(made_g - net_g, steps),
-    )  # fmt: skip
+        cake=cake,
+        owned=owned,
+        net_g=net_g,
+        net_low_g=min(low_g, net_g),
+        net_high_g=max(high_g, net_g),
+        disc=disc,
+        rolled_mm=rolled,
+        made_g=made_g,
+        back_g=made_g - net_g,
+        factor=made_g / batch.makes_g,
+        batches=ceil(made_g / batch.makes_g - 1e-9),
+        net_shown_g=rounding.scales(net_g, steps),
+        net_low_shown_g=rounding.scales(min(low_g, net_g), steps),
+        net_high_shown_g=rounding.scales(max(high_g, net_g), steps),
+        rolled_shown_mm=(rounding.ruler_cm(rolled[0]), rounding.ruler_cm(rolled[1])),
+        made_shown_g=rounding.scales_up(made_g, steps),
+        back_shown_g=rounding.scales(made_g - net_g, steps),
+    )
 
 
 def rolled_for(cake: Cake, under_mm: float, over_mm: float) -> tuple[bool, tuple[float, float]]:

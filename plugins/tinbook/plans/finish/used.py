@@ -66,16 +66,28 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
     batch = weigh(entry.of, book.mixtures[entry.of], book, facts)
     if batch.kind.group not in ("filling", "coat", PASTES):
         hint = "log a filling, an icing or a paste"
-        yield Flaw("used", ("of",), f'"{batch.mixture.name}" neither fills nor covers a cake', hint)
+        yield Flaw(
+            code="used", path=("of",), message=f'"{batch.mixture.name}" neither fills nor covers a cake', hint=hint
+        )
         return
     if entry.cake.kind.in_trays:
-        yield Flaw("used", ("cake",), "cups are not filled and coated like a cake", "log a cake from a tin")
+        yield Flaw(
+            code="used",
+            path=("cake",),
+            message="cups are not filled and coated like a cake",
+            hint="log a cake from a tin",
+        )
         return
     try:
         ratio = ratio_of(entry, batch, book, facts)
     except ValueError as error:
-        yield Flaw("used", ("cake",), str(error), "log a cake that can be coated")
+        yield Flaw(code="used", path=("cake",), message=str(error), hint="log a cake that can be coated")
         return
     if learning.is_wild(ratio, facts.numbers["wild entry"].value):
         told = f"{entry.used:g} g is {ratio:.2g} times what such a cake takes, {entry.used / ratio:.0f} g"
-        yield Flaw("wild entry", ("used",), f"{told}; it is not learned from", "weigh again, or take the entry out")
+        yield Flaw(
+            code="wild entry",
+            path=("used",),
+            message=f"{told}; it is not learned from",
+            hint="weigh again, or take the entry out",
+        )

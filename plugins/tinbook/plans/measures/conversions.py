@@ -17,7 +17,7 @@ OTHER_SPOONS = ("dessertspoon", "old British tablespoon")
 DIALS_C = range(100, 260, 10)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OvenRow:
     """A gas mark: °C conventional and fan in print, a figure or a range; °F, exact °C, the range met."""
 
@@ -30,7 +30,7 @@ class OvenRow:
     high_c: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HeatRow:
     """A dial of a conventional oven: fan °C and its range, °F, the nearest gas mark and how far off that is, °C."""
 
@@ -44,7 +44,7 @@ class HeatRow:
     gas_off_c: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SpoonRow:
     """A spoon or cup by whose kitchen it is: ml, and fluid ounces."""
 
@@ -58,7 +58,7 @@ class SpoonRow:
     of_the_house: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EggRow:
     """An egg class: weights in g, with and without its shell, white and yolk."""
 
@@ -76,7 +76,7 @@ class EggRow:
     of_the_house: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CupRow:
     """An ingredient by volume: grams in the house's cup, tablespoon and teaspoon, ounces in the cup."""
 
@@ -99,7 +99,7 @@ class FlourRow:
     powder_tsp: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Conversions:
     """Everything the page of measures says."""
 
@@ -123,13 +123,13 @@ def oven_rows(facts: Facts) -> tuple[OvenRow, ...]:
     fan = facts.numbers["fan difference"].value
     return tuple(
         OvenRow(
-            mark.mark,
-            mark.celsius_printed,
-            _less(mark.celsius_printed, fan),
-            mark.fahrenheit,
-            mark.celsius,
-            mark.celsius_low,
-            mark.celsius_high,
+            gas_mark=mark.mark,
+            conventional_c=mark.celsius_printed,
+            fan_c=_less(mark.celsius_printed, fan),
+            fahrenheit_f=mark.fahrenheit,
+            exact_c=mark.celsius,
+            low_c=mark.celsius_low,
+            high_c=mark.celsius_high,
         )
         for mark in facts.marks
     )
@@ -145,7 +145,18 @@ def heat_rows(facts: Facts) -> tuple[HeatRow, ...]:
         exact = fahrenheit(dial)
         shown = rounding.half_up(exact, 1.0)
         off = rounding.half_up(mark.celsius - dial, 1.0)
-        rows.append(HeatRow(dial, dial - fan.value, dial - high, dial - low, exact, shown, mark.mark, off))
+        rows.append(
+            HeatRow(
+                conventional_c=dial,
+                fan_c=dial - fan.value,
+                fan_low_c=dial - high,
+                fan_high_c=dial - low,
+                exact_f=exact,
+                fahrenheit_f=shown,
+                gas_mark=mark.mark,
+                gas_off_c=off,
+            )
+        )
     return tuple(rows)
 
 
@@ -169,8 +180,16 @@ def spoon_rows(book: Book, facts: Facts) -> tuple[SpoonRow, ...]:
 
 def _spoon_row(name: str, ml: float, ours: bool) -> SpoonRow:
     us_fl_oz, uk_fl_oz = ml / ML_PER_US_FLUID_OUNCE, ml / ML_PER_UK_FLUID_OUNCE
-    hundredths = (rounding.half_up(us_fl_oz, 0.01), rounding.half_up(uk_fl_oz, 0.01))
-    return SpoonRow(name, ml, us_fl_oz, uk_fl_oz, rounding.half_up(ml, 0.1), *hundredths, ours)
+    return SpoonRow(
+        measure=name,
+        volume_ml=ml,
+        us_fl_oz=us_fl_oz,
+        uk_fl_oz=uk_fl_oz,
+        shown_ml=rounding.half_up(ml, 0.1),
+        us_fl_oz_shown=rounding.half_up(us_fl_oz, 0.01),
+        uk_fl_oz_shown=rounding.half_up(uk_fl_oz, 0.01),
+        of_the_house=ours,
+    )
 
 
 def egg_rows(book: Book, facts: Facts) -> tuple[EggRow, ...]:
@@ -178,18 +197,18 @@ def egg_rows(book: Book, facts: Facts) -> tuple[EggRow, ...]:
     shell = facts.numbers["shell share of egg"]
     return tuple(
         EggRow(
-            name,
-            egg.shell_low_g,
-            egg.shell_high_g,
-            egg.shelled_g,
-            egg.white_g,
-            egg.yolk_g,
-            rounding.half_up(egg.shelled_g, 1.0),
-            rounding.half_up(egg.white_g, 1.0),
-            rounding.half_up(egg.yolk_g, 1.0),
-            _out_of_shell(egg.shell_low_g, shell.high),
-            _out_of_shell(egg.shell_high_g, shell.low),
-            name == book.house.eggs,
+            egg_class=name,
+            shell_low_g=egg.shell_low_g,
+            shell_high_g=egg.shell_high_g,
+            shelled_g=egg.shelled_g,
+            white_g=egg.white_g,
+            yolk_g=egg.yolk_g,
+            shelled_shown_g=rounding.half_up(egg.shelled_g, 1.0),
+            white_shown_g=rounding.half_up(egg.white_g, 1.0),
+            yolk_shown_g=rounding.half_up(egg.yolk_g, 1.0),
+            shelled_low_g=_out_of_shell(egg.shell_low_g, shell.high),
+            shelled_high_g=_out_of_shell(egg.shell_high_g, shell.low),
+            of_the_house=name == book.house.eggs,
         )
         for name, egg in facts.eggs.items()
     )
@@ -212,13 +231,13 @@ def cup_rows(book: Book, facts: Facts) -> tuple[CupRow, ...]:
         fact = facts.densities[card.weighs_as] if card.weighs_as else None
         rows.append(
             CupRow(
-                name,
-                rounding.half_up(density * cup_ml, 1.0),
-                rounding.half_up(density * spoons.tablespoon_ml, 0.5),
-                rounding.half_up(density * spoons.teaspoon_ml, 0.1),
-                rounding.ounces(density * cup_ml / GRAMS_PER_OUNCE),
-                fact.kind if fact else "measured by the house",
-                fact.source if fact else "house",
+                ingredient=name,
+                cup_g=rounding.half_up(density * cup_ml, 1.0),
+                tablespoon_g=rounding.half_up(density * spoons.tablespoon_ml, 0.5),
+                teaspoon_g=rounding.half_up(density * spoons.teaspoon_ml, 0.1),
+                cup_oz=rounding.ounces(density * cup_ml / GRAMS_PER_OUNCE),
+                kind=fact.kind if fact else "measured by the house",
+                source=fact.source if fact else "house",
             )
         )
     return tuple(rows)
@@ -246,30 +265,30 @@ def conversions(book: Book, facts: Facts) -> Conversions:
     """All tables of the page of measures."""
     share, fan = facts.numbers["baking powder in self-raising"], facts.numbers["fan difference"]
     return Conversions(
-        oven_rows(facts),
-        heat_rows(facts),
-        spoon_rows(book, facts),
-        egg_rows(book, facts),
-        cup_rows(book, facts),
-        flour_rows(facts),
-        book.house.cup or "US cup",
-        Worked(
+        oven=oven_rows(facts),
+        heat=heat_rows(facts),
+        spoons=spoon_rows(book, facts),
+        eggs=egg_rows(book, facts),
+        cups=cup_rows(book, facts),
+        flour=flour_rows(facts),
+        cup_name=book.house.cup or "US cup",
+        oven_worked=Worked(
             "°F = 275 + 25 × (mark − 1), for marks under one 275 + 25 × log2(mark); °C = (°F − 32) × 5 / 9; "
             f"fan = conventional − {fan.value:g} °C",
             ("printed figures differ between tables by up to 10 °C, so the range in print stands beside",),
             tuple(dict.fromkeys([*(mark.source for mark in facts.marks), fan.source])),
         ),
-        Worked(
+        heat_worked=Worked(
             f"°F = °C × 9 / 5 + 32; fan = conventional − {fan.value:g} °C",
             (f"ovens differ: fan lower by {fan.low:g} to {fan.high:g} °C", "gas mark: the nearest, by its exact °C"),
             (fan.source, *dict.fromkeys(mark.source for mark in facts.marks)),
         ),
-        Worked(
+        spoons_worked=Worked(
             "exact by definition: an inch is 25.4 mm, a pound 453.59237 g",
             (f"the house measures with {_house_spoons(book)}", *_ranges(facts)),
             ("GNU units", facts.numbers["pinch"].source),
         ),
-        Worked(
+        eggs_worked=Worked(
             "shelled = in shell × (1 − share of the shell)",
             (
                 f"shell {facts.numbers['shell share of egg'].value:.1%} of the egg; each class by its middle",
@@ -277,8 +296,8 @@ def conversions(book: Book, facts: Facts) -> Conversions:
             ),
             tuple(dict.fromkeys(egg.source for egg in facts.eggs.values())),
         ),
-        Worked("grams = weight of 1 ml × ml of the cup or spoon", (f"{_house_spoons(book)}",), ()),
-        Worked(
+        cups_worked=Worked("grams = weight of 1 ml × ml of the cup or spoon", (f"{_house_spoons(book)}",), ()),
+        flour_worked=Worked(
             "powder = share × plain flour; plain + powder = self-raising",
             (f"share {share.value:.0%} of the plain flour ({share.low:.0%} to {share.high:.0%} in print)",),
             (share.source,),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tinbook.engine import rounding
@@ -22,7 +23,7 @@ class BowlRow:
     shown_g: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartsRow:
     """`count` eggs of the house: whole, white, yolk in g, each with the range of the class's middle."""
 
@@ -47,7 +48,7 @@ class ClassRow:
     of_the_house: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Eggs:
     """Both tables. `house` is the class of the house."""
 
@@ -56,6 +57,23 @@ class Eggs:
     bowl: tuple[BowlRow, ...]
     parts: tuple[PartsRow, ...]
     worked: Worked
+
+
+def _parts_row(count: int, egg_g: float, shares: Sequence[tuple[float, float, float]]) -> PartsRow:
+    """So many eggs of `egg_g` in the shell; `shares` of it as usual, low and high: without shell, white, yolk."""
+    whole, white, yolk = ([rounding.half_up(count * egg_g * share, 1.0) for share in part] for part in shares)
+    return PartsRow(
+        count=count,
+        whole_g=whole[0],
+        whole_low_g=whole[1],
+        whole_high_g=whole[2],
+        white_g=white[0],
+        white_low_g=white[1],
+        white_high_g=white[2],
+        yolk_g=yolk[0],
+        yolk_low_g=yolk[1],
+        yolk_high_g=yolk[2],
+    )
 
 
 def eggs(book: Book, facts: Facts) -> Eggs:
@@ -69,17 +87,14 @@ def eggs(book: Book, facts: Facts) -> Eggs:
     shell, white, yolk = (facts.numbers[f"{part} share of egg"] for part in ("shell", "white", "yolk"))
     shares = [(1 - shell.value, 1 - (shell.high or shell.value), 1 - (shell.low or shell.value))]
     shares += [(part.value, part.low or part.value, part.high or part.value) for part in (white, yolk)]
-    rows = []
-    for count in COUNTS:
-        told = [rounding.half_up(count * egg.typical_g * share, 1.0) for three in shares for share in three]
-        rows.append(PartsRow(count, *told))
+    rows = [_parts_row(count, egg.typical_g, shares) for count in COUNTS]
     inputs = (
         f"one {book.house.eggs} egg weighs {egg.typical_g:g} g in its shell",
         *(f"{name} {low:.1%} to {high:.1%} of it" for name, (_, low, high) in zip(PARTS, shares, strict=True)),
     )
     sources = dict.fromkeys(source for each in (egg, shell) for source in (each.source, *each.also))
     worked = Worked("grams = eggs × weight in the shell × share", inputs, tuple(sources))
-    return Eggs(tuple(facts.eggs), book.house.eggs, tuple(bowl), tuple(rows), worked)
+    return Eggs(classes=tuple(facts.eggs), house=book.house.eggs, bowl=tuple(bowl), parts=tuple(rows), worked=worked)
 
 
 def by_class(part: str, book: Book, facts: Facts) -> tuple[tuple[ClassRow, ...], Worked]:

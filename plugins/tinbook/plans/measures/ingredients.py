@@ -16,7 +16,7 @@ HOUSE = "weighed by this house"
 ROUND_G = (25.0, 50.0, 100.0, 250.0)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MeasureRow:
     """What one cup or spoon of it weighs: g, the range met, oz. `low_g` and `high_g` None: no range is known."""
 
@@ -38,7 +38,7 @@ class RoundRow:
     spoons: Spooned
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Weights:
     """An ingredient by volume and by the piece. Without `g_per_ml` it has no volume measure, or none is known."""
 
@@ -56,7 +56,9 @@ def weights(card: Card, book: Book, facts: Facts) -> Weights:
     density, one = g_per_ml(card, facts), each_g(card, book, facts)
     piece_g = None if one is None else rounding.half_up(one, 0.5)
     if density is None:
-        return Weights(None, (), (), piece_g, "", "", Worked("", ()))
+        return Weights(
+            g_per_ml=None, measures=(), rounds=(), piece_g=piece_g, kind="", source="", worked=Worked("", ())
+        )
     fact = facts.densities[card.weighs_as] if card.weighs_as else None
     bounds = (fact.low, fact.high) if fact else (None, None)
     spoons = book.house.spoons
@@ -75,7 +77,9 @@ def weights(card: Card, book: Book, facts: Facts) -> Weights:
         "grams = weight of 1 ml × ml of the cup or spoon", tuple(told), (fact.source, *fact.also) if fact else ()
     )
     rounds = tuple(RoundRow(grams, spooned(grams / density, spoons)) for grams in ROUND_G)
-    return Weights(density, tuple(rows), rounds, piece_g, kind, source, worked)
+    return Weights(
+        g_per_ml=density, measures=tuple(rows), rounds=rounds, piece_g=piece_g, kind=kind, source=source, worked=worked
+    )
 
 
 def _measure(
@@ -83,7 +87,16 @@ def _measure(
 ) -> MeasureRow:
     low, high = (None if bound is None else _shown(bound * volume_ml) for bound in bounds)
     exact = density * volume_ml
-    return MeasureRow(name, volume_ml, exact, _shown(exact), low, high, rounding.ounces(exact / GRAMS_PER_OUNCE), ours)
+    return MeasureRow(
+        measure=name,
+        volume_ml=volume_ml,
+        exact_g=exact,
+        shown_g=_shown(exact),
+        low_g=low,
+        high_g=high,
+        shown_oz=rounding.ounces(exact / GRAMS_PER_OUNCE),
+        of_the_house=ours,
+    )
 
 
 def _shown(grams: float) -> float:

@@ -13,7 +13,7 @@ PARTS_IN = (0.125, 0.25, 0.375, 0.5, 0.75)
 INCHES = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LengthRow:
     """A length in inches: exact mm, mm as on a ruler, the trade's mm for a tin (None: none sold) and how far off."""
 
@@ -39,7 +39,7 @@ def lengths() -> Lengths:
         exact, sold = inches * MM_PER_INCH, trade_mm(inches)
         shown = rounding.half_up(exact, 0.1 if inches < 1 else 1.0)
         off = None if sold is None else rounding.half_up(sold - exact, 0.1)
-        rows.append(LengthRow(inches, exact, shown, sold, off))
+        rows.append(LengthRow(inches_in=inches, exact_mm=exact, shown_mm=shown, trade_mm=sold, off_mm=off))
     inputs = ("sold as: the round size that stands beside it on the trade's labels", "a measured tin wins over both")
     worked = Worked("an inch is exactly 25.4 mm", inputs, ("GNU units", "common practice"))
     return Lengths(tuple(rows), worked)

@@ -15,7 +15,7 @@ EGGS = (1, 2, 3, 4, 5, 6, 7, 8)
 CUPCAKE = "cupcake"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PiecesRow:
     """`batter_g` in cases of `each_g`: how many, the range as more or less stays in the bowl, what is left, and what
     one weighs when it is baked."""
@@ -29,7 +29,7 @@ class PiecesRow:
     baked_g: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NeededRow:
     """`count` pieces of `each_g`: the batter to mix, and its range."""
 
@@ -50,7 +50,7 @@ class LeftRow:
     factor_shown: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SmallSums:
     """All of them, and the shares the page's own script needs: what stays in the bowl, what is lost in baking."""
 
@@ -83,12 +83,26 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
             count, left_g = pieces.pieces_from(batter_g, each_g, lost.value)
             least, most = (pieces.pieces_from(batter_g, each_g, bound)[0] for bound in (high, low))
             baked_g = rounding.half_up(each_g * (1 - loss.typical), 1.0)
-            rows.append(PiecesRow(batter_g, each_g, count, least, most, rounding.half_up(left_g, 1.0), baked_g))
+            rows.append(
+                PiecesRow(
+                    batter_g=batter_g,
+                    each_g=each_g,
+                    count=count,
+                    count_low=least,
+                    count_high=most,
+                    left_g=rounding.half_up(left_g, 1.0),
+                    baked_g=baked_g,
+                )
+            )
     needed = []
     for count in COUNTS:
         for each_g in EACH_G:
-            told = (pieces.batter_for(count, each_g, bound) for bound in (lost.value, low, high))
-            needed.append(NeededRow(count, each_g, *(rounding.half_up(batter_g, 1.0) for batter_g in told)))
+            usual_g, low_g, high_g = (
+                rounding.half_up(pieces.batter_for(count, each_g, share), 1.0) for share in (lost.value, low, high)
+            )
+            needed.append(
+                NeededRow(count=count, each_g=each_g, batter_g=usual_g, batter_low_g=low_g, batter_high_g=high_g)
+            )
     left = [
         LeftRow(float(asked), float(eggs), factor, rounding.factor(factor))
         for asked in EGGS
@@ -96,14 +110,14 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
         for factor in [scaling.factor(eggs, asked)]
     ]
     return SmallSums(
-        tuple(rows),
-        tuple(needed),
-        tuple(left),
-        lost.value,
-        low,
-        high,
-        loss.typical,
-        Worked("how many = batter × (1 − what stays in the bowl) / one, rounded down", share, sources),
-        Worked("batter = how many × one / (1 − what stays in the bowl)", share[:1], (lost.source,)),
-        Worked("factor = what is left / what the recipe asks; everything else by the same factor", (), ()),
+        pieces=tuple(rows),
+        needed=tuple(needed),
+        left=tuple(left),
+        lost=lost.value,
+        lost_low=low,
+        lost_high=high,
+        baked_off=loss.typical,
+        pieces_worked=Worked("how many = batter × (1 − what stays in the bowl) / one, rounded down", share, sources),
+        needed_worked=Worked("batter = how many × one / (1 − what stays in the bowl)", share[:1], (lost.source,)),
+        left_worked=Worked("factor = what is left / what the recipe asks; everything else by the same factor", (), ()),
     )

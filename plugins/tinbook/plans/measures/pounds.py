@@ -16,7 +16,7 @@ FLUID_OUNCES = {1.0: "", 2.0: "", 4.0: "US ½ cup", 5.0: "UK ¼ pint", 8.0: "US 
                 20.0: "UK pint", 32.0: "US quart", 40.0: "UK quart"}  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OunceRow:
     """A weight in ounces: exact grams, whole grams, and what books print for it."""
 
@@ -36,7 +36,7 @@ class GramRow:
     shown_oz: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PintRow:
     """So many fluid ounces, British and American, in ml; `name` where the amount has one."""
 
@@ -48,7 +48,7 @@ class PintRow:
     us_shown_ml: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Pounds:
     """The three tables and how they were worked out."""
 
@@ -64,21 +64,27 @@ def pounds(facts: Facts) -> Pounds:
     printed = facts.numbers["ounce in print"]
     low, high = printed.low or printed.value, printed.high or printed.value
     ounces = tuple(
-        OunceRow(oz, oz * GRAMS_PER_OUNCE, rounding.half_up(oz * GRAMS_PER_OUNCE, 1.0), oz * low, oz * high)
+        OunceRow(
+            ounces_oz=oz,
+            exact_g=oz * GRAMS_PER_OUNCE,
+            shown_g=rounding.half_up(oz * GRAMS_PER_OUNCE, 1.0),
+            print_low_g=oz * low,
+            print_high_g=oz * high,
+        )
         for oz in OUNCES
     )
     grams = tuple(GramRow(g, g / GRAMS_PER_OUNCE, rounding.ounces(g / GRAMS_PER_OUNCE)) for g in GRAMS)
     pints = tuple(_pint_row(count, name) for count, name in FLUID_OUNCES.items())
     return Pounds(
-        ounces,
-        grams,
-        pints,
-        Worked(
+        ounces=ounces,
+        grams=grams,
+        pints=pints,
+        worked=Worked(
             f"grams = ounces × {GRAMS_PER_OUNCE:.5g}; 16 ounces are a pound, exactly 453.59237 g",
             (f"in print: books round an ounce to {low:g} or {high:g} g",),
             ("GNU units", printed.source),
         ),
-        Worked(
+        pints_worked=Worked(
             f"ml = fluid ounces × {ML_PER_UK_FLUID_OUNCE:.5g} (UK) or × {ML_PER_US_FLUID_OUNCE:.5g} (US)",
             ("a UK pint is 20 of its own, a US pint 16 of its own; both exact by law",),
             ("GNU units",),
@@ -88,4 +94,11 @@ def pounds(facts: Facts) -> Pounds:
 
 def _pint_row(count: float, name: str) -> PintRow:
     uk_ml, us_ml = count * ML_PER_UK_FLUID_OUNCE, count * ML_PER_US_FLUID_OUNCE
-    return PintRow(count, name, uk_ml, us_ml, rounding.half_up(uk_ml, 1.0), rounding.half_up(us_ml, 1.0))
+    return PintRow(
+        fluid_ounces=count,
+        name=name,
+        uk_ml=uk_ml,
+        us_ml=us_ml,
+        uk_shown_ml=rounding.half_up(uk_ml, 1.0),
+        us_shown_ml=rounding.half_up(us_ml, 1.0),
+    )

@@ -22,7 +22,7 @@ class Spooned:
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Measured:
     """One line in every measure; `index` is its place in the mix.
 
@@ -61,13 +61,13 @@ def measured(batch: Batch, book: Book) -> tuple[Measured, ...]:
         written_ml = line.amount if line.unit == "ml" else None
         rows.append(
             Measured(
-                index,
-                line,
-                rounding.scales(line.mass_g, batch.steps),
-                rounding.scales(written_ml, batch.steps) if written_ml else None,
-                line.amount if line.unit == "" else None,
-                rounding.ounces(line.mass_g / GRAMS_PER_OUNCE),
-                spooned(line.volume_ml, spoons) if line.volume_ml and line.unit != "" else None,
+                index=index,
+                line=line,
+                grams=rounding.scales(line.mass_g, batch.steps),
+                millilitres=rounding.scales(written_ml, batch.steps) if written_ml else None,
+                pieces=line.amount if line.unit == "" else None,
+                ounces=rounding.ounces(line.mass_g / GRAMS_PER_OUNCE),
+                spoons=spooned(line.volume_ml, spoons) if line.volume_ml and line.unit != "" else None,
             )
         )
     return tuple(rows)

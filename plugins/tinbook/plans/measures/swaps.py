@@ -36,7 +36,7 @@ class SwapRow:
     parts: tuple[InPlace, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SwapTable:
     """A swap worked out for the house. `contains` are the allergens that the parts bring, `unknown` the parts nobody
     has said anything of."""
@@ -54,7 +54,9 @@ def swap_table(key: str, book: Book, facts: Facts) -> SwapTable:
     swap = facts.swaps[key]
     contains, unknown = _allergens(swap, book, facts)
     rows = tuple(_row(amount, swap, book, facts) for amount in swap.amounts)
-    return SwapTable(key, swap, rows, contains, unknown, _worked(swap, book, facts))
+    return SwapTable(
+        key=key, swap=swap, rows=rows, contains=contains, unknown=unknown, worked=_worked(swap, book, facts)
+    )
 
 
 def shares(swap: Swap) -> Mapping[str, float]:

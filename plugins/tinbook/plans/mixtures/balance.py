@@ -16,7 +16,7 @@ BASES = ("flour", "sugar")
 OTHER = "other"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Share:
     """A part of the formula, or one ingredient of it: grams, and its weight for 100 of the base."""
 
@@ -27,7 +27,7 @@ class Share:
     per_100_shown: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
     """A rule and where the mixture stands in it; figures are for 100 of what the rule compares with.
 
@@ -43,7 +43,7 @@ class Standing:
     within: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Balance:
     """The formula of a mixture, by part and by ingredient, and how it stands to the rules of its kind."""
 
@@ -84,7 +84,7 @@ def balance(batch: Batch, book: Book, facts: Facts) -> Balance:
     values = {rule.key: _value(rule, masses_g) for rule in rules}
     met = {key for key, value in values.items() if value is None or _side(facts.balance[key], value) == "within"}
     standings = tuple(_standing(rule, values[rule.key], met) for rule in rules)
-    return Balance(base, parts, lines, standings, _worked(base, lines, rules))
+    return Balance(base=base, parts=parts, lines=lines, standings=standings, worked=_worked(base, lines, rules))
 
 
 def _heaviest(masses_g: dict[str, float]) -> str:
@@ -94,7 +94,7 @@ def _heaviest(masses_g: dict[str, float]) -> str:
 
 def _share(name: str, part: str, mass_g: float, base_g: float) -> Share:
     per_100 = 100 * mass_g / base_g
-    return Share(name, part, mass_g, per_100, rounding.per_hundred(per_100))
+    return Share(name=name, part=part, mass_g=mass_g, per_100=per_100, per_100_shown=rounding.per_hundred(per_100))
 
 
 def _value(rule: BalanceRule, masses_g: dict[str, float]) -> float | None:
@@ -115,8 +115,18 @@ def _standing(rule: BalanceRule, value: float | None, met: set[str]) -> Standing
     within = rule.key in met or rule.other_form in met
     low, high = rounding.per_hundred(100 * rule.low), rule.high and rounding.per_hundred(100 * rule.high)
     if value is None:
-        return Standing(rule, None, None, low, high, "none", within)
-    return Standing(rule, 100 * value, rounding.per_hundred(100 * value), low, high, _side(rule, value), within)
+        return Standing(
+            rule=rule, value=None, value_shown=None, low_shown=low, high_shown=high, side="none", within=within
+        )
+    return Standing(
+        rule=rule,
+        value=100 * value,
+        value_shown=rounding.per_hundred(100 * value),
+        low_shown=low,
+        high_shown=high,
+        side=_side(rule, value),
+        within=within,
+    )
 
 
 def _worked(base: str, lines: tuple[Share, ...], rules: Iterable[BalanceRule]) -> Worked:

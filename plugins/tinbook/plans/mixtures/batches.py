@@ -36,7 +36,7 @@ class WeightTable:
     worked: Worked
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Swap:
     """`self_raising_g` of one flour as plain flour and baking powder, as the scales and spoons show it."""
 
@@ -87,12 +87,12 @@ def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[Swap, ...]:
             plain_g, powder_g = scaling.plain_for_self_raising(line.mass_g, share)
             found.append(
                 Swap(
-                    line.name,
-                    plain,
-                    rounding.scales(line.mass_g, batch.steps),
-                    rounding.scales(plain_g, batch.steps),
-                    rounding.scales(powder_g, batch.steps),
-                    rounding.spoon(powder_g / teaspoon_g),
+                    name=line.name,
+                    plain=plain,
+                    self_raising_g=rounding.scales(line.mass_g, batch.steps),
+                    plain_g=rounding.scales(plain_g, batch.steps),
+                    powder_g=rounding.scales(powder_g, batch.steps),
+                    powder_tsp=rounding.spoon(powder_g / teaspoon_g),
                 )
             )
     return tuple(found)

@@ -14,11 +14,11 @@ from tinbook.plans.base.scaling import TinRow, TinTable, wanted_ml
 from tinbook.plans.base.versions import raising_points
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.measures.spooned import US_CUP_ML
-from tinbook.tins import SHAPES, Sizes, Tin
+from tinbook.tins import SHAPES, Sizes
 from tinbook.units import GRAMS_PER_OUNCE
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BenchLine:
     """One line: `amount` in `unit` ("" for pieces), grams, and ml where it has a volume measure."""
 
@@ -59,7 +59,7 @@ class BenchSteps:
     fine_below: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Bench:
     """A mixture for the browser. `tin` and `count` are the written ones; `shapes` holds, for each shape whose area is
     a fixed share of width x length, that share. Volumes ml, weights g, lengths mm."""
@@ -92,34 +92,41 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
     spoons, house = book.house.spoons, book.house
     written = batch.tins[0] if batch.tins else None
     lines = tuple(
-        BenchLine(line.name, line.unit, line.amount, line.mass_g, line.volume_ml, line.raises)
+        BenchLine(
+            name=line.name,
+            unit=line.unit,
+            amount=line.amount,
+            mass_g=line.mass_g,
+            volume_ml=line.volume_ml,
+            raises=line.raises,
+        )
         for line in batch.ingredients
     )
     have: Counter[tuple[str, Sizes]] = Counter()
     for own in book.tins:
         have[own.tin.shape, own.tin.sizes_mm] += own.have
     return Bench(
-        batch.mixture.name,
-        lines,
-        batch.mass_g,
-        batch.makes_g,
-        batch.eggs,
-        house.eggs,
-        facts.numbers["egg tolerance"].value,
-        BenchSteps(house.scales.step, house.scales.fine_step, house.scales.fine_below),
-        GRAMS_PER_OUNCE,
-        spoons.cup_ml or US_CUP_ML,
-        spoons.tablespoon_ml,
-        spoons.teaspoon_ml,
-        house.mixer_bowl,
-        raising_points(facts) if batch.mixture.raising != "level" else None,
-        batch.batter_ml,
-        batch.depth_mm,
-        batch.share if batch.tins else 0.0,
-        written[1].name if written else "",
-        sum(count for count, _ in batch.tins) if written else 1,
-        tuple(_tin(batch, have, row) for row in table.rows) if table else (),
-        area_shares() if batch.tins else {},
+        name=batch.mixture.name,
+        lines=lines,
+        mass_g=batch.mass_g,
+        makes_g=batch.makes_g,
+        eggs=batch.eggs,
+        egg_class=house.eggs,
+        egg_tolerance=facts.numbers["egg tolerance"].value,
+        steps=BenchSteps(house.scales.step, house.scales.fine_step, house.scales.fine_below),
+        g_per_oz=GRAMS_PER_OUNCE,
+        cup_ml=spoons.cup_ml or US_CUP_ML,
+        tablespoon_ml=spoons.tablespoon_ml,
+        teaspoon_ml=spoons.teaspoon_ml,
+        bowl_g=house.mixer_bowl,
+        raising=raising_points(facts) if batch.mixture.raising != "level" else None,
+        batter_ml=batch.batter_ml,
+        depth_mm=batch.depth_mm,
+        share=batch.share if batch.tins else 0.0,
+        tin=written[1].name if written else "",
+        count=sum(count for count, _ in batch.tins) if written else 1,
+        tins=tuple(_tin(batch, have, row) for row in table.rows) if table else (),
+        shapes=area_shares() if batch.tins else {},
     )
 
 
@@ -127,23 +134,23 @@ def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> Be
     tin, by_share = row.tin, row.tin.kind.kept == "share"
     room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
     fit = row.fit
+    width_mm, length_mm = tin.bounds_mm
     return BenchTin(
-        *_told(tin),
-        row.owned,
-        have.get((tin.shape, tin.sizes_mm), 0),
-        wanted_ml(batch, tin, 1),
-        room_ml,
-        fit.per_bake,
-        tin.holes,
-        fit.count,
-        fit.least_mm,
+        name=tin.name,
+        inches=tin.size_label_in,
+        shape=tin.shape,
+        title=tin.kind.title,
+        width_mm=width_mm,
+        length_mm=length_mm,
+        owned=row.owned,
+        have=have.get((tin.shape, tin.sizes_mm), 0),
+        unit_ml=wanted_ml(batch, tin, 1),
+        room_ml=room_ml,
+        stands=fit.per_bake,
+        holes=tin.holes,
+        count=fit.count,
+        least_mm=fit.least_mm,
     )
-
-
-@lru_cache(maxsize=4096)
-def _told(tin: Tin) -> tuple[str, str, str, str, float, float]:
-    """What is said of a tin in whatever recipe: its names, its shape, width and length."""
-    return tin.name, tin.size_label_in, tin.shape, tin.kind.title, *tin.bounds_mm
 
 
 @lru_cache(maxsize=1)

@@ -99,4 +99,12 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
                 if close:
                     message = f'the step names "{mark.group(1)}", which is not among the amounts'
                     hint = f'did you mean "<{close}>"?'
-                    yield Flaw("step", (key, index, "do"), message, hint, False, mark.start(), mark.end())
+                    yield Flaw(
+                        code="step",
+                        path=(key, index, "do"),
+                        message=message,
+                        hint=hint,
+                        on_key=False,
+                        start=mark.start(),
+                        end=mark.end(),
+                    )

@@ -21,7 +21,7 @@ FEW = 3
 """As many choices are told of a mixture."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """A mixture in tins on hand: `tins` are filled once or, with too few of them, over `bakes`.
 
@@ -58,7 +58,7 @@ class OnHand:
     choices: tuple[Choice, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class HandTable:
     """Every mixture baked in tins, and the names of those that need none."""
 
@@ -78,11 +78,11 @@ def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = N
     rows = [OnHand(batch, choices(batch, book, facts)) for batch in batches.values() if batch.tins]
     near = facts.numbers["egg tolerance"]
     return HandTable(
-        tuple(sorted(rows, key=_order)),
-        tuple(batch for batch in batches.values() if not batch.tins),
-        sum(own.have > 0 for own in book.tins),
-        rounding.percent(near.value),
-        Worked(
+        rows=tuple(sorted(rows, key=_order)),
+        tinless=tuple(batch for batch in batches.values() if not batch.tins),
+        owned=sum(own.have > 0 for own in book.tins),
+        near_percent=rounding.percent(near.value),
+        worked=Worked(
             "number of tins = batter of the recipe / batter one tin takes, to the nearest whole; "
             "factor = batter of these tins / batter of the recipe",
             (
@@ -109,8 +109,17 @@ def choices(batch: Batch, book: Book, facts: Facts) -> tuple[Choice, ...]:
     widths_mm = [max(tin.bounds_mm[0] for _, tin in each.tins) for each in best]
     made = versions_each(batch, [each.factor for each in best], widths_mm, facts)
     return tuple(
-        Choice(each.tins, each.of_set, each.factor, rounding.factor(each.factor), whole, *each[3:])
-        for each, (_, whole, _) in zip(best, made, strict=True)
+        Choice(
+            tins=choice.tins,
+            of_set=choice.of_set,
+            factor=choice.factor,
+            factor_shown=rounding.factor(choice.factor),
+            version=whole,
+            bakes=choice.bakes,
+            written=choice.written,
+            near=choice.near,
+        )
+        for choice, (_, whole, _) in zip(best, made, strict=True)
     )
 
 
@@ -191,7 +200,14 @@ def _choice(
     if bakes > MOST_BAKES:
         return None
     near = scaling.within(factor - 1, facts.numbers["egg tolerance"].value)
-    return _Found(tuple((count, tin) for count, tin, _ in wanted), of_set, factor, bakes, written, near)
+    return _Found(
+        tins=tuple((count, tin) for count, tin, _ in wanted),
+        of_set=of_set,
+        factor=factor,
+        bakes=bakes,
+        written=written,
+        near=near,
+    )
 
 
 def by_verdict(table: HandTable) -> Mapping[str, int]:

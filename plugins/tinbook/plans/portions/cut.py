@@ -14,7 +14,7 @@ from tinbook.tins.growth import INWARDS, turns
 from tinbook.tins.joining import joined
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cut:
     """A plan. `counts` are the pieces of each strip from the top, or of each ring from the outside in.
 
@@ -113,7 +113,16 @@ class Job:
         """A plan for it; of pieces that are all alike unless told otherwise."""
         each = self.size / self.portion / max(1, sum(counts))
         sides = (self.short_mm, self.long_mm)
-        return Cut(self.tin, sides, way, counts, edges_mm, each=each, parts=self.tin.kind.parts, **more)
+        return Cut(
+            tin=self.tin,
+            portion_mm=sides,
+            way=way,
+            counts=counts,
+            edges_mm=edges_mm,
+            each=each,
+            parts=self.tin.kind.parts,
+            **more,
+        )
 
 
 @lru_cache(maxsize=2048)

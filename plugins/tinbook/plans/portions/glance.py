@@ -48,7 +48,7 @@ class SameWeight:
     long_shown_mm: Mapping[str, float]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Against:
     """A size of the published chart and what our plans give for it, in exact inches."""
 
@@ -59,7 +59,7 @@ class Against:
     party_off_percent: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Glance:
     """Everything on one page."""
 
@@ -77,20 +77,20 @@ def glance(book: Book, facts: Facts) -> Glance:
     """At the heights the house makes its cakes, the usual one first."""
     sizes, heights = portion_sizes(book, facts), finishing(book.finish, facts).heights_mm
     return Glance(
-        sizes,
-        heights[0],
-        heights,
-        tuple(TinPortions(tin, owned, *plans_of(tin, book, facts)) for tin, owned in all_outlines(book)),
-        tuple(_weights(key, sizes, heights, book, facts) for key, kind in facts.kinds.items() if kind.rise),
-        tuple(
+        portions=sizes,
+        height_mm=heights[0],
+        heights_mm=heights,
+        tins=tuple(TinPortions(tin, owned, *plans_of(tin, book, facts)) for tin, owned in all_outlines(book)),
+        weights=tuple(_weights(key, sizes, heights, book, facts) for key, kind in facts.kinds.items() if kind.rise),
+        same=tuple(
             SameWeight(
                 height,
                 {kind: rounding.ruler(each.long_mm * heights[0] / height) for kind, each in sizes.items()},
             )
             for height in heights
         ),
-        tuple(against(served) for served in facts.portions.values()),
-        portions_worked(sizes, heights[0], facts),
+        against=tuple(against(served) for served in facts.portions.values()),
+        worked=portions_worked(sizes, heights[0], facts),
     )
 
 
@@ -124,7 +124,13 @@ def _weights(key: str, sizes: Mapping[str, Portion], heights: tuple[float, ...],
 
 def against(served: Served) -> Against:
     """Our counts for one size of the published chart."""
-    tin = Tin(served.shape, tuple(inches * INCH_MM for inches in served.inches))
+    tin = Tin(shape=served.shape, sizes_mm=tuple(inches * INCH_MM for inches in served.inches))
     ours = {kind: cut_of(tin, Portion(kind, *sides, ""), 0.0).count for kind, sides in CHART_MM.items()}
     off = {kind: rounding.half_up(100.0 * (count / getattr(served, kind) - 1.0), 1.0) for kind, count in ours.items()}
-    return Against(served, ours["dessert"], ours["party"], off["dessert"], off["party"])
+    return Against(
+        served=served,
+        dessert=ours["dessert"],
+        party=ours["party"],
+        dessert_off_percent=off["dessert"],
+        party_off_percent=off["party"],
+    )

@@ -48,7 +48,7 @@ class Tier:
     area_mm2: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sums:
     """Every set in the order of `sets`: what it serves by kind of portion, and without its top tier; its area,
     how many tiers, and whether the house owns them."""
@@ -60,7 +60,7 @@ class Sums:
     owned: Counts
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Choices:
     """All that may be chosen from: tiers, and sets of them by their places, from the foot up; trays to stand beside.
 
@@ -86,7 +86,13 @@ class Choices:
         places = np.array([(*chain, *(none,) * (MOST_TIERS - len(chain))) for chain in self.sets])
         whole, count = serves[places].sum(axis=1), (places != none).sum(axis=1)
         top = places[np.arange(len(places)), count - 1]
-        return Sums(whole, whole - serves[top], areas[places].sum(axis=1), count, owned[places].all(axis=1))
+        return Sums(
+            serves=whole,
+            below=whole - serves[top],
+            area_mm2=areas[places].sum(axis=1),
+            tiers=count,
+            owned=owned[places].all(axis=1),
+        )
 
     @property
     def cups_ml(self) -> float:
@@ -94,7 +100,7 @@ class Choices:
         return self.cups.tin.brim_ml() / 2.0 * self.cups.tin.holes if self.cups else 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Wish:
     """What is asked: guests, the place of the portion's kind; keep the top tier back; own tins only; what stands
     beside the cake. `stacked`: None for any cake, True for sets only, False for single tins only."""
@@ -107,7 +113,7 @@ class Wish:
     stacked: bool | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
     """A set that serves: places of its tiers from the foot up, of its tray if any, how many trays of cupcakes.
 
@@ -132,7 +138,9 @@ def _choices(outlines: tuple[tuple[Tin, bool], ...], portions: tuple[Portion, ..
     sets = tuple(chain for shape in STACKED for chain in _stacks(tiers, shape))
     singles = tuple((at,) for at in range(len(tiers)))
     trays = tuple(at for at, tier in enumerate(tiers) if tier.tin.shape in TRAYS)
-    return Choices(portions, tuple(tiers), singles + sets, trays, cups, height_mm)
+    return Choices(
+        portions=portions, tiers=tuple(tiers), sets=singles + sets, trays=trays, cups=cups, height_mm=height_mm
+    )
 
 
 def choices(
@@ -217,7 +225,15 @@ def _nearest(made: Choices, wish: Wish, most: int, at: Counts, served: Counts, t
         if (served[one], tins[one], area[one]) > (served[last], tins[last], area[last]):
             return
         got = int(served[one])
-        yield Answer(made.sets[at[one]], tray, int(cups[one]), got, got - wish.guests, int(tins[one]), float(area[one]))
+        yield Answer(
+            tiers=made.sets[at[one]],
+            tray=tray,
+            cups=int(cups[one]),
+            serves=got,
+            over=got - wish.guests,
+            tins=int(tins[one]),
+            area_mm2=float(area[one]),
+        )
 
 
 def _rank(each: Answer) -> tuple[float, ...]:

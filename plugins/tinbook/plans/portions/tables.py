@@ -117,7 +117,7 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
     """The best sets that serve so many guests, or without a number the best for each usual one; with --of, the mixture
     they take."""
     made, at = _choices(book, facts, query, query.portion or "dessert")
-    wish = Wish(query.guests or 0, at, query.keep_top, query.owned, query.beside)
+    wish = Wish(guests=query.guests or 0, kind=at, keep_top=query.keep_top, owned=query.owned, beside=query.beside)
     if query.guests:
         found = [(query.guests, each) for each in answers(made, wish, 10)]
     else:

@@ -21,23 +21,33 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
     """What is wrong with one entry of the mixture `batch`."""
     before = prior(batch.kind, facts)
     if before is None:
-        yield Flaw("not baked", ("of",), f'"{batch.mixture.name}" is not baked', "log a cake")
+        yield Flaw(code="not baked", path=("of",), message=f'"{batch.mixture.name}" is not baked', hint="log a cake")
         return
     found = [*_weights(entry), *_heats(entry, book)]
     yield from found
     depth_mm = batter_mm(entry, batch.mass_g / batch.batter_ml)
     if depth_mm is None:
         hint = 'write "batter: 1250 g", what went into this tin, or "batter depth: 38 mm"'
-        yield Flaw("no batter", (), "how much batter was in the tin?", hint)
+        yield Flaw(code="no batter", path=(), message="how much batter was in the tin?", hint=hint)
         return
     tin = as_owned(entry.tin, book)
     if depth_mm > tin.brim_mm * (1 + 1e-9):
         told = f"the batter would stand {depth_mm:.0f} mm deep in a tin {tin.brim_mm:g} mm deep"
-        yield Flaw("too deep", ("batter depth" if entry.batter_depth else "batter",), told, "weigh or measure again")
+        yield Flaw(
+            code="too deep",
+            path=("batter depth" if entry.batter_depth else "batter",),
+            message=told,
+            hint="weigh or measure again",
+        )
         return
     if entry.baked and not LEAST_RISE <= entry.baked / depth_mm <= MOST_RISE:
         told = f"{entry.baked:g} mm is {entry.baked / depth_mm:.2g} times the batter's {depth_mm:.0f} mm"
-        yield Flaw("wild entry", ("baked",), f"{told}; no cake does that", "measure again, or leave it out")
+        yield Flaw(
+            code="wild entry",
+            path=("baked",),
+            message=f"{told}; no cake does that",
+            hint="measure again, or leave it out",
+        )
     if not found:
         yield from _minutes(entry, batch, depth_mm, before, book, facts)
 
@@ -47,37 +57,52 @@ def _weights(entry: Baked) -> Iterator[Flaw]:
         return
     if entry.batter is None:
         hint = 'write "batter: 1250 g", what went into this tin'
-        yield Flaw("no batter", ("out",), "what came out says nothing without what went in", hint)
+        yield Flaw(
+            code="no batter", path=("out",), message="what came out says nothing without what went in", hint=hint
+        )
     elif entry.out >= entry.batter:
-        yield Flaw("wild entry", ("out",), "a cake weighs less than its batter", "weigh it cold, without its tin")
+        yield Flaw(
+            code="wild entry",
+            path=("out",),
+            message="a cake weighs less than its batter",
+            hint="weigh it cold, without its tin",
+        )
     elif entry.out < entry.batter * (1.0 - MOST_LOSS):
         told = f"{1.0 - entry.out / entry.batter:.0%} of the weight is too much to lose"
-        yield Flaw("wild entry", ("out",), told, "weigh it whole, before it is levelled")
+        yield Flaw(code="wild entry", path=("out",), message=told, hint="weigh it whole, before it is levelled")
 
 
 def _heats(entry: Baked, book: Book) -> Iterator[Flaw]:
     centre = entry.centre
     if centre is not None and not LEAST_CENTRE_C <= centre <= MOST_CENTRE_C:
         yield Flaw(
-            "wild entry",
-            ("centre",),
-            f"a cake is not done with its centre at {centre:g} °C",
-            "it is between 93 and 99 °C",
+            code="wild entry",
+            path=("centre",),
+            message=f"a cake is not done with its centre at {centre:g} °C",
+            hint="it is between 93 and 99 °C",
         )
     elif entry.oven.celsius + book.house.oven.off_c <= max(100.0, centre or 0.0):
         yield Flaw(
-            "too cool", ("oven",), f"no cake is done in an oven at {entry.oven.written}", "look at the dial again"
+            code="too cool",
+            path=("oven",),
+            message=f"no cake is done in an oven at {entry.oven.written}",
+            hint="look at the dial again",
         )
     if entry.start is not None and not -5.0 <= entry.start <= 60.0:
-        yield Flaw("wild entry", ("start",), f"no batter goes in at {entry.start:g} °C", "leave it out at room heat")
+        yield Flaw(
+            code="wild entry",
+            path=("start",),
+            message=f"no batter goes in at {entry.start:g} °C",
+            hint="leave it out at room heat",
+        )
 
 
 def _minutes(entry: Baked, batch: Batch, depth_mm: float, before: Prior, book: Book, facts: Facts) -> Iterator[Flaw]:
     """Minutes that are far off for such a cake, whatever was baked before."""
     tin = as_owned(entry.tin, book)
-    point = Point(tin, width_mm(tin), depth_mm, entry.done_after, entry)
+    point = Point(tin=tin, width_mm=width_mm(tin), depth_mm=depth_mm, minutes=entry.done_after, entry=entry)
     usual = before.minutes(point.width_mm, depth_mm, heat_of(point, batch, book, facts))
     most = facts.numbers["wild bake"].value
     if not usual / most <= entry.done_after <= usual * most:
         told = f"{entry.done_after:g} min is far from the {usual:.0f} min such a cake takes; it is not learned from"
-        yield Flaw("wild entry", ("done after",), told, "look at the minutes and the tin again")
+        yield Flaw(code="wild entry", path=("done after",), message=told, hint="look at the minutes and the tin again")

@@ -34,7 +34,7 @@ def _choice(path: tuple[str | int, ...], word: str, known: Collection[str], what
     """`word` is none of the `known`: name the nearest, or all while they are few."""
     close = nearest(word, known)
     hint = f'did you mean "{close}"?' if close else cure or "known here: " + ", ".join(sorted(known))
-    return Flaw("unknown word", path, f'{what} "{word}" is not known', hint)
+    return Flaw(code="unknown word", path=path, message=f'{what} "{word}" is not known', hint=hint)
 
 
 def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
@@ -43,35 +43,44 @@ def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
         yield _choice(("eggs",), house.eggs, facts.eggs, "the egg class")
     if house.private is True:
         hint = 'list the keys to hold back, such as "private: [mixer bowl]"'
-        yield Flaw("private", ("private",), "the house cannot be private as a whole", hint)
+        yield Flaw(code="private", path=("private",), message="the house cannot be private as a whole", hint=hint)
 
 
 def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
     """An outline goes by a name of its own, not among the `named` (in small letters); a measure is that of the tin."""
     (tin, *others), measured, name = line.tin, line.measured, line.name
     if tin.kind.free and name is None:
-        yield Flaw("missing", ("tin",), "an outline needs a name to go by", 'add "name: number 4"')
+        yield Flaw(
+            code="missing", path=("tin",), message="an outline needs a name to go by", hint='add "name: number 4"'
+        )
     elif name is not None and not tin.kind.free:
         hint = 'leave "name" out: it goes by its shape and size'
         yield Flaw(
-            "name", ("name",), f"only an outline of your own has a name, not a {tin.kind.noun}", hint, on_key=True
+            code="name",
+            path=("name",),
+            message=f"only an outline of your own has a name, not a {tin.kind.noun}",
+            hint=hint,
+            on_key=True,
         )
     elif name is not None and (fault := _name_fault(name, named)):
-        yield Flaw("name", ("name",), *fault)
+        message, hint = fault
+        yield Flaw(code="name", path=("name",), message=message, hint=hint)
     if measured is None:
         return
     if others:
         hint = "write each tin of the set on a line of its own, with its measure"
-        yield Flaw("measure", ("measured",), "a set is not measured as one", hint, on_key=True)
+        yield Flaw(code="measure", path=("measured",), message="a set is not measured as one", hint=hint, on_key=True)
         return
     if tin.depth_mm is None:
         hint = f'write how deep it is, such as "{tin.kind.example}"'
-        yield Flaw("missing", ("tin",), "a tin that was measured needs its depth", hint)
+        yield Flaw(code="missing", path=("tin",), message="a tin that was measured needs its depth", hint=hint)
         return
     holds = tin.brim_ml()
     if not holds / _MOST_OFF <= measured <= holds * _MOST_OFF:
         message = f"by its sizes the tin holds about {holds:.0f} ml"
-        yield Flaw("measure", ("measured",), message, "measure it again, in ml, full to the brim")
+        yield Flaw(
+            code="measure", path=("measured",), message=message, hint="measure it again, in ml, full to the brim"
+        )
 
 
 def _name_fault(name: str, named: Collection[str]) -> tuple[str, str] | None:
@@ -91,13 +100,13 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
     """Words on a card that the facts must know, and two answers to one question."""
     if card.weighs_as and card.weighs:
         hint = 'keep "weighs as" for a published weight, or "weighs" for your own'
-        yield Flaw("twice", ("weighs",), f'the card of "{name}" says twice what it weighs', hint)
+        yield Flaw(code="twice", path=("weighs",), message=f'the card of "{name}" says twice what it weighs', hint=hint)
     if card.weighs_as and card.weighs_as not in facts.densities:
         cure = 'give your own, such as "weighs: 125 g per US cup"'
         yield _choice(("weighs as",), card.weighs_as, facts.densities, "the published weight", cure)
     if card.allergens == ():
         hint = 'write "allergens: none" if there are none; leave it out if nobody knows'
-        yield Flaw("empty", ("allergens",), "the list of allergens is empty", hint)
+        yield Flaw(code="empty", path=("allergens",), message="the list of allergens is empty", hint=hint)
     for index, word in enumerate(card.known_allergens or ()):
         if word not in facts.allergens:
             yield _allergen(("allergens", index), word, facts, alone=card.allergens == (word,))
@@ -119,10 +128,15 @@ def _allergen(path: tuple[str | int, ...], word: str, facts: Facts, alone: bool)
     said = word.lower()
     if said in ("no", "none", "nothing", "free", "nil"):
         hint = 'write "allergens: none"' if alone else 'take it out: "none" stands alone'
-        return Flaw("unknown word", path, f'"{word}" is no allergen', hint)
+        return Flaw(code="unknown word", path=path, message=f'"{word}" is no allergen', hint=hint)
     group = [key for key, row in facts.allergens.items() if said in row.group_name.lower().split()]
     if len(group) > 1:
-        return Flaw("unknown word", path, f'"{word}" is a group of allergens', f"name which: {', '.join(group)}")
+        return Flaw(
+            code="unknown word",
+            path=path,
+            message=f'"{word}" is a group of allergens',
+            hint=f"name which: {', '.join(group)}",
+        )
     return _choice(path, word, facts.allergens, "the allergen")
 
 
@@ -133,7 +147,9 @@ def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
         first = owner.setdefault(name.lower(), name)
         if first != name:
             message = f'"{name}" and "{first}" are one ingredient to the book'
-            yield Flaw("twice", ("ingredients", name), message, "make them one card", on_key=True)
+            yield Flaw(
+                code="twice", path=("ingredients", name), message=message, hint="make them one card", on_key=True
+            )
     for name, card in cards.items():
         for index, other in enumerate(card.also):
             first = owner.setdefault(other.lower(), name)
@@ -141,7 +157,7 @@ def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
                 own = first.lower() == other.lower()
                 leads = "has a card of its own" if own else f'already leads to the card of "{first}"'
                 path = ("ingredients", name, "also", index)
-                yield Flaw("twice", path, f'"{other}" {leads}', "keep it on one of the two")
+                yield Flaw(code="twice", path=path, message=f'"{other}" {leads}', hint="keep it on one of the two")
 
 
 def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterator[Flaw]:
@@ -150,7 +166,7 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
         if slug not in known:
             close = nearest(slug, known) or next((other for other in known if slug in other), None)
             hint = f'did you mean "{close}"?' if close else "write a file's name without .yaml, in small letters"
-            yield Flaw("no such file", (key, index), f'the book has no "{slug}"', hint)
+            yield Flaw(code="no such file", path=(key, index), message=f'the book has no "{slug}"', hint=hint)
 
 
 def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt | None = None) -> tuple[Flaw, ...]:
@@ -162,7 +178,9 @@ def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt | N
 def line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> Iterator[Flaw]:
     """What keeps lines of the mix from being weighed."""
     if not mixture.mix:
-        yield Flaw("empty", ("mix",), "the mix is empty", 'write its lines, such as "- 340 g butter"')
+        yield Flaw(
+            code="empty", path=("mix",), message="the mix is empty", hint='write its lines, such as "- 340 g butter"'
+        )
     for index, line in enumerate(mixture.mix):
         flaw = _line_flaw(("mix", index, "take"), line, book, facts, spoilt)
         if flaw is not None:
@@ -176,7 +194,15 @@ def _line_flaw(path: tuple[str | int, ...], line: MixLine, book: Book, facts: Fa
     name, bad = book.house_word(take.name), word_in(spoilt.names, take.name)
     if bad is not None and (name is None or take.name.lower() in spoilt.names):
         message = f'the card of "{bad}" is broken'
-        return Flaw(FOLLOWS, path, message, "mend it in house/ingredients.yaml", False, take.at, end)
+        return Flaw(
+            code=FOLLOWS,
+            path=path,
+            message=message,
+            hint="mend it in house/ingredients.yaml",
+            on_key=False,
+            start=take.at,
+            end=end,
+        )
     if name is None:
         first, _, rest = take.name.partition(" ")
         other = book.house_word(rest) if take.quantity.unit == "" else None
@@ -184,16 +210,34 @@ def _line_flaw(path: tuple[str | int, ...], line: MixLine, book: Book, facts: Fa
             close = nearest(first, WORDS)
             alike = close is not None and close[0] == first[0].lower()
             hint = f'did you mean "{close}"?' if alike else "write g, ml, tsp or another unit"
-            return Flaw("value", path, f'no unit called "{first}"', hint, False, take.at, take.at + len(first))
+            return Flaw(
+                code="value",
+                path=path,
+                message=f'no unit called "{first}"',
+                hint=hint,
+                on_key=False,
+                start=take.at,
+                end=take.at + len(first),
+            )
         if spoilt.more:
             message = "the cards of the ingredients cannot be read"
-            return Flaw(FOLLOWS, path, message, "mend house/ingredients.yaml", False, take.at, end)
+            return Flaw(
+                code=FOLLOWS,
+                path=path,
+                message=message,
+                hint="mend house/ingredients.yaml",
+                on_key=False,
+                start=take.at,
+                end=end,
+            )
         return _no_card(path, take.name, book.names, take.at, end)
     try:
         mass_of(take, name, book, facts)
     except Unweighable as error:
         start = 0 if take.quantity.unit == "" else take.at
-        return Flaw("no weight", path, error.message, error.hint, False, start, end)
+        return Flaw(
+            code="no weight", path=path, message=error.message, hint=error.hint, on_key=False, start=start, end=end
+        )
     return None
 
 
@@ -207,7 +251,15 @@ def _no_card(
     close = nearest(word, names) or inside or next(iter(get_close_matches(said, names, 1, 0.5)), None)
     other = f'did you mean "{close}"? if not, ' if close else ""
     hint = f'{other}add a card "{word}:" to house/ingredients.yaml'
-    return Flaw("unknown ingredient", path, f'no card for the ingredient "{word}"', hint, False, start, end)
+    return Flaw(
+        code="unknown ingredient",
+        path=path,
+        message=f'no card for the ingredient "{word}"',
+        hint=hint,
+        on_key=False,
+        start=start,
+        end=end,
+    )
 
 
 def _shape_flaws(mixture: Mixture, facts: Facts) -> Iterator[Flaw]:
@@ -216,19 +268,32 @@ def _shape_flaws(mixture: Mixture, facts: Facts) -> Iterator[Flaw]:
         return
     if mixture.tins and mixture.makes:
         hint = 'keep one: "tins" for a cake, "makes" for what is made by weight'
-        yield Flaw("tins or makes", ("makes",), 'the mixture has both "tins" and "makes"', hint, on_key=True)
+        yield Flaw(
+            code="tins or makes",
+            path=("makes",),
+            message='the mixture has both "tins" and "makes"',
+            hint=hint,
+            on_key=True,
+        )
     if not mixture.tins and not mixture.makes:
         hint = 'add "tins: 2 round 20 cm x 7.5 cm" for a cake, or "makes: 900 g" for what is made by weight'
-        yield Flaw("tins or makes", (), 'the mixture has neither "tins" nor "makes"', hint)
+        yield Flaw(code="tins or makes", path=(), message='the mixture has neither "tins" nor "makes"', hint=hint)
     if mixture.tins and mixture.bake is None:
         hint = 'add "bake: {oven: 170 °C, time: 55-65 min}"'
-        yield Flaw("missing", ("tins",), 'the mixture has "tins" but no "bake"', hint, on_key=True)
+        yield Flaw(
+            code="missing", path=("tins",), message='the mixture has "tins" but no "bake"', hint=hint, on_key=True
+        )
     oven = mixture.bake.oven if mixture.bake else None
     if oven and facts.kinds[mixture.kind].bake and oven.celsius <= _COOLEST_C:
         told, hint = f"no cake is done in an oven at {oven.written}", "write such as 160 °C, 140 °C fan or gas mark 3"
-        yield Flaw("too cool", ("bake", "oven"), told, hint)
+        yield Flaw(code="too cool", path=("bake", "oven"), message=told, hint=hint)
     if mixture.batter_depth and not mixture.tins:
-        yield Flaw("no tins", ("batter depth",), "a batter depth needs tins", 'add "tins:", or leave it out')
+        yield Flaw(
+            code="no tins",
+            path=("batter depth",),
+            message="a batter depth needs tins",
+            hint='add "tins:", or leave it out',
+        )
 
 
 def _fit_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
@@ -238,17 +303,17 @@ def _fit_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
     brim_mm = min(tin.brim_mm for _, tin in tins)
     if mixture.batter_depth and mixture.batter_depth > brim_mm:
         hint = f"the tin is {brim_mm:g} mm deep: measure again, from the base to the top of the raw batter"
-        yield Flaw("too deep", ("batter depth",), "the batter stands above the brim", hint)
+        yield Flaw(code="too deep", path=("batter depth",), message="the batter stands above the brim", hint=hint)
         return
     try:
         batch = weigh("", mixture, book, facts)
     except ValueError:
         holds = volume_at(tins, max(tin.brim_mm for _, tin in tins))
         hint = f"the tins hold {holds:.0f} ml to the brim: more tins, or less mixture"
-        yield Flaw("too much", ("tins",), "the mixture is more than its tins hold", hint)
+        yield Flaw(code="too much", path=("tins",), message="the mixture is more than its tins hold", hint=hint)
         return
     limit = facts.numbers["rim limit"].value
     by_share = any(tin.kind.kept == "share" for _, tin in tins)
     if not by_share and batch.baked_mm > limit * brim_mm:
         message = f"baked, it would stand {batch.baked_mm:.0f} mm high in a tin {brim_mm:g} mm deep"
-        yield Flaw("too much", ("tins",), message, "more or deeper tins, or less mixture")
+        yield Flaw(code="too much", path=("tins",), message=message, hint="more or deeper tins, or less mixture")

@@ -37,14 +37,20 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator
     flaws += _border_flaws(own, settled, [tin for _, tin in mixture.tins])
     flaws += portion_flaws(own.portions, [tin for _, tin in mixture.tins])
     for flaw in flaws:
-        yield Flaw(flaw.code, ("finish", *flaw.path), flaw.message, flaw.hint)
+        yield Flaw(code=flaw.code, path=("finish", *flaw.path), message=flaw.message, hint=flaw.hint)
 
 
 def _rise_flaws(finish: Finish, facts: Facts) -> Iterator[Flaw]:
     for kind in finish.rise or {}:
         if kind not in facts.kinds or not facts.kinds[kind].rise:
             rising = ", ".join(key for key, each in facts.kinds.items() if each.rise)
-            yield Flaw("unknown word", ("rise", kind), f'"{kind}" is no kind of cake', f"known here: {rising}", True)
+            yield Flaw(
+                code="unknown word",
+                path=("rise", kind),
+                message=f'"{kind}" is no kind of cake',
+                hint=f"known here: {rising}",
+                on_key=True,
+            )
 
 
 def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
@@ -54,12 +60,14 @@ def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
             layer_mm = layer_for_mm(height_mm, settled.layers, settled["filling"])
         except ValueError as error:
             at = ("heights", index) if finish.heights else ("layers",)
-            yield Flaw("finish", at, str(error), "write fewer layers, less filling or a higher cake")
+            yield Flaw(
+                code="finish", path=at, message=str(error), hint="write fewer layers, less filling or a higher cake"
+            )
             return
         for key, name in COATS.items():
             if getattr(finish, key) and settled[key] > layer_mm:
                 told = f"a {name} of {settled[key]:g} mm is thicker than the layers, {layer_mm:.0f} mm each"
-                yield Flaw("finish", (name,), told, "write millimetres, such as 5 mm")
+                yield Flaw(code="finish", path=(name,), message=told, hint="write millimetres, such as 5 mm")
 
 
 def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> Iterator[Flaw]:
@@ -74,7 +82,12 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
     edge_mm = small.outline.grown(min(settled.coats_mm, 0.9 * small.outline.room_mm)).edge_mm
     if border.pitch > edge_mm:
         told = f"one mark every {border.pitch:g} mm does not go round a {small.tin.name}, {edge_mm:.0f} mm"
-        yield Flaw("finish", ("border", "pitch"), told, "write how far one mark is from the next, such as 14 mm")
+        yield Flaw(
+            code="finish",
+            path=("border", "pitch"),
+            message=told,
+            hint="write how far one mark is from the next, such as 14 mm",
+        )
     elif border.count and border.count * border.pitch > edge_mm * 1.02:
         room = int(edge_mm / border.pitch)
         told = (
@@ -82,7 +95,7 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
             f"{small.tin.name}, {edge_mm:.0f} mm"
         )
         hint = f"it has room for {room}; leave the count out to have it worked out"
-        yield Flaw("finish", ("border", "count"), told, hint)
+        yield Flaw(code="finish", path=("border", "count"), message=told, hint=hint)
 
 
 def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Flaw]:
@@ -95,9 +108,17 @@ def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Fl
         size = f"{sides[0]:g} x {sides[1]:g} mm"
         if min(sides) < THIN_MM:
             told = f"a portion of {size} is too thin to be cut"
-            yield Flaw("finish", ("portions", kind), told, f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm")
+            yield Flaw(
+                code="finish",
+                path=("portions", kind),
+                message=told,
+                hint=f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm",
+            )
         elif small and sides[0] * sides[1] > outline_of(small).area_mm2:
             told = f"a portion of {size} is larger than the smallest cake, {small.name}"
             yield Flaw(
-                "finish", ("portions", kind), told, "write width and length seen from above, such as 25 mm x 50 mm"
+                code="finish",
+                path=("portions", kind),
+                message=told,
+                hint="write width and length seen from above, such as 25 mm x 50 mm",
             )

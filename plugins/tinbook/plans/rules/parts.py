@@ -23,22 +23,32 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
     if not technique.parts and not technique.repeats:
         if technique.parts_for:
             hint = 'write "parts:", or take the line out'
-            yield Flaw("parts", ("parts for",), "there are no parts for this cake", hint)
+            yield Flaw(code="parts", path=("parts for",), message="there are no parts for this cake", hint=hint)
         return
     if technique.parts_for is None:
         key = "parts" if technique.parts else "repeats"
         hint = 'add the cake they are written for, such as "parts for: round 20 cm"'
-        yield Flaw("parts", (key,), f"{key} of which cake?", hint, on_key=True)
+        yield Flaw(code="parts", path=(key,), message=f"{key} of which cake?", hint=hint, on_key=True)
         return
     if not LEAST_CAKE_MM <= technique.parts_for.bounds_mm[0] <= MOST_CAKE_MM:
         hint = "write a cake of 10 to 30 cm"
-        yield Flaw("parts", ("parts for",), f"parts are not scaled from {technique.parts_for.name}", hint)
+        yield Flaw(
+            code="parts",
+            path=("parts for",),
+            message=f"parts are not scaled from {technique.parts_for.name}",
+            hint=hint,
+        )
         return
     names: list[str] = []
     for index, part in enumerate(technique.parts):
         path = ("parts", index)
         if part.part in (*names, *SURFACES):
-            yield Flaw("twice", (*path, "part"), f'"{part.part}" is a name already', "call one another way")
+            yield Flaw(
+                code="twice",
+                path=(*path, "part"),
+                message=f'"{part.part}" is a name already',
+                hint="call one another way",
+            )
         names.append(part.part)
         flaws = list(_shape_flaws(part, path))
         yield from flaws
@@ -54,16 +64,20 @@ def _shape_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
     written = [key for key in FORMS if getattr(part, key) is not None]
     if not written:
         hint = 'write one of solid, sheet, strip or rope, such as "solid: ball 20 mm"'
-        yield Flaw("parts", path, f'"{part.part}" has no size', hint)
+        yield Flaw(code="parts", path=path, message=f'"{part.part}" has no size', hint=hint)
     elif len(written) > 1:
         message = f'"{part.part}" is a {written[0]} and a {written[1]}'
-        yield Flaw("parts", (*path, written[1]), message, "keep one of the two", on_key=True)
+        yield Flaw(code="parts", path=(*path, written[1]), message=message, hint="keep one of the two", on_key=True)
     elif part.form in ("sheet", "strip") and part.thick is None:
         hint = 'add "thick: 1 mm"'
-        yield Flaw("parts", (*path, part.form), f"how thick is this {part.form}?", hint, on_key=True)
+        yield Flaw(
+            code="parts", path=(*path, part.form), message=f"how thick is this {part.form}?", hint=hint, on_key=True
+        )
     elif part.form in ("solid", "rope") and part.thick is not None:
         hint = "take it out: its sizes say it"
-        yield Flaw("parts", (*path, "thick"), f"a {part.form} has its own thickness", hint, on_key=True)
+        yield Flaw(
+            code="parts", path=(*path, "thick"), message=f"a {part.form} has its own thickness", hint=hint, on_key=True
+        )
 
 
 def _word_flaws(
@@ -78,13 +92,13 @@ def _word_flaws(
             close = nearest(paste, known)
             hint = f'did you mean "{close}"?' if close else "write a mixture's file name, or sugarpaste or marzipan"
             code = FOLLOWS if paste in lost else "unknown paste"
-            yield Flaw(code, (*path, "paste"), f'the book has no paste "{paste}"', hint)
+            yield Flaw(code=code, path=(*path, "paste"), message=f'the book has no paste "{paste}"', hint=hint)
     if colour is not None and colour not in book.colours:
         close = nearest(colour, book.colours)
         known_colours = ", ".join(book.colours) or "none yet"
         hint = f'did you mean "{close}"?' if close else f"add it to house/colours.yaml, which has {known_colours}"
         code = FOLLOWS if colour in lost else "unknown colour"
-        yield Flaw(code, (*path, "colour"), f'the house has no colour "{colour}"', hint[:240])
+        yield Flaw(code=code, path=(*path, "colour"), message=f'the house has no colour "{colour}"', hint=hint[:240])
 
 
 def _support_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
@@ -100,7 +114,7 @@ def _support_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
         message = f'a support of {support.length:g} mm in "{part.part}", {room_mm:.3g} mm {where}, comes out again'
         hint = f"write how far it goes into the part, at most {max(room_mm - 3.0, room_mm / 2.0):.0f} mm, "
         hint += 'and the rest as "in the cake"'
-        yield Flaw("support", (*path, "support", "length"), message, hint)
+        yield Flaw(code="support", path=(*path, "support", "length"), message=message, hint=hint)
 
 
 def _repeat_flaws(
@@ -112,19 +126,21 @@ def _repeat_flaws(
     if repeat.on not in names and repeat.on not in SURFACES:
         close = nearest(repeat.on, (*names, *SURFACES))
         hint = f'did you mean "{close}"?' if close else "name a part, " + ", or ".join(SURFACES)
-        yield Flaw("repeats", (*path, "on"), f'there is no part "{repeat.on}" here', hint)
+        yield Flaw(code="repeats", path=(*path, "on"), message=f'there is no part "{repeat.on}" here', hint=hint)
         return
     if repeat.on == SIDE and repeat.high is None:
         hint = 'add "high: 40 mm"'
-        yield Flaw("repeats", (*path, "on"), "how high is the band on the side?", hint)
+        yield Flaw(code="repeats", path=(*path, "on"), message="how high is the band on the side?", hint=hint)
         return
     if repeat.solid and repeat.thick:
         hint = "keep one: solid is modelled, thick is cut of a sheet"
-        yield Flaw("repeats", (*path, "thick"), "a mark is modelled or cut, not both", hint, on_key=True)
+        yield Flaw(
+            code="repeats", path=(*path, "thick"), message="a mark is modelled or cut, not both", hint=hint, on_key=True
+        )
     if (repeat.solid or repeat.thick) and repeat.paste is None:
         key = "solid" if repeat.solid else "thick"
         hint = 'add "paste: ..."; a mark that is pressed in has neither'
-        yield Flaw("repeats", (*path, key), "which paste are the marks of?", hint, on_key=True)
+        yield Flaw(code="repeats", path=(*path, key), message="which paste are the marks of?", hint=hint, on_key=True)
     yield from _word_flaws(repeat.paste, repeat.colour, path, book, facts, lost)
     on = [part for part in technique.parts if part.part == repeat.on]
     if any(tuple(_shape_flaws(part, ())) for part in on):
@@ -136,10 +152,20 @@ def _repeat_flaws(
     mark = mark_of(repeat)
     if mark[0] > across or mark[1] > high:
         message = f'a mark of {mark[0]:g} mm is larger than "{repeat.on}"'
-        yield Flaw("repeats", (*path, "mark"), message, f"that is {across:.0f} x {high:.0f} mm; write a smaller one")
+        yield Flaw(
+            code="repeats",
+            path=(*path, "mark"),
+            message=message,
+            hint=f"that is {across:.0f} x {high:.0f} mm; write a smaller one",
+        )
     elif count > MOST_MARKS:
         message = f"that makes {count:.0f} marks"
-        yield Flaw("repeats", (*path, "gap"), message, f"a surface takes at most {MOST_MARKS}: write a wider gap")
+        yield Flaw(
+            code="repeats",
+            path=(*path, "gap"),
+            message=message,
+            hint=f"a surface takes at most {MOST_MARKS}: write a wider gap",
+        )
 
 
 def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
@@ -149,13 +175,17 @@ def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
     for index, key in enumerate(colour.additives):
         if key == NO_COLOUR and len(colour.additives) > 1:
             hint = "write none on its own, or the E numbers"
-            yield Flaw("additives", ("additives", index), '"none" stands beside an additive', hint)
+            yield Flaw(
+                code="additives", path=("additives", index), message='"none" stands beside an additive', hint=hint
+            )
         elif key != NO_COLOUR and key not in facts.colours:
             close = nearest(key, facts.colours)
             by_name = _named(key, facts)
             close = by_name or close
             hint = f'did you mean "{close}"?' if close else "write its E number as on the pot, such as E129, or none"
-            yield Flaw("additives", ("additives", index), f'the colour "{key}" is not known', hint)
+            yield Flaw(
+                code="additives", path=("additives", index), message=f'the colour "{key}" is not known', hint=hint
+            )
 
 
 def _named(word: str, facts: Facts) -> str | None:

@@ -30,7 +30,7 @@ class Pot:
         return None if self.per_100_g is None else self.per_100_g * mass_g / BASE_G
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Colouring:
     """A colour of the house: its pots, swatch, what becomes of it, its additives (None: nobody has said)."""
 
@@ -76,8 +76,18 @@ def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
     said = None if colour.additives is None else tuple(key for key in colour.additives if key != "none")
     warned = tuple(facts.colours[key] for key in said or () if facts.colours[key].warning)
     label, ratio = label_on(colour.swatch)
-    flags = (colour.deepens, colour.fades, colour.browns)
-    return Colouring(name, pots, colour.swatch, label, ratio, *flags, said, warned)
+    return Colouring(
+        name=name,
+        pots=pots,
+        swatch=colour.swatch,
+        label=label,
+        contrast=ratio,
+        deepens=colour.deepens,
+        fades=colour.fades,
+        browns=colour.browns,
+        additives=said,
+        warned=warned,
+    )
 
 
 def law_words(additives: Iterable[Additive]) -> str:

@@ -9,7 +9,7 @@ from tinbook.models import Book, Cutter, Part
 EXACT_MM = 0.05
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CutterFit:
     """A cutter wanted of a shape and size; the nearest owned one of that shape, and by how much it is larger.
 
@@ -56,8 +56,16 @@ def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: b
 
     owned = [each.cutter for each in book.cutters if each.have and each.cutter.form == form and each.cutter.sizes_mm]
     if not owned:
-        return CutterFit(form, wanted_mm, "", (), None, None, marks)
+        return CutterFit(form=form, wanted_mm=wanted_mm, owned="", owned_mm=(), off_mm=None, off=None, marks=marks)
     best = min(owned, key=far)
     off_mm = max((a - b for a, b in zip(best.sizes_mm, wanted_mm, strict=False)), key=abs)
     index = [a - b for a, b in zip(best.sizes_mm, wanted_mm, strict=False)].index(off_mm)
-    return CutterFit(form, wanted_mm, best.written, best.sizes_mm, off_mm, off_mm / wanted_mm[index], marks)
+    return CutterFit(
+        form=form,
+        wanted_mm=wanted_mm,
+        owned=best.written,
+        owned_mm=best.sizes_mm,
+        off_mm=off_mm,
+        off=off_mm / wanted_mm[index],
+        marks=marks,
+    )

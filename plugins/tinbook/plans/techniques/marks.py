@@ -17,7 +17,7 @@ MOST_MARKS = 5000
 """More than hands would do; told as a problem."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RepeatAt:
     """A repeat at a cake. `points` are the marks' middles on `outline_mm`, y upwards; `whole` of them are uncut by its
     edge. `by_area` is what the area says. `each_g` is None where the mark is pressed in.
@@ -96,10 +96,27 @@ def repeat_at(
     across, deep = facts.numbers["small parts across"].value, facts.numbers["small parts deep"].value
     hard = repeat.solid is not None and sorted((*mark, thick))[1] <= across and max(*mark, thick) <= deep
     return RepeatAt(
-        index, letter, repeat.repeat, repeat.on, repeat.set, mark, repeat.gap, pitch, is_round, outline, area,
-        repeats.count_of(area, pitch), points, repeats.whole(outline, points, mark), thick, each_g, paste,
-        Colouring.called(repeat.colour, book, facts), hard, repeat.note or "",
-    )  # fmt: skip
+        index=index,
+        letter=letter,
+        name=repeat.repeat,
+        on=repeat.on,
+        how=repeat.set,
+        mark_mm=mark,
+        gap_mm=repeat.gap,
+        pitch_mm=pitch,
+        round_mark=is_round,
+        outline_mm=outline,
+        area_mm2=area,
+        by_area=repeats.count_of(area, pitch),
+        points=points,
+        whole=repeats.whole(outline, points, mark),
+        thick_mm=thick,
+        each_g=each_g,
+        paste=paste,
+        colour=Colouring.called(repeat.colour, book, facts),
+        small_hard=hard,
+        note=repeat.note or "",
+    )
 
 
 def _mark_mm3(repeat: Repeat, mark: tuple[float, float], is_round: bool) -> tuple[float, float]:

@@ -36,7 +36,7 @@ class Drying:
     soft_within: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SupportAt:
     """A support in one part: `reach_mm` of it in the part, which has `room_mm` there, `cake_mm` in the cake.
 
@@ -58,7 +58,7 @@ class SupportAt:
         return self.reach_mm + self.cake_mm
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartAt:
     """A part at a cake. `outline_mm`: rings about the middle of its bounds, y upwards, the outer one first; seen from
     the front. Weights g: `computed_g` from its volume, `weighed_g` from the scales at the written cake, scaled alike;
@@ -104,7 +104,7 @@ class PartAt:
         return None if self.weighed_g is None else self.weighed_g / self.computed_g - 1.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Decoration:
     """All parts and repeats of a technique for one cake. `scale` is s."""
 
@@ -153,7 +153,7 @@ def cakes_for(technique: Technique) -> tuple[Tin, ...]:
     if written is None:
         return ()
     known = {
-        tin.sizes_mm: Tin(tin.shape, tin.sizes_mm)
+        tin.sizes_mm: Tin(shape=tin.shape, sizes_mm=tin.sizes_mm)
         for tin in standard_tins((written.shape,))
         if LEAST_CAKE_MM <= tin.bounds_mm[0] <= MOST_CAKE_MM and not tin.kind.in_trays
     }
@@ -184,9 +184,18 @@ def decoration(technique: Technique, cake: Tin, book: Book, facts: Facts) -> Dec
     used = [(part.paste, part.colour, part.total_g) for part in parts]
     used += [(each.paste, each.colour, each.mass_g) for each in repeats if each.paste]
     return Decoration(
-        cake, written, s, parts, repeats, colour_needs(used), sum(part.total_g for part in hung), heaviest,
-        heaviest >= limit.value, near.value, _worked(parts, s),
-    )  # fmt: skip
+        cake=cake,
+        written_for=written,
+        scale=s,
+        parts=parts,
+        repeats=repeats,
+        colours=colour_needs(used),
+        side_g=sum(part.total_g for part in hung),
+        heaviest_side_g=heaviest,
+        heavy=heaviest >= limit.value,
+        tolerance=near.value,
+        worked=_worked(parts, s),
+    )
 
 
 def decorations(technique: Technique, book: Book, facts: Facts) -> tuple[Decoration, ...]:
@@ -205,15 +214,32 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts) -> Iterato
             weighed_g = computed_g * part.weighed / solids.grams(shape_of(part, 1.0).volume_mm3, paste.g_per_ml)
         width_mm, height_mm = solids.bounds(shape.outline_mm)
         yield PartAt(
-            index, letter(index), part.part, part.count, part.form, shape.words, shape.lengths_mm, shape.outline_mm,
-            width_mm, height_mm, shape.thick_mm, shape.volume_mm3 / solids.MM3_IN_ML, computed_g, weighed_g, paste,
-            Colouring.called(part.colour, book, facts), cutter_fit(part, shape.lengths_mm, width_mm, s, book),
-            support_at(part, shape, s, facts), drying(shape.thick_mm, facts), part.on,
-            small_hard((width_mm, height_mm, shape.thick_mm), facts), part.note or "",
-        )  # fmt: skip
+            index=index,
+            letter=letter(index),
+            name=part.part,
+            count=part.count,
+            form=part.form,
+            shape=shape.words,
+            lengths_mm=shape.lengths_mm,
+            outline_mm=shape.outline_mm,
+            width_mm=width_mm,
+            height_mm=height_mm,
+            thick_mm=shape.thick_mm,
+            volume_ml=shape.volume_mm3 / solids.MM3_IN_ML,
+            computed_g=computed_g,
+            weighed_g=weighed_g,
+            paste=paste,
+            colour=Colouring.called(part.colour, book, facts),
+            cutter=cutter_fit(part, shape.lengths_mm, width_mm, s, book),
+            support=support_at(part, shape, s, facts),
+            drying=drying(shape.thick_mm, facts),
+            on=part.on,
+            small_hard=small_hard((width_mm, height_mm, shape.thick_mm), facts),
+            note=part.note or "",
+        )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShapeAt:
     """A part's shape at a scale: words for it, its lengths by name, outline, thickness, volume."""
 
@@ -236,12 +262,24 @@ def shape_of(part: Part, s: float) -> ShapeAt:
         outline = (solids.silhouette(solid.form, sizes, solid.how, to),)
         words = f"{solid.how} {solid.form}".strip()
         lengths = tuple(zip(names, (*sizes, *to), strict=True))
-        return ShapeAt(words, lengths, outline, depth, solids.solid_mm3(solid.form, sizes, solid.how))
+        return ShapeAt(
+            words=words,
+            lengths_mm=lengths,
+            outline_mm=outline,
+            thick_mm=depth,
+            volume_mm3=solids.solid_mm3(solid.form, sizes, solid.how),
+        )
     if part.rope:
         thick, long = (size * s for size in part.rope.mm)
         outline = (solids.oblong(long, thick),)
         lengths = (("thick", thick), ("long", long))
-        return ShapeAt("rope", lengths, outline, thick, solids.cylinder_mm3(thick, long))
+        return ShapeAt(
+            words="rope",
+            lengths_mm=lengths,
+            outline_mm=outline,
+            thick_mm=thick,
+            volume_mm3=solids.cylinder_mm3(thick, long),
+        )
     thick, area = part.thick or 0.0, None
     if part.strip:
         wide, long = (size * s for size in part.strip.mm)
@@ -252,7 +290,13 @@ def shape_of(part: Part, s: float) -> ShapeAt:
         if part.sheet and part.sheet.form in ("round", "oval"):
             area = solids.oval_mm2(lengths[0][1], lengths[-1][1])
     area = solids.rings_mm2(outline) if area is None else area
-    return ShapeAt(words, (*lengths, ("thick", thick)), outline, thick, solids.sheet_mm3(area, thick))
+    return ShapeAt(
+        words=words,
+        lengths_mm=(*lengths, ("thick", thick)),
+        outline_mm=outline,
+        thick_mm=thick,
+        volume_mm3=solids.sheet_mm3(area, thick),
+    )
 
 
 def _sheet(part: Part, s: float) -> tuple[tuple[Ring, ...], str, tuple[tuple[str, float], ...]]:
@@ -294,9 +338,15 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
     wanted_mm = support.length * s
     reach_mm = min(wanted_mm, max(room_mm - cover_mm, 0.0))
     return SupportAt(
-        support.what, support.count, support.count * part.count, support.goes_in, reach_mm, room_mm,
-        (support.in_the_cake or 0.0) * s, reach_mm < wanted_mm - 0.05,
-    )  # fmt: skip
+        what=support.what,
+        each=support.count,
+        count=support.count * part.count,
+        goes_in=support.goes_in,
+        reach_mm=reach_mm,
+        room_mm=room_mm,
+        cake_mm=(support.in_the_cake or 0.0) * s,
+        shortened=reach_mm < wanted_mm - 0.05,
+    )
 
 
 def part_traits(technique: Technique, book: Book, facts: Facts) -> frozenset[str]:

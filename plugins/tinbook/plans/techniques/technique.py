@@ -25,7 +25,7 @@ LIES_OPEN = frozenset(("board", "card", "case", "collar", "drum", "liner", "pape
 """What lies under or round a cake and is seen when it is cut: common practice. Anything else may be hidden in it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MaterialRow:
     """A material for one person: amount as measured out, grams and ml where they are known, and whose it is.
 
@@ -145,9 +145,18 @@ def _row(index: int, material: Material, book: Book, facts: Facts, times: int) -
     exact = value * times
     amount = Amount(exact, rounded(exact, unit, book), unit)
     word = book.mixtures[mixture].name if mixture else name or take.name
-    scaled = (mass_g * times if mass_g else None, volume_ml * times if volume_ml else None)
-    flags = (material.shared, material.not_food, material.small_hard)
-    return MaterialRow(index, word, wanted, amount, *scaled, mixture, *flags)
+    return MaterialRow(
+        index=index,
+        name=word,
+        wanted=wanted,
+        amount=amount,
+        mass_g=mass_g * times if mass_g else None,
+        volume_ml=volume_ml * times if volume_ml else None,
+        mixture=mixture,
+        shared=material.shared,
+        not_food=material.not_food,
+        small_hard=material.small_hard,
+    )
 
 
 def rounded(exact: float, unit: str, book: Book) -> float:
@@ -177,7 +186,7 @@ def in_measure(row: MaterialRow, share: float, measure: str, book: Book) -> Amou
     return material_share(row, share, book)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class KitLine:
     """A material for the browser: as a line of a mixture, grams None where they are not known."""
 
@@ -188,7 +197,7 @@ class KitLine:
     shared: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class KitBench:
     """The kit for one person, for the browser to multiply; measures and scales as for a mixture."""
 
@@ -206,16 +215,23 @@ def technique_bench(technique: Technique, book: Book, facts: Facts) -> KitBench:
     """What the browser is handed of a technique."""
     one, scales, spoons = kit(technique, book, facts), book.house.scales, book.house.spoons
     return KitBench(
-        tuple(
-            KitLine(row.amount.unit, row.amount.exact, row.mass_g, row.volume_ml, row.shared) for row in one.materials
+        lines=tuple(
+            KitLine(
+                unit=row.amount.unit,
+                amount=row.amount.exact,
+                mass_g=row.mass_g,
+                volume_ml=row.volume_ml,
+                shared=row.shared,
+            )
+            for row in one.materials
         ),
-        tuple((tool.count, tool.shared) for tool in one.tools),
-        BenchSteps(scales.step, scales.fine_step, scales.fine_below),
-        GRAMS_PER_OUNCE,
-        spoons.cup_ml or US_CUP_ML,
-        spoons.tablespoon_ml,
-        spoons.teaspoon_ml,
-        MOST_PEOPLE,
+        tools=tuple((tool.count, tool.shared) for tool in one.tools),
+        steps=BenchSteps(scales.step, scales.fine_step, scales.fine_below),
+        g_per_oz=GRAMS_PER_OUNCE,
+        cup_ml=spoons.cup_ml or US_CUP_ML,
+        tablespoon_ml=spoons.tablespoon_ml,
+        teaspoon_ml=spoons.teaspoon_ml,
+        most=MOST_PEOPLE,
     )
 
 
@@ -286,7 +302,9 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
         if word not in facts.traits:
             close = nearest(word, facts.traits)
             hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(sorted(facts.traits))
-            yield Flaw("unknown word", ("care", index), f'the care word "{word}" is not known', hint)
+            yield Flaw(
+                code="unknown word", path=("care", index), message=f'the care word "{word}" is not known', hint=hint
+            )
     yield from mark_flaws("steps", technique.steps, [material.take for material in technique.materials], book)
     yield from _picture_flaws(technique)
     yield from _order_flaws(technique)
@@ -294,10 +312,10 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
         path = ("steps", index)
         if step.stands and step.keeps and step.stands.minutes > step.keeps.minutes:
             message = f"it must stand {step.stands.written} but keeps only {step.keeps.written}"
-            yield Flaw("windows", (*path, "stands"), message, "mend the one that is wrong")
+            yield Flaw(code="windows", path=(*path, "stands"), message=message, hint="mend the one that is wrong")
         if step.ahead and step.keeps and step.ahead.minutes > step.keeps.minutes:
             message = f"it may be done {step.ahead.written} ahead but keeps only {step.keeps.written}"
-            yield Flaw("windows", (*path, "ahead"), message, "mend the one that is wrong")
+            yield Flaw(code="windows", path=(*path, "ahead"), message=message, hint="mend the one that is wrong")
 
 
 def _picture_flaws(technique: Technique) -> Iterator[Flaw]:
@@ -306,10 +324,20 @@ def _picture_flaws(technique: Technique) -> Iterator[Flaw]:
         if step.picture and step.picture not in files:
             close = nearest(step.picture, files)
             hint = f'did you mean "{close}"?' if close else 'list it under "pictures:", with its alt text'
-            yield Flaw("no picture", ("steps", index, "picture"), f'no picture "{step.picture}" is listed here', hint)
+            yield Flaw(
+                code="no picture",
+                path=("steps", index, "picture"),
+                message=f'no picture "{step.picture}" is listed here',
+                hint=hint,
+            )
     for index, file in enumerate(files):
         if file in files[:index]:
-            yield Flaw("twice", ("pictures", index, "file"), f'"{file}" is listed twice', "keep one of the two")
+            yield Flaw(
+                code="twice",
+                path=("pictures", index, "file"),
+                message=f'"{file}" is listed twice',
+                hint="keep one of the two",
+            )
 
 
 def _order_flaws(technique: Technique) -> Iterator[Flaw]:
@@ -318,7 +346,7 @@ def _order_flaws(technique: Technique) -> Iterator[Flaw]:
     for index, step in enumerate(technique.steps):
         if step.called in names:
             message = f'two steps are called "{step.called}"'
-            yield Flaw("twice", ("steps", index, "called"), message, "call one another way")
+            yield Flaw(code="twice", path=("steps", index, "called"), message=message, hint="call one another way")
         elif step.called:
             names[step.called] = index
     waits: dict[int, tuple[int, ...]] = {}
@@ -327,12 +355,19 @@ def _order_flaws(technique: Technique) -> Iterator[Flaw]:
             if word not in names:
                 close = nearest(word, names)
                 hint = f'did you mean "{close}"?' if close else 'name the step it follows with "called: ..."'
-                yield Flaw("no such step", ("steps", index, "after", at), f'no step is called "{word}"', hint)
+                yield Flaw(
+                    code="no such step",
+                    path=("steps", index, "after", at),
+                    message=f'no step is called "{word}"',
+                    hint=hint,
+                )
         waits[index] = tuple(names[word] for word in step.after if word in names)
     for index in waits:
         if index in reached(waits, index):
             hint = 'take the name out of "after:", or of the steps between'
-            yield Flaw("waits for itself", ("steps", index, "after"), "the step waits for itself", hint)
+            yield Flaw(
+                code="waits for itself", path=("steps", index, "after"), message="the step waits for itself", hint=hint
+            )
 
 
 def reached(waits: Mapping[int, tuple[int, ...]], start: int) -> set[int]:

@@ -22,7 +22,7 @@ FEWEST = 3
 STEP_MM = 50.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DowelPlan:
     """Dowels in `cake` under the tier `above`. `low`, `high`: what is published for its size; `places` y upwards.
 
@@ -74,7 +74,9 @@ def tier_above(cake: Tin) -> Tin:
     """The tier that usually stands on it: of its shape, 5 cm (2 in) smaller or the next smaller than that."""
     wide = cake.bounds_mm[0]
     smaller = [
-        Tin(tin.shape, tin.sizes_mm) for tin in standard_tins((cake.shape,)) if tin.bounds_mm[0] <= wide - STEP_MM + 1.0
+        Tin(shape=tin.shape, sizes_mm=tin.sizes_mm)
+        for tin in standard_tins((cake.shape,))
+        if tin.bounds_mm[0] <= wide - STEP_MM + 1.0
     ]
     if not smaller:
         raise AskError(
@@ -108,7 +110,17 @@ def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
     else:
         raise small
     across = most.across_in * IN_MM if most.across_in else facts.numbers["dowel across"].value
-    return DowelPlan(cake, above, low, most.count, places, inset_mm, across, most.what, most.source)
+    return DowelPlan(
+        cake=cake,
+        above=above,
+        low=low,
+        high=most.count,
+        places=places,
+        inset_mm=inset_mm,
+        across_mm=across,
+        what=most.what,
+        source=most.source,
+    )
 
 
 def _from_corner(ring: Ring) -> Ring:
@@ -144,7 +156,15 @@ def dowel_template(plan: DowelPlan) -> Template:
         "Not food: count them in, count them out, and tell in writing whoever cuts the cake where each one is.",
     )
     size = f"{plan.count} dowels, {words_mm(plan.across_mm)} across"
-    return Template("dowel-plan", "Dowel plan", size, plan.cake, tuple(strokes), tuple(labels), notes)
+    return Template(
+        key="dowel-plan",
+        name="Dowel plan",
+        size=size,
+        cake=plan.cake,
+        strokes=tuple(strokes),
+        labels=tuple(labels),
+        notes=notes,
+    )
 
 
 def _circle(at: tuple[float, float], radius: float) -> tuple[tuple[float, float], ...]:

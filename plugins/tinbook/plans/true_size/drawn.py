@@ -54,7 +54,7 @@ class Label:
         return replace(self, at=(self.at[0] + by[0], self.at[1] + by[1]))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Template:
     """One drawing to print and use. `key` is good for a file's name, `size` in words, `notes` go on every sheet."""
 

@@ -26,7 +26,7 @@ def on_its_side(paper: Paper) -> Paper:
     return Paper(paper.name, paper.height_mm, paper.width_mm)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tile:
     """The part of a template that one sheet shows; A1, A2, B1: rows by letters, columns by numbers."""
 
@@ -47,6 +47,15 @@ class Tile:
 def on_paper(template: Template, window_mm: tuple[float, float], overlap_mm: float) -> tuple[Tile, ...]:
     """The tiles of a template on sheets with such a window."""
     return tuple(
-        Tile(tile.name, tile.row, tile.column, tile.left, tile.top, tile.right, tile.bottom, tile)
+        Tile(
+            name=tile.name,
+            row=tile.row,
+            column=tile.column,
+            left=tile.left,
+            top=tile.top,
+            right=tile.right,
+            bottom=tile.bottom,
+            _tile=tile,
+        )
         for tile in tiling.tiled(template.bounds_mm, window_mm, overlap_mm)
     )

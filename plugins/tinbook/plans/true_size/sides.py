@@ -79,4 +79,12 @@ def strip(
     notes.append("Try it round the cake before you mark: coats vary. Share what is over among all the panels.")
     size = f"{words_mm(long_mm, high_mm)}, {count} {what}"
     key = f"side-strip-{count}-{what}"
-    return Template(key, f"Side strip, {count} {what}", size, tin, tuple(strokes), tuple(labels), tuple(notes))
+    return Template(
+        key=key,
+        name=f"Side strip, {count} {what}",
+        size=size,
+        cake=tin,
+        strokes=tuple(strokes),
+        labels=tuple(labels),
+        notes=tuple(notes),
+    )

@@ -83,13 +83,25 @@ def part_templates(decoration: Decoration) -> tuple[Template, ...]:
             name = f"Part {part.letter}, {part.name}"
         size = f"{len(letters)} of {len(decoration.parts)} parts"
         told = (*notes, *_law(part for part in decoration.parts if part.letter in letters))
-        found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), told))
+        found.append(
+            Template(key=key, name=name, size=size, cake=cake, strokes=tuple(strokes), labels=tuple(labels), notes=told)
+        )
     for part in drawn:
         if part not in small:
             strokes, labels = _part(part, (0.0, 0.0))
             size = words_mm(part.width_mm, part.height_mm)
             key, name = f"part-{part.letter.lower()}", f"Part {part.letter}, {part.name}"
-            found.append(Template(key, name, size, cake, tuple(strokes), tuple(labels), (*notes, *_law([part]))))
+            found.append(
+                Template(
+                    key=key,
+                    name=name,
+                    size=size,
+                    cake=cake,
+                    strokes=tuple(strokes),
+                    labels=tuple(labels),
+                    notes=(*notes, *_law([part])),
+                )
+            )
     return (*found, *(marks_template(each, cake) for each in decoration.repeats if each.count))
 
 
@@ -173,7 +185,15 @@ def marks_template(repeat: RepeatAt, cake: Tin) -> Template:
     notes = (*notes, *_law([repeat]))
     key, name = f"marks-{repeat.letter.lower()}", f"Marks {repeat.letter}, {repeat.name} on {repeat.on}"
     left, top, right, low = bounds(strokes[: len(repeat.outline_mm)])
-    return Template(key, name, words_mm(right - left, low - top), cake, tuple(strokes), (), notes)
+    return Template(
+        key=key,
+        name=name,
+        size=words_mm(right - left, low - top),
+        cake=cake,
+        strokes=tuple(strokes),
+        labels=(),
+        notes=notes,
+    )
 
 
 def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
@@ -200,7 +220,15 @@ def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
         Label("edge of the board", (-wide / 5.0, long / 2.0 - (7.0 + 0.05 * long))),
         Label("cake with its coats", (-row.guide_mm[0] / 4.0, 6.0)),
     )
-    return Template("board-ring", "Board guide ring", f"{guide_said} on {board_said}", tin, strokes, labels, notes)
+    return Template(
+        key="board-ring",
+        name="Board guide ring",
+        size=f"{guide_said} on {board_said}",
+        cake=tin,
+        strokes=strokes,
+        labels=labels,
+        notes=notes,
+    )
 
 
 def _disc(wide: float, long: float) -> Stroke:
@@ -234,4 +262,12 @@ def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, f
         f"{cut.off_shown_percent:g} % off the mean. Before the cut: all that is not food comes out and is counted.",
     )
     name = f"Cutting plan, {cut.count} portions"
-    return Template("cutting-plan", name, f"{cut.count} pieces", tin, tuple(strokes), tuple(labels), notes)
+    return Template(
+        key="cutting-plan",
+        name=name,
+        size=f"{cut.count} pieces",
+        cake=tin,
+        strokes=tuple(strokes),
+        labels=tuple(labels),
+        notes=notes,
+    )

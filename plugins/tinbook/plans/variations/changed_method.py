@@ -57,7 +57,12 @@ class ChangedMethod:
         here: Path = (*path, _KINDS[key])
         if (key == "leave_out") == bool(change.do):
             hint = 'take "do" out, or write "instead of"' if change.do else 'add "do: ..."'
-            yield Flaw("step", here, "this step is left out" if change.do else "this step says nothing to do", hint)
+            yield Flaw(
+                code="step",
+                path=here,
+                message="this step is left out" if change.do else "this step says nothing to do",
+                hint=hint,
+            )
             return
         slot = self._step(str(getattr(change, key)), here)
         if isinstance(slot, Flaw):
@@ -68,7 +73,12 @@ class ChangedMethod:
             return
         if slot.told is not None:
             number = (slot.base or 0) + 1
-            yield Flaw("twice", here, f"step {number} of the base is changed twice", "make one change of the two")
+            yield Flaw(
+                code="twice",
+                path=here,
+                message=f"step {number} of the base is changed twice",
+                hint="make one change of the two",
+            )
             return
         slot.told = index
         called = slot.step.called if slot.step else None
@@ -86,20 +96,35 @@ class ChangedMethod:
         """The step of the base that goes by `word`: its number from 1, or words only it says."""
         count = len(self.base)
         if not count:
-            return Flaw(OF_BASE, path, "the base has no method", 'write this method out, without "instead of" or "add"')
+            return Flaw(
+                code=OF_BASE,
+                path=path,
+                message="the base has no method",
+                hint='write this method out, without "instead of" or "add"',
+            )
         if word.isascii() and word.isdigit():
             if len(word) < 4 and 1 <= int(word) <= count:
                 return self._first[int(word) - 1]
-            return Flaw(OF_BASE, path, f"the base has no step {word[:6]}", f"its steps go from 1 to {count}")
+            return Flaw(
+                code=OF_BASE,
+                path=path,
+                message=f"the base has no step {word[:6]}",
+                hint=f"its steps go from 1 to {count}",
+            )
         low = " ".join(word.lower().split())
         found = [at for at, step in enumerate(self.base) if low in _plain(step) or low == (step.called or "").lower()]
         if len(found) == 1:
             return self._first[found[0]]
         if not found:
             hint = f"write its number, from 1 to {count}, or words that it says"
-            return Flaw(OF_BASE, path, "no step of the base says that", hint)
+            return Flaw(code=OF_BASE, path=path, message="no step of the base says that", hint=hint)
         numbers = " and ".join(str(at + 1) for at in found[:3])
-        return Flaw(OF_BASE, path, "more than one step of the base says that", f"steps {numbers} do: write the number")
+        return Flaw(
+            code=OF_BASE,
+            path=path,
+            message="more than one step of the base says that",
+            hint=f"steps {numbers} do: write the number",
+        )
 
 
 def _kinds(change: StepChange) -> list[str]:
@@ -110,10 +135,16 @@ def _where(kinds: Sequence[str], path: Path) -> Flaw:
     """A step among changes that says not where it goes, or twice."""
     if not kinds:
         hint = 'add "add after: 3", or "instead of: 3": a number of the base\'s steps'
-        return Flaw("step", path, "where does this step go?", hint)
+        return Flaw(code="step", path=path, message="where does this step go?", hint=hint)
     first, second = (_KINDS[key] for key in kinds[:2])
     hint = "make it two changes, each after a dash"
-    return Flaw("step", (*path, second), f'one step says both "{first}" and "{second}"', hint, on_key=True)
+    return Flaw(
+        code="step",
+        path=(*path, second),
+        message=f'one step says both "{first}" and "{second}"',
+        hint=hint,
+        on_key=True,
+    )
 
 
 def _plain(step: Step) -> str:

@@ -70,7 +70,9 @@ class ChangedMix:
         if isinstance(slot, Flaw):
             return slot
         if slot.told is not None:
-            return Flaw("twice", here, f'"{word}" is changed twice', "make one change of the two")
+            return Flaw(
+                code="twice", path=here, message=f'"{word}" is changed twice', hint="make one change of the two"
+            )
         old, slot.told = self.base[slot.base or 0], here
         if change.swap is not None:
             slot.line, slot.told = _swapped(old, change), (*path, "for")
@@ -116,12 +118,14 @@ class ChangedMix:
         parts = list(dict.fromkeys(self.base[slot.base or 0].part or "" for slot in found))
         if not within:
             hint = f'it is in "{parts[0]}"' if parts[0] else 'leave "part" out'
-            return Flaw(OF_BASE, (*path[:-1], "part"), f'"{word}" is not in that part of the base', hint)
+            return Flaw(
+                code=OF_BASE, path=(*path[:-1], "part"), message=f'"{word}" is not in that part of the base', hint=hint
+            )
         message = f'the base has "{word}" more than once'
         if part is None and len(parts) == len(found):
             last = next(each for each in reversed(parts) if each)
-            return Flaw(OF_BASE, path, message, f'say which, such as "part: {last}"')
-        return Flaw(OF_BASE, path, message, "write this one out, as a mixture of its own")
+            return Flaw(code=OF_BASE, path=path, message=message, hint=f'say which, such as "part: {last}"')
+        return Flaw(code=OF_BASE, path=path, message=message, hint="write this one out, as a mixture of its own")
 
     def _anchor(self, word: str, path: Path) -> Slot | Flaw:
         """The last line that goes by `word`, before the changes or after them."""
@@ -140,7 +144,7 @@ class ChangedMix:
         close = nearest(word, names) or next((name for name in names if name in word.lower()), None)
         more = ", ..." if len(names) > _MOST_NAMED else ""
         hint = f'did you mean "{close}"?' if close else f"it has {', '.join(names[:_MOST_NAMED])}{more}"
-        return Flaw(OF_BASE, path, f'the base has no "{word}"', hint)
+        return Flaw(code=OF_BASE, path=path, message=f'the base has no "{word}"', hint=hint)
 
     def _doubled(self) -> Iterator[Flaw]:
         """New lines whose ingredient stands already in that part of the mix: a slip, and a step could name neither."""
@@ -153,7 +157,7 @@ class ChangedMix:
                     continue
                 if self.name_of(other.line.take.name) == name and (other.told is None or other.base is None):
                     hint = f'make it one line, such as "amount: 300 g {name}", or give this one a "part"'
-                    yield Flaw("twice", slot.told, f'"{name}" is in the mix already', hint)
+                    yield Flaw(code="twice", path=slot.told, message=f'"{name}" is in the mix already', hint=hint)
                     break
 
 
@@ -161,12 +165,25 @@ def _slip(change: Change, path: Path) -> Flaw | None:
     """What is wrong with a change by itself: it must be one thing, with the keys that belong to it."""
     said = [alias for key, alias in _KINDS.items() if getattr(change, key) is not None]
     if not said:
-        return Flaw("change", path, "this changes nothing", 'write "swap", "add", "leave out" or "amount"')
+        return Flaw(
+            code="change",
+            path=path,
+            message="this changes nothing",
+            hint='write "swap", "add", "leave out" or "amount"',
+        )
     if len(said) > 1:
         message = f'one change says both "{said[0]}" and "{said[1]}"'
-        return Flaw("change", (*path, said[1]), message, "make it two changes, each after a dash", on_key=True)
+        return Flaw(
+            code="change",
+            path=(*path, said[1]),
+            message=message,
+            hint="make it two changes, each after a dash",
+            on_key=True,
+        )
     if change.swap is not None and change.instead is None:
-        return Flaw("change", (*path, "swap"), f'swap "{change.swap}" for what?', 'add "for: buttermilk"')
+        return Flaw(
+            code="change", path=(*path, "swap"), message=f'swap "{change.swap}" for what?', hint='add "for: buttermilk"'
+        )
     stray = {
         "for": change.instead is not None and change.swap is None,
         "after": change.after is not None and change.add is None,
@@ -176,7 +193,7 @@ def _slip(change: Change, path: Path) -> Flaw | None:
     for key, is_stray in stray.items():
         if is_stray:
             message = f'"{key}" does not belong here'
-            return Flaw("change", (*path, key), message, _BELONGS[key], on_key=True)
+            return Flaw(code="change", path=(*path, key), message=message, hint=_BELONGS[key], on_key=True)
     return None
 
 
@@ -196,7 +213,7 @@ def _swapped(old: MixLine, change: Change) -> MixLine:
         return old.model_copy(update={"take": new.take, "note": change.note})
     wanted = new.wanted or old.take.wanted
     written = f"{old.take.written[: old.take.at]}{new.name}{', ' if wanted else ''}{wanted}"
-    take = Take(old.take.quantity, new.name, wanted, 0, written)
+    take = Take(quantity=old.take.quantity, name=new.name, wanted=wanted, at=0, written=written)
     return old.model_copy(update={"take": take, "note": change.note or old.note})
 
 

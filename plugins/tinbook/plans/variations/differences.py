@@ -10,7 +10,7 @@ from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.measures.spooned import Measured, measured
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Differences:
     """A batch and its base: pairs of lines and of numbers of steps, from 0, None where one has none.
 
@@ -42,7 +42,9 @@ def differences(batch: Batch, book: Book, facts: Facts) -> Differences | None:
     )
     shown = bool(base.mixture.method and batch.mixture.method)
     keys = frozenset(key for key in _KEYS if _said(base.mixture, key) != _said(batch.mixture, key))
-    return Differences(base, lines, varies.steps if shown else (), keys, varies.anew and shown)
+    return Differences(
+        base=base, lines=lines, steps=varies.steps if shown else (), keys=keys, anew=varies.anew and shown
+    )
 
 
 def _said(mixture: Mixture, key: str) -> object:

@@ -22,7 +22,7 @@ _KEEPS_LESS = frozenset(("dairy filling", "raw egg"))
 """Care words of what shortens the life of anything that is not baked."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Varied:
     """The mixture a variation stands for, and how it came from its base; or the flaws that keep it from being one.
 
@@ -51,8 +51,10 @@ def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varie
     """The variation of a sound `base`, written out. Whether it can be weighed is for the checks to say."""
     if base.private is True and variation.private is not True:
         hint = 'write "private: yes" here too, or write this one out as a mixture of its own'
-        flaw = Flaw(PRIVATE_BASE, ("from",), "the base is private, and would be read off this one", hint)
-        return Varied(None, Varies(variation.base), (flaw,))
+        flaw = Flaw(
+            code=PRIVATE_BASE, path=("from",), message="the base is private, and would be read off this one", hint=hint
+        )
+        return Varied(mixture=None, varies=Varies(variation.base), flaws=(flaw,))
     mix = ChangedMix(base.mix, variation.change, book)
     method = ChangedMethod(base.method, variation.method)
     steps_paired = () if method.own else _pairs(method.slots)
@@ -61,10 +63,10 @@ def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varie
     if not flaws:
         flaws += _keeping_flaws(variation, base, mix)
     if flaws:
-        return Varied(None, varies, tuple(flaws))
+        return Varied(mixture=None, varies=varies, flaws=tuple(flaws))
     steps, flaws = _steps(mix, method, base)
     if flaws:
-        return Varied(None, varies, tuple(flaws))
+        return Varied(mixture=None, varies=varies, flaws=tuple(flaws))
     lines = tuple(slot.line for slot in mix.standing if slot.line is not None)
     values = {**_taken_over(variation, base), "mix": lines, "method": steps}
     values |= _followed(variation, base, lines, book, facts)
@@ -72,7 +74,13 @@ def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varie
     told |= {("method", at): ("method", slot.told) for at, slot in enumerate(method.standing) if slot.told is not None}
     fields = type(variation).model_fields
     written = frozenset(fields[name].alias or name for name in variation.model_fields_set)
-    return Varied(Mixture.model_construct(**values), varies, (), told, written - {"mix", "method"})
+    return Varied(
+        mixture=Mixture.model_construct(**values),
+        varies=varies,
+        flaws=(),
+        told=told,
+        written=written - {"mix", "method"},
+    )
 
 
 def _pairs(slots: Sequence[Any]) -> tuple[tuple[int | None, int | None], ...]:
@@ -89,7 +97,9 @@ def _pairs(slots: Sequence[Any]) -> tuple[tuple[int | None, int | None], ...]:
 def _key_flaws(variation: Variation) -> Iterator[Flaw]:
     if "mix" in variation.model_fields_set:
         hint = 'write what differs under "change:", such as "- {swap: milk, for: buttermilk}"'
-        yield Flaw("change", ("mix",), "a variation takes its mix from its base", hint, on_key=True)
+        yield Flaw(
+            code="change", path=("mix",), message="a variation takes its mix from its base", hint=hint, on_key=True
+        )
 
 
 def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
@@ -121,7 +131,7 @@ def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iter
     for slot in mix.standing:
         if slot.told is not None and slot.line is not None and set(mix.care_of(slot.line)) & _KEEPS_LESS - before:
             message = f'the base is without "{slot.line.take.name}", and may keep longer'
-            yield Flaw("keeps", slot.told, message, 'say how long this one keeps: "keeps: ..."')
+            yield Flaw(code="keeps", path=slot.told, message=message, hint='say how long this one keeps: "keeps: ..."')
             return
 
 
@@ -219,7 +229,9 @@ def _stale(path: Path, numbers: list[int]) -> Flaw:
     steps = f"step {told[0]}" if len(told) == 1 else f"steps {' and '.join(map(str, told))}"
     verb = "speaks" if len(told) == 1 else "speak"
     hint = f'write {"it" if len(told) == 1 else "them"} anew under "method:", with "instead of: {told[0]}"'
-    return Flaw("step", path, f"{steps} of the base {verb} of it, in words that no longer hold", hint)
+    return Flaw(
+        code="step", path=path, message=f"{steps} of the base {verb} of it, in words that no longer hold", hint=hint
+    )
 
 
 def _own_flaws(mix: ChangedMix, step: Step, index: int, olds: Sequence[Any]) -> Iterator[Flaw]:
@@ -232,7 +244,15 @@ def _own_flaws(mix: ChangedMix, step: Step, index: int, olds: Sequence[Any]) -> 
             continue
         hint = f'did you mean "<{slot.line.take.name}>"?' if slot.line else "write the step without it"
         message = f'"{word}" is no longer in the mix'
-        yield Flaw("step", ("method", index, "do"), message, hint, False, named.start, named.end)
+        yield Flaw(
+            code="step",
+            path=("method", index, "do"),
+            message=message,
+            hint=hint,
+            on_key=False,
+            start=named.start,
+            end=named.end,
+        )
 
 
 def _spoken_of(mix: ChangedMix, step: Step) -> Iterator[Slot]:
