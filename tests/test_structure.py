@@ -1,9 +1,15 @@
 """The house itself: floors, style, types, the mirror of tests, pure templates, sources."""
 
+import ast
+import dataclasses
 import re
 import subprocess
 import sys
+from collections import Counter
+from collections.abc import Mapping
+from importlib import import_module
 from pathlib import Path
+from typing import Any
 
 import pytest
 from jinja2 import Environment, nodes
@@ -85,6 +91,67 @@ def test_no_room_is_crowded() -> None:
     modules = {folder.name: [path for path in folder.glob("*.py") if path.stem != "__init__"] for folder in folders}
     assert {name: len(found) for name, found in modules.items() if len(found) > FULL} == {}
     assert [path.stem for path in modules["plans"] + modules["pages"]] == ["tables"]
+
+
+def classes() -> list[tuple[Path, ast.ClassDef]]:
+    return [
+        (path.relative_to(PACKAGE), node)
+        for path in sorted(PACKAGE.rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.ClassDef)
+    ]
+
+
+def test_a_class_name_is_unique() -> None:
+    counted = Counter(node.name for _, node in classes())
+    assert [name for name, count in counted.items() if count > 1] == []
+
+
+def fields(owner: type[Any]) -> list[str]:
+    """What a dataclass or a named tuple is built of."""
+    if dataclasses.is_dataclass(owner):
+        return [field.name for field in dataclasses.fields(owner) if field.init]
+    return list(getattr(owner, "_fields", ()))
+
+
+def values() -> dict[str, type[Any]]:
+    """Every dataclass and named tuple of the package, by its name."""
+    found: dict[str, type[Any]] = {}
+    for path, node in classes():
+        owner = getattr(import_module(".".join(("tinbook", *path.with_suffix("").parts))), node.name, None)
+        if isinstance(owner, type) and fields(owner):
+            found[node.name] = owner
+    return found
+
+
+MANY = 4
+"""Fields a value may be built of by position."""
+
+
+def built_by_position(source: str, large: Mapping[str, object]) -> list[str]:
+    """The calls of `large` classes in a module that pass anything by its place."""
+    calls = [node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.Call) and node.args]
+    return [ast.unparse(call) for call in calls if ast.unparse(call.func).rpartition(".")[2] in large]
+
+
+def test_a_value_of_many_fields_is_built_by_name() -> None:
+    large = {name: owner for name, owner in values().items() if len(fields(owner)) > MANY}
+    assert len(large) > 100
+    loose = [name for name, owner in large.items() if dataclasses.is_dataclass(owner) and not _by_name_alone(owner)]
+    assert loose == []
+    sources = {path: path.read_text("utf-8") for path in (*PACKAGE.rglob("*.py"), *(ROOT / "tests").rglob("*.py"))}
+    assert {path.name: calls for path, source in sources.items() if (calls := built_by_position(source, large))} == {}
+
+
+def _by_name_alone(owner: type[Any]) -> bool:
+    return all(field.kw_only for field in dataclasses.fields(owner) if field.init)
+
+
+def test_a_value_built_by_position_is_seen() -> None:
+    large = {"Batch": object}
+    assert built_by_position("weighing.Batch(1, mass_g=2)", large)
+    assert built_by_position("Batch(*row)", large)
+    assert not built_by_position("Batch(mass_g=2)", large)
 
 
 def test_every_module_has_its_test() -> None:

@@ -28,7 +28,7 @@ DEMO = Path(__file__).parents[2] / "recipes"
 ADDRESSES = ("mixtures/x", "techniques/x", "house/house", "house/tins", "house/ingredients")
 
 
-class Bench:
+class Scratch:
     """A folder that holds one book after another."""
 
     def __init__(self, folder: Path) -> None:
@@ -48,8 +48,8 @@ class Bench:
 
 
 @pytest.fixture(scope="module")
-def bench(tmp_path_factory: pytest.TempPathFactory) -> Bench:
-    return Bench(tmp_path_factory.mktemp("bench"))
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Scratch:
+    return Scratch(tmp_path_factory.mktemp("bench"))
 
 
 @pytest.fixture(scope="module")
@@ -221,7 +221,7 @@ def a_file(dice: Random, address: str) -> Any:
 
 @settings(max_examples=700, deadline=None)
 @given(st.sampled_from(ADDRESSES), TEXTS, st.booleans())
-def test_any_text(bench: Bench, files: dict[str, bytes], address: str, raw: bytes, kitchen: bool) -> None:
+def test_any_text(bench: Scratch, files: dict[str, bytes], address: str, raw: bytes, kitchen: bool) -> None:
     book = {**files, address: raw}
     loaded = bench.load(book, kitchen)
     if kitchen:
@@ -230,7 +230,7 @@ def test_any_text(bench: Bench, files: dict[str, bytes], address: str, raw: byte
 
 @settings(max_examples=1300, deadline=None)
 @given(SEEDS)
-def test_any_tree(bench: Bench, files: dict[str, bytes], seed: int) -> None:
+def test_any_tree(bench: Scratch, files: dict[str, bytes], seed: int) -> None:
     dice = Random(seed)
     address, flow, kitchen = dice.choice(ADDRESSES), dice.choice([True, False, None]), dice.random() < 0.8
     tree = a_file(dice, address)
@@ -267,7 +267,7 @@ def spoilt(text: str, dice: Random) -> str:
 
 @settings(max_examples=100, deadline=None)
 @given(SEEDS)
-def test_the_demo_with_slips(bench: Bench, seed: int) -> None:
+def test_the_demo_with_slips(bench: Scratch, seed: int) -> None:
     dice = Random(seed)
     address = dice.choice(list(DEMO_FILES))
     book = {name: raw for name, raw in DEMO_FILES.items() if name in KEPT or name == address}

@@ -7,12 +7,12 @@ from typing import Annotated, Any
 import pytest
 from pydantic import ValidationError
 
-from tinbook.models import Flaw, Leaf, read_model
+from tinbook.models import Flaw, Written, read_model
 from tinbook.models.reading import Private, Text, Texts, YesNo, one_of, spelled, text_of, whole_number
 from tinbook.units import METRIC, Measures, Misread, measures_of, read_volume
 
 
-class Sample(Leaf):
+class Sample(Written):
     """One field of every kind."""
 
     plain_text: Text = "-"

@@ -12,7 +12,7 @@ import pytest
 from shapely import Polygon
 
 from tinbook.tins import SHAPES, Tin, read_tin
-from tinbook.tins.growth import Outline, outline_of, ring_round, turns
+from tinbook.tins.growth import CakeOutline, outline_of, ring_round, turns
 
 GRAIN = 1e-4
 """Clipper counts in these, mm."""
@@ -77,7 +77,7 @@ def test_a_tube_closes_up_and_a_cake_is_used_up() -> None:
     with pytest.raises(ValueError, match="closes the tube"):
         ring.grown(10.1)
     with pytest.raises(ValueError, match="nothing is left"):
-        Outline(area_mm2=10_000.0, edge_mm=400.0, corners=4.0).grown(-60.0)
+        CakeOutline(area_mm2=10_000.0, edge_mm=400.0, corners=4.0).grown(-60.0)
 
 
 @pytest.mark.parametrize("name", ["round 20 cm", "square 20 cm", "hexagon 23 cm", "petal 25 cm", "dome 20 cm"])

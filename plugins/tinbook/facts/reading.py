@@ -16,16 +16,16 @@ from tinbook.facts.rows import (
     Dowelled,
     EggClass,
     Fact,
+    FactRow,
+    FormulaPart,
+    GasMark,
     Kind,
-    Mark,
-    Part,
-    Row,
     Served,
     Source,
     Swap,
 )
 
-R = TypeVar("R", bound=Row)
+R = TypeVar("R", bound=FactRow)
 
 SECTIONS = (
     "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
@@ -43,11 +43,11 @@ class Facts:
     numbers: Mapping[str, Fact]
     densities: Mapping[str, Fact]
     eggs: Mapping[str, EggClass]
-    marks: tuple[Mark, ...]
+    marks: tuple[GasMark, ...]
     kinds: Mapping[str, Kind]
     allergens: Mapping[str, Allergen]
     cautions: Mapping[str, Caution]
-    parts: Mapping[str, Part]
+    parts: Mapping[str, FormulaPart]
     balance: Mapping[str, BalanceRule]
     swaps: Mapping[str, Swap]
     portions: Mapping[str, Served]
@@ -99,11 +99,11 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
         numbers=numbers,
         densities=_rows(Fact, trees["densities"], unit="g/ml"),
         eggs=_eggs(trees["eggs"], numbers),
-        marks=tuple(_rows(Mark, trees["marks"], name="mark").values()),
+        marks=tuple(_rows(GasMark, trees["marks"], name="mark").values()),
         kinds=_rows(Kind, trees["kinds"]),
         allergens=_rows(Allergen, trees["allergens"]),
         cautions=_rows(Caution, trees["cautions"]),
-        parts=_rows(Part, trees["parts"]),
+        parts=_rows(FormulaPart, trees["parts"]),
         balance=_rows(BalanceRule, trees["balance"]),
         swaps=_swaps(trees["swaps"], numbers),
         portions=_rows(Served, trees["portions"]),

@@ -10,11 +10,11 @@ SourceKind = Literal["published", "common practice", "from memory", "house judge
 RowKind = Literal["published", "derived", "common practice", "from memory", "house judgement"]
 
 
-class Row(BaseModel):
+class FactRow(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
 
 
-class Source(Row):
+class Source(FactRow):
     """Where facts come from. `address` is as printed, several joined by "; ", empty where none is known;
     `read` says what was read there and how."""
 
@@ -25,7 +25,7 @@ class Source(Row):
     kind: SourceKind = "published"
 
 
-class Cited(Row):
+class Cited(FactRow):
     """What every row of fact carries.
 
     `source` is the key of the source of the value, `also` of those that bear it out or set its range; `row`
@@ -71,7 +71,7 @@ class SwapPart(Fact):
     leave: bool = False
 
 
-class Swap(Row):
+class Swap(FactRow):
     """What may stand in for what: `parts` for each of `amounts` of `instead`, in `unit`.
 
     `each`: the amounts are so many pieces, each of the weight of that part of an egg. `together`: the parts are shares
@@ -111,7 +111,7 @@ class Range(Cited):
         return self
 
 
-class Kind(Row):
+class Kind(FactRow):
     """A kind of mixture.
 
     `gravity`: g/ml of the batter, or of the finish as used. Only cakes have `rise`, baked depth (before
@@ -170,7 +170,7 @@ class EggClass(Cited):
         return self
 
 
-class Mark(Cited):
+class GasMark(Cited):
     """A gas mark. `value` 0.25 for ¼; `celsius_printed` is what the trade prints; °C of published tables
     from `celsius_low` to `celsius_high`."""
 
@@ -254,7 +254,7 @@ class Dowelled(Cited):
     across_in: float | None = None
 
 
-class Part(Row):
+class FormulaPart(FactRow):
     """What ingredients count as in a formula: those whose published weight is one of `weights`."""
 
     key: str

@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from tinbook.facts import Facts
-from tinbook.loading.desk import Desk
+from tinbook.loading.intake import Intake
 from tinbook.loading.private import public
 from tinbook.models import Colour, ColourCards, CutterDrawer, OwnedCutter, Part, Repeat, Technique
 from tinbook.plans.rules.fields import Spoilt
@@ -15,46 +15,48 @@ from tinbook.plans.rules.parts import colour_flaws
 COLOURS, CUTTERS = "house/colours", "house/cutters"
 
 
-def read_colours(desk: Desk, facts: Facts) -> tuple[dict[str, Colour], frozenset[str]]:
+def read_colours(intake: Intake, facts: Facts) -> tuple[dict[str, Colour], frozenset[str]]:
     """The colours that can be used, and the names of those that cannot."""
-    data = desk.open(COLOURS) if COLOURS in desk.sources else None
+    data = intake.open(COLOURS) if COLOURS in intake.sources else None
     if data is None:
         return {}, frozenset()
     written = data.get("colours")
     cards = written if isinstance(written, Mapping) else {}
-    broken = desk.spoils(COLOURS, ("colours",), cards)
+    broken = intake.spoils(COLOURS, ("colours",), cards)
     found: dict[str, Colour] = {}
     for name, item in cards.items():
         path = ("colours", name)
-        colour = desk.part(COLOURS, Colour, item, f'the colour "{name}"', path)
+        colour = intake.part(COLOURS, Colour, item, f'the colour "{name}"', path)
         flaws = tuple(colour_flaws(colour, facts)) if colour else ()
-        desk.tell(COLOURS, [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws])
+        intake.tell(COLOURS, [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws])
         if colour is None or flaws or name in broken:
             broken.add(name)
         else:
             found[name] = colour
     rest = {**data, "colours": {}} if isinstance(written, Mapping) else data
-    desk.part(COLOURS, ColourCards, rest, "the list of colours", ())
+    intake.part(COLOURS, ColourCards, rest, "the list of colours", ())
     return found, frozenset(broken)
 
 
-def read_cutters(desk: Desk) -> tuple[OwnedCutter, ...]:
+def read_cutters(intake: Intake) -> tuple[OwnedCutter, ...]:
     """The cutters; none where one of them cannot be read."""
-    data = desk.open(CUTTERS) if CUTTERS in desk.sources else None
+    data = intake.open(CUTTERS) if CUTTERS in intake.sources else None
     if data is None:
         return ()
-    drawer = desk.part(CUTTERS, CutterDrawer, data, "the list of cutters", ())
+    drawer = intake.part(CUTTERS, CutterDrawer, data, "the list of cutters", ())
     return drawer.cutters if drawer else ()
 
 
-def lost_words(desk: Desk, technique: Technique, spoilt: Spoilt, colours: Collection[str]) -> frozenset[str]:
+def lost_words(intake: Intake, technique: Technique, spoilt: Spoilt, colours: Collection[str]) -> frozenset[str]:
     """Pastes and colours of a technique that the book may lack only because of a problem told elsewhere."""
     used: tuple[Part | Repeat, ...] = (*technique.parts, *technique.repeats)
     lost = {*colours, *spoilt.names}
-    lost |= {address.rpartition("/")[2] for address in (*desk.broken, *desk.refused) if address.startswith("mixtures/")}
+    lost |= {
+        address.rpartition("/")[2] for address in (*intake.broken, *intake.refused) if address.startswith("mixtures/")
+    }
     if spoilt.more:
         lost |= {each.paste for each in used if each.paste}
-    if COLOURS in desk.refused or (COLOURS in desk.sources and COLOURS not in desk.documents):
+    if COLOURS in intake.refused or (COLOURS in intake.sources and COLOURS not in intake.documents):
         lost |= {each.colour for each in used if each.colour}
     return frozenset(lost)
 

@@ -18,7 +18,7 @@ SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class SourceFile:
     """One file: where it stands in the book (`mixtures/madeira`), its path as shown, its bytes."""
 
     address: str
@@ -39,7 +39,7 @@ def slug_of(name: str) -> str:
     return "-".join(re.findall(r"[a-z0-9]+", name.lower().replace("'", "").replace("’", ""))) or "unnamed"
 
 
-def read_sources(folder: Path) -> tuple[tuple[Source, ...], frozenset[str], tuple[Problem, ...]]:
+def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], tuple[Problem, ...]]:
     """All sources below `folder` (the book's recipes/), in order of name, and problems with the files themselves.
 
     Between them, the addresses that files with a problem were most likely meant to have.
@@ -56,7 +56,7 @@ def read_sources(folder: Path) -> tuple[tuple[Source, ...], frozenset[str], tupl
         if fault is None:
             try:
                 with path.open("rb") as file:
-                    sources.append(Source(meant, shown, file.read(LARGEST_BYTES + 1)))
+                    sources.append(SourceFile(meant, shown, file.read(LARGEST_BYTES + 1)))
             except OSError as error:
                 fault = file_problem("unreadable", shown, f"cannot be read: {error.strerror}", "mend its rights")
         if fault is not None:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path, PurePath
 
 from tinbook.loading.drawings import read_drawing
-from tinbook.loading.files import PICTURE_TYPES, PICTURES, Source, Unfit, shown_name, slug_of, walk
+from tinbook.loading.files import PICTURE_TYPES, PICTURES, SourceFile, Unfit, shown_name, slug_of, walk
 from tinbook.loading.photos import read_photo
 from tinbook.models import Flaw, PictureFile
 from tinbook.problems import Place, Problem, nearest
@@ -41,7 +41,7 @@ def read_pictures(folder: Path, named: Iterable[str]) -> tuple[dict[str, Picture
     return pictures, flaws
 
 
-def unnamed_notes(folder: Path, sources: Iterable[Source]) -> Iterator[Problem]:
+def unnamed_notes(folder: Path, sources: Iterable[SourceFile]) -> Iterator[Problem]:
     """A note for each file in the folder of pictures that no source names."""
     raws = [source.raw for source in sources]
     for path in walk(folder):

@@ -6,18 +6,18 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import TypeVar
 
-from tinbook.loading.files import Source
-from tinbook.models import Book, Flaw, House, Leaf, Mixture, Technique
+from tinbook.loading.files import SourceFile
+from tinbook.models import Book, Flaw, House, Mixture, Technique, Written
 from tinbook.plans.variations.changed_mix import OF_BASE
 from tinbook.problems import Problem, nearest
 
-L = TypeVar("L", bound=Leaf)
+L = TypeVar("L", bound=Written)
 
 # Problems whose hint may name something of another file.
 _TELLING = frozenset(("no such file", "unknown ingredient", "circle", OF_BASE))
 
 
-def private_flaws(model: Leaf, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
+def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
     """Names under `private` that are no field, or a field the rest cannot do without."""
     written = type(model).model_fields
     names = getattr(model, "private", False) if "private" in written else False
@@ -90,7 +90,7 @@ def _by_cards(mixture: Mixture, book: Book) -> Mixture:
 
 
 def public_broken(
-    broken: Mapping[str, tuple[Problem, ...]], sources: Mapping[str, Source], bases: Mapping[str, str]
+    broken: Mapping[str, tuple[Problem, ...]], sources: Mapping[str, SourceFile], bases: Mapping[str, str]
 ) -> dict[str, tuple[Problem, ...]]:
     """The pages of problems that a site may show.
 

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from tinbook.facts import Facts
-from tinbook.loading.desk import Desk
 from tinbook.loading.files import slug_of
+from tinbook.loading.intake import Intake
 from tinbook.models import Book, Flaw, Mixture, Variation, Varies
 from tinbook.plans.mixtures.inline import step_flaws
 from tinbook.plans.rules import fields as checks
@@ -20,20 +20,20 @@ FOLDER = "mixtures/"
 
 
 def with_variations(
-    desk: Desk, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt, hands: set[str]
+    intake: Intake, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt, hands: set[str]
 ) -> Book:
     """The book with its variations among the mixtures, written out and checked; `hands`: slugs of techniques.
 
     A variation that breaks a rule, or whose base does, is told of and left out.
     """
     mixtures, varies = dict(book.mixtures), dict[str, Varies]()
-    for slug in _bases_first(desk, variations):
+    for slug in _bases_first(intake, variations):
         variation, address = variations[slug], f"{FOLDER}{slug}"
-        if variation.base not in mixtures or f"{FOLDER}{variation.base}" in desk.broken:
-            desk.tell(address, [_no_base(desk, variation.base)])
+        if variation.base not in mixtures or f"{FOLDER}{variation.base}" in intake.broken:
+            intake.tell(address, [_no_base(intake, variation.base)])
             continue
         made = vary(variation, mixtures[variation.base], book, facts)
-        desk.tell(address, made.flaws)
+        intake.tell(address, made.flaws)
         if made.mixture is None:
             continue
         flaws = [
@@ -41,9 +41,9 @@ def with_variations(
             *checks.link_flaws("techniques", made.mixture.techniques, hands),
             *mixture_finish_flaws(made.mixture, book, facts),
         ]
-        desk.tell(address, map(made.placed, flaws or step_flaws(made.mixture, book)))
+        intake.tell(address, map(made.placed, flaws or step_flaws(made.mixture, book)))
         mixtures[slug], varies[slug] = made.mixture, made.varies
-    order = [address.removeprefix(FOLDER) for address in desk.sources]
+    order = [address.removeprefix(FOLDER) for address in intake.sources]
     return replace(book, mixtures={slug: mixtures[slug] for slug in order if slug in mixtures}, varies=varies)
 
 
@@ -58,7 +58,7 @@ def split(models: Mapping[str, Mixture]) -> tuple[dict[str, Mixture], dict[str, 
     return {slug: each for slug, each in models.items() if slug not in variations}, variations
 
 
-def _bases_first(desk: Desk, variations: Mapping[str, Variation]) -> Iterator[str]:
+def _bases_first(intake: Intake, variations: Mapping[str, Variation]) -> Iterator[str]:
     """The variations, each after the one it starts from. Those in a circle are told of: the first, and what follows."""
     state: dict[str, bool] = {}
     for slug in variations:
@@ -69,14 +69,14 @@ def _bases_first(desk: Desk, variations: Mapping[str, Variation]) -> Iterator[st
             slug = variations[slug].base
         if slug in chain:
             circle = chain[chain.index(slug) :]
-            _tell_circle(desk, circle, variations)
+            _tell_circle(intake, circle, variations)
             chain = chain[: chain.index(slug)]
             state |= dict.fromkeys(circle, True)
         yield from reversed(chain)
         state |= dict.fromkeys(chain, True)
 
 
-def _tell_circle(desk: Desk, circle: list[str], variations: Mapping[str, Variation]) -> None:
+def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Variation]) -> None:
     first, *others = sorted(circle)
     if others:
         chain, slug = "", first
@@ -87,14 +87,14 @@ def _tell_circle(desk: Desk, circle: list[str], variations: Mapping[str, Variati
         hint = f"{chain}{first}: write one of them out, without a base"
     else:
         message, hint = "this starts from itself", "name another mixture, or write this one out"
-    desk.tell(f"{FOLDER}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
+    intake.tell(f"{FOLDER}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
     for slug in others:
-        desk.tell(f"{FOLDER}{slug}", [_broken_base(variations[slug].base)])
+        intake.tell(f"{FOLDER}{slug}", [_broken_base(variations[slug].base)])
 
 
-def _no_base(desk: Desk, base: str) -> Flaw:
+def _no_base(intake: Intake, base: str) -> Flaw:
     """Why a variation cannot be had: its base is broken, told elsewhere, or is no file of the book."""
-    addresses = {*desk.sources, *desk.refused}
+    addresses = {*intake.sources, *intake.refused}
     if f"{FOLDER}{base}" in addresses:
         return _broken_base(base)
     known = [address.removeprefix(FOLDER) for address in addresses if address.startswith(FOLDER)]

@@ -11,7 +11,7 @@ from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.parts import SURFACES, Part, Repeat, Support
 from tinbook.models.pictures import Copy, PictureFile
 from tinbook.models.portions import Portions, read_sides
-from tinbook.models.reading import Flaw, Leaf, Path
+from tinbook.models.reading import Flaw, Path, Written
 from tinbook.models.steps import Stand, Step
 from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
 from tinbook.models.variation import NOT_TAKEN_OVER, Change, StepChange, Variation, Varies
@@ -41,7 +41,6 @@ __all__ = [
     "Flaw",
     "House",
     "Larder",
-    "Leaf",
     "Lengths",
     "Made",
     "Material",
@@ -73,6 +72,7 @@ __all__ = [
     "Variation",
     "Varies",
     "Weight",
+    "Written",
     "read_model",
     "read_sides",
     "read_take",

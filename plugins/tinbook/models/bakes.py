@@ -9,7 +9,7 @@ from pydantic import PlainValidator, ValidationInfo
 
 from tinbook.models.finish import Day, Slug
 from tinbook.models.house import Celsius, Grams, Millimetres
-from tinbook.models.reading import HEAT, Leaf, Private, Text, like, spelled, such_as, text_of, tins_in
+from tinbook.models.reading import HEAT, Private, Text, Written, like, spelled, such_as, text_of, tins_in
 from tinbook.tins import Tin, read_tins
 from tinbook.units import Heat, Measures, Misread, patterns, read_heat, read_time
 
@@ -38,7 +38,7 @@ def _minutes(text: str, _: Measures) -> float:
     return minutes
 
 
-class Baked(Leaf):
+class Baked(Written):
     """One bake: `of` a mixture's file name, in one `tin`, its batter by weight in that tin or by depth.
 
     `oven` is what the dial said; `done after` minutes the cake came out, its `centre` so warm. `start`: how warm the
@@ -59,7 +59,7 @@ class Baked(Leaf):
     note: Text | None = None
 
 
-class BakeLog(Leaf):
+class BakeLog(Written):
     """bakes.yaml."""
 
     bakes: Annotated[tuple[Baked, ...], such_as("- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, ...}")]

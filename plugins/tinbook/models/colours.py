@@ -11,11 +11,11 @@ from tinbook.models.mixture import Take, read_take
 from tinbook.models.reading import (
     LINE,
     ONE_OR_MORE,
-    Leaf,
-    Line,
     Private,
     Text,
     Texts,
+    Written,
+    WrittenLine,
     YesNo,
     spelled,
     such_as,
@@ -34,7 +34,7 @@ def _swatch(text: str, _: Measures) -> str:
     return f"#{found[1].upper()}"
 
 
-class Colour(Leaf):
+class Colour(Written):
     """A colour: what is kneaded into 100 g of paste, how it looks, and what becomes of it.
 
     `additives` are the E numbers on the pots, or `none`; None where nobody has said.
@@ -56,14 +56,14 @@ class Colour(Leaf):
     private: Private = False
 
 
-class ColourCards(Leaf):
+class ColourCards(Written):
     """colours.yaml."""
 
     colours: Annotated[Mapping[str, Colour], such_as('{lamp red: {per 100 g: 2 g gel food colour, swatch: "#B3261E"}}')]
     private: Private = False
 
 
-class OwnedCutter(Line):
+class OwnedCutter(WrittenLine):
     """A cutter in the drawer."""
 
     chief: ClassVar[str] = "cutter"
@@ -73,7 +73,7 @@ class OwnedCutter(Line):
     note: Text | None = None
 
 
-class CutterDrawer(Leaf):
+class CutterDrawer(Written):
     """cutters.yaml."""
 
     cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm")]

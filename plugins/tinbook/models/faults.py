@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
-from tinbook.models.reading import Flaw, Leaf, Line, M, Path
+from tinbook.models.reading import Flaw, M, Path, Written, WrittenLine
 from tinbook.problems import nearest
 from tinbook.tins import Tin
 from tinbook.units import METRIC, Measures, Misread, Whose
@@ -46,7 +46,7 @@ def read_model(
     return (None, empties) if empties else (model, ())
 
 
-def _empties(cls: type[Leaf], data: Any, path: Path) -> Iterator[Flaw]:
+def _empties(cls: type[Written], data: Any, path: Path) -> Iterator[Flaw]:
     """A flaw for each key or dash with nothing after it."""
     for key, value in data.items() if isinstance(data, dict) else enumerate(data):
         here = (*path, key)
@@ -71,7 +71,7 @@ def _near(key: str, known: Iterable[str]) -> str | None:
 class _Faults:
     """All errors of one tree."""
 
-    def __init__(self, cls: type[Leaf], data: Any, what: str, errors: list[Any]) -> None:
+    def __init__(self, cls: type[Written], data: Any, what: str, errors: list[Any]) -> None:
         self.cls, self.data, self.what, self.errors = cls, data, what, errors
         self.keys: dict[str, dict[Path, list[str]]] = {"missing": {}, "extra_forbidden": {}}
         for error in errors:
@@ -156,7 +156,7 @@ class _Faults:
         above = path[:-1]
         model, written = _model_at(self.cls, above), _at(self.data, above)
         unknown = self.keys["extra_forbidden"].get(above, [])
-        if model and issubclass(model, Line) and len(unknown) == len(written) == 1:
+        if model and issubclass(model, WrittenLine) and len(unknown) == len(written) == 1:
             # `- butter: 340 g`, or a sentence with a colon in it
             example = _example(self.cls, path)
             hint = f'write it like "- {example}"' if example else "put quotes round the whole line"
@@ -195,9 +195,9 @@ def _at(data: Any, path: Path) -> Any:
     return data
 
 
-def _field_at(cls: type[Leaf], path: Path) -> FieldInfo | None:
+def _field_at(cls: type[Written], path: Path) -> FieldInfo | None:
     """The field that `path` leads to, down from `cls`; that of the list for a line of it."""
-    here: type[Leaf] | None = cls
+    here: type[Written] | None = cls
     found = None
     for key in (part for part in path if isinstance(part, str)):
         fields = {field.alias or name: field for name, field in here.model_fields.items()} if here else {}
@@ -206,7 +206,7 @@ def _field_at(cls: type[Leaf], path: Path) -> FieldInfo | None:
     return found
 
 
-def _model_at(cls: type[Leaf], path: Path) -> type[Leaf] | None:
+def _model_at(cls: type[Written], path: Path) -> type[Written] | None:
     """The model that `path` leads to, down from `cls`."""
     if not any(isinstance(part, str) for part in path):
         return cls
@@ -214,8 +214,8 @@ def _model_at(cls: type[Leaf], path: Path) -> type[Leaf] | None:
     return _model_in(field.annotation) if field else None
 
 
-def _model_in(annotation: Any) -> type[Leaf] | None:
-    if isinstance(annotation, type) and issubclass(annotation, Leaf):
+def _model_in(annotation: Any) -> type[Written] | None:
+    if isinstance(annotation, type) and issubclass(annotation, Written):
         return annotation
     for inner in getattr(annotation, "__args__", ()):
         found = _model_in(inner)
@@ -224,17 +224,17 @@ def _model_in(annotation: Any) -> type[Leaf] | None:
     return None
 
 
-def _keys_at(cls: type[Leaf], path: Path) -> list[str]:
+def _keys_at(cls: type[Written], path: Path) -> list[str]:
     model = _model_at(cls, path) or cls
     return [field.alias or name for name, field in model.model_fields.items()]
 
 
-def _example(cls: type[Leaf], path: Path) -> str:
+def _example(cls: type[Written], path: Path) -> str:
     field = _field_at(cls, path)
     return str(field.examples[0]) if field and field.examples else ""
 
 
-def _cure(cls: type[Leaf], path: Path) -> str:
+def _cure(cls: type[Written], path: Path) -> str:
     """What to write at `path`, with its key: `"kind: creamed"`."""
     keys = [part for part in path if isinstance(part, str)]
     example = _example(cls, path)

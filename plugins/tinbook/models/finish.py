@@ -14,9 +14,9 @@ from tinbook.models.portions import Portions
 from tinbook.models.reading import (
     FACTOR,
     ONE_OR_MORE,
-    Leaf,
     Private,
     Text,
+    Written,
     like,
     one_of,
     spelled,
@@ -70,7 +70,7 @@ Slug = Annotated[Text, such_as("american-buttercream")]
 OneCake = Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
 
 
-class Border(Leaf):
+class Border(Written):
     """A border piped round an edge: one mark beside another, `pitch` apart, each a `stroke` long.
 
     `count` is how many are wanted on the edge, where the house does not leave that to the pitch.
@@ -85,7 +85,7 @@ class Border(Leaf):
     count: Annotated[int, whole_number(1, 999)] | None = None
 
 
-class Made(Leaf):
+class Made(Written):
     """Which mixtures of the house a cake is finished with, by their files' names."""
 
     filling: Slug | None = None
@@ -95,7 +95,7 @@ class Made(Leaf):
     board: Slug | None = None
 
 
-class Finish(Leaf):
+class Finish(Written):
     """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one."""
 
     heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm")] = ()
@@ -124,7 +124,7 @@ class Finish(Leaf):
     private: Private = False
 
 
-class Used(Leaf):
+class Used(Written):
     """What one cake really took of a mixture: `of` its file's name, for the coats or for the paste on the cake."""
 
     day: Annotated[Day, such_as("2026-05-02")]
@@ -136,7 +136,7 @@ class Used(Leaf):
     note: Text | None = None
 
 
-class UsedLog(Leaf):
+class UsedLog(Written):
     """used.yaml."""
 
     used: Annotated[tuple[Used, ...], such_as("- {day: 2026-05-02, of: american-buttercream, ...}")]

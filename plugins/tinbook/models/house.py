@@ -13,10 +13,10 @@ from pydantic import model_validator
 from tinbook.models.reading import (
     HEAT,
     ONE_OR_MORE,
-    Leaf,
     Private,
     Text,
     Texts,
+    Written,
     YesNo,
     like,
     one_of,
@@ -106,7 +106,7 @@ Millimetres = Annotated[float, spelled(_mm, like(patterns.LENGTH, "length"))]
 Millilitres = Annotated[float, spelled(_ml, like(patterns.VOLUME, "volume"))]
 
 
-class Scales(Leaf):
+class Scales(Written):
     """What the kitchen scales are read to: `step_g`, or `fine_step_g` below `fine_below_g`."""
 
     step: Grams = 5.0
@@ -123,7 +123,7 @@ Celsius = Annotated[float, spelled(_temperature, DEGREES)]
 """How warm something is, °C."""
 
 
-class Oven(Leaf):
+class Oven(Written):
     """The oven of the house. With its dial at `dial` a `thermometer` in the middle of the shelf says what it does."""
 
     kind: Annotated[str, one_of("conventional", "fan", "gas")] = "conventional"
@@ -143,7 +143,7 @@ class Oven(Leaf):
         return self.thermometer - (self.dial.celsius - (FAN_DIFFERENCE_C if self.dial.fan else 0.0))
 
 
-class House(Leaf):
+class House(Written):
     """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g.
 
     `also_show` names shapes of which every size stands in the recipes' tables, beside the everyday ones.
@@ -192,7 +192,7 @@ def _one_or_set(text: str, measures: Measures) -> tuple[Tin, ...]:
     return tuple(tin for _, tin in tins) if len(tins) > 1 else (_one_tin(text, measures),)
 
 
-class OwnedTin(Leaf):
+class OwnedTin(Written):
     """One tin on the shelf, how many of it (0: known, not owned), and what it holds to the brim if measured with water.
 
     `of_set` is the set it came in, as written.
@@ -210,7 +210,7 @@ class OwnedTin(Leaf):
         return replace(self.tin, measured_ml=self.measured) if self.measured else self.tin
 
 
-class ShelfLine(Leaf):
+class ShelfLine(Written):
     """A line of tins.yaml: a tin, or a set of them; `name` is what an outline of one's own goes by."""
 
     tin: Annotated[tuple[Tin, ...], spelled(_one_or_set), such_as("round 20 cm x 7.5 cm")]
@@ -228,7 +228,7 @@ class ShelfLine(Leaf):
         return tuple(OwnedTin.model_construct(tin=replace(tin, called=self.name or ""), **same) for tin in self.tin)
 
 
-class TinShelf(Leaf):
+class TinShelf(Written):
     """tins.yaml."""
 
     tins: Annotated[tuple[ShelfLine, ...], such_as("- {tin: round 20 cm x 7.5 cm, have: 2}")]
@@ -278,7 +278,7 @@ def _each(text: str, measures: Measures) -> Each:
         raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
 
 
-class Card(Leaf):
+class Card(Written):
     """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it.
 
     `allergens` None means nobody has said: it is shown as unknown, never as free. `counts as`: flour, sugar, fat and so
@@ -307,7 +307,7 @@ class Card(Leaf):
         return () if self.allergens == ("none",) else self.allergens or None
 
 
-class Larder(Leaf):
+class Larder(Written):
     """ingredients.yaml: a card for each ingredient, by its name."""
 
     ingredients: Annotated[Mapping[str, Card], such_as("{butter: {allergens: [milk]}}")]

@@ -16,14 +16,14 @@ from tinbook.models.colours import ColourCards, CutterDrawer
 from tinbook.models.finish import Finish, UsedLog
 from tinbook.models.house import House, Larder, TinShelf
 from tinbook.models.mixture import Mixture
-from tinbook.models.reading import Leaf, Line
+from tinbook.models.reading import Written, WrittenLine
 from tinbook.models.technique import Technique
 from tinbook.models.variation import Variation
 
 Schema = dict[str, Any]
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
-FILES: Mapping[str, tuple[type[Leaf], str]] = {
+FILES: Mapping[str, tuple[type[Written], str]] = {
     "house": (House, "house/house.yaml"),
     "tins": (TinShelf, "house/tins.yaml"),
     "ingredients": (Larder, "house/ingredients.yaml"),
@@ -44,7 +44,7 @@ def schema_of(name: str) -> Schema:
     roots = (Mixture, Variation) if model is Mixture else (model,)
     _, made = models_json_schema([(root, "validation") for root in roots], by_alias=True)
     defs = {key: _tidy(schema) for key, schema in sorted(made["$defs"].items())}
-    for line in _lines(Line):
+    for line in _lines(WrittenLine):
         if line.__name__ in defs:
             defs[line.__name__] = _short_too(defs[line.__name__], line.chief)
     if model is Larder:
@@ -59,7 +59,7 @@ def schema_of(name: str) -> Schema:
     return {"$schema": DRAFT, "title": name, **whole, "$defs": defs | dict(sorted(shared.items()))}
 
 
-def _lines(line: type[Line]) -> list[type[Line]]:
+def _lines(line: type[WrittenLine]) -> list[type[WrittenLine]]:
     """Every model that may be written as one text."""
     return [each for sub in line.__subclasses__() for each in (sub, *_lines(sub))]
 

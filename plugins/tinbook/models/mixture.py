@@ -14,11 +14,11 @@ from tinbook.models.reading import (
     HEAT,
     LINE,
     ONE_OR_MORE,
-    Leaf,
-    Line,
     Private,
     Text,
     Texts,
+    Written,
+    WrittenLine,
     YesNo,
     one_of,
     spelled,
@@ -55,7 +55,7 @@ def read_take(text: str, measures: Measures) -> Take:
     return Take(quantity=quantity, name=name.strip(), wanted=wanted.strip(), at=at, written=text)
 
 
-class MixLine(Line):
+class MixLine(WrittenLine):
     """One line of the mix: bench text, or the long form with `take`, `note`, `part`."""
 
     chief: ClassVar[str] = "take"
@@ -69,7 +69,7 @@ def _oven(text: str, _: Measures) -> Heat:
     return read_heat(text)
 
 
-class Bake(Leaf):
+class Bake(Written):
     """The bake as written: oven, time in the written tins, and the test that it is done."""
 
     oven: Annotated[Heat, spelled(_oven, HEAT), such_as("170 °C")]
@@ -90,7 +90,7 @@ def _flat(lines: tuple[Any, ...]) -> tuple[Any, ...]:
 Tins = Annotated[tuple[int, Tin], PlainValidator(_tins, json_schema_input_type=str)]
 
 
-class Mixture(Leaf):
+class Mixture(Written):
     """mixtures/NAME.yaml. Written for `tins`, or to make a weight of `makes` grams."""
 
     needed = frozenset(("tins", "makes", "batter depth", "bake", "raising", "cooked"))

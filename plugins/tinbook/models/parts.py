@@ -9,7 +9,7 @@ from typing import Annotated
 
 from tinbook.models.forms import CutterText, MarkText, SheetText, SolidText, TwoLengths
 from tinbook.models.house import Grams, Millimetres
-from tinbook.models.reading import Leaf, Text, one_of, such_as, whole_number
+from tinbook.models.reading import Text, Written, one_of, such_as, whole_number
 
 PLACES = ("top", "side", "board")
 """Where a part goes: stands or lies on top, hangs on the side, or lies on the board."""
@@ -18,7 +18,7 @@ SURFACES = ("top of the cake", "side of the cake")
 SETS = ("staggered", "straight", "bricks")
 
 
-class Support(Leaf):
+class Support(Written):
     """What holds a part and is not food: `length` of it goes into the part, `in the cake` the rest.
 
     From behind it may reach no further than the part is thick; from below no further than it is high.
@@ -31,7 +31,7 @@ class Support(Leaf):
     goes_in: Annotated[str, one_of("from behind", "from below")] = "from behind"
 
 
-class Part(Leaf):
+class Part(Written):
     """One part, `count` times. `paste` is a mixture by its file's name, or an ingredient; `colour` one of the house.
 
     `weighed` is what one of them really weighed at the cake it is written for. `cutter` cuts it, at that cake.
@@ -59,7 +59,7 @@ class Part(Leaf):
         return written[0] if len(written) == 1 else ""
 
 
-class Repeat(Leaf):
+class Repeat(Written):
     """A mark repeated with a gap on a part, or on the cake's top or side (a band so `high`).
 
     Marks keep their size on every cake; their number follows. Nothing but a mark is pressed in; with `thick` each is

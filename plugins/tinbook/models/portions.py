@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from tinbook.models.reading import Leaf, like, spelled, such_as
+from tinbook.models.reading import Written, like, spelled, such_as
 from tinbook.units import Measures, Misread, patterns, read_length
 
 EXAMPLE = "25 mm x 50 mm"
@@ -31,7 +31,7 @@ Sides = Annotated[
 """Width and length in mm."""
 
 
-class Portions(Leaf):
+class Portions(Written):
     """The sizes of a finger, a dessert and a party portion."""
 
     finger: Sides | None = None

@@ -47,7 +47,7 @@ def _spoken(name: str) -> str:
     return name.replace("_", " ")
 
 
-class Leaf(BaseModel):
+class Written(BaseModel):
     """Base of everything a baker writes: frozen, no unknown keys, keys in plain words (`batter depth`)."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", alias_generator=_spoken, arbitrary_types_allowed=True)
@@ -56,7 +56,7 @@ class Leaf(BaseModel):
     """Keys that may be left out but not held back: sums and cautions go wrong without them."""
 
 
-class Line(Leaf):
+class WrittenLine(Written):
     """A group that may be written as one text, which is then its `chief` value."""
 
     chief: ClassVar[str]
@@ -67,7 +67,7 @@ class Line(Leaf):
         return data if isinstance(data, Mapping) else {cls.chief: data}
 
 
-M = TypeVar("M", bound=Leaf)
+M = TypeVar("M", bound=Written)
 
 
 def such_as(example: str) -> Any:
@@ -75,7 +75,7 @@ def such_as(example: str) -> Any:
     return Field(examples=[example])
 
 
-class Told:
+class ReadAs:
     """Beside a field's type: how its value is read, and `like`, a JSON Schema of what a baker may write there."""
 
     def __init__(self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any]) -> None:
@@ -103,7 +103,7 @@ HEAT: Mapping[str, Any] = {"type": "string", "pattern": patterns.HEAT_TEXT}
 FACTOR: Mapping[str, Any] = {"type": ["number", "string"], "pattern": patterns.whole(patterns.NUMBER)}
 
 
-def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR) -> Told:
+def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR) -> ReadAs:
     """A field that is one text in bench spelling, read by `read(text, measures)`; `like` tells editors of it.
 
     What was read of a text is kept: a book says "2 eggs" and "160 °C" many times over.
@@ -113,7 +113,7 @@ def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCAL
     def validate(value: Any, info: ValidationInfo) -> Any:
         return kept(text_of(value), measures_in(info))
 
-    return Told(validate, like)
+    return ReadAs(validate, like)
 
 
 def measures_in(info: ValidationInfo) -> Measures:
@@ -150,7 +150,7 @@ def yes_or_no(text: str, _: Measures) -> bool:
     return answer
 
 
-def one_of(*words: str) -> Told:
+def one_of(*words: str) -> ReadAs:
     """A text that must be one of `words`."""
 
     def read(text: str, _: Measures) -> str:
@@ -163,7 +163,7 @@ def one_of(*words: str) -> Told:
     return spelled(read, {"enum": list(words)})
 
 
-def whole_number(low: int, high: int) -> Told:
+def whole_number(low: int, high: int) -> ReadAs:
     """A whole number from `low` to `high`, written in digits."""
 
     def read(text: str, _: Measures) -> int:
@@ -209,4 +209,4 @@ def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
 
 
 _YES_NO_OR_KEYS = {"anyOf": [YES_NO, {"type": "array", "items": SCALAR}]}
-Private = Annotated[bool | tuple[str, ...], Told(_private, _YES_NO_OR_KEYS), such_as("yes")]
+Private = Annotated[bool | tuple[str, ...], ReadAs(_private, _YES_NO_OR_KEYS), such_as("yes")]

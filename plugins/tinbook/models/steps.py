@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
-from tinbook.models.reading import Line, Text, Texts, like, spelled
+from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled
 from tinbook.units import Measures, Misread, Span, patterns, read_number, read_span
 
 DAY_MIN = 24 * 60
@@ -46,7 +46,7 @@ Minutes = Annotated[Span, spelled(_minutes, like(patterns.TIME_SPAN, "time"))]
 Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to stand"))]
 
 
-class Step(Line):
+class Step(WrittenLine):
     """One step: what to do, hands-on and waiting time, and what done looks like.
 
     `ahead`: it may be done so long before; `stands`: what it makes must stand at least so long; `keeps`: it keeps

@@ -7,13 +7,25 @@ from typing import Annotated, ClassVar
 from tinbook.models.finish import OneCake
 from tinbook.models.mixture import Take, read_take
 from tinbook.models.parts import Part, Repeat
-from tinbook.models.reading import LINE, Leaf, Line, Private, Text, Texts, YesNo, one_of, spelled, such_as, whole_number
+from tinbook.models.reading import (
+    LINE,
+    Private,
+    Text,
+    Texts,
+    Written,
+    WrittenLine,
+    YesNo,
+    one_of,
+    spelled,
+    such_as,
+    whole_number,
+)
 from tinbook.models.steps import Step
 
 LEVELS = ("first steps", "steady hands", "practised")
 
 
-class Tool(Line):
+class Tool(WrittenLine):
     """A tool or cutter, by type and size: `palette knife, 15 cm`. `shared`: one serves a whole class. `not food`: it
     goes into or onto the cake and must come off before it is eaten."""
 
@@ -25,7 +37,7 @@ class Tool(Line):
     not_food: YesNo = False
 
 
-class Material(Line):
+class Material(WrittenLine):
     """A material with its amount, in bench spelling. `not food` and `small hard` call up their cautions."""
 
     chief: ClassVar[str] = "take"
@@ -37,14 +49,14 @@ class Material(Line):
     small_hard: YesNo = False
 
 
-class Fault(Leaf):
+class Fault(Written):
     """What can go wrong, and its cure."""
 
     fault: Annotated[Text, such_as("The paste cracks at the rim.")]
     cure: Annotated[Text, such_as("Rub in a little white fat.")]
 
 
-class Picture(Leaf):
+class Picture(Written):
     """A drawing or photo of the folder recipes/pictures: its file, what it shows to who cannot see it, a caption."""
 
     file: Annotated[Text, such_as("board-edge.svg")]
@@ -52,7 +64,7 @@ class Picture(Leaf):
     shows: Text | None = None
 
 
-class Technique(Leaf):
+class Technique(Written):
     """techniques/NAME.yaml."""
 
     needed = frozenset(("tools", "materials", "cautions", "care", "parts for", "parts", "repeats"))

@@ -8,7 +8,7 @@ from typing import Annotated
 from pydantic import Field
 
 from tinbook.models.mixture import MixLine, Mixture, Take, read_take
-from tinbook.models.reading import LINE, Leaf, Text, spelled, such_as
+from tinbook.models.reading import LINE, Text, Written, spelled, such_as
 from tinbook.models.steps import Step
 from tinbook.units import Measures, Misread
 
@@ -36,7 +36,7 @@ def read_instead(text: str, measures: Measures) -> Instead:
     return Instead(name.strip(), wanted.strip(), None)
 
 
-class Change(Leaf):
+class Change(Written):
     """One change of the mix: swap a line for another, add one, leave one out, or another amount of the same.
 
     `part` says in which part of the mix; `after` and `before` where a line is added, else it goes last.

@@ -13,7 +13,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
 
-from tinbook.pages.technique.sheet import Sheet, picture_files
+from tinbook.pages.technique.sheet import TechniqueSheet, picture_files
 from tinbook.pages.technique.sheet import as_plain as sheet_as_plain
 from tinbook.pages.technique.true_size import PaperPage, as_plain
 
@@ -35,7 +35,7 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
     )
 
 
-def sheet_pdf(sheet: Sheet) -> bytes:
+def sheet_pdf(sheet: TechniqueSheet) -> bytes:
     """A sheet, its templates left out."""
     import typst
 

@@ -58,7 +58,7 @@ def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ..
         place = Place(file=file, line=line + 1, column=column + 1, width=1, text=lines[line])
         message = f"there is an invisible character here (U+{ord(control[0]):04X})"
         return None, (Problem(code="control", message=message, place=place, hint="delete it and type the text again"),)
-    reader = _Reader(text, file, lines)
+    reader = _EventReader(text, file, lines)
     try:
         data, root = reader.read()
     except MarkedYAMLError as error:
@@ -99,7 +99,7 @@ class _Stop(Exception):
     """The rest of the file is not worth reading."""
 
 
-class _Reader:
+class _EventReader:
     """Builds the data and, beside it, the branches with their marks, from the parser's events."""
 
     def __init__(self, text: str, file: str, lines: list[str]) -> None:

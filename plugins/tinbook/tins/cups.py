@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 
-from tinbook.tins.shape import Named, Ring, Shape, Size, Sizes, between, circle
+from tinbook.tins.shape import NamedSize, Ring, Shape, Size, Sizes, between, circle
 
 PITCH = 10.0 / 7.0
 # Largest rim in mm, columns and rows of the tray.
@@ -28,22 +28,22 @@ class Cups(Shape):
     extras = 1
     words = ("cups", "cup")
     named = (
-        Named(name="mini", sizes_mm=(48.0, 35.0), depth_mm=22.0, also=("mini muffin",), nouns=("mini muffins",)),
-        Named(
+        NamedSize(name="mini", sizes_mm=(48.0, 35.0), depth_mm=22.0, also=("mini muffin",), nouns=("mini muffins",)),
+        NamedSize(
             name="fairy",
             sizes_mm=(65.0, 48.0),
             depth_mm=22.0,
             also=("bun", "fairy cake", "patty"),
             nouns=("buns", "fairy cakes"),
         ),
-        Named(
+        NamedSize(
             name="standard",
             sizes_mm=(70.0, 50.0),
             depth_mm=35.0,
             also=("muffin", "cupcake"),
             nouns=("muffins", "cupcakes"),
         ),
-        Named(name="jumbo", sizes_mm=(90.0, 70.0), depth_mm=40.0, also=("jumbo muffin",), nouns=("jumbo muffins",)),
+        NamedSize(name="jumbo", sizes_mm=(90.0, 70.0), depth_mm=40.0, also=("jumbo muffin",), nouns=("jumbo muffins",)),
     )
     standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
     depths_mm = (22.0, 35.0, 40.0)

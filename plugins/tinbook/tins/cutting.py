@@ -32,7 +32,7 @@ DUST = 1e-4
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class CutPiece:
     """A piece seen from above: its rings (one, unless something is left out of its middle), area, and middle."""
 
     rings: tuple[Ring, ...]
@@ -45,9 +45,11 @@ def turned(rings: Sequence[Ring]) -> tuple[Ring, ...]:
     return tuple(tuple((-y, -x) for x, y in ring) for ring in rings)
 
 
-def back(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
+def back(pieces: Sequence[CutPiece]) -> tuple[CutPiece, ...]:
     """Pieces of a turned outline, turned back."""
-    return tuple(Piece(turned(piece.rings), piece.area_mm2, (-piece.middle[1], -piece.middle[0])) for piece in pieces)
+    return tuple(
+        CutPiece(turned(piece.rings), piece.area_mm2, (-piece.middle[1], -piece.middle[0])) for piece in pieces
+    )
 
 
 def spans(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
@@ -122,14 +124,14 @@ def strip_edges(rings: Sequence[Ring], shares: Sequence[float]) -> tuple[float, 
     return (0.0, *(float(high - height) for height in found), high - low)
 
 
-def strip_pieces(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> tuple[Piece, ...] | None:
+def strip_pieces(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> tuple[CutPiece, ...] | None:
     """Strips that begin and end `edges` from the top, each cut across into equal pieces, from left to right.
 
     None where a piece would fall apart.
     """
     cake = Polygon(rings[0], rings[1:])
     left, _, right, high = spans(rings)
-    found: list[Piece] = []
+    found: list[CutPiece] = []
     for begin, end, count in zip(edges, edges[1:], counts, strict=False):
         strip = strip_of(cake, left, right, high - end, high - begin)
         for one, other in across(strip, count):
@@ -140,7 +142,7 @@ def strip_pieces(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence
     return tuple(found)
 
 
-def grid_pieces(rings: Sequence[Ring], columns: int, rows: int) -> tuple[Piece, ...]:
+def grid_pieces(rings: Sequence[Ring], columns: int, rows: int) -> tuple[CutPiece, ...]:
     """An upright rectangle cut into a whole grid, row by row from the top."""
     left, low, right, high = spans(rings)
     wide, tall = (right - left) / columns, (high - low) / rows
@@ -149,7 +151,7 @@ def grid_pieces(rings: Sequence[Ring], columns: int, rows: int) -> tuple[Piece, 
         for column in range(columns):
             x, y = left + wide * column, high - tall * row
             corners = ((x, y - tall), (x + wide, y - tall), (x + wide, y), (x, y))
-            found.append(Piece((corners,), wide * tall, (x + wide / 2.0, y - tall / 2.0)))
+            found.append(CutPiece((corners,), wide * tall, (x + wide / 2.0, y - tall / 2.0)))
     return tuple(found)
 
 
@@ -188,12 +190,12 @@ def whole(shape: Any) -> Polygon | None:
     return parts[0] if len(parts) == 1 else None
 
 
-def piece_of(shape: Polygon) -> Piece:
+def piece_of(shape: Polygon) -> CutPiece:
     rings = tuple(tuple(ring.coords[:-1]) for ring in (shape.exterior, *shape.interiors))
     if len(rings) > 1 or shape.convex_hull.area > CROOKED * shape.area:
-        return Piece(rings, shape.area, roomiest(shape))
+        return CutPiece(rings, shape.area, roomiest(shape))
     point = shape.centroid
-    return Piece(rings, shape.area, (point.x, point.y))
+    return CutPiece(rings, shape.area, (point.x, point.y))
 
 
 def roomiest(shape: Polygon) -> Point:
@@ -212,7 +214,9 @@ class Knife:
     middles: tuple[Point, ...]
 
 
-def strip_knife(rings: Sequence[Ring], edges: Sequence[float], pieces: Sequence[Piece], counts: Sequence[int]) -> Knife:
+def strip_knife(
+    rings: Sequence[Ring], edges: Sequence[float], pieces: Sequence[CutPiece], counts: Sequence[int]
+) -> Knife:
     """The cuts between strips from side to side, then those across each strip."""
     left, _, right, high = spans(rings)
     lines: list[tuple[Point, Point]] = [((left, high - edge), (right, high - edge)) for edge in edges[1:-1]]
@@ -306,12 +310,12 @@ def _ring_edges(
         outer = inner if inner is not None else outer
 
 
-def ring_pieces(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> tuple[Piece, ...]:
+def ring_pieces(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> tuple[CutPiece, ...]:
     """Rings between these inner `radii`, from the outside in, each cut towards the middle from the top clockwise.
 
     The edge of the outermost is the outline, the inside of the innermost the tube, or the middle.
     """
-    found: list[Piece] = []
+    found: list[CutPiece] = []
     for outer, inner, count in _ring_edges(rings, radii, counts):
         for begin, end in pairwise(_equal_turns(outer, inner, count)):
             edge = _chain(outer, begin, end)

@@ -22,7 +22,7 @@ INWARDS = -0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Outline:
+class CakeOutline:
     """The outline of a cake seen from above: area mm², length of its edge mm (a tube's too), `corners` as c above.
 
     `room_mm`: how far it can be moved out before a tube closes up, infinite without one. `bent`: the tin whose outline
@@ -36,7 +36,7 @@ class Outline:
     bent: Tin | None = None
     moved_mm: float = 0.0
 
-    def grown(self, by_mm: float) -> Outline:
+    def grown(self, by_mm: float) -> CakeOutline:
         """Moved out by `by_mm`, or in where that is negative. ValueError where a tube closes up or nothing is left."""
         if by_mm >= self.room_mm:
             raise ValueError(f"a coat of {by_mm:g} mm closes the tube")
@@ -48,7 +48,7 @@ class Outline:
             edge_mm = self.edge_mm + 2.0 * self.corners * by_mm
         if area_mm2 <= 0.0 or edge_mm <= 0.0:
             raise ValueError(f"nothing is left {-by_mm:g} mm inside the edge")
-        return Outline(
+        return CakeOutline(
             area_mm2=area_mm2,
             edge_mm=edge_mm,
             corners=self.corners,
@@ -68,11 +68,11 @@ def turns(ring: Ring) -> list[float]:
 
 
 @lru_cache(maxsize=4096)
-def outline_of(tin: Tin) -> Outline:
+def outline_of(tin: Tin) -> CakeOutline:
     """The outline of a cake: at the rim of a straight tin, half-way up a sloping one, round the foot of a dome."""
     if tin.kind.solid != "upright":
         width_mm = tin.bounds_mm[0]
-        return Outline(area_mm2=math.pi / 4.0 * width_mm**2, edge_mm=math.pi * width_mm, corners=math.pi)
+        return CakeOutline(area_mm2=math.pi / 4.0 * width_mm**2, edge_mm=math.pi * width_mm, corners=math.pi)
     _, *tubes = rings = tin.kind.outline_mm(tin.sizes_mm, 0.5)
     room_mm = min((_half_width(tube) for tube in tubes), default=math.inf)
     area_mm2, edge_mm = tin.kind.area_mm2(tin.sizes_mm, 0.5), tin.perimeter_mm + tin.inner_perimeter_mm
@@ -80,9 +80,9 @@ def outline_of(tin: Tin) -> Outline:
         edge_mm = sum(_length(ring) for ring in rings)
     each = [turns(ring) for ring in rings]
     if min(map(min, each)) < INWARDS:
-        return Outline(area_mm2=area_mm2, edge_mm=edge_mm, corners=0.0, room_mm=room_mm, bent=tin)
+        return CakeOutline(area_mm2=area_mm2, edge_mm=edge_mm, corners=0.0, room_mm=room_mm, bent=tin)
     outside, *inside = (sum(math.tan(turn / 2.0) for turn in one) for one in each)
-    return Outline(area_mm2=area_mm2, edge_mm=edge_mm, corners=outside - sum(inside), room_mm=room_mm)
+    return CakeOutline(area_mm2=area_mm2, edge_mm=edge_mm, corners=outside - sum(inside), room_mm=room_mm)
 
 
 @lru_cache(maxsize=4096)

@@ -25,7 +25,7 @@ SMALL = 0.7
 class Joined:
     """The pieces, from the top down and from left to right, and the strips they came from."""
 
-    pieces: tuple[cutting.Piece, ...]
+    pieces: tuple[cutting.CutPiece, ...]
     edges_mm: tuple[float, ...]
     upright: bool
 
@@ -61,7 +61,7 @@ def joined(rings: tuple[Ring, ...], portion: float, long_mm: float) -> Joined:
     return best[2]
 
 
-def _bits(rings: Sequence[Ring], edges: Sequence[float], each: float, portion: float) -> tuple[cutting.Piece, ...]:
+def _bits(rings: Sequence[Ring], edges: Sequence[float], each: float, portion: float) -> tuple[cutting.CutPiece, ...]:
     """The bits of every strip cut across into pieces of about `each` mm², small ones joined; nothing if that fails."""
     cake = Polygon(rings[0], rings[1:])
     left, _, right, high = cutting.spans(rings)

@@ -8,7 +8,7 @@ the large. Shops differ by a fifth, so a loaf tin is worth measuring with water.
 
 from __future__ import annotations
 
-from tinbook.tins.shape import Named, Ring, Shape, Size, Sizes, between, oblong
+from tinbook.tins.shape import NamedSize, Ring, Shape, Size, Sizes, between, oblong
 from tinbook.tins.trade import mm
 
 BASE_LENGTH = 20.0 / 23.0
@@ -33,13 +33,13 @@ class Loaf(Shape):
     extras = 2
     words = ("loaf", "loaves")
     named = (
-        Named(
+        NamedSize(
             name="1 lb",
             sizes_mm=(160.0, 100.0, *_base(160.0, 100.0)),
             depth_mm=65.0,
             also=("1 pound", "450 g", "small"),
         ),
-        Named(
+        NamedSize(
             name="2 lb",
             sizes_mm=(230.0, 130.0, *_base(230.0, 130.0)),
             depth_mm=70.0,

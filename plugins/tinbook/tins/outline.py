@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from tinbook.tins.path import EXAMPLE, crossing, read_path
-from tinbook.tins.shape import Fault, Ring, Shape, Size, Sizes
+from tinbook.tins.shape import Ring, Shape, Size, SizeFault, Sizes
 from tinbook.tins.trade import metric_label, mm
 from tinbook.units import Misread
 
@@ -87,7 +87,7 @@ class Outline(Shape):
         off = _off(_split(whole)[0])
         return tuple(round(float(size) - off[k % 2], 2) for k, size in enumerate(sizes)) if any(off) else whole
 
-    def fault(self, sizes: Sizes) -> Fault | None:
+    def fault(self, sizes: Sizes) -> SizeFault | None:
         return _fault(sizes)
 
 
@@ -127,19 +127,23 @@ def _rings(sizes: Sizes) -> tuple[Ring, ...]:
 
 
 @lru_cache(maxsize=256)
-def _fault(sizes: Sizes) -> Fault | None:
+def _fault(sizes: Sizes) -> SizeFault | None:
     low, high = OUTLINE.sizes[0].low_mm, OUTLINE.sizes[0].high_mm
     for index, size in enumerate(OUTLINE.bounds_mm(sizes)):
         if not low <= size <= high:
             how = "small" if size < low else "large"
             message = f"an outline {metric_label((round(size, 1),))} across is too {how} for a tin"
             hint = f"it should lie between {metric_label((low,))} and {metric_label((high,))}; paths are in mm"
-            return Fault(index, message, hint)
+            return SizeFault(index, message, hint)
     rings = _rings(sizes)
     if crossing(rings) is not None or not OUTLINE.area_mm2(sizes) > 0.0:
-        return Fault(0, "the outline crosses or touches itself", "draw once round the tin, then round each hole in it")
+        return SizeFault(
+            0, "the outline crosses or touches itself", "draw once round the tin, then round each hole in it"
+        )
     if not all(inside(hole[0], rings[0]) for hole in rings[1:]):
-        return Fault(0, "a second line lies outside the first", "draw round the tin first, then round each hole in it")
+        return SizeFault(
+            0, "a second line lies outside the first", "draw round the tin first, then round each hole in it"
+        )
     return None
 
 

@@ -18,7 +18,7 @@ from types import MappingProxyType
 from tinbook.problems import nearest
 from tinbook.tins.outline import Outline
 from tinbook.tins.register import SHAPES
-from tinbook.tins.shape import Fault, Named, Shape, Sizes
+from tinbook.tins.shape import NamedSize, Shape, SizeFault, Sizes
 from tinbook.tins.tin import Tin
 from tinbook.tins.trade import trade_mm
 from tinbook.units import Misread, read_length, read_number, read_unit
@@ -41,9 +41,9 @@ _A_LENGTH = re.compile(rf"[{_NUMERAL}]\s*(?:mm|cm|in|inch|inches|[\"″”])(?![
 _NOT_SHAPES = {"x", "by", "deep", "tin", "tins", "pan", "pans", "tray", "trays", "depth"}
 
 
-def _spoken() -> dict[str, tuple[Shape, Named | None]]:
+def _spoken() -> dict[str, tuple[Shape, NamedSize | None]]:
     """Every word for a shape, and for a shape with its size (`muffins`)."""
-    words: dict[str, tuple[Shape, Named | None]] = {}
+    words: dict[str, tuple[Shape, NamedSize | None]] = {}
     for shape in SHAPES.values():
         words.update((word, (shape, None)) for word in shape.words)
         words.update((noun, (shape, named)) for named in shape.named for noun in named.nouns)
@@ -95,7 +95,7 @@ def _called(text: str, names: Mapping[str, Tin]) -> tuple[int, Tin] | None:
     return (int(many[1][:3]), found[1]) if many and found and found[0] == 1 and 0 < int(many[1]) <= MOST_TINS else None
 
 
-def _before(text: str, found: re.Match[str], shape: Shape) -> tuple[int, Named | None]:
+def _before(text: str, found: re.Match[str], shape: Shape) -> tuple[int, NamedSize | None]:
     """How many, and the named size, from what stands before the shape."""
     start, end = _trim(text, 0, found.start())
     if start == end:
@@ -115,7 +115,7 @@ def _before(text: str, found: re.Match[str], shape: Shape) -> tuple[int, Named |
     raise _not_before(text, start, rest, end, found[0], shape)
 
 
-def _tin(text: str, at: int, shape: Shape, named: Named | None) -> Tin:
+def _tin(text: str, at: int, shape: Shape, named: NamedSize | None) -> Tin:
     """The tin, from what follows the shape."""
     drawn: Sizes | None = None
     if isinstance(shape, Outline):
@@ -245,7 +245,7 @@ def _lengths(text: str, start: int, end: int, *, doubtful: bool = False) -> tupl
     return found[::-1], bool(deep)
 
 
-def _named(shape: Shape, words: str) -> Named | None:
+def _named(shape: Shape, words: str) -> NamedSize | None:
     """The named size these words are, if they are one."""
     spaced = re.sub(r"(?<=[0-9])(?=[^\W\d_])", " ", words.replace("-", " "))
     said = re.sub(r"\b(lbs|pounds?)\b", "lb", " ".join(spaced.casefold().split()))
@@ -259,7 +259,7 @@ def _trim(text: str, start: int, end: int) -> tuple[int, int]:
     return start, start + len(inside.strip())
 
 
-def _misread(fault: Fault, start: int, end: int) -> Misread:
+def _misread(fault: SizeFault, start: int, end: int) -> Misread:
     return Misread(fault.message, fault.hint, start, end)
 
 
@@ -318,7 +318,7 @@ def _not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sh
     return Misread(f'"{said}" is not understood before "{word}"', hint, start, end)
 
 
-def _cups_or_trays(tin_word: re.Match[str], shape: Shape, named: Named | None) -> Misread:
+def _cups_or_trays(tin_word: re.Match[str], shape: Shape, named: NamedSize | None) -> Misread:
     """A count before `muffin tins` may be of cups or of trays."""
     tray = f"{shape.holes(named.sizes_mm)} {named.name} {shape.key}" if named else shape.example
     hint = f'count the {shape.key}: one tray is "{tray}"'

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from tinbook.tins.shape import Fault, Ring, Shape, Size, Sizes, circle
+from tinbook.tins.shape import Ring, Shape, Size, SizeFault, Sizes, circle
 from tinbook.tins.trade import metric_label, mm
 
 
@@ -41,12 +41,12 @@ class RingTin(Shape):
     def default_extras(self, sizes: Sizes) -> Sizes | None:
         return next((full[1:] for full, _ in self.standard if full[0] == sizes[0]), None)
 
-    def misfit(self, index: int, size: float, outer: float) -> Fault:
+    def misfit(self, index: int, size: float, outer: float) -> SizeFault:
         tube, ring = metric_label((size,)), metric_label((outer,))
         if size < outer:
-            return Fault(index, f"a tube of {tube} leaves next to no room in a ring of {ring}",
+            return SizeFault(index, f"a tube of {tube} leaves next to no room in a ring of {ring}",
                          "measure the tube across the middle, at the rim")  # fmt: skip
-        return Fault(index, f"the tube, {tube}, is wider than the ring, {ring}",
+        return SizeFault(index, f"the tube, {tube}, is wider than the ring, {ring}",
                      "the ring's diameter comes first, the tube after the comma")  # fmt: skip
 
 

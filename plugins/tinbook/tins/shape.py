@@ -41,7 +41,7 @@ class Size:
 
 
 @dataclass(frozen=True, slots=True)
-class Fault:
+class SizeFault:
     """A size that cannot be: its index in the sizes, what is wrong, and what to do."""
 
     index: int
@@ -50,7 +50,7 @@ class Fault:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Named:
+class NamedSize:
     """A size the trade calls by name (`2 lb` loaf, `jumbo` cups); its depth comes with the name.
 
     also: other words for the size (`muffin` cups); nouns: words for size and shape in one (`muffins`).
@@ -124,7 +124,7 @@ class Shape(ABC):
     extras: ClassVar[int] = 0
     # Words for the shape as bakers write them.
     words: ClassVar[tuple[str, ...]]
-    named: ClassVar[tuple[Named, ...]] = ()
+    named: ClassVar[tuple[NamedSize, ...]] = ()
     # Outlines the trade sells, small to large, each with its usual depth.
     standard: ClassVar[tuple[tuple[Sizes, float], ...]]
     # Depths the trade sells, small to large.
@@ -222,13 +222,13 @@ class Shape(ABC):
         """A tin turned by a quarter is the same tin: the order the house writes its sizes in."""
         return sizes
 
-    def fault(self, sizes: Sizes) -> Fault | None:
+    def fault(self, sizes: Sizes) -> SizeFault | None:
         """The first size that cannot be believed, or None."""
         for index, (rule, size) in enumerate(zip(self.sizes, sizes, strict=True)):
             if not rule.low_mm <= size <= rule.high_mm:
                 how = "small" if size < rule.low_mm else "large"
                 low, high = metric_label((rule.low_mm,)), metric_label((rule.high_mm,))
-                return Fault(
+                return SizeFault(
                     index,
                     f"{metric_label((size,))} is too {how} for the {rule.name} of a {self.noun}",
                     f"it should lie between {low} and {high}",
@@ -241,35 +241,35 @@ class Shape(ABC):
                 return self.misfit(index, size, outer)
             if size < rule.least * outer - 0.005:
                 low = metric_label((math.ceil(rule.least * outer),))
-                return Fault(
+                return SizeFault(
                     index,
                     f"the {rule.name}, {metric_label((size,))}, is very small under {metric_label((outer,))} across",
                     f"{low} is the least the book believes",
                 )
         return None
 
-    def depth_fault(self, depth_mm: float) -> Fault | None:
+    def depth_fault(self, depth_mm: float) -> SizeFault | None:
         """What is wrong with a depth, if anything; the index is that of no size."""
         low, high = self.least_deep_mm, self.most_deep_mm
         if low <= depth_mm <= high:
             return None
         how = "shallow" if depth_mm < low else "deep"
-        return Fault(
+        return SizeFault(
             len(self.sizes),
             f"{metric_label((depth_mm,))} is too {how} for a {self.noun}",
             f"the depth should lie between {metric_label((low,))} and {metric_label((high,))}",
         )
 
-    def misfit(self, index: int, size: float, outer: float) -> Fault:
+    def misfit(self, index: int, size: float, outer: float) -> SizeFault:
         """What to say of a size that does not fit inside the size it belongs to."""
         name, around = self.sizes[index].name, self.sizes[self.sizes[index].of or 0].name
-        return Fault(
+        return SizeFault(
             index,
             f"the {name}, {metric_label((size,))}, is larger than the {around}, {metric_label((outer,))}",
             "measure the top inside the rim, and the base inside",
         )
 
-    def named_size(self, sizes: Sizes, depth_mm: float | None = None) -> Named | None:
+    def named_size(self, sizes: Sizes, depth_mm: float | None = None) -> NamedSize | None:
         """The trade's name for these sizes at this depth, if it has one; without a depth, for any."""
         for named in self.named:
             if named.sizes_mm == sizes and depth_mm in (None, named.depth_mm):

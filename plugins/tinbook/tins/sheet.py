@@ -6,17 +6,17 @@ Sizes outside the rolled edge, as the trade names them: 9 x 13, 13 x 18 and 18 x
 from __future__ import annotations
 
 from tinbook.tins.rectangle import Rectangle
-from tinbook.tins.shape import Named
+from tinbook.tins.shape import NamedSize
 
 
-class Sheet(Rectangle):
+class SheetTin(Rectangle):
     key = "sheet"
     title = "Sheet"
     words = ("sheet", "sheets")
     named = (
-        Named(name="quarter", sizes_mm=(230.0, 330.0), depth_mm=25.0),
-        Named(name="half", sizes_mm=(330.0, 460.0), depth_mm=25.0),
-        Named(name="full", sizes_mm=(460.0, 660.0), depth_mm=25.0),
+        NamedSize(name="quarter", sizes_mm=(230.0, 330.0), depth_mm=25.0),
+        NamedSize(name="half", sizes_mm=(330.0, 460.0), depth_mm=25.0),
+        NamedSize(name="full", sizes_mm=(460.0, 660.0), depth_mm=25.0),
     )
     standard = tuple((named.sizes_mm, named.depth_mm) for named in named)
     depths_mm = (25.0, 50.0)
@@ -29,4 +29,4 @@ class Sheet(Rectangle):
         return "sheet tin"
 
 
-SHEET = Sheet()
+SHEET = SheetTin()

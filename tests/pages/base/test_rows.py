@@ -4,7 +4,7 @@ import re
 from html.parser import HTMLParser
 
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import Line, Short, grouped, plain_head, short_rows, table_rows, whole_lines
+from tinbook.pages.base.rows import Short, TableRow, grouped, plain_head, short_rows, table_rows, whole_lines
 from tinbook.pages.mixture.view import MixtureView
 from tinbook.plans.base.weighing import weigh
 from tinbook.tins import Tin
@@ -13,7 +13,11 @@ from tinbook.tins import Tin
 def test_cells_are_text() -> None:
     made = str(
         table_rows(
-            [Line(head=plain_head("<b>"), cells=("1", "<i>", "&"), first=True, factor=1.5, width_mm=200.0, say="a < b")]
+            [
+                TableRow(
+                    head=plain_head("<b>"), cells=("1", "<i>", "&"), first=True, factor=1.5, width_mm=200.0, say="a < b"
+                )
+            ]
         )
     )
     assert "<b>" not in made and "<i>" not in made
@@ -63,8 +67,8 @@ class Cells(HTMLParser):
 
 def test_no_cell_is_lost_without_its_closing_tag() -> None:
     lines = [
-        Line(head=plain_head("a"), cells=("1", "2"), first=False, factor=1.0, width_mm=200.0),
-        Line(head=plain_head("b"), cells=("3", "4"), first=False, factor=2.0, width_mm=200.0),
+        TableRow(head=plain_head("a"), cells=("1", "2"), first=False, factor=1.0, width_mm=200.0),
+        TableRow(head=plain_head("b"), cells=("3", "4"), first=False, factor=2.0, width_mm=200.0),
     ]
     read = Cells()
     read.feed(f"<table><tbody>{table_rows(lines)}</table>")

@@ -12,14 +12,14 @@ from tinbook.loading import Loaded, load_book
 from tinbook.models import Book
 from tinbook.pages.base.page import Desk
 from tinbook.pages.lists.lists import kind_groups
-from tinbook.pages.mixture.variations import Row, differs_view, from_base, variations_of
+from tinbook.pages.mixture.variations import DifferenceRow, differs_view, from_base, variations_of
 from tinbook.plans.base.weighing import weigh
 
 N = "\u00a0"
 Filled = Callable[[str], str]
 
 
-def rows(demo: Loaded, slug: str) -> tuple[Row, ...]:
+def rows(demo: Loaded, slug: str) -> tuple[DifferenceRow, ...]:
     book = demo.book
     found = differs_view(weigh(slug, book.mixtures[slug], book, demo.facts), book, demo.facts)
     assert found is not None
@@ -28,12 +28,12 @@ def rows(demo: Loaded, slug: str) -> tuple[Row, ...]:
 
 def test_the_two_columns(demo: Loaded) -> None:
     assert rows(demo, "coffee-and-walnut-sponge")[:3] == (
-        Row(f"2{N}tsp vanilla extract", f"2{N}tbsp instant coffee", first=True),
-        Row("none", f"100{N}g chopped walnuts, toasted and cold"),
-        Row(f"60{N}ml milk, at room heat", f"60{N}ml milk, warmed"),
+        DifferenceRow(f"2{N}tsp vanilla extract", f"2{N}tbsp instant coffee", first=True),
+        DifferenceRow("none", f"100{N}g chopped walnuts, toasted and cold"),
+        DifferenceRow(f"60{N}ml milk, at room heat", f"60{N}ml milk, warmed"),
     )
     steps = rows(demo, "coffee-buttercream")[-2:]
-    assert steps[0] == Row(
+    assert steps[0] == DifferenceRow(
         "none", "Step 1. Stir instant coffee into milk until no grain is left, and leave it to go cold.", first=True
     )
     assert steps[1].before.startswith("Step 3. ") and steps[1].here.startswith("Step 4. ")

@@ -18,7 +18,15 @@ from PIL import Image
 from tinbook.facts import Facts
 from tinbook.models import Book, Copy, House, PictureFile, Technique, read_model
 from tinbook.pages.base.page import Desk
-from tinbook.pages.technique.sheet import Dress, Sheet, SheetCake, as_plain, picture_files, sheet_of, sheet_page
+from tinbook.pages.technique.sheet import (
+    Dress,
+    SheetCake,
+    TechniqueSheet,
+    as_plain,
+    picture_files,
+    sheet_of,
+    sheet_page,
+)
 from tinbook.pages.technique.true_size import PaperPage
 
 NASTY = 'A "b" <script>alert(1)</script> & {{ 7 * 7 }} #emph[x] *y*'
@@ -70,7 +78,7 @@ def bare(text: str) -> str:
 
 def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
-    assert [field.name for field in fields(Sheet)] == [
+    assert [field.name for field in fields(TechniqueSheet)] == [
         "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cakes", "contains", "unknown", "steps", "pictures", "checks", "faults",
         "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
     ]  # fmt: skip

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tinbook.models import Book
-from tinbook.plans.mixtures.inline import MARK, Piece, pieces, step_flaws
+from tinbook.plans.mixtures.inline import MARK, StepPiece, pieces, step_flaws
 
 Make = Callable[..., Any]
 WORDS = st.lists(
@@ -22,7 +22,7 @@ WORDS = st.lists(
 def test_a_name_of_the_mix_is_an_amount(mixture: Make, kitchen: Book) -> None:
     made = mixture(mix=["340 g butter", "340 g caster sugar", "4 eggs"])
     assert pieces("Beat <butter> and <superfine sugar>.", made, kitchen) == (
-        Piece("Beat "), Piece("butter", 0), Piece(" and "), Piece("superfine sugar", 1), Piece("."),
+        StepPiece("Beat "), StepPiece("butter", 0), StepPiece(" and "), StepPiece("superfine sugar", 1), StepPiece("."),
     )  # fmt: skip
 
 

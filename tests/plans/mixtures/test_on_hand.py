@@ -14,7 +14,7 @@ from tinbook.loading import Loaded
 from tinbook.models import Book, Mixture, OwnedTin, ShelfLine, read_model
 from tinbook.plans.base.scaling import wanted_ml
 from tinbook.plans.base.weighing import weigh
-from tinbook.plans.mixtures.on_hand import FEW, MOST_BAKES, Choice, by_verdict, choices, hand_table
+from tinbook.plans.mixtures.on_hand import FEW, MOST_BAKES, TinChoice, by_verdict, choices, hand_table
 
 Make = Callable[..., Mixture]
 
@@ -29,21 +29,21 @@ def shelf(*lines: dict[str, Any]) -> tuple[OwnedTin, ...]:
 
 
 @pytest.fixture
-def ask(kitchen: Book, facts: Facts, mixture: Make) -> Callable[..., tuple[Choice, ...]]:
+def ask(kitchen: Book, facts: Facts, mixture: Make) -> Callable[..., tuple[TinChoice, ...]]:
     """The choices for a plain sponge (2 round 15 cm x 10 cm) with these tins on the shelf."""
 
-    def asked(*lines: dict[str, Any], **changes: Any) -> tuple[Choice, ...]:
+    def asked(*lines: dict[str, Any], **changes: Any) -> tuple[TinChoice, ...]:
         book = replace(kitchen, tins=shelf(*lines))
         return choices(weigh("plain", mixture(**changes), book, facts), book, facts)
 
     return asked
 
 
-def named(made: tuple[Choice, ...]) -> list[tuple[str, ...]]:
+def named(made: tuple[TinChoice, ...]) -> list[tuple[str, ...]]:
     return [tuple(f"{count} {tin.name}" for count, tin in each.tins) for each in made]
 
 
-def test_its_own_tins_come_first(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_its_own_tins_come_first(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     made = ask({"tin": "round 20 cm x 10 cm"}, {"tin": "round 15 cm x 10 cm", "have": "2"})
     assert named(made)[0] == ("2 round 15 cm",)
     assert (made[0].written, made[0].near, made[0].factor, made[0].bakes) == (
@@ -54,20 +54,20 @@ def test_its_own_tins_come_first(ask: Callable[..., tuple[Choice, ...]]) -> None
     )
 
 
-def test_one_of_two_means_two_bakes(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_one_of_two_means_two_bakes(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     (made,) = ask({"tin": "round 15 cm x 10 cm"})
     assert (made.written, made.factor, made.bakes) == (True, pytest.approx(1.0, rel=1e-5), 2)
 
 
-def test_too_shallow_a_tin_is_not_the_recipes_own(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_too_shallow_a_tin_is_not_the_recipes_own(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     assert not any(each.written for each in ask({"tin": "round 15 cm x 4 cm", "have": "2"}))
 
 
-def test_what_is_known_and_not_owned_is_not_on_hand(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_what_is_known_and_not_owned_is_not_on_hand(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     assert ask({"tin": "round 15 cm x 10 cm", "have": "0"}) == ()
 
 
-def test_areas_by_hand(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_areas_by_hand(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     """Two rounds of 15 cm have pi 15²/2 = 353.4 cm²; the batter stands as deep in straight tins."""
     made = ask(
         {"tin": "square 19 cm x 10 cm"}, {"tin": "heart 25 cm x 10 cm"}, {"tin": "rectangle 10 cm x 20 cm x 10 cm"}
@@ -85,14 +85,14 @@ def test_areas_by_hand(ask: Callable[..., tuple[Choice, ...]]) -> None:
     assert named(made)[0] == ("1 square 19 cm",)
 
 
-def test_a_set_is_one_choice_with_one_factor(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_a_set_is_one_choice_with_one_factor(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     made = ask({"tin": "set of round 10, 13 cm x 10 cm"})
     (whole,) = [each for each in made if each.of_set]
     assert (whole.of_set, named((whole,))) == ("set of round 10 cm, 13 cm", [("1 round 10 cm", "1 round 13 cm")])
     assert whole.factor == pytest.approx((10**2 + 13**2) / (2 * 15**2))
 
 
-def test_cups_are_for_what_is_written_for_cups(ask: Callable[..., tuple[Choice, ...]]) -> None:
+def test_cups_are_for_what_is_written_for_cups(ask: Callable[..., tuple[TinChoice, ...]]) -> None:
     assert ask({"tin": "standard cups", "have": "24"}) == ()
     made = ask({"tin": "fairy cups", "have": "24"}, {"tin": "round 20 cm x 10 cm"}, tins="24 standard cups",
                mix=["100 g butter", "100 g caster sugar", "2 eggs", "100 g self-raising flour"])  # fmt: skip

@@ -14,7 +14,7 @@ from tinbook.pages.spelling import formats
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.measures.conversions import Conversions, EggRow, conversions
 from tinbook.plans.measures.eggs import Eggs, eggs
-from tinbook.plans.measures.lengths import Lengths, lengths
+from tinbook.plans.measures.lengths import LengthTable, lengths
 from tinbook.plans.measures.pieces import EACH_G, EGGS, SmallSums, small_sums
 from tinbook.plans.measures.pounds import Pounds, pounds
 
@@ -184,7 +184,7 @@ class MeasuresView:
             ),
         )
 
-    def _lengths(self, made: Lengths) -> Grid:
+    def _lengths(self, made: LengthTable) -> Grid:
         rows = tuple(
             GridRow(
                 head=mixed(row.inches_in),

@@ -13,7 +13,7 @@ from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, WorkedView, plural, tin_count, tin_name, worked_view
 from tinbook.pages.spelling import formats
-from tinbook.plans.mixtures.on_hand import Choice, HandTable, OnHand, by_verdict, hand_table
+from tinbook.plans.mixtures.on_hand import HandTable, OnHand, TinChoice, by_verdict, hand_table
 
 ADDRESS, TITLE = "on-hand", "What the tins on hand allow"
 
@@ -97,7 +97,7 @@ def _line(row: OnHand) -> HandLine:
     return HandLine(f"mixtures/{batch.slug}", batch.mixture.name, written, lines)
 
 
-def _choice(row: OnHand, each: Choice, best: bool) -> ChoiceLine:
+def _choice(row: OnHand, each: TinChoice, best: bool) -> ChoiceLine:
     named = each.of_set or ", ".join(tin_name(count, tin) for count, tin in each.tins)
     eggs = [
         formats.measure(got.shown, got.unit) if got.unit == "" else formats.with_unit(formats.number(got.shown), "g")

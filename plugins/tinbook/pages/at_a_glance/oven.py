@@ -15,7 +15,7 @@ from tinbook.pages.base.shared import SourceLine, WorkedView, plural, source_anc
 from tinbook.pages.mixture.baking import span
 from tinbook.pages.spelling import formats
 from tinbook.plans.baking.loads import ABOVE, REFUSED, Load, written_loads
-from tinbook.plans.baking.oven import Bake, Ways, bakes, dial, dials, ways
+from tinbook.plans.baking.oven import LoggedBake, WaysToBake, bakes, dial, dials, ways
 from tinbook.plans.baking.times import Baking, baking_worked
 from tinbook.plans.base.worked import Worked
 
@@ -126,7 +126,7 @@ class OvenView:
             title="Other ways to bake it", anchor="ways", heads=heads, rows=rows, worked=worked_view((worked,), facts)
         )
 
-    def _way(self, each: Ways) -> GridRow:
+    def _way(self, each: WaysToBake) -> GridRow:
         batch, book = each.known.batch, self.desk.book
         cooler = ("no need", "no need")
         if each.cooler_c is not None and each.cooler is not None:
@@ -166,7 +166,7 @@ class OvenView:
         )
 
     @cached_property
-    def log(self) -> list[Bake]:
+    def log(self) -> list[LoggedBake]:
         """All bakes, newest first."""
         return bakes(self.desk.batches.values(), self.desk.bakes, self.desk.book)
 
@@ -221,7 +221,7 @@ def _verdict(load: Load) -> str:
     return "fits"
 
 
-def _bake_row(each: Bake) -> Short:
+def _bake_row(each: LoggedBake) -> Short:
     entry = each.entry
     head = Markup("<th scope=row>{}<small>{}</small>").format(entry.day.isoformat(), each.batch.mixture.name)
     name = tin_name(1, each.tin) if each.tin.holes == 1 else each.tin.name

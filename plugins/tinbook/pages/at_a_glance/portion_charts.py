@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from tinbook.pages.base.drawings import spread
+from tinbook.pages.base.drawings import Tick, spread
 from tinbook.pages.spelling import formats
 from tinbook.plans.portions.glance import INCH_MM, Against, Glance, TinPortions
 from tinbook.tins import SHAPES
@@ -17,14 +17,6 @@ LINE = 19.0
 DASHES = ("", "7 4", "2 4", "12 4 2 4")
 MARKS = {"Square": "square", "Round": "circle", "Hexagon": "triangle", "Heart": "cross", "Petal": "circle"}
 """How the published points of a shape are drawn."""
-
-
-@dataclass(frozen=True, slots=True)
-class Tick:
-    """A figure on an axis and where it stands."""
-
-    at: float
-    text: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

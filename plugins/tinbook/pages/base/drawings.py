@@ -12,6 +12,14 @@ LABEL_MM = 24.0
 GAP_MM = 60.0
 
 
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """A figure at an axis of a chart, and where it stands."""
+
+    at: float
+    text: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanTin:
     """A tin in plan: a circle (`radius`) or a square (`side`) with its lower left corner or its lowest point on the

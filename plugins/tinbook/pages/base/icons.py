@@ -21,7 +21,7 @@ LOW = 0.15
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class PlanPaths:
     """SVG paths in mm of the tin, 0 0 in its upper left: what is seen, and what lies lower (dashed)."""
 
     width: float
@@ -31,7 +31,7 @@ class Drawn:
 
 
 @lru_cache(maxsize=4096)
-def drawn(tin: Tin) -> Drawn:
+def drawn(tin: Tin) -> PlanPaths:
     """A tin as its outline draws it; of a tin in parts each of them, side by side."""
     shape, sizes = tin.kind, tin.sizes_mm
     width, height = shape.bounds_mm(sizes) if not shape.in_trays else (sizes[0], sizes[0])
@@ -42,7 +42,7 @@ def drawn(tin: Tin) -> Drawn:
     solid, dashed = (
         "".join(_path(ring, left, height / 2) for left in lefts for ring in rings) for rings in (rims, bases)
     )
-    return Drawn(width * shape.parts, height, solid, dashed)
+    return PlanPaths(width * shape.parts, height, solid, dashed)
 
 
 @lru_cache(maxsize=4096)

@@ -26,7 +26,7 @@ FIRST = " class=tb-first"
 SAY = "<td class=tb-say>{}"
 
 
-class Line(NamedTuple):
+class TableRow(NamedTuple):
     """A row: its head, its cells, what is to be said of it. `first` opens a new group, such as a shape.
 
     The browser works a row out by its `factor` and the width of its tin; without them it is of the tin that stands in
@@ -46,7 +46,7 @@ class Line(NamedTuple):
         return "" if self.factor is None else f' data-factor="{self.factor}" data-width={self.width_mm:g}'
 
 
-def table_rows(lines: Iterable[Line]) -> Markup:
+def table_rows(lines: Iterable[TableRow]) -> Markup:
     """The rows as HTML."""
     lines = list(lines)
     cells = _escaped([CELL.join(line.cells) for line in lines])
@@ -124,7 +124,7 @@ def tin_head(tin: Tin, owned: bool) -> Markup:
     return Markup("<th scope=row{}>{}<small>{}</small>").format(lent, *names)
 
 
-def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[Line]:
+def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[TableRow]:
     """The whole-egg version, a line each tin; beaten egg by weight where it says so. `times` stand before the rest."""
     snapped = next((each.whole for each in rows if not each.beaten), None)
     whole = spelled(batch, snapped) if snapped else []
@@ -136,18 +136,18 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
         cells = (*(beaten if each.beaten else whole)[made.at], *time, *_tail(each))
         mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
         say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
-        yield Line(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape, say=say)
+        yield TableRow(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape, say=say)
         shape = tin.shape
 
 
-def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[Line]:
+def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[TableRow]:
     """The exact version, a line each tin, all eggs by weight."""
     figures = list(zip(*(map(formats.measure, each.shown, each.units) for each in rows[0].exact.columns), strict=True))
     shape = ""
     for each in rows:
         tin, made = each.tin, each.exact
         cells = (*figures[made.at], formats.fixed(made.factor_shown, 2))
-        yield Line(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape)
+        yield TableRow(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape)
         shape = tin.shape
 
 

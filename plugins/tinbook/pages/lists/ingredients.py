@@ -14,7 +14,7 @@ from tinbook.pages.base.shared import Linked, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.plans.measures.eggs import PIECES as PIECES_SHOWN
 from tinbook.plans.measures.eggs import by_class
-from tinbook.plans.measures.ingredients import MeasureRow, Weights, weights
+from tinbook.plans.measures.ingredients import IngredientWeights, MeasureRow, weights
 from tinbook.plans.measures.swaps import InPlace, SwapRow, SwapTable, swap_table
 
 UNKNOWN, NONE = "unknown", "none named"
@@ -29,7 +29,7 @@ class Goes:
 
 
 @dataclass(frozen=True)
-class Ways:
+class CardUses:
     """Which mixtures, techniques and swaps each card is in, by the card's name; worked out once for all cards."""
 
     mixtures: Mapping[str, tuple[Linked, ...]]
@@ -37,7 +37,7 @@ class Ways:
     stands_in: Mapping[str, tuple[Linked, ...]]
 
 
-def ways(desk: Desk) -> Ways:
+def ways(desk: Desk) -> CardUses:
     """Those of a whole book. A card that has no page has no way either."""
     mixtures: dict[str, dict[str, Linked]] = {}
     techniques: dict[str, dict[str, Linked]] = {}
@@ -54,7 +54,7 @@ def ways(desk: Desk) -> Ways:
                 other = desk.book.house_word(part.key)
                 if other != name and not part.leave:
                     _add(stands_in, other, Linked(address, name))
-    return Ways(_links(mixtures), _links(techniques), _links(stands_in))
+    return CardUses(_links(mixtures), _links(techniques), _links(stands_in))
 
 
 def _add(found: dict[str, dict[str, Linked]], name: str | None, to: Linked) -> None:
@@ -72,7 +72,7 @@ class CardView:
 
     name: str
     desk: Desk
-    ways: Ways
+    ways: CardUses
 
     @property
     def card(self) -> Card:
@@ -98,7 +98,7 @@ class CardView:
         return tuple(caution for caution in self.desk.facts.cautions.values() if care & set(caution.traits))
 
     @cached_property
-    def weight(self) -> Weights:
+    def weight(self) -> IngredientWeights:
         """What it weighs."""
         return weights(self.card, self.desk.book, self.desk.facts)
 
@@ -171,7 +171,7 @@ def _span(low: float, high: float) -> str:
     return formats.number(low) if low == high else f"{formats.number(low)}–{formats.number(high)}"
 
 
-def _known(made: Weights) -> str:
+def _known(made: IngredientWeights) -> str:
     """Where the weight comes from."""
     return f"Source: {made.source}." if made.source else "Weighed by this house."
 

@@ -19,7 +19,7 @@ from tinbook.pages.mixture.view import MixtureView
 from tinbook.pages.spelling import formats
 from tinbook.pages.technique.view import TechniqueView
 from tinbook.plans.base.versions import amount
-from tinbook.plans.mixtures.inline import Piece, pieces, pieces_of
+from tinbook.plans.mixtures.inline import StepPiece, pieces, pieces_of
 from tinbook.plans.mixtures.steps import step_times
 from tinbook.plans.techniques.technique import material_share, technique_times
 from tinbook.units import Quantity
@@ -174,7 +174,7 @@ def _steps(steps: Iterable[Step], words: Callable[[Step], str]) -> list[Data]:
     return [{"@type": "HowToStep", "text": words(step) + (DONE + step.done if step.done else "")} for step in steps]
 
 
-def _mixed(found: Sequence[Piece], view: MixtureView) -> str:
+def _mixed(found: Sequence[StepPiece], view: MixtureView) -> str:
     """A step of a mixture in words. A whole line is named only, for the ingredients say how much; a part is told."""
     return "".join(
         view.written_cake
@@ -186,7 +186,7 @@ def _mixed(found: Sequence[Piece], view: MixtureView) -> str:
     )
 
 
-def _worked(found: Sequence[Piece], view: TechniqueView) -> str:
+def _worked(found: Sequence[StepPiece], view: TechniqueView) -> str:
     """A step of a technique in words."""
     rows = {row.index: row for row in view.kit.materials}
     return "".join(
@@ -197,5 +197,5 @@ def _worked(found: Sequence[Piece], view: TechniqueView) -> str:
     )
 
 
-def _part(amount: Any, piece: Piece) -> str:
+def _part(amount: Any, piece: StepPiece) -> str:
     return f"{formats.spelled(amount)} {piece.text}"

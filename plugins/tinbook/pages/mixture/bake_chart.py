@@ -6,8 +6,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
+from tinbook.pages.base.drawings import Tick
 from tinbook.pages.spelling import formats
-from tinbook.plans.baking.times import Point, Time
+from tinbook.plans.baking.times import BakePoint, Time
 from tinbook.plans.baking.tin_times import TinTimes
 
 LEFT, RIGHT, TOP, GROUND = 46, 446, 22, 190
@@ -17,14 +18,6 @@ MOST_STEPS = 5
 WIDE_MM = 50.0
 SAID_MM = (150.0, 200.0, 300.0)
 """Widths that are told to who cannot see the drawing, as far as a tin is so wide."""
-
-
-@dataclass(frozen=True, slots=True)
-class Tick:
-    """A figure at an axis."""
-
-    at: int
-    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +89,7 @@ def bake_chart(made: TinTimes) -> BakeChart:
     )
 
 
-def _words(curve: Sequence[tuple[float, Time]], points: Sequence[Point]) -> str:
+def _words(curve: Sequence[tuple[float, Time]], points: Sequence[BakePoint]) -> str:
     said = [
         f"{formats.number(width / 10)} cm: {formats.number(time.low_shown_min)} to "
         f"{formats.number(time.high_shown_min)} min"

@@ -17,7 +17,7 @@ ROOM = 1.25
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Drawn:
+class RuleDrawing:
     """A rule: its words, its figure, and where its range and the mixture's point lie on a line that starts at none."""
 
     title: str
@@ -53,7 +53,7 @@ class BalanceView:
         return self.balance.parts
 
     @cached_property
-    def rules(self) -> tuple[Drawn, ...]:
+    def rules(self) -> tuple[RuleDrawing, ...]:
         """The rules, drawn."""
         return tuple(_drawn(each) for each in self.balance.standings)
 
@@ -72,13 +72,13 @@ class BalanceView:
         return worked_view((self.balance.worked,), self.facts)
 
 
-def _drawn(each: Standing) -> Drawn:
+def _drawn(each: Standing) -> RuleDrawing:
     ends = [end for end in (each.value_shown, each.high_shown, each.low_shown) if end is not None]
     scale = WIDE / (max(ends) * ROOM)
     low, high = each.low_shown * scale, each.high_shown * scale if each.high_shown else WIDE
     point = None if each.value_shown is None else round(each.value_shown * scale, 1)
     figure = "none" if each.value_shown is None else formats.number(each.value_shown)
-    return Drawn(
+    return RuleDrawing(
         title=each.rule.title,
         figure=figure,
         usual=_usual(each),

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import Line, grouped, short_rows, spelled, tin_head
+from tinbook.pages.base.rows import TableRow, grouped, short_rows, spelled, tin_head
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.mixture.layers import LayersView, has_layers
 from tinbook.pages.spelling import formats
@@ -29,7 +29,7 @@ from tinbook.plans.finish.covering import (
     weighed_out,
 )
 from tinbook.plans.finish.pasting import PasteRow
-from tinbook.plans.finish.used import Learned
+from tinbook.plans.finish.used import Correction
 from tinbook.tins import Tin
 
 number = formats.number
@@ -91,7 +91,7 @@ def bowl_words(settled: Finishing) -> str:
     return f"{formats.percent(share)} stays in the bowl and on the tools: it is counted in." if share else ""
 
 
-def learned_words(found: Learned) -> str:
+def learned_words(found: Correction) -> str:
     """What the house's own cakes took, as a sentence; empty where none is logged."""
     return f"{formats.title(found.words)}." if found.words else ""
 
@@ -180,14 +180,14 @@ class CoatsView:
         return tuple(Head(formats.title(line.name), line.unit or "g") for line in self.batch.ingredients)
 
     @property
-    def split_lines(self) -> Iterator[Line]:
+    def split_lines(self) -> Iterator[TableRow]:
         """What goes into the amount made, a line each cake."""
         made = weighed_out(self.tables[0], self.desk.facts)
         figures, shape = spelled(self.batch, made[0]), ""
         for row, version in zip(self.tables[0].rows, made, strict=True):
             tin = row.cake.tin
             cells = (*figures[version.at], number(row.made_shown_g))
-            yield Line(
+            yield TableRow(
                 head=tin_head(tin, row.owned),
                 cells=cells,
                 first=tin.shape != shape,

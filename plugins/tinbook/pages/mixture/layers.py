@@ -25,7 +25,7 @@ MAIN = (2,)
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class StackView:
     """The drawing of one stack and the same in a few lines."""
 
     drawing: Section
@@ -46,7 +46,7 @@ class LayersView:
         return stack_table(self.table, self.desk.book, self.desk.facts)
 
     @property
-    def drawn(self) -> tuple[Drawn, ...]:
+    def drawn(self) -> tuple[StackView, ...]:
         """The stack from the tins it is written for."""
         desk, batch = self.desk, self.table.batch
         found = elevations(batch, self.stacks.finishing, desk.book, desk.facts)
@@ -85,7 +85,7 @@ def _cells(rows: tuple[StackRow, ...]) -> Iterator[tuple[Tin, bool, tuple[str, .
         yield made.tin, row.owned, cells
 
 
-def _drawn(each: Elevation) -> Drawn:
+def _drawn(each: Elevation) -> StackView:
     stack, mm = each.stack, formats.millimetres
     name = tin_name(stack.tins, stack.tin)
     cut = f"each cut into {stack.cut}" if stack.cut > 1 else "not cut"
@@ -97,7 +97,7 @@ def _drawn(each: Elevation) -> Drawn:
         f"{stand} {mm(stack.stack_shown_mm)} high{coated}; the cake alone weighs "
         f"{formats.grams(stack.weight_shown_g)}."
     )
-    return Drawn(section(each, name), name, told)
+    return StackView(section(each, name), name, told)
 
 
 SHARES = ("level_off", "stays_in_the_bowl")

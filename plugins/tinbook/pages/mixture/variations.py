@@ -19,7 +19,7 @@ LEFT_OUT = "left out"
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class DifferenceRow:
     """What the base has, and what stands here. `first` opens a group: mix, tins and bake, method."""
 
     before: str
@@ -32,7 +32,7 @@ class DiffersView:
     """The table of differences, and the page of the base."""
 
     base: Linked
-    rows: tuple[Row, ...]
+    rows: tuple[DifferenceRow, ...]
 
 
 def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:
@@ -41,7 +41,9 @@ def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:
     if found is None:
         return None
     groups = (_lines(found), _keys(found, batch, facts), _steps(found, batch, book))
-    rows = tuple(Row(before, here, first=at == 0) for group in groups for at, (before, here) in enumerate(group))
+    rows = tuple(
+        DifferenceRow(before, here, first=at == 0) for group in groups for at, (before, here) in enumerate(group)
+    )
     return DiffersView(Linked(f"mixtures/{found.base.slug}", found.base.mixture.name), rows)
 
 

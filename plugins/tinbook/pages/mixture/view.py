@@ -9,9 +9,10 @@ from typing import Any
 
 from tinbook.facts import Caution
 from tinbook.models import Mixture
+from tinbook.pages.base.grids import Head
 from tinbook.pages.base.icons import paths
 from tinbook.pages.base.page import Desk, Page
-from tinbook.pages.base.rows import Line, exact_lines, plain_head, spelled, whole_lines
+from tinbook.pages.base.rows import TableRow, exact_lines, plain_head, spelled, whole_lines
 from tinbook.pages.base.shared import (
     Linked,
     PieceView,
@@ -40,15 +41,7 @@ from tinbook.plans.measures.spooned import Measured, measured
 from tinbook.plans.mixtures import batches, safety
 from tinbook.plans.mixtures.balance import balance, has_balance
 from tinbook.plans.mixtures.bench import as_plain, bench
-from tinbook.plans.mixtures.inline import Piece, pieces
-
-
-@dataclass(frozen=True, slots=True)
-class Head:
-    """A column's head: what it is, and below it the unit."""
-
-    name: str
-    unit: str
+from tinbook.plans.mixtures.inline import StepPiece, pieces
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +124,7 @@ class MixtureView:
             for step in self.mixture.method
         )
 
-    def _piece_view(self, piece: Piece, lines: dict[int, Measured]) -> PieceView:
+    def _piece_view(self, piece: StepPiece, lines: dict[int, Measured]) -> PieceView:
         if piece.tins:
             return PieceView(text=self.written_cake, tins=True)
         if piece.line is None:
@@ -217,7 +210,7 @@ class MixtureView:
         )
 
     @cached_property
-    def swaps(self) -> tuple[batches.Swap, ...]:
+    def swaps(self) -> tuple[batches.FlourSwap, ...]:
         """Plain flour and powder for the self-raising flour in it."""
         return batches.swaps(self.batch, self.desk.book, self.desk.facts)
 
@@ -288,12 +281,12 @@ class MixtureView:
         return "By the egg" if self.batch.tins else "By weight and batch"
 
     @property
-    def tin_lines(self) -> Iterator[Line]:
+    def tin_lines(self) -> Iterator[TableRow]:
         """The whole-egg version, a line each tin."""
         return whole_lines(self.batch, self.table.rows, self.baking.cells if self.baking else ())
 
     @property
-    def exact_lines(self) -> Iterator[Line]:
+    def exact_lines(self) -> Iterator[TableRow]:
         """The exact version, a line each tin."""
         return exact_lines(self.batch, self.table.rows)
 
@@ -308,7 +301,7 @@ class MixtureView:
         return batches.weight_table(self.batch, self.desk.facts)
 
     @property
-    def batch_lines(self) -> Iterator[Line]:
+    def batch_lines(self) -> Iterator[TableRow]:
         """The rows of that table, spelled."""
         asked_by, columns, figures = "", None, list[tuple[str, ...]]()
         width_mm = max((tin.bounds_mm[0] for _, tin in self.batch.tins), default=0.0)
@@ -317,7 +310,9 @@ class MixtureView:
             if made.columns is not columns:
                 columns, figures = made.columns, spelled(self.batch, made)
             cells = (*figures[made.at], formats.number(made.mass_shown_g))
-            yield Line(head=head, cells=cells, first=row.asked_by != asked_by, factor=made.factor, width_mm=width_mm)
+            yield TableRow(
+                head=head, cells=cells, first=row.asked_by != asked_by, factor=made.factor, width_mm=width_mm
+            )
             asked_by = row.asked_by
 
     @property

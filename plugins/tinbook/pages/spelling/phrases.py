@@ -24,13 +24,13 @@ class Phrase:
 
 def phrases(text: str) -> tuple[tuple[Phrase, ...], ...]:
     """The paragraphs of a Markdown text as the page reads it. A link keeps its words; a line of a list gets a dash."""
-    reader = _Reader()
+    reader = _PhraseReader()
     reader.feed(markdown(formats.prose(text)))
     reader.close()
     return tuple(tuple(paragraph) for paragraph in reader.paragraphs if paragraph)
 
 
-class _Reader(HTMLParser):
+class _PhraseReader(HTMLParser):
     """Takes the words out of what Markdown made, block by block."""
 
     def __init__(self) -> None:

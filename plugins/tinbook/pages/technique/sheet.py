@@ -50,7 +50,7 @@ class Shown:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class ReadyLine:
     """Something to have ready: how much of it, what, how it is wanted, and whether it is no food."""
 
     amount: str
@@ -60,7 +60,7 @@ class Row:
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class StepWords:
     """A piece of a step; an amount stands out."""
 
     text: str
@@ -72,7 +72,7 @@ class SheetStep:
     """A step: its words, its times, when it is done, how long it may stand or keep, and its picture, or none."""
 
     number: int
-    words: tuple[Words, ...]
+    words: tuple[StepWords, ...]
     times: tuple[str, ...]
     done: str
     windows: tuple[str, ...]
@@ -80,7 +80,7 @@ class SheetStep:
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class Advice:
     """A caution or a fault and its cure: what it is, and what to do."""
 
     title: str
@@ -95,13 +95,13 @@ class SheetCake:
     shown: bool
     total: str
     heavy: str
-    parts: tuple[Told, ...]
-    colours: tuple[Told, ...]
+    parts: tuple[Advice, ...]
+    colours: tuple[Advice, ...]
     templates: tuple[PaperPage, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class TechniqueSheet:
     """All that goes along: the list of what may leave the house."""
 
     slug: str
@@ -110,19 +110,19 @@ class Sheet:
     purpose: tuple[tuple[Phrase, ...], ...]
     people: str
     leads: tuple[tuple[str, str], ...]
-    materials: tuple[Row, ...]
-    tools: tuple[Row, ...]
+    materials: tuple[ReadyLine, ...]
+    tools: tuple[ReadyLine, ...]
     cakes: tuple[SheetCake, ...]
-    contains: tuple[Told, ...]
+    contains: tuple[Advice, ...]
     unknown: str
     steps: tuple[SheetStep, ...]
     pictures: tuple[Shown, ...]
     checks: tuple[str, ...]
-    faults: tuple[Told, ...]
+    faults: tuple[Advice, ...]
     not_food: str
     taken_away: str
     counted: tuple[str, ...]
-    cautions: tuple[Told, ...]
+    cautions: tuple[Advice, ...]
     tips: tuple[str, ...]
     address: str
     code: Markup
@@ -147,7 +147,7 @@ class Dress:
     figures: bytes
 
 
-def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, paper: str = "A4") -> Sheet:
+def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, paper: str = "A4") -> TechniqueSheet:
     """The sheet of a technique of the (public) book, every amount for `people` but of what they share.
 
     Its parts and their templates are for one `cake`, or for all to choose from if none is named.
@@ -170,7 +170,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         )
     )
     leads = (("For", technique.level or ""), ("Makes", technique.makes or ""), *view.times)
-    return Sheet(
+    return TechniqueSheet(
         slug=slug,
         house=house.name,
         name=technique.name,
@@ -179,7 +179,8 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         leads=tuple((name, words) for name, words in leads if words),
         materials=tuple(_materials(view)),
         tools=tuple(
-            Row(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food) for tool in view.kit.tools
+            ReadyLine(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food)
+            for tool in view.kit.tools
         ),
         cakes=tuple(_cakes(view, cake, PAPERS[paper])),
         contains=_contains(view.strip),
@@ -187,14 +188,14 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         steps=steps,
         pictures=_shown([each for file, each in pictures.items() if file not in shown], desk.book.pictures, "picture"),
         checks=technique.checks,
-        faults=tuple(Told(each.fault, each.cure) for each in technique.faults),
+        faults=tuple(Advice(each.fault, each.cure) for each in technique.faults),
         not_food=view.not_food,
         taken_away=view.taken_away,
         counted=tuple(_counted(view.kit)),
         cautions=(
-            *(Told("Warning by law", words) for words in (view.parts.warnings if view.parts else ())),
-            *(Told("", caution) for caution in technique.cautions),
-            *(Told(caution.title, caution.advice) for caution in view.cautions),
+            *(Advice("Warning by law", words) for words in (view.parts.warnings if view.parts else ())),
+            *(Advice("", caution) for caution in technique.cautions),
+            *(Advice(caution.title, caution.advice) for caution in view.cautions),
         ),
         tips=technique.tips,
         address=view.address,
@@ -210,34 +211,34 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
             shown=told.shown or cake is not None,
             total=told.total,
             heavy=told.heavy,
-            parts=tuple(Told(*each) for each in spoken(told.parts)),
-            colours=tuple(Told(*each) for each in mixed(told.colours)),
+            parts=tuple(Advice(*each) for each in spoken(told.parts)),
+            colours=tuple(Advice(*each) for each in mixed(told.colours)),
             templates=template_pages(made, paper, view.desk),
         )
 
 
-def _words(pieces: Iterable[Any]) -> Iterator[Words]:
+def _words(pieces: Iterable[Any]) -> Iterator[StepWords]:
     for piece in pieces:
         if piece.is_amount:
-            yield Words(piece.amount, True)
-            yield Words(f" {piece.text}", False)
+            yield StepWords(piece.amount, True)
+            yield StepWords(f" {piece.text}", False)
         else:
-            yield Words(piece.text, False)
+            yield StepWords(piece.text, False)
 
 
-def _materials(view: TechniqueView) -> Iterator[Row]:
+def _materials(view: TechniqueView) -> Iterator[ReadyLine]:
     for row in view.kit.materials:
         share = ("to share",) if row.shared and view.people > 1 else ()
         wanted = "; ".join((*share, *([row.wanted] if row.wanted else [])))
         amount = in_measure(row, 1, view.measure, view.desk.book)
-        yield Row(formats.spelled(amount), formats.title(row.name), wanted, row.not_food)
+        yield ReadyLine(formats.spelled(amount), formats.title(row.name), wanted, row.not_food)
 
 
-def _contains(strip: AllergenStrip | None) -> tuple[Told, ...]:
+def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     if strip is None:
         return ()
-    told = tuple(Told(each.allergen, formats.sentence(each.ingredients)) for each in strip.contains)
-    return told or (Told("", "nothing named on the cards of its ingredients"),)
+    told = tuple(Advice(each.allergen, formats.sentence(each.ingredients)) for each in strip.contains)
+    return told or (Advice("", "nothing named on the cards of its ingredients"),)
 
 
 def _counted(kit: Kit) -> Iterator[str]:
@@ -275,7 +276,7 @@ def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: 
     return tuple(found)
 
 
-def sheet_page(sheet: Sheet, dress: Dress) -> str:
+def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
     """The sheet as one web page that asks for nothing: styles, script, letters and pictures are all inside.
 
     Its own policy forbids any request, and any script but the one of the ticks.
@@ -294,7 +295,7 @@ def sheet_page(sheet: Sheet, dress: Dress) -> str:
     return render("sheet/sheet.html", sheet=sheet, style=Markup(style), script=Markup(script), policy=policy)
 
 
-def as_plain(sheet: Sheet) -> dict[str, Any]:
+def as_plain(sheet: TechniqueSheet) -> dict[str, Any]:
     """The sheet as plain data for the cake that shows, its pictures by the names of their files."""
     bare = tuple(replace(each, templates=()) for each in sheet.cakes if each.shown)
     return _plain(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
@@ -308,7 +309,7 @@ def _plain(value: Any) -> Any:
     return str(value) if isinstance(value, str) else value
 
 
-def picture_files(sheet: Sheet) -> dict[str, bytes]:
+def picture_files(sheet: TechniqueSheet) -> dict[str, bytes]:
     """The pictures of a sheet by the names of their files."""
     shown = (*(picture for step in sheet.steps for picture in step.pictures), *sheet.pictures)
     return {picture.name: picture.content for picture in shown}

@@ -17,7 +17,7 @@ from markupsafe import Markup
 
 from tinbook.pages.base.render import render
 from tinbook.plans.true_size.drawn import KINDS, Point, Template
-from tinbook.plans.true_size.papers import Paper, Tile, on_its_side, on_paper
+from tinbook.plans.true_size.papers import Paper, SheetTile, on_its_side, on_paper
 
 PT_MM = 25.4 / 72.0
 SIDE_MM, ABOVE_MM = 14.0, 10.0
@@ -45,7 +45,7 @@ LINES: dict[str, tuple[float, tuple[float, ...]]] = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class PageLine:
     """A line of a page; `closed` where it ends where it began."""
 
     points: tuple[Point, ...]
@@ -62,7 +62,7 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Words:
+class PageWords:
     """Words of a page on a baseline; `anchor`: which end of them stands at (x, y), `turned`: they run upwards."""
 
     x: float
@@ -92,8 +92,8 @@ class PaperPage:
     title: str
     width_mm: float
     height_mm: float
-    lines: tuple[Line, ...]
-    words: tuple[Words, ...]
+    lines: tuple[PageLine, ...]
+    words: tuple[PageWords, ...]
 
     @property
     def wide(self) -> bool:
@@ -151,7 +151,7 @@ def paper_pages(templates: Sequence[Template], paper: Paper, overlap_mm: float, 
     return tuple(pages)
 
 
-def _laid(template: Template, paper: Paper, overlap_mm: float) -> tuple[Paper, float, tuple[Tile, ...]]:
+def _laid(template: Template, paper: Paper, overlap_mm: float) -> tuple[Paper, float, tuple[SheetTile, ...]]:
     """The paper upright or on its side, whichever takes fewer sheets; where its window begins; the tiles."""
     tried = []
     for page in (paper, on_its_side(paper)):
@@ -166,25 +166,27 @@ def _notes(template: Template, page: Paper) -> list[str]:
     return [line for note in template.notes for line in textwrap.wrap(note, signs)]
 
 
-def _line(kind: str, *points: Point) -> Line:
+def _line(kind: str, *points: Point) -> PageLine:
     width, dash = LINES[kind]
-    return Line(points=points, kind=kind, width=width, dash=dash, closed=len(points) > 2 and points[0] == points[-1])
+    return PageLine(
+        points=points, kind=kind, width=width, dash=dash, closed=len(points) > 2 and points[0] == points[-1]
+    )
 
 
-def _drawn(template: Template, tile: Tile, at: Point) -> Iterator[Line]:
+def _drawn(template: Template, tile: SheetTile, at: Point) -> Iterator[PageLine]:
     for stroke in template.strokes:
         for piece in tile.clipped(stroke.points):
             yield _line(stroke.kind, *((x - tile.left + at[0], y - tile.top + at[1]) for x, y in piece))
 
 
-def _told(template: Template, tile: Tile, at: Point) -> Iterator[Words]:
+def _told(template: Template, tile: SheetTile, at: Point) -> Iterator[PageWords]:
     for label in template.labels:
         x, y = label.at
         if tile.left <= x <= tile.right and tile.top <= y <= tile.bottom:
             size = STRONG_PT if label.strong else TEXT_PT
             # a middle, told as a baseline
             down = size * PT_MM * 0.35
-            yield Words(
+            yield PageWords(
                 x=x - tile.left + at[0],
                 y=y - tile.top + at[1] + down,
                 text=label.text,
@@ -195,49 +197,52 @@ def _told(template: Template, tile: Tile, at: Point) -> Iterator[Words]:
 
 
 def _head(
-    template: Template, page: Paper, tile: Tile, tiles: Sequence[Tile]
-) -> tuple[list[Line], list[Words]]:  # fmt: skip
+    template: Template, page: Paper, tile: SheetTile, tiles: Sequence[SheetTile]
+) -> tuple[list[PageLine], list[PageWords]]:  # fmt: skip
     right, y = page.width_mm - SIDE_MM, ABOVE_MM + 5.0
-    words = [Words(x=SIDE_MM, y=y, text=template.name, size_pt=NAME_PT, figures=True)]
+    words = [PageWords(x=SIDE_MM, y=y, text=template.name, size_pt=NAME_PT, figures=True)]
     if len(tiles) > 1:
         words.append(
-            Words(x=right, y=y, text=f"{tile.name} of {len(tiles)}", size_pt=NAME_PT, figures=True, anchor="end")
+            PageWords(x=right, y=y, text=f"{tile.name} of {len(tiles)}", size_pt=NAME_PT, figures=True, anchor="end")
         )
     said = f"{template.size}. For {template.cake.name}. Scale 1:1, on {page.name}."
-    words.append(Words(x=SIDE_MM, y=y + 5.5, text=said))
+    words.append(PageWords(x=SIDE_MM, y=y + 5.5, text=said))
     y += 5.5
     for note in _notes(template, page):
         y += LINE_MM
-        words.append(Words(x=SIDE_MM, y=y, text=note))
+        words.append(PageWords(x=SIDE_MM, y=y, text=note))
     y += LINE_MM + 0.6
     lines, x = [], SIDE_MM
     for kind in template.kinds:
         lines.append(_line(kind, (x, y - 1.2), (x + 12.0, y - 1.2)))
-        words.append(Words(x=x + 14.0, y=y, text=KINDS[kind]))
+        words.append(PageWords(x=x + 14.0, y=y, text=KINDS[kind]))
         x += 19.0 + len(KINDS[kind]) * TEXT_WIDE_MM
     return lines, words
 
 
-def _foot(page: Paper, number: int, total: int, house: str) -> tuple[list[Line], list[Words]]:
+def _foot(page: Paper, number: int, total: int, house: str) -> tuple[list[PageLine], list[PageWords]]:
     lines, words = [], []
     for row, (long, name) in enumerate(BARS):
         y = page.height_mm - 21.5 + row * 7.0
         lines.append(_line("bar", (SIDE_MM, y), (SIDE_MM + long, y)))
         lines += [_line("bar", (x, y - 1.6), (x, y + 1.6)) for x in (SIDE_MM, SIDE_MM + long)]
-        words.append(Words(x=SIDE_MM + BARS[1][0] + 3.0, y=y + 1.2, text=name, size_pt=STRONG_PT, figures=True))
+        words.append(PageWords(x=SIDE_MM + BARS[1][0] + 3.0, y=y + 1.2, text=name, size_pt=STRONG_PT, figures=True))
     x, y = SIDE_MM + BARS[1][0] + 27.0, page.height_mm - 20.3
-    words.append(Words(x=x, y=y, text="Measure this first.", size_pt=STRONG_PT, figures=True))
-    words += [Words(x=x, y=y + 4.4, text="Print at 100 %, never"), Words(x=x, y=y + 8.4, text="fitted to the page.")]
+    words.append(PageWords(x=x, y=y, text="Measure this first.", size_pt=STRONG_PT, figures=True))
+    words += [
+        PageWords(x=x, y=y + 4.4, text="Print at 100 %, never"),
+        PageWords(x=x, y=y + 8.4, text="fitted to the page."),
+    ]
     y = page.height_mm - 8.0
-    words.append(Words(x=SIDE_MM, y=y, text=house))
-    words.append(Words(x=page.width_mm - SIDE_MM, y=y, text=f"Page {number} of {total}", anchor="end"))
+    words.append(PageWords(x=SIDE_MM, y=y, text=house))
+    words.append(PageWords(x=page.width_mm - SIDE_MM, y=y, text=f"Page {number} of {total}", anchor="end"))
     lines.append(_line("rule", (SIDE_MM, y - 18.5), (page.width_mm - SIDE_MM, y - 18.5)))
     return lines, words
 
 
 def _joints(
-    tile: Tile, tiles: Sequence[Tile], at: Point, overlap_mm: float
-) -> Iterator[tuple[list[Line], list[Words]]]:  # fmt: skip
+    tile: SheetTile, tiles: Sequence[SheetTile], at: Point, overlap_mm: float
+) -> Iterator[tuple[list[PageLine], list[PageWords]]]:  # fmt: skip
     """The line in the middle of what two sheets share, two diamonds on it, and which sheet meets it there."""
     names = {(each.row, each.column): each.name for each in tiles}
     wide, high = tile.right - tile.left, tile.bottom - tile.top
@@ -270,7 +275,7 @@ def _joints(
             lines.append(_line("inner", *corners, corners[0]))
         # beside the middle, where drawings have their middle lines
         x, y = put(long * 0.375, text)
-        yield lines, [Words(x=x, y=y, text=told, anchor="middle", turned=not across)]
+        yield lines, [PageWords(x=x, y=y, text=told, anchor="middle", turned=not across)]
 
 
 def as_plain(title: str, pages: Sequence[PaperPage]) -> dict[str, Any]:

@@ -26,7 +26,7 @@ from tinbook.pages.base.shared import (
 from tinbook.pages.spelling import formats
 from tinbook.pages.technique.parts import PartsView
 from tinbook.plans.base.versions import Amount
-from tinbook.plans.mixtures.inline import Piece, pieces_of
+from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.parts import part_traits
 from tinbook.plans.techniques.technique import (
@@ -168,7 +168,7 @@ class TechniqueView:
         """The pictures that no step shows."""
         return tuple(loose_pictures(self.technique, self.desk.book))
 
-    def _piece(self, piece: Piece, rows: dict[int, MaterialRow]) -> PieceView:
+    def _piece(self, piece: StepPiece, rows: dict[int, MaterialRow]) -> PieceView:
         if piece.line is None:
             return PieceView(text=piece.text)
         amount = in_measure(rows[piece.line], piece.share, self.measure, self.desk.book)

@@ -48,7 +48,7 @@ def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, str]]:
     return [(row, dial(row.conventional_c, book, facts)) for row in rows]
 
 
-class Ways(NamedTuple):
+class WaysToBake(NamedTuple):
     """A mixture in the first of its written tins, its batter so deep: as written, half the batter in each of two tins,
     and in a cooler oven, where the tin is wide or the batter deep."""
 
@@ -61,7 +61,7 @@ class Ways(NamedTuple):
     cooler: Time | None
 
 
-def ways(known: Baking, book: Book, facts: Facts) -> Ways:
+def ways(known: Baking, book: Book, facts: Facts) -> WaysToBake:
     """The ways to bake a mixture that is written for tins."""
     batch = known.batch
     count, written = batch.tins[0]
@@ -71,10 +71,10 @@ def ways(known: Baking, book: Book, facts: Facts) -> Ways:
     whole, half = known.times([(tin, depth), (tin, depth / 2.0)])
     cooler_c = known.cooler_c(tin, depth, known.oven_c, facts)
     cooler = known.times([(tin, depth)], cooler_c)[0] if cooler_c is not None else None
-    return Ways(known=known, tin=tin, batter_mm=depth, whole=whole, half=half, cooler_c=cooler_c, cooler=cooler)
+    return WaysToBake(known=known, tin=tin, batter_mm=depth, whole=whole, half=half, cooler_c=cooler_c, cooler=cooler)
 
 
-class Bake(NamedTuple):
+class LoggedBake(NamedTuple):
     """A bake of the log: its tin, its batter so deep, how hot the oven was, and what is expected of such a bake now."""
 
     entry: Baked
@@ -85,7 +85,7 @@ class Bake(NamedTuple):
     expected: Time
 
 
-def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[Bake]:
+def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[LoggedBake]:
     """All that was baked and is learned from, newest first."""
     found = []
     for batch in batches:
@@ -100,7 +100,7 @@ def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[Bake]:
         for (oven_c, start_c), all_told in alike.items():
             times = made.times([(tin, depth) for _, tin, depth in all_told], oven_c, start_c)
             found += [
-                Bake(entry=entry, batch=batch, tin=tin, depth_mm=depth, oven_c=oven_c, expected=time)
+                LoggedBake(entry=entry, batch=batch, tin=tin, depth_mm=depth, oven_c=oven_c, expected=time)
                 for (entry, tin, depth), time in zip(all_told, times, strict=True)
             ]
     return sorted(found, key=lambda each: each.entry.day, reverse=True)

@@ -37,7 +37,7 @@ class Time(NamedTuple):
     check_shown_min: float
 
 
-class Point(NamedTuple):
+class BakePoint(NamedTuple):
     """One bake that was learned from. `entry` is its line of the log, None for the recipe's own time."""
 
     tin: Tin
@@ -56,7 +56,7 @@ class Baking:
     oven_c: float
     start_c: float
     centre_c: float
-    points: tuple[Point, ...]
+    points: tuple[BakePoint, ...]
     kin: int
     """Bakes of other mixtures of its kind that were learned from."""
     check_share: float
@@ -201,7 +201,7 @@ class Bakes:
     def __init__(self, book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> None:
         self._book, self._facts = book, facts
         self._batches: dict[str, Batch] = dict(batches or {})
-        self._read: dict[str, tuple[tuple[Point, ...], Evidence]] = {}
+        self._read: dict[str, tuple[tuple[BakePoint, ...], Evidence]] = {}
         self._kinds: dict[str, _Kind] = {}
         self._known: dict[str, Baking | None] = {}
 
@@ -236,7 +236,7 @@ class Bakes:
             check_share=numbers["start checking"].value,
         )
 
-    def _seen(self, batch: Batch, before: Prior) -> tuple[tuple[Point, ...], Evidence]:
+    def _seen(self, batch: Batch, before: Prior) -> tuple[tuple[BakePoint, ...], Evidence]:
         """The bakes of a mixture, and what they say."""
         if batch.slug not in self._read:
             points = self._points(batch)
@@ -260,14 +260,14 @@ class Bakes:
             self._batches[slug] = weigh(slug, self._book.mixtures[slug], self._book, self._facts)
         return self._batches[slug]
 
-    def _points(self, batch: Batch) -> tuple[Point, ...]:
+    def _points(self, batch: Batch) -> tuple[BakePoint, ...]:
         found = []
         written = batch.mixture.bake
         if written and batch.tins:
             tin = max((tin for _, tin in batch.tins), key=width_mm)
             middle = (written.time.low.base * written.time.high.base) ** 0.5
             found.append(
-                Point(tin=tin, width_mm=width_mm(tin), depth_mm=_written_mm(batch, tin), minutes=middle, entry=None)
+                BakePoint(tin=tin, width_mm=width_mm(tin), depth_mm=_written_mm(batch, tin), minutes=middle, entry=None)
             )
         gravity = batch.mass_g / batch.batter_ml
         for entry in self._book.bakes_of.get(batch.slug, ()):
@@ -275,7 +275,7 @@ class Bakes:
             if depth:
                 tin = as_owned(entry.tin, self._book)
                 found.append(
-                    Point(tin=tin, width_mm=width_mm(tin), depth_mm=depth, minutes=entry.done_after, entry=entry)
+                    BakePoint(tin=tin, width_mm=width_mm(tin), depth_mm=depth, minutes=entry.done_after, entry=entry)
                 )
         return tuple(found)
 
@@ -285,7 +285,7 @@ def _written_mm(batch: Batch, tin: Tin) -> float:
     return min(batch.depth_mm, tin.brim_mm)
 
 
-def _evidence(points: Sequence[Point], batch: Batch, before: Prior, book: Book, facts: Facts) -> Evidence:
+def _evidence(points: Sequence[BakePoint], batch: Batch, before: Prior, book: Book, facts: Facts) -> Evidence:
     heats = [heat_of(point, batch, book, facts) for point in points]
     return baking.evidence(
         [point.width_mm for point in points], [point.depth_mm for point in points], heats,
@@ -293,7 +293,7 @@ def _evidence(points: Sequence[Point], batch: Batch, before: Prior, book: Book, 
     )  # fmt: skip
 
 
-def heat_of(point: Point, batch: Batch, book: Book, facts: Facts) -> float:
+def heat_of(point: BakePoint, batch: Batch, book: Book, facts: Facts) -> float:
     """The heat a bake had: a logged one by what the house's oven does at that dial, the recipe's own as written."""
     numbers = facts.numbers
     start_c, centre_c = numbers["batter at the start"].value, numbers["centre when done"].value

@@ -11,7 +11,7 @@ from tinbook.facts import Facts, Kind
 from tinbook.models import Baked
 
 
-class Learned(NamedTuple):
+class LearnedFrom(NamedTuple):
     """From how many bakes a mixture's rise and loss were learned."""
 
     rises: int = 0
@@ -57,12 +57,12 @@ def losses(entries: Iterable[Baked]) -> list[float]:
 
 def learned(
     entries: Sequence[Baked], kind: Kind, gravity: float, said: float | None, facts: Facts
-) -> tuple[float, float, Learned]:
+) -> tuple[float, float, LearnedFrom]:
     """Rise, loss, and from how many bakes. `said` is the rise that the house wrote down, which a log then moves."""
     rise = said or (kind.rise.typical if kind.rise else 1.0)
     loss = kind.loss.typical if kind.loss else 0.0
     if not entries or not kind.rise or not kind.loss:
-        return rise, loss, Learned()
+        return rise, loss, LearnedFrom()
     seen, lost = rises(entries, gravity), losses(entries)
     if seen:
         wide = baking.spread(log(kind.rise.low), log(kind.rise.high))
@@ -71,4 +71,4 @@ def learned(
     if lost:
         wide = baking.spread(kind.loss.low, kind.loss.high)
         loss = max(0.0, baking.settled(loss, wide, lost, facts.numbers["loss scatter"].value))
-    return rise, loss, Learned(len(seen), len(lost))
+    return rise, loss, LearnedFrom(len(seen), len(lost))

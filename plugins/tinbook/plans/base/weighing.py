@@ -9,7 +9,7 @@ from functools import cached_property
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
-from tinbook.plans.base.bake_log import Learned, learned
+from tinbook.plans.base.bake_log import LearnedFrom, learned
 from tinbook.plans.base.finishing import rise_said
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
@@ -56,7 +56,7 @@ class Batch:
     """Baked depth over batter depth: as this cake or the house has found it, else usual for its kind."""
     loss: float
     """The share of the weight that goes off in the oven; 0 for what is not baked."""
-    learned: Learned
+    learned: LearnedFrom
     steps: rounding.ScaleSteps
     worked: Worked = field(compare=False)
 

@@ -9,7 +9,7 @@ from tinbook.engine import coats, pastes
 from tinbook.models import Book
 from tinbook.plans.base.shelf import house_outlines
 from tinbook.tins import Tin
-from tinbook.tins.growth import Outline, outline_of
+from tinbook.tins.growth import CakeOutline, outline_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +21,7 @@ class Cake:
     layers: int
 
     @property
-    def outline(self) -> Outline:
+    def outline(self) -> CakeOutline:
         """Its outline before any coat."""
         return outline_of(self.tin)
 

@@ -17,14 +17,14 @@ from tinbook.plans.finish.cake import Cake, house_cakes
 from tinbook.plans.finish.coating import coat_row
 from tinbook.plans.finish.covering import covers, fills, only_fills
 from tinbook.plans.finish.pasting import PasteRow, paste_row
-from tinbook.plans.finish.used import Learned, learned
+from tinbook.plans.finish.used import Correction, learned
 
 COATS = ("filling", "crumb_coat", "final_coat")
 """The roles that go together in one bowl where one mixture plays them."""
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class MixtureNeed:
     """How much of one mixture is made for a cake, what stays in the bowl in it, and how many whole batches that is."""
 
     made_g: float
@@ -40,7 +40,7 @@ class CoveredRow:
     owned: bool
     coats_g: tuple[float, ...]
     coats_shown_g: tuple[float, ...]
-    made: tuple[Made, ...]
+    made: tuple[MixtureNeed, ...]
     paste: PasteRow | None
     board: BoardRow
 
@@ -56,7 +56,7 @@ class CoveredTable:
     mixtures: Mapping[str, Batch]
     cover: Batch | None
     missing: tuple[str, ...]
-    learned: Mapping[str, Learned]
+    learned: Mapping[str, Correction]
     rows: tuple[CoveredRow, ...]
     worked: Worked
 
@@ -117,7 +117,7 @@ def _row(
     facts: Facts,
     roles: Mapping[str, Batch],
     cover: Batch | None,
-    found: Mapping[str, Learned],
+    found: Mapping[str, Correction],
     book: Book,
 ) -> CoveredRow:
     grams, by_mixture = [], dict[str, float]()
@@ -140,8 +140,8 @@ def _row(
     )
 
 
-def _made(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> Made:
+def _made(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
     batch = next(each for each in roles.values() if each.slug == slug)
     made_g = coats.with_bowl(used_g, settled["stays_in_the_bowl"])
     batches = ceil(made_g / batch.makes_g - 1e-9)
-    return Made(made_g, rounding.scales_up(made_g, steps_of(book)), batches)
+    return MixtureNeed(made_g, rounding.scales_up(made_g, steps_of(book)), batches)

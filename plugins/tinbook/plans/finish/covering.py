@@ -14,7 +14,7 @@ from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.cake import house_cakes
 from tinbook.plans.finish.coating import ONLY_FILLS, CoatRow, coat_row
 from tinbook.plans.finish.pasting import PasteRow, paste_row
-from tinbook.plans.finish.used import PASTES, Learned, learned
+from tinbook.plans.finish.used import PASTES, Correction, learned
 
 FILLS = ("filling", "coat")
 """Groups of kinds that fill and coat a cake."""
@@ -28,7 +28,7 @@ class CoatTable:
     finishing: Finishing
     height_mm: float
     rows: tuple[CoatRow, ...]
-    learned: Learned
+    learned: Correction
     worked: Worked
 
 
@@ -40,7 +40,7 @@ class PasteTable:
     finishing: Finishing
     height_mm: float
     rows: tuple[PasteRow, ...]
-    learned: Learned
+    learned: Correction
     worked: Worked
 
 
@@ -106,7 +106,7 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
     )
 
 
-def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Learned) -> Worked:
+def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Correction) -> Worked:
     gravity, border = batch.kind.gravity, settled.border
     said = [
         f"cake {height_mm:g} mm high in {settled.layers} layers, before its coats",
@@ -123,7 +123,7 @@ def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Lea
     return Worked(formula, tuple(said + _found(found)), _sources(batch, settled, "filling", "crumb_coat", "final_coat"))
 
 
-def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, found: Learned) -> Worked:
+def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, found: Correction) -> Worked:
     gravity = batch.kind.gravity
     said = [
         f"cake {height_mm:g} mm high and coats of {settled.coats_mm:g} mm",
@@ -141,7 +141,7 @@ def _figures(settled: Finishing, *keys: str) -> list[str]:
     return [f"{each.name} {each.value:g} mm ({each.said_by})" for each in (settled.figures[key] for key in keys)]
 
 
-def _found(found: Learned) -> list[str]:
+def _found(found: Correction) -> list[str]:
     return [found.words] if found.words else []
 
 

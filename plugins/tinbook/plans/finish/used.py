@@ -19,7 +19,7 @@ PASTES = "paste"
 
 
 @dataclass(frozen=True, slots=True)
-class Learned:
+class Correction:
     """The factor on the amounts of a mixture, from `entries` of the house's cakes."""
 
     factor: float
@@ -41,12 +41,12 @@ class Learned:
         return f"from {cakes}: {abs(self.percent):g} % {'more' if self.percent > 0 else 'less'} than worked out"
 
 
-def learned(batch: Batch, book: Book, facts: Facts) -> Learned:
+def learned(batch: Batch, book: Book, facts: Facts) -> Correction:
     """What the log says of one mixture. Wild entries are told when the book is read, and count for nothing here."""
     most = facts.numbers["wild entry"].value
     ratios = [ratio_of(entry, batch, book, facts) for entry in book.used if entry.of == batch.slug]
     sane = [ratio for ratio in ratios if not learning.is_wild(ratio, most)]
-    return Learned(learning.correction(sane, facts.numbers["entries against the log"].value), len(sane))
+    return Correction(learning.correction(sane, facts.numbers["entries against the log"].value), len(sane))
 
 
 def ratio_of(entry: Used, batch: Batch, book: Book, facts: Facts) -> float:

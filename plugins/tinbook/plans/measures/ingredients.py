@@ -39,7 +39,7 @@ class RoundRow:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Weights:
+class IngredientWeights:
     """An ingredient by volume and by the piece. Without `g_per_ml` it has no volume measure, or none is known."""
 
     g_per_ml: float | None
@@ -51,12 +51,12 @@ class Weights:
     worked: Worked
 
 
-def weights(card: Card, book: Book, facts: Facts) -> Weights:
+def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
     """All of that, from the card's published weight or the house's own."""
     density, one = g_per_ml(card, facts), each_g(card, book, facts)
     piece_g = None if one is None else rounding.half_up(one, 0.5)
     if density is None:
-        return Weights(
+        return IngredientWeights(
             g_per_ml=None, measures=(), rounds=(), piece_g=piece_g, kind="", source="", worked=Worked("", ())
         )
     fact = facts.densities[card.weighs_as] if card.weighs_as else None
@@ -77,7 +77,7 @@ def weights(card: Card, book: Book, facts: Facts) -> Weights:
         "grams = weight of 1 ml × ml of the cup or spoon", tuple(told), (fact.source, *fact.also) if fact else ()
     )
     rounds = tuple(RoundRow(grams, spooned(grams / density, spoons)) for grams in ROUND_G)
-    return Weights(
+    return IngredientWeights(
         g_per_ml=density, measures=tuple(rows), rounds=rounds, piece_g=piece_g, kind=kind, source=source, worked=worked
     )
 

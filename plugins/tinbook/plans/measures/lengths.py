@@ -25,14 +25,14 @@ class LengthRow:
 
 
 @dataclass(frozen=True)
-class Lengths:
+class LengthTable:
     """The rows and how they were worked out."""
 
     rows: tuple[LengthRow, ...]
     worked: Worked
 
 
-def lengths() -> Lengths:
+def lengths() -> LengthTable:
     """Parts of an inch, then inches."""
     rows = []
     for inches in (*PARTS_IN, *INCHES):
@@ -42,4 +42,4 @@ def lengths() -> Lengths:
         rows.append(LengthRow(inches_in=inches, exact_mm=exact, shown_mm=shown, trade_mm=sold, off_mm=off))
     inputs = ("sold as: the round size that stands beside it on the trade's labels", "a measured tin wins over both")
     worked = Worked("an inch is exactly 25.4 mm", inputs, ("GNU units", "common practice"))
-    return Lengths(tuple(rows), worked)
+    return LengthTable(tuple(rows), worked)

@@ -37,7 +37,7 @@ class WeightTable:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Swap:
+class FlourSwap:
     """`self_raising_g` of one flour as plain flour and baking powder, as the scales and spoons show it."""
 
     name: str
@@ -76,7 +76,7 @@ def weight_table(batch: Batch, facts: Facts) -> WeightTable:
     )
 
 
-def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[Swap, ...]:
+def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[FlourSwap, ...]:
     """Plain flour and baking powder for each flour of the mixture whose card names its plain one."""
     share = facts.numbers["baking powder in self-raising"].value
     teaspoon_g = facts.numbers["teaspoon of baking powder"].value
@@ -86,7 +86,7 @@ def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[Swap, ...]:
         if plain:
             plain_g, powder_g = scaling.plain_for_self_raising(line.mass_g, share)
             found.append(
-                Swap(
+                FlourSwap(
                     name=line.name,
                     plain=plain,
                     self_raising_g=rounding.scales(line.mass_g, batch.steps),

@@ -18,7 +18,7 @@ TINS = "tins"
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class StepPiece:
     """A piece of a step: text, or the `share` of line `line` of the mix by the name in `text`, or the tins."""
 
     text: str
@@ -27,25 +27,25 @@ class Piece:
     tins: bool = False
 
 
-def pieces(text: str, mixture: Mixture, book: Book) -> tuple[Piece, ...]:
+def pieces(text: str, mixture: Mixture, book: Book) -> tuple[StepPiece, ...]:
     """A step in pieces, in order; their texts joined say the step without its amounts."""
     return pieces_of(text, [line.take for line in mixture.mix], book)
 
 
-def pieces_of(text: str, takes: Sequence[Take], book: Book) -> tuple[Piece, ...]:
+def pieces_of(text: str, takes: Sequence[Take], book: Book) -> tuple[StepPiece, ...]:
     """The same for the step of anything that takes amounts, such as a technique's materials."""
     names = _names(takes, book)
     found, at = [], 0
     for mark in MARK.finditer(text):
         piece = _piece(mark.group(1), names, book)
         if piece is not None:
-            found += [Piece(text[at : mark.start()]), piece]
+            found += [StepPiece(text[at : mark.start()]), piece]
             at = mark.end()
-    return tuple(piece for piece in (*found, Piece(text[at:])) if piece.text)
+    return tuple(piece for piece in (*found, StepPiece(text[at:])) if piece.text)
 
 
 @dataclass(frozen=True, slots=True)
-class Named:
+class NamedLine:
     """A mark that names line `line` of the mix: where its name starts and ends in the text."""
 
     line: int
@@ -53,22 +53,22 @@ class Named:
     end: int
 
 
-def lines_named(text: str, takes: Sequence[Take], book: Book) -> Iterator[Named]:
+def lines_named(text: str, takes: Sequence[Take], book: Book) -> Iterator[NamedLine]:
     """The marks of a step that name a line, in order."""
     names = _names(takes, book)
     for mark in MARK.finditer(text):
         piece = _piece(mark.group(1), names, book)
         if piece is not None and piece.line is not None:
             end = mark.start(1) + len(mark.group(1).rstrip())
-            yield Named(piece.line, end - len(piece.text.strip()), end)
+            yield NamedLine(piece.line, end - len(piece.text.strip()), end)
 
 
-def _piece(mark: str, names: list[str], book: Book) -> Piece | None:
+def _piece(mark: str, names: list[str], book: Book) -> StepPiece | None:
     if mark == TINS:
-        return Piece(TINS, tins=True)
+        return StepPiece(TINS, tins=True)
     share, word = _share(mark)
     name = book.house_word(word) or word
-    return Piece(word, names.index(name), share) if name in names else None
+    return StepPiece(word, names.index(name), share) if name in names else None
 
 
 def _share(mark: str) -> tuple[float, str]:

@@ -22,7 +22,7 @@ FEW = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Choice:
+class TinChoice:
     """A mixture in tins on hand: `tins` are filled once or, with too few of them, over `bakes`.
 
     `factor` is the mixture for these tins over the one written, as exact as it comes; `version` is how it is measured
@@ -55,7 +55,7 @@ class OnHand:
     """A mixture and the choices for it, the best first; none where no tin on hand is of its kind."""
 
     batch: Batch
-    choices: tuple[Choice, ...]
+    choices: tuple[TinChoice, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -102,14 +102,14 @@ def _order(row: OnHand) -> tuple[int, str]:
     return rank, row.batch.mixture.name.lower()
 
 
-def choices(batch: Batch, book: Book, facts: Facts) -> tuple[Choice, ...]:
+def choices(batch: Batch, book: Book, facts: Facts) -> tuple[TinChoice, ...]:
     """The best ways to bake a mixture in what is on hand: its own tins, near ones, then by how far they are off."""
     found = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
     best = sorted(found, key=_worth)[:FEW]
     widths_mm = [max(tin.bounds_mm[0] for _, tin in each.tins) for each in best]
     made = versions_each(batch, [each.factor for each in best], widths_mm, facts)
     return tuple(
-        Choice(
+        TinChoice(
             tins=choice.tins,
             of_set=choice.of_set,
             factor=choice.factor,

@@ -126,7 +126,7 @@ class Job:
 
 
 @lru_cache(maxsize=2048)
-def pieces_of(cut: Cut) -> tuple[cutting.Piece, ...] | None:
+def pieces_of(cut: Cut) -> tuple[cutting.CutPiece, ...] | None:
     """The pieces as drawn, in the order of their numbers; None where a strip would fall apart."""
     if not cut.edges_mm:
         return ()

@@ -33,7 +33,7 @@ class TinPortions:
 
 
 @dataclass(frozen=True, slots=True)
-class Weights:
+class PortionWeights:
     """What a portion of a kind of cake weighs at each height, by kind of portion and in the order of heights."""
 
     title: str
@@ -67,7 +67,7 @@ class Glance:
     height_mm: float
     heights_mm: tuple[float, ...]
     tins: tuple[TinPortions, ...]
-    weights: tuple[Weights, ...]
+    weights: tuple[PortionWeights, ...]
     same: tuple[SameWeight, ...]
     against: tuple[Against, ...]
     worked: Worked
@@ -114,12 +114,14 @@ def shown_g(grams: float) -> float:
     return rounding.at_least_one(grams, STEP_G)
 
 
-def _weights(key: str, sizes: Mapping[str, Portion], heights: tuple[float, ...], book: Book, facts: Facts) -> Weights:
+def _weights(
+    key: str, sizes: Mapping[str, Portion], heights: tuple[float, ...], book: Book, facts: Facts
+) -> PortionWeights:
     grams = {
         kind: tuple(shown_g(usual_grams(each, book, facts, height, key)) for height in heights)
         for kind, each in sizes.items()
     }
-    return Weights(facts.kinds[key].title, grams)
+    return PortionWeights(facts.kinds[key].title, grams)
 
 
 def against(served: Served) -> Against:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tinbook.engine.baking import Prior
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book, Flaw
-from tinbook.plans.baking.times import Point, heat_of, prior, width_mm
+from tinbook.plans.baking.times import BakePoint, heat_of, prior, width_mm
 from tinbook.plans.base.bake_log import batter_mm
 from tinbook.plans.base.weighing import Batch, as_owned
 
@@ -100,7 +100,7 @@ def _heats(entry: Baked, book: Book) -> Iterator[Flaw]:
 def _minutes(entry: Baked, batch: Batch, depth_mm: float, before: Prior, book: Book, facts: Facts) -> Iterator[Flaw]:
     """Minutes that are far off for such a cake, whatever was baked before."""
     tin = as_owned(entry.tin, book)
-    point = Point(tin=tin, width_mm=width_mm(tin), depth_mm=depth_mm, minutes=entry.done_after, entry=entry)
+    point = BakePoint(tin=tin, width_mm=width_mm(tin), depth_mm=depth_mm, minutes=entry.done_after, entry=entry)
     usual = before.minutes(point.width_mm, depth_mm, heat_of(point, batch, book, facts))
     most = facts.numbers["wild bake"].value
     if not usual / most <= entry.done_after <= usual * most:

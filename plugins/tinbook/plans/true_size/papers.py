@@ -27,7 +27,7 @@ def on_its_side(paper: Paper) -> Paper:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Tile:
+class SheetTile:
     """The part of a template that one sheet shows; A1, A2, B1: rows by letters, columns by numbers."""
 
     name: str
@@ -44,10 +44,10 @@ class Tile:
         return tuple(tiling.clipped(line, self._tile))
 
 
-def on_paper(template: Template, window_mm: tuple[float, float], overlap_mm: float) -> tuple[Tile, ...]:
+def on_paper(template: Template, window_mm: tuple[float, float], overlap_mm: float) -> tuple[SheetTile, ...]:
     """The tiles of a template on sheets with such a window."""
     return tuple(
-        Tile(
+        SheetTile(
             name=tile.name,
             row=tile.row,
             column=tile.column,

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tinbook.loading import Loaded, load_book
-from tinbook.loading.desk import Desk
+from tinbook.loading.intake import Intake
 from tinbook.models import Flaw, Technique
 
 Write = Callable[..., Path]
@@ -176,18 +176,18 @@ def test_a_book_of_another_format_is_told_so_and_nothing_else(write: Write) -> N
 
 
 def test_a_flaw_is_put_at_its_place(write: Write) -> None:
-    desk = Desk(write())
+    intake = Intake(write())
     address = "techniques/line-a-tin"
-    data = desk.open(address)
-    technique = desk.part(address, Technique, data, "a technique", ())
+    data = intake.open(address)
+    technique = intake.part(address, Technique, data, "a technique", ())
     assert technique is not None
-    desk.tell(
+    intake.tell(
         address,
         [
             Flaw(code="x", path=("steps", 0), message="message", hint="hint", start=4, end=7),
             Flaw(code="follows", path=(), message="m"),
         ],
     )
-    (problem,) = desk.problems
+    (problem,) = intake.problems
     assert (problem.place.line, problem.place.column, problem.place.width) == (4, 9, 3)
-    assert [found.code for found in desk.broken[address]] == ["x", "follows"]
+    assert [found.code for found in intake.broken[address]] == ["x", "follows"]

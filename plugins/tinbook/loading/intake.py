@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 
 from tinbook.loading.files import read_sources
 from tinbook.loading.private import private_flaws
-from tinbook.models import Flaw, Leaf, read_model
+from tinbook.models import Flaw, Written, read_model
 from tinbook.models import Path as Path_
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.problems import Place, Problem
@@ -17,13 +17,13 @@ from tinbook.source import Document, read_yaml
 from tinbook.tins import Tin
 from tinbook.units import METRIC
 
-L = TypeVar("L", bound=Leaf)
+L = TypeVar("L", bound=Written)
 
 # Faults after which a name may be missing from the data, though it is in the file.
 _LOSES_NAMES = frozenset(("name", "merge"))
 
 
-class Desk:
+class Intake:
     """Collects models and problems while the files are read.
 
     `broken` has for each address the problems that keep it from being used, those that only follow from another
@@ -69,7 +69,12 @@ class Desk:
         return None if found else model
 
     def entries(
-        self, address: str, data: Mapping[str, Any], key: str, kinds: tuple[type[L], type[Leaf]], what: tuple[str, str]
+        self,
+        address: str,
+        data: Mapping[str, Any],
+        key: str,
+        kinds: tuple[type[L], type[Written]],
+        what: tuple[str, str],
     ) -> Iterator[tuple[Path_, L]]:
         """The entries of the list under `key` that can be read, each with its place.
 
