@@ -17,6 +17,7 @@ from jinja2 import Environment, nodes
 from tinbook.loading import load_facts
 from tinbook.pages.base.page import PART
 from tinbook.pages.base.render import environment
+from tinbook.pages.spelling.sayings import ROOMS
 from tinbook.tins import SHAPES
 
 ROOT = Path(__file__).parents[1]
@@ -46,6 +47,8 @@ MIRRORED_ELSEWHERE = {
     "source/reading": "source/test_reading",
     "problems/words": "problems/test_words",
     "facts/rows": "facts/test_reading",
+    # what the rooms of plans say is tested together, against plans
+    **{f"pages/spelling/{room.__name__.rpartition('.')[2]}": "pages/spelling/test_sayings" for room in ROOMS},
 }
 
 

@@ -12,8 +12,10 @@ from tabulate import tabulate
 
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
+from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.portions.cutting import KINDS
 from tinbook.plans.portions.guests import BESIDE
 from tinbook.plans.tables import TABLES
@@ -145,8 +147,8 @@ def _json(name: str, result: Result) -> str:
     told = {
         "table": name,
         "title": result.title,
-        "rows": result.rows,
-        "worked_out": {"formula": worked.formula, "inputs": worked.inputs, "sources": worked.sources},
+        "rows": [{key: _said(cell) for key, cell in row.items()} for row in result.rows],
+        "worked_out": {"formula": formula_of(worked), "inputs": inputs_of(worked), "sources": worked.sources},
     }
     return json.dumps(told, ensure_ascii=False, indent=2)
 
@@ -157,10 +159,15 @@ def _text(result: Result) -> str:
     # few and wide rows are easier read as columns
     across = columns if len(result.rows) <= FEW_ROWS < len(heads) else list(zip(*columns, strict=True))
     printed = tabulate(across[1:], headers=across[0], disable_numparse=True)
-    return f"{result.title}\n\n{printed}\n\n{result.worked.formula}"
+    return f"{result.title}\n\n{printed}\n\n{formula_of(result.worked)}"
+
+
+def _said(cell: Cell) -> Cell:
+    return spell(cell) if isinstance(cell, Saying) else cell
 
 
 def _cell(cell: Cell) -> str:
+    cell = _said(cell)
     if cell is None:
         return "none"
     if isinstance(cell, bool):

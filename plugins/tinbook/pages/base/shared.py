@@ -11,6 +11,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Step
 from tinbook.pages.base.pictures import PictureView
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import formula_of, inputs_of
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.mixtures.steps import step_times
 from tinbook.plans.techniques.colours import technique_law
@@ -48,8 +49,8 @@ def worked_view(worked: Iterable[Worked], facts: Facts) -> WorkedView:
     worked = tuple(worked)
     keys = dict.fromkeys(key for each in worked for key in each.sources)
     return WorkedView(
-        tuple(each.formula for each in worked),
-        tuple(line for each in worked for line in each.inputs),
+        tuple(formula_of(each) for each in worked),
+        tuple(line for each in worked for line in inputs_of(each)),
         tuple(SourceLine(source_anchor(key), facts.sources[key].title) for key in keys),
     )
 

@@ -11,6 +11,7 @@ from tinbook.models import Book, Technique
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import formula_of
 from tinbook.pages.technique.cake_templates import template_paths
 from tinbook.pages.technique.part_drawings import PartDrawing, marks_drawn, parts_drawn
 from tinbook.plans.techniques.colours import Colouring, ColourNeed
@@ -181,7 +182,7 @@ def cake_parts(made: Decoration) -> CakeParts:
         colours=tuple(_colour_line(each) for each in made.colours),
         total=weight_g(made.total_g),
         heavy=heavy_words(made),
-        worked=made.worked.formula,
+        worked=formula_of(made.worked),
     )
 
 

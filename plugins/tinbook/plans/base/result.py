@@ -9,11 +9,12 @@ from typing import Any
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.problems import nearest
 
-Cell = str | float | int | bool | None
+Cell = str | Saying | float | int | bool | None
 Row = Mapping[str, Cell]
 
 

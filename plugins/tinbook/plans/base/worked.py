@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tinbook.plans.base.saying import Saying
+
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """The formula in words, the inputs with their units, and the keys of the sources in `facts`."""
+    """The formula, the inputs with their units, and the keys of the sources in `facts`."""
 
-    formula: str
-    inputs: tuple[str, ...] = ()
+    formula: Saying | str
+    inputs: tuple[Saying | str, ...] = ()
     sources: tuple[str, ...] = ()

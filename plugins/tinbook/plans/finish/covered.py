@@ -10,6 +10,7 @@ from tinbook.engine import coats, rounding
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import Batch, steps_of, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.boards import BoardRow, board_row
@@ -79,10 +80,10 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
         for cake, owned in house_cakes(book, height_mm, settled.layers, under_mm)
     )
     worked = Worked(
-        "as on the page of each mixture; its amounts of one cake together, and what stays in the bowl",
+        saying("covered"),
         (
-            f"cake {height_mm:g} mm high in {settled.layers} layers, before its coats",
-            f"{settled['stays_in_the_bowl']:.0%} of what is made stays in the bowl",
+            saying("cake_before_coats", high_mm=height_mm, layers=settled.layers),
+            saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
             *(each.words for each in found.values() if each.words),
         ),
         ("common practice",),
