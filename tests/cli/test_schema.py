@@ -10,7 +10,8 @@ from jsonschema import Draft202012Validator
 
 from tinbook.cli import main
 from tinbook.cli.schema import first_line
-from tinbook.models.json_schema import FILES, schema_of
+from tinbook.models.json_schema import schema_of
+from tinbook.models.register import kinds
 from tinbook.source import read_yaml
 
 Run = Callable[..., Result]
@@ -20,8 +21,8 @@ FIRST = re.compile(r"# yaml-language-server: \$schema=(\S+)\n")
 def test_the_schemas_are_written_beside_the_recipes(run: Run, book: Path) -> None:
     done = run("schema")
     assert done.exit_code == 0, done.output
-    assert {path.name for path in (book / "schema").iterdir()} == {f"{name}.json" for name in FILES}
-    for name in FILES:
+    assert {path.name for path in (book / "schema").iterdir()} == {f"{name}.json" for name in kinds()}
+    for name in kinds():
         assert json.loads((book / "schema" / f"{name}.json").read_text("utf-8")) == schema_of(name)
     assert first_line("mixture") in done.output
 
@@ -58,14 +59,14 @@ def test_every_file_of_a_new_book_finds_its_schema(tmp_path: Path) -> None:
         document, _ = read_yaml(source.read_bytes(), source.name)
         assert document is not None
         assert Draft202012Validator(schema).is_valid(document.data), source
-        assert source in folder.glob(f"recipes/{FILES[schema['title']][1]}")
+        assert source in folder.glob(f"recipes/{kinds()[schema['title']].path}")
 
 
 def test_an_editor_is_told_which_schema_is_for_which_files(tmp_path: Path) -> None:
     """For files that begin without the line, in the folder as one editor knows it."""
     assert CliRunner().invoke(main, ["new", "book", str(tmp_path / "x")]).exit_code == 0
     told = json.loads((tmp_path / "x" / ".vscode" / "settings.json").read_text("utf-8"))["yaml.schemas"]
-    assert told == {f"./schema/{name}.json": f"recipes/{files}" for name, (_, files) in FILES.items()}
+    assert told == {f"./schema/{name}.json": f"recipes/{kind.path}" for name, kind in kinds().items()}
     assert all((tmp_path / "x" / schema).is_file() for schema in told)
 
 

@@ -11,7 +11,8 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from tinbook.loading import load_book
-from tinbook.models.json_schema import FILES, schema_of
+from tinbook.models.json_schema import schema_of
+from tinbook.models.register import kinds
 from tinbook.source import read_yaml
 
 BAD = Path(__file__).parents[1] / "source" / "bad"
@@ -87,7 +88,7 @@ def test_what_is_wrong_by_shape_is_seen(path: Path, write: object) -> None:
 
 def test_the_reasons_are_all_needed(write: object) -> None:
     """A code or a case that an editor does see needs no reason."""
-    assert {path.parent.name for path in CASES} <= {*KINDS, *FILES}
+    assert {path.parent.name for path in CASES} <= {*KINDS, *kinds()}
     assert set(APART) <= {case(path) for path in CASES}
     for name in APART:
         path = BAD / f"{name}.yaml"

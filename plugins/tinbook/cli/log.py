@@ -13,7 +13,7 @@ import click
 
 from tinbook.cli.table import named_tins
 from tinbook.loading import Loaded, load_book
-from tinbook.loading.bakes import BAKES
+from tinbook.loading.logs import BAKES
 from tinbook.models import Baked, Book, read_model
 from tinbook.plans.baking.times import Bakes, Time
 from tinbook.plans.base.bake_log import batter_mm, of_bakes
@@ -73,7 +73,7 @@ def bake(book: Path, /, **told: str | None) -> None:
     )
     data = {key.replace("_", " "): " ".join(said.split()) for key in keys if (said := told[key])}
     entry = _entry(data, loaded)
-    path = folder / f"{BAKES}.yaml"
+    path = folder / BAKES.path
     line = "{" + ", ".join(f"{key}: {_flow(said)}" for key, said in data.items()) + "}"
     more = _addition(path, line, loaded)
     before, after = _known(loaded.book, loaded, entry), _known(_with(loaded.book, entry), loaded, entry)
@@ -123,7 +123,7 @@ def _addition(path: Path, line: str, loaded: Loaded) -> bytes:
         raw = path.read_bytes()
     except OSError as error:
         raise click.ClickException(f"{path.name} cannot be read: {error.strerror}") from None
-    if any(problem.place.file.endswith(f"{BAKES}.yaml") for problem in loaded.problems):
+    if any(problem.place.file.endswith(BAKES.path) for problem in loaded.problems):
         raise click.ClickException(f'{path.name} has something to mend, which "tinbook check" tells: {cure}')
     old, _ = read_yaml(raw, path.name)
     ending = "\r\n" if b"\r\n" in raw else "\n"

@@ -12,9 +12,10 @@ import click
 
 from tinbook.cli.drafting import draft_found, draft_mixture
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
-from tinbook.cli.schema import FOLDER, first_line
+from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
+from tinbook.models.register import kinds, of_the_kitchen
 
 LONGEST = 100
 """A slug is a file's name, and systems have their limits."""
@@ -34,7 +35,7 @@ def book(folder: Path) -> None:
     starter = resources.files("tinbook.cli").joinpath("starter")
     name = re.sub(r"[-_\s]+", " ", folder.resolve().name).strip() or "Our book"
     try:
-        written = _copy(starter, folder, name[:1].upper() + name[1:])
+        written = _copy(starter, folder, name[:1].upper() + name[1:]) + _make(folder)
     except OSError as error:
         raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
     click.echo(f'{written} files written into "{folder}". Next:')
@@ -54,6 +55,18 @@ def _copy(source: Traversable, target: Path, name: str) -> int:
                 file.write(text)
             written += 1
     return written
+
+
+def _make(folder: Path) -> int:
+    """Write what the register tells: the schemas, which an editor is to use for which file, what stays out of git."""
+    (folder / FOLDER).mkdir()
+    for name in kinds():
+        (folder / FOLDER / f"{name}.json").write_text(schema_text(name), "utf-8", newline="\n")
+    (folder / ".vscode").mkdir()
+    (folder / ".vscode" / "settings.json").write_text(editor_settings(), "utf-8", newline="\n")
+    with (folder / ".gitignore").open("a", encoding="utf-8", newline="\n") as file:
+        file.writelines(f"recipes/{path}\n" for path in of_the_kitchen())
+    return len(kinds()) + 1
 
 
 @new.command()

@@ -7,7 +7,8 @@ from pathlib import Path
 
 import click
 
-from tinbook.models.json_schema import FILES, schema_of
+from tinbook.models.json_schema import schema_of
+from tinbook.models.register import kinds
 
 FOLDER = "schema"
 """Beside recipes/, where the first line of each file looks for it."""
@@ -25,12 +26,12 @@ def schema(book: Path) -> None:
     folder = book / FOLDER
     try:
         folder.mkdir(exist_ok=True)
-        for name in FILES:
+        for name in kinds():
             (folder / f"{name}.json").write_text(schema_text(name), "utf-8", newline="\n")
     except OSError as error:
         raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
     click.echo(
-        f'{len(FILES)} files written into "{folder}". A file of the book finds its own by its first line, such as'
+        f'{len(kinds())} files written into "{folder}". A file of the book finds its own by its first line, such as'
     )
     click.echo(f"  {first_line('mixture')}")
 
@@ -38,6 +39,12 @@ def schema(book: Path) -> None:
 def schema_text(name: str) -> str:
     """One schema as a file."""
     return json.dumps(schema_of(name), ensure_ascii=False, indent=1) + "\n"
+
+
+def editor_settings() -> str:
+    """What tells an editor which schema is for which files of a book, as the file .vscode/settings.json."""
+    schemas = {f"./{FOLDER}/{name}.json": f"recipes/{kind.path}" for name, kind in kinds().items()}
+    return json.dumps({"yaml.schemas": schemas}, indent=2) + "\n"
 
 
 def first_line(name: str) -> str:

@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from tinbook.models.register import house_files, rooms
 from tinbook.problems import Place, Problem, nearest
 from tinbook.source import LARGEST_BYTES
 
-HOUSE_FILES = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
-ROOMS = ("house", "mixtures", "techniques")
 PICTURES = "pictures"
 PICTURE_TYPES = (".svg", ".jpg", ".jpeg", ".png", ".webp")
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
@@ -82,8 +81,8 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
     """The address a file has or was meant to have, and what keeps it from being part of the book."""
     inside = path.relative_to(folder)
     room, slug = inside.parts[0], slug_of(path.stem)
-    near = nearest(room, ROOMS) if len(inside.parts) == 2 else None
-    name = nearest(path.stem, HOUSE_FILES) if near == "house" else slug
+    near = nearest(room, rooms()) if len(inside.parts) == 2 else None
+    name = nearest(path.stem, house_files()) if near == "house" else slug
     meant = f"{near or room}/{name or slug}"
     if fault := _link_fault(path, folder):
         return meant, file_problem("outside", shown, *fault)
@@ -91,10 +90,10 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
         return meant, file_problem("stray file", shown, "is a picture", f"move it to {PICTURES}/")
     if path.suffix != ".yaml":
         return meant, file_problem("stray file", shown, "is not a .yaml file", f'name it "{name or slug}.yaml"')
-    if room not in ROOMS or len(inside.parts) != 2:
-        hint = f'did you mean the folder "{near}"?' if near else "put it in house/, mixtures/ or techniques/"
+    if room not in rooms() or len(inside.parts) != 2:
+        hint = f'did you mean the folder "{near}"?' if near else f"put it in {_any_of(rooms())}"
         return meant, file_problem("stray file", shown, "lies in no folder of the book", hint)
-    if room == "house" and path.stem not in HOUSE_FILES:
+    if room == "house" and path.stem not in house_files():
         hint = f'did you mean "{name}.yaml"?' if name else "the house has house.yaml, tins.yaml, ingredients.yaml"
         return meant, file_problem("stray file", shown, "is not a file of the house", hint)
     if room != "house" and not SLUG.fullmatch(path.stem):
@@ -102,6 +101,12 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
         message = "the name of this file cannot be the address of a page"
         return meant, file_problem("file name", shown, message, hint)
     return f"{room}/{path.stem}", None
+
+
+def _any_of(folders: tuple[str, ...]) -> str:
+    """`house/, mixtures/ or techniques/`."""
+    *first, last = (f"{folder}/" for folder in folders)
+    return f"{', '.join(first)} or {last}"
 
 
 def _link_fault(path: Path, folder: Path) -> tuple[str, str] | None:

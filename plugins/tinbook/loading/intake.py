@@ -11,16 +11,27 @@ from tinbook.loading.files import read_sources
 from tinbook.loading.private import private_flaws
 from tinbook.models import Flaw, Written, read_model
 from tinbook.models import Path as Path_
+from tinbook.models.register import SourceKind
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.problems import Place, Problem
 from tinbook.source import Document, read_yaml
 from tinbook.tins import Tin
 from tinbook.units import METRIC
 
-L = TypeVar("L", bound=Written)
+W = TypeVar("W", bound=Written)
 
 # Faults after which a name may be missing from the data, though it is in the file.
 _LOSES_NAMES = frozenset(("name", "merge"))
+
+
+def under(path: Path_, flaws: Iterable[Flaw]) -> list[Flaw]:
+    """Flaws of a part of a file that stands at `path`, as flaws of the file."""
+    return [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws]
+
+
+def _entry(kind: SourceKind) -> type[Written]:
+    assert kind.entry is not None, f"{kind.name} has entries of no model"
+    return kind.entry
 
 
 class Intake:
@@ -59,35 +70,47 @@ class Intake:
         """Whether something written in a file may be missing from its data."""
         return any(problem.code in _LOSES_NAMES for problem in self.broken.get(address, ()))
 
-    def part(self, address: str, cls: type[L], data: Any, what: str, path: Path_) -> L | None:
+    def part(self, address: str, cls: type[W], data: Any, what: str, path: Path_) -> W | None:
         """The part of a file that stands at `path`, as a model."""
         model, flaws = read_model(cls, data, what, self.measures, self.tins)
-        found = [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws]
+        found = under(path, flaws)
         if model is not None:
             found += private_flaws(model, path)
         self.tell(address, found)
         return None if found else model
 
-    def entries(
-        self,
-        address: str,
-        data: Mapping[str, Any],
-        key: str,
-        kinds: tuple[type[L], type[Written]],
-        what: tuple[str, str],
-    ) -> Iterator[tuple[Path_, L]]:
-        """The entries of the list under `key` that can be read, each with its place.
+    def data_of(self, kind: SourceKind) -> Any:
+        """The plain data of a file of the register; None where there is none, or it cannot be read."""
+        return self.open(kind.address) if kind.address in self.sources else None
 
-        What is wrong with them is told, and at last what is wrong with the file apart from them. `kinds` are those of
-        an entry and of the file, `what` their names.
+    def whole(self, kind: SourceKind, data: Any) -> Any:
+        """A file that is one thing, as its model; None where it cannot be read."""
+        return self.part(kind.address, kind.model, data, kind.spoken[1], ())
+
+    def entries(self, kind: SourceKind, data: Mapping[str, Any]) -> Iterator[tuple[Path_, Any]]:
+        """The entries of a list that can be read, each with its place.
+
+        What is wrong with them is told, and at last what is wrong with the file apart from them.
         """
-        written = data.get(key)
+        written = data.get(kind.key)
         for index, item in enumerate(written if isinstance(written, list) else ()):
-            entry = self.part(address, kinds[0], item, what[0], (key, index))
+            entry = self.part(kind.address, _entry(kind), item, kind.spoken[0], (kind.key, index))
             if entry is not None:
-                yield (key, index), entry
-        rest = {**data, key: []} if isinstance(written, list) else data
-        self.part(address, kinds[1], rest, what[1], ())
+                yield (kind.key, index), entry
+        self.whole(kind, {**data, kind.key: []} if isinstance(written, list) else data)
+
+    def cards(self, kind: SourceKind, data: Mapping[str, Any]) -> Iterator[tuple[str, Path_, Any]]:
+        """The entries by name, each with its name and its place; None for one that cannot be read.
+
+        What is wrong with them is told, and at last what is wrong with the file apart from them.
+        """
+        written, model = data.get(kind.key), _entry(kind)
+        # where nothing must be written, nothing after a name is an entry of which nothing is known yet
+        may_be_empty = not any(field.is_required() for field in model.model_fields.values())
+        for name, item in written.items() if isinstance(written, Mapping) else ():
+            path, item = (kind.key, name), {} if item is None and may_be_empty else item
+            yield name, path, self.part(kind.address, model, item, kind.spoken[0].format(name), path)
+        self.whole(kind, {**data, kind.key: {}} if isinstance(written, Mapping) else data)
 
     def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
         """Note flaws at their places in a file."""

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import replace
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from tinbook.loading.files import SourceFile
 from tinbook.models import Book, Flaw, House, Mixture, Technique, Written
+from tinbook.models.register import Merged, SeenBy, SourceKind, kinds
 from tinbook.plans.variations.changed_mix import OF_BASE
 from tinbook.problems import Problem, nearest
 
@@ -49,30 +50,86 @@ def public(model: L) -> L | None:
     return model.model_copy(update={**held, "private": False})
 
 
-def _public_all(models: Mapping[str, L]) -> dict[str, L]:
-    return {key: shown for key, model in models.items() if (shown := public(model)) is not None}
+def kitchen_book(book: Book) -> Book:
+    """The book as the kitchen sees it: all of it, but the words of what is read for the sums alone."""
+    # the views hold back a card that is private; here none is
+    cards = {name: card.model_copy(update={"private": False}) for name, card in book.cards.items()}
+    dropped = {kind.field: _merged(kind, getattr(book, kind.field), True) for kind in _of_nobody() if kind.field}
+    others = {kind.name: _merged(kind, book.others[kind.name], True) for kind in _of_nobody() if not kind.field}
+    return replace(book, **{**dropped, "cards": cards, "others": {**book.others, **others}})
 
 
-def public_book(book: Book) -> Book:
-    """The book as a site may show it.
+def _of_nobody() -> tuple[SourceKind, ...]:
+    return tuple(kind for kind in kinds().values() if kind.seen_by is SeenBy.NOBODY)
 
-    A card that is private as a whole loses its words but keeps what safety needs: weight, allergens and care.
+
+def public_book(book: Book, sealed: Container[str]) -> Book:
+    """The book as a site may show it, made anew of what the register allows: what nothing names is not in it.
+
+    `sealed` are the addresses of files that are private as a whole. An entry that may not be shown keeps what sums and
+    safety need, if its kind has such keys (a card: weight, allergens and care), else it is left out.
     """
-    words = {"about": None, "notes": (), "also": (), "swaps": (), "private": True}
-    cards = {name: public(card) or card.model_copy(update=words) for name, card in book.cards.items()}
-    techniques = _public_all(book.techniques)
-    shown = pictures_named(techniques.values())
-    mixtures = {slug: _by_cards(mixture, book) for slug, mixture in _public_all(book.mixtures).items()}
-    return replace(
-        book,
-        house=public(book.house) or book.house,
-        cards=cards,
-        mixtures=mixtures,
-        varies={slug: each for slug, each in book.varies.items() if {slug, each.base} <= set(mixtures)},
-        techniques=techniques,
-        bakes=tuple(entry for entry in book.bakes if entry.of in mixtures),
-        pictures={file: picture for file, picture in book.pictures.items() if file in shown},
+    shown: dict[str, Any] = {}
+    others: dict[str, Any] = {}
+    for kind in kinds().values():
+        written = getattr(book, kind.field) if kind.field else book.others.get(kind.name, kind.nothing)
+        # what is one thing, or a file each, says of itself what of it is private
+        in_entries = kind.merged in (Merged.LIST, Merged.CARDS)
+        seen = _seen(kind, written, in_entries and kind.address in sealed)
+        (shown if kind.field else others)[kind.field or kind.name] = seen
+    named = pictures_named(shown["techniques"].values())
+    mixtures = shown["mixtures"]
+    shown["mixtures"] = {slug: _by_cards(mixture, book) for slug, mixture in mixtures.items()}
+    return Book(
+        **{name: _of_shown(value, mixtures) for name, value in shown.items()},
+        others={name: _of_shown(value, mixtures) for name, value in others.items()},
+        varies={slug: varies for slug, varies in book.varies.items() if {slug, varies.base} <= set(mixtures)},
+        pictures={file: picture for file, picture in book.pictures.items() if file in named},
     )
+
+
+def _seen(kind: SourceKind, written: Any, sealed: bool) -> Any:
+    """What everyone may see of a file; of one that is read for the sums alone, the sums."""
+    if kind.seen_by is SeenBy.KITCHEN:
+        return kind.nothing
+    if kind.seen_by is SeenBy.NOBODY:
+        return kind.nothing if sealed else _merged(kind, written, True)
+    return _merged(kind, written, sealed)
+
+
+def _merged(kind: SourceKind, written: Any, sealed: bool) -> Any:
+    """All of a file, each entry as it may be seen; `sealed`: none may."""
+    if isinstance(written, Mapping):
+        seen = {name: _entry(kind, entry, sealed) for name, entry in written.items()}
+        return {name: entry for name, entry in seen.items() if entry is not None}
+    if isinstance(written, tuple):
+        return tuple(shown for entry in written if (shown := _entry(kind, entry, sealed)) is not None)
+    return kind.nothing if written is None else _entry(kind, written, sealed) or kind.nothing
+
+
+def _entry(kind: SourceKind, entry: L, sealed: bool) -> L | None:
+    """An entry as it may be seen: all that is not private; what its kind keeps, or None, where nothing else may."""
+    shown = None if sealed else public(entry)
+    if shown is not None or not kind.kept:
+        return shown
+    return entry.model_copy(update=_blanks(entry, kind.kept))
+
+
+def _blanks(entry: Written, kept: Container[str]) -> dict[str, Any]:
+    """For every field but those kept what it holds where nothing is written; a private entry is marked as one."""
+    blanks: dict[str, Any] = {
+        name: () if field.is_required() else field.get_default()
+        for name, field in type(entry).model_fields.items()
+        if (field.alias or name) not in kept
+    }
+    return {**blanks, "private": True} if "private" in blanks else blanks
+
+
+def _of_shown(written: Any, mixtures: Container[str]) -> Any:
+    """Entries of a list without those of a mixture that is not shown."""
+    if not isinstance(written, tuple):
+        return written
+    return tuple(entry for entry in written if not hasattr(entry, "of") or entry.of in mixtures)
 
 
 def pictures_named(techniques: Iterable[Technique]) -> dict[str, None]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Any
 
 from tinbook.models.bakes import Baked, by_mixture
 from tinbook.models.colours import Colour, OwnedCutter
@@ -36,6 +37,8 @@ class Book:
     varies: Mapping[str, Varies] = field(default_factory=dict)
     """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
     bakes: tuple[Baked, ...] = ()
+    others: Mapping[str, Any] = field(default_factory=dict)
+    """What files of the register hold that have no field of their own here, by their names."""
 
     @cached_property
     def bakes_of(self) -> Mapping[str, tuple[Baked, ...]]:

@@ -6,41 +6,23 @@ groups, words of a fixed choice, the spelling of amounts. What takes the rest of
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from pydantic.json_schema import models_json_schema
 
-from tinbook.models.bakes import BakeLog
-from tinbook.models.colours import ColourCards, CutterDrawer
-from tinbook.models.finish import Finish, UsedLog
-from tinbook.models.house import House, Larder, TinShelf
+from tinbook.models.house import Larder
 from tinbook.models.mixture import Mixture
-from tinbook.models.reading import Written, WrittenLine
-from tinbook.models.technique import Technique
+from tinbook.models.reading import WrittenLine
+from tinbook.models.register import kinds
 from tinbook.models.variation import Variation
 
 Schema = dict[str, Any]
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
-FILES: Mapping[str, tuple[type[Written], str]] = {
-    "house": (House, "house/house.yaml"),
-    "tins": (TinShelf, "house/tins.yaml"),
-    "ingredients": (Larder, "house/ingredients.yaml"),
-    "finish": (Finish, "house/finish.yaml"),
-    "used": (UsedLog, "house/used.yaml"),
-    "bakes": (BakeLog, "house/bakes.yaml"),
-    "colours": (ColourCards, "house/colours.yaml"),
-    "cutters": (CutterDrawer, "house/cutters.yaml"),
-    "mixture": (Mixture, "mixtures/*.yaml"),
-    "technique": (Technique, "techniques/*.yaml"),
-}
-"""The schemas by name: the model of each, and the files of the book it is for."""
-
 
 def schema_of(name: str) -> Schema:
-    """The schema of one kind of file."""
-    model, _ = FILES[name]
+    """The schema of one kind of file, by its name in the register."""
+    model = kinds()[name].model
     roots = (Mixture, Variation) if model is Mixture else (model,)
     _, made = models_json_schema([(root, "validation") for root in roots], by_alias=True)
     defs = {key: _tidy(schema) for key, schema in sorted(made["$defs"].items())}

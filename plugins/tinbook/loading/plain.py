@@ -1,0 +1,40 @@
+"""A file of the register that no reader of its own is written for: read by its model alone."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tinbook.loading.intake import Intake
+from tinbook.models.register import Merged, SourceKind
+
+
+def read_plain(intake: Intake, kind: SourceKind) -> Any:
+    """What stands in a file or a folder, as far as it can be read; what is wrong with the rest is told.
+
+    A list or cards that cannot be trusted whole give nothing: what is missing from them may be what matters.
+    """
+    if kind.merged is Merged.FOLDER:
+        return _each_file(intake, kind)
+    data = intake.data_of(kind)
+    if data is None:
+        return kind.nothing
+    if kind.merged is Merged.WHOLE:
+        whole = intake.whole(kind, data)
+        return kind.nothing if kind.address in intake.broken else whole
+    certain = kind.address not in intake.broken
+    if kind.merged is Merged.LIST:
+        entries = tuple(entry for _, entry in intake.entries(kind, data))
+        return entries if certain else kind.nothing
+    cards = {name: card for name, _, card in intake.cards(kind, data) if card is not None}
+    return cards if certain else kind.nothing
+
+
+def _each_file(intake: Intake, kind: SourceKind) -> dict[str, Any]:
+    """Every file of a folder that can be read, by its name."""
+    models = {}
+    for address in intake.sources:
+        data = intake.open(address) if address.startswith(kind.address) else None
+        model = None if data is None else intake.part(address, kind.model, data, kind.spoken[0], ())
+        if model is not None and address not in intake.broken:
+            models[address.removeprefix(kind.address)] = model
+    return models

@@ -1,0 +1,149 @@
+"""The register of what a book is written in: every file of the house, every folder, and who may see what stands there.
+
+What reads the files, the JSON Schemas, a new book, what a public site may show, and the table in DEVELOPERS.md are made
+from it. Another file of the house is its model and one line here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import Enum
+from typing import Any
+
+from tinbook.models.bakes import Baked, BakeLog
+from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
+from tinbook.models.finish import Finish, Used, UsedLog
+from tinbook.models.house import FORMAT, Card, House, Larder, ShelfLine, TinShelf
+from tinbook.models.mixture import Mixture
+from tinbook.models.reading import Written
+from tinbook.models.technique import Technique
+
+
+class SeenBy(Enum):
+    """Who may see what stands in a file."""
+
+    EVERYONE = "everyone"
+    """It may stand on a public site, but for what is marked private."""
+    KITCHEN = "the kitchen"
+    """It is in the kitchen's own build alone, and in no repository: a new book's .gitignore names it."""
+    NOBODY = "nobody: it is read for the sums alone"
+    """Its words are dropped as it is read; only the keys that sums go by are `kept`."""
+
+
+class Merged(Enum):
+    """What becomes of what is written."""
+
+    WHOLE = "one thing"
+    LIST = "entries in a list"
+    CARDS = "entries by name"
+    FOLDER = "a file each, by its name"
+
+
+@dataclass(frozen=True, kw_only=True)
+class SourceKind:
+    """One file of the house, or one folder of files.
+
+    `path` is where it lies in recipes/; `field` the field of `Book` it fills (empty: `Book.others`, by `name`). Entries
+    of a list or by name stand under `key`, each of the model `entry`. `spoken`: what an entry and the whole are called.
+    `kept`: the keys that stay of an entry which may not be shown, because sums and safety go by them; without any such
+    an entry is left out whole. `blank`: what one thing is where nothing is written, or all of it is held back.
+    """
+
+    name: str
+    model: type[Written]
+    path: str
+    merged: Merged
+    seen_by: SeenBy
+    field: str = ""
+    key: str = ""
+    entry: type[Written] | None = None
+    spoken: tuple[str, str] = ("an entry", "the file")
+    kept: frozenset[str] = frozenset()
+    blank: Written | None = None
+
+    @property
+    def address(self) -> str:
+        """`house/bakes` of a file, `mixtures/` of a folder."""
+        return self.path.removesuffix("*.yaml").removesuffix(".yaml")
+
+    @property
+    def room(self) -> str:
+        """The folder of recipes/ it lies in."""
+        return self.path.partition("/")[0]
+
+    @property
+    def nothing(self) -> Any:
+        """What stands in the book where there is none of it."""
+        if self.merged is Merged.WHOLE:
+            return self.blank
+        return () if self.merged is Merged.LIST else {}
+
+
+REGISTER: tuple[SourceKind, ...] = (
+    SourceKind(
+        name="house", model=House, path="house/house.yaml", merged=Merged.WHOLE, seen_by=SeenBy.EVERYONE,
+        field="house", spoken=("", "the house"), blank=House(book=str(FORMAT), name="House book"),
+    ),
+    SourceKind(
+        name="tins", model=TinShelf, path="house/tins.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
+        field="tins", key="tins", entry=ShelfLine, spoken=("a tin of the house", "the list of tins"),
+    ),
+    SourceKind(
+        name="ingredients", model=Larder, path="house/ingredients.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
+        field="cards", key="ingredients", entry=Card, spoken=('the card of "{}"', "the list of ingredients"),
+        kept=frozenset((
+            "weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "plain",
+        )),
+    ),
+    SourceKind(
+        name="finish", model=Finish, path="house/finish.yaml", merged=Merged.WHOLE, seen_by=SeenBy.EVERYONE,
+        field="finish", spoken=("", "how the house finishes its cakes"), blank=Finish(),
+    ),
+    SourceKind(
+        name="used", model=UsedLog, path="house/used.yaml", merged=Merged.LIST, seen_by=SeenBy.NOBODY,
+        field="used", key="used", entry=Used, spoken=("what a cake used", "the log of what was used"),
+        kept=frozenset(("day", "of", "cake", "height", "layers", "used")),
+    ),
+    SourceKind(
+        name="bakes", model=BakeLog, path="house/bakes.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
+        field="bakes", key="bakes", entry=Baked, spoken=("a bake", "the bake log"),
+    ),
+    SourceKind(
+        name="colours", model=ColourCards, path="house/colours.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
+        field="colours", key="colours", entry=Colour, spoken=('the colour "{}"', "the list of colours"),
+        kept=frozenset(("swatch", "deepens", "fades", "browns", "additives")),
+    ),
+    SourceKind(
+        name="cutters", model=CutterDrawer, path="house/cutters.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
+        field="cutters", key="cutters", entry=OwnedCutter, spoken=("a cutter", "the list of cutters"),
+    ),
+    SourceKind(
+        name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
+        field="mixtures", spoken=("a mixture", "the mixtures"),
+    ),
+    SourceKind(
+        name="technique", model=Technique, path="techniques/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
+        field="techniques", spoken=("a technique", "the techniques"),
+    ),
+)  # fmt: skip
+
+
+def kinds() -> Mapping[str, SourceKind]:
+    """Every line of the register, by its name, in its order."""
+    return {kind.name: kind for kind in REGISTER}
+
+
+def house_files() -> tuple[str, ...]:
+    """The names of the files in recipes/house, without .yaml."""
+    return tuple(kind.address.partition("/")[2] for kind in REGISTER if kind.room == "house")
+
+
+def rooms() -> tuple[str, ...]:
+    """The folders of recipes/ that files of the book lie in."""
+    return tuple(dict.fromkeys(kind.room for kind in REGISTER))
+
+
+def of_the_kitchen() -> tuple[str, ...]:
+    """What never leaves the kitchen, as paths below recipes/; of a folder all its files."""
+    return tuple(kind.path for kind in REGISTER if kind.seen_by is SeenBy.KITCHEN)
