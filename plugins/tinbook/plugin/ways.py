@@ -1,0 +1,51 @@
+"""Ways through the book: from page to page, to its rooms from every page, and its contents as MkDocs wants them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from html import escape
+from typing import Any
+
+from mkdocs.structure.files import File
+
+ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
+MORE = {
+    "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Colours": "colours", "Oven": "oven",
+    "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
+    "Changes": "changes",
+}  # fmt: skip
+
+
+def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -> str:
+    """The way from a page to an address or a photo of the book; LookupError: no page links to what is not there."""
+    target = files.get(f"{address}.md") or files.get(address)
+    if target is None:
+        raise LookupError(f"{here.src_uri} links to {address}, which is no page of the book")
+    return target.url_relative_to(here) + (f"#{anchor}" if anchor else "")
+
+
+def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -> list[dict[str, Any]]:
+    """Links for the running head or foot, as far as the book has such a page; which of them the page is in."""
+    return [
+        {
+            "title": title,
+            "url": file.url,
+            "here": here == address or (address.endswith("/index") and here.startswith(address.removesuffix("index"))),
+        }
+        for title, address in rooms.items()
+        if (file := files.get(f"{address}.md"))
+    ]
+
+
+def as_nav(entries: list[Any]) -> list[Any]:
+    """Contents as MkDocs wants them: addresses become file names."""
+    return [_nav_entry(entry) for entry in entries]
+
+
+def _nav_entry(entry: Any) -> Any:
+    if isinstance(entry, str):
+        return f"{entry}.md"
+    # the theme prints titles as they are, so what a baker called a thing is made text here
+    return {
+        escape(title): as_nav(inner) if isinstance(inner, list) else f"{inner}.md" for title, inner in entry.items()
+    }
