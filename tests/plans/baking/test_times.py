@@ -12,6 +12,7 @@ from tinbook.engine import conduction
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Baked, Book, House
+from tinbook.pages.spelling.sayings import inputs_of, spell
 from tinbook.plans.baking.times import Bakes, Baking, baking_worked, heat_of, prior, width_mm
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import Batch, weigh_all
@@ -60,8 +61,8 @@ def test_no_log_and_no_written_bake_still_answer_widely(known: Callable[..., Bak
     (time,) = bare.times([(tin("round 20 cm"), 40)])
     assert 40 < time.likely_min < 80
     assert time.high_min / time.low_min > 2
-    assert bare.told(tin("round 20 cm"), 40) == "nothing baked of this recipe yet"
-    assert "nothing baked yet: the span is wide" in baking_worked(bare, facts).inputs
+    assert spell(bare.told(tin("round 20 cm"), 40)) == "nothing baked of this recipe yet"
+    assert "nothing baked yet: the span is wide" in inputs_of(baking_worked(bare, facts))
 
 
 def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -> None:
@@ -70,7 +71,7 @@ def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -
     own = made.batch.tins[0][1]
     (time,) = made.times([(own, made.batch.depth_mm)])
     assert time.likely_min == pytest.approx((55 * 65) ** 0.5, rel=0.06)
-    assert made.told(own, made.batch.depth_mm) == "as in the tin it is written for"
+    assert spell(made.told(own, made.batch.depth_mm)) == "as in the tin it is written for"
 
 
 def test_the_log_narrows_and_moves(known: Callable[..., Baking]) -> None:
@@ -88,8 +89,9 @@ def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
     near, wide, deep = made.times([(tin("round 20 cm"), 40), (tin("round 40 cm"), 40), (tin("round 20 cm"), 70)])
     assert near.high_min / near.low_min < deep.high_min / deep.low_min
     assert near.high_min / near.low_min < wide.high_min / wide.low_min
-    assert made.told(tin("round 20 cm"), 40) == "2 of your bakes in such a tin"
-    assert made.told(tin("round 40 cm"), 60) == "2 times as wide and 1.5 times as deep as the nearest bake, round 20 cm"
+    assert spell(made.told(tin("round 20 cm"), 40)) == "2 of your bakes in such a tin"
+    told = spell(made.told(tin("round 40 cm"), 60))
+    assert told == "2 times as wide and 1.5 times as deep as the nearest bake, round 20 cm"
 
 
 def test_colder_hotter_halves(known: Callable[..., Baking]) -> None:
@@ -125,7 +127,7 @@ def test_kin_share(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> 
     alone, shared = (Bakes(replace(book, bakes=log), facts).of(own) for log in ((), slow))
     assert alone is not None and shared is not None
     assert likely(shared, "round 20 cm") > likely(alone, "round 20 cm") * 1.1
-    assert shared.kin == 5 and "5 of other creamed sponge recipes" in shared.told(tin("round 20 cm"), 40)
+    assert shared.kin == 5 and "5 of other creamed sponge recipes" in spell(shared.told(tin("round 20 cm"), 40))
 
 
 def test_wide_or_deep_may_go_cooler(known: Callable[..., Baking], facts: Facts) -> None:

@@ -51,7 +51,7 @@ class CoveringView:
         """The mixtures the house finishes its cakes with."""
         by_slug: dict[str, list[str]] = {}
         for role, batch in self.table.roles.items():
-            by_slug.setdefault(batch.slug, []).append(role.replace("_", " "))
+            by_slug.setdefault(batch.slug, []).append(_role_words(role))
         told = [(slug, formats.sentence(roles)) for slug, roles in by_slug.items()]
         if self.table.cover:
             told.append((self.table.cover.slug, "cover"))
@@ -68,7 +68,8 @@ class CoveringView:
     @property
     def missing(self) -> str:
         """What the house has named nothing for."""
-        return formats.sentence(self.table.missing) if self.table.missing else ""
+        missing = self.table.missing
+        return formats.sentence(map(_role_words, missing)) if missing else ""
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -127,6 +128,11 @@ def _cells(row: CoveredRow) -> Iterator[Cell]:
     ribbon = board.board_ribbon_shown_mm
     yield Cell("none" if ribbon is None else number(ribbon / 10))
     yield Cell(number(board.cake_ribbon_shown_mm / 10))
+
+
+def _role_words(role: str) -> str:
+    """`crumb coat`."""
+    return role.replace("_", " ")
 
 
 def _batches(count: int) -> str:

@@ -14,9 +14,11 @@ from tinbook.pages.base.rows import Short, short_rows
 from tinbook.pages.base.shared import SourceLine, WorkedView, plural, source_anchor, tin_name, worked_view
 from tinbook.pages.mixture.baking import span
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.loads import ABOVE, REFUSED, Load, written_loads
-from tinbook.plans.baking.oven import LoggedBake, WaysToBake, bakes, dial, dials, ways
+from tinbook.plans.baking.oven import EXPECTED, LoggedBake, WaysToBake, bakes, dial, dials, ways
 from tinbook.plans.baking.times import Baking, baking_worked
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.worked import Worked
 
 ADDRESS, TITLE = "oven", "Oven"
@@ -192,8 +194,7 @@ class OvenView:
     @property
     def worked(self) -> WorkedView:
         """How the log was worked out."""
-        formula = "expected = what the law learned from all bakes gives for such a tin, batter and oven"
-        return worked_view((Worked(formula, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
+        return worked_view((Worked(EXPECTED, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
 
 
 def _load_row(name: str, address: str, load: Load) -> GridRow:
@@ -218,7 +219,7 @@ def _verdict(load: Load) -> str:
     if load.verdict == REFUSED:
         most = f", {formats.grams(load.most_g)} in each at the most" if load.most_g else ""
         return f"too full: fill {load.fit.needed}{most}"
-    return "fits"
+    return spell(load.verdict)
 
 
 def _bake_row(each: LoggedBake) -> Short:
@@ -233,9 +234,9 @@ def _bake_row(each: LoggedBake) -> Short:
     return Short(head, told, False)
 
 
-def _kept(shown: str) -> str:
+def _kept(shown: Saying | str) -> str:
     """A dial's figure kept to its unit."""
-    return shown.replace(" ", formats.NBSP)
+    return formats.kept_together(spell(shown))
 
 
 def oven_pages(desk: Desk) -> Iterator[Page]:

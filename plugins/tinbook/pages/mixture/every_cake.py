@@ -14,6 +14,7 @@ from tinbook.pages.base.rows import TableRow, grouped, short_rows, spelled, tin_
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.mixture.layers import LayersView, has_layers
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.scaling import TinTable
 from tinbook.plans.base.weighing import Batch
@@ -91,9 +92,9 @@ def bowl_words(settled: Finishing) -> str:
     return f"{formats.percent(share)} stays in the bowl and on the tools: it is counted in." if share else ""
 
 
-def learned_words(found: Correction) -> str:
+def learned_words(correction: Correction) -> str:
     """What the house's own cakes took, as a sentence; empty where none is logged."""
-    return f"{formats.title(found.words)}." if found.words else ""
+    return f"{formats.title(spell(correction.told))}." if correction.told else ""
 
 
 @dataclass(frozen=True)

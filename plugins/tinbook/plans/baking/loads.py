@@ -10,13 +10,14 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.asking import Query
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, owned_count, wanted_ml
 from tinbook.plans.base.shelf import factor_between
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.tins import Tin
 
-FITS, ABOVE, REFUSED = "fits", "above the rim", "too full"
+FITS, ABOVE, REFUSED = saying("fits_in_the_tin"), saying("above_the_rim"), saying("too_full")
 
 
 class Load(NamedTuple):
@@ -31,7 +32,7 @@ class Load(NamedTuple):
     fit: Fit
     all_in_mm: float
     above_mm: float
-    verdict: str
+    verdict: Saying
     most_g: float | None
     mixes: int
     goes: int

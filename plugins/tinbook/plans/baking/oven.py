@@ -9,6 +9,7 @@ from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book
 from tinbook.plans.baking.times import Bakes, Baking, Time
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.measures.conversions import HeatRow, heat_rows
@@ -17,9 +18,11 @@ from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 
 USUAL_C = (120.0, 200.0)
 """The coolest and the hottest oven that cakes are baked in. Common practice."""
+EXPECTED = saying("expected_of_a_bake")
+"""How what is expected of a bake of the log was worked out."""
 
 
-def dial(oven_c: float, book: Book, facts: Facts) -> str:
+def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
     """What to set on the house's oven so that it is as hot as one without fan at `oven_c`: `135 °C fan`.
 
     To 5 °C, or the nearest gas mark; in °F where the house wrote its dial so.
@@ -27,21 +30,27 @@ def dial(oven_c: float, book: Book, facts: Facts) -> str:
     own = book.house.oven
     wanted = oven_c - own.off_c
     if own.kind == "gas":
-        return f"gas mark {min(facts.marks, key=lambda mark: abs(mark.celsius - wanted)).mark}"
-    fan = " fan" if own.fan else ""
+        nearest = min(facts.marks, key=lambda mark: abs(mark.celsius - wanted))
+        return saying("gas_mark", mark=nearest.mark)
     wanted -= FAN_DIFFERENCE_C if own.fan else 0.0
     if own.dial is not None and own.dial.written.upper().removesuffix("FAN").strip().endswith("F"):
-        return f"{rounding.dial(fahrenheit(wanted)):g} °F{fan}"
-    return f"{rounding.dial(wanted):g} °C{fan}"
+        return saying("on_the_dial", degrees=rounding.dial(fahrenheit(wanted)), unit="°F", fan=own.fan)
+    return saying("on_the_dial", degrees=rounding.dial(wanted), unit="°C", fan=own.fan)
 
 
-def own_dial(oven_c: float, book: Book, facts: Facts) -> str:
-    """The same of a fan or gas oven, or of one that is off its dial; "" where the recipe says it already."""
+def own_dial(oven_c: float, book: Book, facts: Facts) -> Saying | None:
+    """The same of a fan or gas oven, or of one that is off its dial; None where the recipe says it already."""
     own = book.house.oven
-    return dial(oven_c, book, facts) if own.kind != "conventional" or own.off_c else ""
+    return dial(oven_c, book, facts) if own.kind != "conventional" or own.off_c else None
 
 
-def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, str]]:
+def oven_told(book: Book) -> Saying:
+    """How far the house's oven is off its dial."""
+    off_c = book.house.oven.off_c
+    return saying("oven_off_its_dial", off_c=off_c) if off_c else saying("oven_as_its_dial")
+
+
+def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, Saying]]:
     """The usual heats of the page of measures, each with what to set here."""
     low, high = USUAL_C
     rows = [row for row in heat_rows(facts) if low <= row.conventional_c <= high]

@@ -8,22 +8,22 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.baking.loads import Load
 from tinbook.plans.baking.loads import loads as load_rows
+from tinbook.plans.baking.oven import EXPECTED, oven_told
 from tinbook.plans.baking.times import Bakes, Baking, Time, baking_worked
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import scale, tin_table
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
-
-NO_BAKE = "ask about a cake"
 
 
 def _asked(book: Book, facts: Facts, query: Query) -> tuple[Batch, Baking]:
     batch = batch_asked(book, facts, query)
     made = Bakes(book, facts).of(batch)
     if made is None or not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is not baked in tins', NO_BAKE)
+        raise AskError(f'"{batch.mixture.name}" is not baked in tins', "ask about a cake")
     return batch, made
 
 
@@ -60,7 +60,7 @@ def times(book: Book, facts: Facts, query: Query) -> Result:
         row |= _cooler(made, tin, depth, oven_c, query, facts)
         row["baked_before"] = made.told(tin, depth)
         rows.append(row)
-    return Result(f"{batch.mixture.name}, time in the oven", tuple(rows), baking_worked(made, facts))
+    return Result(saying("time_in_the_oven", mixture=batch.mixture.name), tuple(rows), baking_worked(made, facts))
 
 
 def _cooler(made: Baking, tin: Tin, depth: float, oven_c: float, query: Query, facts: Facts) -> dict[str, Cell]:
@@ -97,32 +97,23 @@ def bakes(book: Book, facts: Facts, query: Query) -> Result:
                     "note": entry.note,
                 }
             )
-    formula = "expected = what the law learned from all bakes gives for such a tin, batter and oven"
-    return Result("Bakes", tuple(rows), Worked(formula, (_dial(book),), ()))
-
-
-def _dial(book: Book) -> str:
-    off_c = book.house.oven.off_c
-    if not off_c:
-        return "the oven is taken to be as its dial says"
-    return f"the oven is {abs(off_c):g} °C {'hotter' if off_c > 0 else 'cooler'} than its dial says"
+    return Result(saying("bakes_of_the_log"), tuple(rows), Worked(EXPECTED, (oven_told(book),)))
 
 
 def loads(book: Book, facts: Facts, query: Query) -> Result:
     """Mixes, tins, goes in the oven and hours of it: for the tins asked for, or every tin on hand."""
     batch, made = _asked(book, facts, query)
     rows = tuple(_load(each) for each in load_rows(batch, made, book, facts, query))
-    limit = facts.numbers["rim limit"]
+    limit, bowl_g = facts.numbers["rim limit"], book.house.mixer_bowl
     worked = Worked(
-        "baked = batter depth × rise; goes in the oven = tins to fill / tins at once on the shelves, or / tins owned; "
-        "busy = goes × span",
+        saying("loads_worked"),
         (
-            f"above {limit.value:g} of the tin's depth it is refused, above the rim it may spill",
-            f"bowl {book.house.mixer_bowl:g} g" if book.house.mixer_bowl else "no limit of the bowl is known",
+            saying("refused_above", limit=limit.value),
+            saying("bowl_holds", grams=bowl_g) if bowl_g else saying("bowl_unknown"),
         ),
         (limit.source,),
     )
-    return Result(f"{batch.mixture.name}, loads", rows, worked)
+    return Result(saying("loads_of", mixture=batch.mixture.name), rows, worked)
 
 
 def _load(each: Load) -> Mapping[str, Cell]:

@@ -15,6 +15,7 @@ from tinbook.engine.baking import Evidence, Floats, Law, OfKind, Prior
 from tinbook.facts import Facts, Kind
 from tinbook.models import Baked, Book
 from tinbook.plans.base.bake_log import batter_mm, of_bakes
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Batch, as_owned, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
@@ -111,21 +112,21 @@ class Baking:
         cooler = oven_c - numbers["wide tin oven"].value
         return cooler if cooler > self.centre_c + 10.0 else None
 
-    def told(self, tin: Tin, depth_mm: float) -> str:
-        """In words, how far a tin lies from what has been baked."""
+    def told(self, tin: Tin, depth_mm: float) -> Saying:
+        """How far a tin lies from what has been baked."""
         return self.far([(tin, depth_mm)])[0].told
 
     def far(self, cakes: Sequence[tuple[Tin, float]]) -> list[Far]:
         """For each tin with its batter so many mm deep, how far it lies from the nearest bake."""
         if not self.points:
-            kin = f"; {self.kin} of other {self.batch.kind.title.lower()} recipes" if self.kin else ""
-            return [Far(1.0, 1.0, f"nothing baked of this recipe yet{kin}") for _ in cakes]
+            nothing = saying("nothing_baked", kin=self.kin, kind=self.batch.kind.title)
+            return [Far(1.0, 1.0, nothing) for _ in cakes]
         sizes = np.array([(width_mm(tin), depth) for tin, depth in cakes]).reshape(-1, 1, 2)
         ratios = sizes / np.array([(point.width_mm, point.depth_mm) for point in self.points])
         apart = np.abs(np.log(ratios)).sum(axis=2)
         near, nearest = (apart <= NEAR).tolist(), apart.argmin(axis=1)
         tenths = np.floor(10.0 * ratios[np.arange(len(cakes)), nearest] + rounding.HALF) / 10.0
-        bakes = [f"as the nearest bake, {point.tin.name}" for point in self.points]
+        bakes = [saying("as_the_nearest_bake", tin=point.tin.name) for point in self.points]
         return [
             self._near(each) if each[at] else Far(wide, deep, bakes[at])
             for each, at, (wide, deep) in zip(near, nearest.tolist(), tenths.tolist(), strict=True)
@@ -135,25 +136,25 @@ class Baking:
         near = [point for point, is_near in zip(self.points, which, strict=True) if is_near]
         logged = sum(point.entry is not None for point in near)
         if not logged:
-            return Far(1.0, 1.0, "as in the tin it is written for")
-        own = ", and the recipe's own time" if len(near) > logged else ""
-        return Far(1.0, 1.0, f"{of_bakes(logged)} in such a tin{own}")
+            return Far(1.0, 1.0, saying("as_in_its_own_tin"))
+        bakes = of_bakes(logged)
+        if len(near) > logged:
+            return Far(1.0, 1.0, saying("bakes_and_own_time", bakes=bakes))
+        return Far(1.0, 1.0, saying("bakes_in_such_a_tin", bakes=bakes))
 
 
 class Far(NamedTuple):
-    """So many times as wide and as deep as the nearest bake, to a tenth, and that bake in words; 1 and 1 where it is
-    near enough, or where there is none."""
+    """So many times as wide and as deep as the nearest bake, to a tenth, and what is said of that bake; 1 and 1 where
+    it is near enough, or where there is none."""
 
     wide: float
     deep: float
-    words: str
+    baked: Saying
 
     @property
-    def told(self) -> str:
-        """All of it in words."""
-        both = ((self.wide, "wide"), (self.deep, "deep"))
-        said = " and ".join(f"{times:g} times as {how}" for times, how in both if times != 1.0)
-        return f"{said} {self.words}".strip()
+    def told(self) -> Saying:
+        """All of it."""
+        return saying("so_far_from", wide=self.wide, deep=self.deep, baked=self.baked)
 
 
 @lru_cache(maxsize=4096)
@@ -312,24 +313,31 @@ def baking_worked(made: Baking, facts: Facts) -> Worked:
     kind, numbers = made.batch.kind, facts.numbers
     width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
     logged = made.logged
-    rests = [of_bakes(logged)] if logged else []
+    bakes: list[Saying | str] = [of_bakes(logged)] if logged else []
     if len(made.points) > logged:
-        rests.append("the recipe's own time")
+        bakes.append(saying("recipes_own_time"))
     if made.kin:
-        rests.append(f"{made.kin} of other {kind.title.lower()} recipes")
-    bake = kind.bake
+        bakes.append(saying("of_other_recipes", bakes=made.kin, kind=kind.title))
+    bake, law = kind.bake, made.law
     return Worked(
-        "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
-        "c, p and q learned from bakes, a Bayesian line in the logs",
+        saying("time_law"),
         (
-            f"before any bake: p {width.value:g}, q {depth.value:g}"
-            + (f", {bake.typical:g} min for 20 cm with 4 cm of batter at {ANCHOR_C:g} °C" if bake else ""),
-            f"learned from {', '.join(rests)}" if rests else "nothing baked yet: the span is wide",
-            f"learned: p {rounding.factor(made.law.width_exponent):g}, q {rounding.factor(made.law.depth_exponent):g}",
-            f"oven {made.oven_c:.0f} °C without fan, batter {made.start_c:g} °C, done at {made.centre_c:g} °C",
-            f"the span holds 8 bakes of 10; start checking at {made.check_share:.0%} of the likeliest time, or where "
-            "the span begins; never before the middle can be warm by conduction",
-            "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for",
+            saying(
+                "before_any_bake",
+                width=width.value,
+                depth=depth.value,
+                typical_min=bake.typical if bake else None,
+                oven_c=ANCHOR_C,
+            ),
+            saying("learned_from", bakes=tuple(bakes)),
+            saying(
+                "learned_powers",
+                width=rounding.factor(law.width_exponent),
+                depth=rounding.factor(law.depth_exponent),
+            ),
+            saying("heats_of_a_bake", oven_c=made.oven_c, start_c=made.start_c, centre_c=made.centre_c),
+            saying("span_and_check", share=made.check_share),
+            saying("one_tin_in_a_hot_oven"),
         ),
         tuple(dict.fromkeys([*([bake.source] if bake else []), width.source, *width.also, depth.source])),
     )

@@ -9,6 +9,7 @@ from tinbook.engine import boards, pastes, rounding
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.cake import Cake, house_cakes
@@ -153,11 +154,18 @@ def board_table(book: Book, facts: Facts, height_mm: float | None = None) -> Boa
         board_row(cake, owned, settled, facts, steps)
         for cake, owned in house_cakes(book, height_mm, settled.layers, outer_mm)
     )
-    said = (
-        f"cake {height_mm:g} mm high, coats {settled.coats_mm:g} mm, paste {settled['paste']:g} mm",
-        "drum wider by " + ", ".join(f"{facts.numbers[key].value:g} mm ({name})" for name, key in CHOICES.items()),
-        f"paste on the board {settled['board_paste']:g} mm, ribbon {settled['ribbon_over']:g} mm over itself",
-        f"box {settled['box_beside']:g} mm beside the board, {settled['box_above']:g} mm above the cake",
+    return BoardTable(settled, height_mm, rows, _worked(settled, height_mm, facts))
+
+
+def _worked(settled: Finishing, height_mm: float, facts: Facts) -> Worked:
+    wider_mm = {choice: facts.numbers[key].value for choice, key in CHOICES.items()}
+    return Worked(
+        saying("boards_worked"),
+        (
+            saying("cake_coats_paste", high_mm=height_mm, coats_mm=settled.coats_mm, paste_mm=settled["paste"]),
+            saying("drum_wider_by", least_mm=wider_mm["least"], usual_mm=wider_mm["usual"], wide_mm=wider_mm["wide"]),
+            saying("paste_and_ribbon", paste_mm=settled["board_paste"], over_mm=settled["ribbon_over"]),
+            saying("box_room", beside_mm=settled["box_beside"], above_mm=settled["box_above"]),
+        ),
+        ("common practice", "house judgement"),
     )
-    formula = "drum = cake + what it is wider, the next size sold; ribbon = edge + what lies over itself"
-    return BoardTable(settled, height_mm, rows, Worked(formula, said, ("common practice", "house judgement")))

@@ -95,7 +95,7 @@ def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
     """How many marks are piped: round the edge of the coated cake, once or, for top and foot, twice."""
     edge_mm = cake.outline.grown(under_mm).edge_mm
     round_once = border.count or coats.marks_on_edge(edge_mm, border.pitch)
-    return round_once * (2 if border.edges == "top and foot" else 1)
+    return round_once * (2 if border.twice else 1)
 
 
 def coat_row(

@@ -13,6 +13,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import Fit, TinTable, fit
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch
@@ -193,8 +194,9 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
     deepest_mm = tin.depth_mm or max(tin.kind.depths_mm)
     most = int(deepest_mm * (1.0 - dome) / layer_mm + 1e-9)
     if most < 1:
-        told = f"a layer of {layer_mm:g} mm needs a tin {layer_mm / (1.0 - dome):.0f} mm deep"
-        raise AskError(f"{told}, and this one is {deepest_mm:g} mm", "ask for thinner layers or a deeper tin")
+        least_mm = layer_mm / (1.0 - dome)
+        message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, and this one is {deepest_mm:g} mm"
+        raise AskError(message, "ask for thinner layers or a deeper tin")
     count = scaling.times_needed(layers, most)
     cut = scaling.times_needed(layers, count)
     levelled_mm = cut * layer_mm
@@ -214,24 +216,27 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
 
 
 def _worked(batch: Batch, settled: Finishing) -> Worked:
-    rise = batch.kind.rise
-    found = f"rise {rounding.factor(batch.rise):g}"
-    if batch.learned.rises:
-        found += f", from {batch.learned.of_rises}"
-    elif rise and batch.rise == rise.typical:
-        found += f", for its kind {rise.low:g} to {rise.high:g}"
-    else:
-        found += ", as the house has found it"
-    each = f"each cake cut into {settled.cut}" if settled.cut else f"layers as near {settled['layer']:g} mm as may be"
+    rise, cut = batch.kind.rise, settled.cut
     return Worked(
-        "levelled = batter × rise × (1 − dome); layer = levelled / cuts; stack = layers × layer + filling between them",
+        saying("layers_worked"),
         (
-            found,
-            f"dome {settled['level_off']:.0%} of the baked depth",
-            f"weight lost in the oven {batch.loss:.1%}"
-            + (f", from {batch.learned.of_losses}" if batch.learned.losses else ""),
-            each,
-            f"filling {settled['filling']:g} mm, coats {settled.coats_mm:g} mm on top",
+            _rise_told(batch),
+            saying("dome_of_the_baked", share=settled["level_off"]),
+            saying("lost_by_the_log", share=batch.loss, bakes=batch.learned.of_losses)
+            if batch.learned.losses
+            else saying("lost_in_the_oven", share=batch.loss),
+            saying("each_cake_cut", layers=cut) if cut else saying("layers_as_near", mm=settled["layer"]),
+            saying("filling_and_coats", filling_mm=settled["filling"], coats_mm=settled.coats_mm),
         ),
         tuple(dict.fromkeys((rise.source if rise else "common practice", "common practice"))),
     )
+
+
+def _rise_told(batch: Batch) -> Saying:
+    """What it rises, and who says so: the log, the trade or the house."""
+    shown, of_kind = rounding.factor(batch.rise), batch.kind.rise
+    if batch.learned.rises:
+        return saying("rise_by_the_log", rise=shown, bakes=batch.learned.of_rises)
+    if of_kind and batch.rise == of_kind.typical:
+        return saying("rise_of_its_kind", rise=shown, low=of_kind.low, high=of_kind.high)
+    return saying("rise_of_the_house", rise=shown)

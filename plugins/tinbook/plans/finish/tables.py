@@ -6,9 +6,10 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import as_owned
-from tinbook.plans.finish.boards import Board, board_table
+from tinbook.plans.finish.boards import board_table
 from tinbook.plans.finish.covering import coat_table, paste_table
 from tinbook.plans.finish.layers import Stack, stack_table, wanted
 
@@ -34,8 +35,8 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
     batch = batch_asked(book, facts, query)
     if query.layers or query.layer_mm:
         if not (query.layers and query.layer_mm and query.tins):
-            told = "layers are asked for with their height and a tin"
-            raise AskError(told, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
+            message = "layers are asked for with their height and a tin"
+            raise AskError(message, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)
         row: Row = {
@@ -47,12 +48,12 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
             "whole_egg_mixture_g": round(answer.whole.mass_g, 2),
             "beaten_egg": answer.beaten,
         }
-        return Result(f"{batch.mixture.name}, for layers", (row,), answer.worked)
+        return Result(saying("for_layers", mixture=batch.mixture.name), (row,), answer.worked)
     if not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
     made = stack_table(tin_table(batch, book, facts), book, facts)
     rows: tuple[Row, ...] = tuple({**_stack(each.stack), "owned": each.owned} for each in made.rows)
-    return Result(f"{batch.mixture.name}, in layers", rows, made.worked)
+    return Result(saying("in_layers", mixture=batch.mixture.name), rows, made.worked)
 
 
 def coats(book: Book, facts: Facts, query: Query) -> Result:
@@ -76,7 +77,7 @@ def coats(book: Book, facts: Facts, query: Query) -> Result:
         }
         for each in made.rows
     )
-    return Result(f"{batch.mixture.name}, in and round a cake", rows, made.worked)
+    return Result(saying("in_and_round", mixture=batch.mixture.name), rows, made.worked)
 
 
 def covers(book: Book, facts: Facts, query: Query) -> Result:
@@ -91,7 +92,7 @@ def covers(book: Book, facts: Facts, query: Query) -> Result:
             "on_the_cake_g": round(each.net_g, 2),
             "trade_low_g": round(each.net_low_g, 2),
             "trade_high_g": round(each.net_high_g, 2),
-            "rolled": "disc" if each.disc else "rectangle",
+            "rolled": saying("rolled_to_a_disc") if each.disc else saying("rolled_to_a_rectangle"),
             "rolled_width_mm": round(each.rolled_mm[0], 1),
             "rolled_length_mm": round(each.rolled_mm[1], 1),
             "roll_out_g": round(each.made_g, 2),
@@ -100,32 +101,32 @@ def covers(book: Book, facts: Facts, query: Query) -> Result:
         }
         for each in made.rows
     )
-    return Result(f"{batch.mixture.name}, over a cake", rows, made.worked)
+    return Result(saying("over_a_cake", mixture=batch.mixture.name), rows, made.worked)
 
 
 def boards(book: Book, facts: Facts, query: Query) -> Result:
     """Drum, card, paste, ribbon and box for a cake of every tin."""
     made = board_table(book, facts, query.height_mm)
 
-    def size(board: Board) -> Cell:
-        return " x ".join(f"{side:g}" for side in board.size_mm) + " mm" if board.size_mm else None
+    def size(sides_mm: tuple[float, ...] | None) -> Cell:
+        return saying("sides_in_mm", sides_mm=sides_mm) if sides_mm else None
 
     rows: tuple[Row, ...] = tuple(
         {
             "tin": each.cake.tin.name,
             "owned": each.owned,
-            "least": size(each.least),
-            "usual": size(each.usual),
-            "wide": size(each.wide),
-            "taken": size(each.chosen),
+            "least": size(each.least.size_mm),
+            "usual": size(each.usual.size_mm),
+            "wide": size(each.wide.size_mm),
+            "taken": size(each.chosen.size_mm),
             "round": each.chosen.disc,
             "whole_board_g": None if each.whole_g is None else round(each.whole_g, 2),
             "ring_only_g": None if each.ring_g is None else round(each.ring_g, 2),
             "board_ribbon_mm": None if each.board_ribbon_mm is None else round(each.board_ribbon_mm, 1),
             "cake_ribbon_mm": round(each.cake_ribbon_mm, 1),
             "guide_mm": round(each.guide_mm[0], 1),
-            "box": " x ".join(f"{side:g}" for side in each.box_shown_mm) + " mm" if each.box_shown_mm else None,
+            "box": size(each.box_shown_mm),
         }
         for each in made.rows
     )
-    return Result("Boards and ribbon", rows, made.worked)
+    return Result(saying("boards_and_ribbon"), rows, made.worked)
