@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.baking.times import Baking, Time
@@ -58,7 +59,7 @@ def load(
         above_mm = max(0.0, all_in_mm - tin.depth_mm)
         gravity = batch.mass_g / batch.batter_ml
         most_g = rounding.scales(tin.volume_ml(tin.depth_mm / batch.rise) * gravity, batch.steps)
-        if above_mm > 1e-6:
+        if not fits(all_in_mm, tin.depth_mm):
             limit = facts.numbers["rim limit"].value
             verdict = REFUSED if all_in_mm > limit * tin.depth_mm else ABOVE
     time = known.times([(tin, made.batter_mm)])[0] if known else None

@@ -82,20 +82,13 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     sizes = [side + 2.0 * outer_mm for side in cake.tin.bounds_mm]
     # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
     named = [boards.board_mm(side, wider_mm, SOLD_MM) for side in cake.tin.bounds_mm]
-    disc = _on_disc(cake)
+    disc = cake.takes_disc()
     if disc:
         named = [boards.board_mm(max(cake.tin.bounds_mm), wider_mm, SOLD_MM)] * 2
     width, length = named
     if width is None or length is None or width < sizes[0] or length < sizes[1]:
         return Board(None, disc)
     return Board((width, length), disc)
-
-
-def _on_disc(cake: Cake) -> bool:
-    """Whether the cake stands on a round board: where its corners are no square ones."""
-    width_mm, length_mm = cake.tin.bounds_mm
-    alike = abs(width_mm - length_mm) <= 0.02 * max(width_mm, length_mm)
-    return alike and cake.outline.area_mm2 < 0.9 * width_mm * length_mm
 
 
 def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: rounding.ScaleSteps) -> BoardRow:

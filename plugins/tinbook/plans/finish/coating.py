@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil
 
 from tinbook.engine import coats, rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.models import Border
 from tinbook.plans.base.finishing import Finishing
@@ -118,7 +118,7 @@ def coat_row(
     filling_g, crumb_g, border_g = made.filling_ml * per_ml, made.crumb_ml * per_ml, made.border_ml * per_ml
     final_g = (made.final_ml + made.dam_ml) * per_ml
     made_g = coats.with_bowl(made.in_all_ml * per_ml, settled["stays_in_the_bowl"])
-    batches = ceil(made_g / batch.makes_g - 1e-9)
+    batches = whole_up(made_g / batch.makes_g)
     over_g = batches * batch.makes_g - made_g
     steps = batch.steps
     return CoatRow(

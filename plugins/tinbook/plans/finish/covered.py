@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import ceil
 
 from tinbook.engine import coats, rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
@@ -144,5 +144,5 @@ def _row(
 def _made(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
     batch = next(each for each in roles.values() if each.slug == slug)
     made_g = coats.with_bowl(used_g, settled["stays_in_the_bowl"])
-    batches = ceil(made_g / batch.makes_g - 1e-9)
+    batches = whole_up(made_g / batch.makes_g)
     return MixtureNeed(made_g, rounding.scales_up(made_g, steps_of(book)), batches)

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from tinbook.engine import layers as sums
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import whole_down
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
@@ -192,7 +193,7 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
     settled = finishing(book.finish, facts, batch.mixture.finish)
     dome, rise = settled["level_off"], batch.rise
     deepest_mm = tin.depth_mm or max(tin.kind.depths_mm)
-    most = int(deepest_mm * (1.0 - dome) / layer_mm + 1e-9)
+    most = whole_down(deepest_mm * (1.0 - dome) / layer_mm)
     if most < 1:
         least_mm = layer_mm / (1.0 - dome)
         message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, and this one is {deepest_mm:g} mm"

@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil, pi
+from math import pi
 
 from tinbook.engine import pastes, rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
-
-_ALIKE = 0.02
-_ROUNDISH = 0.9
-"""An outline as wide as long that fills less than this of its square is covered with a disc: corners hang over."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +64,7 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
         made_g=made_g,
         back_g=made_g - net_g,
         factor=made_g / batch.makes_g,
-        batches=ceil(made_g / batch.makes_g - 1e-9),
+        batches=whole_up(made_g / batch.makes_g),
         net_shown_g=rounding.scales(net_g, steps),
         net_low_shown_g=rounding.scales(min(low_g, net_g), steps),
         net_high_shown_g=rounding.scales(max(high_g, net_g), steps),
@@ -84,7 +81,5 @@ def rolled_for(cake: Cake, under_mm: float, over_mm: float) -> tuple[bool, tuple
     if cake.solid != "upright":
         arc_mm = pi / 2.0 * width_mm * (2.0 if cake.solid == "ball" else 1.0)
         return True, (arc_mm + over_mm, arc_mm + over_mm)
-    alike = abs(width_mm - length_mm) <= _ALIKE * max(width_mm, length_mm)
-    disc = alike and cake.outline.area_mm2 < _ROUNDISH * cake.tin.bounds_mm[0] * cake.tin.bounds_mm[1]
     rolled = tuple(pastes.rolled_mm(side, height_mm, over_mm) for side in (width_mm, length_mm))
-    return disc, (rolled[0], rolled[1])
+    return cake.takes_disc(under_mm), (rolled[0], rolled[1])
