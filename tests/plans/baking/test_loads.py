@@ -54,12 +54,13 @@ def test_above_the_rim_warns_and_far_above_is_refused(ask: Callable[..., Load]) 
 
 
 def test_a_cake_that_reaches_the_rim_is_not_above_it(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:
-    """A rim that is lower by the last digits of its sum is as high; one lower by a millionth of a mm is not."""
+    """Higher by the last digits of its sum it is as high as its tin; higher by a millionth of a mm it is not."""
     own, deep = batch(), tin("round 20 cm x 10 cm")
-    baked_mm = load(own, None, kitchen, facts, 1, deep).all_in_mm
-    rims_mm = baked_mm * (1 - 1e-12), baked_mm - 1e-6
-    at, below = (load(own, None, kitchen, facts, 1, replace(deep, depth_mm=rim_mm)) for rim_mm in rims_mm)
-    assert (at.verdict, below.verdict) == (FITS, ABOVE)
+    to_the_rim = own.rise * 100.0 / load(own, None, kitchen, facts, 1, deep).all_in_mm
+    rises = to_the_rim * (1 + 1e-12), to_the_rim * (1 + 1e-8)
+    at, above = (load(replace(own, rise=rise), None, kitchen, facts, 1, deep) for rise in rises)
+    assert at.all_in_mm > 100.0
+    assert (at.verdict, above.verdict) == (FITS, ABOVE)
 
 
 def test_every_mix_and_every_go_is_counted(ask: Callable[..., Load], kitchen: Book) -> None:
