@@ -10,8 +10,9 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.loads import ABOVE, FITS, REFUSED, Load, load, loads, written_loads
-from tinbook.plans.baking.times import Bakes, Baking
+from tinbook.plans.baking.times import Baking
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins import Tin, read_tin

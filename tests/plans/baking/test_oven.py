@@ -13,8 +13,8 @@ from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, House
 from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.oven import bakes, dial, dials, own_dial, ways
-from tinbook.plans.baking.times import Bakes
 from tinbook.plans.base.weighing import weigh_all
 from tinbook.units import read_heat
 

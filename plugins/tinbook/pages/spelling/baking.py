@@ -66,8 +66,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "nothing_baked": _nothing_baked,
     "as_the_nearest_bake": "as the nearest bake, {tin}",
     "as_in_its_own_tin": "as in the tin it is written for",
-    "bakes_in_such_a_tin": "{bakes} in such a tin",
-    "bakes_and_own_time": "{bakes} in such a tin, and the recipe's own time",
+    "bakes_in_such_a_tin": "{bakes} of your bakes in such a tin",
+    "bakes_and_own_time": "{bakes} of your bakes in such a tin, and the recipe's own time",
     "so_far_from": _so_far_from,
     "time_law": (
         "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
@@ -75,6 +75,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     ),
     "before_any_bake": _before_any_bake,
     "learned_from": _learned_from,
+    "bakes_of_the_recipe": "{bakes} of your bakes",
     "recipes_own_time": "the recipe's own time",
     "of_other_recipes": _of_other_recipes,
     "learned_powers": "learned: p {width:g}, q {depth:g}",

@@ -24,12 +24,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "layers_worked": (
         "levelled = batter × rise × (1 − dome); layer = levelled / cuts; stack = layers × layer + filling between them"
     ),
-    "rise_by_the_log": "rise {rise:g}, from {bakes}",
+    "rise_by_the_log": "rise {rise:g}, from {bakes} of your bakes",
     "rise_of_its_kind": "rise {rise:g}, for its kind {low:g} to {high:g}",
     "rise_of_the_house": "rise {rise:g}, as the house has found it",
     "dome_of_the_baked": "dome {share:.0%} of the baked depth",
     "lost_in_the_oven": "weight lost in the oven {share:.1%}",
-    "lost_by_the_log": "weight lost in the oven {share:.1%}, from {bakes}",
+    "lost_by_the_log": "weight lost in the oven {share:.1%}, from {bakes} of your bakes",
     "each_cake_cut": "each cake cut into {layers}",
     "layers_as_near": "layers as near {mm:g} mm as may be",
     "filling_and_coats": "filling {filling_mm:g} mm, coats {coats_mm:g} mm on top",

@@ -8,7 +8,8 @@ from typing import NamedTuple
 from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book
-from tinbook.plans.baking.times import Bakes, Baking, Time
+from tinbook.plans.baking.bakes import Bakes
+from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.weighing import Batch, as_owned

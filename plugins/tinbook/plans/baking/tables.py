@@ -6,10 +6,11 @@ from collections.abc import Mapping
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.loads import Load
 from tinbook.plans.baking.loads import loads as load_rows
 from tinbook.plans.baking.oven import EXPECTED, oven_told
-from tinbook.plans.baking.times import Bakes, Baking, Time, baking_worked
+from tinbook.plans.baking.times import Baking, Time, baking_worked
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import saying

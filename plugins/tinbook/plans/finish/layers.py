@@ -223,7 +223,7 @@ def _worked(batch: Batch, settled: Finishing) -> Worked:
         (
             _rise_told(batch),
             saying("dome_of_the_baked", share=settled["level_off"]),
-            saying("lost_by_the_log", share=batch.loss, bakes=batch.learned.of_losses)
+            saying("lost_by_the_log", share=batch.loss, bakes=batch.learned.losses)
             if batch.learned.losses
             else saying("lost_in_the_oven", share=batch.loss),
             saying("each_cake_cut", layers=cut) if cut else saying("layers_as_near", mm=settled["layer"]),
@@ -237,7 +237,7 @@ def _rise_told(batch: Batch) -> Saying:
     """What it rises, and who says so: the log, the trade or the house."""
     shown, of_kind = rounding.factor(batch.rise), batch.kind.rise
     if batch.learned.rises:
-        return saying("rise_by_the_log", rise=shown, bakes=batch.learned.of_rises)
+        return saying("rise_by_the_log", rise=shown, bakes=batch.learned.rises)
     if of_kind and batch.rise == of_kind.typical:
         return saying("rise_of_its_kind", rise=shown, low=of_kind.low, high=of_kind.high)
     return saying("rise_of_the_house", rise=shown)
