@@ -10,7 +10,8 @@ from tinbook.pages.at_a_glance.boards import board_cell, narrow_marks
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import worked_view
-from tinbook.pages.mixture.every_cake import bowl_words, cake_words, learned_words, rolled
+from tinbook.pages.mixture.coats import bowl_words, cake_words, learned_words
+from tinbook.pages.mixture.pastes import rolled
 from tinbook.pages.spelling import formats
 from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
 
