@@ -53,9 +53,9 @@ class CoveringView:
         by_slug: dict[str, list[str]] = {}
         for role, batch in self.table.roles.items():
             by_slug.setdefault(batch.slug, []).append(_role_words(role))
-        told = [(slug, formats.sentence(roles)) for slug, roles in by_slug.items()]
+        roles_of = [(slug, formats.sentence(roles)) for slug, roles in by_slug.items()]
         if self.table.cover:
-            told.append((self.table.cover.slug, "cover"))
+            roles_of.append((self.table.cover.slug, "cover"))
         return tuple(
             Plays(
                 formats.title(roles),
@@ -63,7 +63,7 @@ class CoveringView:
                 self.desk.book.mixtures[slug].name,
                 learned_words(self.table.learned[slug]),
             )
-            for slug, roles in told
+            for slug, roles in roles_of
         )
 
     @property
@@ -88,18 +88,18 @@ class CoveringView:
         )
 
     def _heads(self) -> tuple[Head, ...]:
-        made = self.table
-        coats = [Head(NAMES[role], "g") for role in made.roles]
-        if "final_coat" in made.roles and made.finishing.border:
+        table = self.table
+        coats = [Head(NAMES[role], "g") for role in table.roles]
+        if "final_coat" in table.roles and table.finishing.border:
             coats[-1] = Head(NAMES["final_coat"], "g, with border")
-        several = len(made.mixtures) > 1
+        several = len(table.mixtures) > 1
         in_all = [
             Head(f"{formats.title(batch.mixture.name)} in all" if several else "In all", "g")
-            for batch in made.mixtures.values()
+            for batch in table.mixtures.values()
         ]
         paste = [Head("On the cake", "paste, g"), Head("To roll", "paste, g"), Head("Roll out to", "cm")]
         ends = [Head("Drum"), Head("Ribbon", "board, cm"), Head("Ribbon", "cake, cm")]
-        return (Head("Tin"), *coats, *in_all, *(paste if made.cover else ()), *ends)
+        return (Head("Tin"), *coats, *in_all, *(paste if table.cover else ()), *ends)
 
     def _rows(self) -> Iterator[GridRow]:
         shape = ""
@@ -117,9 +117,9 @@ class CoveringView:
 
 
 def _cells(row: CoveredRow) -> Iterator[Cell]:
-    yield from (Cell(number(each)) for each in row.coats_shown_g)
-    for made in row.made:
-        yield Cell(number(made.made_shown_g), True, f"{made.batches}{formats.NBSP}{_batches(made.batches)}")
+    yield from (Cell(number(coat_g)) for coat_g in row.coats_shown_g)
+    for need in row.made:
+        yield Cell(number(need.made_shown_g), True, f"{need.batches}{formats.NBSP}{_batches(need.batches)}")
     if row.paste:
         yield Cell(number(row.paste.net_shown_g))
         yield Cell(number(row.paste.made_shown_g), True)

@@ -38,7 +38,7 @@ class BakingView:
     def written(self) -> int:
         """Which row is of the first tin the mixture is written for."""
         tin = self.known.batch.tins[0][1]
-        return next((at for at, row in enumerate(self.table.rows) if row.tin.name == tin.name), 0)
+        return next((index for index, row in enumerate(self.table.rows) if row.tin.name == tin.name), 0)
 
     @property
     def check(self) -> str:

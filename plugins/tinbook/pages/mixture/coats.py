@@ -56,10 +56,11 @@ class CoatsView:
     @cached_property
     def tables(self) -> tuple[CoatTable, ...]:
         """A table each height of the house, the usual one first."""
-        first = coat_table(self.batch, self.desk.book, self.desk.facts)
+        desk = self.desk
+        first = coat_table(self.batch, desk.book, desk.facts)
         # what lies between so many layers is the same in a low cake and in a high one
-        others = () if only_fills(self.batch) else first.finishing.heights_mm[1:]
-        return (first, *(coat_table(self.batch, self.desk.book, self.desk.facts, each) for each in others))
+        heights_mm = () if only_fills(self.batch) else first.finishing.heights_mm[1:]
+        return (first, *(coat_table(self.batch, desk.book, desk.facts, height_mm) for height_mm in heights_mm))
 
     @property
     def lead(self) -> str:
@@ -67,19 +68,19 @@ class CoatsView:
         first = self.tables[0]
         settled = first.finishing
         dam = f" inside a dam of {millimetres(settled.dam_mm)}" if settled.dam_mm else ""
-        told = [f"filling {millimetres(settled['filling'])}{dam}"]
+        figures = [f"filling {millimetres(settled['filling'])}{dam}"]
         if not only_fills(self.batch):
-            told += [
+            figures += [
                 f"{name} {millimetres(settled[key])}"
                 for key, name in (("crumb_coat", "crumb coat"), ("final_coat", "final coat"))
                 if settled[key]
             ]
             if settled.border:
-                told.append(f"a border of {settled.border.marks} at the {settled.border.edges}")
-        said = f"For {cake_words(settled, first.height_mm)}: {', '.join(told)}."
+                figures.append(f"a border of {settled.border.marks} at the {settled.border.edges}")
+        lead = f"For {cake_words(settled, first.height_mm)}: {', '.join(figures)}."
         if dam and not only_fills(self.batch):
-            said += " The dam is counted as final coat."
-        return " ".join(filter(None, (said, bowl_words(settled), learned_words(first.learned))))
+            lead += " The dam is counted as final coat."
+        return " ".join(filter(None, (lead, bowl_words(settled), learned_words(first.learned))))
 
     @cached_property
     def _parts(self) -> tuple[tuple[Head, Callable[[CoatRow], float]], ...]:
@@ -98,7 +99,7 @@ class CoatsView:
     @property
     def heads(self) -> tuple[Head, ...]:
         """Heads of the columns."""
-        high = tuple(Head(f"{formats.centimetres(each.height_mm)} high", "in all, g") for each in self.tables[1:])
+        high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "in all, g") for table in self.tables[1:])
         return (*(head for head, _ in self._parts), Head("In all", "g"), Head("Batches"), Head("Over", "g"), *high)
 
     @property
@@ -108,14 +109,14 @@ class CoatsView:
 
     def _cells(self) -> TinCells:
         parts = [get for _, get in self._parts]
-        for each in zip(*(table.rows for table in self.tables), strict=True):
-            row = each[0]
+        for rows in zip(*(table.rows for table in self.tables), strict=True):
+            row = rows[0]
             cells = (
                 *(number(get(row)) for get in parts),
                 number(row.made_shown_g),
                 str(row.batches),
                 number(row.over_shown_g),
-                *(number(other.made_shown_g) for other in each[1:]),
+                *(number(other_row.made_shown_g) for other_row in rows[1:]),
             )
             yield row.cake.tin, row.owned, cells
 
@@ -132,9 +133,9 @@ class CoatsView:
     @property
     def split_lines(self) -> Iterator[TableRow]:
         """What goes into the amount made, a line each cake."""
-        made = weighed_out(self.tables[0], self.desk.facts)
-        figures, shape = spelled(self.batch, made[0]), ""
-        for row, version in zip(self.tables[0].rows, made, strict=True):
+        versions = weighed_out(self.tables[0], self.desk.facts)
+        figures, shape = spelled(self.batch, versions[0]), ""
+        for row, version in zip(self.tables[0].rows, versions, strict=True):
             tin = row.cake.tin
             cells = (*figures[version.at], number(row.made_shown_g))
             yield TableRow(

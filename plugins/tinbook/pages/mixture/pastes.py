@@ -28,9 +28,10 @@ class PastesView:
     @cached_property
     def tables(self) -> tuple[PasteTable, ...]:
         """A table each height of the house, the usual one first."""
-        first = paste_table(self.batch, self.desk.book, self.desk.facts)
-        others = first.finishing.heights_mm[1:]
-        return (first, *(paste_table(self.batch, self.desk.book, self.desk.facts, each) for each in others))
+        desk = self.desk
+        first = paste_table(self.batch, desk.book, desk.facts)
+        heights_mm = first.finishing.heights_mm[1:]
+        return (first, *(paste_table(self.batch, desk.book, desk.facts, height_mm) for height_mm in heights_mm))
 
     @property
     def lead(self) -> str:
@@ -38,19 +39,19 @@ class PastesView:
         first = self.tables[0]
         settled = first.finishing
         over = millimetres(settled["paste_over"])
-        told = (
+        lead = (
             f"For a cake {formats.centimetres(first.height_mm)} high before its coats, "
             f"{millimetres(settled.coats_mm)} of them under the paste: rolled out "
             f"{millimetres(settled['paste_rolled'])} thick with {over} to spare, {millimetres(settled['paste'])} on "
             "the cake. The range is what the trade's thinnest and thickest cover come to. What is cut off comes back: "
             "knead it together and wrap it."
         )
-        return " ".join(filter(None, (told, learned_words(first.learned))))
+        return " ".join(filter(None, (lead, learned_words(first.learned))))
 
     @property
     def heads(self) -> tuple[Head, ...]:
         """Heads of the columns."""
-        high = tuple(Head(f"{formats.centimetres(each.height_mm)} high", "to roll, g") for each in self.tables[1:])
+        high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "to roll, g") for table in self.tables[1:])
         return (
             Head("On the cake", "g"), Head("Range", "g"), Head("Roll out to", "cm"), Head("To roll", "g"),
             Head("Comes back", "g"), Head("Batches"), *high,
@@ -62,8 +63,8 @@ class PastesView:
         return short_rows(grouped(self._cells()), (0, 3))
 
     def _cells(self) -> TinCells:
-        for each in zip(*(table.rows for table in self.tables), strict=True):
-            row = each[0]
+        for rows in zip(*(table.rows for table in self.tables), strict=True):
+            row = rows[0]
             cells = (
                 number(row.net_shown_g),
                 f"{number(row.net_low_shown_g)}–{number(row.net_high_shown_g)}",
@@ -71,7 +72,7 @@ class PastesView:
                 number(row.made_shown_g),
                 number(row.back_shown_g),
                 str(row.batches),
-                *(number(other.made_shown_g) for other in each[1:]),
+                *(number(other_row.made_shown_g) for other_row in rows[1:]),
             )
             yield row.cake.tin, row.owned, cells
 

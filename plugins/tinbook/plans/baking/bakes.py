@@ -72,10 +72,10 @@ class Bakes:
             return None
         numbers = self._facts.numbers
         start_c, centre_c = numbers["batter at the start"].value, numbers["centre when done"].value
-        points, own = self._seen(batch, before)
+        points, evidence = self._seen(batch, before)
         kind = self._of_kind(batch.kind.key, before)
-        mine, count = kind.by_slug.get(batch.slug, (baking.NO_KIN, 0))
-        law = baking.learned(before, own, kind.together - mine)
+        own, count = kind.by_slug.get(batch.slug, (baking.NO_KIN, 0))
+        law = baking.learned(before, evidence, kind.together - own)
         written = batch.mixture.bake
         oven_c = written.oven.celsius if written else ANCHOR_C
         return Baking(

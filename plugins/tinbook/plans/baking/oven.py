@@ -97,20 +97,20 @@ class LoggedBake(NamedTuple):
 
 def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[LoggedBake]:
     """All that was baked and is learned from, newest first."""
-    found = []
+    logged: list[LoggedBake] = []
     for batch in batches:
-        if not book.bakes_of.get(batch.slug) or (made := known.of(batch)) is None:
+        if not book.bakes_of.get(batch.slug) or (baking := known.of(batch)) is None:
             continue
         alike: dict[tuple[float, float | None], list[tuple[Baked, Tin, float]]] = {}
-        for point in made.points:
+        for point in baking.points:
             if point.entry is not None:
                 oven_c = point.entry.oven.celsius + book.house.oven.off_c
-                told = point.entry, point.tin, point.depth_mm
-                alike.setdefault((oven_c, point.entry.start), []).append(told)
-        for (oven_c, start_c), all_told in alike.items():
-            times = made.times([(tin, depth) for _, tin, depth in all_told], oven_c, start_c)
-            found += [
+                cake = point.entry, point.tin, point.depth_mm
+                alike.setdefault((oven_c, point.entry.start), []).append(cake)
+        for (oven_c, start_c), cakes in alike.items():
+            times = baking.times([(tin, depth) for _, tin, depth in cakes], oven_c, start_c)
+            logged += [
                 LoggedBake(entry=entry, batch=batch, tin=tin, depth_mm=depth, oven_c=oven_c, expected=time)
-                for (entry, tin, depth), time in zip(all_told, times, strict=True)
+                for (entry, tin, depth), time in zip(cakes, times, strict=True)
             ]
-    return sorted(found, key=lambda each: each.entry.day, reverse=True)
+    return sorted(logged, key=lambda bake: bake.entry.day, reverse=True)

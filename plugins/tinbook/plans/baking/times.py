@@ -94,12 +94,12 @@ class Baking:
     ) -> Floats:
         """Minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
         least = np.zeros(len(widths))
-        asked = oven_c, start_c, self.centre_c
+        heats = oven_c, start_c, self.centre_c
         # a cake without edges is slower than any, and its time is known from other tins
-        slabs = np.array([conduction.slab_minutes(ceil(depth), *asked) for depth in depths])
-        for at in np.flatnonzero(check < slabs).tolist():
-            if not conduction.is_reached(widths[at], depths[at], float(check[at]), *asked):
-                least[at] = conduction.centre_minutes(widths[at], depths[at], *asked)
+        slabs = np.array([conduction.slab_minutes(ceil(depth), *heats) for depth in depths])
+        for index in np.flatnonzero(check < slabs).tolist():
+            if not conduction.is_reached(widths[index], depths[index], float(check[index]), *heats):
+                least[index] = conduction.centre_minutes(widths[index], depths[index], *heats)
         return least
 
     def cooler_c(self, tin: Tin, depth_mm: float, oven_c: float, facts: Facts) -> float | None:
@@ -127,8 +127,8 @@ class Baking:
         tenths = np.floor(10.0 * ratios[np.arange(len(cakes)), nearest] + rounding.HALF) / 10.0
         bakes = [saying("as_the_nearest_bake", tin=point.tin.name) for point in self.points]
         return [
-            self._near(each) if each[at] else Far(wide, deep, bakes[at])
-            for each, at, (wide, deep) in zip(near, nearest.tolist(), tenths.tolist(), strict=True)
+            self._near(which) if which[index] else Far(wide, deep, bakes[index])
+            for which, index, (wide, deep) in zip(near, nearest.tolist(), tenths.tolist(), strict=True)
         ]
 
     def _near(self, which: Sequence[bool]) -> Far:
@@ -162,17 +162,17 @@ def width_mm(tin: Tin) -> float:
     return 4.0 * tin.area_mm2 / (tin.perimeter_mm + tin.inner_perimeter_mm)
 
 
-def baking_worked(made: Baking, facts: Facts) -> Worked:
+def baking_worked(known: Baking, facts: Facts) -> Worked:
     """The prior, the entries and the exponents, for the fold."""
-    kind, numbers = made.batch.kind, facts.numbers
+    kind, numbers = known.batch.kind, facts.numbers
     width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
-    logged = made.logged
+    logged = known.logged
     bakes = [saying("bakes_of_the_recipe", bakes=logged)] if logged else []
-    if len(made.points) > logged:
+    if len(known.points) > logged:
         bakes.append(saying("recipes_own_time"))
-    if made.kin:
-        bakes.append(saying("of_other_recipes", bakes=made.kin, kind=kind.title))
-    bake, law = kind.bake, made.law
+    if known.kin:
+        bakes.append(saying("of_other_recipes", bakes=known.kin, kind=kind.title))
+    bake, law = kind.bake, known.law
     return Worked(
         saying("time_law"),
         (
@@ -189,8 +189,8 @@ def baking_worked(made: Baking, facts: Facts) -> Worked:
                 width=rounding.factor(law.width_exponent),
                 depth=rounding.factor(law.depth_exponent),
             ),
-            saying("heats_of_a_bake", oven_c=made.oven_c, start_c=made.start_c, centre_c=made.centre_c),
-            saying("span_and_check", share=made.check_share),
+            saying("heats_of_a_bake", oven_c=known.oven_c, start_c=known.start_c, centre_c=known.centre_c),
+            saying("span_and_check", share=known.check_share),
             saying("one_tin_in_a_hot_oven"),
         ),
         tuple(dict.fromkeys([*([bake.source] if bake else []), width.source, *width.also, depth.source])),

@@ -95,8 +95,8 @@ def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: 
     """The boards of one cake."""
     outer_mm = settled.coats_mm + settled["paste"]
     outline = cake.outline.grown(outer_mm)
-    each = {name: board_for(cake, outer_mm, facts.numbers[key].value) for name, key in CHOICES.items()}
-    chosen = each[settled.board]
+    drums = {name: board_for(cake, outer_mm, facts.numbers[key].value) for name, key in CHOICES.items()}
+    chosen = drums[settled.board]
     disc = chosen.disc
     guide = tuple(side + 2.0 * outer_mm for side in cake.tin.bounds_mm)
     card = Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), disc)
@@ -115,9 +115,9 @@ def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: 
     return BoardRow(
         cake=cake,
         owned=owned,
-        least=each["least"],
-        usual=each["usual"],
-        wide=each["wide"],
+        least=drums["least"],
+        usual=drums["usual"],
+        wide=drums["wide"],
         chosen=chosen,
         card=card,
         whole_g=whole,

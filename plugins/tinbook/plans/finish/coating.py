@@ -111,20 +111,20 @@ def coat_row(
 
     `factor` moves the amounts to what the house has found it uses.
     """
-    made = coats_of(cake, settled, facts)
+    volumes = coats_of(cake, settled, facts)
     if only_fills:
-        made = Coats(filling_ml=made.filling_ml, dam_ml=0.0, crumb_ml=0.0, final_ml=0.0, border_ml=0.0)
+        volumes = Coats(filling_ml=volumes.filling_ml, dam_ml=0.0, crumb_ml=0.0, final_ml=0.0, border_ml=0.0)
     per_ml = batch.kind.gravity.typical * factor
-    filling_g, crumb_g, border_g = made.filling_ml * per_ml, made.crumb_ml * per_ml, made.border_ml * per_ml
-    final_g = (made.final_ml + made.dam_ml) * per_ml
-    made_g = coats.with_bowl(made.in_all_ml * per_ml, settled["stays_in_the_bowl"])
+    filling_g, crumb_g, border_g = volumes.filling_ml * per_ml, volumes.crumb_ml * per_ml, volumes.border_ml * per_ml
+    final_g = (volumes.final_ml + volumes.dam_ml) * per_ml
+    made_g = coats.with_bowl(volumes.in_all_ml * per_ml, settled["stays_in_the_bowl"])
     batches = whole_up(made_g / batch.makes_g)
     over_g = batches * batch.makes_g - made_g
     steps = batch.steps
     return CoatRow(
         cake=cake,
         owned=owned,
-        coats=made,
+        coats=volumes,
         filling_g=filling_g,
         crumb_g=crumb_g,
         final_g=final_g,

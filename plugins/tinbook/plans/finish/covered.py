@@ -124,25 +124,25 @@ def _row(
     grams, by_mixture = [], dict[str, float]()
     for role, batch in roles.items():
         alone = only_fills(batch)
-        each = coat_row(batch, cake, owned, settled, facts, corrections[batch.slug].factor, alone)
-        used_g = {"filling": each.filling_g, "crumb_coat": each.crumb_g, "final_coat": each.final_g + each.border_g}
+        coat = coat_row(batch, cake, owned, settled, facts, corrections[batch.slug].factor, alone)
+        used_g = {"filling": coat.filling_g, "crumb_coat": coat.crumb_g, "final_coat": coat.final_g + coat.border_g}
         grams.append(used_g[role])
         by_mixture[batch.slug] = by_mixture.get(batch.slug, 0.0) + used_g[role]
-    made = tuple(_made(slug, used_g, roles, settled, book) for slug, used_g in by_mixture.items())
+    needs = tuple(_need(slug, used_g, roles, settled, book) for slug, used_g in by_mixture.items())
     steps = steps_of(book)
     return CoveredRow(
         cake=cake,
         owned=owned,
         coats_g=tuple(grams),
-        coats_shown_g=tuple(rounding.scales(each, steps) for each in grams),
-        made=made,
+        coats_shown_g=tuple(rounding.scales(coat_g, steps) for coat_g in grams),
+        made=needs,
         paste=paste_row(cover, cake, owned, settled, facts, corrections[cover.slug].factor) if cover else None,
         board=board_row(cake, owned, settled, facts, steps),
     )
 
 
-def _made(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
-    batch = next(each for each in roles.values() if each.slug == slug)
+def _need(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
+    batch = next(batch for batch in roles.values() if batch.slug == slug)
     made_g = coats.with_bowl(used_g, settled["stays_in_the_bowl"])
     batches = whole_up(made_g / batch.makes_g)
     return MixtureNeed(made_g, rounding.scales_up(made_g, steps_of(book)), batches)

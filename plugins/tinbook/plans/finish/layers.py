@@ -99,25 +99,25 @@ class Wanted:
     worked: Worked
 
 
-def stack_of(batch: Batch, settled: Finishing, made: Fit) -> Stack:
+def stack_of(batch: Batch, settled: Finishing, fitted: Fit) -> Stack:
     """The layers from the batter of one fit."""
-    levelled_mm = sums.levelled_mm(made.batter_mm, batch.rise, settled["level_off"])
+    levelled_mm = sums.levelled_mm(fitted.batter_mm, batch.rise, settled["level_off"])
     cut = settled.cut or sums.cuts(levelled_mm, settled["layer"])
-    return _stack(batch, settled, made, levelled_mm, cut, cut * made.needed)
+    return _stack(batch, settled, fitted, levelled_mm, cut, cut * fitted.needed)
 
 
-def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut: int, layers: int) -> Stack:
+def _stack(batch: Batch, settled: Finishing, fitted: Fit, levelled_mm: float, cut: int, layers: int) -> Stack:
     layer_mm = levelled_mm / cut
     stack_mm = sums.stack_mm(layers, layer_mm, settled["filling"])
     coated_mm = stack_mm + settled.coats_mm
-    used = layers / (cut * made.needed)
-    weight_g = sums.baked_g(made.each_g * made.needed, batch.loss, settled["level_off"]) * used
+    used = layers / (cut * fitted.needed)
+    weight_g = sums.baked_g(fitted.each_g * fitted.needed, batch.loss, settled["level_off"]) * used
     ruler = rounding.ruler
     return Stack(
-        tin=made.tin,
-        tins=made.needed,
-        batter_mm=made.batter_mm,
-        baked_mm=made.baked_mm,
+        tin=fitted.tin,
+        tins=fitted.needed,
+        batter_mm=fitted.batter_mm,
+        baked_mm=fitted.baked_mm,
         levelled_mm=levelled_mm,
         cut=cut,
         layers=layers,
@@ -125,8 +125,8 @@ def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut:
         stack_mm=stack_mm,
         coated_mm=coated_mm,
         weight_g=weight_g,
-        batter_shown_mm=ruler(made.batter_mm),
-        baked_shown_mm=ruler(made.baked_mm),
+        batter_shown_mm=ruler(fitted.batter_mm),
+        baked_shown_mm=ruler(fitted.baked_mm),
         levelled_shown_mm=ruler(levelled_mm),
         layer_shown_mm=ruler(layer_mm),
         stack_shown_mm=ruler(stack_mm),
@@ -147,15 +147,15 @@ def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
 
 def elevations(batch: Batch, settled: Finishing, book: Book, facts: Facts) -> tuple[Elevation, ...]:
     """The stack from each of the tins it is written for; domes, balls and cups give none."""
-    found = []
+    drawn = []
     for count, tin in batch.tins:
         if tin.kind.kept == "share" or tin.kind.solid != "upright":
             continue
         volume_ml = count * tin.volume_ml(min(batch.depth_mm, tin.brim_mm))
-        made = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * volume_ml / batch.batter_ml)
-        stack = stack_of(batch, settled, made)
-        found.append(_elevation(stack, settled, facts))
-    return tuple(found)
+        fitted = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * volume_ml / batch.batter_ml)
+        stack = stack_of(batch, settled, fitted)
+        drawn.append(_elevation(stack, settled, facts))
+    return tuple(drawn)
 
 
 def _elevation(stack: Stack, settled: Finishing, facts: Facts) -> Elevation:
@@ -203,15 +203,15 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
     levelled_mm = cut * layer_mm
     volume_ml = count * tin.volume_ml(sums.batter_for_mm(levelled_mm, rise, dome))
     exact, whole, beaten = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
-    made = fit(batch, book, facts, tin, count, volume_ml, exact.mass_g)
-    stack = _stack(batch, settled, made, levelled_mm, cut, layers)
+    fitted = fit(batch, book, facts, tin, count, volume_ml, exact.mass_g)
+    stack = _stack(batch, settled, fitted, levelled_mm, cut, layers)
     return Wanted(
         exact=exact,
         whole=whole,
         beaten=beaten,
-        fit=made,
+        fit=fitted,
         stack=stack,
-        least_mm=tin.least_depth(made.baked_mm),
+        least_mm=tin.least_depth(fitted.baked_mm),
         worked=_worked(batch, settled),
     )
 

@@ -46,7 +46,7 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
     surface_mm2, usual = cake.surface_mm2(under_mm), settled.figures["paste"]
     net_g = pastes.net_g(surface_mm2, usual.value, density)
     low_mm, high_mm = (usual.fact.low or usual.value, usual.fact.high or usual.value)
-    low_g, high_g = (pastes.net_g(surface_mm2, each, density) for each in (low_mm, high_mm))
+    low_g, high_g = (pastes.net_g(surface_mm2, cover_mm, density) for cover_mm in (low_mm, high_mm))
     disc, rolled = rolled_for(cake, under_mm, settled["paste_over"])
     thick_mm = settled["paste_rolled"]
     rolled_g = pastes.disc_g(rolled[0], thick_mm, density) if disc else pastes.sheet_g(*rolled, thick_mm, density)

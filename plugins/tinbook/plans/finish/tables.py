@@ -51,82 +51,82 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
         return Result(saying("for_layers", mixture=batch.mixture.name), (row,), answer.worked)
     if not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
-    made = stack_table(tin_table(batch, book, facts), book, facts)
-    rows: tuple[Row, ...] = tuple({**_stack(each.stack), "owned": each.owned} for each in made.rows)
-    return Result(saying("in_layers", mixture=batch.mixture.name), rows, made.worked)
+    table = stack_table(tin_table(batch, book, facts), book, facts)
+    rows: tuple[Row, ...] = tuple({**_stack(line.stack), "owned": line.owned} for line in table.rows)
+    return Result(saying("in_layers", mixture=batch.mixture.name), rows, table.worked)
 
 
 def coats(book: Book, facts: Facts, query: Query) -> Result:
     """A filling or icing in and round a cake of every tin."""
     batch = batch_asked(book, facts, query)
-    made = coat_table(batch, book, facts, query.height_mm)
+    table = coat_table(batch, book, facts, query.height_mm)
     rows: tuple[Row, ...] = tuple(
         {
-            "tin": each.cake.tin.name,
-            "owned": each.owned,
-            "height_mm": round(each.cake.stands_mm, 2),
-            "layers": each.cake.layers,
-            "filling_g": round(each.filling_g, 2),
-            "crumb_coat_g": round(each.crumb_g, 2),
-            "final_coat_g": round(each.final_g, 2),
-            "border_g": round(each.border_g, 2),
-            "made_g": round(each.made_g, 2),
-            "recipes": round(each.factor, 4),
-            "batches": each.batches,
-            "over_g": round(each.over_g, 2),
+            "tin": row.cake.tin.name,
+            "owned": row.owned,
+            "height_mm": round(row.cake.stands_mm, 2),
+            "layers": row.cake.layers,
+            "filling_g": round(row.filling_g, 2),
+            "crumb_coat_g": round(row.crumb_g, 2),
+            "final_coat_g": round(row.final_g, 2),
+            "border_g": round(row.border_g, 2),
+            "made_g": round(row.made_g, 2),
+            "recipes": round(row.factor, 4),
+            "batches": row.batches,
+            "over_g": round(row.over_g, 2),
         }
-        for each in made.rows
+        for row in table.rows
     )
-    return Result(saying("in_and_round", mixture=batch.mixture.name), rows, made.worked)
+    return Result(saying("in_and_round", mixture=batch.mixture.name), rows, table.worked)
 
 
 def covers(book: Book, facts: Facts, query: Query) -> Result:
     """A paste over a cake of every tin."""
     batch = batch_asked(book, facts, query)
-    made = paste_table(batch, book, facts, query.height_mm)
+    table = paste_table(batch, book, facts, query.height_mm)
     rows: tuple[Row, ...] = tuple(
         {
-            "tin": each.cake.tin.name,
-            "owned": each.owned,
-            "height_mm": round(each.cake.stands_mm, 2),
-            "on_the_cake_g": round(each.net_g, 2),
-            "trade_low_g": round(each.net_low_g, 2),
-            "trade_high_g": round(each.net_high_g, 2),
-            "rolled": saying("rolled_to_a_disc") if each.disc else saying("rolled_to_a_rectangle"),
-            "rolled_width_mm": round(each.rolled_mm[0], 1),
-            "rolled_length_mm": round(each.rolled_mm[1], 1),
-            "roll_out_g": round(each.made_g, 2),
-            "comes_back_g": round(each.back_g, 2),
-            "batches": each.batches,
+            "tin": row.cake.tin.name,
+            "owned": row.owned,
+            "height_mm": round(row.cake.stands_mm, 2),
+            "on_the_cake_g": round(row.net_g, 2),
+            "trade_low_g": round(row.net_low_g, 2),
+            "trade_high_g": round(row.net_high_g, 2),
+            "rolled": saying("rolled_to_a_disc") if row.disc else saying("rolled_to_a_rectangle"),
+            "rolled_width_mm": round(row.rolled_mm[0], 1),
+            "rolled_length_mm": round(row.rolled_mm[1], 1),
+            "roll_out_g": round(row.made_g, 2),
+            "comes_back_g": round(row.back_g, 2),
+            "batches": row.batches,
         }
-        for each in made.rows
+        for row in table.rows
     )
-    return Result(saying("over_a_cake", mixture=batch.mixture.name), rows, made.worked)
+    return Result(saying("over_a_cake", mixture=batch.mixture.name), rows, table.worked)
 
 
 def boards(book: Book, facts: Facts, query: Query) -> Result:
     """Drum, card, paste, ribbon and box for a cake of every tin."""
-    made = board_table(book, facts, query.height_mm)
+    table = board_table(book, facts, query.height_mm)
 
     def size(sides_mm: tuple[float, ...] | None) -> Cell:
         return saying("sides_in_mm", sides_mm=sides_mm) if sides_mm else None
 
     rows: tuple[Row, ...] = tuple(
         {
-            "tin": each.cake.tin.name,
-            "owned": each.owned,
-            "least": size(each.least.size_mm),
-            "usual": size(each.usual.size_mm),
-            "wide": size(each.wide.size_mm),
-            "taken": size(each.chosen.size_mm),
-            "round": each.chosen.disc,
-            "whole_board_g": None if each.whole_g is None else round(each.whole_g, 2),
-            "ring_only_g": None if each.ring_g is None else round(each.ring_g, 2),
-            "board_ribbon_mm": None if each.board_ribbon_mm is None else round(each.board_ribbon_mm, 1),
-            "cake_ribbon_mm": round(each.cake_ribbon_mm, 1),
-            "guide_mm": round(each.guide_mm[0], 1),
-            "box": size(each.box_shown_mm),
+            "tin": row.cake.tin.name,
+            "owned": row.owned,
+            "least": size(row.least.size_mm),
+            "usual": size(row.usual.size_mm),
+            "wide": size(row.wide.size_mm),
+            "taken": size(row.chosen.size_mm),
+            "round": row.chosen.disc,
+            "whole_board_g": None if row.whole_g is None else round(row.whole_g, 2),
+            "ring_only_g": None if row.ring_g is None else round(row.ring_g, 2),
+            "board_ribbon_mm": None if row.board_ribbon_mm is None else round(row.board_ribbon_mm, 1),
+            "cake_ribbon_mm": round(row.cake_ribbon_mm, 1),
+            "guide_mm": round(row.guide_mm[0], 1),
+            "box": size(row.box_shown_mm),
         }
-        for each in made.rows
+        for row in table.rows
     )
-    return Result(saying("boards_and_ribbon"), rows, made.worked)
+    return Result(saying("boards_and_ribbon"), rows, table.worked)
