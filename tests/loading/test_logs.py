@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tinbook.loading import load_book
-from tinbook.plans.baking.times import Bakes
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.weighing import weigh
 
 LINE = "  - {day: 2026-05-02, of: plain-sponge, tin: round 20 cm x 7.5 cm, batter: 600 g, oven: 160 °C, done after: 39 min}\n"

@@ -11,9 +11,11 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, read_take
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base import scaling
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.weighing import Batch, weigh, weigh_all
 from tinbook.plans.finish.covering import covers, fills
 from tinbook.plans.mixtures.safety import allergens
@@ -103,7 +105,9 @@ def test_every_key_says_its_unit_or_is_a_known_word(told: list[tuple[str, Result
 
 def test_cells_are_plain_and_survive_json(told: list[tuple[str, Result]]) -> None:
     for name, result in told:
-        rows = [dict(row) for row in result.rows]
+        rows = [
+            {key: spell(cell) if isinstance(cell, Saying) else cell for key, cell in row.items()} for row in result.rows
+        ]
         assert json.loads(json.dumps(rows, allow_nan=False)) == rows, name
         for row in rows:
             assert all(isinstance(cell, str | int | float | bool | None) for cell in row.values()), name

@@ -15,7 +15,8 @@ from tinbook.cli.table import named_tins
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.logs import BAKES
 from tinbook.models import Baked, Book, read_model
-from tinbook.plans.baking.times import Bakes, Time
+from tinbook.plans.baking.bakes import Bakes
+from tinbook.plans.baking.times import Time
 from tinbook.plans.base.bake_log import batter_mm, of_bakes
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.rules.bakes import bake_flaws

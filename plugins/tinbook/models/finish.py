@@ -84,6 +84,11 @@ class Border(Written):
     edges: Annotated[str, one_of("top", "foot", "top and foot")] = "foot"
     count: Annotated[int, whole_number(1, 999)] | None = None
 
+    @property
+    def twice(self) -> bool:
+        """Whether it goes round the cake twice, at the top and at the foot."""
+        return self.edges == "top and foot"
+
 
 class Made(Written):
     """Which mixtures of the house a cake is finished with, by their files' names."""

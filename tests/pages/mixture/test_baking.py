@@ -12,6 +12,7 @@ import pytest
 from tinbook.pages.base.page import Desk
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.mixture.view import MixtureView
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.tables import times
 from tinbook.plans.base.asking import Query
 
@@ -67,7 +68,7 @@ def test_the_browser_can_say_how_far_each_tin_lies(desk: Desk, filled: Callable[
     )
     for (wide, deep, at), far in zip(handed["far"], made.sums.far, strict=True):
         assert (wide / 10, deep / 10) == (far.wide, far.deep)
-        assert handed["bakes"][at].replace(N, " ").replace("×", "x") == far.words
+        assert handed["bakes"][at].replace(N, " ").replace("×", "x") == spell(far.baked)
     assert len(handed["bakes"]) == len(set(handed["bakes"])) < 12
 
 

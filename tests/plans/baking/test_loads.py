@@ -10,8 +10,9 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.loads import ABOVE, FITS, REFUSED, Load, load, loads, written_loads
-from tinbook.plans.baking.times import Bakes, Baking
+from tinbook.plans.baking.times import Baking
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins import Tin, read_tin
@@ -51,6 +52,16 @@ def test_above_the_rim_warns_and_far_above_is_refused(ask: Callable[..., Load]) 
     gravity = far.version.mass_g / (deep / 1.5 * far.fit.tin.area_mm2 / 1000)
     assert far.fit.tin.fill_mm(far.most_g / gravity) * 1.5 == pytest.approx(far.fit.tin.depth_mm, abs=0.3)
     assert far.fit.each_g <= far.most_g + 5
+
+
+def test_a_cake_that_reaches_the_rim_is_not_above_it(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:
+    """Higher by the last digits of its sum it is as high as its tin; higher by a millionth of a mm it is not."""
+    own, deep = batch(), tin("round 20 cm x 10 cm")
+    to_the_rim = own.rise * 100.0 / load(own, None, kitchen, facts, 1, deep).all_in_mm
+    rises = to_the_rim * (1 + 1e-12), to_the_rim * (1 + 1e-8)
+    at, above = (load(replace(own, rise=rise), None, kitchen, facts, 1, deep) for rise in rises)
+    assert at.all_in_mm > 100.0
+    assert (at.verdict, above.verdict) == (FITS, ABOVE)
 
 
 def test_every_mix_and_every_go_is_counted(ask: Callable[..., Load], kitchen: Book) -> None:

@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, House
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.oven import bakes, dial, dials, own_dial, ways
-from tinbook.plans.baking.times import Bakes
 from tinbook.plans.base.weighing import weigh_all
 from tinbook.units import read_heat
 
@@ -37,7 +38,7 @@ def test_what_is_set_gives_the_heat_that_is_wanted(
     kitchen: Book, house: Callable[..., House], facts: Facts, oven: dict[str, str], wanted: float
 ) -> None:
     book = with_oven(kitchen, house, **oven)
-    there = read_heat(dial(wanted, book, facts)).celsius + book.house.oven.off_c
+    there = read_heat(spell(dial(wanted, book, facts))).celsius + book.house.oven.off_c
     # a dial goes by fives
     assert abs(there - wanted) <= 2.5 + 1e-6
 
@@ -48,24 +49,24 @@ def test_a_gas_oven_is_set_by_the_published_marks(
     """oven_conversion_tables.csv, column D: the exact °C of each mark."""
     book = with_oven(kitchen, house, kind="gas")
     for row in table("oven_conversion_tables"):
-        shown = dial(float(row["D_exact_C"]), book, facts)
+        shown = spell(dial(float(row["D_exact_C"]), book, facts))
         assert shown.startswith("gas mark ")
         assert read_heat(shown).celsius == pytest.approx(float(row["D_exact_C"]), abs=0.1)
 
 
 def test_only_another_dial_is_told(kitchen: Book, house: Callable[..., House], facts: Facts) -> None:
     plain, fan, hot, _, american = (with_oven(kitchen, house, **oven) for oven in OVENS)
-    assert own_dial(160, plain, facts) == ""
-    assert own_dial(160, fan, facts) == "140 °C fan"
+    assert own_dial(160, plain, facts) is None
+    assert spell(own_dial(160, fan, facts) or "") == "140 °C fan"
     # 5 °C hotter than its dial says, and a fan oven
-    assert own_dial(160, hot, facts) == "135 °C fan"
-    assert own_dial(176.7, american, facts).endswith(" °F")
+    assert spell(own_dial(160, hot, facts) or "") == "135 °C fan"
+    assert spell(own_dial(176.7, american, facts) or "").endswith(" °F")
 
 
 def test_the_usual_heats_stand_beside_what_is_set(kitchen: Book, house: Callable[..., House], facts: Facts) -> None:
     rows = dials(with_oven(kitchen, house, kind="fan"), facts)
     assert [row.conventional_c for row, _ in rows] == list(range(120, 201, 10))
-    assert all(shown == f"{row.fan_c:g} °C fan" for row, shown in rows)
+    assert all(spell(shown) == f"{row.fan_c:g} °C fan" for row, shown in rows)
 
 
 def test_half_the_batter_is_quicker_and_a_cooler_oven_slower(demo: Loaded) -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from tinbook.loading import Loaded
 from tinbook.models import Mixture
-from tinbook.plans.baking.times import Bakes
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.tin_times import bake_step, tin_times
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import weigh

@@ -72,6 +72,15 @@ def test_a_half_ball_and_a_ball() -> None:
     assert dome.shell_ml(0.0, 1e-4) * 1000 / 1e-4 == pytest.approx(dome.surface_mm2(0.0), rel=1e-4)
 
 
+@pytest.mark.parametrize(
+    ("text", "disc"),
+    [("round 20 cm", True), ("octagon 20 cm", True), ("square 20 cm", False), ("hexagon 20 cm", False)],
+)
+def test_a_disc_is_for_what_is_as_wide_as_long_without_square_corners(text: str, disc: bool) -> None:
+    cake = Cake(read_tin(text)[1], 100.0, 4)
+    assert cake.takes_disc() == cake.takes_disc(6.0) == disc
+
+
 def test_no_cups_among_the_cakes_of_the_house(kitchen: Book) -> None:
     cakes = list(house_cakes(kitchen, 100.0, 4, 6.0))
     assert {cake.tin.shape for cake, _ in cakes} >= {"round", "square", "rectangle", "loaf", "ring"}

@@ -70,12 +70,12 @@ def test_two_mixtures_share_the_cake(book: Book, facts: Facts) -> None:
 @pytest.mark.parametrize(
     ("named", "missing"),
     [
-        ({}, ("filling", "crumb coat", "final coat", "cover")),
+        ({}, ("filling", "crumb_coat", "final_coat", "cover")),
         (
             {"filling": "sponge", "final coat": "curd", "cover": "icing"},
-            ("filling", "crumb coat", "final coat", "cover"),
+            ("filling", "crumb_coat", "final_coat", "cover"),
         ),
-        ({"filling": "curd", "crumb coat": "gone", "cover": "paste"}, ("crumb coat", "final coat")),
+        ({"filling": "curd", "crumb coat": "gone", "cover": "paste"}, ("crumb_coat", "final_coat")),
     ],
 )
 def test_what_cannot_play_a_role_is_missing(

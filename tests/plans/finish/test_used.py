@@ -9,6 +9,7 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Used
+from tinbook.pages.spelling.sayings import inputs_of
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.covering import coat_table
 from tinbook.plans.finish.used import learned, ratio_of, used_flaws
@@ -42,12 +43,12 @@ def test_a_few_entries_move_it_a_little(logging: Book, icing: Batch, facts: Fact
         row = next(row for row in coat_table(icing, logged, facts).rows if row.cake.tin.name == "round 20 cm")
         assert row.made_g == pytest.approx(usual.made_g * found.factor)
     table = coat_table(icing, replace(logging, used=(more,) * 5), facts)
-    assert table.worked.inputs[-1] == "from 5 of your cakes: 12.1 % more than worked out"
+    assert inputs_of(table.worked)[-1] == "from 5 of your cakes: 12.1 % more than worked out"
 
 
 def test_no_entry_no_word(logging: Book, icing: Batch, facts: Facts) -> None:
     found = learned(icing, logging, facts)
-    assert (found.factor, found.entries, found.words) == (1.0, 0, "")
+    assert (found.factor, found.entries, found.told) == (1.0, 0, None)
 
 
 def test_a_wild_entry_is_told_and_not_learned_from(logging: Book, icing: Batch, facts: Facts) -> None:

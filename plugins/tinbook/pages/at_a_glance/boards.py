@@ -62,7 +62,7 @@ def board_plan(row: BoardRow) -> BoardPlan | None:
         starts.append((MIDDLE + radius * cos(radians(slope)), MIDDLE - radius * sin(radians(slope))))
     heights = spread([y for _, y in starts], 34.0)
     leaders = "".join(
-        f"M{x:.1f} {y:.1f}L{WORDS_X - 20:g} {at:.1f}h14" for (x, y), at in zip(starts, heights, strict=True)
+        f"M{x:.1f} {y:.1f}L{WORDS_X - 20:g} {word_y:.1f}h14" for (x, y), word_y in zip(starts, heights, strict=True)
     )
     return BoardPlan(
         middle=MIDDLE,
@@ -70,7 +70,9 @@ def board_plan(row: BoardRow) -> BoardPlan | None:
         guide=round(guide / 2.0 * scale, 1),
         drum=DRUM,
         leaders=leaders,
-        names=tuple(Word(WORDS_X, round(at + 7.0, 1), text) for at, (_, text) in zip(heights, circles, strict=True)),
+        names=tuple(
+            Word(WORDS_X, round(word_y + 7.0, 1), text) for word_y, (_, text) in zip(heights, circles, strict=True)
+        ),
         scale_to=round(10.0 + 100.0 * scale, 1),
         scale_text=round(20.0 + 100.0 * scale, 1),
         words=f"In plan, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",

@@ -10,7 +10,8 @@ from tinbook.pages.at_a_glance.boards import board_cell, narrow_marks
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import worked_view
-from tinbook.pages.mixture.every_cake import bowl_words, cake_words, learned_words, rolled
+from tinbook.pages.mixture.coats import bowl_words, cake_words, learned_words
+from tinbook.pages.mixture.pastes import rolled
 from tinbook.pages.spelling import formats
 from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
 
@@ -51,10 +52,10 @@ class CoveringView:
         """The mixtures the house finishes its cakes with."""
         by_slug: dict[str, list[str]] = {}
         for role, batch in self.table.roles.items():
-            by_slug.setdefault(batch.slug, []).append(role.replace("_", " "))
-        told = [(slug, formats.sentence(roles)) for slug, roles in by_slug.items()]
+            by_slug.setdefault(batch.slug, []).append(_role_words(role))
+        roles_of = [(slug, formats.sentence(roles)) for slug, roles in by_slug.items()]
         if self.table.cover:
-            told.append((self.table.cover.slug, "cover"))
+            roles_of.append((self.table.cover.slug, "cover"))
         return tuple(
             Plays(
                 formats.title(roles),
@@ -62,13 +63,14 @@ class CoveringView:
                 self.desk.book.mixtures[slug].name,
                 learned_words(self.table.learned[slug]),
             )
-            for slug, roles in told
+            for slug, roles in roles_of
         )
 
     @property
     def missing(self) -> str:
         """What the house has named nothing for."""
-        return formats.sentence(self.table.missing) if self.table.missing else ""
+        missing = self.table.missing
+        return formats.sentence(map(_role_words, missing)) if missing else ""
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -86,18 +88,18 @@ class CoveringView:
         )
 
     def _heads(self) -> tuple[Head, ...]:
-        made = self.table
-        coats = [Head(NAMES[role], "g") for role in made.roles]
-        if "final_coat" in made.roles and made.finishing.border:
+        table = self.table
+        coats = [Head(NAMES[role], "g") for role in table.roles]
+        if "final_coat" in table.roles and table.finishing.border:
             coats[-1] = Head(NAMES["final_coat"], "g, with border")
-        several = len(made.mixtures) > 1
+        several = len(table.mixtures) > 1
         in_all = [
             Head(f"{formats.title(batch.mixture.name)} in all" if several else "In all", "g")
-            for batch in made.mixtures.values()
+            for batch in table.mixtures.values()
         ]
         paste = [Head("On the cake", "paste, g"), Head("To roll", "paste, g"), Head("Roll out to", "cm")]
         ends = [Head("Drum"), Head("Ribbon", "board, cm"), Head("Ribbon", "cake, cm")]
-        return (Head("Tin"), *coats, *in_all, *(paste if made.cover else ()), *ends)
+        return (Head("Tin"), *coats, *in_all, *(paste if table.cover else ()), *ends)
 
     def _rows(self) -> Iterator[GridRow]:
         shape = ""
@@ -115,9 +117,9 @@ class CoveringView:
 
 
 def _cells(row: CoveredRow) -> Iterator[Cell]:
-    yield from (Cell(number(each)) for each in row.coats_shown_g)
-    for made in row.made:
-        yield Cell(number(made.made_shown_g), True, f"{made.batches}{formats.NBSP}{_batches(made.batches)}")
+    yield from (Cell(number(coat_g)) for coat_g in row.coats_shown_g)
+    for need in row.made:
+        yield Cell(number(need.made_shown_g), True, f"{need.batches}{formats.NBSP}{_batches(need.batches)}")
     if row.paste:
         yield Cell(number(row.paste.net_shown_g))
         yield Cell(number(row.paste.made_shown_g), True)
@@ -127,6 +129,11 @@ def _cells(row: CoveredRow) -> Iterator[Cell]:
     ribbon = board.board_ribbon_shown_mm
     yield Cell("none" if ribbon is None else number(ribbon / 10))
     yield Cell(number(board.cake_ribbon_shown_mm / 10))
+
+
+def _role_words(role: str) -> str:
+    """`crumb coat`."""
+    return role.replace("_", " ")
 
 
 def _batches(count: int) -> str:

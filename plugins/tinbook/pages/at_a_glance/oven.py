@@ -14,9 +14,11 @@ from tinbook.pages.base.rows import Short, short_rows
 from tinbook.pages.base.shared import SourceLine, WorkedView, plural, source_anchor, tin_name, worked_view
 from tinbook.pages.mixture.baking import span
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.loads import ABOVE, REFUSED, Load, written_loads
-from tinbook.plans.baking.oven import LoggedBake, WaysToBake, bakes, dial, dials, ways
+from tinbook.plans.baking.oven import EXPECTED, LoggedBake, WaysToBake, bakes, dial, dials, ways
 from tinbook.plans.baking.times import Baking, baking_worked
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.worked import Worked
 
 ADDRESS, TITLE = "oven", "Oven"
@@ -52,17 +54,17 @@ class OvenView:
     def room(self) -> str:
         """What stands in it at once, and what the mixer holds."""
         house = self.desk.book.house
-        told = []
+        parts = []
         if house.oven_shelf:
             wide, deep = house.oven_shelf
-            told.append(
+            parts.append(
                 f"{plural(house.shelves, 'shelf', 'shelves')} of {number(wide / 10)} × {formats.centimetres(deep)}"
             )
         if house.mixer_bowl:
-            told.append(f"a bowl for {formats.grams(house.mixer_bowl)}")
+            parts.append(f"a bowl for {formats.grams(house.mixer_bowl)}")
         return (
-            f"It has {formats.sentence(told)}."
-            if told
+            f"It has {formats.sentence(parts)}."
+            if parts
             else "Neither shelf nor mixer bowl is known, so nothing is parted."
         )
 
@@ -75,8 +77,8 @@ class OvenView:
     @cached_property
     def known(self) -> tuple[Baking, ...]:
         """What is known of each mixture that is baked in tins."""
-        made = [self.desk.bakes.of(batch) for batch in self.desk.batches.values() if batch.tins]
-        return tuple(each for each in made if each is not None)
+        bakings = [self.desk.bakes.of(batch) for batch in self.desk.batches.values() if batch.tins]
+        return tuple(baking for baking in bakings if baking is not None)
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -126,15 +128,15 @@ class OvenView:
             title="Other ways to bake it", anchor="ways", heads=heads, rows=rows, worked=worked_view((worked,), facts)
         )
 
-    def _way(self, each: WaysToBake) -> GridRow:
-        batch, book = each.known.batch, self.desk.book
+    def _way(self, way: WaysToBake) -> GridRow:
+        batch, book = way.known.batch, self.desk.book
         cooler = ("no need", "no need")
-        if each.cooler_c is not None and each.cooler is not None:
-            cooler = (_kept(dial(each.cooler_c, book, self.desk.facts)), span(each.cooler))
-        told = cells(number(round(each.batter_mm)), number(each.whole.check_shown_min), span(each.whole))
-        both = cells(number(each.half.check_shown_min), span(each.half), *cooler)
-        name = formats.tin_words(each.tin.name)
-        return GridRow(head=batch.mixture.name, cells=(*told, *both), note=name, address=f"mixtures/{batch.slug}")
+        if way.cooler_c is not None and way.cooler is not None:
+            cooler = (_kept(dial(way.cooler_c, book, self.desk.facts)), span(way.cooler))
+        whole = cells(number(round(way.batter_mm)), number(way.whole.check_shown_min), span(way.whole))
+        others = cells(number(way.half.check_shown_min), span(way.half), *cooler)
+        name = formats.tin_words(way.tin.name)
+        return GridRow(head=batch.mixture.name, cells=(*whole, *others), note=name, address=f"mixtures/{batch.slug}")
 
     def _loads(self) -> Grid:
         facts = self.desk.facts
@@ -142,8 +144,8 @@ class OvenView:
         for known in self.known:
             batch = known.batch
             name, address = batch.mixture.name, f"mixtures/{batch.slug}"
-            made = written_loads(batch, known, self.desk.book, facts)
-            rows.extend(_load_row(name, address, load) for load in made)
+            loads = written_loads(batch, known, self.desk.book, facts)
+            rows.extend(_load_row(name, address, load) for load in loads)
         heads = (
             Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Goes"), Head("Oven busy", "min"),
             Head("Baked", "mm"), Head("In its tins", words=True), Head("Nearest owned", words=True),
@@ -174,26 +176,25 @@ class OvenView:
     def logged(self) -> str:
         """How many bakes were learned from; "" for none."""
         desk = self.desk
-        made = [desk.bakes.of(desk.batches[slug]) for slug in desk.book.bakes_of if slug in desk.batches]
-        count = sum(each.logged for each in made if each)
+        bakings = [desk.bakes.of(desk.batches[slug]) for slug in desk.book.bakes_of if slug in desk.batches]
+        count = sum(baking.logged for baking in bakings if baking)
         return plural(count, "bake") if count else ""
 
     @property
     def log_rows(self) -> Markup:
         """Their rows."""
-        return short_rows([_bake_row(each) for each in self.log], (3,))
+        return short_rows([_bake_row(bake) for bake in self.log], (3,))
 
     @property
     def sources(self) -> tuple[SourceLine, ...]:
         """What the times rest on before anything was baked."""
-        keys = dict.fromkeys(key for each in self.known for key in baking_worked(each, self.desk.facts).sources)
+        keys = dict.fromkeys(key for known in self.known for key in baking_worked(known, self.desk.facts).sources)
         return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)
 
     @property
     def worked(self) -> WorkedView:
         """How the log was worked out."""
-        formula = "expected = what the law learned from all bakes gives for such a tin, batter and oven"
-        return worked_view((Worked(formula, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
+        return worked_view((Worked(EXPECTED, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
 
 
 def _load_row(name: str, address: str, load: Load) -> GridRow:
@@ -204,12 +205,12 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
     nearest = "none owned"
     if load.nearest:
         nearest = f"{formats.tin_words(load.nearest.name)}, × {formats.fixed(round(load.nearest_factor, 2), 2)}"
-    told = (
+    row_cells = (
         *cells(number(load.mixes), "no shelf given" if fit.per_bake is None else number(fit.per_bake)),
         *cells(number(load.goes) if load.goes else "does not go in", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
-    return GridRow(head=name, cells=told, note=tin_name(fit.count, fit.tin), address=address)
+    return GridRow(head=name, cells=row_cells, note=tin_name(fit.count, fit.tin), address=address)
 
 
 def _verdict(load: Load) -> str:
@@ -218,24 +219,24 @@ def _verdict(load: Load) -> str:
     if load.verdict == REFUSED:
         most = f", {formats.grams(load.most_g)} in each at the most" if load.most_g else ""
         return f"too full: fill {load.fit.needed}{most}"
-    return "fits"
+    return spell(load.verdict)
 
 
-def _bake_row(each: LoggedBake) -> Short:
-    entry = each.entry
-    head = Markup("<th scope=row>{}<small>{}</small>").format(entry.day.isoformat(), each.batch.mixture.name)
-    name = tin_name(1, each.tin) if each.tin.holes == 1 else each.tin.name
-    told = (
-        formats.tin_words(name.removeprefix("1 × ")), number(round(each.depth_mm)), _kept(entry.oven.written),
-        number(entry.done_after), number(round(each.expected.likely_min)), span(each.expected),
+def _bake_row(bake: LoggedBake) -> Short:
+    entry = bake.entry
+    head = Markup("<th scope=row>{}<small>{}</small>").format(entry.day.isoformat(), bake.batch.mixture.name)
+    name = tin_name(1, bake.tin) if bake.tin.holes == 1 else bake.tin.name
+    row_cells = (
+        formats.tin_words(name.removeprefix("1 × ")), number(round(bake.depth_mm)), _kept(entry.oven.written),
+        number(entry.done_after), number(round(bake.expected.likely_min)), span(bake.expected),
         formats.celsius(entry.centre) if entry.centre else "not read", entry.note or "none",
     )  # fmt: skip
-    return Short(head, told, False)
+    return Short(head, row_cells, False)
 
 
-def _kept(shown: str) -> str:
+def _kept(shown: Saying | str) -> str:
     """A dial's figure kept to its unit."""
-    return shown.replace(" ", formats.NBSP)
+    return formats.kept_together(spell(shown))
 
 
 def oven_pages(desk: Desk) -> Iterator[Page]:

@@ -13,7 +13,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.base.render import render
 from tinbook.pages.base.shared import file_names
-from tinbook.plans.baking.times import Bakes
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.problems import Problem
 

@@ -125,24 +125,26 @@ Named = tuple[float, float, float, str]
 def _named(drawn: Elevation, frame: Frame, right: float, drum_y: float) -> list[Named]:
     stack, inside, up = drawn.stack, right - 12.0, frame.up
     coats = drawn.crumb_mm + drawn.final_mm
-    found: list[tuple[float, float, str]] = []
+    labels: list[tuple[float, float, str]] = []
     if coats:
-        found.append((inside, up(stack.stack_mm + coats / 2.0), f"coats {formats.number(coats)}"))
+        labels.append((inside, up(stack.stack_mm + coats / 2.0), f"coats {formats.number(coats)}"))
     layer = stack.stack_mm - stack.layer_mm / 2.0
-    found.append((inside, up(layer), f"layer {formats.number(stack.layer_shown_mm)}"))
+    labels.append((inside, up(layer), f"layer {formats.number(stack.layer_shown_mm)}"))
     if stack.layers > 1 and drawn.filling_mm:
         filling = stack.stack_mm - stack.layer_mm - drawn.filling_mm / 2.0
-        found.append((inside, up(filling), f"filling {formats.number(drawn.filling_mm)}"))
+        labels.append((inside, up(filling), f"filling {formats.number(drawn.filling_mm)}"))
     if drawn.board_mm:
         end = frame.across(drawn.board_mm)[1] - 4.0
-        found.append((end, drum_y, f"drum {formats.number(drawn.board_mm)}"))
-    heights = spread([y for _, y, _ in found], LINE)
-    return [(x, y, at, text) for (x, y, text), at in zip(found, heights, strict=True)]
+        labels.append((end, drum_y, f"drum {formats.number(drawn.board_mm)}"))
+    heights = spread([y for _, y, _ in labels], LINE)
+    return [(x, y, word_y, text) for (x, y, text), word_y in zip(labels, heights, strict=True)]
 
 
 def _leaders(named: list[Named]) -> str:
     end = WIDE - RIGHT + 14.0
-    return "".join(f"M{_short(x)} {_short(y)}L{_short(end - 10.0)} {_short(at)}H{_short(end)}" for x, y, at, _ in named)
+    return "".join(
+        f"M{_short(x)} {_short(y)}L{_short(end - 10.0)} {_short(word_y)}H{_short(end)}" for x, y, word_y, _ in named
+    )
 
 
 def _dimension(x: float, low: float, high: float) -> str:
@@ -163,7 +165,7 @@ def _short(value: float) -> str:
 def words(drawn: Elevation, name: str) -> str:
     """What the drawing shows, in words."""
     stack, mm = drawn.stack, formats.millimetres
-    each = f"{stack.layers} layers of {mm(stack.layer_shown_mm)}" if stack.layers > 1 else mm(stack.layer_shown_mm)
+    layers = f"{stack.layers} layers of {mm(stack.layer_shown_mm)}" if stack.layers > 1 else mm(stack.layer_shown_mm)
     between = f" with {_length(drawn.filling_mm)} of filling between" if stack.layers > 1 and drawn.filling_mm else ""
     coats = [
         f"{_length(thick)} of {what}"
@@ -172,7 +174,7 @@ def words(drawn: Elevation, name: str) -> str:
     ]
     coated = f"; {mm(stack.coated_shown_mm)} with {formats.sentence(coats)}" if coats else ""
     drum = f", on a drum of {formats.centimetres(drawn.board_mm)}" if drawn.board_mm else ""
-    return f"{name} in section: {each}{between}, {mm(stack.stack_shown_mm)} high{coated}{drum}"
+    return f"{name} in section: {layers}{between}, {mm(stack.stack_shown_mm)} high{coated}{drum}"
 
 
 def _length(value: float) -> str:

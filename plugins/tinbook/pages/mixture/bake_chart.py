@@ -64,9 +64,9 @@ class Scale:
         return "M" + "L".join(f"{self.x(width)} {self.y(minutes)}" for width, minutes in points)
 
 
-def bake_chart(made: TinTimes) -> BakeChart:
+def bake_chart(times: TinTimes) -> BakeChart:
     """The chart of one mixture."""
-    curve, points = made.curve, made.known.points
+    curve, points = times.curve, times.known.points
     widths = [width for width, _ in curve]
     top = max([time.high_min for _, time in curve] + [point.minutes for point in points])
     scale = Scale(floor(widths[0] / WIDE_MM) * WIDE_MM, ceil(widths[-1] / WIDE_MM) * WIDE_MM, top)
@@ -90,7 +90,7 @@ def bake_chart(made: TinTimes) -> BakeChart:
 
 
 def _words(curve: Sequence[tuple[float, Time]], points: Sequence[BakePoint]) -> str:
-    said = [
+    spans = [
         f"{formats.number(width / 10)} cm: {formats.number(time.low_shown_min)} to "
         f"{formats.number(time.high_shown_min)} min"
         for width, time in curve
@@ -100,4 +100,4 @@ def _words(curve: Sequence[tuple[float, Time]], points: Sequence[BakePoint]) -> 
         f"{formats.number(round(point.width_mm / 10, 1))} cm {formats.number(round(point.minutes))} min"
         for point in points
     ]
-    return "; ".join([*said, *(["baked: " + ", ".join(baked)] if baked else [])])
+    return "; ".join([*spans, *(["baked: " + ", ".join(baked)] if baked else [])])

@@ -8,8 +8,10 @@ from typing import Any
 
 from tinbook.pages.mixture.bake_chart import BakeChart, bake_chart
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.baking.tin_times import TinTimes, bake_step, tin_times
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.scaling import TinTable
 
 
@@ -19,8 +21,8 @@ class BakingView:
 
     known: Baking
     table: TinTable
-    dial: str
-    """What to set on the house's own oven for the recipe's, spelled as for the log."""
+    dial: Saying
+    """What to set on the house's own oven for the recipe's."""
 
     @cached_property
     def sums(self) -> TinTimes:
@@ -36,7 +38,7 @@ class BakingView:
     def written(self) -> int:
         """Which row is of the first tin the mixture is written for."""
         tin = self.known.batch.tins[0][1]
-        return next((at for at, row in enumerate(self.table.rows) if row.tin.name == tin.name), 0)
+        return next((index for index, row in enumerate(self.table.rows) if row.tin.name == tin.name), 0)
 
     @property
     def check(self) -> str:
@@ -56,7 +58,7 @@ class BakingView:
     @property
     def far(self) -> str:
         """How far that tin lies from what has been baked."""
-        return _kept(self.sums.far[self.written].told)
+        return _kept(spell(self.sums.far[self.written].told))
 
     @property
     def depth(self) -> str:
@@ -72,12 +74,12 @@ class BakingView:
     def script_data(self) -> dict[str, Any]:
         """What the bench needs beside the table of tins: the step that is the baking, the dial for the log, and of each
         tin so many tenths as wide and as deep as which bake."""
-        bakes = list(dict.fromkeys(each.words for each in self.sums.far))
+        bakes = list(dict.fromkeys(far.baked for far in self.sums.far))
         return {
             "step": bake_step(self.known.batch.mixture),
-            "oven": self.dial,
-            "bakes": [_kept(words) for words in bakes],
-            "far": [[round(each.wide * 10), round(each.deep * 10), bakes.index(each.words)] for each in self.sums.far],
+            "oven": spell(self.dial),
+            "bakes": [_kept(spell(baked)) for baked in bakes],
+            "far": [[round(far.wide * 10), round(far.deep * 10), bakes.index(far.baked)] for far in self.sums.far],
         }
 
 

@@ -49,8 +49,8 @@ class LayersView:
     def drawn(self) -> tuple[StackView, ...]:
         """The stack from the tins it is written for."""
         desk, batch = self.desk, self.table.batch
-        found = elevations(batch, self.stacks.finishing, desk.book, desk.facts)
-        return tuple(_drawn(each) for each in found)
+        drawn = elevations(batch, self.stacks.finishing, desk.book, desk.facts)
+        return tuple(_drawn(elevation) for elevation in drawn)
 
     @property
     def own(self) -> str:
@@ -76,28 +76,28 @@ def has_layers(batch: Batch) -> bool:
 def _cells(rows: tuple[StackRow, ...]) -> Iterator[tuple[Tin, bool, tuple[str, ...]]]:
     number = formats.number
     for row in rows:
-        made = row.stack
+        stack = row.stack
         cells = (
-            str(made.tins), str(made.layers), number(made.layer_shown_mm), number(made.stack_shown_mm),
-            number(made.coated_shown_mm), number(made.weight_shown_g), number(made.batter_shown_mm),
-            number(made.baked_shown_mm), number(made.levelled_shown_mm),
+            str(stack.tins), str(stack.layers), number(stack.layer_shown_mm), number(stack.stack_shown_mm),
+            number(stack.coated_shown_mm), number(stack.weight_shown_g), number(stack.batter_shown_mm),
+            number(stack.baked_shown_mm), number(stack.levelled_shown_mm),
         )  # fmt: skip
-        yield made.tin, row.owned, cells
+        yield stack.tin, row.owned, cells
 
 
-def _drawn(each: Elevation) -> StackView:
-    stack, mm = each.stack, formats.millimetres
+def _drawn(elevation: Elevation) -> StackView:
+    stack, mm = elevation.stack, formats.millimetres
     name = tin_name(stack.tins, stack.tin)
     cut = f"each cut into {stack.cut}" if stack.cut > 1 else "not cut"
     stand = "Filled they stand" if stack.layers > 1 else "It stands"
     coated = f", coated {mm(stack.coated_shown_mm)}" if stack.coated_mm > stack.stack_mm else ""
-    told = (
+    words = (
         f"batter {mm(stack.batter_shown_mm)} deep, baked {mm(stack.baked_shown_mm)}, levelled "
         f"{mm(stack.levelled_shown_mm)}, {cut}: {plural(stack.layers, 'layer')} of {mm(stack.layer_shown_mm)}. "
         f"{stand} {mm(stack.stack_shown_mm)} high{coated}; the cake alone weighs "
         f"{formats.grams(stack.weight_shown_g)}."
     )
-    return StackView(section(each, name), name, told)
+    return StackView(section(elevation, name), name, words)
 
 
 SHARES = ("level_off", "stays_in_the_bowl")
@@ -109,15 +109,15 @@ def own_words(settled: Finishing, own: Finish | None) -> str:
     """`Here filling 8 mm, layer height 25 mm; the rest as the house does it.`"""
     if own is None:
         return ""
-    told = [_told(key, each) for key, each in settled.figures.items() if each.said_by == "this cake"]
+    words = [_figure_words(key, figure) for key, figure in settled.figures.items() if figure.said_by == "this cake"]
     if own.cut:
-        told.append(f"each cake cut into {own.cut}" if own.cut > 1 else "no cake cut")
-    return f"Here {formats.sentence(told)}; the rest as the house does it." if told else ""
+        words.append(f"each cake cut into {own.cut}" if own.cut > 1 else "no cake cut")
+    return f"Here {formats.sentence(words)}; the rest as the house does it." if words else ""
 
 
-def _told(key: str, each: Figure) -> str:
-    if not each.value:
-        return f"no {each.name}"
+def _figure_words(key: str, figure: Figure) -> str:
+    if not figure.value:
+        return f"no {figure.name}"
     if key in SHARES:
-        return f"{each.name} {formats.percent(each.percent)}"
-    return f"{each.name} {formats.with_unit(formats.number(each.value), '' if key in COUNTS else 'mm')}"
+        return f"{figure.name} {formats.percent(figure.percent)}"
+    return f"{figure.name} {formats.with_unit(formats.number(figure.value), '' if key in COUNTS else 'mm')}"

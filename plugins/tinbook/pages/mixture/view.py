@@ -32,6 +32,7 @@ from tinbook.pages.mixture.balance import BalanceView
 from tinbook.pages.mixture.every_cake import FinishView
 from tinbook.pages.mixture.variations import DiffersView, VariationView, differs_view, variations_of
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.oven import dial, own_dial
 from tinbook.plans.baking.times import baking_worked
 from tinbook.plans.base.scaling import TinTable, row_count, tin_table
@@ -239,8 +240,8 @@ class MixtureView:
     def own_dial(self) -> str:
         """What the house's own oven is set to for it, where that is another figure than the recipe's."""
         baked = self.mixture.bake
-        shown = own_dial(baked.oven.celsius, self.desk.book, self.desk.facts) if baked else ""
-        return formats.kept_together(shown)
+        shown = own_dial(baked.oven.celsius, self.desk.book, self.desk.facts) if baked else None
+        return formats.kept_together(spell(shown)) if shown else ""
 
     @cached_property
     def finish(self) -> FinishView:

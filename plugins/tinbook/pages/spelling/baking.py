@@ -4,4 +4,87 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-SAYINGS: Mapping[str, str | Callable[..., str]] = {}
+
+def _on_the_dial(degrees: float, unit: str, fan: bool) -> str:
+    """`135 °C fan`."""
+    return f"{degrees:g} {unit}{' fan' if fan else ''}"
+
+
+def _oven_off_its_dial(off_c: float) -> str:
+    return f"the oven is {abs(off_c):g} °C {'hotter' if off_c > 0 else 'cooler'} than its dial says"
+
+
+def _nothing_baked(kin: int, kind: str) -> str:
+    return "nothing baked of this recipe yet" + (f"; {_of_other_recipes(kin, kind)}" if kin else "")
+
+
+def _of_other_recipes(bakes: int, kind: str) -> str:
+    return f"{bakes} of other {kind.lower()} recipes"
+
+
+def _so_far_from(wide: float, deep: float, baked: str) -> str:
+    """`2 times as wide and 1.5 times as deep as the nearest bake, round 20 cm`; what is as wide and as deep, by its
+    bakes alone."""
+    times = [f"{times:g} times as {side}" for times, side in ((wide, "wide"), (deep, "deep")) if times != 1.0]
+    return f"{' and '.join(times)} {baked}".strip()
+
+
+def _before_any_bake(width: float, depth: float, typical_min: float | None, oven_c: float) -> str:
+    powers = f"before any bake: p {width:g}, q {depth:g}"
+    if typical_min is None:
+        return powers
+    return f"{powers}, {typical_min:g} min for 20 cm with 4 cm of batter at {oven_c:g} °C"
+
+
+def _learned_from(bakes: tuple[str, ...]) -> str:
+    return f"learned from {', '.join(bakes)}" if bakes else "nothing baked yet: the span is wide"
+
+
+SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    # loads
+    "fits_in_the_tin": "fits",
+    "above_the_rim": "above the rim",
+    "too_full": "too full",
+    "loads_of": "{mixture}, loads",
+    "loads_worked": (
+        "baked = batter depth × rise; goes in the oven = tins to fill / tins at once on the shelves, or / tins owned; "
+        "busy = goes × span"
+    ),
+    "refused_above": "above {limit:g} of the tin's depth it is refused, above the rim it may spill",
+    "bowl_holds": "bowl {grams:g} g",
+    "bowl_unknown": "no limit of the bowl is known",
+    # oven
+    "on_the_dial": _on_the_dial,
+    "gas_mark": "gas mark {mark}",
+    "oven_as_its_dial": "the oven is taken to be as its dial says",
+    "oven_off_its_dial": _oven_off_its_dial,
+    # log
+    "bakes_of_the_log": "Bakes",
+    "expected_of_a_bake": "expected = what the law learned from all bakes gives for such a tin, batter and oven",
+    # times
+    "time_in_the_oven": "{mixture}, time in the oven",
+    "nothing_baked": _nothing_baked,
+    "as_the_nearest_bake": "as the nearest bake, {tin}",
+    "as_in_its_own_tin": "as in the tin it is written for",
+    "bakes_in_such_a_tin": "{bakes} of your bakes in such a tin",
+    "bakes_and_own_time": "{bakes} of your bakes in such a tin, and the recipe's own time",
+    "so_far_from": _so_far_from,
+    "time_law": (
+        "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
+        "c, p and q learned from bakes, a Bayesian line in the logs"
+    ),
+    "before_any_bake": _before_any_bake,
+    "learned_from": _learned_from,
+    "bakes_of_the_recipe": "{bakes} of your bakes",
+    "recipes_own_time": "the recipe's own time",
+    "of_other_recipes": _of_other_recipes,
+    "learned_powers": "learned: p {width:g}, q {depth:g}",
+    "heats_of_a_bake": "oven {oven_c:.0f} °C without fan, batter {start_c:g} °C, done at {centre_c:g} °C",
+    "span_and_check": (
+        "the span holds 8 bakes of 10; start checking at {share:.0%} of the likeliest time, or where "
+        "the span begins; never before the middle can be warm by conduction"
+    ),
+    "one_tin_in_a_hot_oven": (
+        "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for"
+    ),
+}

@@ -4,8 +4,62 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+
+def _sides_in_mm(sides_mm: tuple[float, ...]) -> str:
+    """`254 x 254 mm`."""
+    return f"{' x '.join(f'{side:g}' for side in sides_mm)} mm"
+
+
+def _cakes_took(cakes: int, percent: float) -> str:
+    """`from 5 of your cakes: 4.2 % more than worked out`."""
+    if not percent:
+        return f"from {cakes} of your cakes: as worked out"
+    return f"from {cakes} of your cakes: {abs(percent):g} % {'more' if percent > 0 else 'less'} than worked out"
+
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    # layers
+    "in_layers": "{mixture}, in layers",
+    "for_layers": "{mixture}, for layers",
+    "layers_worked": (
+        "levelled = batter × rise × (1 − dome); layer = levelled / cuts; stack = layers × layer + filling between them"
+    ),
+    "rise_by_the_log": "rise {rise:g}, from {bakes} of your bakes",
+    "rise_of_its_kind": "rise {rise:g}, for its kind {low:g} to {high:g}",
+    "rise_of_the_house": "rise {rise:g}, as the house has found it",
+    "dome_of_the_baked": "dome {share:.0%} of the baked depth",
+    "lost_in_the_oven": "weight lost in the oven {share:.1%}",
+    "lost_by_the_log": "weight lost in the oven {share:.1%}, from {bakes} of your bakes",
+    "each_cake_cut": "each cake cut into {layers}",
+    "layers_as_near": "layers as near {mm:g} mm as may be",
+    "filling_and_coats": "filling {filling_mm:g} mm, coats {coats_mm:g} mm on top",
+    # filling, coats and paste
+    "in_and_round": "{mixture}, in and round a cake",
+    "over_a_cake": "{mixture}, over a cake",
     "covered": "as on the page of each mixture; its amounts of one cake together, and what stays in the bowl",
+    "coats_worked": "filling = area × thickness × (layers − 1); a coat = the cake with it less the cake without it",
+    "paste_worked": (
+        "on the cake = (top + sides) × thickness; rolled = top + both sides + what hangs over, as wide and as long"
+    ),
     "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before its coats",
+    "cake_and_coats": "cake {high_mm:g} mm high and coats of {coats_mm:g} mm",
     "stays_in_bowl": "{share:.0%} of what is made stays in the bowl",
+    "as_thick_as": "{name} {mm:g} mm ({said_by})",
+    "weight_of_a_ml": "1 ml weighs {grams:g} g ({low:g} to {high:g})",
+    "border_piped": (
+        "border at the {edges}: {marks} {pitch_mm:g} mm apart, "
+        "each pressed {stroke_mm:g} mm out of a nozzle open {opening_mm:g} mm"
+    ),
+    "published_pastes_differ": "published amounts differ by 20 to 190 %",
+    "cakes_took": _cakes_took,
+    "rolled_to_a_disc": "disc",
+    "rolled_to_a_rectangle": "rectangle",
+    # boards
+    "boards_and_ribbon": "Boards and ribbon",
+    "boards_worked": "drum = cake + what it is wider, the next size sold; ribbon = edge + what lies over itself",
+    "cake_coats_paste": "cake {high_mm:g} mm high, coats {coats_mm:g} mm, paste {paste_mm:g} mm",
+    "drum_wider_by": "drum wider by {least_mm:g} mm (least), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
+    "paste_and_ribbon": "paste on the board {paste_mm:g} mm, ribbon {over_mm:g} mm over itself",
+    "box_room": "box {beside_mm:g} mm beside the board, {above_mm:g} mm above the cake",
+    "sides_in_mm": _sides_in_mm,
 }

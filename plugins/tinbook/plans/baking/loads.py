@@ -6,17 +6,19 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.asking import Query
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, owned_count, wanted_ml
 from tinbook.plans.base.shelf import factor_between
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.tins import Tin
 
-FITS, ABOVE, REFUSED = "fits", "above the rim", "too full"
+FITS, ABOVE, REFUSED = saying("fits_in_the_tin"), saying("above_the_rim"), saying("too_full")
 
 
 class Load(NamedTuple):
@@ -31,7 +33,7 @@ class Load(NamedTuple):
     fit: Fit
     all_in_mm: float
     above_mm: float
-    verdict: str
+    verdict: Saying
     most_g: float | None
     mixes: int
     goes: int
@@ -50,24 +52,24 @@ def load(
     volume_ml = wanted_ml(batch, tin, count, deep)
     _, whole, _ = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
     volume_ml = batch.batter_ml * whole.factor
-    made = fit(batch, book, facts, tin, count, volume_ml, whole.mass_g)
+    filled = fit(batch, book, facts, tin, count, volume_ml, whole.mass_g)
     all_in_mm = tin.fill_mm(volume_ml / count) * batch.rise
     verdict, above_mm, most_g = FITS, 0.0, None
     if tin.depth_mm is not None and tin.kind.kept != "share":
         above_mm = max(0.0, all_in_mm - tin.depth_mm)
         gravity = batch.mass_g / batch.batter_ml
         most_g = rounding.scales(tin.volume_ml(tin.depth_mm / batch.rise) * gravity, batch.steps)
-        if above_mm > 1e-6:
+        if not fits(all_in_mm, tin.depth_mm):
             limit = facts.numbers["rim limit"].value
             verdict = REFUSED if all_in_mm > limit * tin.depth_mm else ABOVE
-    time = known.times([(tin, made.batter_mm)])[0] if known else None
+    time = known.times([(tin, filled.batter_mm)])[0] if known else None
     have = owned_count(book, tin)
-    goes = max(made.bakes, scaling.times_needed(made.needed, have) if have else 1) if made.bakes else 0
+    goes = max(filled.bakes, scaling.times_needed(filled.needed, have) if have else 1) if filled.bakes else 0
     low, high = (goes * time.low_shown_min, goes * time.high_shown_min) if time else (0.0, 0.0)
     nearest, factor = _nearest(tin, batch, book)
     return Load(
         version=whole,
-        fit=made,
+        fit=filled,
         all_in_mm=all_in_mm,
         above_mm=above_mm,
         verdict=verdict,
@@ -84,12 +86,12 @@ def load(
 
 def loads(batch: Batch, known: Baking | None, book: Book, facts: Facts, query: Query) -> list[Load]:
     """For the tins asked for, or for every tin on hand once, as many as the recipe fills."""
-    asked: Sequence[tuple[int, Tin]] = query.tins
-    if not asked:
+    tins: Sequence[tuple[int, Tin]] = query.tins
+    if not tins:
         own = own_count(batch)
-        tins = dict.fromkeys(each.measured_tin for each in book.tins if each.have)
-        asked = [(tin.holes if tin.kind.in_trays else own, tin) for tin in tins]
-    return [load(batch, known, book, facts, count, tin, query.deep) for count, tin in asked]
+        on_hand = dict.fromkeys(own_tin.measured_tin for own_tin in book.tins if own_tin.have)
+        tins = [(tin.holes if tin.kind.in_trays else own, tin) for tin in on_hand]
+    return [load(batch, known, book, facts, count, tin, query.deep) for count, tin in tins]
 
 
 def written_loads(batch: Batch, known: Baking | None, book: Book, facts: Facts) -> list[Load]:
@@ -100,13 +102,13 @@ def written_loads(batch: Batch, known: Baking | None, book: Book, facts: Facts) 
 def _nearest(tin: Tin, batch: Batch, book: Book) -> tuple[Tin | None, float]:
     """The tin on hand, other than this, whose cake is nearest in size, and the factor to it."""
     depth_mm = batch.depth_mm
-    found: list[tuple[float, Tin]] = [
+    factors: list[tuple[float, Tin]] = [
         (factor_between(tin, own.measured_tin, depth_mm), own.measured_tin)
         for own in book.tins
         if own.have and own.tin.kind.in_trays == tin.kind.in_trays
         and (own.tin.shape, own.tin.sizes_mm) != (tin.shape, tin.sizes_mm)
     ]  # fmt: skip
-    if not found:
+    if not factors:
         return None, 1.0
-    factor, nearest = min(found, key=lambda each: abs(each[0] - 1.0))
+    factor, nearest = min(factors, key=lambda pair: abs(pair[0] - 1.0))
     return nearest, factor

@@ -8,7 +8,9 @@ from typing import NamedTuple
 from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book
-from tinbook.plans.baking.times import Bakes, Baking, Time
+from tinbook.plans.baking.bakes import Bakes
+from tinbook.plans.baking.times import Baking, Time
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.measures.conversions import HeatRow, heat_rows
@@ -17,9 +19,11 @@ from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 
 USUAL_C = (120.0, 200.0)
 """The coolest and the hottest oven that cakes are baked in. Common practice."""
+EXPECTED = saying("expected_of_a_bake")
+"""How what is expected of a bake of the log was worked out."""
 
 
-def dial(oven_c: float, book: Book, facts: Facts) -> str:
+def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
     """What to set on the house's oven so that it is as hot as one without fan at `oven_c`: `135 °C fan`.
 
     To 5 °C, or the nearest gas mark; in °F where the house wrote its dial so.
@@ -27,21 +31,27 @@ def dial(oven_c: float, book: Book, facts: Facts) -> str:
     own = book.house.oven
     wanted = oven_c - own.off_c
     if own.kind == "gas":
-        return f"gas mark {min(facts.marks, key=lambda mark: abs(mark.celsius - wanted)).mark}"
-    fan = " fan" if own.fan else ""
+        nearest = min(facts.marks, key=lambda mark: abs(mark.celsius - wanted))
+        return saying("gas_mark", mark=nearest.mark)
     wanted -= FAN_DIFFERENCE_C if own.fan else 0.0
     if own.dial is not None and own.dial.written.upper().removesuffix("FAN").strip().endswith("F"):
-        return f"{rounding.dial(fahrenheit(wanted)):g} °F{fan}"
-    return f"{rounding.dial(wanted):g} °C{fan}"
+        return saying("on_the_dial", degrees=rounding.dial(fahrenheit(wanted)), unit="°F", fan=own.fan)
+    return saying("on_the_dial", degrees=rounding.dial(wanted), unit="°C", fan=own.fan)
 
 
-def own_dial(oven_c: float, book: Book, facts: Facts) -> str:
-    """The same of a fan or gas oven, or of one that is off its dial; "" where the recipe says it already."""
+def own_dial(oven_c: float, book: Book, facts: Facts) -> Saying | None:
+    """The same of a fan or gas oven, or of one that is off its dial; None where the recipe says it already."""
     own = book.house.oven
-    return dial(oven_c, book, facts) if own.kind != "conventional" or own.off_c else ""
+    return dial(oven_c, book, facts) if own.kind != "conventional" or own.off_c else None
 
 
-def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, str]]:
+def oven_told(book: Book) -> Saying:
+    """How far the house's oven is off its dial."""
+    off_c = book.house.oven.off_c
+    return saying("oven_off_its_dial", off_c=off_c) if off_c else saying("oven_as_its_dial")
+
+
+def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, Saying]]:
     """The usual heats of the page of measures, each with what to set here."""
     low, high = USUAL_C
     rows = [row for row in heat_rows(facts) if low <= row.conventional_c <= high]
@@ -87,20 +97,20 @@ class LoggedBake(NamedTuple):
 
 def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[LoggedBake]:
     """All that was baked and is learned from, newest first."""
-    found = []
+    logged: list[LoggedBake] = []
     for batch in batches:
-        if not book.bakes_of.get(batch.slug) or (made := known.of(batch)) is None:
+        if not book.bakes_of.get(batch.slug) or (baking := known.of(batch)) is None:
             continue
         alike: dict[tuple[float, float | None], list[tuple[Baked, Tin, float]]] = {}
-        for point in made.points:
+        for point in baking.points:
             if point.entry is not None:
                 oven_c = point.entry.oven.celsius + book.house.oven.off_c
-                told = point.entry, point.tin, point.depth_mm
-                alike.setdefault((oven_c, point.entry.start), []).append(told)
-        for (oven_c, start_c), all_told in alike.items():
-            times = made.times([(tin, depth) for _, tin, depth in all_told], oven_c, start_c)
-            found += [
+                cake = point.entry, point.tin, point.depth_mm
+                alike.setdefault((oven_c, point.entry.start), []).append(cake)
+        for (oven_c, start_c), cakes in alike.items():
+            times = baking.times([(tin, depth) for _, tin, depth in cakes], oven_c, start_c)
+            logged += [
                 LoggedBake(entry=entry, batch=batch, tin=tin, depth_mm=depth, oven_c=oven_c, expected=time)
-                for (entry, tin, depth), time in zip(all_told, times, strict=True)
+                for (entry, tin, depth), time in zip(cakes, times, strict=True)
             ]
-    return sorted(found, key=lambda each: each.entry.day, reverse=True)
+    return sorted(logged, key=lambda bake: bake.entry.day, reverse=True)

@@ -45,8 +45,8 @@ def bake_step(mixture: Mixture) -> int | None:
     """Which step of the method is the baking: the one that waits as long as the mixture bakes, or says so."""
     if mixture.bake is None:
         return None
-    waits = [(at, step) for at, step in enumerate(mixture.method) if step.waiting]
-    for at, step in waits:
+    waits = [(index, step) for index, step in enumerate(mixture.method) if step.waiting]
+    for index, step in waits:
         if step.waiting == mixture.bake.time:
-            return at
-    return next((at for at, step in waits if step.do.lower().startswith("bake")), None)
+            return index
+    return next((index for index, step in waits if step.do.lower().startswith("bake")), None)

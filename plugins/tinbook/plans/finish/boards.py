@@ -9,6 +9,7 @@ from tinbook.engine import boards, pastes, rounding
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.cake import Cake, house_cakes
@@ -81,7 +82,7 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     sizes = [side + 2.0 * outer_mm for side in cake.tin.bounds_mm]
     # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
     named = [boards.board_mm(side, wider_mm, SOLD_MM) for side in cake.tin.bounds_mm]
-    disc = _on_disc(cake)
+    disc = cake.takes_disc()
     if disc:
         named = [boards.board_mm(max(cake.tin.bounds_mm), wider_mm, SOLD_MM)] * 2
     width, length = named
@@ -90,19 +91,12 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     return Board((width, length), disc)
 
 
-def _on_disc(cake: Cake) -> bool:
-    """Whether the cake stands on a round board: where its corners are no square ones."""
-    width_mm, length_mm = cake.tin.bounds_mm
-    alike = abs(width_mm - length_mm) <= 0.02 * max(width_mm, length_mm)
-    return alike and cake.outline.area_mm2 < 0.9 * width_mm * length_mm
-
-
 def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: rounding.ScaleSteps) -> BoardRow:
     """The boards of one cake."""
     outer_mm = settled.coats_mm + settled["paste"]
     outline = cake.outline.grown(outer_mm)
-    each = {name: board_for(cake, outer_mm, facts.numbers[key].value) for name, key in CHOICES.items()}
-    chosen = each[settled.board]
+    drums = {name: board_for(cake, outer_mm, facts.numbers[key].value) for name, key in CHOICES.items()}
+    chosen = drums[settled.board]
     disc = chosen.disc
     guide = tuple(side + 2.0 * outer_mm for side in cake.tin.bounds_mm)
     card = Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), disc)
@@ -121,9 +115,9 @@ def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: 
     return BoardRow(
         cake=cake,
         owned=owned,
-        least=each["least"],
-        usual=each["usual"],
-        wide=each["wide"],
+        least=drums["least"],
+        usual=drums["usual"],
+        wide=drums["wide"],
         chosen=chosen,
         card=card,
         whole_g=whole,
@@ -153,11 +147,18 @@ def board_table(book: Book, facts: Facts, height_mm: float | None = None) -> Boa
         board_row(cake, owned, settled, facts, steps)
         for cake, owned in house_cakes(book, height_mm, settled.layers, outer_mm)
     )
-    said = (
-        f"cake {height_mm:g} mm high, coats {settled.coats_mm:g} mm, paste {settled['paste']:g} mm",
-        "drum wider by " + ", ".join(f"{facts.numbers[key].value:g} mm ({name})" for name, key in CHOICES.items()),
-        f"paste on the board {settled['board_paste']:g} mm, ribbon {settled['ribbon_over']:g} mm over itself",
-        f"box {settled['box_beside']:g} mm beside the board, {settled['box_above']:g} mm above the cake",
+    return BoardTable(settled, height_mm, rows, _worked(settled, height_mm, facts))
+
+
+def _worked(settled: Finishing, height_mm: float, facts: Facts) -> Worked:
+    wider_mm = {choice: facts.numbers[key].value for choice, key in CHOICES.items()}
+    return Worked(
+        saying("boards_worked"),
+        (
+            saying("cake_coats_paste", high_mm=height_mm, coats_mm=settled.coats_mm, paste_mm=settled["paste"]),
+            saying("drum_wider_by", least_mm=wider_mm["least"], usual_mm=wider_mm["usual"], wide_mm=wider_mm["wide"]),
+            saying("paste_and_ribbon", paste_mm=settled["board_paste"], over_mm=settled["ribbon_over"]),
+            saying("box_room", beside_mm=settled["box_beside"], above_mm=settled["box_above"]),
+        ),
+        ("common practice", "house judgement"),
     )
-    formula = "drum = cake + what it is wider, the next size sold; ribbon = edge + what lies over itself"
-    return BoardTable(settled, height_mm, rows, Worked(formula, said, ("common practice", "house judgement")))

@@ -11,6 +11,11 @@ from tinbook.plans.base.shelf import house_outlines
 from tinbook.tins import Tin
 from tinbook.tins.growth import CakeOutline, outline_of
 
+ALIKE = 0.02
+"""Sides that differ by no more than this share of the longer one are alike."""
+ROUNDISH = 0.9
+"""An outline as wide as long that fills less than this of its square has no square corners."""
+
 
 @dataclass(frozen=True, slots=True)
 class Cake:
@@ -54,6 +59,13 @@ class Cake:
             return pastes.dome_mm2(radius_mm) * (2.0 if self.solid == "ball" else 1.0)
         outline = self.outline.grown(under_mm)
         return pastes.upright_mm2(outline.area_mm2, outline.edge_mm, self.height_mm + under_mm)
+
+    def takes_disc(self, under_mm: float = 0.0) -> bool:
+        """Whether it stands on a disc, or is covered with one with coats of `under_mm` on: corners hang over."""
+        width_mm, length_mm = self.tin.bounds_mm
+        coated_mm = width_mm + 2.0 * under_mm, length_mm + 2.0 * under_mm
+        alike = abs(coated_mm[0] - coated_mm[1]) <= ALIKE * max(coated_mm)
+        return alike and self.outline.area_mm2 < ROUNDISH * width_mm * length_mm
 
     def room_for(self, under_mm: float) -> bool:
         """Whether coats of `under_mm` leave its tube open."""

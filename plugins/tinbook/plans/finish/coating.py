@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil
 
 from tinbook.engine import coats, rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.models import Border
 from tinbook.plans.base.finishing import Finishing
@@ -95,7 +95,7 @@ def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
     """How many marks are piped: round the edge of the coated cake, once or, for top and foot, twice."""
     edge_mm = cake.outline.grown(under_mm).edge_mm
     round_once = border.count or coats.marks_on_edge(edge_mm, border.pitch)
-    return round_once * (2 if border.edges == "top and foot" else 1)
+    return round_once * (2 if border.twice else 1)
 
 
 def coat_row(
@@ -111,20 +111,20 @@ def coat_row(
 
     `factor` moves the amounts to what the house has found it uses.
     """
-    made = coats_of(cake, settled, facts)
+    volumes = coats_of(cake, settled, facts)
     if only_fills:
-        made = Coats(filling_ml=made.filling_ml, dam_ml=0.0, crumb_ml=0.0, final_ml=0.0, border_ml=0.0)
+        volumes = Coats(filling_ml=volumes.filling_ml, dam_ml=0.0, crumb_ml=0.0, final_ml=0.0, border_ml=0.0)
     per_ml = batch.kind.gravity.typical * factor
-    filling_g, crumb_g, border_g = made.filling_ml * per_ml, made.crumb_ml * per_ml, made.border_ml * per_ml
-    final_g = (made.final_ml + made.dam_ml) * per_ml
-    made_g = coats.with_bowl(made.in_all_ml * per_ml, settled["stays_in_the_bowl"])
-    batches = ceil(made_g / batch.makes_g - 1e-9)
+    filling_g, crumb_g, border_g = volumes.filling_ml * per_ml, volumes.crumb_ml * per_ml, volumes.border_ml * per_ml
+    final_g = (volumes.final_ml + volumes.dam_ml) * per_ml
+    made_g = coats.with_bowl(volumes.in_all_ml * per_ml, settled["stays_in_the_bowl"])
+    batches = whole_up(made_g / batch.makes_g)
     over_g = batches * batch.makes_g - made_g
     steps = batch.steps
     return CoatRow(
         cake=cake,
         owned=owned,
-        coats=made,
+        coats=volumes,
         filling_g=filling_g,
         crumb_g=crumb_g,
         final_g=final_g,

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import ceil
 
 from tinbook.engine import coats, rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
@@ -49,7 +49,7 @@ class CoveredRow:
 @dataclass(frozen=True, kw_only=True)
 class CoveredTable:
     """Cakes of every tin at one height. `roles`: which mixture plays what; `mixtures`: each of those that fill and
-    coat once, by slug; `missing`: roles for which the house has named nothing that the book shows."""
+    coat once, by slug; `missing`: keys of roles for which the house has named nothing that the book shows."""
 
     finishing: Finishing
     height_mm: float
@@ -70,13 +70,13 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
     roles = {role: batch for role in COATS if (batch := named[role]) and _plays(batch, role)}
     cover = named["cover"] if named["cover"] and covers(named["cover"]) else None
     mixtures = {batch.slug: batch for batch in roles.values()}
-    found = {slug: learned(batch, book, facts) for slug, batch in mixtures.items()}
+    corrections = {slug: learned(batch, book, facts) for slug, batch in mixtures.items()}
     if cover:
-        found[cover.slug] = learned(cover, book, facts)
-    missing = tuple(role.replace("_", " ") for role in COATS if role not in roles) + (() if cover else ("cover",))
+        corrections[cover.slug] = learned(cover, book, facts)
+    missing = tuple(role for role in COATS if role not in roles) + (() if cover else ("cover",))
     under_mm = settled.coats_mm + settled["paste"]
     rows = tuple(
-        _row(cake, owned, settled, facts, roles, cover, found, book)
+        _row(cake, owned, settled, facts, roles, cover, corrections, book)
         for cake, owned in house_cakes(book, height_mm, settled.layers, under_mm)
     )
     worked = Worked(
@@ -84,7 +84,7 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
         (
             saying("cake_before_coats", high_mm=height_mm, layers=settled.layers),
             saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
-            *(each.words for each in found.values() if each.words),
+            *(correction.told for correction in corrections.values() if correction.told),
         ),
         ("common practice",),
     )
@@ -95,7 +95,7 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
         mixtures=mixtures,
         cover=cover,
         missing=missing,
-        learned=found,
+        learned=corrections,
         rows=rows,
         worked=worked,
     )
@@ -118,31 +118,31 @@ def _row(
     facts: Facts,
     roles: Mapping[str, Batch],
     cover: Batch | None,
-    found: Mapping[str, Correction],
+    corrections: Mapping[str, Correction],
     book: Book,
 ) -> CoveredRow:
     grams, by_mixture = [], dict[str, float]()
     for role, batch in roles.items():
         alone = only_fills(batch)
-        each = coat_row(batch, cake, owned, settled, facts, found[batch.slug].factor, alone)
-        used_g = {"filling": each.filling_g, "crumb_coat": each.crumb_g, "final_coat": each.final_g + each.border_g}
+        coat = coat_row(batch, cake, owned, settled, facts, corrections[batch.slug].factor, alone)
+        used_g = {"filling": coat.filling_g, "crumb_coat": coat.crumb_g, "final_coat": coat.final_g + coat.border_g}
         grams.append(used_g[role])
         by_mixture[batch.slug] = by_mixture.get(batch.slug, 0.0) + used_g[role]
-    made = tuple(_made(slug, used_g, roles, settled, book) for slug, used_g in by_mixture.items())
+    needs = tuple(_need(slug, used_g, roles, settled, book) for slug, used_g in by_mixture.items())
     steps = steps_of(book)
     return CoveredRow(
         cake=cake,
         owned=owned,
         coats_g=tuple(grams),
-        coats_shown_g=tuple(rounding.scales(each, steps) for each in grams),
-        made=made,
-        paste=paste_row(cover, cake, owned, settled, facts, found[cover.slug].factor) if cover else None,
+        coats_shown_g=tuple(rounding.scales(coat_g, steps) for coat_g in grams),
+        made=needs,
+        paste=paste_row(cover, cake, owned, settled, facts, corrections[cover.slug].factor) if cover else None,
         board=board_row(cake, owned, settled, facts, steps),
     )
 
 
-def _made(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
-    batch = next(each for each in roles.values() if each.slug == slug)
+def _need(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
+    batch = next(batch for batch in roles.values() if batch.slug == slug)
     made_g = coats.with_bowl(used_g, settled["stays_in_the_bowl"])
-    batches = ceil(made_g / batch.makes_g - 1e-9)
+    batches = whole_up(made_g / batch.makes_g)
     return MixtureNeed(made_g, rounding.scales_up(made_g, steps_of(book)), batches)

@@ -8,6 +8,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.versions import Version, version_each
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
@@ -63,10 +64,10 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
     """A filling or icing on every cake, as high as asked or as the house usually makes them."""
     if not fills(batch):
         raise AskError(f'"{batch.mixture.name}" neither fills nor coats a cake', "ask for a filling or an icing")
-    settled, found = finishing(book.finish, facts), learned(batch, book, facts)
+    settled, correction = finishing(book.finish, facts), learned(batch, book, facts)
     height_mm = height_mm or settled.heights_mm[0]
     rows = tuple(
-        coat_row(batch, cake, owned, settled, facts, found.factor, only_fills(batch))
+        coat_row(batch, cake, owned, settled, facts, correction.factor, only_fills(batch))
         for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
     )
     return CoatTable(
@@ -74,8 +75,8 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
         finishing=settled,
         height_mm=height_mm,
         rows=rows,
-        learned=found,
-        worked=_coats_worked(batch, settled, height_mm, found),
+        learned=correction,
+        worked=_coats_worked(batch, settled, height_mm, correction),
     )
 
 
@@ -90,10 +91,10 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
     """A paste over every cake, as high as asked or as the house usually makes them."""
     if not covers(batch):
         raise AskError(f'"{batch.mixture.name}" does not cover a cake', "ask for sugarpaste or marzipan")
-    settled, found = finishing(book.finish, facts), learned(batch, book, facts)
+    settled, correction = finishing(book.finish, facts), learned(batch, book, facts)
     height_mm = height_mm or settled.heights_mm[0]
     rows = tuple(
-        paste_row(batch, cake, owned, settled, facts, found.factor)
+        paste_row(batch, cake, owned, settled, facts, correction.factor)
         for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
     )
     return PasteTable(
@@ -101,48 +102,52 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
         finishing=settled,
         height_mm=height_mm,
         rows=rows,
-        learned=found,
-        worked=_paste_worked(batch, settled, height_mm, found),
+        learned=correction,
+        worked=_paste_worked(batch, settled, height_mm, correction),
     )
 
 
-def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Correction) -> Worked:
+def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, correction: Correction) -> Worked:
     gravity, border = batch.kind.gravity, settled.border
-    said = [
-        f"cake {height_mm:g} mm high in {settled.layers} layers, before its coats",
+    inputs = [
+        saying("cake_before_coats", high_mm=height_mm, layers=settled.layers),
         *_figures(settled, "filling", "crumb_coat", "final_coat"),
-        f"1 ml weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
-        f"{settled['stays_in_the_bowl']:.0%} of what is made stays in the bowl",
+        saying("weight_of_a_ml", grams=gravity.typical, low=gravity.low, high=gravity.high),
+        saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
     ]
     if border:
-        said.append(
-            f"border at the {border.edges}: {border.marks} {border.pitch:g} mm apart, "
-            f"each pressed {border.stroke:g} mm out of a nozzle open {border.opening:g} mm"
+        inputs.append(
+            saying(
+                "border_piped",
+                edges=border.edges,
+                marks=border.marks,
+                pitch_mm=border.pitch,
+                stroke_mm=border.stroke,
+                opening_mm=border.opening,
+            )
         )
-    formula = "filling = area × thickness × (layers − 1); a coat = the cake with it less the cake without it"
-    return Worked(formula, tuple(said + _found(found)), _sources(batch, settled, "filling", "crumb_coat", "final_coat"))
+    if correction.told:
+        inputs.append(correction.told)
+    sources = _sources(batch, settled, "filling", "crumb_coat", "final_coat")
+    return Worked(saying("coats_worked"), tuple(inputs), sources)
 
 
-def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, found: Correction) -> Worked:
+def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, correction: Correction) -> Worked:
     gravity = batch.kind.gravity
-    said = [
-        f"cake {height_mm:g} mm high and coats of {settled.coats_mm:g} mm",
+    inputs = [
+        saying("cake_and_coats", high_mm=height_mm, coats_mm=settled.coats_mm),
         *_figures(settled, "paste", "paste_rolled", "paste_over"),
-        f"1 ml weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
-        "published amounts differ by 20 to 190 %",
+        saying("weight_of_a_ml", grams=gravity.typical, low=gravity.low, high=gravity.high),
+        saying("published_pastes_differ"),
     ]
-    formula = (
-        "on the cake = (top + sides) × thickness; rolled = top + both sides + what hangs over, as wide and as long"
-    )
-    return Worked(formula, tuple(said + _found(found)), _sources(batch, settled, "paste", "paste_rolled"))
+    if correction.told:
+        inputs.append(correction.told)
+    return Worked(saying("paste_worked"), tuple(inputs), _sources(batch, settled, "paste", "paste_rolled"))
 
 
-def _figures(settled: Finishing, *keys: str) -> list[str]:
-    return [f"{each.name} {each.value:g} mm ({each.said_by})" for each in (settled.figures[key] for key in keys)]
-
-
-def _found(found: Correction) -> list[str]:
-    return [found.words] if found.words else []
+def _figures(settled: Finishing, *keys: str) -> list[Saying]:
+    figures = (settled.figures[key] for key in keys)
+    return [saying("as_thick_as", name=figure.name, mm=figure.value, said_by=figure.said_by) for figure in figures]
 
 
 def _sources(batch: Batch, settled: Finishing, *keys: str) -> tuple[str, ...]:

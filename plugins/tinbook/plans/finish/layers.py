@@ -9,10 +9,12 @@ from typing import NamedTuple
 
 from tinbook.engine import layers as sums
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import whole_down
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import Fit, TinTable, fit
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch
@@ -97,25 +99,25 @@ class Wanted:
     worked: Worked
 
 
-def stack_of(batch: Batch, settled: Finishing, made: Fit) -> Stack:
+def stack_of(batch: Batch, settled: Finishing, fitted: Fit) -> Stack:
     """The layers from the batter of one fit."""
-    levelled_mm = sums.levelled_mm(made.batter_mm, batch.rise, settled["level_off"])
+    levelled_mm = sums.levelled_mm(fitted.batter_mm, batch.rise, settled["level_off"])
     cut = settled.cut or sums.cuts(levelled_mm, settled["layer"])
-    return _stack(batch, settled, made, levelled_mm, cut, cut * made.needed)
+    return _stack(batch, settled, fitted, levelled_mm, cut, cut * fitted.needed)
 
 
-def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut: int, layers: int) -> Stack:
+def _stack(batch: Batch, settled: Finishing, fitted: Fit, levelled_mm: float, cut: int, layers: int) -> Stack:
     layer_mm = levelled_mm / cut
     stack_mm = sums.stack_mm(layers, layer_mm, settled["filling"])
     coated_mm = stack_mm + settled.coats_mm
-    used = layers / (cut * made.needed)
-    weight_g = sums.baked_g(made.each_g * made.needed, batch.loss, settled["level_off"]) * used
+    used = layers / (cut * fitted.needed)
+    weight_g = sums.baked_g(fitted.each_g * fitted.needed, batch.loss, settled["level_off"]) * used
     ruler = rounding.ruler
     return Stack(
-        tin=made.tin,
-        tins=made.needed,
-        batter_mm=made.batter_mm,
-        baked_mm=made.baked_mm,
+        tin=fitted.tin,
+        tins=fitted.needed,
+        batter_mm=fitted.batter_mm,
+        baked_mm=fitted.baked_mm,
         levelled_mm=levelled_mm,
         cut=cut,
         layers=layers,
@@ -123,8 +125,8 @@ def _stack(batch: Batch, settled: Finishing, made: Fit, levelled_mm: float, cut:
         stack_mm=stack_mm,
         coated_mm=coated_mm,
         weight_g=weight_g,
-        batter_shown_mm=ruler(made.batter_mm),
-        baked_shown_mm=ruler(made.baked_mm),
+        batter_shown_mm=ruler(fitted.batter_mm),
+        baked_shown_mm=ruler(fitted.baked_mm),
         levelled_shown_mm=ruler(levelled_mm),
         layer_shown_mm=ruler(layer_mm),
         stack_shown_mm=ruler(stack_mm),
@@ -145,15 +147,15 @@ def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
 
 def elevations(batch: Batch, settled: Finishing, book: Book, facts: Facts) -> tuple[Elevation, ...]:
     """The stack from each of the tins it is written for; domes, balls and cups give none."""
-    found = []
+    drawn = []
     for count, tin in batch.tins:
         if tin.kind.kept == "share" or tin.kind.solid != "upright":
             continue
         volume_ml = count * tin.volume_ml(min(batch.depth_mm, tin.brim_mm))
-        made = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * volume_ml / batch.batter_ml)
-        stack = stack_of(batch, settled, made)
-        found.append(_elevation(stack, settled, facts))
-    return tuple(found)
+        fitted = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * volume_ml / batch.batter_ml)
+        stack = stack_of(batch, settled, fitted)
+        drawn.append(_elevation(stack, settled, facts))
+    return tuple(drawn)
 
 
 def _elevation(stack: Stack, settled: Finishing, facts: Facts) -> Elevation:
@@ -191,47 +193,51 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
     settled = finishing(book.finish, facts, batch.mixture.finish)
     dome, rise = settled["level_off"], batch.rise
     deepest_mm = tin.depth_mm or max(tin.kind.depths_mm)
-    most = int(deepest_mm * (1.0 - dome) / layer_mm + 1e-9)
+    most = whole_down(deepest_mm * (1.0 - dome) / layer_mm)
     if most < 1:
-        told = f"a layer of {layer_mm:g} mm needs a tin {layer_mm / (1.0 - dome):.0f} mm deep"
-        raise AskError(f"{told}, and this one is {deepest_mm:g} mm", "ask for thinner layers or a deeper tin")
+        least_mm = layer_mm / (1.0 - dome)
+        message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, and this one is {deepest_mm:g} mm"
+        raise AskError(message, "ask for thinner layers or a deeper tin")
     count = scaling.times_needed(layers, most)
     cut = scaling.times_needed(layers, count)
     levelled_mm = cut * layer_mm
     volume_ml = count * tin.volume_ml(sums.batter_for_mm(levelled_mm, rise, dome))
     exact, whole, beaten = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
-    made = fit(batch, book, facts, tin, count, volume_ml, exact.mass_g)
-    stack = _stack(batch, settled, made, levelled_mm, cut, layers)
+    fitted = fit(batch, book, facts, tin, count, volume_ml, exact.mass_g)
+    stack = _stack(batch, settled, fitted, levelled_mm, cut, layers)
     return Wanted(
         exact=exact,
         whole=whole,
         beaten=beaten,
-        fit=made,
+        fit=fitted,
         stack=stack,
-        least_mm=tin.least_depth(made.baked_mm),
+        least_mm=tin.least_depth(fitted.baked_mm),
         worked=_worked(batch, settled),
     )
 
 
 def _worked(batch: Batch, settled: Finishing) -> Worked:
-    rise = batch.kind.rise
-    found = f"rise {rounding.factor(batch.rise):g}"
-    if batch.learned.rises:
-        found += f", from {batch.learned.of_rises}"
-    elif rise and batch.rise == rise.typical:
-        found += f", for its kind {rise.low:g} to {rise.high:g}"
-    else:
-        found += ", as the house has found it"
-    each = f"each cake cut into {settled.cut}" if settled.cut else f"layers as near {settled['layer']:g} mm as may be"
+    rise, cut = batch.kind.rise, settled.cut
     return Worked(
-        "levelled = batter × rise × (1 − dome); layer = levelled / cuts; stack = layers × layer + filling between them",
+        saying("layers_worked"),
         (
-            found,
-            f"dome {settled['level_off']:.0%} of the baked depth",
-            f"weight lost in the oven {batch.loss:.1%}"
-            + (f", from {batch.learned.of_losses}" if batch.learned.losses else ""),
-            each,
-            f"filling {settled['filling']:g} mm, coats {settled.coats_mm:g} mm on top",
+            _rise_told(batch),
+            saying("dome_of_the_baked", share=settled["level_off"]),
+            saying("lost_by_the_log", share=batch.loss, bakes=batch.learned.losses)
+            if batch.learned.losses
+            else saying("lost_in_the_oven", share=batch.loss),
+            saying("each_cake_cut", layers=cut) if cut else saying("layers_as_near", mm=settled["layer"]),
+            saying("filling_and_coats", filling_mm=settled["filling"], coats_mm=settled.coats_mm),
         ),
         tuple(dict.fromkeys((rise.source if rise else "common practice", "common practice"))),
     )
+
+
+def _rise_told(batch: Batch) -> Saying:
+    """What it rises, and who says so: the log, the trade or the house."""
+    shown, of_kind = rounding.factor(batch.rise), batch.kind.rise
+    if batch.learned.rises:
+        return saying("rise_by_the_log", rise=shown, bakes=batch.learned.rises)
+    if of_kind and batch.rise == of_kind.typical:
+        return saying("rise_of_its_kind", rise=shown, low=of_kind.low, high=of_kind.high)
+    return saying("rise_of_the_house", rise=shown)

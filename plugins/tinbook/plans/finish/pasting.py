@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil, pi
+from math import pi
 
 from tinbook.engine import pastes, rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
-
-_ALIKE = 0.02
-_ROUNDISH = 0.9
-"""An outline as wide as long that fills less than this of its square is covered with a disc: corners hang over."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +46,7 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
     surface_mm2, usual = cake.surface_mm2(under_mm), settled.figures["paste"]
     net_g = pastes.net_g(surface_mm2, usual.value, density)
     low_mm, high_mm = (usual.fact.low or usual.value, usual.fact.high or usual.value)
-    low_g, high_g = (pastes.net_g(surface_mm2, each, density) for each in (low_mm, high_mm))
+    low_g, high_g = (pastes.net_g(surface_mm2, cover_mm, density) for cover_mm in (low_mm, high_mm))
     disc, rolled = rolled_for(cake, under_mm, settled["paste_over"])
     thick_mm = settled["paste_rolled"]
     rolled_g = pastes.disc_g(rolled[0], thick_mm, density) if disc else pastes.sheet_g(*rolled, thick_mm, density)
@@ -67,7 +64,7 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
         made_g=made_g,
         back_g=made_g - net_g,
         factor=made_g / batch.makes_g,
-        batches=ceil(made_g / batch.makes_g - 1e-9),
+        batches=whole_up(made_g / batch.makes_g),
         net_shown_g=rounding.scales(net_g, steps),
         net_low_shown_g=rounding.scales(min(low_g, net_g), steps),
         net_high_shown_g=rounding.scales(max(high_g, net_g), steps),
@@ -84,7 +81,5 @@ def rolled_for(cake: Cake, under_mm: float, over_mm: float) -> tuple[bool, tuple
     if cake.solid != "upright":
         arc_mm = pi / 2.0 * width_mm * (2.0 if cake.solid == "ball" else 1.0)
         return True, (arc_mm + over_mm, arc_mm + over_mm)
-    alike = abs(width_mm - length_mm) <= _ALIKE * max(width_mm, length_mm)
-    disc = alike and cake.outline.area_mm2 < _ROUNDISH * cake.tin.bounds_mm[0] * cake.tin.bounds_mm[1]
     rolled = tuple(pastes.rolled_mm(side, height_mm, over_mm) for side in (width_mm, length_mm))
-    return disc, (rolled[0], rolled[1])
+    return cake.takes_disc(under_mm), (rolled[0], rolled[1])

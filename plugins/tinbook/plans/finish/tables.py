@@ -6,9 +6,10 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import as_owned
-from tinbook.plans.finish.boards import Board, board_table
+from tinbook.plans.finish.boards import board_table
 from tinbook.plans.finish.covering import coat_table, paste_table
 from tinbook.plans.finish.layers import Stack, stack_table, wanted
 
@@ -34,8 +35,8 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
     batch = batch_asked(book, facts, query)
     if query.layers or query.layer_mm:
         if not (query.layers and query.layer_mm and query.tins):
-            told = "layers are asked for with their height and a tin"
-            raise AskError(told, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
+            message = "layers are asked for with their height and a tin"
+            raise AskError(message, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)
         row: Row = {
@@ -47,85 +48,85 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
             "whole_egg_mixture_g": round(answer.whole.mass_g, 2),
             "beaten_egg": answer.beaten,
         }
-        return Result(f"{batch.mixture.name}, for layers", (row,), answer.worked)
+        return Result(saying("for_layers", mixture=batch.mixture.name), (row,), answer.worked)
     if not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
-    made = stack_table(tin_table(batch, book, facts), book, facts)
-    rows: tuple[Row, ...] = tuple({**_stack(each.stack), "owned": each.owned} for each in made.rows)
-    return Result(f"{batch.mixture.name}, in layers", rows, made.worked)
+    table = stack_table(tin_table(batch, book, facts), book, facts)
+    rows: tuple[Row, ...] = tuple({**_stack(line.stack), "owned": line.owned} for line in table.rows)
+    return Result(saying("in_layers", mixture=batch.mixture.name), rows, table.worked)
 
 
 def coats(book: Book, facts: Facts, query: Query) -> Result:
     """A filling or icing in and round a cake of every tin."""
     batch = batch_asked(book, facts, query)
-    made = coat_table(batch, book, facts, query.height_mm)
+    table = coat_table(batch, book, facts, query.height_mm)
     rows: tuple[Row, ...] = tuple(
         {
-            "tin": each.cake.tin.name,
-            "owned": each.owned,
-            "height_mm": round(each.cake.stands_mm, 2),
-            "layers": each.cake.layers,
-            "filling_g": round(each.filling_g, 2),
-            "crumb_coat_g": round(each.crumb_g, 2),
-            "final_coat_g": round(each.final_g, 2),
-            "border_g": round(each.border_g, 2),
-            "made_g": round(each.made_g, 2),
-            "recipes": round(each.factor, 4),
-            "batches": each.batches,
-            "over_g": round(each.over_g, 2),
+            "tin": row.cake.tin.name,
+            "owned": row.owned,
+            "height_mm": round(row.cake.stands_mm, 2),
+            "layers": row.cake.layers,
+            "filling_g": round(row.filling_g, 2),
+            "crumb_coat_g": round(row.crumb_g, 2),
+            "final_coat_g": round(row.final_g, 2),
+            "border_g": round(row.border_g, 2),
+            "made_g": round(row.made_g, 2),
+            "recipes": round(row.factor, 4),
+            "batches": row.batches,
+            "over_g": round(row.over_g, 2),
         }
-        for each in made.rows
+        for row in table.rows
     )
-    return Result(f"{batch.mixture.name}, in and round a cake", rows, made.worked)
+    return Result(saying("in_and_round", mixture=batch.mixture.name), rows, table.worked)
 
 
 def covers(book: Book, facts: Facts, query: Query) -> Result:
     """A paste over a cake of every tin."""
     batch = batch_asked(book, facts, query)
-    made = paste_table(batch, book, facts, query.height_mm)
+    table = paste_table(batch, book, facts, query.height_mm)
     rows: tuple[Row, ...] = tuple(
         {
-            "tin": each.cake.tin.name,
-            "owned": each.owned,
-            "height_mm": round(each.cake.stands_mm, 2),
-            "on_the_cake_g": round(each.net_g, 2),
-            "trade_low_g": round(each.net_low_g, 2),
-            "trade_high_g": round(each.net_high_g, 2),
-            "rolled": "disc" if each.disc else "rectangle",
-            "rolled_width_mm": round(each.rolled_mm[0], 1),
-            "rolled_length_mm": round(each.rolled_mm[1], 1),
-            "roll_out_g": round(each.made_g, 2),
-            "comes_back_g": round(each.back_g, 2),
-            "batches": each.batches,
+            "tin": row.cake.tin.name,
+            "owned": row.owned,
+            "height_mm": round(row.cake.stands_mm, 2),
+            "on_the_cake_g": round(row.net_g, 2),
+            "trade_low_g": round(row.net_low_g, 2),
+            "trade_high_g": round(row.net_high_g, 2),
+            "rolled": saying("rolled_to_a_disc") if row.disc else saying("rolled_to_a_rectangle"),
+            "rolled_width_mm": round(row.rolled_mm[0], 1),
+            "rolled_length_mm": round(row.rolled_mm[1], 1),
+            "roll_out_g": round(row.made_g, 2),
+            "comes_back_g": round(row.back_g, 2),
+            "batches": row.batches,
         }
-        for each in made.rows
+        for row in table.rows
     )
-    return Result(f"{batch.mixture.name}, over a cake", rows, made.worked)
+    return Result(saying("over_a_cake", mixture=batch.mixture.name), rows, table.worked)
 
 
 def boards(book: Book, facts: Facts, query: Query) -> Result:
     """Drum, card, paste, ribbon and box for a cake of every tin."""
-    made = board_table(book, facts, query.height_mm)
+    table = board_table(book, facts, query.height_mm)
 
-    def size(board: Board) -> Cell:
-        return " x ".join(f"{side:g}" for side in board.size_mm) + " mm" if board.size_mm else None
+    def size(sides_mm: tuple[float, ...] | None) -> Cell:
+        return saying("sides_in_mm", sides_mm=sides_mm) if sides_mm else None
 
     rows: tuple[Row, ...] = tuple(
         {
-            "tin": each.cake.tin.name,
-            "owned": each.owned,
-            "least": size(each.least),
-            "usual": size(each.usual),
-            "wide": size(each.wide),
-            "taken": size(each.chosen),
-            "round": each.chosen.disc,
-            "whole_board_g": None if each.whole_g is None else round(each.whole_g, 2),
-            "ring_only_g": None if each.ring_g is None else round(each.ring_g, 2),
-            "board_ribbon_mm": None if each.board_ribbon_mm is None else round(each.board_ribbon_mm, 1),
-            "cake_ribbon_mm": round(each.cake_ribbon_mm, 1),
-            "guide_mm": round(each.guide_mm[0], 1),
-            "box": " x ".join(f"{side:g}" for side in each.box_shown_mm) + " mm" if each.box_shown_mm else None,
+            "tin": row.cake.tin.name,
+            "owned": row.owned,
+            "least": size(row.least.size_mm),
+            "usual": size(row.usual.size_mm),
+            "wide": size(row.wide.size_mm),
+            "taken": size(row.chosen.size_mm),
+            "round": row.chosen.disc,
+            "whole_board_g": None if row.whole_g is None else round(row.whole_g, 2),
+            "ring_only_g": None if row.ring_g is None else round(row.ring_g, 2),
+            "board_ribbon_mm": None if row.board_ribbon_mm is None else round(row.board_ribbon_mm, 1),
+            "cake_ribbon_mm": round(row.cake_ribbon_mm, 1),
+            "guide_mm": round(row.guide_mm[0], 1),
+            "box": size(row.box_shown_mm),
         }
-        for each in made.rows
+        for row in table.rows
     )
-    return Result("Boards and ribbon", rows, made.worked)
+    return Result(saying("boards_and_ribbon"), rows, table.worked)

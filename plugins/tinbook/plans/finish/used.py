@@ -9,6 +9,7 @@ from tinbook.engine import learning, rounding
 from tinbook.facts import Facts
 from tinbook.models import Book, Flaw, Used
 from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.coating import ONLY_FILLS, coat_row
@@ -31,14 +32,9 @@ class Correction:
         return rounding.percent(self.factor - 1.0)
 
     @property
-    def words(self) -> str:
-        """`from 5 of your cakes: 4.2 % more than worked out`, or nothing."""
-        if not self.entries:
-            return ""
-        cakes = "1 of your cakes" if self.entries == 1 else f"{self.entries} of your cakes"
-        if not self.percent:
-            return f"from {cakes}: as worked out"
-        return f"from {cakes}: {abs(self.percent):g} % {'more' if self.percent > 0 else 'less'} than worked out"
+    def told(self) -> Saying | None:
+        """From how many cakes it is, and how far it moves an amount; None where none is logged."""
+        return saying("cakes_took", cakes=self.entries, percent=self.percent) if self.entries else None
 
 
 def learned(batch: Batch, book: Book, facts: Facts) -> Correction:
@@ -84,10 +80,8 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
         yield Flaw(code="used", path=("cake",), message=str(error), hint="log a cake that can be coated")
         return
     if learning.is_wild(ratio, facts.numbers["wild entry"].value):
-        told = f"{entry.used:g} g is {ratio:.2g} times what such a cake takes, {entry.used / ratio:.0f} g"
-        yield Flaw(
-            code="wild entry",
-            path=("used",),
-            message=f"{told}; it is not learned from",
-            hint="weigh again, or take the entry out",
+        such_g = entry.used / ratio
+        message = (
+            f"{entry.used:g} g is {ratio:.2g} times what such a cake takes, {such_g:.0f} g; it is not learned from"
         )
+        yield Flaw(code="wild entry", path=("used",), message=message, hint="weigh again, or take the entry out")

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from tinbook.engine.baking import Prior
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book, Flaw
-from tinbook.plans.baking.times import BakePoint, heat_of, prior, width_mm
+from tinbook.plans.baking.bakes import heat_of, prior
+from tinbook.plans.baking.times import BakePoint, width_mm
 from tinbook.plans.base.bake_log import batter_mm
 from tinbook.plans.base.weighing import Batch, as_owned
 

@@ -1,0 +1,153 @@
+"""How much of a filling or icing a cake of every tin takes: the table, what goes into that much, for which cake."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from tinbook.pages.base.grids import Head
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.rows import TableRow, grouped, short_rows, spelled, tin_head
+from tinbook.pages.base.shared import WorkedView, plural, worked_view
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.base.finishing import Finishing
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.coating import CoatRow
+from tinbook.plans.finish.covering import CoatTable, coat_table, only_fills, weighed_out
+from tinbook.plans.finish.used import Correction
+from tinbook.tins import Tin
+
+number = formats.number
+TinCells = Iterator[tuple[Tin, bool, tuple[str, ...]]]
+
+
+def millimetres(value: float) -> str:
+    """`2.5 mm`."""
+    return formats.with_unit(number(value), "mm")
+
+
+def cake_words(settled: Finishing, height_mm: float) -> str:
+    """`a cake 10 cm high in 4 layers, before its coats`."""
+    return f"a cake {formats.centimetres(height_mm)} high in {plural(settled.layers, 'layer')}, before its coats"
+
+
+def bowl_words(settled: Finishing) -> str:
+    """What stays in the bowl, or nothing where nothing does."""
+    share = settled.figures["stays_in_the_bowl"].percent
+    return f"{formats.percent(share)} stays in the bowl and on the tools: it is counted in." if share else ""
+
+
+def learned_words(correction: Correction) -> str:
+    """What the house's own cakes took, as a sentence; empty where none is logged."""
+    return f"{formats.title(spell(correction.told))}." if correction.told else ""
+
+
+@dataclass(frozen=True)
+class CoatsView:
+    """What the template of fillings and coats may say."""
+
+    batch: Batch
+    desk: Desk
+
+    @cached_property
+    def tables(self) -> tuple[CoatTable, ...]:
+        """A table each height of the house, the usual one first."""
+        desk = self.desk
+        first = coat_table(self.batch, desk.book, desk.facts)
+        # what lies between so many layers is the same in a low cake and in a high one
+        heights_mm = () if only_fills(self.batch) else first.finishing.heights_mm[1:]
+        return (first, *(coat_table(self.batch, desk.book, desk.facts, height_mm) for height_mm in heights_mm))
+
+    @property
+    def lead(self) -> str:
+        """For which cake, how thick, and whose figures."""
+        first = self.tables[0]
+        settled = first.finishing
+        dam = f" inside a dam of {millimetres(settled.dam_mm)}" if settled.dam_mm else ""
+        figures = [f"filling {millimetres(settled['filling'])}{dam}"]
+        if not only_fills(self.batch):
+            figures += [
+                f"{name} {millimetres(settled[key])}"
+                for key, name in (("crumb_coat", "crumb coat"), ("final_coat", "final coat"))
+                if settled[key]
+            ]
+            if settled.border:
+                figures.append(f"a border of {settled.border.marks} at the {settled.border.edges}")
+        lead = f"For {cake_words(settled, first.height_mm)}: {', '.join(figures)}."
+        if dam and not only_fills(self.batch):
+            lead += " The dam is counted as final coat."
+        return " ".join(filter(None, (lead, bowl_words(settled), learned_words(first.learned))))
+
+    @cached_property
+    def _parts(self) -> tuple[tuple[Head, Callable[[CoatRow], float]], ...]:
+        """The columns that say where it goes, as far as any goes there."""
+        settled = self.tables[0].finishing
+        parts: list[tuple[Head, Callable[[CoatRow], float]]] = [(Head("Filling", "g"), lambda row: row.filling_shown_g)]
+        if only_fills(self.batch):
+            return tuple(parts)
+        if settled["crumb_coat"]:
+            parts.append((Head("Crumb coat", "g"), lambda row: row.crumb_shown_g))
+        parts.append((Head("Final coat", "g"), lambda row: row.final_shown_g))
+        if settled.border:
+            parts.append((Head("Border", "g"), lambda row: row.border_shown_g))
+        return tuple(parts)
+
+    @property
+    def heads(self) -> tuple[Head, ...]:
+        """Heads of the columns."""
+        high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "in all, g") for table in self.tables[1:])
+        return (*(head for head, _ in self._parts), Head("In all", "g"), Head("Batches"), Head("Over", "g"), *high)
+
+    @property
+    def rows(self) -> Markup:
+        """The rows, spelled."""
+        return short_rows(grouped(self._cells()), (len(self._parts), len(self._parts) + 1))
+
+    def _cells(self) -> TinCells:
+        parts = [get for _, get in self._parts]
+        for rows in zip(*(table.rows for table in self.tables), strict=True):
+            row = rows[0]
+            cells = (
+                *(number(get(row)) for get in parts),
+                number(row.made_shown_g),
+                str(row.batches),
+                number(row.over_shown_g),
+                *(number(other_row.made_shown_g) for other_row in rows[1:]),
+            )
+            yield row.cake.tin, row.owned, cells
+
+    @property
+    def has_parts(self) -> bool:
+        """Whether more than one thing goes into it, so that it says how much of each."""
+        return len(self.batch.ingredients) > 1
+
+    @property
+    def split_heads(self) -> tuple[Head, ...]:
+        """Heads of what goes into it."""
+        return tuple(Head(formats.title(line.name), line.unit or "g") for line in self.batch.ingredients)
+
+    @property
+    def split_lines(self) -> Iterator[TableRow]:
+        """What goes into the amount made, a line each cake."""
+        versions = weighed_out(self.tables[0], self.desk.facts)
+        figures, shape = spelled(self.batch, versions[0]), ""
+        for row, version in zip(self.tables[0].rows, versions, strict=True):
+            tin = row.cake.tin
+            cells = (*figures[version.at], number(row.made_shown_g))
+            yield TableRow(
+                head=tin_head(tin, row.owned),
+                cells=cells,
+                first=tin.shape != shape,
+                factor=version.factor,
+                width_mm=tin.bounds_mm[0],
+            )
+            shape = tin.shape
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.tables[0].worked,), self.desk.facts)

@@ -1,0 +1,88 @@
+"""How much of a paste covers a cake of every tin: the table, how large it is rolled, and for which cake."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from tinbook.pages.base.grids import Head
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.rows import grouped, short_rows
+from tinbook.pages.base.shared import WorkedView, worked_view
+from tinbook.pages.mixture.coats import TinCells, learned_words, millimetres, number
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.covering import PasteTable, paste_table
+from tinbook.plans.finish.pasting import PasteRow
+
+
+@dataclass(frozen=True)
+class PastesView:
+    """What the template of pastes may say."""
+
+    batch: Batch
+    desk: Desk
+
+    @cached_property
+    def tables(self) -> tuple[PasteTable, ...]:
+        """A table each height of the house, the usual one first."""
+        desk = self.desk
+        first = paste_table(self.batch, desk.book, desk.facts)
+        heights_mm = first.finishing.heights_mm[1:]
+        return (first, *(paste_table(self.batch, desk.book, desk.facts, height_mm) for height_mm in heights_mm))
+
+    @property
+    def lead(self) -> str:
+        """For which cake, how thick, and whose figures."""
+        first = self.tables[0]
+        settled = first.finishing
+        over = millimetres(settled["paste_over"])
+        lead = (
+            f"For a cake {formats.centimetres(first.height_mm)} high before its coats, "
+            f"{millimetres(settled.coats_mm)} of them under the paste: rolled out "
+            f"{millimetres(settled['paste_rolled'])} thick with {over} to spare, {millimetres(settled['paste'])} on "
+            "the cake. The range is what the trade's thinnest and thickest cover come to. What is cut off comes back: "
+            "knead it together and wrap it."
+        )
+        return " ".join(filter(None, (lead, learned_words(first.learned))))
+
+    @property
+    def heads(self) -> tuple[Head, ...]:
+        """Heads of the columns."""
+        high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "to roll, g") for table in self.tables[1:])
+        return (
+            Head("On the cake", "g"), Head("Range", "g"), Head("Roll out to", "cm"), Head("To roll", "g"),
+            Head("Comes back", "g"), Head("Batches"), *high,
+        )  # fmt: skip
+
+    @property
+    def rows(self) -> Markup:
+        """The rows, spelled."""
+        return short_rows(grouped(self._cells()), (0, 3))
+
+    def _cells(self) -> TinCells:
+        for rows in zip(*(table.rows for table in self.tables), strict=True):
+            row = rows[0]
+            cells = (
+                number(row.net_shown_g),
+                f"{number(row.net_low_shown_g)}–{number(row.net_high_shown_g)}",
+                rolled(row),
+                number(row.made_shown_g),
+                number(row.back_shown_g),
+                str(row.batches),
+                *(number(other_row.made_shown_g) for other_row in rows[1:]),
+            )
+            yield row.cake.tin, row.owned, cells
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.tables[0].worked,), self.desk.facts)
+
+
+def rolled(row: PasteRow) -> str:
+    """How large paste is rolled, in cm: `42.5 across`, `42.5 × 47`."""
+    width, length = (number(side / 10) for side in row.rolled_shown_mm)
+    return f"{width} across" if row.disc else f"{width}{formats.NBSP}×{formats.NBSP}{length}"
