@@ -11,6 +11,7 @@ from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count, tin_name
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.weighing import makes_shown_g
 from tinbook.plans.mixtures.keeping import keep_marks, season_names
 from tinbook.plans.techniques.colours import technique_law
@@ -93,7 +94,11 @@ def mixture_entry(desk: Desk, slug: str) -> Entry:
     base = from_base(slug, desk.book)
     second = ", ".join([kind, *([base] if base else ()), *mixture.tags])
     said = marks(
-        kind=[kind], season=season_names(mixture), keeps=keep_marks(mixture), tag=mixture.tags, also=mixture.also
+        kind=[kind],
+        season=season_names(mixture),
+        keeps=spelled_all(keep_marks(mixture)),
+        tag=mixture.tags,
+        also=mixture.also,
     )
     return Entry(address=f"mixtures/{slug}", name=mixture.name, left=left, second=second, marks=said)
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from tinbook.engine import rounding
 from tinbook.facts import BalanceRule, Facts
 from tinbook.models import Book, Card
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
 
@@ -130,12 +131,15 @@ def _standing(rule: BalanceRule, value: float | None, met: set[str]) -> Standing
 
 
 def _worked(base: str, lines: tuple[Share, ...], rules: Iterable[BalanceRule]) -> Worked:
-    by_part: dict[str, list[str]] = {}
+    """Ingredients by part, one that stands twice with one figure once, and the notes of the rules."""
+    by_part: dict[str, dict[tuple[str, float], None]] = {}
     for line in lines:
-        by_part.setdefault(line.part, []).append(f"{line.name} {line.per_100_shown:g}")
+        by_part.setdefault(line.part, {})[line.name, line.per_100_shown] = None
     return Worked(
-        f"for 100 of {base} = 100 × weight of the ingredient / weight of the {base}; eggs weighed out of the shell",
-        tuple(f"{part}: {', '.join(dict.fromkeys(told))}" for part, told in by_part.items())
-        + tuple(f"{rule.title}: {rule.note}" for rule in rules if rule.note),
+        saying("for_a_hundred", base=base),
+        (
+            *(saying("part_of_formula", part=part, shares=tuple(shares)) for part, shares in by_part.items()),
+            *(saying("note_of_rule", title=rule.title, note=rule.note) for rule in rules if rule.note),
+        ),
         tuple(dict.fromkeys(rule.source for rule in rules)),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import wanted_ml
 from tinbook.plans.base.versions import Version, version_each, versions_each
 from tinbook.plans.base.weighing import Batch
@@ -70,10 +71,8 @@ def weight_table(batch: Batch, facts: Facts) -> WeightTable:
         factors = [wanted_ml(batch, cup, cups) / batch.batter_ml for cups in CUPS]
         for cups, (_, whole, _) in zip(CUPS, versions_each(batch, factors, [wide_mm] * len(CUPS), facts), strict=True):
             rows.append(BatchRow("cups", float(cups), whole))
-    makes = f"as written the mixture weighs {batch.mass_g:.0f} g"
-    return WeightTable(
-        batch, tuple(rows), Worked("factor = amount wanted / amount written", (makes,), ("common practice",))
-    )
+    written = saying("mixture_as_written", mass_g=batch.mass_g)
+    return WeightTable(batch, tuple(rows), Worked(saying("factor_of_amounts"), (written,), ("common practice",)))
 
 
 def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[FlourSwap, ...]:

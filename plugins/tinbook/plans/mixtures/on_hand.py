@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -9,6 +10,7 @@ from typing import NamedTuple
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.versions import Version, versions_each
 from tinbook.plans.base.weighing import Batch, same_outline, weigh_all
@@ -19,6 +21,8 @@ MOST_BAKES = 3
 """A tin that has to go into the oven more often than that for one mixture is no choice."""
 FEW = 3
 """As many choices are told of a mixture."""
+VERDICTS = (AS_WRITTEN, NEARLY, RESIZED, NO_TIN) = ("as_written", "nearly", "resized", "no_tin")
+"""How a mixture can be made in the tins on hand, best first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +42,11 @@ class TinChoice:
     written: bool
     near: bool
 
+    @property
+    def verdict(self) -> str:
+        """Which of VERDICTS it is."""
+        return AS_WRITTEN if self.written else NEARLY if self.near else RESIZED
+
 
 class _Found(NamedTuple):
     """A choice before its amounts are worked out: most are not told of."""
@@ -56,6 +65,11 @@ class OnHand:
 
     batch: Batch
     choices: tuple[TinChoice, ...]
+
+    @property
+    def verdict(self) -> str:
+        """Which of VERDICTS the best choice is."""
+        return self.choices[0].verdict if self.choices else NO_TIN
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -83,13 +97,12 @@ def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = N
         owned=sum(own.have > 0 for own in book.tins),
         near_percent=rounding.percent(near.value),
         worked=Worked(
-            "number of tins = batter of the recipe / batter one tin takes, to the nearest whole; "
-            "factor = batter of these tins / batter of the recipe",
+            saying("tins_to_fill"),
             (
-                f"nearly: the factor lies within {near.value:.0%} of 1, as far as whole eggs may be off",
-                f"tins that would need more than {MOST_BAKES} bakes are left out",
-                "batter as deep as in the recipe's own tins; domes and cups by the share they are filled",
-                "bakes: the tins there are, and how many stand on the oven's shelves at once",
+                saying("nearly_the_recipe", share=near.value),
+                saying("too_many_bakes", bakes=MOST_BAKES),
+                saying("deep_as_written"),
+                saying("bakes_counted"),
             ),
             (near.source,),
         ),
@@ -97,9 +110,7 @@ def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = N
 
 
 def _order(row: OnHand) -> tuple[int, str]:
-    best = row.choices[0] if row.choices else None
-    rank = 3 if best is None else 0 if best.written else 1 if best.near else 2
-    return rank, row.batch.mixture.name.lower()
+    return VERDICTS.index(row.verdict), row.batch.mixture.name.lower()
 
 
 def choices(batch: Batch, book: Book, facts: Facts) -> tuple[TinChoice, ...]:
@@ -211,6 +222,6 @@ def _choice(
 
 
 def by_verdict(table: HandTable) -> Mapping[str, int]:
-    """How many mixtures can be made as written, nearly, at another size, not at all."""
-    ranks = [_order(row)[0] for row in table.rows]
-    return {name: ranks.count(rank) for rank, name in enumerate(("as written", "nearly", "another size", "no tin"))}
+    """How many mixtures there are of each of VERDICTS."""
+    counts = Counter(row.verdict for row in table.rows)
+    return {verdict: counts[verdict] for verdict in VERDICTS}
