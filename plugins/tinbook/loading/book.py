@@ -37,8 +37,10 @@ from tinbook.models import (
 )
 from tinbook.plans.mixtures.inline import step_flaws
 from tinbook.plans.rules import fields as checks
+from tinbook.plans.rules.cards import alias_flaws, card_flaws
 from tinbook.plans.rules.fields import Spoilt
 from tinbook.plans.rules.finish import mixture_finish_flaws
+from tinbook.plans.rules.house import house_flaws, tin_flaws
 from tinbook.plans.rules.parts import part_flaws
 from tinbook.plans.techniques.technique import technique_flaws
 from tinbook.problems import Problem
@@ -138,7 +140,7 @@ def _house(intake: Intake, folder: Path, facts: Facts) -> House:
     doubtful = intake.spoils(HOUSE, (), data) if data else set()
     house = None if data is None else intake.part(HOUSE, House, data, "the house", ())
     if house is not None:
-        intake.tell(HOUSE, checks.house_flaws(house, facts))
+        intake.tell(HOUSE, house_flaws(house, facts))
     if house is None or HOUSE in intake.broken:
         house = _salvaged({key: value for key, value in (data or {}).items() if key not in doubtful}, facts)
         intake.cup_said = house.cup is not None
@@ -152,7 +154,7 @@ def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
     for key in ("name", *sorted(House.needed)):
         tried = {**good, key: data.get(key)}
         house, _ = read_model(House, tried, "the house")
-        if house is not None and not any(checks.house_flaws(house, facts)):
+        if house is not None and not any(house_flaws(house, facts)):
             good = tried
     return read_model(House, good, "the house")[0] or House(book="1", name="House book")
 
@@ -169,7 +171,7 @@ def _tins(intake: Intake) -> tuple[tuple[OwnedTin, ...], bool]:
     for index, item in enumerate(items):
         path = ("tins", index)
         line = intake.part(TINS, ShelfLine, item, "a tin of the house", path)
-        flaws = tuple(checks.tin_flaws(line, intake.tins)) if line else ()
+        flaws = tuple(tin_flaws(line, intake.tins)) if line else ()
         intake.tell(TINS, [_under(path, flaw) for flaw in flaws])
         if line and not flaws:
             found += line.owned
@@ -191,7 +193,7 @@ def _cards(intake: Intake, facts: Facts) -> tuple[dict[str, Card], Spoilt, bool]
     for name, item in larder.items():
         path = ("ingredients", name)
         card = intake.part(CARDS, Card, {} if item is None else item, f'the card of "{name}"', path)
-        flaws = tuple(checks.card_flaws(name, card, larder, facts)) if card else ()
+        flaws = tuple(card_flaws(name, card, larder, facts)) if card else ()
         intake.tell(CARDS, [_under(path, flaw) for flaw in flaws])
         if card is None or flaws:
             broken.add(name)
@@ -199,7 +201,7 @@ def _cards(intake: Intake, facts: Facts) -> tuple[dict[str, Card], Spoilt, bool]
             cards[name] = card
     rest = {**data, "ingredients": {}} if isinstance(written, Mapping) else data
     intake.part(CARDS, Larder, rest, "the list of ingredients", ())
-    doubled = tuple(checks.alias_flaws(cards))
+    doubled = tuple(alias_flaws(cards))
     intake.tell(CARDS, doubled)
     broken |= {str(flaw.path[1]) for flaw in doubled}
     names = {other: name for name in broken for other in _names(name, larder[name])}

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.saying import saying
@@ -168,7 +169,7 @@ def _takes(batch: Batch, tin: Tin, volume_ml: float, have: int, count: int) -> b
     """Whether `count` of a tin hold the batter risen, as far as its depth is known."""
     if tin.depth_mm is None or tin.kind.kept == "share":
         return True
-    return tin.fill_mm(volume_ml / count) * batch.rise <= tin.depth_mm * (1 + 1e-9)
+    return fits(tin.fill_mm(volume_ml / count) * batch.rise, tin.depth_mm)
 
 
 def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:

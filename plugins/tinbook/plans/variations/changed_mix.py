@@ -184,25 +184,23 @@ def _slip(change: Change, path: Path) -> Flaw | None:
         return Flaw(
             code="change", path=(*path, "swap"), message=f'swap "{change.swap}" for what?', hint='add "for: buttermilk"'
         )
-    stray = {
-        "for": change.instead is not None and change.swap is None,
-        "after": change.after is not None and change.add is None,
-        "before": change.before is not None and (change.add is None or change.after is not None),
-        "note": change.note is not None and change.leave_out is not None,
-    }
-    for key, is_stray in stray.items():
-        if is_stray:
-            message = f'"{key}" does not belong here'
-            return Flaw(code="change", path=(*path, key), message=message, hint=_BELONGS[key], on_key=True)
-    return None
+    return next(_strays(change, path), None)
 
 
-_BELONGS = {
-    "for": 'it goes with "swap", such as {swap: milk, for: buttermilk}',
-    "after": 'it goes with "add", such as {add: 80 g walnuts, after: self-raising flour}',
-    "before": 'it goes with "add", and without "after"',
-    "note": "take it out: the line is left out",
-}
+def _strays(change: Change, path: Path) -> Iterator[Flaw]:
+    """Keys that go with another kind of change."""
+    if change.instead is not None and change.swap is None:
+        yield _stray("for", path, hint='it goes with "swap", such as {swap: milk, for: buttermilk}')
+    if change.after is not None and change.add is None:
+        yield _stray("after", path, hint='it goes with "add", such as {add: 80 g walnuts, after: self-raising flour}')
+    if change.before is not None and (change.add is None or change.after is not None):
+        yield _stray("before", path, hint='it goes with "add", and without "after"')
+    if change.note is not None and change.leave_out is not None:
+        yield _stray("note", path, hint="take it out: the line is left out")
+
+
+def _stray(key: str, path: Path, *, hint: str) -> Flaw:
+    return Flaw(code="change", path=(*path, key), message=f'"{key}" does not belong here', hint=hint, on_key=True)
 
 
 def _swapped(old: MixLine, change: Change) -> MixLine:

@@ -225,13 +225,13 @@ def _named_at(slot: Slot) -> Path:
 
 def _stale(path: Path, numbers: list[int]) -> Flaw:
     """Steps of the base that no longer hold because of the change at `path`."""
-    told = sorted(set(numbers))
-    steps = f"step {told[0]}" if len(told) == 1 else f"steps {' and '.join(map(str, told))}"
-    verb = "speaks" if len(told) == 1 else "speak"
-    hint = f'write {"it" if len(told) == 1 else "them"} anew under "method:", with "instead of: {told[0]}"'
-    return Flaw(
-        code="step", path=path, message=f"{steps} of the base {verb} of it, in words that no longer hold", hint=hint
-    )
+    first, *others = sorted(set(numbers))
+    message = f"step {first} of the base speaks of it, in words that no longer hold"
+    if others:
+        steps = " and ".join(map(str, (first, *others)))
+        message = f"steps {steps} of the base speak of it, in words that no longer hold"
+    hint = f'write {"them" if others else "it"} anew under "method:", with "instead of: {first}"'
+    return Flaw(code="step", path=path, message=message, hint=hint)
 
 
 def _own_flaws(mix: ChangedMix, step: Step, index: int, olds: Sequence[Any]) -> Iterator[Flaw]:
