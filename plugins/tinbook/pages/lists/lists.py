@@ -1,4 +1,4 @@
-"""Pages that lead to others: home, lists by kind and tag; and the page of what is broken."""
+"""Lists that lead to other pages: mixtures by kind, techniques, tags."""
 
 from __future__ import annotations
 
@@ -6,16 +6,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
-from tinbook.pages.base.drawings import Plans, nested_plans
 from tinbook.pages.base.page import Desk, Page
-from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count, tin_name
+from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.weighing import makes_shown_g
 from tinbook.plans.mixtures.keeping import keep_marks, season_names
 from tinbook.plans.techniques.colours import technique_law
-from tinbook.problems import Problem, spell
 
 FEW = 8
 
@@ -190,112 +188,3 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     )
     tags = ListView(title="Tags", lead="What goes together.", items=tag_groups(desk))
     yield Page(address="tags", title="Tags", template="list", view=tags, section=("Tags",))
-
-
-USES = {
-    "cake": "Sponges and cakes",
-    "filling": "Fillings",
-    "coat": "Coats and icings",
-    "paste": "Pastes",
-    "syrup": "Syrups",
-}
-DRAWN = ("round", "square")
-
-
-@dataclass(frozen=True)
-class HomeView:
-    """The first page."""
-
-    desk: Desk
-
-    @property
-    def name(self) -> str:
-        """The book's name."""
-        return self.desk.book.house.name
-
-    @property
-    def groups(self) -> tuple[Group, ...]:
-        """What is in the house, by what it is for: cakes, fillings, coats, pastes, syrups."""
-        by_use: dict[str, list[Group]] = {}
-        uses = {kind.title: kind.group for kind in self.desk.facts.kinds.values()}
-        for group in kind_groups(self.desk):
-            by_use.setdefault(uses[group.title], []).append(group)
-        return tuple(
-            Group(
-                USES[use],
-                "mixtures/index",
-                tuple(entry for group in groups for entry in group.entries),
-                groups[0].anchor,
-            )
-            for use, groups in by_use.items()
-        )
-
-    @property
-    def plans(self) -> Plans | None:
-        """Its rounds and squares, drawn."""
-        return nested_plans(own.tin for own in self.desk.book.tins if own.have)
-
-    @property
-    def others(self) -> tuple[str, ...]:
-        """Its other tins, in words."""
-        return tuple(
-            tin_name(own.have, own.tin) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
-        )
-
-    @property
-    def technique_count(self) -> int:
-        """How many techniques."""
-        return len(self.desk.book.techniques)
-
-    @property
-    def technique_names(self) -> str:
-        """Their names, in one line; of many the first few."""
-        entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
-        return Group("Techniques", "techniques/index", entries).names
-
-    @property
-    def card_count(self) -> int:
-        """How many ingredients."""
-        return len(self.desk.book.cards)
-
-    @property
-    def broken(self) -> int:
-        """How many pages cannot be shown."""
-        return len(self.desk.broken)
-
-    @property
-    def broken_words(self) -> str:
-        """That, in words."""
-        return f"{plural(self.broken, 'page')} cannot be shown"
-
-
-def home_pages(desk: Desk) -> Iterator[Page]:
-    """Home."""
-    yield Page(address="index", title="Home", template="home", view=HomeView(desk))
-
-
-@dataclass(frozen=True)
-class BrokenView:
-    """A page that cannot be shown, and why."""
-
-    name: str
-    problems: tuple[str, ...]
-
-
-def broken_pages(desk: Desk) -> Iterator[Page]:
-    """A page of problems for each source that could not be read."""
-    for address, problems in desk.broken.items():
-        name = address.rpartition("/")[2].replace("-", " ")
-        title = f"{name[:1].upper()}{name[1:]} (broken)"
-        section = "Mixtures" if address.startswith("mixtures/") else "Techniques"
-        yield Page(
-            address=address,
-            title=title,
-            template="broken",
-            view=BrokenView(title, tuple(_told(each) for each in problems)),
-            section=(section,),
-        )
-
-
-def _told(problem: Problem) -> str:
-    return spell(problem)
