@@ -39,7 +39,7 @@ PARTED = "|"
 
 def marks(**values: Iterable[str]) -> tuple[tuple[str, str], ...]:
     """What a row says of itself to the script that narrows lists: `kind`, `season`, `keeps`, `tag`, `also`."""
-    joined = ((name, PARTED.join(each)) for name, each in values.items())
+    joined = ((name, PARTED.join(words)) for name, words in values.items())
     return tuple((name, text) for name, text in joined if text)
 
 
@@ -91,27 +91,27 @@ def mixture_entry(desk: Desk, slug: str) -> Entry:
         left = formats.grams(makes_shown_g(mixture, desk.book))
     base = from_base(slug, desk.book)
     second = ", ".join([kind, *([base] if base else ()), *mixture.tags])
-    said = marks(
+    narrowing = marks(
         kind=[kind],
         season=season_names(mixture),
         keeps=spelled_all(keep_marks(mixture)),
         tag=mixture.tags,
         also=mixture.also,
     )
-    return Entry(address=f"mixtures/{slug}", name=mixture.name, left=left, second=second, marks=said)
+    return Entry(address=f"mixtures/{slug}", name=mixture.name, left=left, second=second, marks=narrowing)
 
 
 def technique_entry(desk: Desk, slug: str) -> Entry:
     """A technique as a line of a list."""
     technique = desk.book.techniques[slug]
-    said = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
+    narrowing = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
     law = technique_law(technique, desk.book, desk.facts)
     return Entry(
         address=f"techniques/{slug}",
         name=technique.name,
         left=plural(len(technique.steps), "step"),
         second=technique.purpose,
-        marks=said,
+        marks=narrowing,
         law=law,
     )
 
@@ -122,15 +122,17 @@ def kind_groups(desk: Desk) -> tuple[Group, ...]:
     for key, kind in desk.facts.kinds.items():
         slugs = [slug for slug, mixture in desk.book.mixtures.items() if mixture.kind == key]
         if slugs:
-            entries = tuple(mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda s: _name(desk, s)))
+            entries = tuple(
+                mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda slug: _name_in_order(desk, slug))
+            )
             groups.append(Group(kind.title, kind_address(key), entries, kind_anchor(key)))
     return tuple(groups)
 
 
-def _name(desk: Desk, slug: str) -> tuple[str, ...]:
+def _name_in_order(desk: Desk, slug: str) -> tuple[str, ...]:
     """Its name after those of its bases, so that variations follow what they start from."""
     varies = desk.book.varies.get(slug)
-    above = _name(desk, varies.base) if varies else ()
+    above = _name_in_order(desk, varies.base) if varies else ()
     return (*above, desk.book.mixtures[slug].name.lower())
 
 
@@ -158,17 +160,17 @@ def tag_groups(desk: Desk) -> tuple[Group, ...]:
 
 def _tagged(entry: Entry, kind: str = "") -> Entry:
     """A line under a tag: there is nothing to choose by tag there, and techniques are of one kind."""
-    kept = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
-    return replace(entry, marks=kept)
+    others = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
+    return replace(entry, marks=others)
 
 
 def list_pages(desk: Desk) -> Iterator[Page]:
     """Mixtures, one page a kind, techniques, tags."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
-    hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
-    every = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=hand)
-    yield Page(address="mixtures/index", title="Mixtures", template="list", view=every, section=("Mixtures",))
+    on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
+    mixtures = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=on_hand)
+    yield Page(address="mixtures/index", title="Mixtures", template="list", view=mixtures, section=("Mixtures",))
     for group in kinds:
         view = ListView(
             title=group.title, lead=f"{plural(len(group.entries), 'mixture')} of this kind.", items=(group,)
@@ -177,13 +179,13 @@ def list_pages(desk: Desk) -> Iterator[Page]:
             address=group.address, title=group.title, template="list", view=view, section=("Mixtures", group.title)
         )
     slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
-    hands = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
+    techniques = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
     lead = f"{plural(len(slugs), 'technique')}, step by step."
     yield Page(
         address="techniques/index",
         title="Techniques",
         template="list",
-        view=ListView(title="Techniques", lead=lead, items=(hands,), kind_word="Level"),
+        view=ListView(title="Techniques", lead=lead, items=(techniques,), kind_word="Level"),
         section=("Techniques",),
     )
     tags = ListView(title="Tags", lead="What goes together.", items=tag_groups(desk))

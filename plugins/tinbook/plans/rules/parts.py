@@ -13,6 +13,7 @@ from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, 
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, shape_of
 from tinbook.plans.techniques.pastes import paste_called
 from tinbook.problems import nearest
+from tinbook.tins import Ring
 
 NO_COLOUR = "none"
 LEAST_LEFT_MM = 3.0
@@ -143,7 +144,7 @@ def _repeat_flaws(
     yield from _room_flaws(repeat, path, surface_of(repeat, cake, 1.0, outlines))
 
 
-def _room_flaws(repeat: Repeat, path: Path, outline_mm: Sequence[solids.Ring]) -> Iterator[Flaw]:
+def _room_flaws(repeat: Repeat, path: Path, outline_mm: Sequence[Ring]) -> Iterator[Flaw]:
     """A mark larger than its surface, and more of them than anybody puts there."""
     count = repeats.count_of(solids.rings_mm2(outline_mm), pitch_of(repeat))
     across_mm, high_mm = solids.bounds(outline_mm)
