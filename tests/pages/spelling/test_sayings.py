@@ -13,6 +13,7 @@ from string import Formatter
 import pytest
 
 from tinbook.facts import Facts
+from tinbook.facts.reading import PSEUDO
 from tinbook.models.reading import Written
 from tinbook.pages.spelling.sayings import ROOMS, SAYINGS, formula_of, inputs_of, spell, spelled_all
 from tinbook.plans.base.saying import saying
@@ -26,7 +27,6 @@ MODULES = sorted(PLANS.rglob("*.py"))
 PROBLEMS = {"Flaw", "AskError", "Misread", "Unweighable", "ValueError", "LookupError", "KeyError", "Problem"}
 """What is told to whoever wrote the file or the command: a message and a hint, no words of a page."""
 HINTS = {"hint", "message"}
-SOURCES = {"common practice", "house judgement"}
 
 
 def text_of(node: ast.expr) -> str:
@@ -79,7 +79,7 @@ def known(facts: Facts) -> set[str]:
     rows = {key for field in fields(facts) if isinstance(group := getattr(facts, field.name), Mapping) for key in group}
     aliases = {field.alias for model in written() for field in model.model_fields.values()}
     codes = {OF_BASE, PRIVATE_BASE}
-    return {*map(str, rows), *(alias for alias in aliases if alias), *codes, *facts.traits, *SOURCES}
+    return {*map(str, rows), *(alias for alias in aliases if alias), *codes, *facts.traits, *PSEUDO}
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PLANS).as_posix())
