@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tinbook.loading import Loaded
-from tinbook.plans.mixtures.keeping import keep_marks, season_names
+from tinbook.plans.mixtures.keeping import FROZEN, keep_marks, season_names
 
 pytestmark = pytest.mark.browser
 
@@ -59,7 +59,7 @@ def test_words_of_any_kind_find_a_row(mixtures: Callable[..., Page], demo: Loade
 def test_choices_agree_with_the_plans_and_with_each_other(mixtures: Callable[..., Page], demo: Loaded) -> None:
     tab = mixtures(**TABLET)
     winter = {each.name for each in demo.book.mixtures.values() if "winter" in season_names(each)}
-    frozen = {each.name for each in demo.book.mixtures.values() if "frozen" in keep_marks(each)}
+    frozen = {each.name for each in demo.book.mixtures.values() if FROZEN in keep_marks(each)}
     assert winter and frozen and winter & frozen not in (winter, frozen)
     choice = tab.get_by_role("group", name="Season").get_by_role("button", name="winter")
     choice.click()

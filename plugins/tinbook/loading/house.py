@@ -11,8 +11,9 @@ from tinbook.loading.files import file_problem
 from tinbook.loading.intake import Intake, under
 from tinbook.models import FORMAT, Card, House, OwnedTin, read_model
 from tinbook.models.register import kinds
-from tinbook.plans.rules import fields as rules
+from tinbook.plans.rules.cards import alias_flaws, card_flaws
 from tinbook.plans.rules.fields import Spoilt
+from tinbook.plans.rules.house import house_flaws, tin_flaws
 
 HOUSE, TINS, CARDS = (kinds()[name] for name in ("house", "tins", "ingredients"))
 
@@ -37,7 +38,7 @@ def read_house(intake: Intake, folder: Path, facts: Facts) -> House:
     doubtful = intake.spoils(address, (), data) if data else set()
     house: House | None = None if data is None else intake.whole(HOUSE, data)
     if house is not None:
-        intake.tell(address, rules.house_flaws(house, facts))
+        intake.tell(address, house_flaws(house, facts))
     if house is None or address in intake.broken:
         house = _salvaged({key: value for key, value in (data or {}).items() if key not in doubtful}, facts)
         intake.cup_said = house.cup is not None
@@ -52,7 +53,7 @@ def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
     for key in ("name", *sorted(House.needed)):
         tried = {**good, key: data.get(key)}
         house, _ = read_model(House, tried, "the house")
-        if house is not None and not any(rules.house_flaws(house, facts)):
+        if house is not None and not any(house_flaws(house, facts)):
             good = tried
     return read_model(House, good, "the house")[0] or instead
 
@@ -65,7 +66,7 @@ def read_tins(intake: Intake) -> tuple[OwnedTin, ...]:
     certain = TINS.address not in intake.broken
     tins: list[OwnedTin] = []
     for path, line in intake.entries(TINS, data):
-        flaws = tuple(rules.tin_flaws(line, intake.tins))
+        flaws = tuple(tin_flaws(line, intake.tins))
         intake.tell(TINS.address, under(path, flaws))
         if not flaws:
             tins += line.owned
@@ -84,13 +85,13 @@ def read_cards(intake: Intake, facts: Facts) -> tuple[dict[str, Card], Spoilt]:
     broken = intake.spoils(address, (CARDS.key,), larder)
     cards: dict[str, Card] = {}
     for name, path, card in intake.cards(CARDS, data):
-        flaws = tuple(rules.card_flaws(name, card, larder, facts)) if card else ()
+        flaws = tuple(card_flaws(name, card, larder, facts)) if card else ()
         intake.tell(address, under(path, flaws))
         if card is None or flaws:
             broken.add(name)
         else:
             cards[name] = card
-    doubled = tuple(rules.alias_flaws(cards))
+    doubled = tuple(alias_flaws(cards))
     intake.tell(address, doubled)
     broken |= {str(flaw.path[1]) for flaw in doubled}
     names = {other: name for name in broken for other in _names(name, larder[name])}

@@ -30,6 +30,11 @@ class Support(Written):
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
     goes_in: Annotated[str, one_of("from behind", "from below")] = "from behind"
 
+    @property
+    def behind(self) -> bool:
+        """Whether it goes in from behind."""
+        return self.goes_in == "from behind"
+
 
 class Part(Written):
     """One part, `count` times. `paste` is a mixture by its file's name, or an ingredient; `colour` one of the house.

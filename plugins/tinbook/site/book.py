@@ -18,8 +18,10 @@ from tinbook.pages.at_a_glance.portions import portions_pages
 from tinbook.pages.at_a_glance.tins import tins_pages
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.pictures import photo_address
+from tinbook.pages.lists.broken import broken_pages
+from tinbook.pages.lists.home import home_pages
 from tinbook.pages.lists.ingredients import ingredients_pages
-from tinbook.pages.lists.lists import broken_pages, home_pages, list_pages
+from tinbook.pages.lists.lists import list_pages
 from tinbook.pages.lists.sources import sources_pages
 from tinbook.pages.mixture.view import mixture_pages
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files

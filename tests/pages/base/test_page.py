@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from tinbook.pages.base.page import Page
-from tinbook.pages.lists.lists import BrokenView, Entry, Group, ListView
+from tinbook.pages.lists.broken import BrokenView
+from tinbook.pages.lists.lists import Entry, Group, ListView
 
 
 @dataclass(frozen=True)

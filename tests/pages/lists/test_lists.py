@@ -1,4 +1,4 @@
-"""Home and the lists."""
+"""The lists."""
 
 from collections.abc import Callable
 
@@ -8,7 +8,6 @@ from tinbook.pages.lists.lists import (
     FEW,
     Entry,
     Group,
-    HomeView,
     ListView,
     kind_groups,
     marks,
@@ -32,13 +31,6 @@ def test_a_long_list_of_names_is_cut() -> None:
     entries = tuple(Entry(address=str(at), name=f"n{at}", left="", second="") for at in range(FEW + 3))
     assert Group("x", "", entries).names.endswith("and 3 more")
     assert "more" not in Group("x", "", entries[:FEW]).names
-
-
-def test_home_says_what_is_in_the_house(desk: Desk, filled: Callable[[str], str]) -> None:
-    text = filled("index")
-    assert "Heronsmouth house book" in text and "Sponges and cakes" in text
-    assert sum(len(group.entries) for group in HomeView(desk).groups) == len(desk.book.mixtures)
-    assert "The tins of the house in plan" in text
 
 
 def test_a_row_says_what_it_can_be_narrowed_by(desk: Desk) -> None:

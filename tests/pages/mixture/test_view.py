@@ -27,11 +27,6 @@ def test_the_written_amounts_stand_large(filled: Filled) -> None:
     assert f"2{N}tsp" in text
 
 
-def test_steps_say_their_amounts(filled: Filled) -> None:
-    text = filled("mixtures/american-buttercream")
-    assert re.search(rf'<b data-line="1" data-share="0.5">250{N}g</b> icing sugar', text)
-
-
 def test_unknown_allergens_are_never_shown_as_free(filled: Filled, demo: Loaded) -> None:
     text = filled("mixtures/modelling-paste")
     assert "Unknown is not free" in text and "<b>Unknown:</b> sugarpaste" in text
@@ -44,14 +39,9 @@ def test_the_usual_cautions_stand_where_the_work_meets_them(filled: Filled) -> N
 
 def test_what_is_made_by_weight_has_no_tins(desk: Desk, filled: Filled) -> None:
     ganache = view(desk, "dark-ganache")
-    assert not ganache.in_tins and ganache.amounts_title == "By weight and batch"
+    assert not ganache.in_tins
     text = filled("mixtures/dark-ganache")
     assert "## For every tin" not in text and f"Makes 900{N}g" in text
-
-
-def test_a_fold_says_how_far_rounding_leads(desk: Desk) -> None:
-    said = view(desk, "creamed-butter-sponge").tins_lead
-    assert said.startswith("Whole eggs, and everything follows them.") and "of a weight" in said
 
 
 @pytest.mark.parametrize("slug", ["creamed-butter-sponge", "dark-ganache", "cupcakes"])
@@ -67,11 +57,3 @@ def test_the_browser_is_handed_what_the_plans_know(filled: Filled, desk: Desk, s
 
 def test_a_swap_for_self_raising_flour(filled: Filled) -> None:
     assert f"For 340{N}g take 325{N}g plain flour and 16{N}g baking powder" in filled("mixtures/creamed-butter-sponge")
-
-
-def test_when_and_how_long(filled: Filled, desk: Desk) -> None:
-    text = filled("mixtures/rich-fruit-cake")
-    assert "**In season.** October to January." in text
-    # the words of the baker win over the short form
-    assert "**Keeps.** Three months wrapped" in text and "3 months" not in text.partition("## Notes")[2]
-    assert view(desk, "rich-fruit-cake").keeps_for == "3 months"

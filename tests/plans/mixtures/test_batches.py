@@ -10,6 +10,7 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book
+from tinbook.pages.spelling.sayings import inputs_of
 from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.plans.mixtures.batches import swaps, weight_table
 from tinbook.tins import read_tin
@@ -90,7 +91,7 @@ def test_no_flour_no_swap(batch: Batches, kitchen: Book, facts: Facts) -> None:
 
 def test_how_it_was_worked_out(batch: Batches, facts: Facts) -> None:
     worked = weight_table(batch(), facts).worked
-    assert "1331 g" in worked.inputs[0]
+    assert "1331 g" in inputs_of(worked)[0]
     assert set(worked.sources) <= set(facts.sources)
 
 

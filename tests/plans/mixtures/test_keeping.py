@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from tinbook.models import Mixture
+from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.mixtures.keeping import keep_marks, season_names
 
 Make = Callable[..., Mixture]
@@ -34,7 +35,7 @@ def test_seasons_in_the_order_of_the_year(mixture: Make, seasons: list[str], nam
     ],
 )
 def test_so_long_and_less(mixture: Make, keeps_for: list[str], marks: tuple[str, ...]) -> None:
-    assert keep_marks(mixture(keeps_for=keeps_for)) == marks
+    assert spelled_all(keep_marks(mixture(keeps_for=keeps_for))) == marks
 
 
 def test_where_nothing_is_said(mixture: Make) -> None:

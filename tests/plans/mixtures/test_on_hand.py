@@ -14,7 +14,7 @@ from tinbook.loading import Loaded
 from tinbook.models import Book, Mixture, OwnedTin, ShelfLine, read_model
 from tinbook.plans.base.scaling import wanted_ml
 from tinbook.plans.base.weighing import weigh
-from tinbook.plans.mixtures.on_hand import FEW, MOST_BAKES, TinChoice, by_verdict, choices, hand_table
+from tinbook.plans.mixtures.on_hand import FEW, MOST_BAKES, NO_TIN, TinChoice, by_verdict, choices, hand_table
 
 Make = Callable[..., Mixture]
 
@@ -121,4 +121,4 @@ def test_the_whole_book(demo: Loaded) -> None:
 def test_a_house_without_tins(demo: Loaded) -> None:
     table = hand_table(replace(demo.book, tins=()), demo.facts)
     assert {row.choices for row in table.rows} == {()}
-    assert by_verdict(table)["no tin"] == len(table.rows)
+    assert by_verdict(table)[NO_TIN] == len(table.rows)

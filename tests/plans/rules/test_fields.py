@@ -1,4 +1,4 @@
-"""Every rule between fields: a sound mixture breaks none, and each slip is told once, at its place, with a cure."""
+"""Rules between the fields of a mixture: a sound mixture breaks none, and each slip is told once, at its place, with a cure."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
-from tinbook.models import Book, Card, Flaw, House
+from tinbook.models import Book, Flaw
 from tinbook.plans.base.weighing import weigh
-from tinbook.plans.rules import fields as checks
+from tinbook.plans.rules.fields import Spoilt, link_flaws, mixture_flaws
 
 Make = Callable[..., Any]
 MADE = {"tins": None, "bake": None, "kind": "buttercream", "makes": "790 g", "mix": ["250 g butter"]}
@@ -26,13 +26,13 @@ def only(flaws: Any) -> Flaw:
 
 
 def test_a_sound_mixture_breaks_no_rule(kitchen: Book, facts: Facts, mixture: Make) -> None:
-    assert checks.mixture_flaws(mixture(), kitchen, facts) == ()
-    assert checks.mixture_flaws(mixture(**MADE), kitchen, facts) == ()
+    assert mixture_flaws(mixture(), kitchen, facts) == ()
+    assert mixture_flaws(mixture(**MADE), kitchen, facts) == ()
 
 
 def test_what_passes_can_be_weighed(demo: Loaded) -> None:
     for slug, mixture in demo.book.mixtures.items():
-        assert checks.mixture_flaws(mixture, demo.book, demo.facts) == ()
+        assert mixture_flaws(mixture, demo.book, demo.facts) == ()
         assert weigh(slug, mixture, demo.book, demo.facts).mass_g > 0
 
 
@@ -52,13 +52,13 @@ def test_what_passes_can_be_weighed(demo: Loaded) -> None:
 def test_a_slip_is_told_at_its_place(
     kitchen: Book, facts: Facts, mixture: Make, changes: Any, code: str, path: Any, cure: str
 ) -> None:
-    flaw = only(checks.mixture_flaws(mixture(**changes), kitchen, facts))
+    flaw = only(mixture_flaws(mixture(**changes), kitchen, facts))
     assert (flaw.code, flaw.path) == (code, path)
     assert cure in flaw.hint
 
 
 def test_a_cake_says_how_it_is_baked(kitchen: Book, facts: Facts, mixture: Make) -> None:
-    flaw = only(checks.mixture_flaws(mixture(bake=None), kitchen, facts))
+    flaw = only(mixture_flaws(mixture(bake=None), kitchen, facts))
     assert flaw.code == "missing"
     assert "bake" in flaw.message and "bake:" in flaw.hint
 
@@ -72,7 +72,7 @@ def test_a_line_is_pointed_at_where_it_is_wrong(
     kitchen: Book, facts: Facts, mixture: Make, text: str, code: str, said: str
 ) -> None:
     for line in (text, {"take": text}, {"take": text, "note": "sifted"}):
-        flaw = only(checks.mixture_flaws(mixture(mix=["340 g butter", line]), kitchen, facts))
+        flaw = only(mixture_flaws(mixture(mix=["340 g butter", line]), kitchen, facts))
         assert flaw.code == code
         assert flaw.path[:2] == ("mix", 1)
         assert flaw.start is not None and text[flaw.start : flaw.end] == said
@@ -80,7 +80,7 @@ def test_a_line_is_pointed_at_where_it_is_wrong(
 
 def test_a_word_no_card_knows_names_the_nearest(kitchen: Book, facts: Facts, mixture: Make) -> None:
     def hint(word: str) -> str:
-        return only(checks.mixture_flaws(mixture(mix=[f"3 g {word}"]), kitchen, facts)).hint
+        return only(mixture_flaws(mixture(mix=[f"3 g {word}"]), kitchen, facts)).hint
 
     assert '"butter"' in hint("buttr")
     assert '"caster sugar"' in hint("fine caster sugar")
@@ -89,7 +89,7 @@ def test_a_word_no_card_knows_names_the_nearest(kitchen: Book, facts: Facts, mix
 
 
 def test_all_wrong_lines_are_told_at_once(kitchen: Book, facts: Facts, mixture: Make) -> None:
-    flaws = checks.mixture_flaws(mixture(mix=["3 g aa", "3 g butter", "3 g bb"], kind="cc"), kitchen, facts)
+    flaws = mixture_flaws(mixture(mix=["3 g aa", "3 g butter", "3 g bb"], kind="cc"), kitchen, facts)
     assert [flaw.path[:2] for flaw in flaws] == [("mix", 0), ("mix", 2), ("kind",)]
 
 
@@ -98,80 +98,34 @@ def test_cake_over_the_rim_is_refused_beyond_the_limit(kitchen: Book, facts: Fac
     limit_mm = facts.numbers["rim limit"].value * 100 / 1.5
     below = mixture(batter_depth=f"{limit_mm - 0.1:.2f} mm")
     above = mixture(batter_depth=f"{limit_mm + 0.1:.2f} mm")
-    assert checks.mixture_flaws(below, kitchen, facts) == ()
-    assert only(checks.mixture_flaws(above, kitchen, facts)).code == "too much"
+    assert mixture_flaws(below, kitchen, facts) == ()
+    assert only(mixture_flaws(above, kitchen, facts)).code == "too much"
 
 
 def test_cups_may_dome_over_their_rim(kitchen: Book, facts: Facts, mixture: Make) -> None:
     full = mixture(tins="12 standard cups", kind="cupcake", mix=["900 g butter"])
-    assert checks.mixture_flaws(full, kitchen, facts) == ()
+    assert mixture_flaws(full, kitchen, facts) == ()
 
 
 def test_the_measure_of_an_owned_tin_counts(kitchen: Book, facts: Facts, mixture: Make) -> None:
     # 3116 ml by geometry, 2850 ml by water: 2960 ml of batter fit the one and not the other.
     heavy = {"tins": "round 23 cm x 7.5 cm", "mix": ["2516 g butter"]}
-    assert only(checks.mixture_flaws(mixture(**heavy), kitchen, facts)).code == "too much"
-    assert "2850 ml" in only(checks.mixture_flaws(mixture(**heavy), kitchen, facts)).hint
-
-
-def test_an_egg_class_nobody_grades(house: Callable[..., House], facts: Facts) -> None:
-    flaw = only(checks.house_flaws(house(eggs="UK larg"), facts))
-    assert (flaw.path, '"UK large"' in flaw.hint) == (("eggs",), True)
-    assert not tuple(checks.house_flaws(house(), facts))
-
-
-def test_the_house_cannot_be_private(house: Callable[..., House], facts: Facts) -> None:
-    assert only(checks.house_flaws(house(private="yes"), facts)).path == ("private",)
-    assert not tuple(checks.house_flaws(house(private=["mixer bowl"]), facts))
-
-
-@pytest.mark.parametrize(
-    ("keys", "path", "cure"),
-    [
-        ({"weighs_as": "suger"}, "weighs as", '"sugar"'),
-        ({"weighs_as": "sugar", "weighs": "1 g/ml"}, "weighs", "weighs as"),
-        ({"allergens": ["milk", "wheet"]}, "allergens", '"wheat"'),
-        ({"allergens": ["none", "milk"]}, "allergens", "none"),
-        ({"care": ["raw eg"]}, "care", '"raw egg"'),
-        ({"plain": "plain flur"}, "plain", '"plain flour"'),
-    ],
-)
-def test_a_word_on_a_card_that_nobody_knows(
-    card: Callable[..., Card], kitchen: Book, facts: Facts, keys: Any, path: str, cure: str
-) -> None:
-    flaw = only(checks.card_flaws("thing", card(**keys), list(kitchen.cards), facts))
-    assert flaw.path[0] == path
-    assert cure in flaw.hint
-
-
-def test_a_sound_card_breaks_no_rule(kitchen: Book, facts: Facts) -> None:
-    for name, card in kitchen.cards.items():
-        assert not tuple(checks.card_flaws(name, card, list(kitchen.cards), facts)), name
-
-
-def test_one_name_leads_to_one_card(card: Callable[..., Card]) -> None:
-    cards = {
-        "butter": card(also=["sweet butter"]),
-        "margarine": card(also=["Sweet Butter"]),
-        "lard": card(also=["butter"]),
-    }
-    flaws = tuple(checks.alias_flaws(cards))
-    assert [flaw.path[:3] for flaw in flaws] == [("ingredients", "margarine", "also"), ("ingredients", "lard", "also")]
-    assert not tuple(checks.alias_flaws({"butter": card(also=["sweet butter", "SWEET butter", "Butter"])}))
+    assert only(mixture_flaws(mixture(**heavy), kitchen, facts)).code == "too much"
+    assert "2850 ml" in only(mixture_flaws(mixture(**heavy), kitchen, facts)).hint
 
 
 def test_files_that_do_not_exist(kitchen: Book) -> None:
     known = ["line-a-tin", "level-and-cut"]
-    assert not tuple(checks.link_flaws("techniques", known, known))
-    flaw = only(checks.link_flaws("techniques", ["line-a-tin", "line-the-tin"], known))
+    assert not tuple(link_flaws("techniques", known, known))
+    flaw = only(link_flaws("techniques", ["line-a-tin", "line-the-tin"], known))
     assert flaw.path[0] == "techniques"
     assert '"line-a-tin"' in flaw.hint
-    assert "did you mean" not in only(checks.link_flaws("related", ["zzz"], known)).hint
+    assert "did you mean" not in only(link_flaws("related", ["zzz"], known)).hint
 
 
 def test_a_broken_card_is_not_called_missing(kitchen: Book, facts: Facts, mixture: Make) -> None:
     book = replace(kitchen, cards={name: card for name, card in kitchen.cards.items() if name != "butter"})
-    plain = only(checks.mixture_flaws(mixture(mix=["3 g butter"]), book, facts))
-    broken = only(checks.mixture_flaws(mixture(mix=["3 g butter"]), book, facts, checks.Spoilt({"butter": "butter"})))
+    plain = only(mixture_flaws(mixture(mix=["3 g butter"]), book, facts))
+    broken = only(mixture_flaws(mixture(mix=["3 g butter"]), book, facts, Spoilt({"butter": "butter"})))
     assert plain.code == "unknown ingredient" != broken.code
     assert "broken" in broken.message

@@ -46,7 +46,7 @@ def test_a_method_without_places_is_a_method_of_its_own() -> None:
 
 def test_a_step_written_anew_keeps_nothing_but_its_name() -> None:
     (slot,) = [
-        slot for slot in changed([{"instead of": "fold", "do": "Stir.", "hands on": "3 min"}]).slots if slot.told == 0
+        slot for slot in changed([{"instead of": "fold", "do": "Stir.", "hands on": "3 min"}]).slots if slot.change == 0
     ]
     assert slot.step is not None
     assert (slot.step.do, slot.step.called, slot.step.done) == ("Stir.", "fold", None)

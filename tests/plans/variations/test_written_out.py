@@ -214,25 +214,6 @@ def test_what_goes_off_sooner_asks_how_long_it_keeps(mixture: Make, kitchen: Boo
     assert not flaws(baked, kitchen, facts, change=change)
 
 
-def test_parts_of_lines_and_names_of_steps_are_kept(base: Mixture, kitchen: Book, facts: Facts) -> None:
-    swap = [{"swap": "self-raising flour", "for": "plain flour"}]
-    made = done(base, kitchen, facts, change=swap, method=[{"instead of": "4", "do": "Bake low.", "hands on": "1 min"}])
-    assert [step.do for step in made.method][2:] == ["Fold in <1/2 plain flour>.", "Bake low."]
-    again = done(base, kitchen, facts, method=[{"instead of": "fold", "do": "Stir in <self-raising flour>."}])
-    assert again.method[2].called == "fold"
-
-
-def test_words_that_still_hold_are_left_alone(mixture: Make, kitchen: Book, facts: Facts) -> None:
-    """A step that says "milk" holds as long as any milk is in the mix."""
-    made = mixture(mix=[*MIX, "60 ml milk"], method=["Warm the milk."])
-    (flaw,) = flaws(made, kitchen, facts, change=[{"swap": "milk", "for": "water"}])
-    assert flaw.path == ("change", 0, "swap") and "step 1" in flaw.message
-    assert not flaws(made, kitchen, facts, change=[{"amount": "90 ml milk"}])
-    twice = mixture(mix=[{"take": "60 ml milk", "part": "a"}, {"take": "50 ml milk", "part": "b"}, *MIX],
-                    method=["Warm the milk."])  # fmt: skip
-    assert not flaws(twice, kitchen, facts, change=[{"leave out": "milk", "part": "b"}])
-
-
 def test_flaws_are_told_where_the_variation_says_it(base: Mixture, kitchen: Book, facts: Facts) -> None:
     change = [{"swap": "butter", "for": "ghee"}, {"add": "9 g sand"}]
     made = varied(base, {"change": change, "method": [{"add after": "4", "do": "Cool."}]}, kitchen, facts)

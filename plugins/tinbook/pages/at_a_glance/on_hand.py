@@ -13,9 +13,23 @@ from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, WorkedView, plural, tin_count, tin_name, worked_view
 from tinbook.pages.spelling import formats
-from tinbook.plans.mixtures.on_hand import HandTable, OnHand, TinChoice, by_verdict, hand_table
+from tinbook.plans.mixtures.on_hand import (
+    AS_WRITTEN,
+    NEARLY,
+    NO_TIN,
+    RESIZED,
+    HandTable,
+    OnHand,
+    TinChoice,
+    by_verdict,
+    hand_table,
+)
 
 ADDRESS, TITLE = "on-hand", "What the tins on hand allow"
+VERDICT = {AS_WRITTEN: "as written", NEARLY: "nearly", RESIZED: "another size"}
+"""Of one choice."""
+COUNTED = {AS_WRITTEN: "as written", NEARLY: "nearly", RESIZED: "at another size", NO_TIN: "in none of them"}
+"""Of so many mixtures."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,14 +74,10 @@ class OnHandView:
     @property
     def lead(self) -> str:
         """How much of the book the tins allow."""
-        told = {name: count for name, count in by_verdict(self.table).items() if count}
-        words = {
-            "as written": "{} as written", "nearly": "{} nearly", "another size": "{} at another size",
-            "no tin": "{} in none of them",
-        }  # fmt: skip
-        said = formats.sentence([words[name].format(count) for name, count in told.items()])
+        counts = by_verdict(self.table)
+        shares = formats.sentence(f"{count} {COUNTED[verdict]}" for verdict, count in counts.items() if count)
         mixtures = plural(len(self.table.rows), "mixture")
-        return f"{mixtures} for {plural(self.table.owned, 'tin')} on hand: {said}."
+        return f"{mixtures} for {plural(self.table.owned, 'tin')} on hand: {shares}."
 
     @property
     def near(self) -> str:
@@ -93,25 +103,24 @@ class OnHandView:
 def _line(row: OnHand) -> HandLine:
     batch = row.batch
     written = ", ".join(tin_count(count, tin) for count, tin in batch.tins)
-    lines = tuple(_choice(row, each, each is row.choices[0]) for each in row.choices)
+    lines = tuple(_choice(row, choice, best=choice is row.choices[0]) for choice in row.choices)
     return HandLine(f"mixtures/{batch.slug}", batch.mixture.name, written, lines)
 
 
-def _choice(row: OnHand, each: TinChoice, best: bool) -> ChoiceLine:
-    named = each.of_set or ", ".join(tin_name(count, tin) for count, tin in each.tins)
+def _choice(row: OnHand, choice: TinChoice, best: bool) -> ChoiceLine:
+    tins = choice.of_set or ", ".join(tin_name(count, tin) for count, tin in choice.tins)
     eggs = [
-        formats.measure(got.shown, got.unit) if got.unit == "" else formats.with_unit(formats.number(got.shown), "g")
-        for line, got in zip(row.batch.ingredients, each.version.amounts, strict=True)
+        formats.with_unit(formats.number(amount.shown), "g") if amount.unit else formats.measure(amount.shown, "")
+        for line, amount in zip(row.batch.ingredients, choice.version.amounts, strict=True)
         if line.whole_egg
     ]
-    verdict = "as written" if each.written else "nearly" if each.near else "another size"
     return ChoiceLine(
-        icons=tuple(icon(tin) for _, tin in each.tins),
-        tins=formats.tin_words(named),
-        factor=formats.fixed(each.factor_shown, 2),
+        icons=tuple(icon(tin) for _, tin in choice.tins),
+        tins=formats.tin_words(tins),
+        factor=formats.fixed(choice.factor_shown, 2),
         eggs=" + ".join(eggs) or "none",
-        bakes=plural(each.bakes, "bake"),
-        verdict=verdict,
+        bakes=plural(choice.bakes, "bake"),
+        verdict=VERDICT[choice.verdict],
         best=best,
     )
 

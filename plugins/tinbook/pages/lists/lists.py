@@ -1,4 +1,4 @@
-"""Pages that lead to others: home, lists by kind and tag; and the page of what is broken."""
+"""Lists that lead to other pages: mixtures by kind, techniques, tags."""
 
 from __future__ import annotations
 
@@ -6,15 +6,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
-from tinbook.pages.base.drawings import Plans, nested_plans
 from tinbook.pages.base.page import Desk, Page
-from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count, tin_name
+from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.weighing import makes_shown_g
 from tinbook.plans.mixtures.keeping import keep_marks, season_names
 from tinbook.plans.techniques.colours import technique_law
-from tinbook.problems import Problem, spell
 
 FEW = 8
 
@@ -40,7 +39,7 @@ PARTED = "|"
 
 def marks(**values: Iterable[str]) -> tuple[tuple[str, str], ...]:
     """What a row says of itself to the script that narrows lists: `kind`, `season`, `keeps`, `tag`, `also`."""
-    joined = ((name, PARTED.join(each)) for name, each in values.items())
+    joined = ((name, PARTED.join(words)) for name, words in values.items())
     return tuple((name, text) for name, text in joined if text)
 
 
@@ -92,23 +91,27 @@ def mixture_entry(desk: Desk, slug: str) -> Entry:
         left = formats.grams(makes_shown_g(mixture, desk.book))
     base = from_base(slug, desk.book)
     second = ", ".join([kind, *([base] if base else ()), *mixture.tags])
-    said = marks(
-        kind=[kind], season=season_names(mixture), keeps=keep_marks(mixture), tag=mixture.tags, also=mixture.also
+    narrowing = marks(
+        kind=[kind],
+        season=season_names(mixture),
+        keeps=spelled_all(keep_marks(mixture)),
+        tag=mixture.tags,
+        also=mixture.also,
     )
-    return Entry(address=f"mixtures/{slug}", name=mixture.name, left=left, second=second, marks=said)
+    return Entry(address=f"mixtures/{slug}", name=mixture.name, left=left, second=second, marks=narrowing)
 
 
 def technique_entry(desk: Desk, slug: str) -> Entry:
     """A technique as a line of a list."""
     technique = desk.book.techniques[slug]
-    said = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
+    narrowing = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
     law = technique_law(technique, desk.book, desk.facts)
     return Entry(
         address=f"techniques/{slug}",
         name=technique.name,
         left=plural(len(technique.steps), "step"),
         second=technique.purpose,
-        marks=said,
+        marks=narrowing,
         law=law,
     )
 
@@ -119,15 +122,17 @@ def kind_groups(desk: Desk) -> tuple[Group, ...]:
     for key, kind in desk.facts.kinds.items():
         slugs = [slug for slug, mixture in desk.book.mixtures.items() if mixture.kind == key]
         if slugs:
-            entries = tuple(mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda s: _name(desk, s)))
+            entries = tuple(
+                mixture_entry(desk, slug) for slug in sorted(slugs, key=lambda slug: _name_in_order(desk, slug))
+            )
             groups.append(Group(kind.title, kind_address(key), entries, kind_anchor(key)))
     return tuple(groups)
 
 
-def _name(desk: Desk, slug: str) -> tuple[str, ...]:
+def _name_in_order(desk: Desk, slug: str) -> tuple[str, ...]:
     """Its name after those of its bases, so that variations follow what they start from."""
     varies = desk.book.varies.get(slug)
-    above = _name(desk, varies.base) if varies else ()
+    above = _name_in_order(desk, varies.base) if varies else ()
     return (*above, desk.book.mixtures[slug].name.lower())
 
 
@@ -155,17 +160,17 @@ def tag_groups(desk: Desk) -> tuple[Group, ...]:
 
 def _tagged(entry: Entry, kind: str = "") -> Entry:
     """A line under a tag: there is nothing to choose by tag there, and techniques are of one kind."""
-    kept = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
-    return replace(entry, marks=kept)
+    others = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
+    return replace(entry, marks=others)
 
 
 def list_pages(desk: Desk) -> Iterator[Page]:
     """Mixtures, one page a kind, techniques, tags."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
-    hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
-    every = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=hand)
-    yield Page(address="mixtures/index", title="Mixtures", template="list", view=every, section=("Mixtures",))
+    on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
+    mixtures = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=on_hand)
+    yield Page(address="mixtures/index", title="Mixtures", template="list", view=mixtures, section=("Mixtures",))
     for group in kinds:
         view = ListView(
             title=group.title, lead=f"{plural(len(group.entries), 'mixture')} of this kind.", items=(group,)
@@ -174,123 +179,14 @@ def list_pages(desk: Desk) -> Iterator[Page]:
             address=group.address, title=group.title, template="list", view=view, section=("Mixtures", group.title)
         )
     slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
-    hands = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
+    techniques = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
     lead = f"{plural(len(slugs), 'technique')}, step by step."
     yield Page(
         address="techniques/index",
         title="Techniques",
         template="list",
-        view=ListView(title="Techniques", lead=lead, items=(hands,), kind_word="Level"),
+        view=ListView(title="Techniques", lead=lead, items=(techniques,), kind_word="Level"),
         section=("Techniques",),
     )
     tags = ListView(title="Tags", lead="What goes together.", items=tag_groups(desk))
     yield Page(address="tags", title="Tags", template="list", view=tags, section=("Tags",))
-
-
-USES = {
-    "cake": "Sponges and cakes",
-    "filling": "Fillings",
-    "coat": "Coats and icings",
-    "paste": "Pastes",
-    "syrup": "Syrups",
-}
-DRAWN = ("round", "square")
-
-
-@dataclass(frozen=True)
-class HomeView:
-    """The first page."""
-
-    desk: Desk
-
-    @property
-    def name(self) -> str:
-        """The book's name."""
-        return self.desk.book.house.name
-
-    @property
-    def groups(self) -> tuple[Group, ...]:
-        """What is in the house, by what it is for: cakes, fillings, coats, pastes, syrups."""
-        by_use: dict[str, list[Group]] = {}
-        uses = {kind.title: kind.group for kind in self.desk.facts.kinds.values()}
-        for group in kind_groups(self.desk):
-            by_use.setdefault(uses[group.title], []).append(group)
-        return tuple(
-            Group(
-                USES[use],
-                "mixtures/index",
-                tuple(entry for group in groups for entry in group.entries),
-                groups[0].anchor,
-            )
-            for use, groups in by_use.items()
-        )
-
-    @property
-    def plans(self) -> Plans | None:
-        """Its rounds and squares, drawn."""
-        return nested_plans(own.tin for own in self.desk.book.tins if own.have)
-
-    @property
-    def others(self) -> tuple[str, ...]:
-        """Its other tins, in words."""
-        return tuple(
-            tin_name(own.have, own.tin) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
-        )
-
-    @property
-    def technique_count(self) -> int:
-        """How many techniques."""
-        return len(self.desk.book.techniques)
-
-    @property
-    def technique_names(self) -> str:
-        """Their names, in one line; of many the first few."""
-        entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
-        return Group("Techniques", "techniques/index", entries).names
-
-    @property
-    def card_count(self) -> int:
-        """How many ingredients."""
-        return len(self.desk.book.cards)
-
-    @property
-    def broken(self) -> int:
-        """How many pages cannot be shown."""
-        return len(self.desk.broken)
-
-    @property
-    def broken_words(self) -> str:
-        """That, in words."""
-        return f"{plural(self.broken, 'page')} cannot be shown"
-
-
-def home_pages(desk: Desk) -> Iterator[Page]:
-    """Home."""
-    yield Page(address="index", title="Home", template="home", view=HomeView(desk))
-
-
-@dataclass(frozen=True)
-class BrokenView:
-    """A page that cannot be shown, and why."""
-
-    name: str
-    problems: tuple[str, ...]
-
-
-def broken_pages(desk: Desk) -> Iterator[Page]:
-    """A page of problems for each source that could not be read."""
-    for address, problems in desk.broken.items():
-        name = address.rpartition("/")[2].replace("-", " ")
-        title = f"{name[:1].upper()}{name[1:]} (broken)"
-        section = "Mixtures" if address.startswith("mixtures/") else "Techniques"
-        yield Page(
-            address=address,
-            title=title,
-            template="broken",
-            view=BrokenView(title, tuple(_told(each) for each in problems)),
-            section=(section,),
-        )
-
-
-def _told(problem: Problem) -> str:
-    return spell(problem)

@@ -38,10 +38,10 @@ _SECONDS = 60
 
 def script_of(page: Page) -> str:
     """The data of a page, safe between the tags of a script; empty for a page that has none."""
-    made = KINDS.get(page.template)
-    if made is None:
+    data_of = KINDS.get(page.template)
+    if data_of is None:
         return ""
-    return json.dumps(made(page.view), ensure_ascii=False, separators=(",", ":")).translate(_SAFE)
+    return json.dumps(data_of(page.view), ensure_ascii=False, separators=(",", ":")).translate(_SAFE)
 
 
 def recipe(view: MixtureView) -> Data:
@@ -51,7 +51,7 @@ def recipe(view: MixtureView) -> Data:
     prep = times.hands_on_high_min
     cook = mixture.bake.time.high.base if mixture.bake else 0.0
     whole = prep + times.waiting_high_min
-    return _told(
+    return _typed(
         "Recipe",
         {
             "name": mixture.name,
@@ -62,8 +62,8 @@ def recipe(view: MixtureView) -> Data:
             "recipeYield": _yields(view),
             "tool": [_tool(tin.full_name, count) for count, tin in view.batch.tins],
             "recipeIngredient": [
-                _line(line.take, each.name, book)
-                for line, each in zip(mixture.mix, view.batch.ingredients, strict=True)
+                _line(line.take, ingredient.name, book)
+                for line, ingredient in zip(mixture.mix, view.batch.ingredients, strict=True)
             ],
             "recipeInstructions": _steps(mixture.method, lambda step: _mixed(pieces(step.do, mixture, book), view)),
             "prepTime": duration(prep),
@@ -79,7 +79,7 @@ def how_to(view: TechniqueView) -> Data:
     technique, book = view.technique, view.desk.book
     times = technique_times(technique).steps
     takes = [material.take for material in technique.materials]
-    return _told(
+    return _typed(
         "HowTo",
         {
             "name": technique.name,
@@ -118,13 +118,13 @@ def duration(minutes: float) -> str:
     seconds = round(minutes * _SECONDS)
     hours, rest = divmod(seconds, _SECONDS * 60)
     parts = ((hours, "H"), (rest // _SECONDS, "M"), (rest % _SECONDS, "S"))
-    told = "".join(f"{count}{unit}" for count, unit in parts if count)
-    return f"PT{told}" if told else ""
+    time = "".join(f"{count}{unit}" for count, unit in parts if count)
+    return f"PT{time}" if time else ""
 
 
-def _told(kind: str, said: Data) -> Data:
+def _typed(kind: str, values: Data) -> Data:
     """The data without what is not said."""
-    return {"@context": CONTEXT, "@type": kind} | {key: value for key, value in said.items() if value}
+    return {"@context": CONTEXT, "@type": kind} | {key: value for key, value in values.items() if value}
 
 
 def _yields(view: MixtureView) -> str:
@@ -174,7 +174,7 @@ def _steps(steps: Iterable[Step], words: Callable[[Step], str]) -> list[Data]:
     return [{"@type": "HowToStep", "text": words(step) + (DONE + step.done if step.done else "")} for step in steps]
 
 
-def _mixed(found: Sequence[StepPiece], view: MixtureView) -> str:
+def _mixed(step: Sequence[StepPiece], view: MixtureView) -> str:
     """A step of a mixture in words. A whole line is named only, for the ingredients say how much; a part is told."""
     return "".join(
         view.written_cake
@@ -182,18 +182,18 @@ def _mixed(found: Sequence[StepPiece], view: MixtureView) -> str:
         else piece.text
         if piece.line is None or piece.share == 1
         else _part(amount(view.batch.ingredients[piece.line], piece.share, view.batch.steps, by_weight=True), piece)
-        for piece in found
+        for piece in step
     )
 
 
-def _worked(found: Sequence[StepPiece], view: TechniqueView) -> str:
+def _worked(step: Sequence[StepPiece], view: TechniqueView) -> str:
     """A step of a technique in words."""
     rows = {row.index: row for row in view.kit.materials}
     return "".join(
         piece.text
         if piece.line is None or piece.share == 1
         else _part(material_share(rows[piece.line], piece.share, view.desk.book), piece)
-        for piece in found
+        for piece in step
     )
 
 

@@ -55,16 +55,17 @@ class BalanceView:
     @cached_property
     def rules(self) -> tuple[RuleDrawing, ...]:
         """The rules, drawn."""
-        return tuple(_drawn(each) for each in self.balance.standings)
+        return tuple(map(_drawn, self.balance.standings))
 
     @property
     def answer(self) -> str:
         """How it stands, in a few words."""
-        rules = self.balance.standings
-        if not rules:
+        standings = self.balance.standings
+        if not standings:
             return "No rule of balance is known for this kind."
-        kept, every = sum(each.within for each in rules), plural(len(rules), "rule")
-        return f"It keeps {formats.mixed(kept)} of the {every} of balance for its kind."
+        kept = sum(standing.within for standing in standings)
+        rules = plural(len(standings), "rule")
+        return f"It keeps {formats.mixed(kept)} of the {rules} of balance for its kind."
 
     @property
     def worked(self) -> WorkedView:
@@ -72,37 +73,37 @@ class BalanceView:
         return worked_view((self.balance.worked,), self.facts)
 
 
-def _drawn(each: Standing) -> RuleDrawing:
-    ends = [end for end in (each.value_shown, each.high_shown, each.low_shown) if end is not None]
+def _drawn(standing: Standing) -> RuleDrawing:
+    ends = [end for end in (standing.value_shown, standing.high_shown, standing.low_shown) if end is not None]
     scale = WIDE / (max(ends) * ROOM)
-    low, high = each.low_shown * scale, each.high_shown * scale if each.high_shown else WIDE
-    point = None if each.value_shown is None else round(each.value_shown * scale, 1)
-    figure = "none" if each.value_shown is None else formats.number(each.value_shown)
+    low, high = standing.low_shown * scale, standing.high_shown * scale if standing.high_shown else WIDE
+    point = None if standing.value_shown is None else round(standing.value_shown * scale, 1)
+    figure = "none" if standing.value_shown is None else formats.number(standing.value_shown)
     return RuleDrawing(
-        title=each.rule.title,
+        title=standing.rule.title,
         figure=figure,
-        usual=_usual(each),
-        stands=_stands(each),
-        sign=_sign(each),
+        usual=_usual(standing),
+        stands=_stands(standing),
+        sign=_sign(standing),
         band_at=round(low, 1),
         band_wide=round(high - low, 1),
         point=point,
     )
 
 
-def _usual(each: Standing) -> str:
-    low = formats.number(each.low_shown)
-    return f"{low} or more" if each.high_shown is None else f"{low} to {formats.number(each.high_shown)}"
+def _usual(standing: Standing) -> str:
+    low = formats.number(standing.low_shown)
+    return f"{low} or more" if standing.high_shown is None else f"{low} to {formats.number(standing.high_shown)}"
 
 
-def _stands(each: Standing) -> str:
-    if each.side == "none":
+def _stands(standing: Standing) -> str:
+    if standing.side == "none":
         return "nothing in it to compare with"
-    if each.side != "within" and each.within:
-        return f"{each.side}; it keeps the other form of the rule"
-    return each.side
+    if standing.side != "within" and standing.within:
+        return f"{standing.side}; it keeps the other form of the rule"
+    return standing.side
 
 
-def _sign(each: Standing) -> str:
-    told = f"{formats.number(each.value_shown)}, " if each.value_shown is not None else ""
-    return f"{each.rule.title}: {told}usual {_usual(each)}"
+def _sign(standing: Standing) -> str:
+    figure = "" if standing.value_shown is None else f"{formats.number(standing.value_shown)}, "
+    return f"{standing.rule.title}: {figure}usual {_usual(standing)}"

@@ -37,14 +37,14 @@ class DiffersView:
 
 def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:
     """What differs from the base, in words; None for a mixture without one."""
-    found = differences(batch, book, facts)
-    if found is None:
+    differing = differences(batch, book, facts)
+    if differing is None:
         return None
-    groups = (_lines(found), _keys(found, batch, facts), _steps(found, batch, book))
+    groups = (_lines(differing), _keys(differing, batch, facts), _steps(differing, batch, book))
     rows = tuple(
-        DifferenceRow(before, here, first=at == 0) for group in groups for at, (before, here) in enumerate(group)
+        DifferenceRow(before, here, first=index == 0) for group in groups for index, (before, here) in enumerate(group)
     )
-    return DiffersView(Linked(f"mixtures/{found.base.slug}", found.base.mixture.name), rows)
+    return DiffersView(Linked(f"mixtures/{differing.base.slug}", differing.base.mixture.name), rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,12 +59,12 @@ class VariationView:
 
 def variations_of(slug: str, book: Book) -> tuple[VariationView, ...]:
     """The mixtures that start from this one."""
-    found = []
-    for each in book.variations.get(slug, ()):
-        mixture, changed = book.mixtures[each], len(book.varies[each].lines)
+    views = []
+    for variation in book.variations.get(slug, ()):
+        mixture, changed = book.mixtures[variation], len(book.varies[variation].lines)
         lines = plural(changed, "other line") if changed else "the same mix"
-        found.append(VariationView(f"mixtures/{each}", mixture.name, lines, _opening(mixture.about or "")))
-    return tuple(found)
+        views.append(VariationView(f"mixtures/{variation}", mixture.name, lines, _opening(mixture.about or "")))
+    return tuple(views)
 
 
 def from_base(slug: str, book: Book) -> str:
@@ -73,8 +73,8 @@ def from_base(slug: str, book: Book) -> str:
     return f"from {book.mixtures[varies.base].name}" if varies else ""
 
 
-def _lines(found: Differences) -> Iterator[tuple[str, str]]:
-    for before, here in found.lines:
+def _lines(differing: Differences) -> Iterator[tuple[str, str]]:
+    for before, here in differing.lines:
         yield _line(before, NONE), _line(here, LEFT_OUT)
 
 
@@ -85,17 +85,17 @@ def _line(line: Measured | None, instead: str) -> str:
     return f"{formats.written(line)} {line.line.name}{wanted}"
 
 
-def _keys(found: Differences, batch: Batch, facts: Facts) -> Iterator[tuple[str, str]]:
+def _keys(differing: Differences, batch: Batch, facts: Facts) -> Iterator[tuple[str, str]]:
     """What it is, what it is baked in or makes, and the bake."""
-    if "kind" in found.keys:
-        yield facts.kinds[found.base.mixture.kind].title, facts.kinds[batch.mixture.kind].title
-    if found.keys & {"tins", "makes"}:
-        yield _made(found.base), _made(batch)
-    if "bake" in found.keys:
-        yield _bake(found.base.mixture), _bake(batch.mixture)
+    if "kind" in differing.keys:
+        yield facts.kinds[differing.base.mixture.kind].title, facts.kinds[batch.mixture.kind].title
+    if differing.keys & {"tins", "makes"}:
+        yield _makes(differing.base), _makes(batch)
+    if "bake" in differing.keys:
+        yield _bake(differing.base.mixture), _bake(batch.mixture)
 
 
-def _made(batch: Batch) -> str:
+def _makes(batch: Batch) -> str:
     if batch.tins:
         return ", ".join(tin_count(count, tin) for count, tin in batch.tins)
     return f"makes {formats.grams(batch.makes_shown_g)}"
@@ -107,12 +107,11 @@ def _bake(mixture: Mixture) -> str:
     return f"{formats.celsius(mixture.bake.oven.celsius)} for {formats.span(mixture.bake.time)}"
 
 
-def _steps(found: Differences, batch: Batch, book: Book) -> Iterator[tuple[str, str]]:
-    base, here = found.base.mixture, batch.mixture
-    if found.anew:
+def _steps(differing: Differences, batch: Batch, book: Book) -> Iterator[tuple[str, str]]:
+    if differing.anew:
         yield "its method", "a method of its own"
-    for before, now in found.steps:
-        yield _step(before, base, book, NONE), _step(now, here, book, LEFT_OUT)
+    for before, here in differing.steps:
+        yield _step(before, differing.base.mixture, book, NONE), _step(here, batch.mixture, book, LEFT_OUT)
 
 
 def _step(number: int | None, mixture: Mixture, book: Book, instead: str) -> str:

@@ -2,6 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
-SAYINGS: Mapping[str, str | Callable[..., str]] = {}
+
+def _part(part: str, shares: Iterable[tuple[str, float]]) -> str:
+    """`fat: butter 100, milk 18`."""
+    return f"{part}: {', '.join(f'{name} {per_100:g}' for name, per_100 in shares)}"
+
+
+SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    # balance
+    "for_a_hundred": "for 100 of {base} = 100 × weight of the ingredient / weight of the {base}; "
+    "eggs weighed out of the shell",
+    "part_of_formula": _part,
+    "note_of_rule": "{title}: {note}",
+    # batches
+    "factor_of_amounts": "factor = amount wanted / amount written",
+    "mixture_as_written": "as written the mixture weighs {mass_g:.0f} g",
+    # the tins on hand
+    "tins_to_fill": "number of tins = batter of the recipe / batter one tin takes, to the nearest whole; "
+    "factor = batter of these tins / batter of the recipe",
+    "nearly_the_recipe": "nearly: the factor lies within {share:.0%} of 1, as far as whole eggs may be off",
+    "too_many_bakes": "tins that would need more than {bakes} bakes are left out",
+    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups by the share they are filled",
+    "bakes_counted": "bakes: the tins there are, and how many stand on the oven's shelves at once",
+    # how long it keeps
+    "keeps_three_days": "3 days",
+    "keeps_a_week": "a week",
+    "keeps_a_month": "a month",
+    "keeps_frozen": "frozen",
+}

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from tinbook.engine import rounding
 from tinbook.facts import BalanceRule, Facts
 from tinbook.models import Book, Card
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
 
@@ -56,7 +57,7 @@ class Balance:
     @property
     def off(self) -> bool:
         """Whether it breaks a rule."""
-        return not all(each.within for each in self.standings)
+        return not all(standing.within for standing in self.standings)
 
 
 def part_of(card: Card, facts: Facts) -> str:
@@ -75,21 +76,21 @@ def has_balance(batch: Batch, facts: Facts) -> bool:
 
 def balance(batch: Batch, book: Book, facts: Facts) -> Balance:
     """Bakers' percentages = 100 × weight / weight of the base; each rule's figure = 100 × parts / over."""
-    named = [(line.name, part_of(book.cards[line.name], facts), line.mass_g) for line in batch.ingredients]
-    masses_g = {part: sum(mass_g for _, of, mass_g in named if of == part) for part in (*facts.parts, OTHER)}
+    weights = [(line.name, part_of(book.cards[line.name], facts), line.mass_g) for line in batch.ingredients]
+    masses_g = {key: sum(mass_g for _, part, mass_g in weights if part == key) for key in (*facts.parts, OTHER)}
     base = next((part for part in BASES if masses_g[part]), None) or _heaviest(masses_g)
     parts = tuple(_share(part, part, mass_g, masses_g[base]) for part, mass_g in masses_g.items() if mass_g)
-    lines = tuple(_share(name, part, mass_g, masses_g[base]) for name, part, mass_g in named)
+    lines = tuple(_share(name, part, mass_g, masses_g[base]) for name, part, mass_g in weights)
     rules = [rule for rule in facts.balance.values() if batch.mixture.kind in rule.kinds]
     values = {rule.key: _value(rule, masses_g) for rule in rules}
-    met = {key for key, value in values.items() if value is None or _side(facts.balance[key], value) == "within"}
-    standings = tuple(_standing(rule, values[rule.key], met) for rule in rules)
+    kept = {key for key, value in values.items() if value is None or _side(facts.balance[key], value) == "within"}
+    standings = tuple(_standing(rule, values[rule.key], kept) for rule in rules)
     return Balance(base=base, parts=parts, lines=lines, standings=standings, worked=_worked(base, lines, rules))
 
 
 def _heaviest(masses_g: dict[str, float]) -> str:
-    named = {part: mass_g for part, mass_g in masses_g.items() if part != OTHER and mass_g}
-    return max(named, key=lambda part: named[part], default=OTHER)
+    known_g = {part: mass_g for part, mass_g in masses_g.items() if part != OTHER and mass_g}
+    return max(known_g, key=lambda part: known_g[part], default=OTHER)
 
 
 def _share(name: str, part: str, mass_g: float, base_g: float) -> Share:
@@ -111,31 +112,32 @@ def _side(rule: BalanceRule, value: float) -> str:
     return "above" if rule.high is not None and shown > rounding.per_hundred(100 * rule.high) else "within"
 
 
-def _standing(rule: BalanceRule, value: float | None, met: set[str]) -> Standing:
-    within = rule.key in met or rule.other_form in met
+def _standing(rule: BalanceRule, value: float | None, kept: set[str]) -> Standing:
+    """`kept` are the keys of the rules that are kept by themselves."""
+    within = rule.key in kept or rule.other_form in kept
     low, high = rounding.per_hundred(100 * rule.low), rule.high and rounding.per_hundred(100 * rule.high)
-    if value is None:
-        return Standing(
-            rule=rule, value=None, value_shown=None, low_shown=low, high_shown=high, side="none", within=within
-        )
+    per_100 = None if value is None else 100 * value
     return Standing(
         rule=rule,
-        value=100 * value,
-        value_shown=rounding.per_hundred(100 * value),
+        value=per_100,
+        value_shown=None if per_100 is None else rounding.per_hundred(per_100),
         low_shown=low,
         high_shown=high,
-        side=_side(rule, value),
+        side="none" if value is None else _side(rule, value),
         within=within,
     )
 
 
 def _worked(base: str, lines: tuple[Share, ...], rules: Iterable[BalanceRule]) -> Worked:
-    by_part: dict[str, list[str]] = {}
+    """Ingredients by part, one that stands twice with one figure once, and the notes of the rules."""
+    by_part: dict[str, dict[tuple[str, float], None]] = {}
     for line in lines:
-        by_part.setdefault(line.part, []).append(f"{line.name} {line.per_100_shown:g}")
+        by_part.setdefault(line.part, {})[line.name, line.per_100_shown] = None
     return Worked(
-        f"for 100 of {base} = 100 × weight of the ingredient / weight of the {base}; eggs weighed out of the shell",
-        tuple(f"{part}: {', '.join(dict.fromkeys(told))}" for part, told in by_part.items())
-        + tuple(f"{rule.title}: {rule.note}" for rule in rules if rule.note),
+        saying("for_a_hundred", base=base),
+        (
+            *(saying("part_of_formula", part=part, shares=tuple(shares)) for part, shares in by_part.items()),
+            *(saying("note_of_rule", title=rule.title, note=rule.note) for rule in rules if rule.note),
+        ),
         tuple(dict.fromkeys(rule.source for rule in rules)),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import wanted_ml
 from tinbook.plans.base.versions import Version, version_each, versions_each
 from tinbook.plans.base.weighing import Batch
@@ -55,37 +56,35 @@ def has_amounts(batch: Batch) -> bool:
 
 def weight_table(batch: Batch, facts: Facts) -> WeightTable:
     """By eggs where eggs are in it, by cups where it was written for cups, by weight where it has no tins."""
-    asked: list[tuple[str, float, float]] = []
+    amounts: list[tuple[str, float, float]] = []
     if batch.tins and batch.eggs:
-        asked += [("eggs", float(eggs), scaling.factor(eggs, batch.eggs)) for eggs in EGGS]
+        amounts += [("eggs", float(eggs), scaling.factor(eggs, batch.eggs)) for eggs in EGGS]
     if not batch.tins:
-        asked += [("batches", share, share) for share in BATCHES]
-        asked += [("g", grams, scaling.factor(grams, batch.makes_g)) for grams in WEIGHTS_G]
+        amounts += [("batches", share, share) for share in BATCHES]
+        amounts += [("g", grams, scaling.factor(grams, batch.makes_g)) for grams in WEIGHTS_G]
     wide_mm = max((tin.bounds_mm[0] for _, tin in batch.tins), default=0.0)
-    factors = [factor for _, _, factor in asked]
-    made = version_each(batch, factors, factors, [wide_mm] * len(asked), facts)
-    rows = [BatchRow(asked_by, value, each) for (asked_by, value, _), each in zip(asked, made, strict=True)]
+    factors = [factor for _, _, factor in amounts]
+    versions = version_each(batch, factors, factors, [wide_mm] * len(amounts), facts)
+    rows = [BatchRow(asked_by, value, version) for (asked_by, value, _), version in zip(amounts, versions, strict=True)]
     if batch.tins and batch.tins[0][1].kind.in_trays:
         cup = batch.tins[0][1]
         factors = [wanted_ml(batch, cup, cups) / batch.batter_ml for cups in CUPS]
         for cups, (_, whole, _) in zip(CUPS, versions_each(batch, factors, [wide_mm] * len(CUPS), facts), strict=True):
             rows.append(BatchRow("cups", float(cups), whole))
-    makes = f"as written the mixture weighs {batch.mass_g:.0f} g"
-    return WeightTable(
-        batch, tuple(rows), Worked("factor = amount wanted / amount written", (makes,), ("common practice",))
-    )
+    written = saying("mixture_as_written", mass_g=batch.mass_g)
+    return WeightTable(batch, tuple(rows), Worked(saying("factor_of_amounts"), (written,), ("common practice",)))
 
 
 def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[FlourSwap, ...]:
     """Plain flour and baking powder for each flour of the mixture whose card names its plain one."""
     share = facts.numbers["baking powder in self-raising"].value
     teaspoon_g = facts.numbers["teaspoon of baking powder"].value
-    found = []
+    flours = []
     for line in batch.ingredients:
         plain = book.cards[line.name].plain
         if plain:
             plain_g, powder_g = scaling.plain_for_self_raising(line.mass_g, share)
-            found.append(
+            flours.append(
                 FlourSwap(
                     name=line.name,
                     plain=plain,
@@ -95,4 +94,4 @@ def swaps(batch: Batch, book: Book, facts: Facts) -> tuple[FlourSwap, ...]:
                     powder_tsp=rounding.spoon(powder_g / teaspoon_g),
                 )
             )
-    return tuple(found)
+    return tuple(flours)

@@ -90,7 +90,6 @@ class Bench:
 def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Bench:
     """The mixture with every tin of its table, or none for what is made by weight."""
     spoons, house = book.house.spoons, book.house
-    written = batch.tins[0] if batch.tins else None
     lines = tuple(
         BenchLine(
             name=line.name,
@@ -123,17 +122,17 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
         batter_ml=batch.batter_ml,
         depth_mm=batch.depth_mm,
         share=batch.share if batch.tins else 0.0,
-        tin=written[1].name if written else "",
-        count=sum(count for count, _ in batch.tins) if written else 1,
+        tin=batch.tins[0][1].name if batch.tins else "",
+        count=sum(count for count, _ in batch.tins) if batch.tins else 1,
         tins=tuple(_tin(batch, have, row) for row in table.rows) if table else (),
         shapes=area_shares() if batch.tins else {},
     )
 
 
 def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> BenchTin:
-    tin, by_share = row.tin, row.tin.kind.kept == "share"
+    tin, fit = row.tin, row.fit
+    by_share = tin.kind.kept == "share"
     room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
-    fit = row.fit
     width_mm, length_mm = tin.bounds_mm
     return BenchTin(
         name=tin.name,
@@ -160,13 +159,13 @@ def area_shares() -> dict[str, float]:
     return {key: share for key, share in shares.items() if share is not None}
 
 
-def as_plain(made: Bench) -> dict[str, Any]:
+def as_plain(value: Bench) -> dict[str, Any]:
     """The same as dicts and lists, for JSON. (dataclasses.asdict copies every leaf and takes ten times as long.)"""
     return {
-        **_fields(made),
-        "lines": [_fields(line) for line in made.lines],
-        "steps": _fields(made.steps),
-        "tins": _columns(made.tins),
+        **_fields(value),
+        "lines": [_fields(line) for line in value.lines],
+        "steps": _fields(value.steps),
+        "tins": _columns(value.tins),
     }
 
 

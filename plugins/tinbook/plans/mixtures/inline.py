@@ -35,13 +35,13 @@ def pieces(text: str, mixture: Mixture, book: Book) -> tuple[StepPiece, ...]:
 def pieces_of(text: str, takes: Sequence[Take], book: Book) -> tuple[StepPiece, ...]:
     """The same for the step of anything that takes amounts, such as a technique's materials."""
     names = _names(takes, book)
-    found, at = [], 0
+    parts, start = list[StepPiece](), 0
     for mark in MARK.finditer(text):
         piece = _piece(mark.group(1), names, book)
         if piece is not None:
-            found += [StepPiece(text[at : mark.start()]), piece]
-            at = mark.end()
-    return tuple(piece for piece in (*found, StepPiece(text[at:])) if piece.text)
+            parts += [StepPiece(text[start : mark.start()]), piece]
+            start = mark.end()
+    return tuple(piece for piece in (*parts, StepPiece(text[start:])) if piece.text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +91,7 @@ def step_flaws(mixture: Mixture, book: Book) -> Iterator[Flaw]:
 def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Book) -> Iterator[Flaw]:
     """The same for the steps under `key` of anything that takes amounts."""
     names = _names(takes, book)
-    words = {other for name in names if name in book.cards for other in book.cards[name].also} | set(names)
+    words = {alias for name in names if name in book.cards for alias in book.cards[name].also} | set(names)
     for index, step in enumerate(steps):
         for mark in MARK.finditer(step.do):
             if _piece(mark.group(1), names, book) is None:

@@ -5,9 +5,12 @@ from __future__ import annotations
 from tinbook.models import Mixture
 from tinbook.models.keeping import FREEZER, SEASONS
 from tinbook.models.steps import DAY_MIN
+from tinbook.plans.base.saying import Saying, saying
 
-AT_LEAST = {"3 days": 3 * DAY_MIN, "a week": 7 * DAY_MIN, "a month": 30 * DAY_MIN}
-FROZEN = "frozen"
+AT_LEAST = {
+    saying("keeps_three_days"): 3 * DAY_MIN, saying("keeps_a_week"): 7 * DAY_MIN, saying("keeps_a_month"): 30 * DAY_MIN,
+}  # fmt: skip
+FROZEN = saying("keeps_frozen")
 MARKS = (*AT_LEAST, FROZEN)
 
 
@@ -17,8 +20,8 @@ def season_names(mixture: Mixture) -> tuple[str, ...]:
     return tuple(name for name, within in SEASONS.items() if months & set(within))
 
 
-def keep_marks(mixture: Mixture) -> tuple[str, ...]:
+def keep_marks(mixture: Mixture) -> tuple[Saying, ...]:
     """Each of MARKS that it keeps for: so long unfrozen, and whether it freezes."""
-    longest = max((each.minutes for each in mixture.keeps_for if each.place != FREEZER), default=0.0)
-    marks = [mark for mark, least in AT_LEAST.items() if longest >= least]
-    return (*marks, FROZEN) if any(each.place == FREEZER for each in mixture.keeps_for) else tuple(marks)
+    longest_min = max((keep.minutes for keep in mixture.keeps_for if keep.place != FREEZER), default=0.0)
+    marks = tuple(mark for mark, least_min in AT_LEAST.items() if longest_min >= least_min)
+    return (*marks, FROZEN) if any(keep.place == FREEZER for keep in mixture.keeps_for) else marks

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.versions import Version, versions_each
 from tinbook.plans.base.weighing import Batch, same_outline, weigh_all
@@ -19,6 +22,8 @@ MOST_BAKES = 3
 """A tin that has to go into the oven more often than that for one mixture is no choice."""
 FEW = 3
 """As many choices are told of a mixture."""
+VERDICTS = (AS_WRITTEN, NEARLY, RESIZED, NO_TIN) = ("as_written", "nearly", "resized", "no_tin")
+"""How a mixture can be made in the tins on hand, best first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,8 +43,13 @@ class TinChoice:
     written: bool
     near: bool
 
+    @property
+    def verdict(self) -> str:
+        """Which of VERDICTS it is."""
+        return AS_WRITTEN if self.written else NEARLY if self.near else RESIZED
 
-class _Found(NamedTuple):
+
+class _Candidate(NamedTuple):
     """A choice before its amounts are worked out: most are not told of."""
 
     tins: tuple[tuple[int, Tin], ...]
@@ -56,6 +66,11 @@ class OnHand:
 
     batch: Batch
     choices: tuple[TinChoice, ...]
+
+    @property
+    def verdict(self) -> str:
+        """Which of VERDICTS the best choice is."""
+        return self.choices[0].verdict if self.choices else NO_TIN
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -83,13 +98,12 @@ def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = N
         owned=sum(own.have > 0 for own in book.tins),
         near_percent=rounding.percent(near.value),
         worked=Worked(
-            "number of tins = batter of the recipe / batter one tin takes, to the nearest whole; "
-            "factor = batter of these tins / batter of the recipe",
+            saying("tins_to_fill"),
             (
-                f"nearly: the factor lies within {near.value:.0%} of 1, as far as whole eggs may be off",
-                f"tins that would need more than {MOST_BAKES} bakes are left out",
-                "batter as deep as in the recipe's own tins; domes and cups by the share they are filled",
-                "bakes: the tins there are, and how many stand on the oven's shelves at once",
+                saying("nearly_the_recipe", share=near.value),
+                saying("too_many_bakes", bakes=MOST_BAKES),
+                saying("deep_as_written"),
+                saying("bakes_counted"),
             ),
             (near.source,),
         ),
@@ -97,34 +111,32 @@ def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = N
 
 
 def _order(row: OnHand) -> tuple[int, str]:
-    best = row.choices[0] if row.choices else None
-    rank = 3 if best is None else 0 if best.written else 1 if best.near else 2
-    return rank, row.batch.mixture.name.lower()
+    return VERDICTS.index(row.verdict), row.batch.mixture.name.lower()
 
 
 def choices(batch: Batch, book: Book, facts: Facts) -> tuple[TinChoice, ...]:
     """The best ways to bake a mixture in what is on hand: its own tins, near ones, then by how far they are off."""
-    found = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
-    best = sorted(found, key=_worth)[:FEW]
-    widths_mm = [max(tin.bounds_mm[0] for _, tin in each.tins) for each in best]
-    made = versions_each(batch, [each.factor for each in best], widths_mm, facts)
+    candidates = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
+    best = sorted(candidates, key=_worth)[:FEW]
+    widths_mm = [max(tin.bounds_mm[0] for _, tin in candidate.tins) for candidate in best]
+    versions = versions_each(batch, [candidate.factor for candidate in best], widths_mm, facts)
     return tuple(
         TinChoice(
-            tins=choice.tins,
-            of_set=choice.of_set,
-            factor=choice.factor,
-            factor_shown=rounding.factor(choice.factor),
+            tins=candidate.tins,
+            of_set=candidate.of_set,
+            factor=candidate.factor,
+            factor_shown=rounding.factor(candidate.factor),
             version=whole,
-            bakes=choice.bakes,
-            written=choice.written,
-            near=choice.near,
+            bakes=candidate.bakes,
+            written=candidate.written,
+            near=candidate.near,
         )
-        for choice, (_, whole, _) in zip(best, made, strict=True)
+        for candidate, (_, whole, _) in zip(best, versions, strict=True)
     )
 
 
-def _worth(choice: _Found) -> tuple[bool, bool, int, float]:
-    return not choice.written, not choice.near, choice.bakes, abs(choice.factor - 1)
+def _worth(candidate: _Candidate) -> tuple[bool, bool, int, float]:
+    return not candidate.written, not candidate.near, candidate.bakes, abs(candidate.factor - 1)
 
 
 def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
@@ -136,71 +148,71 @@ def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
     yield from stock.items()
 
 
-def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
+def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
     """The recipe's own tins, where every one of them is on hand and as deep as the cake needs."""
-    mine = []
+    wanted = []
     for count, tin in batch.tins:
         deep = [
             (owned, have)
             for owned, have in _stock(book)
-            if same_outline(owned, tin) and _takes(batch, owned, count * wanted_ml(batch, tin, 1), have, count)
+            if same_outline(owned, tin) and _takes(batch, owned, count * wanted_ml(batch, tin, 1), count)
         ]
         if not deep:
             return
-        mine.append((count, *deep[0]))
-    made = _choice(batch, book, facts, mine, "", written=True)
-    if made:
-        yield made
+        wanted.append((count, *deep[0]))
+    candidate = _candidate(batch, book, facts, wanted, written=True)
+    if candidate:
+        yield candidate
 
 
-def _takes(batch: Batch, tin: Tin, volume_ml: float, have: int, count: int) -> bool:
+def _takes(batch: Batch, tin: Tin, volume_ml: float, count: int) -> bool:
     """Whether `count` of a tin hold the batter risen, as far as its depth is known."""
     if tin.depth_mm is None or tin.kind.kept == "share":
         return True
-    return tin.fill_mm(volume_ml / count) * batch.rise <= tin.depth_mm * (1 + 1e-9)
+    return fits(tin.fill_mm(volume_ml / count) * batch.rise, tin.depth_mm)
 
 
-def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
+def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
     """As many of one tin on hand as take about the whole mixture; cups only for what is written for cups."""
     in_trays = batch.tins[0][1].kind.in_trays
     for tin, have in _stock(book):
-        if tin.kind.in_trays != in_trays or any(same_outline(tin, own) for _, own in batch.tins):
+        if tin.kind.in_trays != in_trays or any(same_outline(tin, written) for _, written in batch.tins):
             continue
         count = max(1, round(batch.batter_ml / wanted_ml(batch, tin, 1)))
-        made = _choice(batch, book, facts, [(count, tin, have)], "")
-        if made:
-            yield made
+        candidate = _candidate(batch, book, facts, [(count, tin, have)])
+        if candidate:
+            yield candidate
 
 
-def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[_Found]:
+def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
     """All tins of a set on hand at once."""
     sets: dict[str, list[tuple[int, Tin, int]]] = {}
     for own in book.tins:
         if own.of_set and own.have:
             sets.setdefault(own.of_set, []).append((1, own.measured_tin, own.have))
     for name, members in sets.items():
-        made = _choice(batch, book, facts, members, name)
-        if made:
-            yield made
+        candidate = _candidate(batch, book, facts, members, name)
+        if candidate:
+            yield candidate
 
 
-def _choice(
-    batch: Batch, book: Book, facts: Facts, wanted: list[tuple[int, Tin, int]], of_set: str, written: bool = False
-) -> _Found | None:
+def _candidate(
+    batch: Batch, book: Book, facts: Facts, wanted: list[tuple[int, Tin, int]], of_set: str = "", written: bool = False
+) -> _Candidate | None:
     """`wanted` is how many of a tin are to be filled, and how many there are. None for too many bakes, or none."""
     volumes = [wanted_ml(batch, tin, count) for count, tin, _ in wanted]
     factor = scaling.factor(sum(volumes), batch.batter_ml)
     bakes = 1
     for (count, tin, have), volume_ml in zip(wanted, volumes, strict=True):
-        made = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * factor)
-        if made.per_bake == 0:
+        baked = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * factor)
+        if baked.per_bake == 0:
             return None
-        at_once = min(have, made.per_bake * tin.holes) if made.per_bake else have
-        bakes = max(bakes, scaling.times_needed(made.needed, at_once))
+        at_once = min(have, baked.per_bake * tin.holes) if baked.per_bake else have
+        bakes = max(bakes, scaling.times_needed(baked.needed, at_once))
     if bakes > MOST_BAKES:
         return None
     near = scaling.within(factor - 1, facts.numbers["egg tolerance"].value)
-    return _Found(
+    return _Candidate(
         tins=tuple((count, tin) for count, tin, _ in wanted),
         of_set=of_set,
         factor=factor,
@@ -211,6 +223,6 @@ def _choice(
 
 
 def by_verdict(table: HandTable) -> Mapping[str, int]:
-    """How many mixtures can be made as written, nearly, at another size, not at all."""
-    ranks = [_order(row)[0] for row in table.rows]
-    return {name: ranks.count(rank) for rank, name in enumerate(("as written", "nearly", "another size", "no tin"))}
+    """How many mixtures there are of each of VERDICTS."""
+    counts = Counter(row.verdict for row in table.rows)
+    return {verdict: counts[verdict] for verdict in VERDICTS}

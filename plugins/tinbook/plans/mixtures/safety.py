@@ -32,18 +32,18 @@ def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
     return strip_of(((name, book.cards[name].known_allergens) for name in names), facts)
 
 
-def strip_of(said: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> AllergenStrip:
-    """A strip of what is said of each thing by its name; None where nobody has said."""
-    found: dict[str, list[str]] = {}
+def strip_of(things: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> AllergenStrip:
+    """A strip of the allergens of each thing by its name; None where nobody has said."""
+    names: dict[str, list[str]] = {}
     unknown = []
-    for name, named in said:
-        if named is None:
+    for name, known in things:
+        if known is None:
             unknown.append(name)
-        for allergen in named or ():
-            found.setdefault(allergen, []).append(name)
+        for allergen in known or ():
+            names.setdefault(allergen, []).append(name)
     order = list(facts.allergens)
     return AllergenStrip(
-        tuple(Contains(facts.allergens[key].label, tuple(found[key])) for key in sorted(found, key=order.index)),
+        tuple(Contains(facts.allergens[key].label, tuple(names[key])) for key in sorted(names, key=order.index)),
         tuple(unknown),
     )
 
@@ -51,9 +51,9 @@ def strip_of(said: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> 
 def cautions(batch: Batch, book: Book, facts: Facts) -> tuple[Caution, ...]:
     """The cautions whose trigger is on an ingredient's card, as far as the mixture is cooked or not."""
     traits = {trait for line in batch.ingredients for trait in book.cards[line.name].care}
-    told = ("always", _state(batch.mixture))
+    states = ("always", _state(batch.mixture))
     return tuple(
-        caution for caution in facts.cautions.values() if traits & set(caution.traits) and caution.when in told
+        caution for caution in facts.cautions.values() if traits & set(caution.traits) and caution.when in states
     )
 
 

@@ -28,5 +28,5 @@ def step_times(steps: Iterable[Step]) -> StepTimes:
 
 
 def _sum(spans: Iterable[Span | None]) -> tuple[float, float]:
-    told = [span for span in spans if span is not None]
-    return sum(span.low.base for span in told), sum(span.high.base for span in told)
+    known = [span for span in spans if span is not None]
+    return sum(span.low.base for span in known), sum(span.high.base for span in known)

@@ -5,17 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tinbook.engine.baking import Prior
+from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book, Flaw
 from tinbook.plans.baking.bakes import heat_of, prior
 from tinbook.plans.baking.times import BakePoint, width_mm
 from tinbook.plans.base.bake_log import batter_mm
 from tinbook.plans.base.weighing import Batch, as_owned
+from tinbook.plans.rules.fields import COOLEST_C
 
 LEAST_CENTRE_C, MOST_CENTRE_C = 80.0, 105.0
 """Outside of these a cake is raw, or the thermometer touched the tin: water boils away before."""
 LEAST_RISE, MOST_RISE = 0.7, 3.0
 MOST_LOSS = 0.35
+COLDEST_BATTER_C, WARMEST_BATTER_C = -5.0, 60.0
 
 
 def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator[Flaw]:
@@ -24,86 +27,66 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
     if before is None:
         yield Flaw(code="not baked", path=("of",), message=f'"{batch.mixture.name}" is not baked', hint="log a cake")
         return
-    found = [*_weights(entry), *_heats(entry, book)]
-    yield from found
+    flaws = [*_weight_flaws(entry), *_heat_flaws(entry, book)]
+    yield from flaws
     depth_mm = batter_mm(entry, batch.mass_g / batch.batter_ml)
     if depth_mm is None:
         hint = 'write "batter: 1250 g", what went into this tin, or "batter depth: 38 mm"'
         yield Flaw(code="no batter", path=(), message="how much batter was in the tin?", hint=hint)
         return
     tin = as_owned(entry.tin, book)
-    if depth_mm > tin.brim_mm * (1 + 1e-9):
-        told = f"the batter would stand {depth_mm:.0f} mm deep in a tin {tin.brim_mm:g} mm deep"
-        yield Flaw(
-            code="too deep",
-            path=("batter depth" if entry.batter_depth else "batter",),
-            message=told,
-            hint="weigh or measure again",
-        )
+    if not fits(depth_mm, tin.brim_mm):
+        message = f"the batter would stand {depth_mm:.0f} mm deep in a tin {tin.brim_mm:g} mm deep"
+        key = "batter depth" if entry.batter_depth else "batter"
+        yield Flaw(code="too deep", path=(key,), message=message, hint="weigh or measure again")
         return
     if entry.baked and not LEAST_RISE <= entry.baked / depth_mm <= MOST_RISE:
-        told = f"{entry.baked:g} mm is {entry.baked / depth_mm:.2g} times the batter's {depth_mm:.0f} mm"
-        yield Flaw(
-            code="wild entry",
-            path=("baked",),
-            message=f"{told}; no cake does that",
-            hint="measure again, or leave it out",
-        )
-    if not found:
-        yield from _minutes(entry, batch, depth_mm, before, book, facts)
+        rise = entry.baked / depth_mm
+        message = f"{entry.baked:g} mm is {rise:.2g} times the batter's {depth_mm:.0f} mm; no cake does that"
+        yield Flaw(code="wild entry", path=("baked",), message=message, hint="measure again, or leave it out")
+    if not flaws:
+        yield from _minute_flaws(entry, batch, depth_mm, before, book, facts)
 
 
-def _weights(entry: Baked) -> Iterator[Flaw]:
+def _weight_flaws(entry: Baked) -> Iterator[Flaw]:
     if entry.out is None:
         return
     if entry.batter is None:
+        message = "what came out says nothing without what went in"
         hint = 'write "batter: 1250 g", what went into this tin'
-        yield Flaw(
-            code="no batter", path=("out",), message="what came out says nothing without what went in", hint=hint
-        )
+        yield Flaw(code="no batter", path=("out",), message=message, hint=hint)
     elif entry.out >= entry.batter:
-        yield Flaw(
-            code="wild entry",
-            path=("out",),
-            message="a cake weighs less than its batter",
-            hint="weigh it cold, without its tin",
-        )
+        message, hint = "a cake weighs less than its batter", "weigh it cold, without its tin"
+        yield Flaw(code="wild entry", path=("out",), message=message, hint=hint)
     elif entry.out < entry.batter * (1.0 - MOST_LOSS):
-        told = f"{1.0 - entry.out / entry.batter:.0%} of the weight is too much to lose"
-        yield Flaw(code="wild entry", path=("out",), message=told, hint="weigh it whole, before it is levelled")
+        message = f"{1.0 - entry.out / entry.batter:.0%} of the weight is too much to lose"
+        yield Flaw(code="wild entry", path=("out",), message=message, hint="weigh it whole, before it is levelled")
 
 
-def _heats(entry: Baked, book: Book) -> Iterator[Flaw]:
+def _heat_flaws(entry: Baked, book: Book) -> Iterator[Flaw]:
     centre = entry.centre
     if centre is not None and not LEAST_CENTRE_C <= centre <= MOST_CENTRE_C:
-        yield Flaw(
-            code="wild entry",
-            path=("centre",),
-            message=f"a cake is not done with its centre at {centre:g} °C",
-            hint="it is between 93 and 99 °C",
-        )
-    elif entry.oven.celsius + book.house.oven.off_c <= max(100.0, centre or 0.0):
-        yield Flaw(
-            code="too cool",
-            path=("oven",),
-            message=f"no cake is done in an oven at {entry.oven.written}",
-            hint="look at the dial again",
-        )
-    if entry.start is not None and not -5.0 <= entry.start <= 60.0:
-        yield Flaw(
-            code="wild entry",
-            path=("start",),
-            message=f"no batter goes in at {entry.start:g} °C",
-            hint="leave it out at room heat",
-        )
+        message = f"a cake is not done with its centre at {centre:g} °C"
+        yield Flaw(code="wild entry", path=("centre",), message=message, hint="it is between 93 and 99 °C")
+    elif entry.oven.celsius + book.house.oven.off_c <= max(COOLEST_C, centre or 0.0):
+        message = f"no cake is done in an oven at {entry.oven.written}"
+        yield Flaw(code="too cool", path=("oven",), message=message, hint="look at the dial again")
+    if entry.start is not None and not COLDEST_BATTER_C <= entry.start <= WARMEST_BATTER_C:
+        message = f"no batter goes in at {entry.start:g} °C"
+        yield Flaw(code="wild entry", path=("start",), message=message, hint="leave it out at room heat")
 
 
-def _minutes(entry: Baked, batch: Batch, depth_mm: float, before: Prior, book: Book, facts: Facts) -> Iterator[Flaw]:
+def _minute_flaws(
+    entry: Baked, batch: Batch, depth_mm: float, before: Prior, book: Book, facts: Facts
+) -> Iterator[Flaw]:
     """Minutes that are far off for such a cake, whatever was baked before."""
     tin = as_owned(entry.tin, book)
     point = BakePoint(tin=tin, width_mm=width_mm(tin), depth_mm=depth_mm, minutes=entry.done_after, entry=entry)
-    usual = before.minutes(point.width_mm, depth_mm, heat_of(point, batch, book, facts))
+    usual_min = before.minutes(point.width_mm, depth_mm, heat_of(point, batch, book, facts))
     most = facts.numbers["wild bake"].value
-    if not usual / most <= entry.done_after <= usual * most:
-        told = f"{entry.done_after:g} min is far from the {usual:.0f} min such a cake takes; it is not learned from"
-        yield Flaw(code="wild entry", path=("done after",), message=told, hint="look at the minutes and the tin again")
+    if not usual_min / most <= entry.done_after <= usual_min * most:
+        message = (
+            f"{entry.done_after:g} min is far from the {usual_min:.0f} min such a cake takes; it is not learned from"
+        )
+        hint = "look at the minutes and the tin again"
+        yield Flaw(code="wild entry", path=("done after",), message=message, hint=hint)

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from tinbook.engine.layers import layer_for_mm
 from tinbook.facts import Facts
-from tinbook.models import Book, Finish, Flaw, Mixture, Portions
+from tinbook.models import Book, Finish, Flaw, Mixture, Path, Portions
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.finish.cake import Cake
 from tinbook.tins import Tin
@@ -14,6 +14,10 @@ from tinbook.tins.growth import outline_of
 
 THIN_MM = 10.0
 """The least side of a portion (house judgement)."""
+MOST_OF_ROOM = 0.9
+"""Coats are taken to fill at most so much of a tube: where they fill all of it, there is no edge to mark."""
+MOST_CROWDED = 1.02
+"""As much longer than the edge a row of marks may be: so much closer they are set without being seen."""
 COATS = {"filling": "filling", "crumb_coat": "crumb coat", "final_coat": "final coat"}
 
 
@@ -43,14 +47,9 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator
 def _rise_flaws(finish: Finish, facts: Facts) -> Iterator[Flaw]:
     for kind in finish.rise or {}:
         if kind not in facts.kinds or not facts.kinds[kind].rise:
-            rising = ", ".join(key for key, each in facts.kinds.items() if each.rise)
-            yield Flaw(
-                code="unknown word",
-                path=("rise", kind),
-                message=f'"{kind}" is no kind of cake',
-                hint=f"known here: {rising}",
-                on_key=True,
-            )
+            message = f'"{kind}" is no kind of cake'
+            hint = f"known here: {', '.join(key for key, row in facts.kinds.items() if row.rise)}"
+            yield Flaw(code="unknown word", path=("rise", kind), message=message, hint=hint, on_key=True)
 
 
 def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
@@ -59,15 +58,14 @@ def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
         try:
             layer_mm = layer_for_mm(height_mm, settled.layers, settled["filling"])
         except ValueError as error:
-            at = ("heights", index) if finish.heights else ("layers",)
-            yield Flaw(
-                code="finish", path=at, message=str(error), hint="write fewer layers, less filling or a higher cake"
-            )
+            path: Path = ("heights", index) if finish.heights else ("layers",)
+            hint = "write fewer layers, less filling or a higher cake"
+            yield Flaw(code="finish", path=path, message=str(error), hint=hint)
             return
         for key, name in COATS.items():
             if getattr(finish, key) and settled[key] > layer_mm:
-                told = f"a {name} of {settled[key]:g} mm is thicker than the layers, {layer_mm:.0f} mm each"
-                yield Flaw(code="finish", path=(name,), message=told, hint="write millimetres, such as 5 mm")
+                message = f"a {name} of {settled[key]:g} mm is thicker than the layers, {layer_mm:.0f} mm each"
+                yield Flaw(code="finish", path=(name,), message=message, hint="write millimetres, such as 5 mm")
 
 
 def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> Iterator[Flaw]:
@@ -78,47 +76,35 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
     cakes = [Cake(tin, settled.heights_mm[0], 1) for tin in tins if not tin.kind.in_trays]
     if not cakes:
         return
-    small = min(cakes, key=lambda cake: cake.outline.edge_mm)
-    edge_mm = small.outline.grown(min(settled.coats_mm, 0.9 * small.outline.room_mm)).edge_mm
+    smallest = min(cakes, key=lambda cake: cake.outline.edge_mm)
+    edge_mm = smallest.outline.grown(min(settled.coats_mm, MOST_OF_ROOM * smallest.outline.room_mm)).edge_mm
+    name = smallest.tin.name
     if border.pitch > edge_mm:
-        told = f"one mark every {border.pitch:g} mm does not go round a {small.tin.name}, {edge_mm:.0f} mm"
-        yield Flaw(
-            code="finish",
-            path=("border", "pitch"),
-            message=told,
-            hint="write how far one mark is from the next, such as 14 mm",
+        message = f"one mark every {border.pitch:g} mm does not go round a {name}, {edge_mm:.0f} mm"
+        hint = "write how far one mark is from the next, such as 14 mm"
+        yield Flaw(code="finish", path=("border", "pitch"), message=message, hint=hint)
+    elif border.count and border.count * border.pitch > edge_mm * MOST_CROWDED:
+        message = (
+            f"{border.count} {border.marks} {border.pitch:g} mm apart are longer than the edge of a {name}, "
+            f"{edge_mm:.0f} mm"
         )
-    elif border.count and border.count * border.pitch > edge_mm * 1.02:
-        room = int(edge_mm / border.pitch)
-        told = (
-            f"{border.count} {border.marks} {border.pitch:g} mm apart are longer than the edge of a "
-            f"{small.tin.name}, {edge_mm:.0f} mm"
-        )
-        hint = f"it has room for {room}; leave the count out to have it worked out"
-        yield Flaw(code="finish", path=("border", "count"), message=told, hint=hint)
+        hint = f"it has room for {int(edge_mm / border.pitch)}; leave the count out to have it worked out"
+        yield Flaw(code="finish", path=("border", "count"), message=message, hint=hint)
 
 
 def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Flaw]:
     """A portion that is larger than the smallest cake, or so thin that no knife cuts it."""
     cakes = [tin for tin in tins if not tin.kind.in_trays]
-    small = min(cakes, key=lambda tin: outline_of(tin).area_mm2, default=None)
+    smallest = min(cakes, key=lambda tin: outline_of(tin).area_mm2, default=None)
     for kind, sides in portions or ():
         if sides is None:
             continue
-        size = f"{sides[0]:g} x {sides[1]:g} mm"
+        wide_mm, long_mm = sides
         if min(sides) < THIN_MM:
-            told = f"a portion of {size} is too thin to be cut"
-            yield Flaw(
-                code="finish",
-                path=("portions", kind),
-                message=told,
-                hint=f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm",
-            )
-        elif small and sides[0] * sides[1] > outline_of(small).area_mm2:
-            told = f"a portion of {size} is larger than the smallest cake, {small.name}"
-            yield Flaw(
-                code="finish",
-                path=("portions", kind),
-                message=told,
-                hint="write width and length seen from above, such as 25 mm x 50 mm",
-            )
+            message = f"a portion of {wide_mm:g} x {long_mm:g} mm is too thin to be cut"
+            hint = f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm"
+            yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)
+        elif smallest and wide_mm * long_mm > outline_of(smallest).area_mm2:
+            message = f"a portion of {wide_mm:g} x {long_mm:g} mm is larger than the smallest cake, {smallest.name}"
+            hint = "write width and length seen from above, such as 25 mm x 50 mm"
+            yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)

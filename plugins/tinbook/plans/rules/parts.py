@@ -5,16 +5,21 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 
 from tinbook.engine import repeats, solids
+from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
-from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Repeat, Technique
-from tinbook.models import Path as Path_
+from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Path, Repeat, Technique
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, surface_of
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, shape_of
 from tinbook.plans.techniques.pastes import paste_called
 from tinbook.problems import nearest
+from tinbook.tins import Ring
 
 NO_COLOUR = "none"
+LEAST_LEFT_MM = 3.0
+"""As much of a part stays beyond its support (house judgement)."""
+LONGEST_HINT = 240
+"""A house may have hundreds of colours."""
 FORMS = ("solid", "sheet", "strip", "rope")
 
 
@@ -31,24 +36,15 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
         yield Flaw(code="parts", path=(key,), message=f"{key} of which cake?", hint=hint, on_key=True)
         return
     if not LEAST_CAKE_MM <= technique.parts_for.bounds_mm[0] <= MOST_CAKE_MM:
-        hint = "write a cake of 10 to 30 cm"
-        yield Flaw(
-            code="parts",
-            path=("parts for",),
-            message=f"parts are not scaled from {technique.parts_for.name}",
-            hint=hint,
-        )
+        message = f"parts are not scaled from {technique.parts_for.name}"
+        yield Flaw(code="parts", path=("parts for",), message=message, hint="write a cake of 10 to 30 cm")
         return
     names: list[str] = []
     for index, part in enumerate(technique.parts):
         path = ("parts", index)
         if part.part in (*names, *SURFACES):
-            yield Flaw(
-                code="twice",
-                path=(*path, "part"),
-                message=f'"{part.part}" is a name already',
-                hint="call one another way",
-            )
+            message = f'"{part.part}" is a name already'
+            yield Flaw(code="twice", path=(*path, "part"), message=message, hint="call one another way")
         names.append(part.part)
         flaws = list(_shape_flaws(part, path))
         yield from flaws
@@ -59,7 +55,7 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
         yield from _repeat_flaws(repeat, ("repeats", index), technique, names, book, facts, lost)
 
 
-def _shape_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
+def _shape_flaws(part: Part, path: Path) -> Iterator[Flaw]:
     """One form with a size, and a thickness where the form has none of its own."""
     written = [key for key in FORMS if getattr(part, key) is not None]
     if not written:
@@ -69,19 +65,15 @@ def _shape_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
         message = f'"{part.part}" is a {written[0]} and a {written[1]}'
         yield Flaw(code="parts", path=(*path, written[1]), message=message, hint="keep one of the two", on_key=True)
     elif part.form in ("sheet", "strip") and part.thick is None:
-        hint = 'add "thick: 1 mm"'
-        yield Flaw(
-            code="parts", path=(*path, part.form), message=f"how thick is this {part.form}?", hint=hint, on_key=True
-        )
+        message, hint = f"how thick is this {part.form}?", 'add "thick: 1 mm"'
+        yield Flaw(code="parts", path=(*path, part.form), message=message, hint=hint, on_key=True)
     elif part.form in ("solid", "rope") and part.thick is not None:
-        hint = "take it out: its sizes say it"
-        yield Flaw(
-            code="parts", path=(*path, "thick"), message=f"a {part.form} has its own thickness", hint=hint, on_key=True
-        )
+        message, hint = f"a {part.form} has its own thickness", "take it out: its sizes say it"
+        yield Flaw(code="parts", path=(*path, "thick"), message=message, hint=hint, on_key=True)
 
 
 def _word_flaws(
-    paste: str | None, colour: str | None, path: Path_, book: Book, facts: Facts, lost: Collection[str]
+    paste: str | None, colour: str | None, path: Path, book: Book, facts: Facts, lost: Collection[str]
 ) -> Iterator[Flaw]:
     """A paste and a colour that the book has."""
     if paste is not None:
@@ -91,34 +83,38 @@ def _word_flaws(
             known = [*book.mixtures, *book.cards]
             close = nearest(paste, known)
             hint = f'did you mean "{close}"?' if close else "write a mixture's file name, or sugarpaste or marzipan"
-            code = FOLLOWS if paste in lost else "unknown paste"
-            yield Flaw(code=code, path=(*path, "paste"), message=f'the book has no paste "{paste}"', hint=hint)
+            message = f'the book has no paste "{paste}"'
+            yield Flaw(
+                code=FOLLOWS if paste in lost else "unknown paste", path=(*path, "paste"), message=message, hint=hint
+            )
     if colour is not None and colour not in book.colours:
         close = nearest(colour, book.colours)
-        known_colours = ", ".join(book.colours) or "none yet"
-        hint = f'did you mean "{close}"?' if close else f"add it to house/colours.yaml, which has {known_colours}"
-        code = FOLLOWS if colour in lost else "unknown colour"
-        yield Flaw(code=code, path=(*path, "colour"), message=f'the house has no colour "{colour}"', hint=hint[:240])
+        hint = f"add it to house/colours.yaml, which has {', '.join(book.colours) or 'none yet'}"[:LONGEST_HINT]
+        if close:
+            hint = f'did you mean "{close}"?'
+        message = f'the house has no colour "{colour}"'
+        yield Flaw(
+            code=FOLLOWS if colour in lost else "unknown colour", path=(*path, "colour"), message=message, hint=hint
+        )
 
 
-def _support_flaws(part: Part, path: Path_) -> Iterator[Flaw]:
+def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
     """Never through the front, never out at the top."""
     support = part.support
     if support is None:
         return
     shape = shape_of(part, 1.0)
-    behind = support.goes_in == "from behind"
-    room_mm = shape.thick_mm if behind else solids.bounds(shape.outline_mm)[1]
-    if support.length > room_mm + 1e-9:
-        where = "thick" if behind else "high"
-        message = f'a support of {support.length:g} mm in "{part.part}", {room_mm:.3g} mm {where}, comes out again'
-        hint = f"write how far it goes into the part, at most {max(room_mm - 3.0, room_mm / 2.0):.0f} mm, "
-        hint += 'and the rest as "in the cake"'
+    room_mm = shape.thick_mm if support.behind else solids.bounds(shape.outline_mm)[1]
+    if not fits(support.length, room_mm):
+        side = "thick" if support.behind else "high"
+        message = f'a support of {support.length:g} mm in "{part.part}", {room_mm:.3g} mm {side}, comes out again'
+        most_mm = max(room_mm - LEAST_LEFT_MM, room_mm / 2.0)
+        hint = f'write how far it goes into the part, at most {most_mm:.0f} mm, and the rest as "in the cake"'
         yield Flaw(code="support", path=(*path, "support", "length"), message=message, hint=hint)
 
 
 def _repeat_flaws(
-    repeat: Repeat, path: Path_, technique: Technique, names: Sequence[str], book: Book, facts: Facts,
+    repeat: Repeat, path: Path, technique: Technique, names: Sequence[str], book: Book, facts: Facts,
     lost: Collection[str],
 ) -> Iterator[Flaw]:  # fmt: skip
     cake = technique.parts_for
@@ -133,39 +129,33 @@ def _repeat_flaws(
         yield Flaw(code="repeats", path=(*path, "on"), message="how high is the band on the side?", hint=hint)
         return
     if repeat.solid and repeat.thick:
+        message = "a mark is modelled or cut, not both"
         hint = "keep one: solid is modelled, thick is cut of a sheet"
-        yield Flaw(
-            code="repeats", path=(*path, "thick"), message="a mark is modelled or cut, not both", hint=hint, on_key=True
-        )
+        yield Flaw(code="repeats", path=(*path, "thick"), message=message, hint=hint, on_key=True)
     if (repeat.solid or repeat.thick) and repeat.paste is None:
         key = "solid" if repeat.solid else "thick"
         hint = 'add "paste: ..."; a mark that is pressed in has neither'
         yield Flaw(code="repeats", path=(*path, key), message="which paste are the marks of?", hint=hint, on_key=True)
     yield from _word_flaws(repeat.paste, repeat.colour, path, book, facts, lost)
-    on = [part for part in technique.parts if part.part == repeat.on]
-    if any(tuple(_shape_flaws(part, ())) for part in on):
+    marked = [part for part in technique.parts if part.part == repeat.on]
+    if any(tuple(_shape_flaws(part, ())) for part in marked):
         return
-    outlines = {part.part: shape_of(part, 1.0).outline_mm for part in on}
-    outline = surface_of(repeat, cake, 1.0, outlines)
-    count = repeats.count_of(solids.rings_mm2(outline), pitch_of(repeat))
-    across, high = solids.bounds(outline)
-    mark = mark_of(repeat)
-    if mark[0] > across or mark[1] > high:
-        message = f'a mark of {mark[0]:g} mm is larger than "{repeat.on}"'
-        yield Flaw(
-            code="repeats",
-            path=(*path, "mark"),
-            message=message,
-            hint=f"that is {across:.0f} x {high:.0f} mm; write a smaller one",
-        )
+    outlines = {part.part: shape_of(part, 1.0).outline_mm for part in marked}
+    yield from _room_flaws(repeat, path, surface_of(repeat, cake, 1.0, outlines))
+
+
+def _room_flaws(repeat: Repeat, path: Path, outline_mm: Sequence[Ring]) -> Iterator[Flaw]:
+    """A mark larger than its surface, and more of them than anybody puts there."""
+    count = repeats.count_of(solids.rings_mm2(outline_mm), pitch_of(repeat))
+    across_mm, high_mm = solids.bounds(outline_mm)
+    mark_across_mm, mark_high_mm = mark_of(repeat)
+    if mark_across_mm > across_mm or mark_high_mm > high_mm:
+        message = f'a mark of {mark_across_mm:g} mm is larger than "{repeat.on}"'
+        hint = f"that is {across_mm:.0f} x {high_mm:.0f} mm; write a smaller one"
+        yield Flaw(code="repeats", path=(*path, "mark"), message=message, hint=hint)
     elif count > MOST_MARKS:
-        message = f"that makes {count:.0f} marks"
-        yield Flaw(
-            code="repeats",
-            path=(*path, "gap"),
-            message=message,
-            hint=f"a surface takes at most {MOST_MARKS}: write a wider gap",
-        )
+        hint = f"a surface takes at most {MOST_MARKS}: write a wider gap"
+        yield Flaw(code="repeats", path=(*path, "gap"), message=f"that makes {count:.0f} marks", hint=hint)
 
 
 def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
@@ -174,21 +164,18 @@ def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
         return
     for index, key in enumerate(colour.additives):
         if key == NO_COLOUR and len(colour.additives) > 1:
-            hint = "write none on its own, or the E numbers"
-            yield Flaw(
-                code="additives", path=("additives", index), message='"none" stands beside an additive', hint=hint
-            )
+            message, hint = '"none" stands beside an additive', "write none on its own, or the E numbers"
+            yield Flaw(code="additives", path=("additives", index), message=message, hint=hint)
         elif key != NO_COLOUR and key not in facts.colours:
-            close = nearest(key, facts.colours)
-            by_name = _named(key, facts)
-            close = by_name or close
+            close = _named(key, facts) or nearest(key, facts.colours)
             hint = f'did you mean "{close}"?' if close else "write its E number as on the pot, such as E129, or none"
-            yield Flaw(
-                code="additives", path=("additives", index), message=f'the colour "{key}" is not known', hint=hint
-            )
+            message = f'the colour "{key}" is not known'
+            yield Flaw(code="additives", path=("additives", index), message=message, hint=hint)
 
 
 def _named(word: str, facts: Facts) -> str | None:
     """The E number of a colour written by its name."""
-    names = {name.casefold(): key for key, each in facts.colours.items() for name in (each.name, *each.also_called)}
+    names = {
+        name.casefold(): key for key, colour in facts.colours.items() for name in (colour.name, *colour.also_called)
+    }
     return names.get(word.casefold())

@@ -11,18 +11,20 @@ from tinbook.plans.variations.changed_mix import OF_BASE
 _KINDS = {
     "instead_of": "instead of", "add_after": "add after", "add_before": "add before", "leave_out": "leave out",
 }  # fmt: skip
+_MOST_NAMED = 3
+"""As many steps of the base a hint lists."""
 
 
 @dataclass(slots=True, eq=False)
 class StepSlot:
     """A place in the method: its step, None where it is left out; its number in the base from 0, None where added.
 
-    `told` is its number in the variation's file, None where nothing is changed.
+    `change` is its number in the variation's file, None where nothing is changed.
     """
 
     step: Step | None
     base: int | None
-    told: int | None = None
+    change: int | None = None
     beside: StepSlot | None = None
 
 
@@ -54,77 +56,62 @@ class ChangedMethod:
             yield _where(kinds, path)
             return
         (key,) = kinds
-        here: Path = (*path, _KINDS[key])
+        place: Path = (*path, _KINDS[key])
         if (key == "leave_out") == bool(change.do):
-            hint = 'take "do" out, or write "instead of"' if change.do else 'add "do: ..."'
-            yield Flaw(
-                code="step",
-                path=here,
-                message="this step is left out" if change.do else "this step says nothing to do",
-                hint=hint,
-            )
+            message, hint = "this step says nothing to do", 'add "do: ..."'
+            if change.do:
+                message, hint = "this step is left out", 'take "do" out, or write "instead of"'
+            yield Flaw(code="step", path=place, message=message, hint=hint)
             return
-        slot = self._step(str(getattr(change, key)), here)
+        slot = self._slot(str(getattr(change, key)), place)
         if isinstance(slot, Flaw):
             yield slot
             return
         if key in ("add_after", "add_before"):
             self._add(change, index, slot, after=key == "add_after")
             return
-        if slot.told is not None:
-            number = (slot.base or 0) + 1
-            yield Flaw(
-                code="twice",
-                path=here,
-                message=f"step {number} of the base is changed twice",
-                hint="make one change of the two",
-            )
+        if slot.change is not None:
+            message = f"step {(slot.base or 0) + 1} of the base is changed twice"
+            yield Flaw(code="twice", path=place, message=message, hint="make one change of the two")
             return
-        slot.told = index
+        slot.change = index
         called = slot.step.called if slot.step else None
         slot.step = _step(change, called) if key == "instead_of" else None
 
-    def _add(self, change: StepChange, index: int, beside: StepSlot, after: bool) -> None:
-        at = self.slots.index(beside)
+    def _add(self, change: StepChange, number: int, beside: StepSlot, after: bool) -> None:
+        """Put a step before another, or behind it and all that were added after it."""
+        index = self.slots.index(beside)
         if after:
-            at += 1
-            while at < len(self.slots) and self.slots[at].beside is beside:
-                at += 1
-        self.slots.insert(at, StepSlot(_step(change), None, index, beside if after else None))
+            index += 1
+            while index < len(self.slots) and self.slots[index].beside is beside:
+                index += 1
+        self.slots.insert(index, StepSlot(_step(change), None, number, beside if after else None))
 
-    def _step(self, word: str, path: Path) -> StepSlot | Flaw:
+    def _slot(self, word: str, path: Path) -> StepSlot | Flaw:
         """The step of the base that goes by `word`: its number from 1, or words only it says."""
         count = len(self.base)
         if not count:
-            return Flaw(
-                code=OF_BASE,
-                path=path,
-                message="the base has no method",
-                hint='write this method out, without "instead of" or "add"',
-            )
+            hint = 'write this method out, without "instead of" or "add"'
+            return Flaw(code=OF_BASE, path=path, message="the base has no method", hint=hint)
         if word.isascii() and word.isdigit():
             if len(word) < 4 and 1 <= int(word) <= count:
                 return self._first[int(word) - 1]
-            return Flaw(
-                code=OF_BASE,
-                path=path,
-                message=f"the base has no step {word[:6]}",
-                hint=f"its steps go from 1 to {count}",
-            )
-        low = " ".join(word.lower().split())
-        found = [at for at, step in enumerate(self.base) if low in _plain(step) or low == (step.called or "").lower()]
-        if len(found) == 1:
-            return self._first[found[0]]
-        if not found:
+            message, hint = f"the base has no step {word[:6]}", f"its steps go from 1 to {count}"
+            return Flaw(code=OF_BASE, path=path, message=message, hint=hint)
+        small = " ".join(word.lower().split())
+        indexes = [
+            index
+            for index, step in enumerate(self.base)
+            if small in _plain(step) or small == (step.called or "").lower()
+        ]
+        if len(indexes) == 1:
+            return self._first[indexes[0]]
+        if not indexes:
             hint = f"write its number, from 1 to {count}, or words that it says"
             return Flaw(code=OF_BASE, path=path, message="no step of the base says that", hint=hint)
-        numbers = " and ".join(str(at + 1) for at in found[:3])
-        return Flaw(
-            code=OF_BASE,
-            path=path,
-            message="more than one step of the base says that",
-            hint=f"steps {numbers} do: write the number",
-        )
+        message = "more than one step of the base says that"
+        hint = f"steps {' and '.join(str(index + 1) for index in indexes[:_MOST_NAMED])} do: write the number"
+        return Flaw(code=OF_BASE, path=path, message=message, hint=hint)
 
 
 def _kinds(change: StepChange) -> list[str]:
@@ -137,14 +124,8 @@ def _where(kinds: Sequence[str], path: Path) -> Flaw:
         hint = 'add "add after: 3", or "instead of: 3": a number of the base\'s steps'
         return Flaw(code="step", path=path, message="where does this step go?", hint=hint)
     first, second = (_KINDS[key] for key in kinds[:2])
-    hint = "make it two changes, each after a dash"
-    return Flaw(
-        code="step",
-        path=(*path, second),
-        message=f'one step says both "{first}" and "{second}"',
-        hint=hint,
-        on_key=True,
-    )
+    message, hint = f'one step says both "{first}" and "{second}"', "make it two changes, each after a dash"
+    return Flaw(code="step", path=(*path, second), message=message, hint=hint, on_key=True)
 
 
 def _plain(step: Step) -> str:

@@ -13,18 +13,19 @@ OF_BASE = "of the base"
 
 _KINDS = {"swap": "swap", "add": "add", "leave_out": "leave out", "amount": "amount"}
 _MOST_NAMED = 12
+"""As many ingredients of the base a hint lists."""
 
 
 @dataclass(slots=True, eq=False)
 class Slot:
     """A place in the mix: its line, None where it is left out; its number in the base, None where it is added.
 
-    `told`: where in the variation's file its ingredient is named, None where nothing is changed.
+    `place`: where in the variation's file its ingredient is named, None where nothing is changed.
     """
 
     line: MixLine | None
     base: int | None
-    told: Path | None = None
+    place: Path | None = None
     beside: Slot | None = None
 
 
@@ -38,10 +39,9 @@ class ChangedMix:
         self.flaws: list[Flaw] = []
         for index, change in enumerate(changes):
             path: Path = ("change", index)
-            slip = _slip(change, path)
-            found = slip if slip is not None else self._make(change, path)
-            if found is not None:
-                self.flaws.append(found)
+            flaw = _slip(change, path) or self._make(change, path)
+            if flaw is not None:
+                self.flaws.append(flaw)
         if not self.flaws:
             self.flaws += self._doubled()
 
@@ -65,17 +65,16 @@ class ChangedMix:
             return self._add(change, change.add, path)
         key = next(key for key in _KINDS if getattr(change, key) is not None)
         word = change.amount.name if change.amount else str(getattr(change, key))
-        here: Path = (*path, _KINDS[key])
-        slot = self._line(word, change.part, here)
+        place: Path = (*path, _KINDS[key])
+        slot = self._line(word, change.part, place)
         if isinstance(slot, Flaw):
             return slot
-        if slot.told is not None:
-            return Flaw(
-                code="twice", path=here, message=f'"{word}" is changed twice', hint="make one change of the two"
-            )
-        old, slot.told = self.base[slot.base or 0], here
+        if slot.place is not None:
+            hint = "make one change of the two"
+            return Flaw(code="twice", path=place, message=f'"{word}" is changed twice', hint=hint)
+        old, slot.place = self.base[slot.base or 0], place
         if change.swap is not None:
-            slot.line, slot.told = _swapped(old, change), (*path, "for")
+            slot.line, slot.place = _swapped(old, change), (*path, "for")
         elif change.amount is not None:
             take = replace(change.amount, wanted=change.amount.wanted or old.take.wanted)
             slot.line = old.model_copy(update={"take": take, "note": change.note or old.note})
@@ -89,41 +88,38 @@ class ChangedMix:
         word = change.after if change.after is not None else change.before
         if word is None:
             within = [slot for slot in self.slots if _part(slot, self.base) == change.part]
-            last = within[-1] if within and change.part else self.slots[-1]
-            at, part = self.slots.index(last) + 1, change.part or _part(last, self.base)
-            self.slots.insert(at, Slot(MixLine.model_construct(take=take, note=change.note, part=part), None, path))
-            self.slots[at].told = (*path, "add")
-            return None
-        beside = self._anchor(word, (*path, key))
+            beside: Slot | Flaw = within[-1] if within and change.part else self.slots[-1]
+        else:
+            beside = self._anchor(word, (*path, key))
         if isinstance(beside, Flaw):
             return beside
-        at = self.slots.index(beside)
-        if key == "after":
-            at += 1
-            while at < len(self.slots) and self.slots[at].beside is beside:
-                at += 1
         part = change.part or _part(beside, self.base)
         line = MixLine.model_construct(take=take, note=change.note, part=part)
-        self.slots.insert(at, Slot(line, None, (*path, "add"), beside if key == "after" else None))
+        slot = Slot(line, None, (*path, "add"), beside if key == "after" else None)
+        index = self.slots.index(beside)
+        if word is None:
+            index += 1
+        elif key == "after":
+            index = _behind(self.slots, index)
+        self.slots.insert(index, slot)
         return None
 
     def _line(self, word: str, part: str | None, path: Path) -> Slot | Flaw:
         """The line of the base that goes by `word`, in `part` if that is said."""
-        found = [slot for slot in self._own if self._name_in_base(slot) == self.name_of(word)]
-        within = [slot for slot in found if part is None or self.base[slot.base or 0].part == part]
+        slots = [slot for slot in self._own if self._name_in_base(slot) == self.name_of(word)]
+        within = [slot for slot in slots if part is None or self.base[slot.base or 0].part == part]
         if len(within) == 1:
             return within[0]
-        if not found:
+        if not slots:
             return self._no_line(word, path)
-        parts = list(dict.fromkeys(self.base[slot.base or 0].part or "" for slot in found))
+        parts = list(dict.fromkeys(self.base[slot.base or 0].part or "" for slot in slots))
         if not within:
+            message = f'"{word}" is not in that part of the base'
             hint = f'it is in "{parts[0]}"' if parts[0] else 'leave "part" out'
-            return Flaw(
-                code=OF_BASE, path=(*path[:-1], "part"), message=f'"{word}" is not in that part of the base', hint=hint
-            )
+            return Flaw(code=OF_BASE, path=(*path[:-1], "part"), message=message, hint=hint)
         message = f'the base has "{word}" more than once'
-        if part is None and len(parts) == len(found):
-            last = next(each for each in reversed(parts) if each)
+        if part is None and len(parts) == len(slots):
+            last = next(name for name in reversed(parts) if name)
             return Flaw(code=OF_BASE, path=path, message=message, hint=f'say which, such as "part: {last}"')
         return Flaw(code=OF_BASE, path=path, message=message, hint="write this one out, as a mixture of its own")
 
@@ -131,8 +127,8 @@ class ChangedMix:
         """The last line that goes by `word`, before the changes or after them."""
         name = self.name_of(word)
         for slot in reversed(self.slots):
-            now = self.name_of(slot.line.take.name) if slot.line else ""
-            if name in (now, self._name_in_base(slot)):
+            name_now = self.name_of(slot.line.take.name) if slot.line else ""
+            if name in (name_now, self._name_in_base(slot)):
                 return slot
         return self._no_line(word, path)
 
@@ -149,60 +145,56 @@ class ChangedMix:
     def _doubled(self) -> Iterator[Flaw]:
         """New lines whose ingredient stands already in that part of the mix: a slip, and a step could name neither."""
         for slot in self.standing:
-            if slot.told is None or slot.line is None:
+            if slot.place is None or slot.line is None:
                 continue
             name, part = self.name_of(slot.line.take.name), slot.line.part
             for other in self.standing:
                 if other is slot or other.line is None or other.line.part != part:
                     continue
-                if self.name_of(other.line.take.name) == name and (other.told is None or other.base is None):
+                if self.name_of(other.line.take.name) == name and (other.place is None or other.base is None):
                     hint = f'make it one line, such as "amount: 300 g {name}", or give this one a "part"'
-                    yield Flaw(code="twice", path=slot.told, message=f'"{name}" is in the mix already', hint=hint)
+                    yield Flaw(code="twice", path=slot.place, message=f'"{name}" is in the mix already', hint=hint)
                     break
+
+
+def _behind(slots: Sequence[Slot], index: int) -> int:
+    """The place behind the slot at `index` and all that were added after it."""
+    beside = slots[index]
+    index += 1
+    while index < len(slots) and slots[index].beside is beside:
+        index += 1
+    return index
 
 
 def _slip(change: Change, path: Path) -> Flaw | None:
     """What is wrong with a change by itself: it must be one thing, with the keys that belong to it."""
-    said = [alias for key, alias in _KINDS.items() if getattr(change, key) is not None]
-    if not said:
-        return Flaw(
-            code="change",
-            path=path,
-            message="this changes nothing",
-            hint='write "swap", "add", "leave out" or "amount"',
-        )
-    if len(said) > 1:
-        message = f'one change says both "{said[0]}" and "{said[1]}"'
-        return Flaw(
-            code="change",
-            path=(*path, said[1]),
-            message=message,
-            hint="make it two changes, each after a dash",
-            on_key=True,
-        )
+    kinds = [alias for key, alias in _KINDS.items() if getattr(change, key) is not None]
+    if not kinds:
+        hint = 'write "swap", "add", "leave out" or "amount"'
+        return Flaw(code="change", path=path, message="this changes nothing", hint=hint)
+    if len(kinds) > 1:
+        message, hint = f'one change says both "{kinds[0]}" and "{kinds[1]}"', "make it two changes, each after a dash"
+        return Flaw(code="change", path=(*path, kinds[1]), message=message, hint=hint, on_key=True)
     if change.swap is not None and change.instead is None:
-        return Flaw(
-            code="change", path=(*path, "swap"), message=f'swap "{change.swap}" for what?', hint='add "for: buttermilk"'
-        )
-    stray = {
-        "for": change.instead is not None and change.swap is None,
-        "after": change.after is not None and change.add is None,
-        "before": change.before is not None and (change.add is None or change.after is not None),
-        "note": change.note is not None and change.leave_out is not None,
-    }
-    for key, is_stray in stray.items():
-        if is_stray:
-            message = f'"{key}" does not belong here'
-            return Flaw(code="change", path=(*path, key), message=message, hint=_BELONGS[key], on_key=True)
-    return None
+        message, hint = f'swap "{change.swap}" for what?', 'add "for: buttermilk"'
+        return Flaw(code="change", path=(*path, "swap"), message=message, hint=hint)
+    return next(_strays(change, path), None)
 
 
-_BELONGS = {
-    "for": 'it goes with "swap", such as {swap: milk, for: buttermilk}',
-    "after": 'it goes with "add", such as {add: 80 g walnuts, after: self-raising flour}',
-    "before": 'it goes with "add", and without "after"',
-    "note": "take it out: the line is left out",
-}
+def _strays(change: Change, path: Path) -> Iterator[Flaw]:
+    """Keys that go with another kind of change."""
+    if change.instead is not None and change.swap is None:
+        yield _stray("for", path, hint='it goes with "swap", such as {swap: milk, for: buttermilk}')
+    if change.after is not None and change.add is None:
+        yield _stray("after", path, hint='it goes with "add", such as {add: 80 g walnuts, after: self-raising flour}')
+    if change.before is not None and (change.add is None or change.after is not None):
+        yield _stray("before", path, hint='it goes with "add", and without "after"')
+    if change.note is not None and change.leave_out is not None:
+        yield _stray("note", path, hint="take it out: the line is left out")
+
+
+def _stray(key: str, path: Path, *, hint: str) -> Flaw:
+    return Flaw(code="change", path=(*path, key), message=f'"{key}" does not belong here', hint=hint, on_key=True)
 
 
 def _swapped(old: MixLine, change: Change) -> MixLine:

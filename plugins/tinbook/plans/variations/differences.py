@@ -38,16 +38,16 @@ def differences(batch: Batch, book: Book, facts: Facts) -> Differences | None:
     base = weigh(varies.base, book.mixtures[varies.base], book, facts)
     before, here = measured(base, book), measured(batch, book)
     lines = tuple(
-        (None if one is None else before[one], None if other is None else here[other]) for one, other in varies.lines
+        (None if old is None else before[old], None if new is None else here[new]) for old, new in varies.lines
     )
     shown = bool(base.mixture.method and batch.mixture.method)
-    keys = frozenset(key for key in _KEYS if _said(base.mixture, key) != _said(batch.mixture, key))
+    keys = frozenset(key for key in _KEYS if _value(base.mixture, key) != _value(batch.mixture, key))
     return Differences(
         base=base, lines=lines, steps=varies.steps if shown else (), keys=keys, anew=varies.anew and shown
     )
 
 
-def _said(mixture: Mixture, key: str) -> object:
+def _value(mixture: Mixture, key: str) -> object:
     """What a field says, of the bake without the test that it is done."""
     if key == "bake":
         return (mixture.bake.oven, mixture.bake.time) if mixture.bake else None

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
 from tinbook.facts import Facts
-from tinbook.models import NOT_TAKEN_OVER, Book, Flaw, MixLine, Mixture, Path, Step, Variation, Varies
+from tinbook.models import NOT_TAKEN_OVER, Book, Flaw, MixLine, Mixture, Path, Variation, Varies
 from tinbook.plans.base.weighing import Unweighable, mass_of
-from tinbook.plans.mixtures.inline import MARK, lines_named
-from tinbook.plans.variations.changed_method import ChangedMethod
+from tinbook.plans.variations.carried_steps import carried_steps
+from tinbook.plans.variations.changed_method import ChangedMethod, StepSlot
 from tinbook.plans.variations.changed_mix import ChangedMix, Slot
 
 PRIVATE_BASE = "private base"
@@ -26,21 +25,22 @@ _KEEPS_LESS = frozenset(("dairy filling", "raw egg"))
 class Varied:
     """The mixture a variation stands for, and how it came from its base; or the flaws that keep it from being one.
 
-    `told` leads from a line or step of the mixture to where it stands in the variation's file.
+    `places` leads from a line or step of the mixture to where it stands in the variation's file; `written` are the
+    keys that file has.
     """
 
     mixture: Mixture | None
     varies: Varies
     flaws: tuple[Flaw, ...] = ()
-    told: Mapping[Path, Path] = field(default_factory=dict)
+    places: Mapping[Path, Path] = field(default_factory=dict)
     written: frozenset[str] = frozenset()
 
     def placed(self, flaw: Flaw) -> Flaw:
         """A flaw of the mixture, where it is to be mended: at what this file says of it, else at its changes."""
         path = flaw.path
-        if path[:2] in self.told:
-            told = self.told[path[:2]]
-            return replace(flaw, path=told if path[0] == "mix" else (*told, *path[2:]))
+        if path[:2] in self.places:
+            place = self.places[path[:2]]
+            return replace(flaw, path=place if path[0] == "mix" else (*place, *path[2:]))
         if not path or path[0] in self.written:
             return flaw
         key = next((key for key in ("change", "tins", "makes", "method") if key in self.written), "from")
@@ -50,10 +50,9 @@ class Varied:
 def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varied:
     """The variation of a sound `base`, written out. Whether it can be weighed is for the checks to say."""
     if base.private is True and variation.private is not True:
+        message = "the base is private, and would be read off this one"
         hint = 'write "private: yes" here too, or write this one out as a mixture of its own'
-        flaw = Flaw(
-            code=PRIVATE_BASE, path=("from",), message="the base is private, and would be read off this one", hint=hint
-        )
+        flaw = Flaw(code=PRIVATE_BASE, path=("from",), message=message, hint=hint)
         return Varied(mixture=None, varies=Varies(variation.base), flaws=(flaw,))
     mix = ChangedMix(base.mix, variation.change, book)
     method = ChangedMethod(base.method, variation.method)
@@ -64,42 +63,52 @@ def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varie
         flaws += _keeping_flaws(variation, base, mix)
     if flaws:
         return Varied(mixture=None, varies=varies, flaws=tuple(flaws))
-    steps, flaws = _steps(mix, method, base)
+    steps, flaws = carried_steps(mix, method)
     if flaws:
         return Varied(mixture=None, varies=varies, flaws=tuple(flaws))
     lines = tuple(slot.line for slot in mix.standing if slot.line is not None)
     values = {**_taken_over(variation, base), "mix": lines, "method": steps}
     values |= _followed(variation, base, lines, book, facts)
-    told: dict[Path, Path] = {("mix", at): slot.told for at, slot in enumerate(mix.standing) if slot.told is not None}
-    told |= {("method", at): ("method", slot.told) for at, slot in enumerate(method.standing) if slot.told is not None}
     fields = type(variation).model_fields
     written = frozenset(fields[name].alias or name for name in variation.model_fields_set)
     return Varied(
         mixture=Mixture.model_construct(**values),
         varies=varies,
         flaws=(),
-        told=told,
+        places=_places(mix, method),
         written=written - {"mix", "method"},
     )
 
 
-def _pairs(slots: Sequence[Any]) -> tuple[tuple[int | None, int | None], ...]:
+def _places(mix: ChangedMix, method: ChangedMethod) -> dict[Path, Path]:
+    """Where each line and step that is changed stands in the variation's file."""
+    places: dict[Path, Path] = {}
+    for index, slot in enumerate(mix.standing):
+        if slot.place is not None:
+            places["mix", index] = slot.place
+    for index, step in enumerate(method.standing):
+        if step.change is not None:
+            places["method", index] = ("method", step.change)
+    return places
+
+
+def _pairs(slots: Sequence[Slot | StepSlot]) -> tuple[tuple[int | None, int | None], ...]:
     """Places in the base and here of all that is changed."""
-    found, here = [], 0
+    pairs, here = [], 0
     for slot in slots:
-        standing = (slot.line if isinstance(slot, Slot) else slot.step) is not None
-        if slot.told is not None:
-            found.append((slot.base, here if standing else None))
+        content, change = (slot.line, slot.place) if isinstance(slot, Slot) else (slot.step, slot.change)
+        standing = content is not None
+        if change is not None:
+            pairs.append((slot.base, here if standing else None))
         here += standing
-    return tuple(found)
+    return tuple(pairs)
 
 
 def _key_flaws(variation: Variation) -> Iterator[Flaw]:
     if "mix" in variation.model_fields_set:
+        message = "a variation takes its mix from its base"
         hint = 'write what differs under "change:", such as "- {swap: milk, for: buttermilk}"'
-        yield Flaw(
-            code="change", path=("mix",), message="a variation takes its mix from its base", hint=hint, on_key=True
-        )
+        yield Flaw(code="change", path=("mix",), message=message, hint=hint, on_key=True)
 
 
 def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
@@ -129,9 +138,10 @@ def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iter
         return
     before = {trait for line in base.mix for trait in mix.care_of(line)}
     for slot in mix.standing:
-        if slot.told is not None and slot.line is not None and set(mix.care_of(slot.line)) & _KEEPS_LESS - before:
+        if slot.place is not None and slot.line is not None and set(mix.care_of(slot.line)) & _KEEPS_LESS - before:
             message = f'the base is without "{slot.line.take.name}", and may keep longer'
-            yield Flaw(code="keeps", path=slot.told, message=message, hint='say how long this one keeps: "keeps: ..."')
+            hint = 'say how long this one keeps: "keeps: ..."'
+            yield Flaw(code="keeps", path=slot.place, message=message, hint=hint)
             return
 
 
@@ -156,16 +166,16 @@ def _followed(
     A depth measured in other tins, or of another kind, says nothing of this one; nor does one above the brim, of
     which the checks speak by weight.
     """
-    written, found = variation.model_fields_set, dict[str, Any]()
-    before, now = _mass_g(base.mix, book, facts), _mass_g(lines, book, facts)
-    ratio = now / before if before and now and variation.change else 1.0
+    written, values = variation.model_fields_set, dict[str, Any]()
+    before_g, now_g = _mass_g(base.mix, book, facts), _mass_g(lines, book, facts)
+    ratio = now_g / before_g if before_g and now_g and variation.change else 1.0
     if base.makes and not written & {"makes", "tins"}:
-        found["makes"] = base.makes * ratio
+        values["makes"] = base.makes * ratio
     if base.batter_depth and "batter_depth" not in written:
         depth_mm = base.batter_depth * ratio
         lost = written & {"tins", "makes", "kind"} or depth_mm > min(tin.brim_mm for _, tin in base.tins)
-        found["batter_depth"] = None if lost else depth_mm
-    return found
+        values["batter_depth"] = None if lost else depth_mm
+    return values
 
 
 def _mass_g(lines: Sequence[MixLine], book: Book, facts: Facts) -> float | None:
@@ -180,96 +190,3 @@ def _mass_g(lines: Sequence[MixLine], book: Book, facts: Facts) -> float | None:
         except Unweighable:
             return None
     return total_g
-
-
-def _steps(mix: ChangedMix, method: ChangedMethod, base: Mixture) -> tuple[tuple[Step, ...], list[Flaw]]:
-    """The method in which every mark names a line of this mix, and the flaws of those that cannot."""
-    olds = [line.take for line in base.mix]
-    slots = {slot.base: slot for slot in mix.slots if slot.base is not None}
-    news = [slot.line.take for slot in mix.standing if slot.line is not None]
-    steps: list[Step] = []
-    stale: dict[Path, list[int]] = {}
-    flaws: list[Flaw] = []
-    for at in method.standing:
-        step = at.step
-        assert step is not None
-        if at.told is not None:
-            flaws += _own_flaws(mix, step, at.told, olds)
-            steps.append(step)
-            continue
-        number, text, meant = (at.base or 0) + 1, step.do, set[Slot]()
-        for named in reversed(list(lines_named(step.do, olds, mix.book))):
-            slot = slots[named.line]
-            meant.add(slot)
-            if slot.line is None:
-                stale.setdefault(slot.told or (), []).append(number)
-            elif slot.told is not None:
-                text = text[: named.start] + slot.line.take.name + text[named.end :]
-        for named in lines_named(text, news, mix.book):
-            slot = mix.standing[named.line]
-            if slot.told is not None and slot not in meant:
-                # what is new in the mix has taken over the name of another line, or given sense to a plain text
-                stale.setdefault(slot.told, []).append(number)
-        for slot in _spoken_of(mix, step):
-            stale.setdefault(_named_at(slot), []).append(number)
-        steps.append(step if text == step.do else step.model_copy(update={"do": text}))
-    flaws += [_stale(path, numbers) for path, numbers in stale.items()]
-    return tuple(steps), flaws
-
-
-def _named_at(slot: Slot) -> Path:
-    """Where a swapped or left-out line is named in the variation's file."""
-    told = slot.told or ()
-    return (*told[:-1], "swap") if told[-1:] == ("for",) else told
-
-
-def _stale(path: Path, numbers: list[int]) -> Flaw:
-    """Steps of the base that no longer hold because of the change at `path`."""
-    told = sorted(set(numbers))
-    steps = f"step {told[0]}" if len(told) == 1 else f"steps {' and '.join(map(str, told))}"
-    verb = "speaks" if len(told) == 1 else "speak"
-    hint = f'write {"it" if len(told) == 1 else "them"} anew under "method:", with "instead of: {told[0]}"'
-    return Flaw(
-        code="step", path=path, message=f"{steps} of the base {verb} of it, in words that no longer hold", hint=hint
-    )
-
-
-def _own_flaws(mix: ChangedMix, step: Step, index: int, olds: Sequence[Any]) -> Iterator[Flaw]:
-    """Marks of a step written here that name a line of the base which is no longer in the mix."""
-    standing = {mix.name_of(slot.line.take.name) for slot in mix.standing if slot.line is not None}
-    slots = {slot.base: slot for slot in mix.slots if slot.base is not None}
-    for named in lines_named(step.do, olds, mix.book):
-        word, slot = step.do[named.start : named.end], slots[named.line]
-        if mix.name_of(word) in standing:
-            continue
-        hint = f'did you mean "<{slot.line.take.name}>"?' if slot.line else "write the step without it"
-        message = f'"{word}" is no longer in the mix'
-        yield Flaw(
-            code="step",
-            path=("method", index, "do"),
-            message=message,
-            hint=hint,
-            on_key=False,
-            start=named.start,
-            end=named.end,
-        )
-
-
-def _spoken_of(mix: ChangedMix, step: Step) -> Iterator[Slot]:
-    """Lines swapped or left out whose ingredient a step of the base speaks of outside its marks."""
-    text = MARK.sub(" ", f"{step.do} {step.done or ''}").lower()
-    standing = [mix.name_of(slot.line.take.name) for slot in mix.standing if slot.line is not None]
-    for slot in mix.slots:
-        if slot.told is None or slot.base is None:
-            continue
-        name = mix.name_of(mix.base[slot.base].take.name)
-        if name in standing:
-            continue
-        words = {name, f"{name}s", *(mix.book.cards[name].also if name in mix.book.cards else ())}
-        said = [word.lower() for word in words if _has(text, word.lower())]
-        if any(not any(_has(other, word) for other in standing) for word in said):
-            yield slot
-
-
-def _has(text: str, word: str) -> bool:
-    return re.search(rf"(?<!\w){re.escape(word)}(?!\w)", text) is not None

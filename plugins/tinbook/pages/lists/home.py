@@ -1,0 +1,92 @@
+"""The first page: what is in the house."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.pages.base.drawings import Plans, nested_plans
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import plural, tin_name
+from tinbook.pages.lists.lists import Group, kind_groups, technique_entry
+
+USES = {
+    "cake": "Sponges and cakes",
+    "filling": "Fillings",
+    "coat": "Coats and icings",
+    "paste": "Pastes",
+    "syrup": "Syrups",
+}
+DRAWN = ("round", "square")
+
+
+@dataclass(frozen=True)
+class HomeView:
+    """The first page."""
+
+    desk: Desk
+
+    @property
+    def name(self) -> str:
+        """The book's name."""
+        return self.desk.book.house.name
+
+    @property
+    def groups(self) -> tuple[Group, ...]:
+        """What is in the house, by what it is for: cakes, fillings, coats, pastes, syrups."""
+        by_use: dict[str, list[Group]] = {}
+        uses = {kind.title: kind.group for kind in self.desk.facts.kinds.values()}
+        for group in kind_groups(self.desk):
+            by_use.setdefault(uses[group.title], []).append(group)
+        return tuple(
+            Group(
+                USES[use],
+                "mixtures/index",
+                tuple(entry for group in groups for entry in group.entries),
+                groups[0].anchor,
+            )
+            for use, groups in by_use.items()
+        )
+
+    @property
+    def plans(self) -> Plans | None:
+        """Its rounds and squares, drawn."""
+        return nested_plans(own.tin for own in self.desk.book.tins if own.have)
+
+    @property
+    def others(self) -> tuple[str, ...]:
+        """Its other tins, in words."""
+        return tuple(
+            tin_name(own.have, own.tin) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
+        )
+
+    @property
+    def technique_count(self) -> int:
+        """How many techniques."""
+        return len(self.desk.book.techniques)
+
+    @property
+    def technique_names(self) -> str:
+        """Their names, in one line; of many the first few."""
+        entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
+        return Group("Techniques", "techniques/index", entries).names
+
+    @property
+    def card_count(self) -> int:
+        """How many ingredients."""
+        return len(self.desk.book.cards)
+
+    @property
+    def broken(self) -> int:
+        """How many pages cannot be shown."""
+        return len(self.desk.broken)
+
+    @property
+    def broken_words(self) -> str:
+        """That, in words."""
+        return f"{plural(self.broken, 'page')} cannot be shown"
+
+
+def home_pages(desk: Desk) -> Iterator[Page]:
+    """Home."""
+    yield Page(address="index", title="Home", template="home", view=HomeView(desk))

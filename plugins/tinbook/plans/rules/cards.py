@@ -1,0 +1,76 @@
+"""Rules between the fields of ingredient cards, and between the cards of a larder."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+
+from tinbook.facts import Facts
+from tinbook.models import Card, Flaw, Path
+from tinbook.plans.rules.fields import no_card, unknown_word
+
+NOTHING = ("no", "none", "nothing", "free", "nil")
+"""What is written where nothing is meant."""
+
+
+def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> Iterator[Flaw]:
+    """Words on a card that the facts must know, and two answers to one question."""
+    if card.weighs_as and card.weighs:
+        hint = 'keep "weighs as" for a published weight, or "weighs" for your own'
+        yield Flaw(code="twice", path=("weighs",), message=f'the card of "{name}" says twice what it weighs', hint=hint)
+    if card.weighs_as and card.weighs_as not in facts.densities:
+        message = f'the published weight "{card.weighs_as}" is not known'
+        hint = 'give your own, such as "weighs: 125 g per US cup"'
+        yield unknown_word(("weighs as",), card.weighs_as, facts.densities, message=message, hint=hint)
+    if card.allergens == ():
+        hint = 'write "allergens: none" if there are none; leave it out if nobody knows'
+        yield Flaw(code="empty", path=("allergens",), message="the list of allergens is empty", hint=hint)
+    for index, word in enumerate(card.known_allergens or ()):
+        if word not in facts.allergens:
+            yield _allergen_flaw(("allergens", index), word, facts, alone=card.allergens == (word,))
+    if card.counts_as and card.counts_as not in facts.parts:
+        message = f'the part of a formula "{card.counts_as}" is not known'
+        yield unknown_word(("counts as",), card.counts_as, facts.parts, message=message)
+    for index, word in enumerate(card.care):
+        if word not in facts.traits:
+            message = f'the care word "{word}" is not known'
+            yield unknown_word(("care", index), word, facts.traits, message=message)
+    for index, word in enumerate(card.swaps):
+        if word not in facts.swaps:
+            yield unknown_word(("swaps", index), word, facts.swaps, message=f'the swap "{word}" is not known')
+    if card.plain and card.plain not in larder:
+        yield no_card(("plain",), card.plain, [other for other in larder if other != name])
+
+
+def _allergen_flaw(path: Path, word: str, facts: Facts, alone: bool) -> Flaw:
+    """`word` is no allergen: none at all, or a whole group of them. `alone`: the list has nothing else."""
+    small = word.lower()
+    if small in NOTHING:
+        hint = 'write "allergens: none"' if alone else 'take it out: "none" stands alone'
+        return Flaw(code="unknown word", path=path, message=f'"{word}" is no allergen', hint=hint)
+    group = [key for key, row in facts.allergens.items() if small in row.group_name.lower().split()]
+    if len(group) > 1:
+        hint = f"name which: {', '.join(group)}"
+        return Flaw(code="unknown word", path=path, message=f'"{word}" is a group of allergens', hint=hint)
+    return unknown_word(path, word, facts.allergens, message=f'the allergen "{word}" is not known')
+
+
+def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
+    """One name may lead to one card only."""
+    owners: dict[str, str] = {}
+    for name in cards:
+        owner = owners.setdefault(name.lower(), name)
+        if owner != name:
+            message = f'"{name}" and "{owner}" are one ingredient to the book'
+            yield Flaw(
+                code="twice", path=("ingredients", name), message=message, hint="make them one card", on_key=True
+            )
+    for name, card in cards.items():
+        for index, alias in enumerate(card.also):
+            owner = owners.setdefault(alias.lower(), name)
+            if owner == name:
+                continue
+            message = f'"{alias}" already leads to the card of "{owner}"'
+            if owner.lower() == alias.lower():
+                message = f'"{alias}" has a card of its own'
+            path = ("ingredients", name, "also", index)
+            yield Flaw(code="twice", path=path, message=message, hint="keep it on one of the two")

@@ -1,0 +1,73 @@
+"""Rules between the fields of the house: its egg class, its privacy, its tins."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from tinbook.facts import Facts
+from tinbook.models import Flaw, House, ShelfLine
+from tinbook.plans.rules.fields import unknown_word
+from tinbook.tins import read_tins
+from tinbook.units import Misread
+
+MOST_OFF = 2.0
+"""A tin that holds less than half, or more than twice, what its sizes say was not measured: house judgement."""
+
+
+def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
+    """The egg class must be one the facts know, and there is no book without its house."""
+    if house.eggs not in facts.eggs:
+        message = f'the egg class "{house.eggs}" is not known'
+        yield unknown_word(("eggs",), house.eggs, facts.eggs, message=message)
+    if house.private is True:
+        hint = 'list the keys to hold back, such as "private: [mixer bowl]"'
+        yield Flaw(code="private", path=("private",), message="the house cannot be private as a whole", hint=hint)
+
+
+def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
+    """An outline goes by a name of its own, not among the `named` (in small letters); a measure is that of the tin."""
+    tin, name = line.tin[0], line.name
+    if tin.kind.free and name is None:
+        hint = 'add "name: number 4"'
+        yield Flaw(code="missing", path=("tin",), message="an outline needs a name to go by", hint=hint)
+    elif name is not None and not tin.kind.free:
+        message = f"only an outline of your own has a name, not a {tin.kind.noun}"
+        hint = 'leave "name" out: it goes by its shape and size'
+        yield Flaw(code="name", path=("name",), message=message, hint=hint, on_key=True)
+    elif name is not None and (flaw := _name_flaw(name, named)):
+        yield flaw
+    if line.measured is not None:
+        yield from _measure_flaws(line, line.measured)
+
+
+def _name_flaw(name: str, named: Collection[str]) -> Flaw | None:
+    """What is wrong with the name of an outline, and what to do."""
+    if name.casefold() in named:
+        message, hint = f'another tin is called "{name}"', "give each outline a name of its own"
+    elif not name[0].isalpha() or any(not (sign.isalnum() or sign in " '’-") for sign in name):
+        message, hint = f'a tin cannot be called "{name}"', "begin with a letter, and write letters, digits and blanks"
+    else:
+        try:
+            read_tins(name)
+        except Misread:
+            return None
+        message, hint = f'"{name}" is what another tin is called', 'write a name such as "number 4"'
+    return Flaw(code="name", path=("name",), message=message, hint=hint)
+
+
+def _measure_flaws(line: ShelfLine, measured_ml: float) -> Iterator[Flaw]:
+    """What a tin holds, by its measure and by its sizes."""
+    tin, *others = line.tin
+    if others:
+        hint = "write each tin of the set on a line of its own, with its measure"
+        yield Flaw(code="measure", path=("measured",), message="a set is not measured as one", hint=hint, on_key=True)
+        return
+    if tin.depth_mm is None:
+        hint = f'write how deep it is, such as "{tin.kind.example}"'
+        yield Flaw(code="missing", path=("tin",), message="a tin that was measured needs its depth", hint=hint)
+        return
+    holds_ml = tin.brim_ml()
+    if not holds_ml / MOST_OFF <= measured_ml <= holds_ml * MOST_OFF:
+        message = f"by its sizes the tin holds about {holds_ml:.0f} ml"
+        hint = "measure it again, in ml, full to the brim"
+        yield Flaw(code="measure", path=("measured",), message=message, hint=hint)
