@@ -12,13 +12,15 @@ from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
-from tinbook.pages.technique.true_size import PaperPage, paper_pages
+from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.paper import PaperPage
+from tinbook.pages.technique.true_size import paper_pages
 from tinbook.plans.base.asking import AskError
+from tinbook.plans.true_size.cakes import cutting_template, ring_template
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, tier_above
 from tinbook.plans.true_size.drawn import Template
 from tinbook.plans.true_size.papers import PAPERS
 from tinbook.plans.true_size.sides import CURVES, strip
-from tinbook.plans.true_size.templates import cutting_template, ring_template
 from tinbook.press import templates_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tin
@@ -106,7 +108,7 @@ def template(
         if path.suffix.lower() != ".pdf":
             raise AskError(f'"{path}" does not end in .pdf', "name a file that does")
         pages = pages_of([drawn], paper, loaded)
-        write_all(files_of(f"{drawn.name}, {tin.name}", pages, path, svg, drawn.key), force)
+        write_all(files_of(f"{spell(drawn.name)}, {tin.name}", pages, path, svg, drawn.key), force)
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}") from None
 

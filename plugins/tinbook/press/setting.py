@@ -13,9 +13,10 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
 
-from tinbook.pages.technique.sheet import TechniqueSheet, picture_files
-from tinbook.pages.technique.sheet import as_plain as sheet_as_plain
-from tinbook.pages.technique.true_size import PaperPage, as_plain
+from tinbook.pages.technique.paper import PaperPage, as_plain
+from tinbook.pages.technique.sheet import TechniqueSheet
+from tinbook.pages.technique.sheet_file import as_plain as sheet_as_plain
+from tinbook.pages.technique.sheet_file import picture_files
 
 if TYPE_CHECKING:
     import typst

@@ -20,7 +20,7 @@ def _tins_for_guests(guests: int | None) -> str:
 
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
-    "portions": "Portions",
+    "portions_of_tins": "Portions",
     "cut_as": _cut_as,
     "portions_counted": (
         "a whole grid, or equal pieces of at least about one portion: never more than area of the cake / portion"
@@ -30,7 +30,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "strips_wide": "strips of equal width while pieces lie within 7 % of their mean, else strips of uneven width",
     "outline_cut": "a tin's outline half-way up; cups are one each",
     "tins_for_guests": _tins_for_guests,
-    "tiers": lambda tins: " + ".join(tins),
+    "set_of_tiers": lambda tins: " + ".join(tins),
     "cups_beside": "{count} {tin}",
     "best_set": "least over, then fewest tins, then least mixture",
     "guest_size": "{short_mm:g} × {long_mm:g} mm a guest, cakes {high_mm:g} mm high",

@@ -34,7 +34,7 @@ def portions(book: Book, facts: Facts, query: Query) -> Result:
     if tins and query.of:
         raise AskError("a mixture is asked of every tin at once", "leave out --tin or --of")
     return Result(
-        saying("portions"),
+        saying("portions_of_tins"),
         tuple(_row(tin, owned, sizes, height_mm, weights if query.of else None) for tin, owned in rows),
         portions_worked(sizes, height_mm, facts),
     )
@@ -135,7 +135,7 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
     for count, answer in best:
         row: dict[str, Cell] = {
             "guests": count,
-            "tiers": saying("tiers", tins=tuple(laid.tiers[place].tin.name for place in answer.tiers)),
+            "tiers": saying("set_of_tiers", tins=tuple(laid.tiers[place].tin.name for place in answer.tiers)),
             "beside": beside_said(laid, answer),
             "serves": answer.serves,
             "over": answer.over,

@@ -10,8 +10,9 @@ from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Repeat, Technique
 from tinbook.models import Path as Path_
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, surface_of
-from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, shape_of
+from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM
 from tinbook.plans.techniques.pastes import paste_called
+from tinbook.plans.techniques.shapes import shape_of
 from tinbook.problems import nearest
 
 NO_COLOUR = "none"
