@@ -64,7 +64,13 @@ def sentences(source: str, known: set[str]) -> list[str]:
 def known(facts: Facts) -> set[str]:
     rows = {key for field in fields(facts) if isinstance(group := getattr(facts, field.name), Mapping) for key in group}
     aliases = {field.alias for model in (House, Mixture, Technique) for field in model.model_fields.values()}
-    return {*map(str, rows), *(alias for alias in aliases if alias), "common practice", "house judgement"}
+    return {
+        *map(str, rows),
+        *facts.traits,
+        *(alias for alias in aliases if alias),
+        "common practice",
+        "house judgement",
+    }
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PLANS).as_posix())
