@@ -162,5 +162,5 @@ def test_words_wider_than_a_part_take_their_room(boat: Technique, kitchen: Book,
     """Pages say how wide words are: of narrow ones some stand side by side, wide ones each in a row of its own."""
     made = decoration(boat, read_tin("round 20 cm")[1], kitchen, facts)
     narrow, wide = (part_templates(made, width) for width in (lambda _: 1.0, lambda _: 170.0))
-    rows = [{label.at[1] for label in templates[0].labels if label.strong} for templates in (narrow, wide)]
-    assert len(rows[0]) < len(rows[1]) == 4
+    columns = [{label.at[0] for label in templates[0].labels if label.strong} for templates in (narrow, wide)]
+    assert len(columns[0]) > len(columns[1]) == 1
