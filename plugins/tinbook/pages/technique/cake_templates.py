@@ -44,10 +44,10 @@ def label_mm(label: Saying) -> float:
     return len(spell(label)) * LABEL_WIDE_MM
 
 
-def template_pages(made: Decoration, paper: Paper, desk: Desk) -> tuple[PaperPage, ...]:
+def template_pages(decoration: Decoration, paper: Paper, desk: Desk) -> tuple[PaperPage, ...]:
     """The templates of a decoration's parts on paper, signed by the house."""
     overlap_mm = desk.facts.numbers["overlap of sheets"].value
-    return paper_pages(part_templates(made, label_mm), paper, overlap_mm, desk.book.house.name)
+    return paper_pages(part_templates(decoration, label_mm), paper, overlap_mm, desk.book.house.name)
 
 
 def template_files(desk: Desk) -> Iterator[TemplateFile]:
@@ -56,10 +56,10 @@ def template_files(desk: Desk) -> Iterator[TemplateFile]:
         if not (technique.parts or technique.repeats):
             continue
         paths = template_paths(slug, cakes_for(technique))
-        for made in decorations(technique, desk.book, desk.facts):
-            for name, path in paths[made.cake] if has_templates(made) else ():
-                title = f"{technique.name}, templates for {made.cake.name}"
-                yield TemplateFile(path=path, title=title, made=made, paper=PAPERS[name], desk=desk)
+        for decoration in decorations(technique, desk.book, desk.facts):
+            for name, path in paths[decoration.cake] if has_templates(decoration) else ():
+                title = f"{technique.name}, templates for {decoration.cake.name}"
+                yield TemplateFile(path=path, title=title, made=decoration, paper=PAPERS[name], desk=desk)
 
 
 def template_paths(slug: str, cakes: tuple[Tin, ...]) -> dict[Tin, tuple[tuple[str, str], ...]]:
