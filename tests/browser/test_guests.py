@@ -13,7 +13,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tinbook.loading import Loaded
-from tinbook.plans.portions.guests import BESIDE, FEWEST, MOST, Choices, Wish, answers, choices
+from tinbook.plans.portions.choices import Choices, choices
+from tinbook.plans.portions.guests import BESIDE, FEWEST, MOST, Wish, answers
 
 pytestmark = pytest.mark.browser
 

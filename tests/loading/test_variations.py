@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tinbook.loading import Loaded, load_book
-from tinbook.plans.techniques.technique import mixture_called
+from tinbook.plans.techniques.naming import mixture_called
 from tinbook.problems import spell
 
 Write = Callable[..., Path]

@@ -14,9 +14,10 @@ from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, wri
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.pages.base.page import Desk
-from tinbook.pages.technique.sheet import Dress, sheet_of, sheet_page
+from tinbook.pages.technique.sheet import sheet_of
+from tinbook.pages.technique.sheet_file import Dress, sheet_page
 from tinbook.plans.base.asking import AskError
-from tinbook.plans.techniques.technique import MOST_PEOPLE
+from tinbook.plans.techniques.kit import MOST_PEOPLE
 from tinbook.press import sheet_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin
@@ -64,12 +65,12 @@ def sheet(
     desk = Desk(loaded.book, loaded.facts, loaded.broken)
     names = [page, *([page.with_suffix(".pdf")] if pdf else [])]
     free(names, force)
-    told = sheet_of(slug, desk, people, tin, paper)
-    files = {page: sheet_page(told, dress()).encode(), **({page.with_suffix(".pdf"): sheet_pdf(told)} if pdf else {})}
+    made = sheet_of(slug, desk, people, tin, paper)
+    files = {page: sheet_page(made, dress()).encode(), **({page.with_suffix(".pdf"): sheet_pdf(made)} if pdf else {})}
     if tin:
         beside = page.with_name(f"{page.stem}-templates.pdf")
-        templates = [each for made in told.cakes for each in made.templates]
-        files |= files_of(f"{told.name}, templates for {tin.name}", templates, beside, svg) if templates else {}
+        templates = [paper_page for parts in made.cakes for paper_page in parts.templates]
+        files |= files_of(f"{made.name}, templates for {tin.name}", templates, beside, svg) if templates else {}
     write_all(files, force)
     if len(files[page]) > LARGE_BYTES:
         click.echo("  That is large for a mail: fewer photos make it smaller.")

@@ -12,48 +12,50 @@ from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
-from tinbook.pages.technique.true_size import PaperPage, paper_pages
+from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.paper import PaperPage
+from tinbook.pages.technique.true_size import paper_pages
 from tinbook.plans.base.asking import AskError
+from tinbook.plans.true_size.cakes import cutting_template, ring_template
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, tier_above
 from tinbook.plans.true_size.drawn import Template
 from tinbook.plans.true_size.papers import PAPERS
 from tinbook.plans.true_size.sides import CURVES, strip
-from tinbook.plans.true_size.templates import cutting_template, ring_template
 from tinbook.press import templates_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin, read_tin
 from tinbook.units import Misread, read_length
 
-Asked = Mapping[str, Any]
+Options = Mapping[str, Any]
 USUAL_DROPS = 8
 PAPER = click.option("--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="On what.")
 SVG = click.option("--svg", is_flag=True, help="Write each page as a drawing (SVG) as well.")
 FORCE = click.option("--force", is_flag=True, help="Write over a file that is there already.")
 
 
-def _ring(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
+def _ring(cake: Tin, loaded: Loaded, options: Options) -> Template:
     return ring_template(cake, loaded.book, loaded.facts)
 
 
-def _strip(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
-    deep, height, start = (length(asked[key], key, loaded.book) for key in ("deep", "height", "start"))
-    return strip(cake, loaded.book, loaded.facts, asked["drops"], deep or 0.0, asked["curve"], height, start or 0.0)
+def _strip(cake: Tin, loaded: Loaded, options: Options) -> Template:
+    deep, height, start = (length(options[key], key, loaded.book) for key in ("deep", "height", "start"))
+    return strip(cake, loaded.book, loaded.facts, options["drops"], deep or 0.0, options["curve"], height, start or 0.0)
 
 
-def _dowels(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
-    above = cake_of(asked["above"], loaded.book, "--above") if asked["above"] else tier_above(cake)
+def _dowels(cake: Tin, loaded: Loaded, options: Options) -> Template:
+    above = cake_of(options["above"], loaded.book, "--above") if options["above"] else tier_above(cake)
     return dowel_template(dowel_plan(cake, above, loaded.facts))
 
 
-def _cutting(cake: Tin, loaded: Loaded, asked: Asked) -> Template:
+def _cutting(cake: Tin, loaded: Loaded, options: Options) -> Template:
     try:
-        portion = read_portion(asked["portion"].strip(), loaded.book.house.spoons)
+        portion = read_portion(options["portion"].strip(), loaded.book.house.spoons)
     except Misread as error:
         raise AskError(f"--portion: {error.message}", error.hint) from None
     return cutting_template(cake, portion, loaded.book, loaded.facts)
 
 
-TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Asked], Template]]] = {
+TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template]]] = {
     "ring": ("the board's edge and the guide ring for the cake", _ring),
     "strip": ("the side laid flat, divided for drops or panels", _strip),
     "dowels": ("dowels under the tier above", _dowels),
@@ -85,7 +87,7 @@ def template(
     svg: bool,
     output: Path | None,
     force: bool,
-    **asked: Any,
+    **options: Any,
 ) -> None:
     """Write a template of a KIND for a cake, to print at true size; without a KIND, what there is."""
     if kind is None:
@@ -101,12 +103,12 @@ def template(
         if not cake:
             raise AskError("a template is for a cake", 'say which, such as --cake "round 20 cm"')
         tin = cake_of(cake, loaded.book, "--cake")
-        drawn = TEMPLATES[kind][1](tin, loaded, asked)
+        drawn = TEMPLATES[kind][1](tin, loaded, options)
         path = output or Path(f"{drawn.key}-{slug_of(tin.name)}.pdf")
         if path.suffix.lower() != ".pdf":
             raise AskError(f'"{path}" does not end in .pdf', "name a file that does")
         pages = pages_of([drawn], paper, loaded)
-        write_all(files_of(f"{drawn.name}, {tin.name}", pages, path, svg, drawn.key), force)
+        write_all(files_of(f"{spell(drawn.name)}, {tin.name}", pages, path, svg, drawn.key), force)
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}") from None
 

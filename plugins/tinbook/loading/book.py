@@ -25,7 +25,7 @@ from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
 from tinbook.plans.rules.finish import mixture_finish_flaws
 from tinbook.plans.rules.parts import part_flaws
-from tinbook.plans.techniques.technique import technique_flaws
+from tinbook.plans.techniques.flaws import technique_flaws
 from tinbook.problems import Problem
 
 FOLDERS: Mapping[str, SourceKind] = {kind.address: kind for kind in kinds().values() if kind.merged is Merged.FOLDER}

@@ -8,7 +8,7 @@ from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, Cutter, Lengths, Sheet, Solid
 from tinbook.models.house import FORMAT, Card, Each, House, Larder, Oven, OwnedTin, Scales, ShelfLine, TinShelf, Weight
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
-from tinbook.models.parts import SURFACES, Part, Repeat, Support
+from tinbook.models.parts import BEHIND, SURFACES, Part, Repeat, Support
 from tinbook.models.pictures import Copy, PictureFile
 from tinbook.models.portions import Portions, read_sides
 from tinbook.models.reading import Flaw, Path, Written
@@ -17,6 +17,7 @@ from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
 from tinbook.models.variation import NOT_TAKEN_OVER, Change, StepChange, Variation, Varies
 
 __all__ = [
+    "BEHIND",
     "CUTTERS",
     "FORMAT",
     "NOT_TAKEN_OVER",

@@ -16,6 +16,8 @@ PLACES = ("top", "side", "board")
 SURFACES = ("top of the cake", "side of the cake")
 """What a repeat may go on, beside a part by its name."""
 SETS = ("staggered", "straight", "bricks")
+BEHIND, BELOW = "from behind", "from below"
+"""How a support goes in."""
 
 
 class Support(Written):
@@ -28,7 +30,7 @@ class Support(Written):
     count: Annotated[int, whole_number(1, 99)] = 1
     length: Annotated[Millimetres, such_as("10 mm")]
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
-    goes_in: Annotated[str, one_of("from behind", "from below")] = "from behind"
+    goes_in: Annotated[str, one_of(BEHIND, BELOW)] = BEHIND
 
     @property
     def behind(self) -> bool:

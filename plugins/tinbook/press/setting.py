@@ -13,9 +13,10 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
 
-from tinbook.pages.technique.sheet import TechniqueSheet, picture_files
-from tinbook.pages.technique.sheet import as_plain as sheet_as_plain
-from tinbook.pages.technique.true_size import PaperPage, as_plain
+from tinbook.pages.technique.paper import PaperPage, as_plain
+from tinbook.pages.technique.sheet import TechniqueSheet
+from tinbook.pages.technique.sheet_file import as_plain as sheet_as_plain
+from tinbook.pages.technique.sheet_file import picture_files
 
 if TYPE_CHECKING:
     import typst
@@ -29,9 +30,9 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
     """Pages of templates at true size."""
     import typst
 
-    told = json.dumps(as_plain(title, pages), ensure_ascii=False)
+    plain = json.dumps(as_plain(title, pages), ensure_ascii=False)
     return typst.compile(
-        _source("template.typ"), font_paths=_letters(), sys_inputs={"told": told}, pdf_standards=[STANDARD]
+        _source("template.typ"), font_paths=_letters(), sys_inputs={"told": plain}, pdf_standards=[STANDARD]
     )
 
 
@@ -39,12 +40,12 @@ def sheet_pdf(sheet: TechniqueSheet) -> bytes:
     """A sheet, its templates left out."""
     import typst
 
-    with TemporaryDirectory() as made:
-        folder = Path(made)
+    with TemporaryDirectory() as name:
+        folder = Path(name)
         (folder / "sheet.typ").write_bytes(_source("sheet.typ"))
         (folder / "sheet.json").write_text(json.dumps(sheet_as_plain(sheet), ensure_ascii=False), "utf-8")
-        for name, content in picture_files(sheet).items():
-            (folder / name).write_bytes(content)
+        for file, content in picture_files(sheet).items():
+            (folder / file).write_bytes(content)
         return typst.compile(folder / "sheet.typ", root=folder, font_paths=_letters(), pdf_standards=[STANDARD])
 
 

@@ -21,12 +21,12 @@ def test_a_table_for_each_kind_of_portion(desk: Desk) -> None:
 
 def test_a_set_in_words(desk: Desk) -> None:
     view = GuestsView(desk)
-    (best,) = answers(view.made, Wish(guests=20, stacked=True), 1)
-    assert set_words(view.made, best) == f"round 15 + 10{N}cm"
+    (best,) = answers(view.choices, Wish(guests=20, stacked=True), 1)
+    assert set_words(view.choices, best) == f"round 15 + 10{N}cm"
     assert over_words(best) == "serves 20"
-    (cups,) = answers(view.made, Wish(guests=60, beside="cupcakes"), 1)
-    assert set_words(view.made, cups).endswith("and 12 standard cups")
-    (none,) = answers(view.made, Wish(guests=10, stacked=True), 1)
+    (cups,) = answers(view.choices, Wish(guests=60, beside="cupcakes"), 1)
+    assert set_words(view.choices, cups).endswith("and 12 standard cups")
+    (none,) = answers(view.choices, Wish(guests=10, stacked=True), 1)
     assert over_words(none) == "serves 20, 10 over"
 
 
@@ -38,7 +38,7 @@ def test_supports_are_counted_in_and_out(filled: Callable[[str], str]) -> None:
 
 def test_the_browser_is_handed_all_sets(desk: Desk) -> None:
     data = GuestsView(desk).script_data
-    assert len(data["sets"]) == len(GuestsView(desk).made.sets)
+    assert len(data["sets"]) == len(GuestsView(desk).choices.sets)
     assert all(len(tin) == 6 for tin in data["tins"])
     assert [kind for kind, _ in data["kinds"]] == ["finger", "dessert", "party"]
     assert desk.book.mixtures["madeira-cake"].name in [name for name, *_ in data["mixtures"]]

@@ -6,8 +6,11 @@ import pytest
 
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
-from tinbook.pages.technique.parts import PartsView, cake_parts, heavy_words, mixed, spoken
-from tinbook.pages.technique.sheet import as_plain, sheet_of
+from tinbook.pages.technique.colour_lines import mixed
+from tinbook.pages.technique.part_lines import spoken
+from tinbook.pages.technique.parts import PartsView, cake_parts, heavy_words
+from tinbook.pages.technique.sheet import sheet_of
+from tinbook.pages.technique.sheet_file import as_plain
 from tinbook.pages.technique.view import TechniqueView
 from tinbook.tins import read_tin
 

@@ -2,25 +2,23 @@
 
 from __future__ import annotations
 
-import json
 import re
 from itertools import pairwise
 
 import pytest
-from defusedxml import ElementTree
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, MultiLineString
 from shapely.affinity import translate
 from shapely.ops import unary_union
 
-from tinbook.pages.technique.true_size import ABOVE_MM, FOOT_MM, SIDE_MM, PaperPage, as_plain, paper_pages
+from tinbook.pages.technique.paper import PaperPage
+from tinbook.pages.technique.true_size import ABOVE_MM, FOOT_MM, SIDE_MM, paper_pages
 from tinbook.plans.true_size.drawn import Label, Stroke, Template
 from tinbook.plans.true_size.papers import PAPERS
 from tinbook.tins import Tin
 
 CAKE = Tin(shape="round", sizes_mm=(200.0,))
-SVG = "{http://www.w3.org/2000/svg}"
 OVERLAP = 12.0
 
 
@@ -151,33 +149,3 @@ def test_everything_lies_on_the_paper_and_no_letter_is_small(paper: str) -> None
         assert {line.width for line in page.lines} <= {0.45, 0.35, 0.3, 0.25, 0.18}
         lines_of_text = sorted(each.y for each in page.words if each.x == SIDE_MM and each.y < 100)
         assert all(low - high >= 3.5 for high, low in pairwise(lines_of_text)), "lines of words do not run together"
-
-
-def test_the_drawing_measures_what_the_paper_measures() -> None:
-    (page,) = paper_pages([template(100.0, 80.0)], PAPERS["Letter"], OVERLAP, "The house")
-    svg = ElementTree.fromstring(str(page.svg))
-    assert (svg.get("width"), svg.get("height"), svg.get("viewBox")) == ("215.9mm", "279.4mm", "0 0 215.9 279.4")
-    assert svg.find(f"{SVG}title").text == "A frame & <so on>, for round 20 cm"
-    groups = svg.findall(f"{SVG}g[@class]")
-    assert len([path for group in groups for path in group]) == len(page.lines)
-    cut = [path for group in groups for path in group if group.get("class") == "cut"]
-    (frame,) = [path for path in cut if path.get("d").endswith("Z")]
-    xs = [float(x) for x in re.findall(r"[ML]([\d.]+) ", frame.get("d"))]
-    assert max(xs) - min(xs) == pytest.approx(100.0, abs=0.002)
-    assert [each.text for each in svg.iter(f"{SVG}text")] == [each.text for each in page.words]
-    assert any(each.get("stroke-dasharray") for each in groups)
-    bare = ElementTree.fromstring(page.lined)
-    assert not list(bare.iter(f"{SVG}text")) and len(list(bare.iter(f"{SVG}path"))) == len(page.lines)
-
-
-def test_plain_data() -> None:
-    pages = paper_pages([template(300.0, 300.0)], PAPERS["A4"], OVERLAP, "")
-    told = json.loads(json.dumps(as_plain("Frames", pages)))
-    assert told["title"] == "Frames" and len(told["pages"]) == 4
-    first = told["pages"][0]
-    assert first["title"] == "A frame & <so on>, for round 20 cm, A1" and first["drawing"].startswith("<svg ")
-    assert {"x", "y", "text", "size_pt", "anchor", "turned", "figures"} == set(first["words"][0])
-    # two decimals of a coordinate are enough
-    far = [float(x) for x in re.findall(r"[ML]([\d.]+) ", first["drawing"])]
-    near = [point[0] for line in pages[0].lines for point in line.points]
-    assert max(abs(x - min(near, key=lambda each: abs(each - x))) for x in far) <= 0.005 + 1e-9

@@ -14,7 +14,7 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish, Portions, read_model
 from tinbook.plans.portions.cut import Cut, Job, outline, outline_area, pieces_of
-from tinbook.plans.portions.cutting import KINDS, Portion, cut_of, portion_sizes, ring_cut, room
+from tinbook.plans.portions.cutting import HOUSE, KINDS, Portion, cut_of, portion_sizes, ring_cut, room
 from tinbook.tins import SHAPES, Tin, cutting, read_tin, standard_tins
 from tinbook.units import METRIC
 
@@ -196,7 +196,7 @@ def test_portions_of_the_house_go_before_those_of_the_trade(kitchen: Book, facts
     assert not flaws
     book = Book(house=kitchen.house, finish=Finish(portions=said))
     own = portion_sizes(book, facts)
-    assert (own["dessert"].short_mm, own["dessert"].long_mm, own["dessert"].said_by) == (30.0, 60.0, "the house")
+    assert (own["dessert"].short_mm, own["dessert"].long_mm, own["dessert"].said_by) == (30.0, 60.0, HOUSE)
     assert own["party"] == plain["party"]
 
 

@@ -12,19 +12,8 @@ from tinbook.loading import Loaded
 from tinbook.models import Book
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import weigh
-from tinbook.plans.portions.guests import (
-    APART_MM,
-    BESIDE,
-    Answer,
-    Choices,
-    Wish,
-    answers,
-    batter_ml,
-    batter_mm,
-    choices,
-    factor,
-    mixtures,
-)
+from tinbook.plans.portions.choices import APART_MM, Choices, choices
+from tinbook.plans.portions.guests import BESIDE, Answer, Wish, answers, batter_ml, batter_mm, factor, mixtures
 
 
 @pytest.fixture(scope="module")
@@ -84,22 +73,6 @@ def test_the_best_is_the_best_of_all_tried(few: Choices, beside: str, keep_top: 
             assert bool(best) is bool(every), wish
             if best:
                 assert (best[0].over, best[0].tins, round(best[0].area_mm2)) == every[0], wish
-
-
-def test_a_set_serves_the_sum_of_its_tiers(made: Choices) -> None:
-    for chain, serves, below in zip(made.sets, made.sums.serves, made.sums.below, strict=True):
-        for kind in range(3):
-            each = [made.tiers[at].serves[kind] for at in chain]
-            assert serves[kind] == sum(each)
-            assert below[kind] == sum(each[:-1])
-
-
-def test_tiers_stand_well_inside_one_another(made: Choices) -> None:
-    for chain in made.sets:
-        tins = [made.tiers[at].tin for at in chain]
-        for lower, upper in pairwise(tins):
-            assert lower.shape == upper.shape
-            assert all(one - other >= 49.9 for one, other in zip(lower.bounds_mm, upper.bounds_mm, strict=True))
 
 
 def test_more_guests_never_take_less(made: Choices) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tinbook.loading import Loaded
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.portions.cutting import portion_sizes
 from tinbook.plans.portions.guests import GUESTS
@@ -19,11 +20,11 @@ def test_every_tin_has_its_portions(demo: Loaded) -> None:
     made = TABLES["portions"].rows(demo.book, demo.facts, Query())
     rows = {row["tin"]: row for row in made.rows}
     assert rows["round 20 cm"]["dessert"] == 24
-    assert rows["round 20 cm"]["dessert_cut"] == "strips 5+7+7+5"
+    assert spell(rows["round 20 cm"]["dessert_cut"]) == "strips 5+7+7+5"
     assert rows["round 20 cm"]["dessert_in_rings"] == 25
-    assert rows["square 20 cm"]["dessert_cut"] == "grid 8 x 4"
-    assert rows["ball 15 cm"]["dessert_cut"] == "wedges 7, twice"
-    assert rows["standard cups"]["party_cut"] == "one each"
+    assert spell(rows["square 20 cm"]["dessert_cut"]) == "grid 8 x 4"
+    assert spell(rows["ball 15 cm"]["dessert_cut"]) == "wedges 7, twice"
+    assert spell(rows["standard cups"]["party_cut"]) == "one each"
     assert "portion chart" in made.worked.sources
 
 
@@ -54,7 +55,7 @@ def test_guests(demo: Loaded) -> None:
     assert (first["serves"], first["over"], first["tins"]) == (50, 0, 1)
     assert first["factor"] and first["batter_ml"]
     with_cups = TABLES["guests"].rows(demo.book, demo.facts, Query(guests=60, beside="cupcakes")).rows[0]
-    assert str(with_cups["beside"]).endswith("standard cups")
+    assert spell(with_cups["beside"]).endswith("standard cups")
     usual = TABLES["guests"].rows(demo.book, demo.facts, Query()).rows
     assert [row["guests"] for row in usual] == list(GUESTS)
     own = TABLES["guests"].rows(demo.book, demo.facts, Query(guests=40, portion=(30.0, 40.0))).rows[0]

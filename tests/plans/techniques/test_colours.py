@@ -10,11 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tinbook.loading import Loaded
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.techniques.colours import (
     Colouring,
     colour_needs,
     label_on,
-    law_words,
+    law_said,
     luminance,
     technique_colours,
     technique_law,
@@ -41,15 +42,15 @@ def test_paste_of_one_colour_is_one_lump(demo: Loaded) -> None:
     red = Colouring.called("lamp red", demo.book, demo.facts)
     needs = colour_needs([(paste, red, 10.0), (paste, None, 5.0), (paste, red, 2.5)])
     assert [(need.colour and need.colour.name, need.mass_g) for need in needs] == [("lamp red", 12.5), (None, 5.0)]
-    assert [need.law for need in needs] == [f"E129 (allura red): {PHRASE}", ""]
+    assert [need.law and spell(need.law) for need in needs] == [f"E129 (allura red): {PHRASE}", None]
 
 
 def test_the_words_of_the_law(demo: Loaded) -> None:
     colours = demo.facts.colours
-    assert {key for key, each in colours.items() if law_words([each])} == SIX
-    told = law_words([colours["E122"], colours["E133"], colours["E102"], colours["E122"]])
-    assert told == f"E122 (carmoisine), E102 (tartrazine): {PHRASE}"
-    assert law_words([colours["E133"]]) == law_words([]) == ""
+    assert {key for key, each in colours.items() if law_said([each])} == SIX
+    told = law_said([colours["E122"], colours["E133"], colours["E102"], colours["E122"]])
+    assert told is not None and spell(told) == f"E122 (carmoisine), E102 (tartrazine): {PHRASE}"
+    assert law_said([colours["E133"]]) is law_said([]) is None
 
 
 def test_the_law_of_a_technique_is_of_its_parts_and_marks(demo: Loaded) -> None:
@@ -62,7 +63,7 @@ def test_the_law_of_a_technique_is_of_its_parts_and_marks(demo: Loaded) -> None:
         used = {each.get("colour") for each in (*source.get("parts", ()), *source.get("repeats", ()))}
         law = technique_law(technique, demo.book, demo.facts)
         assert bool(law) == bool(used & flagged), slug
-        assert not law or law.endswith(PHRASE)
+        assert not law or spell(law).endswith(PHRASE)
         assert set(technique_colours(technique)) == used - {None}
 
 

@@ -9,6 +9,7 @@ import pytest
 from shapely import Point, Polygon
 
 from tinbook.facts import Facts
+from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, published_for, tier_above
 from tinbook.tins import read_tin
@@ -69,7 +70,7 @@ def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
 def test_fewer_where_no_more_have_room(facts: Facts) -> None:
     plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], facts)
     assert plan.fewer and plan.count == 3 < plan.high
-    assert "Only 3 have room" in dowel_template(plan).notes[0]
+    assert "Only 3 have room" in spell(dowel_template(plan).notes[0])
 
 
 def test_the_tier_above_is_the_usual_one() -> None:
@@ -87,7 +88,7 @@ def test_the_drawing_has_every_dowel_and_says_what_is_not_food(facts: Facts) -> 
     assert {round(circle.bounds[2] - circle.bounds[0], 2) for circle in circles} == {6.35}
     middles = {(round(circle.centroid.x, 3), round(circle.centroid.y, 3)) for circle in circles}
     assert middles == {(round(x, 3), round(-y, 3)) for x, y in plan.places}
-    said = " ".join(made.notes)
+    said = " ".join(spelled_all(made.notes))
     assert "Published for that size: 3 to 6" in said and "count them in, count them out" in said and "height" in said
 
 

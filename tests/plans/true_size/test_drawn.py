@@ -4,7 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from tinbook.plans.true_size.drawn import KINDS, Label, Stroke, Template, axes, bounds, cross, grain, words_mm
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.true_size.drawn import (
+    KINDS,
+    Label,
+    Stroke,
+    Template,
+    axes,
+    bounds,
+    cross,
+    grain,
+    oval,
+    ruler_size,
+)
 from tinbook.tins import Tin
 
 SQUARE = ((0.0, 0.0), (10.0, 0.0), (10.0, 20.0), (0.0, 20.0))
@@ -24,7 +36,7 @@ def test_a_template_knows_its_bounds_and_kinds() -> None:
     template = Template(key="x", name="X", size="", cake=Tin(shape="round", sizes_mm=(200.0,)), strokes=strokes)
     assert template.bounds_mm == (-5.0, -20.0, 10.0, 0.0)
     assert template.kinds == ("cut", "hidden"), "in the order of the key"
-    assert all(KINDS[kind] for kind in template.kinds)
+    assert all(spell(KINDS[kind]) for kind in template.kinds)
 
 
 def test_middles_and_arrows() -> None:
@@ -37,4 +49,10 @@ def test_middles_and_arrows() -> None:
 
 @pytest.mark.parametrize(("lengths", "said"), [((54.26, 60.0), "54.5 × 60 mm"), ((88.75,), "89 mm"), ((0.0,), "0 mm")])
 def test_lengths_as_a_ruler_is_read(lengths: tuple[float, ...], said: str) -> None:
-    assert words_mm(*lengths) == said
+    assert spell(ruler_size(*lengths)) == said
+
+
+def test_an_oval_is_closed_and_as_large_as_asked() -> None:
+    points = oval((5.0, -3.0), 20.0, 10.0, 36)
+    assert points[0] == pytest.approx(points[-1]) and len(points) == 37
+    assert all(((x - 5.0) / 10.0) ** 2 + ((y + 3.0) / 5.0) ** 2 == pytest.approx(1.0) for x, y in points)

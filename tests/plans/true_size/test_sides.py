@@ -13,6 +13,7 @@ from shapely import Polygon
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.true_size.sides import coated_mm, side_mm, strip
 from tinbook.tins import read_tin
@@ -66,8 +67,8 @@ def test_drops(kitchen: Book, facts: Facts, curve: str) -> None:
     for one, other in pairwise(drops):
         assert one.points[-1] == pytest.approx(other.points[0], abs=1e-6)
     assert {round(max(y for _, y in each.points), 6) for each in drops} == {50.0}
-    assert curve in " ".join(made.notes) and made.name == "Side strip, 8 drops"
-    assert "panels" in strip(tin, kitchen, facts, 8).name
+    assert curve in " ".join(spelled_all(made.notes)) and spell(made.name) == "Side strip, 8 drops"
+    assert "panels" in spell(strip(tin, kitchen, facts, 8).name)
 
 
 @given(st.integers(1, 40), st.floats(0.0, 100.0))

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked
 from tinbook.pages.spelling import formats
-from tinbook.pages.technique.parts import LABEL, minded
+from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.colour_lines import LABEL, minded
 from tinbook.plans.techniques.colours import colouring, technique_colours
 
 ADDRESS, TITLE = "colours", "Colours"
@@ -59,9 +60,9 @@ class ColoursView:
         written = book.colours[name]
         colour = colouring(name, written, book, facts)
         used = tuple(
-            Linked(f"techniques/{slug}", each.name)
-            for slug, each in book.techniques.items()
-            if name in technique_colours(each)
+            Linked(f"techniques/{slug}", technique.name)
+            for slug, technique in book.techniques.items()
+            if name in technique_colours(technique)
         )
         holds = [f"{key} ({facts.colours[key].name})" for key in colour.additives or ()]
         if colour.additives is not None and not holds:
@@ -75,7 +76,7 @@ class ColoursView:
             contrast=f"{formats.fixed(colour.contrast, 1)} to 1",
             mind=minded(colour),
             holds=formats.sentence(holds) if holds else "",
-            law=colour.law,
+            law=spell(colour.law or ""),
             used=used,
         )
 

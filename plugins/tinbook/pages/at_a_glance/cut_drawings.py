@@ -23,6 +23,8 @@ BAR_MM = 16.0
 SIDE_MM = 14.0
 """Room for the counts of strips and for where they are cut."""
 FIGURE_MM = 8.5
+COUNT_MM = 16.0
+"""A strip wider than that has its count beside it."""
 LEAST_MM = 3.4
 """The least height of letters on paper."""
 HAIR_MM = 0.04
@@ -61,7 +63,9 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
     edge = _edge(cut.tin, off_x, off_y)
     size = min(max(FIGURE_MM, least), 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
     down = off_y + 0.35 * size
-    told = "".join(f"<text x={x + off_x:.1f} y={down - y:.1f}>{at}</text>" for at, (x, y) in enumerate(middles, 1))
+    numbers = "".join(
+        f"<text x={x + off_x:.1f} y={down - y:.1f}>{number}</text>" for number, (x, y) in enumerate(middles, 1)
+    )
     bar = 100.0 if wide >= 100.0 else 50.0
     foot = top + tall + EDGE_MM + 6.0
     sides = _sides(cut, left, top, least) if strips else ""
@@ -69,7 +73,7 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         f'<svg viewBox="0 0 {_number(width)} {_number(height)}" role="img" aria-label="{escape(name)}">'
         f'<clipPath id="in-{escape(mark)}"><path d="{edge}" clip-rule="evenodd"/></clipPath>'
         f'<path clip-path="url(#in-{escape(mark)})" d="{lines}"/>'
-        f'<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{_number(size)}">{told}</g>{sides}'
+        f'<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{_number(size)}">{numbers}</g>{sides}'
         f'<path class=tb-bar d="M{_number(left)} {_number(foot)}h{_number(bar)}m0 -2v4m-{_number(bar)} 0v-4"/>'
         f"<text class=tb-bar-mm font-size={_number(max(5.0, least))} x={_number(left)} y={_number(foot + 7.0)}>"
         f"{_number(bar)} mm</text></svg>"
@@ -81,17 +85,18 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
 
 def _sides(cut: Cut, left: float, top: float, least: float) -> str:
     """Where the strips are cut, and how many pieces each gives, beside the cake."""
-    found = [f"<g class=tb-sides font-size={_number(max(5.0, least))}>"]
-    for at, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True):
-        found.append(_beside(cut, left, top, at, formats.number(shown), "tb-mm"))
-    for one, other, count in zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False):
-        if len(cut.counts) > 1 and other - one > 16.0:
-            found.append(_beside(cut, left, top, (one + other) / 2.0, f"{count}", "tb-of"))
-    return "".join((*found, "</g>"))
+    texts = [
+        _beside(cut, left, top, edge, formats.number(shown), "tb-mm")
+        for edge, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True)
+    ]
+    for start, end, count in zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False):
+        if len(cut.counts) > 1 and end - start > COUNT_MM:
+            texts.append(_beside(cut, left, top, (start + end) / 2.0, f"{count}", "tb-of"))
+    return f"<g class=tb-sides font-size={_number(max(5.0, least))}>{''.join(texts)}</g>"
 
 
-def _beside(cut: Cut, left: float, top: float, at: float, text: str, kind: str) -> str:
-    x, y = (left + at, top - 3.5) if cut.upright else (left - 7.5, top + at + 2.3)
+def _beside(cut: Cut, left: float, top: float, along: float, text: str, kind: str) -> str:
+    x, y = (left + along, top - 3.5) if cut.upright else (left - 7.5, top + along + 2.3)
     return f"<text class={kind} x={_number(x)} y={_number(y)}>{text}</text>"
 
 
@@ -121,13 +126,13 @@ def _thinned(ring: Ring) -> Ring:
     """A curve of many points without most of those that lie within a hair of the line between their neighbours."""
     if len(ring) < 100:
         return ring
-    kept = [ring[0]]
+    points = [ring[0]]
     for before, point, after in zip(ring, ring[1:], (*ring[2:], ring[0]), strict=False):
-        (x, y), (a, b), (c, d) = point, kept[-1], after
+        (x, y), (a, b), (c, d) = point, points[-1], after
         bend = abs((a - x) * (d - y) - (b - y) * (c - x)) / (hypot(a - c, b - d) or 1.0)
         if bend > HAIR_MM or hypot(x - a, y - b) > FAR_MM or hypot(x - before[0], y - before[1]) > FAR_MM:
-            kept.append(point)
-    return tuple(kept)
+            points.append(point)
+    return tuple(points)
 
 
 def _path(ring: Ring, off_x: float, off_y: float) -> str:
@@ -141,7 +146,7 @@ def _number(value: float) -> str:
 
 def steps(cut: Cut) -> tuple[str, ...]:
     """How to cut it, in order."""
-    if cut.way == "one each":
+    if cut.way == "one_each":
         return ("One each.",)
     if cut.way == "none":
         return ("It is smaller than a portion.",)
@@ -159,30 +164,32 @@ def steps(cut: Cut) -> tuple[str, ...]:
 def _strip_steps(cut: Cut) -> tuple[str, ...]:
     begin = "left" if cut.upright else "top"
     inner = [formats.number(edge) for edge in cut.edges_shown_mm[1:-1]]
-    found = []
+    lines = []
     if inner:
-        found.append(f"First the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge.")
+        lines.append(f"First the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge.")
     if len(set(cut.counts)) == 1:
-        each = "Then cut every strip" if inner else "Cut it"
-        found.append(f"{each} across into {cut.counts[0]}.")
+        what = "Then cut every strip" if inner else "Cut it"
+        lines.append(f"{what} across into {cut.counts[0]}.")
     else:
-        told = formats.sentence([str(count) for count in cut.counts])
-        found.append(f"Then cut across into {told}, from the {begin}; pieces at an end are longer, as drawn.")
-    return (*found, _alike(cut))
+        lines.append(f"Then cut across into {_counts(cut)}, from the {begin}; pieces at an end are longer, as drawn.")
+    return (*lines, _alike(cut))
 
 
 def _ring_steps(cut: Cut) -> tuple[str, ...]:
-    found = []
+    lines = []
     if cut.parts == 2:
-        found.append("Cut the ball in half, and lay both halves on their flats.")
+        lines.append("Cut the ball in half, and lay both halves on their flats.")
     cards = [2.0 * edge for edge in cut.edges_shown_mm[1:-1]]
-    found += [f"Cut straight down round a card {_mm(card)} across, laid on the middle." for card in cards]
+    lines += [f"Cut straight down round a card {_mm(card)} across, laid on the middle." for card in cards]
     if cut.way == "wedges":
-        found.append(f"Cut {cut.counts[0]} wedges from the {'tube' if cut.edges_mm[-1] else 'middle'}.")
+        lines.append(f"Cut {cut.counts[0]} wedges from the {'tube' if cut.edges_mm[-1] else 'middle'}.")
     else:
-        told = formats.sentence([str(count) for count in cut.counts])
-        found.append(f"Cut each ring towards the middle: {told}, from the outside in.")
-    return (*found, _alike(cut))
+        lines.append(f"Cut each ring towards the middle: {_counts(cut)}, from the outside in.")
+    return (*lines, _alike(cut))
+
+
+def _counts(cut: Cut) -> str:
+    return formats.sentence([str(count) for count in cut.counts])
 
 
 def _alike(cut: Cut) -> str:

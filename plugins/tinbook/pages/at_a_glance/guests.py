@@ -13,22 +13,22 @@ from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, Titled
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.portions.cutting import KINDS
+from tinbook.plans.portions.choices import Choices, choices
+from tinbook.plans.portions.cutting import KINDS, Portion
 from tinbook.plans.portions.guests import (
     FEWEST,
     GUESTS,
     MOST,
     MOST_TRAYS,
     Answer,
-    Choices,
     Wish,
     answers,
-    choices,
     mixtures,
 )
-from tinbook.plans.portions.tables import beside_words
+from tinbook.plans.portions.tables import beside_said
 
 
 @dataclass(frozen=True)
@@ -38,7 +38,7 @@ class GuestsView:
     desk: Desk
 
     @cached_property
-    def made(self) -> Choices:
+    def choices(self) -> Choices:
         """The sets."""
         return choices(self.desk.book, self.desk.facts)
 
@@ -65,20 +65,21 @@ class GuestsView:
     @cached_property
     def items(self) -> tuple[Grid, ...]:
         """The tables."""
-        return tuple(self._grid(each) for each in self.tables)
+        return tuple(self._grid(table) for table in self.tables)
 
     def _grid(self, table: Titled) -> Grid:
         kind = table.anchor
-        at, sides = KINDS.index(kind), self.made.portions[KINDS.index(kind)]
+        place = KINDS.index(kind)
+        portion = self.choices.portions[place]
         rows = tuple(
             GridRow(
                 head=str(guests),
                 cells=(
-                    self._cell(Wish(guests=guests, kind=at, stacked=False)),
-                    self._cell(Wish(guests=guests, kind=at, stacked=True)),
-                    self._cell(Wish(guests=guests, kind=at, keep_top=True)),
-                    self._cell(Wish(guests=guests, kind=at, owned=True)),
-                    self._cell(Wish(guests=guests, kind=at, beside="cupcakes")),
+                    self._cell(Wish(guests=guests, kind=place, stacked=False)),
+                    self._cell(Wish(guests=guests, kind=place, stacked=True)),
+                    self._cell(Wish(guests=guests, kind=place, keep_top=True)),
+                    self._cell(Wish(guests=guests, kind=place, owned=True)),
+                    self._cell(Wish(guests=guests, kind=place, beside="cupcakes")),
                 ),
             )
             for guests in GUESTS
@@ -88,7 +89,7 @@ class GuestsView:
             Head("Stacked, top kept", "not counted", words=True), Head("From tins owned", words=True),
             Head("With cupcakes", words=True),
         )  # fmt: skip
-        lead = f"{formats.number(sides.short_mm)} × {formats.with_unit(formats.number(sides.long_mm), 'mm')} each."
+        lead = f"{_sides(portion)} each."
         formula = "portions of a set = portions of its tiers together, by their cutting plans"
         worked = Worked(formula, (), ("common practice",))
         return Grid(
@@ -96,55 +97,56 @@ class GuestsView:
         )
 
     def _cell(self, wish: Wish) -> Cell:
-        found = answers(self.made, wish, 1)
-        if not found:
+        best = answers(self.choices, wish, 1)
+        if not best:
             return Cell("none so large")
-        return Cell(set_words(self.made, found[0]), note=over_words(found[0]))
+        return Cell(set_words(self.choices, best[0]), note=over_words(best[0]))
 
     @property
     def script_data(self) -> dict[str, Any]:
         """What the browser is handed: tins, sets by their places, mixtures by how deep their batter stands."""
-        made = self.made
-        cups = made.cups
+        laid = self.choices
+        cups = laid.cups
         return {
-            "kinds": [
-                [kind, f"{formats.number(each.short_mm)} × {formats.with_unit(formats.number(each.long_mm), 'mm')}"]
-                for kind, each in zip(KINDS, made.portions, strict=True)
-            ],
+            "kinds": [[kind, _sides(portion)] for kind, portion in zip(KINDS, laid.portions, strict=True)],
             "tins": [
                 [formats.tin_words(tier.tin.name), int(tier.owned), *tier.serves, round(tier.area_mm2)]
-                for tier in made.tiers
+                for tier in laid.tiers
             ],
-            "sets": made.sets,
-            "trays": made.trays,
-            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], round(made.cups_ml, 2)]
+            "sets": laid.sets,
+            "trays": laid.trays,
+            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], round(laid.cups_ml, 2)]
             if cups
             else None,
             "most_trays": MOST_TRAYS,
             "fewest": FEWEST,
             "most": MOST,
             "mixtures": [
-                [each.mixture.name, round(deep_mm, 4), round(each.batter_ml, 3)]
-                for each, deep_mm in mixtures(self.desk.book, self.desk.facts, made.height_mm)
+                [batch.mixture.name, round(deep_mm, 4), round(batch.batter_ml, 3)]
+                for batch, deep_mm in mixtures(self.desk.book, self.desk.facts, laid.height_mm)
             ],
         }
 
 
-def set_words(made: Choices, each: Answer) -> str:
+def _sides(portion: Portion) -> str:
+    return f"{formats.number(portion.short_mm)} × {formats.with_unit(formats.number(portion.long_mm), 'mm')}"
+
+
+def set_words(laid: Choices, answer: Answer) -> str:
     """`round 23 + 15 cm`, `square 25 cm and 12 standard cups`."""
-    tins = [made.tiers[at].tin for at in each.tiers]
+    tins = [laid.tiers[place].tin for place in answer.tiers]
     sizes = [tin.size_label for tin in tins]
     if all(size.endswith(" cm") for size in sizes):
         sizes = [*(size.removesuffix(" cm") for size in sizes[:-1]), sizes[-1]]
-    told = f"{tins[0].shape} {' + '.join(sizes)}" if len(tins) > 1 else tins[0].name
-    beside = beside_words(made, each)
-    return formats.tin_words(f"{told} and {beside}" if beside else told)
+    cake = f"{tins[0].shape} {' + '.join(sizes)}" if len(tins) > 1 else tins[0].name
+    beside = beside_said(laid, answer)
+    return formats.tin_words(f"{cake} and {spell(beside)}" if beside else cake)
 
 
-def over_words(each: Answer) -> str:
+def over_words(answer: Answer) -> str:
     """`serves 40`, `serves 46, 6 over`."""
-    over = f", {each.over} over" if each.over else ""
-    return f"serves {each.serves}{over}"
+    over = f", {answer.over} over" if answer.over else ""
+    return f"serves {answer.serves}{over}"
 
 
 def guests_pages(desk: Desk) -> Iterator[Page]:

@@ -46,37 +46,37 @@ class Chart:
 Points = Sequence[tuple[float, float]]
 
 
-def charts(made: Glance) -> tuple[Chart, ...]:
+def charts(portions: Glance) -> tuple[Chart, ...]:
     """Dessert and party portions of rounds and squares, dessert of the other outlines, all portions of rounds."""
-    plain, other = ("square", "round"), ("octagon", "hexagon", "heart", "petal")
-    by_kind = {formats.title(kind): _ours(made.tins, "round", kind) for kind in made.portions}
+    plain, odd = ("square", "round"), ("octagon", "hexagon", "heart", "petal")
+    by_kind = {formats.title(kind): _ours(portions.tins, "round", kind) for kind in portions.portions}
     return tuple(
         chart
         for chart in (
-            _chart("Dessert portions of squares and rounds", *_both(made, plain, "dessert")),
-            _chart("Party portions of squares and rounds", *_both(made, plain, "party")),
-            _chart("Dessert portions of other outlines", *_both(made, other, "dessert")),
+            _chart("Dessert portions of squares and rounds", *_ours_and_theirs(portions, plain, "dessert")),
+            _chart("Party portions of squares and rounds", *_ours_and_theirs(portions, plain, "party")),
+            _chart("Dessert portions of other outlines", *_ours_and_theirs(portions, odd, "dessert")),
             _chart("Finger, dessert and party portions of rounds", by_kind, {}),
         )
         if chart
     )
 
 
-def _both(made: Glance, shapes: Iterable[str], kind: str) -> tuple[Mapping[str, Points], Mapping[str, Points]]:
-    ours = {SHAPES[shape].title: _ours(made.tins, shape, kind) for shape in shapes}
-    theirs = {SHAPES[shape].title: _published(made.against, shape, kind) for shape in shapes}
+def _ours_and_theirs(
+    portions: Glance, shapes: Iterable[str], kind: str
+) -> tuple[Mapping[str, Points], Mapping[str, Points]]:
+    ours = {SHAPES[shape].title: _ours(portions.tins, shape, kind) for shape in shapes}
+    theirs = {SHAPES[shape].title: _published(portions.against, shape, kind) for shape in shapes}
     return ours, theirs
 
 
 def _ours(tins: Iterable[TinPortions], shape: str, kind: str) -> Points:
-    return [(each.tin.sizes_mm[0] / 10.0, each.cuts[kind].count) for each in tins if each.tin.shape == shape]
+    return [(row.tin.sizes_mm[0] / 10.0, row.cuts[kind].count) for row in tins if row.tin.shape == shape]
 
 
 def _published(rows: Iterable[Against], shape: str, kind: str) -> Points:
     return [
-        (each.served.inches[0] * INCH_MM / 10.0, getattr(each.served, kind))
-        for each in rows
-        if each.served.shape == shape
+        (row.served.inches[0] * INCH_MM / 10.0, getattr(row.served, kind)) for row in rows if row.served.shape == shape
     ]
 
 
@@ -96,16 +96,15 @@ def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points])
     ends = sorted((place(points[-1])[1], name) for name, points in ours.items())
     heights = dict(zip((name for _, name in ends), spread([y for y, _ in ends], LINE), strict=True))
     curves = []
-    for at, (name, points) in enumerate(ours.items()):
+    for index, (name, points) in enumerate(ours.items()):
         placed = [place(point) for point in points]
         dots = "".join(_mark(MARKS[name], *place(point)) for point in theirs.get(name, ()))
         path = "M" + "L".join(f"{x} {y}" for x, y in placed)
-        told = f"{name} {points[-1][1]:g}"
         curves.append(
             Curve(
                 path=path,
-                dash=DASHES[at],
-                name=told,
+                dash=DASHES[index],
+                name=f"{name} {points[-1][1]:g}",
                 x=WIDE - RIGHT + 10.0,
                 y=round(heights[name] + 5.0, 1),
                 points=dots,

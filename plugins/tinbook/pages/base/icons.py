@@ -16,6 +16,8 @@ CLOSE_MM = 0.6
 """How far a drawn line may leave the outline: nothing at this size."""
 BOXES = ("square", "rectangle", "sheet", "loaf")
 ROUNDS = ("round", "ring", "cups")
+SAME_RADIUS = 1e-6
+"""How far the corners of a drawn circle may lie off it, as a share: they are sums of sines."""
 LOW = 0.15
 """Where a round-bottomed tin is cut for the dashed ring: at its very base there is none."""
 
@@ -55,34 +57,34 @@ def icon(tin: Tin, owned: bool = True) -> Markup:
         return Markup('<i class="tb-plan{}{}" style="width:{:.2f}em;height:{:.2f}em"></i>').format(
             kind, lent, width * EM, height * EM
         )
-    made = drawn(tin)
-    dashed = Markup('<path d="{}"/>').format(made.dashed) if made.dashed else ""
-    box = f"0 0 {made.width:.0f} {made.height:.0f}"
+    plan = drawn(tin)
+    dashed = Markup('<path d="{}"/>').format(plan.dashed) if plan.dashed else ""
+    box = f"0 0 {plan.width:.0f} {plan.height:.0f}"
     return Markup(
         '<svg class="tb-drawn{}" viewBox="{}" style="width:{:.2f}em;height:{:.2f}em" aria-hidden="true">'
         '<path d="{}"/>{}</svg>'
-    ).format(lent, box, made.width * EM, made.height * EM, made.solid, dashed)
+    ).format(lent, box, plan.width * EM, plan.height * EM, plan.solid, dashed)
 
 
 def paths(tin: Tin) -> tuple[float | str, ...] | None:
     """What the browser draws a tin by: width, height and paths; nothing where width and length say it all."""
     if tin.shape in BOXES + ROUNDS:
         return None
-    made = drawn(tin)
-    return (round(made.width), round(made.height), made.solid, *((made.dashed,) if made.dashed else ()))
+    plan = drawn(tin)
+    return (round(plan.width), round(plan.height), plan.solid, *((plan.dashed,) if plan.dashed else ()))
 
 
 def _path(ring: Ring, left: float, top: float) -> str:
     """A ring as an SVG path, moved so that its middle lies at (left, top)."""
     radius = hypot(*ring[0])
-    if len(ring) > 100 and all(abs(hypot(x, y) - radius) < 1e-6 * radius for x, y in ring):
+    if len(ring) > 100 and all(abs(hypot(x, y) - radius) < SAME_RADIUS * radius for x, y in ring):
         half = f"a{_number(radius)} {_number(radius)} 0 1 0"
         across = _number(2 * radius)
         return f"M{_number(left - radius)} {_number(top)}{half} {across} 0{half} -{across} 0z"
     points = [(left + x, top - y) for x, y in ring]
     far = max(range(len(points)), key=lambda k: dist(points[0], points[k]))
-    kept = _thinned(points[: far + 1])[:-1] + _thinned([*points[far:], points[0]])[:-1]
-    return "M" + "L".join(f"{_number(x)} {_number(y)}" for x, y in kept) + "z"
+    thinned = _thinned(points[: far + 1])[:-1] + _thinned([*points[far:], points[0]])[:-1]
+    return "M" + "L".join(f"{_number(x)} {_number(y)}" for x, y in thinned) + "z"
 
 
 def _number(value: float) -> str:

@@ -37,20 +37,20 @@ def picture_view(technique: Technique, file: str, book: Book, nth: int = 0) -> P
 
     A picture shown again on the same page needs another `nth`: no two elements of a page may have one id.
     """
-    picture = next((each for each in technique.pictures if each.file == file), None)
-    found = book.pictures.get(file)
-    return _view(picture, found, nth) if picture and found else None
+    picture = next((picture for picture in technique.pictures if picture.file == file), None)
+    held = book.pictures.get(file)
+    return _view(picture, held, nth) if picture and held else None
 
 
-def _view(picture: Picture, found: PictureFile, nth: int) -> PictureView:
-    sizes = tuple(PhotoSize(photo_address(copy), copy.width) for copy in found.copies)
+def _view(picture: Picture, file: PictureFile, nth: int) -> PictureView:
+    sizes = tuple(PhotoSize(photo_address(copy), copy.width) for copy in file.copies)
     return PictureView(
-        is_drawing=found.kind == "drawing",
-        svg=drawing(found, picture.alt, nth),
+        is_drawing=file.kind == "drawing",
+        svg=drawing(file, picture.alt, nth),
         src=sizes[-1].address if sizes else "",
         srcset=sizes,
-        width=found.width,
-        height=found.height,
+        width=file.width,
+        height=file.height,
         alt=picture.alt,
         caption=picture.shows or "",
     )
@@ -65,10 +65,10 @@ def loose_pictures(technique: Technique, book: Book) -> Iterator[PictureView]:
             yield view
 
 
-def drawing(found: PictureFile, alt: str, nth: int = 0) -> Markup:
+def drawing(file: PictureFile, alt: str, nth: int = 0) -> Markup:
     """A drawing as an element of a page that says what it shows; nothing for a photo."""
-    svg = found.svg.replace(found.prefix, f"{found.prefix}{nth}-") if nth else found.svg
-    named = Markup('<svg class="{}" role="img" aria-label="{}"').format("tb-inked" if found.inked else "tb-lit", alt)
+    svg = file.svg.replace(file.prefix, f"{file.prefix}{nth}-") if nth else file.svg
+    named = Markup('<svg class="{}" role="img" aria-label="{}"').format("tb-inked" if file.inked else "tb-lit", alt)
     return Markup(svg.replace("<svg", named, 1))
 
 

@@ -11,7 +11,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Step
 from tinbook.pages.base.pictures import PictureView
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.sayings import formula_of, inputs_of
+from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.mixtures.steps import step_times
 from tinbook.plans.techniques.colours import technique_law
@@ -198,7 +198,9 @@ def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[Picture
 def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[Linked, ...]:
     """Techniques by slug, as far as the book shows them."""
     found = ((slug, book.techniques[slug]) for slug in slugs if slug in book.techniques)
-    return tuple(Linked(f"techniques/{slug}", each.name, technique_law(each, book, facts)) for slug, each in found)
+    return tuple(
+        Linked(f"techniques/{slug}", each.name, spell(technique_law(each, book, facts) or "")) for slug, each in found
+    )
 
 
 def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:

@@ -10,7 +10,7 @@ from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.sayings import spelled_all
+from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.base.weighing import makes_shown_g
 from tinbook.plans.mixtures.keeping import keep_marks, season_names
 from tinbook.plans.techniques.colours import technique_law
@@ -105,7 +105,7 @@ def technique_entry(desk: Desk, slug: str) -> Entry:
     """A technique as a line of a list."""
     technique = desk.book.techniques[slug]
     narrowing = marks(kind=[technique.level] if technique.level else [], tag=technique.tags, also=technique.also)
-    law = technique_law(technique, desk.book, desk.facts)
+    law = spell(technique_law(technique, desk.book, desk.facts) or "")
     return Entry(
         address=f"techniques/{slug}",
         name=technique.name,

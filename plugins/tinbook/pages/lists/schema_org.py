@@ -21,7 +21,8 @@ from tinbook.pages.technique.view import TechniqueView
 from tinbook.plans.base.versions import amount
 from tinbook.plans.mixtures.inline import StepPiece, pieces, pieces_of
 from tinbook.plans.mixtures.steps import step_times
-from tinbook.plans.techniques.technique import material_share, technique_times
+from tinbook.plans.techniques.kit import material_share
+from tinbook.plans.techniques.technique import technique_times
 from tinbook.units import Quantity
 
 CONTEXT = "https://schema.org"

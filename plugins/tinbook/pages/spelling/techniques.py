@@ -2,6 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
-SAYINGS: Mapping[str, str | Callable[..., str]] = {}
+
+def _law(phrases: Sequence[tuple[str, Sequence[tuple[str, str]]]]) -> str:
+    """`E102 (tartrazine), E110 (sunset yellow): may have ...; ...`: the additives of one phrase together."""
+    return "; ".join(
+        f"{', '.join(f'{key} ({name})' for key, name in additives)}: {warning}" for warning, additives in phrases
+    )
+
+
+SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    "in_part": "in {part}",
+    "wanted_and_noted": "{wanted}; {note}",
+    "some_of": "some of {mixture}",
+    "law": _law,
+    "shape_solid": lambda how, form: f"{how} {form}".strip(),
+    "shape_rope": "rope",
+    "shape_strip": "strip",
+    "shape_sheet": "{form} sheet",
+    "shape_to_template": "sheet to a template",
+    "cutter_sizes": lambda sizes_mm: " x ".join(f"{size:.4g}" for size in sizes_mm),
+    "parts_scaled": (
+        "weight = volume × density; lengths × s, solids and ropes × s³, sheets and strips × s² at the same thickness; "
+        "s = width of this cake / width of the cake it is written for; a weighed part moves its computed weight at "
+        "every size"
+    ),
+    "scale_of_cake": "s = {s:.4g}",
+    "paste_density": "{paste}: {g_per_ml:g} g/ml",
+    "its_parts": "{technique}, its parts",
+    "its_colours": "{technique}, its colours",
+    "its_marks": "{technique}, its marks",
+}

@@ -2,6 +2,111 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
-SAYINGS: Mapping[str, str | Callable[..., str]] = {}
+WAYS = {
+    "grid": "a grid",
+    "strips": "strips",
+    "uneven": "strips of uneven width",
+    "joined": "strips, what is over joined",
+    "rings": "rings",
+    "wedges": "wedges",
+}
+"""How a cake is cut."""
+
+
+def _ruler_size(lengths_mm: Sequence[float]) -> str:
+    """`54.5 × 60 mm`."""
+    return " × ".join(f"{length:g}" for length in lengths_mm) + " mm"
+
+
+def _part_label(letter: str, name: str, count: int) -> str:
+    return f"{letter} {name}, {count} of" if count > 1 else f"{letter} {name}"
+
+
+def _marks_to_prick(count: int, size: str, how: str, along_mm: float, between_mm: float, cut: bool) -> str:
+    words = (
+        f"{count} marks {size}, {how}, {along_mm:g} mm from middle to middle, rows {between_mm:g} mm apart. "
+        "Prick through the middle of each."
+    )
+    return f"{words} What lies over the edge is cut off with it." if cut else words
+
+
+def _cake_is_cut(count: int, kind: str | None, size: str, way: str, off_percent: float) -> str:
+    portions = f"{kind} portions" if kind else "portions"
+    return (
+        f"{count} {portions} of {size}, cut in {WAYS[way]}; the furthest piece is {off_percent:g} % off the mean. "
+        "Before the cut: all that is not food comes out and is counted."
+    )
+
+
+def _dowels_published(
+    count: int, what: str, cake: str, above: str, inset_mm: float, low: int, high: int, source: str
+) -> str:
+    published = f"{low} to {high}" if low != high else f"{high}"
+    why = (
+        f"Only {count} have room {inset_mm:g} mm in from its edge: ask whoever builds it."
+        if count < high
+        else "The most is taken."
+    )
+    return (
+        f"{count} {what} in {cake}, under {above}, {inset_mm:g} mm in from the edge of the tier above. "
+        f"Published for that size: {published} (the most: {source}). {why}"
+    )
+
+
+def _drop(curve: str, deep_mm: float, from_top_mm: float | None) -> str:
+    below = f" from {from_top_mm:g} mm below the top edge" if from_top_mm is not None else ""
+    return f"Each drop is a {curve}, {deep_mm:g} mm deep at its middle{below}. Prick along it."
+
+
+SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    "line_cut": "outline: cut",
+    "line_inner": "mark, do not cut",
+    "line_fold": "fold or divide",
+    "line_centre": "middle",
+    "line_hidden": "hidden, or not food",
+    "line_leader": "measure",
+    "ruler_size": _ruler_size,
+    "size_as_written": "As it is written, for {cake}.",
+    "size_scaled": "Written for {cake}: lengths × {scale:.3g}.",
+    "arrow_is_grain": "The arrow is the way the paste was rolled.",
+    "seen_from_the_front": "A solid part is seen from the front: hold it against its outline.",
+    "rope_to_roll": "{letter} {name} {size}",
+    "ropes_in_pieces": lambda ropes: f"Of a long rope a piece is drawn. Roll all of it by a ruler: {'; '.join(ropes)}.",
+    "parts_together": lambda letters: "Parts " + ", ".join(letters),
+    "part_alone": "Part {letter}, {name}",
+    "parts_of_all": "{count} of {total} parts",
+    "part_label": _part_label,
+    "piece_of_it": "{size}, a piece of it",
+    "law_of_colour": lambda letters, colour, law: f"{', '.join(letters)} in {colour}: {law}.",
+    "marks_on": "Marks {letter}, {name} on {surface}",
+    "marks_to_prick": _marks_to_prick,
+    "board_ring": "Board guide ring",
+    "board_edge": "edge of the board",
+    "coated_cake": "cake with its coats",
+    "ring_on_board": "{guide} on {board}",
+    "ring_to_prick": (
+        "Cake with its coats on {guide}; board {board}. Lay the sheet on the covered board, the middles on each other, "
+        "and prick along the inner line."
+    ),
+    "cutting_plan": "Cutting plan, {count} portions",
+    "cut_into_pieces": "{count} pieces",
+    "cake_is_cut": _cake_is_cut,
+    "dowel_plan": "Dowel plan",
+    "dowels_across": "{count} dowels, {across_mm:g} mm across",
+    "dowels_published": _dowels_published,
+    "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
+    "dowels_counted": (
+        "Not food: count them in, count them out, and tell in writing whoever cuts the cake where each one is."
+    ),
+    "side_strip": "Side strip, {count} {what}",
+    "strip_size": "{size}, {count} {what}",
+    "strip_round_cake": (
+        "Round the cake with its coats on ({out_mm:g} mm on each side): {long_mm:g} mm long, {high_mm:g} mm high; each "
+        "of {count} {what} {span_mm:g} mm wide."
+    ),
+    "drop": _drop,
+    "strip_tried": ("Try it round the cake before you mark: coats vary. Share what is over among all the panels."),
+    "tab": "tab",
+}

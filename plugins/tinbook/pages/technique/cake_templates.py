@@ -8,14 +8,19 @@ from functools import cached_property
 
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import file_names
-from tinbook.pages.technique.true_size import PaperPage, paper_pages
+from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.paper import PaperPage
+from tinbook.pages.technique.true_size import paper_pages
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.techniques.parts import Decoration, cakes_for, decorations
 from tinbook.plans.true_size.papers import PAPERS, Paper
-from tinbook.plans.true_size.templates import has_templates, part_templates
+from tinbook.plans.true_size.parts import has_templates, part_templates
 from tinbook.tins import Tin
 
 FOLDER = "true-size"
 """Not `templates`: MkDocs leaves a folder of that name out."""
+LABEL_WIDE_MM = 2.25
+"""A letter under a part is about that wide, on the safe side."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,10 +39,15 @@ class TemplateFile:
         return template_pages(self.made, self.paper, self.desk)
 
 
-def template_pages(made: Decoration, paper: Paper, desk: Desk) -> tuple[PaperPage, ...]:
+def label_mm(label: Saying) -> float:
+    """How wide words under a part are on paper."""
+    return len(spell(label)) * LABEL_WIDE_MM
+
+
+def template_pages(decoration: Decoration, paper: Paper, desk: Desk) -> tuple[PaperPage, ...]:
     """The templates of a decoration's parts on paper, signed by the house."""
     overlap_mm = desk.facts.numbers["overlap of sheets"].value
-    return paper_pages(part_templates(made), paper, overlap_mm, desk.book.house.name)
+    return paper_pages(part_templates(decoration, label_mm), paper, overlap_mm, desk.book.house.name)
 
 
 def template_files(desk: Desk) -> Iterator[TemplateFile]:
@@ -46,10 +56,10 @@ def template_files(desk: Desk) -> Iterator[TemplateFile]:
         if not (technique.parts or technique.repeats):
             continue
         paths = template_paths(slug, cakes_for(technique))
-        for made in decorations(technique, desk.book, desk.facts):
-            for name, path in paths[made.cake] if has_templates(made) else ():
-                title = f"{technique.name}, templates for {made.cake.name}"
-                yield TemplateFile(path=path, title=title, made=made, paper=PAPERS[name], desk=desk)
+        for decoration in decorations(technique, desk.book, desk.facts):
+            for name, path in paths[decoration.cake] if has_templates(decoration) else ():
+                title = f"{technique.name}, templates for {decoration.cake.name}"
+                yield TemplateFile(path=path, title=title, made=decoration, paper=PAPERS[name], desk=desk)
 
 
 def template_paths(slug: str, cakes: tuple[Tin, ...]) -> dict[Tin, tuple[tuple[str, str], ...]]:

@@ -25,16 +25,16 @@ class PartDrawing:
     title: str
 
 
-def parts_drawn(made: Decoration) -> PartDrawing | None:
+def parts_drawn(decoration: Decoration) -> PartDrawing | None:
     """The parts of a decoration in rows, each with its letter, to one scale; None where it has none."""
-    if not made.parts:
+    if not decoration.parts:
         return None
-    widest = max(part.width_mm for part in made.parts)
-    tallest = max(part.height_mm for part in made.parts)
+    widest = max(part.width_mm for part in decoration.parts)
+    tallest = max(part.height_mm for part in decoration.parts)
     scale = min((WIDE - 2 * GAP) / widest, TALLEST / tallest, 4.0)
     x, y, row = GAP, GAP, 0.0
     drawn = []
-    for part in made.parts:
+    for part in decoration.parts:
         wide, high = part.width_mm * scale, part.height_mm * scale
         room = max(wide, LETTER)
         if x > GAP and x + room > WIDE - GAP:
@@ -43,29 +43,29 @@ def parts_drawn(made: Decoration) -> PartDrawing | None:
         drawn.append(f'<path d="{_path(part.outline_mm, middle, y + high / 2.0, scale)}"/>')
         drawn.append(f'<text x="{_n(middle)}" y="{_n(foot + LETTER)}" text-anchor="middle">{part.letter}</text>')
         x, row = x + room + GAP, max(row, high)
-    bar = next((each for each in BARS_MM if each * scale <= WIDE / 2.0), BARS_MM[-1])
+    bar = next((length for length in BARS_MM if length * scale <= WIDE / 2.0), BARS_MM[-1])
     low = y + row + LETTER + 2 * GAP
     bar_drawn = (
         f'<path d="M{_n(GAP)} {_n(low - 5)}v10M{_n(GAP)} {_n(low)}h{_n(bar * scale)}m0 -5v10"/>'
         f'<text x="{_n(GAP + bar * scale + 8)}" y="{_n(low + 6)}">{bar:g} mm</text>'
     )
-    names = "; ".join(f"{part.letter} {part.name}" for part in made.parts)
-    title = f"The parts to one scale, for {made.cake.name}: {names}"
+    names = "; ".join(f"{part.letter} {part.name}" for part in decoration.parts)
+    title = f"The parts to one scale, for {decoration.cake.name}: {names}"
     return PartDrawing(_svg(low + GAP, "".join(drawn) + bar_drawn, title), title)
 
 
-def marks_drawn(each: RepeatAt, cake: str) -> PartDrawing:
+def marks_drawn(repeat: RepeatAt, cake: str) -> PartDrawing:
     """Where the marks of a repeat go on their surface; what is cut by the edge is drawn cut."""
-    xs, ys = zip(*each.outline_mm[0], strict=True)
+    xs, ys = zip(*repeat.outline_mm[0], strict=True)
     wide_mm, high_mm = max(xs) - min(xs), max(ys) - min(ys)
     scale = min((WIDE - 2 * GAP) / wide_mm, 1.6 * TALLEST / high_mm, 6.0)
     middle, centre = WIDE / 2.0, GAP + high_mm * scale / 2.0
     off = ((max(xs) + min(xs)) / 2.0, (max(ys) + min(ys)) / 2.0)
-    outline = _path(each.outline_mm, middle - off[0] * scale, centre + off[1] * scale, scale)
-    spots = [(middle + (x - off[0]) * scale, centre - (y - off[1]) * scale) for x, y in each.points]
-    width, height = (side * scale for side in each.mark_mm)
-    name = f"tb-edge-{each.letter}"
-    if each.round_mark:
+    outline = _path(repeat.outline_mm, middle - off[0] * scale, centre + off[1] * scale, scale)
+    spots = [(middle + (x - off[0]) * scale, centre - (y - off[1]) * scale) for x, y in repeat.points]
+    width, height = (side * scale for side in repeat.mark_mm)
+    name = f"tb-edge-{repeat.letter}"
+    if repeat.round_mark:
         dots = "".join(f"M{_n(x)} {_n(y)}h0" for x, y in spots)
         marks = f'<path d="{dots}" stroke-linecap="round" stroke-width="{_n(width)}" stroke="var(--edge, #5C737B)"/>'
     else:
@@ -76,7 +76,7 @@ def marks_drawn(each: RepeatAt, cake: str) -> PartDrawing:
         f'<clipPath id="{name}"><path d="{outline}" clip-rule="evenodd"/></clipPath>'
         f'<g clip-path="url(#{name})">{marks}</g><path d="{outline}" stroke-width="2"/>'
     )
-    title = f"{each.letter} {each.name}: {each.count} marks on {each.on}, for {cake}"
+    title = f"{repeat.letter} {repeat.name}: {repeat.count} marks on {repeat.on}, for {cake}"
     return PartDrawing(_svg(2 * GAP + high_mm * scale, body, title), title)
 
 
@@ -96,5 +96,5 @@ def _path(rings: tuple[Ring, ...], middle: float, centre: float, scale: float) -
 
 
 def _n(value: float) -> str:
-    told = f"{value:.1f}".rstrip("0").rstrip(".")
-    return "0" if told == "-0" else told
+    text = f"{value:.1f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text

@@ -1,52 +1,32 @@
 """A technique as one sheet that goes along by itself: by mail, on paper, to another kitchen.
 
-What goes along is the list of fields of `Sheet`, and nothing else: its templates are handed no book. The same values
-make the web page in one file (`sheet_page`) and, as plain data, the PDF that a door of the program sets from
-`templates/sheet/sheet.typ`.
+What goes along is the list of fields of `TechniqueSheet`, and nothing else: its templates are handed no book. The same
+values make the web page in one file and, as plain data, the PDF (`sheet_file`).
 """
 
 from __future__ import annotations
 
-import base64
-import hashlib
-import re
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict, dataclass, replace
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from markupsafe import Markup
 
-from tinbook.models import Picture, PictureFile
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.pictures import drawing
-from tinbook.pages.base.render import render
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.phrases import Phrase, phrases
+from tinbook.pages.spelling.sayings import spell
 from tinbook.pages.technique.cake_templates import template_pages
-from tinbook.pages.technique.parts import cake_parts, mixed, spoken
-from tinbook.pages.technique.true_size import PaperPage
+from tinbook.pages.technique.colour_lines import mixed
+from tinbook.pages.technique.paper import PaperPage
+from tinbook.pages.technique.part_lines import spoken
+from tinbook.pages.technique.parts import cake_parts
+from tinbook.pages.technique.sheet_pictures import Shown, shown_pictures
 from tinbook.pages.technique.view import TechniqueView
 from tinbook.plans.mixtures.safety import AllergenStrip
-from tinbook.plans.techniques.technique import Kit, in_measure
+from tinbook.plans.techniques.kit import Kit, in_measure
 from tinbook.plans.true_size.papers import PAPERS, Paper
 from tinbook.tins import Tin
-
-A4_MM = (210.0, 297.0)
-LETTERS = "Atkinson Hyperlegible Next"
-"""The name the book's letters go by in their file, for what sets drawings from it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shown:
-    """A picture: an element for the page, the bytes of its file under a `name`, what it shows, its caption."""
-
-    name: str
-    element: Markup
-    content: bytes
-    width: float
-    height: float
-    alt: str
-    caption: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,16 +115,7 @@ class TechniqueSheet:
     @property
     def shown(self) -> SheetCake | None:
         """The cake that shows."""
-        return next((each for each in self.cakes if each.shown), None)
-
-
-@dataclass(frozen=True, slots=True)
-class Dress:
-    """What a sheet wears: the book's tokens.css, its two fonts as woff2 (for words and for figures)."""
-
-    tokens: str
-    words: bytes
-    figures: bytes
+        return next((cake for cake in self.cakes if cake.shown), None)
 
 
 def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, paper: str = "A4") -> TechniqueSheet:
@@ -154,7 +125,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
     """
     technique, house = desk.book.techniques[slug], desk.book.house
     view = TechniqueView(slug=slug, technique=technique, desk=desk, people=people, measure=house.measures)
-    pictures = {each.file: each for each in technique.pictures if each.file in desk.book.pictures}
+    pictures = {picture.file: picture for picture in technique.pictures if picture.file in desk.book.pictures}
     shown = {step.picture for step in technique.steps}
     steps = tuple(
         SheetStep(
@@ -163,7 +134,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
             times=tuple(time.words for time in step.times),
             done=step.done,
             windows=tuple(formats.title(window) + "." for window in step.windows),
-            pictures=_shown([pictures[file]] if file in pictures else [], desk.book.pictures, f"step-{number}"),
+            pictures=shown_pictures([pictures[file]] if file in pictures else [], desk.book.pictures, f"step-{number}"),
         )
         for number, (step, file) in enumerate(
             zip(view.steps, (written.picture for written in technique.steps), strict=True), 1
@@ -186,9 +157,11 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         contains=_contains(view.strip),
         unknown=formats.sentence(view.strip.unknown) if view.strip and view.strip.unknown else "",
         steps=steps,
-        pictures=_shown([each for file, each in pictures.items() if file not in shown], desk.book.pictures, "picture"),
+        pictures=shown_pictures(
+            [picture for file, picture in pictures.items() if file not in shown], desk.book.pictures, "picture"
+        ),
         checks=technique.checks,
-        faults=tuple(Advice(each.fault, each.cure) for each in technique.faults),
+        faults=tuple(Advice(fault.fault, fault.cure) for fault in technique.faults),
         not_food=view.not_food,
         taken_away=view.taken_away,
         counted=tuple(_counted(view.kit)),
@@ -204,16 +177,16 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
 
 
 def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[SheetCake]:
-    for made in view.parts.made_for(cake) if view.parts else ():
-        told = cake_parts(made)
+    for sums in view.parts.made_for(cake) if view.parts else ():
+        spelled = cake_parts(sums)
         yield SheetCake(
-            cake=told.cake,
-            shown=told.shown or cake is not None,
-            total=told.total,
-            heavy=told.heavy,
-            parts=tuple(Advice(*each) for each in spoken(told.parts)),
-            colours=tuple(Advice(*each) for each in mixed(told.colours)),
-            templates=template_pages(made, paper, view.desk),
+            cake=spelled.cake,
+            shown=spelled.shown or cake is not None,
+            total=spelled.total,
+            heavy=spelled.heavy,
+            parts=tuple(Advice(*part) for part in spoken(spelled.parts)),
+            colours=tuple(Advice(*colour) for colour in mixed(spelled.colours)),
+            templates=template_pages(sums, paper, view.desk),
         )
 
 
@@ -229,7 +202,7 @@ def _words(pieces: Iterable[Any]) -> Iterator[StepWords]:
 def _materials(view: TechniqueView) -> Iterator[ReadyLine]:
     for row in view.kit.materials:
         share = ("to share",) if row.shared and view.people > 1 else ()
-        wanted = "; ".join((*share, *([row.wanted] if row.wanted else [])))
+        wanted = "; ".join((*share, *([spell(row.wanted)] if row.wanted else [])))
         amount = in_measure(row, 1, view.measure, view.desk.book)
         yield ReadyLine(formats.spelled(amount), formats.title(row.name), wanted, row.not_food)
 
@@ -237,104 +210,13 @@ def _materials(view: TechniqueView) -> Iterator[ReadyLine]:
 def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     if strip is None:
         return ()
-    told = tuple(Advice(each.allergen, formats.sentence(each.ingredients)) for each in strip.contains)
-    return told or (Advice("", "nothing named on the cards of its ingredients"),)
+    named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
+    return named or (Advice("", "nothing named on the cards of its ingredients"),)
 
 
 def _counted(kit: Kit) -> Iterator[str]:
     """What is not food, each with its number and where it is, to be ticked off when it is out again."""
-    for each in kit.not_food:
-        where = f" ({each.wanted})" if each.wanted else ""
-        done = "all out and counted" if each.hidden else "taken away"
-        yield f"{formats.counted(each.amount, each.name)}{where}: {done}"
-
-
-def _shown(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: str) -> tuple[Shown, ...]:
-    found = []
-    for number, picture in enumerate(pictures, 1):
-        file = files[picture.file]
-        if file.kind == "drawing":
-            ending, content = "svg", file.svg.replace("<svg", f'<svg font-family="{LETTERS}"', 1).encode()
-            element = drawing(file, picture.alt)
-        else:
-            ending, content = "jpg", file.copies[0].content
-            element = Markup('<img src="{}" width="{}" height="{}" alt="{}">').format(
-                _data("image/jpeg", content), file.copies[0].width, file.copies[0].height, picture.alt
-            )
-        caption = picture.shows or ""
-        found.append(
-            Shown(
-                name=f"{name}-{number}.{ending}",
-                element=element,
-                content=content,
-                width=file.width,
-                height=file.height,
-                alt=picture.alt,
-                caption=caption,
-            )
-        )
-    return tuple(found)
-
-
-def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
-    """The sheet as one web page that asks for nothing: styles, script, letters and pictures are all inside.
-
-    Its own policy forbids any request, and any script but the one of the ticks.
-    """
-    laid = [page for each in sheet.cakes for page in each.templates]
-    short, long = sorted((laid[0].width_mm, laid[0].height_mm)) if laid else A4_MM
-    style = render(
-        "sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures),
-        upright=f"{short:g}mm {long:g}mm", sideways=f"{long:g}mm {short:g}mm",
-    )  # fmt: skip
-    script = render("sheet/sheet.js")
-    policy = (
-        f"default-src 'none'; style-src '{_sum(style)}'; script-src '{_sum(script)}'; img-src data:; font-src data:; "
-        "base-uri 'none'; form-action 'none'"
-    )
-    return render("sheet/sheet.html", sheet=sheet, style=Markup(style), script=Markup(script), policy=policy)
-
-
-def as_plain(sheet: TechniqueSheet) -> dict[str, Any]:
-    """The sheet as plain data for the cake that shows, its pictures by the names of their files."""
-    bare = tuple(replace(each, templates=()) for each in sheet.cakes if each.shown)
-    return _plain(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
-
-
-def _plain(value: Any) -> Any:
-    if isinstance(value, dict):
-        return {key: _plain(each) for key, each in value.items() if key not in ("content", "element", "templates")}
-    if isinstance(value, list | tuple):
-        return [_plain(each) for each in value]
-    return str(value) if isinstance(value, str) else value
-
-
-def picture_files(sheet: TechniqueSheet) -> dict[str, bytes]:
-    """The pictures of a sheet by the names of their files."""
-    shown = (*(picture for step in sheet.steps for picture in step.pictures), *sheet.pictures)
-    return {picture.name: picture.content for picture in shown}
-
-
-def _ink(tokens: str) -> dict[str, str]:
-    """The book's colours and measures by look, taken from its tokens; a token file without them is a fault of ours."""
-    looks = {"light": r":root, \[data-md-color-scheme\]", "dark": r"\[data-md-color-scheme=slate\]"}
-    found = {}
-    for look, selector in looks.items():
-        block = re.search(selector + r" \{([^}]*)\}", tokens)
-        if block is None:
-            raise ValueError(f"the tokens have no {look} look")
-        found[look] = " ".join(block[1].split())
-    return found
-
-
-def _font(content: bytes) -> str:
-    return _data("font/woff2", content)
-
-
-def _data(kind: str, content: bytes) -> str:
-    return f"data:{kind};base64,{base64.b64encode(content).decode()}"
-
-
-def _sum(text: str) -> str:
-    """The sum of a style or script by which a page's policy knows it: Content Security Policy Level 3, W3C."""
-    return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+    for thing in kit.not_food:
+        where = f" ({spell(thing.wanted)})" if thing.wanted else ""
+        done = "all out and counted" if thing.hidden else "taken away"
+        yield f"{formats.counted(thing.amount, thing.name)}{where}: {done}"

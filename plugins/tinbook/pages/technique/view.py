@@ -24,21 +24,15 @@ from tinbook.pages.base.shared import (
     step_view,
 )
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.pages.technique.parts import PartsView
 from tinbook.plans.base.versions import Amount
 from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
+from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
+from tinbook.plans.techniques.kit_bench import technique_bench
 from tinbook.plans.techniques.parts import part_traits
-from tinbook.plans.techniques.technique import (
-    Kit,
-    MaterialRow,
-    in_measure,
-    kit,
-    technique_allergens,
-    technique_bench,
-    technique_cautions,
-    technique_times,
-)
+from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,12 +90,12 @@ class TechniqueView:
     def leads(self) -> tuple[tuple[str, str], ...]:
         """Level, what it makes and what it works with, as far as they are said."""
         technique = self.technique
-        said = (
+        leads = (
             ("For", technique.level or ""),
             ("Makes", technique.makes or ""),
             ("Works with", formats.sentence(technique.works_with) if technique.works_with else ""),
         )
-        return tuple((name, words) for name, words in said if words)
+        return tuple((name, words) for name, words in leads if words)
 
     @property
     def tools(self) -> tuple[ToolLine, ...]:
@@ -120,7 +114,7 @@ class TechniqueView:
                 figure=formats.figure(row.amount),
                 unit=row.amount.unit,
                 name=row.name,
-                wanted=row.wanted,
+                wanted=spell(row.wanted),
                 mixture=f"mixtures/{row.mixture}",
                 has_page=row.mixture is not None,
                 not_food=row.not_food,
@@ -183,27 +177,28 @@ class TechniqueView:
     @property
     def not_food(self) -> str:
         """What is not food and may be hidden in the cake, and how many of it, in words; empty for nothing."""
-        return self._told(hidden=True)
+        return self._inedible(hidden=True)
 
     @property
     def taken_away(self) -> str:
         """What is not food and lies open, such as a board or a ribbon, in words; empty for nothing."""
-        return self._told(hidden=False)
+        return self._inedible(hidden=False)
 
-    def _told(self, hidden: bool) -> str:
+    def _inedible(self, hidden: bool) -> str:
         """Things of one name together."""
-        found: dict[tuple[str, str], float] = {}
-        for each in self.kit.not_food:
-            if each.hidden == hidden:
-                key = each.name, each.amount.unit
-                found[key] = found.get(key, 0) + each.amount.shown
-        told = [formats.counted(Amount(count, count, unit), name) for (name, unit), count in found.items()]
-        return formats.sentence(told) if told else ""
+        counts: dict[tuple[str, str], float] = {}
+        for thing in self.kit.not_food:
+            if thing.hidden == hidden:
+                key = thing.name, thing.amount.unit
+                counts[key] = counts.get(key, 0) + thing.amount.shown
+        words = [formats.counted(Amount(count, count, unit), name) for (name, unit), count in counts.items()]
+        return formats.sentence(words) if words else ""
 
     @cached_property
     def strip(self) -> AllergenStrip | None:
         """Allergens of what it works with, known and unknown; None where it names nothing to eat."""
-        return technique_allergens(self.technique, self.desk.book, self.desk.facts)
+        allergens = technique_allergens(self.technique, self.desk.book, self.desk.facts)
+        return AllergenStrip(allergens.contains, spelled_all(allergens.unknown)) if allergens else None
 
     @property
     def has_cautions(self) -> bool:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from math import ceil
 from typing import Any
 
 from tinbook.engine import portions as sums
 from tinbook.engine import rounding
+from tinbook.engine.tolerance import whole_up
 from tinbook.tins import Ring, Tin, cutting
 from tinbook.tins.growth import INWARDS, turns
 from tinbook.tins.joining import joined
@@ -20,7 +20,7 @@ class Cut:
 
     `edges_mm`: where strips begin and end, from the top; or how far from the middle rings end. `upright`: strips run up
     and down and are counted from the left. `each`: the mean piece, in portions; `off` how far the furthest is from it.
-    `parts`: so many alike, such as the halves of a ball. `way`: grid, strips, uneven, joined, rings, wedges, one each
+    `parts`: so many alike, such as the halves of a ball. `way`: grid, strips, uneven, joined, rings, wedges, one_each
     or none.
     """
 
@@ -47,7 +47,7 @@ class Cut:
     @property
     def off_shown_percent(self) -> float:
         """How far the furthest piece is from the mean, to the next tenth of a percent up."""
-        return ceil(1000.0 * self.off - 1e-6) / 10.0
+        return whole_up(1000.0 * self.off) / 10.0
 
     @property
     def each_shown_cm2(self) -> float:
@@ -111,15 +111,13 @@ class Job:
 
     def cut(self, way: str, counts: tuple[int, ...], edges_mm: tuple[float, ...], **more: Any) -> Cut:
         """A plan for it; of pieces that are all alike unless told otherwise."""
-        each = self.size / self.portion / max(1, sum(counts))
-        sides = (self.short_mm, self.long_mm)
         return Cut(
             tin=self.tin,
-            portion_mm=sides,
+            portion_mm=(self.short_mm, self.long_mm),
             way=way,
             counts=counts,
             edges_mm=edges_mm,
-            each=each,
+            each=self.size / self.portion / max(1, sum(counts)),
             parts=self.tin.kind.parts,
             **more,
         )
@@ -137,9 +135,9 @@ def pieces_of(cut: Cut) -> tuple[cutting.CutPiece, ...] | None:
         return joined(rings, cut.portion_mm[0] * cut.portion_mm[1], cut.portion_mm[1]).pieces
     if cut.way == "grid":
         return cutting.grid_pieces(rings, cut.counts[0], len(cut.counts))
-    way = cutting.turned(rings) if cut.upright else rings
-    found = cutting.strip_pieces(way, cut.edges_mm, cut.counts)
-    return cutting.back(found) if found and cut.upright else found
+    laid = cutting.turned(rings) if cut.upright else rings
+    pieces = cutting.strip_pieces(laid, cut.edges_mm, cut.counts)
+    return cutting.back(pieces) if pieces and cut.upright else pieces
 
 
 def knife_of(cut: Cut) -> cutting.Knife | None:
@@ -151,16 +149,16 @@ def knife_of(cut: Cut) -> cutting.Knife | None:
         return None
     if cut.way == "grid":
         return cutting.grid_knife(rings, counts[0], len(counts))
-    way = cutting.turned(rings) if cut.upright else rings
+    laid = cutting.turned(rings) if cut.upright else rings
     if not bent(rings):
-        made = cutting.convex_knife(way, edges, counts)
+        knife = cutting.convex_knife(laid, edges, counts)
     else:
         pieces = pieces_of(cut) or ()
-        made = cutting.strip_knife(way, edges, cutting.back(pieces) if cut.upright else pieces, counts)
+        knife = cutting.strip_knife(laid, edges, cutting.back(pieces) if cut.upright else pieces, counts)
     if not cut.upright:
-        return made
-    lines = tuple(((-y1, -x1), (-y2, -x2)) for (x1, y1), (x2, y2) in made.lines)
-    return cutting.Knife(lines, (), tuple((-y, -x) for x, y in made.middles))
+        return knife
+    lines = tuple(((-y1, -x1), (-y2, -x2)) for (x1, y1), (x2, y2) in knife.lines)
+    return cutting.Knife(lines, (), tuple((-y, -x) for x, y in knife.middles))
 
 
 @lru_cache(maxsize=512)

@@ -19,12 +19,22 @@ from tinbook.plans.portions.strips import in_strips, uneven
 from tinbook.tins import Ring, Tin, cutting
 
 KINDS = ("finger", "dessert", "party")
+SIDES = {
+    "finger": ("finger portion width", "finger portion length"),
+    "dessert": ("dessert portion width", "dessert portion length"),
+    "party": ("party portion width", "party portion length"),
+}
+"""The facts that stand in where the house has not said how large a portion is."""
 BOXES = ("square", "rectangle", "sheet", "loaf")
+HOUSE, ASKED = "house", "asked"
+"""Who says how large a portion is, where it is no source among the facts."""
+SAME_RADIUS = 1e-3
+"""How far the corners of a drawn tube may lie from one circle, squared, as a share."""
 
 
 @dataclass(frozen=True, slots=True)
 class Portion:
-    """What one guest gets, seen from above, mm."""
+    """What one guest gets, seen from above, mm. `said_by`: a source's key, HOUSE or ASKED."""
 
     kind: str
     short_mm: float
@@ -39,14 +49,14 @@ class Portion:
 
 def portion_sizes(book: Book, facts: Facts) -> Mapping[str, Portion]:
     """The house's portions, by kind; the trade's where the house has not said."""
-    said = book.finish.portions
-    found = {}
+    house = book.finish.portions
+    portions = {}
     for kind in KINDS:
-        own = getattr(said, kind) if said else None
-        short, long = (facts.numbers[f"{kind} portion {side}"] for side in ("width", "length"))
-        one, other = own or (short.value, long.value)
-        found[kind] = Portion(kind, min(one, other), max(one, other), "the house" if own else short.source)
-    return found
+        own = getattr(house, kind) if house else None
+        width, length = (facts.numbers[key] for key in SIDES[kind])
+        short_mm, long_mm = sorted(own or (width.value, length.value))
+        portions[kind] = Portion(kind, short_mm, long_mm, HOUSE if own else width.source)
+    return portions
 
 
 def room(tin: Tin, portion: Portion, height_mm: float) -> float:
@@ -71,7 +81,7 @@ def ring_cut(tin: Tin, portion: Portion) -> Cut | None:
 def _cut(tin: Tin, short_mm: float, long_mm: float, height_mm: float) -> Cut:
     job = Job(tin, short_mm, long_mm, height_mm)
     if tin.kind.in_trays:
-        return job.cut("one each", (1,), ())
+        return job.cut("one_each", (1,), ())
     if job.most < 1:
         return job.cut("none", (), ())
     if job.solid or tin.shape == "petal" or _tubed(job.rings):
@@ -83,19 +93,19 @@ def _tubed(rings: tuple[Ring, ...]) -> bool:
     """Whether its hole is a tube in the middle."""
     if len(rings) != 2:
         return False
-    far = [x * x + y * y for x, y in rings[1]]
-    return max(far) - min(far) <= 1e-3 * max(far)
+    squares = [x * x + y * y for x, y in rings[1]]
+    return max(squares) - min(squares) <= SAME_RADIUS * max(squares)
 
 
 def _boxed(job: Job) -> Cut:
     """A whole grid; uneven strips where its pieces would be far larger than a portion."""
     left, low, right, high = cutting.spans(job.rings)
     columns, rows = sums.grid(right - left, high - low, job.short_mm, job.long_mm)
-    more = sums.fewest(job.size, job.portion, sums.LARGEST)
-    if columns * rows >= more:
+    fewest = sums.fewest(job.size, job.portion, sums.LARGEST)
+    if columns * rows >= fewest:
         edges = tuple((high - low) * row / rows for row in range(rows + 1))
         return job.cut("grid", (columns,) * rows, edges)
     upright = right - left > high - low
     rings = cutting.turned(job.rings) if upright else job.rings
-    strips = max(1, min(more, round(max(right - left, high - low) / job.long_mm)))
-    return uneven(job, rings, sums.apportioned(cutting.strip_areas(rings, strips), more), upright)
+    strips = max(1, min(fewest, round(max(right - left, high - low) / job.long_mm)))
+    return uneven(job, rings, sums.apportioned(cutting.strip_areas(rings, strips), fewest), upright)

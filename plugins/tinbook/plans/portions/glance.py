@@ -85,7 +85,7 @@ def glance(book: Book, facts: Facts) -> Glance:
         same=tuple(
             SameWeight(
                 height,
-                {kind: rounding.ruler(each.long_mm * heights[0] / height) for kind, each in sizes.items()},
+                {kind: rounding.ruler(portion.long_mm * heights[0] / height) for kind, portion in sizes.items()},
             )
             for height in heights
         ),
@@ -97,9 +97,9 @@ def glance(book: Book, facts: Facts) -> Glance:
 def plans_of(tin: Tin, book: Book, facts: Facts) -> tuple[Mapping[str, Cut], Mapping[str, Cut]]:
     """The plans of one tin by kind of portion, and the second ones of a round."""
     sizes, height_mm = portion_sizes(book, facts), finishing(book.finish, facts).heights_mm[0]
-    cuts = {kind: cut_of(tin, each, height_mm) for kind, each in sizes.items()}
-    rings = {kind: second for kind, each in sizes.items() if (second := ring_cut(tin, each))}
-    return cuts, rings
+    cuts = {kind: cut_of(tin, portion, height_mm) for kind, portion in sizes.items()}
+    ring_cuts = {kind: cut for kind, portion in sizes.items() if (cut := ring_cut(tin, portion))}
+    return cuts, ring_cuts
 
 
 def usual_grams(portion: Portion, book: Book, facts: Facts, height_mm: float, kind: str = "creamed") -> float:
@@ -118,8 +118,8 @@ def _weights(
     key: str, sizes: Mapping[str, Portion], heights: tuple[float, ...], book: Book, facts: Facts
 ) -> PortionWeights:
     grams = {
-        kind: tuple(shown_g(usual_grams(each, book, facts, height, key)) for height in heights)
-        for kind, each in sizes.items()
+        kind: tuple(shown_g(usual_grams(portion, book, facts, height, key)) for height in heights)
+        for kind, portion in sizes.items()
     }
     return PortionWeights(facts.kinds[key].title, grams)
 

@@ -26,7 +26,8 @@ def in_rings(job: Job) -> Cut:
         # A ring may not come out through a hollow in the edge.
         ends = [outside, *(inside + (nearest - inside) * index / (many - 1) for index in range(many - 1, -1, -1))]
     held = [sums.within(end, outside, inside, job.solid) for end in ends]
-    counts = sums.apportioned([one - other for one, other in itertools.pairwise(held)], pieces)
-    inner = [sum(counts[at + 1 :]) / pieces for at in range(len(counts) - 1)]
-    radii = [sums.radius_of(share, outside, inside, job.solid) for share in inner]
+    ring_shares = [outer - inner for outer, inner in itertools.pairwise(held)]
+    counts = sums.apportioned(ring_shares, pieces)
+    inside_shares = [sum(counts[ring + 1 :]) / pieces for ring in range(len(counts) - 1)]
+    radii = [sums.radius_of(share, outside, inside, job.solid) for share in inside_shares]
     return job.cut("rings" if many > 1 else "wedges", counts, (outside, *radii, inside))

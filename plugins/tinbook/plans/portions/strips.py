@@ -10,12 +10,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tinbook.engine import portions as sums
+from tinbook.engine.tolerance import whole_down
 from tinbook.plans.portions.cut import Cut, Job, bent, pieces_of
 from tinbook.tins import Ring, cutting
 from tinbook.tins.joining import joined
 
 LONG = 1.2
 """An outline so many times as long as wide is cut along its length, every strip at least one portion wide."""
+CORNERS = 100
+SAME_RADIUS = 1e-6
+"""An outline of more corners than that whose squared distances from the middle differ by no more, as a share, is a
+round; coarser than the grain, for its corners are sums of sines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,10 +58,10 @@ def in_strips(job: Job) -> Cut:
     for cut in _unevens(job, manner, few):
         if not hollow or pieces_of(cut) is not None:
             return cut
-    found = joined(job.rings, job.portion, job.long_mm)
-    shares = [piece.area_mm2 for piece in found.pieces]
-    off = sums.spread(shares, [1] * len(shares))
-    return job.cut("joined", (len(shares),), found.edges_mm, upright=found.upright, off=off)
+    rest = joined(job.rings, job.portion, job.long_mm)
+    areas = [piece.area_mm2 for piece in rest.pieces]
+    off = sums.spread(areas, [1] * len(areas))
+    return job.cut("joined", (len(areas),), rest.edges_mm, upright=rest.upright, off=off)
 
 
 def uneven(job: Job, rings: tuple[Ring, ...], counts: tuple[int, ...], upright: bool) -> Cut:
@@ -77,8 +82,9 @@ def _ways(job: Job) -> tuple[bool, ...]:
     wide, tall = job.sides_mm
     if max(wide, tall) > LONG * min(wide, tall):
         return (tall > wide,)
-    far = [x * x + y * y for x, y in job.rings[0]]
-    return (False,) if len(far) > 100 and max(far) - min(far) < 1e-6 * max(far) else (False, True)
+    squares = [x * x + y * y for x, y in job.rings[0]]
+    is_round = len(squares) > CORNERS and max(squares) - min(squares) < SAME_RADIUS * max(squares)
+    return (False,) if is_round else (False, True)
 
 
 def _even(job: Job, manner: _Manner, upright: bool, few: int) -> Iterator[Cut]:
@@ -90,7 +96,7 @@ def _even(job: Job, manner: _Manner, upright: bool, few: int) -> Iterator[Cut]:
     many = _strips_at_most(tall, manner, job.long_mm)
     for strips, areas in enumerate(cutting.strips_areas(rings, many), 1):
         wide = tall / strips
-        limit = min(most, int(job.size / (manner.width * job.short_mm * wide) + 1e-9))
+        limit = min(most, whole_down(job.size / (manner.width * job.short_mm * wide)))
         for pieces in range(limit, max(few, strips) - 1, -1):
             counts = sums.shared(areas, pieces)
             if counts:
@@ -103,7 +109,7 @@ def _even(job: Job, manner: _Manner, upright: bool, few: int) -> Iterator[Cut]:
 def _unevens(job: Job, manner: _Manner, pieces: int) -> Iterator[Cut]:
     """Strips of uneven width: first those that are the same from either side, then those nearest to a portion's
     width; not so few that the pieces would be slices."""
-    shared = []
+    ways = []
     for upright in _ways(job):
         rings, tall = _laid(job.rings, upright), job.sides_mm[0 if upright else 1]
         most = min(pieces, _strips_at_most(tall, manner, job.long_mm))
@@ -111,8 +117,8 @@ def _unevens(job: Job, manner: _Manner, pieces: int) -> Iterator[Cut]:
             if strips > 1 or most == 1:
                 counts = sums.apportioned(cutting.strip_areas(rings, strips), pieces)
                 off = abs(strips - tall / job.long_mm)
-                shared.append((counts != counts[::-1], off, upright, rings, counts))
-    for _, _, upright, rings, counts in sorted(shared, key=lambda each: each[:3]):
+                ways.append((counts != counts[::-1], off, upright, rings, counts))
+    for _, _, upright, rings, counts in sorted(ways, key=lambda way: way[:3]):
         yield uneven(job, rings, counts, upright)
 
 
@@ -121,4 +127,4 @@ def _laid(rings: tuple[Ring, ...], upright: bool) -> tuple[Ring, ...]:
 
 
 def _strips_at_most(tall: float, manner: _Manner, long_mm: float) -> int:
-    return max(1, int(tall / (manner.strip * long_mm) + 1e-9))
+    return max(1, whole_down(tall / (manner.strip * long_mm)))

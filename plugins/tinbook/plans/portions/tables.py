@@ -11,20 +11,22 @@ from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.shelf import all_outlines
-from tinbook.plans.base.weighing import as_owned
+from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.layers import stack_table
+from tinbook.plans.portions.choices import Choices, choices
 from tinbook.plans.portions.cut import Cut
-from tinbook.plans.portions.cutting import KINDS, Portion, cut_of, portion_sizes, ring_cut
-from tinbook.plans.portions.guests import GUESTS, Answer, Choices, Wish, answers, batter_ml, choices, factor
+from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, cut_of, portion_sizes, ring_cut
+from tinbook.plans.portions.guests import GUESTS, Answer, Wish, answers, batter_ml, factor
 from tinbook.tins import Tin
 
 
 def portions(book: Book, facts: Facts, query: Query) -> Result:
     """How many portions every tin cuts into, or those asked with --tin; of a mixture, what each weighs too."""
-    sizes = _asked(book, facts, query)
+    sizes = _portions_asked(book, facts, query)
     height_mm = query.height_mm or finishing(book.finish, facts).heights_mm[0]
     tins = [as_owned(tin, book) for _, tin in query.tins]
     rows = [(tin, any(own.have and own.tin == tin for own in book.tins)) for tin in tins] or list(all_outlines(book))
@@ -32,29 +34,33 @@ def portions(book: Book, facts: Facts, query: Query) -> Result:
     if tins and query.of:
         raise AskError("a mixture is asked of every tin at once", "leave out --tin or --of")
     return Result(
-        "Portions",
+        saying("portions_of_tins"),
         tuple(_row(tin, owned, sizes, height_mm, weights if query.of else None) for tin, owned in rows),
         portions_worked(sizes, height_mm, facts),
     )
 
 
-def _asked(book: Book, facts: Facts, query: Query) -> Mapping[str, Portion]:
+def _portions_asked(book: Book, facts: Facts, query: Query) -> Mapping[str, Portion]:
     sizes = portion_sizes(book, facts)
     if query.portion is None:
         return sizes
     if isinstance(query.portion, str):
         return {query.portion: sizes[query.portion]}
     short, long = sorted(query.portion)
-    return {"asked": Portion("asked", short, long, "asked")}
+    return {ASKED: Portion(ASKED, short, long, ASKED)}
 
 
 def _weights(book: Book, facts: Facts, query: Query) -> Mapping[Tin, tuple[float, float]]:
     """How high a mixture stands in every tin, and what the cake weighs baked and levelled."""
+    stacks = stack_table(tin_table(_cake_asked(book, facts, query), book, facts), book, facts)
+    return {row.stack.tin: (row.stack.stack_mm, row.stack.weight_g) for row in stacks.rows}
+
+
+def _cake_asked(book: Book, facts: Facts, query: Query) -> Batch:
     batch = batch_asked(book, facts, query)
     if not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
-    made = stack_table(tin_table(batch, book, facts), book, facts)
-    return {each.stack.tin: (each.stack.stack_mm, each.stack.weight_g) for each in made.rows}
+    return batch
 
 
 def _row(
@@ -68,10 +74,10 @@ def _row(
     for name, portion in sizes.items():
         cut = cut_of(tin, portion, height_mm)
         if cut.count == 0:
-            told = f"a portion of {portion.short_mm:g} x {portion.long_mm:g} mm is larger than {tin.name}"
-            raise AskError(told, "ask for a smaller portion or a larger tin")
+            message = f"a portion of {portion.short_mm:g} x {portion.long_mm:g} mm is larger than {tin.name}"
+            raise AskError(message, "ask for a smaller portion or a larger tin")
         cells[name] = cut.count
-        cells[f"{name}_cut"] = cut_words(cut)
+        cells[f"{name}_cut"] = cut_said(cut)
         cells[f"{name}_each"] = round(cut.each, 4)
         second = ring_cut(tin, portion)
         cells[f"{name}_in_rings"] = second.count if second else None
@@ -83,27 +89,26 @@ def _row(
     return cells
 
 
-def cut_words(cut: Cut) -> str:
-    """`grid 4 x 8`, `strips 5+7+7+5`, `rings 16+8`, `one each`."""
-    if cut.way == "grid":
-        return f"grid {cut.counts[0]} x {len(cut.counts)}"
-    if cut.way in ("one each", "none"):
-        return cut.way
-    told = f"{cut.way} {'+'.join(str(count) for count in cut.counts)}"
-    return f"{told}, twice" if cut.parts == 2 else told
+def cut_said(cut: Cut) -> Saying:
+    """How a cake is cut: its way and the pieces of each strip or ring."""
+    return saying("cut_as", way=cut.way, counts=cut.counts, parts=cut.parts)
 
 
 def portions_worked(sizes: Mapping[str, Portion], height_mm: float, facts: Facts) -> Worked:
     """How counts are come by."""
+    portions = sizes.values()
     return Worked(
-        "a whole grid, or equal pieces of at least about one portion: never more than area of the cake / portion",
+        saying("portions_counted"),
         (
-            *(f"{each.kind} {each.short_mm:g} × {each.long_mm:g} mm" for each in sizes.values()),
-            f"cake {height_mm:g} mm high; a dome and a ball are shared out by volume at that height",
-            "strips of equal width while pieces lie within 7 % of their mean, else strips of uneven width",
-            "a tin's outline half-way up; cups are one each",
+            *(
+                saying("portion_size", kind=portion.kind, short_mm=portion.short_mm, long_mm=portion.long_mm)
+                for portion in portions
+            ),
+            saying("cake_to_cut", high_mm=height_mm),
+            saying("strips_wide"),
+            saying("outline_cut"),
         ),
-        tuple(dict.fromkeys(each.said_by for each in sizes.values() if each.said_by in facts.sources)),
+        tuple(dict.fromkeys(portion.said_by for portion in portions if portion.said_by in facts.sources)),
     )
 
 
@@ -116,57 +121,55 @@ def portion_grams(portion: Portion, kind: Kind, height_mm: float, rise: float) -
 def guests(book: Book, facts: Facts, query: Query) -> Result:
     """The best sets that serve so many guests, or without a number the best for each usual one; with --of, the mixture
     they take."""
-    made, at = _choices(book, facts, query, query.portion or "dessert")
-    wish = Wish(guests=query.guests or 0, kind=at, keep_top=query.keep_top, owned=query.owned, beside=query.beside)
+    laid, kind = _choices_asked(book, facts, query, query.portion or "dessert")
+    wish = Wish(guests=query.guests or 0, kind=kind, keep_top=query.keep_top, owned=query.owned, beside=query.beside)
     if query.guests:
-        found = [(query.guests, each) for each in answers(made, wish, 10)]
+        best = [(query.guests, answer) for answer in answers(laid, wish, 10)]
     else:
-        found = [(many, each) for many in GUESTS for each in answers(made, replace(wish, guests=many), 1)]
-    if not found:
-        owned = ", from the tins it owns" if query.owned else ""
-        raise AskError(f"no set of up to four tiers serves {query.guests}{owned}", "bake more than one cake")
-    batch = batch_asked(book, facts, query) if query.of else None
-    if batch and not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        best = [(count, answer) for count in GUESTS for answer in answers(laid, replace(wish, guests=count), 1)]
+    if not best:
+        message = f"no set of up to four tiers serves {query.guests}{', from the tins it owns' if query.owned else ''}"
+        raise AskError(message, "bake more than one cake")
+    batch = _cake_asked(book, facts, query) if query.of else None
     rows: list[Row] = []
-    for many, each in found:
+    for count, answer in best:
         row: dict[str, Cell] = {
-            "guests": many,
-            "tiers": " + ".join(made.tiers[place].tin.name for place in each.tiers),
-            "beside": beside_words(made, each),
-            "serves": each.serves,
-            "over": each.over,
-            "tins": each.tins,
+            "guests": count,
+            "tiers": saying("set_of_tiers", tins=tuple(laid.tiers[place].tin.name for place in answer.tiers)),
+            "beside": beside_said(laid, answer),
+            "serves": answer.serves,
+            "over": answer.over,
+            "tins": answer.tins,
         }
         if batch:
             settled = finishing(book.finish, facts, batch.mixture.finish)
-            row["factor"] = round(factor(batch, settled, made, each), 4)
-            row["batter_ml"] = round(batter_ml(batch, settled, made, each), 1)
+            row["factor"] = round(factor(batch, settled, laid, answer), 4)
+            row["batter_ml"] = round(batter_ml(batch, settled, laid, answer), 1)
         rows.append(row)
-    size = made.portions[at]
+    size = laid.portions[kind]
     worked = Worked(
-        "least over, then fewest tins, then least mixture",
+        saying("best_set"),
         (
-            f"{size.short_mm:g} × {size.long_mm:g} mm a guest, cakes {made.height_mm:g} mm high",
-            "tiers of one shape, each at least 5 cm narrower than the one below",
+            saying("guest_size", short_mm=size.short_mm, long_mm=size.long_mm, high_mm=laid.height_mm),
+            saying("tiers_apart"),
         ),
         ("common practice",),
     )
-    return Result(f"Tins for {query.guests} guests" if query.guests else "Tins for guests", tuple(rows), worked)
+    return Result(saying("tins_for_guests", guests=query.guests), tuple(rows), worked)
 
 
-def _choices(book: Book, facts: Facts, query: Query, kind: str | tuple[float, float]) -> tuple[Choices, int]:
-    made = choices(book, facts, query.height_mm)
-    if isinstance(kind, str):
-        return made, KINDS.index(kind)
-    asked = _asked(book, facts, replace(query, portion=kind))["asked"]
-    return choices(book, facts, query.height_mm, (asked,)), 0
+def _choices_asked(book: Book, facts: Facts, query: Query, portion: str | tuple[float, float]) -> tuple[Choices, int]:
+    """What may be chosen from, and the place of the portion among its kinds."""
+    if isinstance(portion, str):
+        return choices(book, facts, query.height_mm), KINDS.index(portion)
+    own = _portions_asked(book, facts, replace(query, portion=portion))[ASKED]
+    return choices(book, facts, query.height_mm, (own,)), 0
 
 
-def beside_words(made: Choices, each: Answer) -> str | None:
-    """What stands beside the cake: `quarter sheet`, `24 standard cups`."""
-    if each.tray is not None:
-        return made.tiers[each.tray].tin.name
-    if each.cups and made.cups:
-        return f"{each.cups * made.cups.tin.holes} {made.cups.tin.name}"
+def beside_said(laid: Choices, answer: Answer) -> Saying | str | None:
+    """What stands beside the cake: a tin's name, or so many of the cups; None for nothing."""
+    if answer.tray is not None:
+        return laid.tiers[answer.tray].tin.name
+    if answer.cups and laid.cups:
+        return saying("cups_beside", count=answer.cups * laid.cups.tin.holes, tin=laid.cups.tin.name)
     return None

@@ -10,8 +10,9 @@ from tinbook.facts import Facts
 from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Path, Repeat, Technique
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, surface_of
-from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, shape_of
+from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM
 from tinbook.plans.techniques.pastes import paste_called
+from tinbook.plans.techniques.shapes import shape_of
 from tinbook.problems import nearest
 from tinbook.tins import Ring
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from tinbook.facts import Additive, Facts
 from tinbook.models import Book, Colour, Take, Technique
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Unweighable, mass_of
 from tinbook.plans.techniques.pastes import Paste
 
@@ -46,9 +47,9 @@ class Colouring:
     warned: tuple[Additive, ...]
 
     @property
-    def law(self) -> str:
-        """What the law wants beside its name; empty for nothing."""
-        return law_words(self.warned)
+    def law(self) -> Saying | None:
+        """What the law wants beside its name; None for nothing."""
+        return law_said(self.warned)
 
     @classmethod
     def called(cls, name: str | None, book: Book, facts: Facts) -> Colouring | None:
@@ -65,16 +66,16 @@ class ColourNeed:
     mass_g: float
 
     @property
-    def law(self) -> str:
-        """What the law wants beside its name; empty for nothing."""
-        return self.colour.law if self.colour else ""
+    def law(self) -> Saying | None:
+        """What the law wants beside its name; None for nothing."""
+        return self.colour.law if self.colour else None
 
 
 def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
     """A colour with its sums done."""
     pots = tuple(_pot(take, book, facts) for take in colour.per_100_g)
-    said = None if colour.additives is None else tuple(key for key in colour.additives if key != "none")
-    warned = tuple(facts.colours[key] for key in said or () if facts.colours[key].warning)
+    additives = None if colour.additives is None else tuple(key for key in colour.additives if key != "none")
+    warned = tuple(facts.colours[key] for key in additives or () if facts.colours[key].warning)
     label, ratio = label_on(colour.swatch)
     return Colouring(
         name=name,
@@ -85,18 +86,19 @@ def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
         deepens=colour.deepens,
         fades=colour.fades,
         browns=colour.browns,
-        additives=said,
+        additives=additives,
         warned=warned,
     )
 
 
-def law_words(additives: Iterable[Additive]) -> str:
-    """What the law wants beside some additives, those of one phrase together: `E102 (tartrazine): may have ...`."""
-    told: dict[str, dict[str, str]] = {}
-    for each in additives:
-        if each.warning:
-            told.setdefault(each.warning, {})[each.key] = f"{each.key} ({each.name})"
-    return "; ".join(f"{', '.join(names.values())}: {warning}" for warning, names in told.items())
+def law_said(additives: Iterable[Additive]) -> Saying | None:
+    """What the law wants beside some additives, those of one phrase together; None for nothing."""
+    by_warning: dict[str, dict[str, str]] = {}
+    for additive in additives:
+        if additive.warning:
+            by_warning.setdefault(additive.warning, {})[additive.key] = additive.name
+    phrases = tuple((warning, tuple(names.items())) for warning, names in by_warning.items())
+    return saying("law", phrases=phrases) if phrases else None
 
 
 def technique_colours(technique: Technique) -> tuple[str, ...]:
@@ -105,11 +107,11 @@ def technique_colours(technique: Technique) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for name in named if name))
 
 
-def technique_law(technique: Technique, book: Book, facts: Facts) -> str:
-    """What the law wants beside the colours of its parts and marks; empty for nothing."""
+def technique_law(technique: Technique, book: Book, facts: Facts) -> Saying | None:
+    """What the law wants beside the colours of its parts and marks; None for nothing."""
     names = dict.fromkeys(name for name in technique_colours(technique) if name in book.colours)
     keys = dict.fromkeys(key for name in names for key in book.colours[name].additives or () if key in facts.colours)
-    return law_words(facts.colours[key] for key in keys)
+    return law_said(facts.colours[key] for key in keys)
 
 
 def _pot(take: Take, book: Book, facts: Facts) -> Pot:
@@ -123,17 +125,19 @@ def _pot(take: Take, book: Book, facts: Facts) -> Pot:
 
 def colour_needs(used: Iterable[tuple[Paste, Colouring | None, float]]) -> tuple[ColourNeed, ...]:
     """Grams by paste and colour, in the order they are first met."""
-    found: dict[tuple[Paste, str | None], tuple[Colouring | None, float]] = {}
+    needs: dict[tuple[Paste, str | None], tuple[Colouring | None, float]] = {}
     for paste, colour, mass_g in used:
         key = (paste, colour.name if colour else None)
-        found[key] = (colour, found.get(key, (None, 0.0))[1] + mass_g)
-    return tuple(ColourNeed(paste, colour, mass_g) for (paste, _), (colour, mass_g) in found.items())
+        needs[key] = (colour, needs.get(key, (None, 0.0))[1] + mass_g)
+    return tuple(ColourNeed(paste, colour, mass_g) for (paste, _), (colour, mass_g) in needs.items())
 
 
 def luminance(swatch: str) -> float:
     """Relative luminance of `#RRGGBB` by WCAG 2.2."""
-    channels = (int(swatch[at : at + 2], 16) / 255.0 for at in (1, 3, 5))
-    red, green, blue = (c / 12.92 if c <= _LINEAR_BELOW else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
+    channels = (int(swatch[start : start + 2], 16) / 255.0 for start in (1, 3, 5))
+    red, green, blue = (
+        value / 12.92 if value <= _LINEAR_BELOW else ((value + 0.055) / 1.055) ** 2.4 for value in channels
+    )
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 

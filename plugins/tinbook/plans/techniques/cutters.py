@@ -52,20 +52,26 @@ def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: b
     """The owned cutter of that shape with the least sum of differences, the larger of two alike."""
 
     def far(cutter: Cutter) -> tuple[float, float]:
-        return sum(abs(a - b) for a, b in zip(cutter.sizes_mm, wanted_mm, strict=False)), -sum(cutter.sizes_mm)
+        return sum(abs(off) for off in _offs(cutter, wanted_mm)), -sum(cutter.sizes_mm)
 
-    owned = [each.cutter for each in book.cutters if each.have and each.cutter.form == form and each.cutter.sizes_mm]
+    drawer = [own.cutter for own in book.cutters if own.have]
+    owned = [cutter for cutter in drawer if cutter.form == form and cutter.sizes_mm]
     if not owned:
         return CutterFit(form=form, wanted_mm=wanted_mm, owned="", owned_mm=(), off_mm=None, off=None, marks=marks)
     best = min(owned, key=far)
-    off_mm = max((a - b for a, b in zip(best.sizes_mm, wanted_mm, strict=False)), key=abs)
-    index = [a - b for a, b in zip(best.sizes_mm, wanted_mm, strict=False)].index(off_mm)
+    offs = _offs(best, wanted_mm)
+    off_mm = max(offs, key=abs)
     return CutterFit(
         form=form,
         wanted_mm=wanted_mm,
         owned=best.written,
         owned_mm=best.sizes_mm,
         off_mm=off_mm,
-        off=off_mm / wanted_mm[index],
+        off=off_mm / wanted_mm[offs.index(off_mm)],
         marks=marks,
     )
+
+
+def _offs(cutter: Cutter, wanted_mm: tuple[float, ...]) -> list[float]:
+    """By how much each of its sizes is larger, mm."""
+    return [size - wanted for size, wanted in zip(cutter.sizes_mm, wanted_mm, strict=False)]

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 
 from tinbook.engine import repeats, solids
 from tinbook.facts import Facts
-from tinbook.models import Book, Repeat
+from tinbook.models import SURFACES, Book, Repeat
 from tinbook.plans.techniques.colours import Colouring
 from tinbook.plans.techniques.pastes import Paste, paste_or_like
 from tinbook.tins import Ring, Tin
 
-TOP, SIDE = "top of the cake", "side of the cake"
+TOP, SIDE = SURFACES
 MOST_MARKS = 5000
 """More than hands would do; told as a problem."""
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.weighing import g_per_ml
-from tinbook.plans.techniques.technique import mixture_called
+from tinbook.plans.techniques.naming import mixture_called
 
 
 @dataclass(frozen=True, slots=True)

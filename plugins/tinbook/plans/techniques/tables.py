@@ -6,13 +6,14 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row, short
+from tinbook.plans.base.saying import saying
 from tinbook.plans.techniques.parts import Decoration, decoration, decorations
 from tinbook.problems import nearest
 
 
 def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoration, ...]]:
     """The technique's name, and its sums for every cake, or for the cakes asked with --tin."""
-    known = sorted(slug for slug, each in book.techniques.items() if each.parts or each.repeats)
+    known = sorted(slug for slug, technique in book.techniques.items() if technique.parts or technique.repeats)
     if query.of is None:
         raise AskError("this table is of one technique", "say which, such as --of " + (known[0] if known else "NAME"))
     if query.of not in known:
@@ -27,11 +28,11 @@ def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoratio
 
 def part_rows(book: Book, facts: Facts, query: Query) -> Result:
     """Every part of a technique at every cake."""
-    name, made = _asked(book, facts, query)
+    name, every = _asked(book, facts, query)
     rows: tuple[Row, ...] = tuple(
         {
-            "cake": each.cake.name,
-            "factor": short(each.scale),
+            "cake": sums.cake.name,
+            "factor": short(sums.scale),
             "letter": part.letter,
             "part": part.name,
             "shape": part.shape,
@@ -46,9 +47,9 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
             "total_g": short(part.total_g),
             "paste": part.paste.name,
             "colour": part.colour.name if part.colour else None,
-            "warning": (part.colour.law or None) if part.colour else None,
+            "warning": part.colour.law if part.colour else None,
             "on": part.on,
-            "cutter_wanted": " x ".join(f"{size:.4g}" for size in part.cutter.wanted_mm) if part.cutter else None,
+            "cutter_wanted": saying("cutter_sizes", sizes_mm=part.cutter.wanted_mm) if part.cutter else None,
             "cutter_owned": (part.cutter.owned or None) if part.cutter else None,
             "cutter_off_mm": short(part.cutter.off_mm) if part.cutter else None,
             "supports": part.support.count if part.support else None,
@@ -58,24 +59,24 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
             "dries_high_min": part.drying.high_h * 60.0,
             "small_hard": part.small_hard,
         }
-        for each in made
-        for part in each.parts
+        for sums in every
+        for part in sums.parts
     )
-    return Result(f"{name}, its parts", rows, made[0].worked)
+    return Result(saying("its_parts", technique=name), rows, every[0].worked)
 
 
 def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
     """Paste of every colour for every cake, a row for each pot that colours it."""
-    name, made = _asked(book, facts, query)
+    name, every = _asked(book, facts, query)
     rows: list[Row] = []
-    for each in made:
-        for need in each.colours:
+    for sums in every:
+        for need in sums.colours:
             row: Row = {
-                "cake": each.cake.name,
+                "cake": sums.cake.name,
                 "paste": need.paste.name,
                 "colour": need.colour.name if need.colour else None,
                 "exact_g": short(need.mass_g),
-                "warning": need.law or None,
+                "warning": need.law,
             }
             pots = need.colour.pots if need.colour else ()
             rows += [
@@ -83,19 +84,19 @@ def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
             ]
             if not pots:
                 rows.append({**row, "pot": None, "shade": None, "pot_g": None})
-    return Result(f"{name}, its colours", tuple(rows), made[0].worked)
+    return Result(saying("its_colours", technique=name), tuple(rows), every[0].worked)
 
 
 def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
     """Marks repeated on its surfaces, for every cake."""
-    name, made = _asked(book, facts, query)
+    name, every = _asked(book, facts, query)
     rows: tuple[Row, ...] = tuple(
         {
-            "cake": each.cake.name,
+            "cake": sums.cake.name,
             "letter": repeat.letter,
             "marks": repeat.name,
             "colour": repeat.colour.name if repeat.colour else None,
-            "warning": (repeat.colour.law or None) if repeat.colour else None,
+            "warning": repeat.colour.law if repeat.colour else None,
             "on": repeat.on,
             "set": repeat.how,
             "pitch_mm": short(repeat.pitch_mm[0]),
@@ -107,7 +108,7 @@ def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
             "each_g": short(repeat.each_g),
             "total_g": short(repeat.mass_g),
         }
-        for each in made
-        for repeat in each.repeats
+        for sums in every
+        for repeat in sums.repeats
     )
-    return Result(f"{name}, its marks", rows, made[0].worked)
+    return Result(saying("its_marks", technique=name), rows, every[0].worked)

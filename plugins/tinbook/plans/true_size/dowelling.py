@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import groupby
-from math import cos, pi, sin
 
 from tinbook.engine import dividing
 from tinbook.facts import Dowelled, Facts
 from tinbook.plans.base.asking import AskError
-from tinbook.plans.true_size.drawn import Label, Stroke, Template, cross, words_mm
+from tinbook.plans.base.saying import saying
+from tinbook.plans.true_size.drawn import Label, Stroke, Template, cross, oval, ruler_mm
 from tinbook.tins import Ring, Tin, standard_tins
 from tinbook.tins.growth import ring_round
 
@@ -20,6 +20,9 @@ NEAR_IN = 0.4
 FEWEST = 3
 """A tier on two dowels tips."""
 STEP_MM = 50.0
+ALIKE_MM = 1.0
+"""Names in inches and in cm of one tin differ by less."""
+CORNERS = 36
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,17 +60,17 @@ def published_for(size_in: float, rows: Iterable[Dowelled]) -> tuple[Dowelled, .
     """
     ordered = sorted(rows, key=lambda row: row.source)
     by_source = [list(group) for _, group in groupby(ordered, key=lambda row: row.source)]
-    found: list[Dowelled] = []
+    published: list[Dowelled] = []
     for group in by_source:
         covering = [row for row in group if row.low_in - NEAR_IN <= size_in <= row.high_in + NEAR_IN]
         larger = sorted((row for row in group if row.low_in > size_in), key=lambda row: row.low_in)
         smaller = [row for row in group if row.high_in < size_in]
         if covering:
-            found += covering
+            published += covering
         elif larger and smaller:
             # between two sizes it speaks of
-            found += larger[:1]
-    return tuple(found) or tuple(max(group, key=lambda row: row.high_in) for group in by_source)
+            published += larger[:1]
+    return tuple(published) or tuple(max(group, key=lambda row: row.high_in) for group in by_source)
 
 
 def tier_above(cake: Tin) -> Tin:
@@ -76,7 +79,7 @@ def tier_above(cake: Tin) -> Tin:
     smaller = [
         Tin(shape=tin.shape, sizes_mm=tin.sizes_mm)
         for tin in standard_tins((cake.shape,))
-        if tin.bounds_mm[0] <= wide - STEP_MM + 1.0
+        if tin.bounds_mm[0] <= wide - STEP_MM + ALIKE_MM
     ]
     if not smaller:
         raise AskError(
@@ -90,14 +93,14 @@ def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
     for tin, what in ((cake, "in"), (above, "under")):
         if tin.kind.in_trays or tin.kind.solid == "ball" or (tin.kind.solid == "dome" and tin is cake):
             raise AskError(f"no dowels are set {what} a {tin.shape}", "name an upright cake")
-    if any(top > low + 1.0 for top, low in zip(above.bounds_mm, cake.bounds_mm, strict=True)):
+    if any(top > low + ALIKE_MM for top, low in zip(above.bounds_mm, cake.bounds_mm, strict=True)):
         raise AskError(f"{above.name} is wider than {cake.name}, on which it should stand", "name a smaller --above")
     inset_mm, apart = facts.numbers["dowel from the edge"].value, facts.numbers["dowels apart"].value
     size_in = max(above.bounds_mm) / IN_MM
     rows = published_for(size_in, facts.dowels.values())
     most = max(rows, key=lambda row: row.count)
     low = min(row.count for row in rows)
-    small = AskError(f"{above.name} has no room for {FEWEST} dowels {words_mm(inset_mm)} in from its edge",
+    small = AskError(f"{above.name} has no room for {FEWEST} dowels {ruler_mm(inset_mm):g} mm in from its edge",
                      "name a larger tier, or ask whoever builds it")  # fmt: skip
     try:
         ring = ring_round(above, -inset_mm)
@@ -125,7 +128,7 @@ def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
 
 def _from_corner(ring: Ring) -> Ring:
     """The ring from its furthest point on, a corner where it has one."""
-    far = max(range(len(ring)), key=lambda index: (round(sum(each * each for each in ring[index]), 3), -index))
+    far = max(range(len(ring)), key=lambda index: (round(sum(side * side for side in ring[index]), 3), -index))
     return (*ring[far:], *ring[:far])
 
 
@@ -140,33 +143,29 @@ def dowel_template(plan: DowelPlan) -> Template:
     # off the middle, where sheets are joined
     labels = [Label(plan.above.name, (0.16 * plan.above.bounds_mm[0], 0.1 * plan.above.bounds_mm[1]))]
     for number, (x, y) in enumerate(plan.places, 1):
-        at = (x, -y)
-        strokes += [Stroke("hidden", _circle(at, plan.across_mm / 2.0)), *cross(at, 2.0, "inner")]
+        middle = (x, -y)
+        strokes += [
+            Stroke("hidden", oval(middle, plan.across_mm, plan.across_mm, CORNERS)),
+            *cross(middle, 2.0, "inner"),
+        ]
         labels.append(Label(str(number), (x + plan.across_mm / 2.0 + 3.0, -y - 3.0), True))
-    said = f"{plan.low} to {plan.high}" if plan.low != plan.high else f"{plan.high}"
-    why = (
-        f"Only {plan.count} have room {words_mm(plan.inset_mm)} in from its edge: ask whoever builds it."
-        if plan.fewer
-        else "The most is taken."
+    note = saying(
+        "dowels_published",
+        count=plan.count,
+        what=plan.what,
+        cake=plan.cake.name,
+        above=plan.above.name,
+        inset_mm=ruler_mm(plan.inset_mm),
+        low=plan.low,
+        high=plan.high,
+        source=plan.source,
     )
-    notes = (
-        f"{plan.count} {plan.what} in {plan.cake.name}, under {plan.above.name}, {words_mm(plan.inset_mm)} in from the "
-        f"edge of the tier above. Published for that size: {said} (the most: {plan.source}). {why}",
-        "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
-        "Not food: count them in, count them out, and tell in writing whoever cuts the cake where each one is.",
-    )
-    size = f"{plan.count} dowels, {words_mm(plan.across_mm)} across"
     return Template(
         key="dowel-plan",
-        name="Dowel plan",
-        size=size,
+        name=saying("dowel_plan"),
+        size=saying("dowels_across", count=plan.count, across_mm=ruler_mm(plan.across_mm)),
         cake=plan.cake,
         strokes=tuple(strokes),
         labels=tuple(labels),
-        notes=notes,
+        notes=(note, saying("dowels_cut_to"), saying("dowels_counted")),
     )
-
-
-def _circle(at: tuple[float, float], radius: float) -> tuple[tuple[float, float], ...]:
-    turns = [2.0 * pi * step / 36 for step in range(37)]
-    return tuple((at[0] + radius * cos(turn), at[1] + radius * sin(turn)) for turn in turns)

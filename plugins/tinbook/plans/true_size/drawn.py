@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from math import cos, pi, sin
 from typing import Literal
 
 from tinbook.engine import rounding
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.tins import Ring, Tin
 
 Point = tuple[float, float]
 Kind = Literal["cut", "inner", "fold", "centre", "hidden", "leader"]
-KINDS: dict[Kind, str] = {
-    "cut": "outline: cut",
-    "inner": "mark, do not cut",
-    "fold": "fold or divide",
-    "centre": "middle",
-    "hidden": "hidden, or not food",
-    "leader": "measure",
+KINDS: Mapping[Kind, Saying] = {
+    "cut": saying("line_cut"),
+    "inner": saying("line_inner"),
+    "fold": saying("line_fold"),
+    "centre": saying("line_centre"),
+    "hidden": saying("line_hidden"),
+    "leader": saying("line_leader"),
 }
 """What each line means, as the key beside a drawing says it."""
 
@@ -43,9 +45,9 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """Words whose middle stands at `at`; `strong` for the letter of a part."""
+    """Words, or a number, whose middle stands at `at`; `strong` for the letter of a part."""
 
-    text: str
+    text: Saying | str
     at: Point
     strong: bool = False
 
@@ -56,15 +58,15 @@ class Label:
 
 @dataclass(frozen=True, kw_only=True)
 class Template:
-    """One drawing to print and use. `key` is good for a file's name, `size` in words, `notes` go on every sheet."""
+    """One drawing to print and use. `key` is good for a file's name, `notes` go on every sheet."""
 
     key: str
-    name: str
-    size: str
+    name: Saying
+    size: Saying
     cake: Tin
     strokes: tuple[Stroke, ...]
     labels: tuple[Label, ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Saying, ...] = ()
 
     @cached_property
     def bounds_mm(self) -> tuple[float, float, float, float]:
@@ -108,6 +110,17 @@ def grain(at: Point, length: float) -> tuple[Stroke, ...]:
     )
 
 
-def words_mm(*lengths_mm: float) -> str:
-    """`54.5 x 60 mm`: lengths to half a millimetre, as a ruler is read."""
-    return " × ".join(f"{rounding.half_up(length, 0.5):g}" for length in lengths_mm) + " mm"
+def oval(at: Point, wide: float, high: float, corners: int) -> tuple[Point, ...]:
+    """The points of a closed oval about a middle; a circle where it is as wide as high."""
+    turns = [2.0 * pi * corner / corners for corner in range(corners + 1)]
+    return tuple((at[0] + wide / 2.0 * cos(turn), at[1] + high / 2.0 * sin(turn)) for turn in turns)
+
+
+def ruler_mm(length_mm: float) -> float:
+    """A length to half a millimetre, as a ruler is read."""
+    return rounding.half_up(length_mm, 0.5)
+
+
+def ruler_size(*lengths_mm: float) -> Saying:
+    """Lengths of one thing, as a ruler is read."""
+    return saying("ruler_size", lengths_mm=tuple(ruler_mm(length) for length in lengths_mm))

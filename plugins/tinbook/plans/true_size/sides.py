@@ -7,8 +7,9 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.saying import saying
 from tinbook.plans.finish.cake import Cake
-from tinbook.plans.true_size.drawn import Label, Stroke, Template, words_mm
+from tinbook.plans.true_size.drawn import Label, Stroke, Template, ruler_mm, ruler_size
 from tinbook.tins import Tin
 from tinbook.tins.growth import ring_round
 
@@ -49,13 +50,15 @@ def strip(
         raise AskError("a drop cannot hang upwards", "write how deep it hangs, such as 4 cm")
     if deep_mm + from_top_mm > high_mm - LESS_MM:
         raise AskError(
-            f"a drop {words_mm(deep_mm + from_top_mm)} deep is deeper than the cake is high ({words_mm(high_mm)})",
+            f"a drop {ruler_mm(deep_mm + from_top_mm):g} mm deep is deeper than the cake is high "
+            f"({ruler_mm(high_mm):g} mm)",
             "hang it less deep, or say how high the cake is with --height",
         )
     long_mm = side_mm(tin, out_mm)
     span_mm = long_mm / count
     if span_mm < LEAST_MM:
-        raise AskError(f"{count} round {words_mm(long_mm)} are only {words_mm(span_mm)} wide", "ask for fewer")
+        message = f"{count} round {ruler_mm(long_mm):g} mm are only {ruler_mm(span_mm):g} mm wide"
+        raise AskError(message, "ask for fewer")
     strokes = [Stroke("cut", ((0.0, 0.0), (long_mm, 0.0), (long_mm, high_mm), (0.0, high_mm), (0.0, 0.0)))]
     marks = [index * span_mm for index in range(1, count)]
     strokes += [Stroke("fold", ((x, 0.0), (x, high_mm))) for x in marks]
@@ -67,24 +70,26 @@ def strip(
     tab = ((long_mm, 0.0), (long_mm + TAB_MM, 4.0), (long_mm + TAB_MM, high_mm - 4.0), (long_mm, high_mm))
     strokes.append(Stroke("hidden", tab))
     labels = [Label(str(index + 1), ((index + 0.5) * span_mm, high_mm - 5.0)) for index in range(count)]
-    labels.append(Label("tab", (long_mm + TAB_MM / 2.0, high_mm / 2.0)))
+    labels.append(Label(saying("tab"), (long_mm + TAB_MM / 2.0, high_mm / 2.0)))
     what = "drops" if deep_mm else "panels"
-    notes = [
-        f"Round the cake with its coats on ({words_mm(out_mm)} on each side): {words_mm(long_mm)} long, "
-        f"{words_mm(high_mm)} high; each of {count} {what} {words_mm(span_mm)} wide.",
-    ]
-    if deep_mm:
-        below = f" from {words_mm(from_top_mm)} below the top edge" if from_top_mm else ""
-        notes.append(f"Each drop is a {curve}, {words_mm(deep_mm)} deep at its middle{below}. Prick along it.")
-    notes.append("Try it round the cake before you mark: coats vary. Share what is over among all the panels.")
-    size = f"{words_mm(long_mm, high_mm)}, {count} {what}"
-    key = f"side-strip-{count}-{what}"
+    round_cake = saying(
+        "strip_round_cake",
+        out_mm=ruler_mm(out_mm),
+        long_mm=ruler_mm(long_mm),
+        high_mm=ruler_mm(high_mm),
+        count=count,
+        what=what,
+        span_mm=ruler_mm(span_mm),
+    )
+    drop = saying(
+        "drop", curve=curve, deep_mm=ruler_mm(deep_mm), from_top_mm=ruler_mm(from_top_mm) if from_top_mm else None
+    )
     return Template(
-        key=key,
-        name=f"Side strip, {count} {what}",
-        size=size,
+        key=f"side-strip-{count}-{what}",
+        name=saying("side_strip", count=count, what=what),
+        size=saying("strip_size", size=ruler_size(long_mm, high_mm), count=count, what=what),
         cake=tin,
         strokes=tuple(strokes),
         labels=tuple(labels),
-        notes=tuple(notes),
+        notes=(round_cake, *((drop,) if deep_mm else ()), saying("strip_tried")),
     )

@@ -1,22 +1,22 @@
-"""Templates of parts, marks, boards and cuts: true to their plans, each part once."""
+"""Templates of parts and of marks: true to their plans, each part once."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
-from shapely import Polygon, unary_union
+from shapely import Polygon
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, Technique
-from tinbook.plans.base.asking import AskError
-from tinbook.plans.finish.boards import board_table
+from tinbook.pages.spelling.sayings import spell, spelled_all
+from tinbook.pages.technique.cake_templates import label_mm
 from tinbook.plans.techniques.parts import decoration
 from tinbook.plans.true_size.drawn import Stroke, Template, bounds
-from tinbook.plans.true_size.sides import coated_mm
-from tinbook.plans.true_size.templates import SMALL_MM, cutting_template, part_templates, ring_template
+from tinbook.plans.true_size.parts import SMALL_MM, has_templates, marks_template, part_templates
 from tinbook.tins import Tin, read_tin
 
 PARTS = [
@@ -71,7 +71,7 @@ def sizes(strokes: list[Stroke]) -> list[tuple[float, float]]:
 @pytest.mark.parametrize(("cake", "s"), [("round 10 cm", 0.5), ("round 20 cm", 1.0), ("round 30 cm", 1.5)])
 def test_outlines_are_as_large_as_the_parts(boat: Technique, kitchen: Book, facts: Facts, cake: str, s: float) -> None:
     """By hand: lengths × s."""
-    made = part_templates(decoration(boat, read_tin(cake)[1], kitchen, facts))
+    made = part_templates(decoration(boat, read_tin(cake)[1], kitchen, facts), label_mm)
     drawn = [size for template in made if template.key.startswith("part") for size in sizes(rings(template))]
     assert (30 * s, 20 * s) in drawn and (190 * s, 60 * s) in drawn
     assert [size for size in drawn if size == pytest.approx((22 * s, 22 * s), abs=0.01)]
@@ -82,23 +82,23 @@ def test_outlines_are_as_large_as_the_parts(boat: Technique, kitchen: Book, fact
     inner = [stroke.points for template in made for stroke in rings(template, "inner")]
     sides = [points[0][1] for points in inner if len(points) == 2]
     assert abs(sides[1] - sides[0]) == pytest.approx(12 * s)
-    assert f"Roll all of it by a ruler: E coil {12 * s:g} × {690 * s:g} mm." in " ".join(made[0].notes)
+    assert f"Roll all of it by a ruler: E coil {12 * s:g} × {690 * s:g} mm." in " ".join(spelled_all(made[0].notes))
     assert {template.cake.name for template in made} == {cake}
 
 
 def test_letters_and_words(boat: Technique, kitchen: Book, facts: Facts) -> None:
-    made = part_templates(decoration(boat, read_tin("round 20 cm")[1], kitchen, facts))
-    assert [template.name for template in made] == [
+    made = part_templates(decoration(boat, read_tin("round 20 cm")[1], kitchen, facts), label_mm)
+    assert [spell(template.name) for template in made] == [
         "Parts A, B, D, E", "Part C, quay", "Marks F, dimple on quay", "Marks G, stone on quay",
     ]  # fmt: skip
-    assert [label.text for label in made[0].labels] == [
+    assert [spell(label.text) for label in made[0].labels] == [
         "A sail, 2 of", "30 × 20 mm", "B buoy", "22 × 22 mm", "D band", "120 × 15 mm",
         "E coil", "690 × 12 mm, a piece of it",
     ]  # fmt: skip
-    assert made[0].notes[0] == "As it is written, for round 20 cm."
+    assert spell(made[0].notes[0]) == "As it is written, for round 20 cm."
     assert len({template.key for template in made}) == len(made)
-    smaller = part_templates(decoration(boat, read_tin("round 15 cm")[1], kitchen, facts))
-    assert smaller[0].notes[0] == "Written for round 20 cm: lengths × 0.75."
+    smaller = part_templates(decoration(boat, read_tin("round 15 cm")[1], kitchen, facts), label_mm)
+    assert spell(smaller[0].notes[0]) == "Written for round 20 cm: lengths × 0.75."
 
 
 @pytest.mark.parametrize("across", range(100, 301, 20))
@@ -108,7 +108,7 @@ def test_small_parts_share_a_sheet_and_never_touch(demo: Loaded, across: int) ->
         if not technique.parts:
             continue
         made = decoration(technique, Tin(shape="round", sizes_mm=(float(across),)), book, facts)
-        for template in part_templates(made):
+        for template in part_templates(made, label_mm):
             outlines = [Polygon(stroke.points) for stroke in rings(template) if template.key.startswith("parts")]
             for index, one in enumerate(outlines):
                 assert all(
@@ -126,15 +126,15 @@ def test_every_demo_part_is_drawn_once(demo: Loaded) -> None:
     for technique in techniques:
         assert technique.parts_for
         made = decoration(technique, technique.parts_for, demo.book, demo.facts)
-        templates = part_templates(made)
-        labels = [label.text for template in templates for label in template.labels if label.strong]
+        templates = part_templates(made, label_mm)
+        labels = [spell(label.text) for template in templates for label in template.labels if label.strong]
         for part in made.parts:
             assert sum(text.startswith(f"{part.letter} {part.name}") for text in labels) == 1, part.name
 
 
 def test_marks_stand_where_they_are_planned(boat: Technique, kitchen: Book, facts: Facts) -> None:
     made = decoration(boat, read_tin("round 20 cm")[1], kitchen, facts)
-    dimples, stones = (each for each in part_templates(made) if each.key.startswith("marks"))
+    dimples, stones = (each for each in part_templates(made, label_mm) if each.key.startswith("marks"))
     for repeat, template, size in zip(made.repeats, (dimples, stones), ((6.0, 6.0), (12.0, 6.0)), strict=True):
         marks = [Polygon(stroke.points) for stroke in rings(template, "inner")]
         assert len(marks) == repeat.count > 50
@@ -144,49 +144,23 @@ def test_marks_stand_where_they_are_planned(boat: Technique, kitchen: Book, fact
         assert sizes(rings(template)) == [(190.0, 60.0)]
 
 
-@pytest.mark.parametrize("cake", ["round 20 cm", "square 25 cm", "heart 25 cm", "oval 20 cm x 15 cm"])
-def test_the_ring_is_the_one_of_the_board_table(kitchen: Book, facts: Facts, cake: str) -> None:
-    _, tin = read_tin(cake)
-    template = ring_template(tin, kitchen, facts)
-    rows = {row.cake.tin.name: row for row in board_table(kitchen, facts).rows}
-    (edge,) = rings(template)
-    guide = max(rings(template, "inner"), key=lambda stroke: bounds([stroke])[2])
-    out = 2 * coated_mm(kitchen, facts)
-    settled = [tin.bounds_mm[0] + out, tin.bounds_mm[1] + out]
-    if row := rows.get(tin.name):
-        assert row.chosen.size_mm is not None
-        assert sizes([edge]) == [pytest.approx(row.chosen.size_mm, abs=0.01)]
-        assert row.guide_mm == pytest.approx(settled)
-    wide, long = sizes([guide])[0]
-    assert wide == pytest.approx(settled[0], abs=1.0) and long >= settled[1] - 0.1
-    assert Polygon(edge.points).contains(Polygon(guide.points))
+def test_marks_that_the_edge_cuts_are_told_of(boat: Technique, kitchen: Book, facts: Facts) -> None:
+    made = decoration(boat, read_tin("round 20 cm")[1], kitchen, facts)
+    for repeat in made.repeats:
+        (note,) = spelled_all(marks_template(repeat, made.cake).notes)
+        assert note.startswith(f"{repeat.count} marks ") and "Prick through the middle of each." in note
+        assert ("What lies over the edge is cut off with it." in note) == bool(repeat.cut)
 
 
-def test_no_board(kitchen: Book, facts: Facts) -> None:
-    with pytest.raises(AskError, match="no board is sold that is large enough for round 60 cm"):
-        ring_template(read_tin("round 60 cm")[1], kitchen, facts)
-    with pytest.raises(AskError, match="stand on no board"):
-        ring_template(read_tin("12 standard cups")[1], kitchen, facts)
+def test_what_has_anything_to_draw(boat: Technique, kitchen: Book, facts: Facts) -> None:
+    made = decoration(boat, read_tin("round 20 cm")[1], kitchen, facts)
+    assert has_templates(made)
+    assert not has_templates(replace(made, parts=(), repeats=()))
 
 
-@pytest.mark.parametrize("cake", ["round 20 cm", "square 20 cm", "heart 25 cm", "ring 25 cm"])
-def test_the_pieces_of_a_cutting_plan_are_the_cake(kitchen: Book, facts: Facts, cake: str) -> None:
-    _, tin = read_tin(cake)
-    template = cutting_template(tin, "dessert", kitchen, facts)
-    outer, *holes = (Polygon(stroke.points) for stroke in rings(template))
-    whole = outer.difference(unary_union(holes))
-    pieces = [Polygon(stroke.points) for stroke in rings(template, "inner")]
-    assert sum(piece.area for piece in pieces) == pytest.approx(whole.area, rel=0.01)
-    assert template.labels[-1].text == str(len(template.labels))
-    assert f"{len(template.labels)} dessert portions" in template.notes[0]
-
-
-def test_cuts_that_cannot_be(kitchen: Book, facts: Facts) -> None:
-    _, tin = read_tin("round 20 cm")
-    with pytest.raises(AskError, match='no portion is called "slab"'):
-        cutting_template(tin, "slab", kitchen, facts)
-    with pytest.raises(AskError, match="is not cut into portions 300 × 400 mm"):
-        cutting_template(tin, (300.0, 400.0), kitchen, facts)
-    with pytest.raises(AskError, match="are not cut"):
-        cutting_template(read_tin("12 standard cups")[1], "dessert", kitchen, facts)
-    assert "50 portions" not in cutting_template(tin, (50.0, 60.0), kitchen, facts).name
+def test_words_wider_than_a_part_take_their_room(boat: Technique, kitchen: Book, facts: Facts) -> None:
+    """Pages say how wide words are: of narrow ones some stand side by side, wide ones each in a row of its own."""
+    made = decoration(boat, read_tin("round 20 cm")[1], kitchen, facts)
+    narrow, wide = (part_templates(made, width) for width in (lambda _: 1.0, lambda _: 170.0))
+    columns = [{label.at[0] for label in templates[0].labels if label.strong} for templates in (narrow, wide)]
+    assert len(columns[0]) > len(columns[1]) == 1

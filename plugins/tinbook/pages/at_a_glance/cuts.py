@@ -1,0 +1,117 @@
+"""For each shape the plans to cut its sizes by, a page a shape."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tinbook.pages.at_a_glance.cut_drawings import CutDrawing, drawn, steps
+from tinbook.pages.base.page import Desk
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.shelf import all_outlines
+from tinbook.plans.portions.cut import Cut
+from tinbook.plans.portions.cutting import KINDS, Portion, portion_sizes
+from tinbook.plans.portions.glance import plans_of, shown_g, usual_grams
+from tinbook.tins import SHAPES, Tin
+
+
+def shape_address(shape: str) -> str:
+    """The page of a shape's plans."""
+    return f"portions/{shape.replace(' ', '-')}"
+
+
+def tin_anchor(tin: Tin) -> str:
+    """A tin's place on that page."""
+    return "-".join("".join(sign if sign.isalnum() else " " for sign in tin.name.lower()).split())[:80]
+
+
+def sides(portion: Portion) -> str:
+    """`25 × 50 mm`, kept together."""
+    short, long = formats.number(portion.short_mm), formats.number(portion.long_mm)
+    return f"{short}{formats.NBSP}×{formats.NBSP}{formats.with_unit(long, 'mm')}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutFigure:
+    """A plan: how many of what, how it is cut, what a piece weighs, its drawing and its name for a link."""
+
+    anchor: str
+    count: str
+    what: str
+    steps: tuple[str, ...]
+    weighs: str
+    drawing: CutDrawing
+
+
+@dataclass(frozen=True, slots=True)
+class CutSection:
+    """A tin and its plans, made when the page is."""
+
+    title: str
+    anchor: str
+    tin: Tin
+    desk: Desk
+
+    @property
+    def figures(self) -> Iterator[CutFigure]:
+        """The first plan of each kind of portion, then the second of a round."""
+        cuts, ring_cuts = plans_of(self.tin, self.desk.book, self.desk.facts)
+        for kind in KINDS:
+            yield self._figure(cuts[kind], kind, "")
+            if kind in ring_cuts:
+                yield self._figure(ring_cuts[kind], kind, ring_cuts[kind].way)
+
+    def _figure(self, cut: Cut, kind: str, way: str) -> CutFigure:
+        book, facts = self.desk.book, self.desk.facts
+        portion = portion_sizes(book, facts)[kind]
+        what = f"{kind} {'portion' if cut.count == 1 else 'portions'}{f', in {way}' if way else ''}"
+        name = f"{formats.tin_words(self.title)} cut into {cut.count} {what}"
+        if cut.way in ("one_each", "none"):
+            weighs = ""
+        else:
+            shown = shown_g(cut.each * usual_grams(portion, book, facts, self.height_mm))
+            grams = formats.with_unit(formats.number(shown), "g")
+            weighs = f"About {grams} each, creamed sponge {formats.centimetres(self.height_mm)} high."
+        anchor = f"{self.anchor}-{kind}{'-' + way if way else ''}"
+        return CutFigure(
+            anchor=anchor,
+            count=str(cut.count),
+            what=f"{what}, {sides(portion)}",
+            steps=steps(cut),
+            weighs=weighs,
+            drawing=drawn(cut, name, anchor),
+        )
+
+    @property
+    def height_mm(self) -> float:
+        """How high cakes are."""
+        return finishing(self.desk.book.finish, self.desk.facts).heights_mm[0]
+
+
+@dataclass(frozen=True)
+class CutsView:
+    """The page of one shape."""
+
+    desk: Desk
+    shape: str
+
+    @cached_property
+    def items(self) -> tuple[CutSection, ...]:
+        """A section each size."""
+        return tuple(
+            CutSection(_title(tin), tin_anchor(tin), tin, self.desk)
+            for tin, _ in all_outlines(self.desk.book)
+            if tin.shape == self.shape
+        )
+
+    @property
+    def title(self) -> str:
+        """The shape's name."""
+        return SHAPES[self.shape].title
+
+
+def _title(tin: Tin) -> str:
+    inches = f", {tin.size_label_in}" if tin.size_label_in else ""
+    return formats.tin_words(formats.title(tin.name) + inches)

@@ -1,0 +1,31 @@
+"""Figures of parts in words, without their unit where it stands elsewhere."""
+
+from __future__ import annotations
+
+from tinbook.pages.spelling import formats
+from tinbook.plans.techniques.shown import shown_g, shown_mm, shown_percent, shown_pot_g
+
+
+def mm(length_mm: float) -> str:
+    """`12.5`, `104`."""
+    return f"{shown_mm(length_mm):g}"
+
+
+def weight_g(mass_g: float) -> str:
+    """`9.9`, `69`."""
+    return f"{shown_g(mass_g):g}"
+
+
+def pot_g(mass_g: float) -> str:
+    """`0.13`, `2.4`."""
+    return f"{shown_pot_g(mass_g):g}"
+
+
+def hours(low_h: float, high_h: float) -> str:
+    """`12–24 h`."""
+    return formats.with_unit(f"{low_h:g}–{high_h:g}", "h")
+
+
+def percent(share: float) -> str:
+    """`18 %`, without a sign."""
+    return formats.with_unit(f"{shown_percent(share):g}", "%")

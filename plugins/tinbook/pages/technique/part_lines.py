@@ -1,0 +1,145 @@
+"""Parts and marks in lines: what to make, how many, grams, and the rest in short words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.figures import hours, mm, percent, weight_g
+from tinbook.plans.techniques.colours import Colouring
+from tinbook.plans.techniques.cutters import CutterFit
+from tinbook.plans.techniques.drying import Drying
+from tinbook.plans.techniques.marks import RepeatAt
+from tinbook.plans.techniques.parts import PartAt
+from tinbook.plans.techniques.supports import SupportAt
+
+NONE = "none"
+PLACES = {"top": "", "side": "on the side", "board": "on the board"}
+LENGTHS = {"pressed_to": "pressed to"}
+"""Names of lengths that are more than one word."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartLine:
+    """One part or repeat, spelled: letter, name, what to make, how many, grams, and the rest in short lines."""
+
+    letter: str
+    name: str
+    make: str
+    count: str
+    each: str
+    total: str
+    more: tuple[str, ...]
+
+
+def part_line(part: PartAt, tolerance: float) -> PartLine:
+    """A part; of one weighed further off than `tolerance`, a share, that it wants measuring again."""
+    more = (
+        _cutter(part.cutter),
+        _support(part.support),
+        _dries(part.drying),
+        PLACES[part.on],
+        _weighed(part, tolerance),
+        "small and hard: keep it from small children" if part.small_hard else "",
+        _law(part.colour),
+        part.note,
+    )
+    colour = part.colour.name if part.colour else "uncoloured"
+    return PartLine(
+        letter=part.letter,
+        name=f"{part.name}, {colour}",
+        make=_make(part),
+        count=str(part.count),
+        each=weight_g(part.each_g),
+        total=weight_g(part.total_g),
+        more=tuple(words for words in more if words),
+    )
+
+
+def _make(part: PartAt) -> str:
+    sizes = ", ".join(f"{LENGTHS.get(name, name)} {mm(size)}" for name, size in part.lengths_mm)
+    make = f"{spell(part.shape)}: {sizes} mm"
+    return f"{make}, {mm(part.thick_mm)} mm thick" if part.flattened else make
+
+
+def _weighed(part: PartAt, tolerance: float) -> str:
+    if part.weighed_g is None or part.off is None:
+        return ""
+    words = f"weighed {weight_g(part.weighed_g)} g, computed {weight_g(part.computed_g)} g"
+    return words if abs(part.off) <= tolerance else f"{words}, {percent(part.off)} off: measure it again"
+
+
+def mark_line(repeat: RepeatAt) -> PartLine:
+    """Marks repeated on a surface."""
+    colour = f", {repeat.colour.name}" if repeat.colour else ""
+    return PartLine(
+        letter=repeat.letter,
+        name=f"{repeat.name}{colour}",
+        make=_spacing(repeat),
+        count=str(repeat.count),
+        each=weight_g(repeat.each_g) if repeat.each_g else NONE,
+        total=weight_g(repeat.mass_g) if repeat.mass_g else NONE,
+        more=tuple(words for words in (*_of_marks(repeat), repeat.note) if words),
+    )
+
+
+def _spacing(repeat: RepeatAt) -> str:
+    size = " × ".join(mm(side) for side in dict.fromkeys(repeat.mark_mm))
+    along, between = (mm(pitch) for pitch in repeat.pitch_mm)
+    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: every {along} mm, rows {between} mm"
+
+
+def _of_marks(repeat: RepeatAt) -> Iterator[str]:
+    yield f"{repeat.how} on {repeat.on}"
+    if repeat.each_g is None:
+        yield "pressed in"
+    if repeat.cut:
+        yield f"{repeat.cut} of them cut by the edge"
+    if repeat.small_hard:
+        yield "small and hard: keep them from small children"
+    yield _law(repeat.colour)
+
+
+def _cutter(fit: CutterFit | None) -> str:
+    if fit is None:
+        return ""
+    what = f"{fit.form} cutter, {' × '.join(mm(size) for size in fit.wanted_mm)} mm"
+    what = f"top marked by a {what}" if fit.marks else what
+    if fit.off_mm is None:
+        return f"{what}: none in the drawer, cut round a template"
+    if fit.exact:
+        return f"{what}, in the drawer"
+    how = "larger" if fit.off_mm > 0 else "smaller"
+    return f"{what}: nearest is {fit.owned}, {mm(abs(fit.off_mm))} mm {how}"
+
+
+def _support(support: SupportAt | None) -> str:
+    if support is None:
+        return ""
+    short = ", shortened to stay clear of the front" if support.shortened else ""
+    rest = f" and {mm(support.cake_mm)} mm in the cake" if support.cake_mm else ""
+    return f"{support.each} × {support.what} {support.goes_in}, {mm(support.reach_mm)} mm in the part{rest}{short}"
+
+
+def _dries(drying: Drying) -> str:
+    soft = ", and stays soft inside" if drying.soft_within else ""
+    return f"dries {hours(drying.low_h, drying.high_h)}{soft}"
+
+
+def _law(colour: Colouring | None) -> str:
+    """On a part: that its colour carries a warning, which stands beside the colour."""
+    if colour is None or not colour.warned:
+        return ""
+    return f"{colour.name} carries a warning by law ({formats.sentence(additive.key for additive in colour.warned)})"
+
+
+def spoken(lines: Iterable[PartLine]) -> tuple[tuple[str, str], ...]:
+    """Parts for a sheet: a heading and the rest in words."""
+    return tuple((f"{line.letter} {line.name}", _in_words(line)) for line in lines)
+
+
+def _in_words(line: PartLine) -> str:
+    grams = "" if line.each == NONE else f"{line.each} g each, {line.total} g in all"
+    return "; ".join(words for words in (f"{line.count} × {line.make}", grams, *line.more) if words) + "."

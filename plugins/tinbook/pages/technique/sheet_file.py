@@ -1,0 +1,86 @@
+"""A sheet as a web page in one file that asks for nothing, and as plain data with its pictures, for its PDF."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import re
+from dataclasses import asdict, dataclass, replace
+from typing import Any
+
+from markupsafe import Markup
+
+from tinbook.pages.base.render import render
+from tinbook.pages.technique.sheet import TechniqueSheet
+from tinbook.pages.technique.sheet_pictures import data_address
+
+A4_MM = (210.0, 297.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """What a sheet wears: the book's tokens.css, its two fonts as woff2 (for words and for figures)."""
+
+    tokens: str
+    words: bytes
+    figures: bytes
+
+
+def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
+    """The sheet as one web page that asks for nothing: styles, script, letters and pictures are all inside.
+
+    Its own policy forbids any request, and any script but the one of the ticks.
+    """
+    pages = [page for cake in sheet.cakes for page in cake.templates]
+    short, long = sorted((pages[0].width_mm, pages[0].height_mm)) if pages else A4_MM
+    style = render(
+        "sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures),
+        upright=f"{short:g}mm {long:g}mm", sideways=f"{long:g}mm {short:g}mm",
+    )  # fmt: skip
+    script = render("sheet/sheet.js")
+    policy = (
+        f"default-src 'none'; style-src '{_sum(style)}'; script-src '{_sum(script)}'; img-src data:; font-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
+    return render("sheet/sheet.html", sheet=sheet, style=Markup(style), script=Markup(script), policy=policy)
+
+
+def as_plain(sheet: TechniqueSheet) -> dict[str, Any]:
+    """The sheet as plain data for the cake that shows, its pictures by the names of their files."""
+    bare = tuple(replace(cake, templates=()) for cake in sheet.cakes if cake.shown)
+    return _plain(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _plain(inner) for key, inner in value.items() if key not in ("content", "element", "templates")}
+    if isinstance(value, list | tuple):
+        return [_plain(inner) for inner in value]
+    return str(value) if isinstance(value, str) else value
+
+
+def picture_files(sheet: TechniqueSheet) -> dict[str, bytes]:
+    """The pictures of a sheet by the names of their files."""
+    shown = (*(picture for step in sheet.steps for picture in step.pictures), *sheet.pictures)
+    return {picture.name: picture.content for picture in shown}
+
+
+def _ink(tokens: str) -> dict[str, str]:
+    """The book's colours and measures by look, taken from its tokens; a token file without them is a fault of ours."""
+    looks = {"light": r":root, \[data-md-color-scheme\]", "dark": r"\[data-md-color-scheme=slate\]"}
+    ink = {}
+    for look, selector in looks.items():
+        block = re.search(selector + r" \{([^}]*)\}", tokens)
+        if block is None:
+            raise ValueError(f"the tokens have no {look} look")
+        ink[look] = " ".join(block[1].split())
+    return ink
+
+
+def _font(content: bytes) -> str:
+    return data_address("font/woff2", content)
+
+
+def _sum(text: str) -> str:
+    """The sum of a style or script by which a page's policy knows it: Content Security Policy Level 3, W3C."""
+    return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()

@@ -1,0 +1,147 @@
+"""What may serve guests: the house's tins as tiers, every set of them that may stand, and what may stand beside.
+
+It is laid out once for a book; `guests` chooses from it, and so does the browser.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from typing import Any
+
+import numpy as np
+
+from tinbook.engine.tolerance import fits
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.shelf import all_outlines
+from tinbook.plans.portions.cutting import Portion, cut_of, portion_sizes
+from tinbook.tins import Tin
+
+Counts = np.ndarray[Any, np.dtype[Any]]
+STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
+TRAYS = ("rectangle", "sheet")
+CUPS = ("cups", "standard")
+"""Shape and size of what cupcakes beside a cake are baked in."""
+APART_MM = 50.0
+"""A tier is at least so much narrower than the one it stands on, both ways (common practice)."""
+MOST_TIERS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Tier:
+    """A tin as a tier: what it serves by kind of portion, and the area of its batter: in whole mm², so that the
+    browser adds up the same."""
+
+    tin: Tin
+    owned: bool
+    serves: tuple[int, ...]
+    area_mm2: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sums:
+    """Every set in the order of `sets`: what it serves by kind of portion, and without its top tier; its area,
+    how many tiers, and whether the house owns them."""
+
+    serves: Counts
+    below: Counts
+    area_mm2: Counts
+    tiers: Counts
+    owned: Counts
+
+
+@dataclass(frozen=True, kw_only=True)
+class Choices:
+    """All that may be chosen from: tiers, and sets of them by their places, from the foot up; trays to stand beside.
+
+    `cups`: a tray of cupcakes, whose batter is `cups_ml`: half of what it holds to the brim.
+    """
+
+    portions: tuple[Portion, ...]
+    tiers: tuple[Tier, ...]
+    sets: tuple[tuple[int, ...], ...]
+    trays: tuple[int, ...]
+    cups: Tier | None
+    height_mm: float
+
+    @cached_property
+    def sums(self) -> Sums:
+        """What each set serves, worked out once. Areas are in whole mm², so that whole numbers hold them."""
+        kinds = range(len(self.portions))
+        serves = np.array([[tier.serves[kind] for kind in kinds] for tier in self.tiers] + [[0] * len(kinds)])
+        areas = np.array([tier.area_mm2 for tier in self.tiers] + [0.0]).astype(np.int64)
+        owned = np.array([tier.owned for tier in self.tiers] + [True])
+        # Sets as rows of one length: what is missing points to a tier of nothing.
+        none = len(self.tiers)
+        places = np.array([(*chain, *(none,) * (MOST_TIERS - len(chain))) for chain in self.sets])
+        whole, count = serves[places].sum(axis=1), (places != none).sum(axis=1)
+        top = places[np.arange(len(places)), count - 1]
+        return Sums(
+            serves=whole,
+            below=whole - serves[top],
+            area_mm2=areas[places].sum(axis=1),
+            tiers=count,
+            owned=owned[places].all(axis=1),
+        )
+
+    @property
+    def cups_ml(self) -> float:
+        """Batter for a tray of cupcakes."""
+        return self.cups.tin.brim_ml() / 2.0 * self.cups.tin.holes if self.cups else 0.0
+
+
+def choices(
+    book: Book, facts: Facts, height_mm: float | None = None, portions: tuple[Portion, ...] | None = None
+) -> Choices:
+    """What the house may choose from, for its own portions and at the height it usually makes its cakes."""
+    height_mm = height_mm or finishing(book.finish, facts).heights_mm[0]
+    return _choices(all_outlines(book), portions or tuple(portion_sizes(book, facts).values()), height_mm)
+
+
+@lru_cache(maxsize=8)
+def _choices(outlines: tuple[tuple[Tin, bool], ...], portions: tuple[Portion, ...], height_mm: float) -> Choices:
+    rows = [(tin, owned) for tin, owned in outlines if tin.kind.solid == "upright" and not tin.kind.in_trays]
+    tiers = [_tier(tin, owned, portions, height_mm) for tin, owned in rows]
+    tiers = [tier for tier in tiers if min(tier.serves) > 0]
+    cups = next((_tier(tin, owned, portions, height_mm) for tin, owned in outlines if _bakes_cupcakes(tin)), None)
+    sets = tuple(chain for shape in STACKED for chain in _stacks(tiers, shape))
+    singles = tuple((place,) for place in range(len(tiers)))
+    trays = tuple(place for place, tier in enumerate(tiers) if tier.tin.shape in TRAYS)
+    return Choices(
+        portions=portions, tiers=tuple(tiers), sets=singles + sets, trays=trays, cups=cups, height_mm=height_mm
+    )
+
+
+def _bakes_cupcakes(tin: Tin) -> bool:
+    return (tin.shape, tin.size_label) == CUPS
+
+
+def _tier(tin: Tin, owned: bool, portions: Sequence[Portion], height_mm: float) -> Tier:
+    holes = tin.holes if tin.kind.in_trays else 1
+    serves = tuple(holes * cut_of(tin, portion, height_mm).count for portion in portions)
+    return Tier(tin, owned, serves, float(round(holes * tin.kind.area_mm2(tin.sizes_mm, 0.5))))
+
+
+def _stacks(tiers: Sequence[Tier], shape: str) -> Iterator[tuple[int, ...]]:
+    """Every set of two to MOST_TIERS tiers of one shape, each far enough inside the one below; from the foot up."""
+    places = sorted(
+        (place for place, tier in enumerate(tiers) if tier.tin.shape == shape),
+        key=lambda place: -tiers[place].tin.area_mm2,
+    )
+
+    def on(chain: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
+        for place in places[places.index(chain[-1]) + 1 :]:
+            if _stands_on(tiers[place].tin, tiers[chain[-1]].tin):
+                yield (*chain, place)
+                if len(chain) + 1 < MOST_TIERS:
+                    yield from on((*chain, place))
+
+    for place in places:
+        yield from on((place,))
+
+
+def _stands_on(upper: Tin, lower: Tin) -> bool:
+    return all(fits(top, foot - APART_MM) for top, foot in zip(upper.bounds_mm, lower.bounds_mm, strict=True))

@@ -1,0 +1,64 @@
+"""What holds a part and is no food: how deep it goes in at each cake, and how much of it stands in the cake."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine import solids
+from tinbook.facts import Facts
+from tinbook.models import BEHIND, Part
+from tinbook.plans.techniques.shapes import ShapeAt, shape_of
+
+SEEN_MM = 0.05
+"""A support shortened by less than that is not called so."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SupportAt:
+    """A support in one part: `reach_mm` of it in the part, which has `room_mm` there, `cake_mm` in the cake.
+
+    `each` for one part, `count` for all of them. `shortened`: so that it stays clear of the front.
+    """
+
+    what: str
+    each: int
+    count: int
+    goes_in: str
+    reach_mm: float
+    room_mm: float
+    cake_mm: float
+    shortened: bool
+
+    @property
+    def length_mm(self) -> float:
+        """How long to cut it."""
+        return self.reach_mm + self.cake_mm
+
+
+def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt | None:
+    """A part's support at scale s: it goes as deep, but stays clear of the front, where the thickness does not grow."""
+    support = part.support
+    if support is None:
+        return None
+    behind = support.goes_in == BEHIND
+    room_mm = _room_mm(shape, behind)
+    # where the baker keeps less before it, that is kept at every size
+    spare_mm = max(_room_mm(shape_of(part, 1.0), behind) - support.length, 0.0)
+    cover_mm = min(facts.numbers["kept before a support"].value, spare_mm)
+    wanted_mm = support.length * s
+    reach_mm = min(wanted_mm, max(room_mm - cover_mm, 0.0))
+    return SupportAt(
+        what=support.what,
+        each=support.count,
+        count=support.count * part.count,
+        goes_in=support.goes_in,
+        reach_mm=reach_mm,
+        room_mm=room_mm,
+        cake_mm=(support.in_the_cake or 0.0) * s,
+        shortened=reach_mm < wanted_mm - SEEN_MM,
+    )
+
+
+def _room_mm(shape: ShapeAt, behind: bool) -> float:
+    """What a support has before it comes out: the thickness from behind, the height from below."""
+    return shape.thick_mm if behind else solids.bounds(shape.outline_mm)[1]

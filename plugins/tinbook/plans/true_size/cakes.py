@@ -1,0 +1,103 @@
+"""Templates at true size of a cake: the guide ring on its board, and the plan it is cut by."""
+
+from __future__ import annotations
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.saying import saying
+from tinbook.plans.base.weighing import steps_of
+from tinbook.plans.finish.boards import board_row
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.portions.cut import outline, pieces_of
+from tinbook.plans.portions.cutting import ASKED, Portion, cut_of, portion_sizes
+from tinbook.plans.true_size.drawn import (
+    Label,
+    Stroke,
+    Template,
+    axes,
+    cross,
+    oval,
+    ruler_mm,
+    ruler_size,
+)
+from tinbook.tins import Tin
+from tinbook.tins.growth import ring_round
+
+DISC_CORNERS = 360
+
+
+def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
+    """The board's edge, and on it the guide ring: the cake with its coats on, to be marked on the board.
+
+    AskError for cups, which stand on no board, and for a cake larger than any board that is sold.
+    """
+    if tin.kind.in_trays:
+        raise AskError(f"{tin.name} stand on no board", "name a cake")
+    settled = finishing(book.finish, facts)
+    cake = Cake(tin, settled.heights_mm[0], settled.layers)
+    row = board_row(cake, False, settled, facts, steps_of(book))
+    out_mm = settled.coats_mm + settled["paste"]
+    guide = Stroke.ring("inner", ring_round(tin, out_mm))
+    if row.chosen.size_mm is None:
+        raise AskError(f"no board is sold that is large enough for {tin.name}", "name a smaller cake")
+    wide, long = row.chosen.size_mm
+    edge = Stroke("cut", oval((0.0, 0.0), wide, long, DISC_CORNERS)) if row.chosen.disc else _box(wide, long)
+    guide_size, board_size = ruler_size(*row.guide_mm), ruler_size(*row.chosen.size_mm)
+    # beside the middle, where sheets are joined
+    labels = (
+        Label(saying("board_edge"), (-wide / 5.0, long / 2.0 - (7.0 + 0.05 * long))),
+        Label(saying("coated_cake"), (-row.guide_mm[0] / 4.0, 6.0)),
+    )
+    return Template(
+        key="board-ring",
+        name=saying("board_ring"),
+        size=saying("ring_on_board", guide=guide_size, board=board_size),
+        cake=tin,
+        strokes=(edge, guide, *axes([edge]), *cross((0.0, 0.0), 4.0, "inner")),
+        labels=labels,
+        notes=(saying("ring_to_prick", guide=guide_size, board=board_size),),
+    )
+
+
+def _box(wide: float, long: float) -> Stroke:
+    x, y = wide / 2.0, long / 2.0
+    return Stroke("cut", ((-x, -y), (x, -y), (x, y), (-x, y), (-x, -y)))
+
+
+def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, facts: Facts) -> Template:
+    """The plan a cake is cut by into portions of a kind, or of a size in mm.
+
+    AskError for an unknown kind, for cups, and for portions that the cake is not cut into.
+    """
+    sizes = portion_sizes(book, facts)
+    if isinstance(portion, str) and portion not in sizes:
+        raise AskError(f'no portion is called "{portion}"', ", ".join(sizes))
+    size = sizes[portion] if isinstance(portion, str) else Portion(ASKED, min(portion), max(portion), ASKED)
+    if tin.kind.in_trays:
+        raise AskError(f"{tin.name} are not cut", "name a cake")
+    cut = cut_of(tin, size, finishing(book.finish, facts).heights_mm[0])
+    pieces = pieces_of(cut) if cut.count > 1 else None
+    if pieces is None:
+        message = f"{tin.name} is not cut into portions {ruler_mm(size.short_mm):g} × {ruler_mm(size.long_mm):g} mm"
+        raise AskError(message, "ask for others")
+    strokes = [Stroke.ring("cut", ring) for ring in outline(tin)]
+    strokes += [Stroke.ring("inner", ring) for piece in pieces for ring in piece.rings]
+    note = saying(
+        "cake_is_cut",
+        count=cut.count,
+        kind=None if size.kind == ASKED else size.kind,
+        size=ruler_size(size.short_mm, size.long_mm),
+        way=cut.way,
+        off_percent=cut.off_shown_percent,
+    )
+    return Template(
+        key="cutting-plan",
+        name=saying("cutting_plan", count=cut.count),
+        size=saying("cut_into_pieces", count=cut.count),
+        cake=tin,
+        strokes=tuple(strokes),
+        labels=tuple(Label(str(number), (piece.middle[0], -piece.middle[1])) for number, piece in enumerate(pieces, 1)),
+        notes=(note,),
+    )
