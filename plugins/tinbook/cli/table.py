@@ -146,7 +146,7 @@ def _json(name: str, result: Result) -> str:
     worked = result.worked
     told = {
         "table": name,
-        "title": result.title,
+        "title": spell(result.title),
         "rows": [{key: _said(cell) for key, cell in row.items()} for row in result.rows],
         "worked_out": {"formula": formula_of(worked), "inputs": inputs_of(worked), "sources": worked.sources},
     }
@@ -159,7 +159,7 @@ def _text(result: Result) -> str:
     # few and wide rows are easier read as columns
     across = columns if len(result.rows) <= FEW_ROWS < len(heads) else list(zip(*columns, strict=True))
     printed = tabulate(across[1:], headers=across[0], disable_numparse=True)
-    return f"{result.title}\n\n{printed}\n\n{formula_of(result.worked)}"
+    return f"{spell(result.title)}\n\n{printed}\n\n{formula_of(result.worked)}"
 
 
 def _said(cell: Cell) -> Cell:

@@ -14,9 +14,11 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import House, Mixture, Technique
+from tinbook.models.house import EGG_PARTS
 from tinbook.pages.spelling.sayings import ROOMS, SAYINGS, formula_of, inputs_of, spell, spelled_all
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
+from tinbook.units import CUPS_ML, UNITS
 
 PLANS = Path(__file__).parents[3] / "plugins" / "tinbook" / "plans"
 MODULES = sorted(PLANS.rglob("*.py"))
@@ -64,7 +66,9 @@ def sentences(source: str, known: set[str]) -> list[str]:
 def known(facts: Facts) -> set[str]:
     rows = {key for field in fields(facts) if isinstance(group := getattr(facts, field.name), Mapping) for key in group}
     aliases = {field.alias for model in (House, Mixture, Technique) for field in model.model_fields.values()}
-    return {*map(str, rows), *(alias for alias in aliases if alias), "common practice", "house judgement"}
+    # what house.yaml, a card of an ingredient and a quantity may say
+    written = {*CUPS_ML, *EGG_PARTS, *UNITS}
+    return {*map(str, rows), *(alias for alias in aliases if alias), *written, "common practice", "house judgement"}
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PLANS).as_posix())

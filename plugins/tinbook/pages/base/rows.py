@@ -15,6 +15,7 @@ from markupsafe import Markup, escape
 
 from tinbook.pages.base.shared import plural
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.scaling import TinRow
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, Ingredient
@@ -135,7 +136,7 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
         tin, made = each.tin, each.whole
         cells = (*(beaten if each.beaten else whole)[made.at], *time, *_tail(each))
         mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
-        say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
+        say = "; ".join(words for words in (mixes, *spelled_all(each.fit.remarks)) if words) or "one of each"
         yield TableRow(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape, say=say)
         shape = tin.shape
 

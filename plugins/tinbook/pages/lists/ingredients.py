@@ -12,6 +12,7 @@ from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, worked_view
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.measures.eggs import PIECES as PIECES_SHOWN
 from tinbook.plans.measures.eggs import by_class
 from tinbook.plans.measures.ingredients import IngredientWeights, MeasureRow, weights
@@ -158,17 +159,15 @@ def _labels(allergens: tuple[str, ...], desk: Desk) -> list[str]:
 
 
 def _measure_row(row: MeasureRow) -> GridRow:
-    met = "" if row.low_g is None or row.high_g is None else _span(row.low_g, row.high_g)
+    met = "" if row.low_g is None or row.high_g is None else formats.bounds(row.low_g, row.high_g)
     figures = (
         Cell(formats.number(row.shown_g), main=True),
         Cell(met or "weighed here"),
         Cell(formats.mixed(row.shown_oz)),
     )
-    return GridRow(head=formats.title(row.measure), cells=figures, note="of this house" if row.of_the_house else "")
-
-
-def _span(low: float, high: float) -> str:
-    return formats.number(low) if low == high else f"{formats.number(low)}–{formats.number(high)}"
+    return GridRow(
+        head=formats.title(spell(row.measure)), cells=figures, note="of this house" if row.of_the_house else ""
+    )
 
 
 def _known(made: IngredientWeights) -> str:

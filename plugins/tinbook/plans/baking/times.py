@@ -14,7 +14,7 @@ from tinbook.engine import baking, conduction, rounding
 from tinbook.engine.baking import Evidence, Floats, Law, OfKind, Prior
 from tinbook.facts import Facts, Kind
 from tinbook.models import Baked, Book
-from tinbook.plans.base.bake_log import batter_mm, of_bakes
+from tinbook.plans.base.bake_log import batter_mm
 from tinbook.plans.base.weighing import Batch, as_owned, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
@@ -137,7 +137,7 @@ class Baking:
         if not logged:
             return Far(1.0, 1.0, "as in the tin it is written for")
         own = ", and the recipe's own time" if len(near) > logged else ""
-        return Far(1.0, 1.0, f"{of_bakes(logged)} in such a tin{own}")
+        return Far(1.0, 1.0, f"{logged} of your bakes in such a tin{own}")
 
 
 class Far(NamedTuple):
@@ -312,7 +312,7 @@ def baking_worked(made: Baking, facts: Facts) -> Worked:
     kind, numbers = made.batch.kind, facts.numbers
     width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
     logged = made.logged
-    rests = [of_bakes(logged)] if logged else []
+    rests = [f"{logged} of your bakes"] if logged else []
     if len(made.points) > logged:
         rests.append("the recipe's own time")
     if made.kin:

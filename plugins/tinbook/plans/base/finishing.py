@@ -10,6 +10,7 @@ from typing import Any
 from tinbook.engine import rounding
 from tinbook.facts import Fact, Facts
 from tinbook.models import Border, Finish, Made
+from tinbook.plans.base.saying import Saying, saying
 
 FIGURES: Mapping[str, str] = {
     "layers": "layers in a tier",
@@ -29,14 +30,16 @@ FIGURES: Mapping[str, str] = {
 }
 """The fact that stands in for each key the house has left out."""
 
+THIS_CAKE, THE_HOUSE = saying("this_cake"), saying("the_house")
+
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One figure in mm, a share or a count, and who says so: "this cake", "the house", or a source's key."""
+    """One figure in mm, a share or a count, and who says so: `THIS_CAKE`, `THE_HOUSE`, or a source's key."""
 
     name: str
     value: float
-    said_by: str
+    said_by: Saying | str
     fact: Fact
 
     @property
@@ -75,11 +78,11 @@ class Finishing:
 def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishing:
     """The figures for a cake whose own `finish` is `own`, in this house."""
 
-    def said(key: str) -> tuple[Any, str]:
-        for finish, who in ((own, "this cake"), (house, "the house")):
+    def said(key: str) -> tuple[Any, Saying | None]:
+        for finish, who in ((own, THIS_CAKE), (house, THE_HOUSE)):
             if finish is not None and getattr(finish, key) not in (None, ()):
                 return getattr(finish, key), who
-        return None, ""
+        return None, None
 
     figures = {}
     for key, name in FIGURES.items():
@@ -95,14 +98,6 @@ def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishi
         board_covered=said("board_covered")[0] or "whole",
         made=_made(house, own),
     )
-
-
-def rise_said(kind: str, house: Finish, own: Finish | None) -> float | None:
-    """Baked depth over batter depth as this cake or this house has found it, or None."""
-    for finish in (own, house):
-        if finish and finish.rise and kind in finish.rise:
-            return finish.rise[kind]
-    return None
 
 
 def _made(house: Finish, own: Finish | None) -> Made:

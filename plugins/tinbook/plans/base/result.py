@@ -22,7 +22,7 @@ Row = Mapping[str, Cell]
 class Result:
     """The rows of one table, what was asked, and how it was worked out."""
 
-    title: str
+    title: Saying | str
     rows: tuple[Row, ...]
     worked: Worked
 

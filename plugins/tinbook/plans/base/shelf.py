@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from tinbook.engine import rounding, scaling
 from tinbook.models import Book, OwnedTin
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
 
@@ -129,11 +130,5 @@ def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: floa
 
 
 def _worked(depth_mm: float) -> Worked:
-    return Worked(
-        "factor = volume of the new tin / volume of the old one, batter as deep in both",
-        (
-            f"batter {depth_mm:g} mm deep; for straight sides any depth gives the same factor",
-            "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
-        ),
-        ("common practice",),
-    )
+    inputs = saying("tins_compared_at", deep_mm=depth_mm), saying("tin_volume")
+    return Worked(saying("tin_to_tin"), inputs, ("common practice",))

@@ -8,6 +8,7 @@ from itertools import repeat
 from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import GRAIN
 from tinbook.facts import Facts
 from tinbook.plans.base.weighing import SPOONS, Batch, Ingredient
 
@@ -125,7 +126,7 @@ def column_at(
 
 def _piece(line: Ingredient, factor: float, steps: rounding.ScaleSteps) -> Amount:
     exact = line.amount * factor
-    if abs(exact - round(exact)) < 1e-6:
+    if abs(exact - round(exact)) < GRAIN:
         return Amount(exact, float(round(exact)), "")
     exact = line.mass_g * factor
     return Amount(exact, rounding.scales(exact, steps), "g")

@@ -9,8 +9,9 @@ from functools import cached_property
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
-from tinbook.plans.base.bake_log import LearnedFrom, learned
-from tinbook.plans.base.finishing import rise_said
+from tinbook.plans.base.bake_log import losses, rises
+from tinbook.plans.base.rising import LearnedFrom, rise_said, risen
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
 from tinbook.units import Quantity
@@ -207,10 +208,9 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
             batter_ml = volume_at(tins, depth_mm)
         else:
             depth_mm = _depth_in(tins, batter_ml)
-    said = rise_said(mixture.kind, book.finish, mixture.finish)
     gravity = mass_g / batter_ml if batter_ml else gravity
-    rise, loss, seen = learned(book.bakes_of.get(slug, ()), kind, gravity, said, facts)
-    worked = _worked(mixture, mass_g, kind)
+    bakes, said = book.bakes_of.get(slug, ()), rise_said(mixture.kind, book.finish, mixture.finish)
+    rise, loss, learned = risen(kind, said, rises(bakes, gravity), losses(bakes), facts)
     return Batch(
         slug=slug,
         mixture=mixture,
@@ -221,9 +221,9 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
         depth_mm=depth_mm,
         rise=rise,
         loss=loss,
-        learned=seen,
+        learned=learned,
         steps=steps_of(book),
-        worked=worked,
+        worked=_worked(mixture, mass_g, kind),
     )
 
 
@@ -264,12 +264,9 @@ def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
 
 def _worked(mixture: Mixture, mass_g: float, kind: Kind) -> Worked:
     gravity = kind.gravity
-    measured = "the batter's depth was measured by the house" if mixture.batter_depth else ""
-    return Worked(
-        "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
-        (
-            f"weight {mass_g:.0f} g",
-            measured or f"1 ml of batter weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
-        ),
-        (kind.source,),
+    known = (
+        saying("depth_measured")
+        if mixture.batter_depth
+        else saying("batter_weighs", gravity=gravity.typical, low=gravity.low, high=gravity.high)
     )
+    return Worked(saying("batter_depth"), (saying("mixture_weighs", mass_g=mass_g), known), (kind.source,))

@@ -8,6 +8,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.versions import Version, version_each
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
@@ -108,7 +109,7 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
 
 def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Correction) -> Worked:
     gravity, border = batch.kind.gravity, settled.border
-    said = [
+    said: list[Saying | str] = [
         f"cake {height_mm:g} mm high in {settled.layers} layers, before its coats",
         *_figures(settled, "filling", "crumb_coat", "final_coat"),
         f"1 ml weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
@@ -125,7 +126,7 @@ def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, found: Cor
 
 def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, found: Correction) -> Worked:
     gravity = batch.kind.gravity
-    said = [
+    said: list[Saying | str] = [
         f"cake {height_mm:g} mm high and coats of {settled.coats_mm:g} mm",
         *_figures(settled, "paste", "paste_rolled", "paste_over"),
         f"1 ml weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
@@ -137,11 +138,12 @@ def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, found: Cor
     return Worked(formula, tuple(said + _found(found)), _sources(batch, settled, "paste", "paste_rolled"))
 
 
-def _figures(settled: Finishing, *keys: str) -> list[str]:
-    return [f"{each.name} {each.value:g} mm ({each.said_by})" for each in (settled.figures[key] for key in keys)]
+def _figures(settled: Finishing, *keys: str) -> list[Saying]:
+    figures = [settled.figures[key] for key in keys]
+    return [saying("figure_of_house", name=row.name, value_mm=row.value, said_by=row.said_by) for row in figures]
 
 
-def _found(found: Correction) -> list[str]:
+def _found(found: Correction) -> list[Saying | str]:
     return [found.words] if found.words else []
 
 

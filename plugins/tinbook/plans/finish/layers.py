@@ -217,7 +217,7 @@ def _worked(batch: Batch, settled: Finishing) -> Worked:
     rise = batch.kind.rise
     found = f"rise {rounding.factor(batch.rise):g}"
     if batch.learned.rises:
-        found += f", from {batch.learned.of_rises}"
+        found += f", from {batch.learned.rises} of your bakes"
     elif rise and batch.rise == rise.typical:
         found += f", for its kind {rise.low:g} to {rise.high:g}"
     else:
@@ -229,7 +229,7 @@ def _worked(batch: Batch, settled: Finishing) -> Worked:
             found,
             f"dome {settled['level_off']:.0%} of the baked depth",
             f"weight lost in the oven {batch.loss:.1%}"
-            + (f", from {batch.learned.of_losses}" if batch.learned.losses else ""),
+            + (f", from {batch.learned.losses} of your bakes" if batch.learned.losses else ""),
             each,
             f"filling {settled['filling']:g} mm, coats {settled.coats_mm:g} mm on top",
         ),
