@@ -110,8 +110,8 @@ def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
     for row in sums.pieces:
         met = "" if row.count_low == row.count_high else f"{row.count_low}–{row.count_high}"
         by_batter.setdefault(row.batter_g, []).append(Cell(str(row.count), True, met))
-    rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(found)) for batter, found in by_batter.items())
-    heads = (Head("Batter"), *(Head(formats.grams(each), "each") for each in EACH_G))
+    rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(counts)) for batter, counts in by_batter.items())
+    heads = (Head("Batter"), *(Head(formats.grams(case_g), "each") for case_g in EACH_G))
     lead = "How many cupcakes of one weight come out of a batter."
     return Grid(
         title="How many cupcakes",
@@ -131,8 +131,8 @@ def needed_grid(sums: SmallSums, facts: Facts) -> Grid:
     for row in sums.needed:
         met = formats.bounds(row.batter_low_g, row.batter_high_g)
         by_count.setdefault(row.count, []).append(Cell(number(row.batter_g), True, met))
-    rows = tuple(GridRow(head=str(count), cells=tuple(found)) for count, found in by_count.items())
-    heads = (Head("Cupcakes"), *(Head(formats.grams(each), "each; g to mix") for each in EACH_G))
+    rows = tuple(GridRow(head=str(count), cells=tuple(batters)) for count, batters in by_count.items())
+    heads = (Head("Cupcakes"), *(Head(formats.grams(case_g), "each; g to mix") for case_g in EACH_G))
     return Grid(
         title="How much to mix",
         anchor="needed",
@@ -147,7 +147,7 @@ def left_grid(sums: SmallSums, facts: Facts) -> Grid:
     by_asked: dict[float, list[Cell]] = {}
     for row in sums.left:
         by_asked.setdefault(row.asked, []).append(Cell(fixed(row.factor_shown, 2), row.asked == row.left))
-    rows = tuple(GridRow(head=number(asked), cells=tuple(found)) for asked, found in by_asked.items())
+    rows = tuple(GridRow(head=number(asked), cells=tuple(factors)) for asked, factors in by_asked.items())
     heads = (Head("The recipe asks"), *(Head(str(left), "left") for left in EGGS))
     lead = "The recipe asks so many eggs, and so many are left: multiply everything by this."
     return Grid(

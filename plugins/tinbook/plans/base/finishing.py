@@ -78,7 +78,7 @@ class Finishing:
 def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishing:
     """The figures for a cake whose own `finish` is `own`, in this house."""
 
-    def said(key: str) -> tuple[Any, Saying | None]:
+    def settled(key: str) -> tuple[Any, Saying | None]:
         for finish, who in ((own, THIS_CAKE), (house, THE_HOUSE)):
             if finish is not None and getattr(finish, key) not in (None, ()):
                 return getattr(finish, key), who
@@ -86,21 +86,21 @@ def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishi
 
     figures = {}
     for key, name in FIGURES.items():
-        fact, (value, who) = facts.numbers[name], said(key)
+        fact, (value, who) = facts.numbers[name], settled(key)
         figures[key] = Figure(name, fact.value if value is None else value, who or fact.source, fact)
     return Finishing(
         figures=figures,
-        heights_mm=said("heights")[0] or (facts.numbers["tier height"].value,),
-        cut=said("cut")[0],
-        dam_mm=said("dam")[0] or 0.0,
-        border=said("border")[0],
-        board=said("board")[0] or "usual",
-        board_covered=said("board_covered")[0] or "whole",
+        heights_mm=settled("heights")[0] or (facts.numbers["tier height"].value,),
+        cut=settled("cut")[0],
+        dam_mm=settled("dam")[0] or 0.0,
+        border=settled("border")[0],
+        board=settled("board")[0] or "usual",
+        board_covered=settled("board_covered")[0] or "whole",
         made=_made(house, own),
     )
 
 
 def _made(house: Finish, own: Finish | None) -> Made:
     """What the cake is made with, the house's choice where the cake leaves one open."""
-    chosen = [finish.made_with for finish in (house, own) if finish and finish.made_with]
-    return Made(**{name: slug for made in chosen for name, slug in made.model_dump(by_alias=True).items() if slug})
+    choices = [finish.made_with for finish in (house, own) if finish and finish.made_with]
+    return Made(**{name: slug for choice in choices for name, slug in choice.model_dump(by_alias=True).items() if slug})

@@ -46,20 +46,20 @@ def rise_said(kind: str, house: Finish, own: Finish | None) -> float | None:
     return None
 
 
-def risen(kind: Kind, said: float | None, rises: Sequence[float], losses: Sequence[float], facts: Facts) -> Risen:
+def risen(kind: Kind, written: float | None, rises: Sequence[float], losses: Sequence[float], facts: Facts) -> Risen:
     """Rise and loss of a mixture of this kind.
 
-    `said` is the rise that the house wrote down, None for the usual one; `rises` and `losses` of its bakes, as shares,
-    move both. Of a kind without a range of them nothing is learned.
+    `written` is the rise that the house wrote down, None for the usual one; the `rises` and `losses` of its bakes, as
+    ratios and shares, move both. Of a kind without a range of them nothing is learned.
     """
-    rise = said or (kind.rise.typical if kind.rise else 1.0)
+    rise = written or (kind.rise.typical if kind.rise else 1.0)
     loss = kind.loss.typical if kind.loss else 0.0
     if not kind.rise or not kind.loss:
         return Risen(rise, loss, LearnedFrom())
     if rises:
         wide = baking.spread(log(kind.rise.low), log(kind.rise.high))
         scatter = facts.numbers["rise scatter"].value
-        rise = exp(baking.settled(log(rise), wide, [log(seen) for seen in rises], scatter))
+        rise = exp(baking.settled(log(rise), wide, [log(ratio) for ratio in rises], scatter))
     if losses:
         wide = baking.spread(kind.loss.low, kind.loss.high)
         loss = max(0.0, baking.settled(loss, wide, losses, facts.numbers["loss scatter"].value))

@@ -160,7 +160,7 @@ def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
     counts = [tin.holes if tin.kind.in_trays else own for tin, _ in outlines]
     volumes = [wanted_ml(batch, tin, count) for (tin, _), count in zip(outlines, counts, strict=True)]
     factors = [scaling.factor(volume_ml, batch.batter_ml) for volume_ml in volumes]
-    made = versions_each(batch, factors, [tin.bounds_mm[0] for tin, _ in outlines], facts)
+    of_tins = versions_each(batch, factors, [tin.bounds_mm[0] for tin, _ in outlines], facts)
     rows = tuple(
         TinRow(
             tin=tin,
@@ -171,7 +171,7 @@ def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
             fit=fit(batch, book, facts, tin, count, batch.batter_ml * whole.factor, whole.mass_g),
             mixes=mixes(book, whole.mass_g),
         )
-        for (tin, owned), count, (exact, whole, beaten) in zip(outlines, counts, made, strict=True)
+        for (tin, owned), count, (exact, whole, beaten) in zip(outlines, counts, of_tins, strict=True)
     )
     weight_error, spoon_error = largest_errors(row.whole for row in rows)
     return TinTable(

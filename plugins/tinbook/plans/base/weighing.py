@@ -136,18 +136,17 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
     if quantity.dimension == "mass":
         return quantity.base
     if quantity.dimension == "count":
-        one = each_g(card, book, facts)
-        if one is None:
+        piece_g = each_g(card, book, facts)
+        if piece_g is None:
             number = f"{quantity.value:g}"
             hint = f'write "{number} g {take.name}", or "each: ... g" on its card in house/ingredients.yaml'
             raise Unweighable(f'no unit after "{number}", and the card of "{name}" does not say what one weighs', hint)
-        return quantity.base * one
+        return quantity.base * piece_g
     density = g_per_ml(card, facts)
     if density is None:
-        none = card.weighs is not None
         hint = (
             "write grams: its card says it has no volume measure"
-            if none
+            if card.weighs is not None
             else f'write grams, or "weighs: ... g per {quantity.unit}" on its card in house/ingredients.yaml'
         )
         raise Unweighable(f'the book does not know what "{name}" weighs by volume', hint)
@@ -209,8 +208,8 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
         else:
             depth_mm = _depth_in(tins, batter_ml)
     gravity = mass_g / batter_ml if batter_ml else gravity
-    bakes, said = book.bakes_of.get(slug, ()), rise_said(mixture.kind, book.finish, mixture.finish)
-    rise, loss, learned = risen(kind, said, rises(bakes, gravity), losses(bakes), facts)
+    bakes, written = book.bakes_of.get(slug, ()), rise_said(mixture.kind, book.finish, mixture.finish)
+    rise, loss, learned = risen(kind, written, rises(bakes, gravity), losses(bakes), facts)
     return Batch(
         slug=slug,
         mixture=mixture,
@@ -252,9 +251,9 @@ def as_owned(tin: Tin, book: Book) -> Tin:
     return tin
 
 
-def same_outline(one: Tin, other: Tin) -> bool:
+def same_outline(tin: Tin, other: Tin) -> bool:
     """Whether two tins are one tin to the trade but for their depth."""
-    return one.shape == other.shape and one.sizes_mm == other.sizes_mm
+    return tin.shape == other.shape and tin.sizes_mm == other.sizes_mm
 
 
 def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:

@@ -105,10 +105,10 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
                 NeededRow(count=count, each_g=each_g, batter_g=usual_g, batter_low_g=low_g, batter_high_g=high_g)
             )
     left = [
-        LeftRow(float(asked), float(eggs), factor, rounding.factor(factor))
-        for asked in EGGS
+        LeftRow(float(written), float(eggs), factor, rounding.factor(factor))
+        for written in EGGS
         for eggs in EGGS
-        for factor in [scaling.factor(eggs, asked)]
+        for factor in [scaling.factor(eggs, written)]
     ]
     return SmallSums(
         pieces=tuple(rows),
