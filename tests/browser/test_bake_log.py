@@ -12,8 +12,8 @@ from playwright.sync_api import Page, expect
 
 from tinbook.loading import Loaded, load_book
 from tinbook.plans.baking.tables import times
+from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import Query
-from tinbook.plans.base.scaling import scale
 from tinbook.plans.base.weighing import weigh
 from tinbook.tins import read_tin
 

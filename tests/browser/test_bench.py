@@ -12,8 +12,9 @@ from playwright.sync_api import Locator, Page, expect
 from tinbook.loading import Loaded
 from tinbook.pages.base.shared import tin_name
 from tinbook.pages.spelling import formats
+from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import Query
-from tinbook.plans.base.scaling import scale, tin_table
+from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.tins import Tin
 

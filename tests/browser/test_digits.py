@@ -20,8 +20,9 @@ from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book
 from tinbook.pages.spelling import formats
+from tinbook.plans.base.answering import Scaled, scale
 from tinbook.plans.base.asking import Query
-from tinbook.plans.base.scaling import Scaled, scale, tin_table
+from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.versions import Amount, Version, amount, raising_points
 from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.plans.measures.spooned import measured

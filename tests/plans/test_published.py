@@ -20,8 +20,8 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book, House
+from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import Query
-from tinbook.plans.base.scaling import scale
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins import Tin, read_tin
 

@@ -15,6 +15,7 @@ from tinbook.cli.table import named_tins
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.logs import BAKES
 from tinbook.models import Baked, Book, read_model
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.times import Time
 from tinbook.plans.base.bake_log import batter_mm, of_bakes
@@ -172,7 +173,7 @@ def _changed(before: _Known | None, after: _Known | None) -> list[str]:
         return []
     old, new = before.time, after.time
     said = [
-        f"In such a tin, learned from {of_bakes(after.logged)}:",
+        f"In such a tin, learned from {spell(of_bakes(after.logged))}:",
         f"  likeliest {new.likely_min:.0f} min, before {old.likely_min:.0f}",
         f"  start checking at {new.check_shown_min:g} min, before {old.check_shown_min:g}",
         f"  most likely {_span(new)} min, before {_span(old)}",

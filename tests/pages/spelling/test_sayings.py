@@ -14,12 +14,14 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.facts.reading import PSEUDO
+from tinbook.models.house import EGG_PARTS
 from tinbook.models.reading import Written
 from tinbook.pages.spelling.sayings import ROOMS, SAYINGS, formula_of, inputs_of, spell, spelled_all
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.variations.changed_mix import OF_BASE
 from tinbook.plans.variations.written_out import PRIVATE_BASE
+from tinbook.units import CUPS_ML, UNITS
 
 PLANS = Path(__file__).parents[3] / "plugins" / "tinbook" / "plans"
 MODULES = sorted(PLANS.rglob("*.py"))
@@ -79,7 +81,9 @@ def known(facts: Facts) -> set[str]:
     rows = {key for field in fields(facts) if isinstance(group := getattr(facts, field.name), Mapping) for key in group}
     aliases = {field.alias for model in written() for field in model.model_fields.values()}
     codes = {OF_BASE, PRIVATE_BASE}
-    return {*map(str, rows), *(alias for alias in aliases if alias), *codes, *facts.traits, *PSEUDO}
+    # what house.yaml, a card of an ingredient and a quantity may say
+    words = {*CUPS_ML, *EGG_PARTS, *UNITS}
+    return {*map(str, rows), *(alias for alias in aliases if alias), *codes, *words, *facts.traits, *PSEUDO}
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PLANS).as_posix())

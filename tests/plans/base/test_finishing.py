@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import pytest
-
 from tinbook.facts import Facts
 from tinbook.models import Finish, Made
-from tinbook.plans.base.finishing import FIGURES, finishing, rise_said
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.base.finishing import FIGURES, THE_HOUSE, THIS_CAKE, finishing
 
 
 def said(**keys: object) -> Finish:
@@ -25,8 +24,9 @@ def test_the_trade_speaks_where_nobody_else_does(facts: Facts) -> None:
 def test_the_cake_before_the_house_before_the_trade(facts: Facts) -> None:
     house = said(filling="6 mm", layers="3", heights=["9 cm", "12 cm"], **{"final coat": "none"})
     settled = finishing(house, facts, said(filling="8 mm"))
-    assert (settled["filling"], settled.figures["filling"].said_by) == (8.0, "this cake")
-    assert (settled.layers, settled.figures["layers"].said_by) == (3, "the house")
+    assert (settled["filling"], settled.figures["filling"].said_by) == (8.0, THIS_CAKE)
+    assert (settled.layers, settled.figures["layers"].said_by) == (3, THE_HOUSE)
+    assert (spell(THIS_CAKE), spell(THE_HOUSE)) == ("this cake", "the house")
     assert settled.heights_mm == (90.0, 120.0)
     assert settled["final_coat"] == 0.0
     assert settled.coats_mm == facts.numbers["crumb coat"].value
@@ -36,10 +36,3 @@ def test_made_with_is_filled_up_by_the_house(facts: Facts) -> None:
     house = said(made_with={"filling": "icing", "final coat": "ganache"})
     settled = finishing(house, facts, said(made_with={"filling": "curd"}))
     assert (settled.made.filling, settled.made.final_coat, settled.made.cover) == ("curd", "ganache", None)
-
-
-@pytest.mark.parametrize(("own", "rise"), [(None, 1.35), (said(rise={"creamed": "1.42"}), 1.42)])
-def test_rise_as_it_was_found(own: Finish | None, rise: float) -> None:
-    house = said(rise={"creamed": "1.35"})
-    assert rise_said("creamed", house, own) == rise
-    assert rise_said("madeira", house, own) is None

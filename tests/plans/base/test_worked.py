@@ -3,25 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import FrozenInstanceError
-from typing import Any
 
 import pytest
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book
+from tinbook.pages.spelling.sayings import formula_of, inputs_of
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.shelf import shelf
 from tinbook.plans.base.weighing import weigh_all
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.measures.conversions import conversions
+from tinbook.plans.measures.cups import cups_worked, spoons_worked
+from tinbook.plans.measures.eggs import classes_worked
+from tinbook.plans.measures.flour import flour_worked
+from tinbook.plans.measures.heat import heat_worked, oven_worked
 from tinbook.plans.mixtures.batches import weight_table
 
 
 def told(book: Book, facts: Facts) -> list[Worked]:
-    page: Any = conversions(book, facts)
-    found = [getattr(page, name) for name in vars(page) if name.endswith("_worked")]
-    assert len(found) == 6
+    found = [make(facts) for make in (oven_worked, heat_worked, classes_worked, flour_worked)]
+    found += [spoons_worked(book, facts), cups_worked(book)]
     found.append(shelf(book).worked)
     for batch in weigh_all(book, facts).values():
         found += [batch.worked, weight_table(batch, facts).worked]
@@ -32,7 +34,7 @@ def told(book: Book, facts: Facts) -> list[Worked]:
 
 def test_every_formula_is_told_with_inputs_and_known_sources(demo: Loaded) -> None:
     for worked in told(demo.book, demo.facts):
-        assert worked.formula and all(worked.inputs)
+        assert formula_of(worked) and all(inputs_of(worked))
         assert not set(worked.sources) - set(demo.facts.sources), worked
 
 

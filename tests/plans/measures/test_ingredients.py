@@ -8,6 +8,7 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Card, House
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.measures.ingredients import HOUSE, weights
 
 CUPS = {"US cup": "uscup", "metric cup": "metriccup", "UK cup": "brcup", "metric tablespoon": "15 ml",
@@ -18,7 +19,7 @@ CUPS = {"US cup": "uscup", "metric cup": "metriccup", "UK cup": "brcup", "metric
 @pytest.mark.parametrize(("name", "theirs"), [("butter", "butter"), ("caster sugar", "sugar"), ("milk", "milk")])
 def test_every_measure_against_gnu_units(kitchen: Book, facts: Facts, gnu_units: Any, name: str, theirs: str) -> None:
     made = weights(kitchen.cards[name], kitchen, facts)
-    rows = {row.measure: row for row in made.measures}
+    rows = {spell(row.measure): row for row in made.measures}
     assert set(rows) == set(CUPS)
     exact = gnu_units([(f"{CUPS[measure]} {theirs}", "g") for measure in rows])
     ounces = gnu_units([(f"{CUPS[measure]} {theirs}", "oz") for measure in rows])
@@ -40,7 +41,7 @@ def test_the_range_holds_the_other_publication(kitchen: Book, facts: Facts, tabl
 
 def test_the_houses_own_measures_are_marked(kitchen: Book, facts: Facts, house: Callable[..., House]) -> None:
     book = replace(kitchen, house=house(cup="metric cup", spoon="Australian"))
-    ours = [row.measure for row in weights(kitchen.cards["milk"], book, facts).measures if row.of_the_house]
+    ours = [spell(row.measure) for row in weights(kitchen.cards["milk"], book, facts).measures if row.of_the_house]
     assert ours == ["metric cup", "Australian tablespoon", "metric teaspoon"]
 
 
@@ -49,6 +50,7 @@ def test_a_weight_of_the_houses_own_has_no_range(kitchen: Book, facts: Facts, ca
     assert made.measures[0].shown_g == 140
     assert made.measures[0].low_g is made.measures[0].high_g is None
     assert (made.kind, made.source, made.worked.sources) == (HOUSE, "", ())
+    assert spell(HOUSE) == "weighed by this house"
 
 
 def test_round_weights_come_back_to_themselves(kitchen: Book, facts: Facts) -> None:

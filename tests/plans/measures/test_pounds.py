@@ -6,7 +6,8 @@ import pytest
 from scipy import constants
 
 from tinbook.facts import Facts
-from tinbook.plans.measures.pounds import FLUID_OUNCES, pounds
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.measures.pounds import pounds
 
 
 def test_ounces_and_grams_against_scipy(facts: Facts) -> None:
@@ -46,12 +47,12 @@ def test_pints_against_gnu_units_and_scipy(facts: Facts, gnu_units: Any) -> None
         )  # fmt: skip
 
 
-def test_the_names_of_so_many_fluid_ounces(gnu_units: Any) -> None:
+def test_the_names_of_so_many_fluid_ounces(facts: Facts, gnu_units: Any) -> None:
     named = {
         "US ½ cup": ("0.5 uscup", "usfloz"), "UK ¼ pint": ("0.25 brpint", "brfloz"), "US cup": ("uscup", "usfloz"),
         "UK ½ pint": ("0.5 brpint", "brfloz"), "US pint": ("uspint", "usfloz"), "UK pint": ("brpint", "brfloz"),
         "US quart": ("usquart", "usfloz"), "UK quart": ("brquart", "brfloz"),
     }  # fmt: skip
-    told = {name: count for count, name in FLUID_OUNCES.items() if name}
+    told = {spell(row.name): row.fluid_ounces for row in pounds(facts).pints if row.name}
     assert set(told) == set(named)
     assert list(told.values()) == pytest.approx(gnu_units([named[name] for name in told]))

@@ -8,7 +8,8 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, Card, House
-from tinbook.plans.measures.conversions import flour_rows
+from tinbook.pages.spelling.sayings import inputs_of
+from tinbook.plans.measures.flour import flour_rows
 from tinbook.plans.measures.swaps import shares, swap_table
 
 
@@ -59,7 +60,7 @@ def test_eggs_are_those_of_the_house(
         powder, water = made.rows[0].parts
         assert powder.exact + water.exact == pytest.approx(float(whites[key]), abs=0.05)
         assert water.exact / powder.exact == pytest.approx(7)
-        assert any(name in line for line in made.worked.inputs)
+        assert any(name in line for line in inputs_of(made.worked))
 
 
 def test_spoons_by_the_houses_spoon(kitchen: Book, facts: Facts) -> None:
@@ -85,6 +86,6 @@ def test_every_swap_says_its_range_and_its_source(demo: Loaded) -> None:
         worked = swap_table(key, demo.book, demo.facts).worked
         assert set(worked.sources) >= {part.source for part in swap.parts}
         for part in swap.parts:
-            told = next(line for line in worked.inputs if line.startswith(f"{part.key} "))
+            told = next(line for line in inputs_of(worked) if line.startswith(f"{part.key} "))
             if part.low is not None and part.low != part.high:
                 assert f"({part.low:g} to {part.high:g})" in told

@@ -3,17 +3,19 @@
 import pytest
 
 from tinbook.loading import Loaded
+from tinbook.pages.spelling.sayings import formula_of, spell
 from tinbook.plans.base.asking import Query
+from tinbook.plans.base.weighing import weigh_all
 from tinbook.plans.measures import tables as kitchen
 from tinbook.plans.tables import TABLES
 
-HERE = {name: table for name, table in TABLES.items() if table.rows.__module__ == kitchen.__name__}
+HERE = {name: table for name, table in TABLES.items() if table.rows.__module__ == kitchen.__name__ and not table.of}
 
 
 @pytest.mark.parametrize("name", HERE)
 def test_a_table_has_rows_a_formula_and_known_sources(demo: Loaded, name: str) -> None:
     made = HERE[name].rows(demo.book, demo.facts, Query())
-    assert made.rows and made.title and made.worked.formula
+    assert made.rows and spell(made.title) and formula_of(made.worked)
     assert set(made.worked.sources) <= set(demo.facts.sources)
     heads = {tuple(row) for row in made.rows}
     assert len(heads) == 1, "every row has the same columns"
@@ -44,3 +46,15 @@ def test_a_swap_is_a_row_for_each_part(demo: Loaded) -> None:
     assert len(rows) == sum(len(swap.amounts) * len(swap.parts) for swap in demo.facts.swaps.values())
     (salt,) = {row["part"] for row in rows if row["leave_out"]}
     assert salt == "salt"
+
+
+def test_the_written_mixture_adds_up(demo: Loaded) -> None:
+    for slug, batch in weigh_all(demo.book, demo.facts).items():
+        rows = kitchen.written(demo.book, demo.facts, Query(of=slug)).rows
+        assert [row["ingredient"] for row in rows] == [line.name for line in batch.ingredients]
+        assert sum(float(row["exact_g"] or 0) for row in rows) == pytest.approx(batch.mass_g, abs=0.001)
+        for row in rows:
+            assert (spell(row["spoon"]) == "no volume measure") == (row["spoons"] is None)
+            assert float(row["shown_oz"] or 0) * 28.349523 == pytest.approx(
+                float(row["exact_g"] or 0), rel=0.6, abs=3.6
+            )

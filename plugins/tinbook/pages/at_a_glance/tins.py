@@ -109,11 +109,11 @@ class TinsView:
             MatrixLine(
                 head,
                 tuple(
-                    MatrixCell(formats.fixed(factor, 2), factor > 1, one == other, self.heads[other].far)
-                    for other, factor in enumerate(factors)
+                    MatrixCell(formats.fixed(factor, 2), factor > 1, row == column, self.heads[column].far)
+                    for column, factor in enumerate(factors)
                 ),
             )
-            for one, (head, factors) in enumerate(zip(self.heads, self.shelf.factors_shown, strict=True))
+            for row, (head, factors) in enumerate(zip(self.heads, self.shelf.factors_shown, strict=True))
         )
 
     @property
@@ -121,29 +121,29 @@ class TinsView:
         """What the browser is handed: each tin's name, size and the ml that are compared."""
         return tuple(
             {
-                "name": each.tin.name,
-                "inches": each.tin.size_label_in,
-                "shape": each.tin.shape,
-                "title": each.tin.kind.title,
-                "width_mm": each.tin.bounds_mm[0],
-                "length_mm": each.tin.bounds_mm[1],
-                "drawn": paths(each.tin),
-                "owned": each.owned,
-                "ml": each.compared_ml,
-                "brim": formats.litres(each.brim_shown_ml),
-                "near": each.nearest.name if each.nearest else "",
-                "near_factor": each.nearest_factor_shown,
+                "name": row.tin.name,
+                "inches": row.tin.size_label_in,
+                "shape": row.tin.shape,
+                "title": row.tin.kind.title,
+                "width_mm": row.tin.bounds_mm[0],
+                "length_mm": row.tin.bounds_mm[1],
+                "drawn": paths(row.tin),
+                "owned": row.owned,
+                "ml": row.compared_ml,
+                "brim": formats.litres(row.brim_shown_ml),
+                "near": row.nearest.name if row.nearest else "",
+                "near_factor": row.nearest_factor_shown,
             }
-            for each in self.shelf.tins
+            for row in self.shelf.tins
         )
 
     @property
     def sizes(self) -> tuple[SizeLine, ...]:
         """What every tin measures and holds."""
         shape, lines = "", []
-        for each in self.shelf.tins:
-            lines.append(_size_line(each, each.tin.shape != shape))
-            shape = each.tin.shape
+        for row in self.shelf.tins:
+            lines.append(_size_line(row, row.tin.shape != shape))
+            shape = row.tin.shape
         return tuple(lines)
 
     @property
@@ -157,10 +157,10 @@ class TinsView:
     @cached_property
     def _by_shape(self) -> dict[str, list[Tin]]:
         """The tins of each shape that has any."""
-        found: dict[str, list[Tin]] = {}
-        for each in self.shelf.tins:
-            found.setdefault(each.tin.shape, []).append(each.tin)
-        return found
+        by_shape: dict[str, list[Tin]] = {}
+        for row in self.shelf.tins:
+            by_shape.setdefault(row.tin.shape, []).append(row.tin)
+        return by_shape
 
     @property
     def on_hand(self) -> bool:
@@ -179,26 +179,26 @@ def _words(tin: Tin) -> str:
     return f"{tin.size_label} or {inches}" if inches else tin.size_label
 
 
-def _size_line(each: TinFacts, first: bool) -> SizeLine:
+def _size_line(row: TinFacts, first: bool) -> SizeLine:
     near = "none owned"
-    if each.nearest:
-        near = f"{formats.tin_words(each.nearest.name)}, × {formats.fixed(each.nearest_factor_shown, 2)}"
-    if each.tin.kind.in_trays:
-        near = f"tray of {each.tin.holes}"
-    measured = "measured" if each.tin.measured_ml else "worked out"
+    if row.nearest:
+        near = f"{formats.tin_words(row.nearest.name)}, × {formats.fixed(row.nearest_factor_shown, 2)}"
+    if row.tin.kind.in_trays:
+        near = f"tray of {row.tin.holes}"
+    measured = "measured" if row.tin.measured_ml else "worked out"
     return SizeLine(
-        name=formats.tin_words(each.tin.name),
-        icon=icon(each.tin, each.owned),
-        shape=each.tin.shape.replace(" ", "-"),
-        inches=formats.tin_words(each.tin.size_label_in),
-        owned=each.owned,
+        name=formats.tin_words(row.tin.name),
+        icon=icon(row.tin, row.owned),
+        shape=row.tin.shape.replace(" ", "-"),
+        inches=formats.tin_words(row.tin.size_label_in),
+        owned=row.owned,
         first=first,
         cells=(
-            formats.number(each.depth_mm / 10),
-            formats.litres(each.brim_shown_ml),
+            formats.number(row.depth_mm / 10),
+            formats.litres(row.brim_shown_ml),
             measured,
-            formats.number(each.area_shown_cm2),
-            formats.number(each.perimeter_shown_cm),
+            formats.number(row.area_shown_cm2),
+            formats.number(row.perimeter_shown_cm),
         ),
         say=near,
     )

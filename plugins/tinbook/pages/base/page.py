@@ -76,19 +76,19 @@ class Page:
     def parts(self, link: Link) -> dict[str, str]:
         """The HTML of every late part, by its mark in the Markdown."""
         late = self._late(link)
-        return {found[0]: late(found) for found in PART.finditer(self.markdown)}
+        return {mark[0]: late(mark) for mark in PART.finditer(self.markdown)}
 
     def fill(self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY) -> str:
         """The page's HTML with every late part in its place: those `ready` from `parts`, the others made now."""
         late = self._late(link)
-        return PART.sub(lambda found: ready[found[0]] if found[0] in ready else late(found), content)
+        return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
 
     def _late(self, link: Link) -> Callable[[re.Match[str]], str]:
         # A fresh view, so that what it works out and keeps is dropped with it: a large book would fill the memory.
         view = replace(self.view)
 
-        def late(found: re.Match[str]) -> str:
-            item = view.items[int(found.group(2))] if found.group(2) else None
-            return render(f"{found.group(1)}.html", view=view, page=self, link=link, item=item)
+        def late(mark: re.Match[str]) -> str:
+            item = view.items[int(mark.group(2))] if mark.group(2) else None
+            return render(f"{mark.group(1)}.html", view=view, page=self, link=link, item=item)
 
         return late

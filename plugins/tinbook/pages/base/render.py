@@ -50,7 +50,7 @@ def compiled() -> Compiled | None:
 @lru_cache(maxsize=1)
 def environment() -> Environment:
     """The one Jinja environment: autoescape on, unknown names refused."""
-    made = Environment(
+    jinja = Environment(
         loader=PackageLoader("tinbook.pages", "templates"),
         autoescape=True,
         undefined=StrictUndefined,
@@ -59,9 +59,9 @@ def environment() -> Environment:
         auto_reload=False,
         bytecode_cache=compiled(),
     )
-    made.policies["json.dumps_kwargs"] = {"sort_keys": False, "separators": (",", ":"), "ensure_ascii": False}
-    made.filters.update({spell.__name__: spell for spell in FILTERS})
-    return made
+    jinja.policies["json.dumps_kwargs"] = {"sort_keys": False, "separators": (",", ":"), "ensure_ascii": False}
+    jinja.filters.update({spell.__name__: spell for spell in FILTERS})
+    return jinja
 
 
 def render(template: str, **values: Any) -> str:

@@ -15,6 +15,7 @@ from markupsafe import Markup, escape
 
 from tinbook.pages.base.shared import plural
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.scaling import TinRow
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, Ingredient
@@ -55,8 +56,8 @@ def table_rows(lines: Iterable[TableRow]) -> Markup:
         "\n".join(
             [
                 f"<tr{line.mark}{FIRST if line.first else ''}>{line.head}"
-                f"<td>{told.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
-                for line, told, say in zip(lines, cells, says, strict=True)
+                f"<td>{texts.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
+                for line, texts, say in zip(lines, cells, says, strict=True)
             ]
         )
     )
@@ -84,8 +85,8 @@ def short_rows(rows: Iterable[Short], main: Collection[int] = ()) -> Markup:
     return Markup(
         "\n".join(
             [
-                f"<tr{FIRST if row.first else ''}>{row.head}{_short_cells(told.split(CELL), main)}"
-                for row, told in zip(rows, cells, strict=True)
+                f"<tr{FIRST if row.first else ''}>{row.head}{_short_cells(texts.split(CELL), main)}"
+                for row, texts in zip(rows, cells, strict=True)
             ]
         )
     )
@@ -93,7 +94,7 @@ def short_rows(rows: Iterable[Short], main: Collection[int] = ()) -> Markup:
 
 def _short_cells(cells: list[str], main: Collection[int]) -> str:
     return "".join(
-        [f"<td class=tb-main>{told}" if index in main else f"<td>{told}" for index, told in enumerate(cells)]
+        [f"<td class=tb-main>{text}" if index in main else f"<td>{text}" for index, text in enumerate(cells)]
     )
 
 
@@ -126,59 +127,59 @@ def tin_head(tin: Tin, owned: bool) -> Markup:
 
 def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[TableRow]:
     """The whole-egg version, a line each tin; beaten egg by weight where it says so. `times` stand before the rest."""
-    snapped = next((each.whole for each in rows if not each.beaten), None)
+    snapped = next((row.whole for row in rows if not row.beaten), None)
     whole = spelled(batch, snapped) if snapped else []
-    weighed = list(dict.fromkeys(each.whole.at for each in rows if each.beaten))
+    weighed = list(dict.fromkeys(row.whole.at for row in rows if row.beaten))
     beaten = dict(zip(weighed, spelled(batch, rows[0].exact, weighed), strict=True))
     shape = ""
-    for each, time in zip(rows, times or repeat((), len(rows)), strict=True):
-        tin, made = each.tin, each.whole
-        cells = (*(beaten if each.beaten else whole)[made.at], *time, *_tail(each))
-        mixes = plural(each.mixes, "mix", "mixes") if each.mixes > 1 else ""
-        say = "; ".join(words for words in (mixes, each.fit.words) if words) or "one of each"
-        yield TableRow(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape, say=say)
-        shape = tin.shape
+    for row, time in zip(rows, times or repeat((), len(rows)), strict=True):
+        cells = (*(beaten if row.beaten else whole)[row.whole.at], *time, *_tail(row))
+        mixes = plural(row.mixes, "mix", "mixes") if row.mixes > 1 else ""
+        say = "; ".join(words for words in (mixes, *spelled_all(row.fit.remarks)) if words) or "one of each"
+        yield TableRow(head=tin_head(row.tin, row.owned), cells=cells, first=row.tin.shape != shape, say=say)
+        shape = row.tin.shape
 
 
 def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[TableRow]:
     """The exact version, a line each tin, all eggs by weight."""
-    figures = list(zip(*(map(formats.measure, each.shown, each.units) for each in rows[0].exact.columns), strict=True))
+    columns = rows[0].exact.columns
+    figures = list(zip(*(map(formats.measure, column.shown, column.units) for column in columns), strict=True))
     shape = ""
-    for each in rows:
-        tin, made = each.tin, each.exact
-        cells = (*figures[made.at], formats.fixed(made.factor_shown, 2))
-        yield TableRow(head=tin_head(tin, each.owned), cells=cells, first=tin.shape != shape)
-        shape = tin.shape
+    for row in rows:
+        cells = (*figures[row.exact.at], formats.fixed(row.exact.factor_shown, 2))
+        yield TableRow(head=tin_head(row.tin, row.owned), cells=cells, first=row.tin.shape != shape)
+        shape = row.tin.shape
 
 
-def spelled(batch: Batch, made: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:
-    """The amounts of `made` and of all versions worked out with it, a row each, under heads that name the unit of
+def spelled(batch: Batch, version: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:
+    """The amounts of `version` and of all versions worked out with it, a row each, under heads that name the unit of
     each line; another unit is said. Where eggs are `beaten`, only these rows."""
     columns = []
-    for line, column in zip(batch.ingredients, made.columns, strict=True):
+    for line, column in zip(batch.ingredients, version.columns, strict=True):
         shown, units = column.shown, column.units
         if beaten is not None:
             shown, units = [shown[row] for row in beaten], [units[row] for row in beaten]
-        told = map(formats.measure, shown, units)
+        figures = map(formats.measure, shown, units)
         if set(units) - {line.unit}:
-            told = map(partial(_figure, line, beaten=beaten is not None), shown, units)
-        columns.append(list(told))
+            figures = map(partial(_figure, line, beaten=beaten is not None), shown, units)
+        columns.append(list(figures))
     return list(zip(*columns, strict=True))
 
 
 def _figure(line: Ingredient, shown: float, unit: str, beaten: bool = False) -> str:
-    told = formats.measure(shown, unit)
+    figure = formats.measure(shown, unit)
     if unit == line.unit:
-        return told
-    return f"beaten {formats.with_unit(told, unit)}" if beaten and line.whole_egg else formats.with_unit(told, unit)
+        return figure
+    amount = formats.with_unit(figure, unit)
+    return f"beaten {amount}" if beaten and line.whole_egg else amount
 
 
-def _tail(each: TinRow) -> tuple[str, ...]:
+def _tail(row: TinRow) -> tuple[str, ...]:
     """The columns after the ingredients."""
-    least = each.fit.least_mm
+    least = row.fit.least_mm
     return (
-        formats.number(each.fit.each_shown_g),
-        formats.number(least / 10) if least else ("its own" if each.tin.kind.in_trays else "none sold"),
-        formats.fixed(each.whole.factor_shown, 2),
-        "exact" if each.beaten else formats.signed(each.whole.off_percent),
+        formats.number(row.fit.each_shown_g),
+        formats.number(least / 10) if least else ("its own" if row.tin.kind.in_trays else "none sold"),
+        formats.fixed(row.whole.factor_shown, 2),
+        "exact" if row.beaten else formats.signed(row.whole.off_percent),
     )

@@ -47,10 +47,10 @@ class WorkedView:
 def worked_view(worked: Iterable[Worked], facts: Facts) -> WorkedView:
     """Formulas, inputs and sources of one or more calculations."""
     worked = tuple(worked)
-    keys = dict.fromkeys(key for each in worked for key in each.sources)
+    keys = dict.fromkeys(key for calculation in worked for key in calculation.sources)
     return WorkedView(
-        tuple(formula_of(each) for each in worked),
-        tuple(line for each in worked for line in inputs_of(each)),
+        tuple(formula_of(calculation) for calculation in worked),
+        tuple(line for calculation in worked for line in inputs_of(calculation)),
         tuple(SourceLine(source_anchor(key), facts.sources[key].title) for key in keys),
     )
 
@@ -113,18 +113,18 @@ def minutes(low: float, high: float) -> str:
 
 def _clock(value: float) -> str:
     hours, rest = divmod(round(value), 60)
-    told = [formats.with_unit(str(amount), unit) for amount, unit in ((hours, "h"), (rest, "min")) if amount]
-    return formats.NBSP.join(told) or formats.with_unit("0", "min")
+    parts = [formats.with_unit(str(amount), unit) for amount, unit in ((hours, "h"), (rest, "min")) if amount]
+    return formats.NBSP.join(parts) or formats.with_unit("0", "min")
 
 
 def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
     """The times of a method that are more than nothing, named and spelled."""
     times = step_times(steps)
-    both = (
+    totals = (
         ("Hands on", times.hands_on_low_min, times.hands_on_high_min),
         ("Waiting", times.waiting_low_min, times.waiting_high_min),
     )
-    return tuple((name, minutes(low, high)) for name, low, high in both if high)
+    return tuple((name, minutes(low, high)) for name, low, high in totals if high)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,14 +183,14 @@ def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[Picture
         ("must stand at least {}", step.stands),
         ("keeps {}", step.keeps),
     )
-    said = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
+    spans = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
     name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
     return StepView(
         pieces=pieces,
         times=tuple(times),
         done=step.done or "",
         name=step.called or name,
-        windows=said,
+        windows=spans,
         pictures=pictures,
     )
 

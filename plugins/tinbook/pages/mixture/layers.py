@@ -14,7 +14,7 @@ from tinbook.pages.base.rows import grouped, short_rows
 from tinbook.pages.base.section import Section, section
 from tinbook.pages.base.shared import WorkedView, plural, tin_name, worked_view
 from tinbook.pages.spelling import formats
-from tinbook.plans.base.finishing import Figure, Finishing
+from tinbook.plans.base.finishing import THIS_CAKE, Figure, Finishing
 from tinbook.plans.base.scaling import TinTable
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.layers import Elevation, StackRow, StackTable, elevations, stack_table
@@ -109,7 +109,7 @@ def own_words(settled: Finishing, own: Finish | None) -> str:
     """`Here filling 8 mm, layer height 25 mm; the rest as the house does it.`"""
     if own is None:
         return ""
-    words = [_figure_words(key, figure) for key, figure in settled.figures.items() if figure.said_by == "this cake"]
+    words = [_figure_words(key, figure) for key, figure in settled.figures.items() if figure.said_by == THIS_CAKE]
     if own.cut:
         words.append(f"each cake cut into {own.cut}" if own.cut > 1 else "no cake cut")
     return f"Here {formats.sentence(words)}; the rest as the house does it." if words else ""

@@ -2,6 +2,58 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
-SAYINGS: Mapping[str, str | Callable[..., str]] = {}
+
+def counted_tins(tins: Iterable[tuple[int, str]]) -> str:
+    """`2 round 15 cm, 1 loaf 2 lb`."""
+    return ", ".join(f"{count} {tin}" for count, tin in tins)
+
+
+SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    # who says so, and how often
+    "this_cake": "this cake",
+    "the_house": "the house",
+    "of_your_bakes": "{bakes} of your bakes",
+    # a mixture, weighed
+    "batter_depth": "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
+    "mixture_weighs": "weight {mass_g:.0f} g",
+    "depth_measured": "the batter's depth was measured by the house",
+    "batter_weighs": "1 ml of batter weighs {gravity:g} g ({low:g} to {high:g})",
+    # a mixture in its tins
+    "too_shallow": "too shallow for the whole batter: fill {fill}",
+    "too_few_owned": "you have {have}, so bake {times} times",
+    "wider_than_shelf": "wider than the oven shelf",
+    "several_bakes": "{bakes} bakes, {at_once} at once",
+    "remarks": lambda remarks: "; ".join(remarks),
+    "tin_factor": (
+        "factor = batter of the new tins / batter of the written tins, as deep in both; "
+        "whole eggs = eggs × factor, to the nearest one, and everything follows them"
+    ),
+    "written_for": lambda tins: f"written for {counted_tins(tins)}",
+    "batter_in_tins": "batter {deep_mm:.0f} mm deep, {batter_ml:.0f} ml in all",
+    "rise_in_tins": "rise {rise:g}, so about {baked_mm:.0f} mm baked",
+    "eggs_written": "{eggs:g} eggs; beaten egg by weight where whole ones are over {tolerance:.0%} off",
+    "scales_to": "scales to {step_g:g} g, {fine_step_g:g} g under {fine_below_g:g} g",
+    # a question answered
+    "factor_is": "factor {factor:.4f}",
+    "factor_by_batter": "factor = batter wanted / batter written",
+    "factor_by_eggs": "factor = eggs wanted / eggs written",
+    "factor_by_weight": "factor = weight wanted / weight the mixture makes",
+    "factor_by_batches": "factor = batches",
+    "factor_by_share": "factor = 1 + the share to add",
+    "factor_by_left": "factor = what is left / what is written",
+    "factor_as_written": "factor = 1, as written",
+    # its tables
+    "every_tin": "{mixture}, every tin",
+    "scaled": "{mixture}, scaled",
+    "in_its_tins": "{mixture}, in its tins",
+    "exact_version": "exact",
+    "whole_eggs": "whole eggs",
+    # from tin to tin
+    "tin_factors": "From tin to tin",
+    "tin_sizes": "Tins",
+    "tin_to_tin": "factor = volume of the new tin / volume of the old one, batter as deep in both",
+    "tins_compared_at": "batter {deep_mm:g} mm deep; for straight sides any depth gives the same factor",
+    "tin_volume": "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
+}

@@ -44,6 +44,11 @@ def fixed(value: float, places: int) -> str:
     return (MINUS if value < 0 and float(text) else "") + text
 
 
+def bounds(low: float, high: float) -> str:
+    """`140–150`; one number where both are the same."""
+    return number(low) if low == high else f"{number(low)}–{number(high)}"
+
+
 @lru_cache(maxsize=4096)
 def mixed(value: float) -> str:
     """`3½`, `⅔`, `2`: eighths, quarters and thirds as fractions, other numbers plain."""

@@ -2,6 +2,118 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
-SAYINGS: Mapping[str, str | Callable[..., str]] = {}
+PARTS = {"whole egg": "out of the shell", "egg white": "white", "egg yolk": "yolk"}
+SHARES = {**PARTS, "whole egg": "shell"}
+"""What a part of the egg is called, and the share that is known of it: of the whole egg, that of its shell."""
+PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
+
+
+def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> str:
+    cup = cup or "no cup of its own (a US cup is shown)"
+    return f"{cup}, tablespoon {tablespoon_ml:.4g} ml, teaspoon {teaspoon_ml:.4g} ml"
+
+
+def _millilitre_weighs(density: float, low: float | None, high: float | None) -> str:
+    spread = "" if low is None else f" ({low:g} to {high:g} in print and by hand)"
+    return f"1 ml weighs {density:.3g} g{spread}"
+
+
+def _swap_rate(
+    part: str,
+    rate: float,
+    part_unit: str,
+    unit: str,
+    figure: float | None,
+    bounds: tuple[float, float] | None,
+    kind: str,
+) -> str:
+    """`baking powder 0.048 g for 1 g, from 0.05 (0.04 to 0.06); published`."""
+    behind = "" if figure is None else f", from {figure:g}"
+    spread = "" if bounds is None else f" ({bounds[0]:g} to {bounds[1]:g})"
+    return f"{part} {rate:g} {part_unit} for 1 {unit}{behind}{spread}; {kind}"
+
+
+def _printed(figures: Sequence[float]) -> str:
+    return "–".join(f"{figure:g}" for figure in figures)
+
+
+SAYINGS: Mapping[str, str | Callable[..., str]] = {
+    # the oven
+    "oven_table": "Oven",
+    "gas_marks": (
+        "°F = 275 + 25 × (mark − 1), for marks under one 275 + 25 × log2(mark); °C = (°F − 32) × 5 / 9; "
+        "fan = conventional − {fan_c:g} °C"
+    ),
+    "marks_differ": "printed figures differ between tables by up to 10 °C, so the range in print stands beside",
+    "printed_figures": _printed,
+    "dial_table": "Oven, by the dial",
+    "dials": "°F = °C × 9 / 5 + 32; fan = conventional − {fan_c:g} °C",
+    "ovens_differ": "ovens differ: fan lower by {low_c:g} to {high_c:g} °C",
+    "nearest_mark": "gas mark: the nearest, by its exact °C",
+    # spoons and cups
+    "spoon_table": "Spoons and cups",
+    "spoon_of_kitchen": "{kitchen} {spoon}",
+    "exact_measures": "exact by definition: an inch is 25.4 mm, a pound 453.59237 g",
+    "house_measures_with": "the house measures with {measures}",
+    "house_spoons": _house_spoons,
+    "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
+    "cup_table": "By the cup",
+    "weight_by_volume": "grams = weight of 1 ml × ml of the cup or spoon",
+    "weight_table": "What they weigh",
+    "millilitre_weighs": _millilitre_weighs,
+    "how_known": "how known: {kind}",
+    "measured_by_house": "measured by the house",
+    "weighed_by_house": "weighed by this house",
+    # a mixture as written
+    "written_table": "{mixture}, as written",
+    "no_volume_measure": "no volume measure",
+    # ounces, pints, inches
+    "ounce_table": "Ounces and pounds",
+    "ounces_in_grams": "grams = ounces × {grams_per_ounce:.5g}; 16 ounces are a pound, exactly 453.59237 g",
+    "ounce_in_print": "in print: books round an ounce to {low_g:g} or {high_g:g} g",
+    "gram_table": "Grams in ounces",
+    "pint_table": "Pints and fluid ounces",
+    "fluid_ounces_in_ml": "ml = fluid ounces × {uk_ml:.5g} (UK) or × {us_ml:.5g} (US)",
+    "two_pints": "a UK pint is 20 of its own, a US pint 16 of its own; both exact by law",
+    "part_of_measure": lambda kitchen, share, measure: f"{kitchen} {PARTS_OF_ONE[share]}{measure}",
+    "inch_table": "Inches",
+    "inch": "an inch is exactly 25.4 mm",
+    "sold_as": "sold as: the round size that stands beside it on the trade's labels",
+    "measured_wins": "a measured tin wins over both",
+    # eggs
+    "egg_table": "Eggs",
+    "egg_shelled": "shelled = in shell × (1 − share of the shell)",
+    "shell_of_egg": "shell {share:.1%} of the egg; each class by its middle",
+    "class_range": "the range: the bounds of the class, and the shell at its heaviest and lightest",
+    "bowl_table": "Eggs in the bowl",
+    "egg_part_table": "Whites and yolks, {egg_class}",
+    "egg_weighs": "one {egg_class} egg weighs {in_shell_g:g} g in its shell",
+    "part_of_egg": lambda part, low, high: f"{PARTS[part]} {low:.1%} to {high:.1%} of it",
+    "share_of_egg": lambda part, share, low, high: (
+        f"the {SHARES[part]} is {share:.1%} of the egg in its shell ({low:.1%} to {high:.1%})"
+    ),
+    "eggs_by_share": "grams = eggs × weight in the shell × share",
+    "eggs_by_shell": "grams = eggs × weight in the shell × (1 − share of the shell)",
+    # self-raising flour
+    "flour_table": "Self-raising from plain",
+    "self_raising": "powder = share × plain flour; plain + powder = self-raising",
+    "powder_share": "share {share:.0%} of the plain flour ({low:.0%} to {high:.0%} in print)",
+    # how many, how much, from what is left
+    "piece_table": "How many from a batter",
+    "how_many": "how many = batter × (1 − what stays in the bowl) / one, rounded down",
+    "batter_lost": "{share:.0%} of the batter stays on bowl, beater and scoop ({low:.0%} to {high:.0%})",
+    "cupcake_loses": "in the oven a cupcake loses {share:.0%} of its weight ({low:.0%} to {high:.0%})",
+    "needed_table": "Batter for so many",
+    "batter_needed": "batter = how many × one / (1 − what stays in the bowl)",
+    "left_table": "From what is left",
+    "from_left": "factor = what is left / what the recipe asks; everything else by the same factor",
+    # what stands in for what
+    "swap_table": "What may stand in",
+    "swap_by_share": "each part = its share × the amount asked",
+    "swap_by_rate": "each part = its rate × the amount asked",
+    "swap_by_either": "each part = its rate, or its share of the whole, × the amount asked",
+    "swap_rate": _swap_rate,
+    "swapped_egg": "one {part} of {egg_class} weighs {grams:g} g",
+}

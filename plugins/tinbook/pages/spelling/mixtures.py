@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
+from tinbook.pages.spelling.base import counted_tins
+
 
 def _part(part: str, shares: Iterable[tuple[str, float]]) -> str:
     """`fat: butter 100, milk 18`."""
@@ -31,4 +33,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "keeps_a_week": "a week",
     "keeps_a_month": "a month",
     "keeps_frozen": "frozen",
+    # its tables
+    "allergens_of": "{mixture}, allergens",
+    "allergens_by_card": "the allergens on the card of each ingredient",
+    "comes_from": lambda ingredients: ", ".join(ingredients),
+    "balance_of": "{mixture}, balance",
+    "percentages_of": "{mixture}, for 100 of {base}",
+    "on_hand": "What the tins on hand allow",
+    "tins_filled": lambda tins: counted_tins(tins),
 }

@@ -32,12 +32,12 @@ def _inner(value: Any) -> Any:
     """What goes into a saying: sayings in words, in a tuple too; everything else as it is."""
     if isinstance(value, Saying):
         return spell(value)
-    return tuple(_inner(each) for each in value) if isinstance(value, tuple) else value
+    return tuple(_inner(part) for part in value) if isinstance(value, tuple) else value
 
 
-def spelled_all(said: Iterable[Saying | str]) -> tuple[str, ...]:
+def spelled_all(sayings: Iterable[Saying | str]) -> tuple[str, ...]:
     """Some sayings, each in words."""
-    return tuple(spell(each) for each in said)
+    return tuple(spell(said) for said in sayings)
 
 
 def formula_of(worked: Worked) -> str:

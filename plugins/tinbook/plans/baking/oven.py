@@ -13,7 +13,7 @@ from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.weighing import Batch, as_owned
-from tinbook.plans.measures.conversions import HeatRow, heat_rows
+from tinbook.plans.measures.heat import HeatRow, heat_rows
 from tinbook.tins import Tin
 from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 

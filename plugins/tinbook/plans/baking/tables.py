@@ -11,10 +11,11 @@ from tinbook.plans.baking.loads import Load
 from tinbook.plans.baking.loads import loads as load_rows
 from tinbook.plans.baking.oven import EXPECTED, oven_told
 from tinbook.plans.baking.times import Baking, Time, baking_worked
+from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.scaling import scale, tin_table
+from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin

@@ -10,6 +10,7 @@ from typing import Any
 from tinbook.engine import rounding
 from tinbook.facts import Fact, Facts
 from tinbook.models import Border, Finish, Made
+from tinbook.plans.base.saying import Saying, saying
 
 FIGURES: Mapping[str, str] = {
     "layers": "layers in a tier",
@@ -29,14 +30,16 @@ FIGURES: Mapping[str, str] = {
 }
 """The fact that stands in for each key the house has left out."""
 
+THIS_CAKE, THE_HOUSE = saying("this_cake"), saying("the_house")
+
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One figure in mm, a share or a count, and who says so: "this cake", "the house", or a source's key."""
+    """One figure in mm, a share or a count, and who says so: `THIS_CAKE`, `THE_HOUSE`, or a source's key."""
 
     name: str
     value: float
-    said_by: str
+    said_by: Saying | str
     fact: Fact
 
     @property
@@ -75,37 +78,29 @@ class Finishing:
 def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishing:
     """The figures for a cake whose own `finish` is `own`, in this house."""
 
-    def said(key: str) -> tuple[Any, str]:
-        for finish, who in ((own, "this cake"), (house, "the house")):
+    def settled(key: str) -> tuple[Any, Saying | None]:
+        for finish, who in ((own, THIS_CAKE), (house, THE_HOUSE)):
             if finish is not None and getattr(finish, key) not in (None, ()):
                 return getattr(finish, key), who
-        return None, ""
+        return None, None
 
     figures = {}
     for key, name in FIGURES.items():
-        fact, (value, who) = facts.numbers[name], said(key)
+        fact, (value, who) = facts.numbers[name], settled(key)
         figures[key] = Figure(name, fact.value if value is None else value, who or fact.source, fact)
     return Finishing(
         figures=figures,
-        heights_mm=said("heights")[0] or (facts.numbers["tier height"].value,),
-        cut=said("cut")[0],
-        dam_mm=said("dam")[0] or 0.0,
-        border=said("border")[0],
-        board=said("board")[0] or "usual",
-        board_covered=said("board_covered")[0] or "whole",
+        heights_mm=settled("heights")[0] or (facts.numbers["tier height"].value,),
+        cut=settled("cut")[0],
+        dam_mm=settled("dam")[0] or 0.0,
+        border=settled("border")[0],
+        board=settled("board")[0] or "usual",
+        board_covered=settled("board_covered")[0] or "whole",
         made=_made(house, own),
     )
 
 
-def rise_said(kind: str, house: Finish, own: Finish | None) -> float | None:
-    """Baked depth over batter depth as this cake or this house has found it, or None."""
-    for finish in (own, house):
-        if finish and finish.rise and kind in finish.rise:
-            return finish.rise[kind]
-    return None
-
-
 def _made(house: Finish, own: Finish | None) -> Made:
     """What the cake is made with, the house's choice where the cake leaves one open."""
-    chosen = [finish.made_with for finish in (house, own) if finish and finish.made_with]
-    return Made(**{name: slug for made in chosen for name, slug in made.model_dump(by_alias=True).items() if slug})
+    choices = [finish.made_with for finish in (house, own) if finish and finish.made_with]
+    return Made(**{name: slug for choice in choices for name, slug in choice.model_dump(by_alias=True).items() if slug})

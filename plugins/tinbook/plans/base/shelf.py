@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from tinbook.engine import rounding, scaling
 from tinbook.models import Book, OwnedTin
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
 
@@ -81,9 +82,9 @@ def batter_depth_mm(book: Book) -> float:
     return book.house.usual_depth / 2
 
 
-def factor_between(one: Tin, other: Tin, depth_mm: float) -> float:
-    """How many times the mixture for `one` fills `other`, batter `depth_mm` deep in both; cups by what they hold."""
-    return scaling.factor(_compared_ml(other, depth_mm), _compared_ml(one, depth_mm))
+def factor_between(old: Tin, new: Tin, depth_mm: float) -> float:
+    """How many times the mixture for `old` fills `new`, batter `depth_mm` deep in both; cups by what they hold."""
+    return scaling.factor(_compared_ml(new, depth_mm), _compared_ml(old, depth_mm))
 
 
 def _compared_ml(tin: Tin, depth_mm: float) -> float:
@@ -97,7 +98,7 @@ def shelf(book: Book) -> Shelf:
     own = [tin for tin, owned in outlines if owned and not tin.kind.in_trays]
     rows = tuple(_tin_facts(tin, owned, own, book, depth_mm) for tin, owned in outlines)
     matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
-    factors = tuple(tuple(factor_between(one, other, depth_mm) for other, _ in matrix) for one, _ in matrix)
+    factors = tuple(tuple(factor_between(old, new, depth_mm) for new, _ in matrix) for old, _ in matrix)
     shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
     return Shelf(
         tins=rows, matrix=matrix, factors=factors, factors_shown=shown, depth_mm=depth_mm, worked=_worked(depth_mm)
@@ -108,8 +109,8 @@ def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: floa
     as_house = tin.kind.everyday and tin.kind.kept == "depth"
     deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
     others = [] if tin.kind.in_trays else [other for other in own if other != tin]
-    near = min(others, key=lambda other: abs(factor_between(tin, other, depth_mm) - 1), default=None)
-    factor = factor_between(tin, near, depth_mm) if near else 0.0
+    nearest = min(others, key=lambda other: abs(factor_between(tin, other, depth_mm) - 1), default=None)
+    factor = factor_between(tin, nearest, depth_mm) if nearest else 0.0
     area_cm2, perimeter_mm, brim_ml = tin.area_mm2 / 100, tin.perimeter_mm, tin.brim_ml(deep_mm)
     return TinFacts(
         tin=tin,
@@ -122,18 +123,12 @@ def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: floa
         area_shown_cm2=rounding.half_up(area_cm2, 1.0),
         perimeter_shown_cm=rounding.half_up(perimeter_mm / 10, 0.5),
         brim_shown_ml=rounding.litres(brim_ml),
-        nearest=near,
+        nearest=nearest,
         nearest_factor=factor,
         nearest_factor_shown=rounding.factor(factor),
     )
 
 
 def _worked(depth_mm: float) -> Worked:
-    return Worked(
-        "factor = volume of the new tin / volume of the old one, batter as deep in both",
-        (
-            f"batter {depth_mm:g} mm deep; for straight sides any depth gives the same factor",
-            "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
-        ),
-        ("common practice",),
-    )
+    inputs = saying("tins_compared_at", deep_mm=depth_mm), saying("tin_volume")
+    return Worked(saying("tin_to_tin"), inputs, ("common practice",))

@@ -8,6 +8,7 @@ from itertools import repeat
 from typing import NamedTuple
 
 from tinbook.engine import rounding, scaling
+from tinbook.engine.tolerance import GRAIN
 from tinbook.facts import Facts
 from tinbook.plans.base.weighing import SPOONS, Batch, Ingredient
 
@@ -67,7 +68,7 @@ class Version:
     def amounts(self) -> tuple[Amount, ...]:
         """Every line, in order."""
         at = self.at
-        return tuple(Amount(each.exact[at], each.shown[at], each.units[at]) for each in self.columns)
+        return tuple(Amount(column.exact[at], column.shown[at], column.units[at]) for column in self.columns)
 
     @property
     def factor_shown(self) -> float:
@@ -90,18 +91,18 @@ class Version:
         return largest_errors([self])[1]
 
 
-def largest_errors(made: Iterable[Version]) -> tuple[float, float]:
+def largest_errors(versions: Iterable[Version]) -> tuple[float, float]:
     """The largest errors that rounding made in any of these, as shares: in weights, and in spoons."""
     weight_error, spoon_error = 0.0, 0.0
     together: dict[int, list[Version]] = {}
-    for version in made:
+    for version in versions:
         together.setdefault(id(version.columns), []).append(version)
-    for versions in together.values():
-        rows = {version.at: None for version in versions}
-        for column in versions[0].columns:
+    for group in together.values():
+        rows = {version.at: None for version in group}
+        for column in group[0].columns:
             exact, shown = column.exact, column.shown
             off = max([rounding.error(exact[row], shown[row]) for row in rows])
-            if column.units[versions[0].at] in SPOONS:
+            if column.units[group[0].at] in SPOONS:
                 spoon_error = max(spoon_error, off)
             else:
                 weight_error = max(weight_error, off)
@@ -114,7 +115,7 @@ def column_at(
     """One line at each factor, rounded for scales, spoons or pieces; a part of a piece is weighed."""
     if line.unit in SPOONS:
         exact = [line.amount * factor for factor in factors]
-        return Column(exact, [rounding.spoon(each) for each in exact], [line.unit] * len(exact))
+        return Column(exact, [rounding.spoon(amount) for amount in exact], [line.unit] * len(exact))
     if line.unit == "" and not by_weight:
         pieces = [_piece(line, factor, steps) for factor in factors]
         return Column(*zip(*pieces, strict=True)) if pieces else Column((), (), ())
@@ -125,7 +126,7 @@ def column_at(
 
 def _piece(line: Ingredient, factor: float, steps: rounding.ScaleSteps) -> Amount:
     exact = line.amount * factor
-    if abs(exact - round(exact)) < 1e-6:
+    if abs(exact - round(exact)) < GRAIN:
         return Amount(exact, float(round(exact)), "")
     exact = line.mass_g * factor
     return Amount(exact, rounding.scales(exact, steps), "g")
@@ -154,27 +155,32 @@ def version_each(
 
     With `by_weight` what is counted, such as eggs, is weighed.
     """
-    asked = [(factor, factor) for factor in factors]
+    pairs = [(factor, factor) for factor in factors]
     if batch.mixture.raising != "level":
         points = raising_points(facts)
-        kept = [scaling.wide_tin_raising(width_mm, points) for width_mm in widths_mm]
-        asked = [(factor, factor * share) for factor, share in zip(factors, kept, strict=True)]
+        shares = [scaling.wide_tin_raising(width_mm, points) for width_mm in widths_mm]
+        pairs = [(factor, factor * share) for factor, share in zip(factors, shares, strict=True)]
     # many tins take the same number of eggs: what they share is worked out once
-    places = {each: at for at, each in enumerate(dict.fromkeys(asked))}
+    places = {pair: place for place, pair in enumerate(dict.fromkeys(pairs))}
     plain, raised = zip(*places, strict=True) if places else ((), ())
     columns = tuple(
         column_at(line, raised if line.raises else plain, batch.steps, by_weight) for line in batch.ingredients
     )
     raising_g = sum(line.mass_g for line in batch.ingredients if line.raises)
     rest_g = batch.mass_g - raising_g
-    masses_g = [rest_g * factor + raising_g * share for factor, share in places]
+    masses_g = [rest_g * factor + raising_g * raising for factor, raising in places]
     shown_g = rounding.scales_each(masses_g, batch.steps)
-    rows = [places[each] for each in asked]
+    rows = [places[pair] for pair in pairs]
     return [
         Version(
-            factor=factor, off=factor / exact - 1, mass_g=masses_g[at], mass_shown_g=shown_g[at], columns=columns, at=at
+            factor=factor,
+            off=factor / exact - 1,
+            mass_g=masses_g[row],
+            mass_shown_g=shown_g[row],
+            columns=columns,
+            at=row,
         )
-        for (factor, _), exact, at in zip(asked, exact_factors, rows, strict=True)
+        for (factor, _), exact, row in zip(pairs, exact_factors, rows, strict=True)
     ]
 
 
@@ -187,10 +193,11 @@ def versions_each(
         return list(zip(exact, version_each(batch, factors, factors, widths_mm, facts), repeat(False)))
     tolerance = facts.numbers["egg tolerance"].value
     eggs = [scaling.whole_eggs(batch.eggs, factor) for factor in factors]
-    near = [row for row, each in enumerate(eggs) if scaling.within(each.off, tolerance)]
-    snapped, meant, wide = ([column[row] for row in near] for column in ([e.factor for e in eggs], factors, widths_mm))
+    near = [row for row, snapped in enumerate(eggs) if scaling.within(snapped.off, tolerance)]
+    columns = [snapped.factor for snapped in eggs], factors, widths_mm
+    snapped, meant, wide = ([column[row] for row in near] for column in columns)
     whole = dict(zip(near, version_each(batch, snapped, meant, wide, facts), strict=True))
-    return [(one, whole.get(row, one), row not in whole) for row, one in enumerate(exact)]
+    return [(version, whole.get(row, version), row not in whole) for row, version in enumerate(exact)]
 
 
 def versions(batch: Batch, factor: float, width_mm: float, facts: Facts) -> tuple[Version, Version, bool]:

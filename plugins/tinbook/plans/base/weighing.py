@@ -9,8 +9,9 @@ from functools import cached_property
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
-from tinbook.plans.base.bake_log import LearnedFrom, learned
-from tinbook.plans.base.finishing import rise_said
+from tinbook.plans.base.bake_log import losses, rises
+from tinbook.plans.base.rising import LearnedFrom, rise_said, risen
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
 from tinbook.units import Quantity
@@ -135,18 +136,17 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
     if quantity.dimension == "mass":
         return quantity.base
     if quantity.dimension == "count":
-        one = each_g(card, book, facts)
-        if one is None:
+        piece_g = each_g(card, book, facts)
+        if piece_g is None:
             number = f"{quantity.value:g}"
             hint = f'write "{number} g {take.name}", or "each: ... g" on its card in house/ingredients.yaml'
             raise Unweighable(f'no unit after "{number}", and the card of "{name}" does not say what one weighs', hint)
-        return quantity.base * one
+        return quantity.base * piece_g
     density = g_per_ml(card, facts)
     if density is None:
-        none = card.weighs is not None
         hint = (
             "write grams: its card says it has no volume measure"
-            if none
+            if card.weighs is not None
             else f'write grams, or "weighs: ... g per {quantity.unit}" on its card in house/ingredients.yaml'
         )
         raise Unweighable(f'the book does not know what "{name}" weighs by volume', hint)
@@ -207,10 +207,9 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
             batter_ml = volume_at(tins, depth_mm)
         else:
             depth_mm = _depth_in(tins, batter_ml)
-    said = rise_said(mixture.kind, book.finish, mixture.finish)
     gravity = mass_g / batter_ml if batter_ml else gravity
-    rise, loss, seen = learned(book.bakes_of.get(slug, ()), kind, gravity, said, facts)
-    worked = _worked(mixture, mass_g, kind)
+    bakes, written = book.bakes_of.get(slug, ()), rise_said(mixture.kind, book.finish, mixture.finish)
+    rise, loss, learned = risen(kind, written, rises(bakes, gravity), losses(bakes), facts)
     return Batch(
         slug=slug,
         mixture=mixture,
@@ -221,9 +220,9 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
         depth_mm=depth_mm,
         rise=rise,
         loss=loss,
-        learned=seen,
+        learned=learned,
         steps=steps_of(book),
-        worked=worked,
+        worked=_worked(mixture, mass_g, kind),
     )
 
 
@@ -252,9 +251,9 @@ def as_owned(tin: Tin, book: Book) -> Tin:
     return tin
 
 
-def same_outline(one: Tin, other: Tin) -> bool:
+def same_outline(tin: Tin, other: Tin) -> bool:
     """Whether two tins are one tin to the trade but for their depth."""
-    return one.shape == other.shape and one.sizes_mm == other.sizes_mm
+    return tin.shape == other.shape and tin.sizes_mm == other.sizes_mm
 
 
 def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
@@ -264,12 +263,9 @@ def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
 
 def _worked(mixture: Mixture, mass_g: float, kind: Kind) -> Worked:
     gravity = kind.gravity
-    measured = "the batter's depth was measured by the house" if mixture.batter_depth else ""
-    return Worked(
-        "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
-        (
-            f"weight {mass_g:.0f} g",
-            measured or f"1 ml of batter weighs {gravity.typical:g} g ({gravity.low:g} to {gravity.high:g})",
-        ),
-        (kind.source,),
+    known = (
+        saying("depth_measured")
+        if mixture.batter_depth
+        else saying("batter_weighs", gravity=gravity.typical, low=gravity.low, high=gravity.high)
     )
+    return Worked(saying("batter_depth"), (saying("mixture_weighs", mass_g=mass_g), known), (kind.source,))

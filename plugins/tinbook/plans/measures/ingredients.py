@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Book, Card
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import each_g, g_per_ml
 from tinbook.plans.base.worked import Worked
+from tinbook.plans.measures.cups import SPOONS
 from tinbook.plans.measures.spooned import Spooned, spooned
 from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, SPOONS_ML
 
-HOUSE = "weighed by this house"
+HOUSE = saying("weighed_by_house")
 ROUND_G = (25.0, 50.0, 100.0, 250.0)
 
 
@@ -20,7 +22,7 @@ ROUND_G = (25.0, 50.0, 100.0, 250.0)
 class MeasureRow:
     """What one cup or spoon of it weighs: g, the range met, oz. `low_g` and `high_g` None: no range is known."""
 
-    measure: str
+    measure: Saying | str
     volume_ml: float
     exact_g: float
     shown_g: float
@@ -46,15 +48,15 @@ class IngredientWeights:
     measures: tuple[MeasureRow, ...]
     rounds: tuple[RoundRow, ...]
     piece_g: float | None
-    kind: str
+    kind: Saying | str
     source: str
     worked: Worked
 
 
 def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
     """All of that, from the card's published weight or the house's own."""
-    density, one = g_per_ml(card, facts), each_g(card, book, facts)
-    piece_g = None if one is None else rounding.half_up(one, 0.5)
+    density, exact_g = g_per_ml(card, facts), each_g(card, book, facts)
+    piece_g = None if exact_g is None else rounding.half_up(exact_g, 0.5)
     if density is None:
         return IngredientWeights(
             g_per_ml=None, measures=(), rounds=(), piece_g=piece_g, kind="", source="", worked=Worked("", ())
@@ -63,19 +65,23 @@ def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
     bounds = (fact.low, fact.high) if fact else (None, None)
     spoons = book.house.spoons
     rows = [_measure(name, ml, density, bounds, ml == spoons.cup_ml) for name, ml in CUPS_ML.items()]
-    for index, word in enumerate(("tablespoon", "teaspoon")):
-        seen: dict[float, str] = {}
-        for whose, both in SPOONS_ML.items():
-            seen.setdefault(both[index], whose)
+    for index, spoon in enumerate(SPOONS):
+        kitchens: dict[float, str] = {}
+        for kitchen, sizes_ml in SPOONS_ML.items():
+            kitchens.setdefault(sizes_ml[index], kitchen)
         ours = SPOONS_ML[book.house.spoon][index]
-        rows += [_measure(f"{whose} {word}", ml, density, bounds, ml == ours) for ml, whose in seen.items()]
-    kind, source = (fact.kind, fact.source) if fact else (HOUSE, "")
-    spread = f" ({fact.low:g} to {fact.high:g} in print and by hand)" if fact and fact.low is not None else ""
-    told = [f"1 ml weighs {density:.3g} g{spread}", f"how known: {kind}"]
-    told += [fact.note] if fact and fact.note else []
-    worked = Worked(
-        "grams = weight of 1 ml × ml of the cup or spoon", tuple(told), (fact.source, *fact.also) if fact else ()
-    )
+        for ml, kitchen in kitchens.items():
+            name = saying("spoon_of_kitchen", kitchen=kitchen, spoon=spoon)
+            rows.append(_measure(name, ml, density, bounds, ml == ours))
+    kind: Saying | str = fact.kind if fact else HOUSE
+    source = fact.source if fact else ""
+    inputs: list[Saying | str] = [
+        saying("millilitre_weighs", density=density, low=bounds[0], high=bounds[1]),
+        saying("how_known", kind=kind),
+    ]
+    if fact and fact.note:
+        inputs.append(fact.note)
+    worked = Worked(saying("weight_by_volume"), tuple(inputs), (fact.source, *fact.also) if fact else ())
     rounds = tuple(RoundRow(grams, spooned(grams / density, spoons)) for grams in ROUND_G)
     return IngredientWeights(
         g_per_ml=density, measures=tuple(rows), rounds=rounds, piece_g=piece_g, kind=kind, source=source, worked=worked
@@ -83,7 +89,7 @@ def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
 
 
 def _measure(
-    name: str, volume_ml: float, density: float, bounds: tuple[float | None, float | None], ours: bool
+    name: Saying | str, volume_ml: float, density: float, bounds: tuple[float | None, float | None], ours: bool
 ) -> MeasureRow:
     low, high = (None if bound is None else _shown(bound * volume_ml) for bound in bounds)
     exact = density * volume_ml

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tinbook.engine import rounding
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins.trade import trade_mm
 from tinbook.units import MM_PER_INCH
@@ -40,6 +41,6 @@ def lengths() -> LengthTable:
         shown = rounding.half_up(exact, 0.1 if inches < 1 else 1.0)
         off = None if sold is None else rounding.half_up(sold - exact, 0.1)
         rows.append(LengthRow(inches_in=inches, exact_mm=exact, shown_mm=shown, trade_mm=sold, off_mm=off))
-    inputs = ("sold as: the round size that stands beside it on the trade's labels", "a measured tin wins over both")
-    worked = Worked("an inch is exactly 25.4 mm", inputs, ("GNU units", "common practice"))
+    inputs = saying("sold_as"), saying("measured_wins")
+    worked = Worked(saying("inch"), inputs, ("GNU units", "common practice"))
     return LengthTable(tuple(rows), worked)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tinbook.engine import pieces, rounding, scaling
 from tinbook.facts import Facts
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 
 BATTERS_G = (500.0, 750.0, 1000.0, 1200.0, 1500.0, 2000.0, 3000.0)
@@ -71,10 +72,10 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
     lost = facts.numbers["batter left in the bowl"]
     low, high = lost.low or lost.value, lost.high or lost.value
     loss = facts.kinds[CUPCAKE].loss
-    assert loss is not None, "cupcakes are baked"
-    share = (
-        f"{lost.value:.0%} of the batter stays on bowl, beater and scoop ({low:.0%} to {high:.0%})",
-        f"in the oven a cupcake loses {loss.typical:.0%} of its weight ({loss.low:.0%} to {loss.high:.0%})",
+    assert loss is not None  # cupcakes are baked
+    inputs = (
+        saying("batter_lost", share=lost.value, low=low, high=high),
+        saying("cupcake_loses", share=loss.typical, low=loss.low, high=loss.high),
     )
     sources = tuple(dict.fromkeys((lost.source, loss.source)))
     rows = []
@@ -104,10 +105,10 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
                 NeededRow(count=count, each_g=each_g, batter_g=usual_g, batter_low_g=low_g, batter_high_g=high_g)
             )
     left = [
-        LeftRow(float(asked), float(eggs), factor, rounding.factor(factor))
-        for asked in EGGS
+        LeftRow(float(written), float(eggs), factor, rounding.factor(factor))
+        for written in EGGS
         for eggs in EGGS
-        for factor in [scaling.factor(eggs, asked)]
+        for factor in [scaling.factor(eggs, written)]
     ]
     return SmallSums(
         pieces=tuple(rows),
@@ -117,7 +118,7 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
         lost_low=low,
         lost_high=high,
         baked_off=loss.typical,
-        pieces_worked=Worked("how many = batter × (1 − what stays in the bowl) / one, rounded down", share, sources),
-        needed_worked=Worked("batter = how many × one / (1 − what stays in the bowl)", share[:1], (lost.source,)),
-        left_worked=Worked("factor = what is left / what the recipe asks; everything else by the same factor", (), ()),
+        pieces_worked=Worked(saying("how_many"), inputs, sources),
+        needed_worked=Worked(saying("batter_needed"), inputs[:1], (lost.source,)),
+        left_worked=Worked(saying("from_left")),
     )

@@ -6,14 +6,17 @@ from dataclasses import dataclass
 
 from tinbook.engine import rounding
 from tinbook.facts import Facts
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.units import GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE
 
 OUNCES = (0.5, 1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0, 24.0, 32.0)
 GRAMS = (25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 175.0, 200.0, 225.0, 250.0, 300.0, 340.0, 400.0, 425.0, 450.0, 500.0,
          750.0, 1000.0)  # fmt: skip
-FLUID_OUNCES = {1.0: "", 2.0: "", 4.0: "US ½ cup", 5.0: "UK ¼ pint", 8.0: "US cup", 10.0: "UK ½ pint", 16.0: "US pint",
-                20.0: "UK pint", 32.0: "US quart", 40.0: "UK quart"}  # fmt: skip
+FLUID_OUNCES = {1.0: None, 2.0: None, 4.0: ("US", 0.5, "cup"), 5.0: ("UK", 0.25, "pint"), 8.0: ("US", 1.0, "cup"),
+                10.0: ("UK", 0.5, "pint"), 16.0: ("US", 1.0, "pint"), 20.0: ("UK", 1.0, "pint"),
+                32.0: ("US", 1.0, "quart"), 40.0: ("UK", 1.0, "quart")}  # fmt: skip
+"""So many, and the measure of a kitchen, or a part of it, that holds as many."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,10 +41,10 @@ class GramRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PintRow:
-    """So many fluid ounces, British and American, in ml; `name` where the amount has one."""
+    """So many fluid ounces, British and American, in ml; `name` where the amount has one, else empty."""
 
     fluid_ounces: float
-    name: str
+    name: Saying | str
     uk_ml: float
     us_ml: float
     uk_shown_ml: float
@@ -74,29 +77,29 @@ def pounds(facts: Facts) -> Pounds:
         for oz in OUNCES
     )
     grams = tuple(GramRow(g, g / GRAMS_PER_OUNCE, rounding.ounces(g / GRAMS_PER_OUNCE)) for g in GRAMS)
-    pints = tuple(_pint_row(count, name) for count, name in FLUID_OUNCES.items())
+    pints = tuple(_pint_row(count, measure) for count, measure in FLUID_OUNCES.items())
     return Pounds(
         ounces=ounces,
         grams=grams,
         pints=pints,
         worked=Worked(
-            f"grams = ounces × {GRAMS_PER_OUNCE:.5g}; 16 ounces are a pound, exactly 453.59237 g",
-            (f"in print: books round an ounce to {low:g} or {high:g} g",),
+            saying("ounces_in_grams", grams_per_ounce=GRAMS_PER_OUNCE),
+            (saying("ounce_in_print", low_g=low, high_g=high),),
             ("GNU units", printed.source),
         ),
         pints_worked=Worked(
-            f"ml = fluid ounces × {ML_PER_UK_FLUID_OUNCE:.5g} (UK) or × {ML_PER_US_FLUID_OUNCE:.5g} (US)",
-            ("a UK pint is 20 of its own, a US pint 16 of its own; both exact by law",),
+            saying("fluid_ounces_in_ml", uk_ml=ML_PER_UK_FLUID_OUNCE, us_ml=ML_PER_US_FLUID_OUNCE),
+            (saying("two_pints"),),
             ("GNU units",),
         ),
     )
 
 
-def _pint_row(count: float, name: str) -> PintRow:
+def _pint_row(count: float, measure: tuple[str, float, str] | None) -> PintRow:
     uk_ml, us_ml = count * ML_PER_UK_FLUID_OUNCE, count * ML_PER_US_FLUID_OUNCE
     return PintRow(
         fluid_ounces=count,
-        name=name,
+        name=saying("part_of_measure", kitchen=measure[0], share=measure[1], measure=measure[2]) if measure else "",
         uk_ml=uk_ml,
         us_ml=us_ml,
         uk_shown_ml=rounding.half_up(uk_ml, 1.0),

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tinbook.engine import rounding
+from tinbook.engine.tolerance import fits
 from tinbook.models import Book
 from tinbook.plans.base.weighing import Batch, Ingredient
 from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, Measures
 
-US_CUP_ML = CUPS_ML["US cup"]
+US_CUP = "US cup"
+US_CUP_ML = CUPS_ML[US_CUP]
 """Shown where the house has no cup of its own."""
 
 
@@ -46,9 +48,9 @@ class Measured:
 def spooned(volume_ml: float, measures: Measures) -> Spooned:
     """A volume in cups from a quarter up, in tablespoons from one up, else in teaspoons."""
     cup_ml = measures.cup_ml or US_CUP_ML
-    if volume_ml >= cup_ml / 4 * (1 - 1e-9):
+    if fits(cup_ml / 4, volume_ml):
         return Spooned(volume_ml / cup_ml, rounding.cups(volume_ml / cup_ml), "cup")
-    if volume_ml >= measures.tablespoon_ml * (1 - 1e-9):
+    if fits(measures.tablespoon_ml, volume_ml):
         return Spooned(volume_ml / measures.tablespoon_ml, rounding.spoon(volume_ml / measures.tablespoon_ml), "tbsp")
     return Spooned(volume_ml / measures.teaspoon_ml, rounding.spoon(volume_ml / measures.teaspoon_ml), "tsp")
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from tinbook.engine import rounding
 from tinbook.facts import Facts, Swap, SwapPart
 from tinbook.models import Book
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import egg_part_g, g_per_ml
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.measures.spooned import Spooned, spooned
@@ -16,6 +17,8 @@ SPOONFULS_ML = 60.0
 """More than so much nobody measures by the spoon."""
 FINE_G = 5.0
 """Less than so much is told to half a gram."""
+RATE_STEP = 0.001
+"""To which a rate is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,14 +69,14 @@ def shares(swap: Swap) -> Mapping[str, float]:
 
 
 def _row(amount: float, swap: Swap, book: Book, facts: Facts) -> SwapRow:
-    asked = amount * (egg_part_g(swap.each, book, facts) if swap.each else 1.0)
+    whole = amount * (egg_part_g(swap.each, book, facts) if swap.each else 1.0)
     share = shares(swap)
-    parts = tuple(_in_place(asked * share[part.key], part, book, facts) for part in swap.parts)
+    parts = tuple(_in_place(whole * share[part.key], part, book, facts) for part in swap.parts)
     if swap.together:
         # what is printed adds up: the largest part gives way
         largest = max(parts, key=lambda part: part.exact)
         rest = sum(part.shown for part in parts if part is not largest)
-        parts = tuple(replace(part, shown=asked - rest) if part is largest else part for part in parts)
+        parts = tuple(replace(part, shown=whole - rest) if part is largest else part for part in parts)
     return SwapRow(amount, parts)
 
 
@@ -103,7 +106,7 @@ def _spoons(exact: float, part: SwapPart, book: Book, facts: Facts) -> Spooned |
 
 def _allergens(swap: Swap, book: Book, facts: Facts) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The allergens on the cards of what goes in, in the law's order, and what nobody has said anything of."""
-    found: set[str] = set()
+    brought: set[str] = set()
     unknown = []
     for part in swap.parts:
         if part.leave:
@@ -112,23 +115,30 @@ def _allergens(swap: Swap, book: Book, facts: Facts) -> tuple[tuple[str, ...], t
         named = book.cards[name].known_allergens if name else None
         if named is None:
             unknown.append(part.key)
-        found.update(named or ())
-    return tuple(row.label for key, row in facts.allergens.items() if key in found), tuple(unknown)
+        brought.update(named or ())
+    return tuple(row.label for key, row in facts.allergens.items() if key in brought), tuple(unknown)
 
 
 def _worked(swap: Swap, book: Book, facts: Facts) -> Worked:
     unit = "g" if swap.each else swap.unit
-    formula = "each part = its share × the amount asked" if swap.together else "each part = its rate × the amount asked"
+    formula = saying("swap_by_share") if swap.together else saying("swap_by_rate")
     inputs = [_rate(part, share, unit) for part, share in zip(swap.parts, shares(swap).values(), strict=True)]
     if swap.each:
         grams = rounding.half_up(egg_part_g(swap.each, book, facts), 0.1)
-        inputs.append(f"one {swap.each} of {book.house.eggs} weighs {grams:g} g")
+        inputs.append(saying("swapped_egg", part=swap.each, egg_class=book.house.eggs, grams=grams))
     sources = dict.fromkeys(source for part in swap.parts for source in (part.source, *part.also))
     return Worked(formula, tuple(inputs), tuple(sources))
 
 
-def _rate(part: SwapPart, share: float, unit: str) -> str:
-    """`baking powder 0.048 g for 1 g, as 0.05 (0.04 to 0.06)`: the rate, and the range of the figure behind it."""
-    spread = f" ({part.low:g} to {part.high:g})" if part.low is not None and part.low != part.high else ""
-    said = f", from {part.value:g}{spread}" if abs(share - part.value) > 5e-4 else spread
-    return f"{part.key} {rounding.half_up(share, 0.001):g} {part.unit} for 1 {unit}{said}; {part.kind}"
+def _rate(part: SwapPart, share: float, unit: str) -> Saying:
+    """The rate of a part for one `unit`, and the range of the figure behind it; that figure where it is another."""
+    return saying(
+        "swap_rate",
+        part=part.key,
+        rate=rounding.half_up(share, RATE_STEP),
+        part_unit=part.unit,
+        unit=unit,
+        figure=part.value if abs(share - part.value) > RATE_STEP / 2 else None,
+        bounds=None if part.low is None or part.low == part.high else (part.low, part.high),
+        kind=part.kind,
+    )

@@ -5,133 +5,129 @@ from __future__ import annotations
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import Query
-from tinbook.plans.base.result import Cell, Result, Row, plain_rows, short
+from tinbook.plans.base.result import Cell, Result, Row, batch_asked, plain_rows, short
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.measures.conversions import conversions
+from tinbook.plans.measures.cups import cup_rows, cups_worked, spoon_rows, spoons_worked
+from tinbook.plans.measures.eggs import classes_worked, egg_rows
 from tinbook.plans.measures.eggs import eggs as in_the_bowl
+from tinbook.plans.measures.flour import flour_rows, flour_worked
+from tinbook.plans.measures.heat import heat_rows, heat_worked, oven_rows, oven_worked
 from tinbook.plans.measures.ingredients import weights as weighed
 from tinbook.plans.measures.lengths import lengths as in_inches
 from tinbook.plans.measures.pieces import BATTERS_G, SmallSums, small_sums
 from tinbook.plans.measures.pounds import pounds
+from tinbook.plans.measures.spooned import measured
 from tinbook.plans.measures.swaps import swap_table
 
 
 def oven(book: Book, facts: Facts, query: Query) -> Result:
     """Gas marks in °C, fan °C and °F."""
-    page = conversions(book, facts)
-    return Result("Oven", plain_rows(page.oven), page.oven_worked)
+    return Result(saying("oven_table"), plain_rows(oven_rows(facts)), oven_worked(facts))
 
 
 def heat(book: Book, facts: Facts, query: Query) -> Result:
     """A dial in °C as fan, °F and gas mark."""
-    page = conversions(book, facts)
-    return Result("Oven, by the dial", plain_rows(page.heat), page.heat_worked)
+    return Result(saying("dial_table"), plain_rows(heat_rows(facts)), heat_worked(facts))
 
 
 def spoons(book: Book, facts: Facts, query: Query) -> Result:
     """Cups and spoons by whose kitchen."""
-    page = conversions(book, facts)
-    return Result("Spoons and cups", plain_rows(page.spoons), page.spoons_worked)
+    return Result(saying("spoon_table"), plain_rows(spoon_rows(book, facts)), spoons_worked(book, facts))
 
 
 def ounces(book: Book, facts: Facts, query: Query) -> Result:
     """Ounces in grams."""
-    made = pounds(facts)
-    return Result("Ounces and pounds", plain_rows(made.ounces), made.worked)
+    weights = pounds(facts)
+    return Result(saying("ounce_table"), plain_rows(weights.ounces), weights.worked)
 
 
 def grams(book: Book, facts: Facts, query: Query) -> Result:
     """Grams in ounces."""
-    made = pounds(facts)
-    return Result("Grams in ounces", plain_rows(made.grams), made.worked)
+    weights = pounds(facts)
+    return Result(saying("gram_table"), plain_rows(weights.grams), weights.worked)
 
 
 def pints(book: Book, facts: Facts, query: Query) -> Result:
     """Fluid ounces and pints in ml."""
-    made = pounds(facts)
-    return Result("Pints and fluid ounces", plain_rows(made.pints), made.pints_worked)
+    volumes = pounds(facts)
+    return Result(saying("pint_table"), plain_rows(volumes.pints), volumes.pints_worked)
 
 
 def lengths(book: Book, facts: Facts, query: Query) -> Result:
     """Inches in mm, and the size a tin of so many inches is sold as."""
-    made = in_inches()
-    return Result("Inches", plain_rows(made.rows), made.worked)
+    table = in_inches()
+    return Result(saying("inch_table"), plain_rows(table.rows), table.worked)
 
 
 def eggs(book: Book, facts: Facts, query: Query) -> Result:
     """Egg classes by weight."""
-    page = conversions(book, facts)
-    return Result("Eggs", plain_rows(page.eggs), page.eggs_worked)
+    return Result(saying("egg_table"), plain_rows(egg_rows(book, facts)), classes_worked(facts))
 
 
 def bowl(book: Book, facts: Facts, query: Query) -> Result:
     """So many eggs out of their shells, by class."""
-    made = in_the_bowl(book, facts)
+    table = in_the_bowl(book, facts)
     rows: list[Row] = []
-    for row in made.bowl:
+    for row in table.bowl:
         cells: dict[str, Cell] = {"eggs": row.count}
-        for name, exact, shown in zip(made.classes, row.exact_g, row.shown_g, strict=True):
+        for name, exact, shown in zip(table.classes, row.exact_g, row.shown_g, strict=True):
             key = name.replace(" ", "_")
             cells |= {f"{key}_exact_g": short(exact), f"{key}_g": shown}
         rows.append(cells)
-    return Result("Eggs in the bowl", tuple(rows), made.worked)
+    return Result(saying("bowl_table"), tuple(rows), table.worked)
 
 
 def parts(book: Book, facts: Facts, query: Query) -> Result:
     """So many eggs of the house: whole, white and yolk."""
-    made = in_the_bowl(book, facts)
-    return Result(f"Whites and yolks, {made.house}", plain_rows(made.parts), made.worked)
+    table = in_the_bowl(book, facts)
+    return Result(saying("egg_part_table", egg_class=table.house), plain_rows(table.parts), table.worked)
 
 
 def cups(book: Book, facts: Facts, query: Query) -> Result:
     """Ingredients by the house's cup and spoons."""
-    page = conversions(book, facts)
-    return Result("By the cup", plain_rows(page.cups), page.cups_worked)
+    return Result(saying("cup_table"), plain_rows(cup_rows(book, facts)), cups_worked(book))
 
 
 def weights(book: Book, facts: Facts, query: Query) -> Result:
     """Every ingredient by every cup and spoon, with its range."""
     rows: list[Row] = []
     for name, card in sorted(book.cards.items()):
-        made = weighed(card, book, facts)
-        rows += [{"ingredient": name, **row, "kind": made.kind} for row in plain_rows(made.measures)]
+        weight = weighed(card, book, facts)
+        rows += [{"ingredient": name, **row, "kind": weight.kind} for row in plain_rows(weight.measures)]
     sources = dict.fromkeys(fact.source for fact in facts.densities.values())
-    return Result(
-        "What they weigh", tuple(rows), Worked("grams = weight of 1 ml × ml of the cup or spoon", (), tuple(sources))
-    )
+    return Result(saying("weight_table"), tuple(rows), Worked(saying("weight_by_volume"), (), tuple(sources)))
 
 
 def flour(book: Book, facts: Facts, query: Query) -> Result:
     """Self-raising flour from plain flour and baking powder."""
-    page = conversions(book, facts)
-    return Result("Self-raising from plain", plain_rows(page.flour), page.flour_worked)
+    return Result(saying("flour_table"), plain_rows(flour_rows(facts)), flour_worked(facts))
 
 
 def swaps(book: Book, facts: Facts, query: Query) -> Result:
     """What may stand in for what, a row a part."""
     rows: list[Row] = []
     for key in facts.swaps:
-        made = swap_table(key, book, facts)
-        for row in made.rows:
-            for part, told in zip(made.swap.parts, row.parts, strict=True):
+        table = swap_table(key, book, facts)
+        for row in table.rows:
+            for part, amount in zip(table.swap.parts, row.parts, strict=True):
                 rows.append(
                     {
                         "swap": key,
-                        "instead": made.swap.instead,
+                        "instead": table.swap.instead,
                         "amount": row.amount,
-                        "unit": made.swap.unit,
+                        "unit": table.swap.unit,
                         "part": part.key,
                         "leave_out": part.leave,
-                        "exact": short(told.exact),
-                        "shown": told.shown,
-                        "part_unit": told.unit,
-                        "spoons": told.spoons.shown if told.spoons else None,
-                        "spoon": told.spoons.unit if told.spoons else None,
+                        "exact": short(amount.exact),
+                        "shown": amount.shown,
+                        "part_unit": amount.unit,
+                        "spoons": amount.spoons.shown if amount.spoons else None,
+                        "spoon": amount.spoons.unit if amount.spoons else None,
                     }
                 )
-    every = dict.fromkeys(part.source for swap in facts.swaps.values() for part in swap.parts)
-    worked = Worked("each part = its rate, or its share of the whole, × the amount asked", (), tuple(every))
-    return Result("What may stand in", tuple(rows), worked)
+    sources = dict.fromkeys(part.source for swap in facts.swaps.values() for part in swap.parts)
+    return Result(saying("swap_table"), tuple(rows), Worked(saying("swap_by_either"), (), tuple(sources)))
 
 
 def _sums(facts: Facts, query: Query) -> SmallSums:
@@ -140,17 +136,36 @@ def _sums(facts: Facts, query: Query) -> SmallSums:
 
 def pieces(book: Book, facts: Facts, query: Query) -> Result:
     """How many cupcakes from a batter; with --weight from that."""
-    made = _sums(facts, query)
-    return Result("How many from a batter", plain_rows(made.pieces), made.pieces_worked)
+    sums = _sums(facts, query)
+    return Result(saying("piece_table"), plain_rows(sums.pieces), sums.pieces_worked)
 
 
 def needed(book: Book, facts: Facts, query: Query) -> Result:
     """The batter for so many cupcakes."""
-    made = _sums(facts, query)
-    return Result("Batter for so many", plain_rows(made.needed), made.needed_worked)
+    sums = _sums(facts, query)
+    return Result(saying("needed_table"), plain_rows(sums.needed), sums.needed_worked)
 
 
 def left(book: Book, facts: Facts, query: Query) -> Result:
     """What to multiply a recipe by for what is left."""
-    made = _sums(facts, query)
-    return Result("From what is left", plain_rows(made.left), made.left_worked)
+    sums = _sums(facts, query)
+    return Result(saying("left_table"), plain_rows(sums.left), sums.left_worked)
+
+
+def written(book: Book, facts: Facts, query: Query) -> Result:
+    """A mixture as written, in grams, ounces, spoons and cups."""
+    batch = batch_asked(book, facts, query)
+    rows = tuple(
+        {
+            "ingredient": row.line.name,
+            "pieces": row.pieces,
+            "exact_g": round(row.line.mass_g, 4),
+            "shown_g": row.grams,
+            "shown_oz": row.ounces,
+            "volume_ml": round(row.line.volume_ml, 3) if row.line.volume_ml else None,
+            "spoons": row.spoons.shown if row.spoons else None,
+            "spoon": row.spoons.unit if row.spoons else saying("no_volume_measure"),
+        }
+        for row in measured(batch, book)
+    )
+    return Result(saying("written_table", mixture=batch.mixture.name), rows, batch.worked)

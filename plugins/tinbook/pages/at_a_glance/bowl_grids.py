@@ -1,0 +1,181 @@
+"""The grids of what goes in: eggs, cupcakes out of a batter, what can be made of what is left, self-raising flour."""
+
+from __future__ import annotations
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.pages.at_a_glance.measure_grids import OURS
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells
+from tinbook.pages.base.shared import worked_view
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.formats import fixed, mixed, number, title
+from tinbook.plans.measures.eggs import EggRow, Eggs, classes_worked, egg_rows
+from tinbook.plans.measures.flour import flour_rows, flour_worked
+from tinbook.plans.measures.pieces import EACH_G, EGGS, SmallSums
+
+
+def egg_grid(book: Book, facts: Facts) -> Grid:
+    """Eggs by class."""
+    rows = tuple(
+        GridRow(
+            head=title(row.egg_class),
+            cells=(
+                Cell(in_shell(row)),
+                Cell(number(row.shelled_shown_g), main=True, note=_bounds(row)),
+                *cells(number(row.white_shown_g), number(row.yolk_shown_g)),
+            ),
+            note=OURS if row.of_the_house else "",
+        )
+        for row in egg_rows(book, facts)
+    )
+    heads = (
+        Head("Class"), Head("In its shell", "g"), Head("Out of it", "g"), Head("White", "g"), Head("Yolk", "g"),
+    )  # fmt: skip
+    return Grid(
+        title="Eggs by class",
+        anchor="eggs",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((classes_worked(facts),), facts),
+    )
+
+
+def in_shell(row: EggRow) -> str:
+    """The bounds of a class in the shell, in words."""
+    low, high = row.shell_low_g, row.shell_high_g
+    if low and high:
+        return f"{number(low)} to under {number(high)}"
+    if high:
+        return f"under {number(high)}"
+    return f"{number(low)} and over" if low else "no bound"
+
+
+def _bounds(row: EggRow) -> str:
+    """What an egg of the class weighs at the least and the most, out of its shell."""
+    low, high = row.shelled_low_g, row.shelled_high_g
+    if low is None or high is None:
+        return f"to {number(high)}" if high is not None else f"from {number(low or 0.0)}"
+    return formats.bounds(low, high)
+
+
+def bowl_grid(eggs: Eggs, facts: Facts) -> Grid:
+    """So many eggs of each class."""
+    ours = eggs.classes.index(eggs.house)
+    rows = tuple(
+        GridRow(
+            head=number(row.count),
+            cells=tuple(Cell(number(g), index == ours) for index, g in enumerate(row.shown_g)),
+        )
+        for row in eggs.bowl
+    )
+    heads = (Head("Eggs"), *(Head(name, "g") for name in eggs.classes))
+    lead = "Out of their shells. Go along to swap one size for another: look for the nearest weight."
+    return Grid(
+        title="Eggs in the bowl",
+        anchor="bowl",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((eggs.worked,), facts),
+        lead=lead,
+    )
+
+
+def part_grid(eggs: Eggs, facts: Facts) -> Grid:
+    """So many eggs of the house, white and yolk."""
+    rows = tuple(
+        GridRow(
+            head=number(row.count),
+            cells=(
+                Cell(number(row.whole_g), True, formats.bounds(row.whole_low_g, row.whole_high_g)),
+                Cell(number(row.white_g), True, formats.bounds(row.white_low_g, row.white_high_g)),
+                Cell(number(row.yolk_g), True, formats.bounds(row.yolk_low_g, row.yolk_high_g)),
+            ),
+        )
+        for row in eggs.parts
+    )
+    heads = (Head("Eggs", eggs.house), Head("Whole", "g"), Head("Whites", "g"), Head("Yolks", "g"))
+    return Grid(
+        title="Whites and yolks of this house's eggs",
+        anchor="whites",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((eggs.worked,), facts),
+        short="Whites and yolks",
+    )
+
+
+def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
+    """How many cupcakes a batter gives."""
+    by_batter: dict[float, list[Cell]] = {}
+    for row in sums.pieces:
+        met = "" if row.count_low == row.count_high else f"{row.count_low}–{row.count_high}"
+        by_batter.setdefault(row.batter_g, []).append(Cell(str(row.count), True, met))
+    rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(counts)) for batter, counts in by_batter.items())
+    heads = (Head("Batter"), *(Head(formats.grams(case_g), "each") for case_g in EACH_G))
+    lead = "How many cupcakes of one weight come out of a batter."
+    return Grid(
+        title="How many cupcakes",
+        anchor="pieces",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((sums.pieces_worked,), facts),
+        lead=lead,
+        sums=True,
+        short="How many",
+    )
+
+
+def needed_grid(sums: SmallSums, facts: Facts) -> Grid:
+    """How much batter so many cupcakes take."""
+    by_count: dict[int, list[Cell]] = {}
+    for row in sums.needed:
+        met = formats.bounds(row.batter_low_g, row.batter_high_g)
+        by_count.setdefault(row.count, []).append(Cell(number(row.batter_g), True, met))
+    rows = tuple(GridRow(head=str(count), cells=tuple(batters)) for count, batters in by_count.items())
+    heads = (Head("Cupcakes"), *(Head(formats.grams(case_g), "each; g to mix") for case_g in EACH_G))
+    return Grid(
+        title="How much to mix",
+        anchor="needed",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((sums.needed_worked,), facts),
+    )
+
+
+def left_grid(sums: SmallSums, facts: Facts) -> Grid:
+    """What to multiply by for what is left."""
+    by_asked: dict[float, list[Cell]] = {}
+    for row in sums.left:
+        by_asked.setdefault(row.asked, []).append(Cell(fixed(row.factor_shown, 2), row.asked == row.left))
+    rows = tuple(GridRow(head=number(asked), cells=tuple(factors)) for asked, factors in by_asked.items())
+    heads = (Head("The recipe asks"), *(Head(str(left), "left") for left in EGGS))
+    lead = "The recipe asks so many eggs, and so many are left: multiply everything by this."
+    return Grid(
+        title="From what is left",
+        anchor="left",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((sums.left_worked,), facts),
+        lead=lead,
+    )
+
+
+def flour_grid(facts: Facts) -> Grid:
+    """Self-raising flour from plain."""
+    rows = tuple(
+        GridRow(
+            head=number(row.self_raising_g),
+            cells=cells(number(row.plain_g), number(row.powder_g), mixed(row.powder_tsp), main=2),
+        )
+        for row in flour_rows(facts)
+    )
+    powder = "Baking powder"
+    heads = (Head("Self-raising", "g"), Head("Plain flour", "g"), Head(powder, "g"), Head(powder, "tsp"))
+    return Grid(
+        title="Self-raising flour from plain",
+        anchor="flour",
+        heads=heads,
+        rows=rows,
+        worked=worked_view((flour_worked(facts),), facts),
+        short="Self-raising",
+    )

@@ -1,0 +1,66 @@
+"""How much a mixture rises and what it loses in the oven: as its kind does, as the house wrote, as its bakes told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import exp, log
+from typing import NamedTuple
+
+from tinbook.engine import baking
+from tinbook.facts import Facts, Kind
+from tinbook.models import Finish
+from tinbook.plans.base.bake_log import of_bakes
+from tinbook.plans.base.saying import Saying
+
+
+class LearnedFrom(NamedTuple):
+    """From how many bakes a mixture's rise and loss were learned."""
+
+    rises: int = 0
+    losses: int = 0
+
+    @property
+    def of_rises(self) -> Saying:
+        """`3 of your bakes`."""
+        return of_bakes(self.rises)
+
+    @property
+    def of_losses(self) -> Saying:
+        """`3 of your bakes`."""
+        return of_bakes(self.losses)
+
+
+class Risen(NamedTuple):
+    """Baked depth over batter depth, the share of the weight lost in the oven, and from how many bakes both come."""
+
+    rise: float
+    loss: float
+    learned: LearnedFrom
+
+
+def rise_said(kind: str, house: Finish, own: Finish | None) -> float | None:
+    """Baked depth over batter depth as this cake or this house has found it, or None."""
+    for finish in (own, house):
+        if finish and finish.rise and kind in finish.rise:
+            return finish.rise[kind]
+    return None
+
+
+def risen(kind: Kind, written: float | None, rises: Sequence[float], losses: Sequence[float], facts: Facts) -> Risen:
+    """Rise and loss of a mixture of this kind.
+
+    `written` is the rise that the house wrote down, None for the usual one; the `rises` and `losses` of its bakes, as
+    ratios and shares, move both. Of a kind without a range of them nothing is learned.
+    """
+    rise = written or (kind.rise.typical if kind.rise else 1.0)
+    loss = kind.loss.typical if kind.loss else 0.0
+    if not kind.rise or not kind.loss:
+        return Risen(rise, loss, LearnedFrom())
+    if rises:
+        wide = baking.spread(log(kind.rise.low), log(kind.rise.high))
+        scatter = facts.numbers["rise scatter"].value
+        rise = exp(baking.settled(log(rise), wide, [log(ratio) for ratio in rises], scatter))
+    if losses:
+        wide = baking.spread(kind.loss.low, kind.loss.high)
+        loss = max(0.0, baking.settled(loss, wide, losses, facts.numbers["loss scatter"].value))
+    return Risen(rise, loss, LearnedFrom(len(rises), len(losses)))

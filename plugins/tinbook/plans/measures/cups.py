@@ -1,0 +1,124 @@
+"""Cups and spoons: what each kitchen's hold, and what the house's ingredients weigh by them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine import rounding
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.saying import Saying, saying
+from tinbook.plans.base.weighing import g_per_ml
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.measures.spooned import US_CUP, US_CUP_ML
+from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, SPOONS_ML
+
+OTHER_CUPS = ("US label cup", "Japanese cup")
+OTHER_SPOONS = ("dessertspoon", "old British tablespoon")
+"""Measures of other kitchens, among the facts."""
+SPOONS = ("tablespoon", "teaspoon")
+"""As `SPOONS_ML` holds them for each kitchen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpoonRow:
+    """A spoon or cup by whose kitchen it is: ml, and fluid ounces."""
+
+    measure: Saying | str
+    volume_ml: float
+    us_fl_oz: float
+    uk_fl_oz: float
+    shown_ml: float
+    us_fl_oz_shown: float
+    uk_fl_oz_shown: float
+    of_the_house: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CupRow:
+    """An ingredient by volume: grams in the house's cup, tablespoon and teaspoon, ounces in the cup."""
+
+    ingredient: str
+    cup_g: float
+    tablespoon_g: float
+    teaspoon_g: float
+    cup_oz: float
+    kind: Saying | str
+    source: str
+
+
+def spoon_rows(book: Book, facts: Facts) -> tuple[SpoonRow, ...]:
+    """Cups, then tablespoons, then teaspoons, of every kitchen the book knows."""
+    house = book.house.spoons
+    rows: list[tuple[Saying | str, float, bool]] = [(name, ml, ml == house.cup_ml) for name, ml in CUPS_ML.items()]
+    rows += [(name, facts.numbers[name].value, False) for name in OTHER_CUPS]
+    for index, spoon in enumerate(SPOONS):
+        for kitchen, sizes_ml in SPOONS_ML.items():
+            name = saying("spoon_of_kitchen", kitchen=kitchen, spoon=spoon)
+            rows.append((name, sizes_ml[index], kitchen == book.house.spoon))
+    rows += [(name, facts.numbers[name].value, False) for name in OTHER_SPOONS]
+    rows.append(("pinch", facts.numbers["pinch"].value * house.teaspoon_ml, True))
+    return tuple(_spoon_row(*row) for row in rows)
+
+
+def _spoon_row(name: Saying | str, ml: float, ours: bool) -> SpoonRow:
+    us_fl_oz, uk_fl_oz = ml / ML_PER_US_FLUID_OUNCE, ml / ML_PER_UK_FLUID_OUNCE
+    return SpoonRow(
+        measure=name,
+        volume_ml=ml,
+        us_fl_oz=us_fl_oz,
+        uk_fl_oz=uk_fl_oz,
+        shown_ml=rounding.half_up(ml, 0.1),
+        us_fl_oz_shown=rounding.half_up(us_fl_oz, 0.01),
+        uk_fl_oz_shown=rounding.half_up(uk_fl_oz, 0.01),
+        of_the_house=ours,
+    )
+
+
+def spoons_worked(book: Book, facts: Facts) -> Worked:
+    """How cups and spoons were worked out, and what is met under those names which no law fixes."""
+    loose = [facts.numbers[name] for name in (*OTHER_CUPS, *OTHER_SPOONS, "pinch")]
+    met = [saying("met_under_its_name", name=row.key, low=row.low, high=row.high, unit=row.unit) for row in loose]
+    inputs = (saying("house_measures_with", measures=_house_spoons(book)), *met)
+    return Worked(saying("exact_measures"), inputs, ("GNU units", facts.numbers["pinch"].source))
+
+
+def cup_rows(book: Book, facts: Facts) -> tuple[CupRow, ...]:
+    """Every ingredient of the house that has a volume measure, by name."""
+    spoons = book.house.spoons
+    cup_ml = spoons.cup_ml or US_CUP_ML
+    rows = []
+    for name, card in sorted(book.cards.items()):
+        density = g_per_ml(card, facts)
+        if density is None:
+            continue
+        fact = facts.densities[card.weighs_as] if card.weighs_as else None
+        rows.append(
+            CupRow(
+                ingredient=name,
+                cup_g=rounding.half_up(density * cup_ml, 1.0),
+                tablespoon_g=rounding.half_up(density * spoons.tablespoon_ml, 0.5),
+                teaspoon_g=rounding.half_up(density * spoons.teaspoon_ml, 0.1),
+                cup_oz=rounding.ounces(density * cup_ml / GRAMS_PER_OUNCE),
+                kind=fact.kind if fact else saying("measured_by_house"),
+                source=fact.source if fact else "house",
+            )
+        )
+    return tuple(rows)
+
+
+def cups_worked(book: Book) -> Worked:
+    """How the weights of a cup were worked out."""
+    return Worked(saying("weight_by_volume"), (_house_spoons(book),))
+
+
+def cup_name(book: Book) -> str:
+    """The cup the weights are of: the house's, else the US cup."""
+    return book.house.cup or US_CUP
+
+
+def _house_spoons(book: Book) -> Saying:
+    spoons = book.house.spoons
+    return saying(
+        "house_spoons", cup=book.house.cup, tablespoon_ml=spoons.tablespoon_ml, teaspoon_ml=spoons.teaspoon_ml
+    )

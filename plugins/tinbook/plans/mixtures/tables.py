@@ -1,0 +1,83 @@
+"""The tables of what is in a mixture and of what can be made with the tins on hand, to be asked for by name."""
+
+from __future__ import annotations
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.result import Result, Row, batch_asked
+from tinbook.plans.base.saying import saying
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.mixtures import safety
+from tinbook.plans.mixtures.balance import balance
+from tinbook.plans.mixtures.on_hand import hand_table
+
+
+def allergens(book: Book, facts: Facts, query: Query) -> Result:
+    """The allergens of a mixture and where they come from; what is unknown is a row too."""
+    batch = batch_asked(book, facts, query)
+    strip = safety.allergens(batch, book, facts)
+    rows: list[Row] = [
+        {"allergen": contained.allergen, "from": saying("comes_from", ingredients=contained.ingredients)}
+        for contained in strip.contains
+    ]
+    rows += [{"allergen": "unknown", "from": name} for name in strip.unknown]
+    sources = dict.fromkeys(allergen.source for allergen in facts.allergens.values())
+    worked = Worked(saying("allergens_by_card"), (), tuple(sources))
+    return Result(saying("allergens_of", mixture=batch.mixture.name), tuple(rows), worked)
+
+
+def rules(book: Book, facts: Facts, query: Query) -> Result:
+    """A mixture against the balance rules of its kind, a row each; figures for 100 of what the rule compares with."""
+    batch = batch_asked(book, facts, query)
+    balanced = balance(batch, book, facts)
+    if not balanced.standings:
+        raise AskError(f'no rule of balance is known for the kind "{batch.mixture.kind}"', "ask the table percentages")
+    rows: tuple[Row, ...] = tuple(
+        {
+            "rule": standing.rule.title,
+            "per_100": None if standing.value is None else round(standing.value, 4),
+            "low": standing.low_shown,
+            "high": standing.high_shown,
+            "stands": standing.side,
+            "kept": standing.within,
+            "source": standing.rule.source,
+        }
+        for standing in balanced.standings
+    )
+    return Result(saying("balance_of", mixture=batch.mixture.name), rows, balanced.worked)
+
+
+def percentages(book: Book, facts: Facts, query: Query) -> Result:
+    """Bakers' percentages of a mixture: each ingredient for 100 of its flour, or of its sugar where it has no flour."""
+    batch = batch_asked(book, facts, query)
+    balanced = balance(batch, book, facts)
+    rows: tuple[Row, ...] = tuple(
+        {
+            "ingredient": line.name,
+            "counts_as": line.part,
+            "exact_g": round(line.mass_g, 4),
+            "per_100": round(line.per_100, 4),
+        }
+        for line in balanced.lines
+    )
+    title = saying("percentages_of", mixture=batch.mixture.name, base=balanced.base)
+    return Result(title, rows, balanced.worked)
+
+
+def on_hand(book: Book, facts: Facts, query: Query) -> Result:
+    """What the tins on hand allow: a row for each choice, the best first."""
+    table = hand_table(book, facts)
+    rows: tuple[Row, ...] = tuple(
+        {
+            "mixture": row.batch.mixture.name,
+            "tin": saying("tins_filled", tins=tuple((count, tin.name) for count, tin in choice.tins)),
+            "factor": round(choice.factor, 6),
+            "bakes": choice.bakes,
+            "as_written": choice.written,
+            "near": choice.near,
+        }
+        for row in table.rows
+        for choice in row.choices
+    )
+    return Result(saying("on_hand"), rows, table.worked)
