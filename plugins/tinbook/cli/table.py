@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import click
-from tabulate import tabulate
 
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
@@ -65,6 +64,8 @@ MOST = 1000
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
     """Print a table by its NAME, or the names of all tables."""
     if name is None:
+        from tabulate import tabulate
+
         click.echo(tabulate([(key, each.title) for key, each in TABLES.items()], tablefmt="plain"))
         return
     try:
@@ -154,6 +155,8 @@ def _json(name: str, result: Result) -> str:
 
 
 def _text(result: Result) -> str:
+    from tabulate import tabulate
+
     heads = list(dict.fromkeys(key for row in result.rows for key in row))
     columns = [[head.replace("_", " "), *(_cell(row.get(head)) for row in result.rows)] for head in heads]
     # few and wide rows are easier read as columns

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 from math import ceil, cos, hypot, radians, sin, sqrt
-
-import numpy as np
-import shapely
+from typing import TYPE_CHECKING
 
 from tinbook.tins.shape import Ring
+
+if TYPE_CHECKING:
+    import numpy as np
 
 _TRIES = 6
 _NEAR, _GOOD = 0.004, 0.02
@@ -46,6 +47,9 @@ def places(rings: Sequence[Ring], pitch_mm: tuple[float, float], shifted: bool) 
 
 @lru_cache(maxsize=256)
 def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: bool) -> Points:
+    import numpy as np
+    import shapely
+
     area = shapely.Polygon(rings[0], rings[1:])
     shapely.prepare(area)
     left, low, right, high = area.bounds
@@ -85,6 +89,9 @@ def whole(rings: Sequence[Ring], points: Points, mark_mm: tuple[float, float]) -
     """How many marks lie on the surface with all of them; the rest are cut by its edge."""
     if not points:
         return 0
+    import numpy as np
+    import shapely
+
     area = shapely.Polygon(rings[0], rings[1:])
     shapely.prepare(area)
     x, y = np.array(points).T

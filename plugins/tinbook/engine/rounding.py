@@ -9,11 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil, floor
+from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+    Floats = NDArray[np.float64]
 
 GRAIN = 1e-9
 HALF = 0.5 + GRAIN
@@ -129,17 +131,23 @@ def ruler_cm(length_mm: float) -> float:
 def minutes_down_each(values: Floats) -> Floats:
     """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, over 3 hours to 10; never later
     than asked, for when to look first and for the early end of a span."""
+    import numpy as np
+
     steps = _minute_steps(values)
     return np.asarray(np.maximum(steps, np.floor(values / steps + GRAIN) * steps))
 
 
 def minutes_up_each(values: Floats) -> Floats:
     """The same, never earlier than asked: for the late end of a span."""
+    import numpy as np
+
     steps = _minute_steps(values)
     return np.asarray(np.ceil(values / steps - GRAIN) * steps)
 
 
 def _minute_steps(values: Floats) -> Floats:
+    import numpy as np
+
     return np.where(values < 30.0, 1.0, np.where(values < 180.0, 5.0, 10.0))
 
 

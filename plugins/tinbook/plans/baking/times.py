@@ -6,18 +6,19 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, log
-from typing import NamedTuple
-
-import numpy as np
+from typing import TYPE_CHECKING, NamedTuple
 
 from tinbook.engine import baking, conduction, rounding
-from tinbook.engine.baking import Evidence, Floats, Law, OfKind, Prior
+from tinbook.engine.baking import Evidence, Law, OfKind, Prior
 from tinbook.facts import Facts, Kind
 from tinbook.models import Baked, Book
 from tinbook.plans.base.bake_log import batter_mm, of_bakes
 from tinbook.plans.base.weighing import Batch, as_owned, weigh
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
+
+if TYPE_CHECKING:
+    from tinbook.engine.baking import Floats
 
 ANCHOR_C = 170.0
 """The oven for which the facts say how long a kind of mixture bakes."""
@@ -73,6 +74,8 @@ class Baking:
 
         Never less than the middle needs by conduction alone. ValueError where the oven is too cool for the centre.
         """
+        import numpy as np
+
         oven_c = self.oven_c if oven_c is None else oven_c
         start_c = self.start_c if start_c is None else start_c
         if not cakes:
@@ -93,6 +96,8 @@ class Baking:
         self, widths: Sequence[float], depths: Sequence[float], check: Floats, oven_c: float, start_c: float
     ) -> Floats:
         """Minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
+        import numpy as np
+
         least = np.zeros(len(widths))
         asked = oven_c, start_c, self.centre_c
         # a cake without edges is slower than any, and its time is known from other tins
@@ -120,6 +125,8 @@ class Baking:
         if not self.points:
             kin = f"; {self.kin} of other {self.batch.kind.title.lower()} recipes" if self.kin else ""
             return [Far(1.0, 1.0, f"nothing baked of this recipe yet{kin}") for _ in cakes]
+        import numpy as np
+
         sizes = np.array([(width_mm(tin), depth) for tin, depth in cakes]).reshape(-1, 1, 2)
         ratios = sizes / np.array([(point.width_mm, point.depth_mm) for point in self.points])
         apart = np.abs(np.log(ratios)).sum(axis=2)

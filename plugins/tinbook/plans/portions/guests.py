@@ -8,9 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from typing import Any
-
-import numpy as np
+from typing import TYPE_CHECKING, Any
 
 from tinbook.engine import layers as sums
 from tinbook.facts import Facts
@@ -21,7 +19,11 @@ from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.portions.cutting import Portion, cut_of, portion_sizes
 from tinbook.tins import Tin
 
-Counts = np.ndarray[Any, np.dtype[Any]]
+if TYPE_CHECKING:
+    import numpy as np
+
+    Counts = np.ndarray[Any, np.dtype[Any]]
+
 STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
 TRAYS = ("rectangle", "sheet")
 CUPS = "standard cups"
@@ -77,6 +79,8 @@ class Choices:
     @cached_property
     def sums(self) -> Sums:
         """What each set serves, worked out once. Areas are in whole mm², so that whole numbers hold them."""
+        import numpy as np
+
         kinds = range(len(self.portions))
         serves = np.array([[tier.serves[kind] for kind in kinds] for tier in self.tiers] + [[0] * len(kinds)])
         areas = np.array([tier.area_mm2 for tier in self.tiers] + [0.0]).astype(np.int64)
@@ -180,6 +184,8 @@ def _fits(upper: Tin, lower: Tin) -> bool:
 
 def answers(made: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
     """The best sets that serve: least over, then fewest tins, then least mixture."""
+    import numpy as np
+
     sums = made.sums
     fits = np.full(len(sums.tiers), True)
     if wish.stacked is not None:
@@ -205,6 +211,8 @@ def _trays(made: Choices, wish: Wish) -> tuple[int | None, ...]:
 
 def _nearest(made: Choices, wish: Wish, most: int, at: Counts, served: Counts, tray: int | None) -> Iterator[Answer]:
     """The best sets with one thing beside them, or nothing."""
+    import numpy as np
+
     cups, more_mm2 = np.zeros(len(at), dtype=np.int64), 0
     if tray is not None:
         served, more_mm2 = served + made.tiers[tray].serves[wish.kind], int(made.tiers[tray].area_mm2)
