@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import ceil, floor
+from math import floor
 from typing import TYPE_CHECKING
+
+from tinbook.engine.tolerance import GRAIN, whole_up
 
 if TYPE_CHECKING:
     import numpy as np
@@ -17,7 +19,6 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
 
-GRAIN = 1e-9
 HALF = 0.5 + GRAIN
 CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
 """What a set of cup measures shows. Common practice."""
@@ -120,12 +121,12 @@ def error(exact: float, shown: float) -> float:
 def scales_up(mass_g: float, steps: ScaleSteps) -> float:
     """Grams as the scales show them, never less than asked: for what is to be made or rolled out."""
     step = steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g
-    return round(ceil(mass_g / step - GRAIN) * step, 6)
+    return round(whole_up(mass_g / step) * step, 6)
 
 
 def ruler_cm(length_mm: float) -> float:
     """Millimetres to the next half centimetre up: for what is rolled, cut from a reel or bought, never short."""
-    return round(ceil(length_mm / 5.0 - GRAIN) * 5.0, 6)
+    return round(whole_up(length_mm / 5.0) * 5.0, 6)
 
 
 def minutes_down_each(values: Floats) -> Floats:

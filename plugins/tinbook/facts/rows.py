@@ -11,7 +11,7 @@ RowKind = Literal["published", "derived", "common practice", "from memory", "hou
 
 
 class FactRow(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 class Source(FactRow):
