@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 SMALL = 0.7
 """The least piece, in portions."""
+HAIR = 1e-9
+"""The share by which a cake may miss a whole number of portions in the last digits."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +41,7 @@ def joined(rings: tuple[Ring, ...], portion: float, long_mm: float) -> Joined:
     rings: the outline, mm; portion: mm²; long_mm: how wide a strip is about.
     """
     size = cutting.area(rings)
-    most = max(1, floor(size / portion * (1.0 + 1e-9)))
+    most = max(1, floor(size / portion * (1.0 + HAIR)))
     best: tuple[int, float, Joined] | None = None
     for upright in (False, True):
         way = cutting.turned(rings) if upright else rings
