@@ -27,8 +27,8 @@ class LateGroup(click.Group):
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:  # fmt: skip
-        name, told, rest = super().resolve_command(ctx, args)
-        return name, told and part_called(told.name or ""), rest
+        name, stub, rest = super().resolve_command(ctx, args)
+        return name, stub and part_called(stub.name or ""), rest
 
 
 def part_called(name: str) -> click.Command:

@@ -48,11 +48,11 @@ def sizes() -> dict[str, dict[str, float]]:
     """By table, how many of its base there are in each unit of kitchen.txt but in the base itself."""
     registry = _registry()
     units = {base: registry.Unit(base) for base in BASES.values()}
-    found: dict[str, dict[str, float]] = {}
+    tables: dict[str, dict[str, float]] = {}
     for table, base in BASES.items():
         names = [name for name in registry if name != base and registry.Unit(name).is_compatible_with(units[base])]
-        found[table] = {name: _rounded(registry.Quantity(1.0, name).to(base).magnitude) for name in names}
-    return found
+        tables[table] = {name: _rounded(registry.Quantity(1.0, name).to(base).magnitude) for name in names}
+    return tables
 
 
 def heats() -> dict[str, float]:
