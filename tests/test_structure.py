@@ -42,7 +42,10 @@ FULL = 16
 MIRRORED_ELSEWHERE = {
     # a shape is tested by being registered, under its key
     **{f"tins/{shape.replace(' ', '_')}": "tins/test_laws" for shape in SHAPES},
-    **{f"tins/{part}": "tins/test_laws" for part in ("shape", "register", "trade")},
+    **{f"tins/{part}": "tins/test_laws" for part in ("shape", "walls", "register", "trade")},
+    **{f"tins/{part}": "tins/test_reading" for part in ("words", "misreads")},
+    # written by the registry
+    "units/sizes": "units/test_registry",
     "units/misread": "units/test_quantities",
     "source/reading": "source/test_reading",
     "problems/words": "problems/test_words",

@@ -76,7 +76,7 @@ def test_entries_that_repeat_are_believed(width: float, depth: float, logged: fl
     off = []
     spreads = []
     for count in (0, 1, 4, 40, 4000):
-        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count) if count else baking.NOTHING)
+        law = baking.learned(NEUTRAL, told([(width, depth, 170, logged)] * count))
         minutes, spread = guess(law, (width, depth, 170, logged))
         off.append(abs(log(minutes / logged)))
         spreads.append(spread)
@@ -99,7 +99,7 @@ def test_further_from_what_was_baked_is_less_certain() -> None:
 def test_kin_tell_and_own_bakes_tell_more() -> None:
     own = told([(200, 40, 170, 60)])
     slow = told([(200, 40, 170, 80), (300, 40, 170, 140)])
-    alone, with_kin = (baking.learned(NEUTRAL, baking.NOTHING, kin) for kin in (baking.NO_KIN, kin_of(slow)))
+    alone, with_kin = (baking.learned(NEUTRAL, told([]), kin) for kin in (baking.NO_KIN, kin_of(slow)))
     assert guess(with_kin, (200, 40, 170, 0))[1] < guess(alone, (200, 40, 170, 0))[1]
     assert guess(with_kin, (200, 40, 170, 0))[0] == pytest.approx(80, rel=0.1)
     both = baking.learned(NEUTRAL, own, kin_of(slow))

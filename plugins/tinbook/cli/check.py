@@ -25,10 +25,10 @@ def check(book: Path, form: str) -> None:
     else:
         for problem in loaded.problems:
             click.echo(spell(problem) + "\n")
-        found = len(loaded.errors)
+        faults = len(loaded.errors)
         sound = (
             f"sound are {len(loaded.book.mixtures)} of the mixtures, {len(loaded.book.techniques)} of the techniques"
         )
-        click.echo(f"{found} to mend; {sound}." if found else f"Nothing to mend; {sound}.")
+        click.echo(f"{faults} to mend; {sound}." if faults else f"Nothing to mend; {sound}.")
     if loaded.errors:
         raise SystemExit(1)

@@ -105,8 +105,8 @@ def draft_mixture(name: str, text: str, book: Book, facts: Facts, kind: str | No
     """The file of a mixture from pasted `text`. Nothing is invented: what is missing is asked for in a comment."""
     reading = _Reading(book)
     reading.read(text)
-    made = [_kind(reading, facts, kind), *_about(reading), *_tins(reading, facts, kind, tins)]
-    return _draft(name, reading, made, _bake(reading, facts, kind, text, _longest(text)))
+    head = [_kind(reading, facts, kind), *_about(reading), *_tins(reading, facts, kind, tins)]
+    return _draft(name, reading, head, _bake(reading, facts, kind, text, _longest(text)))
 
 
 def draft_found(name: str, found: Found, book: Book, facts: Facts, kind: str | None, tins: str | None) -> Draft:
@@ -114,21 +114,21 @@ def draft_found(name: str, found: Found, book: Book, facts: Facts, kind: str | N
     reading = _Reading(book)
     reading.take_over(found)
     kind = kind or _kind_called(found.category, facts)
-    made = [_kind(reading, facts, kind)]
+    head = [_kind(reading, facts, kind)]
     for key, words in (("also", found.also), ("tags", found.keywords)):
         if words:
-            made.append(f"{key}: {_quoted([_printable(word) for word in dict.fromkeys(words)])}")
-    made += [*_about(reading), *(_yields(reading, found, facts, kind, tins) or _tins(reading, facts, kind, tins))]
+            head.append(f"{key}: {_quoted([_printable(word) for word in dict.fromkeys(words)])}")
+    head += [*_about(reading), *(_yields(reading, found, facts, kind, tins) or _tins(reading, facts, kind, tins))]
     text = "\n".join((*found.about, *found.steps))
-    return _draft(name, reading, made, _bake(reading, facts, kind, text, _cook(found.cook) or _longest(text)))
+    return _draft(name, reading, head, _bake(reading, facts, kind, text, _cook(found.cook) or _longest(text)))
 
 
-def _draft(name: str, reading: _Reading, made: list[str], bake: list[str]) -> Draft:
+def _draft(name: str, reading: _Reading, head: list[str], bake: list[str]) -> Draft:
     if not reading.mix:
         reading.doubt('no line of it starts with an amount, such as "340 g butter"')
     mix = ["mix:", *(reading.mix or ["  # unsure: no amounts found"])]
     method = ["method:", *(line for step in reading.method for line in _step(step))] if reading.method else []
-    lines = [f"name: {_quoted(_printable(name))}", *made, *mix, *bake, *method]
+    lines = [f"name: {_quoted(_printable(name))}", *head, *mix, *bake, *method]
     return Draft("\n".join(lines) + "\n", reading.count, len(reading.method), tuple(reading.doubts))
 
 
@@ -220,8 +220,8 @@ def _found(pattern: re.Pattern[str], text: str) -> str:
 
 def _longest(text: str) -> str:
     """The longest time named: a bake outlasts the beating."""
-    times = [" ".join(found.split()) for found in MINUTES.findall(text)]
-    return max(times, key=lambda found: max(int(figure) for figure in re.findall(r"\d+", found)), default="")
+    times = [" ".join(time.split()) for time in MINUTES.findall(text)]
+    return max(times, key=lambda time: max(int(figure) for figure in re.findall(r"\d+", time)), default="")
 
 
 def _printable(line: str) -> str:

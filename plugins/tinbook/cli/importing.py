@@ -77,19 +77,19 @@ def find_recipe(text: str, form: Literal["page", "json"], name: str) -> Found:
             broken = broken or "its data cannot be read: it is nested too deep"
     if not recipes:
         where = "the page" if form == "page" else "the file"
-        found = broken or f"{where} holds no schema.org Recipe"
-        raise NoRecipe(f"{found}. Copy its ingredients and steps into a text file and read that")
-    named = [each for each in recipes if _one(each.get("name")).lower() == name.lower()]
+        reason = broken or f"{where} holds no schema.org Recipe"
+        raise NoRecipe(f"{reason}. Copy its ingredients and steps into a text file and read that")
+    named = [recipe for recipe in recipes if _one(recipe.get("name")).lower() == name.lower()]
     return _found((named or recipes)[0], len(recipes) - 1)
 
 
 def minutes_of(text: str) -> float | None:
     """The minutes of an ISO 8601 duration of weeks, days, hours, minutes and seconds; None for anything else."""
-    found = _DURATION.fullmatch(text.strip().upper())
-    if found is None:
+    duration = _DURATION.fullmatch(text.strip().upper())
+    if duration is None:
         return None
     total = sum(
-        float((part or "0").replace(",", ".")) * size for part, size in zip(found.groups(), _MINUTES, strict=True)
+        float((part or "0").replace(",", ".")) * size for part, size in zip(duration.groups(), _MINUTES, strict=True)
     )
     return total if 0 < total <= LONGEST_MIN else None
 
@@ -140,16 +140,16 @@ def _reason(error: ValueError) -> str:
 
 def _recipes(data: Any) -> list[dict[str, Any]]:
     """Every Recipe in the data, wherever it stands."""
-    found, left = [], [data]
+    recipes, left = [], [data]
     while left:
         here = left.pop()
         if isinstance(here, dict):
             if "Recipe" in _types(here):
-                found.append(here)
+                recipes.append(here)
             left += reversed(list(here.values()))
         elif isinstance(here, list):
             left += reversed(here)
-    return found
+    return recipes
 
 
 def _types(data: dict[str, Any]) -> list[str]:
@@ -190,8 +190,8 @@ def _texts(value: Any) -> Iterator[str]:
             left += reversed(here)
         elif isinstance(here, dict):
             if "value" in here:
-                told = (here["value"], here.get("unitText"), here.get("name"))
-                yield " ".join(each for each in told if isinstance(each, str))
+                words = (here["value"], here.get("unitText"), here.get("name"))
+                yield " ".join(word for word in words if isinstance(word, str))
             else:
                 left.append(next((here[key] for key in ("@value", "text", "name") if here.get(key)), None))
 
@@ -234,7 +234,7 @@ def _lines(text: str) -> list[str]:
     plain = (
         unescape(_TAG.sub(_mark, unescape(text) if "&lt;" in text else text)) if "<" in text or "&" in text else text
     )
-    return [line for each in plain.splitlines() if (line := " ".join(each.split()))]
+    return [line for row in plain.splitlines() if (line := " ".join(row.split()))]
 
 
 def _mark(tag: re.Match[str]) -> str:

@@ -134,8 +134,8 @@ def _addition(path: Path, line: str, loaded: Loaded) -> bytes:
     added = f"{gap}{indent}- {line}{ending}".encode()
     new, problems = read_yaml(raw + added, path.name)
     written = old.data.get("bakes") if old else None
-    found = new.data.get("bakes") if new and not problems else None
-    if not (isinstance(written, list) and isinstance(found, list) and found[:-1] == written):
+    grown = new.data.get("bakes") if new and not problems else None
+    if not (isinstance(written, list) and isinstance(grown, list) and grown[:-1] == written):
         raise click.ClickException(f"nothing can be added at the end of {path.name} as it stands: {cure}")
     return added
 
@@ -161,11 +161,11 @@ class _Known(NamedTuple):
 
 def _known(book: Book, loaded: Loaded, entry: Baked) -> _Known | None:
     batch = weigh(entry.of, book.mixtures[entry.of], book, loaded.facts)
-    made = Bakes(book, loaded.facts).of(batch)
+    baking = Bakes(book, loaded.facts).of(batch)
     depth = batter_mm(entry, batch.mass_g / batch.batter_ml)
-    if made is None or depth is None:
+    if baking is None or depth is None:
         return None
-    return _Known(made.times([(entry.tin, depth)])[0], batch.rise, batch.loss, made.logged)
+    return _Known(baking.times([(entry.tin, depth)])[0], batch.rise, batch.loss, baking.logged)
 
 
 def _changed(before: _Known | None, after: _Known | None) -> list[str]:

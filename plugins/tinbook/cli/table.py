@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import click
-from tabulate import tabulate
 
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
@@ -65,7 +64,9 @@ MOST = 1000
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
     """Print a table by its NAME, or the names of all tables."""
     if name is None:
-        click.echo(tabulate([(key, each.title) for key, each in TABLES.items()], tablefmt="plain"))
+        from tabulate import tabulate
+
+        click.echo(tabulate([(key, computed.title) for key, computed in TABLES.items()], tablefmt="plain"))
         return
     try:
         result = _answer(book, name, asked)
@@ -98,10 +99,10 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
     given = [way for way in ways if asked[way]]
     if len(given) > 1:
         raise AskError(f"asked by {' and by '.join(given)} at once", "ask by one of them")
-    tins = [each for text in asked["tins"] for each in _read("--tin", lambda text: read_tins(text, names), text)]
+    tins = [counted for text in asked["tins"] for counted in _read("--tin", lambda text: read_tins(text, names), text)]
     return Query(
         of=asked["of"],
-        tins=tuple((found * asked["count"], tin) for found, tin in tins),
+        tins=tuple((count * asked["count"], tin) for count, tin in tins),
         deep=asked["deep"],
         eggs=_read("--eggs", lambda text: _number(text, "eggs"), asked["eggs"]),
         weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight"]),
@@ -144,16 +145,18 @@ def _read(option: str, read: Callable[[str], T], text: str | None) -> Any:
 
 def _json(name: str, result: Result) -> str:
     worked = result.worked
-    told = {
+    answer = {
         "table": name,
         "title": spell(result.title),
         "rows": [{key: _said(cell) for key, cell in row.items()} for row in result.rows],
         "worked_out": {"formula": formula_of(worked), "inputs": inputs_of(worked), "sources": worked.sources},
     }
-    return json.dumps(told, ensure_ascii=False, indent=2)
+    return json.dumps(answer, ensure_ascii=False, indent=2)
 
 
 def _text(result: Result) -> str:
+    from tabulate import tabulate
+
     heads = list(dict.fromkeys(key for row in result.rows for key in row))
     columns = [[head.replace("_", " "), *(_cell(row.get(head)) for row in result.rows)] for head in heads]
     # few and wide rows are easier read as columns

@@ -11,11 +11,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import exp, log
+from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
+    Floats = NDArray[np.float64]
 
 WIDTH_MM = 200.0
 DEPTH_MM = 40.0
@@ -62,10 +64,6 @@ class Evidence:
     pull: Floats
 
 
-NOTHING = Evidence(np.zeros((3, 3)), np.zeros(3))
-"""Of a recipe never baked."""
-
-
 @dataclass(frozen=True, slots=True)
 class Law:
     """(a, p, q) as learned: mean (3) and covariance (3 × 3), and the scatter of a bake."""
@@ -86,12 +84,16 @@ class Law:
 
     def minutes(self, widths_mm: Sequence[float], depths_mm: Sequence[float], heat: float) -> tuple[Floats, Floats]:
         """For tins so wide with batter so deep: the median in minutes, and the standard deviation of ln minutes."""
+        import numpy as np
+
         rows = _rows(widths_mm, depths_mm)
         variance = (rows @ self.covariance * rows).sum(axis=1) + self.scatter**2
         return np.exp(rows @ self.mean) * heat, np.sqrt(variance)
 
 
 def _rows(widths_mm: Sequence[float], depths_mm: Sequence[float]) -> Floats:
+    import numpy as np
+
     rows = np.ones((len(widths_mm), 3))
     rows[:, 1] = np.log(np.asarray(widths_mm) / WIDTH_MM)
     rows[:, 2] = np.log(np.asarray(depths_mm) / DEPTH_MM)
@@ -103,6 +105,8 @@ def evidence(
     prior: Prior,
 ) -> Evidence:  # fmt: skip
     """What bakes of one recipe say, a value for each: width and batter depth in mm, `heat`, minutes; each above 0."""
+    import numpy as np
+
     rows = _rows(widths_mm, depths_mm)
     seen = np.log(np.asarray(minutes, dtype=float)) - np.log(np.asarray(heats, dtype=float))
     return Evidence(rows.T @ rows / prior.scatter**2, rows.T @ seen / prior.scatter**2)
@@ -110,10 +114,10 @@ def evidence(
 
 @dataclass(frozen=True, slots=True)
 class OfKind:
-    """What recipes of a kind tell of the kind itself: `weight` (3 × 3) and `pull` (3), which add up."""
+    """What recipes of a kind tell of the kind itself: `weight` (3 × 3) and `pull` (3), which add up; 0 for nothing."""
 
-    weight: Floats
-    pull: Floats
+    weight: Floats | float
+    pull: Floats | float
 
     def __add__(self, other: OfKind) -> OfKind:
         return OfKind(self.weight + other.weight, self.pull + other.pull)
@@ -122,7 +126,8 @@ class OfKind:
         return OfKind(self.weight - other.weight, self.pull - other.pull)
 
 
-NO_KIN = OfKind(NOTHING.weight, NOTHING.pull)
+NO_KIN = OfKind(0.0, 0.0)
+"""Of a kind of which nothing was baked."""
 
 
 def of_kind(prior: Prior, seen: Evidence) -> OfKind:
@@ -130,12 +135,16 @@ def of_kind(prior: Prior, seen: Evidence) -> OfKind:
 
     (weight⁻¹ + Ω)⁻¹ with Ω the recipe-to-recipe covariance, here without inverting `weight`, which may be singular.
     """
+    import numpy as np
+
     faded = np.linalg.inv(np.eye(3) + seen.weight @ np.diag(np.square(prior.own)))
     return OfKind(faded @ seen.weight, faded @ seen.pull)
 
 
 def learned(prior: Prior, own: Evidence, kin: OfKind = NO_KIN) -> Law:
     """The law of one recipe from its `own` bakes and from what the other recipes of its kind tell together."""
+    import numpy as np
+
     precision = np.diag(1.0 / np.square(prior.spread))
     spread_of_kind = np.linalg.inv(precision + kin.weight)
     before = np.linalg.inv(spread_of_kind + np.diag(np.square(prior.own)))
@@ -155,5 +164,5 @@ def settled(typical: float, wide: float, seen: Sequence[float], scatter: float) 
 
     The weighted mean (typical / wide² + Σ seen / scatter²) / (1 / wide² + n / scatter²).
     """
-    trust, each = 1.0 / wide**2, 1.0 / scatter**2
-    return (typical * trust + sum(seen) * each) / (trust + len(seen) * each)
+    trust, weight = 1.0 / wide**2, 1.0 / scatter**2
+    return (typical * trust + sum(seen) * weight) / (trust + len(seen) * weight)

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tinbook.engine.tolerance import fits
+
 
 def board_mm(across_mm: float, wider_mm: float, sold_mm: Sequence[float]) -> float | None:
     """The least board sold, `sold_mm` rising, that is `wider_mm` wider than a cake `across_mm` wide; None for none."""
-    return next((size for size in sold_mm if size >= across_mm + wider_mm - 1e-6), None)
+    return next((size for size in sold_mm if fits(across_mm + wider_mm, size)), None)
 
 
 def ribbon_mm(edge_mm: float, overlap_mm: float) -> float:

@@ -6,10 +6,11 @@ top (it stands on the board). The areas of both outlines come from the tin; see 
 
 from __future__ import annotations
 
-from math import floor, pi
+from math import pi
+
+from tinbook.engine.tolerance import whole_down
 
 MM3_IN_ML = 1000.0
-GRAIN = 1e-9
 
 
 def filling_ml(area_mm2: float, thickness_mm: float, layers: int) -> float:
@@ -42,7 +43,7 @@ def with_bowl(used: float, bowl: float) -> float:
 
 def marks_on_edge(edge_mm: float, pitch_mm: float) -> int:
     """How many shells, loops or rosettes go round an edge and close up: the nearest whole number, at least 1."""
-    return max(1, floor(edge_mm / pitch_mm + 0.5 + GRAIN))
+    return max(1, whole_down(edge_mm / pitch_mm + 0.5))
 
 
 def border_ml(marks: int, opening_mm: float, stroke_mm: float, open_share: float) -> float:

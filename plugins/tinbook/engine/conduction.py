@@ -70,12 +70,12 @@ def _slab(thick_mm: float, minutes: float) -> float:
 @lru_cache(maxsize=4096)
 def _terms(biot: float) -> tuple[tuple[float, float], ...]:
     """The first roots of ζ tan ζ = Bi and what each weighs in the middle."""
-    found = []
+    terms = []
     for number in range(TERMS):
         low, high = number * pi, number * pi + pi / 2.0
         for _ in range(STEPS):
             middle = 0.5 * (low + high)
             low, high = (middle, high) if middle * tan(middle) < biot else (low, middle)
         root = 0.5 * (low + high)
-        found.append((root, 4.0 * sin(root) / (2.0 * root + sin(2.0 * root))))
-    return tuple(found)
+        terms.append((root, 4.0 * sin(root) / (2.0 * root + sin(2.0 * root))))
+    return tuple(terms)

@@ -50,24 +50,24 @@ def drop(left: float, top: float, span: float, deep: float, curve: str) -> tuple
 
 def edge_mm(ring: Sequence[Point]) -> float:
     """The length of a closed ring of points."""
-    return sum(dist(one, other) for one, other in zip(ring, (*ring[1:], ring[0]), strict=True))
+    return sum(dist(start, end) for start, end in zip(ring, (*ring[1:], ring[0]), strict=True))
 
 
 def along_ring(ring: Sequence[Point], count: int) -> tuple[Point, ...]:
     """`count` places evenly along a closed ring, the first at its first point."""
     total, walked = edge_mm(ring), 0.0
-    found: list[Point] = []
+    places: list[Point] = []
     wanted = [total * index / count for index in range(count)]
-    for one, other in zip(ring, (*ring[1:], ring[0]), strict=True):
-        long = hypot(other[0] - one[0], other[1] - one[1])
-        while len(found) < count and wanted[len(found)] < walked + long:
-            share = (wanted[len(found)] - walked) / long
-            found.append((one[0] + share * (other[0] - one[0]), one[1] + share * (other[1] - one[1])))
+    for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
+        long = hypot(end[0] - start[0], end[1] - start[1])
+        while len(places) < count and wanted[len(places)] < walked + long:
+            share = (wanted[len(places)] - walked) / long
+            places.append((start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])))
         walked += long
-    return tuple(found)
+    return tuple(places)
 
 
 def nearest_mm(points: Sequence[Point]) -> float:
     """How near the two nearest of some points are; infinite for fewer than two."""
-    pairs = [dist(one, other) for index, one in enumerate(points) for other in points[:index]]
+    pairs = [dist(point, before) for index, point in enumerate(points) for before in points[:index]]
     return min(pairs, default=float("inf"))

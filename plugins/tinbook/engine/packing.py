@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from tinbook.engine.tolerance import whole_down
+
 
 @lru_cache(maxsize=1024)
 def per_shelf(tin_bounds_mm: tuple[float, float], shelf_mm: tuple[float, float], clearance_mm: float) -> int:
@@ -35,5 +37,5 @@ def _by_rows(width: float, depth: float, along: float, across: float) -> int:
 
 
 def _times(part: float, whole: float) -> int:
-    """How often part goes into whole; a millionth short counts as whole, as lengths are sums of decimals."""
-    return max(0, int(whole / part + 1e-6))
+    """How often part goes into whole; a hair short counts as whole, as lengths are sums of decimals."""
+    return max(0, whole_down(whole / part))

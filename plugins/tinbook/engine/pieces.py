@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from math import floor
-
-from tinbook.engine.scaling import GRAIN
+from tinbook.engine.tolerance import whole_down
 
 
 def pieces_from(batter_g: float, each_g: float, lost: float) -> tuple[int, float]:
@@ -16,7 +14,7 @@ def pieces_from(batter_g: float, each_g: float, lost: float) -> tuple[int, float
     if batter_g < 0 or each_g <= 0 or not 0 <= lost < 1:
         raise ValueError(f"no pieces of {each_g} g from {batter_g} g, {lost} lost")
     out_g = batter_g * (1 - lost)
-    count = floor(out_g / each_g + GRAIN)
+    count = whole_down(out_g / each_g)
     return count, max(0.0, out_g - count * each_g)
 
 

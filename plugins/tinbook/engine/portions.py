@@ -9,11 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import ceil, floor, sqrt
 
+from tinbook.engine.tolerance import GRAIN, whole_down, whole_up
+
 NEAR = 0.07
 """How far a piece may lie from the mean of all, where strips are equally wide."""
 LARGEST = 1.3
 """The largest piece, in portions."""
-GRAIN = 1e-9
+ALIKE = 1e-4
+"""Strips alike on both sides of the middle differ by such a share of the cake: its outline is drawn point by point."""
 
 
 def most(size: float, portion: float) -> int:
@@ -31,8 +34,8 @@ def fewest(size: float, portion: float, over: float) -> int:
 def grid(width: float, length: float, short: float, long: float) -> tuple[int, int]:
     """Columns and rows of whole portions `short` by `long` in a rectangle, laid the way that gives more."""
     ways = ((short, long), (long, short))
-    fits = [(most(width, across), most(length, along)) for across, along in ways]
-    return max(fits, key=lambda fit: fit[0] * fit[1])
+    grids = [(most(width, across), most(length, along)) for across, along in ways]
+    return max(grids, key=lambda grid: grid[0] * grid[1])
 
 
 def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int, ...] | None:
@@ -41,23 +44,23 @@ def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int
     Strips that lie alike on both sides of the middle give alike.
     """
     mean = sum(sizes) / pieces
-    least = [max(1, ceil(size / (mean * (1.0 + near)) - GRAIN)) for size in sizes]
-    limit = [floor(size / (mean * (1.0 - near)) + GRAIN) for size in sizes]
+    least = [max(1, whole_up(size / (mean * (1.0 + near)))) for size in sizes]
+    limit = [whole_down(size / (mean * (1.0 - near))) for size in sizes]
     if any(low > high for low, high in zip(least, limit, strict=True)):
         return None
     counts = [min(max(round(size / mean), low), high) for size, low, high in zip(sizes, least, limit, strict=True)]
     alike, last = mirrored(sizes), len(sizes) - 1
     while missing := pieces - sum(counts):
         step = 1 if missing > 0 else -1
-        free = [at for at in range(last + 1) if least[at] <= counts[at] + step <= limit[at]]
+        free = [strip for strip in range(last + 1) if least[strip] <= counts[strip] + step <= limit[strip]]
         if alike:
-            free = [at for at in free if at * 2 == last or (abs(missing) > 1 and at * 2 < last)]
+            free = [strip for strip in free if strip * 2 == last or (abs(missing) > 1 and strip * 2 < last)]
         if not free:
             return None
-        at = max(free, key=lambda at: step * (sizes[at] / mean - counts[at]))
-        counts[at] += step
-        if alike and at * 2 != last:
-            counts[last - at] += step
+        chosen = max(free, key=lambda strip: step * (sizes[strip] / mean - counts[strip]))
+        counts[chosen] += step
+        if alike and chosen * 2 != last:
+            counts[last - chosen] += step
     return tuple(counts)
 
 
@@ -86,19 +89,18 @@ def _near(value: float, odd: int) -> int:
 
 def _remainders(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
     mean = sum(sizes) / pieces
-    counts = [max(1, floor(size / mean + GRAIN)) for size in sizes]
+    counts = [max(1, whole_down(size / mean)) for size in sizes]
     while missing := pieces - sum(counts):
         step = 1 if missing > 0 else -1
-        free = [at for at, count in enumerate(counts) if count + step >= 1]
-        at = max(free, key=lambda at: step * (sizes[at] / mean - counts[at]))
-        counts[at] += step
+        free = [strip for strip, count in enumerate(counts) if count + step >= 1]
+        counts[max(free, key=lambda strip: step * (sizes[strip] / mean - counts[strip]))] += step
     return tuple(counts)
 
 
 def mirrored(sizes: Sequence[float]) -> bool:
     """Whether the strips lie alike on both sides of the middle."""
     whole = sum(sizes)
-    return all(abs(one - other) <= 1e-4 * whole for one, other in zip(sizes, reversed(sizes), strict=True))
+    return all(abs(size - facing) <= ALIKE * whole for size, facing in zip(sizes, reversed(sizes), strict=True))
 
 
 def spread(sizes: Sequence[float], counts: Sequence[int]) -> float:

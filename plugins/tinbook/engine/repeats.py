@@ -9,14 +9,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 from math import ceil, cos, hypot, radians, sin, sqrt
+from typing import TYPE_CHECKING
 
-import numpy as np
-import shapely
-
+from tinbook.engine.tolerance import GRAIN
 from tinbook.tins.shape import Ring
 
+if TYPE_CHECKING:
+    import numpy as np
+
 _TRIES = 6
-_NEAR, _GOOD = 0.004, 0.02
+_CLOSE, _GOOD = 0.004, 0.02
 """Places of the grid that are tried along each side, what is near enough to the area's number to stop, and to stop
 turning the grid."""
 _TURNS = tuple(radians(turn) for turn in (0.0, 90.0, 15.0, 7.5, 22.5))
@@ -46,6 +48,9 @@ def places(rings: Sequence[Ring], pitch_mm: tuple[float, float], shifted: bool) 
 
 @lru_cache(maxsize=256)
 def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: bool) -> Points:
+    import numpy as np
+    import shapely
+
     area = shapely.Polygon(rings[0], rings[1:])
     shapely.prepare(area)
     left, low, right, high = area.bounds
@@ -61,7 +66,7 @@ def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: boo
         ((i / _TRIES, j / _TRIES) for i in range(_TRIES) for j in range(_TRIES)),
         key=lambda move: sum(0 if step == 0 else 1 if step == 0.5 else 2 for step in move),
     )
-    equal = shifted and abs(pitch_mm[1] - pitch_mm[0] * sqrt(3.0) / 2.0) < 1e-9 * pitch_mm[0]
+    equal = shifted and abs(pitch_mm[1] - pitch_mm[0] * sqrt(3.0) / 2.0) < GRAIN * pitch_mm[0]
     best: tuple[float, np.ndarray, np.ndarray] | None = None
     for turn in _TURNS if equal else _TURNS[:1]:
         for move in moves:
@@ -72,7 +77,7 @@ def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: boo
             far = abs(int(kept.sum()) - wanted)
             if best is None or far < best[0]:
                 best = (far, x[kept], y[kept])
-            if far <= _NEAR * wanted:
+            if far <= _CLOSE * wanted:
                 break
         assert best is not None
         if best[0] <= max(_GOOD * wanted, 0.5):
@@ -85,6 +90,9 @@ def whole(rings: Sequence[Ring], points: Points, mark_mm: tuple[float, float]) -
     """How many marks lie on the surface with all of them; the rest are cut by its edge."""
     if not points:
         return 0
+    import numpy as np
+    import shapely
+
     area = shapely.Polygon(rings[0], rings[1:])
     shapely.prepare(area)
     x, y = np.array(points).T

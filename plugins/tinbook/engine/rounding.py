@@ -8,14 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import ceil, floor
+from math import floor
+from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
+from tinbook.engine.tolerance import GRAIN, whole_up
 
-Floats = NDArray[np.float64]
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
-GRAIN = 1e-9
+    Floats = NDArray[np.float64]
+
 HALF = 0.5 + GRAIN
 CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
 """What a set of cup measures shows. Common practice."""
@@ -118,28 +121,34 @@ def error(exact: float, shown: float) -> float:
 def scales_up(mass_g: float, steps: ScaleSteps) -> float:
     """Grams as the scales show them, never less than asked: for what is to be made or rolled out."""
     step = steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g
-    return round(ceil(mass_g / step - GRAIN) * step, 6)
+    return round(whole_up(mass_g / step) * step, 6)
 
 
 def ruler_cm(length_mm: float) -> float:
     """Millimetres to the next half centimetre up: for what is rolled, cut from a reel or bought, never short."""
-    return round(ceil(length_mm / 5.0 - GRAIN) * 5.0, 6)
+    return round(whole_up(length_mm / 5.0) * 5.0, 6)
 
 
 def minutes_down_each(values: Floats) -> Floats:
     """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, over 3 hours to 10; never later
     than asked, for when to look first and for the early end of a span."""
+    import numpy as np
+
     steps = _minute_steps(values)
     return np.asarray(np.maximum(steps, np.floor(values / steps + GRAIN) * steps))
 
 
 def minutes_up_each(values: Floats) -> Floats:
     """The same, never earlier than asked: for the late end of a span."""
+    import numpy as np
+
     steps = _minute_steps(values)
     return np.asarray(np.ceil(values / steps - GRAIN) * steps)
 
 
 def _minute_steps(values: Floats) -> Floats:
+    import numpy as np
+
     return np.where(values < 30.0, 1.0, np.where(values < 180.0, 5.0, 10.0))
 
 

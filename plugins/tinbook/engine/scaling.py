@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from math import ceil, floor
 from typing import NamedTuple
 
-GRAIN = 1e-9
+from tinbook.engine.tolerance import GRAIN, fits, whole_down, whole_up
+
+NARROW_MM = 1e-4
+"""Where halving stops: a tenth of what a depth is told to."""
 
 
 def factor(wanted: float, own: float) -> float:
@@ -34,7 +36,7 @@ def whole_eggs(eggs: float, exact_factor: float) -> WholeEggs:
 
     factor_whole = n / eggs with n = floor(eggs * factor + 1/2); off = factor_whole / factor - 1.
     """
-    count = max(1, floor(eggs * exact_factor + 0.5 + GRAIN))
+    count = max(1, whole_down(eggs * exact_factor + 0.5))
     snapped = count / eggs
     return WholeEggs(count, snapped, snapped / exact_factor - 1)
 
@@ -49,10 +51,10 @@ def depth_for(volume_ml: float, volume_at: Callable[[float], float], brim_mm: fl
 
     Bisection to a thousandth of a millimetre. Raises ValueError if the brim holds less than that.
     """
-    if volume_at(brim_mm) < volume_ml * (1 - GRAIN):
+    if not fits(volume_ml, volume_at(brim_mm)):
         raise ValueError("more than the brim holds")
     low, high = 0.0, brim_mm
-    while high - low > 1e-4:
+    while high - low > NARROW_MM:
         middle = (low + high) / 2
         low, high = (middle, high) if volume_at(middle) < volume_ml else (low, middle)
     return high
@@ -60,7 +62,7 @@ def depth_for(volume_ml: float, volume_at: Callable[[float], float], brim_mm: fl
 
 def times_needed(amount: float, room: float) -> int:
     """How many times a thing that holds `room` must be filled for `amount`: tins, bowls, shelves. Same unit."""
-    return max(1, ceil(amount / room - GRAIN))
+    return max(1, whole_up(amount / room))
 
 
 def wide_tin_raising(width_mm: float, points: Sequence[tuple[float, float]]) -> float:

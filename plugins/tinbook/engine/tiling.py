@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import ceil, hypot
+from math import hypot
+
+from tinbook.engine.tolerance import GRAIN, fits, whole_up
 
 Point = tuple[float, float]
 Line = tuple[Point, ...]
-_NEAR = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,9 +44,9 @@ def sheets_for(length: float, window: float, overlap: float) -> int:
     """How many windows beside each other a length takes. ValueError for an overlap as wide as the window."""
     if not 0.0 <= overlap < window:
         raise ValueError(f"sheets of {window!r} cannot overlap by {overlap!r}")
-    if length <= window + _NEAR:
+    if fits(length, window):
         return 1
-    return max(2, ceil((length - overlap) / (window - overlap) - _NEAR))
+    return max(2, whole_up((length - overlap) / (window - overlap)))
 
 
 def tiled(bounds: tuple[float, float, float, float], window: tuple[float, float], overlap: float) -> tuple[Tile, ...]:
@@ -72,15 +73,15 @@ def clipped(line: Sequence[Point], tile: Tile) -> Iterator[Line]:
         yield tuple(line)
         return
     run: list[Point] = []
-    for one, other in pairwise(line):
-        found = _inside(one, other, tile)
-        if found is None:
+    for begin, finish in pairwise(line):
+        part = _inside(begin, finish, tile)
+        if part is None:
             if len(run) > 1:
                 yield tuple(run)
             run = []
             continue
-        start, end = found
-        if not run or hypot(run[-1][0] - start[0], run[-1][1] - start[1]) > _NEAR:
+        start, end = part
+        if not run or hypot(run[-1][0] - start[0], run[-1][1] - start[1]) > GRAIN:
             if len(run) > 1:
                 yield tuple(run)
             run = [start]
@@ -89,28 +90,28 @@ def clipped(line: Sequence[Point], tile: Tile) -> Iterator[Line]:
         yield tuple(run)
 
 
-def _inside(one: Point, other: Point, tile: Tile) -> tuple[Point, Point] | None:
+def _inside(start: Point, finish: Point, tile: Tile) -> tuple[Point, Point] | None:
     """The part of one straight stroke that lies in a tile (Liang and Barsky's clipping), None where there is none."""
-    dx, dy = other[0] - one[0], other[1] - one[1]
+    (x, y), dx, dy = start, finish[0] - start[0], finish[1] - start[1]
     begin, end = 0.0, 1.0
     for step, room in (
-        (-dx, one[0] - tile.left), (dx, tile.right - one[0]), (-dy, one[1] - tile.top), (dy, tile.bottom - one[1]),
+        (-dx, x - tile.left), (dx, tile.right - x), (-dy, y - tile.top), (dy, tile.bottom - y),
     ):  # fmt: skip
         if step == 0.0:
             if room < 0.0:
                 return None
             continue
-        at = room / step
+        share = room / step
         if step < 0.0:
-            begin = max(begin, at)
+            begin = max(begin, share)
         else:
-            end = min(end, at)
+            end = min(end, share)
         if begin > end:
             return None
     if begin == end and (dx or dy):
         return None
-    first = one if begin == 0.0 else (one[0] + begin * dx, one[1] + begin * dy)
-    last = other if end == 1.0 else (one[0] + end * dx, one[1] + end * dy)
+    first = start if begin == 0.0 else (x + begin * dx, y + begin * dy)
+    last = finish if end == 1.0 else (x + end * dx, y + end * dy)
     return first, last
 
 
@@ -122,11 +123,11 @@ def shelved(sizes: Iterable[tuple[float, float]], window: tuple[float, float], g
     sheets: list[list[Point]] = [[]]
     x = y = high = 0.0
     for wide, tall in sizes:
-        if wide > window[0] + _NEAR or tall > window[1] + _NEAR:
+        if not (fits(wide, window[0]) and fits(tall, window[1])):
             raise ValueError(f"{wide!r} x {tall!r} is larger than the window")
-        if x and x + wide > window[0] + _NEAR:
+        if x and not fits(x + wide, window[0]):
             x, y, high = 0.0, y + high + gap, 0.0
-        if y and y + tall > window[1] + _NEAR:
+        if y and not fits(y + tall, window[1]):
             sheets.append([])
             x = y = high = 0.0
         sheets[-1].append((x, y))

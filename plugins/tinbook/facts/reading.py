@@ -73,8 +73,8 @@ class Facts:
         for mark in self.marks:
             yield "marks", mark.mark, mark
         for key, kind in self.kinds.items():
-            for one in kind.ranges:
-                yield "kinds", key, one
+            for quantity in kind.ranges:
+                yield "kinds", key, quantity
         for key, swap in self.swaps.items():
             for part in swap.parts:
                 yield "swaps", key, part
@@ -138,20 +138,20 @@ def _eggs(tree: Mapping[str, Any], numbers: Mapping[str, Fact]) -> Mapping[str, 
 
 def _swaps(tree: Mapping[str, Any], numbers: Mapping[str, Fact]) -> Mapping[str, Swap]:
     """The swaps. A part may take its figures from one of the numbers, and its teaspoon from another."""
-    made = {}
+    swaps = {}
     for key, row in tree.items():
         parts = [{"key": name, **_part(part, numbers)} for name, part in row["parts"].items()]
-        made[key] = {**row, "parts": parts}
-    return _rows(Swap, made)
+        swaps[key] = {**row, "parts": parts}
+    return _rows(Swap, swaps)
 
 
 def _part(part: Mapping[str, Any], numbers: Mapping[str, Fact]) -> dict[str, Any]:
-    told = {"unit": "g", **part}
-    if number := told.pop("number", None):
-        told = {**numbers[number].model_dump(exclude={"key", "unit"}), **told}
-    if teaspoon := told.pop("teaspoon", None):
-        told["teaspoon_g"] = numbers[teaspoon].value
-    return told
+    figures = {"unit": "g", **part}
+    if number := figures.pop("number", None):
+        figures = {**numbers[number].model_dump(exclude={"key", "unit"}), **figures}
+    if teaspoon := figures.pop("teaspoon", None):
+        figures["teaspoon_g"] = numbers[teaspoon].value
+    return figures
 
 
 def _check_sources(facts: Facts) -> None:

@@ -11,7 +11,7 @@ RowKind = Literal["published", "derived", "common practice", "from memory", "hou
 
 
 class FactRow(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 class Source(FactRow):
@@ -130,7 +130,7 @@ class Kind(FactRow):
     @property
     def ranges(self) -> tuple[Range, ...]:
         """Those of gravity, rise, loss and bake that it has."""
-        return tuple(one for one in (self.gravity, self.rise, self.loss, self.bake) if one)
+        return tuple(quantity for quantity in (self.gravity, self.rise, self.loss, self.bake) if quantity)
 
     @property
     def source(self) -> str:

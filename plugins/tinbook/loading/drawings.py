@@ -13,8 +13,6 @@ import re
 from collections.abc import Iterator, Mapping
 from xml.etree.ElementTree import Element, ParseError
 
-from defusedxml import DefusedXmlException
-from defusedxml.ElementTree import fromstring
 from markupsafe import escape
 
 from tinbook.loading.files import Unfit
@@ -104,6 +102,9 @@ def read_drawing(raw: bytes, file: str, slug: str) -> PictureFile:
 
 
 def _root(raw: bytes) -> Element:
+    from defusedxml import DefusedXmlException
+    from defusedxml.ElementTree import fromstring
+
     hint = 'open it in a drawing program and save it again as "plain SVG"'
     if b"<?xml-stylesheet" in raw:
         raise Unfit("drawing", *REFUSED["style"])

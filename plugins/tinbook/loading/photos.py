@@ -6,11 +6,13 @@ import hashlib
 import struct
 import warnings
 from io import BytesIO
-
-from PIL import Image, ImageCms, ImageOps
+from typing import TYPE_CHECKING
 
 from tinbook.loading.files import Unfit
 from tinbook.models import Copy, PictureFile
+
+if TYPE_CHECKING:
+    from PIL import Image
 
 SIZES_PX = (1000, 1600)
 """The longer side on paper, and on a screen."""
@@ -24,6 +26,8 @@ SAVE_AGAIN = "open it in a picture program and save it again as .jpg"
 
 def read_photo(raw: bytes, file: str, slug: str) -> PictureFile:
     """A photo as JPEG copies named by `slug`. Raises Unfit for what is no picture, or has too many pixels."""
+    from PIL import Image
+
     try:
         image = _upright(raw)
         wanted = SIZES_PX if max(image.size) > SIZES_PX[0] else SIZES_PX[:1]
@@ -42,6 +46,8 @@ def _too_large() -> Unfit:
 
 def _upright(raw: bytes) -> Image.Image:
     """The photo as the camera was held, no larger than a screen needs, in plain red, green and blue on white."""
+    from PIL import Image, ImageOps
+
     with warnings.catch_warnings():
         # Our own limit is lower.
         warnings.simplefilter("ignore")
@@ -67,6 +73,8 @@ def _upright(raw: bytes) -> Image.Image:
 
 def _plain(image: Image.Image, profile: bytes | None) -> Image.Image:
     """On white and in sRGB, so that the colours stay without their profile; a new image, which brings nothing along."""
+    from PIL import Image, ImageCms
+
     plain = Image.new("RGB", image.size, "white")
     if image.mode == "RGBA":
         plain.paste(image, mask=image.getchannel("A"))
@@ -85,6 +93,8 @@ def _plain(image: Image.Image, profile: bytes | None) -> Image.Image:
 
 def _copy(image: Image.Image, most: int, slug: str) -> Copy:
     """The image with its longer side at most `most` px."""
+    from PIL import Image
+
     small = image.copy()
     small.thumbnail((most, most), Image.Resampling.LANCZOS)
     out = BytesIO()

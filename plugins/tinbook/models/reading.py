@@ -50,7 +50,9 @@ def _spoken(name: str) -> str:
 class Written(BaseModel):
     """Base of everything a baker writes: frozen, no unknown keys, keys in plain words (`batter depth`)."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", alias_generator=_spoken, arbitrary_types_allowed=True)
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", alias_generator=_spoken, arbitrary_types_allowed=True, defer_build=True
+    )
 
     needed: ClassVar[frozenset[str]] = frozenset()
     """Keys that may be left out but not held back: sums and cautions go wrong without them."""

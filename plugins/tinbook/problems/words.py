@@ -18,5 +18,5 @@ def nearest(word: str, known: Iterable[str], close: float = _CLOSE_ENOUGH) -> st
     wanted = word.strip().casefold()
     if wanted in spelled:
         return spelled[wanted]
-    found = get_close_matches(wanted, spelled, n=1, cutoff=close)
-    return spelled[found[0]] if found else None
+    nearby = get_close_matches(wanted, spelled, n=1, cutoff=close)
+    return spelled[nearby[0]] if nearby else None

@@ -135,11 +135,11 @@ def _where(error: MarkedYAMLError, lines: list[str]) -> tuple[int, int]:
     Some faults are found late, often at the end of the file: there, what was opened is the place to look.
     """
     problem, context = error.problem or "", error.context or ""
-    found, opened = error.problem_mark, error.context_mark
+    noticed, opened = error.problem_mark, error.context_mark
     late = problem in _FOUND_LATE or any(what in context for what in _FIRST_SIGN)
-    if opened is not None and found is not None and "expected ','" in problem:
-        late = opened.line < found.line
-    mark = opened if late and opened is not None else found
+    if opened is not None and noticed is not None and "expected ','" in problem:
+        late = opened.line < noticed.line
+    mark = opened if late and opened is not None else noticed
     if mark is None:
         return 0, 0
     line = min(mark.line, len(lines) - 1)

@@ -62,10 +62,10 @@ def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ..
     try:
         data, root = reader.read()
     except MarkedYAMLError as error:
-        found = fault(error, file, lines)
+        stumbled = fault(error, file, lines)
         # What was refused on a line is also what the parser trips over there.
-        told = any(problem.place.line == found.place.line for problem in reader.problems)
-        return None, _in_order([*reader.problems, *(() if told else (found,))])
+        is_told = any(problem.place.line == stumbled.place.line for problem in reader.problems)
+        return None, _in_order([*reader.problems, *(() if is_told else (stumbled,))])
     except _Stop:
         return None, _in_order(reader.problems)
     problems = _in_order(reader.problems)
@@ -136,8 +136,8 @@ class _EventReader:
                 self._refuse_marks(event)
             value = event.value
             plain = event.implicit[0]
-            if event.style == '"' and (found := _ESCAPED_CONTROL.search(value)):
-                message = f"there is an invisible character in this text (U+{ord(found[0]):04X})"
+            if event.style == '"' and (control := _ESCAPED_CONTROL.search(value)):
+                message = f"there is an invisible character in this text (U+{ord(control[0]):04X})"
                 self._problem("control", message, start, end, 'take out the "\\" and what follows it')
             return (None if plain and value in _NOTHING else value), Leaf(value, plain, start, end)
         if isinstance(event, yaml.AliasEvent):

@@ -12,8 +12,6 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from shapely import Polygon
-
 from tinbook.tins.shape import Ring
 from tinbook.tins.tin import Tin
 
@@ -60,11 +58,11 @@ class CakeOutline:
 
 def turns(ring: Ring) -> list[float]:
     """How far a closed ring of points turns at each of them, radians; left turns, those of an outer edge, positive."""
-    found = []
+    bends = []
     for (x0, y0), (x1, y1), (x2, y2) in zip(ring[-1:] + ring[:-1], ring, ring[1:] + ring[:1], strict=True):
         ax, ay, bx, by = x1 - x0, y1 - y0, x2 - x1, y2 - y1
-        found.append(math.atan2(ax * by - ay * bx, ax * bx + ay * by))
-    return found if sum(found) > 0.0 else [-turn for turn in found]
+        bends.append(math.atan2(ax * by - ay * bx, ax * bx + ay * by))
+    return bends if sum(bends) > 0.0 else [-turn for turn in bends]
 
 
 @lru_cache(maxsize=4096)
@@ -78,16 +76,18 @@ def outline_of(tin: Tin) -> CakeOutline:
     area_mm2, edge_mm = tin.kind.area_mm2(tin.sizes_mm, 0.5), tin.perimeter_mm + tin.inner_perimeter_mm
     if area_mm2 != tin.area_mm2:
         edge_mm = sum(_length(ring) for ring in rings)
-    each = [turns(ring) for ring in rings]
-    if min(map(min, each)) < INWARDS:
+    bends = [turns(ring) for ring in rings]
+    if min(map(min, bends)) < INWARDS:
         return CakeOutline(area_mm2=area_mm2, edge_mm=edge_mm, corners=0.0, room_mm=room_mm, bent=tin)
-    outside, *inside = (sum(math.tan(turn / 2.0) for turn in one) for one in each)
+    outside, *inside = (sum(math.tan(turn / 2.0) for turn in ring) for ring in bends)
     return CakeOutline(area_mm2=area_mm2, edge_mm=edge_mm, corners=outside - sum(inside), room_mm=room_mm)
 
 
 @lru_cache(maxsize=4096)
 def _moved(tin: Tin, by_mm: float) -> tuple[float, float]:
     """Area mm² and edge mm of the outline moved out by `by_mm`."""
+    from shapely import Polygon
+
     outer, *tubes = tin.kind.outline_mm(tin.sizes_mm, 0.5)
     moved = Polygon(outer, tubes).buffer(by_mm, join_style="mitre", mitre_limit=10)
     return moved.area, moved.length
@@ -98,7 +98,7 @@ def _half_width(ring: Ring) -> float:
 
 
 def _length(ring: Ring) -> float:
-    return sum(math.dist(one, other) for one, other in zip(ring, ring[1:] + ring[:1], strict=True))
+    return sum(math.dist(corner, following) for corner, following in zip(ring, ring[1:] + ring[:1], strict=True))
 
 
 @lru_cache(maxsize=1024)
@@ -110,6 +110,8 @@ def ring_round(tin: Tin, by_mm: float) -> Ring:
     outer = tin.kind.outline_mm(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0)[0]
     if by_mm == 0.0:
         return outer
+    from shapely import Polygon
+
     moved = Polygon(outer).buffer(by_mm, join_style="mitre", mitre_limit=10)
     pieces = [piece for piece in getattr(moved, "geoms", (moved,)) if not piece.is_empty]
     if not pieces:

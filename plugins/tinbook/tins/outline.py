@@ -99,8 +99,8 @@ def _off(ring: Ring) -> tuple[float, float]:
 
 def _short(number: float) -> str:
     """Hundredths at most, no idle noughts, no minus nought."""
-    told = f"{number:.2f}".rstrip("0").rstrip(".")
-    return "0" if told == "-0" else told
+    shown = f"{number:.2f}".rstrip("0").rstrip(".")
+    return "0" if shown == "-0" else shown
 
 
 def _split(sizes: Sizes) -> list[Ring]:

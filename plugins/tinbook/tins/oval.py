@@ -32,12 +32,12 @@ class Oval(Shape):
 
         wall = pi (2 a² - sum of 2^n (a_n² - g_n²)) / mean, of the half-widths.
         """
-        one, other = sizes[1] / 2.0, sizes[0] / 2.0
-        total, power = 2.0 * one**2, 1.0
-        while one - other > 1e-15 * one:
-            total -= power * (one**2 - other**2)
-            one, other, power = (one + other) / 2.0, math.sqrt(one * other), 2.0 * power
-        return math.pi * total / one
+        large, small = sizes[1] / 2.0, sizes[0] / 2.0
+        total, power = 2.0 * large**2, 1.0
+        while large - small > 1e-15 * large:
+            total -= power * (large**2 - small**2)
+            large, small, power = (large + small) / 2.0, math.sqrt(large * small), 2.0 * power
+        return math.pi * total / large
 
     def bounds_mm(self, sizes: Sizes) -> tuple[float, float]:
         return (sizes[0], sizes[1])

@@ -106,13 +106,13 @@ def _numbers(text: str, at: int, end: int, letter: str, came: int) -> tuple[list
     for index in range(ARGUMENTS[letter.upper()]):
         begin = _GAP.match(text, at, end).end()  # type: ignore[union-attr]
         flag = letter.upper() == "A" and index in (3, 4)
-        found = (_FLAG if flag else _NUMBER).match(text, begin, end)
-        if found is None:
+        number = (_FLAG if flag else _NUMBER).match(text, begin, end)
+        if number is None:
             wants = ARGUMENTS[letter.upper()]
             message = f'"{letter}" is followed by {wants} {"number" if wants == 1 else "numbers"}'
             raise Misread(message, f'as in "{EXAMPLE}"', came, max(at, came + 1))
-        numbers.append(float(found[0]))
-        at = found.end()
+        numbers.append(float(number[0]))
+        at = number.end()
     return numbers, at
 
 
@@ -150,13 +150,13 @@ def _bezier(points: list[Point]) -> list[Point]:
         for one, two, three in zip(points, points[1:], points[2:], strict=False)
     )
     steps = _steps(math.sqrt(degree * (degree - 1) * bend / (8 * FLAT_MM)))
-    found = []
+    curve = []
     for step in range(1, steps + 1):
         t, row = step / steps, points
         while len(row) > 1:
             row = [(one[0] + t * (two[0] - one[0]), one[1] + t * (two[1] - one[1])) for one, two in pairwise(row)]
-        found.append(row[0])
-    return found
+        curve.append(row[0])
+    return curve
 
 
 def _arc(begin: Point, numbers: list[float], to: Point) -> list[Point]:
@@ -178,12 +178,12 @@ def _arc(begin: Point, numbers: list[float], to: Point) -> list[Point]:
         sweep -= 2 * math.pi
     steps = _steps(abs(sweep) / (2 * math.acos(max(0.0, 1 - FLAT_MM / max(rx, ry, 2 * FLAT_MM)))))
     middle_x, middle_y = (begin[0] + to[0]) / 2, (begin[1] + to[1]) / 2
-    found = []
+    arc = []
     for step in range(1, steps):
         u = first + sweep * step / steps
         a, b = cx + rx * math.cos(u), cy + ry * math.sin(u)
-        found.append((cos * a - sin * b + middle_x, sin * a + cos * b + middle_y))
-    return [*found, to]
+        arc.append((cos * a - sin * b + middle_x, sin * a + cos * b + middle_y))
+    return [*arc, to]
 
 
 def _check(pen: _Pen, start: int, end: int, noun: str) -> None:
@@ -206,15 +206,15 @@ def crossing(rings: list[Ring] | tuple[Ring, ...]) -> int | None:
         for k, (one, two) in enumerate(zip(ring, (*ring[1:], ring[0]), strict=True)):
             before = first + (k - 1) % len(ring)
             lines.append((min(one[0], two[0]), max(one[0], two[0]), first + k, before, one, two))
-    found: int | None = None
+    earliest: int | None = None
     active: list[Line] = []
     for line in sorted(lines):
         active = [other for other in active if other[1] >= line[0]]
         for other in active:
             if _meet(line, other):
-                found = min(max(line[2], other[2]), len(lines) if found is None else found)
+                earliest = min(max(line[2], other[2]), len(lines) if earliest is None else earliest)
         active.append(line)
-    return found
+    return earliest
 
 
 def _meet(

@@ -16,12 +16,15 @@ from functools import lru_cache
 from typing import ClassVar, Literal
 
 from tinbook.tins.trade import metric_label
+from tinbook.tins.walls import Walls
 
 Sizes = tuple[float, ...]
 Ring = tuple[tuple[float, float], ...]
 
 # An inscribed polygon of n sides loses (2 pi / n)^2 / 6 of the circle: 0.005 % at 360.
 CIRCLE_POINTS = 360
+HAIR_MM = 1e-6
+"""A depth that is short by less holds all the same: depths are worked out, and miss in the last digits."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,53 +64,6 @@ class NamedSize:
     depth_mm: float
     also: tuple[str, ...] = ()
     nouns: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Walls:
-    """How the area grows from base to rim: area(t) = base + slope t + bend t², t = height / depth.
-
-    Above the rim the walls go straight up, as a paper collar does. depth_mm in mm, the rest in mm².
-    """
-
-    depth_mm: float
-    base: float
-    slope: float
-    bend: float
-
-    def volume_mm3(self, fill_mm: float) -> float:
-        """Volume in mm³ below a level fill_mm above the base. ValueError for a negative level or NaN."""
-        if not fill_mm >= 0.0:
-            raise ValueError(f"fill_mm must be 0 or more, not {fill_mm!r}")
-        if fill_mm <= self.depth_mm or not (self.slope or self.bend):
-            t = fill_mm / self.depth_mm
-            return fill_mm * (self.base + t * (self.slope / 2.0 + t * self.bend / 3.0))
-        brim = self.depth_mm * (self.base + self.slope / 2.0 + self.bend / 3.0)
-        return brim + (fill_mm - self.depth_mm) * (self.base + self.slope + self.bend)
-
-    def fill_mm(self, volume_mm3: float) -> float:
-        """Level in mm that volume_mm3 reaches: the inverse of volume_mm3. ValueError as there."""
-        if not volume_mm3 >= 0.0:
-            raise ValueError(f"the volume must be 0 or more, not {volume_mm3!r}")
-        if not (self.slope or self.bend):
-            return volume_mm3 / self.base
-        brim = self.volume_mm3(self.depth_mm)
-        if volume_mm3 >= brim:
-            return self.depth_mm + (volume_mm3 - brim) / (self.base + self.slope + self.bend)
-        # Newton steps, kept between two levels known to be too low and too high.
-        low, high = 0.0, self.depth_mm
-        level = self.depth_mm * volume_mm3 / brim
-        for _ in range(200):
-            over = self.volume_mm3(level) - volume_mm3
-            if abs(over) <= 1e-12 * volume_mm3:
-                break
-            low, high = (low, level) if over > 0.0 else (level, high)
-            t = level / self.depth_mm
-            area = self.base + t * (self.slope + t * self.bend)
-            level = level - over / area if area > 0.0 else low
-            if not low < level < high:
-                level = (low + high) / 2.0
-        return level
 
 
 class Shape(ABC):
@@ -286,8 +242,8 @@ class Shape(ABC):
     def least_depth_mm(self, sizes: Sizes, needed_mm: float) -> float | None:
         """The least depth in mm such a tin is sold in that holds needed_mm; None when none does."""
         sold = self.sold_mm(sizes)
-        at = bisect_left(sold, needed_mm - 1e-6)
-        return sold[at] if at < len(sold) else None
+        first = bisect_left(sold, needed_mm - HAIR_MM)
+        return sold[first] if first < len(sold) else None
 
     def sold_mm(self, sizes: Sizes) -> tuple[float, ...]:
         """The depths in mm that these sizes are sold in, small to large."""

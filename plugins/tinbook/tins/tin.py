@@ -8,8 +8,9 @@ from functools import lru_cache
 
 from tinbook.tins.outline import Outline
 from tinbook.tins.register import SHAPES
-from tinbook.tins.shape import Ring, Shape, Sizes, Walls
+from tinbook.tins.shape import Ring, Shape, Sizes
 from tinbook.tins.trade import inch_label, metric_label
+from tinbook.tins.walls import Walls
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,8 +54,8 @@ class Tin:
             if not 0.0 < self.measured_ml < float("inf"):
                 raise ValueError(f"a measure of {self.measured_ml!r} ml cannot be")
             scale = self.measured_ml * 1000.0 / walls.volume_mm3(depth)
-        told = hash((self.shape, sizes, depth, self.measured_ml))
-        worked = {"sizes_mm": sizes, "depth_mm": depth, "_walls": walls, "_scale": scale, "_hash": told}
+        hashed = hash((self.shape, sizes, depth, self.measured_ml))
+        worked = {"sizes_mm": sizes, "depth_mm": depth, "_walls": walls, "_scale": scale, "_hash": hashed}
         for name, value in {**worked, "_bounds_mm": kind.bounds_mm(sizes)}.items():
             object.__setattr__(self, name, value)
 

@@ -58,10 +58,10 @@ def read_heat(text: str) -> Heat:
 
 def _dial(text: str, at: int, number: float, end: int) -> tuple[float, int]:
     """The heat in °C that a number and its unit at `end` set a dial to, and where the unit ends."""
-    found = read_unit(text, end)
-    if found is None:
+    named = read_unit(text, end)
+    if named is None:
         raise Misread(f'is "{text[at:end]}" in °C or °F?', f"write {text[at:end]} °C or {text[at:end]} °F", at, end)
-    unit, end = found
+    unit, end = named
     if UNITS[unit] != "temperature":
         raise Misread(f'"{text[at:end]}" is no oven heat', "write 180 °C, 350 °F or gas mark 4", at, end)
     heat = celsius(number) if unit == "°F" else number
@@ -89,11 +89,11 @@ def read_temperature(text: str) -> float:
     """How warm something is, such as the middle of a cake: "97 °C", "206 °F"; in °C. Raises Misread."""
     at = len(text) - len(text.lstrip())
     number, end = read_number(text, at, "97 °C")
-    found = read_unit(text, end)
-    if found is None or UNITS[found[0]] != "temperature":
+    named = read_unit(text, end)
+    if named is None or UNITS[named[0]] != "temperature":
         said = text[at:end]
         raise Misread(f'is "{said}" in °C or °F?', f"write {said} °C or {said} °F", at, len(text.rstrip()))
-    unit, end = found
+    unit, end = named
     if left := text[end:].strip():
         raise Misread(
             f'"{left}" is left over after the heat', "leave it out", text.index(left, end), len(text.rstrip())

@@ -1,67 +1,56 @@
-"""The sizes of the kitchen's measures, worked out once by pint from kitchen.txt."""
+"""The measures of the kitchen by the names the code knows them by; their sizes are worked out from kitchen.txt."""
 
-from importlib import resources
 from math import log2
 
-import pint
-
-_registry: pint.UnitRegistry[float] = pint.UnitRegistry(None)
-_registry.load_definitions(
-    resources.files("tinbook.units").joinpath("kitchen.txt").read_text(encoding="utf-8").splitlines()
+from tinbook.units.sizes import (
+    FAHRENHEIT_AT_0_C,
+    FAHRENHEIT_PER_CELSIUS,
+    GRAMS,
+    MILLILITRES,
+    MILLIMETRES,
+    MINUTES,
 )
 
-
-def _size(unit: str, base: str) -> float:
-    """How many `base` there are in one `unit`.
-
-    Every defined size has at most 13 digits; what follows them is rounding in the multiplication.
-    """
-    return float(f"{_registry.Quantity(1.0, unit).to(base).magnitude:.13g}")
-
-
 # grams
-GRAMS_PER_KILOGRAM = _size("kilogram", "gram")
-GRAMS_PER_POUND = _size("pound", "gram")
-GRAMS_PER_OUNCE = _size("ounce", "gram")
+GRAMS_PER_KILOGRAM = GRAMS["kilogram"]
+GRAMS_PER_POUND = GRAMS["pound"]
+GRAMS_PER_OUNCE = GRAMS["ounce"]
 
 # millimetres
-MM_PER_CM = _size("centimetre", "millimetre")
-MM_PER_INCH = _size("inch", "millimetre")
+MM_PER_CM = MILLIMETRES["centimetre"]
+MM_PER_INCH = MILLIMETRES["inch"]
 
 # minutes
-MINUTES_PER_HOUR = _size("hour", "minute")
+MINUTES_PER_HOUR = MINUTES["hour"]
 
 # millilitres
-ML_PER_LITRE = _size("litre", "millilitre")
-ML_PER_US_FLUID_OUNCE = _size("US_fluid_ounce", "millilitre")
-ML_PER_UK_FLUID_OUNCE = _size("UK_fluid_ounce", "millilitre")
-ML_PER_US_PINT = _size("US_pint", "millilitre")
-ML_PER_UK_PINT = _size("UK_pint", "millilitre")
+ML_PER_LITRE = MILLILITRES["litre"]
+ML_PER_US_FLUID_OUNCE = MILLILITRES["US_fluid_ounce"]
+ML_PER_UK_FLUID_OUNCE = MILLILITRES["UK_fluid_ounce"]
+ML_PER_US_PINT = MILLILITRES["US_pint"]
+ML_PER_UK_PINT = MILLILITRES["UK_pint"]
 CUPS_ML = {
-    "US cup": _size("US_cup", "millilitre"),
-    "metric cup": _size("metric_cup", "millilitre"),
-    "UK cup": _size("UK_cup", "millilitre"),
+    "US cup": MILLILITRES["US_cup"],
+    "metric cup": MILLILITRES["metric_cup"],
+    "UK cup": MILLILITRES["UK_cup"],
 }
 # tablespoon, teaspoon
 SPOONS_ML = {
-    name: (_size(f"{name}_tablespoon", "millilitre"), _size(f"{name}_teaspoon", "millilitre"))
+    name: (MILLILITRES[f"{name}_tablespoon"], MILLILITRES[f"{name}_teaspoon"])
     for name in ("metric", "US", "Australian")
 }
 # A pinch is a sixteenth of a teaspoon: common practice.
 TEASPOONS_PER_PINCH = 1 / 16
 
-_FAHRENHEIT_PER_CELSIUS = _size("delta_degree_Celsius", "delta_degree_Fahrenheit")
-_FAHRENHEIT_AT_0_C = float(f"{_registry.Quantity(0.0, 'degree_Celsius').to('degree_Fahrenheit').magnitude:.13g}")
-
 
 def fahrenheit(celsius: float) -> float:
     """A temperature in °F, from °C."""
-    return celsius * _FAHRENHEIT_PER_CELSIUS + _FAHRENHEIT_AT_0_C
+    return celsius * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_0_C
 
 
 def celsius(fahrenheit: float) -> float:
     """A temperature in °C, from °F."""
-    return (fahrenheit - _FAHRENHEIT_AT_0_C) / _FAHRENHEIT_PER_CELSIUS
+    return (fahrenheit - FAHRENHEIT_AT_0_C) / FAHRENHEIT_PER_CELSIUS
 
 
 def gas_mark_celsius(mark: float) -> float:

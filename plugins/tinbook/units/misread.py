@@ -30,5 +30,5 @@ class Whose(Misread):
 def suggestion(word: str, known: Iterable[str]) -> str:
     """A hint with the known word nearest to `word`, whatever the case; empty if none is near."""
     spelled = {name.casefold(): name for name in known}
-    found = get_close_matches(word.casefold(), spelled, n=1, cutoff=_CLOSE_ENOUGH)
-    return f'did you mean "{spelled[found[0]]}"?' if found else ""
+    nearest = get_close_matches(word.casefold(), spelled, n=1, cutoff=_CLOSE_ENOUGH)
+    return f'did you mean "{spelled[nearest[0]]}"?' if nearest else ""

@@ -62,33 +62,33 @@ def read_number(text: str, at: int, such_as: str = "425 g") -> tuple[float, int]
 
     Raises Misread if there is none, with `such_as` for an example, or if it is malformed.
     """
-    found = _NUMBER.match(text, at)
-    if found is None:
+    number = _NUMBER.match(text, at)
+    if number is None:
         raise _no_number(text, at, such_as)
-    end = found.end()
+    end = number.end()
     if (commas := _COMMAS.match(text, at)) and commas.end() > end:
         raise _comma(commas)
     if run := _RUNS_ON.match(text, end):
         raise Misread(f'"{text[at : run.end()]}" is no number', "write 425, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
-    value = _value(found)
+    value = _value(number)
     if not isfinite(value):
-        raise Misread(f'"{found[0][:20]}" is no number to measure by', "check the number", at, end)
+        raise Misread(f'"{number[0][:20]}" is no number to measure by', "check the number", at, end)
     return value, end
 
 
-def _value(found: re.Match[str]) -> float:
-    if part := found["part"]:
-        return float(found["whole"]) + _VULGAR[part]
-    if vulgar := found["vulgar"]:
+def _value(number: re.Match[str]) -> float:
+    if part := number["part"]:
+        return float(number["whole"]) + _VULGAR[part]
+    if vulgar := number["vulgar"]:
         return _VULGAR[vulgar]
-    if top := found["top"]:
-        over, under = float(top), float(found["low"])
+    if top := number["top"]:
+        over, under = float(top), float(number["low"])
         if not under:
-            raise Misread(f'"{found[0]}" divides by nothing', "write 1/2", *found.span())
-        if found["and"] and over >= under:
-            raise Misread(f'"{found[0]}" has a part that is not less than one', "write 1 1/2, or 3/2", *found.span())
-        return float(found["and"] or 0) + over / under
-    return float(found["plain"].replace(",", ""))
+            raise Misread(f'"{number[0]}" divides by nothing', "write 1/2", *number.span())
+        if number["and"] and over >= under:
+            raise Misread(f'"{number[0]}" has a part that is not less than one', "write 1 1/2, or 3/2", *number.span())
+        return float(number["and"] or 0) + over / under
+    return float(number["plain"].replace(",", ""))
 
 
 def _comma(commas: re.Match[str]) -> Misread:

@@ -51,8 +51,8 @@ def _units(*dimensions: str) -> str:
 
 def _amount(*dimensions: str) -> str:
     """A quantity, perhaps with its smaller part: `1 lb 4 oz`."""
-    one = rf"{NUMBER}\s*{_units(*dimensions)}"
-    return rf"{one}(?:\s*{one})?"
+    part = rf"{NUMBER}\s*{_units(*dimensions)}"
+    return rf"{part}(?:\s*{part})?"
 
 
 _TO = rf"\s*(?:[-‐‑‒–—−]|{any_case('to')})\s*"

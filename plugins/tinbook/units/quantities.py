@@ -167,12 +167,12 @@ def _quantity(
     to = _RANGE.match(text, end)
     if to and not ranged:
         raise _range(text, at, to.end())
-    found = None if to else read_unit(text, end)
-    if found is None:
+    named = None if to else read_unit(text, end)
+    if named is None:
         if to is None and "count" in want and minus is None:
             return _checked(text, at, end, value, "", measures, zero), end
         return None, end
-    unit, unit_end = found
+    unit, unit_end = named
     _wanted(text, at, unit, unit_end, want, end)
     if minus:
         if UNITS[unit] != "temperature":
@@ -193,16 +193,16 @@ def _going_on(text: str, at: int, end: int, first: Quantity) -> tuple[Quantity, 
     if not _DIGIT.match(text, start):
         return first, end
     value, number_end = read_number(text, start)
-    found = read_unit(text, number_end)
+    named = read_unit(text, number_end)
     small = _GOES_ON[first.unit]
-    if found is None or found[0] != small:
+    if named is None or named[0] != small:
         return first, end
     size, small_size = unit_size(first.unit, METRIC), unit_size(small, METRIC)
     if value * small_size >= size:
-        message = f'"{text[start : found[1]]}" is as much as 1 {first.unit} or more'
-        raise Misread(message, "check it, or write it all in one unit", start, found[1])
+        message = f'"{text[start : named[1]]}" is as much as 1 {first.unit} or more'
+        raise Misread(message, "check it, or write it all in one unit", start, named[1])
     base = first.base + value * small_size
-    return Quantity(round(first.value * size / small_size + value, 9), small, first.dimension, base), found[1]
+    return Quantity(round(first.value * size / small_size + value, 9), small, first.dimension, base), named[1]
 
 
 def _checked(text: str, at: int, end: int, value: float, unit: str, measures: Measures, zero: bool) -> Quantity:
@@ -232,7 +232,7 @@ def _wanted(text: str, at: int, unit: str, end: int, want: Collection[str], word
         raise Misread('does "c" mean a cup or °C?', "write US cup, metric cup, UK cup or °C", end - 1, end)
     if dimension in want:
         return
-    names = _either(_DIMENSIONS[one][0] for one in want)
+    names = _either(_DIMENSIONS[wanted][0] for wanted in want)
     message = f'"{text[at:end].strip()}" is {_DIMENSIONS[dimension][0]}; {names} belongs here'
     raise Misread(message, f"write it like {_such_as(want)}", at, end)
 
@@ -282,7 +282,7 @@ def _nothing_after(text: str, end: int, quantity: Quantity, want: Collection[str
 
 def _such_as(want: Collection[str]) -> str:
     """An example of each dimension wanted, at most three."""
-    return _either([_DIMENSIONS[one][1] for one in want][:3])
+    return _either([_DIMENSIONS[wanted][1] for wanted in want][:3])
 
 
 def _either(words: Iterable[str]) -> str:
@@ -291,8 +291,8 @@ def _either(words: Iterable[str]) -> str:
 
 
 def _start(text: str, at: int = 0) -> int:
-    found = _SPACES.match(text, at)
-    return found.end() if found else at
+    spaces = _SPACES.match(text, at)
+    return spaces.end() if spaces else at
 
 
 def _collection(want: Collection[str]) -> Collection[str]:

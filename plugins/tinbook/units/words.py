@@ -122,14 +122,14 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
 
     Raises Misread for a word that means two things, or that measures nothing.
     """
-    found = _WORD.match(text, at)
-    if found is None:
+    written = _WORD.match(text, at)
+    if written is None:
         return None
-    word = "".join(found["word"].casefold().split())
-    start, end = found.span("word")
+    word = "".join(written["word"].casefold().split())
+    start, end = written.span("word")
     if word in _REFUSED:
         message, hint = _REFUSED[word]
-        raise Misread(message.format(f'"{found["word"]}"'), hint, start, end)
+        raise Misread(message.format(f'"{written["word"]}"'), hint, start, end)
     if word.startswith("fl") and word.endswith(("oz", "ounce", "ounces")):
         unit = "fl oz"
     elif word[0] in "°º˚" or (word.startswith("deg") and word not in ("deg", "degree", "degrees")):
@@ -138,11 +138,11 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
         unit = WORDS[word]
     else:
         return None
-    if whose := found["whose"]:
+    if whose := written["whose"]:
         unit = f"{_WHOSE[whose.casefold()]} {unit}"
         if unit not in UNITS:
-            raise Misread(f'no measure called "{unit}"', "leave out whose it is", found.start("whose"), end)
-    return unit, found.end()
+            raise Misread(f'no measure called "{unit}"', "leave out whose it is", written.start("whose"), end)
+    return unit, written.end()
 
 
 def unit_size(unit: str, measures: Measures) -> float:

@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from html.parser import HTMLParser
 
-from markdown import markdown
-
 from tinbook.pages.spelling import formats
 
 STRONG, SLANTED = ("strong", "code"), ("em",)
@@ -24,6 +22,8 @@ class Phrase:
 
 def phrases(text: str) -> tuple[tuple[Phrase, ...], ...]:
     """The paragraphs of a Markdown text as the page reads it. A link keeps its words; a line of a list gets a dash."""
+    from markdown import markdown
+
     reader = _PhraseReader()
     reader.feed(markdown(formats.prose(text)))
     reader.close()

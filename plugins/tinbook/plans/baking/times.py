@@ -6,18 +6,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
-from typing import NamedTuple
-
-import numpy as np
+from typing import TYPE_CHECKING, NamedTuple
 
 from tinbook.engine import baking, conduction, rounding
-from tinbook.engine.baking import Floats, Law
+from tinbook.engine.baking import Law
 from tinbook.facts import Facts
 from tinbook.models import Baked
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
+
+if TYPE_CHECKING:
+    from tinbook.engine.baking import Floats
 
 ANCHOR_C = 170.0
 """The oven for which the facts say how long a kind of mixture bakes."""
@@ -73,10 +74,13 @@ class Baking:
 
         Never less than the middle needs by conduction alone. ValueError where the oven is too cool for the centre.
         """
+        import numpy as np
+
         oven_c = self.oven_c if oven_c is None else oven_c
         start_c = self.start_c if start_c is None else start_c
         if not cakes:
             return []
+
         widths = [width_mm(tin) for tin, _ in cakes]
         depths = [depth for _, depth in cakes]
         medians, spreads = self.law.minutes(widths, depths, baking.heat(oven_c, start_c, self.centre_c))
@@ -93,6 +97,8 @@ class Baking:
         self, widths: Sequence[float], depths: Sequence[float], check: Floats, oven_c: float, start_c: float
     ) -> Floats:
         """Minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
+        import numpy as np
+
         least = np.zeros(len(widths))
         heats = oven_c, start_c, self.centre_c
         # a cake without edges is slower than any, and its time is known from other tins
@@ -120,6 +126,8 @@ class Baking:
         if not self.points:
             nothing = saying("nothing_baked", kin=self.kin, kind=self.batch.kind.title)
             return [Far(1.0, 1.0, nothing) for _ in cakes]
+        import numpy as np
+
         sizes = np.array([(width_mm(tin), depth) for tin, depth in cakes]).reshape(-1, 1, 2)
         ratios = sizes / np.array([(point.width_mm, point.depth_mm) for point in self.points])
         apart = np.abs(np.log(ratios)).sum(axis=2)

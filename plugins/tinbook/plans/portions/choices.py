@@ -8,9 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from typing import Any
-
-import numpy as np
+from typing import TYPE_CHECKING, Any
 
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
@@ -20,7 +18,11 @@ from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.portions.cutting import Portion, cut_of, portion_sizes
 from tinbook.tins import Tin
 
-Counts = np.ndarray[Any, np.dtype[Any]]
+if TYPE_CHECKING:
+    import numpy as np
+
+    Counts = np.ndarray[Any, np.dtype[Any]]
+
 STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
 TRAYS = ("rectangle", "sheet")
 CUPS = ("cups", "standard")
@@ -70,6 +72,8 @@ class Choices:
     @cached_property
     def sums(self) -> Sums:
         """What each set serves, worked out once. Areas are in whole mm², so that whole numbers hold them."""
+        import numpy as np
+
         kinds = range(len(self.portions))
         serves = np.array([[tier.serves[kind] for kind in kinds] for tier in self.tiers] + [[0] * len(kinds)])
         areas = np.array([tier.area_mm2 for tier in self.tiers] + [0.0]).astype(np.int64)

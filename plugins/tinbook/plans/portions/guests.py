@@ -7,15 +7,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-
-import numpy as np
+from typing import TYPE_CHECKING
 
 from tinbook.engine import layers as sums
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.base.weighing import Batch, weigh
-from tinbook.plans.portions.choices import Choices, Counts
+from tinbook.plans.portions.choices import Choices
+
+if TYPE_CHECKING:
+    from tinbook.plans.portions.choices import Counts
 
 MOST_TRAYS = 17
 FEWEST, MOST = 10, 200
@@ -56,6 +58,8 @@ class Answer:
 
 def answers(choices: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
     """The best sets that serve: least over, then fewest tins, then least mixture."""
+    import numpy as np
+
     every = choices.sums
     allowed = np.full(len(every.tiers), True)
     if wish.stacked is not None:
@@ -83,6 +87,8 @@ def _nearest(
     choices: Choices, wish: Wish, most: int, sets: Counts, served: Counts, tray: int | None
 ) -> Iterator[Answer]:
     """The best of `sets`, which serve `served`, with one thing beside them, or nothing."""
+    import numpy as np
+
     cups, more_mm2 = np.zeros(len(sets), dtype=np.int64), 0
     if tray is not None:
         served, more_mm2 = served + choices.tiers[tray].serves[wish.kind], int(choices.tiers[tray].area_mm2)

@@ -1,0 +1,100 @@
+"""What of an outline lies below a line, in a strip, beside an edge. Lengths mm, areas mm².
+
+Areas come from the outline's own corners: the area of what lies below a line is the sum of ∫ x dy along the edges
+below it, which is exact for any polygon, tubes and all.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from tinbook.tins.shape import Ring
+
+Array = np.ndarray[Any, np.dtype[np.float64]]
+Point = tuple[float, float]
+STEPS = 96
+"""Into how many steps a strip is laid to find where it is cut."""
+
+
+def turned(rings: Sequence[Ring]) -> tuple[Ring, ...]:
+    """The outline laid on its side: its left is on top, its top on the left. Turned twice it is as it was."""
+    return tuple(tuple((-y, -x) for x, y in ring) for ring in rings)
+
+
+def spans(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
+    """Least x, least y, most x, most y of the outline."""
+    points = points_of(rings[0])
+    (left, low), (right, high) = points.min(axis=0), points.max(axis=0)
+    return float(left), float(low), float(right), float(high)
+
+
+def area_below(rings: Sequence[Ring], heights: Sequence[float] | Array) -> Array:
+    """The area of what lies below each of `heights`."""
+    return below_points([points_of(ring) for ring in rings], heights)
+
+
+@lru_cache(maxsize=512)
+def points_of(ring: Ring) -> Array:
+    """The corners of a ring, a row of x and y each."""
+    return np.asarray(ring)
+
+
+def below_points(rings: Sequence[Array], heights: Sequence[float] | Array) -> Array:
+    """`area_below` of rings given by their corners (n × 2)."""
+    lines = np.asarray(heights, dtype=float)[:, None]
+    total = np.zeros(lines.shape[0])
+    for index, points in enumerate(rings):
+        after = np.roll(points, -1, axis=0)
+        whole = float(np.sum(points[:, 0] * after[:, 1] - after[:, 0] * points[:, 1]))
+        falls = after[:, 1] < points[:, 1]
+        low, high = np.where(falls[:, None], after, points), np.where(falls[:, None], points, after)
+        rise = high[:, 1] - low[:, 1]
+        level = rise <= 0.0
+        part = np.clip((lines - low[:, 1]) / np.where(level, 1.0, rise), 0.0, 1.0)
+        under = rise * part * (low[:, 0] + part / 2.0 * (high[:, 0] - low[:, 0]))
+        sign = math.copysign(1.0, whole) * (1.0 if index == 0 else -1.0)
+        total += sign * (np.where(falls, -1.0, 1.0) * under).sum(axis=1)
+    return total
+
+
+def area(rings: Sequence[Ring]) -> float:
+    """The area of the whole outline."""
+    return float(area_below(rings, [spans(rings)[3]])[0])
+
+
+def strip_areas(rings: Sequence[Ring], strips: int) -> tuple[float, ...]:
+    """The areas of so many strips of equal width, from the top down."""
+    _, low, _, high = spans(rings)
+    below = area_below(rings, np.linspace(high, low, strips + 1))
+    return tuple(float(share) for share in below[:-1] - below[1:])
+
+
+def strips_areas(rings: Sequence[Ring], most: int) -> list[tuple[float, ...]]:
+    """`strip_areas` of one strip, of two, and so on to `most`."""
+    _, low, _, high = spans(rings)
+    below = area_below(rings, np.concatenate([np.linspace(high, low, strips + 1) for strips in range(1, most + 1)]))
+    areas, first = [], 0
+    for strips in range(1, most + 1):
+        part = below[first : first + strips + 1]
+        areas.append(tuple(float(share) for share in part[:-1] - part[1:]))
+        first += strips + 1
+    return areas
+
+
+def strip_edges(rings: Sequence[Ring], shares: Sequence[float]) -> tuple[float, ...]:
+    """How far from the top strips begin and end that hold these shares of the outline, their sum 1."""
+    _, low, _, high = spans(rings)
+    heights = np.linspace(low, high, STEPS + 1)
+    below = area_below(rings, heights)
+    wanted = (1.0 - np.cumsum(shares)[:-1]) * below[-1]
+    cuts = np.interp(wanted, below, heights)
+    for _ in range(2):
+        # A step of Newton's: what lies below grows by the width there.
+        beside = area_below(rings, np.concatenate((cuts - 0.05, cuts, cuts + 0.05))).reshape(3, -1)
+        cuts = cuts - (beside[1] - wanted) / np.maximum((beside[2] - beside[0]) / 0.1, 1.0)
+    return (0.0, *(float(high - cut) for cut in cuts), high - low)
