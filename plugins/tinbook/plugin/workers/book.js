@@ -1,5 +1,7 @@
 // Keeps one version of the whole book on the device and answers from it alone. VERSION and DIGESTS stand above.
-const HOME = self.registration.scope, OURS = `tinbook ${HOME} `, CACHE = OURS + VERSION;
+const HOME = self.registration.scope,
+  OURS = `tinbook ${HOME} `,
+  CACHE = OURS + VERSION;
 const FILES = new Map(Object.entries(DIGESTS));
 const at = name => HOME + name.split("/").map(encodeURIComponent).join("/");
 
@@ -12,8 +14,9 @@ async function sum(body) {
 async function keep(cache, name) {
   if (await cache.match(at(name))) return;
   for (const from of [() => caches.match(at(name)), () => fetch(at(name), { cache: "reload" })]) {
-    const found = await from(), body = await found?.arrayBuffer();
-    if (body && await sum(body) === FILES.get(name)) {
+    const found = await from(),
+      body = await found?.arrayBuffer();
+    if (body && (await sum(body)) === FILES.get(name)) {
       const type = found.headers.get("Content-Type") || "application/octet-stream";
       return cache.put(at(name), new Response(body, { headers: { "Content-Type": type } }));
     }
@@ -23,9 +26,12 @@ async function keep(cache, name) {
 
 // What was kept before a failure stays for the next try; it is answered from only when all is there.
 async function fill() {
-  const cache = await caches.open(CACHE), names = [...FILES.keys()];
+  const cache = await caches.open(CACHE),
+    names = [...FILES.keys()];
   // eight at a time: a thousand pages at once are too much for a tablet
-  const lane = async () => { for (let name; (name = names.pop());) await keep(cache, name); };
+  const lane = async () => {
+    for (let name; (name = names.pop()); ) await keep(cache, name);
+  };
   try {
     await Promise.all(Array.from({ length: 8 }, lane));
   } catch (error) {
@@ -50,15 +56,26 @@ async function begin() {
 let mending = null;
 async function answer(event, url) {
   let name = "%";
-  try { name = decodeURIComponent(url.pathname.slice(new URL(HOME).pathname.length)); } catch { /* no file is called so */ }
+  try {
+    name = decodeURIComponent(url.pathname.slice(new URL(HOME).pathname.length));
+  } catch {
+    /* no file is called so */
+  }
   if (!name || name.endsWith("/")) name += "index.html";
-  if (FILES.has(`${name}/index.html`)) { url.pathname += "/"; return Response.redirect(url); }
+  if (FILES.has(`${name}/index.html`)) {
+    url.pathname += "/";
+    return Response.redirect(url);
+  }
   // an address this book does not have is not fetched: it could be a page of the next one
   const missing = !FILES.has(name);
   const kept = await caches.match(at(missing ? "404.html" : name), { cacheName: CACHE }).catch(() => undefined);
   if (!kept) {
     // the device has thrown the book away: read from the host, and keep it again
-    mending ||= fill().catch(() => {}).then(() => { mending = null; });
+    mending ||= fill()
+      .catch(() => {})
+      .then(() => {
+        mending = null;
+      });
     event.waitUntil(mending);
     return fetch(event.request);
   }
@@ -75,8 +92,11 @@ self.addEventListener("fetch", event => {
 });
 self.addEventListener("message", event => {
   if (event.data === "open") event.waitUntil(open());
-  if (event.data === "kept?") event.waitUntil((async () => {
-    const names = await (await caches.open(CACHE)).keys();
-    event.source.postMessage({ kept: names.length === FILES.size });
-  })());
+  if (event.data === "kept?")
+    event.waitUntil(
+      (async () => {
+        const names = await (await caches.open(CACHE)).keys();
+        event.source.postMessage({ kept: names.length === FILES.size });
+      })(),
+    );
 });

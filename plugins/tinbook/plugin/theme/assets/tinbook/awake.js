@@ -3,15 +3,22 @@
 import { read, write } from "./keep.js";
 import { words } from "./words.js";
 
-let lock = null, wanted = false, shown = null;
+let lock = null,
+  wanted = false,
+  shown = null;
 
 async function ask() {
   if (!wanted || lock || document.visibilityState !== "visible" || !("wakeLock" in navigator)) return say();
   try {
     lock = await navigator.wakeLock.request("screen");
-    lock.addEventListener("release", () => { lock = null; say(); });
+    lock.addEventListener("release", () => {
+      lock = null;
+      say();
+    });
     if (!wanted) await lock.release();
-  } catch { lock = null; }
+  } catch {
+    lock = null;
+  }
   say();
 }
 

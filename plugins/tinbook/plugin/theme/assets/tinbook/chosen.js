@@ -24,11 +24,15 @@ export function save(slug, choice) {
 function fromAddress(recipe) {
   if (!location.hash.startsWith("#for?")) return null;
   const asked = new URLSearchParams(location.hash.slice(5));
-  const choice = { count: Number(asked.get("count") || recipe.count), exact: asked.get("eggs") === "exact" }, grams = Number(asked.get("grams"));
+  const choice = { count: Number(asked.get("count") || recipe.count), exact: asked.get("eggs") === "exact" },
+    grams = Number(asked.get("grams"));
   if (grams && !recipe.tins.length) return { ...choice, tin: "", grams, count: grams / recipe.makes_g };
   if (asked.get("ml")) return { ...choice, any: { ml: Number(asked.get("ml")) } };
   if (asked.get("shape")) {
-    return { ...choice, any: { shape: asked.get("shape"), width: Number(asked.get("width")), length: Number(asked.get("length")) } };
+    return {
+      ...choice,
+      any: { shape: asked.get("shape"), width: Number(asked.get("width")), length: Number(asked.get("length")) },
+    };
   }
   return { ...choice, tin: asked.get("tin") || recipe.tin };
 }
@@ -50,5 +54,7 @@ export function soundAny(any, recipe) {
 
 // An address put in by hand while the page is open counts like one the page was opened with.
 export function watchAddress() {
-  window.addEventListener("hashchange", () => { if (location.hash.startsWith("#for?")) location.reload(); });
+  window.addEventListener("hashchange", () => {
+    if (location.hash.startsWith("#for?")) location.reload();
+  });
 }

@@ -3,7 +3,11 @@ const home = new URL(document.querySelector("meta[name=tinbook]")?.content || ".
 const memory = new Map();
 
 function store() {
-  try { return window.localStorage; } catch { return null; }
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
 }
 
 export function read(key, otherwise) {
@@ -12,7 +16,9 @@ export function read(key, otherwise) {
   try {
     const text = store()?.getItem(name);
     return text ? JSON.parse(text) : otherwise;
-  } catch { return otherwise; }
+  } catch {
+    return otherwise;
+  }
 }
 
 export function write(key, value) {
@@ -20,10 +26,14 @@ export function write(key, value) {
   try {
     store().setItem(name, JSON.stringify(value));
     memory.delete(name);
-  } catch { memory.set(name, value); }
+  } catch {
+    memory.set(name, value);
+  }
 }
 
 // Another page of the book has written: tell who listens.
 export function follow(key, heard) {
-  window.addEventListener("storage", event => { if (event.key === `tinbook ${home} ${key}`) heard(); });
+  window.addEventListener("storage", event => {
+    if (event.key === `tinbook ${home} ${key}`) heard();
+  });
 }

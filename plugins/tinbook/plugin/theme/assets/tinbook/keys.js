@@ -5,10 +5,18 @@ export function keys() {
   announce("");
   document.addEventListener("keydown", event => {
     const drawer = find("#__drawer");
-    if (event.key === " " && event.target.matches("label[tabindex]")) { event.preventDefault(); event.target.click(); }
+    if (event.key === " " && event.target.matches("label[tabindex]")) {
+      event.preventDefault();
+      event.target.click();
+    }
     if (event.key === "Escape" && drawer?.checked) drawer.click();
   });
-  for (const [menu, opener, first] of [["#__search", ".tb-find", ".md-search__input"], ["#__drawer", ".tb-contents"]]) {
-    find(menu)?.addEventListener("change", event => setTimeout(() => find(event.target.checked ? first ?? opener : opener)?.focus()));
+  for (const [menu, opener, first] of [
+    ["#__search", ".tb-find", ".md-search__input"],
+    ["#__drawer", ".tb-contents"],
+  ]) {
+    find(menu)?.addEventListener("change", event =>
+      setTimeout(() => find(event.target.checked ? (first ?? opener) : opener)?.focus()),
+    );
   }
 }

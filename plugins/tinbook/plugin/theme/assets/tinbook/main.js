@@ -10,5 +10,9 @@ import { timers } from "./timers.js";
 
 for (const part of [keys, measures, bench, tables, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
-  try { part(); } catch (error) { console.error(error); }
+  try {
+    part();
+  } catch (error) {
+    console.error(error);
+  }
 }

@@ -1,13 +1,18 @@
 // Grams, ounces, or cups and spoons: one switch, remembered, on every page that has amounts.
-import { follow, read, write } from "./keep.js";
+
 import { all, choice, press } from "./dom.js";
-import { inOunces, inSpoons } from "./sums.js";
+import { follow, read, write } from "./keep.js";
 import { cupWord, mixed, ounces } from "./spell.js";
+import { inOunces, inSpoons } from "./sums.js";
 import { words } from "./words.js";
 
 const listeners = [];
 const house = document.querySelector("meta[name=tinbook]")?.dataset.measures || "grams";
-const MEASURES = [["grams", words.g], ["ounces", words.oz], ["cups", words.spoons]];
+const MEASURES = [
+  ["grams", words.g],
+  ["ounces", words.oz],
+  ["cups", words.spoons],
+];
 
 export const measure = () => {
   const kept = read("measure", house);
@@ -18,7 +23,8 @@ export const onMeasure = listener => listeners.push(listener);
 // A line at a factor in the chosen measure, as figure and unit; null for grams, and for cups without a volume measure.
 export function measured(recipe, line, factor) {
   if (measure() === "ounces") {
-    const text = ounces(inOunces(line, factor, recipe)), at = text.lastIndexOf("\u00a0");
+    const text = ounces(inOunces(line, factor, recipe)),
+      at = text.lastIndexOf("\u00a0");
     return [text.slice(0, at), text.slice(at + 1)];
   }
   const spoons = measure() === "cups" ? inSpoons(line, factor, recipe) : null;
@@ -33,7 +39,12 @@ function changed() {
 
 export function measures() {
   for (const holder of all(".tb-measure")) {
-    holder.append(choice(words.measure, MEASURES, measure(), value => { write("measure", value); changed(); }));
+    holder.append(
+      choice(words.measure, MEASURES, measure(), value => {
+        write("measure", value);
+        changed();
+      }),
+    );
     holder.hidden = false;
   }
   follow("measure", changed);

@@ -6,8 +6,17 @@ export function share() {
   const acts = find(".tb-acts");
   if (!acts || !navigator.share) return;
   const title = find("h1").firstChild.textContent.trim();
-  acts.prepend(make("button", { class: "tb-button", onclick: () => {
-    // closing the sheet without choosing is no fault
-    navigator.share({ title, url: location.href }).catch(() => {});
-  } }, told.handOn));
+  acts.prepend(
+    make(
+      "button",
+      {
+        class: "tb-button",
+        onclick: () => {
+          // closing the sheet without choosing is no fault
+          navigator.share({ title, url: location.href }).catch(() => {});
+        },
+      },
+      told.handOn,
+    ),
+  );
 }

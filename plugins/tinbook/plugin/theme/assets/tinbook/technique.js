@@ -1,6 +1,6 @@
+import { all, find } from "./dom.js";
 import { people } from "./people.js";
 import { share } from "./share.js";
-import { all, find } from "./dom.js";
 
 people();
 share();
@@ -10,5 +10,7 @@ const cakes = find(".tb-cakes");
 if (cakes) {
   cakes.hidden = false;
   const select = find("select", cakes);
-  select.addEventListener("change", () => { for (const each of all("[data-cake]")) each.hidden = each.dataset.cake !== select.value; });
+  select.addEventListener("change", () => {
+    for (const each of all("[data-cake]")) each.hidden = each.dataset.cake !== select.value;
+  });
 }

@@ -1,37 +1,64 @@
 // Named timers, several at once. A timer is the moment it ends, so sleep and leaving the page cannot put it wrong.
-import { follow, read, write } from "./keep.js";
-import { all, announce, find, make } from "./dom.js";
-import { clock } from "./spell.js";
+
 import { stayAwake } from "./awake.js";
+import { all, announce, find, make } from "./dom.js";
+import { follow, read, write } from "./keep.js";
+import { clock } from "./spell.js";
 import { words } from "./words.js";
 
-const RING_S = 30, LEAST_MIN = 3, MOST_MIN = 720;
+const RING_S = 30,
+  LEAST_MIN = 3,
+  MOST_MIN = 720;
 let sound = null;
 const title = document.title;
 const list = () => read("timers", []);
-const save = timers => { write("timers", timers); draw(); };
-const hour = at => { const day = new Date(at); return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`; };
+const save = timers => {
+  write("timers", timers);
+  draw();
+};
+const hour = at => {
+  const day = new Date(at);
+  return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`;
+};
 const left = timer => timer.stopped ?? (timer.ends - Date.now()) / 1000;
 
 // `bake`: the line for the log, as far as it is known before the bake is done.
 export function start(name, minutes, bake) {
   // a browser lets a page sound only after a touch: this is one
-  try { sound ||= new AudioContext(); sound.resume(); } catch { sound = null; }
+  try {
+    sound ||= new AudioContext();
+    sound.resume();
+  } catch {
+    sound = null;
+  }
   const began = Date.now();
-  save([...list(), { id: `${began}${Math.random()}`, name, minutes, page: location.pathname, ends: began + minutes * 60000, began,
-    bake: bake && `  - {day: ${new Date().toLocaleDateString("sv")}, ${bake}` }]);
+  save([
+    ...list(),
+    {
+      id: `${began}${Math.random()}`,
+      name,
+      minutes,
+      page: location.pathname,
+      ends: began + minutes * 60000,
+      began,
+      bake: bake && `  - {day: ${new Date().toLocaleDateString("sv")}, ${bake}`,
+    },
+  ]);
   stayAwake();
 }
 
 function beep() {
   if (!sound) return;
-  const tone = sound.createOscillator(), level = sound.createGain();
-  tone.frequency.value = 880; level.gain.value = 0.3;
+  const tone = sound.createOscillator(),
+    level = sound.createGain();
+  tone.frequency.value = 880;
+  level.gain.value = 0.3;
   tone.connect(level).connect(sound.destination);
-  tone.start(); tone.stop(sound.currentTime + 0.25);
+  tone.start();
+  tone.stop(sound.currentTime + 0.25);
 }
 
-const change = (id, how) => save(list().map(timer => timer.id === id ? how(timer) : timer));
+const change = (id, how) => save(list().map(timer => (timer.id === id ? how(timer) : timer)));
 const away = id => save(list().filter(timer => timer.id !== id));
 const pause = timer => ({ ...timer, stopped: Math.max(1, left(timer)) });
 const go = ({ stopped, ...timer }) => ({ ...timer, ends: Date.now() + stopped * 1000 });
@@ -45,25 +72,44 @@ function done({ id, began, bake }) {
 
 function line(timer) {
   const code = make("code", {}, timer.line);
-  return [make("span", {}, words.paste, code), button(words.copy, timer, () => {
-    getSelection().selectAllChildren(code);
-    navigator.clipboard?.writeText(timer.line).then(() => announce(words.copied), () => {});
-  })];
+  return [
+    make("span", {}, words.paste, code),
+    button(words.copy, timer, () => {
+      getSelection().selectAllChildren(code);
+      navigator.clipboard?.writeText(timer.line).then(
+        () => announce(words.copied),
+        () => {},
+      );
+    }),
+  ];
 }
 
 const button = (label, timer, onclick) => make("button", { "aria-label": `${label}: ${timer.name}`, onclick }, label);
 
 function row(timer) {
-  const rings = left(timer) <= 0, paused = timer.stopped !== undefined;
-  return make("li", { class: `tb-timer${rings ? " tb-rings" : paused ? " tb-paused" : ""}`, "data-id": timer.id },
-    ...timer.line ? line(timer) : [make("b", {}, clock(left(timer))), make("span", {}, timer.name), paused ? make("i", {}, words.stopped) : null,
-      rings ? null : button(paused ? words.go : words.stop, timer, () => change(timer.id, paused ? go : pause))],
-    timer.bake && !timer.line ? button(words.done, timer, () => done(timer)) : button(words.away, timer, () => away(timer.id)));
+  const rings = left(timer) <= 0,
+    paused = timer.stopped !== undefined;
+  return make(
+    "li",
+    { class: `tb-timer${rings ? " tb-rings" : paused ? " tb-paused" : ""}`, "data-id": timer.id },
+    ...(timer.line
+      ? line(timer)
+      : [
+          make("b", {}, clock(left(timer))),
+          make("span", {}, timer.name),
+          paused ? make("i", {}, words.stopped) : null,
+          rings ? null : button(paused ? words.go : words.stop, timer, () => change(timer.id, paused ? go : pause)),
+        ]),
+    timer.bake && !timer.line
+      ? button(words.done, timer, () => done(timer))
+      : button(words.away, timer, () => away(timer.id)),
+  );
 }
 
 let drawn = "";
 function draw() {
-  const timers = list(), tray = find("#tb-tray .tb-timers");
+  const timers = list(),
+    tray = find("#tb-tray .tb-timers");
   const look = timers.map(timer => `${timer.id} ${timer.stopped ?? ""} ${left(timer) <= 0}`).join();
   if (look !== drawn) {
     drawn = look;
@@ -73,10 +119,15 @@ function draw() {
     // who works it by keyboard stays where they were
     const buttons = all("button", tray);
     if (held >= 0) (buttons[Math.min(held, buttons.length - 1)] || find(".tb-start"))?.focus();
-  } else timers.forEach((timer, at) => { if (!timer.line) find("b", tray.children[at]).textContent = clock(left(timer)); });
+  } else
+    timers.forEach((timer, at) => {
+      if (!timer.line) find("b", tray.children[at]).textContent = clock(left(timer));
+    });
   for (const button of all(".tb-start")) {
     const { name, start } = button.dataset;
-    const timer = timers.find(each => each.name === name && each.page === location.pathname && each.stopped === undefined && left(each) > 0);
+    const timer = timers.find(
+      each => each.name === name && each.page === location.pathname && each.stopped === undefined && left(each) > 0,
+    );
     button.firstChild.data = timer ? `${words.till} ${hour(timer.ends)}` : start;
     button.setAttribute("aria-label", `${start}, ${words.startTimer(name)}`);
   }
@@ -89,7 +140,10 @@ function tick() {
     const over = -left(timer);
     if (timer.stopped !== undefined || over < 0) continue;
     ringing = timer.name;
-    if (over < RING_S) { beep(); navigator.vibrate?.(200); }
+    if (over < RING_S) {
+      beep();
+      navigator.vibrate?.(200);
+    }
     if (!timer.told) {
       announce(words.rings(timer.name));
       change(timer.id, each => ({ ...each, told: true }));
@@ -99,7 +153,9 @@ function tick() {
 }
 
 export function timers() {
-  document.body.append(make("section", { id: "tb-tray", "aria-label": words.tray }, make("ul", { class: "tb-timers" })));
+  document.body.append(
+    make("section", { id: "tb-tray", "aria-label": words.tray }, make("ul", { class: "tb-timers" })),
+  );
   for (const button of all(".tb-start")) {
     button.hidden = false;
     const { dataset } = button;
