@@ -1,6 +1,7 @@
 // What the device remembers. A full or forbidden store breaks nothing: the page then remembers until it is left.
 const home = new URL(document.querySelector("meta[name=tinbook]")?.content || ".", location.href).pathname;
 const memory = new Map();
+const nameOf = key => `tinbook ${home} ${key}`;
 
 function store() {
   try {
@@ -11,7 +12,7 @@ function store() {
 }
 
 export function read(key, otherwise) {
-  const name = `tinbook ${home} ${key}`;
+  const name = nameOf(key);
   if (memory.has(name)) return memory.get(name);
   try {
     const text = store()?.getItem(name);
@@ -22,7 +23,7 @@ export function read(key, otherwise) {
 }
 
 export function write(key, value) {
-  const name = `tinbook ${home} ${key}`;
+  const name = nameOf(key);
   try {
     store().setItem(name, JSON.stringify(value));
     memory.delete(name);
@@ -34,6 +35,6 @@ export function write(key, value) {
 // Another page of the book has written: tell who listens.
 export function follow(key, heard) {
   window.addEventListener("storage", event => {
-    if (event.key === `tinbook ${home} ${key}`) heard();
+    if (event.key === nameOf(key)) heard();
   });
 }

@@ -1,6 +1,12 @@
 // What the theme's menus leave out for who works by keyboard: Space opens, Escape closes, and the focus comes back.
 import { announce, find } from "./dom.js";
 
+// `first` takes the focus when the menu opens; the drawer has none.
+const MENUS = [
+  { menu: "#__search", opener: ".tb-find", first: ".md-search__input" },
+  { menu: "#__drawer", opener: ".tb-contents", first: ".tb-contents" },
+];
+
 export function keys() {
   announce("");
   document.addEventListener("keydown", event => {
@@ -11,12 +17,9 @@ export function keys() {
     }
     if (event.key === "Escape" && drawer?.checked) drawer.click();
   });
-  for (const [menu, opener, first] of [
-    ["#__search", ".tb-find", ".md-search__input"],
-    ["#__drawer", ".tb-contents"],
-  ]) {
-    find(menu)?.addEventListener("change", event =>
-      setTimeout(() => find(event.target.checked ? (first ?? opener) : opener)?.focus()),
-    );
+  for (const { menu, opener, first } of MENUS) {
+    find(menu)?.addEventListener("change", event => {
+      setTimeout(() => find(event.target.checked ? first : opener)?.focus());
+    });
   }
 }
