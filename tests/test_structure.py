@@ -75,7 +75,7 @@ def test_scripts_and_styles() -> None:
     command = [biome, "ci", "--config-path=.biome.jsonc", "--error-on-warnings", "--colors=off", "plugins"]
     done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
-    ours = [path for path in tracked() if path.startswith("plugins/") and path.endswith((".js", ".css"))]
+    ours = [path for kind in ("*.js", "*.css") for path in PACKAGE.rglob(kind)]
     checked = re.search(r"Checked (\d+) files", done.stdout)
     assert checked and int(checked[1]) == len(ours) - len(NOT_HELD)
 
