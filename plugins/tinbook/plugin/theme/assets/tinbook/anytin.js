@@ -12,11 +12,11 @@ const field = (label, input) => make("label", {}, label, input);
 
 export function anyForm(recipe, pick) {
   const shape = make("select", {}, ...Object.keys(recipe.shapes).map(name => option(name, name)));
-  const unit = make("select", {}, ...Object.keys(MM).map(name => option(MM[name], words[name])));
+  const unit = make("select", {}, ...Object.keys(MM).map(name => option(MM[name], words.units[name])));
   const width = box();
   const length = box();
   const water = box();
-  const lengthField = field(words.length, length);
+  const lengthField = field(words.fields.length, length);
   const wrong = make("p", { class: "tb-wrong", role: "alert" });
 
   const showLength = () => {
@@ -41,10 +41,10 @@ export function anyForm(recipe, pick) {
   const form = make(
     "form",
     { class: "tb-any", novalidate: true, onsubmit },
-    field(words.shape, shape),
-    field(words.width, width),
+    field(words.fields.shape, shape),
+    field(words.fields.width, width),
     lengthField,
-    field(words.unit, unit),
+    field(words.fields.unit, unit),
     field(words.water, water),
     make("button", { type: "submit", class: "tb-button" }, words.show),
     wrong,

@@ -18,8 +18,8 @@ export function baking({ bake, tins, lines }, slug) {
   const written = button && { minutes: button.dataset.minutes, span: button.textContent, label: button.textContent };
   const cellText = (row, column) => table.rows[row].cells[lines.length + column].textContent;
 
-  return (choice, made) => {
-    const time = timeOf(placesOf(choice, made));
+  return (choice, batch) => {
+    const time = timeOf(placesOf(choice, batch));
     oven.hidden = !time;
     if (time) {
       checkPlace.textContent = time.minutes;
@@ -29,7 +29,7 @@ export function baking({ bake, tins, lines }, slug) {
     if (!button) return;
     const { minutes, span, label } = time || written;
     button.previousElementSibling.textContent = span;
-    Object.assign(button.dataset, { minutes, start: label, bake: logged(choice, made) });
+    Object.assign(button.dataset, { minutes, start: label, bake: logged(choice, batch) });
   };
 
   // Where in the table the chosen tin is told, or the two between which one of your own lies; or none.

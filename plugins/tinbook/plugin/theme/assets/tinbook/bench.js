@@ -18,16 +18,16 @@ export function bench() {
   const showBaking = baking(recipe, slug);
 
   function show() {
-    const made = work(recipe, choice);
+    const batch = work(recipe, choice);
     const cake = cakeName(recipe, choice);
     find(".tb-this", root).textContent = cake;
-    find(".tb-factor", root).textContent = words.by(fixed(made.shown.factorShown, 2));
-    find(".tb-remarks", root).textContent = remarks(recipe, choice, made);
-    find(".tb-each", root).textContent = massWords(recipe, choice, made);
-    showBaking(choice, made);
-    showLines(recipe, made.shown);
+    find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2));
+    find(".tb-remarks", root).textContent = remarks(recipe, choice, batch);
+    find(".tb-each", root).textContent = massWords(recipe, choice, batch);
+    showBaking(choice, batch);
+    showLines(recipe, batch.shown);
     for (const place of all("[data-tins]")) place.textContent = cake;
-    for (const note of all(".tb-beaten")) note.hidden = !made.beaten && !choice.exact;
+    for (const note of all(".tb-beaten")) note.hidden = !batch.beaten && !choice.exact;
     return cake;
   }
 
@@ -53,7 +53,7 @@ function showLines(recipe, shown) {
 }
 
 function eggSwitch(choice, chose) {
-  const options = ["whole", "exact"].map(name => [name, words[name]]);
+  const options = Object.entries(words.eggVersions);
   return switchOf(words.eggs, options, choice.exact ? "exact" : "whole", value => {
     choice.exact = value === "exact";
     chose();

@@ -21,7 +21,7 @@ function byWeight(recipe, choice, chose) {
   };
   const range = { min: "1", max: String(MOST_GRAMS) };
   const grams = make("input", { type: "number", inputmode: "numeric", ...range, value: choice.grams, onchange });
-  const batches = stepper(words.batches, 0.5, 0.5, next => {
+  const batches = stepper(words.counted.batches, 0.5, 0.5, next => {
     if (next !== undefined) {
       delete choice.grams;
       grams.value = "";
@@ -36,7 +36,7 @@ function byWeight(recipe, choice, chose) {
 function byTin(recipe, choice, chose) {
   const isCups = tin => tin?.holes > 1;
   const chosenTin = () => (choice.any ? null : recipe.tins.find(tin => tin.name === choice.tin));
-  const count = stepper(words.tins, 1, 1, next => {
+  const count = stepper(words.counted.tins, 1, 1, next => {
     if (next !== undefined) {
       choice.count = next;
       chose();
@@ -47,7 +47,7 @@ function byTin(recipe, choice, chose) {
     for (const chip of all(".tb-chip")) {
       chip.setAttribute("aria-pressed", String(!choice.any && chip.dataset.tin === choice.tin));
     }
-    nameStepper(count, isCups(chosenTin()) ? words.cups : words.tins);
+    nameStepper(count, isCups(chosenTin()) ? words.counted.cups : words.counted.tins);
   };
   const pickTin = tin => {
     if (choice.any || isCups(chosenTin()) !== isCups(tin)) choice.count = tin.count;
@@ -81,7 +81,7 @@ function tinStrip(recipe, pick) {
     tin => chip(tin, !ofTheHouse(tin), pick),
   );
   for (const group of groups) if (!find(".tb-chip:not([data-lent])", group)) group.dataset.lent = "";
-  return make("div", { class: "tb-strip", role: "group", "aria-label": words.tins }, ...groups);
+  return make("div", { class: "tb-strip", role: "group", "aria-label": words.counted.tins }, ...groups);
 }
 
 function chip(tin, lent, pick) {

@@ -10,7 +10,7 @@ const USUAL = "40";
 const MOST_USUAL_KIND = "dessert";
 
 const option = (value, text) => make("option", { value }, text);
-const options = texts => Object.entries(texts).map(([value, text]) => option(value, text));
+const optionsOf = texts => Object.entries(texts).map(([value, text]) => option(value, text));
 
 // The most usual portion comes first.
 function kindOptions(kinds) {
@@ -20,11 +20,11 @@ function kindOptions(kinds) {
 }
 
 // The fields of the form by their names, as they were left.
-function fieldsFor(made, changed) {
+function fieldsFor(table, changed) {
   const kept = read("guests", {});
-  const select = (name, choices) => {
-    const field = make("select", { onchange: changed }, ...choices);
-    if (choices.some(({ value }) => value === kept[name])) field.value = kept[name];
+  const select = (name, options) => {
+    const field = make("select", { onchange: changed }, ...options);
+    if (options.some(({ value }) => value === kept[name])) field.value = kept[name];
     return field;
   };
   const tick = name => {
@@ -34,12 +34,12 @@ function fieldsFor(made, changed) {
   };
   const guests = make("input", { type: "text", inputmode: "numeric", autocomplete: "off", oninput: changed });
   guests.value = kept.guests || USUAL;
-  const mixtures = made.mixtures.map(({ name }, place) => option(place, name));
+  const mixtures = table.mixtures.map(({ name }, place) => option(place, name));
   return {
     guests,
-    kind: select("kind", kindOptions(made.kinds)),
-    shape: select("shape", options(words.cakes)),
-    beside: select("beside", options(words.besides)),
+    kind: select("kind", kindOptions(table.kinds)),
+    shape: select("shape", optionsOf(words.shapes)),
+    beside: select("beside", optionsOf(words.besides)),
     ...(mixtures.length ? { mixture: select("mixture", mixtures) } : {}),
     top: tick("top"),
     owned: tick("owned"),
@@ -47,14 +47,11 @@ function fieldsFor(made, changed) {
 }
 
 function form(fields) {
-  const labelled = { guests: words.guests, kind: words.portion, shape: words.cake, beside: words.beside };
-  if (fields.mixture) labelled.mixture = words.mixture;
-  const ticked = { top: words.top, owned: words.owned };
   return make(
     "div",
     { class: "tb-asked" },
-    ...Object.entries(labelled).map(([name, label]) => make("label", {}, label, fields[name])),
-    ...Object.entries(ticked).map(([name, label]) => make("label", { class: "tb-tickbox" }, fields[name], label)),
+    ...Object.entries(words.fields).map(([name, label]) => fields[name] && make("label", {}, label, fields[name])),
+    ...Object.entries(words.ticks).map(([name, label]) => make("label", { class: "tb-tickbox" }, fields[name], label)),
   );
 }
 
@@ -63,32 +60,32 @@ function wishOf(fields) {
   return Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, answerIn(field)]));
 }
 
-function setWords(made, { tiers, tray, cups }) {
-  const cake = tiers.map(place => made.tins[place].name).join(" + ");
-  if (tray !== null) return words.and(cake, made.tins[tray].name);
-  return cups ? words.and(cake, `${cups * made.cups.serves} ${made.cups.name}`) : cake;
+function setWords(table, { tiers, tray, cups }) {
+  const cake = tiers.map(place => table.tins[place].name).join(" + ");
+  if (tray !== null) return words.and(cake, table.tins[tray].name);
+  return cups ? words.and(cake, `${cups * table.cups.serves} ${table.cups.name}`) : cake;
 }
 
 // How much of the mixture the set takes.
-function mixtureWords(made, mixture, { area, cups }) {
-  const ml = (area * mixture.deep_mm) / 1000 + cups * (made.cups?.ml ?? 0);
+function mixtureWords(table, mixture, { area, cups }) {
+  const ml = (area * mixture.deep_mm) / 1000 + cups * (table.cups?.ml ?? 0);
   const litres = withUnit(fixed(halfUp(ml / 1000, 0.1), 1), "l");
   return words.recipes(fixed(shownFactor(ml / mixture.batter_ml), 2), litres);
 }
 
-function row(made, mixture, wish, answer) {
+function row(table, mixture, wish, answer) {
   const notes = [
     words.serves(answer.serves, answer.over),
     wish.top && words.kept,
-    mixture && mixtureWords(made, mixture, answer),
+    mixture && mixtureWords(table, mixture, answer),
   ];
   const small = make("small", {}, notes.filter(Boolean).join("; "));
-  return make("li", {}, make("b", {}, String(answer.serves)), make("span", {}, setWords(made, answer), small));
+  return make("li", {}, make("b", {}, String(answer.serves)), make("span", {}, setWords(table, answer), small));
 }
 
-function ask(holder, made) {
-  const out = make("div", { role: "region", "aria-label": words.cake });
-  const fields = fieldsFor(made, () => {
+function ask(holder, table) {
+  const out = make("div", { role: "region", "aria-label": words.fields.shape });
+  const fields = fieldsFor(table, () => {
     write("guests", wishOf(fields));
     show(announce);
   });
@@ -99,19 +96,19 @@ function ask(holder, made) {
   function show(say) {
     const wish = wishOf(fields);
     const guests = Number(wish.guests.trim());
-    if (!Number.isInteger(guests) || guests < made.fewest || guests > made.most) {
-      out.replaceChildren(make("p", {}, words.bad(made.fewest, made.most)));
+    if (!Number.isInteger(guests) || guests < table.fewest || guests > table.most) {
+      out.replaceChildren(make("p", {}, words.bad(table.fewest, table.most)));
       return;
     }
-    const found = answers(made, { ...wish, guests, kind: Number(wish.kind) });
-    const mixture = made.mixtures[wish.mixture];
-    const rows = found.map(answer => row(made, mixture, wish, answer));
+    const sets = answers(table, { ...wish, guests, kind: Number(wish.kind) });
+    const mixture = table.mixtures[wish.mixture];
+    const rows = sets.map(answer => row(table, mixture, wish, answer));
     out.replaceChildren(rows.length ? make("ol", { class: "tb-found" }, ...rows) : make("p", {}, words.none));
-    const [best] = found;
-    say(best ? `${setWords(made, best)}, ${words.serves(best.serves, best.over)}` : words.none);
+    const [best] = sets;
+    say(best ? `${setWords(table, best)}, ${words.serves(best.serves, best.over)}` : words.none);
   }
 }
 
 const holder = find("#tb-ask");
-const made = setsOf();
-if (holder && made) ask(holder, made);
+const table = setsOf();
+if (holder && table) ask(holder, table);

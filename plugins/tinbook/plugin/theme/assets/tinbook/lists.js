@@ -28,11 +28,13 @@ export function searchTexts(rows) {
 
 // The values of one group, if there is anything to choose between them.
 export function choicesOf(rows, group) {
-  const told = rows.map(row => valuesOf(row, group));
+  const rowValues = rows.map(row => valuesOf(row, group));
   // a tag of one row only is found by its words
   const least = group === "tag" ? 2 : 1;
-  const values = [...new Set(told.flat())].filter(value => told.filter(own => own.includes(value)).length >= least);
-  const narrows = values.some(value => told.some(own => !own.includes(value)));
+  const values = [...new Set(rowValues.flat())].filter(
+    value => rowValues.filter(own => own.includes(value)).length >= least,
+  );
+  const narrows = values.some(value => rowValues.some(own => !own.includes(value)));
   return narrows ? values.sort(group === "tag" ? byOrderThenName : byOrder) : [];
 }
 

@@ -26,7 +26,7 @@ export function matrix(tins, choose) {
     heads.forEach((head, place) => {
       head.classList.toggle("tb-to", names[place] === to);
     });
-    for (const each of cells) each.cell.classList.toggle("tb-chosen", each.from === from && each.to === to);
+    for (const place of cells) place.cell.classList.toggle("tb-chosen", place.from === from && place.to === to);
   };
 }
 

@@ -35,24 +35,24 @@ function sum(name, fields, answer) {
   };
   show();
   const labels = keys.map(key => make("label", {}, words[key], inputs[key]));
-  return make("div", {}, make("h3", {}, words[name]), make("div", { class: "tb-any" }, ...labels), out);
+  return make("div", {}, make("h3", {}, words.titles[name]), make("div", { class: "tb-any" }, ...labels), out);
 }
 
 const manySum = shares =>
-  sum("many", { batter: "1200", each: "45" }, (batter, each) => {
-    const { count, left } = piecesFrom(batter, each, shares.lost);
-    const fewest = piecesFrom(batter, each, shares.lost_high).count;
-    const most = piecesFrom(batter, each, shares.lost_low).count;
+  sum("many", { batter: "1200", each: "45" }, (batter, size) => {
+    const { count, left } = piecesFrom(batter, size, shares.lost);
+    const fewest = piecesFrom(batter, size, shares.lost_high).count;
+    const most = piecesFrom(batter, size, shares.lost_low).count;
     return [
       number(count),
       fewest === most ? "" : words.byBowl(fewest, most),
       words.over(wholeGrams(left)),
-      words.baked(wholeGrams(each * (1 - shares.off))),
+      words.baked(wholeGrams(size * (1 - shares.off))),
     ];
   });
 
 const mixSum = shares =>
-  sum("mix", { count: "24", each: "45" }, (count, each) => [wholeGrams(batterFor(count, each, shares.lost))]);
+  sum("mix", { count: "24", each: "45" }, (count, size) => [wholeGrams(batterFor(count, size, shares.lost))]);
 
 const leftSum = () =>
   sum("left", { asks: "340", there: "250", eggs: "4" }, (asks, there, eggs) => {

@@ -58,7 +58,7 @@ function searchField(typed) {
 
 function captionOf(list, group) {
   const own = `narrow${group[0].toUpperCase()}${group.slice(1)}`;
-  return list.dataset[own] || words[group];
+  return list.dataset[own] || words.groups[group];
 }
 
 function narrowed(name, lists) {

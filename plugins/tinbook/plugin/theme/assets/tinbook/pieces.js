@@ -2,10 +2,10 @@
 import { wholePieces } from "./rounding.js";
 
 // The share `lost` stays in the bowl.
-export function piecesFrom(batter, each, lost) {
+export function piecesFrom(batter, size, lost) {
   const out = batter * (1 - lost);
-  const count = wholePieces(out, each);
-  return { count, left: Math.max(0, out - count * each) };
+  const count = wholePieces(out, size);
+  return { count, left: Math.max(0, out - count * size) };
 }
 
-export const batterFor = (count, each, lost) => (count * each) / (1 - lost);
+export const batterFor = (count, size, lost) => (count * size) / (1 - lost);

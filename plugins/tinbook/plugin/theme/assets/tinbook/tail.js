@@ -64,7 +64,7 @@ function freshStart(start) {
     again.hidden = true;
     find("button", asked).focus();
   };
-  const answers = [act(words.yes, yes, " tb-on"), " ", act(words.no, close)];
+  const answers = [act(words.answers.yes, yes, " tb-on"), " ", act(words.answers.no, close)];
   const asked = make("span", { class: "tb-asked", hidden: true }, `${words.sure} `, ...answers);
   const again = act(words.again, ask);
   return [again, asked];

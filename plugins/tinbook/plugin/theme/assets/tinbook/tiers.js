@@ -15,27 +15,27 @@ const NAMES = {
 export const setsOf = page => handedOver("tb-sets", NAMES, page);
 
 // wish: { guests, kind, top, owned, beside, shape }. The best sets, least left over first.
-export function answers(made, wish, most = MOST_SHOWN) {
-  const found = made.sets
-    .filter(tiers => isWished(made, tiers, wish))
-    .flatMap(tiers => withBeside(made, tiers, wish))
+export function answers(table, wish, most = MOST_SHOWN) {
+  const served = table.sets
+    .filter(tiers => isWished(table, tiers, wish))
+    .flatMap(tiers => withBeside(table, tiers, wish))
     .filter(({ over }) => over >= 0);
-  for (const answer of found) answer.rank = rankOf(answer);
-  return found.sort((one, other) => order(one.rank, other.rank)).slice(0, most);
+  for (const answer of served) answer.rank = rankOf(answer);
+  return served.sort((one, other) => order(one.rank, other.rank)).slice(0, most);
 }
 
-function isWished(made, tiers, wish) {
+function isWished(table, tiers, wish) {
   const stacked = tiers.length > 1;
   if (wish.shape === "stacked" && !stacked) return false;
   if (wish.shape === "single" && stacked) return false;
   if (wish.top && !stacked) return false;
-  return !wish.owned || tiers.every(place => made.tins[place].owned);
+  return !wish.owned || tiers.every(place => table.tins[place].owned);
 }
 
 // What a set serves alone, with each tray, or with as many cups as it takes.
-function withBeside(made, tiers, wish) {
-  const servesOf = place => made.tins[place].serves[wish.kind];
-  const areaOf = place => made.tins[place].area_mm2;
+function withBeside(table, tiers, wish) {
+  const servesOf = place => table.tins[place].serves[wish.kind];
+  const areaOf = place => table.tins[place].area_mm2;
   const counted = wish.top ? tiers.slice(0, -1) : tiers;
   const served = counted.reduce((sum, place) => sum + servesOf(place), 0);
   const tiersArea = tiers.reduce((sum, place) => sum + areaOf(place), 0);
@@ -49,13 +49,13 @@ function withBeside(made, tiers, wish) {
   });
   if (wish.beside === "nothing") return [answer(served, tiersArea)];
   if (wish.beside === "a tray") {
-    const trays = made.trays.filter(place => made.tins[place].owned || !wish.owned);
+    const trays = table.trays.filter(place => table.tins[place].owned || !wish.owned);
     return trays.map(tray => answer(served + servesOf(tray), tiersArea + areaOf(tray), tray));
   }
-  const { cups } = made;
+  const { cups } = table;
   if (!cups || (wish.owned && !cups.owned)) return [];
   const count = Math.max(1, Math.ceil((wish.guests - served) / cups.serves));
-  return count <= made.most_trays ? [answer(served + count * cups.serves, tiersArea, null, count)] : [];
+  return count <= table.most_trays ? [answer(served + count * cups.serves, tiersArea, null, count)] : [];
 }
 
 // Fewest over, then fewest tins, then least mixture, then the first in the table.

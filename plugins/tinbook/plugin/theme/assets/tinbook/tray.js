@@ -19,7 +19,7 @@ function row(timer) {
     "li",
     { class: `tb-timer${look}`, "data-id": timer.id },
     ...(timer.line ? logLine(timer) : time(timer, rings)),
-    timer.bake && !timer.line ? button(words.done, timer, finish) : button(words.away, timer, remove),
+    timer.bake && !timer.line ? button(words.acts.done, timer, finish) : button(words.acts.away, timer, remove),
   );
 }
 
@@ -29,7 +29,7 @@ function time(timer, rings) {
     make("b", {}, clock(secondsLeft(timer))),
     make("span", {}, timer.name),
     paused ? make("i", {}, words.stopped) : null,
-    rings ? null : button(paused ? words.go : words.stop, timer, paused ? goOn : pause),
+    rings ? null : button(paused ? words.acts.go : words.acts.stop, timer, paused ? goOn : pause),
   ];
 }
 
@@ -42,7 +42,7 @@ function logLine(timer) {
       () => {},
     );
   };
-  return [make("span", {}, words.paste, code), button(words.copy, timer, copy)];
+  return [make("span", {}, words.paste, code), button(words.acts.copy, timer, copy)];
 }
 
 let drawn = "";

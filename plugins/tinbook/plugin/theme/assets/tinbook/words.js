@@ -1,7 +1,6 @@
 // Every word the scripts say, in one place, by the page or the part of a page that says it.
 
 export const units = { ounces: "oz", pounds: "lb", cups: "cups" };
-
 export const measures = { label: "Measure", grams: "g", ounces: "oz", cups: "cups" };
 
 export const bench = {
@@ -12,8 +11,7 @@ export const bench = {
   oneSize: (shape, width) => `${shape} ${width} cm`,
   twoSizes: (shape, width, length) => `${shape} ${width} x ${length} cm`,
   eggs: "Eggs",
-  whole: "Whole eggs",
-  exact: "Exact",
+  eggVersions: { whole: "Whole eggs", exact: "Exact" },
   by: factor => `× ${factor}`,
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
@@ -36,19 +34,13 @@ export const tins = {
   all: "All tins",
   fewer: "Tins of the house",
   notOwned: "not owned",
-  tins: "tins",
-  cups: "cups",
-  batches: "batches",
+  counted: { tins: "tins", cups: "cups", batches: "batches" },
   more: label => `one more: ${label}`,
   less: label => `one less: ${label}`,
   weight: "or grams",
   other: "Another tin",
-  shape: "Shape",
-  width: "Width",
-  length: "Length",
-  unit: "in",
-  cm: "cm",
-  inches: "inches",
+  fields: { shape: "Shape", width: "Width", length: "Length", unit: "in" },
+  units: { cm: "cm", inches: "inches" },
   water: "Water to the brim, ml",
   show: "Work it out",
   wrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
@@ -70,15 +62,11 @@ export const timers = {
   start: name => `Start a timer: ${name}`,
   till: time => `till ${time}`,
   rings: name => `${name}: time is up`,
-  stop: "Stop",
+  acts: { stop: "Stop", go: "Go on", away: "Take away", done: "Done", copy: "Copy" },
   stopped: "stopped",
-  go: "Go on",
-  away: "Take away",
-  done: "Done",
-  copy: "Copy",
   copied: "Copied",
   paste: "For house/bakes.yaml: ",
-  // the line of the log: its beginning and its end
+  // the line of the log, from its beginning to its end
   day: (day, bake) => `  - {day: ${day}, ${bake}`,
   ran: (bake, minutes) => `${bake}${minutes} min}`,
 };
@@ -94,8 +82,7 @@ export const tail = {
   noWake: "This screen cannot be kept on from here",
   again: "Start again",
   sure: "Forget ticks, timers and notes?",
-  yes: "Yes, start again",
-  no: "No",
+  answers: { yes: "Yes, start again", no: "No" },
 };
 
 export const offline = {
@@ -107,7 +94,6 @@ export const offline = {
 };
 
 export const home = { ticked: count => `${count} ticked` };
-
 export const technique = { handOn: "Hand on", people: "people", forPeople: count => `For ${count} people` };
 
 export const glance = {
@@ -123,12 +109,10 @@ export const glance = {
 };
 
 export const sums = {
-  many: "How many",
+  titles: { many: "How many", mix: "How much to mix", left: "From what is left" },
   batter: "Batter, g",
   each: "One weighs, g",
-  mix: "How much to mix",
   count: "How many",
-  left: "From what is left",
   asks: "The recipe asks",
   there: "There is left",
   eggs: "Eggs in it",
@@ -141,15 +125,10 @@ export const sums = {
 };
 
 export const guests = {
-  guests: "Guests",
-  portion: "Portion",
-  cake: "Cake",
-  cakes: { any: "any", single: "one tin", stacked: "stacked" },
-  beside: "Beside it",
+  fields: { guests: "Guests", kind: "Portion", shape: "Cake", beside: "Beside it", mixture: "Baked from" },
+  ticks: { top: "Keep the top tier back", owned: "Own tins only" },
+  shapes: { any: "any", single: "one tin", stacked: "stacked" },
   besides: { nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray" },
-  mixture: "Baked from",
-  top: "Keep the top tier back",
-  owned: "Own tins only",
   and: (cake, beside) => `${cake} and ${beside}`,
   serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
   kept: "the top tier kept",
@@ -160,26 +139,11 @@ export const guests = {
 
 export const narrow = {
   field: "Words to look for",
-  kind: "Kind",
-  season: "Season",
-  keeps: "Keeps",
-  tag: "Tag",
+  groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },
   any: "any",
   of: (left, whole) => `${left} of ${whole}`,
   all: "Show all",
   none: "None is left. Take a word or a choice away.",
   // choices stand in this order
-  order: [
-    "spring",
-    "summer",
-    "autumn",
-    "winter",
-    "3 days",
-    "a week",
-    "a month",
-    "frozen",
-    "first steps",
-    "steady hands",
-    "practised",
-  ],
+  order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
 };

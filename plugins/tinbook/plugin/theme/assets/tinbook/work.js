@@ -12,11 +12,11 @@ export function work(recipe, choice) {
   const tin = tinOf(recipe, choice);
   const filled = choice.any ? anyTin(recipe, choice.any) : tin;
   const factor = filled ? (choice.count * filled.unit_ml) / recipe.batter_ml : choice.count;
-  const made = versions(recipe, factor, filled ? filled.width_mm : 0);
-  const shown = choice.exact ? made.exact : made.whole;
+  const batch = versions(recipe, factor, filled ? filled.width_mm : 0);
+  const shown = choice.exact ? batch.exact : batch.whole;
   const needed = tin && !choice.any ? tinsNeeded(recipe.batter_ml * shown.factor, tin, choice.count) : choice.count;
   return {
-    ...made,
+    ...batch,
     shown,
     tin,
     needed,
@@ -67,15 +67,15 @@ export function massWords(recipe, choice, { shown, tin, inEach }) {
   return (tin?.holes > 1 ? words.inEachCup : words.inEach)(grams(inEach));
 }
 
-export function remarks(recipe, choice, made) {
-  const { needed, bakes, mixes } = made;
-  const wholeTins = made.tin && !choice.any ? made.tin : null;
+export function remarks(recipe, choice, batch) {
+  const { needed, bakes, mixes } = batch;
+  const wholeTins = batch.tin && !choice.any ? batch.tin : null;
   return [
-    recipe.eggs && offWords(choice, made),
+    recipe.eggs && offWords(choice, batch),
     wholeTins?.holes === 1 && needed === choice.count && depthWords(wholeTins),
-    needed > choice.count && shallowWords(needed, made.tin.have),
+    needed > choice.count && shallowWords(needed, batch.tin.have),
     bakes === 0 && words.wide,
-    bakes > 1 && words.bakes(bakes, made.tin.stands),
+    bakes > 1 && words.bakes(bakes, batch.tin.stands),
     mixes > 1 && words.mixes(mixes),
   ]
     .filter(Boolean)
