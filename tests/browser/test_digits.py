@@ -36,16 +36,15 @@ SHARES = (1 / 2, 1 / 3, 0.25, 2 / 3)
 
 ASK = """async ([base, text]) => {
   const asked = JSON.parse(text);
-  const { work, spelt } = await import(`${base}assets/tinbook/bench.js`);
+  const { work, spelt } = await import(`${base}assets/tinbook/work.js`);
   const { fixed, number, figure } = await import(`${base}assets/tinbook/spell.js`);
-  const { unfold } = await import(`${base}assets/tinbook/dom.js`);
+  const { recipeOf } = await import(`${base}assets/tinbook/embedded.js`);
   const { write } = await import(`${base}assets/tinbook/keep.js`);
   const join = ([text, unit]) => unit ? `${text}\\u00a0${unit}` : text;
   const recipes = {};
   for (const slug of new Set(asked.map(each => each.slug))) {
     const text = await (await fetch(`${base}mixtures/${slug}/`)).text();
-    const page = new DOMParser().parseFromString(text, "text/html");
-    recipes[slug] = JSON.parse(page.getElementById("tb-recipe").textContent, unfold);
+    recipes[slug] = recipeOf(new DOMParser().parseFromString(text, "text/html"));
   }
   const got = asked.map(() => ({ lines: {}, parts: {} }));
   for (const measure of ["grams", "ounces", "cups"]) {
@@ -59,7 +58,7 @@ ASK = """async ([base, text]) => {
   asked.forEach(({ slug, choice }, at) => {
     const made = work(recipes[slug], choice);
     Object.assign(got[at], { factor: fixed(made.shown.factorShown, 2), mass: number(made.shown.massShown),
-      each: number(made.each), off: number(made.shown.offPercent), beaten: made.beaten, needed: made.needed,
+      each: number(made.inEach), off: number(made.shown.offPercent), beaten: made.beaten, needed: made.needed,
       mixes: made.mixes, bakes: made.bakes });
   });
   return JSON.stringify(got);

@@ -22,8 +22,8 @@ Open = Callable[..., Page]
 SHAPES = {None: "any", True: "stacked", False: "single"}
 MOST_MS = 50
 ASK = """async ([base, asked]) => {
-  const { answers } = await import(`${base}assets/tinbook/guests.js`);
-  const made = JSON.parse(document.getElementById("tb-sets").textContent);
+  const { answers, setsOf } = await import(`${base}assets/tinbook/tiers.js`);
+  const made = setsOf();
   const took = [];
   const found = JSON.parse(asked).map(wish => {
     const begun = performance.now(), best = answers(made, wish);

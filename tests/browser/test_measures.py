@@ -17,8 +17,8 @@ pytestmark = pytest.mark.browser
 Open = Callable[..., Page]
 
 ASK = """async ([base, asked]) => {
-  const { piecesFrom, batterFor, figure } = await import(`${base}assets/tinbook/measures.js`);
-  const { halfUp } = await import(`${base}assets/tinbook/sums.js`);
+  const { piecesFrom, batterFor } = await import(`${base}assets/tinbook/pieces.js`);
+  const { halfUp } = await import(`${base}assets/tinbook/rounding.js`);
   const { number } = await import(`${base}assets/tinbook/spell.js`);
   return JSON.stringify(JSON.parse(asked).map(([batter, each, lost]) => {
     const got = piecesFrom(batter, each, lost);

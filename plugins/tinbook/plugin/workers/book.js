@@ -1,21 +1,31 @@
 // Keeps one version of the whole book on the device and answers from it alone. VERSION and DIGESTS stand above.
-const HOME = self.registration.scope, OURS = `tinbook ${HOME} `, CACHE = OURS + VERSION;
+const HOME = self.registration.scope;
+const OURS = `tinbook ${HOME} `;
+const CACHE = OURS + VERSION;
 const FILES = new Map(Object.entries(DIGESTS));
-const at = name => HOME + name.split("/").map(encodeURIComponent).join("/");
+// A thousand pages asked for at once are too much for a tablet.
+const LANES = 8;
+const TRIES = 20;
+const BETWEEN_TRIES_MS = 500;
 
-async function sum(body) {
+const addressOf = name => HOME + name.split("/").map(encodeURIComponent).join("/");
+
+async function digest(body) {
   const bytes = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
   return Array.from(bytes, byte => byte.toString(16).padStart(2, "0")).join("");
 }
 
 // Only the very file of this build is kept: from an earlier book where it has not changed, or else from the host.
 async function keep(cache, name) {
-  if (await cache.match(at(name))) return;
-  for (const from of [() => caches.match(at(name)), () => fetch(at(name), { cache: "reload" })]) {
-    const found = await from(), body = await found?.arrayBuffer();
-    if (body && await sum(body) === FILES.get(name)) {
-      const type = found.headers.get("Content-Type") || "application/octet-stream";
-      return cache.put(at(name), new Response(body, { headers: { "Content-Type": type } }));
+  const address = addressOf(name);
+  if (await cache.match(address)) return;
+  for (const source of [() => caches.match(address), () => fetch(address, { cache: "reload" })]) {
+    const response = await source();
+    const body = await response?.arrayBuffer();
+    if (body && (await digest(body)) === FILES.get(name)) {
+      const type = response.headers.get("Content-Type") || "application/octet-stream";
+      await cache.put(address, new Response(body, { headers: { "Content-Type": type } }));
+      return;
     }
   }
   throw new Error(`not of this book: ${name}`);
@@ -23,11 +33,13 @@ async function keep(cache, name) {
 
 // What was kept before a failure stays for the next try; it is answered from only when all is there.
 async function fill() {
-  const cache = await caches.open(CACHE), names = [...FILES.keys()];
-  // eight at a time: a thousand pages at once are too much for a tablet
-  const lane = async () => { for (let name; (name = names.pop());) await keep(cache, name); };
+  const cache = await caches.open(CACHE);
+  const names = [...FILES.keys()];
+  const lane = async () => {
+    while (names.length) await keep(cache, names.pop());
+  };
   try {
-    await Promise.all(Array.from({ length: 8 }, lane));
+    await Promise.all(Array.from({ length: LANES }, lane));
   } catch (error) {
     if (error.name === "QuotaExceededError") await caches.delete(CACHE);
     throw error;
@@ -36,9 +48,9 @@ async function fill() {
 
 // Said until it is heard: Chromium can miss it where the earlier worker has just fallen idle.
 async function open() {
-  for (let tries = 0; self.registration.waiting && tries < 20; tries++) {
+  for (let tries = 0; self.registration.waiting && tries < TRIES; tries++) {
     self.skipWaiting();
-    await new Promise(done => setTimeout(done, 500));
+    await new Promise(done => setTimeout(done, BETWEEN_TRIES_MS));
   }
 }
 
@@ -47,21 +59,43 @@ async function begin() {
   await clients.claim();
 }
 
+async function isWhole() {
+  const kept = await (await caches.open(CACHE)).keys();
+  return kept.length === FILES.size;
+}
+
 let mending = null;
+// The device has thrown the book away: it is read from the host, and kept again.
+function fromHost(event) {
+  mending ||= fill()
+    .catch(() => {})
+    .then(() => {
+      mending = null;
+    });
+  event.waitUntil(mending);
+  return fetch(event.request);
+}
+
+function fileName(url) {
+  try {
+    const name = decodeURIComponent(url.pathname.slice(new URL(HOME).pathname.length));
+    return !name || name.endsWith("/") ? `${name}index.html` : name;
+  } catch {
+    return "%"; // no file is called so
+  }
+}
+
 async function answer(event, url) {
-  let name = "%";
-  try { name = decodeURIComponent(url.pathname.slice(new URL(HOME).pathname.length)); } catch { /* no file is called so */ }
-  if (!name || name.endsWith("/")) name += "index.html";
-  if (FILES.has(`${name}/index.html`)) { url.pathname += "/"; return Response.redirect(url); }
+  const name = fileName(url);
+  if (FILES.has(`${name}/index.html`)) {
+    url.pathname += "/";
+    return Response.redirect(url);
+  }
   // an address this book does not have is not fetched: it could be a page of the next one
   const missing = !FILES.has(name);
-  const kept = await caches.match(at(missing ? "404.html" : name), { cacheName: CACHE }).catch(() => undefined);
-  if (!kept) {
-    // the device has thrown the book away: read from the host, and keep it again
-    mending ||= fill().catch(() => {}).then(() => { mending = null; });
-    event.waitUntil(mending);
-    return fetch(event.request);
-  }
+  const address = addressOf(missing ? "404.html" : name);
+  const kept = await caches.match(address, { cacheName: CACHE }).catch(() => undefined);
+  if (!kept) return fromHost(event);
   return missing ? new Response(kept.body, { status: 404, headers: kept.headers }) : kept;
 }
 
@@ -75,8 +109,5 @@ self.addEventListener("fetch", event => {
 });
 self.addEventListener("message", event => {
   if (event.data === "open") event.waitUntil(open());
-  if (event.data === "kept?") event.waitUntil((async () => {
-    const names = await (await caches.open(CACHE)).keys();
-    event.source.postMessage({ kept: names.length === FILES.size });
-  })());
+  if (event.data === "kept?") event.waitUntil(isWhole().then(kept => event.source.postMessage({ kept })));
 });

@@ -1,32 +1,58 @@
-// Ticks and the cake in hand stay when the sheet is closed, where the device allows it.
+// Ticks and the cake in hand stay when the sheet is closed, where the device allows it; else as long as the page.
 (() => {
   const key = `tinbook sheet ${document.documentElement.dataset.sheet}`;
-  const boxes = [...document.querySelectorAll("input[type=checkbox]")];
-  let ticked = [];
-  try { ticked = JSON.parse(localStorage.getItem(key)) || []; } catch { /* the ticks then last as long as the page */ }
-  boxes.forEach((box, at) => {
-    box.checked = ticked.includes(at);
-    box.addEventListener("change", () => {
-      try {
-        localStorage.setItem(key, JSON.stringify(boxes.flatMap((each, place) => each.checked ? [place] : [])));
-      } catch { /* the same */ }
+
+  function read(name) {
+    try {
+      return localStorage.getItem(name);
+    } catch {
+      return null;
+    }
+  }
+
+  function write(name, text) {
+    try {
+      localStorage.setItem(name, text);
+    } catch {
+      // nothing is kept
+    }
+  }
+
+  function tickedBefore() {
+    try {
+      return JSON.parse(read(key)) || [];
+    } catch {
+      return [];
+    }
+  }
+
+  function keepTicks() {
+    const boxes = [...document.querySelectorAll("input[type=checkbox]")];
+    const ticked = tickedBefore();
+    const save = () => write(key, JSON.stringify(boxes.flatMap((box, place) => (box.checked ? [place] : []))));
+    boxes.forEach((box, place) => {
+      box.checked = ticked.includes(place);
+      box.addEventListener("change", save);
     });
-  });
+  }
+
   // The parts and templates for the cake in hand: all stand ready, those of one show.
-  const cakes = document.querySelector(".cakes");
-  if (!cakes) return;
-  const select = cakes.querySelector("select");
-  const show = () => {
-    for (const each of document.querySelectorAll("[data-cake]")) each.hidden = each.dataset.cake !== select.value;
-  };
-  cakes.hidden = false;
-  try {
-    const kept = localStorage.getItem(`${key} cake`);
-    if ([...select.options].some((each) => each.value === kept)) select.value = kept;
-  } catch { /* then the cake it is written for */ }
-  show();
-  select.addEventListener("change", () => {
+  function keepCake(holder) {
+    const select = holder.querySelector("select");
+    const kept = read(`${key} cake`);
+    const show = () => {
+      for (const part of document.querySelectorAll("[data-cake]")) part.hidden = part.dataset.cake !== select.value;
+    };
+    if ([...select.options].some(option => option.value === kept)) select.value = kept;
+    select.addEventListener("change", () => {
+      show();
+      write(`${key} cake`, select.value);
+    });
+    holder.hidden = false;
     show();
-    try { localStorage.setItem(`${key} cake`, select.value); } catch { /* the same */ }
-  });
+  }
+
+  keepTicks();
+  const cakes = document.querySelector(".cakes");
+  if (cakes) keepCake(cakes);
 })();

@@ -1,25 +1,37 @@
 // Keeps the screen on at the bench, where the browser can and the reader wants it. Lost when the page is hidden, so
 // asked for again when it returns; harmless where it is missing.
 import { read, write } from "./keep.js";
-import { words } from "./words.js";
+import { tail as words } from "./words.js";
 
-let lock = null, wanted = false, shown = null;
+const able = "wakeLock" in navigator;
+let lock = null;
+let wanted = false;
+let button = null;
 
 async function ask() {
-  if (!wanted || lock || document.visibilityState !== "visible" || !("wakeLock" in navigator)) return say();
-  try {
-    lock = await navigator.wakeLock.request("screen");
-    lock.addEventListener("release", () => { lock = null; say(); });
-    if (!wanted) await lock.release();
-  } catch { lock = null; }
+  if (able && wanted && !lock && document.visibilityState === "visible") await hold();
   say();
 }
 
+async function hold() {
+  try {
+    lock = await navigator.wakeLock.request("screen");
+    lock.addEventListener("release", () => {
+      lock = null;
+      say();
+    });
+    if (!wanted) await lock.release();
+  } catch {
+    lock = null;
+  }
+}
+
 function say() {
-  if (!shown) return;
-  shown.setAttribute("aria-pressed", String(Boolean(lock)));
-  shown.textContent = "wakeLock" in navigator ? (lock ? words.awake : words.asleep) : words.noWake;
-  shown.disabled = !("wakeLock" in navigator);
+  if (!button) return;
+  button.setAttribute("aria-pressed", String(Boolean(lock)));
+  const state = lock ? words.awake : words.asleep;
+  button.textContent = able ? state : words.noWake;
+  button.disabled = !able;
 }
 
 export function stayAwake() {
@@ -27,8 +39,8 @@ export function stayAwake() {
   return ask();
 }
 
-export function awake(button) {
-  shown = button;
+export function awake(shown) {
+  button = shown;
   button.addEventListener("click", async () => {
     wanted = !lock;
     write("awake", wanted);

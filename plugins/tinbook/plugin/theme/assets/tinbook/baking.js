@@ -1,43 +1,72 @@
 // The oven at the bench: the time of the chosen tin, the timer of the bake, and its line for the log.
 import { all, find } from "./dom.js";
-import { words } from "./words.js";
+import { baking as words } from "./words.js";
+import { anyName } from "./work.js";
+
+// In the table of tins these stand so many cells after the mixture's lines.
+const CHECK = 1;
+const DONE = 2;
+const AS_WIDE = 10;
 
 // A tin's time stands in the table of tins. Where none is known the timer keeps what the recipe says.
 export function baking({ bake, tins, lines }, slug) {
   if (!bake) return () => {};
-  const place = find(".tb-oven"), parts = all("b, span", place), table = find("[data-eggs=whole]");
-  const button = all(".tb-steps > li")[bake.step]?.querySelector(".tb-start"), said = button?.previousElementSibling;
-  const written = button && [button.dataset.minutes, button.textContent];
-  const told = at => [1, 2].map(after => table.rows[at].cells[lines.length + after].textContent);
-  return (choice, { tin, needed, each }, name) => {
-    const rows = choice.any ? about(choice.any) : tin && (needed === choice.count || tin.count === choice.count) ? [tins.indexOf(tin)] : [];
-    const [at, next] = rows, known = at >= 0;
-    place.hidden = !known;
-    let [minutes, span] = written || [], label = span;
-    if (known) {
-      const [wide, deep, nearest] = bake.far[at];
-      [minutes, span] = told(at);
-      if (next) span = `${span.split("–")[0]}–${told(next)[1].split("–").pop()}`;
-      [minutes, span, next ? words.between(rows.map(row => tins[row].name)) : `${words.far(wide, deep)} ${bake.bakes[nearest]}`]
-        .forEach((text, part) => { parts[part].textContent = text; });
-      label = words.check(minutes); span += "\u00a0min";
+  const oven = find(".tb-oven");
+  const [checkPlace, donePlace, farPlace] = all("b, span", oven);
+  const table = find("[data-eggs=whole]");
+  const button = all(".tb-steps > li")[bake.step]?.querySelector(".tb-start");
+  const written = button && { minutes: button.dataset.minutes, span: button.textContent, label: button.textContent };
+  const cellText = (row, column) => table.rows[row].cells[lines.length + column].textContent;
+
+  return (choice, batch) => {
+    const time = timeOf(placesOf(choice, batch));
+    oven.hidden = !time;
+    if (time) {
+      checkPlace.textContent = time.minutes;
+      donePlace.textContent = time.done;
+      farPlace.textContent = time.far;
     }
     if (!button) return;
-    said.textContent = span;
-    Object.assign(button.dataset, { minutes, start: label, bake: logged(choice.any ? name.slice(4) : tin.name, each) });
+    const { minutes, span, label } = time || written;
+    button.previousElementSibling.textContent = span;
+    Object.assign(button.dataset, { minutes, start: label, bake: logged(choice, batch) });
   };
 
-  // A tin of one's own bakes as a round as wide by its wall does: the rows of the table it lies between.
+  // Where in the table the chosen tin is told, or the two between which one of your own lies; or none.
+  function placesOf(choice, { tin, needed }) {
+    if (choice.any) return about(choice.any);
+    return tin && (needed === choice.count || tin.count === choice.count) ? [tins.indexOf(tin)] : [];
+  }
+
+  // A tin of one's own bakes as a round as wide by its wall does.
   function about({ width, length }) {
-    const wide = 2 * width * length / (width + length), is = each => each?.shape === "round";
-    const at = tins.findIndex(each => is(each) && each.width_mm >= wide);
-    return tins[at]?.width_mm === wide ? [at] : is(tins[at - 1]) ? [at - 1, at] : [];
+    const wide = (2 * width * length) / (width + length);
+    const isRound = tin => tin?.shape === "round";
+    const place = tins.findIndex(tin => isRound(tin) && tin.width_mm >= wide);
+    if (tins[place]?.width_mm === wide) return [place];
+    return isRound(tins[place - 1]) ? [place - 1, place] : [];
+  }
+
+  function timeOf([place, next]) {
+    if (place === undefined) return null;
+    const minutes = cellText(place, CHECK);
+    const own = cellText(place, DONE);
+    const done = next ? `${own.split("–")[0]}–${cellText(next, DONE).split("–").pop()}` : own;
+    const far = next ? words.between(tins[place].name, tins[next].name) : farWords(bake.far[place]);
+    return { minutes, done, far, span: words.minutes(done), label: words.check(minutes) };
+  }
+
+  function farWords({ wide, deep, bake: nearest }) {
+    const wider = wide !== AS_WIDE && words.wide(wide / AS_WIDE);
+    const deeper = deep !== AS_WIDE && words.deep(deep / AS_WIDE);
+    const far = wider && deeper ? words.both(wider, deeper) : wider || deeper || "";
+    return `${far} ${bake.bakes[nearest]}`;
   }
 
   // What is known when the tin goes in. A tin known by its water alone has no name for the log.
-  function logged(tin, grams) {
-    const name = tin.replaceAll("\u00a0", " ").replaceAll("×", "x");
-    if (name.startsWith(words.own)) return "";
-    return `of: ${slug}, tin: ${/^\w[\w .]*$/.test(name) ? name : JSON.stringify(name)}, batter: ${grams} g, oven: ${bake.oven}, done after: `;
+  function logged({ any }, { tin, inEach }) {
+    if (any?.ml) return "";
+    const name = any ? anyName(any) : tin.name;
+    return words.bake(slug, /^\w[\w .]*$/.test(name) ? name : JSON.stringify(name), inEach, bake.oven);
   }
 }

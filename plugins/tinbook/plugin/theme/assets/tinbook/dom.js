@@ -4,7 +4,8 @@ export const all = (selector, root = document) => [...root.querySelectorAll(sele
 
 // make("button", { class: "x", onclick }, "text", child): text is always text, never markup.
 export function make(tag, attributes = {}, ...children) {
-  const element = /^(svg|path)$/.test(tag) ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
+  const drawn = tag === "svg" || tag === "path";
+  const element = drawn ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
   if (tag === "button") element.type = tag;
   for (const [name, value] of Object.entries(attributes)) {
     if (typeof value === "function") element.addEventListener(name.slice(2), value);
@@ -15,38 +16,45 @@ export function make(tag, attributes = {}, ...children) {
   return element;
 }
 
-// What a page hands over. Many alike come as `heads` and `rows`, so that names are not told again for each.
-export const unfold = (name, told) => told?.heads ? told.rows.map(row => Object.fromEntries(told.heads.map((head, at) => [head, row[at]]))) : told;
-
-export const json = id => {
-  const holder = document.getElementById(id);
-  return holder ? JSON.parse(holder.textContent, unfold) : null;
-};
-
-// Joined cells, one of them chosen: a setting.
-export function choice(label, options, chosen, chose) {
+// Joined cells, one of them pressed: a setting. `options` are pairs of a value and its text.
+export function switchOf(label, options, chosen, choose) {
   const group = make("div", { class: "tb-switch", role: "group", "aria-label": label });
+  const press = value => {
+    pressOne(group, value);
+    choose(value);
+  };
   for (const [value, text] of options) {
-    group.append(make("button", { "data-value": value, "aria-pressed": String(value === chosen),
-      onclick: () => { press(group, value); chose(value); } }, text));
+    const pressed = String(value === chosen);
+    group.append(make("button", { "data-value": value, "aria-pressed": pressed, onclick: () => press(value) }, text));
   }
   return group;
 }
 
-export function press(group, value) {
-  for (const button of all("button", group)) button.setAttribute("aria-pressed", String(button.dataset.value === String(value)));
+export function pressOne(group, value) {
+  for (const button of all("button", group)) {
+    button.setAttribute("aria-pressed", String(button.dataset.value === String(value)));
+  }
 }
 
-// A tin seen from above, so many `unit`s for a mm; what width and length do not tell by its paths.
-export function plan(tin, scale, unit, kind = "") {
-  if (tin.drawn) {
-    const [width, height, ...paths] = tin.drawn;
-    return make("svg", { class: `tb-drawn${kind}`, viewBox: `0 0 ${width} ${height}`, style: `width:${width * scale}${unit};height:${height * scale}${unit}`,
-      "aria-hidden": "true" }, ...paths.map(d => make("path", { d })));
+// A list under its labels: puts each of `items`, made an element, under the group of its `title`.
+export function grouped(items, group, element) {
+  const groups = new Map();
+  for (const item of items) {
+    if (!groups.has(item.title)) groups.set(item.title, group(item.title));
+    groups.get(item.title).append(element(item));
   }
-  const [short, long] = [tin.width_mm, tin.length_mm].sort((one, other) => one - other);
-  const round = ["round", "ring", "cups"].includes(tin.shape) ? " tb-round" : "", tube = tin.shape === "ring" ? " tb-tube" : "";
-  return make("span", { class: `tb-plan${kind}${round}${tube}`, style: `width:${long * scale}${unit};height:${short * scale}${unit}`, "aria-hidden": "true" });
+  return [...groups.values()];
+}
+
+// A figure with its unit beside it, or both as one text where the page has no place for the unit.
+export function put(place, text, unit, together) {
+  const unitPlace = find("i", place);
+  if (!unitPlace) {
+    place.textContent = together(text, unit);
+    return;
+  }
+  find("b", place).textContent = text;
+  unitPlace.textContent = unit;
 }
 
 // Says something to who cannot see it. The region stands empty from the start, or the first words would go unheard.

@@ -1,99 +1,114 @@
-// From guests to tins: the same sums as plans/guests.py, over the sets the page hands over.
-import { announce, find, json, make } from "./dom.js";
+// From guests to tins: the form, and the sets that serve so many.
+import { announce, find, make } from "./dom.js";
 import { read, write } from "./keep.js";
-import { halfUp } from "./sums.js";
+import { halfUp, shownFactor } from "./rounding.js";
 import { fixed, withUnit } from "./spell.js";
+import { answers, setsOf } from "./tiers.js";
+import { guests as words } from "./words.js";
 
-const words = { guests: "Guests", portion: "Portion", beside: "Beside it", mixture: "Baked from", top: "Keep the top tier back", owned: "Own tins only",
-  nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray", any: "any", single: "one tin", stacked: "stacked", shape: "Cake",
-  serves: (serves, over) => `serves ${serves}${over ? `, ${over} over` : ", none over"}`, none: "No set of up to four tiers serves so many. Bake more than one cake.",
-  bad: (low, high) => `Write a number of guests from ${low} to ${high}.`, kept: "the top tier kept", recipes: (factor, litres) => `× ${factor} of the recipe, ${litres} of batter` };
-const SHOWN = 5;
+const USUAL = "40";
+const MOST_USUAL_KIND = "dessert";
 
-const order = (one, other) => {
-  for (let at = 0; at < Math.max(one.length, other.length); at++) {
-    if (at >= one.length || at >= other.length) return one.length - other.length;
-    if (one[at] !== other[at]) return one[at] - other[at];
-  }
-  return 0;
-};
+const option = (value, text) => make("option", { value }, text);
+const optionsOf = texts => Object.entries(texts).map(([value, text]) => option(value, text));
 
-// wish: { guests, kind, top, owned, beside, shape }
-export function answers(made, wish, most = SHOWN) {
-  const serves = made.tins.map(tin => tin[2 + wish.kind]), found = [];
-  const keep = (tiers, tray, cups, got, area) => {
-    const over = got - wish.guests;
-    if (over >= 0) found.push({ tiers, tray, cups, serves: got, over, area, rank: [over, tiers.length + cups + (tray === null ? 0 : 1), area, ...tiers, tray ?? -1] });
-  };
-  for (const tiers of made.sets) {
-    const stacked = tiers.length > 1;
-    if ((wish.shape === "stacked" && !stacked) || (wish.shape === "single" && stacked) || (wish.top && !stacked)) continue;
-    let got = 0, area = 0, owned = true;
-    tiers.forEach((at, index) => {
-      if (!(wish.top && index === tiers.length - 1)) got += serves[at];
-      area += made.tins[at].at(-1);
-      owned &&= made.tins[at][1];
-    });
-    if (wish.owned && !owned) continue;
-    if (wish.beside === "nothing") keep(tiers, null, 0, got, area);
-    else if (wish.beside === "a tray") {
-      for (const at of made.trays) if (made.tins[at][1] || !wish.owned) keep(tiers, at, 0, got + serves[at], area + made.tins[at].at(-1));
-    } else if (made.cups && (made.cups[1] || !wish.owned)) {
-      const each = made.cups[2], count = Math.max(1, Math.ceil((wish.guests - got) / each));
-      if (count <= made.most_trays) keep(tiers, null, count, got + count * each, area);
-    }
-  }
-  return found.sort((one, other) => order(one.rank, other.rank)).slice(0, most);
+// The most usual portion comes first.
+function kindOptions(kinds) {
+  const all = kinds.map(({ name, size }, place) => ({ name, option: option(place, `${name}, ${size}`) }));
+  const isUsual = kind => kind.name === MOST_USUAL_KIND;
+  return [...all.filter(isUsual), ...all.filter(kind => !isUsual(kind))].map(kind => kind.option);
 }
 
-export function told(made, each) {
-  const cake = each.tiers.map(at => made.tins[at][0]).join(" + ");
-  const beside = each.tray !== null ? made.tins[each.tray][0] : each.cups ? `${each.cups * made.cups[2]} ${made.cups[0]}` : "";
-  return beside ? `${cake} and ${beside}` : cake;
+// The fields of the form by their names, as they were left.
+function fieldsFor(table, changed) {
+  const kept = read("guests", {});
+  const select = (name, options) => {
+    const field = make("select", { onchange: changed }, ...options);
+    if (options.some(({ value }) => value === kept[name])) field.value = kept[name];
+    return field;
+  };
+  const tick = name => {
+    const field = make("input", { type: "checkbox", onchange: changed });
+    field.checked = kept[name] === true;
+    return field;
+  };
+  const guests = make("input", { type: "text", inputmode: "numeric", autocomplete: "off", oninput: changed });
+  guests.value = kept.guests || USUAL;
+  const mixtures = table.mixtures.map(({ name }, place) => option(place, name));
+  return {
+    guests,
+    kind: select("kind", kindOptions(table.kinds)),
+    shape: select("shape", optionsOf(words.shapes)),
+    beside: select("beside", optionsOf(words.besides)),
+    ...(mixtures.length ? { mixture: select("mixture", mixtures) } : {}),
+    top: tick("top"),
+    owned: tick("owned"),
+  };
 }
 
-function ask() {
-  const holder = find("#tb-ask"), made = json("tb-sets");
-  if (!holder || !made) return;
-  const kept = read("guests", {}), fields = {}, out = make("div", { role: "region", "aria-label": words.shape });
-  const select = (name, label, options) => {
-    fields[name] = make("select", { onchange: () => show(true) }, ...options.map(([value, text]) => make("option", { value }, text)));
-    fields[name].value = options.some(([value]) => String(value) === kept[name]) ? kept[name] : String(options[0][0]);
-    return make("label", {}, label, fields[name]);
-  };
-  const tick = (name, label) => {
-    fields[name] = make("input", { type: "checkbox", onchange: () => show(true) });
-    fields[name].checked = kept[name] === true;
-    return make("label", { class: "tb-tickbox" }, fields[name], label);
-  };
-  fields.guests = make("input", { type: "text", inputmode: "numeric", autocomplete: "off", oninput: () => show(true) });
-  fields.guests.value = kept.guests || "40";
-  const plain = names => names.map(name => [name, words[name]]);
-  const kinds = made.kinds.map(([kind, size], at) => [at, `${kind}, ${size}`]);
-  holder.append(make("div", { class: "tb-asked" },
-    make("label", {}, words.guests, fields.guests), select("kind", words.portion, [kinds[1], kinds[0], kinds[2]]),
-    select("shape", words.shape, plain(["any", "single", "stacked"])), select("beside", words.beside, plain(["nothing", "cupcakes", "a tray"])),
-    made.mixtures.length ? select("mixture", words.mixture, made.mixtures.map(([name], at) => [at, name])) : null, tick("top", words.top), tick("owned", words.owned)), out);
+function form(fields) {
+  return make(
+    "div",
+    { class: "tb-asked" },
+    ...Object.entries(words.fields).map(([name, label]) => fields[name] && make("label", {}, label, fields[name])),
+    ...Object.entries(words.ticks).map(([name, label]) => make("label", { class: "tb-tickbox" }, fields[name], label)),
+  );
+}
+
+function wishOf(fields) {
+  const answerIn = field => (field.type === "checkbox" ? field.checked : field.value);
+  return Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, answerIn(field)]));
+}
+
+function setWords(table, { tiers, tray, cups }) {
+  const cake = tiers.map(place => table.tins[place].name).join(" + ");
+  if (tray !== null) return words.and(cake, table.tins[tray].name);
+  return cups ? words.and(cake, `${cups * table.cups.serves} ${table.cups.name}`) : cake;
+}
+
+// How much of the mixture the set takes.
+function mixtureWords(table, mixture, { area, cups }) {
+  const ml = (area * mixture.deep_mm) / 1000 + cups * (table.cups?.ml ?? 0);
+  const litres = withUnit(fixed(halfUp(ml / 1000, 0.1), 1), "l");
+  return words.recipes(fixed(shownFactor(ml / mixture.batter_ml), 2), litres);
+}
+
+function row(table, mixture, wish, answer) {
+  const notes = [
+    words.serves(answer.serves, answer.over),
+    wish.top && words.kept,
+    mixture && mixtureWords(table, mixture, answer),
+  ];
+  const small = make("small", {}, notes.filter(Boolean).join("; "));
+  return make("li", {}, make("b", {}, String(answer.serves)), make("span", {}, setWords(table, answer), small));
+}
+
+function ask(holder, table) {
+  const out = make("div", { role: "region", "aria-label": words.fields.shape });
+  const fields = fieldsFor(table, () => {
+    write("guests", wishOf(fields));
+    show(announce);
+  });
+  holder.append(form(fields), out);
+  show(() => {});
+  holder.hidden = false;
+
   function show(say) {
-    const value = name => fields[name].type === "checkbox" ? fields[name].checked : fields[name].value;
-    if (say) write("guests", Object.fromEntries(Object.keys(fields).map(name => [name, value(name)])));
-    const guests = Number(value("guests").trim());
-    if (!Number.isInteger(guests) || guests < made.fewest || guests > made.most) {
-      out.replaceChildren(make("p", {}, words.bad(made.fewest, made.most)));
+    const wish = wishOf(fields);
+    const guests = Number(wish.guests.trim());
+    if (!Number.isInteger(guests) || guests < table.fewest || guests > table.most) {
+      out.replaceChildren(make("p", {}, words.bad(table.fewest, table.most)));
       return;
     }
-    const found = answers(made, { guests, kind: Number(value("kind")), top: value("top"), owned: value("owned"), beside: value("beside"), shape: value("shape") });
-    const mixture = fields.mixture && made.mixtures[Number(value("mixture"))];
-    const takes = each => {
-      if (!mixture) return "";
-      const ml = each.area * mixture[1] / 1000 + each.cups * (made.cups?.[3] ?? 0);
-      return `; ${words.recipes(fixed(halfUp(ml / mixture[2], 0.01), 2), withUnit(fixed(halfUp(ml / 1000, 0.1), 1), "l"))}`;
-    };
-    out.replaceChildren(found.length ? make("ol", { class: "tb-found" }, ...found.map(each => make("li", {}, make("b", {}, String(each.serves)),
-      make("span", {}, told(made, each), make("small", {}, words.serves(each.serves, each.over) + (value("top") ? `; ${words.kept}` : "") + takes(each)))))) : make("p", {}, words.none));
-    if (say) announce(found.length ? `${told(made, found[0])}, ${words.serves(found[0].serves, found[0].over)}` : words.none);
+    const sets = answers(table, { ...wish, guests, kind: Number(wish.kind) });
+    const mixture = table.mixtures[wish.mixture];
+    const rows = sets.map(answer => row(table, mixture, wish, answer));
+    out.replaceChildren(rows.length ? make("ol", { class: "tb-found" }, ...rows) : make("p", {}, words.none));
+    const [best] = sets;
+    say(best ? `${setWords(table, best)}, ${words.serves(best.serves, best.over)}` : words.none);
   }
-  show(false);
-  holder.hidden = false;
 }
-ask();
+
+const holder = find("#tb-ask");
+const table = setsOf();
+if (holder && table) ask(holder, table);

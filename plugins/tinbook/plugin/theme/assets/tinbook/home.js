@@ -1,13 +1,21 @@
 // What was at the bench last, on the first page.
-import { read } from "./keep.js";
 import { find, make } from "./dom.js";
+import { read } from "./keep.js";
+import { home as words } from "./words.js";
 
-const done = slug => { const ticked = read(`ticks ${slug}`, []).length; return ticked ? `${ticked} ticked` : ""; };
+function ticked(slug) {
+  const count = read(`ticks ${slug}`, []).length;
+  return count ? words.ticked(count) : "";
+}
 
-const holder = find("#tb-recent"), entries = read("recent", []);
-if (holder && entries.length) {
-  find(".tb-list", holder).replaceChildren(...entries.map(entry => make("li", {}, make("a", { href: entry.page },
-    make("span", { class: "tb-left" }, entry.left), make("span", { class: "tb-right" }, make("b", {}, entry.name),
-      make("small", {}, done(entry.slug)))))));
+function row({ slug, name, page, left }) {
+  const right = make("span", { class: "tb-right" }, make("b", {}, name), make("small", {}, ticked(slug)));
+  return make("li", {}, make("a", { href: page }, make("span", { class: "tb-left" }, left), right));
+}
+
+const holder = find("#tb-recent");
+const visits = read("recent", []);
+if (holder && visits.length) {
+  find(".tb-list", holder).replaceChildren(...visits.map(row));
   holder.hidden = false;
 }

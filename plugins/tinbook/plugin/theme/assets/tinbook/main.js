@@ -1,4 +1,5 @@
-// What every page of the book wakes up; home.js, tins.js and technique.js are for the pages of their name, narrow.js for lists.
+// What every page of the book wakes up. home.js, tins.js, technique.js, measures.js and guests.js are for the pages of
+// their name, narrow.js for lists.
 import { bench } from "./bench.js";
 import { keys } from "./keys.js";
 import { measures } from "./measure.js";
@@ -10,5 +11,9 @@ import { timers } from "./timers.js";
 
 for (const part of [keys, measures, bench, tables, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
-  try { part(); } catch (error) { console.error(error); }
+  try {
+    part();
+  } catch (error) {
+    console.error(error);
+  }
 }

@@ -1,88 +1,130 @@
 // Lists that narrow by words and by what their rows say of themselves. Without this script nothing is hidden.
-// Of a table the heads of its rows are looked through, not its figures.
-// Lists of one data-narrow name go together; a row may carry data-kind, -season, -keeps, -tag and -also, values parted by |.
-import { all, find, make, press } from "./dom.js";
+// Lists of one data-narrow name go together; a row may carry data-kind, -season, -keeps, -tag and -also, values parted
+// by |.
+import { all, make, pressOne } from "./dom.js";
+import { choicesOf, countOf, GROUPS, partsOf, plain, searchTexts, valuesOf } from "./lists.js";
+import { narrow as words } from "./words.js";
 
-const words = { field: "Words to look for", kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag", any: "any",
-  of: (left, whole) => left === whole ? String(whole) : `${left} of ${whole}`, all: "Show all",
-  none: "None is left. Take a word or a choice away." };
-const ORDER = ["spring", "summer", "autumn", "winter", "3 days", "a week", "a month", "frozen", "first steps", "steady hands", "practised"];
-const GROUPS = ["kind", "season", "keeps", "tag"];
 // More choices than this are folded; on a phone all are, or the list would begin below the screen.
 const FEW = matchMedia("(max-width: 44.9375em)").matches ? 0 : 6;
+const NOTHING = { text: "", kind: "", season: "", keeps: "", tag: "" };
 
-const plain = text => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-const values = (row, name) => (row.dataset[name] || "").split("|").filter(Boolean);
-const identity = row => find("a", row)?.href || row;
-
-// What a set of lists holds: [list, its heading or none, its rows].
-function parts(lists) {
-  return lists.map(list => {
-    const outside = list.closest(".tb-scroll") || list, before = outside.previousElementSibling;
-    return { outside, heading: lists.length > 1 && before?.matches("h2, h3") ? before : null,
-      rows: all(":scope > li, :scope > tr, :scope > tbody > tr", list) };
-  });
+// What was asked, until the tab is closed; an address with a place in the page begins anew.
+function memory(name) {
+  const key = `tinbook narrow ${location.pathname} ${name}`;
+  return {
+    read: () => {
+      try {
+        return (location.hash ? null : JSON.parse(sessionStorage.getItem(key))) || {};
+      } catch {
+        return {};
+      }
+    },
+    write: asked => {
+      try {
+        sessionStorage.setItem(key, JSON.stringify(asked));
+      } catch {
+        // it is not kept
+      }
+    },
+  };
 }
 
-// The values of one group, if there is anything to choose between them.
-function options(rows, name) {
-  let found = [...new Set(rows.flatMap(row => values(row, name)))];
-  // a tag of one row only is found by its words
-  if (name === "tag") found = found.filter(value => rows.filter(row => values(row, name).includes(value)).length > 1);
-  if (!found.some(value => rows.some(row => !values(row, name).includes(value)))) return [];
-  return found.sort((one, other) => ORDER.indexOf(one) - ORDER.indexOf(other) || (name === "tag" ? one.localeCompare(other) : 0));
+// The choices of one group, folded where there are many. `choose` is called with the value touched.
+function groupOf(group, choices, caption, choose) {
+  const chip = value => make("button", { class: "tb-button", "data-value": value, onclick: () => touch(value) }, value);
+  const chips = make("div", { class: "tb-picks", role: "group", "aria-label": caption }, ...choices.map(chip));
+  const summary = choices.length > FEW ? make("summary") : null;
+  const fold = summary && make("details", { class: "tb-worked" }, summary, chips);
+  const touch = value => {
+    choose(value);
+    if (!fold) return;
+    fold.open = false;
+    summary.focus();
+  };
+  const show = chosen => {
+    pressOne(chips, chosen);
+    if (summary) summary.textContent = choices.includes(chosen) ? chosen : words.any;
+  };
+  const line = make("div", {}, make("span", {}, caption), make("div", {}, fold || chips));
+  return { group, choices, line, show };
+}
+
+function searchField(typed) {
+  const label = { "aria-label": words.field, placeholder: words.field };
+  const attributes = { type: "search", ...label, autocomplete: "off", enterkeyhint: "done" };
+  return make("input", { ...attributes, oninput: event => typed(event.target.value) });
+}
+
+function captionOf(list, group) {
+  const own = `narrow${group[0].toUpperCase()}${group.slice(1)}`;
+  return list.dataset[own] || words.groups[group];
 }
 
 function narrowed(name, lists) {
-  const made = parts(lists), rows = made.flatMap(part => part.rows), whole = new Set(rows.map(identity)).size;
-  const hay = new Map(rows.map(row => [row, plain([(find("th", row) || row).textContent, ...Object.values(row.dataset)].join(" "))]));
-  const key = `tinbook narrow ${location.pathname} ${name}`;
-  let asked = {};
-  try { if (!location.hash) asked = JSON.parse(sessionStorage.getItem(key)) || {}; } catch { /* begins anew */ }
+  const parts = partsOf(lists);
+  const rows = parts.flatMap(part => part.rows);
+  const whole = countOf(rows);
+  const texts = searchTexts(rows);
+  const kept = memory(name);
+  let asked = kept.read();
 
-  const field = make("input", { type: "search", "aria-label": words.field, placeholder: words.field, autocomplete: "off", enterkeyhint: "done",
-    oninput: () => show({ text: field.value }) });
-  const left = make("output", { class: "tb-figure", role: "status" }), none = make("p", { role: "status" });
-  const reset = make("button", { class: "tb-button", onclick: () => { show({ text: "", kind: "", season: "", keeps: "", tag: "" }); field.focus(); } }, words.all);
-  const line = (caption, ...inside) => make("div", {}, make("span", {}, caption), make("div", {}, ...inside));
-  const groups = GROUPS.map(group => [group, options(rows, group)]).filter(([, found]) => found.length).map(([group, found]) => {
-    const caption = lists[0].dataset[`narrow${group[0].toUpperCase()}${group.slice(1)}`] || words[group];
-    const chips = make("div", { class: "tb-picks", role: "group", "aria-label": caption }, ...found.map(value =>
-      make("button", { class: "tb-button", "data-value": value,
-        onclick: () => { show({ [group]: asked[group] === value ? "" : value }); if (said) { fold.open = false; said.focus(); } } }, value)));
-    const said = found.length > FEW ? make("summary") : null, fold = said && make("details", { class: "tb-worked" }, said, chips);
-    return { group, found, chips, said, line: line(caption, fold || chips) };
-  });
+  const field = searchField(text => ask({ text }));
+  const count = make("output", { class: "tb-figure", role: "status" });
+  const none = make("p", { role: "status" });
+  const startAgain = () => {
+    ask(NOTHING);
+    field.focus();
+  };
+  const reset = make("button", { class: "tb-button", onclick: startAgain }, words.all);
+  const groups = GROUPS.map(group => ({ group, choices: choicesOf(rows, group) }))
+    .filter(({ choices }) => choices.length)
+    .map(({ group, choices }) =>
+      groupOf(group, choices, captionOf(lists[0], group), value =>
+        ask({ [group]: asked[group] === value ? "" : value }),
+      ),
+    );
 
-  function show(changes) {
+  function ask(changes) {
     asked = { ...asked, ...changes };
-    try { sessionStorage.setItem(key, JSON.stringify(asked)); } catch { /* it is not kept */ }
-    const looked = plain(asked.text || "").split(/\s+/).filter(Boolean);
-    const fits = row => looked.every(word => hay.get(row).includes(word))
-      && groups.every(({ group, found }) => !found.includes(asked[group]) || values(row, group).includes(asked[group]));
-    for (const { outside, heading, rows: inside } of made) {
-      for (const row of inside) row.hidden = !fits(row);
-      const empty = inside.every(row => row.hidden);
-      outside.hidden = empty;
-      if (heading) heading.hidden = empty;
-    }
-    const still = new Set(rows.filter(row => !row.hidden).map(identity)).size;
-    left.textContent = words.of(still, whole);
+    kept.write(asked);
+    hideOthers();
+    const still = countOf(rows.filter(row => !row.hidden));
+    count.textContent = still === whole ? String(whole) : words.of(still, whole);
     none.textContent = still ? "" : words.none;
     reset.hidden = still === whole;
     if (field.value !== (asked.text || "")) field.value = asked.text || "";
-    for (const { group, found, chips, said } of groups) {
-      press(chips, asked[group]);
-      if (said) said.textContent = found.includes(asked[group]) ? asked[group] : words.any;
+    for (const { group, show } of groups) show(asked[group]);
+  }
+
+  function hideOthers() {
+    const looked = plain(asked.text || "")
+      .split(/\s+/)
+      .filter(Boolean);
+    const isChosen = (row, { group, choices }) =>
+      !choices.includes(asked[group]) || valuesOf(row, group).includes(asked[group]);
+    for (const { outside, heading, rows } of parts) {
+      for (const row of rows) {
+        const fits = looked.every(word => texts.get(row).includes(word));
+        row.hidden = !fits || !groups.every(group => isChosen(row, group));
+      }
+      const empty = rows.every(row => row.hidden);
+      outside.hidden = empty;
+      if (heading) heading.hidden = empty;
     }
   }
 
-  const box = make("section", { class: "tb-narrow tb-noprint", "aria-label": words.field },
-    make("div", {}, left, make("div", { class: "tb-picks" }, field, reset)), ...groups.map(each => each.line), none);
-  (made[0].heading || made[0].outside).before(box);
-  show({});
+  const first = make("div", {}, count, make("div", { class: "tb-picks" }, field, reset));
+  const about = { class: "tb-narrow tb-noprint", "aria-label": words.field };
+  const box = make("section", about, first, ...groups.map(group => group.line), none);
+  const [{ heading, outside }] = parts;
+  (heading || outside).before(box);
+  ask({});
 }
 
 const sets = new Map();
-for (const list of all("[data-narrow]")) sets.set(list.dataset.narrow, [...sets.get(list.dataset.narrow) || [], list]);
+for (const list of all("[data-narrow]")) {
+  const { narrow: name } = list.dataset;
+  sets.set(name, [...(sets.get(name) || []), list]);
+}
 for (const [name, lists] of sets) narrowed(name, lists);

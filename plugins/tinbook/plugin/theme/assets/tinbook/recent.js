@@ -1,6 +1,6 @@
 // What was at the bench last is told on the first page: each visit of a mixture or technique is kept.
-import { read, write } from "./keep.js";
 import { find } from "./dom.js";
+import { read, write } from "./keep.js";
 
 const MOST = 4;
 
@@ -8,10 +8,13 @@ const MOST = 4;
 export function remember() {
   const root = find("[data-slug]");
   if (!root) return;
+  const { slug } = root.dataset;
   const keep = () => {
-    const entry = { slug: root.dataset.slug, name: find("h1").firstChild.textContent.trim(), page: location.pathname + location.hash,
-      left: find(".tb-this")?.textContent || "" };
-    write("recent", [entry, ...read("recent", []).filter(each => each.slug !== entry.slug)].slice(0, MOST));
+    const name = find("h1").firstChild.textContent.trim();
+    const left = find(".tb-this")?.textContent || "";
+    const visit = { slug, name, page: location.pathname + location.hash, left };
+    const earlier = read("recent", []).filter(entry => entry.slug !== slug);
+    write("recent", [visit, ...earlier].slice(0, MOST));
   };
   keep();
   window.addEventListener("pagehide", keep);

@@ -1,13 +1,14 @@
 // Hands the page on by the platform's own sheet, where there is one: its title and its address, nothing else.
 import { find, make } from "./dom.js";
-import { told } from "./peoplewords.js";
+import { technique as words } from "./words.js";
 
 export function share() {
   const acts = find(".tb-acts");
   if (!acts || !navigator.share) return;
   const title = find("h1").firstChild.textContent.trim();
-  acts.prepend(make("button", { class: "tb-button", onclick: () => {
+  const onclick = () => {
     // closing the sheet without choosing is no fault
     navigator.share({ title, url: location.href }).catch(() => {});
-  } }, told.handOn));
+  };
+  acts.prepend(make("button", { class: "tb-button", onclick }, words.handOn));
 }

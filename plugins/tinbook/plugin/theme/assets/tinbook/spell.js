@@ -1,35 +1,55 @@
 // Spells numbers the way pages/formats.py does.
+import { units } from "./words.js";
+
 const FRACTIONS = { 125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞" };
-const NBSP = "\u00a0", MINUS = "\u2212";
+const NBSP = "\u00a0";
+const MINUS = "\u2212";
 
 export function number(value) {
-  let text = Math.abs(value).toFixed(4).replace(/\.?0+$/, "");
-  const [whole, rest] = text.split(".");
-  const far = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, ",") : whole;
-  text = rest ? `${far}.${rest}` : far;
+  const plain = Math.abs(value)
+    .toFixed(4)
+    .replace(/\.?0+$/, "");
+  const [whole, decimals] = plain.split(".");
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, ",") : whole;
+  const text = decimals ? `${grouped}.${decimals}` : grouped;
   return (value < 0 && text !== "0" ? MINUS : "") + text;
 }
 
 export function mixed(value) {
-  const whole = Math.trunc(value), fraction = FRACTIONS[Math.round((value - whole) * 1000)];
+  const whole = Math.trunc(value);
+  const fraction = FRACTIONS[Math.round((value - whole) * 1000)];
   return fraction ? `${whole || ""}${fraction}` : number(value);
 }
 
-export const fixed = (value, places) => (value < 0 && Number(value.toFixed(places)) ? MINUS : "") + Math.abs(value).toFixed(places);
-export const withUnit = (text, unit) => unit ? text + NBSP + unit : text;
-export const figure = got => got.unit === "g" || got.unit === "ml" ? number(got.shown) : mixed(got.shown);
-
-export function ounces(value) {
-  const pounds = Math.floor(value / 16), rest = value - pounds * 16;
-  if (!pounds) return withUnit(mixed(value), "oz");
-  return withUnit(String(pounds), "lb") + (rest ? NBSP + withUnit(mixed(rest), "oz") : "");
+export function fixed(value, places) {
+  const sign = value < 0 && Number(value.toFixed(places)) ? MINUS : "";
+  return sign + Math.abs(value).toFixed(places);
 }
 
-export const cupWord = got => got.unit === "cup" && got.shown > 1 ? "cups" : got.unit;
-export const tinWords = text => text.replaceAll(" x ", `${NBSP}×${NBSP}`).replaceAll(" cm", `${NBSP}cm`).replaceAll(" in", `${NBSP}in`);
+export const withUnit = (text, unit) => (unit ? text + NBSP + unit : text);
+export const grams = value => withUnit(number(value), "g");
+export const centimetres = mm => number(mm / 10);
+export const figure = ({ shown, unit }) => (unit === "g" || unit === "ml" ? number(shown) : mixed(shown));
+
+// A figure and its unit; pounds come before it.
+export function ounces(value) {
+  const pounds = Math.floor(value / 16);
+  const rest = value - pounds * 16;
+  if (!pounds) return [mixed(value), units.ounces];
+  if (!rest) return [String(pounds), units.pounds];
+  return [withUnit(String(pounds), units.pounds) + NBSP + mixed(rest), units.ounces];
+}
+
+export const cupWord = ({ shown, unit }) => (unit === "cup" && shown > 1 ? units.cups : unit);
+
+export const tinWords = name =>
+  name.replaceAll(" x ", `${NBSP}×${NBSP}`).replaceAll(" cm", `${NBSP}cm`).replaceAll(" in", `${NBSP}in`);
 
 export function clock(seconds) {
-  const left = Math.max(0, Math.ceil(seconds)), hours = Math.floor(left / 3600), minutes = Math.floor(left % 3600 / 60);
-  const two = value => String(value).padStart(2, "0");
-  return hours ? `${hours}:${two(minutes)}:${two(left % 60)}` : `${minutes}:${two(left % 60)}`;
+  const left = Math.max(0, Math.ceil(seconds));
+  const hours = Math.floor(left / 3600);
+  const minutes = Math.floor((left % 3600) / 60);
+  const twoDigits = value => String(value).padStart(2, "0");
+  const tail = twoDigits(left % 60);
+  return hours ? `${hours}:${twoDigits(minutes)}:${tail}` : `${minutes}:${tail}`;
 }

@@ -1,83 +1,69 @@
-// The sums of the bench: products and rounding, the same as engine/rounding.py and plans/scaling.py, digit for digit.
-const GRAIN = 1e-9;
-const CUP_PARTS = [1, 3 / 4, 2 / 3, 1 / 2, 1 / 3, 1 / 4, 0];
+// The products of the bench: the same as plans/scaling.py and plans/versions.py, digit for digit.
+import { cups, GRAIN, isWhole, ounces, percent, reaches, scales, shownFactor, spoon, wholeEggs } from "./rounding.js";
 
-const six = value => Math.round(value * 1e6) / 1e6;
-export const halfUp = (value, step) => six(Math.floor(value / step + 0.5 + GRAIN) * step);
-const atLeastOne = (value, step) => halfUp(value, step) || (value > 0 ? step : 0);
-
-export const scales = (grams, steps) => atLeastOne(grams, grams < steps.fine_below ? steps.fine : steps.step);
-export const spoon = value => atLeastOne(value, value < 0.5 ? 0.125 : 0.25);
-export const ounces = value => atLeastOne(value, value < 1 ? 0.125 : 0.25);
-export const percent = share => halfUp(share * 100, 0.1);
-
-export function cups(value) {
-  const whole = Math.floor(value), rest = value - whole;
-  const far = part => Number(Math.abs(part - rest).toFixed(9));
-  return whole + CUP_PARTS.reduce((best, part) => far(part) < far(best) ? part : best);
-}
-
-export const times = (amount, room) => Math.max(1, Math.ceil(amount / room - GRAIN));
-
-export function wholeEggs(eggs, factor) {
-  const count = Math.max(1, Math.floor(eggs * factor + 0.5 + GRAIN));
-  return { count, factor: count / eggs, off: count / eggs / factor - 1 };
-}
-
-export function kept(points, width) {
-  if (!points || width <= points[0][0]) return points ? points[0][1] : 1;
-  for (let i = 1; i < points.length; i++) {
-    const [left, one] = points[i - 1], [right, other] = points[i];
-    if (width <= right) return one + (other - one) * (width - left) / (right - left);
-  }
-  return points[points.length - 1][1];
+// The share of a raising agent that stays in a tin so wide: straight between the points, level beyond them.
+export function raisingKept(points, width) {
+  if (!points) return 1;
+  const next = points.findIndex(point => width <= point.width);
+  if (next < 0) return points.at(-1).kept;
+  if (next === 0) return points[0].kept;
+  const [narrow, wide] = points.slice(next - 1, next + 1);
+  return narrow.kept + ((wide.kept - narrow.kept) * (width - narrow.width)) / (wide.width - narrow.width);
 }
 
 // One line at a factor: exact, as measured out, and in which unit.
 export function amount(line, factor, steps, byWeight) {
-  if (line.unit === "tsp" || line.unit === "tbsp") {
-    const exact = line.amount * factor;
-    return { exact, shown: spoon(exact), unit: line.unit };
-  }
-  if (line.unit === "" && !byWeight) {
-    const exact = line.amount * factor;
-    if (Math.abs(exact - Math.round(exact)) < 1e-6) return { exact, shown: Math.round(exact), unit: "" };
-  }
-  const exact = (line.unit === "ml" ? line.amount : line.mass_g) * factor;
-  return { exact, shown: scales(exact, steps), unit: line.unit === "ml" ? "ml" : "g" };
+  const { unit } = line;
+  const counted = line.amount * factor;
+  if (unit === "tsp" || unit === "tbsp") return { exact: counted, shown: spoon(counted), unit };
+  if (unit === "" && !byWeight && isWhole(counted)) return { exact: counted, shown: Math.round(counted), unit };
+  const exact = unit === "ml" ? counted : line.mass_g * factor;
+  return { exact, shown: scales(exact, steps), unit: unit === "ml" ? unit : "g" };
 }
 
-// The same line in ounces, or in cups and spoons where it has a volume measure.
-export function inOunces(line, factor, recipe) {
-  return ounces(line.mass_g * factor / recipe.g_per_oz);
-}
+export const inOunces = (line, factor, recipe) => ounces((line.mass_g * factor) / recipe.g_per_oz);
 
+// In cups and spoons, where the line has a volume measure.
 export function inSpoons(line, factor, recipe) {
   if (line.volume_ml === null) return null;
   const ml = line.volume_ml * factor;
-  if (ml >= recipe.cup_ml / 4 * (1 - GRAIN)) return { shown: cups(ml / recipe.cup_ml), unit: "cup" };
-  if (ml >= recipe.tablespoon_ml * (1 - GRAIN)) return { shown: spoon(ml / recipe.tablespoon_ml), unit: "tbsp" };
+  if (reaches(ml, recipe.cup_ml / 4)) return { shown: cups(ml / recipe.cup_ml), unit: "cup" };
+  if (reaches(ml, recipe.tablespoon_ml)) return { shown: spoon(ml / recipe.tablespoon_ml), unit: "tbsp" };
   return { shown: spoon(ml / recipe.teaspoon_ml), unit: "tsp" };
 }
 
 function version(recipe, factor, exactFactor, width, byWeight) {
-  const keep = kept(recipe.raising, width), share = line => line.raises ? factor * keep : factor;
-  const amounts = recipe.lines.map(line => amount(line, share(line), recipe.steps, byWeight));
-  const off = factor / exactFactor - 1, mass = recipe.lines.reduce((sum, line) => sum + line.mass_g * share(line), 0);
-  return { factor, factorShown: halfUp(factor, 0.01), off, offPercent: percent(off), amounts, keep, mass,
-    massShown: scales(mass, recipe.steps) };
+  const keep = raisingKept(recipe.raising, width);
+  const factorOf = line => (line.raises ? factor * keep : factor);
+  const off = factor / exactFactor - 1;
+  const mass = recipe.lines.reduce((sum, line) => sum + line.mass_g * factorOf(line), 0);
+  return {
+    factor,
+    factorShown: shownFactor(factor),
+    off,
+    offPercent: percent(off),
+    amounts: recipe.lines.map(line => amount(line, factorOf(line), recipe.steps, byWeight)),
+    keep,
+    mass,
+    massShown: scales(mass, recipe.steps),
+  };
 }
 
+// With whole eggs and exact. Eggs that are not near enough are beaten and weighed: then both are exact.
 export function versions(recipe, factor, width) {
   const exact = version(recipe, factor, factor, width, true);
   if (!recipe.eggs) return { exact, whole: version(recipe, factor, factor, width, false), beaten: false };
-  const eggs = wholeEggs(recipe.eggs, factor), beaten = Math.abs(eggs.off) > recipe.egg_tolerance + GRAIN;
+  const eggs = wholeEggs(recipe.eggs, factor);
+  const beaten = Math.abs(eggs.off) > recipe.egg_tolerance + GRAIN;
   return { exact, whole: beaten ? exact : version(recipe, eggs.factor, factor, width, false), beaten };
 }
 
 // Batter for one tin that is in no table, as deep as in the written tins; by its water, filled to the same share.
-export function anyTin(recipe, asked) {
-  if (asked.ml) return { unit_ml: asked.ml * recipe.share, width: 0 };
-  const shape = recipe.shapes[asked.shape];
-  return { unit_ml: shape * asked.width * asked.length * recipe.depth_mm / 1000, width: Math.min(asked.width, asked.length) };
+export function anyTin(recipe, any) {
+  if (any.ml) return { unit_ml: any.ml * recipe.share, width_mm: 0 };
+  const area = recipe.shapes[any.shape] * any.width * any.length;
+  return { unit_ml: (area * recipe.depth_mm) / 1000, width_mm: Math.min(any.width, any.length) };
 }
+
+// Shapes that are told by a width and a length; the others by one size.
+export const inTwoSizes = shape => shape === "rectangle" || shape === "oval";

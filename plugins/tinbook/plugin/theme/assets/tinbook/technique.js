@@ -1,14 +1,17 @@
+// A technique's page: its kit by hands, handing it on, and the parts for the cake in hand.
+import { all, find } from "./dom.js";
 import { people } from "./people.js";
 import { share } from "./share.js";
-import { all, find } from "./dom.js";
 
 people();
 share();
 
-// The parts for the cake in hand: tables stand ready for each, one of them shows.
+// Tables stand ready for each cake; those of one show.
 const cakes = find(".tb-cakes");
 if (cakes) {
-  cakes.hidden = false;
   const select = find("select", cakes);
-  select.addEventListener("change", () => { for (const each of all("[data-cake]")) each.hidden = each.dataset.cake !== select.value; });
+  cakes.hidden = false;
+  select.addEventListener("change", () => {
+    for (const part of all("[data-cake]")) part.hidden = part.dataset.cake !== select.value;
+  });
 }

@@ -1,58 +1,46 @@
-// Ticks, pencil notes and the fresh start of one mixture or technique, kept on the device.
+// Ticks of one mixture or technique, kept on the device.
+import { stayAwake } from "./awake.js";
+import { all, find } from "./dom.js";
 import { read, write } from "./keep.js";
-import { all, find, make } from "./dom.js";
-import { awake, stayAwake } from "./awake.js";
-import { words } from "./words.js";
-
-function now(boxes) {
-  const next = boxes.find(box => !box.checked);
-  for (const box of boxes) box.closest("li").classList.toggle("tb-now", box === next && boxes.some(each => each.checked));
-}
+import { tail } from "./tail.js";
 
 export function ticks() {
   const root = find("[data-slug]");
   if (!root) return;
-  const key = `ticks ${root.dataset.slug}`, boxes = all(".tb-tick");
-  const done = new Set(read(key, []));
-  boxes.forEach((box, at) => {
-    box.checked = done.has(at);
+  const key = `ticks ${root.dataset.slug}`;
+  const boxes = all(".tb-tick");
+  const ticked = new Set(read(key, []));
+  const save = () => {
+    write(key, [...ticked]);
+    markNext();
+  };
+  boxes.forEach((box, place) => {
+    box.checked = ticked.has(place);
     box.addEventListener("change", () => {
-      box.checked ? done.add(at) : done.delete(at);
-      write(key, [...done]);
-      show();
+      if (box.checked) ticked.add(place);
+      else ticked.delete(place);
+      save();
       stayAwake();
     });
     // the whole row takes the finger; a link or a button in it keeps its own
-    const row = box.closest("li");
-    row.addEventListener("click", event => { if (!event.target.closest("a, button, input, label")) box.click(); });
+    box.closest("li").addEventListener("click", event => {
+      if (!event.target.closest("a, button, input, label")) box.click();
+    });
   });
-  const show = () => { for (const list of all(".tb-lines, .tb-steps")) now(all(".tb-tick", list)); };
-  show();
-  tail(root.dataset.slug, () => { done.clear(); write(key, []); boxes.forEach(box => { box.checked = false; }); show(); });
+  markNext();
+  tail(root.dataset.slug, () => {
+    ticked.clear();
+    for (const box of boxes) box.checked = false;
+    save();
+  });
 }
 
-const act = (label, onclick, kind = "") => make("button", { class: `tb-button${kind}`, onclick }, label);
-
-function tail(slug, clear) {
-  const holder = find(".tb-tail");
-  if (!holder) return;
-  const key = `notes ${slug}`, pencil = make("textarea", { id: "tb-pencil", rows: 4 });
-  const paper = find(".tb-pencil"), copy = () => { if (paper) paper.textContent = pencil.value; };
-  pencil.value = read(key, "");
-  pencil.addEventListener("input", () => { write(key, pencil.value); copy(); });
-  copy();
-  const save = act(words.save, () => {
-    const link = make("a", { href: URL.createObjectURL(new Blob([`${document.title}\n\n${pencil.value}\n`], { type: "text/plain" })), download: words.noteFile(slug) });
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 1000);
-  });
-  const stays = act();
-  awake(stays);
-  const asked = make("span", { class: "tb-asked", hidden: true }, `${words.sure} `,
-    act(words.yes, () => { clear(); pencil.value = ""; write(key, ""); copy(); close(); }, " tb-on"), " ", act(words.no, () => close()));
-  const close = () => { asked.hidden = true; again.hidden = false; again.focus(); };
-  const again = act(words.again, () => { asked.hidden = false; again.hidden = true; find("button", asked).focus(); });
-  const print = act(words.print, () => window.print());
-  holder.append(make("label", { for: "tb-pencil" }, words.notes, make("small", {}, words.notesHint)), pencil,
-    make("p", { class: "tb-acts" }, save, print, stays, again, asked));
+// What comes next in a list that has been begun.
+function markNext() {
+  for (const list of all(".tb-lines, .tb-steps")) {
+    const boxes = all(".tb-tick", list);
+    const begun = boxes.some(box => box.checked);
+    const next = boxes.find(box => !box.checked);
+    for (const box of boxes) box.closest("li").classList.toggle("tb-now", begun && box === next);
+  }
 }

@@ -1,3 +1,4 @@
+// The page of tins.
 import { glance } from "./glance.js";
 
 glance();

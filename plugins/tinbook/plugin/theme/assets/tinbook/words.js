@@ -1,26 +1,149 @@
-// Every word the scripts say, in one place.
-export const words = {
-  all: "All tins", fewer: "Tins of the house", other: "Another tin", notOwned: "not owned",
-  tins: "tins", cups: "cups", batches: "batches", more: "one more", less: "one less",
-  whole: "Whole eggs", exact: "Exact", eggs: "Eggs", measure: "Measure", g: "g", oz: "oz", spoons: "cups",
-  inEach: "in each tin", inEachCup: "in each cup", together: "together",
-  offMore: share => `${share} % more than exact`, offLess: share => `${share} % less than exact`, offNone: "exact",
+// Every word the scripts say, in one place, by the page or the part of a page that says it.
+
+export const units = { ounces: "oz", pounds: "lb", cups: "cups" };
+export const measures = { label: "Measure", grams: "g", ounces: "oz", cups: "cups" };
+
+export const bench = {
+  batch: "1 batch",
+  batches: count => `${count} batches`,
+  many: (count, tin) => `${count} × ${tin}`,
+  ownWater: ml => `tin of your own, ${ml} ml`,
+  oneSize: (shape, width) => `${shape} ${width} cm`,
+  twoSizes: (shape, width, length) => `${shape} ${width} x ${length} cm`,
+  eggs: "Eggs",
+  eggVersions: { whole: "Whole eggs", exact: "Exact" },
   by: factor => `× ${factor}`,
-  shallow: (needed, have) => `too shallow for the whole batter: fill ${needed}` +
-    (have && have < needed ? `; you have ${have}, so bake ${Math.ceil(needed / have)} times` : ""),
-  wide: "wider than the oven shelf", bakes: (bakes, once) => `${bakes} bakes, ${once} at once`,
-  mixes: mixes => `${mixes} mixes for the bowl`, least: cm => `tin at least ${cm} cm deep`, deeper: "deeper than any such tin sold",
+  inEach: grams => `${grams} in each tin`,
+  inEachCup: grams => `${grams} in each cup`,
+  together: grams => `${grams} together`,
+  offMore: share => `${share} % more than exact`,
+  offLess: share => `${share} % less than exact`,
+  offNone: "exact",
+  least: cm => `tin at least ${cm} cm deep`,
+  deeper: "deeper than any such tin sold",
+  shallow: needed => `too shallow for the whole batter: fill ${needed}`,
+  shallowBakes: (needed, have, bakes) =>
+    `too shallow for the whole batter: fill ${needed}; you have ${have}, so bake ${bakes} times`,
+  wide: "wider than the oven shelf",
+  bakes: (bakes, once) => `${bakes} bakes, ${once} at once`,
+  mixes: mixes => `${mixes} mixes for the bowl`,
   forTin: cake => `for ${cake}`,
-  weightLabel: "or grams", anyShape: "Shape", anyWidth: "Width", anyLength: "Length", anyUnit: "in", anyMl: "Water to the brim, ml",
-  anyShow: "Work it out", anyWrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
-  long: ["rectangle", "oval"], own: "tin of your own",
-  startTimer: name => `Start a timer: ${name}`, stop: "Stop", go: "Go on", away: "Take away", till: "till", rings: name => `${name}: time is up`, stopped: "stopped",
-  check: minutes => `check ${minutes}\u00a0min`, done: "Done", copy: "Copy", copied: "Copied", paste: "For house/bakes.yaml: ",
-  between: tins => `between ${tins.join(" and ")}`,
-  far: (wide, deep) => [[wide, "wide"], [deep, "deep"]].filter(([by]) => by !== 10).map(([by, how]) => `${by / 10} times as ${how}`).join(" and "),
-  tray: "Timers", awake: "Screen stays on", asleep: "Screen may sleep", noWake: "This screen cannot be kept on from here",
-  again: "Start again", sure: "Forget ticks, timers and notes?", yes: "Yes, start again", no: "No",
-  notes: "Pencil notes", notesHint: "Kept on this device only.", save: "Save as text", noteFile: slug => `${slug}-notes.txt`,
+};
+
+export const tins = {
+  all: "All tins",
+  fewer: "Tins of the house",
+  notOwned: "not owned",
+  counted: { tins: "tins", cups: "cups", batches: "batches" },
+  more: label => `one more: ${label}`,
+  less: label => `one less: ${label}`,
+  weight: "or grams",
+  other: "Another tin",
+  fields: { shape: "Shape", width: "Width", length: "Length", unit: "in" },
+  units: { cm: "cm", inches: "inches" },
+  water: "Water to the brim, ml",
+  show: "Work it out",
+  wrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
+};
+
+export const baking = {
+  between: (less, more) => `between ${less} and ${more}`,
+  wide: times => `${times} times as wide`,
+  deep: times => `${times} times as deep`,
+  both: (wide, deep) => `${wide} and ${deep}`,
+  check: minutes => `check ${minutes}\u00a0min`,
+  minutes: span => `${span}\u00a0min`,
+  // a line of the log, as far as it is known when the tin goes in
+  bake: (slug, tin, grams, oven) => `of: ${slug}, tin: ${tin}, batter: ${grams} g, oven: ${oven}, done after: `,
+};
+
+export const timers = {
+  tray: "Timers",
+  start: name => `Start a timer: ${name}`,
+  till: time => `till ${time}`,
+  rings: name => `${name}: time is up`,
+  acts: { stop: "Stop", go: "Go on", away: "Take away", done: "Done", copy: "Copy" },
+  stopped: "stopped",
+  copied: "Copied",
+  paste: "For house/bakes.yaml: ",
+  // the line of the log, from its beginning to its end
+  day: (day, bake) => `  - {day: ${day}, ${bake}`,
+  ran: (bake, minutes) => `${bake}${minutes} min}`,
+};
+
+export const tail = {
+  notes: "Pencil notes",
+  notesHint: "Kept on this device only.",
+  save: "Save as text",
+  file: slug => `${slug}-notes.txt`,
   print: "Print",
-  ready: "A new book is ready.", open: "Open it", kept: "The whole book is kept on this device.", keeping: "Keeping the book on this device", offline: "No network: this is the kept book.",
+  awake: "Screen stays on",
+  asleep: "Screen may sleep",
+  noWake: "This screen cannot be kept on from here",
+  again: "Start again",
+  sure: "Forget ticks, timers and notes?",
+  answers: { yes: "Yes, start again", no: "No" },
+};
+
+export const offline = {
+  ready: "A new book is ready.",
+  open: "Open it",
+  kept: "The whole book is kept on this device.",
+  keeping: "Keeping the book on this device",
+  offline: "No network: this is the kept book.",
+};
+
+export const home = { ticked: count => `${count} ticked` };
+export const technique = { handOn: "Hand on", people: "people", forPeople: count => `For ${count} people` };
+
+export const glance = {
+  from: "From",
+  to: "To",
+  by: factor => `× ${factor}`,
+  eggs: "Eggs",
+  becomes: "becomes",
+  eggsBecome: (eggs, count) => `${eggs} eggs become ${count}`,
+  full: "Full to the brim",
+  nearest: name => `Nearest to ${name}`,
+  none: "none",
+};
+
+export const sums = {
+  titles: { many: "How many", mix: "How much to mix", left: "From what is left" },
+  batter: "Batter, g",
+  each: "One weighs, g",
+  count: "How many",
+  asks: "The recipe asks",
+  there: "There is left",
+  eggs: "Eggs in it",
+  times: factor => `× ${factor}`,
+  byBowl: (low, high) => `${low} to ${high}, by how clean the bowl is`,
+  over: grams => `${grams} left over`,
+  baked: grams => `about ${grams} each when baked`,
+  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent} % off`,
+  none: "Write figures above nought.",
+};
+
+export const guests = {
+  fields: { guests: "Guests", kind: "Portion", shape: "Cake", beside: "Beside it", mixture: "Baked from" },
+  ticks: { top: "Keep the top tier back", owned: "Own tins only" },
+  shapes: { any: "any", single: "one tin", stacked: "stacked" },
+  besides: { nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray" },
+  and: (cake, beside) => `${cake} and ${beside}`,
+  serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
+  kept: "the top tier kept",
+  recipes: (factor, litres) => `× ${factor} of the recipe, ${litres} of batter`,
+  none: "No set of up to four tiers serves so many. Bake more than one cake.",
+  bad: (low, high) => `Write a number of guests from ${low} to ${high}.`,
+};
+
+export const narrow = {
+  field: "Words to look for",
+  groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },
+  any: "any",
+  of: (left, whole) => `${left} of ${whole}`,
+  all: "Show all",
+  none: "None is left. Take a word or a choice away.",
+  // choices stand in this order
+  order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
 };

@@ -1,0 +1,6 @@
+// What was chosen stands in the address, after #for?, so that a page can be handed on as it is.
+const START = "#for?";
+
+export const isAsked = () => location.hash.startsWith(START);
+export const asked = () => new URLSearchParams(isAsked() ? location.hash.slice(START.length) : "");
+export const tell = chosen => history.replaceState(history.state, "", START + new URLSearchParams(chosen));

@@ -1,0 +1,18 @@
+// A tin seen from above, so many `unit`s for a mm; what width and length do not tell, by its paths.
+import { make } from "./dom.js";
+
+const ROUND = ["round", "ring", "cups"];
+
+export function plan(tin, scale, unit, kind = "") {
+  const sized = (width, height) => `width:${width * scale}${unit};height:${height * scale}${unit}`;
+  if (tin.drawn) {
+    const { width, height, paths } = tin.drawn;
+    const attributes = { viewBox: `0 0 ${width} ${height}`, style: sized(width, height), "aria-hidden": "true" };
+    return make("svg", { class: `tb-drawn${kind}`, ...attributes }, ...paths.map(d => make("path", { d })));
+  }
+  const short = Math.min(tin.width_mm, tin.length_mm);
+  const long = Math.max(tin.width_mm, tin.length_mm);
+  const round = ROUND.includes(tin.shape) ? " tb-round" : "";
+  const tube = tin.shape === "ring" ? " tb-tube" : "";
+  return make("span", { class: `tb-plan${kind}${round}${tube}`, style: sized(long, short), "aria-hidden": "true" });
+}

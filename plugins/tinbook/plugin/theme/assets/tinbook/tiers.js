@@ -1,0 +1,71 @@
+// From guests to tins: the same sums as plans/guests.py, over the sets the page hands over.
+import { handedOver } from "./embedded.js";
+
+const MOST_SHOWN = 5;
+
+// Portions that a tin serves stand in the order of the kinds.
+const NAMES = {
+  kinds: kinds => kinds.map(([name, size]) => ({ name, size })),
+  tins: tins =>
+    tins.map(([name, owned, ...rest]) => ({ name, owned, serves: rest.slice(0, -1), area_mm2: rest.at(-1) })),
+  cups: ([name, owned, serves, ml]) => ({ name, owned, serves, ml }),
+  mixtures: mixtures => mixtures.map(([name, deep_mm, batter_ml]) => ({ name, deep_mm, batter_ml })),
+};
+
+export const setsOf = page => handedOver("tb-sets", NAMES, page);
+
+// wish: { guests, kind, top, owned, beside, shape }. The best sets, least left over first.
+export function answers(table, wish, most = MOST_SHOWN) {
+  const served = table.sets
+    .filter(tiers => isWished(table, tiers, wish))
+    .flatMap(tiers => withBeside(table, tiers, wish))
+    .filter(({ over }) => over >= 0);
+  for (const answer of served) answer.rank = rankOf(answer);
+  return served.sort((one, other) => order(one.rank, other.rank)).slice(0, most);
+}
+
+function isWished(table, tiers, wish) {
+  const stacked = tiers.length > 1;
+  if (wish.shape === "stacked" && !stacked) return false;
+  if (wish.shape === "single" && stacked) return false;
+  if (wish.top && !stacked) return false;
+  return !wish.owned || tiers.every(place => table.tins[place].owned);
+}
+
+// What a set serves alone, with each tray, or with as many cups as it takes.
+function withBeside(table, tiers, wish) {
+  const servesOf = place => table.tins[place].serves[wish.kind];
+  const areaOf = place => table.tins[place].area_mm2;
+  const counted = wish.top ? tiers.slice(0, -1) : tiers;
+  const served = counted.reduce((sum, place) => sum + servesOf(place), 0);
+  const tiersArea = tiers.reduce((sum, place) => sum + areaOf(place), 0);
+  const answer = (serves, area, tray = null, cups = 0) => ({
+    tiers,
+    tray,
+    cups,
+    serves,
+    over: serves - wish.guests,
+    area,
+  });
+  if (wish.beside === "nothing") return [answer(served, tiersArea)];
+  if (wish.beside === "a tray") {
+    const trays = table.trays.filter(place => table.tins[place].owned || !wish.owned);
+    return trays.map(tray => answer(served + servesOf(tray), tiersArea + areaOf(tray), tray));
+  }
+  const { cups } = table;
+  if (!cups || (wish.owned && !cups.owned)) return [];
+  const count = Math.max(1, Math.ceil((wish.guests - served) / cups.serves));
+  return count <= table.most_trays ? [answer(served + count * cups.serves, tiersArea, null, count)] : [];
+}
+
+// Fewest over, then fewest tins, then least mixture, then the first in the table.
+function rankOf({ tiers, tray, cups, over, area }) {
+  const tins = tiers.length + cups + (tray === null ? 0 : 1);
+  return [over, tins, area, ...tiers, tray ?? -1];
+}
+
+function order(one, other) {
+  const differs = one.findIndex((figure, place) => figure !== other[place]);
+  if (differs < 0 || differs >= other.length) return one.length - other.length;
+  return one[differs] - other[differs];
+}

@@ -1,0 +1,95 @@
+// A mixture for the chosen tin: its sums, and what the page says of them.
+import { measured } from "./measure.js";
+import { exceeds, scales, wholeTimes } from "./rounding.js";
+import { centimetres, figure, grams, mixed, number, tinWords } from "./spell.js";
+import { amount, anyTin, inTwoSizes, versions } from "./sums.js";
+import { bench as words } from "./words.js";
+
+const tinOf = (recipe, choice) => recipe.tins.find(tin => tin.name === choice.tin);
+
+// Everything the page says of one choice: also what the tests compare with Python.
+export function work(recipe, choice) {
+  const tin = tinOf(recipe, choice);
+  const filled = choice.any ? anyTin(recipe, choice.any) : tin;
+  const factor = filled ? (choice.count * filled.unit_ml) / recipe.batter_ml : choice.count;
+  const batch = versions(recipe, factor, filled ? filled.width_mm : 0);
+  const shown = choice.exact ? batch.exact : batch.whole;
+  const needed = tin && !choice.any ? tinsNeeded(recipe.batter_ml * shown.factor, tin, choice.count) : choice.count;
+  return {
+    ...batch,
+    shown,
+    tin,
+    needed,
+    inEach: scales(shown.mass / needed, recipe.steps),
+    mixes: recipe.bowl_g ? wholeTimes(shown.mass, recipe.bowl_g) : 1,
+    bakes: bakes(tin, needed),
+  };
+}
+
+// More than were chosen, where so much batter would rise over the brim.
+function tinsNeeded(ml, tin, count) {
+  return tin.room_ml && exceeds(ml / count, tin.room_ml) ? wholeTimes(ml, tin.room_ml) : count;
+}
+
+// How often the oven is filled; none where such a tin does not stand on its shelf.
+function bakes(tin, needed) {
+  if (tin?.stands === 0) return 0;
+  return tin?.stands ? wholeTimes(wholeTimes(needed, tin.holes), tin.stands) : 1;
+}
+
+// One line in the measure of the house: figure and unit. A share of what is counted is weighed.
+export function spelt(recipe, index, shown, share = 1) {
+  const line = recipe.lines[index];
+  const factor = (line.raises ? shown.factor * shown.keep : shown.factor) * share;
+  const measuredOut = share === 1 ? shown.amounts[index] : amount(line, factor, recipe.steps, true);
+  const chosen = measuredOut.unit === "" ? null : measured(recipe, line, factor);
+  return chosen || [figure(measuredOut), measuredOut.unit];
+}
+
+// A tin of one's own by its shape and size.
+export function anyName({ shape, width, length }) {
+  if (!inTwoSizes(shape)) return words.oneSize(shape, centimetres(width));
+  return words.twoSizes(shape, centimetres(width), centimetres(length));
+}
+
+export function cakeName(recipe, choice) {
+  const { any, count } = choice;
+  if (any?.ml) return words.many(count, words.ownWater(number(any.ml)));
+  if (any) return tinWords(words.many(count, anyName(any)));
+  if (choice.grams) return grams(choice.grams);
+  if (!choice.tin) return count === 1 ? words.batch : words.batches(mixed(count));
+  const holes = tinOf(recipe, choice).holes;
+  return tinWords(holes > 1 ? `${count} ${choice.tin}` : words.many(count, choice.tin));
+}
+
+export function massWords(recipe, choice, { shown, tin, inEach }) {
+  if (!recipe.tins.length || choice.count <= 1) return words.together(grams(shown.massShown));
+  return (tin?.holes > 1 ? words.inEachCup : words.inEach)(grams(inEach));
+}
+
+export function remarks(recipe, choice, batch) {
+  const { needed, bakes, mixes } = batch;
+  const wholeTins = batch.tin && !choice.any ? batch.tin : null;
+  return [
+    recipe.eggs && offWords(choice, batch),
+    wholeTins?.holes === 1 && needed === choice.count && depthWords(wholeTins),
+    needed > choice.count && shallowWords(needed, batch.tin.have),
+    bakes === 0 && words.wide,
+    bakes > 1 && words.bakes(bakes, batch.tin.stands),
+    mixes > 1 && words.mixes(mixes),
+  ]
+    .filter(Boolean)
+    .join("; ");
+}
+
+function offWords(choice, { beaten, shown }) {
+  if (beaten || choice.exact || !shown.offPercent) return words.offNone;
+  return (shown.off > 0 ? words.offMore : words.offLess)(number(Math.abs(shown.offPercent)));
+}
+
+const depthWords = tin => (tin.least_mm ? words.least(centimetres(tin.least_mm)) : words.deeper);
+
+function shallowWords(needed, have) {
+  if (!have || have >= needed) return words.shallow(needed);
+  return words.shallowBakes(needed, have, wholeTimes(needed, have));
+}
