@@ -20,8 +20,7 @@ export function answers(table, wish, most = MOST_SHOWN) {
     .filter(tiers => isWished(table, tiers, wish))
     .flatMap(tiers => withBeside(table, tiers, wish))
     .filter(({ over }) => over >= 0);
-  for (const answer of served) answer.rank = rankOf(answer);
-  return served.sort((one, other) => order(one.rank, other.rank)).slice(0, most);
+  return served.sort(byBest).slice(0, most);
 }
 
 function isWished(table, tiers, wish) {
@@ -59,13 +58,14 @@ function withBeside(table, tiers, wish) {
 }
 
 // Fewest over, then fewest tins, then least mixture, then the first in the table.
-function rankOf({ tiers, tray, cups, over, area }) {
-  const tins = tiers.length + cups + (tray === null ? 0 : 1);
-  return [over, tins, area, ...tiers, tray ?? -1];
-}
+const byBest = (one, other) =>
+  one.over - other.over || tinCount(one) - tinCount(other) || one.area - other.area || byPlaces(one, other);
 
-function order(one, other) {
-  const differs = one.findIndex((figure, place) => figure !== other[place]);
-  if (differs < 0 || differs >= other.length) return one.length - other.length;
-  return one[differs] - other[differs];
+const tinCount = ({ tiers, tray, cups }) => tiers.length + cups + (tray === null ? 0 : 1);
+
+function byPlaces(one, other) {
+  const [places, others] = [one, other].map(({ tiers, tray }) => [...tiers, tray ?? -1]);
+  const differs = places.findIndex((place, index) => place !== others[index]);
+  if (differs < 0 || differs >= others.length) return places.length - others.length;
+  return places[differs] - others[differs];
 }
