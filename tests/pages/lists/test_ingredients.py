@@ -65,12 +65,9 @@ def test_no_weight_is_said_to_be_none(filled: Filled) -> None:
     assert "One egg white of UK large weighs about 39.5\u00a0g" in filled("ingredients/egg-white")
 
 
-def test_an_egg_by_weight_class_by_class(pages: dict[str, Page]) -> None:
-    """Of a US large egg the USDA says 50, 33 and 17 g."""
-    for name, grams in (("egg", "50"), ("egg-white", "33"), ("egg-yolk", "17")):
-        grid = pages[f"ingredients/{name}"].view.items[0]
-        assert grid.title == "By weight"
-        assert next(row.cells[0].text for row in grid.rows if row.head == "US large") == grams
+def test_an_egg_by_weight_stands_before_what_may_stand_in(pages: dict[str, Page]) -> None:
+    for name in ("egg", "egg-white", "egg-yolk"):
+        assert pages[f"ingredients/{name}"].view.items[0].title == "By weight"
 
 
 def test_swaps_lead_both_ways(desk: Desk, pages: dict[str, Page], filled: Filled) -> None:

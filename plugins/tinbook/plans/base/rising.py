@@ -9,8 +9,6 @@ from typing import NamedTuple
 from tinbook.engine import baking
 from tinbook.facts import Facts, Kind
 from tinbook.models import Finish
-from tinbook.plans.base.bake_log import of_bakes
-from tinbook.plans.base.saying import Saying
 
 
 class LearnedFrom(NamedTuple):
@@ -18,16 +16,6 @@ class LearnedFrom(NamedTuple):
 
     rises: int = 0
     losses: int = 0
-
-    @property
-    def of_rises(self) -> Saying:
-        """`3 of your bakes`."""
-        return of_bakes(self.rises)
-
-    @property
-    def of_losses(self) -> Saying:
-        """`3 of your bakes`."""
-        return of_bakes(self.losses)
 
 
 class Risen(NamedTuple):
