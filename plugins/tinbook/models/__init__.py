@@ -2,11 +2,12 @@
 
 from tinbook.models.bakes import Baked, BakeLog
 from tinbook.models.book import Book, word_in
+from tinbook.models.cards import Card, Each, Larder, Weight
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.faults import read_model
 from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, Cutter, Lengths, Sheet, Solid
-from tinbook.models.house import FORMAT, Card, Each, House, Larder, Oven, OwnedTin, Scales, ShelfLine, TinShelf, Weight
+from tinbook.models.house import FORMAT, House, Oven, OwnedTin, Scales, ShelfLine, TinShelf
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.parts import BEHIND, SURFACES, Part, Repeat, Support
 from tinbook.models.pictures import Copy, PictureFile

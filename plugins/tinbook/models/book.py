@@ -8,9 +8,10 @@ from functools import cached_property
 from typing import Any
 
 from tinbook.models.bakes import Baked, by_mixture
+from tinbook.models.cards import Card
 from tinbook.models.colours import Colour, OwnedCutter
 from tinbook.models.finish import Finish, Used
-from tinbook.models.house import Card, House, OwnedTin
+from tinbook.models.house import House, OwnedTin
 from tinbook.models.mixture import Mixture
 from tinbook.models.pictures import PictureFile
 from tinbook.models.technique import Technique

@@ -1,31 +1,25 @@
-"""What the house has and how it measures: house.yaml, tins.yaml, ingredients.yaml."""
+"""What the house has and how it measures: house.yaml and tins.yaml."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Annotated, Any
 from urllib.parse import urlsplit
-
-from pydantic import model_validator
 
 from tinbook.models.reading import (
     HEAT,
     ONE_OR_MORE,
     Private,
     Text,
-    Texts,
     Written,
-    YesNo,
     like,
     one_of,
     spelled,
     such_as,
-    text_of,
     whole_number,
 )
-from tinbook.problems import nearest
 from tinbook.tins import SHAPES, Tin, read_tin, read_tins
 from tinbook.units import (
     FAN_DIFFERENCE_C,
@@ -45,7 +39,8 @@ FORMAT = 1
 """The version of the book's format that this program reads."""
 
 
-def _grams(text: str, measures: Measures) -> float:
+def read_grams(text: str, measures: Measures) -> float:
+    """A weight in g. Raises Misread."""
     return read_mass(text, measures).base
 
 
@@ -53,7 +48,8 @@ def _mm(text: str, measures: Measures) -> float:
     return read_length(text, measures).base
 
 
-def _ml(text: str, measures: Measures) -> float:
+def read_ml(text: str, measures: Measures) -> float:
+    """A volume in ml. Raises Misread."""
     return read_volume(text, measures).base
 
 
@@ -86,10 +82,10 @@ def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
     width, by, depth = text.replace("×", "x").partition(" x ")
     if not by or " x " in depth:
         raise Misread(f'"{text}" is not two lengths', 'write "44 cm x 36 cm"', 0, len(text))
-    return _mm(width, measures), _read_at(_mm, depth, len(width + by), measures)
+    return _mm(width, measures), read_at(_mm, depth, len(width + by), measures)
 
 
-def _read_at(read: Callable[[str, Measures], float], part: str, at: int, measures: Measures, before: str = "") -> float:
+def read_at(read: Callable[[str, Measures], float], part: str, at: int, measures: Measures, before: str = "") -> float:
     """Read the `part` of a text that starts at `at`; what is wrong with it has its place in the whole text.
 
     `before` is read before the part, and is not in the text.
@@ -101,9 +97,9 @@ def _read_at(read: Callable[[str, Measures], float], part: str, at: int, measure
         raise type(error)(error.message, error.hint, start, end) from None
 
 
-Grams = Annotated[float, spelled(_grams, like(patterns.MASS, "weight"))]
+Grams = Annotated[float, spelled(read_grams, like(patterns.MASS, "weight"))]
 Millimetres = Annotated[float, spelled(_mm, like(patterns.LENGTH, "length"))]
-Millilitres = Annotated[float, spelled(_ml, like(patterns.VOLUME, "volume"))]
+Millilitres = Annotated[float, spelled(read_ml, like(patterns.VOLUME, "volume"))]
 
 
 class Scales(Written):
@@ -233,91 +229,3 @@ class TinShelf(Written):
 
     tins: Annotated[tuple[ShelfLine, ...], such_as("- {tin: round 20 cm x 7.5 cm, have: 2}")]
     private: Private = False
-
-
-@dataclass(frozen=True, slots=True)
-class Weight:
-    """What a card says of an ingredient's weight by volume. `g_per_ml` None: it has no volume measure."""
-
-    g_per_ml: float | None
-    written: str
-
-
-def _weighs(text: str, measures: Measures) -> Weight:
-    if text == "no volume measure":
-        return Weight(None, text)
-    if text.endswith("g/ml"):
-        return Weight(read_mass(text.removesuffix("/ml"), measures).base, text)
-    mass, per, volume = text.partition(" per ")
-    if not per:
-        hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
-        raise Misread(f'"{text}" is not a weight for a volume', hint, 0, len(text))
-    one = "" if volume[:1].isdigit() else "1 "
-    return Weight(_grams(mass, measures) / _read_at(_ml, volume, len(mass + per), measures, one), text)
-
-
-@dataclass(frozen=True, slots=True)
-class Each:
-    """The weight of one: a part of an egg of the house's class, or grams."""
-
-    part: str
-    grams: float | None
-
-
-EGG_PARTS = ("whole egg", "egg white", "egg yolk")
-
-
-def _each(text: str, measures: Measures) -> Each:
-    if text in EGG_PARTS:
-        return Each(text, None)
-    try:
-        return Each("", read_mass(text, measures).base)
-    except Misread as error:
-        near = nearest(text, EGG_PARTS)
-        hint = f'did you mean "{near}"?' if near else f"write {', '.join(EGG_PARTS)}, or a weight such as 58 g"
-        raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
-
-
-class Card(Written):
-    """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it.
-
-    `allergens` None means nobody has said: it is shown as unknown, never as free. `counts as`: flour, sugar, fat and so
-    on in a formula, where its published weight does not tell. `swaps`: what may stand in for it.
-    """
-
-    needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as"))
-
-    about: Text | None = None
-    also: Texts = ()
-    weighs_as: Annotated[Text | None, such_as("butter")] = None
-    weighs: Annotated[Weight, spelled(_weighs)] | None = None
-    each: Annotated[Each, spelled(_each)] | None = None
-    allergens: Texts | None = None
-    care: Texts = ()
-    raises: YesNo = False
-    counts_as: Annotated[Text | None, such_as("flour")] = None
-    plain: Text | None = None
-    swaps: Texts = ()
-    notes: Texts = ()
-    private: Private = False
-
-    @property
-    def known_allergens(self) -> tuple[str, ...] | None:
-        """The allergens named, empty for a card that says `none`, None where nobody has said: `[]` says nothing."""
-        return () if self.allergens == ("none",) else self.allergens or None
-
-
-class Larder(Written):
-    """ingredients.yaml: a card for each ingredient, by its name."""
-
-    ingredients: Annotated[Mapping[str, Card], such_as("{butter: {allergens: [milk]}}")]
-    private: Private = False
-
-    @model_validator(mode="before")
-    @classmethod
-    def _empty_cards(cls, data: Any) -> Any:
-        """A name with nothing after its colon is a card of which nothing is known yet."""
-        cards = data.get("ingredients") if isinstance(data, Mapping) else None
-        if not isinstance(cards, Mapping):
-            return data
-        return {**data, "ingredients": {text_of(name): card or {} for name, card in cards.items()}}

@@ -10,7 +10,7 @@ from typing import Any
 
 from pydantic.json_schema import models_json_schema
 
-from tinbook.models.house import Larder
+from tinbook.models.cards import Larder
 from tinbook.models.mixture import Mixture
 from tinbook.models.reading import WrittenLine
 from tinbook.models.register import kinds

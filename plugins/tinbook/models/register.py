@@ -12,9 +12,10 @@ from enum import Enum
 from typing import Any
 
 from tinbook.models.bakes import Baked, BakeLog
+from tinbook.models.cards import Card, Larder
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.finish import Finish, Used, UsedLog
-from tinbook.models.house import FORMAT, Card, House, Larder, ShelfLine, TinShelf
+from tinbook.models.house import FORMAT, House, ShelfLine, TinShelf
 from tinbook.models.mixture import Mixture
 from tinbook.models.reading import Written
 from tinbook.models.technique import Technique

@@ -14,7 +14,7 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.facts.reading import PSEUDO
-from tinbook.models.house import EGG_PARTS
+from tinbook.models.cards import EGG_PARTS
 from tinbook.models.reading import Written
 from tinbook.pages.spelling.sayings import ROOMS, SAYINGS, formula_of, inputs_of, spell, spelled_all
 from tinbook.plans.base.saying import saying
