@@ -7,18 +7,28 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.baking import tables as bake_tables
-from tinbook.plans.base import tables as amounts
 from tinbook.plans.base.asking import Query
+from tinbook.plans.base.late import LateRoom
 from tinbook.plans.base.result import Result
-from tinbook.plans.finish import tables as finished
-from tinbook.plans.measures import tables as kitchen
-from tinbook.plans.mixtures import tables as mixtures
-from tinbook.plans.portions.tables import guests, portions
-from tinbook.plans.techniques.tables import colour_rows, mark_rows, part_rows
+
+if TYPE_CHECKING:
+    from tinbook.plans.baking import tables as bake_tables
+    from tinbook.plans.base import tables as amounts
+    from tinbook.plans.finish import tables as finished
+    from tinbook.plans.measures import tables as kitchen
+    from tinbook.plans.mixtures import tables as mixtures
+    from tinbook.plans.portions import tables as served
+    from tinbook.plans.techniques import tables as decorated
+else:
+    # one table is asked at a time: a start need not pay for the others
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated = (
+        LateRoom(f"tinbook.plans.{room}.tables")
+        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques")
+    )
 
 Rows = Callable[[Book, Facts, Query], Result]
 
@@ -48,11 +58,11 @@ TABLES: Mapping[str, Table] = {
     "coats": Table("a filling or icing in and round a cake of every tin", finished.coats, of=True),
     "covers": Table("a paste over a cake of every tin", finished.covers, of=True),
     "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),
-    "portions": Table("how many portions every tin cuts into, and how", portions),
-    "guests": Table("which tins serve so many guests with least over", guests),
-    "parts": Table("the parts of a technique for every cake, or for --tin", part_rows, True, "technique"),
-    "colours": Table("paste and pots for the colours of a technique's parts", colour_rows, True, "technique"),
-    "marks": Table("marks repeated on the parts of a technique", mark_rows, True, "technique"),
+    "portions": Table("how many portions every tin cuts into, and how", served.portions),
+    "guests": Table("which tins serve so many guests with least over", served.guests),
+    "parts": Table("the parts of a technique for every cake, or for --tin", decorated.part_rows, True, "technique"),
+    "colours": Table("paste and pots for the colours of a technique's parts", decorated.colour_rows, True, "technique"),
+    "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, True, "technique"),
     "factors": Table("from every tin to every tin", amounts.factors),
     "sizes": Table("what every tin measures and holds, and the nearest one owned", amounts.sizes),
     "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", mixtures.on_hand),

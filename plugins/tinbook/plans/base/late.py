@@ -1,0 +1,24 @@
+"""A module that is imported when something of it is first called."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from importlib import import_module
+from typing import Any
+
+
+class LateRoom:
+    """Stands for a module of functions: each is there by its name, and imports the module when it is called.
+
+    A name that the module has not raises AttributeError, but not before the call.
+    """
+
+    def __init__(self, module: str) -> None:
+        self._module = module
+
+    def __getattr__(self, name: str) -> Callable[..., Any]:
+        def called(*given: Any) -> Any:
+            return getattr(import_module(self._module), name)(*given)
+
+        called.__module__, called.__name__ = self._module, name
+        return called
