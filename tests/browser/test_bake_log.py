@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tinbook.loading import Loaded, load_book
+from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.tables import times
 from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import Query
@@ -56,7 +57,7 @@ def test_a_bake_from_the_tin_to_the_log(
     expect(said).to_contain_text(
         f"Start checking at {row['check_min']:g} min, most likely {row['low_min']:g}–{row['high_min']:g}, centre at 97"
     )
-    expect(said).to_contain_text(str(row["baked_before"]).replace(" cm", "\u00a0cm"))
+    expect(said).to_contain_text(spell(row["baked_before"]).replace(" cm", "\u00a0cm"))
     # the button says when to look first; on paper the step says the span
     step = tab.locator(".tb-steps li", has=tab.locator(".tb-start", has_text="check"))
     expect(step.locator(".tb-time span")).to_have_text(f"{row['low_min']:g}–{row['high_min']:g} min")

@@ -128,7 +128,7 @@ def sealed(demo: Loaded) -> Book:
     from tinbook.loading.private import public_book
 
     cards = {name: card.model_copy(update={"private": True}) for name, card in demo.book.cards.items()}
-    return public_book(replace(demo.book, cards=cards))
+    return public_book(replace(demo.book, cards=cards), ())
 
 
 def test_a_private_card_keeps_its_allergens_and_cautions(demo: Loaded, sealed: Book) -> None:
@@ -157,4 +157,4 @@ def test_a_line_that_uses_another_name_of_a_private_card_is_still_weighed(
         card = kitchen.cards["butter"].model_copy(update={"private": private})
         written = mixture(mix=["340 g sweet butter", "4 eggs"])
         book = replace(kitchen, cards={**kitchen.cards, "butter": card}, mixtures={"plain": written})
-        assert weigh_all(public_book(book), facts)["plain"].mass_g == pytest.approx(340 + 4 * 68 * 0.885)
+        assert weigh_all(public_book(book, ()), facts)["plain"].mass_g == pytest.approx(340 + 4 * 68 * 0.885)
