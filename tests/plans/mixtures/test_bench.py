@@ -50,6 +50,13 @@ def test_too_shallow_a_tin_is_seen_by_its_room(made: dict[str, tuple[Bench, TinT
     assert shallow
 
 
+def test_a_tin_is_as_wide_and_as_long_as_its_name_says(made: dict[str, tuple[Bench, TinTable | None]]) -> None:
+    """The longer side is the length, as in the name: 23 by 33 cm."""
+    tins = {tin.name: tin for handed, _ in made.values() for tin in handed.tins}
+    oblong = next(tin for name, tin in tins.items() if name.startswith("rectangle 23 x 33"))
+    assert (oblong.width_mm, oblong.length_mm) == (pytest.approx(230, abs=3), pytest.approx(330, abs=3))
+
+
 def test_lines_and_sums(demo: Loaded, made: dict[str, tuple[Bench, TinTable | None]]) -> None:
     for slug, batch in weigh_all(demo.book, demo.facts).items():
         handed, _ = made[slug]
