@@ -57,6 +57,16 @@ def test_curd_is_filling_alone(settled: Finishing, facts: Facts, batch: Callable
     assert (row.crumb_g, row.final_g, row.border_g) == (0.0, 0.0, 0.0)
 
 
+def test_each_coat_has_its_own_weight(settled: Finishing, facts: Facts, batch: Callable[..., Batch]) -> None:
+    icing = batch(kind="buttercream", tins=None, bake=None, makes="1 kg", mix=["500 g butter", "500 g caster sugar"])
+    volumes, row = coats_of(CAKE, settled, facts), coat_row(icing, CAKE, True, settled, facts)
+    per_ml = icing.kind.gravity.typical
+    assert volumes.crumb_ml < volumes.final_ml
+    assert row.filling_g == pytest.approx(volumes.filling_ml * per_ml)
+    assert row.crumb_g == pytest.approx(volumes.crumb_ml * per_ml)
+    assert row.final_g == pytest.approx((volumes.final_ml + volumes.dam_ml) * per_ml)
+
+
 def test_a_coat_that_closes_a_tube_is_refused(settled: Finishing, facts: Facts) -> None:
     narrow = Cake(Tin(shape="ring", sizes_mm=(200.0, 10.0)), 100.0, 1)
     with pytest.raises(ValueError, match="closes the tube"):
