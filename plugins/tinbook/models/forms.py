@@ -4,7 +4,7 @@
 egg, teardrop, cone, cylinder 20 mm x 30 mm      across x long or high
 frustum 30 mm x 60 mm, top 18 mm
 slab 20 mm x 30 mm x 8 mm
-flattened ball 53 mm, to 76 mm x 89 mm
+flattened ball 40 mm, to 50 mm x 60 mm
 """
 
 from __future__ import annotations
