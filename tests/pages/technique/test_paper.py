@@ -7,31 +7,14 @@ import re
 
 import pytest
 from defusedxml import ElementTree
+from tests.pages.technique.test_true_size import OVERLAP, template
 
 from tinbook.pages.technique.paper import LINES, PageWords, as_plain, page_line
 from tinbook.pages.technique.true_size import paper_pages
-from tinbook.plans.true_size.drawn import KINDS, Label, Stroke, Template
+from tinbook.plans.true_size.drawn import KINDS
 from tinbook.plans.true_size.papers import PAPERS
-from tinbook.tins import Tin
 
-CAKE = Tin(shape="round", sizes_mm=(200.0,))
 SVG = "{http://www.w3.org/2000/svg}"
-OVERLAP = 12.0
-
-
-def template(wide: float, high: float, *notes: str) -> Template:
-    """A frame with its two diagonals."""
-    frame = ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high), (0.0, 0.0))
-    strokes = (Stroke("cut", frame), Stroke("fold", (frame[0], frame[2])), Stroke("hidden", (frame[1], frame[3])))
-    return Template(
-        key="frame",
-        name="A frame & <so on>",
-        size=f"{wide:g} mm",
-        cake=CAKE,
-        strokes=strokes,
-        labels=(Label("A", (wide / 2, high / 2), True),),
-        notes=notes,
-    )
 
 
 def test_the_drawing_measures_what_the_paper_measures() -> None:
