@@ -8,7 +8,9 @@ import pytest
 from click.testing import CliRunner, Result
 
 from tinbook.cli import main
+from tinbook.cli.table import table
 from tinbook.loading import Loaded
+from tinbook.plans.base.asking import OPTIONS
 from tinbook.plans.tables import TABLES
 
 Run = Callable[..., Result]
@@ -79,6 +81,80 @@ def test_each_way_of_asking(run: Run, asked: tuple[str, ...], factor: float) -> 
     assert exact["factor"] == pytest.approx(factor, rel=1e-6)
 
 
+GIVEN = {
+    "of": ("creamed-butter-sponge",), "tins": ("round 15 cm x 7.5 cm",), "count": ("3",), "deep": (), "eggs": ("7",),
+    "weight_g": ("777 g",), "batches": ("3",), "plus": ("30 %",), "left": ("123 g butter",), "layers": ("5",),
+    "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",), "portion": ("33 mm x 44 mm",), "keep_top": (),
+    "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",),
+}  # fmt: skip
+"""Every option of the command with something to ask for."""
+CAKE = ("--tin", "round 20 cm x 10 cm")
+BESIDE = {
+    "count": CAKE, "deep": CAKE,
+    "layers": (*CAKE, "--layer", "28 mm"), "layer_mm": (*CAKE, "--layers", "4"),
+}  # fmt: skip
+"""What an option is asked together with."""
+
+
+def asked_of(name: str) -> tuple[str, ...]:
+    return ("--of", OTHERS[name]) if name in OTHERS else SPONGE if TABLES[name].of else ()
+
+
+def pair(name: str, key: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """A question and the same one with an option more, or with another word for it where it must be asked with it."""
+    given = (OPTIONS[key], *GIVEN[key])
+    if key == "of" and TABLES[name].of:
+        # nothing is told without it
+        asked: tuple[str, ...] = CAKE if name == "fits" else ()
+        return asked, (*asked_of(name), *asked)
+    if name == "fits" and key == "tins":
+        return (*SPONGE, *CAKE), (*SPONGE, *given)
+    if name == "layers" and key == "tins":
+        stack = ("--layers", "4", "--layer", "28 mm")
+        return (*SPONGE, *CAKE, *stack), (*SPONGE, *given, *stack)
+    needed = BESIDE.get(key, ()) if key in TABLES[name].options else ()
+    return (*asked_of(name), *needed), (*asked_of(name), *needed, *given)
+
+
+def test_every_option_of_the_command_is_tried() -> None:
+    assert {param.name for param in table.params} - {"name", "form"} == set(GIVEN) == set(OPTIONS)
+
+
+@pytest.mark.parametrize("key", GIVEN)
+@pytest.mark.parametrize("name", TABLES)
+def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> None:
+    """Every option at every table: it changes the answer, or the table says that it cannot use it."""
+    plain, more = pair(name, key)
+    after = run("table", name, *more, "--format", "json")
+    if key in TABLES[name].options:
+        assert after.exit_code == 0, after.output
+        assert after.output != run("table", name, *plain, "--format", "json").output
+    else:
+        assert after.exit_code == 1
+        assert f'the table "{name}" cannot use {OPTIONS[key]}: ' in after.output
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("oven", "--beside", "nothing"), 'the table "oven" cannot use --beside: it takes no options'),
+        (("sizes", "--height", "12 cm"), "it takes --tin; --height goes with coats, covers, boards, portions, guests"),
+        (("factors", "--tin", "2 round 20 cm"), 'the table "factors" cannot use --count: ask of one tin at a time'),
+        (("scaled", *SPONGE, "--deep"), 'the table "scaled" cannot use --deep without --tin: say which'),
+        (("scaled", *SPONGE, "--eggs", "6", "--count", "2"), 'the table "scaled" cannot use --count without --tin'),
+        (("layers", *SPONGE, *CAKE), "layers are asked for with their height and a tin"),
+        (
+            ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
+            "layers are asked of one tin at a time",
+        ),
+    ],
+)
+def test_what_is_not_used_is_refused_with_what_to_ask_instead(run: Run, words: tuple[str, ...], told: str) -> None:
+    done = run("table", *words)
+    assert done.exit_code == 1
+    assert told in done.output
+
+
 def test_few_and_wide_rows_stand_upright(run: Run) -> None:
     told = run("table", "scaled", *SPONGE, "--eggs", "6").output.splitlines()
     assert max(map(len, told)) < 100
@@ -109,7 +185,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         (("scaled", *SPONGE, "--left", "0 g butter"), "--left: "),
         (("fits", *SPONGE, "--tin", "round 1000 m"), "--tin: "),
         (("fits", *SPONGE, "--tin", "round nan cm"), "--tin: "),
-        (("fits", *SPONGE, "--tin", "round 20 cm", "--weight", "900 g"), "at once"),
+        (("scaled", *SPONGE, "--tin", "round 20 cm", "--weight", "900 g"), "asked by --tin and by --weight at once"),
         (("tins", "--of", "../house/house"), "the book has no mixture"),
         (("scaled", *SPONGE, "--left", "400 g marzipan"), '"marzipan" is not in "Creamed butter sponge"'),
         (("scaled", *SPONGE, "--eggs", "6", "--plus", "25 %"), "at once"),

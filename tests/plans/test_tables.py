@@ -62,7 +62,7 @@ def ask(demo: Loaded, name: str, **asked: Any) -> Result:
 def answers(demo: Loaded) -> Iterator[tuple[str, Result]]:
     """Every table of the register, for every mixture it can be asked of."""
     for name, table in TABLES.items():
-        if table.what == "technique":
+        if table.of == "technique":
             yield name, ask(demo, name, of="boat-on-the-shingle")
             continue
         for slug in sorted(demo.book.mixtures) if table.of else [None]:
@@ -148,5 +148,5 @@ def test_a_question_that_does_not_fit(demo: Loaded, name: str, asked: Any, messa
 
 @pytest.mark.parametrize("name", [name for name, table in TABLES.items() if table.of])
 def test_a_table_of_one_thing_says_so(demo: Loaded, name: str) -> None:
-    with pytest.raises(AskError, match=f"one {TABLES[name].what}"):
+    with pytest.raises(AskError, match=f"one {TABLES[name].of}"):
         ask(demo, name)

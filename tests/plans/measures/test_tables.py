@@ -9,7 +9,7 @@ from tinbook.plans.base.weighing import weigh_all
 from tinbook.plans.measures import tables as kitchen
 from tinbook.plans.tables import TABLES
 
-HERE = {name: table for name, table in TABLES.items() if table.rows.__module__ == kitchen.__name__ and not table.of}
+HERE = {name: table for name, table in TABLES.items() if table.sums.__module__ == kitchen.__name__ and not table.of}
 
 
 @pytest.mark.parametrize("name", HERE)

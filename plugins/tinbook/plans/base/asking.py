@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
 
 from tinbook.models import Take
 from tinbook.tins import Tin
@@ -42,6 +43,36 @@ class Query:
     portion: str | tuple[float, float] | None = None
     keep_top: bool = False
     owned: bool = False
-    beside: str = "nothing"
+    beside: str | None = None
     oven_c: float | None = None
     start_c: float | None = None
+
+    @property
+    def asked(self) -> frozenset[str]:
+        """What is asked for, by the names in OPTIONS."""
+        given = {field.name for field in fields(self) if getattr(self, field.name) not in (None, (), False)}
+        return frozenset(given | {"count"} if any(count > 1 for count, _ in self.tins) else given)
+
+
+OPTIONS: Mapping[str, str] = {
+    "of": "--of",
+    "tins": "--tin",
+    "count": "--count",
+    "deep": "--deep",
+    "eggs": "--eggs",
+    "weight_g": "--weight",
+    "batches": "--batches",
+    "plus": "--plus",
+    "left": "--left",
+    "layers": "--layers",
+    "layer_mm": "--layer",
+    "height_mm": "--height",
+    "guests": "--guests",
+    "portion": "--portion",
+    "keep_top": "--keep-top",
+    "owned": "--owned",
+    "beside": "--beside",
+    "oven_c": "--oven",
+    "start_c": "--start",
+}
+"""What a question may be asked with, and how it is written at the bench. `count` is how many of each tin."""

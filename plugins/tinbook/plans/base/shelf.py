@@ -95,8 +95,7 @@ def shelf(book: Book) -> Shelf:
     """Everything the page of tins says."""
     depth_mm = batter_depth_mm(book)
     outlines = all_outlines(book)
-    own = [tin for tin, owned in outlines if owned and not tin.kind.in_trays]
-    rows = tuple(_tin_facts(tin, owned, own, book, depth_mm) for tin, owned in outlines)
+    rows = tuple(tin_facts(tin, owned, book) for tin, owned in outlines)
     matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
     factors = tuple(tuple(factor_between(old, new, depth_mm) for new, _ in matrix) for old, _ in matrix)
     shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
@@ -105,7 +104,10 @@ def shelf(book: Book) -> Shelf:
     )
 
 
-def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: float) -> TinFacts:
+def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
+    """What a tin measures and holds, and the nearest other one of the house."""
+    depth_mm = batter_depth_mm(book)
+    own = [other for other, had in all_outlines(book) if had and not other.kind.in_trays]
     as_house = tin.kind.everyday and tin.kind.kept == "depth"
     deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
     others = [] if tin.kind.in_trays else [other for other in own if other != tin]

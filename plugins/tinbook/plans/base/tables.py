@@ -10,8 +10,8 @@ from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.scaling import Fit, TinRow, tin_table
-from tinbook.plans.base.shelf import all_outlines, batter_depth_mm, factor_between
+from tinbook.plans.base.scaling import Fit, TinRow, owned_count, tin_table
+from tinbook.plans.base.shelf import all_outlines, batter_depth_mm, factor_between, tin_facts
 from tinbook.plans.base.shelf import shelf as whole_shelf
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, as_owned
@@ -126,8 +126,10 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def sizes(book: Book, facts: Facts, query: Query) -> Result:
-    """Every tin: area, perimeter, what it holds, the nearest one the house owns."""
+    """Every tin, or those asked with --tin: area, perimeter, what it holds, the nearest one the house owns."""
     shelf = whole_shelf(book)
+    tins = [as_owned(tin, book) for _, tin in query.tins]
+    found = [tin_facts(tin, owned_count(book, tin) > 0, book) for tin in tins] or shelf.tins
     rows: tuple[Row, ...] = tuple(
         {
             "tin": row.tin.name,
@@ -141,6 +143,6 @@ def sizes(book: Book, facts: Facts, query: Query) -> Result:
             "nearest_owned": row.nearest.name if row.nearest else None,
             "nearest_factor": round(row.nearest_factor, 6) if row.nearest else None,
         }
-        for row in shelf.tins
+        for row in found
     )
     return Result(saying("tin_sizes"), rows, shelf.worked)

@@ -20,7 +20,7 @@ from tinbook.plans.finish.layers import stack_table
 from tinbook.plans.portions.choices import Choices, choices
 from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, cut_of, portion_sizes, ring_cut
-from tinbook.plans.portions.guests import GUESTS, Answer, Wish, answers, batter_ml, factor
+from tinbook.plans.portions.guests import BESIDE, GUESTS, Answer, Wish, answers, batter_ml, factor
 from tinbook.tins import Tin
 
 
@@ -122,7 +122,13 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
     """The best sets that serve so many guests, or without a number the best for each usual one; with --of, the mixture
     they take."""
     laid, kind = _choices_asked(book, facts, query, query.portion or "dessert")
-    wish = Wish(guests=query.guests or 0, kind=kind, keep_top=query.keep_top, owned=query.owned, beside=query.beside)
+    wish = Wish(
+        guests=query.guests or 0,
+        kind=kind,
+        keep_top=query.keep_top,
+        owned=query.owned,
+        beside=query.beside or BESIDE[0],
+    )
     if query.guests:
         best = [(query.guests, answer) for answer in answers(laid, wish, 10)]
     else:
