@@ -43,7 +43,7 @@ def test_the_other_way_round(demo: Loaded) -> None:
 @pytest.mark.parametrize(
     ("name", "query", "told"),
     [
-        ("layers", Query(of="madeira-cake", layers=4), "with their height and a tin"),
+        ("layers", Query(of="madeira-cake", layers=4), "with their height and one tin"),
         ("layers", Query(of="american-buttercream"), "made by weight"),
         ("coats", Query(of="madeira-cake"), "neither fills nor coats"),
         ("covers", Query(of="modelling-paste"), "does not cover"),

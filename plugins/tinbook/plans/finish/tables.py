@@ -13,8 +13,6 @@ from tinbook.plans.finish.boards import board_table
 from tinbook.plans.finish.covering import coat_table, paste_table
 from tinbook.plans.finish.layers import Stack, stack_table, wanted
 
-LAYERS_ASKED = 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"'
-
 
 def _stack(stack: Stack) -> dict[str, Cell]:
     return {
@@ -36,11 +34,9 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
     """A mixture's layers in every tin; or, asked with layers, a layer's height and a tin, the mixture for them."""
     batch = batch_asked(book, facts, query)
     if query.layers or query.layer_mm or query.tins:
-        if not (query.layers and query.layer_mm and query.tins):
-            message = "layers are asked for with their height and a tin"
-            raise AskError(message, LAYERS_ASKED)
-        if len(query.tins) > 1:
-            raise AskError("layers are asked of one tin at a time", LAYERS_ASKED)
+        if not (query.layers and query.layer_mm and len(query.tins) == 1):
+            message = "layers are asked for with their height and one tin"
+            raise AskError(message, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)
         row: Row = {
