@@ -19,7 +19,7 @@ from tinbook.plans.portions.cutting import KINDS
 from tinbook.plans.portions.guests import BESIDE
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
-from tinbook.tins import Tin, read_tins
+from tinbook.tins import Tin, read_measured, says_measure
 from tinbook.units import (
     Measures,
     Misread,
@@ -41,7 +41,13 @@ MOST = 1000
 @click.command()
 @click.argument("name", required=False)
 @click.option("--of", "of", metavar="SLUG", help="Of which mixture: its file's name without .yaml.")
-@click.option("--tin", "tins", multiple=True, metavar="TIN", help='Such as "round 20 cm x 7.5 cm"; may be repeated.')
+@click.option(
+    "--tin",
+    "tins",
+    multiple=True,
+    metavar="TIN",
+    help='Such as "round 20 cm x 7.5 cm", with ", measured 2200 ml" after it if you filled it with water.',
+)
 @click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
 @click.option("--deep", is_flag=True, help="Fill the tins as far as the written ones: a deeper tin, a deeper cake.")
 @click.option("--eggs", metavar="NUMBER", help="For so many eggs.")
@@ -92,8 +98,9 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
 
 
 def _given(asked: dict[str, Any]) -> list[str]:
-    """What the command was given, an empty text too."""
-    return [key for key in OPTIONS if asked[key] is not None and asked[key] is not False and asked[key] != ()]
+    """What the command was given, an empty text too; a measure in a tin's text counts as asked for."""
+    told = {**asked, "measured": any(map(says_measure, asked["tins"]))}
+    return [key for key in OPTIONS if told[key] is not None and told[key] is not False and told[key] != ()]
 
 
 def named_tins(book: Book) -> Mapping[str, Tin]:
@@ -106,7 +113,11 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
     ways = [OPTIONS[way] for way in _given(asked) if way in ("tins", "eggs", "weight_g", "batches", "plus", "left")]
     if len(ways) > 1:
         raise AskError(f"asked by {' and by '.join(ways)} at once", "ask by one of them")
-    tins = [counted for text in asked["tins"] for counted in _read("--tin", lambda text: read_tins(text, names), text)]
+    tins = [
+        counted
+        for text in asked["tins"]
+        for counted in _read("--tin", lambda text: read_measured(text, names, measures), text)
+    ]
     return Query(
         of=asked["of"],
         tins=tuple((count * (asked["count"] or 1), tin) for count, tin in tins),

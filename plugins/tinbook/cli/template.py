@@ -23,7 +23,7 @@ from tinbook.plans.true_size.papers import PAPERS
 from tinbook.plans.true_size.sides import CURVES, strip
 from tinbook.press import templates_pdf
 from tinbook.problems import nearest
-from tinbook.tins import Tin, read_tin
+from tinbook.tins import Tin, read_measured, says_measure
 from tinbook.units import Misread, read_length
 
 Options = Mapping[str, Any]
@@ -116,13 +116,16 @@ def template(
 def cake_of(text: str, book: Book, option: str) -> Tin:
     """One cake by the name of its tin. AskError for what cannot be read, and for two."""
     try:
-        count, tin = read_tin(text.strip(), named_tins(book))
+        (count, tin), *others = read_measured(text.strip(), named_tins(book), book.house.spoons)
     except Misread as error:
         raise AskError(f"{option}: {error.message}", error.hint) from None
+    if says_measure(text):
+        raise AskError(f"{option}: a template goes by a cake's outline, not by what its tin holds",
+                       f'write "{tin.full_name}"')  # fmt: skip
     if tin.kind.in_trays:
         raise AskError(f"{option}: {tin.name} are no cake to cut or cover", 'name a tin, such as "round 20 cm"')
-    if count != 1:
-        raise AskError(f"{option}: a template is for one cake, not {count}", f'write "{tin.name}"')
+    if count + len(others) != 1:
+        raise AskError(f"{option}: a template is for one cake, not {count + len(others)}", f'write "{tin.name}"')
     return tin
 
 

@@ -33,7 +33,7 @@ else:
 
 Sums = Callable[[Book, Facts, Query], Result]
 
-IN_TINS = "tins count deep"
+IN_TINS = "tins count measured deep"
 AMOUNTS = f"{IN_TINS} eggs weight_g batches plus left"
 PARTY = "of guests portion height_mm keep_top owned beside"
 
@@ -100,7 +100,7 @@ TABLES: Mapping[str, Table] = {
         "what a mixture becomes in every tin: layers, heights, weight",
         finished.layers,
         of="mixture",
-        takes="tins layers layer_mm",
+        takes="tins measured layers layer_mm",
     ),
     "times": Table(
         "how long a mixture bakes in every tin, or in --tin",
@@ -126,8 +126,10 @@ TABLES: Mapping[str, Table] = {
         "paste and pots for the colours of a technique's parts", decorated.colour_rows, of="technique", takes="tins"
     ),
     "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, of="technique", takes="tins"),
-    "factors": Table("from every tin to every tin", amounts.factors, takes="tins"),
-    "sizes": Table("what every tin measures and holds, and the nearest one owned", amounts.sizes, takes="tins"),
+    "factors": Table("from every tin to every tin", amounts.factors, takes="tins measured"),
+    "sizes": Table(
+        "what every tin measures and holds, and the nearest one owned", amounts.sizes, takes="tins measured"
+    ),
     "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", mixtures.on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
     "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),

@@ -58,6 +58,7 @@ OPTIONS: Mapping[str, str] = {
     "of": "--of",
     "tins": "--tin",
     "count": "--count",
+    "measured": '"measured" in --tin',
     "deep": "--deep",
     "eggs": "--eggs",
     "weight_g": "--weight",
@@ -75,4 +76,5 @@ OPTIONS: Mapping[str, str] = {
     "oven_c": "--oven",
     "start_c": "--start",
 }
-"""What a question may be asked with, and how it is written at the bench. `count` is how many of each tin."""
+"""What a question may be asked with, and how it is written at the bench. `count` is how many of each tin,
+`measured` what one of them holds."""
