@@ -84,7 +84,7 @@ def test_each_way_of_asking(run: Run, asked: tuple[str, ...], factor: float) -> 
 
 GIVEN = {
     "of": ("creamed-butter-sponge",), "tins": ("round 15 cm x 7.5 cm",), "count": ("3",), "deep": (), "eggs": ("7",),
-    "measured": ("round 20 cm x 10 cm, measured 2900 ml",),
+    "above": ("round 10 cm",), "measured": ("round 20 cm x 10 cm, measured 2900 ml",),
     "weight_g": ("777 g",), "batches": ("3",), "plus": ("30 %",), "left": ("123 g butter",), "layers": ("5",),
     "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",), "portion": ("33 mm x 44 mm",), "keep_top": (),
     "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",),
@@ -92,7 +92,7 @@ GIVEN = {
 """Every option of the command with something to ask for."""
 CAKE = ("--tin", "round 20 cm x 10 cm")
 BESIDE = {
-    "count": CAKE, "deep": CAKE,
+    "count": CAKE, "deep": CAKE, "above": CAKE,
     "layers": (*CAKE, "--layer", "28 mm"), "layer_mm": (*CAKE, "--layers", "4"),
 }  # fmt: skip
 """What an option is asked together with."""

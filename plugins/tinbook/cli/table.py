@@ -19,7 +19,7 @@ from tinbook.plans.portions.cutting import KINDS
 from tinbook.plans.portions.guests import BESIDE
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
-from tinbook.tins import Tin, read_measured, says_measure
+from tinbook.tins import Tin, read_measured, read_tin, says_measure
 from tinbook.units import (
     Measures,
     Misread,
@@ -49,6 +49,7 @@ MOST = 1000
     help='Such as "round 20 cm x 7.5 cm", with ", measured 2200 ml" after it if you filled it with water.',
 )
 @click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
+@click.option("--above", metavar="TIN", help="The tier that stands on the cake of --tin.")
 @click.option("--deep", is_flag=True, help="Fill the tins as far as the written ones: a deeper tin, a deeper cake.")
 @click.option("--eggs", metavar="NUMBER", help="For so many eggs.")
 @click.option("--weight", "weight_g", metavar="WEIGHT", help='To make a weight, such as "900 g".')
@@ -121,6 +122,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
     return Query(
         of=asked["of"],
         tins=tuple((count * (asked["count"] or 1), tin) for count, tin in tins),
+        above=_read("--above", lambda text: _one_cake(text, names), asked["above"]),
         deep=asked["deep"],
         eggs=_read("--eggs", lambda text: _number(text, "eggs"), asked["eggs"]),
         weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight_g"]),
@@ -138,6 +140,13 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         start_c=_read("--start", read_temperature, asked["start_c"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
+
+
+def _one_cake(text: str, names: Mapping[str, Tin]) -> Tin:
+    count, tin = read_tin(text, names)
+    if count != 1:
+        raise Misread("one tier stands there", f'write "{tin.name}"', 0, len(text))
+    return tin
 
 
 def _number(text: str, of: str) -> float:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import click
+from click.core import ParameterSource
 
 from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
@@ -44,7 +45,7 @@ def _strip(cake: Tin, loaded: Loaded, options: Options) -> Template:
 
 def _dowels(cake: Tin, loaded: Loaded, options: Options) -> Template:
     above = cake_of(options["above"], loaded.book, "--above") if options["above"] else tier_above(cake)
-    return dowel_template(dowel_plan(cake, above, loaded.facts))
+    return dowel_template(dowel_plan(cake, above, loaded.book.finish, loaded.facts))
 
 
 def _cutting(cake: Tin, loaded: Loaded, options: Options) -> Template:
@@ -55,12 +56,17 @@ def _cutting(cake: Tin, loaded: Loaded, options: Options) -> Template:
     return cutting_template(cake, portion, loaded.book, loaded.facts)
 
 
-TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template]]] = {
-    "ring": ("the board's edge and the guide ring for the cake", _ring),
-    "strip": ("the side laid flat, divided for drops or panels", _strip),
-    "dowels": ("dowels under the tier above", _dowels),
-    "cutting": ("how the cake is cut into portions", _cutting),
+TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], tuple[str, ...]]] = {
+    "ring": ("the board's edge and the guide ring for the cake", _ring, ()),
+    "strip": (
+        "the side laid flat, divided for drops or panels",
+        _strip,
+        ("drops", "deep", "curve", "start", "height"),
+    ),
+    "dowels": ("dowels under the tier above", _dowels, ("above",)),
+    "cutting": ("how the cake is cut into portions", _cutting, ("portion",)),
 }
+"""What each is, how it is drawn, and the options of its own."""
 
 
 @click.command()
@@ -91,7 +97,7 @@ def template(
 ) -> None:
     """Write a template of a KIND for a cake, to print at true size; without a KIND, what there is."""
     if kind is None:
-        for name, (what, _) in TEMPLATES.items():
+        for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")
         return
     loaded = load_book(book.resolve() / "recipes", kitchen=False)
@@ -100,6 +106,7 @@ def template(
             close = nearest(kind, TEMPLATES)
             hint = f'did you mean "{close}"?' if close else ", ".join(TEMPLATES)
             raise AskError(f'there is no template "{kind}"', hint)
+        _refuse(kind, options)
         if not cake:
             raise AskError("a template is for a cake", 'say which, such as --cake "round 20 cm"')
         tin = cake_of(cake, loaded.book, "--cake")
@@ -111,6 +118,17 @@ def template(
         write_all(files_of(f"{spell(drawn.name)}, {tin.name}", pages, path, svg, drawn.key), force)
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}") from None
+
+
+def _refuse(kind: str, options: Options) -> None:
+    """AskError for an option that was given and is another template's."""
+    context = click.get_current_context()
+    own = TEMPLATES[kind][2]
+    for key in options:
+        if key not in own and context.get_parameter_source(key) is ParameterSource.COMMANDLINE:
+            others = [name for name, (*_, theirs) in TEMPLATES.items() if key in theirs]
+            takes = f"it takes {', '.join(f'--{each}' for each in own)}" if own else "it takes no options of its own"
+            raise AskError(f'the template "{kind}" cannot use --{key}', f"{takes}; --{key} goes with {others[0]}")
 
 
 def cake_of(text: str, book: Book, option: str) -> Tin:

@@ -24,11 +24,12 @@ if TYPE_CHECKING:
     from tinbook.plans.mixtures import tables as mixtures
     from tinbook.plans.portions import tables as served
     from tinbook.plans.techniques import tables as decorated
+    from tinbook.plans.true_size import tables as templates
 else:
     # one table is asked at a time: a start need not pay for the others
-    bake_tables, amounts, finished, kitchen, mixtures, served, decorated = (
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates = (
         LateRoom(f"tinbook.plans.{room}.tables")
-        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques")
+        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques", "true_size")
     )
 
 Sums = Callable[[Book, Facts, Query], Result]
@@ -68,7 +69,7 @@ class Table:
         for key in OPTIONS:
             if key in given and key not in self.options:
                 raise AskError(f'the table "{name}" cannot use {OPTIONS[key]}', _instead(key, self.options))
-            if key in given and key in ("count", "deep") and "tins" not in given:
+            if key in given and key in ("count", "above", "deep") and "tins" not in given:
                 message = f'the table "{name}" cannot use {OPTIONS[key]} without --tin'
                 raise AskError(message, f'say which, such as --tin "round 20 cm x 7.5 cm" {OPTIONS[key]}')
 
@@ -126,6 +127,9 @@ TABLES: Mapping[str, Table] = {
         "paste and pots for the colours of a technique's parts", decorated.colour_rows, of="technique", takes="tins"
     ),
     "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, of="technique", takes="tins"),
+    "dowels": Table(
+        "dowels in every cake under a tier, or in --tin under --above", templates.dowels, takes="tins above"
+    ),
     "factors": Table("from every tin to every tin", amounts.factors, takes="tins measured"),
     "sizes": Table(
         "what every tin measures and holds, and the nearest one owned", amounts.sizes, takes="tins measured"

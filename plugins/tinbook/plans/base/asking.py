@@ -21,6 +21,7 @@ class AskError(ValueError):
 class Query:
     """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
 
+    `above` is the tier that stands on the tin's cake.
     `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
     `portion` is a kind of portion or its width and length in mm; `guests` are fed from what the house or the trade has,
     by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`. `oven_c`, without fan, and
@@ -30,6 +31,7 @@ class Query:
 
     of: str | None = None
     tins: tuple[tuple[int, Tin], ...] = ()
+    above: Tin | None = None
     deep: bool = False
     eggs: float | None = None
     weight_g: float | None = None
@@ -59,6 +61,7 @@ OPTIONS: Mapping[str, str] = {
     "tins": "--tin",
     "count": "--count",
     "measured": '"measured" in --tin',
+    "above": "--above",
     "deep": "--deep",
     "eggs": "--eggs",
     "weight_g": "--weight",
