@@ -56,8 +56,8 @@ def test_fluid_ounces_against_scipy(kitchen: Book, facts: Facts) -> None:
 def test_spoons_are_printed_to_a_tenth_of_a_millilitre(kitchen: Book, facts: Facts) -> None:
     for row in spoon_rows(kitchen, facts):
         assert row.shown_ml == pytest.approx(row.volume_ml, abs=0.0501)
-        assert row.us_fl_oz_shown == pytest.approx(row.us_fl_oz, abs=0.00501)
-        assert row.uk_fl_oz_shown == pytest.approx(row.uk_fl_oz, abs=0.00501)
+        assert row.shown_us_fl_oz == pytest.approx(row.us_fl_oz, abs=0.00501)
+        assert row.shown_uk_fl_oz == pytest.approx(row.uk_fl_oz, abs=0.00501)
 
 
 @pytest.mark.parametrize(

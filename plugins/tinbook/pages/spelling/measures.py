@@ -68,7 +68,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weighed_by_house": "weighed by this house",
     # a mixture as written
     "written_table": "{mixture}, as written",
-    "no_volume_measure": "no volume measure",
     # ounces, pints, inches
     "ounce_table": "Ounces and pounds",
     "ounces_in_grams": "grams = ounces × {grams_per_ounce:.5g}; 16 ounces are a pound, exactly 453.59237 g",

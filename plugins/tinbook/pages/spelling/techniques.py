@@ -22,7 +22,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "shape_strip": "strip",
     "shape_sheet": "{form} sheet",
     "shape_to_template": "sheet to a template",
-    "cutter_sizes": lambda sizes_mm: " x ".join(f"{size:.4g}" for size in sizes_mm),
     "parts_scaled": (
         "weight = volume × density; lengths × s, solids and ropes × s³, sheets and strips × s² at the same thickness; "
         "s = width of this cake / width of the cake it is written for; a weighed part moves its computed weight at "

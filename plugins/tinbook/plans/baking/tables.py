@@ -95,7 +95,7 @@ def bakes(book: Book, facts: Facts, query: Query) -> Result:
                     "done_after_min": entry.done_after,
                     "expected_min": round(expected.likely_min, 2),
                     "rise": round(entry.baked / point.depth_mm, 4) if entry.baked else None,
-                    "loss": round(1 - entry.out / entry.batter, 4) if entry.out and entry.batter else None,
+                    "loss_share": round(1 - entry.out / entry.batter, 4) if entry.out and entry.batter else None,
                     "note": entry.note,
                 }
             )

@@ -29,8 +29,8 @@ class SpoonRow:
     us_fl_oz: float
     uk_fl_oz: float
     shown_ml: float
-    us_fl_oz_shown: float
-    uk_fl_oz_shown: float
+    shown_us_fl_oz: float
+    shown_uk_fl_oz: float
     of_the_house: bool
 
 
@@ -69,8 +69,8 @@ def _spoon_row(name: Saying | str, ml: float, ours: bool) -> SpoonRow:
         us_fl_oz=us_fl_oz,
         uk_fl_oz=uk_fl_oz,
         shown_ml=rounding.half_up(ml, 0.1),
-        us_fl_oz_shown=rounding.half_up(us_fl_oz, 0.01),
-        uk_fl_oz_shown=rounding.half_up(uk_fl_oz, 0.01),
+        shown_us_fl_oz=rounding.half_up(us_fl_oz, 0.01),
+        shown_uk_fl_oz=rounding.half_up(uk_fl_oz, 0.01),
         of_the_house=ours,
     )
 

@@ -48,7 +48,7 @@ class LeftRow:
     asked: float
     left: float
     exact_factor: float
-    factor_shown: float
+    shown_factor: float
 
 
 @dataclass(frozen=True, kw_only=True)

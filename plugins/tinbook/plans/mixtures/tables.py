@@ -37,8 +37,8 @@ def rules(book: Book, facts: Facts, query: Query) -> Result:
         {
             "rule": standing.rule.title,
             "per_100": None if standing.value is None else round(standing.value, 4),
-            "low": standing.low_shown,
-            "high": standing.high_shown,
+            "low_per_100": standing.low_shown,
+            "high_per_100": standing.high_shown,
             "stands": standing.side,
             "kept": standing.within,
             "source": standing.rule.source,

@@ -76,11 +76,11 @@ def _row(
         if cut.count == 0:
             message = f"a portion of {portion.short_mm:g} x {portion.long_mm:g} mm is larger than {tin.name}"
             raise AskError(message, "ask for a smaller portion or a larger tin")
-        cells[name] = cut.count
+        cells[f"{name}_count"] = cut.count
         cells[f"{name}_cut"] = cut_said(cut)
-        cells[f"{name}_each"] = round(cut.each, 4)
+        cells[f"{name}_each_portions"] = round(cut.each, 4)
         second = ring_cut(tin, portion)
-        cells[f"{name}_in_rings"] = second.count if second else None
+        cells[f"{name}_in_rings_count"] = second.count if second else None
         if weights is not None:
             _, weight_g = weights.get(tin, (0.0, 0.0))
             cells[f"{name}_g"] = round(weight_g / cut.count, 2) if weight_g else None

@@ -26,6 +26,12 @@ def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoratio
     return technique.name, decorations(technique, book, facts)
 
 
+def _wanted(sizes_mm: tuple[float, ...]) -> Row:
+    """Both sizes of the cutter that is wanted; of a round one its width alone."""
+    width_mm, length_mm, *_ = (*sizes_mm, None, None)
+    return {"cutter_wanted_width_mm": short(width_mm), "cutter_wanted_length_mm": short(length_mm)}
+
+
 def part_rows(book: Book, facts: Facts, query: Query) -> Result:
     """Every part of a technique at every cake."""
     name, every = _asked(book, facts, query)
@@ -49,7 +55,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
             "colour": part.colour.name if part.colour else None,
             "warning": part.colour.law if part.colour else None,
             "on": part.on,
-            "cutter_wanted": saying("cutter_sizes", sizes_mm=part.cutter.wanted_mm) if part.cutter else None,
+            **_wanted(part.cutter.wanted_mm if part.cutter else ()),
             "cutter_owned": (part.cutter.owned or None) if part.cutter else None,
             "cutter_off_mm": short(part.cutter.off_mm) if part.cutter else None,
             "supports": part.support.count if part.support else None,
