@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.pages.spelling.sayings import formula_of, spell
+from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row
 from tinbook.plans.base.saying import Saying
@@ -139,9 +139,15 @@ def test_cells_are_plain_and_survive_json(told: list[tuple[str, Result]]) -> Non
             assert all(isinstance(cell, str | int | float | bool | None) for cell in row.values()), name
 
 
-def test_every_source_can_be_looked_up(demo: Loaded, told: list[tuple[str, Result]]) -> None:
+def test_every_answer_names_its_formula_its_inputs_and_its_sources(
+    demo: Loaded, told: list[tuple[str, Result]]
+) -> None:
     for name, result in told:
-        assert set(result.worked.sources) <= set(demo.facts.sources), name
+        worked = result.worked
+        assert formula_of(worked).strip(), name
+        assert worked.inputs and all(line.strip() for line in inputs_of(worked)), name
+        assert worked.sources and len(set(worked.sources)) == len(worked.sources), name
+        assert set(worked.sources) <= set(demo.facts.sources), name
 
 
 def exact_g(row: Row) -> float:

@@ -206,7 +206,7 @@ def cup_grid(desk: Desk) -> Grid:
         anchor="cups",
         heads=heads,
         rows=rows,
-        worked=worked_view((cups_worked(book),), facts),
+        worked=worked_view((cups_worked(book, facts),), facts),
         lead=lead,
         narrow="ingredients",
         short="By the cup",

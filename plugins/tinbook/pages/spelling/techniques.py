@@ -27,6 +27,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "s = width of this cake / width of the cake it is written for; a weighed part moves its computed weight at "
         "every size"
     ),
+    "scales_of_cakes": lambda scales: f"s = {', '.join(f'{s:.3g}' for s in scales)}",
     "scale_of_cake": "s = {s:.4g}",
     "paste_density": "{paste}: {g_per_ml:g} g/ml",
     "its_parts": "{technique}, its parts",

@@ -75,6 +75,7 @@ class Shelf:
     factors_shown: tuple[tuple[float, ...], ...]
     depth_mm: float
     worked: Worked
+    sizes_worked: Worked
 
 
 def batter_depth_mm(book: Book) -> float:
@@ -100,7 +101,13 @@ def shelf(book: Book) -> Shelf:
     factors = tuple(tuple(factor_between(old, new, depth_mm) for new, _ in matrix) for old, _ in matrix)
     shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
     return Shelf(
-        tins=rows, matrix=matrix, factors=factors, factors_shown=shown, depth_mm=depth_mm, worked=_worked(depth_mm)
+        tins=rows,
+        matrix=matrix,
+        factors=factors,
+        factors_shown=shown,
+        depth_mm=depth_mm,
+        worked=_worked(depth_mm),
+        sizes_worked=_sizes_worked(book, depth_mm),
     )
 
 
@@ -134,3 +141,12 @@ def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
 def _worked(depth_mm: float) -> Worked:
     inputs = saying("tins_compared_at", deep_mm=depth_mm), saying("tin_volume")
     return Worked(saying("tin_to_tin"), inputs, ("common practice",))
+
+
+def _sizes_worked(book: Book, depth_mm: float) -> Worked:
+    inputs = (
+        saying("depth_of_the_house", deep_mm=book.house.usual_depth),
+        saying("nearest_by_batter", deep_mm=depth_mm),
+        saying("sizes_of_the_trade"),
+    )
+    return Worked(saying("tin_volume"), inputs, ("common practice",))

@@ -149,4 +149,4 @@ def sizes(book: Book, facts: Facts, query: Query) -> Result:
         }
         for row in found
     )
-    return Result(saying("tin_sizes"), rows, shelf.worked)
+    return Result(saying("tin_sizes"), rows, shelf.sizes_worked)

@@ -17,7 +17,7 @@ from tinbook.plans.measures.ingredients import weights as weighed
 from tinbook.plans.measures.lengths import lengths as in_inches
 from tinbook.plans.measures.pieces import BATTERS_G, SmallSums, small_sums
 from tinbook.plans.measures.pounds import pounds
-from tinbook.plans.measures.spooned import Spooned, measured
+from tinbook.plans.measures.spooned import Spooned, measured, measured_worked
 from tinbook.plans.measures.swaps import swap_table
 
 
@@ -103,7 +103,7 @@ def parts(book: Book, facts: Facts, query: Query) -> Result:
 
 def cups(book: Book, facts: Facts, query: Query) -> Result:
     """Ingredients by the house's cup and spoons."""
-    return Result(saying("cup_table"), plain_rows(cup_rows(book, facts)), cups_worked(book))
+    return Result(saying("cup_table"), plain_rows(cup_rows(book, facts)), cups_worked(book, facts))
 
 
 def weights(book: Book, facts: Facts, query: Query) -> Result:
@@ -112,8 +112,7 @@ def weights(book: Book, facts: Facts, query: Query) -> Result:
     for name, card in sorted(book.cards.items()):
         weight = weighed(card, book, facts)
         rows += [{"ingredient": name, **row, "kind": weight.kind} for row in plain_rows(weight.measures)]
-    sources = dict.fromkeys(fact.source for fact in facts.densities.values())
-    return Result(saying("weight_table"), tuple(rows), Worked(saying("weight_by_volume"), (), tuple(sources)))
+    return Result(saying("weight_table"), tuple(rows), cups_worked(book, facts))
 
 
 def flour(book: Book, facts: Facts, query: Query) -> Result:
@@ -132,8 +131,10 @@ def _spooned(name: str, spoons: Spooned | None) -> Row:
 def swaps(book: Book, facts: Facts, query: Query) -> Result:
     """What may stand in for what, a row a part."""
     rows: list[Row] = []
+    each: list[Worked] = []
     for key in facts.swaps:
         table = swap_table(key, book, facts)
+        each.append(table.worked)
         for row in table.rows:
             for part, amount in zip(table.swap.parts, row.parts, strict=True):
                 rows.append(
@@ -148,8 +149,9 @@ def swaps(book: Book, facts: Facts, query: Query) -> Result:
                         **_spooned("spoons", amount.spoons),
                     }
                 )
-    sources = dict.fromkeys(part.source for swap in facts.swaps.values() for part in swap.parts)
-    return Result(saying("swap_table"), tuple(rows), Worked(saying("swap_by_either"), (), tuple(sources)))
+    inputs = dict.fromkeys(told for worked in each for told in worked.inputs)
+    sources = dict.fromkeys(key for worked in each for key in worked.sources)
+    return Result(saying("swap_table"), tuple(rows), Worked(saying("swap_by_either"), tuple(inputs), tuple(sources)))
 
 
 def _sums(facts: Facts, query: Query) -> SmallSums:
@@ -189,4 +191,4 @@ def written(book: Book, facts: Facts, query: Query) -> Result:
         }
         for row in measured(batch, book)
     )
-    return Result(saying("written_table", mixture=batch.mixture.name), rows, batch.worked)
+    return Result(saying("written_table", mixture=batch.mixture.name), rows, measured_worked(batch, book, facts))

@@ -108,7 +108,11 @@ def portions_worked(sizes: Mapping[str, Portion], height_mm: float, facts: Facts
             saying("strips_wide"),
             saying("outline_cut"),
         ),
-        tuple(dict.fromkeys(portion.said_by for portion in portions if portion.said_by in facts.sources)),
+        tuple(
+            dict.fromkeys(
+                (*(portion.said_by for portion in portions if portion.said_by in facts.sources), "house judgement")
+            )
+        ),
     )
 
 
