@@ -178,7 +178,8 @@ class PortionsView:
         )
         heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in KINDS))
         lead = "A taller cake is cut smaller: what these weigh is the same."
-        return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead)
+        worked = worked_view((self.glance.same_worked,), self.desk.facts)
+        return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead, worked=worked)
 
 
 def _way(cut: Cut) -> str:
