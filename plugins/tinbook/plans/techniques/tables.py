@@ -7,8 +7,7 @@ from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row, short
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.worked import Worked
-from tinbook.plans.techniques.parts import Decoration, decoration, decorations
+from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
 from tinbook.problems import nearest
 
 
@@ -25,13 +24,6 @@ def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoratio
     if query.tins:
         return technique.name, tuple(decoration(technique, tin, book, facts) for _, tin in query.tins)
     return technique.name, decorations(technique, book, facts)
-
-
-def _worked(every: tuple[Decoration, ...]) -> Worked:
-    """How it was worked out at every cake."""
-    (_, *others), scales = every[0].worked.inputs, tuple(dict.fromkeys(sums.scale for sums in every))
-    inputs = (saying("scales_of_cakes", scales=scales), *others)
-    return Worked(every[0].worked.formula, inputs, every[0].worked.sources)
 
 
 def _wanted(sizes_mm: tuple[float, ...]) -> Row:
@@ -76,7 +68,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
         for sums in every
         for part in sums.parts
     )
-    return Result(saying("its_parts", technique=name), rows, _worked(every))
+    return Result(saying("its_parts", technique=name), rows, worked_at(every))
 
 
 def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
@@ -98,7 +90,7 @@ def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
             ]
             if not pots:
                 rows.append({**row, "pot": None, "shade": None, "pot_g": None})
-    return Result(saying("its_colours", technique=name), tuple(rows), _worked(every))
+    return Result(saying("its_colours", technique=name), tuple(rows), worked_at(every))
 
 
 def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
@@ -125,4 +117,4 @@ def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
         for sums in every
         for repeat in sums.repeats
     )
-    return Result(saying("its_marks", technique=name), rows, _worked(every))
+    return Result(saying("its_marks", technique=name), rows, worked_at(every))
