@@ -69,7 +69,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weighed_by_house": "weighed by this house",
     # a mixture as written
     "in_every_measure": (
-        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / weight of 1 ml / ml of one"
+        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one)"
     ),
     "written_table": "{mixture}, as written",
     # ounces, pints, inches
