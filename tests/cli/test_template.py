@@ -275,6 +275,8 @@ def test_what_there_is(run: Run) -> None:
         (["dowels", "--cake", "round 15 cm", "--above", "round 20 cm"], "round 20 cm is wider than round 15 cm"),
         (["dowels", "--cake", "round 15 cm", "--above", "tower"], "--above: "),
         (["cutting", "--cake", "round 20 cm", "--portion", "slab"], "--portion: "),
+        (["strip", "--cake", "round 20 cm", "--start", "2 cm"],
+         '--start is of drops, and without --deep there are panels: add --deep "4 cm", or leave it out'),
         (["ring", "--cake", "round 20 cm", "--drops", "8"],
          'the template "ring" cannot use --drops: it takes no options of its own; --drops goes with strip'),
         (["cutting", "--cake", "round 20 cm", "--above", "round 15 cm"],

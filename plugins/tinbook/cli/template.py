@@ -121,14 +121,19 @@ def template(
 
 
 def _refuse(kind: str, options: Options) -> None:
-    """AskError for an option that was given and is another template's."""
+    """AskError for an option that was given and is another template's, or that tells of drops where there are none."""
     context = click.get_current_context()
     own = TEMPLATES[kind][2]
-    for key in options:
-        if key not in own and context.get_parameter_source(key) is ParameterSource.COMMANDLINE:
+    given = [key for key in options if context.get_parameter_source(key) is ParameterSource.COMMANDLINE]
+    for key in given:
+        if key not in own:
             others = [name for name, (*_, theirs) in TEMPLATES.items() if key in theirs]
             takes = f"it takes {', '.join(f'--{each}' for each in own)}" if own else "it takes no options of its own"
             raise AskError(f'the template "{kind}" cannot use --{key}', f"{takes}; --{key} goes with {others[0]}")
+        if key in ("curve", "start") and "deep" not in given:
+            raise AskError(
+                f"--{key} is of drops, and without --deep there are panels", 'add --deep "4 cm", or leave it out'
+            )
 
 
 def cake_of(text: str, book: Book, option: str) -> Tin:
