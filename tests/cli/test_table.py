@@ -194,6 +194,18 @@ def test_a_measure_that_cannot_be_is_refused(run: Run, tin: str, told: str) -> N
     assert done.exit_code == 1 and told in done.output, done.output
 
 
+def test_dowels_come_with_the_word_that_they_are_no_food(run: Run) -> None:
+    asked = ("table", "dowels", "--tin", "round 20 cm", "--above", "round 15 cm")
+    assert "Not food: count them in, count them out" in run(*asked).output
+    told = json.loads(run(*asked, "--format", "json").output)
+    assert any(line.startswith("Not food: count them in") for line in told["worked_out"]["inputs"])
+    assert [row["dowels"] for row in told["rows"]] == [5]
+
+
+def test_help_says_how_a_measured_tin_is_asked(run: Run) -> None:
+    assert '", measured 2200 ml"' in " ".join(run("table", "--help").output.split())
+
+
 def test_few_and_wide_rows_stand_upright(run: Run) -> None:
     told = run("table", "scaled", *SPONGE, "--eggs", "6").output.splitlines()
     assert max(map(len, told)) < 100

@@ -46,7 +46,8 @@ MOST = 1000
     "tins",
     multiple=True,
     metavar="TIN",
-    help='Such as "round 20 cm x 7.5 cm", with ", measured 2200 ml" after it if you filled it with water.',
+    help='Such as "round 20 cm x 7.5 cm", with ", measured 2200 ml" after it if you filled it with water; '
+    "may be repeated.",
 )
 @click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
 @click.option("--above", metavar="TIN", help="The tier that stands on the cake of --tin.")

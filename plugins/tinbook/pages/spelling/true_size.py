@@ -100,7 +100,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowel_plan": "Dowel plan",
     "dowels_across": "{count} dowels, {across_mm:g} mm across",
     "dowels_published": _dowels_published,
-    "dowel_table": "Dowels",
+    "dowel_table": "Dowels. Not food: count them in, count them out",
     "dowels_worked": (
         "dowels = the most any publication sets under a tier of that size, or as many as the house sets where none "
         "asks for more at the least; no more than have room"

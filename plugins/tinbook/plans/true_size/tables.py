@@ -26,6 +26,7 @@ def dowels(book: Book, facts: Facts, query: Query) -> Result:
         saying("dowels_by_the_house", house=book.finish.dowels),
         saying("dowels_from_the_edge", inset_mm=edge.value),
         saying("dowels_apart", apart_mm=apart.value),
+        saying("dowels_counted"),
     )
     sources = dict.fromkeys((*(row.source for row in facts.dowels.values()), edge.source, apart.source))
     worked = Worked(saying("dowels_worked"), inputs, tuple(sources))
