@@ -6,7 +6,7 @@ top (it stands on the board). The areas of both outlines come from the tin; see 
 
 from __future__ import annotations
 
-from math import pi
+from math import pi, sqrt
 
 from tinbook.engine.tolerance import whole_down
 
@@ -16,6 +16,13 @@ MM3_IN_ML = 1000.0
 def filling_ml(area_mm2: float, thickness_mm: float, layers: int) -> float:
     """Filling between `layers` layers: area × thickness × (layers − 1)."""
     return area_mm2 * thickness_mm * max(0, layers - 1) / MM3_IN_ML
+
+
+def slice_radii_mm(radius_mm: float, layers: int, whole_ball: bool = False) -> tuple[float, ...]:
+    """The cuts of a half ball on its flat, or of a ball, sliced into `layers` alike in height: radius of each, mm."""
+    foot_mm, high_mm = (-radius_mm, 2.0 * radius_mm) if whole_ball else (0.0, radius_mm)
+    cuts = (foot_mm + high_mm * layer / layers for layer in range(1, layers))
+    return tuple(sqrt(radius_mm**2 - cut_mm**2) for cut_mm in cuts)
 
 
 def shell_ml(inner_mm2: float, outer_mm2: float, height_mm: float, thickness_mm: float) -> float:

@@ -116,7 +116,7 @@ class Kind(FactRow):
 
     `gravity`: g/ml of the batter, or of the finish as used. Only cakes have `rise`, baked depth (before
     levelling) over batter depth, `loss`, the share of the weight that goes off as steam, and `bake`, minutes until
-    done for a tin 200 mm wide with batter 40 mm deep at 170 °C.
+    done for a tin 200 mm wide with batter 40 mm deep at 170 °C. `plays`: what it may be on a finished cake.
     """
 
     key: str
@@ -126,6 +126,7 @@ class Kind(FactRow):
     rise: Range | None = None
     loss: Range | None = None
     bake: Range | None = None
+    plays: tuple[Literal["filling", "crumb coat", "final coat", "border", "cover", "board"], ...] = ()
 
     @property
     def ranges(self) -> tuple[Range, ...]:

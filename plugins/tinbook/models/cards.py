@@ -8,8 +8,8 @@ from typing import Annotated, Any
 
 from pydantic import model_validator
 
-from tinbook.models.house import read_at, read_grams, read_ml
-from tinbook.models.reading import Private, Text, Texts, Written, YesNo, spelled, such_as, text_of
+from tinbook.models.house import Grams, read_at, read_grams, read_ml
+from tinbook.models.reading import ONE_OR_MORE, Private, Text, Texts, Written, YesNo, spelled, such_as, text_of
 from tinbook.problems import nearest
 from tinbook.units import Measures, Misread, read_mass
 
@@ -61,10 +61,11 @@ class Card(Written):
     """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it.
 
     `allergens` None means nobody has said: it is shown as unknown, never as free. `counts as`: flour, sugar, fat and so
-    on in a formula, where its published weight does not tell. `swaps`: what may stand in for it.
+    on in a formula, where its published weight does not tell. `swaps`: what may stand in for it. `used as`: the kind
+    of mixture a bought paste or filling stands for on a cake; `packs`: what its packs weigh, g.
     """
 
-    needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as"))
+    needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "used as"))
 
     about: Text | None = None
     also: Texts = ()
@@ -76,6 +77,8 @@ class Card(Written):
     raises: YesNo = False
     counts_as: Annotated[Text | None, such_as("flour")] = None
     plain: Text | None = None
+    used_as: Annotated[Text | None, such_as("sugarpaste")] = None
+    packs: Annotated[tuple[Grams, ...], ONE_OR_MORE, such_as("[250 g, 1 kg]")] = ()
     swaps: Texts = ()
     notes: Texts = ()
     private: Private = False

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Annotated
 
-from tinbook.models.house import Grams, Millimetres
+from tinbook.models.house import Grams, Millilitres, Millimetres
 from tinbook.models.portions import Portions
 from tinbook.models.reading import (
     FACTOR,
@@ -95,7 +95,7 @@ class Border(Written):
 
 
 class Made(Written):
-    """Which mixtures of the house a cake is finished with, by their files' names."""
+    """What a cake is finished with: mixtures of the house by their files' names, or bought pastes by their cards'."""
 
     filling: Slug | None = None
     crumb_coat: Slug | None = None
@@ -121,6 +121,7 @@ class Finish(Written):
     crumb_coat: Coat | None = None
     final_coat: Coat | None = None
     stays_in_the_bowl: Share | None = None
+    stays_in_the_bag: Annotated[Millilitres | None, such_as("240 ml")] = None
     border: Border | None = None
     paste: Millimetres | None = None
     paste_rolled: Millimetres | None = None

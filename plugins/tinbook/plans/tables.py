@@ -115,7 +115,7 @@ TABLES: Mapping[str, Table] = {
         "a filling or icing in and round a cake of every tin", finished.coats, of="mixture", takes="height_mm"
     ),
     "covers": Table("a paste over a cake of every tin", finished.covers, of="mixture", takes="height_mm"),
-    "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards, takes="height_mm"),
+    "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards, takes="of height_mm"),
     "portions": Table(
         "how many portions every tin cuts into, and how", served.portions, takes="of tins portion height_mm"
     ),

@@ -13,13 +13,15 @@ from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.section import Word
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.spelling import formats
-from tinbook.plans.finish.boards import Board, BoardRow, BoardTable, board_table
+from tinbook.plans.finish.boards import SOLD_MM, Board, BoardRow, BoardTable, Drum, board_table
+from tinbook.plans.finish.cakes import usual_cakes
 from tinbook.tins import Tin
 from tinbook.tins.trade import inch_label, metric_label
 
 number, NBSP = formats.number, formats.NBSP
 ADDRESS, TITLE = "boards", "Boards and ribbon"
 OURS, OTHERS = "on hand", "others"
+DRUMS = ("usual", "wide", "least")
 DRAWN_MM = 200.0
 """The round nearest to this is drawn."""
 
@@ -49,9 +51,9 @@ SLOPES = (55.0, 25.0, -15.0)
 
 def board_plan(row: BoardRow) -> BoardPlan | None:
     """The drawing of one row; None where no drum is wide enough."""
-    if row.chosen.size_mm is None:
+    if row.chosen.board.size_mm is None:
         return None
-    width = row.chosen.size_mm[0]
+    width = row.chosen.board.size_mm[0]
     scale = DRUM / (width / 2.0)
     tin, guide = row.cake.tin, row.guide_mm[0]
     circles = [(width, f"drum {number(width / 10)} cm"), (guide, f"guide ring {number(row.guide_shown_mm[0])} mm")]
@@ -88,7 +90,7 @@ class BoardsView:
     @cached_property
     def table(self) -> BoardTable:
         """The sums."""
-        return board_table(self.desk.book, self.desk.facts)
+        return board_table(usual_cakes(self.desk.book, self.desk.facts), self.desk.book, self.desk.facts)
 
     @property
     def lead(self) -> str:
@@ -98,15 +100,16 @@ class BoardsView:
         whole = "all over" if settled.board_covered == "whole" else "as a ring round the cake"
         thick = formats.with_unit(number(settled["board_paste"]), "mm")
         return (
-            f"For a cake {formats.centimetres(self.table.height_mm)} high before its coats and its paste. The house "
-            f"takes {taken} drum and covers it {whole}, {thick} thick: paste, ribbon and box are for that one. Take "
-            "the wide drum where something stands off the front of the cake."
+            f"For a cake {formats.centimetres(self.table.cakes.usual_mm)} high before its coats and its paste. The house "
+            f"takes {taken} drum and covers it {whole}, {thick} thick. Take the wide one where something stands off "
+            "the front of the cake. Where none so wide is sold, have a board cut to size. Cup cakes go out in a box "
+            "with a tray of holes, without a board."
         )
 
     @property
     def plan(self) -> BoardPlan | None:
         """The drawing."""
-        rounds = [row for row in self.table.rows if row.cake.tin.shape == "round" and row.chosen.size_mm]
+        rounds = [row for row in self.table.rows if row.cake.tin.shape == "round" and row.chosen.board.size_mm]
         best = min(
             rounds,
             key=lambda row: (not row.owned, abs(row.cake.tin.bounds_mm[0] - DRAWN_MM)),
@@ -116,31 +119,34 @@ class BoardsView:
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
-        """The one table."""
-        heads = (
-            Head("Tin"), Head("Least", "drum"), Head("Usual", "drum"), Head("Wide", "drum"), Head("Card"),
-            Head("Paste", "all over, g"), Head("Paste", "as a ring, g"), Head("Ribbon", "board, cm"),
-            Head("Ribbon", "cake, cm"), Head("Guide ring", "mm"), Head("Box inside", "cm"),
-        )  # fmt: skip
-        return (
-            Grid(
-                title="What every cake stands on",
-                anchor="every-board",
-                heads=heads,
-                rows=tuple(self._rows()),
-                worked=worked_view((self.table.worked,), self.desk.facts),
-                narrow="boards",
-                captions=(("kind", "Shape"), ("tag", "Tins")),
-            ),
+        """A table each drum, the one the house takes first."""
+        taken = self.table.finishing.board
+        return tuple(self._grid(name) for name in sorted(DRUMS, key=lambda name: name != taken))
+
+    def _grid(self, name: str) -> Grid:
+        settled = self.table.finishing
+        taken = name == settled.board
+        heads = [Head("Tin"), Head("Drum"), Head("Paste", "all over, g"), Head("Paste", "as a ring, g")]
+        heads += [Head("Ribbon", "board, cm"), Head("Box inside", "cm")]
+        if taken:
+            heads += [Head("Ribbon", "cake, cm"), Head("Card"), Head("Guide ring", "mm")]
+        return Grid(
+            title=f"On the {name} drum" + (", as the house takes it" if taken else ""),
+            anchor=f"{name}-drum",
+            heads=tuple(heads),
+            rows=tuple(self._rows(name, taken)),
+            worked=worked_view((self.table.worked,), self.desk.facts),
+            narrow="boards",
+            captions=(("kind", "Shape"), ("tag", "Tins")),
         )
 
-    def _rows(self) -> Iterator[GridRow]:
-        settled, shape = self.table.finishing, ""
+    def _rows(self, name: str, taken: bool) -> Iterator[GridRow]:
+        whole, shape = self.table.finishing.board_covered == "whole", ""
         for row in self.table.rows:
             tin = row.cake.tin
             yield GridRow(
                 head=formats.tin_words(tin.name),
-                cells=tuple(_cells(row, settled.board, settled.board_covered == "whole")),
+                cells=(*_drum_cells(row.drums[name], whole), *(_cake_cells(row) if taken else ())),
                 note=formats.tin_words(tin.size_label_in),
                 first=tin.shape != shape,
                 lent=not row.owned,
@@ -157,21 +163,23 @@ def narrow_marks(tin: Tin, owned: bool) -> tuple[tuple[str, str], ...]:
 def board_cell(board: Board, main: bool = False) -> Cell:
     """A board by both its names."""
     if board.size_mm is None:
-        return Cell("none sold", main)
+        return Cell("none sold", main, f"sold to {number(max(SOLD_MM) / 10)}{NBSP}cm")
     sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
     return Cell(formats.tin_words(metric_label(sides)), main, formats.tin_words(inch_label(sides)))
 
 
-def _cells(row: BoardRow, taken: str, whole: bool) -> Iterator[Cell]:
-    for name, board in (("least", row.least), ("usual", row.usual), ("wide", row.wide)):
-        yield board_cell(board, name == taken)
-    yield board_cell(row.card)
-    yield Cell(_or_none(row.whole_shown_g), whole)
-    yield Cell(_or_none(row.ring_shown_g), not whole)
-    yield Cell("none" if row.board_ribbon_shown_mm is None else number(row.board_ribbon_shown_mm / 10))
+def _drum_cells(drum: Drum, whole: bool) -> Iterator[Cell]:
+    yield board_cell(drum.board, True)
+    yield Cell(_or_none(drum.whole_shown_g), whole)
+    yield Cell(_or_none(drum.ring_shown_g), not whole)
+    yield Cell("none" if drum.ribbon_shown_mm is None else number(drum.ribbon_shown_mm / 10))
+    yield Cell("none" if drum.box_shown_mm is None else _sides(drum.box_shown_mm, 10.0, all_of_them=True))
+
+
+def _cake_cells(row: BoardRow) -> Iterator[Cell]:
     yield Cell(number(row.cake_ribbon_shown_mm / 10))
+    yield board_cell(row.card)
     yield Cell(_sides(row.guide_shown_mm, 1.0))
-    yield Cell("none" if row.box_shown_mm is None else _sides(row.box_shown_mm, 10.0, all_of_them=True))
 
 
 def _or_none(grams: float | None) -> str:

@@ -11,8 +11,9 @@ from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.mixture.coats import bowl_words, cake_words, learned_words
-from tinbook.pages.mixture.pastes import rolled
+from tinbook.pages.mixture.pastes import packs_words, rolled
 from tinbook.pages.spelling import formats
+from tinbook.plans.finish.cakes import usual_cakes
 from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
 
 number = formats.number
@@ -39,13 +40,14 @@ class CoveringView:
     @cached_property
     def table(self) -> CoveredTable:
         """The sums."""
-        return covered_table(self.desk.book, self.desk.facts)
+        return covered_table(usual_cakes(self.desk.book, self.desk.facts), self.desk.book, self.desk.facts)
 
     @property
     def lead(self) -> str:
         """For which cake."""
         settled = self.table.finishing
-        return " ".join(filter(None, (f"For {cake_words(settled, self.table.height_mm)}.", bowl_words(settled))))
+        piped = any(row.bag_g for line in self.table.rows[:1] for row in line.made)
+        return f"For {cake_words(settled, self.table.cakes.usual_mm)}. {bowl_words(settled, piped)}".strip()
 
     @property
     def plays(self) -> tuple[Plays, ...]:
@@ -59,12 +61,16 @@ class CoveringView:
         return tuple(
             Plays(
                 formats.title(roles),
-                f"mixtures/{slug}",
-                self.desk.book.mixtures[slug].name,
+                self.desk.page_of(slug),
+                formats.title(self._named(slug)),
                 learned_words(self.table.learned[slug]),
             )
             for slug, roles in roles_of
         )
+
+    def _named(self, slug: str) -> str:
+        mixture = self.desk.book.mixtures.get(slug)
+        return mixture.name if mixture else slug
 
     @property
     def missing(self) -> str:
@@ -90,7 +96,7 @@ class CoveringView:
     def _heads(self) -> tuple[Head, ...]:
         table = self.table
         coats = [Head(NAMES[role], "g") for role in table.roles]
-        if "final_coat" in table.roles and table.finishing.border:
+        if "final_coat" in table.roles and table.finishing.border and "border" in table.roles["final_coat"].kind.plays:
             coats[-1] = Head(NAMES["final_coat"], "g, with border")
         several = len(table.mixtures) > 1
         in_all = [
@@ -107,7 +113,7 @@ class CoveringView:
             tin = row.cake.tin
             yield GridRow(
                 head=formats.tin_words(tin.name),
-                cells=tuple(_cells(row)),
+                cells=tuple(_cells(row, self.table)),
                 note=formats.tin_words(tin.size_label_in),
                 first=tin.shape != shape,
                 lent=not row.owned,
@@ -116,19 +122,19 @@ class CoveringView:
             shape = tin.shape
 
 
-def _cells(row: CoveredRow) -> Iterator[Cell]:
-    yield from (Cell(number(coat_g)) for coat_g in row.coats_shown_g)
+def _cells(row: CoveredRow, table: CoveredTable) -> Iterator[Cell]:
+    for role in table.roles:
+        yield Cell(number(row.coat_g(table.place_of(role), role)[1]))
     for need in row.made:
         yield Cell(number(need.made_shown_g), True, f"{need.batches}{formats.NBSP}{_batches(need.batches)}")
     if row.paste:
         yield Cell(number(row.paste.net_shown_g))
-        yield Cell(number(row.paste.made_shown_g), True)
+        yield Cell(number(row.paste.made_shown_g), True, packs_words(row.paste) if row.paste.packs else "")
         yield Cell(rolled(row.paste))
-    board = row.board
-    yield board_cell(board.chosen, True)
-    ribbon = board.board_ribbon_shown_mm
-    yield Cell("none" if ribbon is None else number(ribbon / 10))
-    yield Cell(number(board.cake_ribbon_shown_mm / 10))
+    drum = row.board.chosen
+    yield board_cell(drum.board, True)
+    yield Cell("none" if drum.ribbon_shown_mm is None else number(drum.ribbon_shown_mm / 10))
+    yield Cell(number(row.board.cake_ribbon_shown_mm / 10))
 
 
 def _role_words(role: str) -> str:

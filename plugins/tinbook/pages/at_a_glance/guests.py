@@ -128,7 +128,7 @@ class GuestsView:
             "most": MOST,
             "mixtures": [
                 [batch.mixture.name, round(deep_mm, 4), round(batch.batter_ml, 3)]
-                for batch, deep_mm in mixtures(self.desk.book, self.desk.facts, laid.height_mm)
+                for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
             ],
         }
 

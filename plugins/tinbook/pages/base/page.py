@@ -51,6 +51,10 @@ class Desk:
         shown = (name for name, card in self.book.cards.items() if card.private is not True)
         return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
 
+    def page_of(self, word: str) -> str:
+        """Where the page of a mixture or of an ingredient lies; empty where it is kept back."""
+        return f"mixtures/{word}" if word in self.book.mixtures else self.card_pages.get(word, "")
+
 
 @dataclass(frozen=True, kw_only=True)
 class Page:

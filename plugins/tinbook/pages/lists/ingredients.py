@@ -12,9 +12,17 @@ from tinbook.pages.base.grids import Grid
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.card_grids import egg_grid, swap_grid, weight_grid
 from tinbook.pages.lists.card_uses import CardUses, Goes, card_uses
+from tinbook.pages.mixture.every_cake import FinishView
 from tinbook.pages.spelling import formats
+from tinbook.plans.base.bought import bought
+from tinbook.plans.base.scaling import TinTable
 from tinbook.plans.measures.ingredients import IngredientWeights, weights
 from tinbook.plans.measures.swaps import swap_table
+
+
+def _no_tins() -> TinTable:
+    raise ValueError("what is bought is not baked in tins")
+
 
 UNKNOWN, NONE = "unknown", "none named"
 
@@ -49,6 +57,12 @@ class CardView:
         """The usual cautions that its care words call up, whatever is done with it."""
         care = set(self.card.care)
         return tuple(caution for caution in self.desk.facts.cautions.values() if care & set(caution.traits))
+
+    @cached_property
+    def finish(self) -> FinishView | None:
+        """How much of it fills or covers a cake, where it is bought for that."""
+        batch = bought(self.name, self.desk.book, self.desk.facts)
+        return FinishView(batch, self.desk, _no_tins) if batch else None
 
     @cached_property
     def weight(self) -> IngredientWeights:

@@ -17,7 +17,7 @@ from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.coating import CoatRow
-from tinbook.plans.finish.covering import CoatTable, coat_table, only_fills, weighed_out
+from tinbook.plans.finish.covering import CoatTable, coat_table, weighed_out
 from tinbook.plans.finish.used import Correction
 from tinbook.tins import Tin
 
@@ -35,10 +35,13 @@ def cake_words(settled: Finishing, height_mm: float) -> str:
     return f"a cake {formats.centimetres(height_mm)} high in {plural(settled.layers, 'layer')}, before its coats"
 
 
-def bowl_words(settled: Finishing) -> str:
-    """What stays in the bowl, or nothing where nothing does."""
-    share = settled.figures["stays_in_the_bowl"].percent
-    return f"{formats.percent(share)} stays in the bowl and on the tools: it is counted in." if share else ""
+def bowl_words(settled: Finishing, piped: bool = False) -> str:
+    """What stays in the bowl, and of what is piped in the bag; nothing where nothing does."""
+    share, bag_ml = settled.figures["stays_in_the_bowl"].percent, settled["stays_in_the_bag"] if piped else 0.0
+    stays = [f"{formats.percent(share)} stays in the bowl and on the tools"] if share else []
+    stays += [f"{formats.with_unit(number(bag_ml), 'ml')} on the beater and in the bag"] if bag_ml else []
+    counted = "both are" if len(stays) > 1 else "it is"
+    return f"{formats.title(' and '.join(stays))}: {counted} counted in." if stays else ""
 
 
 def learned_words(correction: Correction) -> str:
@@ -59,7 +62,7 @@ class CoatsView:
         desk = self.desk
         first = coat_table(self.batch, desk.book, desk.facts)
         # what lies between so many layers is the same in a low cake and in a high one
-        heights_mm = () if only_fills(self.batch) else first.finishing.heights_mm[1:]
+        heights_mm = () if first.roles == ("filling",) else first.finishing.heights_mm[1:]
         return (first, *(coat_table(self.batch, desk.book, desk.facts, height_mm) for height_mm in heights_mm))
 
     @property
@@ -68,31 +71,33 @@ class CoatsView:
         first = self.tables[0]
         settled = first.finishing
         dam = f" inside a dam of {millimetres(settled.dam_mm)}" if settled.dam_mm else ""
-        figures = [f"filling {millimetres(settled['filling'])}{dam}"]
-        if not only_fills(self.batch):
-            figures += [
-                f"{name} {millimetres(settled[key])}"
-                for key, name in (("crumb_coat", "crumb coat"), ("final_coat", "final coat"))
-                if settled[key]
-            ]
-            if settled.border:
-                figures.append(f"a border of {settled.border.marks} at the {settled.border.edges}")
+        fills, coats = "filling" in first.roles, "final coat" in first.roles
+        figures = [f"filling {millimetres(settled['filling'])}{dam}"] if fills else []
+        figures += [
+            f"{role} {millimetres(settled[role.replace(' ', '_')])}"
+            for role in ("crumb coat", "final coat")
+            if role in first.roles and settled[role.replace(" ", "_")]
+        ]
+        if settled.border and "border" in first.roles:
+            figures.append(f"a border of {settled.border.marks} at the {settled.border.edges}")
         lead = f"For {cake_words(settled, first.height_mm)}: {', '.join(figures)}."
-        if dam and not only_fills(self.batch):
+        if dam and fills and coats:
             lead += " The dam is counted as final coat."
-        return " ".join(filter(None, (lead, bowl_words(settled), learned_words(first.learned))))
+        bowl = bowl_words(settled, "border" in first.roles)
+        return " ".join(filter(None, (lead, bowl, learned_words(first.learned))))
 
     @cached_property
     def _parts(self) -> tuple[tuple[Head, Callable[[CoatRow], float]], ...]:
         """The columns that say where it goes, as far as any goes there."""
-        settled = self.tables[0].finishing
-        parts: list[tuple[Head, Callable[[CoatRow], float]]] = [(Head("Filling", "g"), lambda row: row.filling_shown_g)]
-        if only_fills(self.batch):
-            return tuple(parts)
-        if settled["crumb_coat"]:
+        settled, roles = self.tables[0].finishing, self.tables[0].roles
+        parts: list[tuple[Head, Callable[[CoatRow], float]]] = []
+        if "filling" in roles:
+            parts.append((Head("Filling", "g"), lambda row: row.filling_shown_g))
+        if "crumb coat" in roles and settled["crumb_coat"]:
             parts.append((Head("Crumb coat", "g"), lambda row: row.crumb_shown_g))
-        parts.append((Head("Final coat", "g"), lambda row: row.final_shown_g))
-        if settled.border:
+        if "final coat" in roles:
+            parts.append((Head("Final coat", "g"), lambda row: row.final_shown_g))
+        if "border" in roles and settled.border:
             parts.append((Head("Border", "g"), lambda row: row.border_shown_g))
         return tuple(parts)
 

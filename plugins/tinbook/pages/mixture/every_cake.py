@@ -8,6 +8,7 @@ from functools import cached_property
 
 from tinbook.pages.base.page import Desk
 from tinbook.pages.mixture.coats import CoatsView
+from tinbook.pages.mixture.finished import FinishedView
 from tinbook.pages.mixture.layers import LayersView, has_layers
 from tinbook.pages.mixture.pastes import PastesView
 from tinbook.plans.base.scaling import TinTable
@@ -42,6 +43,11 @@ class FinishView:
     def layers(self) -> LayersView:
         """Its layers."""
         return LayersView(self.table(), self.desk)
+
+    @cached_property
+    def finished(self) -> FinishedView:
+        """What its own cake takes, and what it serves."""
+        return FinishedView(self.table(), self.layers.stacks, self.desk)
 
     @cached_property
     def coats(self) -> CoatsView:

@@ -17,7 +17,8 @@ from tinbook.pages.spelling import formats
 from tinbook.plans.base.finishing import THIS_CAKE, Figure, Finishing
 from tinbook.plans.base.scaling import TinTable
 from tinbook.plans.base.weighing import Batch
-from tinbook.plans.finish.layers import Elevation, StackRow, StackTable, elevations, stack_table
+from tinbook.plans.finish.elevations import Elevation, elevations
+from tinbook.plans.finish.layers import StackRow, StackTable, stack_table
 from tinbook.tins import Tin
 
 MAIN = (2,)

@@ -54,7 +54,7 @@ class PastesView:
         high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "to roll, g") for table in self.tables[1:])
         return (
             Head("On the cake", "g"), Head("Range", "g"), Head("Roll out to", "cm"), Head("To roll", "g"),
-            Head("Comes back", "g"), Head("Batches"), *high,
+            Head("Comes back", "g"), Head("Packs" if self.batch.bought else "Batches"), *high,
         )  # fmt: skip
 
     @property
@@ -71,7 +71,7 @@ class PastesView:
                 rolled(row),
                 number(row.made_shown_g),
                 number(row.back_shown_g),
-                str(row.batches),
+                packs_words(row) if self.batch.bought else str(row.batches),
                 *(number(other_row.made_shown_g) for other_row in rows[1:]),
             )
             yield row.cake.tin, row.owned, cells
@@ -80,6 +80,12 @@ class PastesView:
     def worked(self) -> WorkedView:
         """How it was worked out."""
         return worked_view((self.tables[0].worked,), self.desk.facts)
+
+
+def packs_words(row: PasteRow) -> str:
+    """The packs to buy for a cake: `1 kg + 250 g`; a dash where its card does not say what a pack weighs."""
+    packs = (f"{count}{formats.NBSP}×{formats.NBSP}" * (count > 1) + formats.grams(size) for count, size in row.packs)
+    return " + ".join(packs) or "–"
 
 
 def rolled(row: PasteRow) -> str:

@@ -43,6 +43,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "factor_by_batches": "factor = batches",
     "factor_by_share": "factor = 1 + the share to add",
     "factor_by_left": "factor = what is left / what is written",
+    "as_bought": "as the pack says",
     "factor_as_written": "factor = 1, as written",
     # its tables
     "every_tin": "{mixture}, every tin",

@@ -37,8 +37,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "on the cake = (top + sides) × thickness; rolled = top + both sides + what hangs over, as wide and as long"
     ),
     "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before its coats",
+    "cakes_as_baked": "each cake as high as {mixture} bakes in its tin, filled and before its coats",
     "cake_and_coats": "cake {high_mm:g} mm high and coats of {coats_mm:g} mm",
     "stays_in_bowl": "{share:.0%} of what is made stays in the bowl",
+    "stays_in_bag": "{ml:g} ml of an icing that is piped stays on the beater and in the bag",
     "as_thick_as": "{name} {mm:g} mm ({said_by})",
     "weight_of_a_ml": "1 ml weighs {grams:g} g ({low:g} to {high:g})",
     "border_piped": (
@@ -52,7 +54,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # boards
     "boards_and_ribbon": "Boards and ribbon",
     "boards_worked": "drum = cake + what it is wider, the next size sold; ribbon = edge + what lies over itself",
-    "cake_coats_paste": "cake {high_mm:g} mm high, coats {coats_mm:g} mm, paste {paste_mm:g} mm",
+    "coats_and_paste": "coats {coats_mm:g} mm, paste {paste_mm:g} mm",
     "drum_wider_by": "drum wider by {least_mm:g} mm (least), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
     "paste_and_ribbon": "paste on the board {paste_mm:g} mm, ribbon {over_mm:g} mm over itself",
     "box_room": "box {beside_mm:g} mm beside the board, {above_mm:g} mm above the cake",

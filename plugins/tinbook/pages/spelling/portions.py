@@ -21,6 +21,7 @@ def _tins_for_guests(guests: int | None) -> str:
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "portions_of_tins": "Portions",
+    "portions_of_mixture": "{mixture}, in portions",
     "cut_as": _cut_as,
     "portions_counted": (
         "a whole grid, or equal pieces of at least about one portion: never more than area of the cake / portion"

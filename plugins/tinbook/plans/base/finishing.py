@@ -20,6 +20,7 @@ FIGURES: Mapping[str, str] = {
     "crumb_coat": "crumb coat",
     "final_coat": "final coat",
     "stays_in_the_bowl": "stays in the bowl",
+    "stays_in_the_bag": "stays in the bag",
     "paste": "paste on the cake",
     "paste_rolled": "paste rolled",
     "paste_over": "paste over the edge",
@@ -35,7 +36,7 @@ THIS_CAKE, THE_HOUSE = saying("this_cake"), saying("the_house")
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One figure in mm, a share or a count, and who says so: `THIS_CAKE`, `THE_HOUSE`, or a source's key."""
+    """One figure in mm or ml, a share or a count, and who says so: `THIS_CAKE`, `THE_HOUSE`, or a source's key."""
 
     name: str
     value: float
@@ -50,7 +51,7 @@ class Figure:
 
 @dataclass(frozen=True, kw_only=True)
 class Finishing:
-    """Every figure, by its key in finish.yaml. Lengths mm, shares parts of one."""
+    """Every figure, by its key in finish.yaml. Lengths mm, volumes ml, shares parts of one."""
 
     figures: Mapping[str, Figure]
     heights_mm: tuple[float, ...]

@@ -60,6 +60,10 @@ class Batch:
     learned: LearnedFrom
     steps: rounding.ScaleSteps
     worked: Worked = field(compare=False)
+    bought: bool = False
+    """Whether it comes in packs from a shop; then `makes_g` is the smallest of them."""
+    packs_g: tuple[float, ...] = ()
+    """What its packs weigh; none where its card does not say."""
 
     @cached_property
     def mass_g(self) -> float:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import pi
 
 from tinbook.engine import boards, pastes, rounding
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.bought import made_or_bought
+from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.finish.cake import Cake, house_cakes
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.finish.cakes import Cakes
 from tinbook.tins.trade import mm
 
 SOLD_MM = mm(*range(4, 19))
@@ -43,38 +46,50 @@ class Board:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Drum:
+    """A drum under one cake and what it takes: paste all over or as a ring, ribbon, and the box it goes out in.
+
+    All of it None where no drum so large is sold. What has `shown` in its name is rounded for scales or for a ruler.
+    """
+
+    board: Board
+    whole_g: float | None = None
+    ring_g: float | None = None
+    ribbon_mm: float | None = None
+    box_mm: tuple[float, float, float] | None = None
+    whole_shown_g: float | None = None
+    ring_shown_g: float | None = None
+    ribbon_shown_mm: float | None = None
+    box_shown_mm: tuple[float, float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoardRow:
-    """A cake's boards. `chosen` is the one the house takes; paste and ribbon are for that. Ribbon and guide mm."""
+    """A cake's boards: `drums` by how much wider they are, `chosen` the one the house takes. Ribbon and guide mm."""
 
     cake: Cake
     owned: bool
-    least: Board
-    usual: Board
-    wide: Board
-    chosen: Board
+    drums: Mapping[str, Drum]
+    chosen: Drum
     card: Board
-    whole_g: float | None
-    ring_g: float | None
-    board_ribbon_mm: float | None
     cake_ribbon_mm: float
     guide_mm: tuple[float, float]
-    box_mm: tuple[float, float, float] | None
-    whole_shown_g: float | None
-    ring_shown_g: float | None
-    board_ribbon_shown_mm: float | None
     cake_ribbon_shown_mm: float
     guide_shown_mm: tuple[float, float]
-    box_shown_mm: tuple[float, float, float] | None
 
 
 @dataclass(frozen=True)
 class BoardTable:
-    """Boards, ribbon and box for a cake of every tin, at one height, its coats and its paste on."""
+    """Boards, ribbon and box for a cake of every tin, its coats and its paste on."""
 
-    finishing: Finishing
-    height_mm: float
+    cakes: Cakes
     rows: tuple[BoardRow, ...]
     worked: Worked
+
+    @property
+    def finishing(self) -> Finishing:
+        """The figures of the house, or of the cake."""
+        return self.cakes.finishing
 
 
 def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
@@ -91,71 +106,81 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     return Board((width, length), disc)
 
 
-def board_row(cake: Cake, owned: bool, settled: Finishing, facts: Facts, steps: rounding.ScaleSteps) -> BoardRow:
+def board_row(
+    cake: Cake, owned: bool, settled: Finishing, book: Book, facts: Facts
+) -> BoardRow:
     """The boards of one cake."""
-    outer_mm = settled.coats_mm + settled["paste"]
+    outer_mm, steps = settled.coats_mm + settled["paste"], steps_of(book)
     outline = cake.outline.grown(outer_mm)
-    drums = {name: board_for(cake, outer_mm, facts.numbers[key].value) for name, key in CHOICES.items()}
+    density = _board_paste_g_per_ml(settled, book, facts)
+    drums = {
+        name: _drum(board_for(cake, outer_mm, facts.numbers[key].value), cake, settled, density, facts, steps)
+        for name, key in CHOICES.items()
+    }
     chosen = drums[settled.board]
-    disc = chosen.disc
     guide = tuple(side + 2.0 * outer_mm for side in cake.tin.bounds_mm)
-    card = Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), disc)
     cake_ribbon = boards.ribbon_mm(outline.edge_mm, settled["ribbon_over"])
-    whole = ring = ribbon = None
-    box: tuple[float, float, float] | None = None
-    if chosen.size_mm:
-        density = facts.kinds["sugarpaste"].gravity.typical
-        thick = settled["board_paste"]
-        whole = pastes.net_g(chosen.area_mm2, thick, density)
-        ring = pastes.net_g(max(0.0, chosen.area_mm2 - outline.area_mm2), thick, density)
-        ribbon = boards.ribbon_mm(chosen.edge_mm, settled["ribbon_over"])
-        beside, above = settled["box_beside"], settled["box_above"]
-        high = cake.stands_mm + outer_mm + facts.numbers["drum thickness"].value + above
-        box = (boards.box_mm(chosen.size_mm[0], beside), boards.box_mm(chosen.size_mm[1], beside), high)
     return BoardRow(
         cake=cake,
         owned=owned,
-        least=drums["least"],
-        usual=drums["usual"],
-        wide=drums["wide"],
+        drums=drums,
         chosen=chosen,
-        card=card,
-        whole_g=whole,
-        ring_g=ring,
-        board_ribbon_mm=ribbon,
+        card=Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), chosen.board.disc),
         cake_ribbon_mm=cake_ribbon,
         guide_mm=(guide[0], guide[1]),
-        box_mm=box,
-        whole_shown_g=None if whole is None else rounding.scales(whole, steps),
-        ring_shown_g=None if ring is None else rounding.scales(ring, steps),
-        board_ribbon_shown_mm=None if ribbon is None else rounding.ruler_cm(ribbon),
         cake_ribbon_shown_mm=rounding.ruler_cm(cake_ribbon),
         guide_shown_mm=(rounding.ruler(guide[0]), rounding.ruler(guide[1])),
-        box_shown_mm=None
-        if box is None
-        else (rounding.ruler_cm(box[0]), rounding.ruler_cm(box[1]), rounding.ruler_cm(box[2])),
     )
 
 
-def board_table(book: Book, facts: Facts, height_mm: float | None = None) -> BoardTable:
-    """Boards, ribbon and box for a cake of every tin, as high as asked or as the house usually makes them."""
-    settled = finishing(book.finish, facts)
-    height_mm = height_mm or settled.heights_mm[0]
+def _board_paste_g_per_ml(settled: Finishing, book: Book, facts: Facts) -> float:
+    """The weight of what the house covers its boards with, else of sugarpaste."""
+    word = settled.made.board
+    batch = made_or_bought(word, book, facts) if word else None
+    return (batch.kind if batch else facts.kinds["sugarpaste"]).gravity.typical
+
+
+def _drum(
+    board: Board, cake: Cake, settled: Finishing, g_per_ml: float, facts: Facts, steps: rounding.ScaleSteps
+) -> Drum:
+    if board.size_mm is None:
+        return Drum(board=board)
+    outer_mm, thick_mm = settled.coats_mm + settled["paste"], settled["board_paste"]
+    beside_mm, above_mm = settled["box_beside"], settled["box_above"]
+    whole_g = pastes.net_g(board.area_mm2, thick_mm, g_per_ml)
+    ring_g = pastes.net_g(max(0.0, board.area_mm2 - cake.outline.grown(outer_mm).area_mm2), thick_mm, g_per_ml)
+    ribbon_mm = boards.ribbon_mm(board.edge_mm, settled["ribbon_over"])
+    width_mm, length_mm = (boards.box_mm(side, beside_mm) for side in board.size_mm)
+    high_mm = cake.stands_mm + outer_mm + facts.numbers["drum thickness"].value + above_mm
+    return Drum(
+        board=board,
+        whole_g=whole_g,
+        ring_g=ring_g,
+        ribbon_mm=ribbon_mm,
+        box_mm=(width_mm, length_mm, high_mm),
+        whole_shown_g=rounding.scales(whole_g, steps),
+        ring_shown_g=rounding.scales(ring_g, steps),
+        ribbon_shown_mm=rounding.ruler_cm(ribbon_mm),
+        box_shown_mm=(rounding.ruler_cm(width_mm), rounding.ruler_cm(length_mm), rounding.ruler_cm(high_mm)),
+    )
+
+
+def board_table(cakes: Cakes, book: Book, facts: Facts) -> BoardTable:
+    """Boards, ribbon and box for each of the cakes."""
+    settled = cakes.finishing
     outer_mm = settled.coats_mm + settled["paste"]
-    steps = steps_of(book)
-    rows = tuple(
-        board_row(cake, owned, settled, facts, steps)
-        for cake, owned in house_cakes(book, height_mm, settled.layers, outer_mm)
-    )
-    return BoardTable(settled, height_mm, rows, _worked(settled, height_mm, facts))
+    rows = tuple(board_row(cake, owned, settled, book, facts) for cake, owned in cakes.with_room(outer_mm))
+    return BoardTable(cakes, rows, _worked(cakes, facts))
 
 
-def _worked(settled: Finishing, height_mm: float, facts: Facts) -> Worked:
+def _worked(cakes: Cakes, facts: Facts) -> Worked:
+    settled = cakes.finishing
     wider_mm = {choice: facts.numbers[key].value for choice, key in CHOICES.items()}
     return Worked(
         saying("boards_worked"),
         (
-            saying("cake_coats_paste", high_mm=height_mm, coats_mm=settled.coats_mm, paste_mm=settled["paste"]),
+            cakes.said,
+            saying("coats_and_paste", coats_mm=settled.coats_mm, paste_mm=settled["paste"]),
             saying("drum_wider_by", least_mm=wider_mm["least"], usual_mm=wider_mm["usual"], wide_mm=wider_mm["wide"]),
             saying("paste_and_ribbon", paste_mm=settled["board_paste"], over_mm=settled["ribbon_over"]),
             saying("box_room", beside_mm=settled["box_beside"], above_mm=settled["box_above"]),

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
+from math import pi
 
 from tinbook.engine import coats, pastes
-from tinbook.models import Book
-from tinbook.plans.base.shelf import house_outlines
 from tinbook.tins import Tin
 from tinbook.tins.growth import CakeOutline, outline_of
 
@@ -41,6 +39,15 @@ class Cake:
         radius_mm = self.tin.bounds_mm[0] / 2.0
         return {"dome": radius_mm, "ball": 2.0 * radius_mm}.get(self.solid, self.height_mm)
 
+    def filled_ml(self, thickness_mm: float, inset_mm: float = 0.0) -> float:
+        """The filling between its layers, `inset_mm` in from the edge. A dome or a ball is filled slice by slice."""
+        if self.solid == "upright":
+            area_mm2 = self.outline.grown(-inset_mm).area_mm2
+            return coats.filling_ml(area_mm2, thickness_mm, self.layers)
+        radii_mm = coats.slice_radii_mm(self.tin.bounds_mm[0] / 2.0, self.layers, self.solid == "ball")
+        cuts_mm2 = sum(pi * max(0.0, radius_mm - inset_mm) ** 2 for radius_mm in radii_mm)
+        return coats.filling_ml(cuts_mm2, thickness_mm, 2)
+
     def shell_ml(self, under_mm: float, thickness_mm: float) -> float:
         """A coat of `thickness_mm` over the cake and `under_mm` of earlier coats."""
         radius_mm = self.tin.bounds_mm[0] / 2.0 + under_mm
@@ -70,11 +77,3 @@ class Cake:
     def room_for(self, under_mm: float) -> bool:
         """Whether coats of `under_mm` leave its tube open."""
         return under_mm < self.outline.room_mm
-
-
-def house_cakes(book: Book, height_mm: float, layers: int, under_mm: float) -> Iterator[tuple[Cake, bool]]:
-    """A cake of that height from every tin of the house's tables, and whether it owns the tin; cups are not coated."""
-    for tin, owned in house_outlines(book):
-        cake = Cake(tin, height_mm, layers)
-        if not tin.kind.in_trays and cake.room_for(under_mm):
-            yield cake, owned

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from collections.abc import Collection
+
 from tinbook.engine import coats, rounding
 from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
@@ -12,12 +14,8 @@ from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
 
-GROUPS = ("filling", "coat")
-"""Groups of kinds that fill and coat a cake."""
-
-
-ONLY_FILLS = ("curd", "jam")
-"""Kinds too soft to coat with. Common practice."""
+ROLES = ("filling", "crumb coat", "final coat", "border")
+"""What a filling or an icing may be on a cake, from the inside out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,10 +33,20 @@ class Coats:
         """All of it together."""
         return self.filling_ml + self.dam_ml + self.crumb_ml + self.final_ml + self.border_ml
 
+    def of(self, roles: Collection[str]) -> Coats:
+        """What is left of it for a mixture that plays these roles. The dam is piped with what coats."""
+        return Coats(
+            filling_ml=self.filling_ml if "filling" in roles else 0.0,
+            dam_ml=self.dam_ml if "final coat" in roles else 0.0,
+            crumb_ml=self.crumb_ml if "crumb coat" in roles else 0.0,
+            final_ml=self.final_ml if "final coat" in roles else 0.0,
+            border_ml=self.border_ml if "border" in roles else 0.0,
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoatRow:
-    """A cake of one tin, all its coats from one mixture. `made_g` has what stays in the bowl in it.
+    """A cake of one tin, and what it takes of one mixture. `made_g` has what stays in the bowl and in the bag in it.
 
     `batches` are whole ones of the recipe as written, `factor` the exact number of them, `over_g` what is over then.
     What has `shown` in its name is rounded for scales, up for what is made.
@@ -51,6 +59,7 @@ class CoatRow:
     crumb_g: float
     final_g: float
     border_g: float
+    bag_g: float
     made_g: float
     factor: float
     batches: int
@@ -59,18 +68,16 @@ class CoatRow:
     crumb_shown_g: float
     final_shown_g: float
     border_shown_g: float
+    final_and_border_shown_g: float
     made_shown_g: float
     over_shown_g: float
 
 
 def coats_of(cake: Cake, settled: Finishing, facts: Facts) -> Coats:
     """Volumes of filling, dam, coats and border of one cake. ValueError where a coat closes the tube."""
-    outline, filling_mm = cake.outline, settled["filling"]
-    filled_ml = coats.filling_ml(outline.area_mm2, filling_mm, cake.layers)
-    dam_ml = 0.0
+    filled_ml, dam_ml = cake.filled_ml(settled["filling"]), 0.0
     if settled.dam_mm and cake.layers > 1:
-        inside = outline.grown(-settled.dam_mm)
-        dam_ml = filled_ml - coats.filling_ml(inside.area_mm2, filling_mm, cake.layers)
+        dam_ml = filled_ml - cake.filled_ml(settled["filling"], settled.dam_mm)
     crumb_ml = cake.shell_ml(0.0, settled["crumb_coat"])
     final_ml = cake.shell_ml(settled["crumb_coat"], settled["final_coat"])
     return Coats(
@@ -98,26 +105,33 @@ def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
     return round_once * (2 if border.twice else 1)
 
 
+def roles_of(batch: Batch) -> tuple[str, ...]:
+    """What a mixture may be on a cake, if all of it is made with that."""
+    return tuple(role for role in ROLES if role in batch.kind.plays)
+
+
 def coat_row(
     batch: Batch,
     cake: Cake,
     owned: bool,
     settled: Finishing,
     facts: Facts,
+    *,
+    roles: Collection[str],
     factor: float = 1.0,
-    only_fills: bool = False,
 ) -> CoatRow:
-    """One cake, all its coats from one mixture, or its filling alone inside the dam.
+    """What one cake takes of a mixture that plays these roles on it.
 
-    `factor` moves the amounts to what the house has found it uses.
+    `factor` moves the amounts to what the house has found it uses. Of an icing that is piped a bagful stays over,
+    however small the cake: where it makes the final coat.
     """
-    volumes = coats_of(cake, settled, facts)
-    if only_fills:
-        volumes = Coats(filling_ml=volumes.filling_ml, dam_ml=0.0, crumb_ml=0.0, final_ml=0.0, border_ml=0.0)
+    volumes = coats_of(cake, settled, facts).of(roles)
     per_ml = batch.kind.gravity.typical * factor
     filling_g, crumb_g, border_g = volumes.filling_ml * per_ml, volumes.crumb_ml * per_ml, volumes.border_ml * per_ml
+    piped = "border" in batch.kind.plays and "final coat" in roles
+    bag_g = settled["stays_in_the_bag"] * per_ml if piped else 0.0
     final_g = (volumes.final_ml + volumes.dam_ml) * per_ml
-    made_g = coats.with_bowl(volumes.in_all_ml * per_ml, settled["stays_in_the_bowl"])
+    made_g = coats.with_bowl(volumes.in_all_ml * per_ml, settled["stays_in_the_bowl"]) + bag_g
     batches = whole_up(made_g / batch.makes_g)
     over_g = batches * batch.makes_g - made_g
     steps = batch.steps
@@ -129,6 +143,7 @@ def coat_row(
         crumb_g=crumb_g,
         final_g=final_g,
         border_g=border_g,
+        bag_g=bag_g,
         made_g=made_g,
         factor=made_g / batch.makes_g,
         batches=batches,
@@ -137,6 +152,7 @@ def coat_row(
         crumb_shown_g=rounding.scales(crumb_g, steps),
         final_shown_g=rounding.scales(final_g, steps),
         border_shown_g=rounding.scales(border_g, steps),
+        final_and_border_shown_g=rounding.scales(final_g + border_g, steps),
         made_shown_g=rounding.scales_up(made_g, steps),
         over_shown_g=rounding.scales(over_g, steps),
     )

@@ -1,58 +1,55 @@
-"""Covering at a glance: a cake of every tin, finished with what the house finishes its cakes with."""
+"""A cake of every tin, finished with what the house finishes its cakes with: at the usual height, or as one bakes."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tinbook.engine import coats, rounding
-from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.bought import made_or_bought
+from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.weighing import Batch, steps_of, weigh
+from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.boards import BoardRow, board_row
-from tinbook.plans.finish.cake import Cake, house_cakes
-from tinbook.plans.finish.coating import coat_row
-from tinbook.plans.finish.covering import covers, fills, only_fills
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.finish.cakes import Cakes
+from tinbook.plans.finish.coating import CoatRow, coat_row, roles_of
+from tinbook.plans.finish.covering import covers
 from tinbook.plans.finish.pasting import PasteRow, paste_row
 from tinbook.plans.finish.used import Correction, learned
 
 COATS = ("filling", "crumb_coat", "final_coat")
-"""The roles that go together in one bowl where one mixture plays them."""
-
-
-@dataclass(frozen=True, slots=True)
-class MixtureNeed:
-    """How much of one mixture is made for a cake, what stays in the bowl in it, and how many whole batches that is."""
-
-    made_g: float
-    made_shown_g: float
-    batches: int
+"""The roles that are named; a border is piped with what makes the final coat, where that can be piped."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoveredRow:
-    """One cake. `coats_shown_g` by role, and `made` by mixture, in the order of the table."""
+    """One cake: what it takes of each mixture that fills and coats it, in the order of the table's mixtures."""
 
     cake: Cake
     owned: bool
-    coats_g: tuple[float, ...]
-    coats_shown_g: tuple[float, ...]
-    made: tuple[MixtureNeed, ...]
+    made: tuple[CoatRow, ...]
     paste: PasteRow | None
     board: BoardRow
+
+    def coat_g(self, slug_at: int, role: str) -> tuple[float, float]:
+        """What goes into a role, exactly and as the scales show it; the final coat with its border and a dam."""
+        row = self.made[slug_at]
+        if role == "filling":
+            return row.filling_g, row.filling_shown_g
+        if role == "crumb_coat":
+            return row.crumb_g, row.crumb_shown_g
+        return row.final_g + row.border_g, row.final_and_border_shown_g
 
 
 @dataclass(frozen=True, kw_only=True)
 class CoveredTable:
-    """Cakes of every tin at one height. `roles`: which mixture plays what; `mixtures`: each of those that fill and
-    coat once, by slug; `missing`: keys of roles for which the house has named nothing that the book shows."""
+    """Cakes of every tin. `roles`: which mixture plays what; `mixtures`: each of those that fill and coat once, by
+    slug; `missing`: keys of roles for which nothing is named that the book shows and that can play it."""
 
-    finishing: Finishing
-    height_mm: float
+    cakes: Cakes
     roles: Mapping[str, Batch]
     mixtures: Mapping[str, Batch]
     cover: Batch | None
@@ -61,13 +58,21 @@ class CoveredTable:
     rows: tuple[CoveredRow, ...]
     worked: Worked
 
+    @property
+    def finishing(self) -> Finishing:
+        """The figures of the house, or of the cake."""
+        return self.cakes.finishing
 
-def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> CoveredTable:
-    """Every cake, as high as asked or as the house usually makes them."""
-    settled = finishing(book.finish, facts)
-    height_mm = height_mm or settled.heights_mm[0]
-    named = {role: _batch(getattr(settled.made, role), book, facts) for role in (*COATS, "cover")}
-    roles = {role: batch for role in COATS if (batch := named[role]) and _plays(batch, role)}
+    def place_of(self, role: str) -> int:
+        """Where the mixture that plays a role stands among the mixtures."""
+        return list(self.mixtures).index(self.roles[role].slug)
+
+
+def covered_table(cakes: Cakes, book: Book, facts: Facts) -> CoveredTable:
+    """Each of the cakes, finished with what the house, or the cake's own file, names for it."""
+    settled = cakes.finishing
+    named = {role: _named(getattr(settled.made, role), book, facts) for role in (*COATS, "cover")}
+    roles = {role: batch for role in COATS if (batch := named[role]) and role.replace("_", " ") in batch.kind.plays}
     cover = named["cover"] if named["cover"] and covers(named["cover"]) else None
     mixtures = {batch.slug: batch for batch in roles.values()}
     corrections = {slug: learned(batch, book, facts) for slug, batch in mixtures.items()}
@@ -76,21 +81,20 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
     missing = tuple(role for role in COATS if role not in roles) + (() if cover else ("cover",))
     under_mm = settled.coats_mm + settled["paste"]
     rows = tuple(
-        _row(cake, owned, settled, facts, roles, cover, corrections, book)
-        for cake, owned in house_cakes(book, height_mm, settled.layers, under_mm)
+        _row(cake, owned, settled, facts, roles, mixtures, cover, corrections, book)
+        for cake, owned in cakes.with_room(under_mm)
     )
     worked = Worked(
         saying("covered"),
         (
-            saying("cake_before_coats", high_mm=height_mm, layers=settled.layers),
+            cakes.said,
             saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
             *(correction.told for correction in corrections.values() if correction.told),
         ),
         ("common practice",),
     )
     return CoveredTable(
-        finishing=settled,
-        height_mm=height_mm,
+        cakes=cakes,
         roles=roles,
         mixtures=mixtures,
         cover=cover,
@@ -101,14 +105,15 @@ def covered_table(book: Book, facts: Facts, height_mm: float | None = None) -> C
     )
 
 
-def _batch(slug: str | None, book: Book, facts: Facts) -> Batch | None:
-    """A mixture the book shows."""
-    return weigh(slug, book.mixtures[slug], book, facts) if slug and slug in book.mixtures else None
+def _named(word: str | None, book: Book, facts: Facts) -> Batch | None:
+    """What the book shows under a name."""
+    return made_or_bought(word, book, facts) if word else None
 
 
-def _plays(batch: Batch, role: str) -> bool:
-    """Whether it can play the role: what is too soft to coat with only fills."""
-    return fills(batch) and (role == "filling" or not only_fills(batch))
+def _plays(batch: Batch, roles: Mapping[str, Batch]) -> tuple[str, ...]:
+    """What a mixture is on these cakes: the roles it is named for, and the border with the final coat."""
+    named = {role.replace("_", " ") for role, player in roles.items() if player.slug == batch.slug}
+    return tuple(role for role in roles_of(batch) if role in named or (role == "border" and "final coat" in named))
 
 
 def _row(
@@ -117,32 +122,19 @@ def _row(
     settled: Finishing,
     facts: Facts,
     roles: Mapping[str, Batch],
+    mixtures: Mapping[str, Batch],
     cover: Batch | None,
     corrections: Mapping[str, Correction],
     book: Book,
 ) -> CoveredRow:
-    grams, by_mixture = [], dict[str, float]()
-    for role, batch in roles.items():
-        alone = only_fills(batch)
-        coat = coat_row(batch, cake, owned, settled, facts, corrections[batch.slug].factor, alone)
-        used_g = {"filling": coat.filling_g, "crumb_coat": coat.crumb_g, "final_coat": coat.final_g + coat.border_g}
-        grams.append(used_g[role])
-        by_mixture[batch.slug] = by_mixture.get(batch.slug, 0.0) + used_g[role]
-    needs = tuple(_need(slug, used_g, roles, settled, book) for slug, used_g in by_mixture.items())
-    steps = steps_of(book)
+    made = tuple(
+        coat_row(batch, cake, owned, settled, facts, roles=_plays(batch, roles), factor=corrections[slug].factor)
+        for slug, batch in mixtures.items()
+    )
     return CoveredRow(
         cake=cake,
         owned=owned,
-        coats_g=tuple(grams),
-        coats_shown_g=tuple(rounding.scales(coat_g, steps) for coat_g in grams),
-        made=needs,
+        made=made,
         paste=paste_row(cover, cake, owned, settled, facts, corrections[cover.slug].factor) if cover else None,
-        board=board_row(cake, owned, settled, facts, steps),
+        board=board_row(cake, owned, settled, book, facts),
     )
-
-
-def _need(slug: str, used_g: float, roles: Mapping[str, Batch], settled: Finishing, book: Book) -> MixtureNeed:
-    batch = next(batch for batch in roles.values() if batch.slug == slug)
-    made_g = coats.with_bowl(used_g, settled["stays_in_the_bowl"])
-    batches = whole_up(made_g / batch.makes_g)
-    return MixtureNeed(made_g, rounding.scales_up(made_g, steps_of(book)), batches)

@@ -7,27 +7,25 @@ from dataclasses import dataclass
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
-from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.versions import Version, version_each
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.finish.cake import house_cakes
-from tinbook.plans.finish.coating import ONLY_FILLS, CoatRow, coat_row
+from tinbook.plans.finish.cakes import Cakes, usual_cakes
+from tinbook.plans.finish.coating import CoatRow, coat_row, roles_of
 from tinbook.plans.finish.pasting import PasteRow, paste_row
-from tinbook.plans.finish.used import PASTES, Correction, learned
-
-FILLS = ("filling", "coat")
-"""Groups of kinds that fill and coat a cake."""
+from tinbook.plans.finish.used import Correction, learned
 
 
 @dataclass(frozen=True, kw_only=True)
 class CoatTable:
-    """A filling or icing on cakes of every tin, at one height, all coats from it."""
+    """A filling or icing on cakes of every tin, at one height; it plays all the `roles` it can."""
 
     batch: Batch
     finishing: Finishing
     height_mm: float
+    roles: tuple[str, ...]
     rows: tuple[CoatRow, ...]
     learned: Correction
     worked: Worked
@@ -46,37 +44,33 @@ class PasteTable:
 
 
 def fills(batch: Batch) -> bool:
-    """Whether it fills and coats cakes."""
-    return batch.kind.group in FILLS
-
-
-def only_fills(batch: Batch) -> bool:
-    """Whether it goes between the layers and nowhere else."""
-    return batch.kind.key in ONLY_FILLS
+    """Whether it fills cakes, coats them, or both."""
+    return bool(roles_of(batch))
 
 
 def covers(batch: Batch) -> bool:
     """Whether it is rolled out over them. What is modelled is not."""
-    return batch.kind.group == PASTES and batch.kind.key != "modelling paste"
+    return "cover" in batch.kind.plays
 
 
 def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None = None) -> CoatTable:
     """A filling or icing on every cake, as high as asked or as the house usually makes them."""
     if not fills(batch):
         raise AskError(f'"{batch.mixture.name}" neither fills nor coats a cake', "ask for a filling or an icing")
-    settled, correction = finishing(book.finish, facts), learned(batch, book, facts)
-    height_mm = height_mm or settled.heights_mm[0]
+    cakes, correction = usual_cakes(book, facts, height_mm), learned(batch, book, facts)
+    settled, roles = cakes.finishing, roles_of(batch)
     rows = tuple(
-        coat_row(batch, cake, owned, settled, facts, correction.factor, only_fills(batch))
-        for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
+        coat_row(batch, cake, owned, settled, facts, roles=roles, factor=correction.factor)
+        for cake, owned in cakes.with_room(settled.coats_mm)
     )
     return CoatTable(
         batch=batch,
         finishing=settled,
-        height_mm=height_mm,
+        height_mm=cakes.usual_mm,
+        roles=roles,
         rows=rows,
         learned=correction,
-        worked=_coats_worked(batch, settled, height_mm, correction),
+        worked=_coats_worked(batch, cakes, roles, correction),
     )
 
 
@@ -91,27 +85,29 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
     """A paste over every cake, as high as asked or as the house usually makes them."""
     if not covers(batch):
         raise AskError(f'"{batch.mixture.name}" does not cover a cake', "ask for sugarpaste or marzipan")
-    settled, correction = finishing(book.finish, facts), learned(batch, book, facts)
-    height_mm = height_mm or settled.heights_mm[0]
+    cakes, correction = usual_cakes(book, facts, height_mm), learned(batch, book, facts)
+    settled = cakes.finishing
     rows = tuple(
         paste_row(batch, cake, owned, settled, facts, correction.factor)
-        for cake, owned in house_cakes(book, height_mm, settled.layers, settled.coats_mm)
+        for cake, owned in cakes.with_room(settled.coats_mm)
     )
     return PasteTable(
         batch=batch,
         finishing=settled,
-        height_mm=height_mm,
+        height_mm=cakes.usual_mm,
         rows=rows,
         learned=correction,
-        worked=_paste_worked(batch, settled, height_mm, correction),
+        worked=paste_worked(batch, settled, saying("cake_and_coats", high_mm=cakes.usual_mm, coats_mm=settled.coats_mm), correction),
     )
 
 
-def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, correction: Correction) -> Worked:
-    gravity, border = batch.kind.gravity, settled.border
+def _coats_worked(batch: Batch, cakes: Cakes, roles: tuple[str, ...], correction: Correction) -> Worked:
+    gravity, settled = batch.kind.gravity, cakes.finishing
+    border = settled.border if "border" in roles else None
+    keys = tuple(role.replace(" ", "_") for role in roles if role != "border")
     inputs = [
-        saying("cake_before_coats", high_mm=height_mm, layers=settled.layers),
-        *_figures(settled, "filling", "crumb_coat", "final_coat"),
+        saying("cake_before_coats", high_mm=cakes.height_mm, layers=settled.layers),
+        *_figures(settled, *keys),
         saying("weight_of_a_ml", grams=gravity.typical, low=gravity.low, high=gravity.high),
         saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
     ]
@@ -126,16 +122,18 @@ def _coats_worked(batch: Batch, settled: Finishing, height_mm: float, correction
                 opening_mm=border.opening,
             )
         )
+    if "border" in roles:
+        inputs.append(saying("stays_in_bag", ml=settled["stays_in_the_bag"]))
     if correction.told:
         inputs.append(correction.told)
-    sources = _sources(batch, settled, "filling", "crumb_coat", "final_coat")
-    return Worked(saying("coats_worked"), tuple(inputs), sources)
+    return Worked(saying("coats_worked"), tuple(inputs), _sources(batch, settled, *keys))
 
 
-def _paste_worked(batch: Batch, settled: Finishing, height_mm: float, correction: Correction) -> Worked:
+def paste_worked(batch: Batch, settled: Finishing, cake: Saying, correction: Correction) -> Worked:
+    """How paste is worked out over `cake`."""
     gravity = batch.kind.gravity
     inputs = [
-        saying("cake_and_coats", high_mm=height_mm, coats_mm=settled.coats_mm),
+        cake,
         *_figures(settled, "paste", "paste_rolled", "paste_over"),
         saying("weight_of_a_ml", grams=gravity.typical, low=gravity.low, high=gravity.high),
         saying("published_pastes_differ"),

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
-from math import isfinite
 from typing import NamedTuple
 
 from tinbook.engine import layers as sums
@@ -19,10 +17,7 @@ from tinbook.plans.base.scaling import Fit, TinTable, fit
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.finish.boards import CHOICES, board_for
-from tinbook.plans.finish.cake import Cake
 from tinbook.tins import Tin
-from tinbook.tins.growth import outline_of
 
 
 class Stack(NamedTuple):
@@ -67,23 +62,6 @@ class StackTable:
     finishing: Finishing
     rows: tuple[StackRow, ...]
     worked: Worked
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Elevation:
-    """A stack seen from the front on its drum, mm: `across_mm` wide before its coats, its tube (0 for none) `tube_mm`.
-
-    `board_mm` is None where no drum so wide is sold.
-    """
-
-    stack: Stack
-    across_mm: float
-    tube_mm: float
-    filling_mm: float
-    crumb_mm: float
-    final_mm: float
-    board_mm: float | None
-    drum_mm: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -143,43 +121,6 @@ def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
         StackRow(row.owned, stack_of(batch, settled, row.fit)) for row in table.rows if row.tin.kind.kept != "share"
     )
     return StackTable(batch, settled, rows, _worked(batch, settled))
-
-
-def elevations(batch: Batch, settled: Finishing, book: Book, facts: Facts) -> tuple[Elevation, ...]:
-    """The stack from each of the tins it is written for; domes, balls and cups give none."""
-    drawn = []
-    for count, tin in batch.tins:
-        if tin.kind.kept == "share" or tin.kind.solid != "upright":
-            continue
-        volume_ml = count * tin.volume_ml(min(batch.depth_mm, tin.brim_mm))
-        fitted = fit(batch, book, facts, tin, count, volume_ml, batch.mass_g * volume_ml / batch.batter_ml)
-        stack = stack_of(batch, settled, fitted)
-        drawn.append(_elevation(stack, settled, facts))
-    return tuple(drawn)
-
-
-def _elevation(stack: Stack, settled: Finishing, facts: Facts) -> Elevation:
-    across_mm, tube_mm = _across_mm(stack.tin)
-    cake = Cake(stack.tin, stack.stack_mm, stack.layers)
-    board = board_for(cake, settled.coats_mm, facts.numbers[CHOICES[settled.board]].value)
-    return Elevation(
-        stack=stack,
-        across_mm=across_mm,
-        tube_mm=tube_mm,
-        filling_mm=settled["filling"],
-        crumb_mm=settled["crumb_coat"],
-        final_mm=settled["final_coat"],
-        board_mm=board.size_mm[0] if board.size_mm else None,
-        drum_mm=facts.numbers["drum thickness"].value,
-    )
-
-
-@lru_cache(maxsize=1024)
-def _across_mm(tin: Tin) -> tuple[float, float]:
-    """How wide a cake and its tube are half-way up."""
-    across = [x for x, _ in tin.kind.outline_mm(tin.sizes_mm, 0.5)[0]]
-    half_tube_mm = outline_of(tin).room_mm
-    return max(across) - min(across), 2.0 * half_tube_mm if isfinite(half_tube_mm) else 0.0
 
 
 def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_mm: float) -> Wanted:

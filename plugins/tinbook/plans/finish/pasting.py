@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import pi
 
 from tinbook.engine import pastes, rounding
+from tinbook.engine.packs import packs_for
 from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
 from tinbook.plans.base.finishing import Finishing
@@ -18,7 +19,7 @@ class PasteRow:
     """One cake under one paste. `disc`: rolled to a disc `rolled_mm[0]` across, else to a rectangle.
 
     `net_low_g` and `net_high_g` are what the trade's thinnest and thickest cover come to. `made_g` is what is rolled
-    out; `back_g` of it comes back.
+    out; `back_g` of it comes back. Of a paste that is bought, `packs` are those to buy for it: number and grams.
     """
 
     cake: Cake
@@ -32,6 +33,7 @@ class PasteRow:
     back_g: float
     factor: float
     batches: int
+    packs: tuple[tuple[int, float], ...]
     net_shown_g: float
     net_low_shown_g: float
     net_high_shown_g: float
@@ -65,6 +67,7 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
         back_g=made_g - net_g,
         factor=made_g / batch.makes_g,
         batches=whole_up(made_g / batch.makes_g),
+        packs=packs_for(made_g, batch.packs_g) if batch.packs_g else (),
         net_shown_g=rounding.scales(net_g, steps),
         net_low_shown_g=rounding.scales(min(low_g, net_g), steps),
         net_high_shown_g=rounding.scales(max(high_g, net_g), steps),

@@ -10,9 +10,10 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Flaw, Used
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.weighing import Batch, weigh
+from tinbook.plans.base.bought import made_or_bought
+from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
-from tinbook.plans.finish.coating import ONLY_FILLS, coat_row
+from tinbook.plans.finish.coating import coat_row, roles_of
 from tinbook.plans.finish.pasting import paste_row
 
 PASTES = "paste"
@@ -51,16 +52,17 @@ def ratio_of(entry: Used, batch: Batch, book: Book, facts: Facts) -> float:
     cake = Cake(entry.cake, entry.height, entry.layers or settled.layers)
     if batch.kind.group == PASTES:
         return entry.used / paste_row(batch, cake, True, settled, facts).net_g
-    return entry.used / coat_row(batch, cake, True, settled, facts, only_fills=batch.kind.key in ONLY_FILLS).made_g
+    return entry.used / coat_row(batch, cake, True, settled, facts, roles=roles_of(batch)).made_g
 
 
 def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
     """An entry of a mixture that fills no cake, of a cake that cannot be coated, or too wild to learn from.
 
-    The mixture must be one of the book.
+    What it is of must be in the book.
     """
-    batch = weigh(entry.of, book.mixtures[entry.of], book, facts)
-    if batch.kind.group not in ("filling", "coat", PASTES):
+    batch = made_or_bought(entry.of, book, facts)
+    assert batch is not None
+    if not batch.kind.plays:
         hint = "log a filling, an icing or a paste"
         yield Flaw(
             code="used", path=("of",), message=f'"{batch.mixture.name}" neither fills nor covers a cake', hint=hint

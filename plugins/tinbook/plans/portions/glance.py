@@ -92,7 +92,7 @@ def glance(book: Book, facts: Facts) -> Glance:
             for height in heights
         ),
         against=tuple(against(served) for served in facts.portions.values()),
-        worked=portions_worked(sizes, heights[0], facts),
+        worked=portions_worked(sizes, saying("cake_to_cut", high_mm=heights[0]), facts),
         same_worked=_same_worked(sizes, heights[0], facts),
     )
 

@@ -132,24 +132,24 @@ def batter_mm(batch: Batch, settled: Finishing, height_mm: float) -> float:
     return sums.batter_for_mm(layer_mm * settled.layers, batch.rise, settled["level_off"])
 
 
-def batter_ml(batch: Batch, settled: Finishing, choices: Choices, answer: Answer) -> float:
-    """The batter a set takes."""
-    baked_ml = answer.area_mm2 * batter_mm(batch, settled, choices.height_mm) / 1000.0
-    return baked_ml + answer.cups * choices.cups_ml
+def own_batter_mm(batch: Batch) -> float:
+    """How deep the batter of one tier stands in all the tins it is written for, as on the mixture's page."""
+    return batch.depth_mm * sum(count for count, _ in batch.tins)
 
 
-def factor(batch: Batch, settled: Finishing, choices: Choices, answer: Answer) -> float:
+def batter_ml(deep_mm: float, choices: Choices, answer: Answer) -> float:
+    """The batter a set takes, `deep_mm` deep in all under each of its tiers."""
+    return answer.area_mm2 * deep_mm / 1000.0 + answer.cups * choices.cups_ml
+
+
+def factor(batch: Batch, deep_mm: float, choices: Choices, answer: Answer) -> float:
     """How many times the mixture is made for a set."""
-    return batter_ml(batch, settled, choices, answer) / batch.batter_ml
+    return batter_ml(deep_mm, choices, answer) / batch.batter_ml
 
 
-def mixtures(book: Book, facts: Facts, height_mm: float) -> Iterator[tuple[Batch, float]]:
-    """The mixtures that cakes of such a height are baked from, and how deep their batter stands for one."""
+def mixtures(book: Book, facts: Facts) -> Iterator[tuple[Batch, float]]:
+    """The mixtures that tiers are baked from, and how deep their batter stands for one."""
     for slug, mixture in book.mixtures.items():
         batch = weigh(slug, mixture, book, facts)
-        if batch.tins and not any(tin.kind.in_trays for _, tin in batch.tins):
-            try:
-                yield batch, batter_mm(batch, finishing(book.finish, facts, mixture.finish), height_mm)
-            except ValueError:
-                # Its own layers and filling do not go into that height.
-                continue
+        if batch.tins and not any(tin.kind.kept == "share" for _, tin in batch.tins):
+            yield batch, own_batter_mm(batch)

@@ -17,10 +17,22 @@ from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.layers import stack_table
+from tinbook.plans.finish.tables import own_cakes
 from tinbook.plans.portions.choices import Choices, choices
 from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, cut_of, portion_sizes, ring_cut
-from tinbook.plans.portions.guests import BESIDE, GUESTS, Answer, Wish, answers, batter_ml, factor
+from tinbook.plans.portions.guests import (
+    BESIDE,
+    GUESTS,
+    Answer,
+    Wish,
+    answers,
+    batter_ml,
+    batter_mm,
+    factor,
+    own_batter_mm,
+)
+from tinbook.plans.portions.serving import servings
 from tinbook.tins import Tin
 
 
@@ -30,13 +42,21 @@ def portions(book: Book, facts: Facts, query: Query) -> Result:
     height_mm = query.height_mm or finishing(book.finish, facts).heights_mm[0]
     tins = [as_owned(tin, book) for _, tin in query.tins]
     rows = [(tin, any(own.have and own.tin == tin for own in book.tins)) for tin in tins] or list(all_outlines(book))
-    weights = _weights(book, facts, query) if query.of else {}
-    if tins and query.of:
+    if not query.of:
+        return Result(
+            saying("portions_of_tins"),
+            tuple(_row(tin, owned, sizes, height_mm, None) for tin, owned in rows),
+            portions_worked(sizes, saying("cake_to_cut", high_mm=height_mm), facts),
+        )
+    if tins:
         raise AskError("a mixture is asked of every tin at once", "leave out --tin or --of")
+    batch = _cake_asked(book, facts, query)
+    cakes = own_cakes(batch, book, facts, query)
+    baked_g = _weights(batch, book, facts)
     return Result(
-        saying("portions_of_tins"),
-        tuple(_row(tin, owned, sizes, height_mm, weights if query.of else None) for tin, owned in rows),
-        portions_worked(sizes, height_mm, facts),
+        saying("portions_of_mixture", mixture=batch.mixture.name),
+        tuple(_row(cake.tin, owned, sizes, cake.stands_mm, baked_g) for cake, owned in cakes.rows),
+        portions_worked(sizes, cakes.said, facts),
     )
 
 
@@ -50,10 +70,10 @@ def _portions_asked(book: Book, facts: Facts, query: Query) -> Mapping[str, Port
     return {ASKED: Portion(ASKED, short, long, ASKED)}
 
 
-def _weights(book: Book, facts: Facts, query: Query) -> Mapping[Tin, tuple[float, float]]:
-    """How high a mixture stands in every tin, and what the cake weighs baked and levelled."""
-    stacks = stack_table(tin_table(_cake_asked(book, facts, query), book, facts), book, facts)
-    return {row.stack.tin: (row.stack.stack_mm, row.stack.weight_g) for row in stacks.rows}
+def _weights(batch: Batch, book: Book, facts: Facts) -> Mapping[Tin, float]:
+    """What a mixture's cake from every tin weighs, baked and levelled."""
+    stacks = stack_table(tin_table(batch, book, facts), book, facts)
+    return {row.stack.tin: row.stack.weight_g for row in stacks.rows}
 
 
 def _cake_asked(book: Book, facts: Facts, query: Query) -> Batch:
@@ -68,11 +88,11 @@ def _row(
     owned: bool,
     sizes: Mapping[str, Portion],
     height_mm: float,
-    weights: Mapping[Tin, tuple[float, float]] | None,
+    weights: Mapping[Tin, float] | None,
 ) -> Row:
     cells: dict[str, Cell] = {"tin": tin.name, "owned": owned}
-    for name, portion in sizes.items():
-        cut = cut_of(tin, portion, height_mm)
+    for name, serving in servings(tin, height_mm, (weights or {}).get(tin), sizes).items():
+        cut, portion = serving.cut, sizes[name]
         if cut.count == 0:
             message = f"a portion of {portion.short_mm:g} x {portion.long_mm:g} mm is larger than {tin.name}"
             raise AskError(message, "ask for a smaller portion or a larger tin")
@@ -82,10 +102,9 @@ def _row(
         second = ring_cut(tin, portion)
         cells[f"{name}_in_rings_count"] = second.count if second else None
         if weights is not None:
-            _, weight_g = weights.get(tin, (0.0, 0.0))
-            cells[f"{name}_g"] = round(weight_g / cut.count, 2) if weight_g else None
+            cells[f"{name}_g"] = None if serving.each_g is None else round(serving.each_g, 2)
     if weights is not None:
-        cells["stands_mm"] = round(weights[tin][0], 2) if tin in weights else None
+        cells["stands_mm"] = round(height_mm, 2)
     return cells
 
 
@@ -94,7 +113,7 @@ def cut_said(cut: Cut) -> Saying:
     return saying("cut_as", way=cut.way, counts=cut.counts, parts=cut.parts)
 
 
-def portions_worked(sizes: Mapping[str, Portion], height_mm: float, facts: Facts) -> Worked:
+def portions_worked(sizes: Mapping[str, Portion], cake: Saying, facts: Facts) -> Worked:
     """How counts are come by."""
     portions = sizes.values()
     return Worked(
@@ -104,7 +123,7 @@ def portions_worked(sizes: Mapping[str, Portion], height_mm: float, facts: Facts
                 saying("portion_size", kind=portion.kind, short_mm=portion.short_mm, long_mm=portion.long_mm)
                 for portion in portions
             ),
-            saying("cake_to_cut", high_mm=height_mm),
+            cake,
             saying("strips_wide"),
             saying("outline_cut"),
         ),
@@ -141,6 +160,7 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
         message = f"no set of up to four tiers serves {query.guests}{', from the tins it owns' if query.owned else ''}"
         raise AskError(message, "bake more than one cake")
     batch = _cake_asked(book, facts, query) if query.of else None
+    deep_mm = _deep_mm(batch, book, facts, query) if batch else 0.0
     rows: list[Row] = []
     for count, answer in best:
         row: dict[str, Cell] = {
@@ -152,9 +172,8 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
             "tins": answer.tins,
         }
         if batch:
-            settled = finishing(book.finish, facts, batch.mixture.finish)
-            row["factor"] = round(factor(batch, settled, laid, answer), 4)
-            row["batter_ml"] = round(batter_ml(batch, settled, laid, answer), 1)
+            row["factor"] = round(factor(batch, deep_mm, laid, answer), 4)
+            row["batter_ml"] = round(batter_ml(deep_mm, laid, answer), 1)
         rows.append(row)
     size = laid.portions[kind]
     worked = Worked(
@@ -166,6 +185,13 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
         ("common practice",),
     )
     return Result(saying("tins_for_guests", guests=query.guests), tuple(rows), worked)
+
+
+def _deep_mm(batch: Batch, book: Book, facts: Facts, query: Query) -> float:
+    """How deep the batter of a tier stands in all its tins: as written, or for a cake as high as asked."""
+    if query.height_mm is None:
+        return own_batter_mm(batch)
+    return batter_mm(batch, finishing(book.finish, facts, batch.mixture.finish), query.height_mm)
 
 
 def _choices_asked(book: Book, facts: Facts, query: Query, portion: str | tuple[float, float]) -> tuple[Choices, int]:

@@ -1,0 +1,122 @@
+"""What a cake takes to be finished, on its own page: every tin's at the height it bakes to, with what it serves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from tinbook.pages.base.grids import Head
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.rows import grouped, short_rows
+from tinbook.pages.base.shared import WorkedView, worked_view
+from tinbook.pages.mixture.coats import TinCells, number
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.scaling import TinTable
+from tinbook.plans.finish.boards import Board, Drum
+from tinbook.plans.finish.cakes import baked_cakes
+from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
+from tinbook.plans.finish.layers import StackTable
+from tinbook.plans.portions.cutting import Portion, portion_sizes
+from tinbook.plans.portions.serving import Serving, servings
+from tinbook.tins.trade import metric_label
+
+ACROSS = f"{formats.NBSP}×{formats.NBSP}"
+
+
+@dataclass(frozen=True)
+class FinishedView:
+    """What the template of a finished cake may say."""
+
+    table: TinTable
+    stacks: StackTable
+    desk: Desk
+
+    @cached_property
+    def made(self) -> CoveredTable:
+        """The sums."""
+        desk = self.desk
+        return covered_table(baked_cakes(self.table, desk.book, desk.facts), desk.book, desk.facts)
+
+    @cached_property
+    def portions(self) -> dict[str, Portion]:
+        """The kinds of portion that are shown: all that have a name of the trade's."""
+        return dict(portion_sizes(self.desk.book, self.desk.facts))
+
+    @property
+    def lead(self) -> str:
+        """For which cakes, and what the house has not said."""
+        settled, missing = self.made.finishing, self.made.missing
+        lead = "Each as high as this mixture bakes in that tin, with its filling; coats, paste, drum and box are for that."
+        if missing:
+            roles = formats.sentence([role.replace("_", " ") for role in missing])
+            lead += f" The house has not said what makes its {roles}."
+        if settled["stays_in_the_bag"] and any(row.bag_g for line in self.made.rows[:1] for row in line.made):
+            lead += " What stays in the bowl and in the bag is counted in."
+        return lead
+
+    @property
+    def heads(self) -> tuple[Head, ...]:
+        """Heads of the columns."""
+        fills = [Head(formats.title(batch.mixture.name), "in all, g") for batch in self.made.mixtures.values()]
+        cover = self.made.cover
+        paste = [Head(formats.title(cover.mixture.name), "to roll, g")] if cover else []
+        served = [Head(formats.title(kind), "serves, g each") for kind in self.portions]
+        return (
+            Head("Stands", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
+            Head("Ribbon", "cake, cm"), Head("Box", "inside, cm"), *served,
+        )  # fmt: skip
+
+    @property
+    def rows(self) -> Markup:
+        """The rows, spelled."""
+        return short_rows(grouped(self._cells()), tuple(range(1, 1 + len(self.made.mixtures))))
+
+    def _cells(self) -> TinCells:
+        weights = {row.stack.tin: row.stack.weight_g for row in self.stacks.rows}
+        for row in self.made.rows:
+            cake = row.cake
+            served = servings(cake.tin, cake.stands_mm, weights.get(cake.tin), self.portions)
+            cells = (
+                number(round(cake.stands_mm) / 10),
+                *_coats(row),
+                *([] if row.paste is None else [number(row.paste.made_shown_g)]),
+                *_stands_on(row.board.chosen),
+                number(row.board.cake_ribbon_shown_mm / 10),
+                _box(row.board.chosen),
+                *map(_served, served.values()),
+            )
+            yield cake.tin, row.owned, cells
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.made.worked,), self.desk.facts)
+
+
+def _coats(row: CoveredRow) -> Iterator[str]:
+    for need in row.made:
+        yield f"{number(need.made_shown_g)}, {need.batches}{formats.NBSP}{'batch' if need.batches == 1 else 'batches'}"
+
+
+def _stands_on(drum: Drum) -> Iterator[str]:
+    yield _board(drum.board)
+    yield "–" if drum.ribbon_shown_mm is None else number(drum.ribbon_shown_mm / 10)
+
+
+def _board(board: Board) -> str:
+    if board.size_mm is None:
+        return "none sold"
+    sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
+    return metric_label(sides).removesuffix(" cm").replace(" x ", ACROSS)
+
+
+def _box(drum: Drum) -> str:
+    return "–" if drum.box_shown_mm is None else ACROSS.join(number(side / 10) for side in drum.box_shown_mm)
+
+
+def _served(serving: Serving) -> str:
+    grams = serving.each_shown_g
+    return str(serving.cut.count) if grams is None else f"{serving.cut.count}, {number(grams)}{formats.NBSP}g"

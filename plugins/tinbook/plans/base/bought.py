@@ -1,0 +1,74 @@
+"""What is bought ready and used like a mixture of the house: sugarpaste, marzipan, chocolate paste, a jar of curd."""
+
+from __future__ import annotations
+
+from tinbook.facts import Facts, Kind, Range
+from tinbook.models import Book, Card, Mixture
+from tinbook.plans.base.rising import LearnedFrom
+from tinbook.plans.base.saying import saying
+from tinbook.plans.base.weighing import Batch, Ingredient, g_per_ml, steps_of, weigh
+from tinbook.plans.base.worked import Worked
+
+NO_PACK_G = 1000.0
+"""What stands for a pack where a card does not say what its packs weigh."""
+
+
+def stands_for(name: str, card: Card, facts: Facts) -> str | None:
+    """The kind of mixture a card stands for on a cake: as it says, or by its name; None for what is none."""
+    key = card.used_as or name
+    return key if key in facts.kinds and facts.kinds[key].group not in ("cake", "syrup") else None
+
+
+def bought(name: str, book: Book, facts: Facts) -> Batch | None:
+    """A card as a batch: its smallest pack. None for what only goes into mixtures."""
+    card = book.cards[name]
+    key = stands_for(name, card, facts)
+    if key is None:
+        return None
+    kind = _weighing(facts.kinds[key], g_per_ml(card, facts))
+    pack_g = min(card.packs, default=NO_PACK_G)
+    line = Ingredient(
+        name=name,
+        wanted="",
+        part="",
+        unit="g",
+        amount=pack_g,
+        mass_g=pack_g,
+        volume_ml=None,
+        whole_egg=False,
+        raises=False,
+    )
+    return Batch(
+        slug=name,
+        mixture=Mixture.model_construct(name=name, kind=key, makes=pack_g, mix=()),
+        kind=kind,
+        ingredients=(line,),
+        tins=(),
+        batter_ml=0.0,
+        depth_mm=0.0,
+        rise=1.0,
+        loss=0.0,
+        learned=LearnedFrom(),
+        steps=steps_of(book),
+        worked=Worked(saying("as_bought"), (), (kind.source,)),
+        bought=True,
+        packs_g=card.packs,
+    )
+
+
+def _weighing(kind: Kind, own_g_per_ml: float | None) -> Kind:
+    """The kind, with the weight by volume of this one where its card says it."""
+    if own_g_per_ml is None:
+        return kind
+    same = dict.fromkeys(("low", "typical", "high"), own_g_per_ml)
+    own = Range(**same, source="house judgement", kind="house judgement")
+    return kind.model_copy(update={"gravity": own})
+
+
+def made_or_bought(word: str, book: Book, facts: Facts) -> Batch | None:
+    """What goes by `word`: a mixture by its file's name, or a card that stands for one by a name of its own, written
+    with blanks or with hyphens. None where the book has neither."""
+    if word in book.mixtures:
+        return weigh(word, book.mixtures[word], book, facts)
+    name = book.house_word(word) or book.house_word(word.replace("-", " "))
+    return None if name is None else bought(name, book, facts)

@@ -1,0 +1,80 @@
+"""Which cakes are to be finished: one of every tin at the house's usual height, or those a mixture itself bakes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.saying import Saying, saying
+from tinbook.plans.base.scaling import TinTable
+from tinbook.plans.base.shelf import house_outlines
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.finish.layers import stack_of
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cakes:
+    """The cakes of one table, each with whether its tin is owned, and what they are finished by.
+
+    `height_mm`: how high all of them stand before their coats, as asked or as the house usually makes them. None where
+    each has the height it bakes to: `of` is then the mixture.
+    """
+
+    finishing: Finishing
+    rows: tuple[tuple[Cake, bool], ...]
+    height_mm: float | None
+    of: Batch | None = None
+
+    @property
+    def usual_mm(self) -> float:
+        """How high all of them stand. ValueError where each has its own height."""
+        if self.height_mm is None:
+            raise ValueError("each of these cakes has a height of its own")
+        return self.height_mm
+
+    @property
+    def said(self) -> Saying:
+        """Which cakes they are."""
+        if self.of is not None:
+            return saying("cakes_as_baked", mixture=self.of.mixture.name)
+        return saying("cake_before_coats", high_mm=self.usual_mm, layers=self.finishing.layers)
+
+    def with_room(self, under_mm: float) -> Iterator[tuple[Cake, bool]]:
+        """Those whose tube stays open under coats of `under_mm`."""
+        return (row for row in self.rows if row[0].room_for(under_mm))
+
+
+def usual_cakes(book: Book, facts: Facts, height_mm: float | None = None) -> Cakes:
+    """A cake of every tin, where no cake is meant: as high as asked or as the house usually makes them. Cups are not
+    coated."""
+    settled = finishing(book.finish, facts)
+    height_mm = height_mm or settled.heights_mm[0]
+    rows = tuple(
+        (Cake(tin, height_mm, settled.layers), owned) for tin, owned in house_outlines(book) if not tin.kind.in_trays
+    )
+    return Cakes(finishing=settled, rows=rows, height_mm=height_mm)
+
+
+def baked_cakes(table: TinTable, book: Book, facts: Facts) -> Cakes:
+    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or a ball has the layers the
+    house cuts."""
+    settled = finishing(book.finish, facts, table.batch.mixture.finish)
+    return Cakes(
+        finishing=settled,
+        rows=tuple(_baked(table, settled)),
+        height_mm=None,
+        of=table.batch,
+    )
+
+
+def _baked(table: TinTable, settled: Finishing) -> Iterator[tuple[Cake, bool]]:
+    for row in table.rows:
+        if row.tin.kind.solid != "upright":
+            yield Cake(row.tin, row.tin.bounds_mm[0] / 2.0, settled.layers), row.owned
+        elif row.tin.kind.kept != "share":
+            stack = stack_of(table.batch, settled, row.fit)
+            yield Cake(row.tin, stack.stack_mm, stack.layers), row.owned
