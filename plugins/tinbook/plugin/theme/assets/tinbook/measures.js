@@ -55,7 +55,7 @@ const mixSum = shares =>
   sum("mix", { count: "24", each: "45" }, (count, size) => [wholeGrams(batterFor(count, size, shares.lost))]);
 
 const leftSum = () =>
-  sum("left", { asks: "340", there: "250", eggs: "4" }, (asks, there, eggs) => {
+  sum("left", { asks: "300", there: "250", eggs: "4" }, (asks, there, eggs) => {
     const factor = there / asks;
     const whole = wholeEggs(eggs, factor);
     const off = number(percent(Math.abs(whole.off)));
