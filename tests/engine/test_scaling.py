@@ -31,7 +31,7 @@ def test_a_factor_is_a_ratio() -> None:
 
 
 def test_a_quarter_more_of_four_eggs_is_five() -> None:
-    """340 g each with 4 eggs, and a quarter more, is 425 g each with 5 eggs: common practice, no source."""
+    """4 times 1.25 is 5, and nothing over."""
     assert scaling.whole_eggs(4, 1.25) == scaling.WholeEggs(5, 1.25, 0.0)
 
 

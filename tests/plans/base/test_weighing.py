@@ -170,7 +170,7 @@ def test_batter_stands_as_deep_in_unlike_tins(batch: Batches) -> None:
 def test_a_low_tin_fills_to_its_brim_and_no_further(batch: Batches) -> None:
     low, deep = tin("round 20 cm x 2.5 cm"), tin("round 20 cm x 10 cm")
     assert volume_at(((1, low), (2, deep)), 60.0) == pytest.approx(low.brim_ml() + 2 * deep.volume_ml(60.0))
-    made = batch(tins=["round 20 cm x 2.5 cm", "round 18 cm x 10 cm"])
+    made = batch(tins=["round 18 cm x 2.5 cm", "round 15 cm x 10 cm"])
     assert made.depth_mm > 25.0
     assert volume_at(made.tins, made.depth_mm) == pytest.approx(made.batter_ml, rel=1e-5)
 
