@@ -80,7 +80,7 @@ def test_decimals_do_not_ask_for_another_bowl() -> None:
 
 
 def test_wide_tins_against_the_published_levels(table: Callable[[str], list[dict[str, str]]]) -> None:
-    """R. L. Beranbaum, The Cake Bible, rows P1 to P3 of formula_balance.csv: teaspoons to one base mix by tin."""
+    """The Cake Bible (1988), rows P1 to P3 of formula_balance.csv: teaspoons to one base mix by tin."""
     rows = {row["id"]: row["value"] for row in table("formula_balance")}
     spoons = {key: float(re.match(r"[\d.]+", rows[key])[0]) for key in ("P1", "P2", "P3")}  # type: ignore[index]
     for width_mm, key in ((250.0, "P1"), (300.0, "P2"), (350.0, "P3")):

@@ -138,7 +138,7 @@ def table(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(line for line in lines if not line.startswith("#")))
 
 
-# How the columns are rounded. A (france-travel-info.com) and C (Jamie's Home Cooking Skills, hand-out, doczz.net):
+# How the columns are rounded. A (france-travel-info.com) and C (a cookery course's hand-out, doczz.net):
 # in tens, not always the nearest. B (bellaonline.com): whole degrees. D (handwiki.org, Gas mark): tenths.
 @pytest.mark.parametrize(("column", "off"), [("A_C", 10.0), ("B_C", 0.5), ("C_C", 10.0), ("D_exact_C", 0.051)])
 def test_gas_marks_agree_with_printed_tables(column: str, off: float) -> None:

@@ -57,7 +57,7 @@ def line(batch: Batches, text: str, **more: Any) -> Ingredient:
     ],
 )
 def test_a_line_weighs_what_gnu_units_says(batch: Batches, gnu_units: Any, text: str, gnu: str) -> None:
-    """Densities in GNU units are those of R. L. Beranbaum, The Cake Bible; spoons of the house are metric."""
+    """Densities in GNU units are those of The Cake Bible (1988); spoons of the house are metric."""
     (grams,) = gnu_units([(gnu, "g")])
     assert line(batch, text).mass_g == pytest.approx(grams, rel=1e-5)
 
