@@ -77,7 +77,7 @@ class SmallSums:
 
 
 def logged_case_g(book: Book) -> float | None:
-    """What the house puts into a case: the middle of its logged bakes in the trays the recipe is written for, to 1 g."""
+    """What the house puts into a case: the middle of its logged bakes in trays as the recipe has, to 1 g."""
     logged = [
         entry.batter
         for entry in book.bakes
