@@ -148,7 +148,7 @@ def _cases(sums: SmallSums, told: str) -> Iterator[Head]:
     """A column for each weight of a case; the house's own says so."""
     for case_g in sums.each_g:
         own = sums.logged and case_g == sums.case_g
-        yield Head(formats.grams(case_g), f"{told}, as you logged" if own else told)
+        yield Head(formats.grams(case_g), told.replace("each", "logged") if own else told)
 
 
 def left_grid(sums: SmallSums, facts: Facts) -> Grid:
