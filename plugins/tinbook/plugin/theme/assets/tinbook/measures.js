@@ -52,7 +52,9 @@ const manySum = shares =>
   });
 
 const mixSum = shares =>
-  sum("mix", { count: "24", each: number(shares.case) }, (count, size) => [wholeGrams(batterFor(count, size, shares.lost))]);
+  sum("mix", { count: "24", each: number(shares.case) }, (count, size) => [
+    wholeGrams(batterFor(count, size, shares.lost)),
+  ]);
 
 const leftSum = () =>
   sum("left", { asks: "300", there: "250", eggs: "4" }, (asks, there, eggs) => {
