@@ -53,7 +53,7 @@ class LeftRow:
     asked: float
     left: float
     exact_factor: float
-    factor_shown: float
+    shown_factor: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -147,5 +147,5 @@ def small_sums(book: Book, facts: Facts, batters_g: tuple[float, ...] = BATTERS_
         baked_off=loss.typical,
         pieces_worked=Worked(saying("how_many"), inputs, sources),
         needed_worked=Worked(saying("batter_needed"), inputs[:1], (lost.source,)),
-        left_worked=Worked(saying("from_left")),
+        left_worked=Worked(saying("from_left"), (saying("left_in_one_unit"),), ("common practice",)),
     )
