@@ -4,45 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
+from math import gcd
 
 from tinbook.engine.tolerance import whole_up
 
 
 def packs_for(need_g: float, sizes_g: Sequence[float]) -> tuple[tuple[int, float], ...]:
-    """How many of which packs, largest first: (number, size). Nothing for nothing needed.
+    """How many of which packs, largest first: (number, size). Nothing for nothing needed. Sizes go by whole grams.
 
-    ValueError for no sizes, or one that is not positive.
+    ValueError for no sizes, or one under a gram.
     """
-    if not sizes_g or min(sizes_g) <= 0.0:
-        raise ValueError("packs weigh more than nothing")
-    sizes = tuple(sorted({round(size * 10) for size in sizes_g}, reverse=True))
-    return tuple((count, size / 10) for count, size in _bought(max(0, whole_up(need_g * 10)), sizes))
+    sizes = tuple(sorted({round(size) for size in sizes_g}, reverse=True))
+    if not sizes or sizes[-1] < 1:
+        raise ValueError("packs weigh a gram or more")
+    unit = gcd(*sizes)
+    counts = _fewest(max(0, whole_up(need_g / unit)), tuple(size // unit for size in sizes))
+    return tuple((count, float(size)) for count, size in zip(counts, sizes, strict=True) if count)
 
 
 @lru_cache(maxsize=4096)
-def _bought(need: int, sizes: tuple[int, ...]) -> tuple[tuple[int, int], ...]:
-    """The same in tenths of a gram. More than three of the largest are bought by the largest first: what is left to
-    choose lies within a few packs."""
-    largest = sizes[0]
-    plain = max(0, need // largest - len(sizes) * 2)
-    fewest = _fewest(need - plain * largest, sizes)
-    counts = [plain + fewest.count(largest), *(fewest.count(size) for size in sizes[1:])]
-    return tuple((count, size) for count, size in zip(counts, sizes, strict=True) if count)
-
-
 def _fewest(need: int, sizes: tuple[int, ...]) -> tuple[int, ...]:
-    """The packs that come to the least total of at least `need`, as few as may be: every total is tried, fewest first."""
-    reached: dict[int, tuple[int, ...]] = {0: ()}
-    found: dict[int, tuple[int, ...]] = {0: ()} if need <= 0 else {}
-    while reached:
-        following: dict[int, tuple[int, ...]] = {}
-        for total, packs in reached.items():
-            for size in sizes:
-                if packs and size > packs[-1] or total >= need:
-                    continue
-                following.setdefault(total + size, (*packs, size))
-        for total, packs in following.items():
-            if total >= need:
-                found.setdefault(total, packs)
-        reached = following
-    return found[min(found)]
+    """How many of each size come to the least total of at least `need`, as few packs as may be."""
+    # the size last added to reach each total with the fewest packs, and their number
+    reached: list[tuple[int, int] | None] = [(0, 0), *([None] * (need + sizes[0]))]
+    for total in range(1, len(reached)):
+        ways = [(before[0] + 1, size) for size in sizes if size <= total and (before := reached[total - size])]
+        reached[total] = min(ways, key=lambda way: way[0], default=None)
+    total = next(total for total in range(need, len(reached)) if reached[total])
+    counts = dict.fromkeys(sizes, 0)
+    while total and (last := reached[total]):
+        counts[last[1]] += 1
+        total -= last[1]
+    return tuple(counts.values())

@@ -11,6 +11,7 @@ from tinbook.loading import Loaded
 from tinbook.models import Book, Finish, Made
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.finish.boards import board_table
+from tinbook.plans.finish.cakes import usual_cakes
 from tinbook.plans.finish.covered import covered_table
 from tinbook.plans.finish.covering import coat_table, paste_table
 
@@ -33,10 +34,10 @@ def made_with(book: Book, made: Mapping[str, str], **figures: Any) -> Book:
 
 def test_one_mixture_for_all_is_as_on_its_own_page(book: Book, facts: Facts) -> None:
     book = made_with(book, {"filling": "icing", "crumb coat": "icing", "final coat": "icing", "cover": "paste"})
-    made = covered_table(book, facts)
+    made = covered_table(usual_cakes(book, facts), book, facts)
     icing = coat_table(weigh("icing", book.mixtures["icing"], book, facts), book, facts)
     paste = paste_table(weigh("paste", book.mixtures["paste"], book, facts), book, facts)
-    boards = board_table(book, facts)
+    boards = board_table(usual_cakes(book, facts), book, facts)
     own = {row.cake.tin: row for row in icing.rows}
     net = {row.cake.tin: row for row in paste.rows}
     assert len(made.rows) > 30 and list(made.mixtures) == ["icing"] and made.missing == ()
@@ -51,7 +52,7 @@ def test_one_mixture_for_all_is_as_on_its_own_page(book: Book, facts: Facts) -> 
 
 def test_two_mixtures_share_the_cake(book: Book, facts: Facts) -> None:
     book = made_with(book, {"filling": "curd", "crumb coat": "icing", "final coat": "icing"}, dam=10.0)
-    made = covered_table(book, facts)
+    made = covered_table(usual_cakes(book, facts), book, facts)
     curd = coat_table(weigh("curd", book.mixtures["curd"], book, facts), book, facts)
     icing = coat_table(weigh("icing", book.mixtures["icing"], book, facts), book, facts)
     filled = {row.cake.tin: row.made_g for row in curd.rows}
@@ -62,7 +63,7 @@ def test_two_mixtures_share_the_cake(book: Book, facts: Facts) -> None:
         around = coated[row.cake.tin]
         assert fill.made_g == pytest.approx(filled[row.cake.tin])
         # the dam is piped with what coats
-        assert coat.made_g * bowl == pytest.approx(around.crumb_g + around.final_g + around.border_g)
+        assert (coat.made_g - coat.bag_g) * bowl == pytest.approx(around.crumb_g + around.final_g + around.border_g)
         assert row.paste is None
     assert made.missing == ("cover",)
 
@@ -81,15 +82,17 @@ def test_two_mixtures_share_the_cake(book: Book, facts: Facts) -> None:
 def test_what_cannot_play_a_role_is_missing(
     named: dict[str, str], missing: tuple[str, ...], book: Book, facts: Facts
 ) -> None:
-    made = covered_table(made_with(book, named), facts)
+    house = made_with(book, named)
+    made = covered_table(usual_cakes(house, facts), house, facts)
     assert made.missing == missing
-    assert made.rows and all(len(row.coats_g) == len(made.roles) for row in made.rows)
+    assert made.rows and all(len(row.made) == len(made.mixtures) for row in made.rows)
 
 
 def test_higher_cakes_take_more_but_no_more_filling(demo: Loaded) -> None:
-    low, high = (covered_table(demo.book, demo.facts, mm) for mm in (75.0, 150.0))
+    book, facts = demo.book, demo.facts
+    low, high = (covered_table(usual_cakes(book, facts, mm), book, facts) for mm in (75.0, 150.0))
     for one, other in zip(low.rows, high.rows, strict=True):
-        assert one.coats_g[0] == pytest.approx(other.coats_g[0])
+        assert one.coat_g(0, "filling") == pytest.approx(other.coat_g(0, "filling"))
         if one.cake.solid == "upright":
             assert one.made[0].made_g < other.made[0].made_g
             assert one.paste and other.paste and one.paste.net_g < other.paste.net_g

@@ -99,8 +99,9 @@ class BoardsView:
         taken = {"least": "the least", "usual": "the usual", "wide": "the wide"}[settled.board]
         whole = "all over" if settled.board_covered == "whole" else "as a ring round the cake"
         thick = formats.with_unit(number(settled["board_paste"]), "mm")
+        high = formats.centimetres(self.table.cakes.usual_mm)
         return (
-            f"For a cake {formats.centimetres(self.table.cakes.usual_mm)} high before its coats and its paste. The house "
+            f"For a cake {high} high before its coats and its paste. The house "
             f"takes {taken} drum and covers it {whole}, {thick} thick. Take the wide one where something stands off "
             "the front of the cake. Where none so wide is sold, have a board cut to size. Cup cakes go out in a box "
             "with a tray of holes, without a board."

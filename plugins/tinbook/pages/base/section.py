@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from tinbook.pages.base.drawings import spread
 from tinbook.pages.spelling import formats
-from tinbook.plans.finish.layers import Elevation
+from tinbook.plans.finish.elevations import Elevation
 
 WIDE = 460.0
 LEFT, RIGHT, TOP = 112.0, 126.0, 34.0

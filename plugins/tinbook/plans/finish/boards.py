@@ -106,9 +106,7 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     return Board((width, length), disc)
 
 
-def board_row(
-    cake: Cake, owned: bool, settled: Finishing, book: Book, facts: Facts
-) -> BoardRow:
+def board_row(cake: Cake, owned: bool, settled: Finishing, book: Book, facts: Facts) -> BoardRow:
     """The boards of one cake."""
     outer_mm, steps = settled.coats_mm + settled["paste"], steps_of(book)
     outline = cake.outline.grown(outer_mm)

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from collections.abc import Collection
+from dataclasses import dataclass
 
 from tinbook.engine import coats, rounding
 from tinbook.engine.tolerance import whole_up

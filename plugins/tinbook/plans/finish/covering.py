@@ -97,7 +97,9 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
         height_mm=cakes.usual_mm,
         rows=rows,
         learned=correction,
-        worked=paste_worked(batch, settled, saying("cake_and_coats", high_mm=cakes.usual_mm, coats_mm=settled.coats_mm), correction),
+        worked=paste_worked(
+            batch, settled, saying("cake_and_coats", high_mm=cakes.usual_mm, coats_mm=settled.coats_mm), correction
+        ),
     )
 
 

@@ -72,7 +72,11 @@ def coats(book: Book, facts: Facts, query: Query) -> Result:
         table = _covered_asked(batch, book, facts, query)
         if not table.mixtures:
             raise AskError("the house has not said what its cakes are filled and coated with", MADE_WITH)
-        found = [(table.mixtures[slug], row) for line in table.rows for slug, row in zip(table.mixtures, line.made, strict=True)]
+        found = [
+            (table.mixtures[slug], row)
+            for line in table.rows
+            for slug, row in zip(table.mixtures, line.made, strict=True)
+        ]
         return Result(saying("in_and_round", mixture=batch.mixture.name), tuple(starmap(_coat, found)), table.worked)
     asked = coat_table(batch, book, facts, query.height_mm)
     rows = tuple(_coat(batch, row) for row in asked.rows)

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from tinbook.engine import learning, rounding
 from tinbook.facts import Facts
 from tinbook.models import Book, Flaw, Used
+from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.coating import coat_row, roles_of

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from tinbook.engine import layers as sums
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.portions.choices import Choices
 

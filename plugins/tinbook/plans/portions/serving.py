@@ -25,11 +25,7 @@ class Serving:
         return None if self.each_g is None else rounding.half_up(self.each_g, 1.0)
 
 
-def servings(
-    tin: Tin, height_mm: float, weight_g: float | None, sizes: Mapping[str, Portion]
-) -> Mapping[str, Serving]:
+def servings(tin: Tin, height_mm: float, weight_g: float | None, sizes: Mapping[str, Portion]) -> Mapping[str, Serving]:
     """What a cake from a tin serves, `height_mm` high and `weight_g` heavy without filling or coats."""
     cuts = {kind: cut_of(tin, portion, height_mm) for kind, portion in sizes.items()}
-    return {
-        kind: Serving(cut, weight_g / cut.count if weight_g and cut.count else None) for kind, cut in cuts.items()
-    }
+    return {kind: Serving(cut, weight_g / cut.count if weight_g and cut.count else None) for kind, cut in cuts.items()}

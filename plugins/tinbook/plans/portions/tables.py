@@ -20,7 +20,7 @@ from tinbook.plans.finish.layers import stack_table
 from tinbook.plans.finish.tables import own_cakes
 from tinbook.plans.portions.choices import Choices, choices
 from tinbook.plans.portions.cut import Cut
-from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, cut_of, portion_sizes, ring_cut
+from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, portion_sizes, ring_cut
 from tinbook.plans.portions.guests import (
     BESIDE,
     GUESTS,
