@@ -53,6 +53,13 @@ def test_a_sheet_for_three_multiplies_all_but_what_is_shared(sheet_desk: Callabl
     assert (sheet.not_food, sheet.counted) == ("15 dowels", ("15 dowels (15 cm): all out and counted",))
 
 
+def test_an_oven_in_a_step_has_the_house_own_dial(sheet_desk: Callable[..., Desk], house: Callable[..., House]) -> None:
+    steps = [{"do": "Dry the nuts in the oven at 120 °C.", "hands on": "2 min"}]
+    sheet = sheet_of("set-dowels", sheet_desk(house(oven={"kind": "fan"}), steps=steps))
+    said = "".join(bare(piece.text) for piece in sheet.steps[0].words)
+    assert said == "Dry the nuts in the oven at 120 °C (100 °C fan on this house's dial)."
+
+
 def test_what_must_be_watched(sheet_desk: Callable[..., Desk]) -> None:
     sheet = sheet_of("set-dowels", sheet_desk())
     titles = [caution.title for caution in sheet.cautions]

@@ -116,7 +116,7 @@ class MixtureView:
     def method(self) -> MethodView:
         """How it is made."""
         lines = {line.index: line for _, lines in self.parts for line in lines}
-        return MethodView(self.batch, self.desk, lines, self.written_cake)
+        return MethodView(self.batch, self.desk, lines, self.written_cake, self.baking)
 
     @cached_property
     def table(self) -> TinTable:

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from tinbook.facts import Caution
 from tinbook.models import Technique
 from tinbook.pages.base.code import code
+from tinbook.pages.base.dials import dialled_step
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.pictures import PictureView, loose_pictures, picture_view
 from tinbook.pages.base.shared import (
@@ -149,7 +150,7 @@ class TechniqueView:
                 tuple(self._piece(piece, rows) for piece in pieces_of(step.do, takes, self.desk.book)),
                 self._pictures(step.picture, number),
             )
-            for number, step in enumerate(self.technique.steps)
+            for number, step in enumerate(dialled_step(step, None, self.desk) for step in self.technique.steps)
         )
 
     def _pictures(self, file: str | None, nth: int) -> tuple[PictureView, ...]:

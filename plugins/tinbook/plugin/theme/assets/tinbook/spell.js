@@ -45,6 +45,22 @@ export const cupWord = ({ shown, unit }) => (unit === "cup" && shown > 1 ? units
 export const tinWords = name =>
   name.replaceAll(" x ", `${NBSP}×${NBSP}`).replaceAll(" cm", `${NBSP}cm`).replaceAll(" in", `${NBSP}in`);
 
+// As pages/base/shared.py spells them: from so many minutes to so many, in hours.
+export function minutesWords(low, high) {
+  const inHours = minutes => {
+    const parts = [
+      [Math.floor(minutes / 60), "h"],
+      [minutes % 60, "min"],
+    ];
+    return parts
+      .filter(([count]) => count)
+      .map(([count, unit]) => withUnit(String(count), unit))
+      .join(NBSP);
+  };
+  if (low === high) return inHours(low);
+  return high < 60 ? `${low}–${inHours(high)}` : `${inHours(low)} to ${inHours(high)}`;
+}
+
 export function clock(seconds) {
   const left = Math.max(0, Math.ceil(seconds));
   const hours = Math.floor(left / 3600);

@@ -22,8 +22,11 @@ export const bench = {
   least: cm => `tin at least ${cm} cm deep`,
   deeper: "deeper than any such tin sold",
   shallow: needed => `too shallow for the whole batter: fill ${needed}`,
-  shallowBakes: (needed, have, bakes) =>
-    `too shallow for the whole batter: fill ${needed}; you have ${have}, so bake ${bakes} times`,
+  parts: ["", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth"],
+  partOf: count => `1/${count}`,
+  few: (have, part, of) =>
+    `you have ${have}: bake ${have === 1 ? "one after the other" : `${have} at a time`}` +
+    (part ? `, ${part}${of} the mix ${have === 1 ? "each time" : "in each"}` : ""),
   wide: "wider than the oven shelf",
   bakes: (bakes, once) => `${bakes} bakes, ${once} at once`,
   mixes: mixes => `${mixes} mixes for the bowl`,
@@ -53,6 +56,9 @@ export const baking = {
   both: (wide, deep) => `${wide} and ${deep}`,
   check: minutes => `check ${minutes}\u00a0min`,
   minutes: span => `${span}\u00a0min`,
+  goes: (goes, span) => (goes > 1 ? `${goes} × ${span}` : span),
+  unknown: "time not known for this tin",
+  andBake: rest => `${rest} and the bake`,
   // a line of the log, as far as it is known when the tin goes in
   bake: (slug, tin, grams, oven) => `of: ${slug}, tin: ${tin}, batter: ${grams} g, oven: ${oven}, done after: `,
 };
