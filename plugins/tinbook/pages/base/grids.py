@@ -19,11 +19,13 @@ class Head:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A figure or a few words; `main` for what the table is read for, `note` for a second line."""
+    """A figure or a few words; `main` for what the table is read for, `note` for a second line, `grams` as they are
+    before rounding, where a script multiplies them."""
 
     text: str
     main: bool = False
     note: str = ""
+    grams: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

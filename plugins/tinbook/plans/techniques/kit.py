@@ -58,6 +58,7 @@ class Inedible:
     wanted: Saying | str
     amount: Amount
     hidden: bool
+    shared: bool = False
 
 
 @dataclass(frozen=True)
@@ -72,13 +73,18 @@ class Kit:
     @property
     def not_food(self) -> tuple[Inedible, ...]:
         """What goes into, under or onto the cake and is no food, and how many of it."""
-        tools = (_inedible(*tool.name.split(", ", 1), count=tool.count) for tool in self.tools if tool.not_food)
-        rows = (Inedible(row.name, row.wanted, row.amount, _hidden(row.name)) for row in self.materials if row.not_food)
+        tools = (_inedible(tool) for tool in self.tools if tool.not_food)
+        rows = (
+            Inedible(row.name, row.wanted, row.amount, _hidden(row.name), row.shared)
+            for row in self.materials
+            if row.not_food
+        )
         return (*tools, *rows, *self.supports)
 
 
-def _inedible(name: str, wanted: str = "", *, count: float) -> Inedible:
-    return Inedible(name, wanted, Amount(count, count, ""), _hidden(name))
+def _inedible(tool: ToolRow) -> Inedible:
+    name, _, wanted = tool.name.partition(", ")
+    return Inedible(name, wanted, Amount(tool.count, tool.count, ""), _hidden(name), tool.shared)
 
 
 def _hidden(name: str) -> bool:

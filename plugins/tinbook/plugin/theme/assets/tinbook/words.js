@@ -100,7 +100,14 @@ export const offline = {
 };
 
 export const home = { ticked: count => `${count} ticked` };
-export const technique = { handOn: "Hand on", people: "people", forPeople: count => `For ${count} people` };
+export const technique = {
+  handOn: "Hand on",
+  people: "people",
+  forPeople: count => `For ${count} people`,
+  times: count => `${count} × `,
+  have: count => `; you have ${count}`,
+  share: "; one to share",
+};
 
 export const glance = {
   from: "From",
