@@ -10,7 +10,7 @@ from typing import Any
 from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages.base.icons import paths
-from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.shared import plural, tin_count, tin_name
 from tinbook.pages.mixture.amounts import AmountsView
 from tinbook.pages.mixture.baking import BakingView
@@ -96,6 +96,11 @@ class MixtureView:
     def strip(self) -> safety.AllergenStrip:
         """Allergens, known and unknown."""
         return safety.allergens(self.batch, self.desk.book, self.desk.facts)
+
+    @property
+    def cross_contact(self) -> str:
+        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        return cross_contact(self.desk)
 
     @property
     def cautions(self) -> tuple[Caution, ...]:

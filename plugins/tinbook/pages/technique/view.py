@@ -13,7 +13,7 @@ from tinbook.facts import Caution
 from tinbook.models import Technique
 from tinbook.pages.base.code import code
 from tinbook.pages.base.dials import dialled_step
-from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.pictures import PictureView, loose_pictures, picture_view
 from tinbook.pages.base.shared import (
     Linked,
@@ -34,7 +34,7 @@ from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Inedible, Kit, MaterialRow, in_measure, kit
 from tinbook.plans.techniques.kit_bench import technique_bench
 from tinbook.plans.techniques.parts import part_traits
-from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
+from tinbook.plans.techniques.technique import MadeWith, technique_allergens, technique_cautions, technique_times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,6 +78,15 @@ class InedibleLine:
     def said(self) -> str:
         """All of it."""
         return self.before + self.words
+
+
+def _held(other: MadeWith) -> Iterator[str]:
+    """The allergens of what a technique may be made with, in words."""
+    yield from other.allergens
+    if other.some_unknown:
+        yield "some unknown"
+    elif not other.allergens:
+        yield "nothing named"
 
 
 def _together(things: list[Inedible], unit: str) -> Amount:
@@ -239,9 +248,18 @@ class TechniqueView:
 
     @cached_property
     def strip(self) -> AllergenStrip | None:
-        """Allergens of what it works with, known and unknown; None where it names nothing to eat."""
+        """Allergens of what it uses, known and unknown, and of what it may be made with; None for nothing to eat."""
         allergens = technique_allergens(self.technique, self.desk.book, self.desk.facts)
-        return AllergenStrip(allergens.contains, spelled_all(allergens.unknown)) if allergens else None
+        if allergens is None:
+            return None
+        made_with = tuple((each.mixture, tuple(_held(each))) for each in allergens.made_with)
+        unknown = spelled_all(allergens.unknown)
+        return AllergenStrip(allergens.contains, unknown, made_with=made_with, known=allergens.known)
+
+    @property
+    def cross_contact(self) -> str:
+        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        return cross_contact(self.desk)
 
     @property
     def has_cautions(self) -> bool:
