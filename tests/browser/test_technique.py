@@ -165,7 +165,10 @@ def test_a_class_is_told_the_same_on_page_file_and_pdf(
             pot = _words(f"{shown_pot_g(need['pot_g'] * people):g} g {need['pot']}")
             assert pot in line and pot in file and pot in paper
     whole = _words(shown.locator("p").first.inner_text())
-    assert f"{shown_g(sum({(need['paste'], need['colour']): need['exact_g'] for need in needs}.values()) * people):g}g" in whole
+    assert (
+        f"{shown_g(sum({(need['paste'], need['colour']): need['exact_g'] for need in needs}.values()) * people):g}g"
+        in whole
+    )
     assert whole.partition("Templates")[0][:40] in file and whole[:40] in paper
     for caution in ours.locator(".tb-caution b", has_text="Not food").all_inner_texts():
         assert _words(caution) in file and _words(caution) in paper

@@ -6,7 +6,7 @@ from tinbook.facts.rows import Cited, FactRow
 
 
 class NationLaw(Cited):
-    """What the law of one nation asks. `since`: the day it came into force, as it is said; empty where none is known."""
+    """What the law of one nation asks. `since`: the day it came into force, as it is said; empty where not known."""
 
     nation: str
     says: str

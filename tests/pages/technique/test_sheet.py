@@ -21,7 +21,7 @@ def bare(text: str) -> str:
 def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
     assert [field.name for field in fields(TechniqueSheet)] == [
-        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cakes", "contains", "unknown", "steps", "pictures", "checks", "faults",
+        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cakes", "contains", "unknown", "made_with", "cross_contact", "steps", "pictures", "checks", "faults",
         "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
     ]  # fmt: skip
     assert [field.name for field in fields(SheetCake)] == [

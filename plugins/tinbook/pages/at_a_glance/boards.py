@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import cos, radians, sin
 
-from tinbook.pages.base.drawings import spread
 from tinbook.facts import Caution
+from tinbook.pages.base.drawings import spread
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.section import Word

@@ -163,7 +163,7 @@ NAME_WORDS = 4
 def step_view(
     step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = (), waits: TimeView | None = None
 ) -> StepView:
-    """A step for the page. Its name is its first words without marks. `waits`: what it waits, known better elsewhere."""
+    """A step for the page. Its name is its first words without marks. `waits`: its waiting, where known better."""
     times = []
     if step.hands_on is not None:
         times.append(TimeView(formats.span(step.hands_on), step.hands_on.low.base))

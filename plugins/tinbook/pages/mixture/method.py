@@ -29,7 +29,7 @@ class TimeTotal:
     rest: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class MethodView:
     """What the method's template may say; `lines` of the mix by their index, `written_cake` its tins in words, `baking`
     how long it is in the oven, None where that is not known."""

@@ -121,7 +121,9 @@ class MixtureView:
     def method(self) -> MethodView:
         """How it is made."""
         lines = {line.index: line for _, lines in self.parts for line in lines}
-        return MethodView(self.batch, self.desk, lines, self.written_cake, self.baking)
+        return MethodView(
+            batch=self.batch, desk=self.desk, lines=lines, written_cake=self.written_cake, baking=self.baking
+        )
 
     @cached_property
     def table(self) -> TinTable:

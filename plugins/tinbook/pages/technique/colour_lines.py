@@ -102,4 +102,5 @@ def mixed(lines: Iterable[ColourLine]) -> tuple[tuple[str, str], ...]:
 
 
 def _in_words(line: ColourLine) -> str:
-    return "; ".join(words for words in (line.paste, *(pot.said for pot in line.pots), line.mind, line.warning) if words) + "."
+    pots = (pot.said for pot in line.pots)
+    return "; ".join(words for words in (line.paste, *pots, line.mind, line.warning) if words) + "."

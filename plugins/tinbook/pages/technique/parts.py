@@ -37,7 +37,7 @@ class CakeParts:
     templates: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PartsView:
     """The parts of a technique for every cake."""
 

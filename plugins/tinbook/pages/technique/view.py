@@ -26,15 +26,14 @@ from tinbook.pages.base.shared import (
 )
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
-from tinbook.pages.technique.figures import exact
 from tinbook.pages.technique.parts import PartsView
-from tinbook.plans.base.versions import Amount
+from tinbook.pages.technique.watched import InedibleLine, held, inedible_lines
 from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
-from tinbook.plans.techniques.kit import Inedible, Kit, MaterialRow, in_measure, kit
+from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
 from tinbook.plans.techniques.kit_bench import technique_bench
 from tinbook.plans.techniques.parts import part_traits
-from tinbook.plans.techniques.technique import MadeWith, technique_allergens, technique_cautions, technique_times
+from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,37 +59,6 @@ class ToolLine:
     count: int
     many: bool
     not_food: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class InedibleLine:
-    """What is no food, spelled, with what stands before it in a row. `each` for one person and `shared` by all are what
-    the browser adds up."""
-
-    before: str
-    words: str
-    name: str
-    unit: str
-    each: str
-    shared: str
-
-    @property
-    def said(self) -> str:
-        """All of it."""
-        return self.before + self.words
-
-
-def _held(other: MadeWith) -> Iterator[str]:
-    """The allergens of what a technique may be made with, in words."""
-    yield from other.allergens
-    if other.some_unknown:
-        yield "some unknown"
-    elif not other.allergens:
-        yield "nothing named"
-
-
-def _together(things: list[Inedible], unit: str) -> Amount:
-    return Amount(sum(each.amount.exact for each in things), sum(each.amount.shown for each in things), unit)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -159,7 +127,13 @@ class TechniqueView:
     def parts(self) -> PartsView | None:
         """Its parts for every cake, if it is written by parts."""
         written = self.technique.parts or self.technique.repeats
-        return PartsView(self.slug, self.technique, self.desk.book, self.desk.facts, self.people) if written else None
+        return (
+            PartsView(
+                slug=self.slug, technique=self.technique, book=self.desk.book, facts=self.desk.facts, people=self.people
+            )
+            if written
+            else None
+        )
 
     @property
     def bench(self) -> dict[str, Any]:
@@ -210,12 +184,12 @@ class TechniqueView:
     @property
     def hidden(self) -> tuple[InedibleLine, ...]:
         """What is not food and may be hidden in the cake, and how many of it."""
-        return self._inedible(hidden=True)
+        return inedible_lines(self.kit, hidden=True)
 
     @property
     def open(self) -> tuple[InedibleLine, ...]:
         """What is not food and lies open, such as a board or a ribbon."""
-        return self._inedible(hidden=False)
+        return inedible_lines(self.kit, hidden=False)
 
     @property
     def not_food(self) -> str:
@@ -227,32 +201,13 @@ class TechniqueView:
         """What lies open, in words; empty for nothing."""
         return "".join(line.said for line in self.open)
 
-    def _inedible(self, hidden: bool) -> tuple[InedibleLine, ...]:
-        """Things of one name together."""
-        things: dict[tuple[str, str], list[Inedible]] = {}
-        for thing in self.kit.not_food:
-            if thing.hidden == hidden:
-                things.setdefault((thing.name, thing.amount.unit), []).append(thing)
-        last = len(things) - 1
-        return tuple(
-            InedibleLine(
-                before="" if at == 0 else " and " if at == last else ", ",
-                words=formats.counted(_together(alike, unit), name),
-                name=name,
-                unit=unit,
-                each=exact(sum(thing.amount.exact for thing in alike if not thing.shared) / self.people),
-                shared=exact(sum(thing.amount.exact for thing in alike if thing.shared)),
-            )
-            for at, ((name, unit), alike) in enumerate(things.items())
-        )
-
     @cached_property
     def strip(self) -> AllergenStrip | None:
         """Allergens of what it uses, known and unknown, and of what it may be made with; None for nothing to eat."""
         allergens = technique_allergens(self.technique, self.desk.book, self.desk.facts)
         if allergens is None:
             return None
-        made_with = tuple((each.mixture, tuple(_held(each))) for each in allergens.made_with)
+        made_with = tuple((each.mixture, tuple(held(each))) for each in allergens.made_with)
         unknown = spelled_all(allergens.unknown)
         return AllergenStrip(allergens.contains, unknown, made_with=made_with, known=allergens.known)
 

@@ -50,9 +50,10 @@ class ToolRow:
     not_food: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Inedible:
-    """Something that is no food: how much of it, and whether it may be hidden in the cake, as a dowel is."""
+    """Something that is no food: how much of it, whether it may be hidden in the cake, as a dowel is, and whether one
+    serves all who work."""
 
     name: str
     wanted: Saying | str
@@ -75,7 +76,7 @@ class Kit:
         """What goes into, under or onto the cake and is no food, and how many of it."""
         tools = (_inedible(tool) for tool in self.tools if tool.not_food)
         rows = (
-            Inedible(row.name, row.wanted, row.amount, _hidden(row.name), row.shared)
+            Inedible(name=row.name, wanted=row.wanted, amount=row.amount, hidden=_hidden(row.name), shared=row.shared)
             for row in self.materials
             if row.not_food
         )
@@ -84,7 +85,8 @@ class Kit:
 
 def _inedible(tool: ToolRow) -> Inedible:
     name, _, wanted = tool.name.partition(", ")
-    return Inedible(name, wanted, Amount(tool.count, tool.count, ""), _hidden(name), tool.shared)
+    amount = Amount(tool.count, tool.count, "")
+    return Inedible(name=name, wanted=wanted, amount=amount, hidden=_hidden(name), shared=tool.shared)
 
 
 def _hidden(name: str) -> bool:
@@ -117,7 +119,8 @@ def _supports(technique: Technique, people: int) -> Iterator[Inedible]:
             name = part.support.what.partition(",")[0]
             count = part.support.count * part.count * people
             if not any(thing.lower().startswith(name.lower().rstrip("s")) for thing in listed):
-                yield Inedible(name, saying("in_part", part=part.part), Amount(count, count, ""), True)
+                amount = Amount(count, count, "")
+                yield Inedible(name=name, wanted=saying("in_part", part=part.part), amount=amount, hidden=True)
 
 
 def _row(index: int, material: Material, book: Book, facts: Facts, times: int) -> MaterialRow:

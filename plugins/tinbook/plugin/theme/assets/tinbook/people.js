@@ -3,11 +3,11 @@ import { asked, tell } from "./address.js";
 import { all, announce, find, put } from "./dom.js";
 import { handedOver } from "./embedded.js";
 import { measured, onMeasure } from "./measure.js";
+import { technique as words } from "./page_words.js";
 import { partGrams, potGrams, scales } from "./rounding.js";
 import { figure, mixed, number, withUnit } from "./spell.js";
 import { stepper } from "./stepper.js";
 import { amount } from "./sums.js";
-import { technique as words } from "./words.js";
 
 const NAMES = { tools: tools => tools.map(([each, shared]) => ({ each, shared })) };
 

@@ -1,5 +1,5 @@
 // Spells numbers the way pages/formats.py does.
-import { units } from "./words.js";
+import { spans, units } from "./words.js";
 
 const FRACTIONS = { 125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞" };
 const NBSP = "\u00a0";
@@ -49,8 +49,8 @@ export const tinWords = name =>
 export function minutesWords(low, high) {
   const inHours = minutes => {
     const parts = [
-      [Math.floor(minutes / 60), "h"],
-      [minutes % 60, "min"],
+      [Math.floor(minutes / 60), units.hours],
+      [minutes % 60, units.minutes],
     ];
     return parts
       .filter(([count]) => count)
@@ -58,7 +58,7 @@ export function minutesWords(low, high) {
       .join(NBSP);
   };
   if (low === high) return inHours(low);
-  return high < 60 ? `${low}–${inHours(high)}` : `${inHours(low)} to ${inHours(high)}`;
+  return high < 60 ? spans.short(low, inHours(high)) : spans.long(inHours(low), inHours(high));
 }
 
 export function clock(seconds) {
