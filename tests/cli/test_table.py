@@ -1,6 +1,7 @@
 """`tinbook table`: every sum of the book, asked from outside."""
 
 import json
+import math
 from collections.abc import Callable
 from pathlib import Path
 
@@ -8,7 +9,9 @@ import pytest
 from click.testing import CliRunner, Result
 
 from tinbook.cli import main
+from tinbook.cli.table import table
 from tinbook.loading import Loaded
+from tinbook.plans.base.asking import OPTIONS
 from tinbook.plans.tables import TABLES
 
 Run = Callable[..., Result]
@@ -79,6 +82,130 @@ def test_each_way_of_asking(run: Run, asked: tuple[str, ...], factor: float) -> 
     assert exact["factor"] == pytest.approx(factor, rel=1e-6)
 
 
+GIVEN = {
+    "of": ("creamed-butter-sponge",), "tins": ("round 15 cm x 7.5 cm",), "count": ("3",), "deep": (), "eggs": ("7",),
+    "above": ("round 10 cm",), "measured": ("round 20 cm x 10 cm, measured 2900 ml",),
+    "weight_g": ("777 g",), "batches": ("3",), "plus": ("30 %",), "left": ("123 g butter",), "layers": ("5",),
+    "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",), "portion": ("33 mm x 44 mm",), "keep_top": (),
+    "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",),
+}  # fmt: skip
+"""Every option of the command with something to ask for."""
+CAKE = ("--tin", "round 20 cm x 10 cm")
+BESIDE = {
+    "count": CAKE, "deep": CAKE, "above": CAKE,
+    "layers": (*CAKE, "--layer", "28 mm"), "layer_mm": (*CAKE, "--layers", "4"),
+}  # fmt: skip
+"""What an option is asked together with."""
+
+
+def asked_of(name: str) -> tuple[str, ...]:
+    return ("--of", OTHERS[name]) if name in OTHERS else SPONGE if TABLES[name].of else ()
+
+
+def pair(name: str, key: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """A question and the same one with an option more, or with another word for it where it must be asked with it."""
+    given = ("--tin" if key == "measured" else OPTIONS[key], *GIVEN[key])
+    if key == "of" and TABLES[name].of:
+        # nothing is told without it
+        asked: tuple[str, ...] = CAKE if name == "fits" else ()
+        return asked, (*asked_of(name), *asked)
+    if name == "fits" and key == "tins":
+        return (*SPONGE, *CAKE), (*SPONGE, *given)
+    if name == "layers" and key in ("tins", "measured"):
+        stack = ("--layers", "4", "--layer", "28 mm")
+        return (*SPONGE, *CAKE, *stack), (*SPONGE, *given, *stack)
+    if key == "measured" and key in TABLES[name].options:
+        # so many that whole eggs stand near enough, whatever the mixture
+        many = "7 round 15 cm x 10 cm" if "count" in TABLES[name].options else "round 15 cm x 10 cm"
+        return (*asked_of(name), "--tin", many), (*asked_of(name), "--tin", f"{many}, measured 1650 ml")
+    needed = BESIDE.get(key, ()) if key in TABLES[name].options else ()
+    return (*asked_of(name), *needed), (*asked_of(name), *needed, *given)
+
+
+def test_every_option_of_the_command_is_tried() -> None:
+    assert {param.name for param in table.params} - {"name", "form"} == set(GIVEN) - {"measured"}
+    assert set(GIVEN) == set(OPTIONS)
+
+
+@pytest.mark.parametrize("key", GIVEN)
+@pytest.mark.parametrize("name", TABLES)
+def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> None:
+    """Every option at every table: it changes the answer, or the table says that it cannot use it."""
+    plain, more = pair(name, key)
+    after = run("table", name, *more, "--format", "json")
+    if key in TABLES[name].options:
+        assert after.exit_code == 0, after.output
+        assert after.output != run("table", name, *plain, "--format", "json").output
+    else:
+        assert after.exit_code == 1
+        # where no tin can be asked of, neither can what it holds
+        key = "tins" if key == "measured" and "tins" not in TABLES[name].options else key
+        assert f'the table "{name}" cannot use {OPTIONS[key]}: ' in after.output
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("oven", "--beside", "nothing"), 'the table "oven" cannot use --beside: it takes no options'),
+        (("sizes", "--height", "12 cm"), "; --height goes with coats, covers, boards, portions, guests"),
+        (("factors", "--tin", "2 round 20 cm"), 'the table "factors" cannot use --count: ask of one tin at a time'),
+        (("scaled", *SPONGE, "--deep"), 'the table "scaled" cannot use --deep without --tin: say which'),
+        (("scaled", *SPONGE, "--eggs", "6", "--count", "2"), 'the table "scaled" cannot use --count without --tin'),
+        (("layers", *SPONGE, *CAKE), "layers are asked for with their height and one tin"),
+        (
+            ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
+            "with their height and one tin",
+        ),
+    ],
+)
+def test_what_is_not_used_is_refused_with_what_to_ask_instead(run: Run, words: tuple[str, ...], told: str) -> None:
+    done = run("table", *words)
+    assert done.exit_code == 1
+    assert told in done.output
+
+
+def test_a_tin_may_be_asked_with_what_it_holds(run: Run) -> None:
+    """Such a tin is taken at its measure, in factors and by the brim, whatever the house says of one alike."""
+    tin = "round 20 cm x 7.5 cm, measured 2200 ml"
+    (row,) = rows(run("table", "sizes", "--tin", tin, "--format", "json"))
+    assert (row["tin"], row["brim_ml"], row["measured"]) == ("round 20 cm", 2200.0, True)
+    (bare,) = rows(run("table", "sizes", "--tin", "round 20 cm x 7.5 cm", "--format", "json"))
+    assert bare["brim_ml"] == pytest.approx(math.pi * 100 * 7.5, abs=0.01)
+    sides = {row["to"]: row["factor"] for row in rows(run("table", "factors", "--tin", tin, "--format", "json"))}
+    plain = {
+        row["to"]: row["factor"]
+        for row in rows(run("table", "factors", "--tin", "round 20 cm x 7.5 cm", "--format", "json"))
+    }
+    assert sides["round 30 cm"] == pytest.approx(plain["round 30 cm"] * math.pi * 750 / 2200, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("tin", "told"),
+    [
+        ("round 20 cm, measured 2200 ml", "--tin: a tin that was measured needs its depth: write how deep it is"),
+        ("round 20 cm x 7.5 cm, measured 220 ml", "by its sizes the tin holds about 2356 ml: measure it again"),
+        ("round 20 cm x 7.5 cm, measured", 'measured how much?: write what it holds to the brim: "measured 2200 ml"'),
+        ("round 20 cm x 7.5 cm, measured 2200 g", "--tin: "),
+        ("set of round 15, 20 cm x 7.5 cm, measured 2200 ml", "a set is not measured as one"),
+    ],
+)
+def test_a_measure_that_cannot_be_is_refused(run: Run, tin: str, told: str) -> None:
+    done = run("table", "sizes", "--tin", tin)
+    assert done.exit_code == 1 and told in done.output, done.output
+
+
+def test_dowels_come_with_the_word_that_they_are_no_food(run: Run) -> None:
+    asked = ("table", "dowels", "--tin", "round 20 cm", "--above", "round 15 cm")
+    assert "Not food: count them in, count them out" in run(*asked).output
+    told = json.loads(run(*asked, "--format", "json").output)
+    assert any(line.startswith("Not food: count them in") for line in told["worked_out"]["inputs"])
+    assert [row["dowels"] for row in told["rows"]] == [5]
+
+
+def test_help_says_how_a_measured_tin_is_asked(run: Run) -> None:
+    assert '", measured 2200 ml"' in " ".join(run("table", "--help").output.split())
+
+
 def test_few_and_wide_rows_stand_upright(run: Run) -> None:
     told = run("table", "scaled", *SPONGE, "--eggs", "6").output.splitlines()
     assert max(map(len, told)) < 100
@@ -109,7 +236,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         (("scaled", *SPONGE, "--left", "0 g butter"), "--left: "),
         (("fits", *SPONGE, "--tin", "round 1000 m"), "--tin: "),
         (("fits", *SPONGE, "--tin", "round nan cm"), "--tin: "),
-        (("fits", *SPONGE, "--tin", "round 20 cm", "--weight", "900 g"), "at once"),
+        (("scaled", *SPONGE, "--tin", "round 20 cm", "--weight", "900 g"), "asked by --tin and by --weight at once"),
         (("tins", "--of", "../house/house"), "the book has no mixture"),
         (("scaled", *SPONGE, "--left", "400 g marzipan"), '"marzipan" is not in "Creamed butter sponge"'),
         (("scaled", *SPONGE, "--eggs", "6", "--plus", "25 %"), "at once"),

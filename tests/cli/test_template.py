@@ -87,7 +87,8 @@ def check_page(page: Any, paper: str) -> None:
 @pytest.mark.parametrize("kind", TEMPLATES)
 @pytest.mark.parametrize("cake", ["round 20 cm", "square 30 cm", "heart 25 cm"])
 def test_every_kind_is_true(run: Run, here: Path, kind: str, paper: str, cake: str) -> None:
-    done = run("template", kind, "--cake", cake, "--paper", paper, "--deep", "4 cm")
+    drops = ("--deep", "4 cm") if kind == "strip" else ()
+    done = run("template", kind, "--cake", cake, "--paper", paper, *drops)
     assert done.exit_code == 0, done.output
     (path,) = here.iterdir()
     with pdfplumber.open(path) as pdf:
@@ -274,6 +275,14 @@ def test_what_there_is(run: Run) -> None:
         (["dowels", "--cake", "round 15 cm", "--above", "round 20 cm"], "round 20 cm is wider than round 15 cm"),
         (["dowels", "--cake", "round 15 cm", "--above", "tower"], "--above: "),
         (["cutting", "--cake", "round 20 cm", "--portion", "slab"], "--portion: "),
+        (["strip", "--cake", "round 20 cm", "--start", "2 cm"],
+         '--start is of drops, and without --deep there are panels: add --deep "4 cm", or leave it out'),
+        (["ring", "--cake", "round 20 cm", "--drops", "8"],
+         'the template "ring" cannot use --drops: it takes no options of its own; --drops goes with strip'),
+        (["cutting", "--cake", "round 20 cm", "--above", "round 15 cm"],
+         'the template "cutting" cannot use --above: it takes --portion; --above goes with dowels'),
+        (["ring", "--cake", "round 20 cm x 7.5 cm, measured 2200 ml"],
+         'by a cake\'s outline, not by what its tin holds: write "round 20 cm x 7.5 cm"'),
     ],
 )  # fmt: skip
 def test_bad_questions(run: Run, here: Path, asked: list[str], told: str) -> None:

@@ -69,3 +69,12 @@ def test_an_entry_that_cannot_be(key: str, value: Any) -> None:
     assert made is None
     assert [flaw.path for flaw in flaws] == [(key,)]
     assert flaws[0].hint
+
+
+@pytest.mark.parametrize("count", ["0", "2", "21", "four", "4.5"])
+def test_dowels_that_hold_nothing(count: str) -> None:
+    """A tier on two dowels tips."""
+    finish, flaws = read_model(Finish, {"dowels": count}, "finish.yaml", METRIC)
+    assert finish is None
+    (flaw,) = flaws
+    assert "is not a whole number from 3 to 20" in flaw.message and flaw.hint == "write digits, such as 3"

@@ -12,14 +12,14 @@ import click
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
-from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.result import Cell, Result
 from tinbook.plans.base.saying import Saying
 from tinbook.plans.portions.cutting import KINDS
 from tinbook.plans.portions.guests import BESIDE
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
-from tinbook.tins import Tin, read_tins
+from tinbook.tins import Tin, read_measured, read_tin, says_measure
 from tinbook.units import (
     Measures,
     Misread,
@@ -41,24 +41,34 @@ MOST = 1000
 @click.command()
 @click.argument("name", required=False)
 @click.option("--of", "of", metavar="SLUG", help="Of which mixture: its file's name without .yaml.")
-@click.option("--tin", "tins", multiple=True, metavar="TIN", help='Such as "round 20 cm x 7.5 cm"; may be repeated.')
-@click.option("--count", type=click.IntRange(1, 999), default=1, help="How many of each tin.")
+@click.option(
+    "--tin",
+    "tins",
+    multiple=True,
+    metavar="TIN",
+    help='Such as "round 20 cm x 7.5 cm", with ", measured 2200 ml" after it if you filled it with water; '
+    "may be repeated.",
+)
+@click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
+@click.option("--above", metavar="TIN", help="The tier that stands on the cake of --tin.")
 @click.option("--deep", is_flag=True, help="Fill the tins as far as the written ones: a deeper tin, a deeper cake.")
 @click.option("--eggs", metavar="NUMBER", help="For so many eggs.")
-@click.option("--weight", metavar="WEIGHT", help='To make a weight, such as "900 g".')
+@click.option("--weight", "weight_g", metavar="WEIGHT", help='To make a weight, such as "900 g".')
 @click.option("--batches", metavar="NUMBER", help='So many batches, such as 2 or "1 1/2".')
 @click.option("--plus", metavar="SHARE", help='More by a share, such as "25 %".')
 @click.option("--left", metavar="AMOUNT", help='To use up what is left, such as "400 g butter".')
 @click.option("--layers", type=click.IntRange(1, 20), help="So many layers, of the height --layer, in --tin.")
-@click.option("--layer", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
-@click.option("--height", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".')
+@click.option("--layer", "layer_mm", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
+@click.option(
+    "--height", "height_mm", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".'
+)
 @click.option("--guests", type=click.IntRange(1, 1000), help="How many guests are to be served.")
 @click.option("--portion", metavar="PORTION", help='finger, dessert, party, or a size such as "30 mm x 40 mm".')
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")
-@click.option("--beside", type=click.Choice(BESIDE), default=BESIDE[0], help="What stands beside the cake.")
-@click.option("--oven", metavar="HEAT", help='In an oven at such a heat, such as "150 °C fan".')
-@click.option("--start", metavar="HEAT", help='With batter that goes in so warm, such as "8 °C".')
+@click.option("--beside", type=click.Choice(BESIDE), help="What stands beside the cake.")
+@click.option("--oven", "oven_c", metavar="HEAT", help='In an oven at such a heat, such as "150 °C fan".')
+@click.option("--start", "start_c", metavar="HEAT", help='With batter that goes in so warm, such as "8 °C".')
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -85,7 +95,14 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')
     if asked["of"] and f"mixtures/{asked['of']}" in loaded.broken:
         raise AskError(f'"{asked["of"]}" is broken', 'run "tinbook check" to see what to mend')
+    TABLES[name].refuse(_given(asked))
     return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons, named_tins(loaded.book)))
+
+
+def _given(asked: dict[str, Any]) -> list[str]:
+    """What the command was given, an empty text too; a measure in a tin's text counts as asked for."""
+    told = {**asked, "measured": any(map(says_measure, asked["tins"]))}
+    return [key for key in OPTIONS if told[key] is not None and told[key] is not False and told[key] != ()]
 
 
 def named_tins(book: Book) -> Mapping[str, Tin]:
@@ -95,31 +112,42 @@ def named_tins(book: Book) -> Mapping[str, Tin]:
 
 def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = NO_TINS) -> Query:
     """The options of the command as one question. Raises AskError for what cannot be read."""
-    ways = ("tins", "eggs", "weight", "batches", "plus", "left")
-    given = [way for way in ways if asked[way]]
-    if len(given) > 1:
-        raise AskError(f"asked by {' and by '.join(given)} at once", "ask by one of them")
-    tins = [counted for text in asked["tins"] for counted in _read("--tin", lambda text: read_tins(text, names), text)]
+    ways = [OPTIONS[way] for way in _given(asked) if way in ("tins", "eggs", "weight_g", "batches", "plus", "left")]
+    if len(ways) > 1:
+        raise AskError(f"asked by {' and by '.join(ways)} at once", "ask by one of them")
+    tins = [
+        counted
+        for text in asked["tins"]
+        for counted in _read("--tin", lambda text: read_measured(text, names, measures), text)
+    ]
     return Query(
         of=asked["of"],
-        tins=tuple((count * asked["count"], tin) for count, tin in tins),
+        tins=tuple((count * (asked["count"] or 1), tin) for count, tin in tins),
+        above=_read("--above", lambda text: _one_cake(text, names), asked["above"]),
         deep=asked["deep"],
         eggs=_read("--eggs", lambda text: _number(text, "eggs"), asked["eggs"]),
-        weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight"]),
+        weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight_g"]),
         batches=_read("--batches", lambda text: _number(text, "batches"), asked["batches"]),
         plus=_read("--plus", read_percent, asked["plus"]),
         layers=asked["layers"],
-        layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer"]),
-        height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height"]),
+        layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer_mm"]),
+        height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height_mm"]),
         guests=asked["guests"],
         portion=_read("--portion", lambda text: read_portion(text, measures), asked["portion"]),
         keep_top=asked["keep_top"],
         owned=asked["owned"],
         beside=asked["beside"],
-        oven_c=_read("--oven", lambda text: read_heat(text).celsius, asked["oven"]),
-        start_c=_read("--start", read_temperature, asked["start"]),
+        oven_c=_read("--oven", lambda text: read_heat(text).celsius, asked["oven_c"]),
+        start_c=_read("--start", read_temperature, asked["start_c"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
+
+
+def _one_cake(text: str, names: Mapping[str, Tin]) -> Tin:
+    count, tin = read_tin(text, names)
+    if count != 1:
+        raise Misread("one tier stands there", f'write "{tin.name}"', 0, len(text))
+    return tin
 
 
 def _number(text: str, of: str) -> float:

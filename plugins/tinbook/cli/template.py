@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import click
+from click.core import ParameterSource
 
 from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
@@ -23,7 +24,7 @@ from tinbook.plans.true_size.papers import PAPERS
 from tinbook.plans.true_size.sides import CURVES, strip
 from tinbook.press import templates_pdf
 from tinbook.problems import nearest
-from tinbook.tins import Tin, read_tin
+from tinbook.tins import Tin, read_measured, says_measure
 from tinbook.units import Misread, read_length
 
 Options = Mapping[str, Any]
@@ -44,7 +45,7 @@ def _strip(cake: Tin, loaded: Loaded, options: Options) -> Template:
 
 def _dowels(cake: Tin, loaded: Loaded, options: Options) -> Template:
     above = cake_of(options["above"], loaded.book, "--above") if options["above"] else tier_above(cake)
-    return dowel_template(dowel_plan(cake, above, loaded.facts))
+    return dowel_template(dowel_plan(cake, above, loaded.book.finish, loaded.facts))
 
 
 def _cutting(cake: Tin, loaded: Loaded, options: Options) -> Template:
@@ -55,12 +56,17 @@ def _cutting(cake: Tin, loaded: Loaded, options: Options) -> Template:
     return cutting_template(cake, portion, loaded.book, loaded.facts)
 
 
-TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template]]] = {
-    "ring": ("the board's edge and the guide ring for the cake", _ring),
-    "strip": ("the side laid flat, divided for drops or panels", _strip),
-    "dowels": ("dowels under the tier above", _dowels),
-    "cutting": ("how the cake is cut into portions", _cutting),
+TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], tuple[str, ...]]] = {
+    "ring": ("the board's edge and the guide ring for the cake", _ring, ()),
+    "strip": (
+        "the side laid flat, divided for drops or panels",
+        _strip,
+        ("drops", "deep", "curve", "start", "height"),
+    ),
+    "dowels": ("dowels under the tier above", _dowels, ("above",)),
+    "cutting": ("how the cake is cut into portions", _cutting, ("portion",)),
 }
+"""What each is, how it is drawn, and the options of its own."""
 
 
 @click.command()
@@ -91,7 +97,7 @@ def template(
 ) -> None:
     """Write a template of a KIND for a cake, to print at true size; without a KIND, what there is."""
     if kind is None:
-        for name, (what, _) in TEMPLATES.items():
+        for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")
         return
     loaded = load_book(book.resolve() / "recipes", kitchen=False)
@@ -100,6 +106,7 @@ def template(
             close = nearest(kind, TEMPLATES)
             hint = f'did you mean "{close}"?' if close else ", ".join(TEMPLATES)
             raise AskError(f'there is no template "{kind}"', hint)
+        _refuse(kind, options)
         if not cake:
             raise AskError("a template is for a cake", 'say which, such as --cake "round 20 cm"')
         tin = cake_of(cake, loaded.book, "--cake")
@@ -113,16 +120,35 @@ def template(
         raise click.ClickException(f"{error.message}: {error.hint}") from None
 
 
+def _refuse(kind: str, options: Options) -> None:
+    """AskError for an option that was given and is another template's, or that tells of drops where there are none."""
+    context = click.get_current_context()
+    own = TEMPLATES[kind][2]
+    given = [key for key in options if context.get_parameter_source(key) is ParameterSource.COMMANDLINE]
+    for key in given:
+        if key not in own:
+            others = [name for name, (*_, theirs) in TEMPLATES.items() if key in theirs]
+            takes = f"it takes {', '.join(f'--{each}' for each in own)}" if own else "it takes no options of its own"
+            raise AskError(f'the template "{kind}" cannot use --{key}', f"{takes}; --{key} goes with {others[0]}")
+        if key in ("curve", "start") and "deep" not in given:
+            raise AskError(
+                f"--{key} is of drops, and without --deep there are panels", 'add --deep "4 cm", or leave it out'
+            )
+
+
 def cake_of(text: str, book: Book, option: str) -> Tin:
     """One cake by the name of its tin. AskError for what cannot be read, and for two."""
     try:
-        count, tin = read_tin(text.strip(), named_tins(book))
+        (count, tin), *others = read_measured(text.strip(), named_tins(book), book.house.spoons)
     except Misread as error:
         raise AskError(f"{option}: {error.message}", error.hint) from None
+    if says_measure(text):
+        raise AskError(f"{option}: a template goes by a cake's outline, not by what its tin holds",
+                       f'write "{tin.full_name}"')  # fmt: skip
     if tin.kind.in_trays:
         raise AskError(f"{option}: {tin.name} are no cake to cut or cover", 'name a tin, such as "round 20 cm"')
-    if count != 1:
-        raise AskError(f"{option}: a template is for one cake, not {count}", f'write "{tin.name}"')
+    if count + len(others) != 1:
+        raise AskError(f"{option}: a template is for one cake, not {count + len(others)}", f'write "{tin.name}"')
     return tin
 
 

@@ -5,7 +5,7 @@ from tinbook.models.book import Book, word_in
 from tinbook.models.cards import Card, Each, Larder, Weight
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.faults import read_model
-from tinbook.models.finish import Border, Finish, Made, Used, UsedLog
+from tinbook.models.finish import FEWEST_DOWELS, Border, Finish, Made, Used, UsedLog
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, Cutter, Lengths, Sheet, Solid
 from tinbook.models.house import FORMAT, House, Oven, OwnedTin, Scales, ShelfLine, TinShelf
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
@@ -20,6 +20,7 @@ from tinbook.models.variation import NOT_TAKEN_OVER, Change, StepChange, Variati
 __all__ = [
     "BEHIND",
     "CUTTERS",
+    "FEWEST_DOWELS",
     "FORMAT",
     "NOT_TAKEN_OVER",
     "SHEETS",

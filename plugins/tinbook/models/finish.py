@@ -70,6 +70,10 @@ Slug = Annotated[Text, such_as("american-buttercream")]
 OneCake = Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
 
 
+FEWEST_DOWELS, MOST_DOWELS = 3, 20
+"""A tier on two dowels tips; more than that cut a cake to pieces (house judgement)."""
+
+
 class Border(Written):
     """A border piped round an edge: one mark beside another, `pitch` apart, each a `stroke` long.
 
@@ -101,7 +105,10 @@ class Made(Written):
 
 
 class Finish(Written):
-    """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one."""
+    """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one.
+
+    `dowels` is how many the house sets under a tier; the house alone says so.
+    """
 
     heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm")] = ()
     layers: Annotated[int, whole_number(1, 20)] | None = None
@@ -124,6 +131,7 @@ class Finish(Written):
     ribbon_over: Millimetres | None = None
     box_beside: Millimetres | None = None
     box_above: Millimetres | None = None
+    dowels: Annotated[int, whole_number(FEWEST_DOWELS, MOST_DOWELS)] | None = None
     made_with: Annotated[Made | None, such_as("{filling: american-buttercream}")] = None
     portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm}")] = None
     private: Private = False

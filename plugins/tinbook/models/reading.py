@@ -171,7 +171,9 @@ def whole_number(low: int, high: int) -> ReadAs:
     def read(text: str, _: Measures) -> int:
         if text.isascii() and text.isdigit() and len(text) < 7 and low <= int(text) <= high:
             return int(text)
-        raise Misread(f'"{text}" is not a whole number from {low} to {high}', "write digits, such as 2", 0, len(text))
+        raise Misread(
+            f'"{text}" is not a whole number from {low} to {high}', f"write digits, such as {max(low, 2)}", 0, len(text)
+        )
 
     limits = {"minimum": low, "maximum": high, "pattern": rf"^\s*{'(?=[0-9]*[1-9])' if low else ''}[0-9]{{1,6}}\s*$"}
     return spelled(read, {"type": ["integer", "string"], **limits})

@@ -1,17 +1,18 @@
 """The register of computed tables: every sum of the book, to be asked and checked from outside.
 
-A table joins by one line in TABLES. Its rows are plain mappings whose keys carry the unit (`_g`, `_mm`, `_ml`).
+A table joins by one line in TABLES, which says what it can be asked with; anything else is refused, never ignored.
+Its rows are plain mappings whose keys carry the unit (`_g`, `_mm`, `_ml`).
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.base.asking import Query
+from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.late import LateRoom
 from tinbook.plans.base.result import Result
 
@@ -23,48 +24,116 @@ if TYPE_CHECKING:
     from tinbook.plans.mixtures import tables as mixtures
     from tinbook.plans.portions import tables as served
     from tinbook.plans.techniques import tables as decorated
+    from tinbook.plans.true_size import tables as templates
 else:
     # one table is asked at a time: a start need not pay for the others
-    bake_tables, amounts, finished, kitchen, mixtures, served, decorated = (
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates = (
         LateRoom(f"tinbook.plans.{room}.tables")
-        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques")
+        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques", "true_size")
     )
 
-Rows = Callable[[Book, Facts, Query], Result]
+Sums = Callable[[Book, Facts, Query], Result]
+
+IN_TINS = "tins count measured deep"
+AMOUNTS = f"{IN_TINS} eggs weight_g batches plus left"
+PARTY = "of guests portion height_mm keep_top owned beside"
 
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table that can be asked for by name. `of` says whether it is of one thing, `what` of which."""
+    """A table that can be asked for by name. `of`: of what it is, where it is of one thing.
+
+    `takes`: what else it can be asked with, names of OPTIONS parted by blanks.
+    """
 
     title: str
-    rows: Rows
-    of: bool = False
-    what: str = "mixture"
+    sums: Sums
+    of: str = ""
+    takes: str = ""
+
+    @property
+    def options(self) -> tuple[str, ...]:
+        """The names of all it can be asked with, in the order of OPTIONS."""
+        taken = {*self.takes.split(), *(["of"] if self.of else [])}
+        return tuple(name for name in OPTIONS if name in taken)
+
+    def rows(self, book: Book, facts: Facts, query: Query) -> Result:
+        """Its answer. Raises AskError for a question that does not fit it, and for what it cannot use."""
+        self.refuse(query.asked)
+        return self.sums(book, facts, query)
+
+    def refuse(self, asked: Iterable[str]) -> None:
+        """AskError where it is asked with what it cannot use, or with what needs a tin and has none."""
+        given = set(asked)
+        name = next((name for name, table in TABLES.items() if table is self), self.title)
+        for key in OPTIONS:
+            if key in given and key not in self.options:
+                raise AskError(f'the table "{name}" cannot use {OPTIONS[key]}', _instead(key, self.options))
+            if key in given and key in ("count", "above", "deep") and "tins" not in given:
+                message = f'the table "{name}" cannot use {OPTIONS[key]} without --tin'
+                raise AskError(message, f'say which, such as --tin "round 20 cm x 7.5 cm" {OPTIONS[key]}')
+
+
+def _instead(key: str, options: Iterable[str]) -> str:
+    """What a table takes, and which others take what it was asked with."""
+    takes = [OPTIONS[each] for each in options]
+    others = [name for name, table in TABLES.items() if key in table.options]
+    own = f"it takes {', '.join(takes)}" if takes else "it takes no options"
+    if key == "count":
+        own = f"ask of one tin at a time; {own}"
+    return f"{own}; {OPTIONS[key]} goes with {', '.join(others)}"
 
 
 TABLES: Mapping[str, Table] = {
-    "tins": Table("a mixture for every tin", amounts.tins, of=True),
-    "scaled": Table("a mixture for tins, eggs, a weight, batches, more, or what is left", amounts.scaled, of=True),
-    "fits": Table("how a mixture goes into the tins asked for", amounts.fits, of=True),
-    "written": Table("a mixture as written, in every measure", kitchen.written, of=True),
-    "allergens": Table("the allergens of a mixture and where they come from", mixtures.allergens, of=True),
-    "balance": Table("a mixture against the balance rules of its kind", mixtures.rules, of=True),
-    "percentages": Table("bakers' percentages of a mixture", mixtures.percentages, of=True),
-    "layers": Table("what a mixture becomes in every tin: layers, heights, weight", finished.layers, of=True),
-    "times": Table("how long a mixture bakes in every tin, or in --tin", bake_tables.times, of=True),
-    "loads": Table("mixes, tins, goes in the oven and its hours", bake_tables.loads, of=True),
-    "bakes": Table("the bakes of the log, and what was expected", bake_tables.bakes),
-    "coats": Table("a filling or icing in and round a cake of every tin", finished.coats, of=True),
-    "covers": Table("a paste over a cake of every tin", finished.covers, of=True),
-    "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards),
-    "portions": Table("how many portions every tin cuts into, and how", served.portions),
-    "guests": Table("which tins serve so many guests with least over", served.guests),
-    "parts": Table("the parts of a technique for every cake, or for --tin", decorated.part_rows, True, "technique"),
-    "colours": Table("paste and pots for the colours of a technique's parts", decorated.colour_rows, True, "technique"),
-    "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, True, "technique"),
-    "factors": Table("from every tin to every tin", amounts.factors),
-    "sizes": Table("what every tin measures and holds, and the nearest one owned", amounts.sizes),
+    "tins": Table("a mixture for every tin", amounts.tins, of="mixture"),
+    "scaled": Table(
+        "a mixture for tins, eggs, a weight, batches, more, or what is left",
+        amounts.scaled,
+        of="mixture",
+        takes=AMOUNTS,
+    ),
+    "fits": Table("how a mixture goes into the tins asked for", amounts.fits, of="mixture", takes=IN_TINS),
+    "written": Table("a mixture as written, in every measure", kitchen.written, of="mixture"),
+    "allergens": Table("the allergens of a mixture and where they come from", mixtures.allergens, of="mixture"),
+    "balance": Table("a mixture against the balance rules of its kind", mixtures.rules, of="mixture"),
+    "percentages": Table("bakers' percentages of a mixture", mixtures.percentages, of="mixture"),
+    "layers": Table(
+        "what a mixture becomes in every tin: layers, heights, weight",
+        finished.layers,
+        of="mixture",
+        takes="tins measured layers layer_mm",
+    ),
+    "times": Table(
+        "how long a mixture bakes in every tin, or in --tin",
+        bake_tables.times,
+        of="mixture",
+        takes=f"{IN_TINS} oven_c start_c",
+    ),
+    "loads": Table("mixes, tins, goes in the oven and its hours", bake_tables.loads, of="mixture", takes=IN_TINS),
+    "bakes": Table("the bakes of the log, and what was expected", bake_tables.bakes, takes="of"),
+    "coats": Table(
+        "a filling or icing in and round a cake of every tin", finished.coats, of="mixture", takes="height_mm"
+    ),
+    "covers": Table("a paste over a cake of every tin", finished.covers, of="mixture", takes="height_mm"),
+    "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards, takes="height_mm"),
+    "portions": Table(
+        "how many portions every tin cuts into, and how", served.portions, takes="of tins portion height_mm"
+    ),
+    "guests": Table("which tins serve so many guests with least over", served.guests, takes=PARTY),
+    "parts": Table(
+        "the parts of a technique for every cake, or for --tin", decorated.part_rows, of="technique", takes="tins"
+    ),
+    "colours": Table(
+        "paste and pots for the colours of a technique's parts", decorated.colour_rows, of="technique", takes="tins"
+    ),
+    "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, of="technique", takes="tins"),
+    "dowels": Table(
+        "dowels in every cake under a tier, or in --tin under --above", templates.dowels, takes="tins above"
+    ),
+    "factors": Table("from every tin to every tin", amounts.factors, takes="tins measured"),
+    "sizes": Table(
+        "what every tin measures and holds, and the nearest one owned", amounts.sizes, takes="tins measured"
+    ),
     "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", mixtures.on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
     "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),
@@ -80,7 +149,7 @@ TABLES: Mapping[str, Table] = {
     "weights": Table("ingredients by every cup and spoon, with the range", kitchen.weights),
     "flour": Table("self-raising flour from plain", kitchen.flour),
     "swaps": Table("what may stand in for what", kitchen.swaps),
-    "pieces": Table("how many cupcakes from a batter, or from --weight", kitchen.pieces),
+    "pieces": Table("how many cupcakes from a batter, or from --weight", kitchen.pieces, takes="weight_g"),
     "needed": Table("the batter for so many cupcakes", kitchen.needed),
     "left": Table("what to multiply by for what is left", kitchen.left),
 }

@@ -185,7 +185,8 @@ def _clause(text: str, start: int, end: int, shape: Shape) -> tuple[str, list[Le
     values, deep = _lengths(text, word.end() if word and said == "depth" else start, end, doubtful=True)
     if not (deep or said == "depth") or len(values) != 1:
         message = f'"{text[start:end]}" is not understood after a {shape.noun}'
-        raise Misread(message, f'write "{shape.example}"', start, end)
+        hint = 'say in tins.yaml what a tin holds: "measured: 2200 ml"' if said == "measured" else ""
+        raise Misread(message, hint or f'write "{shape.example}"', start, end)
     return "depth", values
 
 

@@ -148,7 +148,7 @@ def test_a_saying_is_spelled_with_those_inside_it(monkeypatch: pytest.MonkeyPatc
     assert spell(saying("outer", many=3, what=saying("inner", g=40.0))) == "3 of 40 g"
     assert spell(saying("list", parts=(saying("inner", g=1.5), "more"))) == "1.5 g and more"
     assert spelled_all(("as it is", saying("inner", g=2.0))) == ("as it is", "2 g")
-    worked = Worked(saying("inner", g=1.0), (saying("inner", g=2.0),))
+    worked = Worked(saying("inner", g=1.0), (saying("inner", g=2.0),), ())
     assert (formula_of(worked), inputs_of(worked)) == ("1 g", ("2 g",))
     with pytest.raises(KeyError):
         spell(saying("unheard"))

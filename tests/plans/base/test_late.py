@@ -24,5 +24,5 @@ def test_a_name_that_is_not_there_is_told_when_it_is_called() -> None:
 
 def test_every_table_of_the_register_is_there() -> None:
     for table in TABLES.values():
-        module = __import__(table.rows.__module__, fromlist=["tables"])
-        assert callable(getattr(module, table.rows.__name__))
+        module = __import__(table.sums.__module__, fromlist=["tables"])
+        assert callable(getattr(module, table.sums.__name__))

@@ -23,7 +23,7 @@ from tinbook.plans.mixtures.batches import weight_table
 
 def told(book: Book, facts: Facts) -> list[Worked]:
     found = [make(facts) for make in (oven_worked, heat_worked, classes_worked, flour_worked)]
-    found += [spoons_worked(book, facts), cups_worked(book)]
+    found += [spoons_worked(book, facts), cups_worked(book, facts)]
     found.append(shelf(book).worked)
     for batch in weigh_all(book, facts).values():
         found += [batch.worked, weight_table(batch, facts).worked]
@@ -34,10 +34,10 @@ def told(book: Book, facts: Facts) -> list[Worked]:
 
 def test_every_formula_is_told_with_inputs_and_known_sources(demo: Loaded) -> None:
     for worked in told(demo.book, demo.facts):
-        assert formula_of(worked) and all(inputs_of(worked))
+        assert formula_of(worked) and all(inputs_of(worked)) and worked.sources
         assert not set(worked.sources) - set(demo.facts.sources), worked
 
 
 def test_it_does_not_change() -> None:
     with pytest.raises(FrozenInstanceError):
-        Worked("a = b").formula = "a = c"  # type: ignore[misc]
+        Worked("a = b", ("b is 2",), ("common practice",)).formula = "a = c"  # type: ignore[misc]

@@ -56,8 +56,8 @@ def test_fluid_ounces_against_scipy(kitchen: Book, facts: Facts) -> None:
 def test_spoons_are_printed_to_a_tenth_of_a_millilitre(kitchen: Book, facts: Facts) -> None:
     for row in spoon_rows(kitchen, facts):
         assert row.shown_ml == pytest.approx(row.volume_ml, abs=0.0501)
-        assert row.us_fl_oz_shown == pytest.approx(row.us_fl_oz, abs=0.00501)
-        assert row.uk_fl_oz_shown == pytest.approx(row.uk_fl_oz, abs=0.00501)
+        assert row.shown_us_fl_oz == pytest.approx(row.us_fl_oz, abs=0.00501)
+        assert row.shown_uk_fl_oz == pytest.approx(row.uk_fl_oz, abs=0.00501)
 
 
 @pytest.mark.parametrize(
@@ -114,7 +114,7 @@ def test_a_house_without_a_cup_shows_the_us_cup(kitchen: Book, facts: Facts, hou
     book = replace(kitchen, house=house(cup=None))
     assert cup_rows(book, facts) == cup_rows(kitchen, facts)
     assert cup_name(book) == "US cup"
-    assert "no cup of its own (a US cup is shown)" in inputs_of(cups_worked(book))[0]
+    assert "no cup of its own (a US cup is shown)" in inputs_of(cups_worked(book, facts))[0]
 
 
 def test_the_sugar_cup_of_each_kitchen(

@@ -31,5 +31,5 @@ def test_what_is_left_undoes_itself(facts: Facts) -> None:
     factors = {(row.asked, row.left): row for row in small_sums(facts).left}
     for (asked, left), row in factors.items():
         assert row.exact_factor * factors[left, asked].exact_factor == pytest.approx(1)
-        assert row.factor_shown == pytest.approx(row.exact_factor, abs=0.00501)
-    assert factors[4, 5].factor_shown == 1.25, "a quarter more of everything with one more egg"
+        assert row.shown_factor == pytest.approx(row.exact_factor, abs=0.00501)
+    assert factors[4, 5].shown_factor == 1.25, "a quarter more of everything with one more egg"

@@ -37,11 +37,11 @@ def test_print_holds_the_exact_weight_and_the_trades_pound(facts: Facts) -> None
 def test_pints_against_gnu_units_and_scipy(facts: Facts, gnu_units: Any) -> None:
     rows = pounds(facts).pints
     for unit, name in (("brfloz", "uk_ml"), ("usfloz", "us_ml")):
-        exact = gnu_units([(f"{row.fluid_ounces} {unit}", "ml") for row in rows])
+        exact = gnu_units([(f"{row.fluid_oz} {unit}", "ml") for row in rows])
         assert [getattr(row, name) for row in rows] == pytest.approx(exact, rel=1e-6)
     for row in rows:
-        assert row.uk_ml == pytest.approx(row.fluid_ounces * constants.fluid_ounce_imp * 1e6, rel=1e-6)
-        assert row.us_ml == pytest.approx(row.fluid_ounces * constants.fluid_ounce_US * 1e6, rel=1e-6)
+        assert row.uk_ml == pytest.approx(row.fluid_oz * constants.fluid_ounce_imp * 1e6, rel=1e-6)
+        assert row.us_ml == pytest.approx(row.fluid_oz * constants.fluid_ounce_US * 1e6, rel=1e-6)
         assert (row.uk_shown_ml, row.us_shown_ml) == (
             pytest.approx(row.uk_ml, abs=0.501), pytest.approx(row.us_ml, abs=0.501),
         )  # fmt: skip
@@ -53,6 +53,6 @@ def test_the_names_of_so_many_fluid_ounces(facts: Facts, gnu_units: Any) -> None
         "UK ½ pint": ("0.5 brpint", "brfloz"), "US pint": ("uspint", "usfloz"), "UK pint": ("brpint", "brfloz"),
         "US quart": ("usquart", "usfloz"), "UK quart": ("brquart", "brfloz"),
     }  # fmt: skip
-    told = {spell(row.name): row.fluid_ounces for row in pounds(facts).pints if row.name}
+    told = {spell(row.name): row.fluid_oz for row in pounds(facts).pints if row.name}
     assert set(told) == set(named)
     assert list(told.values()) == pytest.approx(gnu_units([named[name] for name in told]))

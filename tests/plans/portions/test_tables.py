@@ -19,9 +19,9 @@ ROUND = ((1, read_tin("round 20 cm")[1]),)
 def test_every_tin_has_its_portions(demo: Loaded) -> None:
     made = TABLES["portions"].rows(demo.book, demo.facts, Query())
     rows = {row["tin"]: row for row in made.rows}
-    assert rows["round 20 cm"]["dessert"] == 24
+    assert rows["round 20 cm"]["dessert_count"] == 24
     assert spell(rows["round 20 cm"]["dessert_cut"]) == "strips 5+7+7+5"
-    assert rows["round 20 cm"]["dessert_in_rings"] == 25
+    assert rows["round 20 cm"]["dessert_in_rings_count"] == 25
     assert spell(rows["square 20 cm"]["dessert_cut"]) == "grid 8 x 4"
     assert spell(rows["ball 15 cm"]["dessert_cut"]) == "wedges 7, twice"
     assert spell(rows["standard cups"]["party_cut"]) == "one each"
@@ -30,7 +30,7 @@ def test_every_tin_has_its_portions(demo: Loaded) -> None:
 
 def test_a_size_of_ones_own(demo: Loaded) -> None:
     (row,) = TABLES["portions"].rows(demo.book, demo.facts, Query(tins=ROUND, portion=(50.0, 25.0))).rows
-    assert row["asked"] == 24
+    assert row["asked_count"] == 24
 
 
 def test_what_a_portion_of_a_mixture_weighs(demo: Loaded) -> None:

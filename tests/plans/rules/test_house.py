@@ -9,8 +9,9 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.models import Flaw, House, ShelfLine, read_model
-from tinbook.plans.rules.house import MOST_OFF, house_flaws, tin_flaws
+from tinbook.plans.rules.house import house_flaws, tin_flaws
 from tinbook.tins import read_tin
+from tinbook.tins.measured import MOST_OFF
 
 
 def only(flaws: Iterable[Flaw]) -> Flaw:

@@ -9,11 +9,13 @@ import pytest
 from shapely import Point, Polygon
 
 from tinbook.facts import Facts
+from tinbook.models import Finish
 from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, published_for, tier_above
 from tinbook.tins import read_tin
 
+NO_FINISH = Finish()
 PUBLISHED = Path(__file__).parents[2] / "data" / "dowels.csv"
 
 
@@ -44,7 +46,7 @@ def published_for_source(facts: Facts, source: str, size_in: float) -> list[int]
      ("round 18 cm", 4, 6), ("round 36 cm", 5, 8)],
 )  # fmt: skip
 def test_the_most_that_is_published_is_taken(facts: Facts, above: str, low: int, high: int) -> None:
-    plan = dowel_plan(read_tin("round 50 cm")[1], read_tin(above)[1], facts)
+    plan = dowel_plan(read_tin("round 50 cm")[1], read_tin(above)[1], NO_FINISH, facts)
     assert (plan.low, plan.high, plan.count, plan.fewer) == (low, high, high, False)
 
 
@@ -54,7 +56,7 @@ def test_the_most_that_is_published_is_taken(facts: Facts, above: str, low: int,
 def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
     """Oracle: distances in shapely."""
     tin = read_tin(above)[1]
-    plan = dowel_plan(read_tin("square 40 cm")[1], tin, facts)
+    plan = dowel_plan(read_tin("square 40 cm")[1], tin, NO_FINISH, facts)
     outline = Polygon(tin.outline_mm()[0])
     for place in plan.places:
         assert outline.contains(Point(place))
@@ -68,9 +70,27 @@ def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
 
 
 def test_fewer_where_no_more_have_room(facts: Facts) -> None:
-    plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], facts)
+    plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], NO_FINISH, facts)
     assert plan.fewer and plan.count == 3 < plan.high
     assert "Only 3 have room" in spell(dowel_template(plan).notes[0])
+
+
+@pytest.mark.parametrize(
+    ("above", "house", "count", "told"),
+    [
+        ("round 15 cm", 5, 5, "The house sets 5."),
+        ("round 15 cm", 3, 3, "The house sets 3."),
+        ("round 15 cm", 8, 8, "The house sets 8."),
+        # published for it are 4 to 6, and 5 to 8
+        ("round 20 cm", 3, 6, "The house sets 3, fewer than anything published for it, so the most is taken."),
+        ("round 30 cm", 4, 8, "The house sets 4, fewer than anything published for it, so the most is taken."),
+        ("round 10 cm", 5, 3, "Only 3 have room"),
+    ],
+)
+def test_the_house_says_how_many(facts: Facts, above: str, house: int, count: int, told: str) -> None:
+    plan = dowel_plan(read_tin("round 40 cm")[1], read_tin(above)[1], Finish(dowels=house), facts)
+    assert plan.count == len(plan.places) == count
+    assert told in spell(dowel_template(plan).notes[0])
 
 
 def test_the_tier_above_is_the_usual_one() -> None:
@@ -81,7 +101,7 @@ def test_the_tier_above_is_the_usual_one() -> None:
 
 
 def test_the_drawing_has_every_dowel_and_says_what_is_not_food(facts: Facts) -> None:
-    plan = dowel_plan(read_tin("round 25 cm")[1], read_tin("round 15 cm")[1], facts)
+    plan = dowel_plan(read_tin("round 25 cm")[1], read_tin("round 15 cm")[1], NO_FINISH, facts)
     made = dowel_template(plan)
     circles = [Polygon(stroke.points) for stroke in made.strokes if stroke.kind == "hidden"]
     assert len(circles) == plan.count == 6
@@ -104,7 +124,7 @@ def test_the_drawing_has_every_dowel_and_says_what_is_not_food(facts: Facts) -> 
 )
 def test_what_cannot_stand(facts: Facts, cake: str, above: str, told: str) -> None:
     with pytest.raises(AskError, match=told) as caught:
-        dowel_plan(read_tin(cake)[1], read_tin(above if above != "cups" else "12 standard cups")[1], facts)
+        dowel_plan(read_tin(cake)[1], read_tin(above if above != "cups" else "12 standard cups")[1], NO_FINISH, facts)
     assert caught.value.hint
 
 

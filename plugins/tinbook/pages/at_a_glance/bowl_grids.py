@@ -146,7 +146,7 @@ def left_grid(sums: SmallSums, facts: Facts) -> Grid:
     """What to multiply by for what is left."""
     by_asked: dict[float, list[Cell]] = {}
     for row in sums.left:
-        by_asked.setdefault(row.asked, []).append(Cell(fixed(row.factor_shown, 2), row.asked == row.left))
+        by_asked.setdefault(row.asked, []).append(Cell(fixed(row.shown_factor, 2), row.asked == row.left))
     rows = tuple(GridRow(head=number(asked), cells=tuple(factors)) for asked, factors in by_asked.items())
     heads = (Head("The recipe asks"), *(Head(str(left), "left") for left in EGGS))
     lead = "The recipe asks so many eggs, and so many are left: multiply everything by this."

@@ -91,7 +91,12 @@ class GuestsView:
         )  # fmt: skip
         lead = f"{_sides(portion)} each."
         formula = "portions of a set = portions of its tiers together, by their cutting plans"
-        worked = Worked(formula, (), ("common practice",))
+        inputs = (
+            f"{portion.kind} portions {_sides(portion)}",
+            f"cakes {formats.centimetres(self.choices.height_mm)} high",
+        )
+        sources = (portion.said_by if portion.said_by in self.desk.facts.sources else "common practice",)
+        worked = Worked(formula, inputs, sources)
         return Grid(
             **table._asdict(), heads=heads, rows=rows, worked=worked_view((worked,), self.desk.facts), lead=lead
         )

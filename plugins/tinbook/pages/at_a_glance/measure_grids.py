@@ -86,7 +86,7 @@ def spoon_grid(book: Book, facts: Facts) -> Grid:
     rows = tuple(
         GridRow(
             head=title(spell(row.measure)),
-            cells=cells(number(row.shown_ml), number(row.us_fl_oz_shown), number(row.uk_fl_oz_shown), main=1),
+            cells=cells(number(row.shown_ml), number(row.shown_us_fl_oz), number(row.shown_uk_fl_oz), main=1),
             note=OURS if row.of_the_house else "",
         )
         for row in spoon_rows(book, facts)
@@ -118,7 +118,7 @@ def pound_grids(facts: Facts) -> tuple[Grid, ...]:
     )
     pints = tuple(
         GridRow(
-            head=number(row.fluid_ounces),
+            head=number(row.fluid_oz),
             cells=cells(number(row.uk_shown_ml), number(row.us_shown_ml), main=2),
             note=spell(row.name),
         )
@@ -206,7 +206,7 @@ def cup_grid(desk: Desk) -> Grid:
         anchor="cups",
         heads=heads,
         rows=rows,
-        worked=worked_view((cups_worked(book),), facts),
+        worked=worked_view((cups_worked(book, facts),), facts),
         lead=lead,
         narrow="ingredients",
         short="By the cup",

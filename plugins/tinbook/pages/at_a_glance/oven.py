@@ -16,7 +16,7 @@ from tinbook.pages.mixture.baking import span
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.loads import ABOVE, REFUSED, Load, written_loads
-from tinbook.plans.baking.oven import EXPECTED, LoggedBake, WaysToBake, bakes, dial, dials, ways
+from tinbook.plans.baking.oven import LoggedBake, WaysToBake, bakes, dial, dial_worked, dials, log_worked, ways
 from tinbook.plans.baking.times import Baking, baking_worked
 from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.worked import Worked
@@ -102,7 +102,8 @@ class OvenView:
             Head("Recipe says", "°C"), Head("Set here"), Head("or says fan", "°C"), Head("or says", "°F"),
             Head("or gas mark"),
         )  # fmt: skip
-        return Grid(title="What to set on the dial", anchor="dial", heads=heads, rows=rows)
+        worked = worked_view((dial_worked(self.desk.book, self.desk.facts),), self.desk.facts)
+        return Grid(title="What to set on the dial", anchor="dial", heads=heads, rows=rows, worked=worked)
 
     def _ways(self) -> Grid:
         facts = self.desk.facts
@@ -194,7 +195,8 @@ class OvenView:
     @property
     def worked(self) -> WorkedView:
         """How the log was worked out."""
-        return worked_view((Worked(EXPECTED, ("8 bakes of 10 lie within the span",), ()),), self.desk.facts)
+        sources = dict.fromkeys(key for known in self.known for key in baking_worked(known, self.desk.facts).sources)
+        return worked_view((log_worked(self.desk.book, tuple(sources)),), self.desk.facts)
 
 
 def _load_row(name: str, address: str, load: Load) -> GridRow:

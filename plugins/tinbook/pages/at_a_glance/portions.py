@@ -135,7 +135,10 @@ class PortionsView:
             Head("Cake"), Head("Dessert", "chart"), Head("Dessert", "ours"), Head("Off", "%"),
             Head("Party", "chart"), Head("Party", "ours"), Head("Off", "%"),
         )  # fmt: skip
-        worked = WorkedView((), ("sizes in exact inches; dessert 1 × 2 in, party 1½ × 2 in",), (self.chart_source,))
+        formula = "off = (ours − the chart's) / the chart's; ours by the cutting plan"
+        worked = WorkedView(
+            (formula,), ("sizes in exact inches; dessert 1 × 2 in, party 1½ × 2 in",), (self.chart_source,)
+        )
         lead = (
             "Dessert portions of squares and rounds agree. The chart's party portions of rounds come to more cake than "
             "there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
@@ -178,7 +181,8 @@ class PortionsView:
         )
         heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in KINDS))
         lead = "A taller cake is cut smaller: what these weigh is the same."
-        return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead)
+        worked = worked_view((self.glance.same_worked,), self.desk.facts)
+        return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead, worked=worked)
 
 
 def _way(cut: Cut) -> str:

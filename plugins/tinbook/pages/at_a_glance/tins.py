@@ -168,6 +168,11 @@ class TinsView:
         return shows_on_hand(self.desk.book)
 
     @property
+    def sizes_worked(self) -> WorkedView:
+        """How what they hold was worked out."""
+        return worked_view((self.shelf.sizes_worked,), self.desk.facts)
+
+    @property
     def worked(self) -> WorkedView:
         """How it was worked out."""
         return worked_view((self.shelf.worked,), self.desk.facts)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from tinbook.pages.base.shared import WorkedView
+
+UNWORKED: Mapping[str, str] = {"differs": "Nothing is worked out here: both columns are as the recipes have it."}
+"""Tables without a fold of how they were worked out, and the word that stands there instead."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ PIECES = {"whole egg": "Eggs", "egg white": "Whites", "egg yolk": "Yolks"}
 
 def weight_grid(name: str, weight: IngredientWeights, facts: Facts) -> Grid | None:
     """By every cup and spoon, where it has a volume measure."""
-    if weight.g_per_ml is None:
+    if weight.worked is None:
         return None
     rows = tuple(_measure_row(row) for row in weight.measures)
     rounds = "; ".join(f"{formats.grams(row.grams)} is {formats.spoons(row.spoons)}" for row in weight.rounds)

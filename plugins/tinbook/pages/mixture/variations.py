@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Mixture
+from tinbook.pages.base.grids import UNWORKED
 from tinbook.pages.base.shared import Linked, plural, tin_count
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.weighing import Batch
@@ -33,6 +34,11 @@ class DiffersView:
 
     base: Linked
     rows: tuple[DifferenceRow, ...]
+
+    @property
+    def unworked(self) -> str:
+        """Why it has no fold."""
+        return UNWORKED["differs"]
 
 
 def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:

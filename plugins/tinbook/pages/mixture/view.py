@@ -11,7 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages.base.icons import paths
 from tinbook.pages.base.page import Desk, Page, cross_contact
-from tinbook.pages.base.shared import plural, tin_count, tin_name
+from tinbook.pages.base.shared import WorkedView, plural, tin_count, tin_name, worked_view
 from tinbook.pages.mixture.amounts import AmountsView
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.mixture.balance import BalanceView
@@ -24,7 +24,7 @@ from tinbook.pages.spelling import formats
 from tinbook.plans.baking.oven import dial
 from tinbook.plans.base.scaling import TinTable, tin_table
 from tinbook.plans.base.weighing import Batch
-from tinbook.plans.measures.spooned import Measured, measured
+from tinbook.plans.measures.spooned import Measured, measured, measured_worked
 from tinbook.plans.mixtures import batches, safety
 from tinbook.plans.mixtures.balance import balance, has_balance
 from tinbook.plans.mixtures.bench import as_plain, bench
@@ -86,6 +86,12 @@ class MixtureView:
         return tuple(
             (name, tuple((line, pages.get(line.line.name, "")) for line in lines)) for name, lines in self.parts
         )
+
+    @property
+    def written_worked(self) -> WorkedView:
+        """How it comes into every measure."""
+        desk = self.desk
+        return worked_view((measured_worked(self.batch, desk.book, desk.facts),), desk.facts)
 
     @property
     def cup(self) -> str:

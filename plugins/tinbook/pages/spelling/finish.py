@@ -5,11 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 
-def _sides_in_mm(sides_mm: tuple[float, ...]) -> str:
-    """`254 x 254 mm`."""
-    return f"{' x '.join(f'{side:g}' for side in sides_mm)} mm"
-
-
 def _cakes_took(cakes: int, percent: float) -> str:
     """`from 5 of your cakes: 4.2 % more than worked out`."""
     if not percent:
@@ -61,5 +56,4 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "drum_wider_by": "drum wider by {least_mm:g} mm (least), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
     "paste_and_ribbon": "paste on the board {paste_mm:g} mm, ribbon {over_mm:g} mm over itself",
     "box_room": "box {beside_mm:g} mm beside the board, {above_mm:g} mm above the cake",
-    "sides_in_mm": _sides_in_mm,
 }

@@ -61,14 +61,17 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
     "weight_by_volume": "grams = weight of 1 ml × ml of the cup or spoon",
+    "weights_of_cards": "the weight of 1 ml and its range: on the page of each ingredient",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
     "how_known": "how known: {kind}",
     "measured_by_house": "measured by the house",
     "weighed_by_house": "weighed by this house",
     # a mixture as written
+    "in_every_measure": (
+        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one)"
+    ),
     "written_table": "{mixture}, as written",
-    "no_volume_measure": "no volume measure",
     # ounces, pints, inches
     "ounce_table": "Ounces and pounds",
     "ounces_in_grams": "grams = ounces × {grams_per_ounce:.5g}; 16 ounces are a pound, exactly 453.59237 g",
@@ -107,6 +110,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "cupcake_loses": "in the oven a cupcake loses {share:.0%} of its weight ({low:.0%} to {high:.0%})",
     "needed_table": "Batter for so many",
     "batter_needed": "batter = how many × one / (1 − what stays in the bowl)",
+    "left_in_one_unit": "both in one unit: eggs, grams, spoons, packets",
     "left_table": "From what is left",
     "from_left": "factor = what is left / what the recipe asks; everything else by the same factor",
     # what stands in for what

@@ -36,6 +36,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # its tables
     "allergens_of": "{mixture}, allergens",
     "allergens_by_card": "the allergens on the card of each ingredient",
+    "cards_read": lambda names: f"ingredients: {', '.join(names)}",
     "comes_from": lambda ingredients: ", ".join(ingredients),
     "balance_of": "{mixture}, balance",
     "percentages_of": "{mixture}, for 100 of {base}",

@@ -25,6 +25,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "portions_counted": (
         "a whole grid, or equal pieces of at least about one portion: never more than area of the cake / portion"
     ),
+    "same_weight": "length = usual length × usual height / height of this cake; the width stays",
+    "usual_height": "the house's cakes are usually {high_mm:g} mm high",
     "portion_size": "{kind} {short_mm:g} × {long_mm:g} mm",
     "cake_to_cut": "cake {high_mm:g} mm high; a dome and a ball are shared out by volume at that height",
     "strips_wide": "strips of equal width while pieces lie within 7 % of their mean, else strips of uneven width",

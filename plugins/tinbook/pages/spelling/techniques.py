@@ -22,12 +22,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "shape_strip": "strip",
     "shape_sheet": "{form} sheet",
     "shape_to_template": "sheet to a template",
-    "cutter_sizes": lambda sizes_mm: " x ".join(f"{size:.4g}" for size in sizes_mm),
     "parts_scaled": (
         "weight = volume × density; lengths × s, solids and ropes × s³, sheets and strips × s² at the same thickness; "
         "s = width of this cake / width of the cake it is written for; a weighed part moves its computed weight at "
         "every size"
     ),
+    "scales_of_cakes": lambda scales: f"s = {', '.join(f'{s:.3g}' for s in scales)}",
     "scale_of_cake": "s = {s:.4g}",
     "paste_density": "{paste}: {g_per_ml:g} g/ml",
     "its_parts": "{technique}, its parts",

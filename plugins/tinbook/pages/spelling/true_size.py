@@ -41,14 +41,18 @@ def _cake_is_cut(count: int, kind: str | None, size: str, way: str, off_percent:
 
 
 def _dowels_published(
-    count: int, what: str, cake: str, above: str, inset_mm: float, low: int, high: int, source: str
-) -> str:
+    count: int, what: str, cake: str, above: str, inset_mm: float, low: int, high: int, source: str, wanted: int,
+    house: int | None,
+) -> str:  # fmt: skip
     published = f"{low} to {high}" if low != high else f"{high}"
-    why = (
-        f"Only {count} have room {inset_mm:g} mm in from its edge: ask whoever builds it."
-        if count < high
-        else "The most is taken."
-    )
+    if count < wanted:
+        why = f"Only {count} have room {inset_mm:g} mm in from its edge: ask whoever builds it."
+    elif house is None:
+        why = "The most is taken."
+    elif house < low:
+        why = f"The house sets {house}, fewer than anything published for it, so the most is taken."
+    else:
+        why = f"The house sets {house}."
     return (
         f"{count} {what} in {cake}, under {above}, {inset_mm:g} mm in from the edge of the tier above. "
         f"Published for that size: {published} (the most: {source}). {why}"
@@ -96,6 +100,14 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowel_plan": "Dowel plan",
     "dowels_across": "{count} dowels, {across_mm:g} mm across",
     "dowels_published": _dowels_published,
+    "dowel_table": "Dowels. Not food: count them in, count them out",
+    "dowels_worked": (
+        "dowels = the most any publication sets under a tier of that size, or as many as the house sets where none "
+        "asks for more at the least; no more than have room"
+    ),
+    "dowels_by_the_house": lambda house: f"the house sets {house}" if house else "the house has not said how many",
+    "dowels_from_the_edge": "{inset_mm:g} mm in from the edge of the tier above",
+    "dowels_apart": "at least {apart_mm:g} mm from one to the next",
     "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
     "dowels_counted": (
         "Not food: count them in, count them out, and tell in writing whoever cuts the cake where each one is."

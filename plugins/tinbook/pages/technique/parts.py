@@ -8,7 +8,7 @@ from functools import cached_property
 from tinbook.facts import Facts
 from tinbook.models import Book, Technique
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
-from tinbook.pages.base.shared import worked_view
+from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of
 from tinbook.pages.technique.cake_templates import template_paths
@@ -17,7 +17,7 @@ from tinbook.pages.technique.figures import exact, weight_g
 from tinbook.pages.technique.part_drawings import PartDrawing, marks_drawn, parts_drawn
 from tinbook.pages.technique.part_lines import PartLine, mark_line, part_line
 from tinbook.plans.techniques.colours import ColourNeed
-from tinbook.plans.techniques.parts import Decoration, decoration, decorations
+from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
 from tinbook.plans.true_size.parts import has_templates
 from tinbook.tins import Tin
 
@@ -80,6 +80,11 @@ class PartsView:
         return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in self.written.repeats)
 
     @property
+    def worked(self) -> WorkedView:
+        """How the parts of every cake were worked out."""
+        return worked_view((worked_at(self.all),), self.facts)
+
+    @property
     def grid(self) -> Grid:
         """Grams of each colour for every cake."""
         needs = self.written.colours
@@ -96,7 +101,7 @@ class PartsView:
             anchor="paste-for-every-cake",
             heads=(Head("For a cake"), Head("All", "g"), *(Head(_need_name(need), "g") for need in needs)),
             rows=rows,
-            worked=worked_view((self.written.worked,), self.facts),
+            worked=self.worked,
             lead="Solids go by the cube of the cake's width, sheets by its square. "
             "What stays on hands and board is extra.",
         )

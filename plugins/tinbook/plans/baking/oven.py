@@ -13,7 +13,8 @@ from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.weighing import Batch, as_owned
-from tinbook.plans.measures.heat import HeatRow, heat_rows
+from tinbook.plans.base.worked import Worked
+from tinbook.plans.measures.heat import HeatRow, heat_rows, heat_worked
 from tinbook.tins import Tin
 from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 
@@ -49,6 +50,19 @@ def oven_told(book: Book) -> Saying:
     """How far the house's oven is off its dial."""
     off_c = book.house.oven.off_c
     return saying("oven_off_its_dial", off_c=off_c) if off_c else saying("oven_as_its_dial")
+
+
+def log_worked(book: Book, sources: tuple[str, ...]) -> Worked:
+    """How what is expected of a bake was worked out; `sources` of what was known before any."""
+    return Worked(EXPECTED, (oven_told(book), saying("eight_in_ten")), sources or ("common practice",))
+
+
+def dial_worked(book: Book, facts: Facts) -> Worked:
+    """How the dial of this house's oven was worked out."""
+    worked = heat_worked(facts)
+    return Worked(
+        saying("dial_of_the_house", fan_c=FAN_DIFFERENCE_C), (oven_told(book), *worked.inputs), worked.sources
+    )
 
 
 def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, Saying]]:

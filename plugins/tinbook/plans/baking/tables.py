@@ -9,7 +9,7 @@ from tinbook.models import Book
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.loads import Load
 from tinbook.plans.baking.loads import loads as load_rows
-from tinbook.plans.baking.oven import EXPECTED, oven_told
+from tinbook.plans.baking.oven import log_worked
 from tinbook.plans.baking.times import Baking, Time, baking_worked
 from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import AskError, Query
@@ -77,9 +77,11 @@ def bakes(book: Book, facts: Facts, query: Query) -> Result:
     """Every bake of the log, or those of one mixture: what it was, and what is expected of such a bake by now."""
     slugs = [batch_asked(book, facts, query).slug] if query.of else sorted(book.bakes_of)
     known, rows = Bakes(book, facts), list[Row]()
+    sources: dict[str, None] = {}
     for slug in slugs:
         batch = weigh(slug, book.mixtures[slug], book, facts)
         baking = known.of(batch)
+        sources |= dict.fromkeys(baking_worked(baking, facts).sources if baking else ())
         for point in baking.points if baking else ():
             if point.entry is None or baking is None:
                 continue
@@ -95,11 +97,11 @@ def bakes(book: Book, facts: Facts, query: Query) -> Result:
                     "done_after_min": entry.done_after,
                     "expected_min": round(expected.likely_min, 2),
                     "rise": round(entry.baked / point.depth_mm, 4) if entry.baked else None,
-                    "loss": round(1 - entry.out / entry.batter, 4) if entry.out and entry.batter else None,
+                    "loss_share": round(1 - entry.out / entry.batter, 4) if entry.out and entry.batter else None,
                     "note": entry.note,
                 }
             )
-    return Result(saying("bakes_of_the_log"), tuple(rows), Worked(EXPECTED, (oven_told(book),)))
+    return Result(saying("bakes_of_the_log"), tuple(rows), log_worked(book, tuple(sources)))
 
 
 def loads(book: Book, facts: Facts, query: Query) -> Result:

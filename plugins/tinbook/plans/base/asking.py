@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
 
 from tinbook.models import Take
 from tinbook.tins import Tin
@@ -20,6 +21,7 @@ class AskError(ValueError):
 class Query:
     """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
 
+    `above` is the tier that stands on the tin's cake.
     `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
     `portion` is a kind of portion or its width and length in mm; `guests` are fed from what the house or the trade has,
     by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`. `oven_c`, without fan, and
@@ -29,6 +31,7 @@ class Query:
 
     of: str | None = None
     tins: tuple[tuple[int, Tin], ...] = ()
+    above: Tin | None = None
     deep: bool = False
     eggs: float | None = None
     weight_g: float | None = None
@@ -42,6 +45,39 @@ class Query:
     portion: str | tuple[float, float] | None = None
     keep_top: bool = False
     owned: bool = False
-    beside: str = "nothing"
+    beside: str | None = None
     oven_c: float | None = None
     start_c: float | None = None
+
+    @property
+    def asked(self) -> frozenset[str]:
+        """What is asked for, by the names in OPTIONS."""
+        given = {field.name for field in fields(self) if getattr(self, field.name) not in (None, (), False)}
+        return frozenset(given | {"count"} if any(count > 1 for count, _ in self.tins) else given)
+
+
+OPTIONS: Mapping[str, str] = {
+    "of": "--of",
+    "tins": "--tin",
+    "count": "--count",
+    "measured": '"measured" in --tin',
+    "above": "--above",
+    "deep": "--deep",
+    "eggs": "--eggs",
+    "weight_g": "--weight",
+    "batches": "--batches",
+    "plus": "--plus",
+    "left": "--left",
+    "layers": "--layers",
+    "layer_mm": "--layer",
+    "height_mm": "--height",
+    "guests": "--guests",
+    "portion": "--portion",
+    "keep_top": "--keep-top",
+    "owned": "--owned",
+    "beside": "--beside",
+    "oven_c": "--oven",
+    "start_c": "--start",
+}
+"""What a question may be asked with, and how it is written at the bench. `count` is how many of each tin,
+`measured` what one of them holds."""

@@ -37,6 +37,15 @@ def short(cell: Cell) -> Cell:
     return round(cell, 6) if isinstance(cell, float) else cell
 
 
+UNIT_KEYS: Mapping[str, str] = {"g": "g", "ml": "ml", "tsp": "tsp", "tbsp": "tbsp", "cup": "cups", "": "pieces"}
+"""How a unit ends the key of a column; nothing is what is counted."""
+
+
+def in_units(name: str, amount: Cell, unit: str, units: Iterable[str]) -> Row:
+    """An amount under the key of its unit, and nothing under those of the other `units`."""
+    return {f"{name}_{UNIT_KEYS[each]}": amount if each == unit else None for each in units}
+
+
 def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
     """The mixture the question is about. Raises AskError when the book has none of that name."""
     slugs = sorted(book.mixtures)

@@ -75,6 +75,7 @@ class Shelf:
     factors_shown: tuple[tuple[float, ...], ...]
     depth_mm: float
     worked: Worked
+    sizes_worked: Worked
 
 
 def batter_depth_mm(book: Book) -> float:
@@ -95,17 +96,25 @@ def shelf(book: Book) -> Shelf:
     """Everything the page of tins says."""
     depth_mm = batter_depth_mm(book)
     outlines = all_outlines(book)
-    own = [tin for tin, owned in outlines if owned and not tin.kind.in_trays]
-    rows = tuple(_tin_facts(tin, owned, own, book, depth_mm) for tin, owned in outlines)
+    rows = tuple(tin_facts(tin, owned, book) for tin, owned in outlines)
     matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
     factors = tuple(tuple(factor_between(old, new, depth_mm) for new, _ in matrix) for old, _ in matrix)
     shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
     return Shelf(
-        tins=rows, matrix=matrix, factors=factors, factors_shown=shown, depth_mm=depth_mm, worked=_worked(depth_mm)
+        tins=rows,
+        matrix=matrix,
+        factors=factors,
+        factors_shown=shown,
+        depth_mm=depth_mm,
+        worked=_worked(depth_mm),
+        sizes_worked=_sizes_worked(book, depth_mm),
     )
 
 
-def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: float) -> TinFacts:
+def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
+    """What a tin measures and holds, and the nearest other one of the house."""
+    depth_mm = batter_depth_mm(book)
+    own = [other for other, had in all_outlines(book) if had and not other.kind.in_trays]
     as_house = tin.kind.everyday and tin.kind.kept == "depth"
     deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
     others = [] if tin.kind.in_trays else [other for other in own if other != tin]
@@ -132,3 +141,12 @@ def _tin_facts(tin: Tin, owned: bool, own: list[Tin], book: Book, depth_mm: floa
 def _worked(depth_mm: float) -> Worked:
     inputs = saying("tins_compared_at", deep_mm=depth_mm), saying("tin_volume")
     return Worked(saying("tin_to_tin"), inputs, ("common practice",))
+
+
+def _sizes_worked(book: Book, depth_mm: float) -> Worked:
+    inputs = (
+        saying("depth_of_the_house", deep_mm=book.house.usual_depth),
+        saying("nearest_by_batter", deep_mm=depth_mm),
+        saying("sizes_of_the_trade"),
+    )
+    return Worked(saying("tin_volume"), inputs, ("common practice",))

@@ -8,15 +8,14 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import AskError, Query
-from tinbook.plans.base.result import Cell, Result, Row, batch_asked
+from tinbook.plans.base.result import UNIT_KEYS, Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.scaling import Fit, TinRow, tin_table
-from tinbook.plans.base.shelf import all_outlines, batter_depth_mm, factor_between
+from tinbook.plans.base.scaling import Fit, TinRow, owned_count, tin_table
+from tinbook.plans.base.shelf import all_outlines, batter_depth_mm, factor_between, tin_facts
 from tinbook.plans.base.shelf import shelf as whole_shelf
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, as_owned
-
-UNIT_KEYS = {"g": "g", "ml": "ml", "tsp": "tsp", "tbsp": "tbsp", "": "pieces"}
+from tinbook.tins import Tin
 
 
 def _amounts(batch: Batch, version: Version) -> dict[str, Cell]:
@@ -38,6 +37,11 @@ def _amounts(batch: Batch, version: Version) -> dict[str, Cell]:
 
 def _key(name: str, part: str) -> str:
     return "_".join(f"{part} {name}".replace("-", " ").replace("'", "").split())
+
+
+def inch_name(tin: Tin) -> str | None:
+    """What the trade calls it in inches: `round 8 in`; None where it has no such name."""
+    return tin.names[-1] if tin.size_label_in else None
 
 
 def _version(version: Version, beaten: bool = False) -> dict[str, Cell]:
@@ -80,7 +84,7 @@ def _tin_row(batch: Batch, row: TinRow) -> Row:
     return {
         **_fit(row.fit),
         "tin": row.tin.name,
-        "tin_in": row.tin.size_label_in or None,
+        "tin_by_inches": inch_name(row.tin),
         "owned": row.owned,
         "exact_factor": round(row.exact.factor, 6),
         **_version(row.whole, row.beaten),
@@ -126,12 +130,14 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def sizes(book: Book, facts: Facts, query: Query) -> Result:
-    """Every tin: area, perimeter, what it holds, the nearest one the house owns."""
+    """Every tin, or those asked with --tin: area, perimeter, what it holds, the nearest one the house owns."""
     shelf = whole_shelf(book)
+    tins = [as_owned(tin, book) for _, tin in query.tins]
+    found = [tin_facts(tin, owned_count(book, tin) > 0, book) for tin in tins] or shelf.tins
     rows: tuple[Row, ...] = tuple(
         {
             "tin": row.tin.name,
-            "tin_in": row.tin.size_label_in or None,
+            "tin_by_inches": inch_name(row.tin),
             "owned": row.owned,
             "depth_mm": row.depth_mm,
             "area_cm2": round(row.area_cm2, 3),
@@ -141,6 +147,6 @@ def sizes(book: Book, facts: Facts, query: Query) -> Result:
             "nearest_owned": row.nearest.name if row.nearest else None,
             "nearest_factor": round(row.nearest_factor, 6) if row.nearest else None,
         }
-        for row in shelf.tins
+        for row in found
     )
-    return Result(saying("tin_sizes"), rows, shelf.worked)
+    return Result(saying("tin_sizes"), rows, shelf.sizes_worked)

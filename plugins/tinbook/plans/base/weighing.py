@@ -240,7 +240,12 @@ def _depth_in(tins: tuple[tuple[int, Tin], ...], batter_ml: float) -> float:
 
 
 def as_owned(tin: Tin, book: Book) -> Tin:
-    """The tin with the volume the house measured, and its own name, if it has that very outline and depth."""
+    """The tin with the volume the house measured, and its own name, if it has that very outline and depth.
+
+    A tin that comes with a measure of its own keeps that.
+    """
+    if tin.measured_ml is not None:
+        return tin
     for owned in book.tins:
         if (
             (owned.measured or owned.tin.called)

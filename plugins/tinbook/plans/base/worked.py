@@ -9,8 +9,8 @@ from tinbook.plans.base.saying import Saying
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """The formula, the inputs with their units, and the keys of the sources in `facts`."""
+    """The formula, the inputs with their units, and the keys of the sources in `facts`: none of them is left out."""
 
     formula: Saying | str
-    inputs: tuple[Saying | str, ...] = ()
-    sources: tuple[str, ...] = ()
+    inputs: tuple[Saying | str, ...]
+    sources: tuple[str, ...]

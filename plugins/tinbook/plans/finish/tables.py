@@ -33,9 +33,9 @@ def _stack(stack: Stack) -> dict[str, Cell]:
 def layers(book: Book, facts: Facts, query: Query) -> Result:
     """A mixture's layers in every tin; or, asked with layers, a layer's height and a tin, the mixture for them."""
     batch = batch_asked(book, facts, query)
-    if query.layers or query.layer_mm:
-        if not (query.layers and query.layer_mm and query.tins):
-            message = "layers are asked for with their height and a tin"
+    if query.layers or query.layer_mm or query.tins:
+        if not (query.layers and query.layer_mm and len(query.tins) == 1):
+            message = "layers are asked for with their height and one tin"
             raise AskError(message, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)
@@ -104,28 +104,30 @@ def covers(book: Book, facts: Facts, query: Query) -> Result:
     return Result(saying("over_a_cake", mixture=batch.mixture.name), rows, table.worked)
 
 
+def _sides(name: str, sides_mm: tuple[float, ...] | None, *sides: str) -> dict[str, Cell]:
+    """The `sides` of a thing, each under its own key in mm; none of what is not sold so large."""
+    keys = [f"{name}_{side}_mm" for side in sides or ("width", "length")]
+    return dict(zip(keys, sides_mm, strict=True)) if sides_mm else dict.fromkeys(keys)
+
+
 def boards(book: Book, facts: Facts, query: Query) -> Result:
     """Drum, card, paste, ribbon and box for a cake of every tin."""
     table = board_table(book, facts, query.height_mm)
-
-    def size(sides_mm: tuple[float, ...] | None) -> Cell:
-        return saying("sides_in_mm", sides_mm=sides_mm) if sides_mm else None
-
     rows: tuple[Row, ...] = tuple(
         {
             "tin": row.cake.tin.name,
             "owned": row.owned,
-            "least": size(row.least.size_mm),
-            "usual": size(row.usual.size_mm),
-            "wide": size(row.wide.size_mm),
-            "taken": size(row.chosen.size_mm),
+            **_sides("least", row.least.size_mm),
+            **_sides("usual", row.usual.size_mm),
+            **_sides("wide", row.wide.size_mm),
+            **_sides("taken", row.chosen.size_mm),
             "round": row.chosen.disc,
             "whole_board_g": None if row.whole_g is None else round(row.whole_g, 2),
             "ring_only_g": None if row.ring_g is None else round(row.ring_g, 2),
             "board_ribbon_mm": None if row.board_ribbon_mm is None else round(row.board_ribbon_mm, 1),
             "cake_ribbon_mm": round(row.cake_ribbon_mm, 1),
             "guide_mm": round(row.guide_mm[0], 1),
-            "box": size(row.box_shown_mm),
+            **_sides("box", row.box_shown_mm, "width", "length", "height"),
         }
         for row in table.rows
     )

@@ -10,7 +10,7 @@ from tinbook.models import Book
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import g_per_ml
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.measures.spooned import US_CUP, US_CUP_ML
+from tinbook.plans.measures.spooned import MEASURES, US_CUP, US_CUP_ML, house_spoons
 from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, SPOONS_ML
 
 OTHER_CUPS = ("US label cup", "Japanese cup")
@@ -29,8 +29,8 @@ class SpoonRow:
     us_fl_oz: float
     uk_fl_oz: float
     shown_ml: float
-    us_fl_oz_shown: float
-    uk_fl_oz_shown: float
+    shown_us_fl_oz: float
+    shown_uk_fl_oz: float
     of_the_house: bool
 
 
@@ -69,8 +69,8 @@ def _spoon_row(name: Saying | str, ml: float, ours: bool) -> SpoonRow:
         us_fl_oz=us_fl_oz,
         uk_fl_oz=uk_fl_oz,
         shown_ml=rounding.half_up(ml, 0.1),
-        us_fl_oz_shown=rounding.half_up(us_fl_oz, 0.01),
-        uk_fl_oz_shown=rounding.half_up(uk_fl_oz, 0.01),
+        shown_us_fl_oz=rounding.half_up(us_fl_oz, 0.01),
+        shown_uk_fl_oz=rounding.half_up(uk_fl_oz, 0.01),
         of_the_house=ours,
     )
 
@@ -79,8 +79,8 @@ def spoons_worked(book: Book, facts: Facts) -> Worked:
     """How cups and spoons were worked out, and what is met under those names which no law fixes."""
     loose = [facts.numbers[name] for name in (*OTHER_CUPS, *OTHER_SPOONS, "pinch")]
     met = [saying("met_under_its_name", name=row.key, low=row.low, high=row.high, unit=row.unit) for row in loose]
-    inputs = (saying("house_measures_with", measures=_house_spoons(book)), *met)
-    return Worked(saying("exact_measures"), inputs, ("GNU units", facts.numbers["pinch"].source))
+    inputs = (saying("house_measures_with", measures=house_spoons(book)), *met)
+    return Worked(saying("exact_measures"), inputs, (MEASURES, facts.numbers["pinch"].source))
 
 
 def cup_rows(book: Book, facts: Facts) -> tuple[CupRow, ...]:
@@ -107,18 +107,13 @@ def cup_rows(book: Book, facts: Facts) -> tuple[CupRow, ...]:
     return tuple(rows)
 
 
-def cups_worked(book: Book) -> Worked:
+def cups_worked(book: Book, facts: Facts) -> Worked:
     """How the weights of a cup were worked out."""
-    return Worked(saying("weight_by_volume"), (_house_spoons(book),))
+    weighed = (facts.densities[card.weighs_as].source for card in book.cards.values() if card.weighs_as)
+    sources = dict.fromkeys((*sorted(set(weighed)), MEASURES))
+    return Worked(saying("weight_by_volume"), (house_spoons(book), saying("weights_of_cards")), tuple(sources))
 
 
 def cup_name(book: Book) -> str:
     """The cup the weights are of: the house's, else the US cup."""
     return book.house.cup or US_CUP
-
-
-def _house_spoons(book: Book) -> Saying:
-    spoons = book.house.spoons
-    return saying(
-        "house_spoons", cup=book.house.cup, tablespoon_ml=spoons.tablespoon_ml, teaspoon_ml=spoons.teaspoon_ml
-    )

@@ -8,14 +8,15 @@ from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
-from tinbook.units import fahrenheit
+from tinbook.units import fahrenheit, read_number
 
 DIALS_C = range(100, 260, 10)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OvenRow:
-    """A gas mark: °C conventional and fan in print, a figure or a range; °F, exact °C, the range met."""
+    """A gas mark: °C conventional and fan in print, a figure or a range, and both its ends; °F, exact °C, the range
+    met."""
 
     gas_mark: str
     conventional_c: str
@@ -24,6 +25,8 @@ class OvenRow:
     exact_c: float
     low_c: float
     high_c: float
+    conventional_ends_c: tuple[float, float]
+    fan_ends_c: tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +55,8 @@ def oven_rows(facts: Facts) -> tuple[OvenRow, ...]:
             exact_c=mark.celsius,
             low_c=mark.celsius_low,
             high_c=mark.celsius_high,
+            conventional_ends_c=(printed := _ends(mark.celsius_printed)),
+            fan_ends_c=(printed[0] - fan, printed[1] - fan),
         )
         for mark in facts.marks
     )
@@ -97,6 +102,17 @@ def heat_worked(facts: Facts) -> Worked:
     return Worked(saying("dials", fan_c=fan.value), inputs, sources)
 
 
+def mark_number(mark: str) -> float:
+    """A gas mark as a number: ¼ is 0.25."""
+    return read_number(mark, 0)[0]
+
+
+def _ends(printed: str) -> tuple[float, float]:
+    """Both ends of a printed figure or range, `160–170`; of one figure twice that."""
+    low, _, high = printed.partition("–")
+    return float(low), float(high or low)
+
+
 def _less(printed: str, difference: float) -> Saying:
-    """A printed figure or range, `160–170`, each end lower by `difference`."""
-    return saying("printed_figures", figures=tuple(float(end) - difference for end in printed.split("–")))
+    """A printed figure or range, each end lower by `difference`."""
+    return saying("printed_figures", figures=tuple(dict.fromkeys(end - difference for end in _ends(printed))))

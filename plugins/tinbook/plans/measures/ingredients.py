@@ -11,7 +11,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import each_g, g_per_ml
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.measures.cups import SPOONS
-from tinbook.plans.measures.spooned import Spooned, spooned
+from tinbook.plans.measures.spooned import MEASURES, Spooned, spooned
 from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, SPOONS_ML
 
 HOUSE = saying("weighed_by_house")
@@ -50,7 +50,7 @@ class IngredientWeights:
     piece_g: float | None
     kind: Saying | str
     source: str
-    worked: Worked
+    worked: Worked | None
 
 
 def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
@@ -59,7 +59,7 @@ def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
     piece_g = None if exact_g is None else rounding.half_up(exact_g, 0.5)
     if density is None:
         return IngredientWeights(
-            g_per_ml=None, measures=(), rounds=(), piece_g=piece_g, kind="", source="", worked=Worked("", ())
+            g_per_ml=None, measures=(), rounds=(), piece_g=piece_g, kind="", source="", worked=None
         )
     fact = facts.densities[card.weighs_as] if card.weighs_as else None
     bounds = (fact.low, fact.high) if fact else (None, None)
@@ -81,7 +81,8 @@ def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
     ]
     if fact and fact.note:
         inputs.append(fact.note)
-    worked = Worked(saying("weight_by_volume"), tuple(inputs), (fact.source, *fact.also) if fact else ())
+    known_by = (fact.source, *fact.also) if fact else ()
+    worked = Worked(saying("weight_by_volume"), tuple(inputs), tuple(dict.fromkeys((*known_by, MEASURES))))
     rounds = tuple(RoundRow(grams, spooned(grams / density, spoons)) for grams in ROUND_G)
     return IngredientWeights(
         g_per_ml=density, measures=tuple(rows), rounds=rounds, piece_g=piece_g, kind=kind, source=source, worked=worked

@@ -48,7 +48,7 @@ class LeftRow:
     asked: float
     left: float
     exact_factor: float
-    factor_shown: float
+    shown_factor: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -120,5 +120,5 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
         baked_off=loss.typical,
         pieces_worked=Worked(saying("how_many"), inputs, sources),
         needed_worked=Worked(saying("batter_needed"), inputs[:1], (lost.source,)),
-        left_worked=Worked(saying("from_left")),
+        left_worked=Worked(saying("from_left"), (saying("left_in_one_unit"),), ("common practice",)),
     )

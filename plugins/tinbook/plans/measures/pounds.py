@@ -43,7 +43,7 @@ class GramRow:
 class PintRow:
     """So many fluid ounces, British and American, in ml; `name` where the amount has one, else empty."""
 
-    fluid_ounces: float
+    fluid_oz: float
     name: Saying | str
     uk_ml: float
     us_ml: float
@@ -98,7 +98,7 @@ def pounds(facts: Facts) -> Pounds:
 def _pint_row(count: float, measure: tuple[str, float, str] | None) -> PintRow:
     uk_ml, us_ml = count * ML_PER_UK_FLUID_OUNCE, count * ML_PER_US_FLUID_OUNCE
     return PintRow(
-        fluid_ounces=count,
+        fluid_oz=count,
         name=saying("part_of_measure", kitchen=measure[0], share=measure[1], measure=measure[2]) if measure else "",
         uk_ml=uk_ml,
         us_ml=us_ml,

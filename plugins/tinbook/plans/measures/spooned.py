@@ -6,10 +6,15 @@ from dataclasses import dataclass
 
 from tinbook.engine import rounding
 from tinbook.engine.tolerance import fits
+from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Batch, Ingredient
+from tinbook.plans.base.worked import Worked
 from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, Measures
 
+MEASURES = "GNU units"
+"""Who says what cups, spoons and ounces hold."""
 US_CUP = "US cup"
 US_CUP_ML = CUPS_ML[US_CUP]
 """Shown where the house has no cup of its own."""
@@ -53,6 +58,27 @@ def spooned(volume_ml: float, measures: Measures) -> Spooned:
     if fits(measures.tablespoon_ml, volume_ml):
         return Spooned(volume_ml / measures.tablespoon_ml, rounding.spoon(volume_ml / measures.tablespoon_ml), "tbsp")
     return Spooned(volume_ml / measures.teaspoon_ml, rounding.spoon(volume_ml / measures.teaspoon_ml), "tsp")
+
+
+def measured_worked(batch: Batch, book: Book, facts: Facts) -> Worked:
+    """How a mixture as written becomes grams, ounces and spoons."""
+    cards = (book.cards[line.name] for line in batch.ingredients)
+    weighed = dict.fromkeys(facts.densities[card.weighs_as].source for card in cards if card.weighs_as)
+    inputs = (
+        saying("house_measures_with", measures=house_spoons(book)),
+        saying("scales_to", step_g=batch.steps.step_g, fine_step_g=batch.steps.fine_step_g,
+               fine_below_g=batch.steps.fine_below_g),
+    )  # fmt: skip
+    formula = saying("in_every_measure", grams_per_ounce=GRAMS_PER_OUNCE)
+    return Worked(formula, inputs, tuple(dict.fromkeys((*weighed, MEASURES))))
+
+
+def house_spoons(book: Book) -> Saying:
+    """The cup and spoons of the house."""
+    spoons = book.house.spoons
+    return saying(
+        "house_spoons", cup=book.house.cup, tablespoon_ml=spoons.tablespoon_ml, teaspoon_ml=spoons.teaspoon_ml
+    )
 
 
 def measured(batch: Batch, book: Book) -> tuple[Measured, ...]:

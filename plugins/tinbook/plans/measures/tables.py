@@ -5,30 +5,47 @@ from __future__ import annotations
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.asking import Query
-from tinbook.plans.base.result import Cell, Result, Row, batch_asked, plain_rows, short
+from tinbook.plans.base.result import Cell, Result, Row, batch_asked, in_units, plain_rows, short
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.measures.cups import cup_rows, cups_worked, spoon_rows, spoons_worked
 from tinbook.plans.measures.eggs import classes_worked, egg_rows
 from tinbook.plans.measures.eggs import eggs as in_the_bowl
 from tinbook.plans.measures.flour import flour_rows, flour_worked
-from tinbook.plans.measures.heat import heat_rows, heat_worked, oven_rows, oven_worked
+from tinbook.plans.measures.heat import heat_rows, heat_worked, mark_number, oven_rows, oven_worked
 from tinbook.plans.measures.ingredients import weights as weighed
 from tinbook.plans.measures.lengths import lengths as in_inches
 from tinbook.plans.measures.pieces import BATTERS_G, SmallSums, small_sums
 from tinbook.plans.measures.pounds import pounds
-from tinbook.plans.measures.spooned import measured
+from tinbook.plans.measures.spooned import Spooned, measured, measured_worked
 from tinbook.plans.measures.swaps import swap_table
 
 
 def oven(book: Book, facts: Facts, query: Query) -> Result:
-    """Gas marks in °C, fan °C and °F."""
-    return Result(saying("oven_table"), plain_rows(oven_rows(facts)), oven_worked(facts))
+    """Gas marks in °C, fan °C and °F: as printed, exact, and the range met in print."""
+    rows: tuple[Row, ...] = tuple(
+        {
+            "gas_mark": mark_number(row.gas_mark),
+            **_ends("conventional", row.conventional_ends_c),
+            **_ends("fan", row.fan_ends_c),
+            "fahrenheit_f": row.fahrenheit_f,
+            "exact_c": short(row.exact_c),
+            "print_low_c": row.low_c,
+            "print_high_c": row.high_c,
+        }
+        for row in oven_rows(facts)
+    )
+    return Result(saying("oven_table"), rows, oven_worked(facts))
+
+
+def _ends(name: str, ends_c: tuple[float, float]) -> Row:
+    return {f"{name}_low_c": ends_c[0], f"{name}_high_c": ends_c[1]}
 
 
 def heat(book: Book, facts: Facts, query: Query) -> Result:
     """A dial in °C as fan, °F and gas mark."""
-    return Result(saying("dial_table"), plain_rows(heat_rows(facts)), heat_worked(facts))
+    rows = tuple({**row, "gas_mark": mark_number(str(row["gas_mark"]))} for row in plain_rows(heat_rows(facts)))
+    return Result(saying("dial_table"), rows, heat_worked(facts))
 
 
 def spoons(book: Book, facts: Facts, query: Query) -> Result:
@@ -86,7 +103,7 @@ def parts(book: Book, facts: Facts, query: Query) -> Result:
 
 def cups(book: Book, facts: Facts, query: Query) -> Result:
     """Ingredients by the house's cup and spoons."""
-    return Result(saying("cup_table"), plain_rows(cup_rows(book, facts)), cups_worked(book))
+    return Result(saying("cup_table"), plain_rows(cup_rows(book, facts)), cups_worked(book, facts))
 
 
 def weights(book: Book, facts: Facts, query: Query) -> Result:
@@ -95,8 +112,7 @@ def weights(book: Book, facts: Facts, query: Query) -> Result:
     for name, card in sorted(book.cards.items()):
         weight = weighed(card, book, facts)
         rows += [{"ingredient": name, **row, "kind": weight.kind} for row in plain_rows(weight.measures)]
-    sources = dict.fromkeys(fact.source for fact in facts.densities.values())
-    return Result(saying("weight_table"), tuple(rows), Worked(saying("weight_by_volume"), (), tuple(sources)))
+    return Result(saying("weight_table"), tuple(rows), cups_worked(book, facts))
 
 
 def flour(book: Book, facts: Facts, query: Query) -> Result:
@@ -104,30 +120,38 @@ def flour(book: Book, facts: Facts, query: Query) -> Result:
     return Result(saying("flour_table"), plain_rows(flour_rows(facts)), flour_worked(facts))
 
 
+ASKED_IN, GIVEN_IN, SPOONS = ("g", "ml", "tsp", ""), ("g", "ml", "tsp"), ("tsp", "tbsp", "cup")
+
+
+def _spooned(name: str, spoons: Spooned | None) -> Row:
+    """What is measured out, by the spoon or cup it is measured with."""
+    return in_units(name, spoons.shown if spoons else None, spoons.unit if spoons else "", SPOONS)
+
+
 def swaps(book: Book, facts: Facts, query: Query) -> Result:
     """What may stand in for what, a row a part."""
     rows: list[Row] = []
+    each: list[Worked] = []
     for key in facts.swaps:
         table = swap_table(key, book, facts)
+        each.append(table.worked)
         for row in table.rows:
             for part, amount in zip(table.swap.parts, row.parts, strict=True):
                 rows.append(
                     {
                         "swap": key,
                         "instead": table.swap.instead,
-                        "amount": row.amount,
-                        "unit": table.swap.unit,
+                        **in_units("amount", row.amount, table.swap.unit, ASKED_IN),
                         "part": part.key,
                         "leave_out": part.leave,
-                        "exact": short(amount.exact),
-                        "shown": amount.shown,
-                        "part_unit": amount.unit,
-                        "spoons": amount.spoons.shown if amount.spoons else None,
-                        "spoon": amount.spoons.unit if amount.spoons else None,
+                        **in_units("exact", short(amount.exact), amount.unit, GIVEN_IN),
+                        **in_units("shown", amount.shown, amount.unit, GIVEN_IN),
+                        **_spooned("spoons", amount.spoons),
                     }
                 )
-    sources = dict.fromkeys(part.source for swap in facts.swaps.values() for part in swap.parts)
-    return Result(saying("swap_table"), tuple(rows), Worked(saying("swap_by_either"), (), tuple(sources)))
+    inputs = dict.fromkeys(told for worked in each for told in worked.inputs)
+    sources = dict.fromkeys(key for worked in each for key in worked.sources)
+    return Result(saying("swap_table"), tuple(rows), Worked(saying("swap_by_either"), tuple(inputs), tuple(sources)))
 
 
 def _sums(facts: Facts, query: Query) -> SmallSums:
@@ -163,9 +187,8 @@ def written(book: Book, facts: Facts, query: Query) -> Result:
             "shown_g": row.grams,
             "shown_oz": row.ounces,
             "volume_ml": round(row.line.volume_ml, 3) if row.line.volume_ml else None,
-            "spoons": row.spoons.shown if row.spoons else None,
-            "spoon": row.spoons.unit if row.spoons else saying("no_volume_measure"),
+            **_spooned("measured", row.spoons),
         }
         for row in measured(batch, book)
     )
-    return Result(saying("written_table", mixture=batch.mixture.name), rows, batch.worked)
+    return Result(saying("written_table", mixture=batch.mixture.name), rows, measured_worked(batch, book, facts))

@@ -139,5 +139,5 @@ def _worked(base: str, lines: tuple[Share, ...], rules: Iterable[BalanceRule]) -
             *(saying("part_of_formula", part=part, shares=tuple(shares)) for part, shares in by_part.items()),
             *(saying("note_of_rule", title=rule.title, note=rule.note) for rule in rules if rule.note),
         ),
-        tuple(dict.fromkeys(rule.source for rule in rules)),
+        tuple(dict.fromkeys(rule.source for rule in rules)) or ("common practice",),
     )

@@ -23,7 +23,8 @@ def allergens(book: Book, facts: Facts, query: Query) -> Result:
     ]
     rows += [{"allergen": "unknown", "from": name} for name in strip.unknown]
     sources = dict.fromkeys(allergen.source for allergen in facts.allergens.values())
-    worked = Worked(saying("allergens_by_card"), (), tuple(sources))
+    names = dict.fromkeys(line.name for line in batch.ingredients)
+    worked = Worked(saying("allergens_by_card"), (saying("cards_read", names=tuple(names)),), tuple(sources))
     return Result(saying("allergens_of", mixture=batch.mixture.name), tuple(rows), worked)
 
 
@@ -37,8 +38,8 @@ def rules(book: Book, facts: Facts, query: Query) -> Result:
         {
             "rule": standing.rule.title,
             "per_100": None if standing.value is None else round(standing.value, 4),
-            "low": standing.low_shown,
-            "high": standing.high_shown,
+            "low_per_100": standing.low_shown,
+            "high_per_100": standing.high_shown,
             "stands": standing.side,
             "kept": standing.within,
             "source": standing.rule.source,

@@ -9,6 +9,7 @@ from tinbook.engine import rounding
 from tinbook.facts import Facts, Served
 from tinbook.models import Book
 from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.saying import saying
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.portions.cut import Cut
@@ -71,6 +72,7 @@ class Glance:
     same: tuple[SameWeight, ...]
     against: tuple[Against, ...]
     worked: Worked
+    same_worked: Worked
 
 
 def glance(book: Book, facts: Facts) -> Glance:
@@ -91,6 +93,7 @@ def glance(book: Book, facts: Facts) -> Glance:
         ),
         against=tuple(against(served) for served in facts.portions.values()),
         worked=portions_worked(sizes, heights[0], facts),
+        same_worked=_same_worked(sizes, heights[0], facts),
     )
 
 
@@ -136,3 +139,14 @@ def against(served: Served) -> Against:
         dessert_off_percent=off["dessert"],
         party_off_percent=off["party"],
     )
+
+
+def _same_worked(sizes: Mapping[str, Portion], usual_mm: float, facts: Facts) -> Worked:
+    """How a portion of the same weight was worked out, from the house's usual height."""
+    written = tuple(
+        saying("portion_size", kind=portion.kind, short_mm=portion.short_mm, long_mm=portion.long_mm)
+        for portion in sizes.values()
+    )
+    sources = (portion.said_by for portion in sizes.values() if portion.said_by in facts.sources)
+    inputs = (saying("usual_height", high_mm=usual_mm), *written)
+    return Worked(saying("same_weight"), inputs, tuple(dict.fromkeys(sources)) or ("house judgement",))

@@ -20,7 +20,7 @@ from tinbook.plans.finish.layers import stack_table
 from tinbook.plans.portions.choices import Choices, choices
 from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, cut_of, portion_sizes, ring_cut
-from tinbook.plans.portions.guests import GUESTS, Answer, Wish, answers, batter_ml, factor
+from tinbook.plans.portions.guests import BESIDE, GUESTS, Answer, Wish, answers, batter_ml, factor
 from tinbook.tins import Tin
 
 
@@ -76,11 +76,11 @@ def _row(
         if cut.count == 0:
             message = f"a portion of {portion.short_mm:g} x {portion.long_mm:g} mm is larger than {tin.name}"
             raise AskError(message, "ask for a smaller portion or a larger tin")
-        cells[name] = cut.count
+        cells[f"{name}_count"] = cut.count
         cells[f"{name}_cut"] = cut_said(cut)
-        cells[f"{name}_each"] = round(cut.each, 4)
+        cells[f"{name}_each_portions"] = round(cut.each, 4)
         second = ring_cut(tin, portion)
-        cells[f"{name}_in_rings"] = second.count if second else None
+        cells[f"{name}_in_rings_count"] = second.count if second else None
         if weights is not None:
             _, weight_g = weights.get(tin, (0.0, 0.0))
             cells[f"{name}_g"] = round(weight_g / cut.count, 2) if weight_g else None
@@ -108,7 +108,11 @@ def portions_worked(sizes: Mapping[str, Portion], height_mm: float, facts: Facts
             saying("strips_wide"),
             saying("outline_cut"),
         ),
-        tuple(dict.fromkeys(portion.said_by for portion in portions if portion.said_by in facts.sources)),
+        tuple(
+            dict.fromkeys(
+                (*(portion.said_by for portion in portions if portion.said_by in facts.sources), "house judgement")
+            )
+        ),
     )
 
 
@@ -122,7 +126,13 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
     """The best sets that serve so many guests, or without a number the best for each usual one; with --of, the mixture
     they take."""
     laid, kind = _choices_asked(book, facts, query, query.portion or "dessert")
-    wish = Wish(guests=query.guests or 0, kind=kind, keep_top=query.keep_top, owned=query.owned, beside=query.beside)
+    wish = Wish(
+        guests=query.guests or 0,
+        kind=kind,
+        keep_top=query.keep_top,
+        owned=query.owned,
+        beside=query.beside or BESIDE[0],
+    )
     if query.guests:
         best = [(query.guests, answer) for answer in answers(laid, wish, 10)]
     else:

@@ -40,8 +40,12 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator
     flaws = [*_rise_flaws(own, facts), *_height_flaws(own, settled)]
     flaws += _border_flaws(own, settled, [tin for _, tin in mixture.tins])
     flaws += portion_flaws(own.portions, [tin for _, tin in mixture.tins])
+    if own.dowels is not None:
+        message, hint = "dowels go by the tier, not by the mixture", "say how many in house/finish.yaml"
+        flaws.append(Flaw(code="finish", path=("dowels",), message=message, hint=hint, on_key=True))
     for flaw in flaws:
-        yield Flaw(code=flaw.code, path=("finish", *flaw.path), message=flaw.message, hint=flaw.hint)
+        yield Flaw(code=flaw.code, path=("finish", *flaw.path), message=flaw.message, hint=flaw.hint,
+                   on_key=flaw.on_key)  # fmt: skip
 
 
 def _rise_flaws(finish: Finish, facts: Facts) -> Iterator[Flaw]:

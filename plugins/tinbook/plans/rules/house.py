@@ -7,11 +7,8 @@ from collections.abc import Collection, Iterator
 from tinbook.facts import Facts
 from tinbook.models import Flaw, House, ShelfLine
 from tinbook.plans.rules.fields import unknown_word
-from tinbook.tins import read_tins
+from tinbook.tins import measure_fault, read_tins
 from tinbook.units import Misread
-
-MOST_OFF = 2.0
-"""A tin that holds less than half, or more than twice, what its sizes say was not measured: house judgement."""
 
 
 def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
@@ -57,17 +54,8 @@ def _name_flaw(name: str, named: Collection[str]) -> Flaw | None:
 
 def _measure_flaws(line: ShelfLine, measured_ml: float) -> Iterator[Flaw]:
     """What a tin holds, by its measure and by its sizes."""
-    tin, *others = line.tin
-    if others:
-        hint = "write each tin of the set on a line of its own, with its measure"
-        yield Flaw(code="measure", path=("measured",), message="a set is not measured as one", hint=hint, on_key=True)
+    fault = measure_fault(line.tin, measured_ml)
+    if fault is None:
         return
-    if tin.depth_mm is None:
-        hint = f'write how deep it is, such as "{tin.kind.example}"'
-        yield Flaw(code="missing", path=("tin",), message="a tin that was measured needs its depth", hint=hint)
-        return
-    holds_ml = tin.brim_ml()
-    if not holds_ml / MOST_OFF <= measured_ml <= holds_ml * MOST_OFF:
-        message = f"by its sizes the tin holds about {holds_ml:.0f} ml"
-        hint = "measure it again, in ml, full to the brim"
-        yield Flaw(code="measure", path=("measured",), message=message, hint=hint)
+    code, path = ("missing", "tin") if fault.what == "depth" else ("measure", "measured")
+    yield Flaw(code=code, path=(path,), message=fault.message, hint=fault.hint, on_key=fault.what == "of")

@@ -241,3 +241,11 @@ def _worked(parts: tuple[PartAt, ...], s: float) -> Worked:
     densities = (saying("paste_density", paste=paste.name, g_per_ml=paste.g_per_ml) for paste in pastes)
     sources = dict.fromkeys([*(paste.source for paste in pastes), "common practice"])
     return Worked(saying("parts_scaled"), (saying("scale_of_cake", s=s), *densities), tuple(sources))
+
+
+def worked_at(every: tuple[Decoration, ...]) -> Worked:
+    """How it was worked out at every one of some cakes."""
+    worked = every[0].worked
+    _, *densities = worked.inputs
+    scales = tuple(dict.fromkeys(sums.scale for sums in every))
+    return Worked(worked.formula, (saying("scales_of_cakes", scales=scales), *densities), worked.sources)

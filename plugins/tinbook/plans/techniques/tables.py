@@ -7,7 +7,7 @@ from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row, short
 from tinbook.plans.base.saying import saying
-from tinbook.plans.techniques.parts import Decoration, decoration, decorations
+from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
 from tinbook.problems import nearest
 
 
@@ -24,6 +24,12 @@ def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoratio
     if query.tins:
         return technique.name, tuple(decoration(technique, tin, book, facts) for _, tin in query.tins)
     return technique.name, decorations(technique, book, facts)
+
+
+def _wanted(sizes_mm: tuple[float, ...]) -> Row:
+    """Both sizes of the cutter that is wanted; of a round one its width alone."""
+    width_mm, length_mm, *_ = (*sizes_mm, None, None)
+    return {"cutter_wanted_width_mm": short(width_mm), "cutter_wanted_length_mm": short(length_mm)}
 
 
 def part_rows(book: Book, facts: Facts, query: Query) -> Result:
@@ -49,7 +55,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
             "colour": part.colour.name if part.colour else None,
             "warning": part.colour.law if part.colour else None,
             "on": part.on,
-            "cutter_wanted": saying("cutter_sizes", sizes_mm=part.cutter.wanted_mm) if part.cutter else None,
+            **_wanted(part.cutter.wanted_mm if part.cutter else ()),
             "cutter_owned": (part.cutter.owned or None) if part.cutter else None,
             "cutter_off_mm": short(part.cutter.off_mm) if part.cutter else None,
             "supports": part.support.count if part.support else None,
@@ -62,7 +68,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
         for sums in every
         for part in sums.parts
     )
-    return Result(saying("its_parts", technique=name), rows, every[0].worked)
+    return Result(saying("its_parts", technique=name), rows, worked_at(every))
 
 
 def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
@@ -84,7 +90,7 @@ def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
             ]
             if not pots:
                 rows.append({**row, "pot": None, "shade": None, "pot_g": None})
-    return Result(saying("its_colours", technique=name), tuple(rows), every[0].worked)
+    return Result(saying("its_colours", technique=name), tuple(rows), worked_at(every))
 
 
 def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
@@ -111,4 +117,4 @@ def mark_rows(book: Book, facts: Facts, query: Query) -> Result:
         for sums in every
         for repeat in sums.repeats
     )
-    return Result(saying("its_marks", technique=name), rows, every[0].worked)
+    return Result(saying("its_marks", technique=name), rows, worked_at(every))

@@ -8,6 +8,7 @@ from itertools import groupby
 
 from tinbook.engine import dividing
 from tinbook.facts import Dowelled, Facts
+from tinbook.models import FEWEST_DOWELS, Finish
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import saying
 from tinbook.plans.true_size.drawn import Label, Stroke, Template, cross, oval, ruler_mm
@@ -17,8 +18,6 @@ from tinbook.tins.growth import ring_round
 IN_MM = 25.4
 NEAR_IN = 0.4
 """Cake sizes in cm go by names in inches; 20 cm is 8 in, not 7.9."""
-FEWEST = 3
-"""A tier on two dowels tips."""
 STEP_MM = 50.0
 ALIKE_MM = 1.0
 """Names in inches and in cm of one tin differ by less."""
@@ -29,13 +28,16 @@ CORNERS = 36
 class DowelPlan:
     """Dowels in `cake` under the tier `above`. `low`, `high`: what is published for its size; `places` y upwards.
 
-    `inset_mm`: how far in from the edge of the tier above; `fewer`: whether not as many fit as the most published.
+    `wanted` is the most that is published, or what the `house` sets where it is not under `low`. `inset_mm`: how far
+    in from the edge of the tier above; `fewer`: whether not as many fit as are wanted.
     """
 
     cake: Tin
     above: Tin
     low: int
     high: int
+    house: int | None
+    wanted: int
     places: tuple[tuple[float, float], ...]
     inset_mm: float
     across_mm: float
@@ -49,8 +51,13 @@ class DowelPlan:
 
     @property
     def fewer(self) -> bool:
-        """Whether fewer fit than the most that is published."""
-        return self.count < self.high
+        """Whether fewer fit than are wanted."""
+        return self.count < self.wanted
+
+    @property
+    def by_house(self) -> bool:
+        """Whether the house's own count is wanted."""
+        return self.house is not None and self.house >= self.low
 
 
 def published_for(size_in: float, rows: Iterable[Dowelled]) -> tuple[Dowelled, ...]:
@@ -73,23 +80,32 @@ def published_for(size_in: float, rows: Iterable[Dowelled]) -> tuple[Dowelled, .
     return tuple(published) or tuple(max(group, key=lambda row: row.high_in) for group in by_source)
 
 
-def tier_above(cake: Tin) -> Tin:
-    """The tier that usually stands on it: of its shape, 5 cm (2 in) smaller or the next smaller than that."""
+def may_stand(cake: Tin) -> tuple[Tin, ...]:
+    """The tiers that may stand on it: of its shape, at least 5 cm (2 in) smaller; the usual one is the largest."""
     wide = cake.bounds_mm[0]
     smaller = [
         Tin(shape=tin.shape, sizes_mm=tin.sizes_mm)
         for tin in standard_tins((cake.shape,))
         if tin.bounds_mm[0] <= wide - STEP_MM + ALIKE_MM
     ]
+    return tuple(sorted(smaller, key=lambda tin: tin.bounds_mm[0]))
+
+
+def tier_above(cake: Tin) -> Tin:
+    """The tier that usually stands on it: of its shape, 5 cm (2 in) smaller or the next smaller than that."""
+    smaller = may_stand(cake)
     if not smaller:
         raise AskError(
             f"no smaller {cake.shape} is sold to stand on {cake.name}", 'say which, such as --above "round 10 cm"'
         )
-    return max(smaller, key=lambda tin: tin.bounds_mm[0])
+    return smaller[-1]
 
 
-def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
-    """Dowels in `cake` under `above`. AskError where it cannot stand there or too few dowels have room."""
+def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan:
+    """Dowels in `cake` under `above`: as many as the house sets, or the most that is published.
+
+    AskError where it cannot stand there or too few dowels have room.
+    """
     for tin, what in ((cake, "in"), (above, "under")):
         if tin.kind.in_trays or tin.kind.solid == "ball" or (tin.kind.solid == "dome" and tin is cake):
             raise AskError(f"no dowels are set {what} a {tin.shape}", "name an upright cake")
@@ -100,13 +116,14 @@ def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
     rows = published_for(size_in, facts.dowels.values())
     most = max(rows, key=lambda row: row.count)
     low = min(row.count for row in rows)
-    small = AskError(f"{above.name} has no room for {FEWEST} dowels {ruler_mm(inset_mm):g} mm in from its edge",
+    wanted = most.count if finish.dowels is None or finish.dowels < low else finish.dowels
+    small = AskError(f"{above.name} has no room for {FEWEST_DOWELS} dowels {ruler_mm(inset_mm):g} mm in from its edge",
                      "name a larger tier, or ask whoever builds it")  # fmt: skip
     try:
         ring = ring_round(above, -inset_mm)
     except ValueError:
         raise small from None
-    for count in range(most.count, FEWEST - 1, -1):
+    for count in range(wanted, FEWEST_DOWELS - 1, -1):
         places = dividing.along_ring(_from_corner(ring), count)
         if dividing.nearest_mm(places) >= apart:
             break
@@ -118,6 +135,8 @@ def dowel_plan(cake: Tin, above: Tin, facts: Facts) -> DowelPlan:
         above=above,
         low=low,
         high=most.count,
+        house=finish.dowels,
+        wanted=wanted,
         places=places,
         inset_mm=inset_mm,
         across_mm=across,
@@ -159,6 +178,8 @@ def dowel_template(plan: DowelPlan) -> Template:
         low=plan.low,
         high=plan.high,
         source=plan.source,
+        wanted=plan.wanted,
+        house=plan.house,
     )
     return Template(
         key="dowel-plan",
