@@ -80,4 +80,4 @@ def test_cold_storage_stands_by_curd(filled: Filled, demo: Loaded) -> None:
 def test_there_is_one_such_page(demo: Loaded) -> None:
     (page,) = rules_pages(Desk(demo.book, demo.facts, {}))
     assert page.address == "cautions"
-    assert re.search(r"<!--tinbook:parts/grid 0-->", page.markdown)
+    assert re.search(r"<!--tinbook:parts/laws 0-->", page.markdown)

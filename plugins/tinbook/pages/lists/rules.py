@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tinbook.facts import Caution, NationLaw, SaleRule
-from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.base.grids import UNWORKED, Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page, cross_contact
-from tinbook.pages.base.shared import SourceLine, WorkedView, source_anchor
+from tinbook.pages.base.shared import SourceLine, source_anchor
 from tinbook.pages.spelling import formats
 
 
@@ -17,6 +17,14 @@ class CautionLine:
     """A caution and where it comes from."""
 
     caution: Caution
+    sources: tuple[SourceLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LawsView:
+    """The laws of a rule as a table, and where they were read."""
+
+    grid: Grid
     sources: tuple[SourceLine, ...]
 
 
@@ -32,9 +40,14 @@ class RulesView:
         return tuple(self.desk.facts.rules.values())
 
     @property
-    def items(self) -> tuple[Grid, ...]:
+    def items(self) -> tuple[LawsView, ...]:
         """The laws of each rule."""
-        return tuple(self._grid(rule) for rule in self.rules)
+        return tuple(self._laws(rule) for rule in self.rules)
+
+    @property
+    def unworked(self) -> str:
+        """Why nothing is worked out here."""
+        return UNWORKED["rules"]
 
     @property
     def cross_contact(self) -> str:
@@ -49,15 +62,15 @@ class RulesView:
             for caution in self.desk.facts.cautions.values()
         )
 
-    def _grid(self, rule: SaleRule) -> Grid:
+    def _laws(self, rule: SaleRule) -> LawsView:
         keys = dict.fromkeys(key for law in rule.laws for key in (law.source, *law.also))
-        return Grid(
+        grid = Grid(
             title=rule.title,
             anchor=f"rule-{rule.key.replace(' ', '-')}",
             heads=(Head("In"), Head("Asks", words=True), Head("By", words=True), Head("Since", words=True)),
             rows=tuple(_row(law) for law in rule.laws),
-            worked=WorkedView((), (), self._sources(tuple(keys))),
         )
+        return LawsView(grid, self._sources(tuple(keys)))
 
     def _sources(self, keys: tuple[str, ...]) -> tuple[SourceLine, ...]:
         return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)
