@@ -67,7 +67,7 @@ MIXTURE = {
     "kind": "creamed",
     "tins": "2 round 15 cm x 10 cm",
     "mix": [
-        "340 g butter, soft", "340 g caster sugar", "4 eggs", "2 tsp vanilla extract", "340 g self-raising flour",
+        "240 g butter, soft", "240 g caster sugar", "4 eggs", "2 tsp vanilla extract", "240 g self-raising flour",
         "60 ml milk",
     ],
     "bake": {"oven": "160 °C", "time": "55-65 min"},
@@ -143,6 +143,13 @@ def table() -> Callable[[str], list[dict[str, str]]]:
         return list(csv.DictReader(lines))
 
     return rows
+
+
+@pytest.fixture(scope="session")
+def practice(table: Callable[[str], list[dict[str, str]]]) -> Callable[[str], tuple[float, ...]]:
+    """`practice("mm between pressed marks")`: the figures of that row of tests/data/common_practice.csv."""
+    rows = {row["what it checks"]: tuple(map(float, row["value"].split())) for row in table("common_practice")}
+    return lambda what: rows[what]
 
 
 @pytest.fixture(scope="session")

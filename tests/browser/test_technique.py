@@ -109,8 +109,8 @@ def test_for_some_people_on_page_and_paper(page: Callable[..., Page], demo_url: 
         ["pdftotext", "-layout", str(tmp_path / "sheet.pdf"), "-"], capture_output=True, text=True, check=True
     )
     paper = " ".join(told.stdout.replace("\N{NO-BREAK SPACE}", " ").split())
-    # 4 × 340 g; the rolling pin is shared, the smoother is not
-    for words in ("1360 g", "4 × icing smoother", "4 people"):
+    # 4 × 350 g; the rolling pin is shared, the smoother is not
+    for words in ("1400 g", "4 × icing smoother", "4 people"):
         assert words in " ".join(shown.split()) and words in paper, words
     assert "4 × rolling pin" not in paper
 

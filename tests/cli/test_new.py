@@ -15,8 +15,8 @@ from tinbook.source import read_yaml
 Run = Callable[..., Result]
 NOTES = """Sunday tray
 
-425 g self-raising flour
-- 425 g caster sugar
+250 g self-raising flour
+- 250 g caster sugar
 • 5 large eggs
 ½ tsp salt
 3 knobs butter
@@ -53,13 +53,13 @@ def test_pasted_lines_become_a_mixture(run: Run, book: Path) -> None:
     assert done.exit_code == 0, done.output
     assert "recipes/mixtures/sunday-tray.yaml is written: 5 ingredients, 2 steps." in done.output.replace("\\", "/")
     text = (book / "recipes" / "mixtures" / "sunday-tray.yaml").read_text(encoding="utf-8")
-    assert "  - 425 g self-raising flour\n" in text
+    assert "  - 250 g self-raising flour\n" in text
     assert "# unsure: 3 knobs butter" in text
     assert "200 g cob nuts  # unsure: no card for it" in text
 
 
 def test_told_all_it_needs_the_mixture_is_sound(run: Run, book: Path) -> None:
-    sure = NOTES.replace("3 knobs butter\n200 g cob nuts\n", "425 g butter\n")
+    sure = NOTES.replace("3 knobs butter\n200 g cob nuts\n", "250 g butter\n")
     words = ("--kind", "creamed", "--tins", "2 round 15 cm x 10 cm")
     done = run("new", "mixture", "sunday-tray", "--from", "-", *words, text=sure)
     assert done.exit_code == 0, done.output

@@ -71,8 +71,8 @@ def test_an_editor_is_told_which_schema_is_for_which_files(tmp_path: Path) -> No
 
 
 def test_a_mixture_drafted_in_such_a_book_begins_with_the_line(run: Run, book: Path) -> None:
-    run("new", "mixture", "Without", "--from", "-", text="340 g butter")
+    run("new", "mixture", "Without", "--from", "-", text="250 g butter")
     run("schema")
-    run("new", "mixture", "With", "--from", "-", text="340 g butter")
+    run("new", "mixture", "With", "--from", "-", text="250 g butter")
     texts = [(book / "recipes" / "mixtures" / f"{name}.yaml").read_text("utf-8") for name in ("without", "with")]
     assert texts[1] == f"{first_line('mixture')}\n{texts[0].replace('Without', 'With')}"

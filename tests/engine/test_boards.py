@@ -10,7 +10,7 @@ SOLD = (150.0, 180.0, 200.0, 230.0, 250.0, 280.0, 300.0)
 def test_the_least_board_that_is_wide_enough() -> None:
     assert board_mm(150.0, 50.0, SOLD) == 200.0
     assert board_mm(150.0, 51.0, SOLD) == 230.0
-    assert board_mm(150.0, 100.0, SOLD) == 250.0  # common practice: a 10 in drum under a 6 in cake with a figure
+    assert board_mm(150.0, 100.0, SOLD) == 250.0
     assert board_mm(280.0, 50.0, SOLD) is None
 
 

@@ -104,11 +104,9 @@ def test_spoons_to_a_quarter_and_small_ones_to_an_eighth(spoons: float, shown: f
     assert rounding.spoon(spoons) == shown
 
 
-@pytest.mark.parametrize(
-    ("grams", "shown_oz"), [(425.0, 15.0), (340.0, 12.0), (28.0, 1.0), (10.0, 0.375), (1.0, 0.125)]
-)
+@pytest.mark.parametrize(("grams", "shown_oz"), [(453.6, 16.0), (226.8, 8.0), (28.0, 1.0), (10.0, 0.375), (1.0, 0.125)])
 def test_grams_read_in_ounces(grams: float, shown_oz: float) -> None:
-    """425 g read as 15 oz, and 340 g as 12 oz: common practice, no source."""
+    """A pound is 453.59237 g and 16 oz: the International Yard and Pound Agreement, 1959."""
     assert rounding.ounces(grams / GRAMS_PER_OUNCE) == shown_oz
 
 

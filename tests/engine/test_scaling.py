@@ -31,7 +31,7 @@ def test_a_factor_is_a_ratio() -> None:
 
 
 def test_a_quarter_more_of_four_eggs_is_five() -> None:
-    """340 g each with 4 eggs, and a quarter more, is 425 g each with 5 eggs: common practice, no source."""
+    """4 times 1.25 is 5, and nothing over."""
     assert scaling.whole_eggs(4, 1.25) == scaling.WholeEggs(5, 1.25, 0.0)
 
 
@@ -80,7 +80,7 @@ def test_decimals_do_not_ask_for_another_bowl() -> None:
 
 
 def test_wide_tins_against_the_published_levels(table: Callable[[str], list[dict[str, str]]]) -> None:
-    """R. L. Beranbaum, The Cake Bible, rows P1 to P3 of formula_balance.csv: teaspoons to one base mix by tin."""
+    """The Cake Bible (1988), rows P1 to P3 of formula_balance.csv: teaspoons to one base mix by tin."""
     rows = {row["id"]: row["value"] for row in table("formula_balance")}
     spoons = {key: float(re.match(r"[\d.]+", rows[key])[0]) for key in ("P1", "P2", "P3")}  # type: ignore[index]
     for width_mm, key in ((250.0, "P1"), (300.0, "P2"), (350.0, "P3")):

@@ -83,10 +83,12 @@ def _earcut() -> bool:
     return True
 
 
-def test_a_flattened_figure() -> None:
-    """Common practice: 110 g of paste pressed to 76 x 89 mm is 14 to 17 mm thick."""
+def test_a_flattened_figure(practice: Callable[[str], tuple[float, ...]]) -> None:
+    """Common practice, no source: tests/data/common_practice.csv."""
+    grams, wide, long = practice("grams of paste and the mm wide and long that a flattened figure is pressed to")
+    least, most = practice("least and most mm that figure is thick")
     for density in (1.35, 1.4):
-        assert 14.0 <= solids.flattened_mm(110.0 / density * 1000.0, 76.0, 89.0) <= 17.0
+        assert least <= solids.flattened_mm(grams / density * 1000.0, wide, long) <= most
 
 
 @given(st.sampled_from(sorted(solids.VOLUMES)), st.floats(0.3, 4.0), st.floats(5.0, 60.0), st.floats(1.1, 3.0))

@@ -71,7 +71,7 @@ def _row(table, number):
 
 
 def test_ganache_takes_in_every_row_of_the_chart(facts, table):
-    """Bake with Sarah, How much ganache do I need, bakewithsarah.com/?p=2322: dark and white, by size."""
+    """How much ganache do I need, named in the head of tests/data/ganache_uk.csv: dark and white, by size."""
     rule, ratios = facts.balance["chocolate to cream, ganache"], []
     for row in table("ganache_uk"):
         ratios += [float(row[f"{one}_choc_g"]) / float(row[f"{one}_cream_ml"]) for one in ("dark", "white")]

@@ -4,7 +4,7 @@ from tinbook.facts import Facts
 
 
 def test_the_chart_is_whole(facts: Facts, table) -> None:
-    """Wilton's charts, the source named in the head of the table."""
+    """The serving charts, named in the head of the table."""
     rows = table("portions_us_chart")
     assert len(facts.portions) == len(rows)
     for row, served in zip(rows, facts.portions.values(), strict=True):

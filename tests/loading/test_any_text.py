@@ -121,7 +121,7 @@ KEYS = [
 WORDS = [
     *["creamed", "curd", "yes", "no", "none", "gluten", "driftwood", "duck", "1", "2", "grams", "US cup", "metric"],
     *["UK large", "whole egg", "plain flour, spooned"],
-    *["340 g butter, soft", "6 eggs", "2 cups butter", "1 1/2 tsp caster sugar", "0 g egg", "300 butter", "1e9 g egg"],
+    *["250 g butter, soft", "6 eggs", "2 cups butter", "1 1/2 tsp caster sugar", "0 g egg", "300 butter", "1e9 g egg"],
     *["round 20 cm x 7.5 cm", "2 round 6 in", "24 standard cups", "ring 23 cm x 7.5 cm", "2 lb loaf", "round", "cups"],
     *["170 °C", "gas mark 4", "55-65 min", "2 h", "75 mm", "900 g", "2.5 kg", "0.85 g/ml", "200 g per cup", "wheat"],
     *["0.1 g per US cup", "1 g per 1 mm", "0 g/ml", "900 kg", "2300 ml", "milk", "raw egg", "line-a-tin", "../x", "/"],

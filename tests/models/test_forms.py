@@ -21,7 +21,7 @@ from tinbook.units import METRIC, Measures, Misread
         ("frustum 3 cm x 6 cm, top 18 mm", "frustum", (30, 60, 18), "", ()),
         ("slab 20 mm x 30 mm x 8 mm", "slab", (20, 30, 8), "", ()),
         ("teardrop 1/2 in x 1 in", "teardrop", (12.7, 25.4), "", ()),
-        ("flattened ball 53 mm, to 76 mm x 89 mm", "ball", (53,), "flattened", (76, 89)),
+        ("flattened ball 30 mm, to 40 mm x 44 mm", "ball", (30,), "flattened", (40, 44)),
     ],
 )
 def test_a_solid(text: str, form: str, sizes: tuple[float, ...], how: str, to: tuple[float, ...]) -> None:
@@ -39,7 +39,7 @@ def test_an_outline_is_centred_and_turned_up() -> None:
 
 
 def test_a_cutter_may_be_a_share_of_the_width() -> None:
-    assert read_cutter("round 2/3", METRIC).share == pytest.approx(2 / 3)
+    assert read_cutter("round 3/4", METRIC).share == 0.75
     assert read_cutter("scalloped round 38 mm", METRIC).sizes_mm == (38.0,)
     assert read_one_or_two("12 mm x 6 mm", METRIC).mm == (12.0, 6.0)
 
@@ -52,14 +52,14 @@ def test_a_cutter_may_be_a_share_of_the_width() -> None:
         (read_solid, "egg 20 mm", "an egg has 2 sizes, not 1", "across x long"),
         (read_solid, "frustum 30 mm x 60 mm", "needs its top", "after a comma"),
         (read_solid, "cone 30 mm x 60 mm, top 4 mm", "no top of its own", "frustum"),
-        (read_solid, "ball 53 mm, to 76 mm x 89 mm", "only what is flattened", "flattened"),
-        (read_solid, "flattened ball 53 mm", "how wide and long", "76 mm x 89 mm"),
+        (read_solid, "ball 30 mm, to 40 mm x 44 mm", "only what is flattened", "flattened"),
+        (read_solid, "flattened ball 30 mm", "how wide and long", "40 mm x 44 mm"),
         (read_solid, "egg 30 mm x 20 mm", "longer than it is across", "across first"),
         (read_solid, "ball 0.1 mm", "too small for a part", "150 cm"),
         (read_sheet, "M0 0H80V160", "the outline is open", "close the line with Z"),
         (read_sheet, "M0 0L40 40L40 0L0 40Z", "crosses or touches itself", "round the part"),
         (read_sheet, "M0 0H9V9Z M20 20H30V30Z", "lies outside the first", "round the part first"),
-        (read_cutter, "round 4/3", "not a part of the width", "round 2/3"),
+        (read_cutter, "round 4/3", "not a part of the width", "round 3/4"),
         (read_two, "12 mm", "this has 2 sizes, not 1", "thick x long"),
     ],
 )

@@ -18,7 +18,7 @@ Make = Callable[..., Mixture]
 @pytest.mark.parametrize(
     ("text", "base", "name", "wanted"),
     [
-        ("340 g butter, soft", 340.0, "butter", "soft"),
+        ("250 g butter, soft", 250.0, "butter", "soft"),
         ("6 eggs", 6.0, "eggs", ""),
         ("1 1/2 tbsp vanilla extract, good, warm", 22.5, "vanilla extract", "good, warm"),
         ("½ lemon", 0.5, "lemon", ""),
@@ -34,7 +34,7 @@ def test_a_line_of_a_mix(text: str, base: float, name: str, wanted: str) -> None
     assert text[take.at :].startswith(name)
 
 
-@pytest.mark.parametrize("text", ["340 g", "340 g , soft", "butter", "20 cm butter", "30 min rest", "1 cup milk", ""])
+@pytest.mark.parametrize("text", ["250 g", "250 g , soft", "butter", "20 cm butter", "30 min rest", "1 cup milk", ""])
 def test_what_is_no_line_of_a_mix(text: str) -> None:
     with pytest.raises(Misread) as told:
         read_take(text, METRIC)

@@ -209,7 +209,7 @@ def test_the_search_finds_by_every_name(demo_site: Path) -> None:
         return {location for location, text in found if word in text}
 
     assert "mixtures/creamed-butter-sponge/" in where("creamed butter sponge")
-    assert "mixtures/creamed-butter-sponge/" in where("carving sponge")
+    assert "mixtures/creamed-butter-sponge/" in where("house sponge")
     assert "ingredients/caster-sugar/" in where("superfine sugar")
     assert "techniques/line-a-tin/" in where("line a tin")
     assert "tins/" in where("8 inch")

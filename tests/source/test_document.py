@@ -12,7 +12,7 @@ name: Crème sponge   # a comment
 tins: 2 round 15 cm x 7.5 cm
 bake: {oven: '170 °C', time: "55-65 min", done: springs back}
 mix:
-  - 340 g butter, soft
+  - 250 g butter, soft
   - take: 20 g cocoa powder
     note: sifted
   - - nested
@@ -57,7 +57,7 @@ def spot(place: Place) -> tuple[int, int, str]:
         (("bake", "oven"), (3, 14, "'170 °C'")),
         (("bake", "time"), (3, 30, '"55-65 min"')),
         (("bake", "done"), (3, 49, "springs back")),
-        (("mix", 0), (5, 5, "340 g butter, soft")),
+        (("mix", 0), (5, 5, "250 g butter, soft")),
         (("mix", 1, "take"), (6, 11, "20 g cocoa powder")),
         (("mix", 1, "note"), (7, 11, "sifted")),
         (("mix", 2, 1), (9, 7, "list")),
@@ -80,7 +80,7 @@ def test_a_value(path: tuple[str | int, ...], expected: tuple[int, int, str]) ->
         (("mix", 1, "note"), (7, 5, "note")),
         (("méthode",), (22, 1, "méthode")),
         (("méthode", "tin"), (22, 11, "tin")),
-        (("mix", 0), (5, 5, "340 g butter, soft")),
+        (("mix", 0), (5, 5, "250 g butter, soft")),
     ],
 )
 def test_a_name(path: tuple[str | int, ...], expected: tuple[int, int, str]) -> None:

@@ -55,13 +55,13 @@ def test_a_name_like_nothing_is_a_name() -> None:
 def test_lists_groups_and_long_texts() -> None:
     text = (
         "--- # one document, with its marker\n"
-        "mix:\n- 340 g butter\n-   take: 20 g cocoa powder\n    note: sifted\n"
+        "mix:\n- 250 g butter\n-   take: 20 g cocoa powder\n    note: sifted\n"
         "bake: {oven: 170 °C, time: 55-65 min}\ntags: [everyday, 'carves well']\n"
         "about: |\n  One.\n\n  Two.\nfolded: >-\n  one\n  line\nplain: one\n  line\n"
         "...\n"
     )
     assert data_of(text) == {
-        "mix": ["340 g butter", {"take": "20 g cocoa powder", "note": "sifted"}],
+        "mix": ["250 g butter", {"take": "20 g cocoa powder", "note": "sifted"}],
         "bake": {"oven": "170 °C", "time": "55-65 min"},
         "tags": ["everyday", "carves well"],
         "about": "One.\n\nTwo.\n",

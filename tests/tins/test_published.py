@@ -1,6 +1,6 @@
 """Brim volumes against a published table of American pans.
 
-Source: Sarah Phillips, Baking Pan Substitution Chart, craftybaking.com (baking911.com), 2000, in
+Source: Baking Pan Substitution Chart, craftybaking.com (baking911.com), 2000, in
 tests/data/pan_volume_us.csv. It prints whole US cups filled to the brim. Straight sides over-read such
 volumes (rounded corners, sloping sides): the median ratio over published tables is 0.90.
 """

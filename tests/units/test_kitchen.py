@@ -85,14 +85,14 @@ def test_reading_agrees_with_gnu_units(text: str, measures: Measures, have: str,
         (1000, "oz", METRIC, "1000 g", "oz"),
         (1000, "lb", METRIC, "1000 g", "lb"),
         (1000, "kg", METRIC, "1000 g", "kg"),
-        (425, "cup", US, "425 ml", "uscup"),
-        (425, "cup", UK, "425 ml", "brcup"),
-        (425, "cup", AUSTRALIAN, "425 ml", "metriccup"),
-        (425, "tbsp", AUSTRALIAN, "425 ml", "australiatablespoon"),
-        (425, "tsp", US, "425 ml", "usteaspoon"),
-        (425, "US fl oz", METRIC, "425 ml", "usfloz"),
-        (425, "fl oz", UK, "425 ml", "brfloz"),
-        (425, "l", METRIC, "425 ml", "litre"),
+        (250, "cup", US, "250 ml", "uscup"),
+        (250, "cup", UK, "250 ml", "brcup"),
+        (250, "cup", AUSTRALIAN, "250 ml", "metriccup"),
+        (250, "tbsp", AUSTRALIAN, "250 ml", "australiatablespoon"),
+        (250, "tsp", US, "250 ml", "usteaspoon"),
+        (250, "US fl oz", METRIC, "250 ml", "usfloz"),
+        (250, "fl oz", UK, "250 ml", "brfloz"),
+        (250, "l", METRIC, "250 ml", "litre"),
         (203, "in", METRIC, "203 mm", "inch"),
         (203, "cm", METRIC, "203 mm", "cm"),
         (100, "h", METRIC, "100 min", "hour"),
@@ -138,7 +138,7 @@ def table(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(line for line in lines if not line.startswith("#")))
 
 
-# How the columns are rounded. A (france-travel-info.com) and C (Jamie's Home Cooking Skills, hand-out, doczz.net):
+# How the columns are rounded. A (france-travel-info.com) and C (a cookery course's hand-out, doczz.net):
 # in tens, not always the nearest. B (bellaonline.com): whole degrees. D (handwiki.org, Gas mark): tenths.
 @pytest.mark.parametrize(("column", "off"), [("A_C", 10.0), ("B_C", 0.5), ("C_C", 10.0), ("D_exact_C", 0.051)])
 def test_gas_marks_agree_with_printed_tables(column: str, off: float) -> None:

@@ -38,7 +38,7 @@ READERS: dict[str, tuple[Callable[[str], Any], str]] = {
     "line": (lambda text: read_line(text, SPOONS), patterns.LINE_TEXT),
 }
 NUMBERS = st.sampled_from(
-    ["1", "425", "0.5", "1,250", "1/2", "1 1/2", "½", "1½", "1 ½", "3 ⁄ 4", "12,500.5", "2⅔", "0", ""]
+    ["1", "250", "0.5", "1,250", "1/2", "1 1/2", "½", "1½", "1 ½", "3 ⁄ 4", "12,500.5", "2⅔", "0", ""]
 )
 UNITS = st.sampled_from([*WORDS, *map(str.upper, WORDS), "fl. oz", "Fluid ounces", "deg C", "degrees F", "level tsp"])
 UNITS |= st.sampled_from(["US cup", "uk fl oz", "Australian tbsp", "%", "per cent", "days", "week", "", "butter", "g."])
@@ -66,7 +66,7 @@ def test_what_a_reader_takes_its_pattern_lets_pass(what: str, text: str) -> None
 @pytest.mark.parametrize(
     ("what", "texts"),
     [
-        ("weight", ["425", "g", "", "425 ml", "425 grms", "four g", "425 g butter"]),
+        ("weight", ["250", "g", "", "250 ml", "250 grms", "four g", "250 g butter"]),
         ("volume", ["30 g", "30", "30 mls of it"]),
         ("length", ["20", "20 kg", "x cm"]),
         ("time", ["45", "45 cm", "an hour"]),
@@ -74,7 +74,7 @@ def test_what_a_reader_takes_its_pattern_lets_pass(what: str, text: str) -> None
         ("stand", ["2 moons", "days"]),
         ("percent", ["25", "%", "25 parts"]),
         ("heat", ["180", "hot", "°C"]),
-        ("line", ["butter", "340 g", "340", "", " ", "1/2 tsp", "1 lb"]),
+        ("line", ["butter", "250 g", "250", "", " ", "1/2 tsp", "1 lb"]),
     ],
 )
 def test_plain_slips_are_refused(what: str, texts: list[str]) -> None:

@@ -125,7 +125,7 @@ def draft_found(name: str, found: Found, book: Book, facts: Facts, kind: str | N
 
 def _draft(name: str, reading: _Reading, head: list[str], bake: list[str]) -> Draft:
     if not reading.mix:
-        reading.doubt('no line of it starts with an amount, such as "340 g butter"')
+        reading.doubt('no line of it starts with an amount, such as "250 g butter"')
     mix = ["mix:", *(reading.mix or ["  # unsure: no amounts found"])]
     method = ["method:", *(line for step in reading.method for line in _step(step))] if reading.method else []
     lines = [f"name: {_quoted(_printable(name))}", *head, *mix, *bake, *method]

@@ -19,7 +19,7 @@ from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.times import Time
 from tinbook.plans.base.bake_log import batter_mm, of_bakes
-from tinbook.plans.base.weighing import weigh
+from tinbook.plans.base.weighing import as_owned, weigh
 from tinbook.plans.rules.bakes import bake_flaws
 from tinbook.problems import nearest
 from tinbook.source import read_yaml
@@ -162,10 +162,11 @@ class _Known(NamedTuple):
 def _known(book: Book, loaded: Loaded, entry: Baked) -> _Known | None:
     batch = weigh(entry.of, book.mixtures[entry.of], book, loaded.facts)
     baking = Bakes(book, loaded.facts).of(batch)
-    depth = batter_mm(entry, batch.mass_g / batch.batter_ml)
+    tin = as_owned(entry.tin, book)
+    depth = batter_mm(entry, batch.mass_g / batch.batter_ml, tin)
     if baking is None or depth is None:
         return None
-    return _Known(baking.times([(entry.tin, depth)])[0], batch.rise, batch.loss, baking.logged)
+    return _Known(baking.times([(tin, depth)])[0], batch.rise, batch.loss, baking.logged)
 
 
 def _changed(before: _Known | None, after: _Known | None) -> list[str]:

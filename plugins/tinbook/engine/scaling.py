@@ -68,7 +68,7 @@ def times_needed(amount: float, room: float) -> int:
 def wide_tin_raising(width_mm: float, points: Sequence[tuple[float, float]]) -> float:
     """Share of the raising agent kept in a tin `width_mm` wide, from `points` of (mm, share), widths rising.
 
-    Straight lines between the points, level outside them. Levels at 12 and 14 in: R. L. Beranbaum, The Cake Bible.
+    Straight lines between the points, level outside them. Levels at 12 and 14 in: The Cake Bible (1988).
     """
     if width_mm <= points[0][0]:
         return points[0][1]

@@ -15,12 +15,19 @@ class FactRow(BaseModel):
 
 
 class Source(FactRow):
-    """Where facts come from. `address` is as printed, several joined by "; ", empty where none is known;
-    `read` says what was read there and how."""
+    """Where facts come from: a publication by its title, who published it, its address and date.
+
+    Several of a kind are joined by "; ". `address` is as printed, empty where none is known; `date` a year, a
+    version, or "undated"; `read` says what was read there and how. `sells`: the publisher sells what it writes of.
+    Pseudo-sources have neither publisher nor date.
+    """
 
     key: str
     title: str
+    publisher: str = ""
     address: str = ""
+    date: str = ""
+    sells: bool = False
     read: str
     kind: SourceKind = "published"
 

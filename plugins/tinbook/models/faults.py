@@ -157,7 +157,7 @@ class _Faults:
         model, written = _model_at(self.cls, above), _at(self.data, above)
         unknown = self.keys["extra_forbidden"].get(above, [])
         if model and issubclass(model, WrittenLine) and len(unknown) == len(written) == 1:
-            # `- butter: 340 g`, or a sentence with a colon in it
+            # `- butter: 250 g`, or a sentence with a colon in it
             example = _example(self.cls, path)
             hint = f'write it like "- {example}"' if example else "put quotes round the whole line"
             return Flaw(

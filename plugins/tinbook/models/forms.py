@@ -128,7 +128,7 @@ def read_solid(text: str, measures: Measures) -> Solid:
     if how == "flattened" and not to:
         raise Misread(
             "how wide and long is it pressed?",
-            'write it behind, as in "flattened ball 53 mm, to 76 mm x 89 mm"',
+            'write it behind, as in "flattened ball 30 mm, to 40 mm x 44 mm"',
             0,
             len(text),
         )
@@ -157,12 +157,12 @@ def read_sheet(text: str, measures: Measures) -> Sheet:
 
 
 def read_cutter(text: str, measures: Measures) -> Cutter:
-    """A cutter with its sizes, or the share of a part's width, as in `round 2/3`; raises Misread."""
+    """A cutter with its sizes, or the share of a part's width, as in `round 3/4`; raises Misread."""
     form, at = _form(text, 0, CUTTERS, "cutter", "round 40 mm")
     if _SHARE.fullmatch(text, at):
-        value, _ = read_number(text, at, "2/3")
+        value, _ = read_number(text, at, "3/4")
         if not 0.0 < value <= 1.0:
-            raise Misread(f'"{text[at:]}" is not a part of the width', f'write such as "{form} 2/3"', at, len(text))
+            raise Misread(f'"{text[at:]}" is not a part of the width', f'write such as "{form} 3/4"', at, len(text))
         return Cutter(form, (), value, text)
     return Cutter(form, read_sizes(text, at, len(text), measures, form, CUTTERS[form]), None, text)
 

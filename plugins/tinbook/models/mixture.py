@@ -33,7 +33,7 @@ from tinbook.units import Heat, Measures, Misread, Quantity, read_heat, read_lin
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Take:
-    """`340 g butter, soft` read: how much, of what, and how it is wanted. `at` is where the name starts."""
+    """`250 g butter, soft` read: how much, of what, and how it is wanted. `at` is where the name starts."""
 
     quantity: Quantity
     name: str
@@ -47,7 +47,7 @@ def read_take(text: str, measures: Measures) -> Take:
     quantity, rest, at = read_line(text, measures)
     name, _, wanted = rest.partition(",")
     if not name.strip():
-        raise Misread("an amount of what?", 'write the ingredient after it, such as "340 g butter"', 0, len(text))
+        raise Misread("an amount of what?", 'write the ingredient after it, such as "250 g butter"', 0, len(text))
     if quantity.dimension not in ("mass", "volume", "count"):
         raise Misread(
             f"an ingredient is not measured in {quantity.unit}", "write a weight, a volume or a number", 0, at
@@ -60,7 +60,7 @@ class MixLine(WrittenLine):
 
     chief: ClassVar[str] = "take"
 
-    take: Annotated[Take, spelled(read_take, LINE), such_as("340 g butter")]
+    take: Annotated[Take, spelled(read_take, LINE), such_as("250 g butter")]
     note: Text | None = None
     part: Text | None = None
 
@@ -104,7 +104,7 @@ class Mixture(Written):
     tins: Annotated[tuple[Tins, ...], AfterValidator(_flat), ONE_OR_MORE, such_as("2 round 20 cm x 7.5 cm")] = ()
     makes: Grams | None = None
     batter_depth: Millimetres | None = None
-    mix: Annotated[tuple[MixLine, ...], such_as("- 340 g butter")]
+    mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter")]
     bake: Annotated[Bake | None, such_as("{oven: 170 °C, time: 55-65 min}")] = None
     method: tuple[Step, ...] = ()
     techniques: Texts = ()

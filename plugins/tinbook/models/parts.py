@@ -78,7 +78,7 @@ class Repeat(Written):
     repeat: Annotated[Text, such_as("shingle")]
     on: Annotated[Text, such_as("hull")]
     mark: MarkText
-    gap: Annotated[Millimetres, such_as("4 mm")]
+    gap: Annotated[Millimetres, such_as("6 mm")]
     set: Annotated[str, one_of(*SETS)] = "staggered"
     high: Annotated[Millimetres | None, such_as("40 mm")] = None
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None

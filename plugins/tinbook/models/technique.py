@@ -86,7 +86,7 @@ class Technique(Written):
     pictures: tuple[Picture, ...] = ()
     parts_for: OneCake | None = None
     parts: Annotated[tuple[Part, ...], such_as("- {part: buoy, solid: ball 12 mm, paste: modelling-paste}")] = ()
-    repeats: Annotated[tuple[Repeat, ...], such_as("- {repeat: dimples, on: hull, mark: 4 mm, gap: 4 mm}")] = ()
+    repeats: Annotated[tuple[Repeat, ...], such_as("- {repeat: portholes, on: hull, mark: 6 mm, gap: 12 mm}")] = ()
     tips: Texts = ()
     related: Texts = ()
     mixtures: Texts = ()

@@ -1,4 +1,4 @@
-"""Reading a number as a baker writes it: 425, 0.5, 1,250, 1/2, 1 1/2, ½, 1½."""
+"""Reading a number as a baker writes it: 250, 0.5, 1,250, 1/2, 1 1/2, ½, 1½."""
 
 import re
 from math import isfinite
@@ -57,7 +57,7 @@ _NUMBER_WORDS = {
 }
 
 
-def read_number(text: str, at: int, such_as: str = "425 g") -> tuple[float, int]:
+def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]:
     """The number that starts at `at`, and where it ends.
 
     Raises Misread if there is none, with `such_as` for an example, or if it is malformed.
@@ -69,7 +69,7 @@ def read_number(text: str, at: int, such_as: str = "425 g") -> tuple[float, int]
     if (commas := _COMMAS.match(text, at)) and commas.end() > end:
         raise _comma(commas)
     if run := _RUNS_ON.match(text, end):
-        raise Misread(f'"{text[at : run.end()]}" is no number', "write 425, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
+        raise Misread(f'"{text[at : run.end()]}" is no number', "write 250, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
     value = _value(number)
     if not isfinite(value):
         raise Misread(f'"{number[0][:20]}" is no number to measure by', "check the number", at, end)

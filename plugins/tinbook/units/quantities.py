@@ -1,4 +1,4 @@
-"""Reading the quantities a baker writes: 425 g, 1 lb 4 oz, 1 1/2 tsp, 60–75 min, 6 eggs."""
+"""Reading the quantities a baker writes: 250 g, 1 lb 4 oz, 1 1/2 tsp, 60–75 min, 6 eggs."""
 
 import re
 from collections.abc import Collection, Iterable
@@ -12,7 +12,7 @@ from tinbook.units.words import UNITS, WORDS, read_unit, unit_size
 
 # What a dimension is called, and an example.
 _DIMENSIONS = {
-    "mass": ("a weight", "425 g"),
+    "mass": ("a weight", "250 g"),
     "volume": ("a volume", "30 ml"),
     "count": ("a plain number", "6"),
     "length": ("a length", "20 cm"),

@@ -22,7 +22,7 @@ def cells(desk: Desk, name: str) -> list[str]:
 
 
 def test_a_wide_drum_for_a_figure_on_the_front(desk: Desk) -> None:
-    """Common practice: a 25 cm drum under a 15 cm cake that has a figure on its front."""
+    """5, 7.5 and 10 cm wider than the cake, and up to the next size sold."""
     least, usual, wide, card = cells(desk, f"round 15{N}cm")[:4]
     assert (least, usual, wide, card) == (f"20{N}cm", f"23{N}cm", f"25{N}cm", f"15{N}cm")
 

@@ -16,7 +16,7 @@ def test_egg_ranges_in_words(desk: Desk) -> None:
 
 
 def test_what_is_left_is_the_same_recipe_on_the_diagonal(desk: Desk) -> None:
-    grid = left_grid(small_sums(desk.facts), desk.facts)
+    grid = left_grid(small_sums(desk.book, desk.facts), desk.facts)
     for place, row in enumerate(grid.rows):
         assert [cell.main for cell in row.cells].index(True) == place
         assert row.cells[place].text == "1.00"

@@ -111,7 +111,7 @@ def test_the_vocabulary_has_it_all(vocabulary: Vocabulary, told: dict[str, Any])
 @pytest.mark.parametrize(
     ("spoilt", "fault"),
     [
-        ({"recipeIngredients": ["340 g butter"]}, "recipeIngredients is no property"),
+        ({"recipeIngredients": ["250 g butter"]}, "recipeIngredients is no property"),
         ({"supply": [{"@type": "HowToTool", "name": "butter"}]}, "supply cannot be"),
         ({"@type": "HowTo", "recipeYield": "2"}, "recipeYield is no property of a"),
         ({"tool": [{"@type": "Spatula", "name": "x"}]}, "is of no type"),
@@ -151,7 +151,7 @@ def test_tins_and_weights_read_back_are_the_same(desk: Desk, told: dict[str, Any
             assert read_mass(made).base == pytest.approx(mixture.makes or read_mass(made).base, abs=2.5)
 
 
-NUMBERS = ["340", "1/2", "1 1/2", "2½", "⅓", "2 2/3", "⅚", "1/7", "0.05", "995", "12.345678", "5/8"]
+NUMBERS = ["250", "1/2", "1 1/2", "2½", "⅓", "2 2/3", "⅚", "1/7", "0.05", "995", "12.345678", "5/8"]
 UNITS = ["g", "kg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pinch", "US tbsp", "UK fl oz", "metric cup"]
 UNITS += ["Australian tbsp", "US cup", ""]
 
@@ -184,7 +184,7 @@ def test_durations(minutes: float, text: str) -> None:
 
 def test_times_are_the_longer_ones_and_fit(told: dict[str, Any]) -> None:
     data = told["mixtures/creamed-butter-sponge"][1]
-    assert (data["prepTime"], data["cookTime"]) == ("PT33M", "PT1H5M")
+    assert (data["prepTime"], data["cookTime"]) == ("PT33M", "PT1H")
     for address, (_, each) in told.items():
         spans = {key: parse_duration(each[key]) for key in ("prepTime", "cookTime", "totalTime") if key in each}
         if "totalTime" in spans:
@@ -232,9 +232,9 @@ def test_no_text_leaves_its_script(desk: Desk, mixture: Callable[..., Mixture], 
 
 def test_what_is_private_is_not_told(demo: Loaded, facts: Any, kitchen: Book, mixture: Callable[..., Mixture]) -> None:
     """Of a mixture made public the data says the card's word, never another name the baker wrote."""
-    written = mixture(mix=["340 g sweet butter", "4 eggs"])
+    written = mixture(mix=["250 g sweet butter", "4 eggs"])
     data = recipe(MixtureView(weigh("x", written, kitchen, facts), Desk(kitchen, facts, {})))
-    assert data["recipeIngredient"] == ["340 g butter", "4 eggs"]
+    assert data["recipeIngredient"] == ["250 g butter", "4 eggs"]
 
 
 def test_a_kit_of_a_technique(desk: Desk) -> None:

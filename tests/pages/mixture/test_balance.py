@@ -27,9 +27,9 @@ def test_everything_drawn_lies_on_the_line(demo: Loaded) -> None:
 
 
 def test_a_point_lies_in_its_band_where_the_words_say_so(demo: Loaded) -> None:
-    rules = view(demo, "creamed-butter-sponge").rules
+    rules = view(demo, "cocoa-cupcakes").rules
     inside = [rule.band_at <= (rule.point or 0) <= rule.band_at + rule.band_wide for rule in rules]
-    assert inside == [rule.stands == "within" for rule in rules] == [True, False, True, True]
+    assert inside == [rule.stands == "within" for rule in rules] == [True, True, False, False]
 
 
 def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
@@ -38,12 +38,12 @@ def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
 
 
 def test_the_page_says_where_it_sits_and_why(filled: Filled) -> None:
-    text = filled("mixtures/creamed-butter-sponge")
+    text = filled("mixtures/cocoa-cupcakes")
     assert (
-        f"It keeps 3 of the 4{NBSP}rules of balance for its kind." in text
-        and "The eggs weigh about seven tenths" in text
+        f"It keeps 2 of the 4{NBSP}rules of balance for its kind." in text
+        and "Cocoa drinks nearly its own weight" in text
     )
-    assert "usual 85 to 115, below" in text and 'aria-label="Egg to fat: 71, usual 85 to 115"' in text
+    assert "usual 85 to 115, above" in text and 'aria-label="Egg and liquid to flour: 126, usual 85 to 115"' in text
     assert re.search(r'<a href="/sources#source-balance-rules">', text)
 
 

@@ -54,7 +54,7 @@ def test_the_drawing_and_its_figures(filled: Filled, desk: Desk) -> None:
     found = re.search(r'<svg viewBox="0 0 460 [^"]*"[^>]* aria-label="([^"]+)"', text)
     assert found and "4 layers of" in found[1] and "crumb coat" in found[1]
     (drawn,) = view(desk, "creamed-butter-sponge").drawn
-    assert drawn.told.startswith(f"batter 44{N}mm deep, baked 65{N}mm, levelled 58{N}mm, each cut into 2: 4{N}layers")
+    assert drawn.told.startswith(f"batter 41{N}mm deep, baked 60{N}mm, levelled 54{N}mm, each cut into 2: 4{N}layers")
     assert f"<b>{drawn.tins}:</b> {drawn.told}" in text
     assert "layer = levelled / cuts" in text
 

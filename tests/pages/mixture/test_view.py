@@ -22,8 +22,8 @@ def view(desk: Desk, slug: str) -> MixtureView:
 def test_the_written_amounts_stand_large(filled: Filled) -> None:
     text = filled("mixtures/creamed-butter-sponge")
     assert f'<output class="tb-this">2 × round 15{N}cm</output>' in text
-    assert re.search(r'data-line="0"><b>340</b><i>g</i>', text)
-    assert re.search(r'data-line="2"><b>4</b><i></i>', text)
+    assert re.search(r'data-line="0"><b>300</b><i>g</i>', text)
+    assert re.search(r'data-line="2"><b>5</b><i></i>', text)
     assert f"2{N}tsp" in text
 
 
@@ -56,4 +56,4 @@ def test_the_browser_is_handed_what_the_plans_know(filled: Filled, desk: Desk, s
 
 
 def test_a_swap_for_self_raising_flour(filled: Filled) -> None:
-    assert f"For 340{N}g take 325{N}g plain flour and 16{N}g baking powder" in filled("mixtures/creamed-butter-sponge")
+    assert f"For 300{N}g take 285{N}g plain flour and 14{N}g baking powder" in filled("mixtures/creamed-butter-sponge")

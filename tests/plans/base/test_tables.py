@@ -57,13 +57,13 @@ def _is_shown(key: str) -> bool:
 
 
 def test_scaled_tells_both_versions(demo: Loaded) -> None:
-    rows = ask(demo, "scaled", of="creamed-butter-sponge", plus=0.3).rows
+    rows = ask(demo, "scaled", of="creamed-butter-sponge", plus=0.25).rows
     assert [spell(row["version"]) for row in rows] == ["exact", "whole eggs"]
-    # A third and more of 4 eggs: 5.2, so 5 of them, 3.8 % less.
-    assert (rows[0]["factor"], rows[1]["factor"]) == (1.3, 1.25)
-    assert rows[1]["off_percent"] == pytest.approx(100 * (1.25 / 1.3 - 1), abs=1e-4)
-    assert rows[1]["egg_pieces"] == 5.0
-    assert [row["butter_g"] for row in rows] == [440.0, 425.0]
+    # A quarter more of 5 eggs and 300 g: 6.25, so 6 of them, 4 % less.
+    assert (rows[0]["factor"], rows[1]["factor"]) == (1.25, 1.2)
+    assert rows[1]["off_percent"] == pytest.approx(100 * (1.2 / 1.25 - 1), abs=1e-4)
+    assert rows[1]["egg_pieces"] == 6.0
+    assert [row["butter_g"] for row in rows] == [375.0, 360.0]
 
 
 def test_a_mixture_without_eggs_has_one_version(demo: Loaded) -> None:
@@ -73,9 +73,9 @@ def test_a_mixture_without_eggs_has_one_version(demo: Loaded) -> None:
 
 def test_what_is_left_is_used_up(demo: Loaded) -> None:
     (exact, _) = ask(
-        demo, "scaled", of="creamed-butter-sponge", left=read_take("510 g butter", demo.book.house.spoons)
+        demo, "scaled", of="creamed-butter-sponge", left=read_take("450 g butter", demo.book.house.spoons)
     ).rows
-    assert exact["butter_exact_g"] == 510.0
+    assert exact["butter_exact_g"] == 450.0
     assert exact["factor"] == 1.5
 
 

@@ -158,7 +158,7 @@ def test_a_wide_tin_has_no_more_raising_and_nothing_else_less(
 
 @pytest.mark.parametrize(("width_mm", "share"), [(150, 1.0), (250, 1.0), (300, 0.84), (350, 0.75), (400, 0.75)])
 def test_raising_in_wide_tins_as_published(batch: Batches, facts: Facts, width_mm: float, share: float) -> None:
-    """Levels at 12 in (30 cm) and 14 in (35 cm): R. L. Beranbaum, The Cake Bible (formula_balance.csv, P2 and P3)."""
+    """Levels at 12 in (30 cm) and 14 in (35 cm): The Cake Bible (1988) (formula_balance.csv, P2 and P3)."""
     for raising, kept in (("less in wide tins", share), ("level", 1.0)):
         exact, _, _ = at(written(batch, raising=raising), 3.0, facts, width_mm)
         assert exact.amounts[2].exact == pytest.approx(2 * 3.0 * kept, rel=1e-9)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 
@@ -15,11 +16,14 @@ from tinbook.plans.finish.cake import Cake
 from tinbook.tins import Tin
 
 
-def test_the_wide_board_under_a_cake_with_a_figure(kitchen: Book, facts: Facts) -> None:
-    """Common practice, no source: a 25 cm (10 in) drum under a 15 cm (6 in) cake with a figure on its front."""
+def test_the_wide_board_under_a_cake_with_a_figure(
+    kitchen: Book, facts: Facts, practice: Callable[[str], tuple[float, ...]]
+) -> None:
+    """Common practice, no source: tests/data/common_practice.csv."""
+    across, drum = practice("mm of a cake with a figure on its front and of the drum under it")
     settled = finishing(Finish(), facts)
-    row = board_row(Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4), True, settled, facts, steps_of(kitchen))
-    assert row.wide.size_mm == (250.0, 250.0)
+    row = board_row(Cake(Tin(shape="round", sizes_mm=(across,)), 100.0, 4), True, settled, facts, steps_of(kitchen))
+    assert row.wide.size_mm == (drum, drum)
     assert row.least.size_mm == (200.0, 200.0)
     assert row.chosen == row.usual
 

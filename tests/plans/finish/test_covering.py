@@ -1,8 +1,7 @@
 """Coats and pastes for every tin, against published charts of amounts by cake.
 
-Sources, in tests/data: ganache_uk.csv (How much ganache do I need, bakewithsarah.com/?p=2322: fills a cake with one
-layer of filling and coats it), sugarpaste_us.csv (Simply Cake Decorating, simplycakedecorating.com: cakes 4 in high),
-batter_us_3in_deep.csv (a chart of cakes in 3 in deep pans, cakecentral.com and blog.wilton.com: icing to fill, cover
+Sources, each named in the head of its table in tests/data: ganache_uk.csv (fills a cake with one layer of filling and
+coats it), sugarpaste_us.csv (cakes 4 in high), batter_us_3in_deep.csv (cakes in 3 in deep pans: icing to fill, cover
 and edge a cake of two layers). The charts name inches, so the cakes here are exact inches.
 """
 

@@ -41,13 +41,13 @@ def test_a_pound_cake_is_a_hundred_of_each(made: Callable[..., Balance]) -> None
 
 
 def test_the_sponge_by_hand(made: Callable[..., Balance], facts: Facts) -> None:
-    """340 g each of butter, sugar and flour, 4 eggs out of the shell, 60 ml of milk, 2 tsp of vanilla."""
+    """240 g each of butter, sugar and flour, 4 eggs out of the shell, 60 ml of milk, 2 tsp of vanilla."""
     cake = made()
     egg = 4 * facts.eggs["UK large"].shelled_g
     milk = 60 * facts.densities["milk"].value
-    assert standing(cake, "egg to fat, creamed").value == pytest.approx(100 * egg / 340)
-    assert standing(cake, "egg and liquid to flour, creamed").value == pytest.approx(100 * (egg + milk) / 340)
-    assert cake.off and standing(cake, "egg to fat, creamed").side == "below"
+    assert standing(cake, "egg to fat, creamed").value == pytest.approx(100 * egg / 240)
+    assert standing(cake, "egg and liquid to flour, creamed").value == pytest.approx(100 * (egg + milk) / 240)
+    assert cake.off and standing(cake, "egg and liquid to flour, creamed").side == "above"
     assert [share.name for share in cake.lines][:3] == ["butter", "caster sugar", "egg"]
     assert {share.part for share in cake.parts} == {"flour", "sugar", "fat", "egg", "liquid", OTHER}
 

@@ -125,7 +125,7 @@ def test_every_trait_fires_and_only_where_it_stands(
 
 
 def test_notes_follow_their_ingredient(batch: Batches, kitchen: Book) -> None:
-    made = batch(mix=["4 eggs", "340 g butter", "2 eggs, for the glaze", "100 g caster sugar"])
+    made = batch(mix=["4 eggs", "250 g butter", "2 eggs, for the glaze", "100 g caster sugar"])
     notes = [(note.ingredient, note.text) for note in card_notes(made, kitchen)]
     assert notes == [("egg", "At room heat."), ("egg", "Fresh."), ("butter", "Soft.")]
 
@@ -166,6 +166,6 @@ def test_a_line_that_uses_another_name_of_a_private_card_is_still_weighed(
 
     for private in (True, ("also",), ("notes",)):
         card = kitchen.cards["butter"].model_copy(update={"private": private})
-        written = mixture(mix=["340 g sweet butter", "4 eggs"])
+        written = mixture(mix=["250 g sweet butter", "4 eggs"])
         book = replace(kitchen, cards={**kitchen.cards, "butter": card}, mixtures={"plain": written})
-        assert weigh_all(public_book(book, ()), facts)["plain"].mass_g == pytest.approx(340 + 4 * 68 * 0.885)
+        assert weigh_all(public_book(book, ()), facts)["plain"].mass_g == pytest.approx(250 + 4 * 68 * 0.885)

@@ -57,7 +57,7 @@ def published(table: Table, column: str, sides: tuple[float, float]) -> list[tup
 
 
 def test_the_published_dessert_column(table: Table) -> None:
-    """Wilton's chart for 1 x 2 in servings, the source named in the table's head. Hearts and petals are not held to it:
+    """The published chart for 1 x 2 in servings, named in the table's head. Hearts and petals are not held to it:
     its hearts serve more than area over portion, its petals far less; the page prints both beside ours."""
     near = {"square": 0.0, "sheet": 0.12, "oval": 0.10, "hexagon": 0.18}
     for shape, size, theirs, cut in published(table, "wedding_1x2", (1.0, 2.0)):
@@ -70,7 +70,7 @@ def test_the_published_dessert_column(table: Table) -> None:
 
 
 def test_the_published_party_column_of_squares(table: Table) -> None:
-    """Wilton's chart, 1.5 x 2 in. Its other party counts are printed beside ours and not held to."""
+    """The published chart, 1.5 x 2 in. Its other party counts are printed beside ours and not held to."""
     squares = [(theirs, cut.count) for shape, _, theirs, cut in published(table, "party_1.5x2", (1.5, 2.0))
                if shape == "square"]  # fmt: skip
     assert len(squares) == 6

@@ -14,7 +14,7 @@ def made(demo: Loaded) -> Glance:
 
 
 def test_the_facts_are_the_published_chart(made: Glance, table: object) -> None:
-    """Wilton's charts, as named in the head of tests/data/portions_us_chart.csv."""
+    """The published charts, as named in the head of tests/data/portions_us_chart.csv."""
     assert callable(table)
     rows = table("portions_us_chart")
     assert [(each.served.dessert, each.served.party) for each in made.against] == [

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
 
+from tinbook.facts import Facts
 from tinbook.models import Book, CutterDrawer, Part, read_model
 from tinbook.plans.techniques.cutters import cutter_fit, nearest_cutter
 
@@ -43,8 +45,8 @@ def test_which_parts_have_one(drawer: Book) -> None:
 
 
 def test_a_cutter_for_the_top(drawer: Book) -> None:
-    """Common practice: about two thirds of the part's width."""
-    fit = cutter_fit(part(solid="ball 30 mm", cutter="round 2/3"), (), 30.0, 1.0, drawer)
+    """Half of 40 mm is 20 mm, and that one is in the drawer."""
+    fit = cutter_fit(part(solid="ball 40 mm", cutter="round 1/2"), (), 40.0, 1.0, drawer)
     assert fit is not None
     assert (fit.wanted_mm, fit.exact, fit.marks) == ((pytest.approx(20.0),), True, True)
 
@@ -59,3 +61,12 @@ def test_a_class_wants_a_cutter_each_or_one_to_share(drawer: Book) -> None:
     assert each is not None and shared is not None
     assert (each.wanted, each.have, each.shared) == (4, 1, False)
     assert (shared.wanted, shared.have, shared.shared) == (1, 1, True)
+
+
+def test_the_usual_cutter_for_a_top(facts: Facts, practice: Callable[[str], tuple[float, ...]]) -> None:
+    """Common practice, no source: tests/data/common_practice.csv. The book's own figure has a range that holds it."""
+    usual = facts.numbers["cutter over the top"]
+    (share,) = practice("share of a part's width that the cutter marking its top has")
+    assert usual.low is not None and usual.high is not None
+    assert usual.low <= share <= usual.high
+    assert (usual.source, usual.kind) == ("house judgement", "house judgement")

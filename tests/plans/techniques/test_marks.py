@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import pi
 
 import pytest
@@ -13,7 +14,7 @@ from tinbook.tins import read_tin
 
 
 def marks(kitchen: Book, facts: Facts, s: float = 1.0, **keys: str) -> RepeatAt:
-    tree = {"repeat": "dents", "on": "side of the cake", "mark": "6 mm", "gap": "4 mm", "high": "40 mm", **keys}
+    tree = {"repeat": "dents", "on": "side of the cake", "mark": "6 mm", "gap": "3 mm", "high": "40 mm", **keys}
     repeat, flaws = read_model(Repeat, tree, "it")
     assert repeat is not None, flaws
     return repeat_at(0, "A", repeat, read_tin(f"round {20 * s:g} cm")[1], s, {}, kitchen, facts)
@@ -47,7 +48,13 @@ def test_paste_for_marks(kitchen: Book, facts: Facts) -> None:
     assert brick.whole + brick.cut == brick.count
 
 
-def test_a_gap_of_four_millimetres(kitchen: Book, facts: Facts) -> None:
-    """Common practice: marks 4 mm apart. From middle to middle that is the mark and the gap."""
-    assert marks(kitchen, facts, set="straight").pitch_mm == (10.0, 10.0)
-    assert marks(kitchen, facts, set="staggered").pitch_mm == pytest.approx((10.0, 10.0 * 3**0.5 / 2))
+def test_from_middle_to_middle_is_the_mark_and_the_gap(
+    kitchen: Book, facts: Facts, practice: Callable[[str], tuple[float, ...]]
+) -> None:
+    """Common practice, no source: tests/data/common_practice.csv has the gap."""
+    (gap,) = practice("mm between pressed marks")
+    pitch = 6.0 + gap
+    assert marks(kitchen, facts, gap=f"{gap:g} mm", set="straight").pitch_mm == (pitch, pitch)
+    assert marks(kitchen, facts, gap=f"{gap:g} mm", set="staggered").pitch_mm == pytest.approx(
+        (pitch, pitch * 3**0.5 / 2)
+    )

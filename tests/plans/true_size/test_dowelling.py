@@ -24,11 +24,11 @@ def chart() -> list[dict[str, str]]:
 
 
 def test_the_facts_are_what_was_published(facts: Facts) -> None:
-    names = {"P": "dowel guide", "C": "dowel notes", "W": "support rods leaflet", "B": "assembling technique"}
+    names = {"G": "dowel guide", "N": "dowel notes", "L": "support rods leaflet", "T": "assembling technique"}
     theirs = sorted((names[row["source"]], int(row["dowels_n"])) for row in chart())
     assert sorted((row.source, row.count) for row in facts.dowels.values()) == theirs
     for row in chart():
-        if row["source"] == "W":
+        if row["source"] == "L":
             (ours,) = published_for_source(facts, "support rods leaflet", float(row["tier_in"]))
             assert ours == int(row["dowels_n"])
         if row["inset_from_edge_in"]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.pages.at_a_glance.measure_grids import OURS
@@ -11,7 +13,7 @@ from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.formats import fixed, mixed, number, title
 from tinbook.plans.measures.eggs import EggRow, Eggs, classes_worked, egg_rows
 from tinbook.plans.measures.flour import flour_rows, flour_worked
-from tinbook.plans.measures.pieces import EACH_G, EGGS, SmallSums
+from tinbook.plans.measures.pieces import EGGS, SmallSums
 
 
 def egg_grid(book: Book, facts: Facts) -> Grid:
@@ -111,7 +113,7 @@ def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
         met = "" if row.count_low == row.count_high else f"{row.count_low}–{row.count_high}"
         by_batter.setdefault(row.batter_g, []).append(Cell(str(row.count), True, met))
     rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(counts)) for batter, counts in by_batter.items())
-    heads = (Head("Batter"), *(Head(formats.grams(case_g), "each") for case_g in EACH_G))
+    heads = (Head("Batter"), *_cases(sums, "each"))
     lead = "How many cupcakes of one weight come out of a batter."
     return Grid(
         title="How many cupcakes",
@@ -132,7 +134,7 @@ def needed_grid(sums: SmallSums, facts: Facts) -> Grid:
         met = formats.bounds(row.batter_low_g, row.batter_high_g)
         by_count.setdefault(row.count, []).append(Cell(number(row.batter_g), True, met))
     rows = tuple(GridRow(head=str(count), cells=tuple(batters)) for count, batters in by_count.items())
-    heads = (Head("Cupcakes"), *(Head(formats.grams(case_g), "each; g to mix") for case_g in EACH_G))
+    heads = (Head("Cupcakes"), *_cases(sums, "each; g to mix"))
     return Grid(
         title="How much to mix",
         anchor="needed",
@@ -140,6 +142,13 @@ def needed_grid(sums: SmallSums, facts: Facts) -> Grid:
         rows=rows,
         worked=worked_view((sums.needed_worked,), facts),
     )
+
+
+def _cases(sums: SmallSums, told: str) -> Iterator[Head]:
+    """A column for each weight of a case; the house's own says so."""
+    for case_g in sums.each_g:
+        own = sums.logged and case_g == sums.case_g
+        yield Head(formats.grams(case_g), told.replace("each", "logged") if own else told)
 
 
 def left_grid(sums: SmallSums, facts: Facts) -> Grid:

@@ -23,7 +23,7 @@ class MeasuresView:
     @cached_property
     def small(self) -> SmallSums:
         """The small sums of a bake."""
-        return small_sums(self.desk.facts)
+        return small_sums(self.desk.book, self.desk.facts)
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -50,7 +50,10 @@ class MeasuresView:
     def script_data(self) -> dict[str, Any]:
         """What the page's own script needs for its sums."""
         small = self.small
-        return {"lost": small.lost, "lost_low": small.lost_low, "lost_high": small.lost_high, "off": small.baked_off}
+        return {
+            "case": small.case_g, "lost": small.lost, "lost_low": small.lost_low, "lost_high": small.lost_high,
+            "off": small.baked_off,
+        }  # fmt: skip
 
 
 def measures_pages(desk: Desk) -> Iterator[Page]:

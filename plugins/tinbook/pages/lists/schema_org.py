@@ -151,7 +151,7 @@ def _line(take: Take, name: str, book: Book) -> str:
 
 @lru_cache(maxsize=4096)
 def _number(value: float) -> str:
-    """A number without loss: `340`, `1 1/2`, `1/3`, `0.7`."""
+    """A number without loss: `250`, `1 1/2`, `1/3`, `0.7`."""
     whole = int(value)
     if whole == value:
         return str(whole)

@@ -116,7 +116,7 @@ def written(measured: Measured) -> str:
 
 
 def ounces(value: float) -> str:
-    """`15 oz`, `1 lb 4 oz`, `2¼ oz`."""
+    """`12 oz`, `1 lb 4 oz`, `2¼ oz`."""
     pounds, rest = divmod(value, OUNCES_IN_POUND)
     if not pounds:
         return with_unit(mixed(value), "oz")

@@ -124,9 +124,9 @@ class Bakes:
             )
         gravity = batch.mass_g / batch.batter_ml
         for entry in self._book.bakes_of.get(batch.slug, ()):
-            depth = batter_mm(entry, gravity)
+            tin = as_owned(entry.tin, self._book)
+            depth = batter_mm(entry, gravity, tin)
             if depth:
-                tin = as_owned(entry.tin, self._book)
                 points.append(
                     BakePoint(tin=tin, width_mm=width_mm(tin), depth_mm=depth, minutes=entry.done_after, entry=entry)
                 )

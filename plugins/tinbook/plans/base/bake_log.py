@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from tinbook.models import Baked
 from tinbook.plans.base.saying import Saying, saying
+from tinbook.tins import Tin
 
 
 def of_bakes(count: int) -> Saying:
@@ -13,20 +14,22 @@ def of_bakes(count: int) -> Saying:
     return saying("of_your_bakes", bakes=count)
 
 
-def batter_mm(entry: Baked, gravity: float) -> float | None:
+def batter_mm(entry: Baked, gravity: float, tin: Tin) -> float | None:
     """How deep the batter of an entry stood, mm: as measured, else from its weight, `gravity` in g/ml.
 
-    None where the entry says neither.
+    `tin` is the entry's, as the house has measured it. None where the entry says neither.
     """
     if entry.batter_depth:
         return entry.batter_depth
-    return entry.tin.fill_mm(entry.batter / gravity) if entry.batter else None
+    return tin.fill_mm(entry.batter / gravity) if entry.batter else None
 
 
-def rises(entries: Iterable[Baked], gravity: float) -> list[float]:
-    """Baked depth over batter depth, of the entries that tell."""
+def rises(entries: Iterable[tuple[Baked, Tin]], gravity: float) -> list[float]:
+    """Baked depth over batter depth, of the entries that tell, each with its tin as the house has measured it."""
     return [
-        entry.baked / depth for entry in entries if entry.baked and (depth := batter_mm(entry, gravity)) is not None
+        entry.baked / depth
+        for entry, tin in entries
+        if entry.baked and (depth := batter_mm(entry, gravity, tin)) is not None
     ]
 
 

@@ -209,7 +209,8 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
             depth_mm = _depth_in(tins, batter_ml)
     gravity = mass_g / batter_ml if batter_ml else gravity
     bakes, written = book.bakes_of.get(slug, ()), rise_said(mixture.kind, book.finish, mixture.finish)
-    rise, loss, learned = risen(kind, written, rises(bakes, gravity), losses(bakes), facts)
+    rose = rises([(entry, as_owned(entry.tin, book)) for entry in bakes], gravity)
+    rise, loss, learned = risen(kind, written, rose, losses(bakes), facts)
     return Batch(
         slug=slug,
         mixture=mixture,

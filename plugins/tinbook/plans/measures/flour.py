@@ -9,7 +9,7 @@ from tinbook.facts import Facts
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 
-SELF_RAISING_G = (100.0, 150.0, 200.0, 225.0, 250.0, 340.0, 425.0, 500.0)
+SELF_RAISING_G = (100.0, 150.0, 200.0, 225.0, 250.0, 300.0, 400.0, 500.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from statistics import median
 
 from tinbook.engine import pieces, rounding, scaling
 from tinbook.facts import Facts
+from tinbook.models import Book
 from tinbook.plans.base.saying import saying
+from tinbook.plans.base.weighing import same_outline
 from tinbook.plans.base.worked import Worked
 
 BATTERS_G = (500.0, 750.0, 1000.0, 1200.0, 1500.0, 2000.0, 3000.0)
@@ -14,6 +17,8 @@ EACH_G = (20.0, 30.0, 45.0, 60.0, 75.0, 100.0)
 COUNTS = (6, 12, 18, 24, 36, 48)
 EGGS = (1, 2, 3, 4, 5, 6, 7, 8)
 CUPCAKE = "cupcake"
+CASE_G = 45.0
+"""What a case takes where the house has logged none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,8 +58,12 @@ class LeftRow:
 
 @dataclass(frozen=True, kw_only=True)
 class SmallSums:
-    """All of them, and the shares the page's own script needs: what stays in the bowl, what is lost in baking."""
+    """All of them, and the figures the page's own script needs: what a case takes, what stays in the bowl, what is
+    lost in baking. `each_g` are the sizes of the tables; `logged` says whether the house's own is among them."""
 
+    each_g: tuple[float, ...]
+    case_g: float
+    logged: bool
     pieces: tuple[PiecesRow, ...]
     needed: tuple[NeededRow, ...]
     left: tuple[LeftRow, ...]
@@ -67,8 +76,23 @@ class SmallSums:
     left_worked: Worked
 
 
-def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallSums:
-    """The tables, for the batters asked or the usual ones."""
+def logged_case_g(book: Book) -> float | None:
+    """What the house puts into a case: the middle of its logged bakes in trays as the recipe has, to 1 g."""
+    logged = [
+        entry.batter
+        for entry in book.bakes
+        if entry.batter
+        and (mixture := book.mixtures.get(entry.of))
+        and mixture.kind == CUPCAKE
+        and any(same_outline(entry.tin, tin) for _, tin in mixture.tins)
+    ]
+    return rounding.half_up(median(logged), 1.0) if logged else None
+
+
+def small_sums(book: Book, facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallSums:
+    """The tables, for the batters asked or the usual ones, in cases of the usual sizes and of the house's own."""
+    own_g = logged_case_g(book)
+    sizes_g = EACH_G if own_g is None else tuple(sorted({*EACH_G, own_g}))
     lost = facts.numbers["batter left in the bowl"]
     low, high = lost.low or lost.value, lost.high or lost.value
     loss = facts.kinds[CUPCAKE].loss
@@ -80,7 +104,7 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
     sources = tuple(dict.fromkeys((lost.source, loss.source)))
     rows = []
     for batter_g in batters_g:
-        for each_g in EACH_G:
+        for each_g in sizes_g:
             count, left_g = pieces.pieces_from(batter_g, each_g, lost.value)
             least, most = (pieces.pieces_from(batter_g, each_g, bound)[0] for bound in (high, low))
             baked_g = rounding.half_up(each_g * (1 - loss.typical), 1.0)
@@ -97,7 +121,7 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
             )
     needed = []
     for count in COUNTS:
-        for each_g in EACH_G:
+        for each_g in sizes_g:
             usual_g, low_g, high_g = (
                 rounding.half_up(pieces.batter_for(count, each_g, share), 1.0) for share in (lost.value, low, high)
             )
@@ -111,6 +135,9 @@ def small_sums(facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallS
         for factor in [scaling.factor(eggs, written)]
     ]
     return SmallSums(
+        each_g=sizes_g,
+        case_g=CASE_G if own_g is None else own_g,
+        logged=own_g is not None,
         pieces=tuple(rows),
         needed=tuple(needed),
         left=tuple(left),

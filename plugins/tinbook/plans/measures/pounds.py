@@ -11,7 +11,7 @@ from tinbook.plans.base.worked import Worked
 from tinbook.units import GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE
 
 OUNCES = (0.5, 1.0, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0, 24.0, 32.0)
-GRAMS = (25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 175.0, 200.0, 225.0, 250.0, 300.0, 340.0, 400.0, 425.0, 450.0, 500.0,
+GRAMS = (25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 175.0, 200.0, 225.0, 250.0, 300.0, 350.0, 400.0, 450.0, 500.0,
          750.0, 1000.0)  # fmt: skip
 FLUID_OUNCES = {1.0: None, 2.0: None, 4.0: ("US", 0.5, "cup"), 5.0: ("UK", 0.25, "pint"), 8.0: ("US", 1.0, "cup"),
                 10.0: ("UK", 0.5, "pint"), 16.0: ("US", 1.0, "pint"), 20.0: ("UK", 1.0, "pint"),

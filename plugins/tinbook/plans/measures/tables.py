@@ -154,25 +154,25 @@ def swaps(book: Book, facts: Facts, query: Query) -> Result:
     return Result(saying("swap_table"), tuple(rows), Worked(saying("swap_by_either"), tuple(inputs), tuple(sources)))
 
 
-def _sums(facts: Facts, query: Query) -> SmallSums:
-    return small_sums(facts, BATTERS_G if query.weight_g is None else (query.weight_g,))
+def _sums(book: Book, facts: Facts, query: Query) -> SmallSums:
+    return small_sums(book, facts, BATTERS_G if query.weight_g is None else (query.weight_g,))
 
 
 def pieces(book: Book, facts: Facts, query: Query) -> Result:
     """How many cupcakes from a batter; with --weight from that."""
-    sums = _sums(facts, query)
+    sums = _sums(book, facts, query)
     return Result(saying("piece_table"), plain_rows(sums.pieces), sums.pieces_worked)
 
 
 def needed(book: Book, facts: Facts, query: Query) -> Result:
     """The batter for so many cupcakes."""
-    sums = _sums(facts, query)
+    sums = _sums(book, facts, query)
     return Result(saying("needed_table"), plain_rows(sums.needed), sums.needed_worked)
 
 
 def left(book: Book, facts: Facts, query: Query) -> Result:
     """What to multiply a recipe by for what is left."""
-    sums = _sums(facts, query)
+    sums = _sums(book, facts, query)
     return Result(saying("left_table"), plain_rows(sums.left), sums.left_worked)
 
 

@@ -29,12 +29,12 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
         return
     flaws = [*_weight_flaws(entry), *_heat_flaws(entry, book)]
     yield from flaws
-    depth_mm = batter_mm(entry, batch.mass_g / batch.batter_ml)
+    tin = as_owned(entry.tin, book)
+    depth_mm = batter_mm(entry, batch.mass_g / batch.batter_ml, tin)
     if depth_mm is None:
         hint = 'write "batter: 1250 g", what went into this tin, or "batter depth: 38 mm"'
         yield Flaw(code="no batter", path=(), message="how much batter was in the tin?", hint=hint)
         return
-    tin = as_owned(entry.tin, book)
     if not fits(depth_mm, tin.brim_mm):
         message = f"the batter would stand {depth_mm:.0f} mm deep in a tin {tin.brim_mm:g} mm deep"
         key = "batter depth" if entry.batter_depth else "batter"

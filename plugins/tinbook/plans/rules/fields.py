@@ -55,7 +55,7 @@ def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt | N
 def line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> Iterator[Flaw]:
     """What keeps lines of the mix from being weighed."""
     if not mixture.mix:
-        hint = 'write its lines, such as "- 340 g butter"'
+        hint = 'write its lines, such as "- 250 g butter"'
         yield Flaw(code="empty", path=("mix",), message="the mix is empty", hint=hint)
     for index, line in enumerate(mixture.mix):
         flaw = _line_flaw(("mix", index, "take"), line, book, facts, spoilt)

@@ -39,7 +39,7 @@ function sum(name, fields, answer) {
 }
 
 const manySum = shares =>
-  sum("many", { batter: "1200", each: "45" }, (batter, size) => {
+  sum("many", { batter: "1200", each: number(shares.case) }, (batter, size) => {
     const { count, left } = piecesFrom(batter, size, shares.lost);
     const fewest = piecesFrom(batter, size, shares.lost_high).count;
     const most = piecesFrom(batter, size, shares.lost_low).count;
@@ -52,10 +52,12 @@ const manySum = shares =>
   });
 
 const mixSum = shares =>
-  sum("mix", { count: "24", each: "45" }, (count, size) => [wholeGrams(batterFor(count, size, shares.lost))]);
+  sum("mix", { count: "24", each: number(shares.case) }, (count, size) => [
+    wholeGrams(batterFor(count, size, shares.lost)),
+  ]);
 
 const leftSum = () =>
-  sum("left", { asks: "340", there: "250", eggs: "4" }, (asks, there, eggs) => {
+  sum("left", { asks: "300", there: "250", eggs: "4" }, (asks, there, eggs) => {
     const factor = there / asks;
     const whole = wholeEggs(eggs, factor);
     const off = number(percent(Math.abs(whole.off)));
