@@ -10,8 +10,14 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tinbook.loading import Loaded
-from tinbook.pages.base.shared import tin_name
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.shared import minutes, tin_name
+from tinbook.pages.mixture.view import MixtureView
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spelled_all
+from tinbook.plans.baking.bakes import Bakes
+from tinbook.plans.baking.loads import load
+from tinbook.plans.baking.tin_times import bake_step
 from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.scaling import tin_table
@@ -459,3 +465,48 @@ def test_every_control_at_the_bench_takes_a_floury_finger(
         tab.locator("main").get_by_role("button", name="Start again", exact=True).tap()
         assert tab.evaluate(SMALL, [CONTROLS, TARGET]) == []
         tab.evaluate("localStorage.clear()")
+
+
+BAKES = [("round 25 cm", 2), ("rectangle 23 x 33 cm", 2), ("round 20 cm", 5), ("square 20 cm", 1)]
+
+
+@pytest.mark.parametrize(("name", "count"), BAKES)
+def test_all_that_is_said_of_the_bake_is_of_the_chosen_tin(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, batches: dict[str, Batch], name: str, count: int
+) -> None:
+    """Its step, the line below the steps, the waiting of the whole method, and how often the oven is filled."""
+    batch = batches["creamed-butter-sponge"]
+    tab = page(**TABLET)
+    tab.goto(f"{demo_url}{address(batch)}#for?tin={quote(name)}&count={count}")
+    tin = next(row.tin for row in tin_table(batch, demo.book, demo.facts).rows if row.tin.name == name)
+    known = Bakes(demo.book, demo.facts).of(batch)
+    made = load(batch, known, demo.book, demo.facts, count, tin)
+    assert made.time is not None
+    low, high = made.time.low_shown_min, made.time.high_shown_min
+    goes = f"{made.fit.bakes} × " if made.fit.bakes > 1 else ""
+    due = f"{goes}{low:g}–{high:g}\u00a0min"
+    step = tab.locator(".tb-steps > li").nth(bake_step(batch.mixture) or 0)
+    expect(step.locator(".tb-time span")).to_have_text(due)
+    expect(step.locator(".tb-start")).to_have_text(f"check {made.time.check_shown_min:g}\u00a0min")
+    expect(tab.locator(".tb-due")).to_have_text(due)
+    expect(tab.locator(".tb-bake [data-tins]")).to_have_text(tin_name(count, tin))
+    rest = next(each for each in MixtureView(batch, Desk(demo.book, demo.facts, {})).method.times if each.rest)
+    least, most = map(float, rest.rest.split())
+    waiting = minutes(least + made.oven_low_min, most + made.oven_high_min)
+    expect(tab.locator(".tb-times data")).to_have_text(waiting)
+    for remark in spelled_all(made.fit.remarks):
+        expect(tab.locator(".tb-remarks")).to_contain_text(remark)
+    assert (name, "one after the other, half the mix each time" in tab.locator(".tb-remarks").inner_text()) in [
+        ("round 25 cm", True), ("rectangle 23 x 33 cm", False), ("round 20 cm", False), ("square 20 cm", False),
+    ]  # fmt: skip
+
+
+def test_of_a_tin_nobody_knows_no_time_is_said(page: Callable[..., Page], demo_url: str, cake: Batch) -> None:
+    """Not the time of another tin: by its water alone a tin has no width."""
+    tab = page(**TABLET)
+    tab.goto(f"{demo_url}{address(cake)}#for?ml=2000&count=1")
+    step = tab.locator(".tb-steps > li").nth(bake_step(cake.mixture) or 0)
+    expect(step.locator(".tb-time span")).to_have_text("time not known for this tin")
+    expect(tab.locator(".tb-due")).to_have_text("time not known for this tin")
+    expect(step.locator(".tb-start")).to_be_hidden()
+    expect(tab.locator(".tb-times data")).to_have_text(re.compile("and the bake$"))

@@ -9,13 +9,20 @@ from pathlib import Path
 
 import pytest
 import zxingcpp
+from click.testing import CliRunner
 from PIL import Image
 from playwright.sync_api import Page
 
+from tinbook.cli import main
 from tinbook.loading import Loaded
+from tinbook.plans.base.asking import Query
+from tinbook.plans.techniques.shown import shown_g, shown_pot_g
+from tinbook.plans.techniques.tables import colour_rows, part_rows
+from tinbook.tins import read_tin
 
 pytestmark = pytest.mark.browser
 
+ROOT = Path(__file__).parents[2]
 LEAST_PT = 9.0
 """No letter on paper is smaller."""
 WIDE_PX = 688
@@ -106,6 +113,74 @@ def test_for_some_people_on_page_and_paper(page: Callable[..., Page], demo_url: 
     for words in ("1400 g", "4 × icing smoother", "4 people"):
         assert words in " ".join(shown.split()) and words in paper, words
     assert "4 × rolling pin" not in paper
+
+
+def _words(text: str) -> str:
+    """Without spaces: a sheet breaks its lines where a page does not."""
+    return "".join(text.split())
+
+
+@pytest.mark.parametrize("slug", ["heron-for-the-side", "boat-on-the-shingle", "lighthouse-for-the-front"])
+def test_a_class_is_told_the_same_on_page_file_and_pdf(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, tmp_path: Path, slug: str
+) -> None:
+    """Parts, paste, colours, cutters and what is no food, multiplied for four by the page's script, in the sheet of one
+    file and in its PDF; the figures by hand from the table for one."""
+    people, cake = 4, read_tin("round 20 cm")[1]
+    html = tmp_path / "sheet.html"
+    done = CliRunner().invoke(
+        main, ["--book", str(ROOT), "sheet", slug, "--people", str(people), "--pdf", "-o", str(html)]
+    )
+    assert done.exit_code == 0, done.output
+    told = subprocess.run(["pdftotext", str(html.with_suffix(".pdf")), "-"], capture_output=True, text=True, check=True)
+    ours, sheet = page(), page()
+    ours.goto(f"{demo_url}techniques/{slug}/#for?people={people}")
+    sheet.goto(html.as_uri())
+    paper, file = _words(told.stdout), _words(sheet.locator("main").inner_text())
+    shown = ours.locator('[data-cake="round 20 cm"]')
+    rows = {each.locator("th b").inner_text(): each for each in shown.locator("tbody tr").all()}
+
+    query = Query(of=slug, tins=((1, cake),))
+    for part in part_rows(demo.book, demo.facts, query).rows:
+        many, grams = part["count"] * people, f"{shown_g(part['total_g'] * people):g}"
+        row = rows[str(part["letter"])]
+        assert [row.locator("td").nth(at).inner_text() for at in (0, 2)] == [str(many), grams], part["part"]
+        said = _words(f"{part['letter']} {part['part']}"), _words(f"{many} × "), _words(f"{grams} g in all")
+        for where in (file, paper):
+            line = where[where.index(said[0]) :][:400]
+            assert said[1] in line and said[2] in line, (part["part"], line)
+        if part["cutter_wanted"]:
+            (cutter,) = row.locator("[data-cutters]").all_inner_texts()
+            shared = demo.book.techniques[slug].parts[ord(str(part["letter"])) - ord("A")].cutter_shared
+            assert cutter.startswith("4 × ") != shared and cutter.endswith("; one to share") == shared
+            assert _words(cutter) in file and _words(cutter) in paper
+    needs = colour_rows(demo.book, demo.facts, query).rows
+    lines = [_words(text) for text in shown.locator(".tb-colours li").all_inner_texts()]
+    for need in needs:
+        grams = f"{shown_g(need['exact_g'] * people):g}"
+        name = str(need["colour"] or "uncoloured").capitalize()
+        (line,) = {line for line in lines if line.startswith(_words(f"{name} {grams} g"))}
+        assert _words(f"{name}, {grams} g") in file and _words(f"{name}, {grams} g") in paper
+        if need["pot_g"]:
+            pot = _words(f"{shown_pot_g(need['pot_g'] * people):g} g {need['pot']}")
+            assert pot in line and pot in file and pot in paper
+    whole = _words(shown.locator("p").first.inner_text())
+    assert (
+        f"{shown_g(sum({(need['paste'], need['colour']): need['exact_g'] for need in needs}.values()) * people):g}g"
+        in whole
+    )
+    assert whole.partition("Templates")[0][:40] in file and whole[:40] in paper
+    for caution in ours.locator(".tb-caution b", has_text="Not food").all_inner_texts():
+        assert _words(caution) in file and _words(caution) in paper
+    # the table for every cake as well
+    cell = ours.locator("#paste-for-every-cake-rows tr", has_text="as written").locator(".tb-main")
+    assert cell.inner_text() in whole
+    # one person's page says what it said before the script
+    ours.locator(".tb-people").get_by_role("button", name="one less").click(click_count=3)
+    plain = page(java_script_enabled=False)
+    plain.goto(f"{demo_url}techniques/{slug}/")
+    for place in (".tb-parts", ".tb-colours", ".tb-caution", "#paste-for-every-cake-rows"):
+        assert ours.locator(place).all_text_contents() == plain.locator(place).all_text_contents()
 
 
 def test_amounts_in_steps_follow_the_measure(page: Callable[..., Page], demo_url: str) -> None:

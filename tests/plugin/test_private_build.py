@@ -34,7 +34,7 @@ def secret(name: str) -> str:
 
 # A sound private entry of each kind: the rest of its texts is planted by `planted`.
 ENTRIES: Mapping[str, Data] = {
-    "house": {"private": ["address"], "address": f"https://{secret('house')}.example.org"},
+    "house": {"private": ["address", "cross contact"], "address": f"https://{secret('house')}.example.org"},
     "tins": {"tin": "outline M0 0H80V160H0Z x 5 cm", "name": secret("tins")},
     "ingredients": {"allergens": "none", "private": True},
     "finish": {"private": ["made with"], "made with": {"filling": secret("finish")}},

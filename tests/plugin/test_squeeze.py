@@ -22,3 +22,10 @@ def test_without_the_minifier_they_go_out_as_written(tmp_path: Path, monkeypatch
     monkeypatch.setattr(room, "minify", None)
     room.squeeze(tmp_path)
     assert (tmp_path / "a.js").read_text("utf-8") == "// said\n"
+
+
+def test_a_page_loses_its_indents_and_says_the_same() -> None:
+    page = "<body>\n\n   <p>One\n      <b>two</b> three</p>\n\t\n  <script>\n  say(1);\n  </script>\n</body>"
+    assert room.tight(page) == "<body>\n<p>One\n<b>two</b> three</p>\n<script>\nsay(1);\n</script>\n</body>"
+    typed = "<pre>\n  mix:\n\n    - eggs</pre>"
+    assert room.tight(typed) == typed

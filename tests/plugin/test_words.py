@@ -1,4 +1,4 @@
-"""What the scripts say to a reader stands in words.js alone: no other script has a sentence or a label of its own."""
+"""What the scripts say to a reader stands in words.js and page_words.js alone: no other script has a sentence or a label of its own."""
 
 from __future__ import annotations
 
@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 
 PACKAGE = Path(__file__).parents[2] / "plugins" / "tinbook"
-SCRIPTS = sorted(path for path in PACKAGE.rglob("*.js") if path.name not in ("words.js", "iframe-worker.js"))
+SCRIPTS = sorted(
+    path for path in PACKAGE.rglob("*.js") if path.name not in ("words.js", "page_words.js", "iframe-worker.js")
+)
 
 LITERAL = re.compile(r"""//[^\n]*|/\*.*?\*/|"(?P<plain>(?:[^"\\\n]|\\.)*)"|`(?P<filled>(?:[^`\\]|\\.)*)`""", re.DOTALL)
 GAP = "¤"

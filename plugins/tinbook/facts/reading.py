@@ -24,12 +24,13 @@ from tinbook.facts.rows import (
     Source,
     Swap,
 )
+from tinbook.facts.rules import SaleRule
 
 R = TypeVar("R", bound=FactRow)
 
 SECTIONS = (
     "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
-    "portions", "colours", "dowels",
+    "portions", "colours", "dowels", "rules",
 )  # fmt: skip
 PSEUDO = ("common practice", "from memory", "house judgement")
 """Names used as a source where nothing was published."""
@@ -53,6 +54,7 @@ class Facts:
     portions: Mapping[str, Served]
     colours: Mapping[str, Additive]
     dowels: Mapping[str, Dowelled]
+    rules: Mapping[str, SaleRule]
 
     def cited(self) -> Iterator[tuple[str, str, Cited]]:
         """Every row that names a source, with its section and key; a kind gives one a range, a swap one a part."""
@@ -78,6 +80,9 @@ class Facts:
         for key, swap in self.swaps.items():
             for part in swap.parts:
                 yield "swaps", key, part
+        for key, rule in self.rules.items():
+            for law in rule.laws:
+                yield "rules", f"{key}, {law.nation}", law
 
     @property
     def traits(self) -> frozenset[str]:
@@ -109,6 +114,7 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
         portions=_rows(Served, trees["portions"]),
         colours=_rows(Additive, trees["colours"]),
         dowels=_rows(Dowelled, trees["dowels"]),
+        rules=_rows(SaleRule, trees["rules"]),
     )
     _check_sources(facts)
     _check_balance(facts)
@@ -176,6 +182,7 @@ def _check_balance(facts: Facts) -> None:
         ("parts", weights, facts.densities),
         ("balance", [word for rule in rules for word in rule.kinds], facts.kinds),
         ("balance", [word for rule in rules for word in (*rule.parts, *rule.over)], facts.parts),
+        ("cautions", [word for caution in facts.cautions.values() for word in caution.kinds], facts.kinds),
         ("balance", [rule.other_form for rule in rules if rule.other_form], facts.balance),
     ):
         for word in words:

@@ -220,7 +220,8 @@ class Allergen(Cited):
 
 
 class Caution(Cited):
-    """A usual kitchen caution. It is shown where an ingredient or a decoration carries one of `traits`.
+    """A usual kitchen caution. It is shown where an ingredient or a decoration carries one of `traits`, and with every
+    mixture of one of `kinds`.
 
     `when`: "uncooked" is for what is eaten without baking or boiling, "baked" for what goes into the oven.
     """
@@ -229,6 +230,7 @@ class Caution(Cited):
     title: str
     advice: str
     traits: tuple[str, ...]
+    kinds: tuple[str, ...] = ()
     when: Literal["always", "uncooked", "baked"] = "always"
 
 

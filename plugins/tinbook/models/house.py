@@ -143,6 +143,7 @@ class House(Written):
     """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g.
 
     `also_show` names shapes of which every size stands in the recipes' tables, beside the everyday ones.
+    `cross_contact` is what else the kitchen handles, in the house's own words, shown where allergens are.
     `address` is where the built book is found on the web, without a slash at its end.
     """
 
@@ -164,6 +165,7 @@ class House(Written):
     oven: Annotated[Oven, such_as("{kind: fan, dial: 180 °C, thermometer: 172 °C}")] = Oven()
     usual_depth: Millimetres = 75.0
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
+    cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
     address: (
         Annotated[str, spelled(_address, like("[hH][tT][tT][pP][sS]?:[^\\s]+")), such_as("https://book.example.org")]
         | None

@@ -9,7 +9,7 @@ from typing import Annotated
 
 from tinbook.models.forms import CutterText, MarkText, SheetText, SolidText, TwoLengths
 from tinbook.models.house import Grams, Millimetres
-from tinbook.models.reading import Text, Written, one_of, such_as, whole_number
+from tinbook.models.reading import Text, Written, YesNo, one_of, such_as, whole_number
 
 PLACES = ("top", "side", "board")
 """Where a part goes: stands or lies on top, hangs on the side, or lies on the board."""
@@ -41,7 +41,8 @@ class Support(Written):
 class Part(Written):
     """One part, `count` times. `paste` is a mixture by its file's name, or an ingredient; `colour` one of the house.
 
-    `weighed` is what one of them really weighed at the cake it is written for. `cutter` cuts it, at that cake.
+    `weighed` is what one of them really weighed at the cake it is written for. `cutter` cuts it, at that cake;
+    `cutter shared`: one serves a whole class.
     """
 
     part: Annotated[Text, such_as("tower")]
@@ -55,6 +56,7 @@ class Part(Written):
     colour: Annotated[Text | None, such_as("lamp red")] = None
     weighed: Annotated[Grams | None, such_as("14 g")] = None
     cutter: CutterText | None = None
+    cutter_shared: YesNo = False
     support: Annotated[Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm}")] = None
     on: Annotated[str, one_of(*PLACES)] = "top"
     note: Text | None = None

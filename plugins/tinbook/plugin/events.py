@@ -25,7 +25,7 @@ from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
 from tinbook.plugin.settings import THEME, settle
-from tinbook.plugin.squeeze import squeeze
+from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -125,7 +125,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        address = page.file.src_uri.removesuffix(".md")
+        address, output = page.file.src_uri.removesuffix(".md"), tight(output)
         return self._whole.fill(address, output) if self._whole and address in self.site.pages else output
 
     @event_priority(100)

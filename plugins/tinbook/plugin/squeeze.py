@@ -1,10 +1,12 @@
-"""Our scripts and styles made small in the built site. What is written here stays readable; the site stays light.
+"""Our scripts, styles and the theme's HTML made small in the built site. What is written here stays readable; the site
+stays light.
 
 The minifier has no build for some machines (Macs with Apple's chips among them); there the files go out as written.
 """
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 try:
@@ -13,6 +15,15 @@ except ImportError:
     minify = None
 
 KINDS = {".js": "application/javascript", ".css": "text/css"}
+
+
+INDENT = re.compile(r"\n\s+")
+"""A line's end with all the space after it, which a browser reads as one space, as it does the end alone."""
+
+
+def tight(html: str) -> str:
+    """A page without empty lines and indents; one that holds text as it was typed stays as it is."""
+    return html if "<pre" in html or "<textarea" in html else INDENT.sub("\n", html)
 
 
 def squeeze(folder: Path) -> None:

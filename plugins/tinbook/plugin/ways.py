@@ -11,8 +11,8 @@ from mkdocs.structure.files import File
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
 MORE = {
     "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Colours": "colours", "Oven": "oven",
-    "Ingredients": "ingredients", "Tags": "tags", "Sources": "sources", "On the tablet": "on-the-tablet",
-    "Changes": "changes",
+    "Ingredients": "ingredients", "Tags": "tags", "Cautions": "cautions", "Sources": "sources",
+    "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip
 
 

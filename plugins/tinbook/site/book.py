@@ -22,6 +22,7 @@ from tinbook.pages.lists.broken import broken_pages
 from tinbook.pages.lists.home import home_pages
 from tinbook.pages.lists.ingredients import ingredients_pages
 from tinbook.pages.lists.lists import list_pages
+from tinbook.pages.lists.rules import rules_pages
 from tinbook.pages.lists.sources import sources_pages
 from tinbook.pages.mixture.view import mixture_pages
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
@@ -43,6 +44,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     oven_pages,
     measures_pages,
     ingredients_pages,
+    rules_pages,
     sources_pages,
     broken_pages,
 )

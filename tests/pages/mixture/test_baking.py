@@ -74,11 +74,12 @@ def test_the_browser_can_say_how_far_each_tin_lies(desk: Desk, filled: Callable[
 
 def test_the_method_says_what_to_set_on_this_dial(filled: Callable[[str], str]) -> None:
     # 160 °C, a fan oven that runs 5 °C hot
-    assert f"at 160{N}°C, fan 140{N}°C (on this dial 135{N}°C{N}fan) for" in filled("mixtures/mud-cake")
+    said = f"<b>Bake</b> <span data-tins>1 × round 20{N}cm</span> at 160{N}°C (135{N}°C{N}fan on this house's dial): "
+    assert said in unescape(filled("mixtures/mud-cake"))
 
 
 def test_the_fold_says_what_it_rests_on(filled: Callable[[str], str]) -> None:
     text = filled("mixtures/mud-cake")
     fold = text[text.index("data-eggs") : text.index("## Layers")]
     assert "minutes = c × width^p × batter depth^q" in fold and "before any bake: p " in fold
-    assert "learned from 3 of your bakes" in fold and "learned: p " in fold
+    assert "learned from 3 of your bakes, the recipe's own time, 95–110 min" in unescape(fold) and "learned: p " in fold

@@ -23,9 +23,9 @@ def need(demo: Loaded, colour: Colouring | None, mass_g: float = 250.0) -> Colou
 def test_pots_go_by_the_paste(demo: Loaded) -> None:
     """6 g and 0.25 g to 250 g, by its recipe for 100 g."""
     line = colour_line(need(demo, red(demo)))
-    assert [pot.split()[:2] for pot in line.pots] == [["6", "g"], ["0.25", "g"]]
+    assert [pot.said.split()[:2] for pot in line.pots] == [["6", "g"], ["0.25", "g"]]
     unweighed = replace(red(demo), pots=tuple(replace(pot, per_100_g=None) for pot in red(demo).pots))
-    assert all(pot.endswith(" for 100 g") for pot in colour_line(need(demo, unweighed)).pots)
+    assert all(pot.said.endswith(" for 100 g") for pot in colour_line(need(demo, unweighed)).pots)
 
 
 def test_paste_as_it_is(demo: Loaded) -> None:

@@ -19,7 +19,7 @@ PHRASE = "may have an adverse effect on activity and attention in children"
 
 
 def view(demo: Loaded, slug: str) -> PartsView:
-    return PartsView(slug, demo.book.techniques[slug], demo.book, demo.facts)
+    return PartsView(slug=slug, technique=demo.book.techniques[slug], book=demo.book, facts=demo.facts)
 
 
 def test_one_cake_is_shown_and_the_others_wait(demo: Loaded) -> None:

@@ -21,7 +21,7 @@ def bare(text: str) -> str:
 def test_the_list_of_what_goes_along() -> None:
     """A snapshot: whoever adds to it has to mean it."""
     assert [field.name for field in fields(TechniqueSheet)] == [
-        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cakes", "contains", "unknown", "steps", "pictures", "checks", "faults",
+        "slug", "house", "name", "purpose", "people", "leads", "materials", "tools", "cakes", "contains", "unknown", "made_with", "cross_contact", "steps", "pictures", "checks", "faults",
         "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
     ]  # fmt: skip
     assert [field.name for field in fields(SheetCake)] == [
@@ -51,6 +51,13 @@ def test_a_sheet_for_three_multiplies_all_but_what_is_shared(sheet_desk: Callabl
     assert "".join(bare(piece.text) for piece in sheet.steps[0].words) == "Roll 450 g sugarpaste."
     assert "3 people" in sheet.people
     assert (sheet.not_food, sheet.counted) == ("15 dowels", ("15 dowels (15 cm): all out and counted",))
+
+
+def test_an_oven_in_a_step_has_the_house_own_dial(sheet_desk: Callable[..., Desk], house: Callable[..., House]) -> None:
+    steps = [{"do": "Dry the nuts in the oven at 120 °C.", "hands on": "2 min"}]
+    sheet = sheet_of("set-dowels", sheet_desk(house(oven={"kind": "fan"}), steps=steps))
+    said = "".join(bare(piece.text) for piece in sheet.steps[0].words)
+    assert said == "Dry the nuts in the oven at 120 °C (100 °C fan on this house's dial)."
 
 
 def test_what_must_be_watched(sheet_desk: Callable[..., Desk]) -> None:

@@ -17,7 +17,7 @@ from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.plans.mixtures.safety import allergens, card_notes, cautions
 
 Batches = Callable[..., Batch]
-NOT_BAKED = {"tins": None, "bake": None, "kind": "curd", "makes": "500 g"}
+NOT_BAKED = {"tins": None, "bake": None, "kind": "buttercream", "makes": "500 g"}
 CARD_SAYS = {"none": "none", "unknown": None, "empty": [], "milk": ["milk"], "two": ["egg", "hazelnut"]}
 
 
@@ -90,6 +90,17 @@ def test_egg_without_flour_is_still_raw_batter(batch: Batches, kitchen: Book, fa
     assert keys(batch(mix=["4 egg whites", "200 g caster sugar"]), kitchen, facts) == {"raw batter"}
     assert keys(batch(mix=["4 egg whites", "200 g caster sugar"], **NOT_BAKED), kitchen, facts) == {"raw egg"}
     assert keys(batch(mix=["200 g butter", "200 g caster sugar"]), kitchen, facts) == set()
+
+
+def test_curd_is_kept_cold_whatever_is_in_it(batch: Batches, kitchen: Book, facts: Facts, demo: Loaded) -> None:
+    """Egg and butter set by heat: no ingredient's card says it, the kind of mixture does."""
+    mix = ["3 eggs", "200 g caster sugar", "100 g butter"]
+    curd = {**NOT_BAKED, "kind": "curd", "cooked": "yes"}
+    assert keys(batch(mix=mix, **curd), kitchen, facts) == {"cold chain"}
+    assert keys(batch(mix=mix, **{**curd, "kind": "buttercream"}), kitchen, facts) == set()
+    batches = weigh_all(demo.book, demo.facts)
+    cold = {slug for slug, made in batches.items() if "cold chain" in keys(made, demo.book, demo.facts)}
+    assert {"lemon-curd", "dark-ganache"} <= cold and "american-buttercream" not in cold
 
 
 @pytest.mark.parametrize("heat", [{}, NOT_BAKED, {**NOT_BAKED, "cooked": "yes"}])

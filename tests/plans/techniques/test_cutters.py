@@ -51,6 +51,18 @@ def test_a_cutter_for_the_top(drawer: Book) -> None:
     assert (fit.wanted_mm, fit.exact, fit.marks) == ((pytest.approx(20.0),), True, True)
 
 
+def test_a_class_wants_a_cutter_each_or_one_to_share(drawer: Book) -> None:
+    """The drawer has one of each: three short for four people, none where it is shared."""
+    lengths = ("across", 20.0), ("thick", 1.0)
+    each = cutter_fit(part(sheet="round 20 mm", thick="1 mm"), lengths, 20.0, 1.0, drawer, people=4)
+    shared = cutter_fit(
+        part(sheet="round 20 mm", thick="1 mm", **{"cutter shared": "yes"}), lengths, 20.0, 1.0, drawer, people=4
+    )
+    assert each is not None and shared is not None
+    assert (each.wanted, each.have, each.shared) == (4, 1, False)
+    assert (shared.wanted, shared.have, shared.shared) == (1, 1, True)
+
+
 def test_the_usual_cutter_for_a_top(facts: Facts, practice: Callable[[str], tuple[float, ...]]) -> None:
     """Common practice, no source: tests/data/common_practice.csv. The book's own figure has a range that holds it."""
     usual = facts.numbers["cutter over the top"]

@@ -139,3 +139,18 @@ def test_a_paste_that_is_held_back_still_weighs(demo: Loaded) -> None:
     made = decoration(technique, read_tin("round 20 cm")[1], held, demo.facts)
     assert made.parts[0].paste.slug is None
     assert made.total_g > 0
+
+
+@pytest.mark.parametrize("people", [1, 3, 12])
+def test_each_of_a_class_makes_every_part(demo: Loaded, people: int) -> None:
+    """Counts, paste and colours by so many; what one makes, and what hangs on one cake, stays."""
+    for technique in demo.book.techniques.values():
+        if technique.parts_for is None:
+            continue
+        one, all_ = (decoration(technique, technique.parts_for, demo.book, demo.facts, many) for many in (1, people))
+        assert all_.total_g == pytest.approx(one.total_g * people)
+        assert [need.mass_g for need in all_.colours] == pytest.approx([need.mass_g * people for need in one.colours])
+        assert [part.made for part in all_.parts] == [part.count * people for part in one.parts]
+        assert [repeat.made for repeat in all_.repeats] == [repeat.count * people for repeat in one.repeats]
+        assert [part.each_g for part in all_.parts] == [part.each_g for part in one.parts]
+        assert (all_.side_g, all_.heavy) == (one.side_g, one.heavy)

@@ -3,6 +3,8 @@
 from dataclasses import replace
 from typing import Any
 
+import pytest
+
 from tinbook.loading import Loaded
 from tinbook.models import Technique, read_model
 from tinbook.pages.spelling.sayings import spelled_all
@@ -42,26 +44,89 @@ def test_what_is_not_food_and_small_hard_parts_bring_their_cautions(demo: Loaded
     assert dowels and pearls and dowels != pearls
 
 
-def test_allergens_of_materials_and_mixtures(demo: Loaded) -> None:
+def keys_of(demo: Loaded, made: Technique) -> set[str]:
+    return {caution.key for caution in technique_cautions(made, demo.book, demo.facts)}
+
+
+@pytest.mark.parametrize(
+    ("thing", "wires", "dowels"),
+    [
+        ("3 floristry wires, 24 gauge", True, False),
+        ("5 dowels, food-grade", False, True),
+        ("4 cocktail sticks", False, False),
+        ("1 cake drum, round 30 cm", False, False),
+    ],
+)
+def test_wires_and_dowels_where_there_are_any(demo: Loaded, thing: str, wires: bool, dowels: bool) -> None:
+    told = keys_of(demo, technique(materials=[{"take": thing, "not food": "yes"}]))
+    assert ("wires" in told, "dowels" in told, "carrying" in told) == (wires, dowels, dowels)
+    assert ("support" in told) == ("drum" not in thing)
+
+
+def test_no_technique_of_the_book_warns_of_what_it_has_not(demo: Loaded) -> None:
+    for slug, made in demo.book.techniques.items():
+        told = keys_of(demo, made)
+        things = [tool.tool for tool in made.tools] + [material.take.name for material in made.materials]
+        assert ("wires" in told) == any("wire" in thing.lower() for thing in things), slug
+        assert ("dowels" in told) == any("dowel" in thing.lower() for thing in things if "cutter" not in thing), slug
+    assert "raw egg" not in keys_of(demo, demo.book.techniques["pipe-a-border"])
+
+
+def test_a_cooked_mixture_brings_no_raw_egg_and_a_raw_one_does(demo: Loaded) -> None:
+    """Meringue of raw whites against curd set by heat, and a sponge that has been in the oven."""
+    raw = technique(materials=["100 g egg white"])
+    curd, sponge = (technique(materials=[f"100 g {name}"]) for name in ("lemon curd", "creamed-butter-sponge"))
+    assert "raw egg" in keys_of(demo, raw)
+    assert keys_of(demo, curd) == {"cold chain"}
+    assert keys_of(demo, sponge) == set()
+
+
+def test_allergens_of_what_it_uses_and_apart_of_what_it_may_be_made_with(demo: Loaded) -> None:
     made = technique(
         materials=["150 g Pilot's buttercream", "300 g sugarpaste", "1 coated cake", {"take": "5 dowels", "not food": "yes"}],
         mixtures=["madeira-cake"],
     )  # fmt: skip
     strip = technique_allergens(made, demo.book, demo.facts)
-    assert strip is not None
+    assert strip is not None and strip.known
     named = {each.allergen: each.ingredients for each in strip.contains}
-    assert named["milk"] == ("Pilot's buttercream", "Lighthouse Madeira")
-    assert named["wheat"] == named["egg"] == ("Lighthouse Madeira",)
-    # no card says what a sugarpaste or a strange cake holds
-    assert {"sugarpaste", "coated cake"} <= set(spelled_all(strip.unknown))
+    assert named["milk"] == ("Pilot's buttercream",) and not {"wheat", "egg"} & set(named)
+    (madeira,) = strip.made_with
+    assert (madeira.mixture, madeira.some_unknown) == ("Lighthouse Madeira", False)
+    assert madeira.allergens == ("wheat", "egg", "milk")
+    # no card says what a strange cake holds
+    assert "coated cake" in spelled_all(strip.unknown)
     assert technique_allergens(technique(), demo.book, demo.facts) is None
+
+
+def test_what_it_only_works_with_is_not_in_it(demo: Loaded) -> None:
+    cards = dict(demo.book.cards)
+    cards["icing sugar"] = cards["icing sugar"].model_copy(update={"allergens": None})
+    book = replace(demo.book, cards=cards)
+    strip = technique_allergens(technique(**{"works with": ["Pilot's buttercream"]}), book, demo.facts)
+    assert strip is not None
+    assert (strip.contains, strip.unknown, strip.known) == ((), (), False)
+    (icing,) = strip.made_with
+    assert (icing.allergens, icing.some_unknown) == (("milk",), True)
+
+
+def test_the_paste_of_parts_is_used(demo: Loaded) -> None:
+    """And so are the pots that colour it: no card of a pot says it holds any of the fourteen."""
+    made = technique(
+        **{
+            "parts for": "round 20 cm",
+            "parts": [{"part": "star", "solid": "ball 20 mm", "paste": "marzipan", "colour": "lamp red"}],
+        }
+    )
+    strip = technique_allergens(made, demo.book, demo.facts)
+    assert strip is not None
+    assert "almond" in [each.allergen for each in strip.contains]
 
 
 def test_a_mixture_that_is_partly_unknown_is_not_free(demo: Loaded) -> None:
     cards = dict(demo.book.cards)
     cards["icing sugar"] = cards["icing sugar"].model_copy(update={"allergens": None})
     book = replace(demo.book, cards=cards)
-    strip = technique_allergens(technique(**{"works with": ["Pilot's buttercream"]}), book, demo.facts)
+    strip = technique_allergens(technique(materials=["100 g Pilot's buttercream"]), book, demo.facts)
     assert strip is not None
     assert [each.allergen for each in strip.contains] == ["milk"]
     assert spelled_all(strip.unknown) == ("some of Pilot's buttercream",)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import cos, radians, sin
 
+from tinbook.facts import Caution
 from tinbook.pages.base.drawings import spread
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page
@@ -86,6 +87,11 @@ class BoardsView:
     """Everything the page says."""
 
     desk: Desk
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """What is minded when a cake on its board is lifted and driven."""
+        return (self.desk.facts.cautions["carrying"],)
 
     @cached_property
     def table(self) -> BoardTable:

@@ -55,7 +55,7 @@ class GuestsView:
     @property
     def cautions(self) -> tuple[Caution, ...]:
         """What holds up a tier is no food."""
-        return (self.desk.facts.cautions["support"],)
+        return tuple(self.desk.facts.cautions[key] for key in ("support", "dowels", "carrying"))
 
     @property
     def tables(self) -> tuple[Titled, ...]:

@@ -209,7 +209,7 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
         nearest = f"{formats.tin_words(load.nearest.name)}, × {formats.fixed(round(load.nearest_factor, 2), 2)}"
     row_cells = (
         *cells(number(load.mixes), "no shelf given" if fit.per_bake is None else number(fit.per_bake)),
-        *cells(number(load.goes) if load.goes else "does not go in", busy, number(round(load.all_in_mm))),
+        *cells(number(load.fit.bakes) if load.fit.bakes else "does not go in", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
     return GridRow(head=name, cells=row_cells, note=tin_name(fit.count, fit.tin), address=address)

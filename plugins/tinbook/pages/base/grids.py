@@ -8,7 +8,10 @@ from typing import NamedTuple
 
 from tinbook.pages.base.shared import WorkedView
 
-UNWORKED: Mapping[str, str] = {"differs": "Nothing is worked out here: both columns are as the recipes have it."}
+UNWORKED: Mapping[str, str] = {
+    "differs": "Nothing is worked out here: both columns are as the recipes have it.",
+    "rules": "Nothing is worked out here: these are laws and the day each came in.",
+}
 """Tables without a fold of how they were worked out, and the word that stands there instead."""
 
 
@@ -23,11 +26,13 @@ class Head:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A figure or a few words; `main` for what the table is read for, `note` for a second line."""
+    """A figure or a few words; `main` for what the table is read for, `note` for a second line, `grams` as they are
+    before rounding, where a script multiplies them."""
 
     text: str
     main: bool = False
     note: str = ""
+    grams: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -56,6 +56,11 @@ class Desk:
         return f"mixtures/{word}" if word in self.book.mixtures else self.card_pages.get(word, "")
 
 
+def cross_contact(desk: Desk) -> str:
+    """What else the kitchen handles, in the house's own words; empty where it says nothing."""
+    return " ".join((desk.book.house.cross_contact or "").split())
+
+
 @dataclass(frozen=True, kw_only=True)
 class Page:
     """One page: its address (`mixtures/madeira-cake`), title, place in the contents and what its templates are given.

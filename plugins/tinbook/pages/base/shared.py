@@ -13,7 +13,6 @@ from tinbook.pages.base.pictures import PictureView
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.mixtures.steps import step_times
 from tinbook.plans.techniques.colours import technique_law
 from tinbook.tins import Tin
 
@@ -117,16 +116,6 @@ def _clock(value: float) -> str:
     return formats.NBSP.join(parts) or formats.with_unit("0", "min")
 
 
-def named_times(steps: Iterable[Step]) -> tuple[tuple[str, str], ...]:
-    """The times of a method that are more than nothing, named and spelled."""
-    times = step_times(steps)
-    totals = (
-        ("Hands on", times.hands_on_low_min, times.hands_on_high_min),
-        ("Waiting", times.waiting_low_min, times.waiting_high_min),
-    )
-    return tuple((name, minutes(low, high)) for name, low, high in totals if high)
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PieceView:
     """A piece of a step: text, or the amount of a line of the mix (a share of it) and its name, or the tins."""
@@ -171,12 +160,15 @@ class StepView:
 NAME_WORDS = 4
 
 
-def step_view(step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = ()) -> StepView:
-    """A step for the page. Its name is its first words without marks."""
+def step_view(
+    step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = (), waits: TimeView | None = None
+) -> StepView:
+    """A step for the page. Its name is its first words without marks. `waits`: its waiting, where known better."""
     times = []
-    for span, word in ((step.hands_on, ""), (step.waiting, "wait ")):
-        if span is not None:
-            times.append(TimeView(word + formats.span(span), span.low.base))
+    if step.hands_on is not None:
+        times.append(TimeView(formats.span(step.hands_on), step.hands_on.low.base))
+    if step.waiting is not None:
+        times.append(waits or TimeView(f"wait {formats.span(step.waiting)}", step.waiting.low.base))
     bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
     windows = (
         ("may be done {} ahead", step.ahead),

@@ -51,6 +51,33 @@ class BakingView:
         return span(self.sums.times[self.written])
 
     @property
+    def check_min(self) -> float:
+        """The same, in minutes."""
+        return self.sums.times[self.written].check_shown_min
+
+    @property
+    def goes(self) -> int:
+        """How often the oven is filled for the written tins."""
+        return max(1, self.table.rows[self.written].fit.bakes)
+
+    @property
+    def due(self) -> str:
+        """How long it bakes in the written tins: `50–70 min`, `2 × 50–70 min` where they go in one after the other."""
+        minutes = formats.with_unit(self.span, "min")
+        return f"{self.goes} × {minutes}" if self.goes > 1 else minutes
+
+    @property
+    def all_bakes_min(self) -> tuple[float, float]:
+        """All of them together, from the least to the most."""
+        time = self.sums.times[self.written]
+        return self.goes * time.low_shown_min, self.goes * time.high_shown_min
+
+    @property
+    def step(self) -> int | None:
+        """Which step of the method is the baking."""
+        return bake_step(self.known.batch.mixture)
+
+    @property
     def centre(self) -> str:
         """How warm the middle is when it is done."""
         return formats.celsius(self.known.centre_c)
@@ -76,7 +103,7 @@ class BakingView:
         tin so many tenths as wide and as deep as which bake."""
         bakes = list(dict.fromkeys(far.baked for far in self.sums.far))
         return {
-            "step": bake_step(self.known.batch.mixture),
+            "step": self.step,
             "oven": spell(self.dial),
             "bakes": [_kept(spell(baked)) for baked in bakes],
             "far": [[round(far.wide * 10), round(far.deep * 10), bakes.index(far.baked)] for far in self.sums.far],

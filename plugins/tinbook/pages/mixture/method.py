@@ -2,37 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from tinbook.models import Step
+from tinbook.pages.base.dials import dial_words, dialled_step
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.shared import Linked, PieceView, StepView, linked_techniques, named_times, step_view
+from tinbook.pages.base.shared import Linked, PieceView, StepView, TimeView, linked_techniques, minutes, step_view
+from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.baking.oven import own_dial
 from tinbook.plans.base.versions import amount
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.measures.spooned import Measured
 from tinbook.plans.mixtures.inline import StepPiece, pieces
+from tinbook.plans.mixtures.steps import step_times
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
+class TimeTotal:
+    """A time of the whole method, named and spelled. `rest`: the minutes of it that are no bake, from the least to the
+    most, for the bench to add to; empty where no bake is in it."""
+
+    name: str
+    words: str
+    rest: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class MethodView:
-    """What the method's template may say; `lines` of the mix by their index, `written_cake` its tins in words."""
+    """What the method's template may say; `lines` of the mix by their index, `written_cake` its tins in words, `baking`
+    how long it is in the oven, None where that is not known."""
 
     batch: Batch
     desk: Desk
     lines: Mapping[int, Measured]
     written_cake: str
+    baking: BakingView | None
 
     @property
     def steps(self) -> tuple[StepView, ...]:
         """The method, with amounts and times."""
-        mixture, book = self.batch.mixture, self.desk.book
-        return tuple(
-            step_view(step, tuple(self._piece_view(piece) for piece in pieces(step.do, mixture, book)))
-            for step in mixture.method
-        )
+        return tuple(self._steps())
+
+    def _steps(self) -> Iterator[StepView]:
+        mixture, baking = self.batch.mixture, self.baking
+        for index, written in enumerate(mixture.method):
+            step = dialled_step(written, mixture.bake, self.desk)
+            said = tuple(self._piece_view(piece) for piece in pieces(step.do, mixture, self.desk.book))
+            waits = TimeView(baking.due, baking.check_min) if baking and index == baking.step else None
+            yield step_view(step, said, waits=waits)
 
     def _piece_view(self, piece: StepPiece) -> PieceView:
         if piece.tins:
@@ -50,16 +69,46 @@ class MethodView:
         return self.desk.facts.numbers["fan difference"].value
 
     @property
-    def own_dial(self) -> str:
-        """What the house's own oven is set to for it, where that is another figure than the recipe's."""
+    def heat(self) -> str:
+        """The heat of the bake, with what the house's own oven is set to where that is another figure, else as fan."""
         bake = self.batch.mixture.bake
-        dial = own_dial(bake.oven.celsius, self.desk.book, self.desk.facts) if bake else None
-        return formats.kept_together(spell(dial)) if dial else ""
+        if bake is None:
+            return ""
+        dial = own_dial(bake.oven.celsius, self.desk.book, self.desk.facts)
+        if dial is None:
+            return formats.oven(bake.oven, self.desk.facts.numbers["fan difference"].value)
+        return f"{formats.celsius(bake.oven.celsius)} ({dial_words(dial)})"
 
     @property
-    def times(self) -> tuple[tuple[str, str], ...]:
-        """Hands-on and waiting time of the whole method, named and spelled."""
-        return named_times(self.batch.mixture.method)
+    def done(self) -> str:
+        """When it is done, in the baker's words."""
+        bake = self.batch.mixture.bake
+        return bake.done or "" if bake else ""
+
+    @property
+    def due(self) -> str:
+        """How long it bakes in the written tins."""
+        bake = self.batch.mixture.bake
+        return self.baking.due if self.baking else formats.span(bake.time) if bake else ""
+
+    @property
+    def times(self) -> tuple[TimeTotal, ...]:
+        """Hands-on and waiting time of the whole method; of the bake in it, that of the written tins."""
+        sums, step = step_times(self.batch.mixture.method), self._bake_step
+        totals = [("Hands on", sums.hands_on_low_min, sums.hands_on_high_min, "")]
+        low, high, rest = sums.waiting_low_min, sums.waiting_high_min, ""
+        if self.baking and step and step.waiting:
+            low, high = low - step.waiting.low.base, high - step.waiting.high.base
+            rest = f"{low:g} {high:g}"
+            bakes = self.baking.all_bakes_min
+            low, high = low + bakes[0], high + bakes[1]
+        totals.append(("Waiting", low, high, rest))
+        return tuple(TimeTotal(name, minutes(least, most), other) for name, least, most, other in totals if most)
+
+    @property
+    def _bake_step(self) -> Step | None:
+        at = self.baking.step if self.baking else None
+        return self.batch.mixture.method[at] if at is not None else None
 
     @property
     def techniques(self) -> tuple[Linked, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tinbook.models import Mixture
+from tinbook.pages.base.dials import dialled
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import tag_anchor
 from tinbook.pages.spelling import formats
@@ -58,6 +59,11 @@ class NotesView:
             or mixture.tags
             or self.card_notes
         )
+
+    @property
+    def written(self) -> tuple[str, ...]:
+        """What is noted, with the house's dial beside an oven's heat."""
+        return tuple(dialled(note, self.mixture.bake, self.desk) for note in self.mixture.notes)
 
     @property
     def also(self) -> str:

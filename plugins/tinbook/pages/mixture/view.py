@@ -10,7 +10,7 @@ from typing import Any
 from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages.base.icons import paths
-from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.shared import WorkedView, plural, tin_count, tin_name, worked_view
 from tinbook.pages.mixture.amounts import AmountsView
 from tinbook.pages.mixture.baking import BakingView
@@ -104,6 +104,11 @@ class MixtureView:
         return safety.allergens(self.batch, self.desk.book, self.desk.facts)
 
     @property
+    def cross_contact(self) -> str:
+        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        return cross_contact(self.desk)
+
+    @property
     def cautions(self) -> tuple[Caution, ...]:
         """The usual cautions that apply."""
         return safety.cautions(self.batch, self.desk.book, self.desk.facts)
@@ -122,7 +127,9 @@ class MixtureView:
     def method(self) -> MethodView:
         """How it is made."""
         lines = {line.index: line for _, lines in self.parts for line in lines}
-        return MethodView(self.batch, self.desk, lines, self.written_cake)
+        return MethodView(
+            batch=self.batch, desk=self.desk, lines=lines, written_cake=self.written_cake, baking=self.baking
+        )
 
     @cached_property
     def table(self) -> TinTable:

@@ -36,6 +36,12 @@ def _before_any_bake(width: float, depth: float, typical_min: float | None, oven
     return f"{powers}, {typical_min:g} min for 20 cm with 4 cm of batter at {oven_c:g} °C"
 
 
+def _recipes_own_time(span: tuple[float, ...]) -> str:
+    """`the recipe's own time, 55–65 min`."""
+    ends = "–".join(f"{end:g}" for end in dict.fromkeys(span))
+    return f"the recipe's own time, {ends} min" if ends else "the recipe's own time"
+
+
 def _learned_from(bakes: tuple[str, ...]) -> str:
     return f"learned from {', '.join(bakes)}" if bakes else "nothing baked yet: the span is wide"
 
@@ -81,7 +87,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "before_any_bake": _before_any_bake,
     "learned_from": _learned_from,
     "bakes_of_the_recipe": "{bakes} of your bakes",
-    "recipes_own_time": "the recipe's own time",
+    "recipes_own_time": _recipes_own_time,
     "of_other_recipes": _of_other_recipes,
     "learned_powers": "learned: p {width:g}, q {depth:g}",
     "heats_of_a_bake": "oven {oven_c:.0f} °C without fan, batter {start_c:g} °C, done at {centre_c:g} °C",

@@ -10,6 +10,18 @@ def counted_tins(tins: Iterable[tuple[int, str]]) -> str:
     return ", ".join(f"{count} {tin}" for count, tin in tins)
 
 
+PARTS = ("", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth")
+"""Shares of a mix as they are said; smaller ones in figures."""
+
+
+def _too_few_owned(have: int, of: int) -> str:
+    """`you have 1: bake one after the other, half the mix each time`; without a share where it is of one."""
+    how = "one after the other" if have == 1 else f"{have} at a time"
+    part = PARTS[of] if of < len(PARTS) else f"1/{of}"
+    share = f", {part}{'' if of == 2 else ' of'} the mix {'each time' if have == 1 else 'in each'}" if of > 1 else ""
+    return f"you have {have}: bake {how}{share}"
+
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # who says so, and how often
     "this_cake": "this cake",
@@ -22,7 +34,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "batter_weighs": "1 ml of batter weighs {gravity:g} g ({low:g} to {high:g})",
     # a mixture in its tins
     "too_shallow": "too shallow for the whole batter: fill {fill}",
-    "too_few_owned": "you have {have}, so bake {times} times",
+    "too_few_owned": _too_few_owned,
     "wider_than_shelf": "wider than the oven shelf",
     "several_bakes": "{bakes} bakes, {at_once} at once",
     "remarks": lambda remarks: "; ".join(remarks),

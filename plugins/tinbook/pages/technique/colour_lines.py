@@ -8,36 +8,56 @@ from dataclasses import dataclass
 from tinbook.facts import Additive
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.technique.figures import pot_g, weight_g
+from tinbook.pages.technique.figures import exact, pot_g, weight_g
 from tinbook.plans.techniques.colours import Colouring, ColourNeed, Pot
 
 LABEL = "In the UK and EU these words go on the label; your local law has the last word."
 
 
+@dataclass(frozen=True, slots=True)
+class PotLine:
+    """One pot: its figure and its words, and what one person's is before it is rounded; both empty where its weight is
+    not known."""
+
+    figure: str
+    words: str
+    for_one: str
+
+    @property
+    def said(self) -> str:
+        """All of it."""
+        return f"{self.figure}{self.words}"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourLine:
-    """Paste of one colour: grams, which, its pots for so much, its swatch (empty for none), what to mind."""
+    """Paste of one colour: grams, which, its pots for so much, its swatch (empty for none), what to mind.
+
+    `grams_for_one`: what the browser multiplies by the people who work.
+    """
 
     total: str
+    grams_for_one: str
     name: str
     paste: str
-    pots: tuple[str, ...] = ()
+    pots: tuple[PotLine, ...] = ()
     swatch: str = ""
     label: str = ""
     mind: str = ""
     warning: str = ""
 
 
-def colour_line(need: ColourNeed) -> ColourLine:
-    """So much of a paste in a colour."""
-    total, colour = weight_g(need.mass_g), need.colour
+def colour_line(need: ColourNeed, people: int = 1) -> ColourLine:
+    """So much of a paste in a colour, for all of `people`."""
+    total, colour, for_one = weight_g(need.mass_g), need.colour, exact(need.mass_g / people)
     if colour is None:
-        return ColourLine(total=total, name="Uncoloured", paste=need.paste.name)
+        return ColourLine(total=total, grams_for_one=for_one, name="Uncoloured", paste=need.paste.name)
     return ColourLine(
         total=total,
+        grams_for_one=for_one,
         name=formats.title(colour.name),
         paste=need.paste.name,
-        pots=tuple(_pot(pot, need.mass_g) for pot in colour.pots),
+        pots=tuple(_pot(pot, need.mass_g, people) for pot in colour.pots),
         swatch=colour.swatch,
         label=colour.label,
         mind=minded(colour),
@@ -45,11 +65,12 @@ def colour_line(need: ColourNeed) -> ColourLine:
     )
 
 
-def _pot(pot: Pot, paste_g: float) -> str:
+def _pot(pot: Pot, paste_g: float, people: int) -> PotLine:
     mass_g = pot.for_g(paste_g)
     if mass_g is None:
-        return f"{pot.written} for 100 g"
-    return ", ".join(word for word in (f"{pot_g(mass_g)} g {pot.name}", pot.shade) if word)
+        return PotLine("", f"{pot.written} for 100 g", "")
+    words = ", ".join(word for word in (f" g {pot.name}", pot.shade) if word)
+    return PotLine(pot_g(mass_g), words, exact(mass_g / people))
 
 
 def minded(colour: Colouring) -> str:
@@ -81,4 +102,5 @@ def mixed(lines: Iterable[ColourLine]) -> tuple[tuple[str, str], ...]:
 
 
 def _in_words(line: ColourLine) -> str:
-    return "; ".join(words for words in (line.paste, *line.pots, line.mind, line.warning) if words) + "."
+    pots = (pot.said for pot in line.pots)
+    return "; ".join(words for words in (line.paste, *pots, line.mind, line.warning) if words) + "."

@@ -13,12 +13,17 @@ def mm(length_mm: float) -> str:
 
 def weight_g(mass_g: float) -> str:
     """`9.9`, `69`."""
-    return f"{shown_g(mass_g):g}"
+    return formats.number(shown_g(mass_g))
 
 
 def pot_g(mass_g: float) -> str:
     """`0.13`, `2.4`."""
-    return f"{shown_pot_g(mass_g):g}"
+    return formats.number(shown_pot_g(mass_g))
+
+
+def exact(value: float) -> str:
+    """A figure for the browser to multiply, to nine digits."""
+    return f"{value:.9g}"
 
 
 def hours(low_h: float, high_h: float) -> str:

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.technique.figures import hours, mm, percent, weight_g
+from tinbook.pages.technique.figures import exact, hours, mm, percent, weight_g
 from tinbook.plans.techniques.colours import Colouring
 from tinbook.plans.techniques.cutters import CutterFit
 from tinbook.plans.techniques.drying import Drying
+from tinbook.plans.techniques.kit import MOST_PEOPLE
 from tinbook.plans.techniques.marks import RepeatAt
 from tinbook.plans.techniques.parts import PartAt
 from tinbook.plans.techniques.supports import SupportAt
@@ -22,8 +23,27 @@ LENGTHS = {"pressed_to": "pressed to"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CutterLine:
+    """The cutter of a part: how many `before` it and what to say of that `behind` it, for all who work."""
+
+    before: str
+    words: str
+    behind: str
+    shared: bool
+    have: int
+
+    @property
+    def said(self) -> str:
+        """All of it."""
+        return f"{self.before}{self.words}{self.behind}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartLine:
-    """One part or repeat, spelled: letter, name, what to make, how many, grams, and the rest in short lines."""
+    """One part or repeat, spelled: letter, name, what to make, how many, grams, its cutter, the rest in short lines.
+
+    `count_for_one`, `grams_for_one` (empty for none): what the browser multiplies by the people who work.
+    """
 
     letter: str
     name: str
@@ -32,12 +52,14 @@ class PartLine:
     each: str
     total: str
     more: tuple[str, ...]
+    count_for_one: int
+    grams_for_one: str
+    cutter: CutterLine | None = None
 
 
 def part_line(part: PartAt, tolerance: float) -> PartLine:
     """A part; of one weighed further off than `tolerance`, a share, that it wants measuring again."""
     more = (
-        _cutter(part.cutter),
         _support(part.support),
         _dries(part.drying),
         PLACES[part.on],
@@ -51,10 +73,13 @@ def part_line(part: PartAt, tolerance: float) -> PartLine:
         letter=part.letter,
         name=f"{part.name}, {colour}",
         make=_make(part),
-        count=str(part.count),
+        count=str(part.made),
         each=weight_g(part.each_g),
         total=weight_g(part.total_g),
         more=tuple(words for words in more if words),
+        count_for_one=part.count,
+        grams_for_one=exact(part.each_g * part.count),
+        cutter=_cutter(part.cutter, part.people) if part.cutter else None,
     )
 
 
@@ -78,10 +103,12 @@ def mark_line(repeat: RepeatAt) -> PartLine:
         letter=repeat.letter,
         name=f"{repeat.name}{colour}",
         make=_spacing(repeat),
-        count=str(repeat.count),
+        count=str(repeat.made),
         each=weight_g(repeat.each_g) if repeat.each_g else NONE,
         total=weight_g(repeat.mass_g) if repeat.mass_g else NONE,
         more=tuple(words for words in (*_of_marks(repeat), repeat.note) if words),
+        count_for_one=repeat.count,
+        grams_for_one=exact(repeat.mass_g / repeat.people) if repeat.mass_g else "",
     )
 
 
@@ -96,17 +123,26 @@ def _of_marks(repeat: RepeatAt) -> Iterator[str]:
     if repeat.each_g is None:
         yield "pressed in"
     if repeat.cut:
-        yield f"{repeat.cut} of them cut by the edge"
+        yield f"cut by the edge: {repeat.cut} on each"
     if repeat.small_hard:
         yield "small and hard: keep them from small children"
     yield _law(repeat.colour)
 
 
-def _cutter(fit: CutterFit | None) -> str:
-    if fit is None:
-        return ""
+def _cutter(fit: CutterFit, people: int) -> CutterLine:
+    behind = f"; you have {fit.have}" if fit.found and fit.have < fit.wanted else ""
+    return CutterLine(
+        before=f"{fit.wanted} × " if fit.wanted > 1 else "",
+        words=_cutter_words(fit),
+        behind="; one to share" if fit.shared and people > 1 else behind,
+        shared=fit.shared,
+        have=fit.have if fit.found else MOST_PEOPLE,
+    )
+
+
+def _cutter_words(fit: CutterFit) -> str:
     what = f"{fit.form} cutter, {' × '.join(mm(size) for size in fit.wanted_mm)} mm"
-    what = f"top marked by a {what}" if fit.marks else what
+    what = f"{what}, to mark the top" if fit.marks else what
     if fit.off_mm is None:
         return f"{what}: none in the drawer, cut round a template"
     if fit.exact:
@@ -141,5 +177,6 @@ def spoken(lines: Iterable[PartLine]) -> tuple[tuple[str, str], ...]:
 
 
 def _in_words(line: PartLine) -> str:
+    cutter = line.cutter.said if line.cutter else ""
     grams = "" if line.each == NONE else f"{line.each} g each, {line.total} g in all"
-    return "; ".join(words for words in (f"{line.count} × {line.make}", grams, *line.more) if words) + "."
+    return "; ".join(words for words in (f"{line.count} × {line.make}", grams, cutter, *line.more) if words) + "."

@@ -13,7 +13,7 @@ from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of
 from tinbook.pages.technique.cake_templates import template_paths
 from tinbook.pages.technique.colour_lines import ColourLine, colour_line, law_lines
-from tinbook.pages.technique.figures import weight_g
+from tinbook.pages.technique.figures import exact, weight_g
 from tinbook.pages.technique.part_drawings import PartDrawing, marks_drawn, parts_drawn
 from tinbook.pages.technique.part_lines import PartLine, mark_line, part_line
 from tinbook.plans.techniques.colours import ColourNeed
@@ -31,12 +31,13 @@ class CakeParts:
     parts: tuple[PartLine, ...]
     colours: tuple[ColourLine, ...]
     total: str
+    grams_for_one: str
     heavy: str
     worked: str
     templates: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PartsView:
     """The parts of a technique for every cake."""
 
@@ -44,11 +45,12 @@ class PartsView:
     technique: Technique
     book: Book
     facts: Facts
+    people: int = 1
 
     @cached_property
     def all(self) -> tuple[Decoration, ...]:
         """The sums for every cake."""
-        return decorations(self.technique, self.book, self.facts)
+        return decorations(self.technique, self.book, self.facts, self.people)
 
     @cached_property
     def written(self) -> Decoration:
@@ -65,7 +67,7 @@ class PartsView:
 
     def made_for(self, cake: Tin | None) -> tuple[Decoration, ...]:
         """The sums for one cake, any the baker names; for every cake without."""
-        return (decoration(self.technique, cake, self.book, self.facts),) if cake else self.all
+        return (decoration(self.technique, cake, self.book, self.facts, self.people),) if cake else self.all
 
     @property
     def drawing(self) -> PartDrawing | None:
@@ -89,7 +91,7 @@ class PartsView:
         rows = tuple(
             GridRow(
                 head=sums.cake.name,
-                cells=(Cell(weight_g(sums.total_g), True), *(Cell(_need_g(sums, need)) for need in needs)),
+                cells=(_grams(sums.total_g, main=True), *(_grams(_need_g(sums, need)) for need in needs)),
                 note="as written" if sums.as_written else "",
             )
             for sums in self.all
@@ -119,10 +121,14 @@ def _need_name(need: ColourNeed) -> str:
     return formats.title(need.colour.name if need.colour else need.paste.name)
 
 
-def _need_g(sums: Decoration, wanted: ColourNeed) -> str:
+def _grams(mass_g: float, main: bool = False) -> Cell:
+    return Cell(weight_g(mass_g), main, grams=exact(mass_g))
+
+
+def _need_g(sums: Decoration, wanted: ColourNeed) -> float:
     """What another cake takes of the same paste in the same colour."""
     needs = (need for need in sums.colours if (need.paste, need.colour) == (wanted.paste, wanted.colour))
-    return weight_g(sum(need.mass_g for need in needs))
+    return sum(need.mass_g for need in needs)
 
 
 def cake_parts(sums: Decoration) -> CakeParts:
@@ -134,8 +140,9 @@ def cake_parts(sums: Decoration) -> CakeParts:
             *(part_line(part, sums.tolerance) for part in sums.parts),
             *(mark_line(repeat) for repeat in sums.repeats),
         ),
-        colours=tuple(colour_line(need) for need in sums.colours),
+        colours=tuple(colour_line(need, sums.people) for need in sums.colours),
         total=weight_g(sums.total_g),
+        grams_for_one=exact(sums.total_g / sums.people),
         heavy=heavy_words(sums),
         worked=formula_of(sums.worked),
     )

@@ -95,6 +95,8 @@ class TechniqueSheet:
     cakes: tuple[SheetCake, ...]
     contains: tuple[Advice, ...]
     unknown: str
+    made_with: str
+    cross_contact: str
     steps: tuple[SheetStep, ...]
     pictures: tuple[Shown, ...]
     checks: tuple[str, ...]
@@ -156,6 +158,8 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         cakes=tuple(_cakes(view, cake, PAPERS[paper])),
         contains=_contains(view.strip),
         unknown=formats.sentence(view.strip.unknown) if view.strip and view.strip.unknown else "",
+        made_with=_made_with(view.strip),
+        cross_contact=view.cross_contact if view.strip else "",
         steps=steps,
         pictures=shown_pictures(
             [picture for file, picture in pictures.items() if file not in shown], desk.book.pictures, "picture"
@@ -208,10 +212,15 @@ def _materials(view: TechniqueView) -> Iterator[ReadyLine]:
 
 
 def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
-    if strip is None:
+    if strip is None or not strip.known:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     return named or (Advice("", "nothing named on the cards of its ingredients"),)
+
+
+def _made_with(strip: AllergenStrip | None) -> str:
+    """What it may be made with, and what that holds."""
+    return "; ".join(f"{name}: {formats.sentence(words)}" for name, words in (strip.made_with if strip else ()))
 
 
 def _counted(kit: Kit) -> Iterator[str]:

@@ -12,7 +12,8 @@ from markupsafe import Markup
 from tinbook.facts import Caution
 from tinbook.models import Technique
 from tinbook.pages.base.code import code
-from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.dials import dialled_step
+from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.pictures import PictureView, loose_pictures, picture_view
 from tinbook.pages.base.shared import (
     Linked,
@@ -26,7 +27,7 @@ from tinbook.pages.base.shared import (
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.pages.technique.parts import PartsView
-from tinbook.plans.base.versions import Amount
+from tinbook.pages.technique.watched import InedibleLine, held, inedible_lines
 from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
@@ -126,7 +127,13 @@ class TechniqueView:
     def parts(self) -> PartsView | None:
         """Its parts for every cake, if it is written by parts."""
         written = self.technique.parts or self.technique.repeats
-        return PartsView(self.slug, self.technique, self.desk.book, self.desk.facts) if written else None
+        return (
+            PartsView(
+                slug=self.slug, technique=self.technique, book=self.desk.book, facts=self.desk.facts, people=self.people
+            )
+            if written
+            else None
+        )
 
     @property
     def bench(self) -> dict[str, Any]:
@@ -149,7 +156,7 @@ class TechniqueView:
                 tuple(self._piece(piece, rows) for piece in pieces_of(step.do, takes, self.desk.book)),
                 self._pictures(step.picture, number),
             )
-            for number, step in enumerate(self.technique.steps)
+            for number, step in enumerate(dialled_step(step, None, self.desk) for step in self.technique.steps)
         )
 
     def _pictures(self, file: str | None, nth: int) -> tuple[PictureView, ...]:
@@ -175,30 +182,39 @@ class TechniqueView:
         return technique_cautions(self.technique, book, facts, part_traits(self.technique, book, facts))
 
     @property
+    def hidden(self) -> tuple[InedibleLine, ...]:
+        """What is not food and may be hidden in the cake, and how many of it."""
+        return inedible_lines(self.kit, hidden=True)
+
+    @property
+    def open(self) -> tuple[InedibleLine, ...]:
+        """What is not food and lies open, such as a board or a ribbon."""
+        return inedible_lines(self.kit, hidden=False)
+
+    @property
     def not_food(self) -> str:
-        """What is not food and may be hidden in the cake, and how many of it, in words; empty for nothing."""
-        return self._inedible(hidden=True)
+        """What may be hidden, in words; empty for nothing."""
+        return "".join(line.said for line in self.hidden)
 
     @property
     def taken_away(self) -> str:
-        """What is not food and lies open, such as a board or a ribbon, in words; empty for nothing."""
-        return self._inedible(hidden=False)
-
-    def _inedible(self, hidden: bool) -> str:
-        """Things of one name together."""
-        counts: dict[tuple[str, str], float] = {}
-        for thing in self.kit.not_food:
-            if thing.hidden == hidden:
-                key = thing.name, thing.amount.unit
-                counts[key] = counts.get(key, 0) + thing.amount.shown
-        words = [formats.counted(Amount(count, count, unit), name) for (name, unit), count in counts.items()]
-        return formats.sentence(words) if words else ""
+        """What lies open, in words; empty for nothing."""
+        return "".join(line.said for line in self.open)
 
     @cached_property
     def strip(self) -> AllergenStrip | None:
-        """Allergens of what it works with, known and unknown; None where it names nothing to eat."""
+        """Allergens of what it uses, known and unknown, and of what it may be made with; None for nothing to eat."""
         allergens = technique_allergens(self.technique, self.desk.book, self.desk.facts)
-        return AllergenStrip(allergens.contains, spelled_all(allergens.unknown)) if allergens else None
+        if allergens is None:
+            return None
+        made_with = tuple((each.mixture, tuple(held(each))) for each in allergens.made_with)
+        unknown = spelled_all(allergens.unknown)
+        return AllergenStrip(allergens.contains, unknown, made_with=made_with, known=allergens.known)
+
+    @property
+    def cross_contact(self) -> str:
+        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        return cross_contact(self.desk)
 
     @property
     def has_cautions(self) -> bool:

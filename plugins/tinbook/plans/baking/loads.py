@@ -12,7 +12,7 @@ from tinbook.models import Book
 from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, owned_count, wanted_ml
+from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, wanted_ml
 from tinbook.plans.base.shelf import factor_between
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch, as_owned
@@ -25,8 +25,8 @@ class Load(NamedTuple):
     """A mixture for `count` of a tin. `all_in_mm`: how high it would bake if those tins took all of it.
 
     `verdict` of that: it fits; it stands above the rim, up to the limit, and may spill; it is too full, and goes into
-    the `fit.needed` tins instead, `most_g` in each at the most. Tins without a depth take all. `goes` in the oven: as
-    the shelves allow, and as many tins as there are; 0 for what does not go in.
+    the `fit.needed` tins instead, `most_g` in each at the most. Tins without a depth take all. `oven_low_min` to
+    `oven_high_min`: all its bakes, one after the other.
     """
 
     version: Version
@@ -36,7 +36,6 @@ class Load(NamedTuple):
     verdict: Saying
     most_g: float | None
     mixes: int
-    goes: int
     time: Time | None
     oven_low_min: float
     oven_high_min: float
@@ -63,9 +62,7 @@ def load(
             limit = facts.numbers["rim limit"].value
             verdict = REFUSED if all_in_mm > limit * tin.depth_mm else ABOVE
     time = known.times([(tin, filled.batter_mm)])[0] if known else None
-    have = owned_count(book, tin)
-    goes = max(filled.bakes, scaling.times_needed(filled.needed, have) if have else 1) if filled.bakes else 0
-    low, high = (goes * time.low_shown_min, goes * time.high_shown_min) if time else (0.0, 0.0)
+    low, high = (filled.bakes * time.low_shown_min, filled.bakes * time.high_shown_min) if time else (0.0, 0.0)
     nearest, factor = _nearest(tin, batch, book)
     return Load(
         version=whole,
@@ -75,7 +72,6 @@ def load(
         verdict=verdict,
         most_g=most_g,
         mixes=mixes(book, whole.mass_g),
-        goes=goes,
         time=time,
         oven_low_min=low,
         oven_high_min=high,

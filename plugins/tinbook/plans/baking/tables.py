@@ -133,7 +133,7 @@ def _load(load: Load) -> Mapping[str, Cell]:
         "each_tin_g": round(load.fit.each_g, 2),
         "mixes": load.mixes,
         "at_once": load.fit.per_bake,
-        "bakes": load.goes,
+        "bakes": load.fit.bakes,
         "check_min": load.time.check_shown_min if load.time else None,
         "oven_low_min": load.oven_low_min,
         "oven_high_min": load.oven_high_min,

@@ -177,7 +177,8 @@ def baking_worked(known: Baking, facts: Facts) -> Worked:
     logged = known.logged
     bakes = [saying("bakes_of_the_recipe", bakes=logged)] if logged else []
     if len(known.points) > logged:
-        bakes.append(saying("recipes_own_time"))
+        own = known.batch.mixture.bake.time if known.batch.mixture.bake else None
+        bakes.append(saying("recipes_own_time", span=(own.low.base, own.high.base) if own else ()))
     if known.kin:
         bakes.append(saying("of_other_recipes", bakes=known.kin, kind=kind.title))
     bake, law = kind.bake, known.law

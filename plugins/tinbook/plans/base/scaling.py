@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
@@ -10,13 +11,13 @@ from typing import NamedTuple
 from tinbook.engine import packing, rounding, scaling
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
-from tinbook.models import Book
+from tinbook.models import Book, OwnedTin
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.shelf import house_outlines
 from tinbook.plans.base.versions import Version, largest_errors, versions_each
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
-from tinbook.tins import Tin
+from tinbook.tins import Sizes, Tin
 
 
 class Fit(NamedTuple):
@@ -24,8 +25,9 @@ class Fit(NamedTuple):
 
     `needed` counts the tins to fill: `count`, or more where they are too shallow. `each_g`, `batter_mm` and
     `baked_mm` are what each of those gets. `least_mm` is the least depth such a tin is sold in that holds the
-    cake when `count` share it, None if none does. `bakes` one after the other, `per_bake` tins at once on the house's
-    oven shelves, None where they are not known. `remarks`: what is out of the common.
+    cake when `count` share it, None if none does. `bakes` one after the other, 0 for what does not go in: as many as
+    the house's oven shelves ask, `per_bake` tins at once (None where they are not known), and, of a tin the house owns,
+    as many as it takes with so many. `remarks`: what is out of the common.
     """
 
     tin: Tin
@@ -91,6 +93,9 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
         one_shelf, holes = _on_a_shelf(tin, house.oven_shelf, facts.numbers["oven clearance"].value)
         per_bake = one_shelf * house.shelves
         bakes = scaling.times_needed(scaling.times_needed(needed, holes), per_bake) if per_bake else 0
+    have = owned_count(book, tin)
+    if have and bakes:
+        bakes = max(bakes, scaling.times_needed(needed, have))
     plain = needed == count and bakes == 1
     each_g, baked_mm = mass_g / needed, batter_mm * rise
     shown_g = rounding.scales(each_g, batch.steps)
@@ -105,7 +110,7 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
         least_mm=least_mm,
         per_bake=per_bake,
         bakes=bakes,
-        remarks=() if plain else tuple(_remarks(book, tin, count, needed, bakes, per_bake)),
+        remarks=() if plain else tuple(_remarks(tin, count, needed, have, bakes, per_bake)),
     )
 
 
@@ -115,25 +120,30 @@ def _on_a_shelf(tin: Tin, shelf_mm: tuple[float, float], clear_mm: float) -> tup
     return packing.per_shelf(tin.stand_mm, shelf_mm, clear_mm), tin.holes
 
 
-def _remarks(book: Book, tin: Tin, count: int, needed: int, bakes: int, per_bake: int | None) -> Iterator[Saying]:
+def _remarks(tin: Tin, count: int, needed: int, have: int, bakes: int, per_bake: int | None) -> Iterator[Saying]:
     if needed > count:
         yield saying("too_shallow", fill=needed)
-        have = owned_count(book, tin)
-        if 0 < have < needed:
-            yield saying("too_few_owned", have=have, times=scaling.times_needed(needed, have))
     if per_bake == 0:
         yield saying("wider_than_shelf")
+    elif 0 < have < needed and (per_bake is None or have <= per_bake * tin.holes):
+        yield saying("too_few_owned", have=have, of=1 if tin.kind.in_trays else needed)
     elif bakes > 1:
         yield saying("several_bakes", bakes=bakes, at_once=per_bake)
 
 
 def owned_count(book: Book, tin: Tin) -> int:
-    """How many of this tin the house has."""
-    return sum(
-        own.have
-        for own in book.tins
-        if (own.tin.shape, own.tin.sizes_mm, own.tin.depth_mm) == (tin.shape, tin.sizes_mm, tin.depth_mm)
-    )
+    """How many of this tin the house has; of one whose depth is not told, of any depth."""
+    by_depth = _owned(book.tins)[tin.shape, tin.sizes_mm]
+    return sum(by_depth.values()) if tin.depth_mm is None else by_depth[tin.depth_mm]
+
+
+@lru_cache(maxsize=8)
+def _owned(tins: tuple[OwnedTin, ...]) -> Mapping[tuple[str, Sizes], Counter[float | None]]:
+    """How many there are of each outline, by depth. Worked out once a book: every tin of every mixture asks."""
+    owned: defaultdict[tuple[str, Sizes], Counter[float | None]] = defaultdict(Counter)
+    for own in tins:
+        owned[own.tin.shape, own.tin.sizes_mm][own.tin.depth_mm] += own.have
+    return owned
 
 
 def mixes(book: Book, mass_g: float) -> int:

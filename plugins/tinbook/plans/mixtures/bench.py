@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, NamedTuple
 
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.plans.base.scaling import TinRow, TinTable, wanted_ml
+from tinbook.plans.base.scaling import TinRow, TinTable, owned_count, wanted_ml
 from tinbook.plans.base.versions import raising_points
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.measures.spooned import US_CUP_ML
-from tinbook.tins import SHAPES, Sizes
+from tinbook.tins import SHAPES
 from tinbook.units import GRAMS_PER_OUNCE
 
 
@@ -101,9 +99,6 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
         )
         for line in batch.ingredients
     )
-    have: Counter[tuple[str, Sizes]] = Counter()
-    for own in book.tins:
-        have[own.tin.shape, own.tin.sizes_mm] += own.have
     return Bench(
         name=batch.mixture.name,
         lines=lines,
@@ -124,12 +119,12 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
         share=batch.share if batch.tins else 0.0,
         tin=batch.tins[0][1].name if batch.tins else "",
         count=sum(count for count, _ in batch.tins) if batch.tins else 1,
-        tins=tuple(_tin(batch, have, row) for row in table.rows) if table else (),
+        tins=tuple(_tin(batch, book, row) for row in table.rows) if table else (),
         shapes=area_shares() if batch.tins else {},
     )
 
 
-def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> BenchTin:
+def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
     tin, fit = row.tin, row.fit
     by_share = tin.kind.kept == "share"
     room_ml = None if tin.depth_mm is None or by_share else tin.volume_ml(tin.depth_mm / batch.rise)
@@ -142,7 +137,7 @@ def _tin(batch: Batch, have: Mapping[tuple[str, Sizes], int], row: TinRow) -> Be
         width_mm=width_mm,
         length_mm=length_mm,
         owned=row.owned,
-        have=have.get((tin.shape, tin.sizes_mm), 0),
+        have=owned_count(book, tin),
         unit_ml=wanted_ml(batch, tin, 1),
         room_ml=room_ml,
         stands=fit.per_bake,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from tinbook.facts import Caution, Facts
@@ -20,10 +20,13 @@ class Contains:
 
 @dataclass(frozen=True, slots=True)
 class AllergenStrip:
-    """What a mixture contains, and the ingredients nobody has said anything of: unknown, never free."""
+    """What a mixture contains, and the ingredients nobody has said anything of: unknown, never free. `made_with`: what
+    would be in it besides, by what it may be made with; `known` whether it is said what it is made of at all."""
 
     contains: tuple[Contains, ...]
     unknown: tuple[str, ...]
+    made_with: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    known: bool = True
 
 
 def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
@@ -50,14 +53,23 @@ def strip_of(things: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -
 
 def cautions(batch: Batch, book: Book, facts: Facts) -> tuple[Caution, ...]:
     """The cautions whose trigger is on an ingredient's card, as far as the mixture is cooked or not."""
-    traits = {trait for line in batch.ingredients for trait in book.cards[line.name].care}
-    states = ("always", _state(batch.mixture))
+    names = (line.name for line in batch.ingredients)
+    return called(names, batch.mixture, ("always", state(batch.mixture)), book, facts)
+
+
+def called(
+    names: Iterable[str], mixture: Mixture, states: Collection[str], book: Book, facts: Facts
+) -> tuple[Caution, ...]:
+    """The cautions for a mixture of these ingredients, as far as they are for one of `states`."""
+    traits = {trait for name in names for trait in book.cards[name].care}
     return tuple(
-        caution for caution in facts.cautions.values() if traits & set(caution.traits) and caution.when in states
+        caution
+        for caution in facts.cautions.values()
+        if caution.when in states and (traits & set(caution.traits) or mixture.kind in caution.kinds)
     )
 
 
-def _state(mixture: Mixture) -> str:
+def state(mixture: Mixture) -> str:
     """What heat has been through it by the time it is eaten."""
     if mixture.bake is not None:
         return "baked"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tinbook.models import Book, Cutter, Part
 
@@ -13,7 +13,8 @@ EXACT_MM = 0.05
 class CutterFit:
     """A cutter wanted of a shape and size; the nearest owned one of that shape, and by how much it is larger.
 
-    `marks`: it marks the part or cuts its top, as a share of its width, and does not cut it out.
+    `marks`: it marks the part or cuts its top, as a share of its width, and does not cut it out. `wanted` of them for
+    all who work, one where it is `shared`; the drawer has `have` of the nearest.
     """
 
     form: str
@@ -23,6 +24,9 @@ class CutterFit:
     off_mm: float | None
     off: float | None
     marks: bool
+    shared: bool = False
+    wanted: int = 1
+    have: int = 0
 
     @property
     def found(self) -> bool:
@@ -36,16 +40,18 @@ class CutterFit:
 
 
 def cutter_fit(
-    part: Part, lengths_mm: tuple[tuple[str, float], ...], width_mm: float, s: float, book: Book
+    part: Part, lengths_mm: tuple[tuple[str, float], ...], width_mm: float, s: float, book: Book, people: int = 1
 ) -> CutterFit | None:
     """The cutter of a part at scale s: the one it names, else that of its simple shape; None for other parts."""
+    fit: CutterFit | None = None
     if part.cutter:
         share = part.cutter.share
         sizes = (width_mm * share,) if share else tuple(size * s for size in part.cutter.sizes_mm)
-        return nearest_cutter(part.cutter.form, sizes, book, marks=share is not None)
-    if part.sheet and not part.sheet.rings:
-        return nearest_cutter(part.sheet.form, tuple(size for name, size in lengths_mm if name != "thick"), book)
-    return None
+        fit = nearest_cutter(part.cutter.form, sizes, book, marks=share is not None)
+    elif part.sheet and not part.sheet.rings:
+        fit = nearest_cutter(part.sheet.form, tuple(size for name, size in lengths_mm if name != "thick"), book)
+    shared = part.cutter_shared
+    return replace(fit, shared=shared, wanted=1 if shared else people) if fit else None
 
 
 def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: bool = False) -> CutterFit:
@@ -69,6 +75,7 @@ def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: b
         off_mm=off_mm,
         off=off_mm / wanted_mm[offs.index(off_mm)],
         marks=marks,
+        have=sum(own.have for own in book.cutters if own.cutter == best),
     )
 
 

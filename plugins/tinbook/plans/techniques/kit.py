@@ -50,14 +50,16 @@ class ToolRow:
     not_food: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Inedible:
-    """Something that is no food: how much of it, and whether it may be hidden in the cake, as a dowel is."""
+    """Something that is no food: how much of it, whether it may be hidden in the cake, as a dowel is, and whether one
+    serves all who work."""
 
     name: str
     wanted: Saying | str
     amount: Amount
     hidden: bool
+    shared: bool = False
 
 
 @dataclass(frozen=True)
@@ -72,13 +74,19 @@ class Kit:
     @property
     def not_food(self) -> tuple[Inedible, ...]:
         """What goes into, under or onto the cake and is no food, and how many of it."""
-        tools = (_inedible(*tool.name.split(", ", 1), count=tool.count) for tool in self.tools if tool.not_food)
-        rows = (Inedible(row.name, row.wanted, row.amount, _hidden(row.name)) for row in self.materials if row.not_food)
+        tools = (_inedible(tool) for tool in self.tools if tool.not_food)
+        rows = (
+            Inedible(name=row.name, wanted=row.wanted, amount=row.amount, hidden=_hidden(row.name), shared=row.shared)
+            for row in self.materials
+            if row.not_food
+        )
         return (*tools, *rows, *self.supports)
 
 
-def _inedible(name: str, wanted: str = "", *, count: float) -> Inedible:
-    return Inedible(name, wanted, Amount(count, count, ""), _hidden(name))
+def _inedible(tool: ToolRow) -> Inedible:
+    name, _, wanted = tool.name.partition(", ")
+    amount = Amount(tool.count, tool.count, "")
+    return Inedible(name=name, wanted=wanted, amount=amount, hidden=_hidden(name), shared=tool.shared)
 
 
 def _hidden(name: str) -> bool:
@@ -111,7 +119,8 @@ def _supports(technique: Technique, people: int) -> Iterator[Inedible]:
             name = part.support.what.partition(",")[0]
             count = part.support.count * part.count * people
             if not any(thing.lower().startswith(name.lower().rstrip("s")) for thing in listed):
-                yield Inedible(name, saying("in_part", part=part.part), Amount(count, count, ""), True)
+                amount = Amount(count, count, "")
+                yield Inedible(name=name, wanted=saying("in_part", part=part.part), amount=amount, hidden=True)
 
 
 def _row(index: int, material: Material, book: Book, facts: Facts, times: int) -> MaterialRow:

@@ -43,6 +43,12 @@ class RepeatAt:
     colour: Colouring | None
     small_hard: bool
     note: str
+    people: int = 1
+
+    @property
+    def made(self) -> int:
+        """How many marks on the cakes of all who work."""
+        return self.count * self.people
 
     @property
     def count(self) -> int:
@@ -56,8 +62,8 @@ class RepeatAt:
 
     @property
     def mass_g(self) -> float:
-        """Paste for all of them; what the edge cuts off is rolled out too."""
-        return (self.each_g or 0.0) * self.count
+        """Paste for all of them, of all who work; what the edge cuts off is rolled out too."""
+        return (self.each_g or 0.0) * self.made
 
 
 def surface_of(repeat: Repeat, cake: Tin, s: float, outlines: Mapping[str, tuple[Ring, ...]]) -> tuple[Ring, ...]:
@@ -82,7 +88,7 @@ def pitch_of(repeat: Repeat) -> tuple[float, float]:
 
 def repeat_at(
     index: int, letter: str, repeat: Repeat, cake: Tin, s: float, outlines: Mapping[str, tuple[Ring, ...]],
-    book: Book, facts: Facts,
+    book: Book, facts: Facts, people: int = 1,
 ) -> RepeatAt:  # fmt: skip
     """A sound repeat at a cake: marks and gaps keep their size, the surface goes by s."""
     outline = surface_of(repeat, cake, s, outlines)
@@ -116,6 +122,7 @@ def repeat_at(
         colour=Colouring.called(repeat.colour, book, facts),
         small_hard=hard,
         note=repeat.note or "",
+        people=people,
     )
 
 

@@ -60,6 +60,12 @@ class PartAt:
     on: str
     small_hard: bool
     note: str
+    people: int = 1
+
+    @property
+    def made(self) -> int:
+        """How many for all who work, `count` for each of them."""
+        return self.count * self.people
 
     @property
     def each_g(self) -> float:
@@ -68,8 +74,8 @@ class PartAt:
 
     @property
     def total_g(self) -> float:
-        """What all of them take."""
-        return self.each_g * self.count
+        """What all of them take, of all who work."""
+        return self.each_g * self.made
 
     @property
     def off(self) -> float | None:
@@ -79,7 +85,7 @@ class PartAt:
 
 @dataclass(frozen=True, kw_only=True)
 class Decoration:
-    """All parts and repeats of a technique for one cake. `scale` is s."""
+    """All parts and repeats of a technique for one cake each of `people`. `scale` is s; `side_g` is of one cake."""
 
     cake: Tin
     written_for: Tin
@@ -92,6 +98,7 @@ class Decoration:
     heavy: bool
     tolerance: float
     worked: Worked
+    people: int = 1
 
     @property
     def as_written(self) -> bool:
@@ -139,16 +146,16 @@ def scale_to(cake: Tin, written_for: Tin) -> float:
     return cake.bounds_mm[0] / written_for.bounds_mm[0]
 
 
-def decoration(technique: Technique, cake: Tin, book: Book, facts: Facts) -> Decoration:
-    """The parts and repeats of a technique for a cake. ValueError where it has none."""
+def decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, people: int = 1) -> Decoration:
+    """The parts and repeats of a technique for a cake, each of `people` making one. ValueError where it has none."""
     written = technique.parts_for
     if written is None or not (technique.parts or technique.repeats):
         raise ValueError(f'"{technique.name}" has no parts')
     s = scale_to(cake, written)
-    parts = tuple(_parts(technique.parts, s, book, facts))
+    parts = tuple(_parts(technique.parts, s, book, facts, people))
     outlines = {part.name: part.outline_mm for part in parts}
     repeats = tuple(
-        repeat_at(index, letter(len(parts) + index), repeat, cake, s, outlines, book, facts)
+        repeat_at(index, letter(len(parts) + index), repeat, cake, s, outlines, book, facts, people)
         for index, repeat in enumerate(technique.repeats)
     )
     hung = [part for part in parts if part.on == SIDE]
@@ -163,20 +170,21 @@ def decoration(technique: Technique, cake: Tin, book: Book, facts: Facts) -> Dec
         parts=parts,
         repeats=repeats,
         colours=colour_needs(used),
-        side_g=sum(part.total_g for part in hung),
+        side_g=sum(part.each_g * part.count for part in hung),
         heaviest_side_g=heaviest,
         heavy=heaviest >= limit.value,
         tolerance=near.value,
         worked=_worked(parts, s),
+        people=people,
     )
 
 
-def decorations(technique: Technique, book: Book, facts: Facts) -> tuple[Decoration, ...]:
+def decorations(technique: Technique, book: Book, facts: Facts, people: int = 1) -> tuple[Decoration, ...]:
     """The same for every cake of 10 to 30 cm."""
-    return tuple(decoration(technique, cake, book, facts) for cake in cakes_for(technique))
+    return tuple(decoration(technique, cake, book, facts, people) for cake in cakes_for(technique))
 
 
-def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts) -> Iterator[PartAt]:
+def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: int) -> Iterator[PartAt]:
     for index, part in enumerate(parts):
         shape = shape_of(part, s)
         paste = paste_or_like(part.paste, book, facts)
@@ -204,12 +212,13 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts) -> Iterato
             weighed_g=weighed_g,
             paste=paste,
             colour=Colouring.called(part.colour, book, facts),
-            cutter=cutter_fit(part, shape.lengths_mm, width_mm, s, book),
+            cutter=cutter_fit(part, shape.lengths_mm, width_mm, s, book, people),
             support=support_at(part, shape, s, facts),
             drying=drying(shape.thick_mm, facts),
             on=part.on,
             small_hard=small_hard((width_mm, height_mm, shape.thick_mm), facts),
             note=part.note or "",
+            people=people,
         )
 
 

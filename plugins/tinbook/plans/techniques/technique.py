@@ -1,4 +1,4 @@
-"""A technique's times, the cautions it calls up, and the allergens of what it works with."""
+"""A technique's times, the cautions it calls up, and the allergens of what it uses."""
 
 from __future__ import annotations
 
@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from tinbook.facts import Caution, Facts
 from tinbook.models import Book, Mixture, Technique
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.mixtures.safety import Contains, strip_of
+from tinbook.plans.mixtures.safety import Contains, called, state, strip_of
 from tinbook.plans.mixtures.steps import StepTimes, step_times
+from tinbook.plans.techniques.colours import technique_colours
 from tinbook.plans.techniques.kit import kit
 from tinbook.plans.techniques.naming import mixture_called
 
 SUPPORT, SMALL_HARD = "support", "small hard sweets"
+BY_NAME = ("wire", "dowel")
+"""Care words that a thing which is no food calls up by its name."""
 """The care words that anything not food inside a cake, and any small hard part, calls up by itself."""
 
 
@@ -27,11 +30,25 @@ class TechniqueTimes:
 
 
 @dataclass(frozen=True, slots=True)
+class MadeWith:
+    """A mixture that a technique may be made with, the allergens in it, and whether some of it is unknown."""
+
+    mixture: str
+    allergens: tuple[str, ...]
+    some_unknown: bool
+
+
+@dataclass(frozen=True, slots=True)
 class TechniqueAllergens:
-    """What a technique works with contains, and what nobody has said anything of: unknown, never free."""
+    """What a technique uses contains, and what nobody has said anything of: unknown, never free.
+
+    `made_with`: what it does not use but may be made with. `known`: whether it is said what it uses at all.
+    """
 
     contains: tuple[Contains, ...]
     unknown: tuple[Saying | str, ...]
+    made_with: tuple[MadeWith, ...] = ()
+    known: bool = True
 
 
 def technique_times(technique: Technique) -> TechniqueTimes:
@@ -42,45 +59,75 @@ def technique_times(technique: Technique) -> TechniqueTimes:
 
 def technique_cautions(technique: Technique, book: Book, facts: Facts, more: Iterable[str] = ()) -> tuple[Caution, ...]:
     """The usual cautions it calls up: by its care words, its materials' cards, what is not food, small hard parts;
-    and by the words that its parts add."""
+    and by the words that its parts add. Of a mixture that it uses, those that no heat has taken away."""
     traits = {*technique.care, *more}
-    for material in technique.materials:
-        name = book.house_word(material.take.name)
-        if name:
+    keys = set[str]()
+    for word in used_words(technique):
+        name, slug = book.house_word(word), mixture_called(word, book)
+        if slug:
+            mixture = book.mixtures[slug]
+            names = (known for line in mixture.mix if (known := book.house_word(line.take.name)))
+            states = ("always", "uncooked") if state(mixture) == "uncooked" else ("always",)
+            keys |= {caution.key for caution in called(names, mixture, states, book, facts)}
+        elif name:
             traits |= set(book.cards[name].care)
-        mixture = mixture_called(material.take.name, book)
-        if mixture:
-            lines = (book.house_word(line.take.name) for line in book.mixtures[mixture].mix)
-            traits |= {trait for line in lines if line for trait in book.cards[line].care}
-    if any(thing.hidden for thing in kit(technique, book, facts).not_food):
-        traits.add(SUPPORT)
+    hidden = [thing.name.lower() for thing in kit(technique, book, facts).not_food if thing.hidden]
+    if hidden:
+        traits |= {SUPPORT, *(trait for trait in BY_NAME if any(trait in name for name in hidden))}
     if any(material.small_hard for material in technique.materials):
         traits.add(SMALL_HARD)
-    called = [caution for caution in facts.cautions.values() if traits & set(caution.traits)]
-    return tuple(caution for caution in called if caution.when in ("always", "uncooked"))
+    return tuple(
+        caution
+        for caution in facts.cautions.values()
+        if caution.key in keys or (traits & set(caution.traits) and caution.when in ("always", "uncooked"))
+    )
+
+
+def used_words(technique: Technique) -> tuple[str, ...]:
+    """What it uses that is eaten, as written, each once: its materials, the pastes of its parts and marks."""
+    words = [material.take.name for material in technique.materials if not material.not_food]
+    words += [part.paste for part in technique.parts]
+    words += [repeat.paste for repeat in technique.repeats if repeat.paste]
+    return tuple(dict.fromkeys(words))
 
 
 def technique_allergens(technique: Technique, book: Book, facts: Facts) -> TechniqueAllergens | None:
-    """What its materials and the mixtures it works with contain; None where it names nothing to eat.
+    """What all that it uses contains, and apart from that what it may be made with: the mixtures that it works with or
+    goes with. None where it names nothing to eat.
 
     What the book has no card for is unknown, and so is a mixture with an ingredient nobody has said anything of.
     """
     known: dict[Saying | str, Iterable[str] | None] = {}
-    for name in (material.take.name for material in technique.materials if not material.not_food):
-        mixture, word = mixture_called(name, book), book.house_word(name)
-        if mixture is None:
-            known[word or name] = book.cards[word].known_allergens if word else None
+    used = set[str]()
+    pots = (
+        take.name
+        for name in technique_colours(technique)
+        if name in book.colours
+        for take in book.colours[name].per_100_g
+    )
+    for name in (*used_words(technique), *pots):
+        slug, word = mixture_called(name, book), book.house_word(name)
+        if slug is None:
+            known[word or name.replace("-", " ")] = book.cards[word].known_allergens if word else None
         else:
-            known |= _known_of(book.mixtures[mixture], book)
-    named = (mixture_called(word, book) for word in (*technique.works_with, *technique.mixtures))
-    for slug in named:
-        if slug is not None:
+            used.add(slug)
             known |= _known_of(book.mixtures[slug], book)
-    if not known:
+    named = (mixture_called(word, book) for word in (*technique.works_with, *technique.mixtures))
+    others = [slug for slug in dict.fromkeys(named) if slug is not None and slug not in used]
+    if not known and not others:
         return None
     eaten = ((name, keys) for name, keys in known.items() if isinstance(name, str) and keys is not None)
     unknown = tuple(name for name, keys in known.items() if keys is None)
-    return TechniqueAllergens(strip_of(eaten, facts).contains, unknown)
+    made_with = tuple(_made_with(book.mixtures[slug], book, facts) for slug in others)
+    return TechniqueAllergens(
+        contains=strip_of(eaten, facts).contains, unknown=unknown, made_with=made_with, known=bool(known)
+    )
+
+
+def _made_with(mixture: Mixture, book: Book, facts: Facts) -> MadeWith:
+    known = _known_of(mixture, book)
+    strip = strip_of([(mixture.name, known[mixture.name])], facts)
+    return MadeWith(mixture.name, tuple(each.allergen for each in strip.contains), len(known) > 1)
 
 
 def _known_of(mixture: Mixture, book: Book) -> dict[Saying | str, Iterable[str] | None]:

@@ -1,21 +1,23 @@
 // The oven at the bench: the time of the chosen tin, the timer of the bake, and its line for the log.
 import { all, find } from "./dom.js";
+import { minutesWords } from "./spell.js";
 import { baking as words } from "./words.js";
-import { anyName } from "./work.js";
+import { anyName, tinsNeeded } from "./work.js";
 
 // In the table of tins these stand so many cells after the mixture's lines.
 const CHECK = 1;
 const DONE = 2;
 const AS_WIDE = 10;
 
-// A tin's time stands in the table of tins. Where none is known the timer keeps what the recipe says.
+// A tin's time stands in the table of tins. Where none is known nothing is said of it, and there is no timer.
 export function baking({ bake, tins, lines }, slug) {
   if (!bake) return () => {};
   const oven = find(".tb-oven");
   const [checkPlace, donePlace, farPlace] = all("b, span", oven);
   const table = find("[data-eggs=whole]");
-  const button = all(".tb-steps > li")[bake.step]?.querySelector(".tb-start");
-  const written = button && { minutes: button.dataset.minutes, span: button.textContent, label: button.textContent };
+  const step = all(".tb-steps > li")[bake.step];
+  const button = step && all(".tb-start", step).at(-1);
+  const waits = find(".tb-times data");
   const cellText = (row, column) => table.rows[row].cells[lines.length + column].textContent;
 
   return (choice, batch) => {
@@ -26,16 +28,35 @@ export function baking({ bake, tins, lines }, slug) {
       donePlace.textContent = time.done;
       farPlace.textContent = time.far;
     }
+    const goes = Math.max(1, batch.bakes);
+    const due = time ? words.goes(goes, words.minutes(time.done)) : words.unknown;
+    find(".tb-due").textContent = due;
+    if (waits) waits.textContent = waiting(time?.done, goes);
     if (!button) return;
-    const { minutes, span, label } = time || written;
-    button.previousElementSibling.textContent = span;
+    button.previousElementSibling.textContent = due;
+    button.hidden = !time;
+    const { minutes = "", label = "" } = time || {};
     Object.assign(button.dataset, { minutes, start: label, bake: logged(choice, batch) });
   };
+
+  // All that the method waits for, with every bake.
+  function waiting(done, goes) {
+    const [low, high] = waits.value.split(" ").map(Number);
+    if (!done) return words.andBake(minutesWords(low, high));
+    const span = done.split("–").map(Number);
+    return minutesWords(low + goes * span[0], high + goes * span.at(-1));
+  }
 
   // Where in the table the chosen tin is told, or the two between which one of your own lies; or none.
   function placesOf(choice, { tin, needed }) {
     if (choice.any) return about(choice.any);
-    return tin && (needed === choice.count || tin.count === choice.count) ? [tins.indexOf(tin)] : [];
+    return tin && sameDepth(tin, choice.count, needed) ? [tins.indexOf(tin)] : [];
+  }
+
+  // Whether so many to fill take the batter as deep as the tin's row does.
+  function sameDepth(tin, count, needed) {
+    const inRow = tinsNeeded(tin.count * tin.unit_ml, tin, tin.count);
+    return needed === count || tin.count === count || needed * tin.count === count * inRow;
   }
 
   // A tin of one's own bakes as a round as wide by its wall does.
@@ -53,7 +74,7 @@ export function baking({ bake, tins, lines }, slug) {
     const own = cellText(place, DONE);
     const done = next ? `${own.split("–")[0]}–${cellText(next, DONE).split("–").pop()}` : own;
     const far = next ? words.between(tins[place].name, tins[next].name) : farWords(bake.far[place]);
-    return { minutes, done, far, span: words.minutes(done), label: words.check(minutes) };
+    return { minutes, done, far, label: words.check(minutes) };
   }
 
   function farWords({ wide, deep, bake: nearest }) {

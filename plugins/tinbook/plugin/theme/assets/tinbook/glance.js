@@ -4,10 +4,10 @@ import { announce, find, grouped, make } from "./dom.js";
 import { tinsOf } from "./embedded.js";
 import { read, write } from "./keep.js";
 import { matrix } from "./matrix.js";
+import { glance as words } from "./page_words.js";
 import { plan } from "./plan.js";
 import { shownFactor, wholeEggs } from "./rounding.js";
 import { fixed, tinWords } from "./spell.js";
-import { glance as words } from "./words.js";
 
 const EGGS = [3, 4, 5, 6, 8, 10];
 const SAID_EGGS = 4;

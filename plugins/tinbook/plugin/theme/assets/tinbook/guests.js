@@ -1,10 +1,10 @@
 // From guests to tins: the form, and the sets that serve so many.
 import { announce, find, make } from "./dom.js";
 import { read, write } from "./keep.js";
+import { guests as words } from "./page_words.js";
 import { halfUp, shownFactor } from "./rounding.js";
 import { fixed, withUnit } from "./spell.js";
 import { answers, setsOf } from "./tiers.js";
-import { guests as words } from "./words.js";
 
 const USUAL = "40";
 const MOST_USUAL_KIND = "dessert";

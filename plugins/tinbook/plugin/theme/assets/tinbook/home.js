@@ -1,7 +1,7 @@
 // What was at the bench last, on the first page.
 import { find, make } from "./dom.js";
 import { read } from "./keep.js";
-import { home as words } from "./words.js";
+import { home as words } from "./page_words.js";
 
 function ticked(slug) {
   const count = read(`ticks ${slug}`, []).length;

@@ -1,6 +1,6 @@
 // What lists hold that narrow: their rows, what these say of themselves, and what there is to choose.
 import { all, find } from "./dom.js";
-import { narrow as words } from "./words.js";
+import { narrow as words } from "./page_words.js";
 
 export const GROUPS = ["kind", "season", "keeps", "tag"];
 

@@ -1,6 +1,6 @@
 // The matrix of round and square tins: its heads and cells are touched to choose, and show what is chosen.
 import { all, find, make } from "./dom.js";
-import { glance as words } from "./words.js";
+import { glance as words } from "./page_words.js";
 
 // Makes the page's matrix a control; returns what marks the tins of these names in it.
 export function matrix(tins, choose) {

@@ -2,10 +2,10 @@
 import { find, make } from "./dom.js";
 import { handedOver } from "./embedded.js";
 import { read, write } from "./keep.js";
+import { sums as words } from "./page_words.js";
 import { batterFor, piecesFrom } from "./pieces.js";
 import { halfUp, percent, shownFactor, wholeEggs } from "./rounding.js";
 import { fixed, grams, number } from "./spell.js";
-import { sums as words } from "./words.js";
 
 const MOST = 1e6;
 const wholeGrams = value => grams(halfUp(value, 1));

@@ -3,7 +3,7 @@
 // by |.
 import { all, make, pressOne } from "./dom.js";
 import { choicesOf, countOf, GROUPS, partsOf, plain, searchTexts, valuesOf } from "./lists.js";
-import { narrow as words } from "./words.js";
+import { narrow as words } from "./page_words.js";
 
 // More choices than this are folded; on a phone all are, or the list would begin below the screen.
 const FEW = matchMedia("(max-width: 44.9375em)").matches ? 0 : 6;

@@ -1,12 +1,13 @@
-// A technique for more than one pair of hands: kit and materials multiplied.
+// A technique for more than one pair of hands: kit, materials, parts and colours multiplied.
 import { asked, tell } from "./address.js";
 import { all, announce, find, put } from "./dom.js";
 import { handedOver } from "./embedded.js";
 import { measured, onMeasure } from "./measure.js";
-import { figure, mixed, withUnit } from "./spell.js";
+import { technique as words } from "./page_words.js";
+import { partGrams, potGrams, scales } from "./rounding.js";
+import { figure, mixed, number, withUnit } from "./spell.js";
 import { stepper } from "./stepper.js";
 import { amount } from "./sums.js";
-import { technique as words } from "./words.js";
 
 const NAMES = { tools: tools => tools.map(([each, shared]) => ({ each, shared })) };
 
@@ -25,8 +26,31 @@ function showKit(kit, people) {
   for (const place of all("[data-tool]")) {
     const { each, shared } = kit.tools[place.dataset.tool];
     const count = each * (shared ? 1 : people);
-    place.textContent = count > 1 ? `${count} × ` : "";
+    place.textContent = count > 1 ? words.times(count) : "";
   }
+}
+
+// Parts, paste, colours, cutters and what is no food, for every cake that stands ready.
+function showParts({ steps }, people) {
+  for (const place of all("[data-many]")) place.textContent = place.dataset.many * people;
+  for (const place of all("[data-grams]")) place.textContent = number(partGrams(place.dataset.grams * people));
+  for (const place of all("[data-pot]")) place.textContent = number(potGrams(place.dataset.pot * people));
+  for (const place of all("[data-cutters]")) {
+    const { cutters, shared } = place.dataset;
+    const wanted = shared === undefined ? people : 1;
+    const few = Number(cutters) < wanted ? words.have(cutters) : "";
+    place.firstChild.textContent = wanted > 1 ? words.times(wanted) : "";
+    place.lastChild.textContent = wanted < people ? words.share : few;
+  }
+  for (const place of all("[data-each]")) place.textContent = inedible(place.dataset, people, steps);
+}
+
+// As formats.counted spells it: `5 dowels`, `2 × cake card`.
+function inedible({ each, all: shared, unit, name }, people, steps) {
+  const exact = each * people + Number(shared);
+  const count = unit === "g" || unit === "ml" ? number(scales(exact, steps)) : mixed(exact);
+  const by = unit || exact <= 1 || name.endsWith("s") ? "" : "× ";
+  return `${withUnit(count, unit)} ${by}${name}`;
 }
 
 export function people() {
@@ -36,6 +60,7 @@ export function people() {
   let count = Math.min(kit.most, Math.max(1, Math.round(Number(asked().get("people")) || 1)));
   const show = () => {
     showKit(kit, count);
+    showParts(kit, count);
     note.hidden = count === 1;
     note.textContent = words.forPeople(count);
   };

@@ -11,6 +11,9 @@ export const halfUp = (value, step) => Math.round(Math.floor(value / step + 0.5 
 const atLeastOne = (value, step) => halfUp(value, step) || (value > 0 ? step : 0);
 
 export const scales = (grams, steps) => atLeastOne(grams, grams < steps.fine_below ? steps.fine : steps.step);
+// Parts of a decoration and their colours, weighed on fine scales: as plans/techniques/shown.py.
+export const partGrams = grams => atLeastOne(grams, grams < 10 ? 0.1 : 1);
+export const potGrams = grams => atLeastOne(grams, grams < 1 ? 0.01 : 0.1);
 export const spoon = spoons => atLeastOne(spoons, spoons < 0.5 ? 0.125 : 0.25);
 export const ounces = weight => atLeastOne(weight, weight < 1 ? 0.125 : 0.25);
 export const percent = share => halfUp(share * 100, 0.1);

@@ -1,6 +1,6 @@
 // Hands the page on by the platform's own sheet, where there is one: its title and its address, nothing else.
 import { find, make } from "./dom.js";
-import { technique as words } from "./words.js";
+import { technique as words } from "./page_words.js";
 
 export function share() {
   const acts = find(".tb-acts");

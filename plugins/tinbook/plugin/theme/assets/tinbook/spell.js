@@ -1,5 +1,5 @@
 // Spells numbers the way pages/formats.py does.
-import { units } from "./words.js";
+import { spans, units } from "./words.js";
 
 const FRACTIONS = { 125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞" };
 const NBSP = "\u00a0";
@@ -44,6 +44,22 @@ export const cupWord = ({ shown, unit }) => (unit === "cup" && shown > 1 ? units
 
 export const tinWords = name =>
   name.replaceAll(" x ", `${NBSP}×${NBSP}`).replaceAll(" cm", `${NBSP}cm`).replaceAll(" in", `${NBSP}in`);
+
+// As pages/base/shared.py spells them: from so many minutes to so many, in hours.
+export function minutesWords(low, high) {
+  const inHours = minutes => {
+    const parts = [
+      [Math.floor(minutes / 60), units.hours],
+      [minutes % 60, units.minutes],
+    ];
+    return parts
+      .filter(([count]) => count)
+      .map(([count, unit]) => withUnit(String(count), unit))
+      .join(NBSP);
+  };
+  if (low === high) return inHours(low);
+  return high < 60 ? spans.short(low, inHours(high)) : spans.long(inHours(low), inHours(high));
+}
 
 export function clock(seconds) {
   const left = Math.max(0, Math.ceil(seconds));

@@ -73,7 +73,7 @@ export function timers() {
   makeTray();
   onChange(draw);
   for (const button of all(".tb-start")) {
-    button.hidden = false;
+    button.hidden = !button.dataset.minutes;
     button.dataset.start ||= button.textContent;
     button.addEventListener("click", () => start(button.dataset));
   }

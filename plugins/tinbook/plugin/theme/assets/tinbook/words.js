@@ -1,6 +1,7 @@
-// Every word the scripts say, in one place, by the page or the part of a page that says it.
+// Every word the scripts say, by the part of a page that says it; those of pages that are no recipe in page_words.js.
 
-export const units = { ounces: "oz", pounds: "lb", cups: "cups" };
+export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min" };
+export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
 export const measures = { label: "Measure", grams: "g", ounces: "oz", cups: "cups" };
 
 export const bench = {
@@ -22,8 +23,11 @@ export const bench = {
   least: cm => `tin at least ${cm} cm deep`,
   deeper: "deeper than any such tin sold",
   shallow: needed => `too shallow for the whole batter: fill ${needed}`,
-  shallowBakes: (needed, have, bakes) =>
-    `too shallow for the whole batter: fill ${needed}; you have ${have}, so bake ${bakes} times`,
+  parts: ["", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth"],
+  partOf: count => `1/${count}`,
+  few: (have, part, of) =>
+    `you have ${have}: bake ${have === 1 ? "one after the other" : `${have} at a time`}` +
+    (part ? `, ${part}${of} the mix ${have === 1 ? "each time" : "in each"}` : ""),
   wide: "wider than the oven shelf",
   bakes: (bakes, once) => `${bakes} bakes, ${once} at once`,
   mixes: mixes => `${mixes} mixes for the bowl`,
@@ -53,6 +57,9 @@ export const baking = {
   both: (wide, deep) => `${wide} and ${deep}`,
   check: minutes => `check ${minutes}\u00a0min`,
   minutes: span => `${span}\u00a0min`,
+  goes: (goes, span) => (goes > 1 ? `${goes} × ${span}` : span),
+  unknown: "time not known for this tin",
+  andBake: rest => `${rest} and the bake`,
   // a line of the log, as far as it is known when the tin goes in
   bake: (slug, tin, grams, oven) => `of: ${slug}, tin: ${tin}, batter: ${grams} g, oven: ${oven}, done after: `,
 };
@@ -91,59 +98,4 @@ export const offline = {
   kept: "The whole book is kept on this device.",
   keeping: "Keeping the book on this device",
   offline: "No network: this is the kept book.",
-};
-
-export const home = { ticked: count => `${count} ticked` };
-export const technique = { handOn: "Hand on", people: "people", forPeople: count => `For ${count} people` };
-
-export const glance = {
-  from: "From",
-  to: "To",
-  by: factor => `× ${factor}`,
-  eggs: "Eggs",
-  becomes: "becomes",
-  eggsBecome: (eggs, count) => `${eggs} eggs become ${count}`,
-  full: "Full to the brim",
-  nearest: name => `Nearest to ${name}`,
-  none: "none",
-};
-
-export const sums = {
-  titles: { many: "How many", mix: "How much to mix", left: "From what is left" },
-  batter: "Batter, g",
-  each: "One weighs, g",
-  count: "How many",
-  asks: "The recipe asks",
-  there: "There is left",
-  eggs: "Eggs in it",
-  times: factor => `× ${factor}`,
-  byBowl: (low, high) => `${low} to ${high}, by how clean the bowl is`,
-  over: grams => `${grams} left over`,
-  baked: grams => `about ${grams} each when baked`,
-  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent} % off`,
-  none: "Write figures above nought.",
-};
-
-export const guests = {
-  fields: { guests: "Guests", kind: "Portion", shape: "Cake", beside: "Beside it", mixture: "Baked from" },
-  ticks: { top: "Keep the top tier back", owned: "Own tins only" },
-  shapes: { any: "any", single: "one tin", stacked: "stacked" },
-  besides: { nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray" },
-  and: (cake, beside) => `${cake} and ${beside}`,
-  serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
-  kept: "the top tier kept",
-  recipes: (factor, litres) => `× ${factor} of the recipe, ${litres} of batter`,
-  none: "No set of up to four tiers serves so many. Bake more than one cake.",
-  bad: (low, high) => `Write a number of guests from ${low} to ${high}.`,
-};
-
-export const narrow = {
-  field: "Words to look for",
-  groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },
-  any: "any",
-  of: (left, whole) => `${left} of ${whole}`,
-  all: "Show all",
-  none: "None is left. Take a word or a choice away.",
-  // choices stand in this order
-  order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
 };

@@ -22,19 +22,20 @@ export function work(recipe, choice) {
     needed,
     inEach: scales(shown.mass / needed, recipe.steps),
     mixes: recipe.bowl_g ? wholeTimes(shown.mass, recipe.bowl_g) : 1,
-    bakes: bakes(tin, needed),
+    bakes: bakes(choice.any ? null : tin, needed),
   };
 }
 
 // More than were chosen, where so much batter would rise over the brim.
-function tinsNeeded(ml, tin, count) {
+export function tinsNeeded(ml, tin, count) {
   return tin.room_ml && exceeds(ml / count, tin.room_ml) ? wholeTimes(ml, tin.room_ml) : count;
 }
 
-// How often the oven is filled; none where such a tin does not stand on its shelf.
+// How often the oven is filled, as its shelf and the tins there are allow; none where it does not stand on the shelf.
 function bakes(tin, needed) {
-  if (tin?.stands === 0) return 0;
-  return tin?.stands ? wholeTimes(wholeTimes(needed, tin.holes), tin.stands) : 1;
+  if (!tin || tin.stands === 0) return tin ? 0 : 1;
+  const byShelf = tin.stands ? wholeTimes(wholeTimes(needed, tin.holes), tin.stands) : 1;
+  return tin.have ? Math.max(byShelf, wholeTimes(needed, tin.have)) : byShelf;
 }
 
 // One line in the measure of the house: figure and unit. A share of what is counted is weighed.
@@ -70,12 +71,13 @@ export function massWords(recipe, choice, { shown, tin, inEach }) {
 export function remarks(recipe, choice, batch) {
   const { needed, bakes, mixes } = batch;
   const wholeTins = batch.tin && !choice.any ? batch.tin : null;
+  const few = wholeTins && fewWords(needed, wholeTins);
   return [
     recipe.eggs && offWords(choice, batch),
     wholeTins?.holes === 1 && needed === choice.count && depthWords(wholeTins),
-    needed > choice.count && shallowWords(needed, batch.tin.have),
+    needed > choice.count && words.shallow(needed),
     bakes === 0 && words.wide,
-    bakes > 1 && words.bakes(bakes, batch.tin.stands),
+    bakes > 1 && (few || words.bakes(bakes, batch.tin.stands)),
     mixes > 1 && words.mixes(mixes),
   ]
     .filter(Boolean)
@@ -89,7 +91,9 @@ function offWords(choice, { beaten, shown }) {
 
 const depthWords = tin => (tin.least_mm ? words.least(centimetres(tin.least_mm)) : words.deeper);
 
-function shallowWords(needed, have) {
-  if (!have || have >= needed) return words.shallow(needed);
-  return words.shallowBakes(needed, have, wholeTimes(needed, have));
+// Where there are fewer than are to be filled, and the oven has room for all there are.
+function fewWords(needed, { have, stands, holes }) {
+  if (!have || have >= needed || (stands && have > stands * holes)) return "";
+  const part = holes > 1 ? "" : words.parts[needed] || words.partOf(needed);
+  return words.few(have, part, needed === 2 ? "" : " of");
 }

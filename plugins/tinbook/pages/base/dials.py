@@ -1,0 +1,30 @@
+"""Texts that name an oven's heat, with the house's own dial beside it."""
+
+from __future__ import annotations
+
+from tinbook.models import Bake, Step
+from tinbook.pages.base.page import Desk
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.baking.dials import dials_in
+from tinbook.plans.base.saying import Saying
+
+
+def dial_words(dial: Saying) -> str:
+    """`135 °C fan on this house's dial`."""
+    return f"{formats.kept_together(spell(dial))} on this house's dial"
+
+
+def dialled(text: str, bake: Bake | None, desk: Desk) -> str:
+    """A text that says behind each heat of an oven what is set here: `160 °C (135 °C fan on this house's dial)`."""
+    said, start = list[str](), 0
+    for found in dials_in(text, bake, desk.book, desk.facts):
+        said += [text[start : found.end], f" ({dial_words(found.dial)})"]
+        start = found.end
+    return "".join((*said, text[start:])) if said else text
+
+
+def dialled_step(step: Step, bake: Bake | None, desk: Desk) -> Step:
+    """The same of what a step says to do and of when it is done."""
+    do, done = dialled(step.do, bake, desk), dialled(step.done, bake, desk) if step.done else step.done
+    return step if (do, done) == (step.do, step.done) else step.model_copy(update={"do": do, "done": done})

@@ -1,0 +1,92 @@
+"""The page of cautions and rules: what is watched for, and what the law asks of who sells cakes, nation by nation."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.facts import Caution, NationLaw, SaleRule
+from tinbook.pages.base.grids import UNWORKED, Cell, Grid, GridRow, Head
+from tinbook.pages.base.page import Desk, Page, cross_contact
+from tinbook.pages.base.shared import SourceLine, source_anchor
+from tinbook.pages.spelling import formats
+
+
+@dataclass(frozen=True, slots=True)
+class CautionLine:
+    """A caution and where it comes from."""
+
+    caution: Caution
+    sources: tuple[SourceLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LawsView:
+    """The laws of a rule as a table, and where they were read."""
+
+    grid: Grid
+    sources: tuple[SourceLine, ...]
+
+
+@dataclass(frozen=True)
+class RulesView:
+    """Everything the page says."""
+
+    desk: Desk
+
+    @property
+    def rules(self) -> tuple[SaleRule, ...]:
+        """The rules, in the order of their file."""
+        return tuple(self.desk.facts.rules.values())
+
+    @property
+    def items(self) -> tuple[LawsView, ...]:
+        """The laws of each rule."""
+        return tuple(self._laws(rule) for rule in self.rules)
+
+    @property
+    def unworked(self) -> str:
+        """Why nothing is worked out here."""
+        return UNWORKED["rules"]
+
+    @property
+    def cross_contact(self) -> str:
+        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        return cross_contact(self.desk)
+
+    @property
+    def cautions(self) -> tuple[CautionLine, ...]:
+        """Every caution of the book."""
+        return tuple(
+            CautionLine(caution, self._sources((caution.source, *caution.also)))
+            for caution in self.desk.facts.cautions.values()
+        )
+
+    def _laws(self, rule: SaleRule) -> LawsView:
+        keys = dict.fromkeys(key for law in rule.laws for key in (law.source, *law.also))
+        grid = Grid(
+            title=rule.title,
+            anchor=f"rule-{rule.key.replace(' ', '-')}",
+            heads=(Head("In"), Head("Asks", words=True), Head("By", words=True), Head("Since", words=True)),
+            rows=tuple(_row(law) for law in rule.laws),
+        )
+        return LawsView(grid, self._sources(tuple(keys)))
+
+    def _sources(self, keys: tuple[str, ...]) -> tuple[SourceLine, ...]:
+        return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)
+
+
+def _row(law: NationLaw) -> GridRow:
+    cells = Cell(formats.title(law.says)), Cell(law.law), Cell(law.since or "not looked up")
+    return GridRow(head=law.nation, cells=cells)
+
+
+def rules_pages(desk: Desk) -> Iterator[Page]:
+    """Cautions and rules."""
+    yield Page(
+        address="cautions",
+        title="Cautions and rules",
+        template="rules",
+        view=RulesView(desk),
+        section=("Cautions and rules",),
+    )

@@ -1,0 +1,54 @@
+"""Heats named in a step: what the house's own oven is to be set to for each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from tinbook.facts import Facts
+from tinbook.models import Bake, Book
+from tinbook.plans.baking.oven import own_dial
+from tinbook.plans.base.saying import Saying
+from tinbook.units import Misread, patterns, read_heat
+
+LEAST_C = 100.0
+"""What is cooler is the middle of a cake, a syrup or a cupboard, not an oven that bakes."""
+HEAT = re.compile(
+    rf"(?<![\w.,–-])(?:(?:fan\s)?\d{{2,3}}\s?(?:{patterns.DEGREES}|[CF])\b(?:\s(?:fan|convection)\b)?|"
+    r"gas\s(?:mark\s)?(?:[¼½]|1/[24]|\d{1,2})(?![\w/]))",
+    re.IGNORECASE,
+)
+OVEN = re.compile(r"\bovens?\b", re.IGNORECASE)
+SENTENCE = re.compile(r".+?(?:[.;!?](?=\s|$)|$)", re.DOTALL)
+OTHER_SPELLING = re.compile(r"[\s,/(]*(?:or\s)?")
+"""What stands between a heat and the same heat spelled otherwise."""
+
+
+class DialHere(NamedTuple):
+    """What the dial is set to for the heat that stands from `start` to `end` of a text."""
+
+    start: int
+    end: int
+    dial: Saying
+
+
+def dials_in(text: str, bake: Bake | None, book: Book, facts: Facts) -> Iterator[DialHere]:
+    """The dial for each heat of an oven in a text: those of a sentence that names the oven, and that of the bake.
+
+    None where the house's oven is as the text says it. Of a heat that is spelled twice, such as `180 °C (gas 4)`, the
+    first one.
+    """
+    for sentence in SENTENCE.finditer(text):
+        of_oven, last = OVEN.search(sentence[0]), -1
+        for found in HEAT.finditer(text, *sentence.span()):
+            again = last >= 0 and OTHER_SPELLING.fullmatch(text, last, found.start())
+            last = found.end()
+            try:
+                celsius = read_heat(found[0]).celsius
+            except Misread:
+                continue
+            meant = of_oven or (bake is not None and abs(celsius - bake.oven.celsius) < 0.5)
+            dial = own_dial(celsius, book, facts) if meant and not again and celsius >= LEAST_C else None
+            if dial is not None:
+                yield DialHere(found.start(), last, dial)

@@ -1,0 +1,63 @@
+// The words of pages that are no recipe: a recipe need not carry them.
+
+export const home = { ticked: count => `${count} ticked` };
+export const technique = {
+  handOn: "Hand on",
+  people: "people",
+  forPeople: count => `For ${count} people`,
+  times: count => `${count} × `,
+  have: count => `; you have ${count}`,
+  share: "; one to share",
+};
+
+export const glance = {
+  from: "From",
+  to: "To",
+  by: factor => `× ${factor}`,
+  eggs: "Eggs",
+  becomes: "becomes",
+  eggsBecome: (eggs, count) => `${eggs} eggs become ${count}`,
+  full: "Full to the brim",
+  nearest: name => `Nearest to ${name}`,
+  none: "none",
+};
+
+export const sums = {
+  titles: { many: "How many", mix: "How much to mix", left: "From what is left" },
+  batter: "Batter, g",
+  each: "One weighs, g",
+  count: "How many",
+  asks: "The recipe asks",
+  there: "There is left",
+  eggs: "Eggs in it",
+  times: factor => `× ${factor}`,
+  byBowl: (low, high) => `${low} to ${high}, by how clean the bowl is`,
+  over: grams => `${grams} left over`,
+  baked: grams => `about ${grams} each when baked`,
+  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent} % off`,
+  none: "Write figures above nought.",
+};
+
+export const guests = {
+  fields: { guests: "Guests", kind: "Portion", shape: "Cake", beside: "Beside it", mixture: "Baked from" },
+  ticks: { top: "Keep the top tier back", owned: "Own tins only" },
+  shapes: { any: "any", single: "one tin", stacked: "stacked" },
+  besides: { nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray" },
+  and: (cake, beside) => `${cake} and ${beside}`,
+  serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
+  kept: "the top tier kept",
+  recipes: (factor, litres) => `× ${factor} of the recipe, ${litres} of batter`,
+  none: "No set of up to four tiers serves so many. Bake more than one cake.",
+  bad: (low, high) => `Write a number of guests from ${low} to ${high}.`,
+};
+
+export const narrow = {
+  field: "Words to look for",
+  groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },
+  any: "any",
+  of: (left, whole) => `${left} of ${whole}`,
+  all: "Show all",
+  none: "None is left. Take a word or a choice away.",
+  // choices stand in this order
+  order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
+};
