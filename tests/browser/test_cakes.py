@@ -82,8 +82,8 @@ def check_figures(words: str, rows: list[dict[str, Any]]) -> None:
         told = words[at : at + 500]
         shown_g = {f"{round(row['total_g'], places):g}" for places in (0, 1, 2)}
         assert any(each in told.split() or f"{each} g" in told for each in shown_g), (row["part"], shown_g, told)
-        if row["cutter_wanted"]:
-            first = float(row["cutter_wanted"].split(" x ")[0])
+        first = row["cutter_wanted_width_mm"]
+        if first:
             assert any(f"cutter, {each:g}" in told for each in (round(first), round(first * 2) / 2, round(first, 1)))
 
 
