@@ -164,7 +164,7 @@ def _checked(
     for slug, mixture in book.mixtures.items():
         intake.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
         intake.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
-        intake.tell(f"mixtures/{slug}", mixture_finish_flaws(mixture, book, facts))
+        intake.tell(f"mixtures/{slug}", mixture_finish_flaws(mixture, book, facts, intake.written("mixtures/")))
         if f"mixtures/{slug}" not in intake.broken:
             # a slip in the mix would be told again for each step that names it
             intake.tell(f"mixtures/{slug}", step_flaws(mixture, book))

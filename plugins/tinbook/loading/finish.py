@@ -8,8 +8,7 @@ from tinbook.facts import Facts
 from tinbook.loading.intake import Intake
 from tinbook.models import Book, Finish
 from tinbook.models.register import kinds
-from tinbook.plans.rules.fields import link_flaws
-from tinbook.plans.rules.finish import finish_flaws
+from tinbook.plans.rules.finish import finish_flaws, made_flaws
 
 FINISH = kinds()["finish"]
 
@@ -23,10 +22,5 @@ def read_finish(intake: Intake, book: Book, facts: Facts) -> Finish:
     if finish is None or FINISH.address in intake.broken:
         return book.finish
     intake.tell(FINISH.address, finish_flaws(finish, replace(book, finish=finish), facts))
-    if finish.made_with:
-        slugs = finish.made_with.model_dump(by_alias=True, exclude_none=True)
-        known = [*book.mixtures, *intake.written("mixtures/")]
-        for role, slug in slugs.items():
-            flaws = link_flaws("made with", [slug], known)
-            intake.tell(FINISH.address, [replace(flaw, path=("made with", role)) for flaw in flaws])
+    intake.tell(FINISH.address, made_flaws(finish, book, facts, intake.written("mixtures/")))
     return book.finish if FINISH.address in intake.broken else finish

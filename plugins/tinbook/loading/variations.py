@@ -39,7 +39,7 @@ def with_variations(
         flaws = [
             *checks.mixture_flaws(made.mixture, book, facts, spoilt),
             *checks.link_flaws("techniques", made.mixture.techniques, hands),
-            *mixture_finish_flaws(made.mixture, book, facts),
+            *mixture_finish_flaws(made.mixture, book, facts, intake.written(FOLDER)),
         ]
         intake.tell(address, map(made.placed, flaws or step_flaws(made.mixture, book)))
         mixtures[slug], varies[slug] = made.mixture, made.varies

@@ -10,6 +10,7 @@ from tinbook.tins.trade import mm
 class Ball(Dome):
     key = "ball"
     title = "Ball"
+    purpose = "dome"
     words = ("ball", "balls", "sphere")
     standard = tuple((mm(inch), mm(inch)[0] / 2.0) for inch in (4, 5, 6, 8))
     depths_mm = tuple(depth_mm for _, depth_mm in standard)

@@ -20,6 +20,7 @@ TRAYS = ((55.0, 6, 4), (80.0, 4, 3), (math.inf, 3, 2))
 class Cups(Shape):
     key = "cups"
     title = "Cups"
+    purpose = "cups"
     sizes = (
         Size(name="top diameter", low_mm=20.0, high_mm=150.0),
         Size(name="base diameter", low_mm=10.0, high_mm=150.0, of=0, least=0.3),

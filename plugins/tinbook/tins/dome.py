@@ -16,6 +16,7 @@ from tinbook.tins.trade import mm
 class Dome(Shape):
     key = "dome"
     title = "Dome"
+    purpose = "dome"
     sizes = (Size(name="diameter"),)
     words: ClassVar[tuple[str, ...]] = ("dome", "domes", "half-ball", "hemisphere")
     standard = tuple((mm(inch), mm(inch)[0] / 2.0) for inch in (4, 5, 6, 8, 10))

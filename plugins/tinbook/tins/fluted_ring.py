@@ -32,6 +32,7 @@ WAVE = tuple((_wave(turn)[0] / 2.0 * math.cos(turn), _wave(turn)[0] / 2.0 * math
 class FlutedRing(Shape):
     key = "fluted ring"
     title = "Fluted ring"
+    purpose = "ring"
     sizes = (Size(name="outer diameter"), Size(name="tube diameter", low_mm=10.0, of=0, least=0.05, most=0.5))
     extra_word = "tube"
     extras = 1

@@ -23,6 +23,7 @@ def _base(length_mm: float, width_mm: float) -> Sizes:
 class Loaf(Shape):
     key = "loaf"
     title = "Loaf"
+    purpose = "loaf"
     sizes = (
         Size(name="length"),
         Size(name="width"),

@@ -19,6 +19,7 @@ from tinbook.units import Misread
 class Outline(Shape):
     key = "outline"
     title = "Own outline"
+    purpose = "outline"
     sizes = (Size(name="width", high_mm=1000.0), Size(name="length", high_mm=1000.0))
     words = ("outline",)
     standard = ()

@@ -14,6 +14,7 @@ from tinbook.tins.trade import metric_label, mm
 class RingTin(Shape):
     key = "ring"
     title = "Ring"
+    purpose = "ring"
     sizes = (Size(name="outer diameter"), Size(name="tube diameter", low_mm=10.0, of=0, least=0.05, most=0.8))
     extra_word = "tube"
     extras = 1

@@ -99,6 +99,8 @@ class Shape(ABC):
     parts: ClassVar[int] = 1
     # Whether every size of it stands in the tables of every recipe; the others stand where tins are the subject.
     everyday: ClassVar[bool] = True
+    # What it is for: a tin stands in for another of the same purpose (common practice).
+    purpose: ClassVar[Literal["cake", "loaf", "ring", "dome", "cups", "outline"]] = "cake"
     # Whether its owner draws its outline, so that it has no sizes of the trade.
     free: ClassVar[bool] = False
     # How a baker writes one; and one with its extra sizes.

@@ -14,6 +14,7 @@ from tinbook.tins.trade import mm
 class TaperedRing(Shape):
     key = "tapered ring"
     title = "Tapered ring"
+    purpose = "ring"
     sizes = (
         Size(name="diameter at the rim"),
         Size(name="diameter at the base", of=0, least=0.5),

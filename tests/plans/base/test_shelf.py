@@ -115,14 +115,28 @@ def test_the_nearest_tin_owned_is_the_nearest(made: Shelf, kitchen: Book) -> Non
     mine = [row.tin for row in made.tins if row.owned and row.tin.kind.kept == "depth"]
     assert len(mine) == 3
     for row in made.tins:
-        if row.tin.shape == "cups":
+        others = [other for other in mine if other != row.tin and other.kind.purpose == row.tin.kind.purpose]
+        ratios = {other: factor_between(row.tin, other, made.depth_mm) for other in others}
+        apart = {other: max(ratio, 1 / ratio) for other, ratio in ratios.items()}
+        if row.tin.shape == "cups" or min(apart.values(), default=3.0) > 2.0:
             assert (row.nearest, row.nearest_factor) == (None, 0.0)
             continue
-        assert row.nearest is not None and row.nearest != row.tin
-        off = {other: abs(factor_between(row.tin, other, made.depth_mm) - 1) for other in mine if other != row.tin}
-        assert off[row.nearest] == min(off.values())
+        assert row.nearest is not None
+        assert apart[row.nearest] == min(apart.values())
         assert row.nearest_factor == pytest.approx(factor_between(row.tin, row.nearest, made.depth_mm))
         assert row.nearest_factor_shown == pytest.approx(row.nearest_factor, abs=0.00501)
+
+
+def test_what_stands_in_is_for_the_same_purpose(kitchen: Book) -> None:
+    """No ring for a round, no dome for a loaf; an everyday shape for a fancy one, not the other way round."""
+    shelf_of = owned(
+        {"tin": "heart 20 cm"}, {"tin": "ring 20 cm, tube 8 cm"}, {"tin": "dome 20 cm"}, {"tin": "round 18 cm"}
+    )
+    near = {row.tin.name: row.nearest for row in shelf(replace(kitchen, tins=shelf_of)).tins}
+    round_18, ring = tin("round 18 cm"), tin("ring 20 cm, tube 8 cm")
+    assert near["round 20 cm"] == near["heart 20 cm"] == near["square 18 cm"] == round_18
+    assert near["ring 23 cm"] == ring and near["2 lb loaf"] is None
+    assert near["round 40 cm"] is None
 
 
 def test_a_house_without_tins_has_no_nearest(kitchen: Book) -> None:

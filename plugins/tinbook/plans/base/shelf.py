@@ -114,11 +114,9 @@ def shelf(book: Book) -> Shelf:
 def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
     """What a tin measures and holds, and the nearest other one of the house."""
     depth_mm = batter_depth_mm(book)
-    own = [other for other, had in all_outlines(book) if had and not other.kind.in_trays]
     as_house = tin.kind.everyday and tin.kind.kept == "depth"
     deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
-    others = [] if tin.kind.in_trays else [other for other in own if other != tin]
-    nearest = min(others, key=lambda other: abs(factor_between(tin, other, depth_mm) - 1), default=None)
+    nearest = _nearest(tin, book, depth_mm)
     factor = factor_between(tin, nearest, depth_mm) if nearest else 0.0
     area_cm2, perimeter_mm, brim_ml = tin.area_mm2 / 100, tin.perimeter_mm, tin.brim_ml(deep_mm)
     return TinFacts(
@@ -136,6 +134,25 @@ def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
         nearest_factor=factor,
         nearest_factor_shown=rounding.factor(factor),
     )
+
+
+MOST_APART = 2.0
+"""A tin that takes more than so many times the mixture, or less than that part of it, is near to nothing."""
+
+
+def _nearest(tin: Tin, book: Book, depth_mm: float) -> Tin | None:
+    """The owned tin that stands in for another: of the same purpose and of its own or an everyday shape, nearest in
+    mixture. None where none is near; cups, and outlines a house has drawn, have none that stands in."""
+    if tin.kind.purpose in ("cups", "outline"):
+        return None
+    near: dict[Tin, float] = {}
+    for other, had in all_outlines(book):
+        alike = other.kind.everyday or other.shape == tin.shape or other.kind.purpose != "cake"
+        if had and other != tin and other.kind.purpose == tin.kind.purpose and alike:
+            ratio = factor_between(tin, other, depth_mm)
+            near[other] = max(ratio, 1.0 / ratio)
+    nearest = min(near, key=lambda other: near[other], default=None)
+    return nearest if nearest and near[nearest] <= MOST_APART else None
 
 
 def _worked(depth_mm: float) -> Worked:

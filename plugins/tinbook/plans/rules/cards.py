@@ -12,6 +12,11 @@ NOTHING = ("no", "none", "nothing", "free", "nil")
 """What is written where nothing is meant."""
 
 
+def used_kinds(facts: Facts) -> dict[str, str]:
+    """The kinds a bought card may stand for on a cake, and what each is called."""
+    return {key: kind.title for key, kind in facts.kinds.items() if kind.group not in ("cake", "syrup")}
+
+
 def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> Iterator[Flaw]:
     """Words on a card that the facts must know, and two answers to one question."""
     if card.weighs_as and card.weighs:
@@ -30,6 +35,9 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
     if card.counts_as and card.counts_as not in facts.parts:
         message = f'the part of a formula "{card.counts_as}" is not known'
         yield unknown_word(("counts as",), card.counts_as, facts.parts, message=message)
+    if card.used_as and not used_kinds(facts).get(card.used_as):
+        message = f'nothing is bought to be used as "{card.used_as}"'
+        yield unknown_word(("used as",), card.used_as, used_kinds(facts), message=message)
     for index, word in enumerate(card.care):
         if word not in facts.traits:
             message = f'the care word "{word}" is not known'

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import replace
 
 from tinbook.engine.layers import layer_for_mm
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish, Flaw, Mixture, Path, Portions
+from tinbook.plans.base.bought import stands_for
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.finish.cake import Cake
+from tinbook.plans.rules.fields import link_flaws
 from tinbook.tins import Tin
 from tinbook.tins.growth import outline_of
 
@@ -31,13 +34,13 @@ def finish_flaws(finish: Finish, book: Book, facts: Facts) -> Iterator[Flaw]:
     yield from portion_flaws(finish.portions, [own.tin for own in book.tins if own.have])
 
 
-def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
+def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
     """The same of one mixture's own figures, at its own tins."""
     own = mixture.finish
     if own is None:
         return
     settled = finishing(book.finish, facts, own)
-    flaws = [*_rise_flaws(own, facts), *_height_flaws(own, settled)]
+    flaws = [*_rise_flaws(own, facts), *_height_flaws(own, settled), *made_flaws(own, book, facts, lost)]
     flaws += _border_flaws(own, settled, [tin for _, tin in mixture.tins])
     flaws += portion_flaws(own.portions, [tin for _, tin in mixture.tins])
     if own.dowels is not None:
@@ -46,6 +49,33 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator
     for flaw in flaws:
         yield Flaw(code=flaw.code, path=("finish", *flaw.path), message=flaw.message, hint=flaw.hint,
                    on_key=flaw.on_key)  # fmt: skip
+
+
+def made_flaws(finish: Finish, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
+    """What a cake is to be made with that the book has not, or that cannot be that on a cake; `lost` are names that are
+    told of elsewhere. `book` with its mixtures and cards in it."""
+    named = finish.made_with.model_dump(by_alias=True, exclude_none=True) if finish.made_with else {}
+    for role, word in named.items():
+        path = ("made with", role)
+        kind = _kind_of(word, book, facts)
+        if kind is None:
+            if word not in lost:
+                known = [*book.mixtures, *(name for name, card in book.cards.items() if stands_for(name, card, facts))]
+                yield from (replace(flaw, path=path) for flaw in link_flaws("made with", [word], known))
+        elif role not in facts.kinds[kind].plays:
+            can = [slug for slug, each in book.mixtures.items() if role in facts.kinds[each.kind].plays]
+            hint = f"name another, such as {can[0]}" if can else "name another mixture"
+            message = f'"{word}" is {facts.kinds[kind].title.lower()}, and that makes no {role}'
+            yield Flaw(code="made with", path=path, message=message, hint=hint)
+
+
+def _kind_of(word: str, book: Book, facts: Facts) -> str | None:
+    """The kind of a mixture or of a bought card; None where the book has neither."""
+    if word in book.mixtures:
+        kind = book.mixtures[word].kind
+        return kind if kind in facts.kinds else None
+    name = book.house_word(word) or book.house_word(word.replace("-", " "))
+    return stands_for(name, book.cards[name], facts) if name else None
 
 
 def _rise_flaws(finish: Finish, facts: Facts) -> Iterator[Flaw]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.bought import bought
 from tinbook.plans.base.weighing import g_per_ml
 from tinbook.plans.techniques.naming import mixture_called
 
@@ -39,8 +40,9 @@ def paste_called(word: str, book: Book, facts: Facts) -> Paste:
     name = book.house_word(word)
     if name is None:
         raise LookupError(word)
-    if name in facts.kinds:
-        return Paste(None, name, facts.kinds[name].gravity.typical, facts.kinds[name].gravity.source)
+    ready = bought(name, book, facts)
+    if ready is not None:
+        return Paste(None, name, ready.kind.gravity.typical, ready.kind.source)
     density = g_per_ml(book.cards[name], facts)
     if density is None:
         raise LookupError(word)
