@@ -76,7 +76,7 @@ class CoatsView:
         figures += [
             f"{role} {millimetres(settled[role.replace(' ', '_')])}"
             for role in ("crumb coat", "final coat")
-            if role in first.roles and settled[role.replace(" ", "_")]
+            if role in first.roles
         ]
         if settled.border and "border" in first.roles:
             figures.append(f"a border of {settled.border.marks} at the {settled.border.edges}")
@@ -93,7 +93,7 @@ class CoatsView:
         parts: list[tuple[Head, Callable[[CoatRow], float]]] = []
         if "filling" in roles:
             parts.append((Head("Filling", "g"), lambda row: row.filling_shown_g))
-        if "crumb coat" in roles and settled["crumb_coat"]:
+        if "crumb coat" in roles:
             parts.append((Head("Crumb coat", "g"), lambda row: row.crumb_shown_g))
         if "final coat" in roles:
             parts.append((Head("Final coat", "g"), lambda row: row.final_shown_g))

@@ -17,13 +17,15 @@ from tinbook.pages.spelling import formats
 from tinbook.plans.base.scaling import TinTable
 from tinbook.plans.finish.boards import Board, Drum
 from tinbook.plans.finish.cakes import baked_cakes
-from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
+from tinbook.plans.finish.coating import CoatRow
+from tinbook.plans.finish.covered import CoveredTable, covered_table
 from tinbook.plans.finish.layers import StackTable
 from tinbook.plans.portions.cutting import Portion, portion_sizes
 from tinbook.plans.portions.serving import Serving, servings
 from tinbook.tins.trade import metric_label
 
-ACROSS = f"{formats.NBSP}×{formats.NBSP}"
+ACROSS = "×"
+"""Set close: such a table has a row for every tin."""
 
 
 @dataclass(frozen=True)
@@ -62,10 +64,11 @@ class FinishedView:
     @property
     def heads(self) -> tuple[Head, ...]:
         """Heads of the columns."""
-        fills = [Head(formats.title(batch.mixture.name), "in all, g") for batch in self.made.mixtures.values()]
+        batches = list(self.made.mixtures.values())
+        fills = [Head(formats.title(batches[place].mixture.name), "g (batches)") for place in self._used]
         cover = self.made.cover
         paste = [Head(formats.title(cover.mixture.name), "to roll, g")] if cover else []
-        served = [Head(formats.title(kind), "serves, g each") for kind in self.portions]
+        served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
             Head("Stands", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
             Head("Ribbon", "cake, cm"), Head("Box", "inside, cm"), *served,
@@ -74,7 +77,13 @@ class FinishedView:
     @property
     def rows(self) -> Markup:
         """The rows, spelled."""
-        return short_rows(grouped(self._cells()), tuple(range(1, 1 + len(self.made.mixtures))))
+        return short_rows(grouped(self._cells()), tuple(range(1, 1 + len(self._used))))
+
+    @cached_property
+    def _used(self) -> tuple[int, ...]:
+        """The places of the mixtures of which some cake takes any."""
+        places = range(len(self.made.mixtures))
+        return tuple(place for place in places if any(row.made[place].made_g for row in self.made.rows))
 
     def _cells(self) -> TinCells:
         weights = {row.stack.tin: row.stack.weight_g for row in self.stacks.rows}
@@ -83,7 +92,7 @@ class FinishedView:
             served = servings(cake.tin, cake.stands_mm, weights.get(cake.tin), self.portions)
             cells = (
                 number(round(cake.stands_mm) / 10),
-                *_coats(row),
+                *(_made(row.made[place]) for place in self._used),
                 *([] if row.paste is None else [number(row.paste.made_shown_g)]),
                 *_stands_on(row.board.chosen),
                 number(row.board.cake_ribbon_shown_mm / 10),
@@ -98,9 +107,8 @@ class FinishedView:
         return worked_view((self.made.worked,), self.desk.facts)
 
 
-def _coats(row: CoveredRow) -> Iterator[str]:
-    for need in row.made:
-        yield f"{number(need.made_shown_g)}, {need.batches}{formats.NBSP}{'batch' if need.batches == 1 else 'batches'}"
+def _made(row: CoatRow) -> str:
+    return f"{number(row.made_shown_g)} ({row.batches})"
 
 
 def _stands_on(drum: Drum) -> Iterator[str]:
@@ -121,4 +129,4 @@ def _box(drum: Drum) -> str:
 
 def _served(serving: Serving) -> str:
     grams = serving.each_shown_g
-    return str(serving.cut.count) if grams is None else f"{serving.cut.count}, {number(grams)}{formats.NBSP}g"
+    return str(serving.cut.count) if grams is None else f"{serving.cut.count} ({number(grams)})"

@@ -69,8 +69,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tin_to_tin": "factor = volume of the new tin / volume of the old one, batter as deep in both",
     "tins_compared_at": "batter {deep_mm:g} mm deep; for straight sides any depth gives the same factor",
     "depth_of_the_house": "an everyday tin whose depth is not written is taken {deep_mm:g} mm deep, as the house works",
-    "nearest_by_batter": "nearest owned: of the same purpose, its own or an everyday shape, factor nearest to 1 and within 2, "
-    "batter {deep_mm:g} mm deep in both",
+    "nearest_by_batter": "nearest owned: for the same purpose, of its own or an everyday shape, factor nearest to 1, "
+    "batter {deep_mm:g} mm deep in both; none where that is over 2 or under a half",
     "sizes_of_the_trade": "the sizes are those the trade sells",
     "tin_volume": "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
 }

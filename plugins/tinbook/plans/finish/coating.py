@@ -104,9 +104,13 @@ def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
     return round_once * (2 if border.twice else 1)
 
 
-def roles_of(batch: Batch) -> tuple[str, ...]:
-    """What a mixture may be on a cake, if all of it is made with that."""
-    return tuple(role for role in ROLES if role in batch.kind.plays)
+def roles_of(batch: Batch, settled: Finishing) -> tuple[str, ...]:
+    """What a mixture is on a cake, if all of it is made with that: nothing that is left out, and no border where there
+    is no final coat."""
+    left_out = {role for role in ROLES[:3] if not settled[role.replace(" ", "_")]}
+    if "final coat" in left_out:
+        left_out.add("border")
+    return tuple(role for role in ROLES if role in batch.kind.plays and role not in left_out)
 
 
 def coat_row(

@@ -110,10 +110,12 @@ def _named(word: str | None, book: Book, facts: Facts) -> Batch | None:
     return made_or_bought(word, book, facts) if word else None
 
 
-def _plays(batch: Batch, roles: Mapping[str, Batch]) -> tuple[str, ...]:
+def _plays(batch: Batch, roles: Mapping[str, Batch], settled: Finishing) -> tuple[str, ...]:
     """What a mixture is on these cakes: the roles it is named for, and the border with the final coat."""
     named = {role.replace("_", " ") for role, player in roles.items() if player.slug == batch.slug}
-    return tuple(role for role in roles_of(batch) if role in named or (role == "border" and "final coat" in named))
+    return tuple(
+        role for role in roles_of(batch, settled) if role in named or (role == "border" and "final coat" in named)
+    )
 
 
 def _row(
@@ -128,7 +130,9 @@ def _row(
     book: Book,
 ) -> CoveredRow:
     made = tuple(
-        coat_row(batch, cake, owned, settled, facts, roles=_plays(batch, roles), factor=corrections[slug].factor)
+        coat_row(
+            batch, cake, owned, settled, facts, roles=_plays(batch, roles, settled), factor=corrections[slug].factor
+        )
         for slug, batch in mixtures.items()
     )
     return CoveredRow(

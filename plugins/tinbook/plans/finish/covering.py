@@ -13,7 +13,7 @@ from tinbook.plans.base.versions import Version, version_each
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.cakes import Cakes, usual_cakes
-from tinbook.plans.finish.coating import CoatRow, coat_row, roles_of
+from tinbook.plans.finish.coating import ROLES, CoatRow, coat_row, roles_of
 from tinbook.plans.finish.pasting import PasteRow, paste_row
 from tinbook.plans.finish.used import Correction, learned
 
@@ -45,7 +45,7 @@ class PasteTable:
 
 def fills(batch: Batch) -> bool:
     """Whether it fills cakes, coats them, or both."""
-    return bool(roles_of(batch))
+    return bool(set(ROLES) & set(batch.kind.plays))
 
 
 def covers(batch: Batch) -> bool:
@@ -58,7 +58,8 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
     if not fills(batch):
         raise AskError(f'"{batch.mixture.name}" neither fills nor coats a cake', "ask for a filling or an icing")
     cakes, correction = usual_cakes(book, facts, height_mm), learned(batch, book, facts)
-    settled, roles = cakes.finishing, roles_of(batch)
+    settled = cakes.finishing
+    roles = roles_of(batch, settled)
     rows = tuple(
         coat_row(batch, cake, owned, settled, facts, roles=roles, factor=correction.factor)
         for cake, owned in cakes.with_room(settled.coats_mm)

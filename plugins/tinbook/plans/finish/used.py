@@ -52,7 +52,7 @@ def ratio_of(entry: Used, batch: Batch, book: Book, facts: Facts) -> float:
     cake = Cake(entry.cake, entry.height, entry.layers or settled.layers)
     if batch.kind.group == PASTES:
         return entry.used / paste_row(batch, cake, True, settled, facts).net_g
-    return entry.used / coat_row(batch, cake, True, settled, facts, roles=roles_of(batch)).made_g
+    return entry.used / coat_row(batch, cake, True, settled, facts, roles=roles_of(batch, settled)).made_g
 
 
 def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
