@@ -124,7 +124,7 @@ def test_only_cakes_rise_and_lose(facts):
     for key, kind in facts.kinds.items():
         assert (kind.group == "cake") == (key in CAKES)
         assert (kind.rise is not None) == (kind.loss is not None) == (key in CAKES)
-    assert len(facts.kinds) == 17
+    assert len(facts.kinds) == 18
 
 
 def test_a_kind_answers_for_its_gravity(facts):

@@ -57,6 +57,7 @@ NOT_BY_SHAPE = {
 """By the code of the slip: why an editor does not see it."""
 APART = {
     "ingredients/empty-list-of-allergens": "a list is right there, but nobody knows what an empty one means",
+    "finish/made-with-a-cake": "what a mixture may be depends on its own file",
     "mixtures/empty-mix": "a variation leaves its mix to its base, so a list may be empty",
     "mixtures/no-bake": "one key against another: what is made by weight has no bake",
     "tins/outline-without-a-name": "whether a tin needs a name depends on its words",

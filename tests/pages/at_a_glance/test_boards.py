@@ -14,8 +14,8 @@ from tinbook.plans.finish.boards import Board
 N = "\u00a0"
 
 
-def cells(desk: Desk, name: str) -> list[str]:
-    (grid,) = BoardsView(desk).items
+def cells(desk: Desk, name: str, drum: str = "usual") -> list[str]:
+    (grid,) = [grid for grid in BoardsView(desk).items if grid.anchor == f"{drum}-drum"]
     (row,) = [row for row in grid.rows if row.head == name]
     assert len(row.cells) == len(grid.heads) - 1
     return [cell.text for cell in row.cells]
@@ -23,26 +23,26 @@ def cells(desk: Desk, name: str) -> list[str]:
 
 def test_a_wide_drum_for_a_figure_on_the_front(desk: Desk) -> None:
     """5, 7.5 and 10 cm wider than the cake, and up to the next size sold."""
-    least, usual, wide, card = cells(desk, f"round 15{N}cm")[:4]
-    assert (least, usual, wide, card) == (f"20{N}cm", f"23{N}cm", f"25{N}cm", f"15{N}cm")
+    drums = [cells(desk, f"round 15{N}cm", drum)[0] for drum in ("least", "usual", "wide")]
+    assert drums == [f"20{N}cm", f"23{N}cm", f"25{N}cm"]
+    assert cells(desk, f"round 15{N}cm")[6] == f"15{N}cm"
 
 
 def test_figures_are_those_of_the_plan(desk: Desk) -> None:
     plan = next(row for row in BoardsView(desk).table.rows if row.cake.tin.name == "square 20 cm")
-    told = cells(desk, f"square 20{N}cm")[4:]
-    assert plan.whole_shown_g and plan.board_ribbon_shown_mm and plan.box_shown_mm
-    assert told[:4] == [
-        f"{plan.whole_shown_g:g}", f"{plan.ring_shown_g:g}", f"{plan.board_ribbon_shown_mm / 10:g}",
-        f"{plan.cake_ribbon_shown_mm / 10:g}",
-    ]  # fmt: skip
-    assert told[4] == f"{plan.guide_shown_mm[0]:g}"
-    assert told[5] == f"{N}×{N}".join(f"{side / 10:g}" for side in plan.box_shown_mm)
+    for name, drum in plan.drums.items():
+        told = cells(desk, f"square 20{N}cm", name)
+        assert drum.whole_shown_g and drum.ring_shown_g and drum.ribbon_shown_mm and drum.box_shown_mm
+        assert told[1:4] == [f"{drum.whole_shown_g:g}", f"{drum.ring_shown_g:g}", f"{drum.ribbon_shown_mm / 10:g}"]
+        assert told[4] == f"{N}×{N}".join(f"{side / 10:g}" for side in drum.box_shown_mm)
+    told = cells(desk, f"square 20{N}cm")
+    assert (told[5], told[7]) == (f"{plan.cake_ribbon_shown_mm / 10:g}", f"{plan.guide_shown_mm[0]:g}")
 
 
 def test_none_sold_is_said_in_every_cell(desk: Desk) -> None:
-    told = cells(desk, f"round 40{N}cm")
-    assert told[1:3] == ["none sold", "none sold"]
-    assert told[4:7] == ["none", "none", "none"] and told[9] == "none"
+    for drum in ("usual", "wide"):
+        assert cells(desk, f"round 40{N}cm", drum)[:5] == ["none sold", "none", "none", "none", "none"]
+    assert board_cell(Board(None, True)).note == f"sold to 46{N}cm"
 
 
 def test_both_names_of_a_board() -> None:
@@ -52,13 +52,12 @@ def test_both_names_of_a_board() -> None:
     assert board_cell(Board((209.5, 209.5), True)).note == ""
 
 
-@pytest.mark.parametrize(("taken", "bold"), [("least", 0), ("usual", 1), ("wide", 2)])
-def test_the_one_the_house_takes_is_bold(taken: str, bold: int, desk: Desk) -> None:
+@pytest.mark.parametrize("taken", ["least", "usual", "wide"])
+def test_the_one_the_house_takes_is_first(taken: str, desk: Desk) -> None:
     finish = Finish.model_construct(**{**Finish().model_dump(), "board": taken, "board_covered": "ring"})
     view = BoardsView(Desk(replace(desk.book, finish=finish), desk.facts, {}))
-    (grid,) = view.items
-    row = grid.rows[0]
-    assert [cell.main for cell in row.cells[:6]] == [*(index == bold for index in range(3)), False, False, True]
+    assert view.items[0].anchor == f"{taken}-drum" and len({grid.anchor for grid in view.items}) == 3
+    assert [cell.main for cell in view.items[0].rows[0].cells[:3]] == [True, False, True]
     assert f"the {taken} drum" in view.lead and "as a ring" in view.lead
 
 
@@ -75,5 +74,5 @@ def test_the_plan_is_to_its_scale_and_told(desk: Desk, filled: Callable[[str], s
     text = filled("boards")
     assert re.search(rf'<circle [^>]*r="{plan.guide}"', text) and f'aria-label="{plan.words}"' in text
     assert "<b>Not food.</b>" in text and "before the cake is served" in text
-    none = next(row for row in view.table.rows if row.chosen.size_mm is None)
+    none = next(row for row in view.table.rows if row.chosen.board.size_mm is None)
     assert board_plan(none) is None

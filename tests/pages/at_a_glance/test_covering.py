@@ -30,7 +30,7 @@ def test_every_row_is_whole(desk: Desk) -> None:
 
 def test_the_mixtures_are_named_linked_and_their_log_told(filled: Callable[[str], str], desk: Desk) -> None:
     text = filled("covering")
-    for words in ("/mixtures/american-buttercream#", "/mixtures/marzipan#", "/boards#", "From 3 of your cakes",
+    for words in ("/mixtures/american-buttercream#", "/ingredients/sugarpaste#", "/boards#", "From 3 of your cakes",
                   "Filling, crumb coat and final coat", "stays in the bowl", 'data-narrow="cakes"',
                   'data-narrow-kind="Shape"', "How this was worked out"):  # fmt: skip
         assert words in text
@@ -47,5 +47,5 @@ def test_a_house_that_has_named_nothing_is_told_where(desk: Desk) -> None:
 def test_a_mixture_that_is_held_back_is_not_named(desk: Desk) -> None:
     mixtures = {slug: mix for slug, mix in desk.book.mixtures.items() if slug != "american-buttercream"}
     shown = CoveringView(Desk(replace(desk.book, mixtures=mixtures), desk.facts, {}))
-    assert [each.address for each in shown.plays] == ["mixtures/marzipan"]
+    assert [each.address for each in shown.plays] == ["ingredients/sugarpaste"]
     assert shown.missing == "filling, crumb coat and final coat"

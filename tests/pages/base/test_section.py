@@ -7,7 +7,8 @@ from itertools import pairwise
 import pytest
 
 from tinbook.pages.base.section import LINE, WIDE, Section, section
-from tinbook.plans.finish.layers import Elevation, Stack
+from tinbook.plans.finish.elevations import Elevation
+from tinbook.plans.finish.layers import Stack
 from tinbook.tins import Tin
 
 N = "\u00a0"

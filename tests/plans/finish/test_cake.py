@@ -8,8 +8,7 @@ import numpy as np
 import pytest
 from scipy.integrate import simpson
 
-from tinbook.models import Book
-from tinbook.plans.finish.cake import Cake, house_cakes
+from tinbook.plans.finish.cake import Cake
 from tinbook.tins import SHAPES, Tin, read_tin
 
 UPRIGHT = [key for key, shape in SHAPES.items() if shape.solid == "upright" and not shape.in_trays]
@@ -81,8 +80,12 @@ def test_a_disc_is_for_what_is_as_wide_as_long_without_square_corners(text: str,
     assert cake.takes_disc() == cake.takes_disc(6.0) == disc
 
 
-def test_no_cups_among_the_cakes_of_the_house(kitchen: Book) -> None:
-    cakes = list(house_cakes(kitchen, 100.0, 4, 6.0))
-    assert {cake.tin.shape for cake, _ in cakes} >= {"round", "square", "rectangle", "loaf", "ring"}
-    assert not any(cake.tin.kind.in_trays for cake, _ in cakes)
-    assert any(owned for _, owned in cakes)
+def test_a_dome_is_filled_slice_by_slice() -> None:
+    """By hand: a half ball of 60 mm radius in three slices is cut at 20 and at 40 mm; a ball of it in two at its middle."""
+    dome = Cake(Tin(shape="dome", sizes_mm=(120.0,)), 100.0, 3)
+    cuts_mm2 = math.pi * (60**2 - 20**2) + math.pi * (60**2 - 40**2)
+    assert dome.filled_ml(5.0) == pytest.approx(cuts_mm2 * 5 / 1000)
+    inside = math.pi * (math.sqrt(60**2 - 20**2) - 10) ** 2 + math.pi * (math.sqrt(60**2 - 40**2) - 10) ** 2
+    assert dome.filled_ml(5.0, 10.0) == pytest.approx(inside * 5 / 1000)
+    assert Cake(Tin(shape="ball", sizes_mm=(120.0,)), 100.0, 2).filled_ml(5.0) == pytest.approx(math.pi * 3.6 * 5)
+    assert Cake(Tin(shape="dome", sizes_mm=(120.0,)), 100.0, 1).filled_ml(5.0) == 0.0

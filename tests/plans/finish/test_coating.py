@@ -59,7 +59,10 @@ def test_curd_is_filling_alone(settled: Finishing, facts: Facts, batch: Callable
 
 def test_each_coat_has_its_own_weight(settled: Finishing, facts: Facts, batch: Callable[..., Batch]) -> None:
     icing = batch(kind="buttercream", tins=None, bake=None, makes="1 kg", mix=["500 g butter", "500 g caster sugar"])
-    volumes, row = coats_of(CAKE, settled, facts), coat_row(icing, CAKE, True, settled, facts, roles=roles_of(icing, finishing(Finish(), facts)))
+    volumes, row = (
+        coats_of(CAKE, settled, facts),
+        coat_row(icing, CAKE, True, settled, facts, roles=roles_of(icing, finishing(Finish(), facts))),
+    )
     per_ml = icing.kind.gravity.typical
     assert volumes.crumb_ml < volumes.final_ml
     assert row.filling_g == pytest.approx(volumes.filling_ml * per_ml)

@@ -75,7 +75,14 @@ def test_ganache_as_the_book_has_it_meets_the_chart(table: Table, facts: Facts, 
     ganache = batch(kind="ganache", tins=None, makes="900 g", bake=None, mix=["600 g butter", "300 g caster sugar"])
     off = []
     for row in table("ganache_uk"):
-        asked = coat_row(ganache, cake(row, 100.0), True, finishing(Finish(), facts), facts, roles=roles_of(ganache, finishing(Finish(), facts)))
+        asked = coat_row(
+            ganache,
+            cake(row, 100.0),
+            True,
+            finishing(Finish(), facts),
+            facts,
+            roles=roles_of(ganache, finishing(Finish(), facts)),
+        )
         published = float(row[f"{chocolate}_choc_g"]) + float(row[f"{chocolate}_cream_ml"])
         off.append(asked.made_g / published - 1.0)
         print(chocolate, row["shape"], row["size_in"], f"{asked.made_g:.0f} g for {published:.0f} g, {off[-1]:+.1%}")
@@ -91,7 +98,14 @@ def test_icing_as_the_book_has_it_meets_the_chart(table: Table, facts: Facts, ba
     for row in table("batter_us_3in_deep"):
         if row["shape"] not in ("round", "square"):
             continue
-        asked = coat_row(icing, cake(row, 3 * INCH), True, finishing(Finish(), facts), facts, roles=roles_of(icing, finishing(Finish(), facts)))
+        asked = coat_row(
+            icing,
+            cake(row, 3 * INCH),
+            True,
+            finishing(Finish(), facts),
+            facts,
+            roles=roles_of(icing, finishing(Finish(), facts)),
+        )
         made_ml = asked.made_g / icing.kind.gravity.typical
         off.append(made_ml / (float(row["icing_us_cups"]) * US_CUP_ML) - 1.0)
         print(row["shape"], row["size_in"], f"{made_ml:.0f} ml for {row['icing_us_cups']} cups, {off[-1]:+.1%}")

@@ -16,7 +16,11 @@ from tinbook.tins import read_tin
         ("layers", "madeira-cake", {"layers", "layer_mm", "stack_mm", "coated_mm", "baked_g"}),
         ("coats", "american-buttercream", {"filling_g", "crumb_coat_g", "final_coat_g", "made_g", "batches", "over_g"}),
         ("covers", "marzipan", {"on_the_cake_g", "roll_out_g", "comes_back_g", "rolled_width_mm"}),
-        ("boards", None, {"usual_width_mm", "wide_length_mm", "whole_board_g", "board_ribbon_mm", "box_height_mm"}),
+        (
+            "boards",
+            None,
+            {"usual_width_mm", "wide_length_mm", "wide_whole_board_g", "wide_ribbon_mm", "wide_box_height_mm"},
+        ),
     ],
 )
 def test_each_has_its_rows(name: str, of: str | None, keys: set[str], demo: Loaded) -> None:
@@ -45,7 +49,9 @@ def test_the_other_way_round(demo: Loaded) -> None:
     [
         ("layers", Query(of="madeira-cake", layers=4), "with their height and one tin"),
         ("layers", Query(of="american-buttercream"), "made by weight"),
-        ("coats", Query(of="madeira-cake"), "neither fills nor coats"),
+        ("coats", Query(of="sugar-syrup"), "neither fills nor coats"),
+        ("coats", Query(of="madeira-cake", height_mm=100.0), "as high as it bakes"),
+        ("boards", Query(of="marzipan"), "by weight"),
         ("covers", Query(of="modelling-paste"), "does not cover"),
         ("coats", Query(), "of one mixture"),
     ],

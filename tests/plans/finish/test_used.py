@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from tinbook.facts import Facts
-from tinbook.models import Book, Used
+from tinbook.models import Book, Finish, Used
 from tinbook.pages.spelling.sayings import inputs_of
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.covering import coat_table
@@ -67,5 +67,6 @@ def test_of_what_covers_no_cake(kind: str, told: str, batch: Callable[..., Batch
 
 
 def test_a_tube_too_narrow_for_the_coats(logging: Book, facts: Facts) -> None:
-    (flaw,) = used_flaws(entry("1 kg", cake="ring 21 cm x 7.5 cm, tube 11 mm"), logging, facts)
+    thick = replace(logging, finish=Finish.model_validate({"crumb coat": "2 mm"}))
+    (flaw,) = used_flaws(entry("1 kg", cake="ring 21 cm x 7.5 cm, tube 11 mm"), thick, facts)
     assert "closes the tube" in flaw.message

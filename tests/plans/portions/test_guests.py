@@ -13,7 +13,17 @@ from tinbook.models import Book
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.portions.choices import APART_MM, Choices, choices
-from tinbook.plans.portions.guests import BESIDE, Answer, Wish, answers, batter_ml, batter_mm, factor, mixtures
+from tinbook.plans.portions.guests import (
+    BESIDE,
+    Answer,
+    Wish,
+    answers,
+    batter_ml,
+    batter_mm,
+    factor,
+    mixtures,
+    own_batter_mm,
+)
 
 
 @pytest.fixture(scope="module")
@@ -97,8 +107,11 @@ def test_the_mixture_a_set_takes(demo: Loaded, made: Choices) -> None:
     answer = Answer(tiers=(0,), tray=None, cups=2, serves=30, over=0, tins=3, area_mm2=31_415.9)
     assert made.cups is not None
     expected = 31_415.9 * deep / 1000.0 + 2 * 12 * made.cups.tin.brim_ml() / 2.0
-    assert batter_ml(batch, settled, made, answer) == pytest.approx(expected)
-    assert factor(batch, settled, made, answer) == pytest.approx(expected / batch.batter_ml)
-    named = [each.slug for each, _ in mixtures(demo.book, demo.facts, made.height_mm)]
+    assert batter_ml(deep, made, answer) == pytest.approx(expected)
+    assert factor(batch, deep, made, answer) == pytest.approx(expected / batch.batter_ml)
+    own = {each.slug: deep_mm for each, deep_mm in mixtures(demo.book, demo.facts)}
+    # as on its own page: each tier from as many tins as it is written for, as deep
+    assert own["madeira-cake"] == own_batter_mm(batch) == batch.depth_mm * sum(count for count, _ in batch.tins)
+    named = list(own)
     assert "madeira-cake" in named
     assert "marzipan" not in named and "cupcakes" not in named

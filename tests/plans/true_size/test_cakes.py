@@ -10,6 +10,7 @@ from tinbook.models import Book
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.finish.boards import board_table
+from tinbook.plans.finish.cakes import usual_cakes
 from tinbook.plans.true_size.cakes import cutting_template, ring_template
 from tinbook.plans.true_size.drawn import Stroke, Template, bounds
 from tinbook.plans.true_size.sides import coated_mm
@@ -29,14 +30,14 @@ def sizes(strokes: list[Stroke]) -> list[tuple[float, float]]:
 def test_the_ring_is_the_one_of_the_board_table(kitchen: Book, facts: Facts, cake: str) -> None:
     _, tin = read_tin(cake)
     template = ring_template(tin, kitchen, facts)
-    rows = {row.cake.tin.name: row for row in board_table(kitchen, facts).rows}
+    rows = {row.cake.tin.name: row for row in board_table(usual_cakes(kitchen, facts), kitchen, facts).rows}
     (edge,) = rings(template)
     guide = max(rings(template, "inner"), key=lambda stroke: bounds([stroke])[2])
     out = 2 * coated_mm(kitchen, facts)
     settled = [tin.bounds_mm[0] + out, tin.bounds_mm[1] + out]
     if row := rows.get(tin.name):
-        assert row.chosen.size_mm is not None
-        assert sizes([edge]) == [pytest.approx(row.chosen.size_mm, abs=0.01)]
+        assert row.chosen.board.size_mm is not None
+        assert sizes([edge]) == [pytest.approx(row.chosen.board.size_mm, abs=0.01)]
         assert row.guide_mm == pytest.approx(settled)
     wide, long = sizes([guide])[0]
     assert wide == pytest.approx(settled[0], abs=1.0) and long >= settled[1] - 0.1

@@ -20,8 +20,6 @@ from tinbook.plans.finish.covering import coat_table, paste_table, paste_worked
 from tinbook.plans.finish.layers import Stack, stack_table, wanted
 from tinbook.plans.finish.pasting import PasteRow
 
-MADE_WITH = 'add "made with:" to house/finish.yaml, such as "{filling: american-buttercream}"'
-
 
 def _stack(stack: Stack) -> dict[str, Cell]:
     return {
@@ -71,7 +69,10 @@ def coats(book: Book, facts: Facts, query: Query) -> Result:
     if batch.tins:
         table = _covered_asked(batch, book, facts, query)
         if not table.mixtures:
-            raise AskError("the house has not said what its cakes are filled and coated with", MADE_WITH)
+            raise AskError(
+                "the house has not said what its cakes are filled and coated with",
+                'add "made with:" to house/finish.yaml, such as "{filling: american-buttercream}"',
+            )
         found = [
             (table.mixtures[slug], row)
             for line in table.rows
@@ -108,7 +109,10 @@ def covers(book: Book, facts: Facts, query: Query) -> Result:
     if batch.tins:
         table = _covered_asked(batch, book, facts, query)
         if table.cover is None:
-            raise AskError("the house has not said what its cakes are covered with", MADE_WITH)
+            raise AskError(
+                "the house has not said what its cakes are covered with",
+                'add "made with:" to house/finish.yaml, such as "{cover: sugarpaste}"',
+            )
         cover = table.cover
         rows = tuple(_cover(cover, row.paste) for row in table.rows if row.paste)
         worked = paste_worked(cover, table.finishing, table.cakes.said, table.learned[cover.slug])
@@ -136,8 +140,8 @@ def _cover(batch: Batch, row: PasteRow) -> Row:
         "roll_out_g": round(row.made_g, 2),
         "comes_back_g": round(row.back_g, 2),
         "batches": None if batch.bought else row.batches,
-        "packs": sum(count for count, _ in row.packs) if row.packs else None,
-        "packs_g": round(sum(count * size for count, size in row.packs), 1) if row.packs else None,
+        "pack_count": sum(count for count, _ in row.packs) if row.packs else None,
+        "pack_total_g": round(sum(count * size for count, size in row.packs), 1) if row.packs else None,
     }
 
 
@@ -182,7 +186,7 @@ def boards(book: Book, facts: Facts, query: Query) -> Result:
             **_drum("least", row.drums["least"]),
             **_drum("usual", row.drums["usual"]),
             **_drum("wide", row.drums["wide"]),
-            "taken": table.finishing.board,
+            **_sides("taken", row.chosen.board.size_mm),
             "round": row.chosen.board.disc,
             "cake_ribbon_mm": round(row.cake_ribbon_mm, 1),
             "guide_mm": round(row.guide_mm[0], 1),
