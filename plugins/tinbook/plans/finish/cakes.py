@@ -60,8 +60,8 @@ def usual_cakes(book: Book, facts: Facts, height_mm: float | None = None) -> Cak
 
 
 def baked_cakes(table: TinTable, book: Book, facts: Facts) -> Cakes:
-    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or a ball has the layers the
-    house cuts."""
+    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or a ball has the layers it is
+    cut into, else those of the house."""
     settled = finishing(book.finish, facts, table.batch.mixture.finish)
     return Cakes(
         finishing=settled,
@@ -74,7 +74,7 @@ def baked_cakes(table: TinTable, book: Book, facts: Facts) -> Cakes:
 def _baked(table: TinTable, settled: Finishing) -> Iterator[tuple[Cake, bool]]:
     for row in table.rows:
         if row.tin.kind.solid != "upright":
-            yield Cake(row.tin, row.tin.bounds_mm[0] / 2.0, settled.layers), row.owned
+            yield Cake(row.tin, row.tin.bounds_mm[0] / 2.0, settled.cut or settled.layers), row.owned
         elif row.tin.kind.kept != "share":
             stack = stack_of(table.batch, settled, row.fit)
             yield Cake(row.tin, stack.stack_mm, stack.layers), row.owned
