@@ -68,7 +68,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "bakes_of_the_log": "Bakes",
     "dial_of_the_house": (
         "set here = recipe's conventional heat − what this oven is hotter than its dial; with fan {fan_c:g} °C less; "
-        "gas: the nearest mark"
+        "gas: the mark that tables print for it, else the nearest"
     ),
     "eight_in_ten": "8 bakes of 10 lie within the span",
     "expected_of_a_bake": "expected = what the law learned from all bakes gives for such a tin, batter and oven",

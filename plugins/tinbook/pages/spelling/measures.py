@@ -51,7 +51,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dial_table": "Oven, by the dial",
     "dials": "°F = °C × 9 / 5 + 32; fan = conventional − {fan_c:g} °C",
     "ovens_differ": "ovens differ: fan lower by {low_c:g} to {high_c:g} °C",
-    "nearest_mark": "gas mark: the nearest, by its exact °C",
+    "nearest_mark": "gas mark: the one tables print for it, else the nearest by its exact °C",
     # spoons and cups
     "spoon_table": "Spoons and cups",
     "spoon_of_kitchen": "{kitchen} {spoon}",

@@ -14,7 +14,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.measures.heat import HeatRow, heat_rows, heat_worked
+from tinbook.plans.measures.heat import HeatRow, heat_rows, heat_worked, mark_for
 from tinbook.tins import Tin
 from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 
@@ -32,8 +32,7 @@ def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
     own = book.house.oven
     wanted = oven_c - own.off_c
     if own.kind == "gas":
-        nearest = min(facts.marks, key=lambda mark: abs(mark.celsius - wanted))
-        return saying("gas_mark", mark=nearest.mark)
+        return saying("gas_mark", mark=mark_for(wanted, facts).mark)
     wanted -= FAN_DIFFERENCE_C if own.fan else 0.0
     if own.dial is not None and own.dial.written.upper().removesuffix("FAN").strip().endswith("F"):
         return saying("on_the_dial", degrees=rounding.dial(fahrenheit(wanted)), unit="°F", fan=own.fan)

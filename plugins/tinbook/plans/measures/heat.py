@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tinbook.engine import rounding
-from tinbook.facts import Facts
+from tinbook.facts import Facts, GasMark
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.units import fahrenheit, read_number
@@ -69,13 +69,20 @@ def oven_worked(facts: Facts) -> Worked:
     return Worked(saying("gas_marks", fan_c=fan.value), (saying("marks_differ"),), tuple(sources))
 
 
+def mark_for(celsius: float, facts: Facts) -> GasMark:
+    """The gas mark an oven without fan is set to for °C: one that published tables print for it, else the nearest by its
+    exact °C. Two of three tables say mark 3 for 170 °C, though its own °C are nearer to mark 4."""
+    printed = [mark for mark in facts.marks if mark.celsius_low <= celsius <= mark.celsius_high]
+    return min(printed or facts.marks, key=lambda mark: abs(mark.celsius - celsius))
+
+
 def heat_rows(facts: Facts) -> tuple[HeatRow, ...]:
     """Dials in steps of 10 °C."""
     fan = facts.numbers["fan difference"]
     low, high = fan.low or fan.value, fan.high or fan.value
     rows = []
     for dial in map(float, DIALS_C):
-        nearest = min(facts.marks, key=lambda mark: abs(mark.celsius - dial))
+        nearest = mark_for(dial, facts)
         exact = fahrenheit(dial)
         shown = rounding.half_up(exact, 1.0)
         off = rounding.half_up(nearest.celsius - dial, 1.0)
