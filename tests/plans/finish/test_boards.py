@@ -10,6 +10,7 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish
 from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.finish.boards import Board, board_for, board_row, board_table
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import usual_cakes
@@ -22,7 +23,14 @@ def test_the_wide_board_under_a_cake_with_a_figure(
     """Common practice, no source: tests/data/common_practice.csv."""
     across, drum = practice("mm of a cake with a figure on its front and of the drum under it")
     settled = finishing(Finish(), facts)
-    row = board_row(Cake(Tin(shape="round", sizes_mm=(across,)), 100.0, 4), True, settled, kitchen, facts)
+    row = board_row(
+        Cake(Tin(shape="round", sizes_mm=(across,)), 100.0, 4),
+        True,
+        settled,
+        facts,
+        paste_g_per_ml=1.4,
+        steps=steps_of(kitchen),
+    )
     assert row.drums["wide"].board.size_mm == (drum, drum)
     assert row.drums["least"].board.size_mm == (200.0, 200.0)
     assert row.chosen == row.drums["usual"]
@@ -30,7 +38,14 @@ def test_the_wide_board_under_a_cake_with_a_figure(
 
 def test_paste_and_ribbon_by_hand(kitchen: Book, facts: Facts) -> None:
     settled = finishing(Finish.model_validate({"board": "wide"}), facts)
-    row = board_row(Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4), True, settled, kitchen, facts)
+    row = board_row(
+        Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4),
+        True,
+        settled,
+        facts,
+        paste_g_per_ml=1.4,
+        steps=steps_of(kitchen),
+    )
     outer = 150 + 2 * (settled.coats_mm + settled["paste"])
     assert row.chosen.whole_g == pytest.approx(math.pi / 4 * 250**2 * 3 / 1000 * 1.4)
     assert row.chosen.ring_g == pytest.approx(math.pi / 4 * (250**2 - outer**2) * 3 / 1000 * 1.4, rel=1e-3)
@@ -52,7 +67,14 @@ def test_no_board_so_large_is_sold(kitchen: Book, facts: Facts) -> None:
     board = board_for(Cake(Tin(shape="round", sizes_mm=(450.0,)), 80.0, 2), 6.0, 50.0)
     assert board == Board(None, True)
     settled = finishing(Finish(), facts)
-    row = board_row(Cake(Tin(shape="round", sizes_mm=(450.0,)), 80.0, 2), True, settled, kitchen, facts)
+    row = board_row(
+        Cake(Tin(shape="round", sizes_mm=(450.0,)), 80.0, 2),
+        True,
+        settled,
+        facts,
+        paste_g_per_ml=1.4,
+        steps=steps_of(kitchen),
+    )
     assert (row.chosen.whole_g, row.chosen.ribbon_mm, row.chosen.box_mm) == (None, None, None)
 
 

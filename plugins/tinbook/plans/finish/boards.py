@@ -93,30 +93,39 @@ class BoardTable:
 
 
 def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
-    """The least drum sold that is `wider_mm` wider than a cake with `outer_mm` of coats: a disc under a round one."""
-    sizes = [side + 2.0 * outer_mm for side in cake.tin.bounds_mm]
-    # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
-    named = [boards.board_mm(side, wider_mm, SOLD_MM) for side in cake.tin.bounds_mm]
+    """The least drum sold that is `wider_mm` wider than a cake, and no less than it with `outer_mm` of coats on: a disc
+    under a round one."""
     disc = cake.takes_disc()
-    if disc:
-        named = [boards.board_mm(max(cake.tin.bounds_mm), wider_mm, SOLD_MM)] * 2
-    width, length = named
-    if width is None or length is None or width < sizes[0] or length < sizes[1]:
-        return Board(None, disc)
-    return Board((width, length), disc)
+    sides_mm = [max(cake.tin.bounds_mm)] * 2 if disc else cake.tin.bounds_mm
+    # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
+    width, length = (boards.board_mm(side, max(wider_mm, 2.0 * outer_mm), SOLD_MM) for side in sides_mm)
+    return Board(None if width is None or length is None else (width, length), disc)
 
 
-def board_row(cake: Cake, owned: bool, settled: Finishing, book: Book, facts: Facts) -> BoardRow:
-    """The boards of one cake."""
-    outer_mm, steps = settled.coats_mm + settled["paste"], steps_of(book)
+def board_of(cake: Cake, settled: Finishing, choice: str, facts: Facts) -> Board:
+    """The drum under a cake, its coats and its paste on; `choice`: `least`, `usual` or `wide`."""
+    return board_for(cake, settled.coats_mm + settled["paste"], facts.numbers[CHOICES[choice]].value)
+
+
+def guide_of(cake: Cake, settled: Finishing) -> tuple[float, float]:
+    """How wide and long a cake is with its coats and its paste on, mm: the ring it is set down in."""
+    outer_mm = settled.coats_mm + settled["paste"]
+    width_mm, length_mm = cake.tin.bounds_mm
+    return width_mm + 2.0 * outer_mm, length_mm + 2.0 * outer_mm
+
+
+def board_row(
+    cake: Cake, owned: bool, settled: Finishing, facts: Facts, *, paste_g_per_ml: float, steps: rounding.ScaleSteps
+) -> BoardRow:
+    """The boards of one cake; `paste_g_per_ml`: what a ml of the paste on them weighs."""
+    outer_mm = settled.coats_mm + settled["paste"]
     outline = cake.outline.grown(outer_mm)
-    density = _board_paste_g_per_ml(settled, book, facts)
     drums = {
-        name: _drum(board_for(cake, outer_mm, facts.numbers[key].value), cake, settled, density, facts, steps)
-        for name, key in CHOICES.items()
+        choice: _drum(board_of(cake, settled, choice, facts), cake, settled, paste_g_per_ml, facts, steps)
+        for choice in CHOICES
     }
     chosen = drums[settled.board]
-    guide = tuple(side + 2.0 * outer_mm for side in cake.tin.bounds_mm)
+    guide = guide_of(cake, settled)
     cake_ribbon = boards.ribbon_mm(outline.edge_mm, settled["ribbon_over"])
     return BoardRow(
         cake=cake,
@@ -125,13 +134,13 @@ def board_row(cake: Cake, owned: bool, settled: Finishing, book: Book, facts: Fa
         chosen=chosen,
         card=Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), chosen.board.disc),
         cake_ribbon_mm=cake_ribbon,
-        guide_mm=(guide[0], guide[1]),
+        guide_mm=guide,
         cake_ribbon_shown_mm=rounding.ruler_cm(cake_ribbon),
         guide_shown_mm=(rounding.ruler(guide[0]), rounding.ruler(guide[1])),
     )
 
 
-def _board_paste_g_per_ml(settled: Finishing, book: Book, facts: Facts) -> float:
+def board_paste_g_per_ml(settled: Finishing, book: Book, facts: Facts) -> float:
     """The weight of what the house covers its boards with, else of sugarpaste."""
     word = settled.made.board
     batch = made_or_bought(word, book, facts) if word else None
@@ -167,7 +176,11 @@ def board_table(cakes: Cakes, book: Book, facts: Facts) -> BoardTable:
     """Boards, ribbon and box for each of the cakes."""
     settled = cakes.finishing
     outer_mm = settled.coats_mm + settled["paste"]
-    rows = tuple(board_row(cake, owned, settled, book, facts) for cake, owned in cakes.with_room(outer_mm))
+    g_per_ml, steps = board_paste_g_per_ml(settled, book, facts), steps_of(book)
+    rows = tuple(
+        board_row(cake, owned, settled, facts, paste_g_per_ml=g_per_ml, steps=steps)
+        for cake, owned in cakes.with_room(outer_mm)
+    )
     return BoardTable(cakes, rows, _worked(cakes, facts))
 
 

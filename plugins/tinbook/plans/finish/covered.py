@@ -12,7 +12,7 @@ from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.finish.boards import BoardRow, board_row
+from tinbook.plans.finish.boards import BoardRow, board_table
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import Cakes
 from tinbook.plans.finish.coating import CoatRow, coat_row, roles_of
@@ -79,10 +79,9 @@ def covered_table(cakes: Cakes, book: Book, facts: Facts) -> CoveredTable:
     if cover:
         corrections[cover.slug] = learned(cover, book, facts)
     missing = tuple(role for role in COATS if role not in roles) + (() if cover else ("cover",))
-    under_mm = settled.coats_mm + settled["paste"]
     rows = tuple(
-        _row(cake, owned, settled, facts, roles, mixtures, cover, corrections, book)
-        for cake, owned in cakes.with_room(under_mm)
+        _row(board, settled, facts, roles, mixtures, cover, corrections)
+        for board in board_table(cakes, book, facts).rows
     )
     worked = Worked(
         saying("covered"),
@@ -119,16 +118,15 @@ def _plays(batch: Batch, roles: Mapping[str, Batch], settled: Finishing) -> tupl
 
 
 def _row(
-    cake: Cake,
-    owned: bool,
+    board: BoardRow,
     settled: Finishing,
     facts: Facts,
     roles: Mapping[str, Batch],
     mixtures: Mapping[str, Batch],
     cover: Batch | None,
     corrections: Mapping[str, Correction],
-    book: Book,
 ) -> CoveredRow:
+    cake, owned = board.cake, board.owned
     made = tuple(
         coat_row(
             batch, cake, owned, settled, facts, roles=_plays(batch, roles, settled), factor=corrections[slug].factor
@@ -140,5 +138,5 @@ def _row(
         owned=owned,
         made=made,
         paste=paste_row(cover, cake, owned, settled, facts, corrections[cover.slug].factor) if cover else None,
-        board=board_row(cake, owned, settled, book, facts),
+        board=board,
     )

@@ -11,7 +11,7 @@ from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.scaling import fit
 from tinbook.plans.base.weighing import Batch
-from tinbook.plans.finish.boards import CHOICES, board_for
+from tinbook.plans.finish.boards import board_of
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.layers import Stack, stack_of
 from tinbook.tins import Tin
@@ -51,7 +51,7 @@ def elevations(batch: Batch, settled: Finishing, book: Book, facts: Facts) -> tu
 def _elevation(stack: Stack, settled: Finishing, facts: Facts) -> Elevation:
     across_mm, tube_mm = _across_mm(stack.tin)
     cake = Cake(stack.tin, stack.stack_mm, stack.layers)
-    board = board_for(cake, settled.coats_mm, facts.numbers[CHOICES[settled.board]].value)
+    board = board_of(cake, settled, settled.board, facts)
     return Elevation(
         stack=stack,
         across_mm=across_mm,

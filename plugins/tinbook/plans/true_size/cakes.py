@@ -7,7 +7,7 @@ from tinbook.models import Book
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.saying import saying
-from tinbook.plans.finish.boards import board_row
+from tinbook.plans.finish.boards import board_of, guide_of
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.portions.cut import outline, pieces_of
 from tinbook.plans.portions.cutting import ASKED, Portion, cut_of, portion_sizes
@@ -36,19 +36,18 @@ def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
         raise AskError(f"{tin.name} stand on no board", "name a cake")
     settled = finishing(book.finish, facts)
     cake = Cake(tin, settled.heights_mm[0], settled.layers)
-    row = board_row(cake, False, settled, book, facts)
     out_mm = settled.coats_mm + settled["paste"]
     guide = Stroke.ring("inner", ring_round(tin, out_mm))
-    board = row.chosen.board
+    board, guide_mm = board_of(cake, settled, settled.board, facts), guide_of(cake, settled)
     if board.size_mm is None:
         raise AskError(f"no board is sold that is large enough for {tin.name}", "name a smaller cake")
     wide, long = board.size_mm
     edge = Stroke("cut", oval((0.0, 0.0), wide, long, DISC_CORNERS)) if board.disc else _box(wide, long)
-    guide_size, board_size = ruler_size(*row.guide_mm), ruler_size(wide, long)
+    guide_size, board_size = ruler_size(*guide_mm), ruler_size(wide, long)
     # beside the middle, where sheets are joined
     labels = (
         Label(saying("board_edge"), (-wide / 5.0, long / 2.0 - (7.0 + 0.05 * long))),
-        Label(saying("coated_cake"), (-row.guide_mm[0] / 4.0, 6.0)),
+        Label(saying("coated_cake"), (-guide_mm[0] / 4.0, 6.0)),
     )
     return Template(
         key="board-ring",
