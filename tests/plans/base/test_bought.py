@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Any
 
@@ -9,7 +10,7 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
-from tinbook.models import Book, Card, read_model
+from tinbook.models import Book, Card, Finish, Made, read_model
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.bought import bought, made_or_bought
 from tinbook.plans.tables import TABLES
@@ -35,6 +36,26 @@ def test_its_own_weight_by_volume_wins(kitchen: Book, facts: Facts) -> None:
     usual, own = (bought("sugarpaste", book, facts) for book in (plain, dense))
     assert usual and own
     assert (usual.kind.gravity.typical, own.kind.gravity.typical) == (facts.kinds["sugarpaste"].gravity.typical, 1.33)
+
+
+def test_its_own_weight_goes_into_covers_and_boards(demo: Loaded) -> None:
+    """1.38 g/ml by its card, where sugarpaste of the trade weighs 1.4: on the cake, and 3 mm thick on a 33 cm drum."""
+    book = with_card(demo.book, "white blocks", **{"used as": "sugarpaste", "packs": ["2 kg"], "weighs": "1.38 g/ml"})
+    trade = with_card(demo.book, "plain blocks", **{"used as": "sugarpaste", "packs": ["2 kg"]})
+    own, usual = (
+        {row["tin"]: dict(row) for row in TABLES["covers"].rows(house, demo.facts, Query(of=of)).rows}
+        for house, of in ((book, "white-blocks"), (trade, "plain-blocks"))
+    )
+    for tin, row in own.items():
+        assert row["on_the_cake_g"] == pytest.approx(usual[tin]["on_the_cake_g"] * 1.38 / 1.4, abs=0.01)
+        assert row["pack_total_g"] == 2000.0 * row["pack_count"]
+    for of, g_per_ml in (("white-blocks", 1.38), ("chocolate-paste", 1.35), (None, 1.4)):
+        made = Made(board=of) if of else None
+        finish = Finish.model_construct(**{**demo.book.finish.model_dump(), "board": "wide", "made_with": made})
+        rows = TABLES["boards"].rows(replace(book, finish=finish), demo.facts, Query()).rows
+        (row,) = [row for row in rows if row["tin"] == "round 23 cm"]
+        assert (row["taken_width_mm"], row["wide_width_mm"]) == (330.0, 330.0)
+        assert row["wide_whole_board_g"] == pytest.approx(math.pi / 4 * 330**2 * 3 / 1000 * g_per_ml, abs=0.01)
 
 
 @pytest.mark.parametrize("paste", ["sugarpaste", "ready-marzipan", "chocolate-paste"])

@@ -11,10 +11,10 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Finish
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import steps_of
-from tinbook.plans.finish.boards import Board, board_for, board_row, board_table
+from tinbook.plans.finish.boards import SOLD_MM, Board, board_for, board_of, board_row, board_table
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import usual_cakes
-from tinbook.tins import Tin
+from tinbook.tins import SHAPES, Tin
 
 
 def test_the_wide_board_under_a_cake_with_a_figure(
@@ -90,3 +90,49 @@ def test_a_larger_cake_never_has_a_smaller_board(kitchen: Book, facts: Facts) ->
             assert (
                 row.drums["least"].board.size_mm <= row.drums["usual"].board.size_mm <= row.drums["wide"].board.size_mm
             )
+
+
+@pytest.mark.parametrize(
+    ("choice", "drum", "box_high"), [("least", 200.0, 187.0), ("usual", 230.0, 187.0), ("wide", 250.0, 187.0)]
+)
+def test_each_drum_has_its_own_paste_ribbon_and_box(
+    choice: str, drum: float, box_high: float, kitchen: Book, facts: Facts
+) -> None:
+    """A 15 cm cake 120 mm high by hand: 5 + 5 mm of coats and paste, a drum of 12, 45 mm of air: 187 mm. Common practice."""
+    settled = finishing(Finish.model_validate({"box above": "45 mm", "box beside": "8 mm"}), facts)
+    cake = Cake(Tin(shape="round", sizes_mm=(150.0,)), 120.0, 4)
+    row = board_row(cake, True, settled, facts, paste_g_per_ml=1.38, steps=steps_of(kitchen))
+    told = row.drums[choice]
+    assert told.board == Board((drum, drum), True)
+    coated = 150 + 2 * (settled.coats_mm + settled["paste"])
+    high = 120 + settled.coats_mm + settled["paste"] + 12 + 45
+    assert high == pytest.approx(box_high)
+    assert told.box_mm == pytest.approx((drum + 16, drum + 16, box_high))
+    assert told.whole_g == pytest.approx(math.pi / 4 * drum**2 * 3 / 1000 * 1.38)
+    assert told.ring_g == pytest.approx(math.pi / 4 * (drum**2 - coated**2) * 3 / 1000 * 1.38, rel=1e-3)
+    assert told.ribbon_mm == pytest.approx(math.pi * drum + settled["ribbon_over"])
+    assert told.box_shown_mm and told.box_mm
+    assert all(0 <= shown - side < 5 for shown, side in zip(told.box_shown_mm, told.box_mm, strict=True))
+
+
+def test_thick_coats_stand_on_the_next_drum_that_holds_them() -> None:
+    """45 mm of coats and paste all round make 15 cm to 24: the 23 cm drum is too small, the 25 cm one is sold."""
+    assert board_for(Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4), 45.0, 75.0) == Board((250.0, 250.0), True)
+
+
+def test_every_tin_of_the_trade_has_a_drum_or_none_is_sold(facts: Facts) -> None:
+    """None is sold just where the cake and what the drum is wider come to more than 46 cm, 18 in."""
+    settled, missing = finishing(Finish(), facts), 0
+    for shape in (shape for shape in SHAPES.values() if not shape.in_trays):
+        for sizes, depth in shape.standard:
+            cake = Cake(Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth), 100.0, 4)
+            for choice, wider_mm in (("least", 50.0), ("usual", 75.0), ("wide", 100.0)):
+                board = board_of(cake, settled, choice, facts)
+                sold = max(cake.tin.bounds_mm) + wider_mm <= max(SOLD_MM)
+                assert (board.size_mm is not None) == sold, (cake.tin.name, choice)
+                missing += not sold
+                if board.size_mm:
+                    assert all(
+                        drum >= side + wider_mm for drum, side in zip(board.size_mm, cake.tin.bounds_mm, strict=True)
+                    )
+    assert missing > 5

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from typing import Any
 
 import pytest
@@ -16,6 +18,7 @@ from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.finish.cakes import baked_cakes, usual_cakes
 from tinbook.plans.finish.layers import stack_table
+from tinbook.plans.finish.used import learned
 from tinbook.plans.tables import TABLES
 
 SPONGE = "creamed-butter-sponge"
@@ -73,13 +76,76 @@ def own_mixture(demo: Loaded) -> str:
     return made.filling
 
 
-def test_the_page_says_what_the_tables_say(demo: Loaded) -> None:
-    batch = weigh(SPONGE, demo.book.mixtures[SPONGE], demo.book, demo.facts)
+CELL = re.compile(r"<t[hd][^>]*>([^<]*)")
+
+
+@pytest.mark.parametrize("slug", [SPONGE, "madeira-cake", "rich-fruit-cake"])
+def test_the_page_says_what_the_tables_say(slug: str, demo: Loaded) -> None:
+    """Every tin's line of the page, cell by cell, by the tables of coats, covers, boards and portions."""
+    batch = weigh(slug, demo.book.mixtures[slug], demo.book, demo.facts)
     table = tin_table(batch, demo.book, demo.facts)
     view = FinishedView(table, stack_table(table, demo.book, demo.facts), Desk(demo.book, demo.facts, {}))
-    row = next(row for row in view.made.rows if row.cake.tin.name == "round 15 cm")
-    (made,) = row.made
-    told, paste = asked(demo, "coats", "round 15 cm", of=SPONGE), asked(demo, "covers", "round 15 cm", of=SPONGE)
-    assert (round(made.made_g, 2), made.batches) == (told["made_g"], told["batches"])
-    assert row.paste and round(row.paste.made_g, 2) == paste["roll_out_g"]
-    assert f"{made.made_shown_g:g} ({made.batches})" in view.rows
+    lines = [CELL.findall(line) for line in view.rows.split("<tr") if "<td" in line]
+    told = {name: by_tin(demo, name, slug) for name in ("covers", "boards", "portions")}
+    coats = by_tin(demo, "coats", slug) if len(view.heads) == 10 else {}
+    assert len(lines) == len(view.made.rows) == len(told["boards"]) == len(told["covers"]) > 30
+    for row, (_, *cells) in zip(view.made.rows, lines, strict=True):
+        tin = row.cake.tin.name
+        cover, board, served = (told[name][tin] for name in ("covers", "boards", "portions"))
+        left = iter(cells)
+        high_mm = board["height_mm"]
+        assert float(next(left)) * 10 == pytest.approx(high_mm, abs=0.51)
+        assert (cover["height_mm"], served["stands_mm"]) == (high_mm, high_mm)
+        if coats:
+            made, batches = next(left).split(" ")
+            assert coats[tin]["height_mm"] == high_mm and batches == f"({coats[tin]['batches']})"
+            assert 0 <= float(made) - coats[tin]["made_g"] < 5.0
+        assert 0 <= float(next(left)) - cover["roll_out_g"] < 5.0
+        across, ribbon, cake_ribbon, box = (next(left) for _ in range(4))
+        assert float(cake_ribbon) * 10 == pytest.approx(board["cake_ribbon_mm"], abs=2.51)
+        if board["taken_width_mm"] is None:
+            assert (across, ribbon, box) == ("none sold", "–", "–")
+        else:
+            assert float(across.split("×")[0]) * 10 == pytest.approx(board["taken_width_mm"], abs=5.0)
+            assert float(ribbon) * 10 == pytest.approx(board["usual_ribbon_mm"], abs=2.51)
+            sides = [board[f"usual_box_{side}_mm"] for side in ("width", "length", "height")]
+            assert [float(side) * 10 for side in box.split("×")] == sides
+        for kind in ("finger", "dessert", "party"):
+            count, *grams = next(left).split(" ")
+            assert int(count) == served[f"{kind}_count"]
+            each_g = served[f"{kind}_g"]
+            assert [float(gram.strip("()")) for gram in grams] == (
+                [] if each_g is None else [pytest.approx(each_g, abs=0.51)]
+            )
+        assert not list(left)
+
+
+def by_tin(demo: Loaded, table: str, of: str) -> dict[object, dict[str, Any]]:
+    return {row["tin"]: dict(row) for row in TABLES[table].rows(demo.book, demo.facts, Query(of=of)).rows}
+
+
+def test_a_dome_and_a_ball_are_as_high_as_they_are_round(demo: Loaded) -> None:
+    """A half ball stands half as high as it is wide, whatever the house's usual height; uncut it is not filled."""
+    for tin, high_mm in (("dome 15 cm", 75.0), ("ball 15 cm", 150.0)):
+        for query in ({"of": "american-buttercream", "height_mm": 123.0}, {"of": "american-buttercream"}):
+            row = asked(demo, "coats", tin, **query)
+            assert (row["height_mm"], row["layers"]) == (high_mm, 4)
+    dome, ball = (asked(demo, "coats", tin, of="american-buttercream") for tin in ("dome 15 cm", "ball 15 cm"))
+    # four slices of a half ball of 75 mm radius, cut at 18.75, 37.5 and 56.25 mm, the dam of 10 mm left out
+    radii_mm = [math.sqrt(75**2 - cut**2) - 10 for cut in (18.75, 37.5, 56.25)]
+    g_per_ml = demo.facts.kinds["buttercream"].gravity.typical
+    moved = learned_factor(demo)
+    assert dome["filling_g"] == pytest.approx(
+        sum(math.pi * r**2 for r in radii_mm) * 5 / 1000 * g_per_ml * moved, abs=0.01
+    )
+    # a whole ball in four: at its middle, and as far below it as above
+    radii_mm = [math.sqrt(75**2 - cut**2) - 10 for cut in (-37.5, 0.0, 37.5)]
+    assert ball["filling_g"] == pytest.approx(
+        sum(math.pi * r**2 for r in radii_mm) * 5 / 1000 * g_per_ml * moved, abs=0.01
+    )
+
+
+def learned_factor(demo: Loaded) -> float:
+    """What the demo's log of cakes moves its icing by."""
+    batch = weigh("american-buttercream", demo.book.mixtures["american-buttercream"], demo.book, demo.facts)
+    return learned(batch, demo.book, demo.facts).factor
