@@ -10,7 +10,7 @@ import pytest
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
-from tinbook.models import Book, Card, Finish, Made, read_model
+from tinbook.models import Book, Card, Made, read_model
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.bought import bought, made_or_bought
 from tinbook.plans.tables import TABLES
@@ -51,7 +51,7 @@ def test_its_own_weight_goes_into_covers_and_boards(demo: Loaded) -> None:
         assert row["pack_total_g"] == 2000.0 * row["pack_count"]
     for of, g_per_ml in (("white-blocks", 1.38), ("chocolate-paste", 1.35), (None, 1.4)):
         made = Made(board=of) if of else None
-        finish = Finish.model_construct(**{**demo.book.finish.model_dump(), "board": "wide", "made_with": made})
+        finish = demo.book.finish.model_copy(update={"board": "wide", "made_with": made})
         rows = TABLES["boards"].rows(replace(book, finish=finish), demo.facts, Query()).rows
         (row,) = [row for row in rows if row["tin"] == "round 23 cm"]
         assert (row["taken_width_mm"], row["wide_width_mm"]) == (330.0, 330.0)

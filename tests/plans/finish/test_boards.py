@@ -99,7 +99,7 @@ def test_each_drum_has_its_own_paste_ribbon_and_box(
     choice: str, drum: float, box_high: float, kitchen: Book, facts: Facts
 ) -> None:
     """A 15 cm cake 120 mm high by hand: 5 + 5 mm of coats and paste, a drum of 12, 45 mm of air: 187 mm. Common practice."""
-    settled = finishing(Finish.model_validate({"box above": "45 mm", "box beside": "8 mm"}), facts)
+    settled = finishing(Finish.model_validate({"box above": "45 mm", "box beside": "8 mm", "paste": "5 mm"}), facts)
     cake = Cake(Tin(shape="round", sizes_mm=(150.0,)), 120.0, 4)
     row = board_row(cake, True, settled, facts, paste_g_per_ml=1.38, steps=steps_of(kitchen))
     told = row.drums[choice]

@@ -76,7 +76,7 @@ def own_mixture(demo: Loaded) -> str:
     return made.filling
 
 
-CELL = re.compile(r"<t[hd][^>]*>([^<]*)")
+CELL = re.compile(r"<t[hd][^>]*>([^<\n]*)")
 
 
 @pytest.mark.parametrize("slug", [SPONGE, "madeira-cake", "rich-fruit-cake"])
@@ -102,12 +102,12 @@ def test_the_page_says_what_the_tables_say(slug: str, demo: Loaded) -> None:
             assert 0 <= float(made) - coats[tin]["made_g"] < 5.0
         assert 0 <= float(next(left)) - cover["roll_out_g"] < 5.0
         across, ribbon, cake_ribbon, box = (next(left) for _ in range(4))
-        assert float(cake_ribbon) * 10 == pytest.approx(board["cake_ribbon_mm"], abs=2.51)
+        assert -0.06 <= float(cake_ribbon) * 10 - board["cake_ribbon_mm"] < 5.0
         if board["taken_width_mm"] is None:
             assert (across, ribbon, box) == ("none sold", "–", "–")
         else:
             assert float(across.split("×")[0]) * 10 == pytest.approx(board["taken_width_mm"], abs=5.0)
-            assert float(ribbon) * 10 == pytest.approx(board["usual_ribbon_mm"], abs=2.51)
+            assert -0.06 <= float(ribbon) * 10 - board["usual_ribbon_mm"] < 5.0
             sides = [board[f"usual_box_{side}_mm"] for side in ("width", "length", "height")]
             assert [float(side) * 10 for side in box.split("×")] == sides
         for kind in ("finger", "dessert", "party"):
@@ -124,25 +124,18 @@ def by_tin(demo: Loaded, table: str, of: str) -> dict[object, dict[str, Any]]:
     return {row["tin"]: dict(row) for row in TABLES[table].rows(demo.book, demo.facts, Query(of=of)).rows}
 
 
-def test_a_dome_and_a_ball_are_as_high_as_they_are_round(demo: Loaded) -> None:
-    """A half ball stands half as high as it is wide, whatever the house's usual height; uncut it is not filled."""
-    for tin, high_mm in (("dome 15 cm", 75.0), ("ball 15 cm", 150.0)):
-        for query in ({"of": "american-buttercream", "height_mm": 123.0}, {"of": "american-buttercream"}):
-            row = asked(demo, "coats", tin, **query)
-            assert (row["height_mm"], row["layers"]) == (high_mm, 4)
-    dome, ball = (asked(demo, "coats", tin, of="american-buttercream") for tin in ("dome 15 cm", "ball 15 cm"))
-    # four slices of a half ball of 75 mm radius, cut at 18.75, 37.5 and 56.25 mm, the dam of 10 mm left out
-    radii_mm = [math.sqrt(75**2 - cut**2) - 10 for cut in (18.75, 37.5, 56.25)]
-    g_per_ml = demo.facts.kinds["buttercream"].gravity.typical
-    moved = learned_factor(demo)
-    assert dome["filling_g"] == pytest.approx(
-        sum(math.pi * r**2 for r in radii_mm) * 5 / 1000 * g_per_ml * moved, abs=0.01
-    )
-    # a whole ball in four: at its middle, and as far below it as above
-    radii_mm = [math.sqrt(75**2 - cut**2) - 10 for cut in (-37.5, 0.0, 37.5)]
-    assert ball["filling_g"] == pytest.approx(
-        sum(math.pi * r**2 for r in radii_mm) * 5 / 1000 * g_per_ml * moved, abs=0.01
-    )
+def test_a_dome_is_as_high_as_it_is_round_and_filled_by_slices(demo: Loaded) -> None:
+    """A half ball stands half as high as it is wide, whatever height is asked and whatever is baked in it."""
+    icing = "american-buttercream"
+    for query in ({"of": icing, "height_mm": 123.0}, {"of": icing}, {"of": SPONGE}):
+        row = asked(demo, "coats", "dome 15 cm", **query)
+        assert (row["height_mm"], row["layers"]) == (75.0, 4)
+        # four slices of a half ball of 75 mm radius, cut at 18.75, 37.5 and 56.25 mm; the dam of 10 mm is left out
+        radii_mm = [math.sqrt(75**2 - cut**2) - 10 for cut in (18.75, 37.5, 56.25)]
+        volume_ml = sum(math.pi * radius_mm**2 for radius_mm in radii_mm) * 5 / 1000
+        weighs = demo.facts.kinds["buttercream"].gravity.typical * learned_factor(demo)
+        assert row["filling_g"] == pytest.approx(volume_ml * weighs, abs=0.01)
+    assert asked(demo, "boards", "dome 15 cm", of=SPONGE) == asked(demo, "boards", "dome 15 cm", height_mm=200.0)
 
 
 def learned_factor(demo: Loaded) -> float:

@@ -38,6 +38,13 @@ def test_a_dam_is_taken_out_of_the_filling(settled: Finishing, facts: Facts) -> 
     assert coats_of(Cake(CAKE.tin, 100.0, 1), replace(settled, dam_mm=10.0), facts).dam_ml == 0.0
 
 
+def test_without_a_final_coat_the_filling_goes_to_the_edge(facts: Facts) -> None:
+    """Nothing is there to pipe a dam with: what a dam would have held is filling, and none of it goes missing."""
+    bare = finishing(Finish.model_validate({"dam": "10 mm", "crumb coat": "none", "final coat": "none"}), facts)
+    made = coats_of(CAKE, bare, facts)
+    assert (made.filling_ml, made.dam_ml) == (pytest.approx(3 * 20 * 20 * 0.5), 0.0)
+
+
 def test_a_border_goes_round_the_coated_cake(settled: Finishing, facts: Facts) -> None:
     border = Border.model_validate({"opening": "8 mm", "pitch": "14 mm", "stroke": "20 mm", "edges": "top and foot"})
     assert border_marks(CAKE, border, 5.0) == 2 * round(4 * 210 / 14)

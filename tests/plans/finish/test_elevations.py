@@ -1,7 +1,6 @@
 """A stack seen from the front: its own width, on a drum that is wide enough."""
 
 from tinbook.loading import Loaded
-from tinbook.models import Finish
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.finish.boards import board_row
@@ -21,7 +20,7 @@ def test_on_the_drum_that_the_boards_say(demo: Loaded) -> None:
     """Paste and thick coats count: drawn, asked for and printed to be pricked, the drum is one and the same."""
     mixture = demo.book.mixtures["creamed-butter-sponge"]
     batch = weigh("creamed-butter-sponge", mixture, demo.book, demo.facts)
-    finish = Finish.model_construct(**{**demo.book.finish.model_dump(), "final_coat": 34.0, "paste": 9.0})
+    finish = demo.book.finish.model_copy(update={"final_coat": 34.0, "paste": 9.0})
     settled = finishing(finish, demo.facts)
     (drawn,) = elevations(batch, settled, demo.book, demo.facts)
     cake = Cake(drawn.stack.tin, drawn.stack.stack_mm, drawn.stack.layers)

@@ -22,7 +22,7 @@ from tinbook.plans.finish.pasting import PasteRow, paste_row
 from tinbook.tins import SHAPES, Tin
 
 COATED = [key for key, shape in SHAPES.items() if shape.standard and not shape.in_trays]
-CAKES = ("creamed-butter-sponge", "madeira-cake", "rich-fruit-cake", "coffee-sponge")
+CAKES = ("creamed-butter-sponge", "madeira-cake", "rich-fruit-cake", "coffee-and-walnut-sponge")
 
 
 def pairs(key: str) -> Iterator[tuple[Tin, Tin]]:

@@ -75,7 +75,8 @@ class CoatRow:
 def coats_of(cake: Cake, settled: Finishing, facts: Facts) -> Coats:
     """Volumes of filling, dam, coats and border of one cake. ValueError where a coat closes the tube."""
     filled_ml, dam_ml = cake.filled_ml(settled["filling"]), 0.0
-    if settled.dam_mm and cake.layers > 1:
+    # a dam is piped with what coats: without a final coat the filling goes to the edge
+    if settled.dam_mm and settled["final_coat"] and cake.layers > 1:
         dam_ml = filled_ml - cake.filled_ml(settled["filling"], settled.dam_mm)
     crumb_ml = cake.shell_ml(0.0, settled["crumb_coat"])
     final_ml = cake.shell_ml(settled["crumb_coat"], settled["final_coat"])
