@@ -45,6 +45,22 @@ def test_none_sold_is_said_in_every_cell(desk: Desk) -> None:
     assert board_cell(Board(None, True)).note == f"sold to 46{N}cm"
 
 
+def test_every_tin_has_a_drum_or_is_told_that_none_is_sold(desk: Desk) -> None:
+    """On each of the three drums: a size of the trade with its paste, ribbon and box, or none sold and how far they go."""
+    view, none = BoardsView(desk), 0
+    for grid in view.items:
+        assert len(grid.rows) == len(view.table.rows) > 30
+        for row in grid.rows:
+            drum, *figures = row.cells[:5]
+            if drum.text == "none sold":
+                assert drum.note == f"sold to 46{N}cm" and {cell.text for cell in figures} == {"none"}
+                none += 1
+            else:
+                assert re.fullmatch(rf"[\d.]+({N}×{N}[\d.]+)?{N}cm", drum.text), drum.text
+                assert all(re.match(r"\d", cell.text) for cell in figures)
+    assert none
+
+
 def test_both_names_of_a_board() -> None:
     assert board_cell(Board((250.0, 250.0), True)).note == f"10{N}in"
     long = board_cell(Board((330.0, 430.0), False), True)
