@@ -51,7 +51,7 @@ ENTRIES: Mapping[str, Data] = {
 }  # fmt: skip
 ICING = {"name": "Plain icing", "kind": "buttercream", "mix": ["500 g butter", "500 g caster sugar"], "makes": "1 kg"}
 LINKS = {"related", "mixtures", "techniques", "swaps", "care", "counts as", "weighs as", "pictures", "kind", "made with",
-         "private", "additives", "eggs", "allergens", "colour", "plain"}  # fmt: skip
+         "private", "additives", "eggs", "allergens", "colour", "plain", "used as"}  # fmt: skip
 """Keys whose words are no free text but lead to something else."""
 
 
