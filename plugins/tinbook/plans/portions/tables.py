@@ -12,7 +12,7 @@ from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.scaling import tin_table
+from tinbook.plans.base.scaling import owned_count, tin_table
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.base.worked import Worked
@@ -41,7 +41,7 @@ def portions(book: Book, facts: Facts, query: Query) -> Result:
     sizes = _portions_asked(book, facts, query)
     height_mm = query.height_mm or finishing(book.finish, facts).heights_mm[0]
     tins = [as_owned(tin, book) for _, tin in query.tins]
-    rows = [(tin, any(own.have and own.tin == tin for own in book.tins)) for tin in tins] or list(all_outlines(book))
+    rows = [(tin, owned_count(book, tin) > 0) for tin in tins] or list(all_outlines(book))
     if not query.of:
         return Result(
             saying("portions_of_tins"),
