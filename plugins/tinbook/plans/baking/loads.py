@@ -12,7 +12,7 @@ from tinbook.models import Book
 from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, owned_count, wanted_ml
+from tinbook.plans.base.scaling import Fit, factor_by, fit, mixes, own_count, owned_count, wanted_ml
 from tinbook.plans.base.shelf import factor_between, tin_facts
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch, as_owned
@@ -30,6 +30,7 @@ class Load(NamedTuple):
     """
 
     version: Version
+    factor_by: Saying
     fit: Fit
     all_in_mm: float
     above_mm: float
@@ -68,6 +69,7 @@ def load(
         version=whole,
         fit=filled,
         all_in_mm=all_in_mm,
+        factor_by=factor_by([tin], deep),
         above_mm=above_mm,
         verdict=verdict,
         most_g=most_g,
