@@ -103,7 +103,13 @@ def scaled(book: Book, facts: Facts, query: Query) -> Result:
     if batch.eggs:
         versions.append((saying("whole_eggs"), answer.whole, answer.beaten))
     rows = tuple(
-        {"version": name, **_version(version, beaten), "factor_by": by, "mixes": answer.mixes, **_amounts(batch, version)}
+        {
+            "version": name,
+            **_version(version, beaten),
+            "factor_by": by,
+            "mixes": answer.mixes,
+            **_amounts(batch, version),
+        }
         for name, version, beaten in versions
     )
     return Result(saying("scaled", mixture=batch.mixture.name), rows, answer.worked)
