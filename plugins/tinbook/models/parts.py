@@ -21,7 +21,8 @@ BEHIND, BELOW = "from behind", "from below"
 
 
 class Support(Written):
-    """What holds a part and is not food: `length` of it goes into the part, `in the cake` the rest.
+    """What holds a part and is not food: `length` of it goes into the part, `in the cake` the rest; or
+    `rest`, where that stands in another part, named by `rest in`.
 
     From behind it may reach no further than the part is thick; from below no further than it is high.
     """
@@ -30,6 +31,8 @@ class Support(Written):
     count: Annotated[int, whole_number(1, 99)] = 1
     length: Annotated[Millimetres, such_as("10 mm")]
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
+    rest: Annotated[Millimetres | None, such_as("15 mm")] = None
+    rest_in: Annotated[Text | None, such_as("rock")] = None
     goes_in: Annotated[str, one_of(BEHIND, BELOW)] = BEHIND
 
     @property

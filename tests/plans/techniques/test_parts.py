@@ -72,7 +72,7 @@ def test_a_support_never_comes_through(cake: str, shape: dict[str, str], made: A
     assert support is not None
     assert support.reach_mm <= part.thick_mm
     assert (support.each, support.count) == (2, 8)
-    assert support.length_mm == pytest.approx(support.reach_mm + support.cake_mm)
+    assert support.length_mm == pytest.approx(support.reach_mm + support.rest_mm)
     assert support.shortened == (cake == "round 30 cm" and "sheet" in shape)
 
 

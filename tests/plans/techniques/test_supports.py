@@ -29,5 +29,12 @@ def test_from_behind_it_stays_clear_of_the_front(facts: Facts) -> None:
 
 def test_from_below_it_goes_by_the_height(facts: Facts) -> None:
     made = held(facts, 2.0, **{"goes in": "from below", "in the cake": "30 mm"})
-    assert (made.room_mm, made.reach_mm, made.cake_mm) == pytest.approx((80.0, 14.0, 60.0))
+    assert (made.room_mm, made.reach_mm, made.rest_mm) == pytest.approx((80.0, 14.0, 60.0))
     assert made.length_mm == pytest.approx(74.0)
+
+
+def test_the_rest_may_stand_in_another_part(facts: Facts) -> None:
+    """A tower's stick stands in its rock, not in the cake."""
+    made = held(facts, 2.0, **{"goes in": "from below", "rest": "15 mm", "rest in": "rock"})
+    assert (made.rest_in, made.rest_mm) == ("rock", 30.0)
+    assert held(facts, 1.0, **{"in the cake": "15 mm"}).rest_in == ""

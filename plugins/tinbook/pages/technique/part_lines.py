@@ -155,7 +155,7 @@ def _support(support: SupportAt | None) -> str:
     if support is None:
         return ""
     short = ", shortened to stay clear of the front" if support.shortened else ""
-    rest = f" and {mm(support.cake_mm)} mm in the cake" if support.cake_mm else ""
+    rest = f" and {mm(support.rest_mm)} mm in the {support.rest_in or 'cake'}" if support.rest_mm else ""
     return f"{support.each} × {support.what} {support.goes_in}, {mm(support.reach_mm)} mm in the part{rest}{short}"
 
 

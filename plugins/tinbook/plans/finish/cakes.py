@@ -60,8 +60,8 @@ def usual_cakes(book: Book, facts: Facts, height_mm: float | None = None) -> Cak
 
 
 def baked_cakes(table: TinTable, book: Book, facts: Facts) -> Cakes:
-    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or a ball has the layers it is
-    cut into, else those of the house."""
+    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or a ball has the layers it
+    is cut into, else those of the house."""
     settled = finishing(book.finish, facts, table.batch.mixture.finish)
     return Cakes(
         finishing=settled,

@@ -70,8 +70,8 @@ def oven_worked(facts: Facts) -> Worked:
 
 
 def mark_for(celsius: float, facts: Facts) -> GasMark:
-    """The gas mark an oven without fan is set to for °C: one that published tables print for it, else the nearest by its
-    exact °C. Two of three tables say mark 3 for 170 °C, though its own °C are nearer to mark 4."""
+    """The gas mark an oven without fan is set to for °C: one that published tables print for it, else the nearest by
+    its exact °C. Two of three tables say mark 3 for 170 °C, though its own °C are nearer to mark 4."""
     printed = [mark for mark in facts.marks if mark.celsius_low <= celsius <= mark.celsius_high]
     return min(printed or facts.marks, key=lambda mark: abs(mark.celsius - celsius))
 

@@ -52,6 +52,8 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
         yield from _word_flaws(part.paste, part.colour, path, book, facts, lost)
         if not flaws:
             yield from _support_flaws(part, path)
+    for index, part in enumerate(technique.parts):
+        yield from _rest_flaws(part, ("parts", index, "support"), names)
     for index, repeat in enumerate(technique.repeats):
         yield from _repeat_flaws(repeat, ("repeats", index), technique, names, book, facts, lost)
 
@@ -112,6 +114,25 @@ def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
         most_mm = max(room_mm - LEAST_LEFT_MM, room_mm / 2.0)
         hint = f'write how far it goes into the part, at most {most_mm:.0f} mm, and the rest as "in the cake"'
         yield Flaw(code="support", path=(*path, "support", "length"), message=message, hint=hint)
+
+
+def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
+    """What of a support stands in another part: a part there is, and one answer to where."""
+    support = part.support
+    if support is None or (support.rest_in is None and support.rest is None):
+        return
+    others = [name for name in names if name != part.part]
+    if support.in_the_cake is not None:
+        message, hint = "the rest of it stands in the cake or in a part, not in both", "keep one of the two"
+        yield Flaw(code="support", path=path, message=message, hint=hint)
+    elif support.rest_in is None or support.rest is None:
+        hint = f'add both, such as "rest: 15 mm, rest in: {next(iter(others), "rock")}"'
+        yield Flaw(code="support", path=path, message="how much of it stands in which part?", hint=hint)
+    elif support.rest_in not in others:
+        close = nearest(support.rest_in, others)
+        hint = f'did you mean "{close}"?' if close else "name another part"
+        message = f'there is no other part "{support.rest_in}" here'
+        yield Flaw(code="support", path=(*path, "rest in"), message=message, hint=hint)
 
 
 def _repeat_flaws(

@@ -1,4 +1,4 @@
-"""What holds a part and is no food: how deep it goes in at each cake, and how much of it stands in the cake."""
+"""What holds a part and is no food: how deep it goes in at each cake, and how much of it stands elsewhere."""
 
 from __future__ import annotations
 
@@ -15,7 +15,8 @@ SEEN_MM = 0.05
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SupportAt:
-    """A support in one part: `reach_mm` of it in the part, which has `room_mm` there, `cake_mm` in the cake.
+    """A support in one part: `reach_mm` of it in the part, which has `room_mm` there, `rest_mm` in the cake, or in the
+    part `rest_in`.
 
     `each` for one part, `count` for all of them. `shortened`: so that it stays clear of the front.
     """
@@ -26,13 +27,14 @@ class SupportAt:
     goes_in: str
     reach_mm: float
     room_mm: float
-    cake_mm: float
+    rest_mm: float
+    rest_in: str
     shortened: bool
 
     @property
     def length_mm(self) -> float:
         """How long to cut it."""
-        return self.reach_mm + self.cake_mm
+        return self.reach_mm + self.rest_mm
 
 
 def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt | None:
@@ -54,7 +56,8 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
         goes_in=support.goes_in,
         reach_mm=reach_mm,
         room_mm=room_mm,
-        cake_mm=(support.in_the_cake or 0.0) * s,
+        rest_mm=(support.in_the_cake or support.rest or 0.0) * s,
+        rest_in=support.rest_in or "",
         shortened=reach_mm < wanted_mm - SEEN_MM,
     )
 
