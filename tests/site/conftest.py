@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from html.parser import HTMLParser
-from math import floor
+from math import ceil, floor
 from typing import Any
 
 import pytest
@@ -19,6 +19,7 @@ from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
 from tinbook.pages.technique.sheet import sheet_of
 from tinbook.pages.technique.sheet_file import as_plain
+from tinbook.plans.true_size.drawn import Template
 from tinbook.site import Site, build_site
 from tinbook.tins import read_tin
 
@@ -138,6 +139,11 @@ class Doors:
         return floor(value / step + 0.5 + 1e-9) * step
 
     @staticmethod
+    def up(step: float, value: float) -> float:
+        """Upwards to a step: what must be enough."""
+        return ceil(value / step - 1e-9) * step
+
+    @staticmethod
     def figure(text: str) -> float:
         """The first figure in a text."""
         return figure(text)
@@ -145,6 +151,12 @@ class Doors:
     def scales(self, mass_g: float) -> float:
         """As the house's scales show it: to 1 g below 50 g, else to 5 g."""
         return self.to(1.0 if mass_g < 50.0 else 5.0, mass_g)
+
+    def drawn(self, template: Template, kind: str, wide_mm: float = 0.0) -> tuple[int, float]:
+        """How many closed lines of a kind a template has, at least so wide; and how wide the widest is, mm."""
+        lines = [stroke.points for stroke in template.strokes if stroke.kind == kind and len(stroke.points) > 2]
+        widths = [max(x for x, _ in line) - min(x for x, _ in line) for line in lines]
+        return sum(width >= wide_mm for width in widths), max(widths)
 
     @cached_property
     def desk(self) -> Desk:

@@ -86,7 +86,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "what does a tablespoon of jam weigh": (
         lambda d: d.row("cups", ingredient="apricot jam")["tablespoon_g"],
         lambda d: d.number("measures", "Ingredients by the cup", "Apricot jam", "Tablespoon"),
-        lambda d: d.row("weights", ingredient="apricot jam", measure="tablespoon, 15 ml")["shown_g"],
+        lambda d: d.row("weights", ingredient="apricot jam", measure="metric tablespoon")["shown_g"],
     ),
     "how much does a cup hold": (
         lambda d: d.row("spoons", measure="US cup")["volume_ml"],
@@ -154,7 +154,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "is a round 20 cm owned, 5 cm deep": (
         lambda d: owned(d, "sizes", "--tin", "round 20 cm x 5 cm"),
         lambda d: owned(d, "portions", "--tin", "round 20 cm x 5 cm"),
-        lambda d: False,
+        lambda d: False,  # by hand: those of the house are 7.5 cm deep
     ),
     "is the tin of the village hall owned": (
         lambda d: owned(d, "sizes", "--tin", "round 30 cm"),
