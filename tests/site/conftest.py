@@ -34,7 +34,10 @@ def plain(text: str) -> str:
 
 def figure(text: str) -> float:
     """The first figure in a text: `1½`, `−25`, `1290`."""
-    found = re.search(rf"(-?\d+(?:\.\d+)?)?([{''.join(FRACTIONS)}])?", plain(text)[re.search(r"[-\d¼½¾⅓⅔⅛⅜⅝⅞]", plain(text)).start() :])  # type: ignore[union-attr]
+    found = re.search(
+        rf"(-?\d+(?:\.\d+)?)?([{''.join(FRACTIONS)}])?",
+        plain(text)[re.search(r"[-\d¼½¾⅓⅔⅛⅜⅝⅞]", plain(text)).start() :],
+    )  # type: ignore[union-attr]
     assert found and (found[1] or found[2]), text
     return float(found[1] or 0) + FRACTIONS.get(found[2] or "", 0.0)
 

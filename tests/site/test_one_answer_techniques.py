@@ -34,7 +34,11 @@ def sheet(d: Any, slug: str, cake: str = CAKE) -> Any:
 def told(d: Any, slug: str, title: str, cake: str = CAKE) -> str:
     """What the sheet says of a part or a colour: its title and its words."""
     made = sheet(d, slug, cake)
-    return next(f"{each['title']} {each['text']}" for each in (*made["parts"], *made["colours"]) if each["title"].startswith(title))
+    return next(
+        f"{each['title']} {each['text']}"
+        for each in (*made["parts"], *made["colours"])
+        if each["title"].startswith(title)
+    )
 
 
 def pastes(d: Any, slug: str, cake: str = CAKE) -> Any:
@@ -52,7 +56,7 @@ def in_all(d: Any, slug: str, cake: str, asked: str) -> float:
 def on_page(d: Any, slug: str, cake: str, words: str) -> float:
     """The figure behind some words of what a page says for a cake."""
     said = d.words(f"techniques/{slug}").split(f"For {cake}:", 1)[1]
-    return float(d.figure(said.split(words, 1)[1]))
+    return float(d.figure(said.split(words, 1)[1] if words else said))
 
 
 def ready_on_sheet(d: Any, slug: str, cake: str) -> float:
@@ -174,10 +178,10 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: re.search(r"dries ([\d–]+ h)", cell(d, LAMP, "A tower", "Make"))[1],
         lambda d: re.search(r"dries ([\d–]+ h)", told(d, LAMP, "A tower").replace("\xa0", " "))[1],
     ),
-    "which cutter for the reeds": (
-        lambda d: part(d, HERON, "reed")["cutter_owned"],
-        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", cell(d, HERON, "E reed", "Make"))[1],
-        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", told(d, HERON, "E reed").replace("\xa0", " "))[1],
+    "which cutter is nearest for the reeds of a 25 cm cake": (
+        lambda d: str(part(d, HERON, "reed", LARGER)["cutter_owned"]),
+        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", cell(d, HERON, "E reed", "Make", LARGER))[1],
+        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", told(d, HERON, "E reed", LARGER).replace("\xa0", " "))[1],
     ),
     "how much hangs on the side": (
         lambda d: shown_g(sum(row["total_g"] for row in d.rows("parts", "--of", HERON) if row["cake"] == CAKE and row["on"] == "side")),
@@ -189,7 +193,15 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
 
 
 def in_white(d: Any) -> float:
-    return float(sum({row["part"]: row["total_g"] for row in d.rows("parts", "--of", LAMP, "--tin", CAKE) if row["colour"] == "gull white"}.values()))
+    return float(
+        sum(
+            {
+                row["part"]: row["total_g"]
+                for row in d.rows("parts", "--of", LAMP, "--tin", CAKE)
+                if row["colour"] == "gull white"
+            }.values()
+        )
+    )
 
 
 @pytest.mark.parametrize("question", ASKED)
@@ -207,5 +219,7 @@ def test_no_stick_of_the_lighthouse_stands_in_the_cake(doors: Any) -> None:
 def test_fifty_questions_are_asked(request: pytest.FixtureRequest) -> None:
     """In this folder, each once and at two doors or more."""
     files = sorted(request.path.parent.glob("test_one_answer_*.py"))
-    asked = [line for file in files for line in file.read_text("utf-8").splitlines() if re.match(r'    "[a-z].*": \($', line)]
+    asked = [
+        line for file in files for line in file.read_text("utf-8").splitlines() if re.match(r'    "[a-z].*": \($', line)
+    ]
     assert len(asked) == len(set(asked)) >= 50

@@ -39,7 +39,7 @@ def test_at_the_written_cake_it_is_what_the_materials_say(kitchen: Book, facts: 
 
 
 def test_a_larger_cake_keeps_the_share_that_stays_on_the_board(kitchen: Book, facts: Facts) -> None:
-    ((_, parts_g, ready_g),) = ready(buoy(materials=["20 g water"]), kitchen, facts, "round 20 cm")
+    ((_, parts_g, _),) = ready(buoy(materials=["20 g water"]), kitchen, facts, "round 20 cm")
     ((_, larger_g, more_g),) = ready(buoy(materials=["20 g water"]), kitchen, facts, "round 30 cm")
     assert larger_g / parts_g == pytest.approx(1.5**3)
     assert more_g == pytest.approx(20.0 * 1.5**3)
