@@ -80,8 +80,10 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
 def factor_by(tins: Iterable[Tin], deep: bool = False) -> Saying:
     """What a factor to some tins goes by: the depth of the batter that is kept, or the share of the brim filled, as it
     does in cups, domes and balls, and in all tins with `deep`. Of tins of both kinds, both."""
-    ways = {"by_brim" if deep or tin.kind.kept == "share" else "by_depth" for tin in tins}
-    return saying(min(ways) if len(ways) == 1 else "by_depth_and_brim")
+    by_brim = {deep or tin.kind.kept == "share" for tin in tins}
+    if len(by_brim) > 1:
+        return saying("by_depth_and_brim")
+    return saying("by_brim") if True in by_brim else saying("by_depth")
 
 
 def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml: float, mass_g: float) -> Fit:
