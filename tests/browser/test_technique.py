@@ -149,7 +149,7 @@ def test_a_class_is_told_the_same_on_page_file_and_pdf(
         for where in (file, paper):
             line = where[where.index(said[0]) :][:400]
             assert said[1] in line and said[2] in line, (part["part"], line)
-        if part["cutter_wanted"]:
+        if part["cutter_wanted_width_mm"]:
             (cutter,) = row.locator("[data-cutters]").all_inner_texts()
             shared = demo.book.techniques[slug].parts[ord(str(part["letter"])) - ord("A")].cutter_shared
             assert cutter.startswith("4 × ") != shared and cutter.endswith("; one to share") == shared

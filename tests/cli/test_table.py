@@ -16,7 +16,7 @@ from tinbook.plans.tables import TABLES
 
 Run = Callable[..., Result]
 OTHERS = {"coats": "american-buttercream", "covers": "marzipan",
-          **dict.fromkeys(("parts", "colours", "marks"), "boat-on-the-shingle")}  # fmt: skip
+          **dict.fromkeys(("parts", "colours", "pastes", "marks"), "boat-on-the-shingle")}  # fmt: skip
 SPONGE = ("--of", "creamed-butter-sponge")
 ASKED = {"fits": ("--tin", "square 25 cm x 7.5 cm")}
 

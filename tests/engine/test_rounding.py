@@ -89,6 +89,13 @@ def test_more_is_measured_out_as_no_less(purpose: str, amounts: tuple[float, flo
 
 
 @pytest.mark.parametrize(
+    ("grams", "shown"), [(0.44, 0.4), (4.79, 4.8), (9.94, 9.9), (9.96, 10), (20.29, 20), (226.5, 227)]
+)
+def test_a_spoonful_weighs_whole_grams_and_tenths_below_ten(grams: float, shown: float) -> None:
+    assert rounding.spooned_weight(grams) == shown
+
+
+@pytest.mark.parametrize(
     ("grams", "shown"),
     [(0.2, 1), (12.5, 13), (47.4, 47), (49.4, 49), (49.6, 50), (52.4, 50), (52.5, 55), (425.0, 425), (1330.9, 1330)],
 )

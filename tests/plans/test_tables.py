@@ -38,7 +38,7 @@ WORDS = {
     "source", "name", "swap", "instead", "part", "nearest_owned", "mixture", "rule", "stands", "counts_as", "baked_before",
     "verdict", "day", "note", "cake", "letter", "shape", "paste", "colour", "on", "cutter_owned", "warning", "pot",
     "shade", "marks", "set", "finger_cut", "dessert_cut", "party_cut", "asked_cut", "tiers", "beside", "rolled", "above",
-    "what",
+    "what", "factor_by",
 }  # fmt: skip
 YES_OR_NO = {
     "round", "owned", "as_written", "near", "beaten_egg", "measured", "of_the_house", "kept", "leave_out", "small_hard",

@@ -65,6 +65,11 @@ def scales_each(masses_g: Iterable[float], steps: ScaleSteps) -> list[float]:
     ]
 
 
+def spooned_weight(mass_g: float) -> float:
+    """What a cup or a spoon of something weighs: whole grams, tenths of what is less than ten."""
+    return half_up(mass_g, 1.0 if mass_g >= 10.0 else 0.1)
+
+
 def spoon(spoons: float) -> float:
     """Spoons to a quarter, and to an eighth below half a spoon."""
     return at_least_one(spoons, 0.125 if spoons < 0.5 else 0.25)

@@ -25,6 +25,7 @@ from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
 from tinbook.plans.rules.finish import mixture_finish_flaws
 from tinbook.plans.rules.parts import part_flaws
+from tinbook.plans.rules.pastes import paste_flaws
 from tinbook.plans.techniques.flaws import technique_flaws
 from tinbook.problems import Problem
 
@@ -179,6 +180,9 @@ def _checked(
         intake.tell(
             f"techniques/{slug}", part_flaws(technique, sound, facts, lost_words(intake, technique, spoilt, lost))
         )
+        if f"techniques/{slug}" not in intake.broken:
+            # parts that do not hold, or words that are lost, have no weight
+            intake.tell(f"techniques/{slug}", paste_flaws(technique, sound, facts))
     return replace(
         book,
         mixtures={slug: each for slug, each in book.mixtures.items() if f"mixtures/{slug}" not in intake.broken},

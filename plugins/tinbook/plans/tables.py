@@ -126,6 +126,9 @@ TABLES: Mapping[str, Table] = {
     "colours": Table(
         "paste and pots for the colours of a technique's parts", decorated.colour_rows, of="technique", takes="tins"
     ),
+    "pastes": Table(
+        "paste to have ready for the parts of a technique", decorated.paste_rows, of="technique", takes="tins"
+    ),
     "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, of="technique", takes="tins"),
     "dowels": Table(
         "dowels in every cake under a tier, or in --tin under --above", templates.dowels, takes="tins above"

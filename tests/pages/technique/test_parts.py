@@ -60,12 +60,15 @@ def test_weight_on_the_side_is_told(demo: Loaded) -> None:
 def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> None:
     desk = Desk(demo.book, demo.facts, {})
     tin = read_tin(cake)[1] if cake else None
-    all_made = view(demo, "lighthouse-for-the-front").made_for(tin)
+    seen = view(demo, "lighthouse-for-the-front")
+    all_made = seen.made_for(tin)
     sheet = sheet_of("lighthouse-for-the-front", desk, cake=tin)
     assert sheet.shown is not None and sheet.shown.cake == (cake or "round 20 cm")
     assert len(sheet.cakes) == len(all_made) == (1 if cake else 9) and sheet.chooses == (cake is None)
-    for told, made in zip(sheet.cakes, map(cake_parts, all_made), strict=True):
+    for told, made in zip(sheet.cakes, [cake_parts(sums, seen.ready(sums)) for sums in all_made], strict=True):
         assert told.cake == made.cake and told.templates
+        (paste,) = made.ready
+        assert f"Have {paste.total} g of Boatshed modelling paste ready" in told.ready[0]
         assert tuple((each.title, each.text) for each in told.parts) == spoken(made.parts)
         assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours)
         assert any(PHRASE in each.text for each in told.colours)

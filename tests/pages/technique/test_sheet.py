@@ -25,7 +25,7 @@ def test_the_list_of_what_goes_along() -> None:
         "not_food", "taken_away", "counted", "cautions", "tips", "address", "code",
     ]  # fmt: skip
     assert [field.name for field in fields(SheetCake)] == [
-        "cake", "shown", "total", "heavy", "parts", "colours", "templates",
+        "cake", "shown", "total", "ready", "heavy", "parts", "colours", "templates",
     ]  # fmt: skip
 
 

@@ -85,8 +85,12 @@ def test_templates_stand_on_pages_of_their_own(sheet_desk: Callable[..., Desk]) 
     plain = sheet_of("set-dowels", sheet_desk())
     assert plain.cakes == () and plain.shown is None
     cakes = (
-        SheetCake(cake="round 15 cm", shown=False, total="10", heavy="", parts=(), colours=(), templates=(page,)),
-        SheetCake(cake="round 20 cm", shown=True, total="20", heavy="", parts=(), colours=(), templates=(wide, page)),
+        SheetCake(
+            cake="round 15 cm", shown=False, total="10", ready=(), heavy="", parts=(), colours=(), templates=(page,)
+        ),
+        SheetCake(
+            cake="round 20 cm", shown=True, total="20", ready=(), heavy="", parts=(), colours=(), templates=(wide, page)
+        ),
     )
     sheet = replace(plain, cakes=cakes)
     html = sheet_page(sheet, DRESS)

@@ -88,7 +88,7 @@ def test_the_cup_against_gnu_units(demo: Loaded, table: Any) -> None:
             continue
         cup_g = float(by_row[fact.row])
         assert row.cup_g == pytest.approx(cup_g, abs=0.501), row
-        assert row.tablespoon_g == pytest.approx(cup_g / 236.588 * 15, abs=0.251), row
+        assert row.tablespoon_g == pytest.approx(cup_g / 236.588 * 15, abs=0.501), row
         assert row.teaspoon_g == pytest.approx(cup_g / 236.588 * 5, abs=0.0501), row
         assert row.cup_oz == pytest.approx(cup_g / 28.3495, abs=0.126), row
         assert (row.kind, row.source) == (fact.kind, "GNU units")
@@ -107,7 +107,7 @@ def test_a_weight_of_the_houses_own(kitchen: Book, facts: Facts, card: Callable[
     book = replace(kitchen, cards={"oats": card(weighs="90 g per US cup")})
     (row,) = cup_rows(book, facts)
     assert (row.cup_g, spell(row.kind), row.source) == (90.0, "measured by the house", "house")
-    assert (row.cup_oz, row.tablespoon_g, row.teaspoon_g) == (3.25, 5.5, 1.9)
+    assert (row.cup_oz, row.tablespoon_g, row.teaspoon_g) == (3.25, 5.7, 1.9)
 
 
 def test_a_house_without_a_cup_shows_the_us_cup(kitchen: Book, facts: Facts, house: Callable[..., House]) -> None:

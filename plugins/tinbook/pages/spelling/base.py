@@ -48,6 +48,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "eggs_written": "{eggs:g} eggs; beaten egg by weight where whole ones are over {tolerance:.0%} off",
     "scales_to": "scales to {step_g:g} g, {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
+    "by_depth": "depth of batter kept",
+    "by_brim": "share of the brim filled",
+    "by_depth_and_brim": "depth of batter kept; cups, domes and balls by the share of the brim filled",
+    "by_asked": "what is asked for",
     "factor_is": "factor {factor:.4f}",
     "factor_by_batter": "factor = batter wanted / batter written",
     "factor_by_eggs": "factor = eggs wanted / eggs written",

@@ -32,5 +32,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "paste_density": "{paste}: {g_per_ml:g} g/ml",
     "its_parts": "{technique}, its parts",
     "its_colours": "{technique}, its colours",
+    "its_pastes": "{technique}, its paste",
+    "ready_by_materials": (
+        "ready = paste among the materials × what the parts take for this cake / what they take for the cake they are "
+        "written for"
+    ),
     "its_marks": "{technique}, its marks",
 }

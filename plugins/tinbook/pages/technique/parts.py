@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -18,8 +19,18 @@ from tinbook.pages.technique.part_drawings import PartDrawing, marks_drawn, part
 from tinbook.pages.technique.part_lines import PartLine, mark_line, part_line
 from tinbook.plans.techniques.colours import ColourNeed
 from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
+from tinbook.plans.techniques.ready import PasteReady, pastes_ready
 from tinbook.plans.true_size.parts import has_templates
 from tinbook.tins import Tin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadyPaste:
+    """A paste to have ready, with what stays on hands and board; `grams_for_one`: what the browser multiplies."""
+
+    paste: str
+    total: str
+    grams_for_one: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +43,7 @@ class CakeParts:
     colours: tuple[ColourLine, ...]
     total: str
     grams_for_one: str
+    ready: tuple[ReadyPaste, ...]
     heavy: str
     worked: str
     templates: tuple[tuple[str, str], ...] = ()
@@ -62,12 +74,17 @@ class PartsView:
         """Every cake, spelled, with the files of its templates."""
         paths = template_paths(self.slug, tuple(sums.cake for sums in self.all))
         return tuple(
-            replace(cake_parts(sums), templates=paths[sums.cake] if has_templates(sums) else ()) for sums in self.all
+            replace(cake_parts(sums, self.ready(sums)), templates=paths[sums.cake] if has_templates(sums) else ())
+            for sums in self.all
         )
 
     def made_for(self, cake: Tin | None) -> tuple[Decoration, ...]:
         """The sums for one cake, any the baker names; for every cake without."""
         return (decoration(self.technique, cake, self.book, self.facts, self.people),) if cake else self.all
+
+    def ready(self, sums: Decoration) -> tuple[PasteReady, ...]:
+        """The pastes to have ready for a cake."""
+        return pastes_ready(self.technique, sums, self.book, self.facts)
 
     @property
     def drawing(self) -> PartDrawing | None:
@@ -88,10 +105,16 @@ class PartsView:
     def grid(self) -> Grid:
         """Grams of each colour for every cake."""
         needs = self.written.colours
+        ready = [need.paste for need in self.ready(self.written) if need.ready_g is not None]
+        named = ["paste"] if len(ready) == 1 else ready
         rows = tuple(
             GridRow(
                 head=sums.cake.name,
-                cells=(_grams(sums.total_g, main=True), *(_grams(_need_g(sums, need)) for need in needs)),
+                cells=(
+                    _grams(sums.total_g, main=True),
+                    *(_grams(ready.ready_g) for ready in self.ready(sums) if ready.ready_g is not None),
+                    *(_grams(_need_g(sums, need)) for need in needs),
+                ),
                 note="as written" if sums.as_written else "",
             )
             for sums in self.all
@@ -99,11 +122,16 @@ class PartsView:
         return Grid(
             title="Paste for every cake",
             anchor="paste-for-every-cake",
-            heads=(Head("For a cake"), Head("All", "g"), *(Head(_need_name(need), "g") for need in needs)),
+            heads=(
+                Head("For a cake"),
+                Head("All", "g"),
+                *(Head(f"Ready, {name}", "g") for name in named),
+                *(Head(_need_name(need), "g") for need in needs),
+            ),
             rows=rows,
             worked=self.worked,
             lead="Solids go by the cube of the cake's width, sheets by its square. "
-            "What stays on hands and board is extra.",
+            "Ready is with what stays on hands and board, in the share of the materials.",
         )
 
     @property
@@ -131,8 +159,8 @@ def _need_g(sums: Decoration, wanted: ColourNeed) -> float:
     return sum(need.mass_g for need in needs)
 
 
-def cake_parts(sums: Decoration) -> CakeParts:
-    """All for one cake, spelled."""
+def cake_parts(sums: Decoration, ready: Iterable[PasteReady]) -> CakeParts:
+    """All for one cake, spelled, with the pastes to have ready."""
     return CakeParts(
         cake=sums.cake.name,
         shown=sums.as_written,
@@ -143,6 +171,15 @@ def cake_parts(sums: Decoration) -> CakeParts:
         colours=tuple(colour_line(need, sums.people) for need in sums.colours),
         total=weight_g(sums.total_g),
         grams_for_one=exact(sums.total_g / sums.people),
+        ready=tuple(
+            ReadyPaste(
+                paste=need.paste,
+                total=weight_g(need.ready_g),
+                grams_for_one=exact(need.ready_g / sums.people),
+            )
+            for need in ready
+            if need.ready_g is not None
+        ),
         heavy=heavy_words(sums),
         worked=formula_of(sums.worked),
     )

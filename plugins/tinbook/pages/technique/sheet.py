@@ -74,6 +74,7 @@ class SheetCake:
     cake: str
     shown: bool
     total: str
+    ready: tuple[str, ...]
     heavy: str
     parts: tuple[Advice, ...]
     colours: tuple[Advice, ...]
@@ -182,11 +183,14 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
 
 def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[SheetCake]:
     for sums in view.parts.made_for(cake) if view.parts else ():
-        spelled = cake_parts(sums)
+        spelled = cake_parts(sums, view.parts.ready(sums) if view.parts else ())
         yield SheetCake(
             cake=spelled.cake,
             shown=spelled.shown or cake is not None,
             total=spelled.total,
+            ready=tuple(
+                f"Have {each.total} g of {each.paste} ready: some stays on hands and board." for each in spelled.ready
+            ),
             heavy=spelled.heavy,
             parts=tuple(Advice(*part) for part in spoken(spelled.parts)),
             colours=tuple(Advice(*colour) for colour in mixed(spelled.colours)),
@@ -206,7 +210,7 @@ def _words(pieces: Iterable[Any]) -> Iterator[StepWords]:
 def _materials(view: TechniqueView) -> Iterator[ReadyLine]:
     for row in view.kit.materials:
         share = ("to share",) if row.shared and view.people > 1 else ()
-        wanted = "; ".join((*share, *([spell(row.wanted)] if row.wanted else [])))
+        wanted = "; ".join((*share, *([words] if (words := view.wanted(row)) else [])))
         amount = in_measure(row, 1, view.measure, view.desk.book)
         yield ReadyLine(formats.spelled(amount), formats.title(row.name), wanted, row.not_food)
 

@@ -115,13 +115,19 @@ class TechniqueView:
                 figure=formats.figure(row.amount),
                 unit=row.amount.unit,
                 name=row.name,
-                wanted=spell(row.wanted),
+                wanted=self.wanted(row),
                 mixture=f"mixtures/{row.mixture}",
                 has_page=row.mixture is not None,
                 not_food=row.not_food,
             )
             for row in self.kit.materials
         )
+
+    def wanted(self, row: MaterialRow) -> str:
+        """How a material is wanted, and for which cake, where it is a paste of the parts."""
+        of_parts = self.parts and row.name in {need.paste for need in self.parts.ready(self.parts.written)}
+        cake = [f"for {self.parts.written.cake.name}"] if self.parts and of_parts else []
+        return "; ".join([*([spell(row.wanted)] if row.wanted else []), *cake])
 
     @cached_property
     def parts(self) -> PartsView | None:

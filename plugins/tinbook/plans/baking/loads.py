@@ -12,8 +12,8 @@ from tinbook.models import Book
 from tinbook.plans.baking.times import Baking, Time
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.scaling import Fit, fit, mixes, own_count, wanted_ml
-from tinbook.plans.base.shelf import factor_between
+from tinbook.plans.base.scaling import Fit, factor_by, fit, mixes, own_count, owned_count, wanted_ml
+from tinbook.plans.base.shelf import factor_between, tin_facts
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.tins import Tin
@@ -30,6 +30,7 @@ class Load(NamedTuple):
     """
 
     version: Version
+    factor_by: Saying
     fit: Fit
     all_in_mm: float
     above_mm: float
@@ -68,6 +69,7 @@ def load(
         version=whole,
         fit=filled,
         all_in_mm=all_in_mm,
+        factor_by=factor_by([tin], deep),
         above_mm=above_mm,
         verdict=verdict,
         most_g=most_g,
@@ -96,15 +98,7 @@ def written_loads(batch: Batch, known: Baking | None, book: Book, facts: Facts) 
 
 
 def _nearest(tin: Tin, batch: Batch, book: Book) -> tuple[Tin | None, float]:
-    """The tin on hand, other than this, whose cake is nearest in size, and the factor to it."""
-    depth_mm = batch.depth_mm
-    factors: list[tuple[float, Tin]] = [
-        (factor_between(tin, own.measured_tin, depth_mm), own.measured_tin)
-        for own in book.tins
-        if own.have and own.tin.kind.in_trays == tin.kind.in_trays
-        and (own.tin.shape, own.tin.sizes_mm) != (tin.shape, tin.sizes_mm)
-    ]  # fmt: skip
-    if not factors:
-        return None, 1.0
-    factor, nearest = min(factors, key=lambda pair: abs(pair[0] - 1.0))
-    return nearest, factor
+    """The tin on hand that stands in for this one, as tins at a glance have it, and the factor to it at this batter's
+    depth."""
+    nearest = tin_facts(tin, owned_count(book, tin) > 0, book).nearest
+    return nearest, factor_between(tin, nearest, batch.depth_mm) if nearest else 1.0

@@ -125,6 +125,7 @@ def _load(load: Load) -> Mapping[str, Cell]:
         "tin": load.fit.tin.full_name,
         "count": load.fit.count,
         "factor": round(load.version.factor, 6),
+        "factor_by": load.factor_by,
         "all_in_mm": round(load.all_in_mm, 2),
         "above_rim_mm": round(load.above_mm, 2),
         "verdict": load.verdict,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
@@ -75,6 +75,15 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
     if deep or tin.kind.kept == "share":
         return count * (tin.brim_ml() * batch.share)
     return count * tin.volume_ml(batch.depth_mm)
+
+
+def factor_by(tins: Iterable[Tin], deep: bool = False) -> Saying:
+    """What a factor to some tins goes by: the depth of the batter that is kept, or the share of the brim filled, as it
+    does in cups, domes and balls, and in all tins with `deep`. Of tins of both kinds, both."""
+    by_brim = {deep or tin.kind.kept == "share" for tin in tins}
+    if len(by_brim) > 1:
+        return saying("by_depth_and_brim")
+    return saying("by_brim") if True in by_brim else saying("by_depth")
 
 
 def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml: float, mass_g: float) -> Fit:

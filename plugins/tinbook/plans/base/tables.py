@@ -10,7 +10,7 @@ from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import UNIT_KEYS, Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.scaling import Fit, TinRow, owned_count, tin_table
+from tinbook.plans.base.scaling import Fit, TinRow, factor_by, owned_count, tin_table
 from tinbook.plans.base.shelf import all_outlines, batter_depth_mm, factor_between, tin_facts
 from tinbook.plans.base.shelf import shelf as whole_shelf
 from tinbook.plans.base.versions import Version
@@ -87,6 +87,7 @@ def _tin_row(batch: Batch, row: TinRow) -> Row:
         "tin_by_inches": inch_name(row.tin),
         "owned": row.owned,
         "exact_factor": round(row.exact.factor, 6),
+        "factor_by": factor_by([row.tin]),
         **_version(row.whole, row.beaten),
         "mixes": row.mixes,
         **_amounts(batch, row.whole),
@@ -97,11 +98,18 @@ def scaled(book: Book, facts: Facts, query: Query) -> Result:
     """One question answered: a row for the exact version, one for whole eggs."""
     batch = batch_asked(book, facts, query)
     answer = scale(batch, book, facts, query)
+    by = factor_by((tin for _, tin in query.tins), query.deep) if query.tins else saying("by_asked")
     versions = [(saying("exact_version"), answer.exact, False)]
     if batch.eggs:
         versions.append((saying("whole_eggs"), answer.whole, answer.beaten))
     rows = tuple(
-        {"version": name, **_version(version, beaten), "mixes": answer.mixes, **_amounts(batch, version)}
+        {
+            "version": name,
+            **_version(version, beaten),
+            "factor_by": by,
+            "mixes": answer.mixes,
+            **_amounts(batch, version),
+        }
         for name, version, beaten in versions
     )
     return Result(saying("scaled", mixture=batch.mixture.name), rows, answer.worked)
@@ -122,7 +130,12 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
     outlines = [tin for tin, _ in all_outlines(book)]
     written = [as_owned(tin, book) for _, tin in query.tins] or outlines
     rows: tuple[Row, ...] = tuple(
-        {"from": old.name, "to": new.name, "factor": round(factor_between(old, new, depth_mm), 6)}
+        {
+            "from": old.name,
+            "to": new.name,
+            "factor": round(factor_between(old, new, depth_mm), 6),
+            "factor_by": factor_by([old, new]),
+        }
         for old in written
         for new in outlines
     )
@@ -146,6 +159,7 @@ def sizes(book: Book, facts: Facts, query: Query) -> Result:
             "measured": row.tin.measured_ml is not None,
             "nearest_owned": row.nearest.name if row.nearest else None,
             "nearest_factor": round(row.nearest_factor, 6) if row.nearest else None,
+            "factor_by": factor_by([row.tin, row.nearest]) if row.nearest else None,
         }
         for row in found
     )

@@ -96,9 +96,9 @@ def cup_rows(book: Book, facts: Facts) -> tuple[CupRow, ...]:
         rows.append(
             CupRow(
                 ingredient=name,
-                cup_g=rounding.half_up(density * cup_ml, 1.0),
-                tablespoon_g=rounding.half_up(density * spoons.tablespoon_ml, 0.5),
-                teaspoon_g=rounding.half_up(density * spoons.teaspoon_ml, 0.1),
+                cup_g=rounding.spooned_weight(density * cup_ml),
+                tablespoon_g=rounding.spooned_weight(density * spoons.tablespoon_ml),
+                teaspoon_g=rounding.spooned_weight(density * spoons.teaspoon_ml),
                 cup_oz=rounding.ounces(density * cup_ml / GRAMS_PER_OUNCE),
                 kind=fact.kind if fact else saying("measured_by_house"),
                 source=fact.source if fact else "house",

@@ -92,20 +92,15 @@ def weights(card: Card, book: Book, facts: Facts) -> IngredientWeights:
 def _measure(
     name: Saying | str, volume_ml: float, density: float, bounds: tuple[float | None, float | None], ours: bool
 ) -> MeasureRow:
-    low, high = (None if bound is None else _shown(bound * volume_ml) for bound in bounds)
+    low, high = (None if bound is None else rounding.spooned_weight(bound * volume_ml) for bound in bounds)
     exact = density * volume_ml
     return MeasureRow(
         measure=name,
         volume_ml=volume_ml,
         exact_g=exact,
-        shown_g=_shown(exact),
+        shown_g=rounding.spooned_weight(exact),
         low_g=low,
         high_g=high,
         shown_oz=rounding.ounces(exact / GRAMS_PER_OUNCE),
         of_the_house=ours,
     )
-
-
-def _shown(grams: float) -> float:
-    """Whole grams; tenths of what is less than ten."""
-    return rounding.half_up(grams, 1.0 if grams >= 10 else 0.1)

@@ -30,7 +30,8 @@ class BenchLine:
 
 class BenchTin(NamedTuple):
     """One tin: `unit_ml` is the batter one of it takes, `room_ml` the batter it holds risen to its rim, if that is
-    known; `stands` how many stand on the oven's shelves at once (None: no shelf given), `have` how many there are."""
+    known; `stands` how many stand on the oven's shelves at once (None: no shelf given), `have` how many there are.
+    `by_brim`: its factor goes by the share of the brim filled, not by the depth of the batter."""
 
     name: str
     inches: str
@@ -43,6 +44,7 @@ class BenchTin(NamedTuple):
     unit_ml: float
     room_ml: float | None
     stands: int | None
+    by_brim: bool
     holes: int
     count: int  # type: ignore[assignment]  # hides tuple.count, which nobody asks
     least_mm: float | None
@@ -141,6 +143,7 @@ def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
         unit_ml=wanted_ml(batch, tin, 1),
         room_ml=room_ml,
         stands=fit.per_bake,
+        by_brim=by_share,
         holes=tin.holes,
         count=fit.count,
         least_mm=fit.least_mm,

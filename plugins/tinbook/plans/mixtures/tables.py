@@ -7,6 +7,7 @@ from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row, batch_asked
 from tinbook.plans.base.saying import saying
+from tinbook.plans.base.scaling import factor_by
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.mixtures import safety
 from tinbook.plans.mixtures.balance import balance
@@ -74,6 +75,7 @@ def on_hand(book: Book, facts: Facts, query: Query) -> Result:
             "mixture": row.batch.mixture.name,
             "tin": saying("tins_filled", tins=tuple((count, tin.name) for count, tin in choice.tins)),
             "factor": round(choice.factor, 6),
+            "factor_by": factor_by(tin for _, tin in choice.tins),
             "bakes": choice.bakes,
             "as_written": choice.written,
             "near": choice.near,

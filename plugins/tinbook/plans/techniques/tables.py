@@ -7,7 +7,9 @@ from tinbook.models import Book
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Result, Row, short
 from tinbook.plans.base.saying import saying
+from tinbook.plans.base.worked import Worked
 from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
+from tinbook.plans.techniques.ready import pastes_ready
 from tinbook.problems import nearest
 
 
@@ -91,6 +93,29 @@ def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
             if not pots:
                 rows.append({**row, "pot": None, "shade": None, "pot_g": None})
     return Result(saying("its_colours", technique=name), tuple(rows), worked_at(every))
+
+
+def paste_rows(book: Book, facts: Facts, query: Query) -> Result:
+    """Each paste to have ready, for every cake: what the parts take, and what stays on hands and board."""
+    name, every = _asked(book, facts, query)
+    technique = book.techniques[query.of or ""]
+    rows: tuple[Row, ...] = tuple(
+        {
+            "cake": sums.cake.name,
+            "paste": need.paste,
+            "parts_g": short(need.parts_g),
+            "ready_g": short(need.ready_g),
+            "spare_share": short(need.spare),
+        }
+        for sums in every
+        for need in pastes_ready(technique, sums, book, facts)
+    )
+    worked = worked_at(every)
+    return Result(
+        saying("its_pastes", technique=name),
+        rows,
+        Worked(saying("ready_by_materials"), worked.inputs, worked.sources),
+    )
 
 
 def mark_rows(book: Book, facts: Facts, query: Query) -> Result:

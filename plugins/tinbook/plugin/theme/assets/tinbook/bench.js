@@ -21,7 +21,7 @@ export function bench() {
     const batch = work(recipe, choice);
     const cake = cakeName(recipe, choice);
     find(".tb-this", root).textContent = cake;
-    find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2));
+    find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2), wayOf(batch.filled));
     find(".tb-remarks", root).textContent = remarks(recipe, choice, batch);
     find(".tb-each", root).textContent = massWords(recipe, choice, batch);
     showBaking(choice, batch);
@@ -43,6 +43,9 @@ export function bench() {
   root.classList.add("tb-live");
   show();
 }
+
+// What a factor to a tin goes by; nothing where no tin was asked for.
+const wayOf = tin => (tin ? (tin.by_brim ? words.byBrim : words.byDepth) : "");
 
 function showLines(recipe, shown) {
   for (const place of all("[data-line]")) {

@@ -60,7 +60,7 @@ export function versions(recipe, factor, width) {
 
 // Batter for one tin that is in no table, as deep as in the written tins; by its water, filled to the same share.
 export function anyTin(recipe, any) {
-  if (any.ml) return { unit_ml: any.ml * recipe.share, width_mm: 0 };
+  if (any.ml) return { unit_ml: any.ml * recipe.share, width_mm: 0, by_brim: true };
   const area = recipe.shapes[any.shape] * any.width * any.length;
   return { unit_ml: (area * recipe.depth_mm) / 1000, width_mm: Math.min(any.width, any.length) };
 }

@@ -19,6 +19,7 @@ export function work(recipe, choice) {
     ...batch,
     shown,
     tin,
+    filled,
     needed,
     inEach: scales(shown.mass / needed, recipe.steps),
     mixes: recipe.bowl_g ? wholeTimes(shown.mass, recipe.bowl_g) : 1,

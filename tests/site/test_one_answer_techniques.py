@@ -1,0 +1,225 @@
+"""One question, one answer: parts, paste, colours, cutters and sticks of a decoration, at several doors."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from tinbook.plans.techniques.shown import shown_g, shown_mm, shown_pot_g
+
+LAMP, HERON, BOAT = "lighthouse-for-the-front", "heron-for-the-side", "boat-on-the-shingle"
+CAKE, LARGER = "round 20 cm", "round 25 cm"
+
+
+def part(d: Any, slug: str, name: str, cake: str = CAKE) -> Any:
+    return d.row("parts", "--of", slug, cake=cake, part=name)
+
+
+def cell(d: Any, slug: str, row: str, head: str, cake: str = CAKE) -> str:
+    return str(d.cell(f"techniques/{slug}", f"Parts for {cake}", row, head))
+
+
+def grid(d: Any, slug: str, cake: str, head: str) -> float:
+    return float(d.number(f"techniques/{slug}", "Paste for every cake", cake, head))
+
+
+def sheet(d: Any, slug: str, cake: str = CAKE) -> Any:
+    (made,) = d.sheet(slug, cake)["cakes"]
+    return made
+
+
+def told(d: Any, slug: str, title: str, cake: str = CAKE) -> str:
+    """What the sheet says of a part or a colour: its title and its words."""
+    made = sheet(d, slug, cake)
+    return next(
+        f"{each['title']} {each['text']}"
+        for each in (*made["parts"], *made["colours"])
+        if each["title"].startswith(title)
+    )
+
+
+def pastes(d: Any, slug: str, cake: str = CAKE) -> Any:
+    return d.row("pastes", "--of", slug, cake=cake)
+
+
+def in_all(d: Any, slug: str, cake: str, asked: str) -> float:
+    """The sum of the rows of a table, each paste and colour once."""
+    rows = [row for row in d.rows(asked, "--of", slug) if row["cake"] == cake]
+    if asked == "colours":
+        return sum({row["colour"]: row["exact_g"] for row in rows}.values())
+    return sum(row["total_g"] for row in rows)
+
+
+def on_page(d: Any, slug: str, cake: str, words: str) -> float:
+    """The figure behind some words of what a page says for a cake."""
+    said = d.words(f"techniques/{slug}").split(f"For {cake}:", 1)[1]
+    return float(d.figure(said.split(words, 1)[1] if words else said))
+
+
+def ready_on_sheet(d: Any, slug: str, cake: str) -> float:
+    (words,) = sheet(d, slug, cake)["ready"]
+    return float(d.figure(words.removeprefix("Have")))
+
+
+def where(text: str) -> str:
+    """In what the rest of a stick stands: `15 mm in the rock`."""
+    found = re.search(r"and ([\d.]+ mm in the \w+)", text)
+    assert found, text
+    return found[1]
+
+
+def rest(d: Any, slug: str, name: str, cake: str = CAKE) -> float:
+    row = part(d, slug, name, cake)
+    return float(row["support_mm"] - row["support_in_part_mm"])
+
+
+ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
+    "what does the tower weigh": (
+        lambda d: part(d, LAMP, "tower")["each_g"],
+        lambda d: float(cell(d, LAMP, "A tower", "Each")),
+        lambda d: d.figure(re.search(r"([\d.]+) g", told(d, LAMP, "A tower"))[0]),
+    ),
+    "what does it weigh for a 25 cm cake": (
+        lambda d: shown_g(part(d, LAMP, "tower", LARGER)["total_g"]),
+        lambda d: float(cell(d, LAMP, "A tower", "All", LARGER)),
+        lambda d: shown_g(68.0 * 1.25**3),
+    ),
+    "how much paste is in the lighthouse": (
+        lambda d: shown_g(in_all(d, LAMP, CAKE, "parts") + in_all(d, LAMP, CAKE, "marks")),
+        lambda d: shown_g(in_all(d, LAMP, CAKE, "colours")),
+        lambda d: shown_g(pastes(d, LAMP)["parts_g"]),
+        lambda d: on_page(d, LAMP, CAKE, ""),
+        lambda d: grid(d, LAMP, CAKE, "All"),
+        lambda d: float(sheet(d, LAMP)["total"]),
+    ),
+    "how much paste is in it for a 25 cm cake": (
+        lambda d: shown_g(in_all(d, LAMP, LARGER, "colours")),
+        lambda d: shown_g(pastes(d, LAMP, LARGER)["parts_g"]),
+        lambda d: on_page(d, LAMP, LARGER, ""),
+        lambda d: grid(d, LAMP, LARGER, "All"),
+        lambda d: float(sheet(d, LAMP, LARGER)["total"]),
+    ),
+    "how much paste to have ready": (
+        lambda d: pastes(d, LAMP)["ready_g"],
+        lambda d: d.data(f"techniques/{LAMP}", "tb-kit")["lines"][0]["mass_g"],
+        lambda d: d.figure(d.words(f"techniques/{LAMP}").split("## Have ready", 1)[1]),
+        lambda d: on_page(d, LAMP, CAKE, "Have"),
+        lambda d: grid(d, LAMP, CAKE, "Ready"),
+        lambda d: ready_on_sheet(d, LAMP, CAKE),
+        lambda d: d.figure(d.sheet(LAMP, CAKE)["materials"][0]["amount"]),
+    ),
+    "how much paste to have ready for a 25 cm cake": (
+        lambda d: shown_g(pastes(d, LAMP, LARGER)["ready_g"]),
+        lambda d: on_page(d, LAMP, LARGER, "Have"),
+        lambda d: grid(d, LAMP, LARGER, "Ready"),
+        lambda d: ready_on_sheet(d, LAMP, LARGER),
+        lambda d: shown_g(200.0 * pastes(d, LAMP, LARGER)["parts_g"] / pastes(d, LAMP)["parts_g"]),
+    ),
+    "for which cake the paste among the materials is": (
+        lambda d: str(d.loaded.book.techniques[LAMP].parts_for.name),
+        lambda d: re.search(r"Boatshed modelling paste for (round \d+ cm)", d.words(f"techniques/{LAMP}"))[1],
+        lambda d: d.sheet(LAMP, LARGER)["materials"][0]["wanted"].removeprefix("for ").replace("\xa0", " "),
+    ),
+    "how much of it is white": (
+        lambda d: shown_g(d.rows("colours", "--of", LAMP, "--tin", CAKE)[0]["exact_g"]),
+        lambda d: grid(d, LAMP, CAKE, "Gull white"),
+        lambda d: d.figure(told(d, LAMP, "Gull white").split(",", 1)[1]),
+    ),
+    "how much white from the pot": (
+        lambda d: shown_pot_g(d.rows("colours", "--of", LAMP, "--tin", CAKE)[0]["pot_g"]),
+        lambda d: d.figure(told(d, LAMP, "Gull white").split("paste;", 1)[1]),
+        lambda d: shown_pot_g(in_white(d) * d.figure(d.words("colours").split("Gull white", 1)[1].split("For 100 g:", 1)[1]) / 100.0),
+    ),
+    "what the law wants beside the red": (
+        lambda d: next(row["warning"] for row in d.rows("colours", "--of", LAMP) if row["colour"] == "lamp red"),
+        lambda d: next(row["warning"] for row in d.rows("parts", "--of", LAMP) if row["colour"] == "lamp red"),
+        lambda d: re.search(r"Warning by law: (E129.*?)\.", d.words("colours"))[1],
+        lambda d: re.search(r"Warning by law: (E129.*?)\.", d.words(f"techniques/{LAMP}"))[1],
+    ),
+    "how long is the stick of the lighthouse": (
+        lambda d: part(d, LAMP, "tower")["support_mm"],
+        lambda d: sum(map(float, re.findall(r"([\d.]+) mm in the", cell(d, LAMP, "A tower", "Make")))),
+        lambda d: sum(map(float, re.findall(r"([\d.]+) mm in the", told(d, LAMP, "A tower").replace("\xa0", " ")))),
+    ),
+    "where does the rest of it stand": (
+        lambda d: f"{rest(d, LAMP, 'tower'):g} mm in the rock",
+        lambda d: where(cell(d, LAMP, "A tower", "Make")),
+        lambda d: where(told(d, LAMP, "A tower").replace("\xa0", " ")),
+    ),
+    "where it stands under a 25 cm cake's lighthouse": (
+        lambda d: f"{shown_mm(rest(d, LAMP, 'tower', LARGER)):g} mm in the rock",
+        lambda d: where(cell(d, LAMP, "A tower", "Make", LARGER)),
+        lambda d: where(told(d, LAMP, "A tower", LARGER).replace("\xa0", " ")),
+    ),
+    "where the sticks of the boat stand": (
+        lambda d: f"{rest(d, BOAT, 'hull'):g} mm in the cake",
+        lambda d: where(cell(d, BOAT, "B hull", "Make")),
+        lambda d: where(told(d, BOAT, "B hull").replace("\xa0", " ")),
+    ),
+    "how many sticks are counted in": (
+        lambda d: part(d, BOAT, "hull")["supports"],
+        lambda d: d.figure(d.words(f"techniques/{BOAT}").split("Not food:", 1)[1]),
+        lambda d: d.figure(d.sheet(BOAT, CAKE)["counted"][0]),
+    ),
+    "how many courses of stone": (
+        lambda d: d.row("marks", "--of", LAMP, cake=CAKE)["count"],
+        lambda d: float(cell(d, LAMP, "H courses", "How many")),
+        lambda d: d.figure(told(d, LAMP, "H courses").split("courses of stone", 1)[1]),
+    ),
+    "how many scallops": (
+        lambda d: part(d, "scalloped-board-edge", "scallop")["count"],
+        lambda d: float(cell(d, "scalloped-board-edge", "A scallop", "How many")),
+    ),
+    "how long does the tower dry": (
+        lambda d: f"{part(d, LAMP, 'tower')['dries_low_min'] / 60:g}–{part(d, LAMP, 'tower')['dries_high_min'] / 60:g} h",
+        lambda d: re.search(r"dries ([\d–]+ h)", cell(d, LAMP, "A tower", "Make"))[1],
+        lambda d: re.search(r"dries ([\d–]+ h)", told(d, LAMP, "A tower").replace("\xa0", " "))[1],
+    ),
+    "which cutter is nearest for the reeds of a 25 cm cake": (
+        lambda d: str(part(d, HERON, "reed", LARGER)["cutter_owned"]),
+        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", cell(d, HERON, "E reed", "Make", LARGER))[1],
+        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", told(d, HERON, "E reed", LARGER).replace("\xa0", " "))[1],
+    ),
+    "how much hangs on the side": (
+        lambda d: shown_g(sum(row["total_g"] for row in d.rows("parts", "--of", HERON) if row["cake"] == CAKE and row["on"] == "side")),
+        lambda d: d.figure(d.words(f"techniques/{HERON}").split(f"For {CAKE}:", 1)[1].split("board.", 1)[1]),
+        lambda d: d.figure(sheet(d, HERON)["heavy"]),
+    ),
+}  # fmt: skip
+"""Questions of techniques, with the ways of asking each."""
+
+
+def in_white(d: Any) -> float:
+    return float(
+        sum(
+            {
+                row["part"]: row["total_g"]
+                for row in d.rows("parts", "--of", LAMP, "--tin", CAKE)
+                if row["colour"] == "gull white"
+            }.values()
+        )
+    )
+
+
+@pytest.mark.parametrize("question", ASKED)
+def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
+    agree(ASKED[question])
+
+
+def test_no_stick_of_the_lighthouse_stands_in_the_cake(doors: Any) -> None:
+    """Its rock is of sugar: neither page nor sheet nor template says of any cake that it goes into the cake."""
+    assert "mm in the cake" not in doors.words(f"techniques/{LAMP}")
+    for cake in ("round 10 cm", CAKE, "round 30 cm", "square 15 cm"):
+        assert all("in the cake" not in each["text"] for each in sheet(doors, LAMP, cake)["parts"])
+
+
+def test_fifty_questions_are_asked(request: pytest.FixtureRequest) -> None:
+    """In this folder, each once and at two doors or more."""
+    files = sorted(request.path.parent.glob("test_one_answer_*.py"))
+    asked = [
+        line for file in files for line in file.read_text("utf-8").splitlines() if re.match(r'    "[a-z].*": \($', line)
+    ]
+    assert len(asked) == len(set(asked)) >= 50
