@@ -24,7 +24,8 @@ def test_every_rule_and_caution_with_its_law_and_day(filled: Filled, demo: Loade
     for rule in demo.facts.rules.values():
         assert f"## {rule.title}" in text
         for law in rule.laws:
-            assert law.law in text and (law.since or "not looked up") in text and law.nation in text
+            when = f"in force since {law.since}" if law.since else "the day it came in was not looked up"
+            assert f"<b>{law.nation}</b>: {law.says}. <small>{law.law}; {when}.</small>" in text
     for caution in demo.facts.cautions.values():
         assert f"<b>{caution.title}.</b> {caution.advice}" in text
     assert "your local authority has the last word" in text

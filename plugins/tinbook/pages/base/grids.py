@@ -10,7 +10,6 @@ from tinbook.pages.base.shared import WorkedView
 
 UNWORKED: Mapping[str, str] = {
     "differs": "Nothing is worked out here: both columns are as the recipes have it.",
-    "rules": "Nothing is worked out here: these are laws and the day each came in.",
 }
 """Tables without a fold of how they were worked out, and the word that stands there instead."""
 

@@ -6,10 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tinbook.facts import Caution, NationLaw, SaleRule
-from tinbook.pages.base.grids import UNWORKED, Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.shared import SourceLine, source_anchor
-from tinbook.pages.spelling import formats
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,9 +20,9 @@ class CautionLine:
 
 @dataclass(frozen=True, slots=True)
 class LawsView:
-    """The laws of a rule as a table, and where they were read."""
+    """What each nation's law asks by a rule, and where it was read."""
 
-    grid: Grid
+    laws: tuple[NationLaw, ...]
     sources: tuple[SourceLine, ...]
 
 
@@ -45,11 +43,6 @@ class RulesView:
         return tuple(self._laws(rule) for rule in self.rules)
 
     @property
-    def unworked(self) -> str:
-        """Why nothing is worked out here."""
-        return UNWORKED["rules"]
-
-    @property
     def cross_contact(self) -> str:
         """What else the kitchen handles, in the house's words; empty where it says nothing."""
         return cross_contact(self.desk)
@@ -64,21 +57,10 @@ class RulesView:
 
     def _laws(self, rule: SaleRule) -> LawsView:
         keys = dict.fromkeys(key for law in rule.laws for key in (law.source, *law.also))
-        grid = Grid(
-            title=rule.title,
-            anchor=f"rule-{rule.key.replace(' ', '-')}",
-            heads=(Head("In"), Head("Asks", words=True), Head("By", words=True), Head("Since", words=True)),
-            rows=tuple(_row(law) for law in rule.laws),
-        )
-        return LawsView(grid, self._sources(tuple(keys)))
+        return LawsView(rule.laws, self._sources(tuple(keys)))
 
     def _sources(self, keys: tuple[str, ...]) -> tuple[SourceLine, ...]:
         return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)
-
-
-def _row(law: NationLaw) -> GridRow:
-    cells = Cell(formats.title(law.says)), Cell(law.law), Cell(law.since or "not looked up")
-    return GridRow(head=law.nation, cells=cells)
 
 
 def rules_pages(desk: Desk) -> Iterator[Page]:
