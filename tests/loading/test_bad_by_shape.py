@@ -39,6 +39,7 @@ NOT_BY_SHAPE = {
     "parts": "a sum over the sizes of a part, or one key against another",
     "repeats": "a part against the marks on it",
     "support": "a sum over a part and what holds it",
+    "paste": "a sum over parts and materials",
     "additives": "which additives colour food stands in the facts of the package",
     "unknown colour": "which colours there are stands in colours.yaml",
     "unknown paste": "which mixtures there are stands in the folder",
