@@ -51,9 +51,8 @@ class FinishedView:
     def lead(self) -> str:
         """For which cakes, and what the house has not said."""
         settled, missing = self.made.finishing, self.made.missing
-        lead = (
-            "Each as high as this mixture bakes in that tin, with its filling; coats, paste, drum and box are for that."
-        )
+        filled = ", with its filling" if settled["filling"] else ""
+        lead = f"Each as high as this mixture bakes in that tin{filled}; coats, paste, drum and box are for that."
         if missing:
             roles = formats.sentence([role.replace("_", " ") for role in missing])
             lead += f" The house has not said what makes its {roles}."

@@ -79,8 +79,9 @@ def covered_table(cakes: Cakes, book: Book, facts: Facts) -> CoveredTable:
     if cover:
         corrections[cover.slug] = learned(cover, book, facts)
     missing = tuple(role for role in COATS if role not in roles) + (() if cover else ("cover",))
+    plays = {slug: _plays(batch, roles, settled) for slug, batch in mixtures.items()}
     rows = tuple(
-        _row(board, settled, facts, roles, mixtures, cover, corrections)
+        _row(board, settled, facts, plays, mixtures, cover, corrections)
         for board in board_table(cakes, book, facts).rows
     )
     worked = Worked(
@@ -121,16 +122,14 @@ def _row(
     board: BoardRow,
     settled: Finishing,
     facts: Facts,
-    roles: Mapping[str, Batch],
+    plays: Mapping[str, tuple[str, ...]],
     mixtures: Mapping[str, Batch],
     cover: Batch | None,
     corrections: Mapping[str, Correction],
 ) -> CoveredRow:
     cake, owned = board.cake, board.owned
     made = tuple(
-        coat_row(
-            batch, cake, owned, settled, facts, roles=_plays(batch, roles, settled), factor=corrections[slug].factor
-        )
+        coat_row(batch, cake, owned, settled, facts, roles=plays[slug], factor=corrections[slug].factor)
         for slug, batch in mixtures.items()
     )
     return CoveredRow(
