@@ -15,7 +15,6 @@ from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.result import Cell, Result
 from tinbook.plans.base.saying import Saying
-from tinbook.plans.portions.cutting import KINDS
 from tinbook.plans.portions.guests import BESIDE
 from tinbook.plans.tables import TABLES
 from tinbook.problems import nearest
@@ -63,7 +62,9 @@ MOST = 1000
     "--height", "height_mm", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".'
 )
 @click.option("--guests", type=click.IntRange(1, 1000), help="How many guests are to be served.")
-@click.option("--portion", metavar="PORTION", help='finger, dessert, party, or a size such as "30 mm x 40 mm".')
+@click.option(
+    "--portion", metavar="PORTION", help='finger, dessert, a kind of the house, or a size such as "30 mm x 40 mm".'
+)
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")
 @click.option("--beside", type=click.Choice(BESIDE), help="What stands beside the cake.")
@@ -158,8 +159,8 @@ def _number(text: str, of: str) -> float:
 
 
 def read_portion(text: str, measures: Measures) -> str | tuple[float, float]:
-    """A kind of portion, or its sides in mm. Raises Misread."""
-    return text if text in KINDS else read_sides(text, measures)
+    """What a kind of portion is called, or its sides in mm where there is a figure. Raises Misread."""
+    return read_sides(text, measures) if any(sign.isdigit() for sign in text) else text
 
 
 def _read(option: str, read: Callable[[str], T], text: str | None) -> Any:

@@ -78,7 +78,9 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
 @click.option("--start", metavar="LENGTH", help="strip: how far below the top edge drops begin.")
 @click.option("--height", metavar="LENGTH", help="strip: how high the cake stands before its coats.")
 @click.option("--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next smaller if not given.")
-@click.option("--portion", metavar="PORTION", default="dessert", help="cutting: finger, dessert, party or a size.")
+@click.option(
+    "--portion", metavar="PORTION", default="dessert", help="cutting: finger, dessert, a kind of the house or a size."
+)
 @PAPER
 @SVG
 @click.option("-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to; KIND-CAKE.pdf.")

@@ -235,13 +235,16 @@ class Caution(Cited):
 
 
 class Served(Cited):
-    """How many portions a published chart gives for a cake: its shape and its sizes in inches, short side first."""
+    """How many portions a published chart gives for a cake: its shape and its sizes in inches, short side first.
+
+    `dessert`: of 1 by 2 in; `broad`: of 1½ by 2 in.
+    """
 
     key: str
     shape: str
     inches: tuple[float, ...]
     dessert: int
-    party: int
+    broad: int
 
 
 class Additive(Cited):

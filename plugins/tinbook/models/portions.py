@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated
 
-from tinbook.models.reading import Written, like, spelled, such_as
+from tinbook.models.reading import like, spelled, such_as
 from tinbook.units import Measures, Misread, patterns, read_length
 
 EXAMPLE = "25 mm x 50 mm"
@@ -31,9 +32,5 @@ Sides = Annotated[
 """Width and length in mm."""
 
 
-class Portions(Written):
-    """The sizes of a finger, a dessert and a party portion."""
-
-    finger: Sides | None = None
-    dessert: Sides | None = None
-    party: Sides | None = None
+Portions = Mapping[str, Sides]
+"""The sizes of portions by what they are called: finger, dessert, or a word of the house."""

@@ -1,7 +1,7 @@
 """Outlines that straight strips cut into bits, such as a figure 8: small bits are joined to a neighbour.
 
 Each bit of a strip is cut across by itself, and what is then too small goes to the neighbour with the longest cut in
-common.
+common, until there are as many as wanted.
 """
 
 from __future__ import annotations
@@ -10,9 +10,9 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import floor
 from typing import TYPE_CHECKING
 
+from tinbook.engine.tolerance import GRAIN
 from tinbook.tins import cutting
 from tinbook.tins.shape import Ring
 
@@ -20,9 +20,9 @@ if TYPE_CHECKING:
     from shapely import Polygon
 
 SMALL = 0.7
-"""The least piece, in portions."""
-HAIR = 1e-9
-"""The share by which a cake may miss a whole number of portions in the last digits."""
+"""The least piece that is left as it is, in mean pieces."""
+REACH = 1.35
+"""How far the size that strips are cut into is moved up and down until the pieces come out as many as wanted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,41 +35,41 @@ class Joined:
 
 
 @lru_cache(maxsize=256)
-def joined(rings: tuple[Ring, ...], portion: float, long_mm: float) -> Joined:
-    """The most pieces that are none of them smaller than SMALL portions, and not more than the cake has room for.
+def joined(rings: tuple[Ring, ...], pieces: int, long_mm: float) -> Joined:
+    """Exactly so many pieces, the plan whose largest and smallest lie nearest to each other.
 
-    rings: the outline, mm; portion: mm²; long_mm: how wide a strip is about.
+    rings: the outline, mm; long_mm: how wide a strip is about. Where no strips come out as many, the smallest of too
+    many pieces are joined, or the largest of too few halved.
     """
-    size = cutting.area(rings)
-    most = max(1, floor(size / portion * (1.0 + HAIR)))
-    best: tuple[int, float, Joined] | None = None
+    size, best = cutting.area(rings) / pieces, None
     for upright in (False, True):
         way = cutting.turned(rings) if upright else rings
         _, low, _, high = cutting.spans(way)
         many = max(1, round((high - low) / long_mm))
-        for strips in {max(1, many - 1), many, many + 1}:
+        for strips in sorted({max(1, many - 1), many, many + 1}):
             edges = tuple((high - low) * index / strips for index in range(strips + 1))
-            for wanted in range(most, max(1, int(0.75 * most)) - 1, -1):
-                if best and wanted < best[0]:
-                    break
-                pieces = _bits(way, edges, size / wanted, portion)
-                if not pieces or len(pieces) > most:
+            seen = set()
+            for step in range(-6, 7):
+                bits = _bits(way, edges, size * REACH ** (step / 6.0))
+                bits = _as_many(bits, pieces, size)
+                areas = [bit.area for bit in bits]
+                if len(bits) != pieces or tuple(areas) in seen:
                     continue
-                worst = max(piece.area_mm2 for piece in pieces) / portion
-                if best is None or (len(pieces), -worst) > (best[0], -best[1]):
-                    best = (len(pieces), worst, Joined(cutting.back(pieces) if upright else pieces, edges, upright))
+                seen.add(tuple(areas))
+                uneven = max(areas) / min(areas)
+                if best is None or uneven < best[0] * (1.0 - GRAIN):
+                    best = uneven, bits, edges, upright
     if best is None:
-        from shapely import Polygon
+        raise ValueError(f"no way to cut an outline into {pieces} pieces")
+    _, bits, edges, upright = best
+    order = sorted(bits, key=lambda bit: (-round(bit.bounds[3] / 5.0), bit.bounds[0]))
+    found = tuple(replace(cutting.piece_of(bit), middle=cutting.roomiest(bit)) for bit in order)
+    return Joined(cutting.back(found) if upright else found, edges, upright)
 
-        whole = cutting.piece_of(Polygon(rings[0], rings[1:]))
-        _, low, _, high = cutting.spans(rings)
-        return Joined((whole,), (0.0, high - low), False)
-    return best[2]
 
-
-def _bits(rings: Sequence[Ring], edges: Sequence[float], wanted: float, portion: float) -> tuple[cutting.CutPiece, ...]:
-    """The bits of every strip cut across into pieces of about `wanted` mm², small ones joined; none if that fails."""
-    from shapely import Polygon, unary_union
+def _bits(rings: Sequence[Ring], edges: Sequence[float], wanted: float) -> list[Polygon]:
+    """The bits of every strip, cut across into pieces of about `wanted` mm²."""
+    from shapely import Polygon
 
     cake = Polygon(rings[0], rings[1:])
     left, _, right, high = cutting.spans(rings)
@@ -78,22 +78,53 @@ def _bits(rings: Sequence[Ring], edges: Sequence[float], wanted: float, portion:
         for part in cutting.polygons(cutting.strip_of(cake, left, right, high - end, high - begin)):
             for near, far in cutting.across(part, max(1, round(part.area / wanted))):
                 bits += cutting.polygons(cutting.clipped(part, near, high - end - 1.0, far, high - begin + 1.0))
-    while len(bits) > 1:
-        least = min(range(len(bits)), key=lambda index: bits[index].area)
-        if bits[least].area >= SMALL * portion:
-            break
-        small = bits.pop(least)
-        shared = [small.intersection(bit).length for bit in bits]
-        longest = max(shared)
-        if longest <= 0.0:
-            return ()
-        beside = [index for index, length in enumerate(shared) if length > 0.4 * longest]
-        taker = min(beside, key=lambda index: bits[index].area)
-        both = cutting.whole(unary_union([small, bits[taker]]))
-        if both is None:
-            return ()
-        bits[taker] = both
-    if not bits or min(bit.area for bit in bits) < SMALL * portion:
-        return ()
-    order = sorted(bits, key=lambda bit: (-round(bit.bounds[3] / 5.0), bit.bounds[0]))
-    return tuple(replace(cutting.piece_of(bit), middle=cutting.roomiest(bit)) for bit in order)
+    return bits
+
+
+def _as_many(bits: list[Polygon], pieces: int, size: float) -> list[Polygon]:
+    """Bits joined while one is too small or there are too many, halved while there are too few; none if that fails."""
+    bits = list(bits)
+    while len(bits) > 1 and (len(bits) > pieces or min(bit.area for bit in bits) < SMALL * size):
+        if not _join(bits, min(range(len(bits)), key=lambda index: bits[index].area)):
+            return []
+    while bits and len(bits) < pieces:
+        largest = bits.pop(max(range(len(bits)), key=lambda index: bits[index].area))
+        halves = _halves(largest)
+        if len(halves) != 2:
+            return []
+        bits += halves
+    return bits
+
+
+def _join(bits: list[Polygon], index: int) -> bool:
+    """Joins a bit to the neighbour with the longest cut in common; of those about as long, the smallest."""
+    from shapely import unary_union
+
+    small = bits.pop(index)
+    shared = [small.intersection(bit).length for bit in bits]
+    longest = max(shared)
+    if longest <= 0.0:
+        return False
+    beside = [place for place, length in enumerate(shared) if length > 0.4 * longest]
+    taker = min(beside, key=lambda place: bits[place].area)
+    both = cutting.whole(unary_union([small, bits[taker]]))
+    if both is None:
+        return False
+    bits[taker] = both
+    return True
+
+
+def _halves(bit: Polygon) -> list[Polygon]:
+    """A bit cut in two across its longer side."""
+    from shapely import affinity
+
+    left, low, right, high = bit.bounds
+    tall = high - low > right - left
+    lying = affinity.rotate(bit, 90.0, origin=(0.0, 0.0)) if tall else bit
+    _, bottom, _, top = lying.bounds
+    halves = [
+        half
+        for near, far in cutting.across(lying, 2)
+        for half in cutting.polygons(cutting.clipped(lying, near, bottom - 1.0, far, top + 1.0))
+    ]
+    return [affinity.rotate(half, -90.0, origin=(0.0, 0.0)) for half in halves] if tall else halves

@@ -12,7 +12,7 @@ from tinbook.pages.spelling import formats
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.portions.cut import Cut
-from tinbook.plans.portions.cutting import KINDS, Portion, portion_sizes
+from tinbook.plans.portions.cutting import Portion, portion_sizes
 from tinbook.plans.portions.glance import plans_of, shown_g, usual_grams
 from tinbook.tins import SHAPES, Tin
 
@@ -58,8 +58,8 @@ class CutSection:
     def figures(self) -> Iterator[CutFigure]:
         """The first plan of each kind of portion, then the second of a round."""
         cuts, ring_cuts = plans_of(self.tin, self.desk.book, self.desk.facts)
-        for kind in KINDS:
-            yield self._figure(cuts[kind], kind, "")
+        for kind, cut in cuts.items():
+            yield self._figure(cut, kind, "")
             if kind in ring_cuts:
                 yield self._figure(ring_cuts[kind], kind, ring_cuts[kind].way)
 
@@ -74,7 +74,7 @@ class CutSection:
             shown = shown_g(cut.each * usual_grams(portion, book, facts, self.height_mm))
             grams = formats.with_unit(formats.number(shown), "g")
             weighs = f"About {grams} each, creamed sponge {formats.centimetres(self.height_mm)} high."
-        anchor = f"{self.anchor}-{kind}{'-' + way if way else ''}"
+        anchor = f"{self.anchor}-{kind.replace(' ', '-')}{'-' + way if way else ''}"
         return CutFigure(
             anchor=anchor,
             count=str(cut.count),

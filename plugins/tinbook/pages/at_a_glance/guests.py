@@ -17,7 +17,7 @@ from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.portions.choices import Choices, choices
-from tinbook.plans.portions.cutting import KINDS, Portion
+from tinbook.plans.portions.cutting import Portion
 from tinbook.plans.portions.guests import (
     FEWEST,
     GUESTS,
@@ -60,7 +60,8 @@ class GuestsView:
     @property
     def tables(self) -> tuple[Titled, ...]:
         """A table each kind of portion, dessert first, by name."""
-        return tuple(Titled(f"{formats.title(kind)} portions", kind) for kind in ("dessert", "finger", "party"))
+        kinds = sorted((portion.kind for portion in self.choices.portions), key=lambda kind: kind != "dessert")
+        return tuple(Titled(f"{formats.title(kind)} portions", kind.replace(" ", "-")) for kind in kinds)
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -68,8 +69,7 @@ class GuestsView:
         return tuple(self._grid(table) for table in self.tables)
 
     def _grid(self, table: Titled) -> Grid:
-        kind = table.anchor
-        place = KINDS.index(kind)
+        place = [portion.kind.replace(" ", "-") for portion in self.choices.portions].index(table.anchor)
         portion = self.choices.portions[place]
         rows = tuple(
             GridRow(
@@ -113,7 +113,7 @@ class GuestsView:
         laid = self.choices
         cups = laid.cups
         return {
-            "kinds": [[kind, _sides(portion)] for kind, portion in zip(KINDS, laid.portions, strict=True)],
+            "kinds": [[portion.kind, _sides(portion)] for portion in laid.portions],
             "tins": [
                 [formats.tin_words(tier.tin.name), int(tier.owned), *tier.serves, round(tier.area_mm2)]
                 for tier in laid.tiers

@@ -47,16 +47,15 @@ Points = Sequence[tuple[float, float]]
 
 
 def charts(portions: Glance) -> tuple[Chart, ...]:
-    """Dessert and party portions of rounds and squares, dessert of the other outlines, all portions of rounds."""
+    """Dessert portions of rounds and squares, and of the other outlines; every kind of portion of rounds."""
     plain, odd = ("square", "round"), ("octagon", "hexagon", "heart", "petal")
     by_kind = {formats.title(kind): _ours(portions.tins, "round", kind) for kind in portions.portions}
     return tuple(
         chart
         for chart in (
             _chart("Dessert portions of squares and rounds", *_ours_and_theirs(portions, plain, "dessert")),
-            _chart("Party portions of squares and rounds", *_ours_and_theirs(portions, plain, "party")),
             _chart("Dessert portions of other outlines", *_ours_and_theirs(portions, odd, "dessert")),
-            _chart("Finger, dessert and party portions of rounds", by_kind, {}),
+            _chart("Every kind of portion of rounds", by_kind, {}),
         )
         if chart
     )
@@ -103,7 +102,7 @@ def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points])
         curves.append(
             Curve(
                 path=path,
-                dash=DASHES[index],
+                dash=DASHES[index % len(DASHES)],
                 name=f"{name} {points[-1][1]:g}",
                 x=WIDE - RIGHT + 10.0,
                 y=round(heights[name] + 5.0, 1),

@@ -16,7 +16,7 @@ from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.portions.cut import Cut
-from tinbook.plans.portions.cutting import KINDS, portion_sizes
+from tinbook.plans.portions.cutting import portion_sizes
 from tinbook.plans.portions.glance import Glance, glance
 from tinbook.plans.portions.tables import cut_said
 from tinbook.tins import SHAPES
@@ -38,10 +38,7 @@ class PortionLine:
     anchor: str
     owned: bool
     first: bool
-    finger: str
-    dessert: str
-    party: str
-    in_rings: str
+    counts: tuple[str, ...]
     way: str
 
 
@@ -70,8 +67,6 @@ class PortionsView:
         lines, shape = [], ""
         for row in self.glance.tins:
             tin = row.tin
-            finger, dessert, party = (str(row.cuts[kind].count or "none") for kind in KINDS)
-            second = row.ring_cuts.get("dessert")
             lines.append(
                 PortionLine(
                     name=formats.tin_words(tin.name),
@@ -79,10 +74,7 @@ class PortionsView:
                     anchor=tin_anchor(tin),
                     owned=row.owned,
                     first=tin.shape != shape,
-                    finger=finger,
-                    dessert=dessert,
-                    party=party,
-                    in_rings=str(second.count) if second else "none",
+                    counts=tuple(str(cut.count or "none") for cut in row.cuts.values()),
                     way=_way(row.cuts["dessert"]),
                 )
             )
@@ -125,35 +117,36 @@ class PortionsView:
             counts = (
                 Cell(str(served.dessert)), Cell(str(size.dessert), True),
                 Cell(formats.signed(size.dessert_off_percent)),
-                Cell(str(served.party)), Cell(str(size.party), True),
-                Cell(formats.signed(size.party_off_percent)),
+                Cell(str(served.broad)), Cell(str(size.broad), True),
+                Cell(formats.signed(size.broad_off_percent)),
             )  # fmt: skip
             head = formats.with_unit(f"{title} {inches}", "in")
             rows.append(GridRow(head=head, cells=counts, first=served.shape != shape))
             shape = served.shape
         heads = (
             Head("Cake"), Head("Dessert", "chart"), Head("Dessert", "ours"), Head("Off", "%"),
-            Head("Party", "chart"), Head("Party", "ours"), Head("Off", "%"),
+            Head("1½ × 2 in", "chart"), Head("1½ × 2 in", "ours"), Head("Off", "%"),
         )  # fmt: skip
         formula = "off = (ours − the chart's) / the chart's; ours by the cutting plan"
-        worked = WorkedView(
-            (formula,), ("sizes in exact inches; dessert 1 × 2 in, party 1½ × 2 in",), (self.chart_source,)
-        )
+        worked = WorkedView((formula,), ("sizes in exact inches; dessert 1 × 2 in",), (self.chart_source,))
         lead = (
-            "Dessert portions of squares and rounds agree. The chart's party portions of rounds come to more cake than "
-            "there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
+            "Dessert portions of squares and rounds agree. The chart's portions of 1½ × 2 in from rounds come to more "
+            "cake than there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
         )
         return Grid(**AGAINST._asdict(), heads=heads, rows=tuple(rows), worked=worked, lead=lead)
 
     @property
     def _grams(self) -> Grid:
         heads = [Head("Cake")]
-        for kind in KINDS:
+        for kind in self.glance.portions:
             heads += [
                 Head(formats.title(kind), f"g, {formats.number(height / 10)} cm") for height in self.glance.heights_mm
             ]
         rows = tuple(
-            GridRow(head=cake.title, cells=cells(*(formats.number(g) for kind in KINDS for g in cake.grams[kind])))
+            GridRow(
+                head=cake.title,
+                cells=cells(*(formats.number(g) for kind in self.glance.portions for g in cake.grams[kind])),
+            )
             for cake in self.glance.weights
         )
         lead = "Baked and levelled, by the usual weight, rise and loss of its batter; filling and coats come on top."
@@ -173,13 +166,13 @@ class PortionsView:
                 cells=cells(
                     *(
                         f"{formats.number(short_mm[kind])} × {formats.number(cake.long_shown_mm[kind])}"
-                        for kind in KINDS
+                        for kind in short_mm
                     )
                 ),
             )
             for cake in self.glance.same
         )
-        heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in KINDS))
+        heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in short_mm))
         lead = "A taller cake is cut smaller: what these weigh is the same."
         worked = worked_view((self.glance.same_worked,), self.desk.facts)
         return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead, worked=worked)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from math import sqrt
 from typing import Any
 
 from tinbook.engine import portions as sums
@@ -40,6 +41,11 @@ class Cut:
         return self.parts * sum(self.counts)
 
     @property
+    def piece_mm(self) -> tuple[float, float]:
+        """A portion's sides, grown to what the mean piece is."""
+        return _grown(self.portion_mm, self.each)
+
+    @property
     def edges_shown_mm(self) -> tuple[float, ...]:
         """`edges_mm` as read on a ruler."""
         return tuple(rounding.ruler(edge) for edge in self.edges_mm)
@@ -59,6 +65,10 @@ class Cut:
 def outline(tin: Tin) -> tuple[Ring, ...]:
     """What is cut: the outline half-way up; the foot of a dome."""
     return tin.kind.outline_mm(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0)
+
+
+def _grown(sides_mm: tuple[float, float], each: float) -> tuple[float, float]:
+    return sides_mm[0] * sqrt(each), sides_mm[1] * sqrt(each)
 
 
 def outline_area(tin: Tin) -> float:
@@ -109,6 +119,19 @@ class Job:
         """More portions than that it does not hold."""
         return sums.most(self.size, self.portion)
 
+    @cached_property
+    def count(self) -> int:
+        """How many it serves, where it is not cut as a whole grid."""
+        return sums.served(self.size, self.portion)
+
+    @property
+    def piece_mm(self) -> tuple[float, float]:
+        """A portion's sides, grown so that so many pieces are the whole cake."""
+        return _grown((self.short_mm, self.long_mm), self._each(self.count))
+
+    def _each(self, pieces: int) -> float:
+        return self.size / self.portion / max(1, pieces)
+
     def cut(self, way: str, counts: tuple[int, ...], edges_mm: tuple[float, ...], **more: Any) -> Cut:
         """A plan for it; of pieces that are all alike unless told otherwise."""
         return Cut(
@@ -117,7 +140,7 @@ class Job:
             way=way,
             counts=counts,
             edges_mm=edges_mm,
-            each=self.size / self.portion / max(1, sum(counts)),
+            each=self._each(sum(counts)),
             parts=self.tin.kind.parts,
             **more,
         )
@@ -132,7 +155,7 @@ def pieces_of(cut: Cut) -> tuple[cutting.CutPiece, ...] | None:
     if cut.way in ("rings", "wedges"):
         return cutting.ring_pieces(rings, cut.edges_mm[1:-1], cut.counts)
     if cut.way == "joined":
-        return joined(rings, cut.portion_mm[0] * cut.portion_mm[1], cut.portion_mm[1]).pieces
+        return joined(rings, sum(cut.counts), cut.piece_mm[1]).pieces
     if cut.way == "grid":
         return cutting.grid_pieces(rings, cut.counts[0], len(cut.counts))
     laid = cutting.turned(rings) if cut.upright else rings

@@ -1,7 +1,8 @@
 """How many portions a cake cuts into, and how it is cut so: a plan a knife can follow, for every outline.
 
-Squares, rectangles and sheets are a whole grid. Every other outline is cut in straight strips, each cut across; a petal
-and a cake with a tube, a dome and a ball in rings cut towards the middle, and a round in both ways.
+Squares, rectangles and sheets are a whole grid. Every other outline serves what makers serve from it, a share of its
+area over the portion, and is cut into as many pieces: in straight strips, each cut across; a petal and a cake with a
+tube, a dome and a ball in rings cut towards the middle, and a round in both ways.
 """
 
 from __future__ import annotations
@@ -13,16 +14,15 @@ from functools import lru_cache
 from tinbook.engine import portions as sums
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.plans.base.asking import AskError
 from tinbook.plans.portions.cut import Cut, Job
 from tinbook.plans.portions.ring_cuts import in_rings
-from tinbook.plans.portions.strips import in_strips, uneven
+from tinbook.plans.portions.strips import in_strips, laid, uneven
 from tinbook.tins import Ring, Tin, cutting
 
-KINDS = ("finger", "dessert", "party")
 SIDES = {
     "finger": ("finger portion width", "finger portion length"),
     "dessert": ("dessert portion width", "dessert portion length"),
-    "party": ("party portion width", "party portion length"),
 }
 """The facts that stand in where the house has not said how large a portion is."""
 BOXES = ("square", "rectangle", "sheet", "loaf")
@@ -48,15 +48,23 @@ class Portion:
 
 
 def portion_sizes(book: Book, facts: Facts) -> Mapping[str, Portion]:
-    """The house's portions, by kind; the trade's where the house has not said."""
-    house = book.finish.portions
+    """Fingers and desserts, the trade's where the house has not said, then what else the house calls a portion."""
     portions = {}
-    for kind in KINDS:
-        own = getattr(house, kind) if house else None
-        width, length = (facts.numbers[key] for key in SIDES[kind])
-        short_mm, long_mm = sorted(own or (width.value, length.value))
-        portions[kind] = Portion(kind, short_mm, long_mm, HOUSE if own else width.source)
+    for kind, keys in SIDES.items():
+        width, length = (facts.numbers[key] for key in keys)
+        portions[kind] = Portion(kind, *sorted((width.value, length.value)), width.source)
+    for kind, sides in (book.finish.portions or {}).items():
+        portions[kind] = Portion(kind, *sorted(sides), HOUSE)
     return portions
+
+
+def portion_called(kind: str, sizes: Mapping[str, Portion]) -> Portion:
+    """The portion of a kind. Raises AskError where the house has none called so."""
+    if kind not in sizes:
+        raise AskError(
+            f'no portion is called "{kind}"', f'ask for {", ".join(sizes)}, or a size such as "30 mm x 40 mm"'
+        )
+    return sizes[kind]
 
 
 def room(tin: Tin, portion: Portion, height_mm: float) -> float:
@@ -98,14 +106,18 @@ def _tubed(rings: tuple[Ring, ...]) -> bool:
 
 
 def _boxed(job: Job) -> Cut:
-    """A whole grid; uneven strips where its pieces would be far larger than a portion."""
+    """A whole grid, the strip that is left cut the other way; uneven strips where its pieces would be far larger than
+    a portion."""
     left, low, right, high = cutting.spans(job.rings)
-    columns, rows = sums.grid(right - left, high - low, job.short_mm, job.long_mm)
+    upright, rows = sums.grid(right - left, high - low, job.short_mm, job.long_mm)
     fewest = sums.fewest(job.size, job.portion, sums.LARGEST)
-    if columns * rows >= fewest:
-        edges = tuple((high - low) * row / rows for row in range(rows + 1))
-        return job.cut("grid", (columns,) * rows, edges)
-    upright = right - left > high - low
-    rings = cutting.turned(job.rings) if upright else job.rings
-    strips = max(1, min(fewest, round(max(right - left, high - low) / job.long_mm)))
-    return uneven(job, rings, sums.apportioned(cutting.strip_areas(rings, strips), fewest), upright)
+    if sum(rows) < fewest:
+        upright = right - left > high - low
+        strips = max(1, min(fewest, round(max(right - left, high - low) / job.long_mm)))
+        return uneven(job, sums.apportioned(cutting.strip_areas(laid(job.rings, upright), strips), fewest), upright)
+    if len(set(rows)) > 1:
+        return uneven(job, rows, upright)
+    if upright:
+        rows = (len(rows),) * rows[0]
+    edges = tuple((high - low) * row / len(rows) for row in range(len(rows) + 1))
+    return job.cut("grid", rows, edges)

@@ -19,7 +19,7 @@ from tinbook.tins import Tin
 
 STEP_G = 5.0
 INCH_MM = 25.4
-CHART_MM = {"dessert": (INCH_MM, 2 * INCH_MM), "party": (1.5 * INCH_MM, 2 * INCH_MM)}
+CHART_MM = {"dessert": (INCH_MM, 2 * INCH_MM), "broad": (1.5 * INCH_MM, 2 * INCH_MM)}
 """The portions of the published chart, exactly."""
 
 
@@ -55,9 +55,9 @@ class Against:
 
     served: Served
     dessert: int
-    party: int
+    broad: int
     dessert_off_percent: float
-    party_off_percent: float
+    broad_off_percent: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -135,9 +135,9 @@ def against(served: Served) -> Against:
     return Against(
         served=served,
         dessert=ours["dessert"],
-        party=ours["party"],
+        broad=ours["broad"],
         dessert_off_percent=off["dessert"],
-        party_off_percent=off["party"],
+        broad_off_percent=off["broad"],
     )
 
 

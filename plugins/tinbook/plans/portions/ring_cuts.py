@@ -14,12 +14,12 @@ NOTCH = 0.93
 
 
 def in_rings(job: Job) -> Cut:
-    """Rings of which every piece holds the same: as many as the cake holds portions."""
-    pieces, rings = job.most, job.rings
+    """Rings of which every piece holds the same: as many as the cake serves."""
+    pieces, rings = job.count, job.rings
     outside = sqrt(cutting.area(rings[:1]) / pi)
     inside = sqrt(cutting.area(rings[1:]) / pi) if len(rings) > 1 else 0.0
     depth = outside - inside
-    many = max(1, min(pieces, sums.rings(depth, job.long_mm)))
+    many = max(1, min(pieces, sums.rings(depth, job.piece_mm[1])))
     ends = [outside - depth * index / many for index in range(many + 1)]
     nearest = NOTCH * min(hypot(x, y) for x, y in rings[0])
     if many > 1 and ends[1] > nearest:

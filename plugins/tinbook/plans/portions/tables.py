@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -20,7 +21,7 @@ from tinbook.plans.finish.layers import stack_table
 from tinbook.plans.finish.tables import own_cakes
 from tinbook.plans.portions.choices import Choices, choices
 from tinbook.plans.portions.cut import Cut
-from tinbook.plans.portions.cutting import ASKED, KINDS, Portion, portion_sizes, ring_cut
+from tinbook.plans.portions.cutting import ASKED, Portion, portion_called, portion_sizes
 from tinbook.plans.portions.guests import (
     BESIDE,
     GUESTS,
@@ -65,7 +66,7 @@ def _portions_asked(book: Book, facts: Facts, query: Query) -> Mapping[str, Port
     if query.portion is None:
         return sizes
     if isinstance(query.portion, str):
-        return {query.portion: sizes[query.portion]}
+        return {query.portion: portion_called(query.portion, sizes)}
     short, long = sorted(query.portion)
     return {ASKED: Portion(ASKED, short, long, ASKED)}
 
@@ -96,13 +97,12 @@ def _row(
         if cut.count == 0:
             message = f"a portion of {portion.short_mm:g} x {portion.long_mm:g} mm is larger than {tin.name}"
             raise AskError(message, "ask for a smaller portion or a larger tin")
-        cells[f"{name}_count"] = cut.count
-        cells[f"{name}_cut"] = cut_said(cut)
-        cells[f"{name}_each_portions"] = round(cut.each, 4)
-        second = ring_cut(tin, portion)
-        cells[f"{name}_in_rings_count"] = second.count if second else None
+        key = re.sub(r"\W", "_", name)
+        cells[f"{key}_count"] = cut.count
+        cells[f"{key}_cut"] = cut_said(cut)
+        cells[f"{key}_each_portions"] = round(cut.each, 4)
         if weights is not None:
-            cells[f"{name}_g"] = None if serving.each_g is None else round(serving.each_g, 2)
+            cells[f"{key}_g"] = None if serving.each_g is None else round(serving.each_g, 2)
     if weights is not None:
         cells["stands_mm"] = round(height_mm, 2)
     return cells
@@ -197,7 +197,8 @@ def _deep_mm(batch: Batch, book: Book, facts: Facts, query: Query) -> float:
 def _choices_asked(book: Book, facts: Facts, query: Query, portion: str | tuple[float, float]) -> tuple[Choices, int]:
     """What may be chosen from, and the place of the portion among its kinds."""
     if isinstance(portion, str):
-        return choices(book, facts, query.height_mm), KINDS.index(portion)
+        sizes = portion_sizes(book, facts)
+        return choices(book, facts, query.height_mm), list(sizes.values()).index(portion_called(portion, sizes))
     own = _portions_asked(book, facts, replace(query, portion=portion))[ASKED]
     return choices(book, facts, query.height_mm, (own,)), 0
 

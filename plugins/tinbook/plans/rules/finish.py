@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
@@ -11,12 +12,16 @@ from tinbook.models import Book, Finish, Flaw, Mixture, Path, Portions
 from tinbook.plans.base.bought import stands_for
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.finish.cake import Cake
+from tinbook.plans.portions.cutting import SIDES
 from tinbook.plans.rules.fields import link_flaws
+from tinbook.problems import nearest
 from tinbook.tins import Tin
 from tinbook.tins.growth import outline_of
 
 THIN_MM = 10.0
 """The least side of a portion (house judgement)."""
+KIND = re.compile(r"[^\W\d_]+(?:[ -][^\W\d_]+){0,2}")
+"""What the house may call a portion: up to three words of letters."""
 MOST_OF_ROOM = 0.9
 """Coats are taken to fill at most so much of a tube: where they fill all of it, there is no edge to mark."""
 MOST_CROWDED = 1.02
@@ -127,12 +132,16 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
 
 
 def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Flaw]:
-    """A portion that is larger than the smallest cake, or so thin that no knife cuts it."""
+    """A portion that is larger than the smallest cake, or so thin that no knife cuts it; or whose name is a slip of one
+    of the trade's, or too much for the head of a column."""
     cakes = [tin for tin in tins if not tin.kind.in_trays]
     smallest = min(cakes, key=lambda tin: outline_of(tin).area_mm2, default=None)
-    for kind, sides in portions or ():
-        if sides is None:
-            continue
+    for kind, sides in (portions or {}).items():
+        meant = nearest(kind, SIDES)
+        if kind not in SIDES and (meant or not KIND.fullmatch(kind)):
+            message = f'no portion can be called "{kind}"'
+            hint = f'did you mean "{meant}"?' if meant else 'give it a short name in letters, such as "tea slice"'
+            yield Flaw(code="unknown word", path=("portions", kind), message=message, hint=hint, on_key=True)
         wide_mm, long_mm = sides
         if min(sides) < THIN_MM:
             message = f"a portion of {wide_mm:g} x {long_mm:g} mm is too thin to be cut"

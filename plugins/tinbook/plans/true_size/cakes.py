@@ -10,7 +10,7 @@ from tinbook.plans.base.saying import saying
 from tinbook.plans.finish.boards import board_of, guide_of
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.portions.cut import outline, pieces_of
-from tinbook.plans.portions.cutting import ASKED, Portion, cut_of, portion_sizes
+from tinbook.plans.portions.cutting import ASKED, Portion, cut_of, portion_called, portion_sizes
 from tinbook.plans.true_size.drawn import (
     Label,
     Stroke,
@@ -70,10 +70,10 @@ def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, f
 
     AskError for an unknown kind, for cups, and for portions that the cake is not cut into.
     """
-    sizes = portion_sizes(book, facts)
-    if isinstance(portion, str) and portion not in sizes:
-        raise AskError(f'no portion is called "{portion}"', ", ".join(sizes))
-    size = sizes[portion] if isinstance(portion, str) else Portion(ASKED, min(portion), max(portion), ASKED)
+    if isinstance(portion, str):
+        size = portion_called(portion, portion_sizes(book, facts))
+    else:
+        size = Portion(ASKED, min(portion), max(portion), ASKED)
     if tin.kind.in_trays:
         raise AskError(f"{tin.name} are not cut", "name a cake")
     cut = cut_of(tin, size, finishing(book.finish, facts).heights_mm[0])

@@ -28,13 +28,12 @@ __all__ = [
     "strip_knife",
     "strip_of",
     "strip_pieces",
-    "strips_areas",
     "turned",
     "whole",
 ]
 
 if TYPE_CHECKING:
-    from tinbook.tins.cutting.areas import area, area_below, spans, strip_areas, strip_edges, strips_areas, turned
+    from tinbook.tins.cutting.areas import area, area_below, spans, strip_areas, strip_edges, turned
     from tinbook.tins.cutting.knives import Knife, convex_knife, grid_knife, ring_knife, strip_knife
     from tinbook.tins.cutting.pieces import (
         CutPiece,

@@ -74,18 +74,6 @@ def strip_areas(rings: Sequence[Ring], strips: int) -> tuple[float, ...]:
     return tuple(float(share) for share in below[:-1] - below[1:])
 
 
-def strips_areas(rings: Sequence[Ring], most: int) -> list[tuple[float, ...]]:
-    """`strip_areas` of one strip, of two, and so on to `most`."""
-    _, low, _, high = spans(rings)
-    below = area_below(rings, np.concatenate([np.linspace(high, low, strips + 1) for strips in range(1, most + 1)]))
-    areas, first = [], 0
-    for strips in range(1, most + 1):
-        part = below[first : first + strips + 1]
-        areas.append(tuple(float(share) for share in part[:-1] - part[1:]))
-        first += strips + 1
-    return areas
-
-
 def strip_edges(rings: Sequence[Ring], shares: Sequence[float]) -> tuple[float, ...]:
     """How far from the top strips begin and end that hold these shares of the outline, their sum 1."""
     _, low, _, high = spans(rings)
