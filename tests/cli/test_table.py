@@ -86,7 +86,8 @@ GIVEN = {
     "of": ("creamed-butter-sponge",), "tins": ("round 15 cm x 7.5 cm",), "count": ("3",), "deep": (), "eggs": ("7",),
     "above": ("round 10 cm",), "measured": ("round 20 cm x 10 cm, measured 2900 ml",),
     "weight_g": ("777 g",), "batches": ("3",), "plus": ("30 %",), "left": ("123 g butter",), "layers": ("5",),
-    "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",), "portion": ("33 mm x 44 mm",), "keep_top": (),
+    "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",),
+    "stacked": ("30 + 23 + 15 cm",), "portion": ("33 mm x 44 mm",), "keep_top": (),
     "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",),
 }  # fmt: skip
 """Every option of the command with something to ask for."""

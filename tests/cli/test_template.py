@@ -274,7 +274,7 @@ def test_what_there_is(run: Run) -> None:
         (["strip", "--cake", "round 20 cm", "--height", "x"], "--height: "),
         (["dowels", "--cake", "round 15 cm", "--above", "round 20 cm"], "round 20 cm is wider than round 15 cm"),
         (["dowels", "--cake", "round 15 cm", "--above", "tower"], "--above: "),
-        (["cutting", "--cake", "round 20 cm", "--portion", "slab"], "--portion: "),
+        (["cutting", "--cake", "round 20 cm", "--portion", "slab"], 'no portion is called "slab": ask for finger, dessert'),
         (["strip", "--cake", "round 20 cm", "--start", "2 cm"],
          '--start is of drops, and without --deep there are panels: add --deep "4 cm", or leave it out'),
         (["ring", "--cake", "round 20 cm", "--drops", "8"],

@@ -28,8 +28,44 @@ def test_nothing_and_less_cannot_be_cut(size: float, portion: float) -> None:
 
 def test_a_grid_lies_the_better_way() -> None:
     """1 x 2 in pieces of a 9 x 13 in sheet: 9 across the 9 in and 6 along the 13 in, not 4 by 13."""
-    assert sums.grid(9.0, 13.0, 1.0, 2.0) == (9, 6)
-    assert sums.grid(7.0, 11.0, 1.0, 2.0) == (7, 5)
+    assert sums.grid(9.0, 12.0, 1.0, 2.0) == (False, (9,) * 6)
+    assert sums.grid(12.0, 9.0, 1.0, 2.0) == (True, (9,) * 6)
+    assert sums.grid(8.0, 8.0, 1.0, 1.0) == (False, (8,) * 8)
+
+
+def test_what_is_left_of_a_grid_is_cut_the_other_way() -> None:
+    """7 x 7 in: three rows of seven 1 x 2 in, and three more along the last inch: 24 of 24.5."""
+    assert sums.grid(7.0, 7.0, 1.0, 2.0) == (False, (7, 7, 7, 3))
+    assert sums.grid(9.0, 13.0, 1.0, 2.0) == (False, (9, 9, 9, 9, 9, 9, 4))
+    assert sums.grid(1.0, 1.5, 2.0, 2.0) == (False, ())
+
+
+@given(st.integers(2, 40), st.integers(2, 40))
+def test_a_dessert_is_two_fingers_on_every_grid(width: int, length: int) -> None:
+    fingers = sum(sums.grid(25.0 * width, 25.0 * length, 25.0, 25.0)[1])
+    assert fingers == width * length
+    assert sum(sums.grid(25.0 * width, 25.0 * length, 25.0, 50.0)[1]) == fingers // 2
+
+
+def test_what_makers_serve_of_rounds() -> None:
+    """The yields: 0.83 at 15 cm, 0.90 at 18 cm, 0.94 to 1.01 from 20 cm up, never more than area over portion."""
+    for width, low, high in ((100, 0.75, 0.75), (149, 0.75, 0.75), (150, 0.829, 0.831), (180, 0.899, 0.901),
+                             (200, 0.94, 1.0), (400, 0.94, 1.0)):  # fmt: skip
+        assert low <= sums.yielded(math.pi / 4.0 * width**2) <= high, width
+    assert sums.served(1250.0, 1250.0) == 1
+    assert sums.served(1249.0, 1250.0) == 0
+
+
+@given(st.floats(1.0, 4e5), st.floats(1.0, 4e5), st.floats(100.0, 5000.0))
+def test_a_larger_cake_never_serves_fewer(one: float, other: float, portion: float) -> None:
+    small, large = sorted((one, other))
+    assert sums.served(small, portion) <= sums.served(large, portion) <= large / portion * (1 + 1e-8)
+
+
+def test_long_cakes_serve_less() -> None:
+    """As an oval grows longer it serves no fewer: up to 1.2 times its width like a round, at 1.44 times five sixths."""
+    counts = [sums.served(40_000.0 * long, 625.0, long) for long in (1.0, 1.2, 1.44, 1.5, 2.0)]
+    assert counts == [int(64 * 0.975), int(76.8 * 0.975), int(76.8 * 0.975), int(80 * 0.975), int(320 / 3 * 0.975)]
 
 
 @given(SIZES, st.integers(1, 60))

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import pytest
 
-from tinbook.models import Portions, read_model, read_sides
+from tinbook.models import Finish, read_model, read_sides
 from tinbook.units import METRIC, Misread
 
 
 def test_two_lengths() -> None:
     assert read_sides("25 mm x 5 cm", METRIC) == (25.0, 50.0)
     assert read_sides("1 in × 2 in", METRIC) == (pytest.approx(25.4), pytest.approx(50.8))
-    said, flaws = read_model(Portions, {"party": "4 cm x 5 cm"}, "it", METRIC)
+    said, flaws = read_model(Finish, {"portions": {"tea slice": "4 cm x 5 cm"}}, "it", METRIC)
     assert not flaws and said is not None
-    assert (said.finger, said.dessert, said.party) == (None, None, (40.0, 50.0))
+    assert said.portions == {"tea slice": (40.0, 50.0)}
 
 
 @pytest.mark.parametrize(

@@ -45,7 +45,7 @@ def box(d: Any, *of: str) -> str:
 def serves(d: Any, kind: int) -> float:
     """What the page of guests hands its script."""
     tins = d.data("guests", "tb-sets")["tins"]
-    return float(next(tin[2 + kind] for tin in tins if tin[0].replace("\xa0", " ") == CAKE))
+    return float(next(tin[3 + kind] for tin in tins if tin[0].replace("\xa0", " ") == CAKE))
 
 
 def glance(d: Any, head: str) -> float:
@@ -154,9 +154,9 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: serves(d, 1),
         lambda d: d.figure(d.words("portions/round").split("Round 20 cm, 8 in {", 1)[1].split(" dessert portions")[0].rsplit(" ", 1)[1]),
     ),
-    "how many party portions": (
-        lambda d: d.row("portions", tin=CAKE)["party_count"],
-        lambda d: d.number("portions/index", "Portions from every tin", CAKE, "Party"),
+    "how many tea slices": (
+        lambda d: d.row("portions", tin=CAKE)["tea_slice_count"],
+        lambda d: d.number("portions/index", "Portions from every tin", CAKE, "Tea slice"),
         lambda d: serves(d, 2),
     ),
     "what does a dessert portion of the sponge weigh": (
@@ -165,7 +165,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "what serves forty": (
         lambda d: d.row("guests", "--guests", "40", tiers=d.rows("guests", "--guests", "40")[0]["tiers"])["serves"],
-        lambda d: d.figure(d.cell("guests", "Dessert portions", "40", "One tin").split("serves")[1]),
+        lambda d: d.figure(d.cell("guests", "Dessert portions", "40", "Stacked").split("serves")[1]),
     ),
     "how many dowels under a 15 cm tier on a 20 cm cake": (
         lambda d: d.row("dowels", "--tin", CAKE, "--above", TIER)["dowels"],

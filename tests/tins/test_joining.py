@@ -20,17 +20,22 @@ NUMBERS = {
 @pytest.mark.parametrize("sides", [(25.0, 25.0), (25.0, 50.0), (38.0, 50.0)])
 def test_joined_pieces_tile_the_outline(name: str, sides: tuple[float, float]) -> None:
     rings = read_tin(NUMBERS[name])[1].outline_mm()
-    portion = sides[0] * sides[1]
-    pieces = joined(rings, portion, sides[1]).pieces
-    shapes = [Polygon(piece.rings[0], piece.rings[1:]) for piece in pieces]
     cake = Polygon(rings[0], rings[1:])
-    assert len(pieces) <= cake.area / portion
-    assert min(shape.area for shape in shapes) >= SMALL * portion
+    wanted = int(0.9 * cake.area / (sides[0] * sides[1]))
+    pieces = joined(rings, wanted, sides[1]).pieces
+    shapes = [Polygon(piece.rings[0], piece.rings[1:]) for piece in pieces]
+    mean = cake.area / wanted
+    assert len(pieces) == wanted
+    assert SMALL * mean <= min(shape.area for shape in shapes)
+    assert max(shape.area for shape in shapes) <= 1.3 * mean
     assert sum(shape.area for shape in shapes) == pytest.approx(cake.area, rel=1e-3)
     assert unary_union(shapes).area == pytest.approx(cake.area, rel=1e-3)
     assert all(shape.is_valid for shape in shapes)
 
 
-def test_what_is_too_small_to_cut_is_one_piece() -> None:
-    rings = read_tin(NUMBERS["cross"])[1].outline_mm()
-    assert len(joined(rings, 15_000.0, 120.0).pieces) == 1
+@pytest.mark.parametrize("name", NUMBERS)
+def test_there_are_as_many_as_wanted_whatever_is_wanted(name: str) -> None:
+    rings = read_tin(NUMBERS[name])[1].outline_mm()
+    for wanted in range(1, 24):
+        pieces = joined(rings, wanted, (Polygon(rings[0], rings[1:]).area / wanted / 2.0) ** 0.5 * 2.0).pieces
+        assert len(pieces) == wanted

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
@@ -62,6 +63,7 @@ MOST = 1000
     "--height", "height_mm", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".'
 )
 @click.option("--guests", type=click.IntRange(1, 1000), help="How many guests are to be served.")
+@click.option("--set", "stacked", metavar="TIERS", help='Judge a set, from the bottom, such as "25 + 20 + 15 cm".')
 @click.option(
     "--portion", metavar="PORTION", help='finger, dessert, a kind of the house, or a size such as "30 mm x 40 mm".'
 )
@@ -134,6 +136,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer_mm"]),
         height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height_mm"]),
         guests=asked["guests"],
+        stacked=_read("--set", lambda text: read_tiers(text, names), asked["stacked"]) or (),
         portion=_read("--portion", lambda text: read_portion(text, measures), asked["portion"]),
         keep_top=asked["keep_top"],
         owned=asked["owned"],
@@ -156,6 +159,20 @@ def _number(text: str, of: str) -> float:
     if end != len(text) or not 0 < value < MOST:
         raise Misread(f'"{text}" is not a number of {of}', 'write 2, ½ or "1 1/2"', 0, len(text))
     return value
+
+
+def read_tiers(text: str, names: Mapping[str, Tin]) -> tuple[Tin, ...]:
+    """The tins of a set, from the bottom: `25 + 20 + 15 cm`, `square 25 + 20 cm`, `square 25 cm + round 15 cm`. Rounds
+    where no shape is named; the unit of the last holds for those without one. Raises Misread."""
+    shape, tins = "round", []
+    *_, unit = re.split(r"[\d.,\s]", text.strip())
+    for part in map(str.strip, text.split("+")):
+        if part.casefold() not in names:
+            named, sizes = re.fullmatch(r"(\D*)(.*)", part).groups()  # type: ignore[union-attr]
+            shape = named.strip() or shape
+            part = f"{shape} {sizes} {'' if sizes[-1:].isalpha() else unit}".strip()
+        tins.append(_one_cake(part, names))
+    return tuple(tins)
 
 
 def read_portion(text: str, measures: Measures) -> str | tuple[float, float]:

@@ -16,11 +16,14 @@ NEAR = 0.07
 """How far a piece may lie from the mean of all, where strips are equally wide."""
 LARGEST = 1.3
 """The largest piece, in portions."""
-YIELDS = ((150.0, 0.83), (180.0, 0.92), (200.0, 0.975))
+YIELDS = ((150.0, 0.83), (180.0, 0.9), (200.0, 0.975))
 """What makers serve from a round, as a share of area over portion, by its width in mm: its edge gives no whole pieces.
 From 20 cm up the middle of what is served, 0.94 to 1.01. Common practice, no source."""
 SMALL_YIELD = 0.75
 """The same of rounds under 15 cm. House judgement."""
+LONG, LONG_YIELD = 1.2, 5.0 / 6.0
+"""A cake so many times as long as wide has slivers at its ends: it serves less, down to that share of a round as large.
+By the one published chart of ovals."""
 ALIKE = 1e-4
 """Strips alike on both sides of the middle differ by such a share of the cake: its outline is drawn point by point."""
 
@@ -32,10 +35,12 @@ def most(size: float, portion: float) -> int:
     return floor(size / portion * (1.0 + GRAIN))
 
 
-def served(size: float, portion: float) -> int:
-    """How many portions a maker serves from a cake that is not cut as a whole grid: area over portion times what a
-    round of that area yields, and one at least where it holds one. ValueError unless both are above 0."""
-    return min(most(size, portion), max(1, most(size * yielded(size), portion)))
+def served(size: float, portion: float, long: float = 1.0) -> int:
+    """How many portions a maker serves from a cake that is not cut as a whole grid and is `long` times as long as wide:
+    area over portion times what is served of it, and one at least where it holds one. ValueError unless size and
+    portion are above 0."""
+    share = yielded(size) * min(1.0, max(LONG_YIELD, LONG / long))
+    return min(most(size, portion), max(1, most(size * share, portion)))
 
 
 def yielded(size: float) -> float:

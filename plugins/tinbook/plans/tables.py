@@ -36,7 +36,7 @@ Sums = Callable[[Book, Facts, Query], Result]
 
 IN_TINS = "tins count measured deep"
 AMOUNTS = f"{IN_TINS} eggs weight_g batches plus left"
-PARTY = "of guests portion height_mm keep_top owned beside"
+PARTY = "of guests stacked portion height_mm keep_top owned beside"
 
 
 @dataclass(frozen=True, slots=True)

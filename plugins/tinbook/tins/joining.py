@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from tinbook.engine.tolerance import GRAIN
 from tinbook.tins import cutting
 from tinbook.tins.shape import Ring
 
@@ -21,6 +20,8 @@ if TYPE_CHECKING:
 
 SMALL = 0.7
 """The least piece that is left as it is, in mean pieces."""
+HAIR = 1.0 - 1e-9
+"""A plan is better than another by more than the last digits."""
 REACH = 1.35
 """How far the size that strips are cut into is moved up and down until the pieces come out as many as wanted."""
 
@@ -57,7 +58,7 @@ def joined(rings: tuple[Ring, ...], pieces: int, long_mm: float) -> Joined:
                     continue
                 seen.add(tuple(areas))
                 uneven = max(areas) / min(areas)
-                if best is None or uneven < best[0] * (1.0 - GRAIN):
+                if best is None or uneven < best[0] * HAIR:
                     best = uneven, bits, edges, upright
     if best is None:
         raise ValueError(f"no way to cut an outline into {pieces} pieces")

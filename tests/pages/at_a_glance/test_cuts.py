@@ -18,7 +18,7 @@ def test_every_tin_has_its_plans_on_its_shapes_page(desk: Desk, filled: Callable
         page = filled(shape_address(shape))
         for tin, _ in all_outlines(desk.book):
             if tin.shape == shape:
-                for kind in ("finger", "dessert", "party"):
+                for kind in ("finger", "dessert", "tea-slice"):
                     assert f'id="{tin_anchor(tin)}-{kind}"' in page, tin.name
     assert CutsView(desk, "round").title == "Round"
 

@@ -13,7 +13,7 @@ N = "\u00a0"
 
 def test_a_table_for_each_kind_of_portion(desk: Desk) -> None:
     grids = GuestsView(desk).items
-    assert [grid.anchor for grid in grids] == ["dessert", "finger", "party"]
+    assert [grid.anchor for grid in grids] == ["dessert", "finger", "tea-slice"]
     for grid in grids:
         assert [row.head for row in grid.rows] == [str(guests) for guests in GUESTS]
         assert all(len(row.cells) == len(grid.heads) - 1 for row in grid.rows)
@@ -22,12 +22,12 @@ def test_a_table_for_each_kind_of_portion(desk: Desk) -> None:
 def test_a_set_in_words(desk: Desk) -> None:
     view = GuestsView(desk)
     (best,) = answers(view.choices, Wish(guests=20, stacked=True), 1)
-    assert set_words(view.choices, best) == f"round 15 + 10{N}cm"
-    assert over_words(best) == "serves 20"
+    assert set_words(view.choices, best) == f"round 20 + 15{N}cm"
+    assert over_words(best) == "serves 35, 15 over"
     (cups,) = answers(view.choices, Wish(guests=60, beside="cupcakes"), 1)
-    assert set_words(view.choices, cups).endswith("and 12 standard cups")
+    assert set_words(view.choices, cups).endswith("and 36 standard cups")
     (none,) = answers(view.choices, Wish(guests=10, stacked=True), 1)
-    assert over_words(none) == "serves 20, 10 over"
+    assert over_words(none) == "serves 35, 25 over"
 
 
 def test_supports_are_counted_in_and_out(filled: Callable[[str], str]) -> None:
@@ -40,6 +40,6 @@ def test_supports_are_counted_in_and_out(filled: Callable[[str], str]) -> None:
 def test_the_browser_is_handed_all_sets(desk: Desk) -> None:
     data = GuestsView(desk).script_data
     assert len(data["sets"]) == len(GuestsView(desk).choices.sets)
-    assert all(len(tin) == 6 for tin in data["tins"])
-    assert [kind for kind, _ in data["kinds"]] == ["finger", "dessert", "party"]
+    assert all(len(tin) == 7 for tin in data["tins"])
+    assert [kind for kind, _ in data["kinds"]] == ["finger", "dessert", "tea slice"]
     assert desk.book.mixtures["madeira-cake"].name in [name for name, *_ in data["mixtures"]]

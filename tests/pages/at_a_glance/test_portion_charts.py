@@ -19,7 +19,7 @@ def made(demo: Loaded) -> tuple[Chart, ...]:
 
 def test_each_line_ends_in_its_name_and_count(made: tuple[Chart, ...]) -> None:
     dessert = made[0]
-    assert [curve.name for curve in dessert.curves] == ["Square 128", "Round 100"]
+    assert [curve.name for curve in dessert.curves] == ["Square 128", "Round 98"]
     assert "24 at 20 cm" in dessert.words
     assert dessert.has_points and not made[-1].has_points
 

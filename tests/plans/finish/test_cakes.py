@@ -110,7 +110,7 @@ def test_the_page_says_what_the_tables_say(slug: str, demo: Loaded) -> None:
             assert -0.06 <= float(ribbon) * 10 - board["usual_ribbon_mm"] < 5.0
             sides = [board[f"usual_box_{side}_mm"] for side in ("width", "length", "height")]
             assert [float(side) * 10 for side in box.split("×")] == sides
-        for kind in ("finger", "dessert", "party"):
+        for kind in ("finger", "dessert", "tea_slice"):
             count, *grams = next(left).split(" ")
             assert int(count) == served[f"{kind}_count"]
             each_g = served[f"{kind}_g"]

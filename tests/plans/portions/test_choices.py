@@ -7,7 +7,9 @@ from itertools import pairwise
 import pytest
 
 from tinbook.loading import Loaded
+from tinbook.plans.base.asking import Query
 from tinbook.plans.portions.choices import STACKED, Choices, choices
+from tinbook.plans.tables import TABLES
 
 
 @pytest.fixture(scope="module")
@@ -28,7 +30,17 @@ def test_tiers_stand_well_inside_one_another(made: Choices) -> None:
         tins = [made.tiers[at].tin for at in chain]
         for lower, upper in pairwise(tins):
             assert lower.shape == upper.shape
-            assert all(one - other >= 49.9 for one, other in zip(lower.bounds_mm, upper.bounds_mm, strict=True))
+            for one, other in zip(lower.bounds_mm, upper.bounds_mm, strict=True):
+                assert 49.9 <= one - other <= 100.1
+
+
+def test_what_is_chosen_from_goes_into_the_oven_and_on_a_drum(made: Choices, demo: Loaded) -> None:
+    """The demo's shelf is 44 by 36 cm, and drums are sold up to 18 in."""
+    names = {tier.tin.name for tier in made.tiers}
+    assert {"round 25 cm", "square 30 cm"} <= names
+    assert not names & {"square 38 cm", "round 40 cm", "full sheet"}
+    drums = {row["tin"]: row["taken_width_mm"] for row in TABLES["boards"].rows(demo.book, demo.facts, Query()).rows}
+    assert all(drums[name] for name in names & set(drums))
 
 
 def test_cupcakes_are_baked_in_standard_cups(made: Choices) -> None:

@@ -17,7 +17,7 @@ def test_the_facts_are_the_published_chart(made: Glance, table: object) -> None:
     """The published charts, as named in the head of tests/data/portions_us_chart.csv."""
     assert callable(table)
     rows = table("portions_us_chart")
-    assert [(each.served.dessert, each.served.party) for each in made.against] == [
+    assert [(each.served.dessert, each.served.broad) for each in made.against] == [
         (int(row["wedding_1x2"]), int(row["party_1.5x2"])) for row in rows
     ]
     sizes = [sorted(float(size) for size in row["size_in"].split("x")) for row in rows]

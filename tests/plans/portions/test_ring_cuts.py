@@ -20,11 +20,11 @@ def test_every_piece_holds_the_same(name: str, sides: tuple[float, float]) -> No
 
 
 def test_radii_by_hand() -> None:
-    """25 pieces of a 20 cm round: 18 or 19 in the outer ring, so that the inner circle holds the rest of its area."""
+    """24 pieces of a 20 cm round: 18 in the outer ring, so that the inner circle holds the rest of its area."""
     cut = in_rings(Job(Tin(shape="round", sizes_mm=(200.0,)), 25.0, 50.0))
     inner = cut.counts[1]
-    assert cut.edges_mm[1] == pytest.approx((inner / 25.0) ** 0.5 * 100.0, rel=1e-4)
-    assert pi * cut.edges_mm[1] ** 2 / inner == pytest.approx(pi * 100.0**2 / 25.0, rel=1e-3)
+    assert cut.edges_mm[1] == pytest.approx((inner / 24.0) ** 0.5 * 100.0, rel=1e-4)
+    assert pi * cut.edges_mm[1] ** 2 / inner == pytest.approx(pi * 100.0**2 / 24.0, rel=1e-3)
 
 
 def test_rings_stay_inside_the_petals() -> None:

@@ -21,11 +21,13 @@ def test_every_tin_has_its_portions(demo: Loaded) -> None:
     rows = {row["tin"]: row for row in made.rows}
     assert rows["round 20 cm"]["dessert_count"] == 24
     assert spell(rows["round 20 cm"]["dessert_cut"]) == "strips 5+7+7+5"
-    assert rows["round 20 cm"]["dessert_in_rings_count"] == 25
     assert spell(rows["square 20 cm"]["dessert_cut"]) == "grid 8 x 4"
-    assert spell(rows["ball 15 cm"]["dessert_cut"]) == "wedges 7, twice"
-    assert spell(rows["standard cups"]["party_cut"]) == "one each"
+    assert spell(rows["ball 15 cm"]["dessert_cut"]) == "wedges 5, twice"
+    assert spell(rows["standard cups"]["tea_slice_cut"]) == "one each"
     assert "portion chart" in made.worked.sources
+    assert rows["round 15 cm"]["finger_count"] == 23  # of 28 by area; makers serve 20 to 25
+    assert rows["square 18 cm"]["dessert_count"] == 24  # makers get 22 to 28
+    assert rows["round 20 cm"]["tea_slice_count"] == 15
 
 
 def test_a_size_of_ones_own(demo: Loaded) -> None:
@@ -52,14 +54,28 @@ def test_a_portion_of_a_kind_of_cake_weighs_by_its_batter(demo: Loaded) -> None:
 def test_guests(demo: Loaded) -> None:
     made = TABLES["guests"].rows(demo.book, demo.facts, Query(guests=50, of="madeira-cake"))
     first = made.rows[0]
-    assert (first["serves"], first["over"], first["tins"]) == (50, 0, 1)
+    assert (first["serves"], first["over"], first["tins"], first["owned"]) == (50, 0, 1, True)
     assert first["factor"] and first["batter_ml"]
     with_cups = TABLES["guests"].rows(demo.book, demo.facts, Query(guests=60, beside="cupcakes")).rows[0]
     assert spell(with_cups["beside"]).endswith("standard cups")
     usual = TABLES["guests"].rows(demo.book, demo.facts, Query()).rows
     assert [row["guests"] for row in usual] == list(GUESTS)
     own = TABLES["guests"].rows(demo.book, demo.facts, Query(guests=40, portion=(30.0, 40.0))).rows[0]
-    assert own["over"] == 0
+    assert own["owned"] is True
+    assert isinstance(own["over"], int) and own["over"] >= 0
+
+
+ROUNDS = tuple(read_tin(f"round {cm} cm")[1] for cm in (25, 20, 15))
+
+
+def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
+    """25, 20 and 15 cm serve 38, 24 and 11 desserts, together 73."""
+    (row,) = TABLES["guests"].rows(demo.book, demo.facts, Query(stacked=ROUNDS, guests=80, of="madeira-cake")).rows
+    assert (row["serves"], row["over"]) == (73, -7)
+    assert spell(row["judged"]) == "7 short"
+    assert row["factor"] and row["batter_ml"]
+    (row,) = TABLES["guests"].rows(demo.book, demo.facts, Query(stacked=ROUNDS, keep_top=True)).rows
+    assert (row["serves"], spell(row["judged"])) == (62, "stands as usual, from tins you own")
 
 
 @pytest.mark.parametrize(
@@ -70,6 +86,10 @@ def test_guests(demo: Loaded) -> None:
         ("portions", Query(of="madeira-cake", tins=ROUND), "every tin at once"),
         ("guests", Query(guests=900), "no set of up to four tiers serves 900"),
         ("guests", Query(guests=40, of="marzipan"), "made by weight"),
+        ("guests", Query(stacked=ROUNDS[::-1]), "round 20 cm does not stand on round 15 cm"),
+        ("guests", Query(stacked=ROUNDS, owned=True), "cannot be asked with --owned"),
+        ("guests", Query(stacked=ROUNDS[:1], keep_top=True), "not cut while it is kept"),
+        ("guests", Query(guests=40, portion="slab"), 'no portion is called "slab"'),
     ],
 )
 def test_questions_that_do_not_fit(name: str, query: Query, told: str, demo: Loaded) -> None:

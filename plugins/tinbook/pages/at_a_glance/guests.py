@@ -48,8 +48,9 @@ class GuestsView:
         book, facts = self.desk.book, self.desk.facts
         high = formats.centimetres(finishing(book.finish, facts).heights_mm[0])
         return (
-            "Which tins serve so many, with least left over; then the fewest tins, then the least mixture. "
-            f"Cakes {high} high. Tiers are of one shape, each at least 5{formats.NBSP}cm narrower than the one below."
+            "Which tins serve so many: everyday shapes first, then tins you own, then least left over. "
+            f"Cakes {high} high. Tiers are of one shape, each 5 to 10{formats.NBSP}cm narrower than the one below; all "
+            "go into the oven, and drums are sold for them."
         )
 
     @property
@@ -78,7 +79,6 @@ class GuestsView:
                     self._cell(Wish(guests=guests, kind=place, stacked=False)),
                     self._cell(Wish(guests=guests, kind=place, stacked=True)),
                     self._cell(Wish(guests=guests, kind=place, keep_top=True)),
-                    self._cell(Wish(guests=guests, kind=place, owned=True)),
                     self._cell(Wish(guests=guests, kind=place, beside="cupcakes")),
                 ),
             )
@@ -86,8 +86,7 @@ class GuestsView:
         )
         heads = (
             Head("Guests"), Head("One tin", words=True), Head("Stacked", words=True),
-            Head("Stacked, top kept", "not counted", words=True), Head("From tins owned", words=True),
-            Head("With cupcakes", words=True),
+            Head("Stacked, top kept", "not counted", words=True), Head("With cupcakes", words=True),
         )  # fmt: skip
         lead = f"{_sides(portion)} each."
         formula = "portions of a set = portions of its tiers together, by their cutting plans"
@@ -105,7 +104,8 @@ class GuestsView:
         best = answers(self.choices, wish, 1)
         if not best:
             return Cell("none so large")
-        return Cell(set_words(self.choices, best[0]), note=over_words(best[0]))
+        owned = "" if best[0].owned else "; not all owned"
+        return Cell(set_words(self.choices, best[0]), note=over_words(best[0]) + owned)
 
     @property
     def script_data(self) -> dict[str, Any]:
@@ -115,7 +115,13 @@ class GuestsView:
         return {
             "kinds": [[portion.kind, _sides(portion)] for portion in laid.portions],
             "tins": [
-                [formats.tin_words(tier.tin.name), int(tier.owned), *tier.serves, round(tier.area_mm2)]
+                [
+                    formats.tin_words(tier.tin.name),
+                    int(tier.owned),
+                    int(tier.tin.kind.everyday),
+                    *tier.serves,
+                    round(tier.area_mm2),
+                ]
                 for tier in laid.tiers
             ],
             "sets": laid.sets,

@@ -38,7 +38,7 @@ class PortionLine:
     anchor: str
     owned: bool
     first: bool
-    counts: tuple[str, ...]
+    counts: tuple[Cell, ...]
     way: str
 
 
@@ -74,7 +74,7 @@ class PortionsView:
                     anchor=tin_anchor(tin),
                     owned=row.owned,
                     first=tin.shape != shape,
-                    counts=tuple(str(cut.count or "none") for cut in row.cuts.values()),
+                    counts=tuple(Cell(str(cut.count or "none"), kind == "dessert") for kind, cut in row.cuts.items()),
                     way=_way(row.cuts["dessert"]),
                 )
             )

@@ -15,6 +15,14 @@ def _cut_as(way: str, counts: Sequence[int], parts: int) -> str:
     return f"{words}, twice" if parts == 2 else words
 
 
+def _share_served(small: float, known: Sequence[tuple[float, float]], long: float) -> str:
+    told = [f"{100.0 * share:g} % at {width / 10.0:g} cm" for width, share in known]
+    told[-1] = told[-1].replace(" at ", " from ") + " up"
+    smaller = f"{100.0 * small:g} % below {known[0][0] / 10.0:g} cm"
+    shares = ", ".join((smaller, *told))
+    return f"share served, as of a round of the same area: {shares}; of long cakes down to {100.0 * long:.0f} % of that"
+
+
 def _tins_for_guests(guests: int | None) -> str:
     return f"Tins for {guests} guests" if guests else "Tins for guests"
 
@@ -24,8 +32,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "portions_of_mixture": "{mixture}, in portions",
     "cut_as": _cut_as,
     "portions_counted": (
-        "a whole grid, or equal pieces of at least about one portion: never more than area of the cake / portion"
+        "squares, rectangles and sheets: a whole grid, what is left cut the other way; all else: area / portion × the "
+        "share that makers serve, whole portions only"
     ),
+    "share_served": _share_served,
     "same_weight": "length = usual length × usual height / height of this cake; the width stays",
     "usual_height": "the house's cakes are usually {high_mm:g} mm high",
     "portion_size": "{kind} {short_mm:g} × {long_mm:g} mm",
@@ -35,7 +45,17 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tins_for_guests": _tins_for_guests,
     "set_of_tiers": lambda tins: " + ".join(tins),
     "cups_beside": "{count} {tin}",
-    "best_set": "least over, then fewest tins, then least mixture",
+    "best_set": "everyday shapes first, then tins you own; then least over, then fewest tins, then least mixture",
+    "set_named": "A set of tiers",
+    "set_serves": "portions of a set = portions of its tiers together",
+    "set_short": "{short} short",
+    "set_judged": lambda said: "; ".join(said) or "stands as usual, from tins you own",
+    "ledge_narrow": "{upper} stands only {apart_mm:g} mm inside {lower}, where 50 to 100 is usual",
+    "ledge_wide": "{upper} stands {apart_mm:g} mm inside {lower}, where 50 to 100 is usual",
+    "tier_not_owned": "you have no {tin}",
+    "tier_too_wide": "{tin} does not go into your oven",
+    "tier_no_drum": "no drum is sold for {tin}",
     "guest_size": "{short_mm:g} × {long_mm:g} mm a guest, cakes {high_mm:g} mm high",
-    "tiers_apart": "tiers of one shape, each at least 5 cm narrower than the one below",
+    "tiers_apart": "tiers of one shape, each 5 to 10 cm narrower than the one below",
+    "tins_that_serve": "only tins that go into the oven, and for whose cakes a drum is sold",
 }

@@ -23,6 +23,7 @@ class Query:
 
     `above` is the tier that stands on the tin's cake.
     `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
+    `stacked` is a set of tiers from the bottom, to be judged.
     `portion` is a kind of portion or its width and length in mm; `guests` are fed from what the house or the trade has,
     by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`. `oven_c`, without fan, and
     `start_c` are how warm the oven is and how warm the batter goes in.
@@ -42,6 +43,7 @@ class Query:
     layer_mm: float | None = None
     height_mm: float | None = None
     guests: int | None = None
+    stacked: tuple[Tin, ...] = ()
     portion: str | tuple[float, float] | None = None
     keep_top: bool = False
     owned: bool = False
@@ -72,6 +74,7 @@ OPTIONS: Mapping[str, str] = {
     "layer_mm": "--layer",
     "height_mm": "--height",
     "guests": "--guests",
+    "stacked": "--set",
     "portion": "--portion",
     "keep_top": "--keep-top",
     "owned": "--owned",

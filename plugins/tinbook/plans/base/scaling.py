@@ -123,6 +123,12 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
     )
 
 
+def goes_on_a_shelf(tin: Tin, book: Book, facts: Facts) -> bool:
+    """Whether a tin fits the oven; any does where the house has not said how large its shelf is."""
+    shelf_mm = book.house.oven_shelf
+    return shelf_mm is None or _on_a_shelf(tin, shelf_mm, facts.numbers["oven clearance"].value)[0] > 0
+
+
 @lru_cache(maxsize=4096)
 def _on_a_shelf(tin: Tin, shelf_mm: tuple[float, float], clear_mm: float) -> tuple[int, int]:
     """How many of it, or of its trays, stand on a shelf, and the cups in each. No recipe changes that."""

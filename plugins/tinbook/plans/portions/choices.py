@@ -14,7 +14,10 @@ from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import finishing
+from tinbook.plans.base.scaling import goes_on_a_shelf
 from tinbook.plans.base.shelf import all_outlines
+from tinbook.plans.finish.boards import board_of
+from tinbook.plans.finish.cake import Cake
 from tinbook.plans.portions.cutting import Portion, cut_of, portion_sizes
 from tinbook.tins import Tin
 
@@ -27,8 +30,8 @@ STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
 TRAYS = ("rectangle", "sheet")
 CUPS = ("cups", "standard")
 """Shape and size of what cupcakes beside a cake are baked in."""
-APART_MM = 50.0
-"""A tier is at least so much narrower than the one it stands on, both ways (common practice)."""
+APART_MM, FAR_MM = 50.0, 100.0
+"""A tier is so much narrower than the one it stands on, both ways, at the least and at the most (common practice)."""
 MOST_TIERS = 4
 
 
@@ -46,13 +49,14 @@ class Tier:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sums:
     """Every set in the order of `sets`: what it serves by kind of portion, and without its top tier; its area,
-    how many tiers, and whether the house owns them."""
+    how many tiers, whether the house owns them all, and whether all are of everyday shapes."""
 
     serves: Counts
     below: Counts
     area_mm2: Counts
     tiers: Counts
     owned: Counts
+    everyday: Counts
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,6 +82,7 @@ class Choices:
         serves = np.array([[tier.serves[kind] for kind in kinds] for tier in self.tiers] + [[0] * len(kinds)])
         areas = np.array([tier.area_mm2 for tier in self.tiers] + [0.0]).astype(np.int64)
         owned = np.array([tier.owned for tier in self.tiers] + [True])
+        everyday = np.array([tier.tin.kind.everyday for tier in self.tiers] + [True])
         # Sets as rows of one length: what is missing points to a tier of nothing.
         none = len(self.tiers)
         places = np.array([(*chain, *(none,) * (MOST_TIERS - len(chain))) for chain in self.sets])
@@ -89,6 +94,7 @@ class Choices:
             area_mm2=areas[places].sum(axis=1),
             tiers=count,
             owned=owned[places].all(axis=1),
+            everyday=everyday[places].all(axis=1),
         )
 
     @property
@@ -100,17 +106,25 @@ class Choices:
 def choices(
     book: Book, facts: Facts, height_mm: float | None = None, portions: tuple[Portion, ...] | None = None
 ) -> Choices:
-    """What the house may choose from, for its own portions and at the height it usually makes its cakes."""
-    height_mm = height_mm or finishing(book.finish, facts).heights_mm[0]
-    return _choices(all_outlines(book), portions or tuple(portion_sizes(book, facts).values()), height_mm)
+    """What the house may choose from, for its own portions and at the height it usually makes its cakes: tins that go
+    into its oven and for whose cakes a drum is sold."""
+    settled = finishing(book.finish, facts)
+    height_mm = height_mm or settled.heights_mm[0]
+    outlines = tuple(
+        (tin, owned)
+        for tin, owned in all_outlines(book)
+        if goes_on_a_shelf(tin, book, facts)
+        and (tin.kind.in_trays or board_of(Cake(tin, height_mm, 1), settled, settled.board, facts).size_mm)
+    )
+    return _choices(outlines, portions or tuple(portion_sizes(book, facts).values()), height_mm)
 
 
 @lru_cache(maxsize=8)
 def _choices(outlines: tuple[tuple[Tin, bool], ...], portions: tuple[Portion, ...], height_mm: float) -> Choices:
     rows = [(tin, owned) for tin, owned in outlines if tin.kind.solid == "upright" and not tin.kind.in_trays]
-    tiers = [_tier(tin, owned, portions, height_mm) for tin, owned in rows]
+    tiers = [tier_of(tin, owned, portions, height_mm) for tin, owned in rows]
     tiers = [tier for tier in tiers if min(tier.serves) > 0]
-    cups = next((_tier(tin, owned, portions, height_mm) for tin, owned in outlines if _bakes_cupcakes(tin)), None)
+    cups = next((tier_of(tin, owned, portions, height_mm) for tin, owned in outlines if _bakes_cupcakes(tin)), None)
     sets = tuple(chain for shape in STACKED for chain in _stacks(tiers, shape))
     singles = tuple((place,) for place in range(len(tiers)))
     trays = tuple(place for place, tier in enumerate(tiers) if tier.tin.shape in TRAYS)
@@ -123,14 +137,15 @@ def _bakes_cupcakes(tin: Tin) -> bool:
     return (tin.shape, tin.size_label) == CUPS
 
 
-def _tier(tin: Tin, owned: bool, portions: Sequence[Portion], height_mm: float) -> Tier:
+def tier_of(tin: Tin, owned: bool, portions: Sequence[Portion], height_mm: float) -> Tier:
+    """A tin as a tier, and what its cake `height_mm` high serves."""
     holes = tin.holes if tin.kind.in_trays else 1
     serves = tuple(holes * cut_of(tin, portion, height_mm).count for portion in portions)
     return Tier(tin, owned, serves, float(round(holes * tin.kind.area_mm2(tin.sizes_mm, 0.5))))
 
 
 def _stacks(tiers: Sequence[Tier], shape: str) -> Iterator[tuple[int, ...]]:
-    """Every set of two to MOST_TIERS tiers of one shape, each far enough inside the one below; from the foot up."""
+    """Every set of two to MOST_TIERS tiers of one shape, with the usual ledge between; from the foot up."""
     places = sorted(
         (place for place, tier in enumerate(tiers) if tier.tin.shape == shape),
         key=lambda place: -tiers[place].tin.area_mm2,
@@ -148,4 +163,10 @@ def _stacks(tiers: Sequence[Tier], shape: str) -> Iterator[tuple[int, ...]]:
 
 
 def _stands_on(upper: Tin, lower: Tin) -> bool:
-    return all(fits(top, foot - APART_MM) for top, foot in zip(upper.bounds_mm, lower.bounds_mm, strict=True))
+    return all(fits(APART_MM, apart) and fits(apart, FAR_MM) for apart in ledges_mm(upper, lower))
+
+
+def ledges_mm(upper: Tin, lower: Tin) -> tuple[float, float]:
+    """How much narrower a tier is than the one it stands on, across and along; below 0 where it hangs over."""
+    width, length = (foot - top for top, foot in zip(upper.bounds_mm, lower.bounds_mm, strict=True))
+    return width, length

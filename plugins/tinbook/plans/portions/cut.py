@@ -122,7 +122,7 @@ class Job:
     @cached_property
     def count(self) -> int:
         """How many it serves, where it is not cut as a whole grid."""
-        return sums.served(self.size, self.portion)
+        return sums.served(self.size, self.portion, max(self.sides_mm) / min(self.sides_mm))
 
     @property
     def piece_mm(self) -> tuple[float, float]:

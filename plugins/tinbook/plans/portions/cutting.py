@@ -52,10 +52,14 @@ def portion_sizes(book: Book, facts: Facts) -> Mapping[str, Portion]:
     portions = {}
     for kind, keys in SIDES.items():
         width, length = (facts.numbers[key] for key in keys)
-        portions[kind] = Portion(kind, *sorted((width.value, length.value)), width.source)
+        portions[kind] = _portion(kind, (width.value, length.value), width.source)
     for kind, sides in (book.finish.portions or {}).items():
-        portions[kind] = Portion(kind, *sorted(sides), HOUSE)
+        portions[kind] = _portion(kind, sides, HOUSE)
     return portions
+
+
+def _portion(kind: str, sides_mm: tuple[float, float], said_by: str) -> Portion:
+    return Portion(kind, min(sides_mm), max(sides_mm), said_by)
 
 
 def portion_called(kind: str, sizes: Mapping[str, Portion]) -> Portion:

@@ -42,11 +42,14 @@ class Wish:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
-    """A set that serves: places of its tiers from the foot up, of its tray if any, how many trays of cupcakes.
+    """A set that serves: whether all of it is of everyday shapes, and owned; places of its tiers from the foot up, of
+    its tray if any, how many trays of cupcakes.
 
     `serves` leaves out a top tier that is kept; `area_mm2` is of all that is baked but cupcakes.
     """
 
+    everyday: bool
+    owned: bool
     tiers: tuple[int, ...]
     tray: int | None
     cups: int
@@ -57,7 +60,8 @@ class Answer:
 
 
 def answers(choices: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
-    """The best sets that serve: least over, then fewest tins, then least mixture."""
+    """The best sets that serve: of everyday shapes first, then of tins the house owns; then least over, then fewest
+    tins, then least mixture."""
     import numpy as np
 
     every = choices.sums
@@ -90,26 +94,29 @@ def _nearest(
     import numpy as np
 
     cups, more_mm2 = np.zeros(len(sets), dtype=np.int64), 0
+    everyday, owned = choices.sums.everyday[sets], choices.sums.owned[sets]
     if tray is not None:
-        served, more_mm2 = served + choices.tiers[tray].serves[wish.kind], int(choices.tiers[tray].area_mm2)
+        beside = choices.tiers[tray]
+        served, more_mm2 = served + beside.serves[wish.kind], int(beside.area_mm2)
+        everyday, owned = everyday & beside.tin.kind.everyday, owned & beside.owned
     elif wish.beside == "cupcakes" and choices.cups:
         by_tray = choices.cups.serves[wish.kind]
         cups = np.maximum(1, -((served - wish.guests) // by_tray))
-        served = served + cups * by_tray
+        served, owned = served + cups * by_tray, owned & choices.cups.owned
     tins = choices.sums.tiers[sets] + cups + (tray is not None)
     area = choices.sums.area_mm2[sets] + more_mm2
     good = np.flatnonzero((served >= wish.guests) & (cups <= MOST_TRAYS))
-    if len(good) > most:
-        # the rest serve too many to be among the best
-        good = good[served[good] <= np.partition(served[good], most - 1)[most - 1]]
-    order = good[np.lexsort((area[good], tins[good], served[good]))]
+    keys = area, tins, served, ~owned, ~everyday
+    order = good[np.lexsort([key[good] for key in keys])]
     # As many more as rank alike, which the order of their tiers then parts.
     last = order[min(most, len(order)) - 1] if len(order) else 0
-    for index in order.tolist():
-        if (served[index], tins[index], area[index]) > (served[last], tins[last], area[last]):
+    for at, index in enumerate(order.tolist()):
+        if at >= most and any(key[index] != key[last] for key in keys):
             return
         serves = int(served[index])
         yield Answer(
+            everyday=bool(everyday[index]),
+            owned=bool(owned[index]),
             tiers=choices.sets[sets[index]],
             tray=tray,
             cups=int(cups[index]),
@@ -122,7 +129,8 @@ def _nearest(
 
 def _rank(answer: Answer) -> tuple[float, ...]:
     return (
-        answer.over, answer.tins, answer.area_mm2, *answer.tiers, -1 if answer.tray is None else answer.tray
+        not answer.everyday, not answer.owned, answer.over, answer.tins, answer.area_mm2,
+        *answer.tiers, -1 if answer.tray is None else answer.tray,
     )  # fmt: skip
 
 

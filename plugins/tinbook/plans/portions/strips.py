@@ -15,8 +15,6 @@ from tinbook.plans.portions.cut import Cut, Job, bent, pieces_of
 from tinbook.tins import Ring, cutting
 from tinbook.tins.joining import joined
 
-LONG = 1.2
-"""An outline so many times as long as wide is cut along its length."""
 CORNERS = 100
 SAME_RADIUS = 1e-6
 """An outline of more corners than that whose squared distances from the middle differ by no more, as a share, is a
@@ -80,7 +78,7 @@ def _ways(job: Job) -> Iterator[_Way]:
     which way."""
     wide, tall = job.sides_mm
     uprights: tuple[bool, ...] = (False, True)
-    if max(wide, tall) > LONG * min(wide, tall):
+    if max(wide, tall) > sums.LONG * min(wide, tall):
         uprights = (tall > wide,)
     elif _is_round(job.rings[0]):
         uprights = (False,)

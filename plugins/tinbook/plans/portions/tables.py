@@ -9,7 +9,7 @@ from dataclasses import replace
 from tinbook.engine import portions as sums
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book
-from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.result import Cell, Result, Row, batch_asked
 from tinbook.plans.base.saying import Saying, saying
@@ -33,6 +33,7 @@ from tinbook.plans.portions.guests import (
     factor,
     own_batter_mm,
 )
+from tinbook.plans.portions.named_sets import judged, named_set
 from tinbook.plans.portions.serving import servings
 from tinbook.tins import Tin
 
@@ -124,12 +125,17 @@ def portions_worked(sizes: Mapping[str, Portion], cake: Saying, facts: Facts) ->
                 for portion in portions
             ),
             cake,
+            saying("share_served", small=sums.SMALL_YIELD, known=sums.YIELDS, long=sums.LONG_YIELD),
             saying("strips_wide"),
             saying("outline_cut"),
         ),
         tuple(
             dict.fromkeys(
-                (*(portion.said_by for portion in portions if portion.said_by in facts.sources), "house judgement")
+                (
+                    *(portion.said_by for portion in portions if portion.said_by in facts.sources),
+                    "common practice",
+                    "house judgement",
+                )
             )
         ),
     )
@@ -142,8 +148,8 @@ def portion_grams(portion: Portion, kind: Kind, height_mm: float, rise: float) -
 
 
 def guests(book: Book, facts: Facts, query: Query) -> Result:
-    """The best sets that serve so many guests, or without a number the best for each usual one; with --of, the mixture
-    they take."""
+    """The best sets that serve so many guests, or without a number the best for each usual one; or a set that is named,
+    judged. With --of, the mixture they take."""
     laid, kind = _choices_asked(book, facts, query, query.portion or "dessert")
     wish = Wish(
         guests=query.guests or 0,
@@ -152,6 +158,8 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
         owned=query.owned,
         beside=query.beside or BESIDE[0],
     )
+    if query.stacked:
+        return _judged(book, facts, query, laid.portions[kind])
     if query.guests:
         best = [(query.guests, answer) for answer in answers(laid, wish, 10)]
     else:
@@ -170,21 +178,50 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
             "serves": answer.serves,
             "over": answer.over,
             "tins": answer.tins,
+            "owned": answer.owned,
         }
         if batch:
             row["factor"] = round(factor(batch, deep_mm, laid, answer), 4)
             row["batter_ml"] = round(batter_ml(deep_mm, laid, answer), 1)
         rows.append(row)
-    size = laid.portions[kind]
-    worked = Worked(
-        saying("best_set"),
-        (
-            saying("guest_size", short_mm=size.short_mm, long_mm=size.long_mm, high_mm=laid.height_mm),
-            saying("tiers_apart"),
-        ),
-        ("common practice",),
-    )
+    inputs = _guest_size(laid.portions[kind], laid.height_mm), saying("tiers_apart"), saying("tins_that_serve")
+    worked = Worked(saying("best_set"), inputs, ("common practice",))
     return Result(saying("tins_for_guests", guests=query.guests), tuple(rows), worked)
+
+
+def _judged(book: Book, facts: Facts, query: Query, portion: Portion) -> Result:
+    """What a named set serves, and how it stands."""
+    for name in ("owned", "beside"):
+        if getattr(query, name):
+            raise AskError(
+                f"--set names all there is; it cannot be asked with {OPTIONS[name]}", "leave one of them out"
+            )
+    height_mm = query.height_mm or finishing(book.finish, facts).heights_mm[0]
+    tiers = named_set(query.stacked, portion, book, facts, height_mm)
+    counted = tiers[:-1] if query.keep_top else tiers
+    if not counted:
+        raise AskError("one tier alone is not cut while it is kept", "leave out --keep-top, or name more tiers")
+    serves = sum(tier.serves[0] for tier in counted)
+    row: dict[str, Cell] = {
+        "tiers": saying("set_of_tiers", tins=tuple(tier.tin.name for tier in tiers)),
+        "serves": serves,
+    }
+    if query.guests:
+        row["guests"], row["over"] = query.guests, serves - query.guests
+    if query.of:
+        batch = _cake_asked(book, facts, query)
+        batter = sum(tier.area_mm2 for tier in tiers) * _deep_mm(batch, book, facts, query) / 1000.0
+        row["factor"], row["batter_ml"] = round(batter / batch.batter_ml, 4), round(batter, 1)
+    short = [saying("set_short", short=query.guests - serves)] if query.guests and serves < query.guests else []
+    row["judged"] = saying("set_judged", said=(*short, *judged(tiers, book, facts, height_mm)))
+    worked = Worked(
+        saying("set_serves"), (_guest_size(portion, height_mm), saying("tiers_apart")), ("common practice",)
+    )
+    return Result(saying("set_named"), (row,), worked)
+
+
+def _guest_size(size: Portion, height_mm: float) -> Saying:
+    return saying("guest_size", short_mm=size.short_mm, long_mm=size.long_mm, high_mm=height_mm)
 
 
 def _deep_mm(batch: Batch, book: Book, facts: Facts, query: Query) -> float:

@@ -17,7 +17,7 @@ from tinbook.tins.shape import Ring
 
 Array = np.ndarray[Any, np.dtype[np.float64]]
 Point = tuple[float, float]
-STEPS = 96
+STEPS = 480
 """Into how many steps a strip is laid to find where it is cut."""
 
 

@@ -7,14 +7,20 @@ const MOST_SHOWN = 5;
 const NAMES = {
   kinds: kinds => kinds.map(([name, size]) => ({ name, size })),
   tins: tins =>
-    tins.map(([name, owned, ...rest]) => ({ name, owned, serves: rest.slice(0, -1), area_mm2: rest.at(-1) })),
+    tins.map(([name, owned, everyday, ...rest]) => ({
+      name,
+      owned,
+      everyday,
+      serves: rest.slice(0, -1),
+      area_mm2: rest.at(-1),
+    })),
   cups: ([name, owned, serves, ml]) => ({ name, owned, serves, ml }),
   mixtures: mixtures => mixtures.map(([name, deep_mm, batter_ml]) => ({ name, deep_mm, batter_ml })),
 };
 
 export const setsOf = page => handedOver("tb-sets", NAMES, page);
 
-// wish: { guests, kind, top, owned, beside, shape }. The best sets, least left over first.
+// wish: { guests, kind, top, owned, beside, shape }. The best sets first.
 export function answers(table, wish, most = MOST_SHOWN) {
   const served = table.sets
     .filter(tiers => isWished(table, tiers, wish))
@@ -39,6 +45,8 @@ function withBeside(table, tiers, wish) {
   const served = counted.reduce((sum, place) => sum + servesOf(place), 0);
   const tiersArea = tiers.reduce((sum, place) => sum + areaOf(place), 0);
   const answer = (serves, area, tray = null, cups = 0) => ({
+    odd: [...tiers, tray].filter(isPlace).some(place => !table.tins[place].everyday),
+    lent: [...tiers, tray].filter(isPlace).some(place => !table.tins[place].owned) || (cups > 0 && !table.cups.owned),
     tiers,
     tray,
     cups,
@@ -57,9 +65,16 @@ function withBeside(table, tiers, wish) {
   return count <= table.most_trays ? [answer(served + count * cups.serves, tiersArea, null, count)] : [];
 }
 
-// Fewest over, then fewest tins, then least mixture, then the first in the table.
+const isPlace = place => place !== null;
+
+// Everyday shapes, then tins of the house, then fewest over, fewest tins, least mixture, and the first in the table.
 const byBest = (one, other) =>
-  one.over - other.over || tinCount(one) - tinCount(other) || one.area - other.area || byPlaces(one, other);
+  Number(one.odd) - Number(other.odd) ||
+  Number(one.lent) - Number(other.lent) ||
+  one.over - other.over ||
+  tinCount(one) - tinCount(other) ||
+  one.area - other.area ||
+  byPlaces(one, other);
 
 const tinCount = ({ tiers, tray, cups }) => tiers.length + cups + (tray === null ? 0 : 1);
 
