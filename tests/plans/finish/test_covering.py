@@ -1,8 +1,7 @@
-"""Coats and pastes for every tin, against published charts of amounts by cake.
+"""Coats and pastes for every tin, coats against published charts of amounts by cake.
 
 Sources, each named in the head of its table in tests/data: ganache_uk.csv (fills a cake with one layer of filling and
-coats it), sugarpaste_us.csv (cakes 4 in high), batter_us_3in_deep.csv (cakes in 3 in deep pans: icing to fill, cover
-and edge a cake of two layers). The charts name inches, so the cakes here are exact inches.
+coats it), batter_us_3in_deep.csv (cakes in 3 in deep pans: icing to fill, cover and edge a cake of two layers). The charts name inches, so the cakes here are exact inches.
 """
 
 from __future__ import annotations
@@ -15,7 +14,7 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog, minimize_scalar
 
-from tinbook.engine import coats, pastes
+from tinbook.engine import coats
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish
 from tinbook.plans.base.asking import AskError
@@ -110,35 +109,6 @@ def test_icing_as_the_book_has_it_meets_the_chart(table: Table, facts: Facts, ba
         off.append(made_ml / (float(row["icing_us_cups"]) * US_CUP_ML) - 1.0)
         print(row["shape"], row["size_in"], f"{made_ml:.0f} ml for {row['icing_us_cups']} cups, {off[-1]:+.1%}")
     assert max(map(abs, off)) <= 0.12
-
-
-# Sugarpaste
-
-
-def test_sugarpaste_by_a_chart(table: Table, facts: Facts) -> None:
-    """The thickness is fitted on the rounds. The chart counts in half and quarter pounds: its 8 in round takes 2.0 times
-    what its 4 in one takes, its 16 in one 3.3 times the 8 in, where the surfaces go as 2.4 and 2.7."""
-    rows = table("sugarpaste_us")
-    density = facts.kinds["sugarpaste"].gravity.typical
-
-    def net(row: Row, thickness: float) -> float:
-        made = cake(row, float(row["height_in"]) * INCH)
-        return pastes.net_g(made.surface_mm2(0.0), thickness, density)
-
-    def off(thickness: float, chosen: list[Row]) -> np.ndarray:
-        return errors([net(row, thickness) for row in chosen], [float(row["fondant_g"]) for row in chosen])
-
-    rounds = [row for row in rows if row["shape"] == "round"]
-    best = minimize_scalar(lambda t: np.abs(off(t, rounds)).max(), bounds=(3.0, 8.0), method="bounded").x
-    for row, error in zip(rows, off(best, rows), strict=True):
-        across = pastes.rolled_mm(float(row["size_in"]) * INCH, float(row["height_in"]) * INCH, 0.0)
-        rolled = pastes.disc_g if row["shape"] == "round" else lambda side, *rest: pastes.sheet_g(side, side, *rest)
-        print(row["shape"], row["size_in"], "in:", row["fondant_g"], "g,", f"{error:+.0%};",
-              f"rolled 4 mm thick {rolled(across, 4.0, density):.0f} g")  # fmt: skip
-    assert np.abs(off(best, rows)).max() <= 0.15
-    assert np.median(np.abs(off(best, rows))) <= 0.10
-    fact = facts.numbers["paste on the cake"]
-    assert fact.value == pytest.approx(best, abs=0.25)
 
 
 # Icing: filling, coats and borders
