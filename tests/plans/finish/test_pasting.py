@@ -123,7 +123,9 @@ def charted(rows: Iterable[dict[str, str]], column: str, g_per_ml: float, under_
         if row[column]:
             tin = Tin(shape=row["shape"], sizes_mm=(float(row["size_in"]) * INCH,))
             cake, grams = Cake(tin, float(row["height_in"]) * INCH, 2), float(row[column])
-            read.append(Chart(cake, grams, grams / pastes.net_g(cake.surface_mm2(under_mm), 1.0, g_per_ml)))
+            read.append(
+                Chart(cake=cake, grams=grams, thick_mm=grams / pastes.net_g(cake.surface_mm2(under_mm), 1.0, g_per_ml))
+            )
     return read
 
 
