@@ -190,7 +190,7 @@ class Score:
 
 
 @dataclass(frozen=True)
-class Bench:
+class PlainCake:
     """A cake of no chart, to ask the book for times of."""
 
     batch: Batch
@@ -242,8 +242,8 @@ class Bench:
 
 
 @pytest.fixture
-def bench(batch: Callable[..., Batch], facts: Facts) -> Bench:
-    return Bench(batch(), facts)
+def plain(batch: Callable[..., Batch], facts: Facts) -> PlainCake:
+    return PlainCake(batch(), facts)
 
 
 @pytest.fixture(scope="module")
@@ -262,16 +262,16 @@ def left_out(charts: Mapping[str, list[Row]], depth: tuple[float, float]) -> dic
 
 @pytest.mark.parametrize("known", [1, 2])
 def test_a_chart_left_out_lies_in_the_spans_learned_from_the_others(
-    charts: Mapping[str, list[Row]], left_out: Mapping[str, Learned], bench: Bench, known: int
+    charts: Mapping[str, list[Row]], left_out: Mapping[str, Learned], plain: PlainCake, known: int
 ) -> None:
     print(f"\nfrom {known} known")
     scores = {}
     for name, rows in charts.items():
         told = left_out[name]
-        scores[name] = bench.score(rows, known, bench.prior(told))
+        scores[name] = plain.score(rows, known, plain.prior(told))
         print(f"  {name}, by the others p {told.power:.2f} ± {told.sure:.2f}, from recipe to recipe {told.differ:.2f}, "
               f"scatter {told.scatter:.3f}: {scores[name]}")  # fmt: skip
-        print(f"  {name}, by the facts: {bench.score(rows, known, bench.prior())}")
+        print(f"  {name}, by the facts: {plain.score(rows, known, plain.prior())}")
     pooled = [held for score in scores.values() for held in score.held]
     print(f"  together {np.mean(pooled):.0%} of {len(pooled)}, median off "
           f"{median(off for score in scores.values() for off in score.off):.1%}")  # fmt: skip
@@ -326,11 +326,11 @@ def test_the_method_finds_what_a_chart_was_made_of(depth: tuple[float, float]) -
 
 
 @pytest.mark.parametrize("minutes", [25.0, 40.0, 60.0, 90.0, 150.0])
-def test_a_size_off_a_known_bake_the_span_is_narrow(bench: Bench, minutes: float) -> None:
-    before = prior(bench.batch.kind, bench.facts)
+def test_a_size_off_a_known_bake_the_span_is_narrow(plain: PlainCake, minutes: float) -> None:
+    before = prior(plain.batch.kind, plain.facts)
     assert before is not None
     told = baking.evidence([200.0], [40.0], [baking.heat(170.0, START_C, CENTRE_C)], [minutes], before)
     rows = [(200.0 + off, 40.0, 170.0, 0.0) for off in (-IN_MM, 0.0, IN_MM)]
-    for time in bench.times(baking.learned(before, told), rows):
+    for time in plain.times(baking.learned(before, told), rows):
         assert time.low_min <= time.likely_min <= time.high_min <= NEAR_RATIO * time.low_min
         assert time.low_shown_min <= ceil(time.likely_min) and round(time.likely_min) <= time.high_shown_min

@@ -17,6 +17,7 @@ from scipy.optimize import linprog, minimize_scalar
 from tinbook.engine import coats
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish
+from tinbook.pages.spelling.sayings import inputs_of
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import Batch
@@ -200,6 +201,20 @@ def test_paste_on_the_cake_lies_in_the_trades_range(paste: Batch, kitchen: Book,
         assert row.net_low_g <= row.net_g <= row.net_high_g
         assert row.made_g >= row.net_g
         assert row.back_g == pytest.approx(row.made_g - row.net_g)
+
+
+def test_whose_range_it_is_is_said_of_each_paste(paste: Batch, batch: Batched, kitchen: Book, facts: Facts) -> None:
+    def told(kind: str) -> list[str]:
+        made = batch(kind=kind, tins=None, makes="1 kg", bake=None, mix=["1 kg sugarpaste"])
+        return [each for each in inputs_of(paste_table(made, kitchen, facts).worked) if "the range" in each]
+
+    every = "the range: charts of three publishers come to 4.6 to 9.3 mm of sugarpaste, 6.4 mm in the middle"
+    assert len(told("sugarpaste")) == 1 and told("sugarpaste")[0].startswith(every)
+    assert told("marzipan")[1].endswith("one chart of marzipan comes to 5.2 to 9.3 mm, 8.2 mm in the middle")
+    assert told("chocolate paste")[1].endswith("we know no published chart of chocolate paste")
+    assert {"sugarpaste chart", "sugarpaste guide", "covering tips"} <= set(
+        paste_table(paste, kitchen, facts).worked.sources
+    )
 
 
 def test_what_fills_does_not_cover(icing: Batch, paste: Batch, batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:  # fmt: skip

@@ -12,6 +12,10 @@ def _cakes_took(cakes: int, percent: float) -> str:
     return f"from {cakes} of your cakes: {abs(percent):g} % {'more' if percent > 0 else 'less'} than worked out"
 
 
+def _no_chart_of_its_own(kind: str) -> str:
+    return f"the range is that of sugarpaste: we know no published chart of {kind.lower()}"
+
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # layers
     "in_layers": "{mixture}, in layers",
@@ -56,7 +60,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "the range is that of sugarpaste; one chart of marzipan comes to {low_mm:g} to {high_mm:g} mm, {mm:g} mm in "
         "the middle"
     ),
-    "no_chart_of_its_own": "the range is that of sugarpaste: we know no published chart for {kind}",
+    "no_chart_of_its_own": _no_chart_of_its_own,
     "cakes_took": _cakes_took,
     "rolled_to_a_disc": "disc",
     "rolled_to_a_rectangle": "rectangle",
