@@ -1,12 +1,10 @@
-"""Baking times: the laws of the estimate, a general-purpose reference for its algebra, and two published charts."""
+"""Baking times: the laws of the estimate, and a general-purpose reference for its algebra."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
-from itertools import combinations
-from math import log, pi, sqrt
-from statistics import median
+from math import log, sqrt
 
 import numpy as np
 import pytest
@@ -16,15 +14,12 @@ from scipy.stats import multivariate_normal, norm
 
 from tinbook.engine import baking
 from tinbook.engine.baking import Evidence, Law, OfKind, Prior
-from tinbook.facts import Facts
 
-IN_MM, CUP_ML = 25.4, 236.588
 Row = tuple[float, float, float, float]
 """Width mm, batter depth mm, oven °C, minutes."""
 
 NEUTRAL = Prior((4.0, 1.0, 0.6), (1.0, 0.5, baking.spread(0.35, 0.85)), (0.3, 0.25, 0.15), 0.1)
-"""Nothing of the charts is in it: minutes by the width to a power of 1, give or take much, and hardly any idea how long.
-The differences from recipe to recipe and the scatter are those of the facts."""
+"""Minutes by the width to a power of 1, give or take much, and hardly any idea how long."""
 
 widths = st.floats(60, 400)
 depths = st.floats(20, 90)
@@ -160,94 +155,3 @@ def test_one_number_is_settled_the_same_way() -> None:
 def test_an_oven_too_cool_is_refused(asked: tuple[float, float, float]) -> None:
     with pytest.raises(ValueError, match="no centre reaches"):
         baking.heat(*asked)
-
-
-# Published charts: what is learned from one is scored on the other
-
-
-@pytest.fixture(scope="module")
-def deep_pans(table: Callable[..., list[dict[str, str]]]) -> list[Row]:
-    """Wedding cake data chart for 3 in deep pans (cakecentral.com, fromkarenskitchen.com): batter by the cup, °F, minutes.
-
-    A contour pan is taken as a round of its size with 0.9 of its area.
-    """
-    rows = []
-    for row in table("batter_us_3in_deep"):
-        sides = [float(side) * IN_MM for side in row["size_in"].split("x")]
-        across = sides[0]
-        area, edge = {
-            "round": (pi * across**2 / 4, pi * across),
-            "square": (across**2, 4 * across),
-            "contour": (0.9 * pi * across**2 / 4, 0.97 * pi * across),
-            "half-round": (pi * across**2 / 8, across + pi * across / 2),
-            "sheet": (across * sides[-1], 2 * (across + sides[-1])),
-        }[row["shape"]]
-        deep = float(row["batter_us_cups"]) * CUP_ML * 1000 / area
-        minutes = (float(row["bake_min_low"]) + float(row["bake_min_high"])) / 2
-        rows.append((4 * area / edge, deep, (float(row["oven_F"]) - 32) / 1.8, minutes))
-    return rows
-
-
-@pytest.fixture(scope="module")
-def mud_tins(table: Callable[..., list[dict[str, str]]]) -> list[Row]:
-    """Chocolate mud cake by tin (the-wedding-information-site.com), 160 °C. A ml of batter taken as 1.05 g."""
-    rows = []
-    for row in table("recipe_mud_by_tin"):
-        weight = sum(float(row[key]) for key in row if key.endswith(("_g", "_ml")))
-        weight += 50 * float(row["eggs_n"]) + 5 * float(row["oil_tsp"])
-        across = float(row["round_in"]) * IN_MM
-        deep = weight / 1.05 * 1000 / (pi * across**2 / 4)
-        rows.append((across, deep, 160.0, float(row["bake_min"])))
-    return rows
-
-
-def scored(rows: Sequence[Row], other: Sequence[Row], known: int, prior: Prior) -> tuple[float, float, float]:
-    """Every choice of `known` rows, the rest guessed: median error, worst error, share within the 80 % interval.
-
-    From the other chart, as another recipe of the kind, comes all else that is known.
-    """
-    errors, held = [], []
-    kin = kin_of(told(other, prior), prior) if other else baking.NO_KIN
-    for chosen in combinations(range(len(rows)), known):
-        law = baking.learned(prior, told([rows[index] for index in chosen], prior), kin)
-        for index, row in enumerate(rows):
-            if index not in chosen:
-                minutes, spread = guess(law, row)
-                errors.append(abs(minutes / row[3] - 1))
-                held.append(abs(log(minutes / row[3])) < baking.EIGHTY_PERCENT * spread)
-    return median(errors), max(errors), sum(held) / len(held)
-
-
-def shipped(facts: Facts) -> Prior:
-    """The facts' own exponents, with as little idea of how long as the neutral ones."""
-    numbers = facts.numbers
-    width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
-    return Prior(
-        (4.0, width.value, depth.value),
-        (1.0, baking.spread(width.low or 0, width.high or 0), baking.spread(depth.low or 0, depth.high or 0)),
-        tuple(numbers[f"bake {what}, recipe to recipe"].value for what in ("time", "width", "depth")),  # type: ignore[arg-type]
-        numbers["bake scatter"].value,
-    )
-
-
-@pytest.mark.parametrize(
-    ("chart", "other", "known", "most"),
-    [
-        ("deep_pans", "mud_tins", 1, 0.17),
-        ("deep_pans", "mud_tins", 2, 0.13),
-        ("mud_tins", "deep_pans", 1, 0.12),
-        ("mud_tins", "deep_pans", 2, 0.08),
-    ],
-)
-def test_one_chart_teaches_and_the_other_scores(
-    request: pytest.FixtureRequest, facts: Facts, chart: str, other: str, known: int, most: float
-) -> None:
-    rows, kin = request.getfixturevalue(chart), request.getfixturevalue(other)
-    error, worst, held = scored(rows, kin, known, NEUTRAL)
-    print(f"\n{chart}, {known} known: median {error:.1%}, worst {worst:.0%}, in the 80 % interval {held:.0%}")
-    for name, prior, teach in (("facts alone", shipped(facts), ()), ("facts and chart", shipped(facts), kin)):
-        print(
-            "  {}: median {:.1%}, worst {:.0%}, in the interval {:.0%}".format(name, *scored(rows, teach, known, prior))
-        )
-    assert error <= most
-    assert 0.60 <= held <= 0.95

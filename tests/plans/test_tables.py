@@ -42,7 +42,7 @@ WORDS = {
 }  # fmt: skip
 YES_OR_NO = {
     "round", "owned", "as_written", "near", "beaten_egg", "measured", "of_the_house", "kept", "leave_out", "small_hard",
-    "by_the_house", "fewer_have_room",
+    "by_the_house", "fewer_have_room", "held_by_conduction",
 }  # fmt: skip
 A_NUMBER = re.compile(r"[-+~]?[\d¼½¾⅓⅔⅛.,\s/]+([–x×-]\s*[\d¼½¾⅓⅔⅛.,\s/]+)*\s*(mm|cm|in|g|kg|ml|oz|°C|°F|%|min|h)?")
 """Figures written as text."""

@@ -28,10 +28,13 @@ def test_pastes_say_what_their_plan_says(desk: Desk, filled: Filled) -> None:
         assert [float(told[i]) for i in (0, 3, 4, 5)] == [
             row.net_shown_g, row.made_shown_g, row.back_shown_g, row.batches,
         ]  # fmt: skip
+        more = row.net_high_shown_g > row.made_shown_g
+        assert told[6] == (f"{row.net_high_shown_g:g}" if more else "no more")
         assert len(told) == len(made.heads)
+    assert made.heads[6].name == "Some makers allow"
     assert "From 1 of your cakes" in made.lead and f"5{N}mm on the cake" in made.lead
     text = filled("mixtures/marzipan")
-    assert "## For every cake" in text and "published amounts differ" in text
+    assert "## For every cake" in text and "one chart of marzipan comes to 5.2 to 9.3 mm" in text
 
 
 def test_a_disc_and_a_rectangle_in_words(desk: Desk) -> None:

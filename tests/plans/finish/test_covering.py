@@ -1,8 +1,7 @@
-"""Coats and pastes for every tin, against published charts of amounts by cake.
+"""Coats and pastes for every tin, coats against published charts of amounts by cake.
 
 Sources, each named in the head of its table in tests/data: ganache_uk.csv (fills a cake with one layer of filling and
-coats it), sugarpaste_us.csv (cakes 4 in high), batter_us_3in_deep.csv (cakes in 3 in deep pans: icing to fill, cover
-and edge a cake of two layers). The charts name inches, so the cakes here are exact inches.
+coats it), batter_us_3in_deep.csv (cakes in 3 in deep pans: icing to fill, cover and edge a cake of two layers). The charts name inches, so the cakes here are exact inches.
 """
 
 from __future__ import annotations
@@ -15,9 +14,10 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog, minimize_scalar
 
-from tinbook.engine import coats, pastes
+from tinbook.engine import coats
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish
+from tinbook.pages.spelling.sayings import inputs_of
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import Batch
@@ -112,35 +112,6 @@ def test_icing_as_the_book_has_it_meets_the_chart(table: Table, facts: Facts, ba
     assert max(map(abs, off)) <= 0.12
 
 
-# Sugarpaste
-
-
-def test_sugarpaste_by_a_chart(table: Table, facts: Facts) -> None:
-    """The thickness is fitted on the rounds. The chart counts in half and quarter pounds: its 8 in round takes 2.0 times
-    what its 4 in one takes, its 16 in one 3.3 times the 8 in, where the surfaces go as 2.4 and 2.7."""
-    rows = table("sugarpaste_us")
-    density = facts.kinds["sugarpaste"].gravity.typical
-
-    def net(row: Row, thickness: float) -> float:
-        made = cake(row, float(row["height_in"]) * INCH)
-        return pastes.net_g(made.surface_mm2(0.0), thickness, density)
-
-    def off(thickness: float, chosen: list[Row]) -> np.ndarray:
-        return errors([net(row, thickness) for row in chosen], [float(row["fondant_g"]) for row in chosen])
-
-    rounds = [row for row in rows if row["shape"] == "round"]
-    best = minimize_scalar(lambda t: np.abs(off(t, rounds)).max(), bounds=(3.0, 8.0), method="bounded").x
-    for row, error in zip(rows, off(best, rows), strict=True):
-        across = pastes.rolled_mm(float(row["size_in"]) * INCH, float(row["height_in"]) * INCH, 0.0)
-        rolled = pastes.disc_g if row["shape"] == "round" else lambda side, *rest: pastes.sheet_g(side, side, *rest)
-        print(row["shape"], row["size_in"], "in:", row["fondant_g"], "g,", f"{error:+.0%};",
-              f"rolled 4 mm thick {rolled(across, 4.0, density):.0f} g")  # fmt: skip
-    assert np.abs(off(best, rows)).max() <= 0.15
-    assert np.median(np.abs(off(best, rows))) <= 0.10
-    fact = facts.numbers["paste on the cake"]
-    assert fact.value == pytest.approx(best, abs=0.25)
-
-
 # Icing: filling, coats and borders
 
 
@@ -230,6 +201,20 @@ def test_paste_on_the_cake_lies_in_the_trades_range(paste: Batch, kitchen: Book,
         assert row.net_low_g <= row.net_g <= row.net_high_g
         assert row.made_g >= row.net_g
         assert row.back_g == pytest.approx(row.made_g - row.net_g)
+
+
+def test_whose_range_it_is_is_said_of_each_paste(paste: Batch, batch: Batched, kitchen: Book, facts: Facts) -> None:
+    def told(kind: str) -> list[str]:
+        made = batch(kind=kind, tins=None, makes="1 kg", bake=None, mix=["1 kg sugarpaste"])
+        return [each for each in inputs_of(paste_table(made, kitchen, facts).worked) if "the range" in each]
+
+    every = "the range: charts of three publishers come to 4.6 to 9.3 mm of sugarpaste, 6.4 mm in the middle"
+    assert len(told("sugarpaste")) == 1 and told("sugarpaste")[0].startswith(every)
+    assert told("marzipan")[1].endswith("one chart of marzipan comes to 5.2 to 9.3 mm, 8.2 mm in the middle")
+    assert told("chocolate paste")[1].endswith("we know no published chart of chocolate paste")
+    assert {"sugarpaste chart", "sugarpaste guide", "covering tips"} <= set(
+        paste_table(paste, kitchen, facts).worked.sources
+    )
 
 
 def test_what_fills_does_not_cover(icing: Batch, paste: Batch, batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:  # fmt: skip

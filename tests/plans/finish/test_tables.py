@@ -15,7 +15,7 @@ from tinbook.tins import read_tin
     [
         ("layers", "madeira-cake", {"layers", "layer_mm", "stack_mm", "coated_mm", "baked_g"}),
         ("coats", "american-buttercream", {"filling_g", "crumb_coat_g", "final_coat_g", "made_g", "batches", "over_g"}),
-        ("covers", "marzipan", {"on_the_cake_g", "roll_out_g", "comes_back_g", "rolled_width_mm"}),
+        ("covers", "marzipan", {"on_the_cake_g", "roll_out_g", "rolled_width_mm", "some_makers_allow_g"}),
         (
             "boards",
             None,

@@ -11,10 +11,11 @@ from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.mixture.coats import bowl_words, cake_words, learned_words
-from tinbook.pages.mixture.pastes import packs_words, rolled
+from tinbook.pages.mixture.pastes import allows_more, packs_words, rolled
 from tinbook.pages.spelling import formats
 from tinbook.plans.finish.cakes import usual_cakes
 from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
+from tinbook.plans.finish.pasting import PasteRow
 
 number = formats.number
 ADDRESS, TITLE = "covering", "Covering at a glance"
@@ -129,12 +130,19 @@ def _cells(row: CoveredRow, table: CoveredTable) -> Iterator[Cell]:
         yield Cell(number(need.made_shown_g), True, f"{need.batches}{formats.NBSP}{_batches(need.batches)}")
     if row.paste:
         yield Cell(number(row.paste.net_shown_g))
-        yield Cell(number(row.paste.made_shown_g), True, packs_words(row.paste) if row.paste.packs else "")
+        yield Cell(number(row.paste.made_shown_g), True, _to_buy(row.paste))
         yield Cell(rolled(row.paste))
     drum = row.board.chosen
     yield board_cell(drum.board, True)
     yield Cell("none" if drum.ribbon_shown_mm is None else number(drum.ribbon_shown_mm / 10))
     yield Cell(number(row.board.cake_ribbon_shown_mm / 10))
+
+
+def _to_buy(row: PasteRow) -> str:
+    """`1 kg + 250 g; some makers allow 1353 g`."""
+    packs = packs_words(row) if row.packs else ""
+    more = f"some makers allow {formats.grams(row.net_high_shown_g)}" if allows_more(row) else ""
+    return "; ".join(filter(None, (packs, more)))
 
 
 def _role_words(role: str) -> str:

@@ -64,5 +64,5 @@ class EveryTinView:
     @property
     def worked(self) -> WorkedView:
         """How they were worked out."""
-        baked = (baking_worked(self.baking.known, self.desk.facts),) if self.baking else ()
+        baked = (baking_worked(self.baking.known, self.desk.facts, self.baking.sums.times),) if self.baking else ()
         return worked_view((self.table.worked, self.batch.worked, *baked), self.desk.facts)

@@ -13,6 +13,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.base.rows import grouped, short_rows
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.mixture.coats import TinCells, number
+from tinbook.pages.mixture.pastes import allows_more
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.scaling import TinTable
 from tinbook.plans.finish.boards import Board, Drum
@@ -20,6 +21,7 @@ from tinbook.plans.finish.cakes import baked_cakes
 from tinbook.plans.finish.coating import CoatRow
 from tinbook.plans.finish.covered import CoveredTable, covered_table
 from tinbook.plans.finish.layers import StackTable
+from tinbook.plans.finish.pasting import PasteRow
 from tinbook.plans.portions.cutting import Portion, portion_sizes
 from tinbook.plans.portions.serving import Serving, servings
 from tinbook.tins.trade import metric_label
@@ -66,7 +68,7 @@ class FinishedView:
         batches = list(self.made.mixtures.values())
         fills = [Head(formats.title(batches[place].mixture.name), "g (batches)") for place in self._used]
         cover = self.made.cover
-        paste = [Head(formats.title(cover.mixture.name), "to roll, g")] if cover else []
+        paste = [Head(formats.title(cover.mixture.name), "to roll (some makers allow), g")] if cover else []
         served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
             Head("Stands", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
@@ -92,7 +94,7 @@ class FinishedView:
             cells = (
                 number(round(cake.stands_mm) / 10),
                 *(_made(row.made[place]) for place in self._used),
-                *([] if row.paste is None else [number(row.paste.made_shown_g)]),
+                *([] if row.paste is None else [_paste(row.paste)]),
                 *_stands_on(row.board.chosen),
                 number(row.board.cake_ribbon_shown_mm / 10),
                 _box(row.board.chosen),
@@ -108,6 +110,11 @@ class FinishedView:
 
 def _made(row: CoatRow) -> str:
     return f"{number(row.made_shown_g)} ({row.batches})"
+
+
+def _paste(row: PasteRow) -> str:
+    more = f" ({number(row.net_high_shown_g)})" if allows_more(row) else ""
+    return number(row.made_shown_g) + more
 
 
 def _stands_on(drum: Drum) -> Iterator[str]:

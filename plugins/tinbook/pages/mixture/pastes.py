@@ -43,8 +43,9 @@ class PastesView:
             f"For a cake {formats.centimetres(first.height_mm)} high before its coats, "
             f"{millimetres(settled.coats_mm)} of them under the paste: rolled out "
             f"{millimetres(settled['paste_rolled'])} thick with {over} to spare, {millimetres(settled['paste'])} on "
-            "the cake. The range is what the trade's thinnest and thickest cover come to. What is cut off comes back: "
-            "knead it together and wrap it."
+            f"the cake. {'Buy' if self.batch.bought else 'Make'} what is rolled out: the trim is counted in. Makers "
+            "differ: the range is what published charts come to, and some makers allow its upper end. What is cut off "
+            "comes back: knead it together and wrap it."
         )
         return " ".join(filter(None, (lead, learned_words(first.learned))))
 
@@ -54,7 +55,8 @@ class PastesView:
         high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "to roll, g") for table in self.tables[1:])
         return (
             Head("On the cake", "g"), Head("Range", "g"), Head("Roll out to", "cm"), Head("To roll", "g"),
-            Head("Comes back", "g"), Head("Packs" if self.batch.bought else "Batches"), *high,
+            Head("Comes back", "g"), Head("Packs" if self.batch.bought else "Batches"),
+            Head("Some makers allow", "g"), *high,
         )  # fmt: skip
 
     @property
@@ -72,6 +74,7 @@ class PastesView:
                 number(row.made_shown_g),
                 number(row.back_shown_g),
                 packs_words(row) if self.batch.bought else str(row.batches),
+                number(row.net_high_shown_g) if allows_more(row) else "no more",
                 *(number(other_row.made_shown_g) for other_row in rows[1:]),
             )
             yield row.cake.tin, row.owned, cells
@@ -80,6 +83,11 @@ class PastesView:
     def worked(self) -> WorkedView:
         """How it was worked out."""
         return worked_view((self.tables[0].worked,), self.desk.facts)
+
+
+def allows_more(row: PasteRow) -> bool:
+    """Whether some makers allow more for a cake than is rolled out for it."""
+    return row.net_high_shown_g > row.made_shown_g
 
 
 def packs_words(row: PasteRow) -> str:

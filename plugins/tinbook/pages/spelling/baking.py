@@ -95,6 +95,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "the span holds 8 bakes of 10; start checking at {share:.0%} of the likeliest time, or where "
         "the span begins; never before the middle can be warm by conduction"
     ),
+    "held_by_conduction": (
+        "in {tins} of {of} tins heat decides, not bakes: there the time begins with the minute at which the middle can "
+        "be warm by conduction"
+    ),
     "one_tin_in_a_hot_oven": (
         "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for"
     ),

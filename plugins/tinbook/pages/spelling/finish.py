@@ -12,6 +12,10 @@ def _cakes_took(cakes: int, percent: float) -> str:
     return f"from {cakes} of your cakes: {abs(percent):g} % {'more' if percent > 0 else 'less'} than worked out"
 
 
+def _no_chart_of_its_own(kind: str) -> str:
+    return f"the range is that of sugarpaste: we know no published chart of {kind.lower()}"
+
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # layers
     "in_layers": "{mixture}, in layers",
@@ -34,7 +38,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "covered": "as on the page of each mixture; its amounts of one cake together, and what stays in the bowl",
     "coats_worked": "filling = area × thickness × (layers − 1); a coat = the cake with it less the cake without it",
     "paste_worked": (
-        "on the cake = (top + sides) × thickness; rolled = top + both sides + what hangs over, as wide and as long"
+        "on the cake = (top + sides) × thickness; rolled out to = top + both sides + what hangs over, as wide and as "
+        "long; to roll = that at its rolled thickness, at least what stays on the cake and what is trimmed off"
     ),
     "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before its coats",
     "cakes_as_baked": "each cake as high as {mixture} bakes in its tin, filled and before its coats",
@@ -47,7 +52,15 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "border at the {edges}: {marks} {pitch_mm:g} mm apart, "
         "each pressed {stroke_mm:g} mm out of a nozzle open {opening_mm:g} mm"
     ),
-    "published_pastes_differ": "published amounts differ by 20 to 190 %",
+    "published_pastes": (
+        "the range: charts of three publishers come to {low_mm:g} to {high_mm:g} mm of sugarpaste, {mm:g} mm in the "
+        "middle, some of their trim in it"
+    ),
+    "published_marzipan": (
+        "the range is that of sugarpaste; one chart of marzipan comes to {low_mm:g} to {high_mm:g} mm, {mm:g} mm in "
+        "the middle"
+    ),
+    "no_chart_of_its_own": _no_chart_of_its_own,
     "cakes_took": _cakes_took,
     "rolled_to_a_disc": "disc",
     "rolled_to_a_rectangle": "rectangle",

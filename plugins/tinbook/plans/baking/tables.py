@@ -57,12 +57,14 @@ def times(book: Book, facts: Facts, query: Query) -> Result:
     rows: list[Row] = []
     for (tin, depth), time, half in zip(cakes, whole, halves, strict=True):
         row: dict[str, Cell] = {"tin": tin.full_name, "batter_mm": round(depth, 2), "oven_c": round(oven_c, 1)}
-        row |= _time(time)
+        row |= {**_time(time), "held_by_conduction": time.held}
         row |= {"two_tins_check_min": half.check_shown_min, "two_tins_likely_exact_min": round(half.likely_min, 3)}
         row |= _cooler(baking, tin, depth, oven_c, query, facts)
         row["baked_before"] = baking.told(tin, depth)
         rows.append(row)
-    return Result(saying("time_in_the_oven", mixture=batch.mixture.name), tuple(rows), baking_worked(baking, facts))
+    return Result(
+        saying("time_in_the_oven", mixture=batch.mixture.name), tuple(rows), baking_worked(baking, facts, whole)
+    )
 
 
 def _cooler(baking: Baking, tin: Tin, depth: float, oven_c: float, query: Query, facts: Facts) -> dict[str, Cell]:

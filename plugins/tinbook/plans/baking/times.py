@@ -27,7 +27,10 @@ NEAR = 0.15
 
 
 class Time(NamedTuple):
-    """Minutes in the oven: the likeliest, the 80 % span about it, and when to look first; then as a timer is set."""
+    """Minutes in the oven: the likeliest, the 80 % span about it, and when to look first; then as a timer is set.
+
+    `held`: the bakes alone would say earlier than the middle can be warm by conduction; it begins at that minute.
+    """
 
     likely_min: float
     low_min: float
@@ -36,6 +39,7 @@ class Time(NamedTuple):
     low_shown_min: float
     high_shown_min: float
     check_shown_min: float
+    held: bool
 
 
 class BakePoint(NamedTuple):
@@ -72,7 +76,8 @@ class Baking:
     ) -> list[Time]:
         """For each tin with its batter so many mm deep, in an oven and from a start other than usual where told.
 
-        Never less than the middle needs by conduction alone. ValueError where the oven is too cool for the centre.
+        Never less than the middle needs by conduction alone, in whole minutes, and never shown as less. ValueError
+        where the oven is too cool for the centre.
         """
         import numpy as np
 
@@ -85,18 +90,20 @@ class Baking:
         depths = [depth for _, depth in cakes]
         medians, spreads = self.law.minutes(widths, depths, baking.heat(oven_c, start_c, self.centre_c))
         apart = np.exp(baking.EIGHTY_PERCENT * spreads)
-        least = self._least(widths, depths, np.minimum(self.check_share * medians, medians / apart), oven_c, start_c)
+        looked = rounding.minutes_down_each(np.minimum(self.check_share * medians, medians / apart))
+        least = self._least(widths, depths, looked, oven_c, start_c)
         likely = np.maximum(medians, least)
         low, high = np.maximum(likely / apart, least), likely * apart
         check = np.maximum(np.minimum(self.check_share * likely, low), least)
-        shown = rounding.minutes_down_each(low), rounding.minutes_up_each(high), rounding.minutes_down_each(check)
+        low_shown, check_shown = (np.maximum(rounding.minutes_down_each(each), least) for each in (low, check))
+        shown = low_shown, rounding.minutes_up_each(high), check_shown, least > 0.0
         columns = [column.tolist() for column in (likely, low, high, check, *shown)]
         return list(map(Time._make, zip(*columns, strict=True)))
 
     def _least(
         self, widths: Sequence[float], depths: Sequence[float], check: Floats, oven_c: float, start_c: float
     ) -> Floats:
-        """Minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
+        """Whole minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
         import numpy as np
 
         least = np.zeros(len(widths))
@@ -105,7 +112,7 @@ class Baking:
         slabs = np.array([conduction.slab_minutes(ceil(depth), *heats) for depth in depths])
         for index in np.flatnonzero(check < slabs).tolist():
             if not conduction.is_reached(widths[index], depths[index], float(check[index]), *heats):
-                least[index] = conduction.centre_minutes(widths[index], depths[index], *heats)
+                least[index] = ceil(conduction.centre_minutes(widths[index], depths[index], *heats))
         return least
 
     def cooler_c(self, tin: Tin, depth_mm: float, oven_c: float, facts: Facts) -> float | None:
@@ -170,8 +177,8 @@ def width_mm(tin: Tin) -> float:
     return 4.0 * tin.area_mm2 / (tin.perimeter_mm + tin.inner_perimeter_mm)
 
 
-def baking_worked(known: Baking, facts: Facts) -> Worked:
-    """The prior, the entries and the exponents, for the fold."""
+def baking_worked(known: Baking, facts: Facts, times: Sequence[Time] = ()) -> Worked:
+    """The prior, the entries and the exponents, for the fold of such `times`; and in how many of them heat decides."""
     kind, numbers = known.batch.kind, facts.numbers
     width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
     logged = known.logged
@@ -182,6 +189,7 @@ def baking_worked(known: Baking, facts: Facts) -> Worked:
     if known.kin:
         bakes.append(saying("of_other_recipes", bakes=known.kin, kind=kind.title))
     bake, law = kind.bake, known.law
+    held = sum(time.held for time in times)
     return Worked(
         saying("time_law"),
         (
@@ -200,6 +208,7 @@ def baking_worked(known: Baking, facts: Facts) -> Worked:
             ),
             saying("heats_of_a_bake", oven_c=known.oven_c, start_c=known.start_c, centre_c=known.centre_c),
             saying("span_and_check", share=known.check_share),
+            *([saying("held_by_conduction", tins=held, of=len(times))] if held else []),
             saying("one_tin_in_a_hot_oven"),
         ),
         tuple(dict.fromkeys([*([bake.source] if bake else []), width.source, *width.also, depth.source])),

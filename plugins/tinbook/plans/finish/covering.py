@@ -88,6 +88,7 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
         raise AskError(f'"{batch.mixture.name}" does not cover a cake', "ask for sugarpaste or marzipan")
     cakes, correction = usual_cakes(book, facts, height_mm), learned(batch, book, facts)
     settled = cakes.finishing
+    said = saying("cake_and_coats", high_mm=cakes.usual_mm, coats_mm=settled.coats_mm)
     rows = tuple(
         paste_row(batch, cake, owned, settled, facts, correction.factor)
         for cake, owned in cakes.with_room(settled.coats_mm)
@@ -98,9 +99,7 @@ def paste_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None 
         height_mm=cakes.usual_mm,
         rows=rows,
         learned=correction,
-        worked=paste_worked(
-            batch, settled, saying("cake_and_coats", high_mm=cakes.usual_mm, coats_mm=settled.coats_mm), correction
-        ),
+        worked=paste_worked(batch, settled, said, correction, facts),
     )
 
 
@@ -132,14 +131,14 @@ def _coats_worked(batch: Batch, cakes: Cakes, roles: tuple[str, ...], correction
     return Worked(saying("coats_worked"), tuple(inputs), _sources(batch, settled, *keys))
 
 
-def paste_worked(batch: Batch, settled: Finishing, cake: Saying, correction: Correction) -> Worked:
+def paste_worked(batch: Batch, settled: Finishing, cake: Saying, correction: Correction, facts: Facts) -> Worked:
     """How paste is worked out over `cake`."""
     gravity = batch.kind.gravity
     inputs = [
         cake,
         *_figures(settled, "paste", "paste_rolled", "paste_over"),
         saying("weight_of_a_ml", grams=gravity.typical, low=gravity.low, high=gravity.high),
-        saying("published_pastes_differ"),
+        *_published(batch, settled, facts),
     ]
     if correction.told:
         inputs.append(correction.told)
@@ -151,5 +150,19 @@ def _figures(settled: Finishing, *keys: str) -> list[Saying]:
     return [saying("as_thick_as", name=figure.name, mm=figure.value, said_by=figure.said_by) for figure in figures]
 
 
+def _published(batch: Batch, settled: Finishing, facts: Facts) -> list[Saying]:
+    """What published charts come to, which is the range; of marzipan and of other pastes what is known of them."""
+    every = settled.figures["paste"].fact
+    told = [saying("published_pastes", low_mm=every.low, high_mm=every.high, mm=every.value)]
+    if batch.kind.key == "marzipan":
+        own = facts.numbers["marzipan on the cake"]
+        told.append(saying("published_marzipan", low_mm=own.low, high_mm=own.high, mm=own.value))
+    elif batch.kind.key != "sugarpaste":
+        told.append(saying("no_chart_of_its_own", kind=batch.kind.title))
+    return told
+
+
 def _sources(batch: Batch, settled: Finishing, *keys: str) -> tuple[str, ...]:
-    return tuple(dict.fromkeys((batch.kind.source, *(settled.figures[key].fact.source for key in keys))))
+    facts = [settled.figures[key].fact for key in keys]
+    named = [source for fact in facts for source in (fact.source, *fact.also)]
+    return tuple(dict.fromkeys((batch.kind.source, *named)))

@@ -18,8 +18,10 @@ from tinbook.plans.finish.cake import Cake
 class PasteRow:
     """One cake under one paste. `disc`: rolled to a disc `rolled_mm[0]` across, else to a rectangle.
 
-    `net_low_g` and `net_high_g` are what the trade's thinnest and thickest cover come to. `made_g` is what is rolled
-    out; `back_g` of it comes back. Of a paste that is bought, `packs` are those to buy for it: number and grams.
+    `net_low_g` and `net_high_g` are what the published chart with the least and with the most come to, whatever the
+    house itself uses; `net_g` is never outside them. `made_g` is what is rolled out: what stays on, and what is
+    trimmed off; `back_g` of it comes back. Of a paste that is bought, `packs` are those to buy for `made_g`: number
+    and grams.
     """
 
     cake: Cake
@@ -44,23 +46,26 @@ class PasteRow:
 
 def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: Facts, factor: float = 1.0) -> PasteRow:
     """One cake under one paste, over its coats; `factor` moves the amounts to what the house has found it uses."""
-    under_mm, density = settled.coats_mm, batch.kind.gravity.typical * factor
+    under_mm, trade_density = settled.coats_mm, batch.kind.gravity.typical
+    density = trade_density * factor
     surface_mm2, usual = cake.surface_mm2(under_mm), settled.figures["paste"]
     net_g = pastes.net_g(surface_mm2, usual.value, density)
     low_mm, high_mm = (usual.fact.low or usual.value, usual.fact.high or usual.value)
-    low_g, high_g = (pastes.net_g(surface_mm2, cover_mm, density) for cover_mm in (low_mm, high_mm))
-    disc, rolled = rolled_for(cake, under_mm, settled["paste_over"])
-    thick_mm = settled["paste_rolled"]
-    rolled_g = pastes.disc_g(rolled[0], thick_mm, density) if disc else pastes.sheet_g(*rolled, thick_mm, density)
-    # paste is pressed thicker on the cake than it was rolled; what is on it was rolled out before
-    made_g = max(rolled_g, net_g)
+    low_g, high_g = (pastes.net_g(surface_mm2, cover_mm, trade_density) for cover_mm in (low_mm, high_mm))
+    low_g, high_g = min(low_g, net_g), max(high_g, net_g)
+    thick_mm, over_mm = settled["paste_rolled"], settled["paste_over"]
+    disc, rolled = rolled_for(cake, under_mm, over_mm)
+    rolled_g = _piece_g(disc, rolled, thick_mm, density)
+    trim_g = rolled_g - _piece_g(disc, (rolled[0] - over_mm, rolled[1] - over_mm), thick_mm, density)
+    # where paste is pressed thicker on the cake than it was rolled, what is trimmed off was still rolled out beside it
+    made_g = max(rolled_g, net_g + trim_g)
     steps = batch.steps
     return PasteRow(
         cake=cake,
         owned=owned,
         net_g=net_g,
-        net_low_g=min(low_g, net_g),
-        net_high_g=max(high_g, net_g),
+        net_low_g=low_g,
+        net_high_g=high_g,
         disc=disc,
         rolled_mm=rolled,
         made_g=made_g,
@@ -69,12 +74,16 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
         batches=whole_up(made_g / batch.makes_g),
         packs=packs_for(made_g, batch.packs_g) if batch.packs_g else (),
         net_shown_g=rounding.scales(net_g, steps),
-        net_low_shown_g=rounding.scales(min(low_g, net_g), steps),
-        net_high_shown_g=rounding.scales(max(high_g, net_g), steps),
+        net_low_shown_g=rounding.scales(low_g, steps),
+        net_high_shown_g=rounding.scales(high_g, steps),
         rolled_shown_mm=(rounding.ruler_cm(rolled[0]), rounding.ruler_cm(rolled[1])),
         made_shown_g=rounding.scales_up(made_g, steps),
         back_shown_g=rounding.scales(made_g - net_g, steps),
     )
+
+
+def _piece_g(disc: bool, size_mm: tuple[float, float], thick_mm: float, density: float) -> float:
+    return pastes.disc_g(size_mm[0], thick_mm, density) if disc else pastes.sheet_g(*size_mm, thick_mm, density)
 
 
 def rolled_for(cake: Cake, under_mm: float, over_mm: float) -> tuple[bool, tuple[float, float]]:

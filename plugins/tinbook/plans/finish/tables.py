@@ -115,7 +115,7 @@ def covers(book: Book, facts: Facts, query: Query) -> Result:
             )
         cover = table.cover
         rows = tuple(_cover(cover, row.paste) for row in table.rows if row.paste)
-        worked = paste_worked(cover, table.finishing, table.cakes.said, table.learned[cover.slug])
+        worked = paste_worked(cover, table.finishing, table.cakes.said, table.learned[cover.slug], facts)
         return Result(saying("over_a_cake", mixture=batch.mixture.name), rows, worked)
     asked = paste_table(batch, book, facts, query.height_mm)
     return Result(
@@ -132,8 +132,7 @@ def _cover(batch: Batch, row: PasteRow) -> Row:
         "paste": batch.mixture.name,
         "height_mm": round(row.cake.stands_mm, 2),
         "on_the_cake_g": round(row.net_g, 2),
-        "trade_low_g": round(row.net_low_g, 2),
-        "trade_high_g": round(row.net_high_g, 2),
+        "some_get_by_on_g": round(row.net_low_g, 2),
         "rolled": saying("rolled_to_a_disc") if row.disc else saying("rolled_to_a_rectangle"),
         "rolled_width_mm": round(row.rolled_mm[0], 1),
         "rolled_length_mm": round(row.rolled_mm[1], 1),
@@ -142,6 +141,7 @@ def _cover(batch: Batch, row: PasteRow) -> Row:
         "batches": None if batch.bought else row.batches,
         "pack_count": sum(count for count, _ in row.packs) if row.packs else None,
         "pack_total_g": round(sum(count * size for count, size in row.packs), 1) if row.packs else None,
+        "some_makers_allow_g": round(row.net_high_g, 2),
     }
 
 
