@@ -13,6 +13,7 @@ from markupsafe import Markup, escape
 
 from tinbook.pages.spelling import formats
 from tinbook.plans.portions.cut import Cut, knife_of, outline, pieces_of
+from tinbook.plans.portions.cutting import BOXES
 from tinbook.tins import Ring, Tin, cutting
 from tinbook.tins.cutting import Knife
 
@@ -171,7 +172,8 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
         what = "Then cut every strip" if inner else "Cut it"
         lines.append(f"{what} across into {cut.counts[0]}.")
     else:
-        lines.append(f"Then cut across into {_counts(cut)}, from the {begin}; pieces at an end are longer, as drawn.")
+        ends = "" if cut.tin.shape in BOXES else "; pieces at an end are longer, as drawn"
+        lines.append(f"Then cut across into {_counts(cut)}, from the {begin}{ends}.")
     return (*lines, _alike(cut))
 
 

@@ -13,6 +13,8 @@ from tinbook.tins.cutting.pieces import CutPiece, roomiest
 from tinbook.tins.cutting.rings import Edge, chain, equal_turns, polar, ring_edges, sector
 from tinbook.tins.shape import Ring
 
+STRAIGHT = 0.95
+"""A strip whose ends are at least so tall, as a share of its tallest place, ends in straight pieces."""
 FINE = 2000
 """Into how many steps a whole outline without hollows is laid to find where it is cut."""
 
@@ -73,7 +75,7 @@ def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence
         cuts = np.array([ends[0], *np.interp(np.arange(1, count) / count * held[-1], held, places), ends[1]])
         lines += [((cut, high - begin), (cut, high - end)) for cut in cuts[1:-1].tolist()]
         middle = (cuts[1:] + cuts[:-1]) / 2.0
-        if count > 1:
+        if count > 1 and min(tall[inside[0]], tall[inside[-1] + 1]) < STRAIGHT * tall.max():
             # End pieces come to a point, so that most of them lies inwards.
             middle[0] += 0.1 * (cuts[1] - cuts[0])
             middle[-1] -= 0.1 * (cuts[-1] - cuts[-2])
