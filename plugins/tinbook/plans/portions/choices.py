@@ -30,8 +30,8 @@ STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
 TRAYS = ("rectangle", "sheet")
 CUPS = ("cups", "standard")
 """Shape and size of what cupcakes beside a cake are baked in."""
-APART_MM, FAR_MM = 50.0, 100.0
-"""A tier is so much narrower than the one it stands on, both ways, at the least and at the most (common practice)."""
+APART_MM, FAR_MM = 50.0, 101.6
+"""A tier is so much narrower than the one it stands on, both ways: 5 to 10 cm, or 2 to 4 in (common practice)."""
 MOST_TIERS = 4
 
 
