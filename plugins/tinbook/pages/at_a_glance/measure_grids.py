@@ -9,6 +9,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.formats import mixed, number, title
+from tinbook.pages.spelling.measures import FILLED
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.measures.cups import cup_name, cup_rows, cups_worked, spoon_rows, spoons_worked
 from tinbook.plans.measures.heat import heat_rows, heat_worked, oven_rows, oven_worked
@@ -200,7 +201,7 @@ def cup_grid(desk: Desk) -> Grid:
         Head("Ingredient"), Head(cup, "g"), Head(cup, "oz"), Head("Tablespoon", "g"),
         Head("Teaspoon", "g"), Head("Weighed by", words=True),
     )  # fmt: skip
-    lead = "The range of each is on its own page."
+    lead = f"Every measure is {FILLED}. The range of each is on its own page."
     return Grid(
         title="Ingredients by the cup",
         anchor="cups",

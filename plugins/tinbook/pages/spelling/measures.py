@@ -7,6 +7,8 @@ from collections.abc import Callable, Mapping, Sequence
 PARTS = {"whole egg": "out of the shell", "egg white": "white", "egg yolk": "yolk"}
 SHARES = {**PARTS, "whole egg": "shell"}
 """What a part of the egg is called, and the share that is known of it: of the whole egg, that of its shell."""
+FILLED = "spooned in, not sifted, and levelled; brown sugar is pressed in"
+"""How every measure is filled: the rows of the facts are chosen by it."""
 PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
@@ -60,7 +62,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "house_spoons": _house_spoons,
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
-    "weight_by_volume": "grams = weight of 1 ml × ml of the cup or spoon",
+    "weight_by_volume": f"grams = weight of 1 ml × ml of the cup or spoon, {FILLED}",
     "weights_of_cards": "the weight of 1 ml and its range: on the page of each ingredient",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
@@ -69,7 +71,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weighed_by_house": "weighed by this house",
     # a mixture as written
     "in_every_measure": (
-        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one)"
+        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one), "
+        f"{FILLED}"
     ),
     "written_table": "{mixture}, as written",
     # ounces, pints, inches
