@@ -154,9 +154,9 @@ def pound_grids(facts: Facts) -> tuple[Grid, ...]:
     )
 
 
-def length_grid(facts: Facts) -> Grid:
+def length_grid(book: Book, facts: Facts) -> Grid:
     """Inches."""
-    table = lengths()
+    table = lengths(book.house.tins_sold_in)
     rows = tuple(
         GridRow(
             head=mixed(row.inches_in),
@@ -164,11 +164,15 @@ def length_grid(facts: Facts) -> Grid:
                 Cell(number(row.shown_mm), main=True),
                 Cell("none" if row.trade_mm is None else number(row.trade_mm / 10), main=True),
                 Cell("none" if row.off_mm is None else formats.signed(row.off_mm)),
+                Cell("none" if row.taken_mm is None else number(row.taken_mm)),
             ),
         )
         for row in table.rows
     )
-    heads = (Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Off exact", "mm"))
+    heads = (
+        Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Off exact", "mm"),
+        Head("Taken here as", "mm"),
+    )  # fmt: skip
     lead = "An 8 in tin and a 20 cm tin are one tin to the trade. Measure a length that matters in millimetres."
     return Grid(
         title="Inches and centimetres",

@@ -37,6 +37,11 @@ def _swap_rate(
     return f"{part} {rate:g} {part_unit} for 1 {unit}{behind}{spread}; {kind}"
 
 
+def _tins_sold_in(sold: str) -> str:
+    other = "8 in tin is 203 mm" if sold == "inches" else "8 in tin is 200 mm"
+    return f"this house's tins are sold in {sold}, as house.yaml says: an {other}"
+
+
 def _printed(figures: Sequence[float]) -> str:
     return "–".join(f"{figure:g}" for figure in figures)
 
@@ -87,6 +92,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "inch_table": "Inches",
     "inch": "an inch is exactly 25.4 mm",
     "sold_as": "sold as: the round size that stands beside it on the trade's labels",
+    "tins_sold_in": _tins_sold_in,
     "measured_wins": "a measured tin wins over both",
     # eggs
     "egg_table": "Eggs",
