@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import subprocess
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -119,11 +120,12 @@ def mixture() -> Callable[..., Mixture]:
 
 
 @pytest.fixture(scope="session")
-def batch(kitchen: Book, facts: Facts, mixture: Callable[..., Mixture]) -> Callable[..., Batch]:
-    """`batch(mix=[...])`: that sponge weighed in the small kitchen, or in `book`."""
+def batch(kitchen: Book, facts: Facts) -> Callable[..., Batch]:
+    """`batch(mix=[...])`: that sponge weighed in the small kitchen, or in `book`, as long as its tins are sold."""
 
     def weighed(book: Book = kitchen, **changes: Any) -> Batch:
-        return weigh("plain-sponge", mixture(**changes), book, facts)
+        made = read(Mixture, changed(MIXTURE, changes), replace(SPOONS, tins=book.house.tins_sold_in))
+        return weigh("plain-sponge", made, book, facts)
 
     return weighed
 

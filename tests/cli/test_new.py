@@ -37,7 +37,9 @@ def test_a_new_book_builds_at_once(tmp_path: Path, monkeypatch: object) -> None:
     config.plugins.on_startup(command="build", dirty=False)
     build(config)
     assert "Plain sponge" in (folder / "site" / "mixtures" / "plain-sponge" / "index.html").read_text(encoding="utf-8")
-    assert load_book(folder / "recipes").book.house.name == "Tide house"
+    house = load_book(folder / "recipes").book.house
+    assert (house.name, house.tins_sold_in) == ("Tide house", "cm")
+    assert "tins sold in: cm       # cm or inches" in (folder / "recipes/house/house.yaml").read_text("utf-8")
 
 
 def test_a_folder_with_something_in_it_is_left_alone(tmp_path: Path) -> None:

@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from tinbook.models import FORMAT, House, OwnedTin, TinShelf, read_model
+from tinbook.models import FORMAT, House, Mixture, OwnedTin, TinShelf, read_model
+from tinbook.models.bakes import Baked
 from tinbook.tins import Tin
 from tinbook.units import measures_of
 
@@ -33,6 +34,32 @@ def test_a_plain_house_is_metric_with_scales_in_fives(house: Callable[..., House
     )
     assert (plain.scales.step, plain.scales.fine_step, plain.scales.fine_below) == (5.0, 1.0, 50.0)
     assert (plain.mixer_bowl, plain.oven_shelf, plain.shelves, plain.private) == (None, None, 1, False)
+
+
+def test_tins_are_sold_in_centimetres_unless_the_house_says_inches(house: Callable[..., House]) -> None:
+    assert (house().tins_sold_in, house().spoons.tins, house().usual_deep_mm) == ("cm", "cm", 75.0)
+    made = house(tins_sold_in="inches")
+    assert (made.tins_sold_in, made.spoons.tins, made.usual_deep_mm) == ("inches", "inches", 76.2)
+    for written in ("7.5 cm", "3 in"):
+        assert house(tins_sold_in="inches", usual_depth=written).usual_deep_mm == 76.2
+    for wrong in ("feet", "inch", "Inches", "mm", ""):
+        (flaw,) = flaws_of(House, {"book": str(FORMAT), "name": "A house", "tins sold in": wrong})
+        assert "cm" in flaw.hint
+
+
+def test_a_tin_is_read_as_long_as_the_house_says() -> None:
+    """On the shelf, for a mixture, for a cake in the logs: by the measures the book is read with."""
+    measures = measures_of("US cup", "US", "inches")
+    for cls, data, find in (
+        (OwnedTin, {"tin": "round 20 cm x 7.5 cm"}, lambda made: made.tin),
+        (Mixture, {"name": "A cake", "kind": "creamed", "mix": ["1 g salt"], "tins": "round 20 cm x 7.5 cm"},
+         lambda made: made.tins[0][1]),
+        (Baked, {"day": "2026-05-02", "of": "sponge", "tin": "round 20 cm x 7.5 cm", "oven": "160 °C",
+                 "done after": "60 min"}, lambda made: made.tin),
+    ):  # fmt: skip
+        model, flaws = read_model(cls, data, "it", measures)
+        assert model is not None, flaws
+        assert (find(model).sizes_mm, find(model).depth_mm) == ((203.2,), 76.2), cls
 
 
 def test_a_house_as_written(house: Callable[..., House]) -> None:

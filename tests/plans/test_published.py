@@ -24,6 +24,7 @@ from tinbook.plans.base.answering import scale
 from tinbook.plans.base.asking import Query
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins import Tin, read_tin
+from tinbook.units import Sold
 
 MEAN, WORST = 0.09, 0.15
 LINES = {
@@ -44,9 +45,12 @@ TABLES = {"recipe_sponge_by_tin": "creamed", "recipe_mud_by_tin": "mud"}
 SIZES = {
     # As printed: the inch is exact, so that the rule is tested and nothing else.
     "printed inches": "round {inches:.1f} mm x 101.6 mm",
-    # As sold: 7 in is 18 cm and 8 in is 20 cm, which alone makes the 7 in tin 6 % larger beside the 8 in one.
-    "trade sizes": "round {inch} in x 4 in",
+    # As a house reads them whose tins are sold in inches, and one whose tins are sold in centimetres: there 7 in is
+    # 18 cm and 8 in 20 cm, which alone makes the 7 in tin 6 % larger beside the 8 in one.
+    "sold in inches": "round {inch} in x 4 in",
+    "sold in cm": "round {inch} in x 4 in",
 }
+SOLD_IN: dict[str, Sold] = {"printed inches": "cm", "sold in inches": "inches", "sold in cm": "cm"}
 
 
 @dataclass(frozen=True)
@@ -64,24 +68,26 @@ class Predicted:
 def predict(
     batch: Callable[..., Batch], kitchen: Book, house: Callable[..., House], facts: Facts, table: Any
 ) -> Callable[[str, str], list[Predicted]]:
-    book = replace(kitchen, house=house(eggs="UK medium"), tins=())
+    books = {
+        sizes: replace(kitchen, house=house(eggs="UK medium", tins_sold_in=SOLD_IN[sizes]), tins=()) for sizes in SIZES
+    }
 
     def tin_text(inch: int, sizes: str) -> str:
         return SIZES[sizes].format(inch=inch, inches=inch * 25.4)
 
-    def written(row: dict[str, str], kind: str, tin: str) -> Batch:
+    def written(row: dict[str, str], kind: str, sizes: str) -> Batch:
         mix = [f"{row[column]} {words}" for column, words in LINES.items() if column in row]
-        return batch(book=book, kind=kind, tins=tin, mix=mix)
+        return batch(book=books[sizes], kind=kind, tins=tin_text(int(row["round_in"]), sizes), mix=mix)
 
     def predictions(name: str, sizes: str) -> list[Predicted]:
         rows = {int(row["round_in"]): row for row in table(name)}
-        eight = written(rows[8], TABLES[name], tin_text(8, sizes))
+        eight = written(rows[8], TABLES[name], sizes)
         assert eight.baked_mm < 101.6, "the 8 in cake must fit its tin"
         found = []
         for inch, row in rows.items():
-            tin: Tin = read_tin(tin_text(inch, sizes))[1]
-            answer = scale(eight, book, facts, Query(tins=((1, tin),)))
-            found.append(Predicted(inch, written(row, TABLES[name], tin_text(inch, sizes)).mass_g, answer.exact.mass_g))
+            tin: Tin = read_tin(tin_text(inch, sizes), sold=SOLD_IN[sizes])[1]
+            answer = scale(eight, books[sizes], facts, Query(tins=((1, tin),)))
+            found.append(Predicted(inch, written(row, TABLES[name], sizes).mass_g, answer.exact.mass_g))
         return found
 
     return predictions
@@ -94,25 +100,34 @@ def report(name: str, sizes: str, rows: list[Predicted]) -> str:
 
 
 @pytest.mark.parametrize("name", TABLES)
-@pytest.mark.parametrize(
-    "sizes",
-    [
-        "printed inches",
-        "trade sizes",
-    ],
-)
+@pytest.mark.parametrize("sizes", SIZES)
 def test_the_8_in_row_predicts_the_others(
     predict: Callable[[str, str], list[Predicted]], name: str, sizes: str, request: pytest.FixtureRequest
 ) -> None:
-    if (name, sizes) == ("recipe_mud_by_tin", "trade sizes"):
+    if (name, sizes) == ("recipe_mud_by_tin", "sold in cm"):
         reason = "mean 11.4 %, worst 16.0 %: the trade's centimetres make the 7 in tin 6 % larger beside the 8 in one"
-        request.applymarker(pytest.mark.xfail(reason=reason, strict=True))
+        request.applymarker(pytest.mark.xfail(reason=reason, raises=AssertionError, strict=True))
     rows = predict(name, sizes)
+    print(report(name, sizes, rows))
     offs = [abs(row.off) for row in rows if row.inch != 8]
     told = report(name, sizes, rows)
     assert len(offs) == 3, told
     assert sum(offs) / len(offs) <= MEAN, told
     assert max(offs) <= WORST, told
+
+
+def test_inches_err_no_more_than_centimetres(predict: Callable[[str, str], list[Predicted]]) -> None:
+    """Both tables are printed in inches; a house whose tins are sold so reads them as they are meant.
+
+    In centimetres the mud cake errs by 11.4 % (worst 16.0), the sponge by 6.7 % (10.4); in inches by 7.6 % (9.6) and
+    7.7 % (10.4).
+    """
+    inches, cm, printed = (
+        [abs(row.off) for name in TABLES for row in predict(name, sizes) if row.inch != 8]
+        for sizes in ("sold in inches", "sold in cm", "printed inches")
+    )
+    assert sum(inches) < sum(cm) and max(inches) < max(cm)
+    assert inches == pytest.approx(printed, abs=1e-3)
 
 
 @pytest.mark.parametrize("name", TABLES)

@@ -21,7 +21,7 @@ from tinbook.pages.technique.sheet import sheet_of
 from tinbook.pages.technique.sheet_file import as_plain
 from tinbook.plans.true_size.drawn import Template
 from tinbook.site import Site, build_site
-from tinbook.tins import read_tin
+from tinbook.tins import Tin, read_tin
 
 SCALES = re.compile(r"<(script|svg|style)\b.*?</\1>", re.S)
 FRACTIONS = {"¼": 0.25, "½": 0.5, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
@@ -134,7 +134,11 @@ class Doors:
 
     def sheet(self, slug: str, cake: str) -> dict[str, Any]:
         """A technique's sheet for one cake, as it goes into the PDF."""
-        return as_plain(sheet_of(slug, self.desk, cake=read_tin(cake)[1]))
+        return as_plain(sheet_of(slug, self.desk, cake=self.tin(cake)))
+
+    def tin(self, text: str) -> Tin:
+        """A tin, as long as this book's are sold."""
+        return read_tin(text, sold=self.loaded.book.house.tins_sold_in)[1]
 
     @staticmethod
     def to(step: float, value: float) -> float:
@@ -172,11 +176,17 @@ Way = Callable[[Doors], object]
 
 
 @pytest.fixture(scope="module")
-def doors(demo: Loaded) -> Iterator[Doors]:
-    """The demo book, read once."""
+def asked_book(demo: Loaded) -> Loaded:
+    """The book that is asked: the demo."""
+    return demo
+
+
+@pytest.fixture(scope="module")
+def doors(asked_book: Loaded) -> Iterator[Doors]:
+    """That book, read once."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("tinbook.cli.table.load_book", lambda folder: demo)
-        yield Doors(demo, build_site(demo.book, demo.facts, {}))
+        patch.setattr("tinbook.cli.table.load_book", lambda folder: asked_book)
+        yield Doors(asked_book, build_site(asked_book.book, asked_book.facts, {}))
 
 
 @pytest.fixture(scope="module")

@@ -9,7 +9,6 @@ import pytest
 
 from tinbook.plans.true_size.cakes import ring_template
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template
-from tinbook.tins import read_tin
 
 CREAM, SPONGE = "american-buttercream", "creamed-butter-sponge"
 PAGE, OWN = f"mixtures/{CREAM}", f"mixtures/{SPONGE}"
@@ -57,7 +56,7 @@ def finish(d: Any, head: str) -> float:
 
 
 def plan(d: Any) -> Any:
-    return dowel_plan(read_tin(CAKE)[1], read_tin(TIER)[1], d.loaded.book.finish, d.loaded.facts)
+    return dowel_plan(d.tin(CAKE), d.tin(TIER), d.loaded.book.finish, d.loaded.facts)
 
 
 ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
@@ -106,7 +105,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: glance(d, "On the cake"),
     ),
     "how wide is it rolled": (
-        lambda d: d.to(0.5, d.row("covers", "--of", "sugarpaste", tin=CAKE)["rolled_width_mm"] / 10.0),
+        lambda d: d.up(0.5, d.row("covers", "--of", "sugarpaste", tin=CAKE)["rolled_width_mm"] / 10.0),
         lambda d: glance(d, "Roll out to"),
         lambda d: d.number("mixtures/marzipan", "Over a cake of every tin", CAKE, "Roll out to"),
     ),
@@ -115,12 +114,15 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.number("boards", USUAL, CAKE, "Drum"),
         lambda d: glance(d, "Drum"),
         lambda d: finish(d, "Drum"),
-        lambda d: d.drawn(ring_template(read_tin(CAKE)[1], d.loaded.book, d.loaded.facts), "cut")[1] / 10.0,
+        lambda d: d.drawn(ring_template(d.tin(CAKE), d.loaded.book, d.loaded.facts), "cut")[1] / 10.0,
     ),
     "how wide is the guide ring": (
-        lambda d: boards(d)["guide_mm"],
+        lambda d: d.to(1.0, boards(d)["guide_mm"]),
         lambda d: d.number("boards", USUAL, CAKE, "Guide ring"),
-        lambda d: round(d.drawn(ring_template(read_tin(CAKE)[1], d.loaded.book, d.loaded.facts), "inner")[1], 1),
+    ),
+    "how wide is the guide ring, to the tenth": (
+        lambda d: boards(d)["guide_mm"],
+        lambda d: round(d.drawn(ring_template(d.tin(CAKE), d.loaded.book, d.loaded.facts), "inner")[1], 1),
     ),
     "how much ribbon round the drum": (
         lambda d: tens(d, "usual_ribbon_mm"),
@@ -160,7 +162,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: serves(d, 2),
     ),
     "what does a dessert portion of the sponge weigh": (
-        lambda d: d.scales(d.row("portions", "--of", SPONGE, tin=CAKE)["dessert_g"]),
+        lambda d: d.to(1.0, d.row("portions", "--of", SPONGE, tin=CAKE)["dessert_g"]),
         lambda d: d.figure(d.cell(OWN, FINISH, CAKE, "Dessert").split("(")[1]),
     ),
     "what serves forty": (

@@ -13,7 +13,8 @@ from typing import NamedTuple
 
 import pytest
 
-from tinbook.tins import Tin
+from tinbook.tins import Tin, read_tin
+from tinbook.units import Sold
 
 INCH = 25.4  # mm, exact by definition
 US_CUP = 236.5882365  # ml, 231/16 cubic inches
@@ -98,3 +99,24 @@ def test_the_odd_rows_disagree_with_their_own_table(odd: tuple[str, str], sister
     from_sister = other.published_ml * pan.tin.brim_ml() / other.tin.brim_ml()
     assert abs(pan.ratio - 1) > TOLERANCE, table()
     assert abs(pan.published_ml / from_sister - 1) > 0.1, ODD[odd]
+
+
+def by_name(sold: Sold) -> list[float]:
+    """How far off each straight pan is that has names of the trade's, read by its inches in a house of such tins."""
+    found = []
+    for pan in pans():
+        shape, size = pan.row
+        if pan.row in ODD or shape == FLUTED:
+            continue
+        *sides, depth = size.split("x")
+        made = read_tin(f"{SHAPE[shape]} {sides[0]} in x {depth} in", sold=sold)[1]
+        found.append(abs(made.brim_ml() * REAL_SHARE / pan.published_ml - 1))
+    return found
+
+
+def test_american_pans_are_told_nearer_where_tins_are_sold_in_inches() -> None:
+    """On average 3.5 % off, 11.9 at worst; by their names in centimetres 4.3, 16.0 at worst."""
+    inches, cm = by_name("inches"), by_name("cm")
+    assert len(inches) == len(cm) > 10
+    assert sum(inches) < sum(cm) and max(inches) < max(cm)
+    assert max(inches) <= TOLERANCE

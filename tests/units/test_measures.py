@@ -17,7 +17,7 @@ def test_any_cup_goes_with_any_spoons(cup: str, spoon: str, tablespoon: float, t
 
 
 def test_a_house_that_has_not_said() -> None:
-    assert measures_of(None, "metric") == METRIC == Measures(None, 15, 5, None)
+    assert measures_of(None, "metric") == METRIC == Measures(cup_ml=None, tablespoon_ml=15, teaspoon_ml=5)
 
 
 def test_the_cup_says_whose_fluid_ounce() -> None:

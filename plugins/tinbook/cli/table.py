@@ -23,6 +23,7 @@ from tinbook.tins import Tin, read_measured, read_tin, says_measure
 from tinbook.units import (
     Measures,
     Misread,
+    Sold,
     read_heat,
     read_length,
     read_mass,
@@ -126,7 +127,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
     return Query(
         of=asked["of"],
         tins=tuple((count * (asked["count"] or 1), tin) for count, tin in tins),
-        above=_read("--above", lambda text: _one_cake(text, names), asked["above"]),
+        above=_read("--above", lambda text: _one_cake(text, names, measures.tins), asked["above"]),
         deep=asked["deep"],
         eggs=_read("--eggs", lambda text: _number(text, "eggs"), asked["eggs"]),
         weight_g=_read("--weight", lambda text: read_mass(text, measures).base, asked["weight_g"]),
@@ -147,8 +148,8 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
     )
 
 
-def _one_cake(text: str, names: Mapping[str, Tin]) -> Tin:
-    count, tin = read_tin(text, names)
+def _one_cake(text: str, names: Mapping[str, Tin], sold: Sold) -> Tin:
+    count, tin = read_tin(text, names, sold)
     if count != 1:
         raise Misread("one tier stands there", f'write "{tin.name}"', 0, len(text))
     return tin

@@ -9,7 +9,18 @@ from pydantic import PlainValidator, ValidationInfo
 
 from tinbook.models.finish import Day, Slug
 from tinbook.models.house import Celsius, Grams, Millimetres
-from tinbook.models.reading import HEAT, Private, Text, Written, like, spelled, such_as, text_of, tins_in
+from tinbook.models.reading import (
+    HEAT,
+    Private,
+    Text,
+    Written,
+    like,
+    measures_in,
+    spelled,
+    such_as,
+    text_of,
+    tins_in,
+)
 from tinbook.tins import Tin, read_tins
 from tinbook.units import Heat, Measures, Misread, patterns, read_heat, read_time
 
@@ -19,7 +30,7 @@ LEAST_MIN, MOST_MIN = 3.0, 720.0
 
 def _tin(value: Any, info: ValidationInfo) -> Tin:
     text = text_of(value)
-    tins = read_tins(text, tins_in(info))
+    tins = read_tins(text, tins_in(info), measures_in(info).tins)
     if len(tins) != 1 or (tins[0][0] != 1 and not tins[0][1].kind.in_trays):
         raise Misread("one tin belongs here", 'write one entry for each, such as "round 20 cm x 7.5 cm"', 0, len(text))
     return tins[0][1]

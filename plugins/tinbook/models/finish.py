@@ -55,8 +55,8 @@ def _coat(text: str, measures: Measures) -> float:
     return 0.0 if text == "none" else read_length(text, measures).base
 
 
-def _one_cake(text: str, _: Measures) -> Tin:
-    count, tin = read_tin(text)
+def _one_cake(text: str, measures: Measures) -> Tin:
+    count, tin = read_tin(text, sold=measures.tins)
     if count != 1 and not tin.kind.in_trays:
         raise Misread("one cake belongs here", 'write one entry for each, such as "round 20 cm"', 0, len(text))
     return tin

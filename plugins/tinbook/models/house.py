@@ -20,12 +20,13 @@ from tinbook.models.reading import (
     such_as,
     whole_number,
 )
-from tinbook.tins import SHAPES, Tin, read_tin, read_tins
+from tinbook.tins import SHAPES, SOLD_IN, Tin, read_tin, read_tins, true_mm
 from tinbook.units import (
     FAN_DIFFERENCE_C,
     Heat,
     Measures,
     Misread,
+    Sold,
     measures_of,
     patterns,
     read_heat,
@@ -62,6 +63,14 @@ def _book_format(text: str, _: Measures) -> int:
 
 def _dial(text: str, _: Measures) -> Heat:
     return read_heat(text)
+
+
+def _sold(text: str, _: Measures) -> Sold:
+    words: dict[str, Sold] = {word: word for word in SOLD_IN}
+    if text in words:
+        return words[text]
+    hint = "write cm where an 8 in tin is 200 mm wide, inches where it is 203 mm: measure one inside the rim"
+    raise Misread(f'tins are not sold in "{text}" here', hint, 0, len(text))
 
 
 def _address(text: str, _: Measures) -> str:
@@ -144,10 +153,11 @@ class House(Written):
 
     `also_show` names shapes of which every size stands in the recipes' tables, beside the everyday ones.
     `cross_contact` is what else the kitchen handles, in the house's own words, shown where allergens are.
+    `tins_sold_in`: cm or inches, in which a tin with both names, 20 cm and 8 in, is true; cm where nothing is said.
     `address` is where the built book is found on the web, without a slash at its end.
     """
 
-    needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth"))
+    needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth", "tins sold in"))
 
     book: Annotated[int, spelled(_book_format, {"enum": [FORMAT, str(FORMAT)]}), such_as(str(FORMAT))]
     name: Annotated[Text, such_as("Harbour house book")]
@@ -164,6 +174,7 @@ class House(Written):
     shelves: Annotated[int, whole_number(1, 10)] = 1
     oven: Annotated[Oven, such_as("{kind: fan, dial: 180 °C, thermometer: 172 °C}")] = Oven()
     usual_depth: Millimetres = 75.0
+    tins_sold_in: Annotated[Sold, spelled(_sold, {"enum": list(SOLD_IN)}), such_as("inches")] = "cm"
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
     cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
     address: (
@@ -174,19 +185,24 @@ class House(Written):
 
     @property
     def spoons(self) -> Measures:
-        """Whose cup and spoons the house's sources mean."""
-        return measures_of(self.cup, self.spoon)
+        """Whose cup and spoons the house's sources mean, and what its tins are sold in."""
+        return measures_of(self.cup, self.spoon, self.tins_sold_in)
+
+    @property
+    def usual_deep_mm(self) -> float:
+        """How deep its usual tin truly is: `usual depth`, by what tins are sold in."""
+        return true_mm(round(self.usual_depth, 2), self.tins_sold_in)
 
 
-def _one_tin(text: str, _: Measures) -> Tin:
-    count, tin = read_tin(text)
+def _one_tin(text: str, measures: Measures) -> Tin:
+    count, tin = read_tin(text, sold=measures.tins)
     if count != 1:
         raise Misread("one tin belongs here, without a number before it", 'say how many with "have: 2"', 0, len(text))
     return tin
 
 
 def _one_or_set(text: str, measures: Measures) -> tuple[Tin, ...]:
-    tins = read_tins(text)
+    tins = read_tins(text, sold=measures.tins)
     return tuple(tin for _, tin in tins) if len(tins) > 1 else (_one_tin(text, measures),)
 
 

@@ -20,6 +20,7 @@ from tinbook.models.reading import (
     Written,
     WrittenLine,
     YesNo,
+    measures_in,
     one_of,
     spelled,
     such_as,
@@ -79,7 +80,7 @@ class Bake(Written):
 
 def _tins(value: Any, info: ValidationInfo) -> Any:
     """A number of one tin; of a set a tuple of these, which _flat lays among the others."""
-    tins = read_tins(text_of(value), tins_in(info))
+    tins = read_tins(text_of(value), tins_in(info), measures_in(info).tins)
     return tins[0] if len(tins) == 1 else tins
 
 

@@ -51,6 +51,7 @@ class Cups(Shape):
     usual_mm = 35.0
     kept = "share"
     in_trays = True
+    by_two_names = False
     example = "12 standard cups"
     extra_example = "12 cups 8 cm x 4 cm, base 6 cm"
 

@@ -38,6 +38,10 @@ class Dome(Shape):
     def bounds_mm(self, sizes: Sizes) -> tuple[float, float]:
         return (sizes[0], sizes[0])
 
+    def in_inches(self, sizes: Sizes, depth_mm: float) -> tuple[Sizes, float]:
+        true, _ = super().in_inches(sizes, depth_mm)
+        return true, self.usual_depth_mm(true)
+
     def usual_depth_mm(self, sizes: Sizes) -> float:
         return round(sizes[0] / 2.0, 2)
 

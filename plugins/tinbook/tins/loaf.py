@@ -9,7 +9,8 @@ the large. Shops differ by a fifth, so a loaf tin is worth measuring with water.
 from __future__ import annotations
 
 from tinbook.tins.shape import NamedSize, Ring, Shape, Size, Sizes, between, oblong
-from tinbook.tins.trade import mm
+from tinbook.tins.trade import called_mm, mm, true_mm
+from tinbook.units import Sold
 
 BASE_LENGTH = 20.0 / 23.0
 BASE_WIDTH = 10.0 / 13.0
@@ -18,6 +19,14 @@ BASE_WIDTH = 10.0 / 13.0
 def _base(length_mm: float, width_mm: float) -> Sizes:
     # To the hundredth, as every size is kept.
     return (round(length_mm * BASE_LENGTH, 2), round(width_mm * BASE_WIDTH, 2))
+
+
+def _base_sold(rim_mm: Sizes, sold: Sold) -> Sizes:
+    """The usual base under a rim: of the trade's size where it has a name of the trade's, as 20 x 10 cm has."""
+    names = _base(*(called_mm(length, sold) for length in rim_mm))
+    shares = _base(*rim_mm)
+    trues = (true_mm(name, sold) for name in names)
+    return tuple(share if true == name else true for true, name, share in zip(trues, names, shares, strict=True))
 
 
 class Loaf(Shape):
@@ -70,7 +79,11 @@ class Loaf(Shape):
         return (sizes[0], sizes[1])
 
     def default_extras(self, sizes: Sizes) -> Sizes | None:
-        return _base(sizes[0], sizes[1])
+        return _base_sold(sizes[:2], self.sold)
+
+    def in_inches(self, sizes: Sizes, depth_mm: float) -> tuple[Sizes, float]:
+        rim, depth_mm = super().in_inches(sizes[:2], depth_mm)
+        return (*rim, *_base_sold(rim, "inches")), depth_mm
 
     def ordered(self, sizes: Sizes) -> Sizes:
         # The long side first, at the rim and at the base.

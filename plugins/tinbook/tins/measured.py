@@ -59,8 +59,8 @@ def read_measured(
     """
     said = _MEASURED.search(text)
     if said is None:
-        return read_tins(text, names)
-    tins = read_tins(text[: said.start()], names)
+        return read_tins(text, names, measures.tins)
+    tins = read_tins(text[: said.start()], names, measures.tins)
     written = text[said.end() :]
     if not written.strip():
         raise Misread("measured how much?", 'write what it holds to the brim: "measured 2200 ml"', *said.span())

@@ -4,8 +4,8 @@
     [how many] outline M0 0H80V160H0Z [x depth]
     set of shape size, size, size [x depth]
 
-Lengths are read by `units`; a bare number takes the unit of the next length that has one. A length that the
-trade sells in inches is read as the trade's centimetres.
+Lengths are read by `units`; a bare number takes the unit of the next length that has one. A length that the trade
+sells by a name in inches and one in centimetres is as long as the house's tins are sold; one in millimetres is exact.
 """
 
 from __future__ import annotations
@@ -19,9 +19,9 @@ from tinbook.tins.misreads import Length, cups_or_tray, no_shape, not_before, of
 from tinbook.tins.outline import Outline
 from tinbook.tins.shape import NamedSize, Shape, Sizes
 from tinbook.tins.tin import Tin
-from tinbook.tins.trade import trade_mm
-from tinbook.tins.words import NUMERAL, SHAPE_WORD, SPOKEN, WORD, named_size, trimmed
-from tinbook.units import Misread, read_length, read_number
+from tinbook.tins.trade import trade_mm, true_mm
+from tinbook.tins.words import NUMERAL, SHAPE_WORD, WORD, named_size, spoken, trimmed
+from tinbook.units import Misread, Quantity, Sold, read_length, read_number
 
 MOST_TINS = 999
 
@@ -34,23 +34,23 @@ _DEPTH = re.compile(r"\s+[xX×]\s*(?=[0-9])|,(?=[^,]*\bdeep\b)")
 _TIN_WORD = re.compile(r"\s*\b(tins?|pans?|trays?)\b", re.IGNORECASE)
 
 
-def read_tin(text: str, names: Mapping[str, Tin] = MappingProxyType({})) -> tuple[int, Tin]:
+def read_tin(text: str, names: Mapping[str, Tin] = MappingProxyType({}), sold: Sold = "cm") -> tuple[int, Tin]:
     """How many tins, and the tin. Raises units.Misread: what is wrong, where, and what to write instead.
 
-    `names`, in small letters, are the tins that go by a name of their owner's.
+    `names`, in small letters, are the tins that go by a name of their owner's. `sold`: what the house's are sold in.
     """
     if names and (called := _called(text, names)):
         return called
-    return _read(text)
+    return _read(text, sold)
 
 
 # A log says the same tin a hundred times.
 @lru_cache(maxsize=4096)
-def _read(text: str) -> tuple[int, Tin]:
+def _read(text: str, sold: Sold) -> tuple[int, Tin]:
     word = SHAPE_WORD.search(text)
     if word is None:
         raise no_shape(text)
-    shape, named = SPOKEN[word[0].casefold()]
+    shape, named = spoken(word[0], sold)
     count, before = _before(text, word, shape)
     start = word.end()
     if tin_word := _TIN_WORD.match(text, start):
@@ -108,7 +108,7 @@ def _tin(text: str, at: int, shape: Shape, named: NamedSize | None) -> Tin:
         if named and named is not after:
             raise Misread(f'"{named.name}" and "{after.name}" are two sizes', "write one", start, end)
         named, start = after, end
-    lengths, deep = _lengths(text, start, end)
+    lengths, deep = _lengths(text, start, end, shape.sold)
     depth = lengths.pop() if deep else None
     extras: list[Length] = []
     for start, end in clauses:
@@ -125,7 +125,7 @@ def _tin(text: str, at: int, shape: Shape, named: NamedSize | None) -> Tin:
         if written := lengths + extras + ([depth] if depth else []):
             message = f'"{named.name}" already says the size'
             raise Misread(message, "leave the lengths out, or the name", written[0][1], written[-1][2])
-        return Tin(shape=shape.key, sizes_mm=named.sizes_mm, depth_mm=named.depth_mm)
+        return Tin(shape=shape.key, sizes_mm=named.sizes_mm, depth_mm=named.depth_mm, sold=shape.sold)
     if len(lengths) == shape.main + 1 and depth is None:
         depth = lengths.pop()
     if len(lengths) != shape.main:
@@ -133,7 +133,7 @@ def _tin(text: str, at: int, shape: Shape, named: NamedSize | None) -> Tin:
     if drawn is not None:
         if depth and (fault := shape.depth_fault(round(depth[0], 2))):
             raise of_fault(fault, depth[1], depth[2])
-        return Tin(shape=shape.key, sizes_mm=drawn, depth_mm=depth[0] if depth else None)
+        return Tin(shape=shape.key, sizes_mm=drawn, depth_mm=depth[0] if depth else None, sold=shape.sold)
     return _believed(shape, lengths, extras, depth)
 
 
@@ -155,7 +155,7 @@ def _believed(shape: Shape, lengths: list[Length], extras: list[Length], depth: 
         raise of_fault(fault, *(places[-1] if places else (lengths[0][1], lengths[-1][2])))
     if depth and (fault := shape.depth_fault(round(depth[0], 2))):
         raise of_fault(fault, depth[1], depth[2])
-    return Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth[0] if depth else None)
+    return Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth[0] if depth else None, sold=shape.sold)
 
 
 def _clauses(text: str, at: int, shape: Shape) -> list[tuple[int, int]]:
@@ -178,11 +178,12 @@ def _clause(text: str, start: int, end: int, shape: Shape) -> tuple[str, list[Le
     word = WORD.match(text, start, end)
     said = word[0].casefold() if word else ""
     if word and said == shape.extra_word:
-        values, deep = _lengths(text, word.end(), end)
+        values, deep = _lengths(text, word.end(), end, shape.sold)
         if deep or len(values) != shape.extras:
             raise wrong_extras(shape, start, end)
         return said, values
-    values, deep = _lengths(text, word.end() if word and said == "depth" else start, end, doubtful=True)
+    start_at = word.end() if word and said == "depth" else start
+    values, deep = _lengths(text, start_at, end, shape.sold, doubtful=True)
     if not (deep or said == "depth") or len(values) != 1:
         message = f'"{text[start:end]}" is not understood after a {shape.noun}'
         hint = 'say in tins.yaml what a tin holds: "measured: 2200 ml"' if said == "measured" else ""
@@ -190,7 +191,7 @@ def _clause(text: str, start: int, end: int, shape: Shape) -> tuple[str, list[Le
     return "depth", values
 
 
-def _lengths(text: str, start: int, end: int, *, doubtful: bool = False) -> tuple[list[Length], bool]:
+def _lengths(text: str, start: int, end: int, sold: Sold, *, doubtful: bool = False) -> tuple[list[Length], bool]:
     """Lengths joined by x, with their spans, and whether the last one is called deep.
 
     doubtful: what does not start with a number is no length, rather than a misread one.
@@ -220,6 +221,13 @@ def _lengths(text: str, start: int, end: int, *, doubtful: bool = False) -> tupl
             stop = min(left + wrong.end, right)
             raise Misread(wrong.message, wrong.hint, min(left + wrong.start, stop), stop) from None
         unit = length.unit
-        sold = trade_mm(length.value) if unit == "in" else None
-        lengths.append((length.base if sold is None else sold, left, right))
+        lengths.append((_true(length, sold), left, right))
     return lengths[::-1], bool(deep)
+
+
+def _true(length: Quantity, sold: Sold) -> float:
+    """How long it is, mm: by the trade's size where it is the name of one."""
+    if length.unit == "in":
+        sold_mm = trade_mm(length.value, sold)
+        return length.base if sold_mm is None else sold_mm
+    return true_mm(round(length.base, 2), sold) if length.unit == "cm" else length.base

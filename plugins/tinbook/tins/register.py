@@ -21,8 +21,10 @@ from tinbook.tins.ring import RING
 from tinbook.tins.round import ROUND
 from tinbook.tins.shape import Shape
 from tinbook.tins.sheet import SHEET
+from tinbook.tins.sold import sold_in_inches
 from tinbook.tins.square import SQUARE
 from tinbook.tins.tapered_ring import TAPERED_RING
+from tinbook.units import Sold
 
 SHAPES: dict[str, Shape] = {
     "round": ROUND,
@@ -43,3 +45,8 @@ SHAPES: dict[str, Shape] = {
     "outline": OUTLINE,
     "cups": CUPS,
 }
+SOLD_IN: dict[Sold, dict[str, Shape]] = {
+    "cm": SHAPES,
+    "inches": {key: sold_in_inches(shape) for key, shape in SHAPES.items()},
+}
+"""The shapes with the sizes of the trade as they truly are, by what tins are sold in."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from tinbook.tins.shape import Ring, Shape, Size, SizeFault, Sizes, circle
-from tinbook.tins.trade import metric_label, mm
+from tinbook.tins.trade import mm
 
 
 class RingTin(Shape):
@@ -43,7 +43,7 @@ class RingTin(Shape):
         return next((full[1:] for full, _ in self.standard if full[0] == sizes[0]), None)
 
     def misfit(self, index: int, size: float, outer: float) -> SizeFault:
-        tube, ring = metric_label((size,)), metric_label((outer,))
+        tube, ring = self._said(size), self._said(outer)
         if size < outer:
             return SizeFault(index, f"a tube of {tube} leaves next to no room in a ring of {ring}",
                          "measure the tube across the middle, at the rim")  # fmt: skip

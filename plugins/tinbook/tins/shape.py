@@ -15,8 +15,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import ClassVar, Literal
 
-from tinbook.tins.trade import metric_label
+from tinbook.tins.trade import metric_label, true_mm
 from tinbook.tins.walls import Walls
+from tinbook.units import Sold
 
 Sizes = tuple[float, ...]
 Ring = tuple[tuple[float, float], ...]
@@ -103,6 +104,9 @@ class Shape(ABC):
     purpose: ClassVar[Literal["cake", "loaf", "ring", "dome", "cups", "outline"]] = "cake"
     # Whether its owner draws its outline, so that it has no sizes of the trade.
     free: ClassVar[bool] = False
+    # What its standard sizes are true in; and whether that can be inches: what goes by names alone has one size.
+    sold: ClassVar[Sold] = "cm"
+    by_two_names: ClassVar[bool] = True
     # How a baker writes one; and one with its extra sizes.
     example: ClassVar[str]
     extra_example: ClassVar[str] = ""
@@ -176,6 +180,10 @@ class Shape(ABC):
             raise ValueError(f"{self.key} takes {len(self.sizes)} sizes {self.size_names}, not {len(sizes)}")
         return self.ordered(whole)
 
+    def in_inches(self, sizes: Sizes, depth_mm: float) -> tuple[Sizes, float]:
+        """A standard size and its depth as long as their names in inches say."""
+        return tuple(true_mm(size, "inches") for size in sizes), true_mm(depth_mm, "inches")
+
     def ordered(self, sizes: Sizes) -> Sizes:
         """A tin turned by a quarter is the same tin: the order the house writes its sizes in."""
         return sizes
@@ -188,7 +196,7 @@ class Shape(ABC):
                 low, high = metric_label((rule.low_mm,)), metric_label((rule.high_mm,))
                 return SizeFault(
                     index,
-                    f"{metric_label((size,))} is too {how} for the {rule.name} of a {self.noun}",
+                    f"{self._said(size)} is too {how} for the {rule.name} of a {self.noun}",
                     f"it should lie between {low} and {high}",
                 )
             if rule.of is None:
@@ -201,7 +209,7 @@ class Shape(ABC):
                 low = metric_label((math.ceil(rule.least * outer),))
                 return SizeFault(
                     index,
-                    f"the {rule.name}, {metric_label((size,))}, is very small under {metric_label((outer,))} across",
+                    f"the {rule.name}, {self._said(size)}, is very small under {self._said(outer)} across",
                     f"{low} is the least the book believes",
                 )
         return None
@@ -214,7 +222,7 @@ class Shape(ABC):
         how = "shallow" if depth_mm < low else "deep"
         return SizeFault(
             len(self.sizes),
-            f"{metric_label((depth_mm,))} is too {how} for a {self.noun}",
+            f"{self._said(depth_mm)} is too {how} for a {self.noun}",
             f"the depth should lie between {metric_label((low,))} and {metric_label((high,))}",
         )
 
@@ -223,9 +231,12 @@ class Shape(ABC):
         name, around = self.sizes[index].name, self.sizes[self.sizes[index].of or 0].name
         return SizeFault(
             index,
-            f"the {name}, {metric_label((size,))}, is larger than the {around}, {metric_label((outer,))}",
+            f"the {name}, {self._said(size)}, is larger than the {around}, {self._said(outer)}",
             "measure the top inside the rim, and the base inside",
         )
+
+    def _said(self, length_mm: float) -> str:
+        return metric_label((length_mm,), self.sold)
 
     def named_size(self, sizes: Sizes, depth_mm: float | None = None) -> NamedSize | None:
         """The trade's name for these sizes at this depth, if it has one; without a depth, for any."""

@@ -7,10 +7,11 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from tinbook.tins.outline import Outline
-from tinbook.tins.register import SHAPES
+from tinbook.tins.register import SHAPES, SOLD_IN
 from tinbook.tins.shape import Ring, Shape, Sizes
-from tinbook.tins.trade import inch_label, metric_label
+from tinbook.tins.trade import called_mm, inch_label, metric_label
 from tinbook.tins.walls import Walls
+from tinbook.units import Sold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +21,7 @@ class Tin:
     sizes_mm may be short of the shape's optional sizes (a loaf's base, a standard ring's tube) and in
     either order; they are kept complete and in the house's order. measured_ml is what the tin holds
     to the brim, and scales the geometry at every depth; it needs the depth. called is the owner's name for
-    a tin of any outline.
+    a tin of any outline. sold is what the house's tins are sold in: sizes_mm are true, and names go by it.
     ValueError for an unknown shape, or sizes, a depth or a measure that cannot be: a developer's
     mistake, as read_tin tells the baker first.
     """
@@ -30,6 +31,7 @@ class Tin:
     depth_mm: float | None = None
     measured_ml: float | None = None
     called: str = ""
+    sold: Sold = "cm"
     # Worked out once, so that a fill is a few multiplications.
     _walls: Walls = field(init=False, repr=False, compare=False)
     _scale: float = field(init=False, repr=False, compare=False)
@@ -39,7 +41,7 @@ class Tin:
     def __post_init__(self) -> None:
         if self.shape not in SHAPES:
             raise ValueError(f"no tin shape is called {self.shape!r}")
-        kind = SHAPES[self.shape]
+        kind = SOLD_IN[self.sold][self.shape]
         sizes = kind.settled(self.sizes_mm)
         if fault := kind.fault(sizes):
             raise ValueError(fault.message)
@@ -65,7 +67,7 @@ class Tin:
     @property
     def kind(self) -> Shape:
         """The shape itself, from the register."""
-        return SHAPES[self.shape]
+        return SOLD_IN[self.sold][self.shape]
 
     # Geometry
 
@@ -137,7 +139,12 @@ class Tin:
         if isinstance(self.kind, Outline):
             return self.called or self.kind.path(self.sizes_mm)
         named = self._named
-        return named or metric_label(self._main) + self._extra(metric_label(self._extras))
+        return named or self._metric(self._main) + self._extra(self._metric(self._extras))
+
+    @property
+    def across_mm(self) -> float:
+        """Its first size by its name in centimetres, mm: 200 for what is sold as 20 cm or 8 in."""
+        return called_mm(self.sizes_mm[0], self.kind.sold)
 
     @property
     def size_label_in(self) -> str:
@@ -145,7 +152,7 @@ class Tin:
         return _size_label_in(self)
 
     def _inches(self) -> str:
-        main, extras = inch_label(self._main), inch_label(self._extras)
+        main, extras = self._in_inches(self._main), self._in_inches(self._extras)
         if self._named or self.kind.free or not main or (self._odd_extras and not extras):
             return ""
         return main + self._extra(extras)
@@ -179,16 +186,22 @@ class Tin:
         if self.depth_mm is None or self._named:
             return self.names
         if self.kind.free:
-            return (f"{self.name} x {metric_label((self.depth_mm,))}",)
-        labels = [self._full(metric_label)]
-        depth_in = inch_label((self.depth_mm,))
+            return (f"{self.name} x {self._metric((self.depth_mm,))}",)
+        labels = [self._full(self._metric)]
+        depth_in = self._in_inches((self.depth_mm,))
         if self.size_label_in and depth_in:
-            labels.append(self._full(inch_label))
+            labels.append(self._full(self._in_inches))
         return tuple(labels)
 
     def _full(self, label: Callable[[Sizes], str]) -> str:
         main, depth = label(self._main), label((self.depth_mm or 0.0,))
         return f"{self.shape} {main} x {depth}{self._extra(label(self._extras))}"
+
+    def _metric(self, lengths_mm: Sizes) -> str:
+        return metric_label(lengths_mm, self.kind.sold)
+
+    def _in_inches(self, lengths_mm: Sizes) -> str:
+        return inch_label(lengths_mm, self.kind.sold)
 
     @property
     def _named(self) -> str:
@@ -225,14 +238,14 @@ def _size_label_in(tin: Tin) -> str:
     return tin._inches()
 
 
-def standard_tins(shapes: Collection[str] = SHAPES) -> tuple[Tin, ...]:
+def standard_tins(shapes: Collection[str] = SHAPES, sold: Sold = "cm") -> tuple[Tin, ...]:
     """Every outline the trade sells, of these `shapes`: by shape in the register's order, then by size.
 
     Without a depth, which decides only what fits; a named size (loaf, cups) has its own.
     """
     return tuple(
-        Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth_mm if shape.named_size(sizes) else None)
-        for shape in SHAPES.values()
+        Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth_mm if shape.named_size(sizes) else None, sold=shape.sold)
+        for shape in SOLD_IN[sold].values()
         if shape.key in shapes
         for sizes, depth_mm in shape.standard
     )

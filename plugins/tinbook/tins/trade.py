@@ -1,39 +1,73 @@
 """The trade's two names for one length: 8 in and 20 cm are the same tin.
 
-Common practice: shops print both on one label though 8 in is 203.2 mm. The house keeps the
-centimetre size. A tin measured by its owner is written in millimetres and is exact.
+Common practice: shops print both on one label though 8 in is 203.2 mm. Which of the two is true depends on where the
+tin was made; the house says it once (`tins sold in`), and every tin with both names then has its true size by that one,
+so that factors between inch tins are those of inches. What is written in millimetres is exact: a tin measured by its
+owner.
 """
 
 from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tinbook.units import MM_PER_INCH, Sold
 
 CM_OF_INCH: dict[float, float] = {
     1: 2.5, 1.5: 4, 2: 5, 3: 7.5, 4: 10, 5: 13, 6: 15, 7: 18, 8: 20, 9: 23, 10: 25,
     11: 28, 12: 30, 13: 33, 14: 35, 15: 38, 16: 40, 17: 43, 18: 46,
 }  # fmt: skip
 INCH_OF_MM: dict[float, float] = {cm * 10: inch for inch, cm in CM_OF_INCH.items()}
+"""The name in inches of a length by its name in centimetres, mm."""
+_EXACT: Mapping[float, float] = {named: round(inch * MM_PER_INCH, 2) for named, inch in INCH_OF_MM.items()}
+_NAMED: Mapping[float, float] = {exact: named for named, exact in _EXACT.items()}
 
 
-def trade_mm(inches: float) -> float | None:
-    """The trade's size in mm of a length sold in inches; None when the trade has no such size."""
+def true_mm(named_mm: float, sold: Sold = "cm") -> float:
+    """How long a length called `named_mm` in centimetres truly is, mm: by its inches where tins are sold in inches."""
+    return named_mm if sold == "cm" else _EXACT.get(named_mm, named_mm)
+
+
+def named_mm(length_mm: float, sold: Sold = "cm") -> float | None:
+    """By which name in centimetres a true length goes, mm; None where that name is another length's."""
+    if sold == "cm":
+        return length_mm
+    return _NAMED.get(length_mm, None if length_mm in _EXACT else length_mm)
+
+
+def called_mm(length_mm: float, sold: Sold = "cm") -> float:
+    """A true length by its name in centimetres, mm: 200 for what is sold as 20 cm or 8 in; itself where it has none."""
+    return named_mm(length_mm, sold) or length_mm
+
+
+def trade_mm(inches: float, sold: Sold = "cm") -> float | None:
+    """The true size in mm of a length sold by this name in inches; None when the trade has no such size."""
     cm = CM_OF_INCH.get(inches)
-    return None if cm is None else cm * 10.0
+    return None if cm is None else true_mm(cm * 10.0, sold)
+
+
+def read_by_name(sold: Sold = "cm") -> dict[str, dict[str, float]]:
+    """By unit, the numbers that are names of lengths and not their size: `{"inches": {"8": 200.0}}`, mm."""
+    if sold == "cm":
+        return {"inches": {f"{inch:g}": named for named, inch in INCH_OF_MM.items()}}
+    return {"cm": {f"{named / 10:g}": exact for named, exact in _EXACT.items()}}
 
 
 def mm(*inches: float) -> tuple[float, ...]:
-    """Sizes of a standard tin, given in the trade's inches, in mm."""
+    """Sizes of a standard tin, given in the trade's inches, by their names in centimetres: mm."""
     return tuple(CM_OF_INCH[inch] * 10.0 for inch in inches)
 
 
-def metric_label(lengths_mm: tuple[float, ...]) -> str:
-    """`20 cm`, `23 x 33 cm`; in mm when that is not short: `209.55 mm`, `4 mm`."""
-    if all(length >= 10 and round(length, 2) == round(length) for length in lengths_mm):
-        return " x ".join(_plain(length / 10) for length in lengths_mm) + " cm"
+def metric_label(lengths_mm: tuple[float, ...], sold: Sold = "cm") -> str:
+    """`20 cm`, `23 x 33 cm`; in mm when that is not short, or is another length's name: `209.55 mm`, `4 mm`."""
+    names = [named_mm(length, sold) for length in lengths_mm]
+    if all(name is not None and name >= 10 and round(name, 2) == round(name) for name in names):
+        return " x ".join(_plain((name or 0.0) / 10) for name in names) + " cm"
     return " x ".join(_plain(length) for length in lengths_mm) + " mm"
 
 
-def inch_label(lengths_mm: tuple[float, ...]) -> str:
+def inch_label(lengths_mm: tuple[float, ...], sold: Sold = "cm") -> str:
     """`8 in`, `9 x 13 in`; empty when one of them is not a size the trade sells in inches."""
-    inches = [INCH_OF_MM.get(length) for length in lengths_mm]
+    inches = [INCH_OF_MM.get(named_mm(length, sold) or 0.0) for length in lengths_mm]
     if None in inches:
         return ""
     return " x ".join(f"{inch:g}" for inch in inches) + " in"

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from tinbook.tins.register import SHAPES
+from tinbook.tins.register import SHAPES, SOLD_IN
 from tinbook.tins.shape import NamedSize, Shape
+from tinbook.units import Sold
 
 # Whatever a number can start with.
 NUMERAL = "0-9½⅓⅔¼¾⅛⅜⅝⅞"
@@ -27,6 +28,13 @@ SPOKEN = _spoken()
 SHAPE_WORD = re.compile(
     rf"(?<![^\W_])(?ai:{'|'.join(sorted(map(re.escape, SPOKEN), key=len, reverse=True))})(?![^\W_])"
 )
+
+
+def spoken(word: str, sold: Sold) -> tuple[Shape, NamedSize | None]:
+    """The shape a word of SPOKEN says, with its size where the word says that too."""
+    shape, named = SPOKEN[word.casefold()]
+    shape = SOLD_IN[sold][shape.key]
+    return shape, named_size(shape, named.name) if named else None
 
 
 def named_size(shape: Shape, words: str) -> NamedSize | None:

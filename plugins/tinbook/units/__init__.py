@@ -16,7 +16,7 @@ from tinbook.units.kitchen import (
     fahrenheit,
     gas_mark_celsius,
 )
-from tinbook.units.measures import METRIC, Measures, measures_of
+from tinbook.units.measures import METRIC, Measures, Sold, measures_of
 from tinbook.units.misread import Misread, Whose
 from tinbook.units.numerals import read_number
 from tinbook.units.quantities import (
@@ -52,6 +52,7 @@ __all__ = [
     "Measures",
     "Misread",
     "Quantity",
+    "Sold",
     "Span",
     "Whose",
     "celsius",

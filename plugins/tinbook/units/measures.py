@@ -1,6 +1,7 @@
-"""Whose cup, whose spoons: the measures a house bakes with."""
+"""Whose cup, whose spoons, and whose tins: the measures a house bakes with."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from tinbook.units.kitchen import CUPS_ML, ML_PER_UK_FLUID_OUNCE, ML_PER_US_FLUID_OUNCE, SPOONS_ML
 from tinbook.units.misread import Misread, suggestion
@@ -8,21 +9,23 @@ from tinbook.units.misread import Misread, suggestion
 _FLUID_OUNCES_ML = {"US cup": ML_PER_US_FLUID_OUNCE, "UK cup": ML_PER_UK_FLUID_OUNCE}
 
 
-@dataclass(frozen=True, slots=True)
+Sold = Literal["cm", "inches"]
+"""What a tin with two names, 20 cm and 8 in, is sold in: its true size is by that one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Measures:
-    """The house's cup, spoons and fluid ounce, in ml. None: the house has not said whose."""
+    """The house's cup, spoons and fluid ounce, in ml, and what its tins are sold in. None: it has not said whose."""
 
     cup_ml: float | None
     tablespoon_ml: float
     teaspoon_ml: float
     fluid_ounce_ml: float | None = None
+    tins: Sold = "cm"
 
 
-METRIC = Measures(None, *SPOONS_ML["metric"])
-
-
-def measures_of(cup: str | None, spoon: str) -> Measures:
-    """The measures of a house that uses this cup ("US cup", "metric cup", "UK cup" or None) and these spoons.
+def measures_of(cup: str | None, spoon: str, tins: Sold = "cm") -> Measures:
+    """The measures of a house with this cup ("US cup", "metric cup", "UK cup" or None), these spoons and these tins.
 
     `spoon` is "metric", "US" or "Australian". A US or UK cup also says whose fluid ounce it is.
     Raises Misread for another word; its place is in the word that is wrong.
@@ -31,7 +34,17 @@ def measures_of(cup: str | None, spoon: str) -> Measures:
         raise _unknown(cup, "cup", list(CUPS_ML))
     if spoon not in SPOONS_ML:
         raise _unknown(spoon, "set of spoons", list(SPOONS_ML))
-    return Measures(CUPS_ML[cup] if cup else None, *SPOONS_ML[spoon], fluid_ounce_ml=_FLUID_OUNCES_ML.get(cup or ""))
+    tablespoon_ml, teaspoon_ml = SPOONS_ML[spoon]
+    return Measures(
+        cup_ml=CUPS_ML[cup] if cup else None,
+        tablespoon_ml=tablespoon_ml,
+        teaspoon_ml=teaspoon_ml,
+        fluid_ounce_ml=_FLUID_OUNCES_ML.get(cup or ""),
+        tins=tins,
+    )
+
+
+METRIC = measures_of(None, "metric")
 
 
 def _unknown(word: str, what: str, known: list[str]) -> Misread:

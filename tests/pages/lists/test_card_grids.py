@@ -23,13 +23,13 @@ def test_an_egg_by_weight_class_by_class(desk: Desk, part: str, grams: str) -> N
 
 
 def test_what_it_weighs_with_its_range(desk: Desk) -> None:
-    """GNU units, from The Cake Bible: a US cup of butter is 227 g."""
+    """USDA SR28: a US cup of butter is 227 g."""
     grid = weight_grid("butter", weights(desk.book.cards["butter"], desk.book, desk.facts), desk.facts)
     assert grid is not None and grid.title == "Butter by cup and spoon"
     cup = next(row for row in grid.rows if row.head == "US cup")
     assert (cup.cells[0].text, cup.cells[2].text, cup.note) == ("227", "8", "of this house")
     assert {"Metric tablespoon", "Australian tablespoon"} <= {row.head for row in grid.rows}
-    assert grid.after.endswith("Source: GNU units.")
+    assert grid.after.endswith("Source: USDA SR28.")
 
 
 def test_a_weight_of_the_houses_own_has_no_range(desk: Desk, card: Callable[..., Card]) -> None:

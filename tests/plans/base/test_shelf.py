@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import pairwise
@@ -125,6 +126,22 @@ def test_the_nearest_tin_owned_is_the_nearest(made: Shelf, kitchen: Book) -> Non
         assert apart[row.nearest] == min(apart.values())
         assert row.nearest_factor == pytest.approx(factor_between(row.tin, row.nearest, made.depth_mm))
         assert row.nearest_factor_shown == pytest.approx(row.nearest_factor, abs=0.00501)
+
+
+def test_the_nearest_tin_in_a_house_of_inches(kitchen: Book, house: Callable[..., House]) -> None:
+    """The same tin stands in as in a house of centimetres, owned under either name; its factor goes by inches."""
+    names = ("round 8 in x 3 in", "square 6 in x 3 in", "round 25 cm x 7.5 cm")
+    mine = tuple(
+        OwnedTin.model_construct(tin=read_tin(name, sold="inches")[1], have=1, measured=None, note=None)
+        for name in names
+    )
+    made = shelf(replace(kitchen, house=house(tins_sold_in="inches"), tins=mine))
+    rows = {row.tin.name: row for row in made.tins}
+    assert {name for name, row in rows.items() if row.owned} == {"round 20 cm", "square 15 cm", "round 25 cm"}
+    seven = rows["round 18 cm"]
+    assert seven.nearest is not None and seven.nearest.name == "square 15 cm"
+    assert seven.nearest_factor == pytest.approx(6**2 / (math.pi / 4 * 7**2), rel=1e-12)
+    assert rows["round 23 cm"].nearest_factor == pytest.approx((10 / 9) ** 2, rel=1e-12)
 
 
 def test_what_stands_in_is_for_the_same_purpose(kitchen: Book) -> None:

@@ -44,20 +44,20 @@ def line(batch: Batches, text: str, **more: Any) -> Ingredient:
 @pytest.mark.parametrize(
     ("text", "gnu"),
     [
-        ("1 cup caster sugar", "1 uscup sugar"),
-        ("1 metric cup caster sugar", "1 metriccup sugar"),
-        ("2 cups plain flour", "2 uscup flour_spooned"),
-        ("3 tbsp honey", "45 ml honey"),
-        ("2 tsp baking powder", "10 ml baking_powder"),
-        ("1 US tbsp butter", "1 ustablespoon butter"),
-        ("250 ml milk", "250 ml milk"),
-        ("2 fl oz milk", "2 usfloz milk"),
+        ("1 cup caster sugar", "200 g"),
+        ("1 metric cup caster sugar", "1 metriccup * 200 g/uscup"),
+        ("2 cups plain flour", "250 g"),
+        ("3 tbsp honey", "45 ml * 339 g/uscup"),
+        ("2 tsp baking powder", "10 ml * 4.6 g/usteaspoon"),
+        ("1 US tbsp butter", "1 ustablespoon * 227 g/uscup"),
+        ("250 ml milk", "250 ml * 244 g/uscup"),
+        ("2 fl oz milk", "2 usfloz * 244 g/uscup"),
         ("1 lb 4 oz butter", "20 oz"),
-        ("1 pinch caster sugar", "5|16 ml sugar"),
+        ("1 pinch caster sugar", "5|16 ml * 200 g/uscup"),
     ],
 )
 def test_a_line_weighs_what_gnu_units_says(batch: Batches, gnu_units: Any, text: str, gnu: str) -> None:
-    """Densities in GNU units are those of The Cake Bible (1988); spoons of the house are metric."""
+    """Grams to the cup and teaspoon are those of USDA SR28, food by food; spoons of the house are metric."""
     (grams,) = gnu_units([(gnu, "g")])
     assert line(batch, text).mass_g == pytest.approx(grams, rel=1e-5)
 
@@ -114,7 +114,7 @@ def test_what_a_line_knows_of_itself(batch: Batches) -> None:
     assert [each.whole_egg for each in made.ingredients] == [False, True, False]
     assert [each.raises for each in made.ingredients] == [False, False, True]
     assert egg.volume_ml is None
-    assert butter.volume_ml == pytest.approx(250 / 0.95861142)
+    assert butter.volume_ml == pytest.approx(250 * 236.5882365 / 227)
 
 
 def test_eggs_by_weight_are_not_counted_as_whole_eggs(batch: Batches) -> None:

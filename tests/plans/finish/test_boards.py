@@ -14,7 +14,7 @@ from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.finish.boards import SOLD_MM, Board, board_for, board_of, board_row, board_table
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import usual_cakes
-from tinbook.tins import SHAPES, Tin
+from tinbook.tins import SHAPES, Tin, read_tin
 
 
 def test_the_wide_board_under_a_cake_with_a_figure(
@@ -118,6 +118,16 @@ def test_each_drum_has_its_own_paste_ribbon_and_box(
 def test_thick_coats_stand_on_the_next_drum_that_holds_them() -> None:
     """45 mm of coats and paste all round make 15 cm to 24: the 23 cm drum is too small, the 25 cm one is sold."""
     assert board_for(Cake(Tin(shape="round", sizes_mm=(150.0,)), 100.0, 4), 45.0, 75.0) == Board((250.0, 250.0), True)
+
+
+@pytest.mark.parametrize(("choice", "wider_in"), [("least", 2), ("usual", 3), ("wide", 4)])
+def test_drums_go_by_the_inch_where_tins_do(facts: Facts, choice: str, wider_in: int) -> None:
+    """Boards have both names too: a 6 in cake stands on a drum of whole inches, 2, 3 or 4 in wider. Common practice."""
+    settled = finishing(Finish(), facts)
+    for inch in range(4, 18 - wider_in + 1):
+        cake = Cake(read_tin(f"round {inch} in", sold="inches")[1], 100.0, 4)
+        board = board_of(cake, settled, choice, facts)
+        assert board.size_mm == pytest.approx([25.4 * (inch + wider_in)] * 2), (inch, choice)
 
 
 def test_every_tin_of_the_trade_has_a_drum_or_none_is_sold(facts: Facts) -> None:

@@ -16,13 +16,14 @@ CUPS = {"US cup": "uscup", "metric cup": "metriccup", "UK cup": "brcup", "metric
         "US teaspoon": "usteaspoon"}  # fmt: skip
 
 
-@pytest.mark.parametrize(("name", "theirs"), [("butter", "butter"), ("caster sugar", "sugar"), ("milk", "milk")])
-def test_every_measure_against_gnu_units(kitchen: Book, facts: Facts, gnu_units: Any, name: str, theirs: str) -> None:
+@pytest.mark.parametrize(("name", "cup_g"), [("butter", 227), ("caster sugar", 200), ("milk", 244)])
+def test_every_measure_against_gnu_units(kitchen: Book, facts: Facts, gnu_units: Any, name: str, cup_g: int) -> None:
+    """Grams to the cup of USDA SR28; GNU units knows how the measures go by each other."""
     made = weights(kitchen.cards[name], kitchen, facts)
     rows = {spell(row.measure): row for row in made.measures}
     assert set(rows) == set(CUPS)
-    exact = gnu_units([(f"{CUPS[measure]} {theirs}", "g") for measure in rows])
-    ounces = gnu_units([(f"{CUPS[measure]} {theirs}", "oz") for measure in rows])
+    exact = gnu_units([(f"{CUPS[measure]} * {cup_g} g/uscup", "g") for measure in rows])
+    ounces = gnu_units([(f"{CUPS[measure]} * {cup_g} g/uscup", "oz") for measure in rows])
     for row, grams, oz in zip(rows.values(), exact, ounces, strict=True):
         assert row.exact_g == pytest.approx(grams, rel=1e-6)
         assert row.shown_g == pytest.approx(grams, abs=0.501 if grams >= 10 else 0.0501)
@@ -30,12 +31,12 @@ def test_every_measure_against_gnu_units(kitchen: Book, facts: Facts, gnu_units:
 
 
 def test_the_range_holds_the_other_publication(kitchen: Book, facts: Facts, table: Any) -> None:
-    """USDA SR28: a cup of unsalted butter is 227 g, of granulated sugar 200 g."""
-    usda = {(row["ndb_no"], row["measure"]): float(row["grams"]) for row in table("usda_sr28_portions")}
-    for name, food in (("butter", "01145"), ("caster sugar", "19335")):
+    """GNU units, from The Cake Bible: a US cup of butter is 226.8 g, of plain flour spooned in 120.5 g."""
+    gnu = {row["name"]: float(row["per_us_cup_g"]) for row in table("units_gnu") if row["dimension"] == "density"}
+    for name, food in (("butter", "butter"), ("caster sugar", "sugar"), ("plain flour", "flour_spooned")):
         row = weights(kitchen.cards[name], kitchen, facts).measures[0]
         assert row.low_g is not None and row.high_g is not None
-        assert row.low_g <= usda[food, "cup"] <= row.high_g
+        assert row.low_g <= gnu[food] <= row.high_g
         assert row.low_g <= row.shown_g <= row.high_g
 
 

@@ -25,6 +25,14 @@ def test_the_trades_sizes() -> None:
     assert all(sold[part] is None for part in PARTS_IN)
 
 
+def test_what_a_house_takes_a_tin_for() -> None:
+    """By its name in centimetres, or by its inches; the name and how far it is off stay what they are."""
+    for by_cm, by_inch in zip(lengths("cm").rows, lengths("inches").rows, strict=True):
+        assert (by_cm.trade_mm, by_cm.off_mm) == (by_inch.trade_mm, by_inch.off_mm)
+        assert by_cm.taken_mm == by_cm.trade_mm
+        assert by_inch.taken_mm == (None if by_inch.trade_mm is None else pytest.approx(by_inch.exact_mm, abs=0.005))
+
+
 def test_a_trade_name_is_never_far_from_the_ruler() -> None:
     for row in lengths().rows:
         if row.trade_mm is not None:

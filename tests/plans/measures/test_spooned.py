@@ -50,12 +50,12 @@ def test_a_house_without_a_cup_shows_the_us_cup() -> None:
 
 
 def test_every_line_in_every_measure_by_hand(batch: Batches, kitchen: Book) -> None:
-    """1 US cup of butter weighs 226.8 g and of sugar 200 g (The Cake Bible, as in GNU units); 283.5 g is 10 oz."""
+    """1 US cup of butter weighs 227 g and of sugar 200 g (USDA SR28); 283.5 g is 10 oz."""
     mix = ["285 g butter", "200 g caster sugar", "4 eggs", "240 ml milk", "1 lb sugarpaste", "1 pinch baking powder"]
     butter, sugar, egg, milk, paste, powder = measured(batch(mix=mix), kitchen)
     assert (butter.grams, butter.ounces) == (285.0, 10.0)
     assert butter.spoons is not None and (butter.spoons.shown, butter.spoons.unit) == (1.25, "cup")
-    assert butter.spoons.exact == pytest.approx(285 / 226.79619, rel=1e-6)
+    assert butter.spoons.exact == pytest.approx(285 / 227, rel=1e-6)
     assert sugar.spoons is not None and (sugar.spoons.shown, sugar.spoons.unit) == (1.0, "cup")
     assert (egg.pieces, egg.spoons, egg.grams) == (4.0, None, 240.0)
     assert (milk.millilitres, milk.pieces) == (240.0, None)

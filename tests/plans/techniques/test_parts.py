@@ -125,6 +125,16 @@ def test_the_demo_for_every_cake(demo: Loaded) -> None:
             )
 
 
+def test_a_part_for_every_cake_of_inches(demo: Loaded) -> None:
+    """By the same names, 10 to 30 cm or 4 to 12 in, and as long as the inches say."""
+    technique = next(each for each in demo.book.techniques.values() if each.parts)
+    assert technique.parts_for is not None
+    made_for = read_tin(technique.parts_for.name, sold="inches")[1]
+    cakes = cakes_for(technique.model_copy(update={"parts_for": made_for}))
+    assert [cake.names for cake in cakes] == [cake.names for cake in cakes_for(technique)]
+    assert [cakes[0].bounds_mm[0], cakes[-1].bounds_mm[0]] == pytest.approx([4 * 25.4, 12 * 25.4])
+
+
 def test_words_that_call_up_cautions(demo: Loaded) -> None:
     traits = part_traits(demo.book.techniques["lighthouse-for-the-front"], demo.book, demo.facts)
     assert traits == {"support", "small hard sweets", "colour"}

@@ -93,6 +93,12 @@ def test_the_house_says_how_many(facts: Facts, above: str, house: int, count: in
     assert told in spell(dowel_template(plan).notes[0])
 
 
+def test_the_tier_above_is_2_in_smaller_where_tins_are_sold_in_inches() -> None:
+    for inch in range(6, 17):
+        above = tier_above(read_tin(f"round {inch} in", sold="inches")[1])
+        assert (above.bounds_mm[0], above.sold) == (pytest.approx(25.4 * (inch - 2)), "inches")
+
+
 def test_the_tier_above_is_the_usual_one() -> None:
     assert [tier_above(read_tin(cake)[1]).name for cake in ("round 20 cm", "square 30 cm")] == [
         "round 15 cm",

@@ -172,7 +172,9 @@ def board_cell(board: Board, main: bool = False) -> Cell:
     if board.size_mm is None:
         return Cell("none sold", main, f"sold to {number(max(SOLD_MM) / 10)}{NBSP}cm")
     sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
-    return Cell(formats.tin_words(metric_label(sides)), main, formats.tin_words(inch_label(sides)))
+    return Cell(
+        formats.tin_words(metric_label(sides, board.sold)), main, formats.tin_words(inch_label(sides, board.sold))
+    )
 
 
 def _drum_cells(drum: Drum, whole: bool) -> Iterator[Cell]:

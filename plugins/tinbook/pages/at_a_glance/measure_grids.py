@@ -9,6 +9,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.formats import mixed, number, title
+from tinbook.pages.spelling.measures import FILLED
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.measures.cups import cup_name, cup_rows, cups_worked, spoon_rows, spoons_worked
 from tinbook.plans.measures.heat import heat_rows, heat_worked, oven_rows, oven_worked
@@ -153,9 +154,9 @@ def pound_grids(facts: Facts) -> tuple[Grid, ...]:
     )
 
 
-def length_grid(facts: Facts) -> Grid:
+def length_grid(book: Book, facts: Facts) -> Grid:
     """Inches."""
-    table = lengths()
+    table = lengths(book.house.tins_sold_in)
     rows = tuple(
         GridRow(
             head=mixed(row.inches_in),
@@ -163,11 +164,15 @@ def length_grid(facts: Facts) -> Grid:
                 Cell(number(row.shown_mm), main=True),
                 Cell("none" if row.trade_mm is None else number(row.trade_mm / 10), main=True),
                 Cell("none" if row.off_mm is None else formats.signed(row.off_mm)),
+                Cell("none" if row.taken_mm is None else number(row.taken_mm)),
             ),
         )
         for row in table.rows
     )
-    heads = (Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Off exact", "mm"))
+    heads = (
+        Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Off exact", "mm"),
+        Head("Taken here as", "mm"),
+    )  # fmt: skip
     lead = "An 8 in tin and a 20 cm tin are one tin to the trade. Measure a length that matters in millimetres."
     return Grid(
         title="Inches and centimetres",
@@ -200,7 +205,7 @@ def cup_grid(desk: Desk) -> Grid:
         Head("Ingredient"), Head(cup, "g"), Head(cup, "oz"), Head("Tablespoon", "g"),
         Head("Teaspoon", "g"), Head("Weighed by", words=True),
     )  # fmt: skip
-    lead = "The range of each is on its own page."
+    lead = f"Every measure is {FILLED}. The range of each is on its own page."
     return Grid(
         title="Ingredients by the cup",
         anchor="cups",

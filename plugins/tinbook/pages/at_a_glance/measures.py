@@ -35,7 +35,7 @@ class MeasuresView:
             measure_grids.dial_grid(facts),
             measure_grids.spoon_grid(book, facts),
             *measure_grids.pound_grids(facts),
-            measure_grids.length_grid(facts),
+            measure_grids.length_grid(book, facts),
             bowl_grids.egg_grid(book, facts),
             bowl_grids.bowl_grid(in_the_bowl, facts),
             bowl_grids.part_grid(in_the_bowl, facts),

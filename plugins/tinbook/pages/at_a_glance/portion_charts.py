@@ -110,7 +110,8 @@ def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points])
             )
         )
     words = "; ".join(
-        f"{name}: {', '.join(f'{y:g} at {formats.number(x)} cm' for x, y in points)}" for name, points in ours.items()
+        f"{name}: {', '.join(f'{y:g} at {formats.number(round(x, 1))} cm' for x, y in points)}"
+        for name, points in ours.items()
     )
     return Chart(
         title=title,

@@ -16,6 +16,7 @@ from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.shelf import Shelf, TinFacts, shelf
 from tinbook.tins import SHAPES, Tin
+from tinbook.tins.trade import called_mm
 
 WALL_MM = 350.0
 """The widest tin on the wall chart: more columns would be too small to read from a metre."""
@@ -93,11 +94,11 @@ class TinsView:
         return tuple(
             MatrixHead(
                 shape=SHAPES[tin.shape].title,
-                metric=formats.number(tin.sizes_mm[0] / 10),
+                metric=formats.number(tin.across_mm / 10),
                 inches=tin.size_label_in.removesuffix(" in"),
                 owned=owned,
                 first=index == 0 or shapes[index - 1] != tin.shape,
-                far=tin.sizes_mm[0] > WALL_MM,
+                far=tin.across_mm > WALL_MM,
             )
             for index, (tin, owned) in enumerate(tins)
         )
@@ -199,7 +200,7 @@ def _size_line(row: TinFacts, first: bool) -> SizeLine:
         owned=row.owned,
         first=first,
         cells=(
-            formats.number(row.depth_mm / 10),
+            formats.number(called_mm(row.depth_mm, row.tin.sold) / 10),
             formats.litres(row.brim_shown_ml),
             measured,
             formats.number(row.area_shown_cm2),

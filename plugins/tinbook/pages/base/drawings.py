@@ -52,9 +52,10 @@ class Plans:
 
 def nested_plans(tins: Iterable[Tin]) -> Plans | None:
     """The house's rounds and squares drawn to one scale, each shape nested in itself; None without any."""
-    unique = list(dict.fromkeys((tin.shape, tin.sizes_mm[0]) for tin in tins if tin.shape in ("round", "square")))
+    unique = {(tin.shape, tin.sizes_mm[0]): tin.across_mm for tin in tins if tin.shape in ("round", "square")}
     rounds = sorted((size for shape, size in unique if shape == "round"), reverse=True)
     squares = sorted((size for shape, size in unique if shape == "square"), reverse=True)
+    called = {size: f"{across_mm / 10:g}" for (_, size), across_mm in unique.items()}
     if not unique:
         return None
     ground = max(rounds + squares) + 8
@@ -64,17 +65,19 @@ def nested_plans(tins: Iterable[Tin]) -> Plans | None:
             labels_x = left + sizes[0] + GAP_MM
             heights = spread([ground - size for size in sizes], LABEL_MM)
             for size, y in zip(sizes, heights, strict=True):
-                drawn.append(_plan(size, is_round, left, sizes[0], ground, labels_x, y))
+                drawn.append(_plan(size, called[size], is_round, left, sizes[0], ground, labels_x, y))
             left = labels_x + GAP_MM
     words = "; ".join(
-        f"{name} of {', '.join(f'{size / 10:g}' for size in reversed(sizes))} cm"
+        f"{name} of {', '.join(called[size] for size in reversed(sizes))} cm"
         for name, sizes in (("rounds", rounds), ("squares", squares))
         if sizes
     )
     return Plans(width=left - GAP_MM / 4, height=ground + 4, ground=ground, tins=tuple(drawn), words=words)
 
 
-def _plan(size: float, is_round: bool, left: float, widest: float, ground: float, labels_x: float, y: float) -> PlanTin:
+def _plan(
+    size: float, called: str, is_round: bool, left: float, widest: float, ground: float, labels_x: float, y: float
+) -> PlanTin:
     centre_x = left + widest / 2
     from_x = centre_x if is_round else left + size
     top = ground - size
@@ -90,7 +93,7 @@ def _plan(size: float, is_round: bool, left: float, widest: float, ground: float
         from_y=top,
         x=labels_x - 30,
         y=y,
-        label=f"{size / 10:g}",
+        label=called,
     )
 
 

@@ -20,6 +20,7 @@ from tinbook.plans.base.scaling import TinRow
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, Ingredient
 from tinbook.tins import Tin
+from tinbook.tins.trade import called_mm
 
 CELL, ROW = "\x1f", "\x1e"
 """Part cells and rows until all are escaped; no text of a book holds them."""
@@ -179,7 +180,9 @@ def _tail(row: TinRow) -> tuple[str, ...]:
     least = row.fit.least_mm
     return (
         formats.number(row.fit.each_shown_g),
-        formats.number(least / 10) if least else ("its own" if row.tin.kind.in_trays else "none sold"),
+        formats.number(called_mm(least, row.tin.sold) / 10)
+        if least
+        else ("its own" if row.tin.kind.in_trays else "none sold"),
         formats.fixed(row.whole.factor_shown, 2),
         "exact" if row.beaten else formats.signed(row.whole.off_percent),
     )

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from tinbook.pages.base.drawings import spread
 from tinbook.pages.spelling import formats
 from tinbook.plans.finish.elevations import Elevation
+from tinbook.tins.trade import called_mm
 
 WIDE = 460.0
 LEFT, RIGHT, TOP = 112.0, 126.0, 34.0
@@ -173,7 +174,7 @@ def words(drawn: Elevation, name: str) -> str:
         if thick
     ]
     coated = f"; {mm(stack.coated_shown_mm)} with {formats.sentence(coats)}" if coats else ""
-    drum = f", on a drum of {formats.centimetres(drawn.board_mm)}" if drawn.board_mm else ""
+    drum = f", on a drum of {formats.centimetres(called_mm(drawn.board_mm, stack.tin.sold))}" if drawn.board_mm else ""
     return f"{name} in section: {layers}{between}, {mm(stack.stack_shown_mm)} high{coated}{drum}"
 
 

@@ -10,6 +10,8 @@ from tinbook.pages.base.drawings import Tick
 from tinbook.pages.spelling import formats
 from tinbook.plans.baking.times import BakePoint, Time
 from tinbook.plans.baking.tin_times import TinTimes
+from tinbook.tins.trade import called_mm
+from tinbook.units import Sold
 
 LEFT, RIGHT, TOP, GROUND = 46, 446, 22, 190
 """The box that is drawn in, in the drawing's own units."""
@@ -85,19 +87,24 @@ def bake_chart(times: TinTimes) -> BakeChart:
         curve=scale.path((width, time.likely_min) for width, time in curve),
         dots="".join(f"M{scale.x(point.width_mm)} {scale.y(point.minutes)}h0" for point in points if point.entry),
         ring=Ring(scale.x(own.width_mm), scale.y(own.minutes)) if own else None,
-        words=_words(curve, points),
+        words=_words(curve, points, times.known.batch.tins[0][1].sold),
     )
 
 
-def _words(curve: Sequence[tuple[float, Time]], points: Sequence[BakePoint]) -> str:
+def _words(curve: Sequence[tuple[float, Time]], points: Sequence[BakePoint], sold: Sold) -> str:
+    """Tins by their names in centimetres: what is sold as 20 cm or 8 in is 20 cm, whichever is true."""
+
+    def called(width: float) -> float:
+        return called_mm(round(width, 2), sold)
+
     spans = [
-        f"{formats.number(width / 10)} cm: {formats.number(time.low_shown_min)} to "
+        f"{formats.number(called(width) / 10)} cm: {formats.number(time.low_shown_min)} to "
         f"{formats.number(time.high_shown_min)} min"
         for width, time in curve
-        if width in SAID_MM
+        if called(width) in SAID_MM
     ]
     baked = [
-        f"{formats.number(round(point.width_mm / 10, 1))} cm {formats.number(round(point.minutes))} min"
+        f"{formats.number(round(called(point.width_mm) / 10, 1))} cm {formats.number(round(point.minutes))} min"
         for point in points
     ]
     return "; ".join([*spans, *(["baked: " + ", ".join(baked)] if baked else [])])

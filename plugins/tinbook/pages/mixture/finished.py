@@ -126,7 +126,7 @@ def _board(board: Board) -> str:
     if board.size_mm is None:
         return "none sold"
     sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
-    return metric_label(sides).removesuffix(" cm").replace(" x ", ACROSS)
+    return metric_label(sides, board.sold).removesuffix(" cm").replace(" x ", ACROSS)
 
 
 def _box(drum: Drum) -> str:

@@ -7,6 +7,8 @@ from collections.abc import Callable, Mapping, Sequence
 PARTS = {"whole egg": "out of the shell", "egg white": "white", "egg yolk": "yolk"}
 SHARES = {**PARTS, "whole egg": "shell"}
 """What a part of the egg is called, and the share that is known of it: of the whole egg, that of its shell."""
+FILLED = "spooned in, not sifted, and levelled; brown sugar is pressed in"
+"""How every measure is filled: the rows of the facts are chosen by it."""
 PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
@@ -35,6 +37,11 @@ def _swap_rate(
     return f"{part} {rate:g} {part_unit} for 1 {unit}{behind}{spread}; {kind}"
 
 
+def _tins_sold_in(sold: str) -> str:
+    other = "8 in tin is 203 mm" if sold == "inches" else "8 in tin is 200 mm"
+    return f"this house's tins are sold in {sold}, as house.yaml says: an {other}"
+
+
 def _printed(figures: Sequence[float]) -> str:
     return "–".join(f"{figure:g}" for figure in figures)
 
@@ -60,7 +67,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "house_spoons": _house_spoons,
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
-    "weight_by_volume": "grams = weight of 1 ml × ml of the cup or spoon",
+    "weight_by_volume": f"grams = weight of 1 ml × ml of the cup or spoon, {FILLED}",
     "weights_of_cards": "the weight of 1 ml and its range: on the page of each ingredient",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
@@ -69,7 +76,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weighed_by_house": "weighed by this house",
     # a mixture as written
     "in_every_measure": (
-        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one)"
+        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one), "
+        f"{FILLED}"
     ),
     "written_table": "{mixture}, as written",
     # ounces, pints, inches
@@ -84,6 +92,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "inch_table": "Inches",
     "inch": "an inch is exactly 25.4 mm",
     "sold_as": "sold as: the round size that stands beside it on the trade's labels",
+    "tins_sold_in": _tins_sold_in,
     "measured_wins": "a measured tin wins over both",
     # eggs
     "egg_table": "Eggs",

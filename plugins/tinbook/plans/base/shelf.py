@@ -10,6 +10,7 @@ from tinbook.models import Book, OwnedTin
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
+from tinbook.units import Sold
 
 MATRIX_SHAPES = ("round", "square")
 
@@ -21,22 +22,22 @@ def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
     A tin of the house stands in its own row with its own depth and measure; of two depths the deeper one it owns.
     """
     shown = tuple(key for key, shape in SHAPES.items() if shape.everyday or key in book.house.also_show)
-    return _outlines(book.tins, shown)
+    return _outlines(book.tins, shown, book.house.tins_sold_in)
 
 
 def all_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
     """The same with every standard outline of every shape, for where tins are the subject."""
-    return _outlines(book.tins, tuple(SHAPES))
+    return _outlines(book.tins, tuple(SHAPES), book.house.tins_sold_in)
 
 
 @lru_cache(maxsize=8)
-def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...]) -> tuple[tuple[Tin, bool], ...]:
+def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...], sold: Sold) -> tuple[tuple[Tin, bool], ...]:
     """Worked out once a book: every mixture asks for them."""
     known: dict[tuple[str, Sizes], tuple[Tin, bool]] = {}
     shown = [own for own in tins if own.have or own.tin.shape in shapes]
     for own in sorted(shown, key=lambda own: (own.have > 0, own.tin.depth_mm or 0), reverse=True):
         known.setdefault((own.tin.shape, own.tin.sizes_mm), (own.measured_tin, own.have > 0))
-    missing = [tin for tin in standard_tins(shapes) if (tin.shape, tin.sizes_mm) not in known]
+    missing = [tin for tin in standard_tins(shapes, sold) if (tin.shape, tin.sizes_mm) not in known]
     order = list(SHAPES)
     rows = [*known.values(), *((tin, False) for tin in missing)]
     return tuple(sorted(rows, key=lambda row: (order.index(row[0].shape), row[0].area_mm2)))
@@ -80,7 +81,7 @@ class Shelf:
 
 def batter_depth_mm(book: Book) -> float:
     """The depth of batter at which tins are compared: half the depth the house usually works in."""
-    return book.house.usual_depth / 2
+    return book.house.usual_deep_mm / 2
 
 
 def factor_between(old: Tin, new: Tin, depth_mm: float) -> float:
@@ -115,7 +116,7 @@ def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
     """What a tin measures and holds, and the nearest other one of the house."""
     depth_mm = batter_depth_mm(book)
     as_house = tin.kind.everyday and tin.kind.kept == "depth"
-    deep_mm = tin.depth_mm or (book.house.usual_depth if as_house else tin.brim_mm)
+    deep_mm = tin.depth_mm or (book.house.usual_deep_mm if as_house else tin.brim_mm)
     nearest = _nearest(tin, book, depth_mm)
     factor = factor_between(tin, nearest, depth_mm) if nearest else 0.0
     area_cm2, perimeter_mm, brim_ml = tin.area_mm2 / 100, tin.perimeter_mm, tin.brim_ml(deep_mm)
@@ -162,8 +163,8 @@ def _worked(depth_mm: float) -> Worked:
 
 def _sizes_worked(book: Book, depth_mm: float) -> Worked:
     inputs = (
-        saying("depth_of_the_house", deep_mm=book.house.usual_depth),
+        saying("depth_of_the_house", deep_mm=book.house.usual_deep_mm),
         saying("nearest_by_batter", deep_mm=depth_mm),
-        saying("sizes_of_the_trade"),
+        saying("sizes_of_the_trade", sold=book.house.tins_sold_in),
     )
     return Worked(saying("tin_volume"), inputs, ("common practice",))

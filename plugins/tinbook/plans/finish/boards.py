@@ -16,19 +16,22 @@ from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import Cakes
-from tinbook.tins.trade import mm
+from tinbook.tins.trade import mm, true_mm
+from tinbook.units import Sold
 
 SOLD_MM = mm(*range(4, 19))
-"""Boards the trade sells, 4 to 18 in across. Common practice."""
+"""Boards the trade sells, 4 to 18 in across, by their names in centimetres. Common practice."""
 CHOICES = {"least": "board wider at least", "usual": "board wider usual", "wide": "board wider for a figure"}
 
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """One drum: `size_mm` wide and long (alike for a disc), None where none so large is sold."""
+    """One drum: `size_mm` wide and long (alike for a disc), None where none so large is sold. Boards have both names as
+    tins have, and are `sold` as the house's tins are."""
 
     size_mm: tuple[float, float] | None
     disc: bool
+    sold: Sold = "cm"
 
     @property
     def area_mm2(self) -> float:
@@ -98,8 +101,10 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     disc = cake.takes_disc()
     sides_mm = [max(cake.tin.bounds_mm)] * 2 if disc else cake.tin.bounds_mm
     # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
-    width, length = (boards.board_mm(side, max(wider_mm, 2.0 * outer_mm), SOLD_MM) for side in sides_mm)
-    return Board(None if width is None or length is None else (width, length), disc)
+    sold = cake.tin.sold
+    sold_mm = [true_mm(size, sold) for size in SOLD_MM]
+    width, length = (boards.board_mm(side, max(wider_mm, 2.0 * outer_mm), sold_mm) for side in sides_mm)
+    return Board(None if width is None or length is None else (width, length), disc, sold)
 
 
 def board_of(cake: Cake, settled: Finishing, choice: str, facts: Facts) -> Board:
@@ -132,7 +137,7 @@ def board_row(
         owned=owned,
         drums=drums,
         chosen=chosen,
-        card=Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), chosen.board.disc),
+        card=Board((cake.tin.bounds_mm[0], cake.tin.bounds_mm[1]), chosen.board.disc, cake.tin.sold),
         cake_ribbon_mm=cake_ribbon,
         guide_mm=guide,
         cake_ribbon_shown_mm=rounding.ruler_cm(cake_ribbon),

@@ -73,7 +73,7 @@ def pints(book: Book, facts: Facts, query: Query) -> Result:
 
 def lengths(book: Book, facts: Facts, query: Query) -> Result:
     """Inches in mm, and the size a tin of so many inches is sold as."""
-    table = in_inches()
+    table = in_inches(book.house.tins_sold_in)
     return Result(saying("inch_table"), plain_rows(table.rows), table.worked)
 
 

@@ -13,6 +13,7 @@ from tinbook.plans.base.versions import raising_points
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.measures.spooned import US_CUP_ML
 from tinbook.tins import SHAPES
+from tinbook.tins.trade import read_by_name
 from tinbook.units import GRAMS_PER_OUNCE
 
 
@@ -62,7 +63,8 @@ class BenchSteps:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bench:
     """A mixture for the browser. `tin` and `count` are the written ones; `shapes` holds, for each shape whose area is
-    a fixed share of width x length, that share. Volumes ml, weights g, lengths mm."""
+    a fixed share of width x length, that share; `named`, by unit, the numbers that are names of lengths, not their
+    sizes. Volumes ml, weights g, lengths mm."""
 
     name: str
     lines: tuple[BenchLine, ...]
@@ -85,6 +87,7 @@ class Bench:
     count: int
     tins: tuple[BenchTin, ...]
     shapes: dict[str, float]
+    named: dict[str, dict[str, float]]
 
 
 def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Bench:
@@ -123,6 +126,7 @@ def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Ben
         count=sum(count for count, _ in batch.tins) if batch.tins else 1,
         tins=tuple(_tin(batch, book, row) for row in table.rows) if table else (),
         shapes=area_shares() if batch.tins else {},
+        named=read_by_name(house.tins_sold_in) if batch.tins else {},
     )
 
 

@@ -133,8 +133,8 @@ def cakes_for(technique: Technique) -> tuple[Tin, ...]:
     if written is None:
         return ()
     known = {
-        tin.sizes_mm: Tin(shape=tin.shape, sizes_mm=tin.sizes_mm)
-        for tin in standard_tins((written.shape,))
+        tin.sizes_mm: Tin(shape=tin.shape, sizes_mm=tin.sizes_mm, sold=tin.sold)
+        for tin in standard_tins((written.shape,), written.sold)
         if LEAST_CAKE_MM <= tin.bounds_mm[0] <= MOST_CAKE_MM and not tin.kind.in_trays
     }
     known[written.sizes_mm] = written

@@ -84,8 +84,8 @@ def may_stand(cake: Tin) -> tuple[Tin, ...]:
     """The tiers that may stand on it: of its shape, at least 5 cm (2 in) smaller; the usual one is the largest."""
     wide = cake.bounds_mm[0]
     smaller = [
-        Tin(shape=tin.shape, sizes_mm=tin.sizes_mm)
-        for tin in standard_tins((cake.shape,))
+        Tin(shape=tin.shape, sizes_mm=tin.sizes_mm, sold=tin.sold)
+        for tin in standard_tins((cake.shape,), cake.sold)
         if tin.bounds_mm[0] <= wide - STEP_MM + ALIKE_MM
     ]
     return tuple(sorted(smaller, key=lambda tin: tin.bounds_mm[0]))

@@ -12,7 +12,7 @@ const field = (label, input) => make("label", {}, label, input);
 
 export function anyForm(recipe, pick) {
   const shape = make("select", {}, ...Object.keys(recipe.shapes).map(name => option(name, name)));
-  const unit = make("select", {}, ...Object.keys(MM).map(name => option(MM[name], words.units[name])));
+  const unit = make("select", {}, ...Object.keys(MM).map(name => option(name, words.units[name])));
   const width = box();
   const length = box();
   const water = box();
@@ -25,8 +25,11 @@ export function anyForm(recipe, pick) {
   shape.addEventListener("change", showLength);
   showLength();
 
-  // inches make tenths that floats do not hold
-  const mm = input => Number((Number(input.value) * Number(unit.value)).toFixed(3));
+  // a length of the trade is as long as the house's tins are sold; inches make tenths that floats do not hold
+  const mm = input => {
+    const number = Number(input.value);
+    return recipe.named[unit.value]?.[number] ?? Number((number * MM[unit.value]).toFixed(3));
+  };
   const written = () =>
     water.value
       ? { ml: Number(water.value) }

@@ -10,7 +10,8 @@ const DONE = 2;
 const AS_WIDE = 10;
 
 // A tin's time stands in the table of tins. Where none is known nothing is said of it, and there is no timer.
-export function baking({ bake, tins, lines }, slug) {
+export function baking(recipe, slug) {
+  const { bake, tins, lines } = recipe;
   if (!bake) return () => {};
   const oven = find(".tb-oven");
   const [checkPlace, donePlace, farPlace] = all("b, span", oven);
@@ -87,7 +88,7 @@ export function baking({ bake, tins, lines }, slug) {
   // What is known when the tin goes in. A tin known by its water alone has no name for the log.
   function logged({ any }, { tin, inEach }) {
     if (any?.ml) return "";
-    const name = any ? anyName(any) : tin.name;
+    const name = any ? anyName(any, recipe) : tin.name;
     return words.bake(slug, /^\w[\w .]*$/.test(name) ? name : JSON.stringify(name), inEach, bake.oven);
   }
 }

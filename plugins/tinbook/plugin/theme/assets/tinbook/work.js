@@ -49,15 +49,20 @@ export function spelt(recipe, index, shown, share = 1) {
 }
 
 // A tin of one's own by its shape and size.
-export function anyName({ shape, width, length }) {
-  if (!inTwoSizes(shape)) return words.oneSize(shape, centimetres(width));
-  return words.twoSizes(shape, centimetres(width), centimetres(length));
+export function anyName({ shape, width, length }, recipe) {
+  const called = mm => calledCm(mm, recipe);
+  if (!inTwoSizes(shape)) return words.oneSize(shape, called(width));
+  return words.twoSizes(shape, called(width), called(length));
 }
+
+// The centimetres a length goes by: those of its name, where it is not as long.
+const calledCm = (mm, recipe) =>
+  Object.entries(recipe.named.cm ?? {}).find(([, size]) => size === mm)?.[0] ?? centimetres(mm);
 
 export function cakeName(recipe, choice) {
   const { any, count } = choice;
   if (any?.ml) return words.many(count, words.ownWater(number(any.ml)));
-  if (any) return tinWords(words.many(count, anyName(any)));
+  if (any) return tinWords(words.many(count, anyName(any, recipe)));
   if (choice.grams) return grams(choice.grams);
   if (!choice.tin) return count === 1 ? words.batch : words.batches(mixed(count));
   const holes = tinOf(recipe, choice).holes;
@@ -75,7 +80,7 @@ export function remarks(recipe, choice, batch) {
   const few = wholeTins && fewWords(needed, wholeTins);
   return [
     recipe.eggs && offWords(choice, batch),
-    wholeTins?.holes === 1 && needed === choice.count && depthWords(wholeTins),
+    wholeTins?.holes === 1 && needed === choice.count && depthWords(wholeTins, recipe),
     needed > choice.count && words.shallow(needed),
     bakes === 0 && words.wide,
     bakes > 1 && (few || words.bakes(bakes, batch.tin.stands)),
@@ -90,7 +95,7 @@ function offWords(choice, { beaten, shown }) {
   return (shown.off > 0 ? words.offMore : words.offLess)(number(Math.abs(shown.offPercent)));
 }
 
-const depthWords = tin => (tin.least_mm ? words.least(centimetres(tin.least_mm)) : words.deeper);
+const depthWords = (tin, recipe) => (tin.least_mm ? words.least(calledCm(tin.least_mm, recipe)) : words.deeper);
 
 // Where there are fewer than are to be filled, and the oven has room for all there are.
 function fewWords(needed, { have, stands, holes }) {

@@ -1,0 +1,35 @@
+"""The shapes of a house whose tins are sold in inches: the same shapes, their standard sizes true in inches."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tinbook.tins.shape import NamedSize, Shape
+from tinbook.tins.trade import true_mm
+
+
+def sold_in_inches(shape: Shape) -> Shape:
+    """The same shape with its standard sizes, its named ones and its depths as long as their names in inches say.
+
+    A shape that goes by names alone, as cups do, stays as it is.
+    """
+    if not shape.by_two_names:
+        return shape
+    standard = tuple(shape.in_inches(*each) for each in shape.standard)
+    # what is no upright tin is as deep as its width asks
+    upright = shape.solid == "upright"
+    depths_mm = [true_mm(depth, "inches") for depth in shape.depths_mm] if upright else [depth for _, depth in standard]
+    changed = {
+        "sold": "inches",
+        "named": tuple(_named(shape, each) for each in shape.named),
+        "standard": standard,
+        "depths_mm": tuple(depths_mm),
+        "usual_mm": true_mm(shape.usual_mm, "inches"),
+    }
+    made: Shape = type(f"{type(shape).__name__}InInches", (type(shape),), changed)()
+    return made
+
+
+def _named(shape: Shape, named: NamedSize) -> NamedSize:
+    sizes_mm, depth_mm = shape.in_inches(named.sizes_mm, named.depth_mm)
+    return replace(named, sizes_mm=sizes_mm, depth_mm=depth_mm)
