@@ -137,7 +137,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         layer_mm=_read("--layer", lambda text: read_length(text, measures).base, asked["layer_mm"]),
         height_mm=_read("--height", lambda text: read_length(text, measures).base, asked["height_mm"]),
         guests=asked["guests"],
-        stacked=_read("--set", lambda text: read_tiers(text, names), asked["stacked"]) or (),
+        stacked=_read("--set", lambda text: read_tiers(text, names, measures.tins), asked["stacked"]) or (),
         portion=_read("--portion", lambda text: read_portion(text, measures), asked["portion"]),
         keep_top=asked["keep_top"],
         owned=asked["owned"],
@@ -162,7 +162,7 @@ def _number(text: str, of: str) -> float:
     return value
 
 
-def read_tiers(text: str, names: Mapping[str, Tin]) -> tuple[Tin, ...]:
+def read_tiers(text: str, names: Mapping[str, Tin], sold: Sold) -> tuple[Tin, ...]:
     """The tins of a set, from the bottom: `25 + 20 + 15 cm`, `square 25 + 20 cm`, `square 25 cm + round 15 cm`. Rounds
     where no shape is named; the unit of the last holds for those without one. Raises Misread."""
     shape, tins = "round", []
@@ -172,7 +172,7 @@ def read_tiers(text: str, names: Mapping[str, Tin]) -> tuple[Tin, ...]:
             named, sizes = re.fullmatch(r"(\D*)(.*)", part).groups()  # type: ignore[union-attr]
             shape = named.strip() or shape
             part = f"{shape} {sizes} {'' if sizes[-1:].isalpha() else unit}".strip()
-        tins.append(_one_cake(part, names))
+        tins.append(_one_cake(part, names, sold))
     return tuple(tins)
 
 

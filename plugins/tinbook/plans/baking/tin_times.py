@@ -35,7 +35,7 @@ def tin_times(known: Baking, table: TinTable) -> TinTimes:
 
 def _drawn(known: Baking, table: TinTable) -> dict[float, Tin]:
     """The tins through which the curve is drawn, by width: rounds of every fifth cm, and what was baked in."""
-    rounds = [row.tin for row in table.rows if row.tin.shape == "round" and row.tin.sizes_mm[0] % ROUNDS_MM == 0]
+    rounds = [row.tin for row in table.rows if row.tin.shape == "round" and row.tin.across_mm % ROUNDS_MM == 0]
     tins = rounds + [point.tin for point in known.points]
     by_width = {width_mm(tin): tin for tin in tins}
     return {width: by_width[width] for width in sorted(by_width)}
