@@ -16,7 +16,7 @@ APART = 0.06
 
 _WORDS = "|".join(sorted(map(re.escape, WORDS), key=len, reverse=True))
 NUM = rf"(?:[0-9]+(?:,[0-9]{{3}})*(?:\.[0-9]+)?(?:\s*[{DIGITS[3:]}]|\s+[0-9]+\s*[/⁄]\s*[0-9]+|\s*[/⁄]\s*[0-9]+)?|[{DIGITS[3:]}]|\.[0-9]+)"
-UNIT = rf"(?:level\s+)?(?:(?:us|american|uk|imperial|british|metric|australian)\s+)?(?:fl(?:uid)?\.?\s*(?:oz|ounces?)|{_WORDS}|c|pints?|sticks?|dessertspoons?|dsp|cl|dl)(?![^\W\d_])\.?"
+UNIT = rf"(?:level\s+)?(?:(?:us|american|uk|imperial|british|metric|australian)\s+)?(?:fl(?:uid)?\.?\s*(?:oz|ounces?)|{_WORDS}|c|pints?|pt|sticks?|dessertspoons?|dsp|cl|dl)(?![^\W\d_])\.?"
 _AMOUNT = re.compile(rf"\s*(?P<num>{NUM})\s*-?\s*(?P<unit>{UNIT})?(?P<more>\s*{NUM}\s*(?:oz|g|ml)(?![^\W\d_]))?", re.IGNORECASE)
 _TIMES = re.compile(
     rf"\s*(?P<count>[0-9]+)\s*(?:[x×]\s*(?P<one>{NUM}\s*-?\s*(?:g|gm?s?|kg|oz|ounces?|lbs?|ml|l)(?![^\W\d_])\.?)"
@@ -30,7 +30,7 @@ _RANGE = re.compile(rf"\s*(?:[-‐‑‒–—−]|to\b|or\b)\s*(?={NUM})", re.I
 _PINCH = re.compile(r"\s*(?:an?\s+|1\s+)?pinch(?:es)?\b\s*(?:of\s+)?", re.IGNORECASE)
 _EACH_HAND = re.compile(
     rf"\s*(?:an?\s+|{NUM}\s*)?(?P<word>heaped|heaping|rounded|scant|generous|knobs?|splash(?:es)?|handfuls?|dash(?:es)?"
-    r"|glugs?|drops?|drizzles?|few|little|some|squeeze|sprinkle|sprinkling|bit|touch|grating|large pinch|thumb|jar|packet"
+    r"|glugs?|drops?|drizzles?|few|little|some|(?:good|large|big|small)(?=\s+pinch)|squeeze|sprinkle|sprinkling|bit|touch|grating|large pinch|thumb|jar|packet"
     r"|tin|can|bag|box|slug|walnut)\b",
     re.IGNORECASE,
 )
@@ -124,7 +124,7 @@ def _spelled(number: str, value: float, unit: str, kitchen: Kitchen) -> tuple[st
         return f"{number} {kitchen.teaspoon}", ""
     if low.replace(".", "").replace(" ", "") in ("floz", "fluidoz", "flounce", "flounces", "fluidounce", "fluidounces"):
         return (f"{number} {kitchen.fluid_ounce}", "") if kitchen.fluid_ounce else ("", "whose fluid ounce? UK or US")
-    if low in ("pint", "pints"):
+    if low in ("pint", "pints", "pt"):
         return (f"{value * kitchen.pint_ml:.0f} ml", "") if kitchen.pint_ml else ("", "whose pint? 568 ml or 473 ml")
     if low in ("stick", "sticks"):
         return (f"{value * kitchen.stick_g:.0f} g", "") if kitchen.stick_g else ("", "a stick of 4 oz, 113 g?")

@@ -21,8 +21,8 @@ _OTHER = re.compile(
     re.IGNORECASE,
 )
 _SENTENCES = re.compile(r"(?<=[.!?;])\s+(?=[^a-z\s])|\n")
-_COOK = re.compile(r"^\W*(?:cook(?:ing)?|bak(?:e|ing))(?:\s+time)?\s*[:=–-]\s*(?=\S)", re.IGNORECASE)
-_TOTAL = re.compile(r"^\W*(?:prep(?:aration)?|total|ready in|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+time)?\s*[:=–-]", re.IGNORECASE)
+_COOK = re.compile(r"^\W*(?:cook(?:ing)?|bak(?:e|ing))(?:\s+time)?\s*(?:[:=–-]\s*(?=\S)|(?=[0-9]+\s*(?:mins?|minutes?|hrs?|hours?)\s*\w*\s*$))", re.IGNORECASE)
+_TOTAL = re.compile(r"^\W*(?:prep(?:aration)?|total|ready in|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+time)?\s*(?:[:=–-]|[0-9])", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,19 +5,24 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from tinbook.notes.lines import is_order
+
 _QUOTE = re.compile(r"^\s*(?:>\s?)+")
 _MAIL = re.compile(r"^(?:from|to|cc|bcc|subject|sent|date|reply-to|attachments?)\s*:\s*\S?", re.IGNORECASE)
 _WROTE = re.compile(r"^(?:on .{4,60} wrote:|-{3,}\s*(?:original|forwarded) message\s*-*|begin forwarded message:?)$", re.IGNORECASE)
 _GREETING = re.compile(
     r"^(?:dear|hi|hello|hey|hiya)\b[^.]{0,30}[,!.]?$|^(?:hi|hello|hey|dear)\b|^(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love\b|^(?:kind |best |warm )?(?:regards|wishes)\b"
-    r"|^(?:cheers|thanks?(?: you)?|thank you|yours|see you|speak soon|take care|happy baking|enjoy|let me know|bye|hope (?:you|this|it)|xx?x?)\b|^sent from\b",
+    r"|^(?:cheers|thanks?(?: you)?|thank you|yours|see you|speak soon|take care[,!.]*$|happy baking|enjoy|let me know|bye|hope (?:you|this|it)|xx?x?)\b|^sent from\b",
     re.IGNORECASE,
 )
+_FAREWELL = re.compile(
+    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|(?:kind |best |warm )?(?:regards|wishes)|yours(?: \w+)?|cheers|thanks)[,!. x]*$", re.IGNORECASE
+)
 _PAGE = re.compile(
-    r"^(?:skip to|jump to|print(?:\s+recipe|\s+this|\s+page|er)?$|pin(?:\s+(?:it|recipe|this))?$|save(?:\s+recipe|\s+this|\s+to .*)?$|share\b|rate\b|leave a (?:comment|review|reply)"
-    r"|comments?\b|[0-9.,]+ comments?|reviews?\b|advertisement|ad$|sponsored|subscribe|sign up|newsletter|follow\b|home\s*[>»/|]|menu$|search$|log ?in|cookie"
-    r"|related|you (?:may|might) also|more recipes|next:|previous:|copyright|©|all rights|privacy|terms|photo(?:graph)?s?(?: by|:)|image|video|watch\b|read more"
-    r"|cook mode|prevent your screen|scale\b|1x\b|[123]x(?:\s+[123]x)*$|us customary|metric$|tap to|click|add to (?:basket|list|favourites)|author|by:|posted|published|updated|course:|cuisine:|difficulty|keyword"
+    r"^(?:skip to|jump to|print(?:\s+recipe|\s+this|\s+page|er)?$|pin(?:\s+(?:it|recipe|this))?$|save(?:\s+recipe|\s+this|\s+to .*)?$|share(?:$|\s+(?:this|on|via))|rate (?:this|it)|did you make|tag (?:us|me)\b|(?-i:[Bb]y [A-Z])|leave a (?:comment|review|reply)"
+    r"|comments?\b|[0-9.,]+ comments?|reviews?\b|advertisement|ad$|sponsored|subscribe|sign up|newsletter|follow (?:us|me|for|@|along)|home\s*[>»/|]|menu$|search$|log ?in|cookie"
+    r"|related (?:recipes|posts)|you (?:may|might) also|more recipes|next:|previous:|copyright|©|all rights|privacy|terms|photo(?:graph)?s?(?: by|:)|(?:image|video)(?:$|[ :]*(?:credit|by|:))|watch (?:the|how|this)|read more"
+    r"|cook mode|prevent your screen|scale(?:$|\s+[123]x)|1x\b|[123]x(?:\s+[123]x)*$|us customary|metric$|tap to|click|add to (?:basket|list|favourites)|author|by:|posted|published|updated|course:|cuisine:|difficulty|keyword"
     r"|tags?:|categor|www\.|https?:|#\w+|page [0-9]+)"
     r"|[★☆⭐]|\b[0-9.]+\s*(?:from|/5|out of 5|stars?)\b.*\b(?:votes?|ratings?|reviews?)|\bvotes?\)?$|(?:^|\s)#[a-z]\w+|https?://|\bkcal\b|^calories\b",
     re.IGNORECASE,
@@ -73,6 +78,11 @@ def is_rule(line: str) -> bool:
     return bool(_RULE.match(line)) or bool(_FENCE.match(line))
 
 
+def is_farewell(line: str) -> bool:
+    """What ends a letter: below it stands only a name."""
+    return bool(_FAREWELL.match(line))
+
+
 def is_junk(line: str) -> bool:
     """What belongs to a letter or to a page round a recipe, not to the recipe."""
     return bool(_MAIL.match(line) or _WROTE.match(line) or _GREETING.match(line) or _PAGE.search(line))
@@ -88,5 +98,7 @@ def bare(line: str) -> tuple[str, bool]:
     text = _BULLET.sub("", line, count=1)
     if _AMOUNT_LIST.match(text):
         return _MARKS.sub("", _AMOUNT_LIST.sub("", text)).strip(" "), False
-    number = _NUMBERED.match(text) or _BARE.match(text)
+    number = _NUMBERED.match(text)
+    if number is None and (number := _BARE.match(text)) and not is_order(text[number.end() :]):
+        number = None
     return _MARKS.sub("", text[number.end() :] if number else text).strip(" "), bool(number)

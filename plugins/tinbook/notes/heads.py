@@ -19,21 +19,22 @@ _PART = re.compile(
 _FOR = re.compile(rf"^for\s+(?:the\s+)?(?P<name>{_OF}(?:{PARTS}))\b[\s,:]+(?=\S)", re.IGNORECASE)
 _LABEL = re.compile(rf"^(?:for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+)?(?P<name>{_OF}(?:{PARTS}))\s*(?:\([^)]*\))?\s*[:–—-]\s+(?=\S)", re.IGNORECASE)
 _FIXED = (
-    (METHOD, r"(?:the\s+)?(?:method|directions?|instructions?|steps?|preparation|procedure|what to do|how to(?:\s+(?:make|do|bake|cook)(?:\s+it)?)?|to make|to bake|making it|make it|the doing|here'?s how|baking|way)"),
-    (MIX, r"(?:the\s+)?(?:ingredients?(?:\s+list)?|you(?:'ll|\s+will)?\s+need|what (?:you(?:'ll|\s+will)?|i) (?:need|use)|shopping list|ingredients?\s*[/|,-]?\s*(?:amount|quantity|qty|weight)s?|(?:amount|quantity|weight|qty)s?\s*[/|,-]?\s*ingredients?|take)"),
+    (METHOD, r"(?:the\s+|cooking\s+|preparation\s+)?(?:method(?: of preparation)?|step\s*[0-9]{1,2}|directions?|instructions?|steps?|preparation|procedure|what to do|how to(?:\s+(?:make|do|bake|cook)(?:\s+it)?)?|to make|to bake|making it|make it|the doing|here'?s how|baking|way)"),
+    (MIX, r"(?:the\s+)?(?:ingredients?(?:\s+list)?|you(?:'ll|\s+will)?\s+need|what (?:you(?:'ll|\s+will)?|i) (?:need|use)|shopping list|ingredients?(?:\s*[/|,-]\s*(?:amounts?|quantity|qty|weights?|units?|notes?|measures?|how much))+|(?:amount|quantity|weight|qty)s?\s*[/|,-]?\s*ingredients?|take)"),
     (NOTES, r"(?:cook'?s |baker'?s |recipe )?(?:notes?|tips?|hints?|variations?|good to know|p\.?s\.?|n\.?b\.?|remarks?)"),
     (KEEPS, r"(?:storage|storing|to store|keeping|keeps|to keep|shelf life|storage tips)"),
     (TOOLS, r"(?:equipment|tools?|kit|you will also need|special equipment|utensils)"),
     (JUNK, r"(?:nutrition(?:al)?(?:\s+(?:information|facts))?(?:\s+per\s+\w+)?|comments?|reviews?|related recipes|more recipes|you may also like|about the author)"),
 )  # fmt: skip
 _HEADS = [(kind, re.compile(rf"^{words}(?:\s*\([^)]*\)|\s+(?:for|of)\b[^.:]*)?\s*[:.–-]*$", re.IGNORECASE)) for kind, words in _FIXED]
-_LABELS = [(kind, re.compile(rf"^{words}(?:\s*\([^)]*\))?\s*[:–—]\s*(?=\S)", re.IGNORECASE)) for kind, words in _FIXED]
+_LABELS = [(kind, re.compile(rf"^{words}(?:\s*\([^)]*\))?\s*(?:[:–—]|\.\s?[—–-])\s*(?=\S)", re.IGNORECASE)) for kind, words in _FIXED]
 _SERVES = re.compile(r"^(?:serves|servings?|feeds|portions?|cuts? (?:in)?to|makes|yields?|gives|enough for|quantity)\b\s*[:=-]?\s*\S.*$", re.IGNORECASE)
 _TIMES = re.compile(
-    r"^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|active|hands[- ]on|ready|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+times?)?(?:\s+in)?)\s*[:=–-]\s*\S.*$",
+    r"^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|active|hands[- ]on|ready|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+times?)?(?:\s+in)?)\s*(?:[:=–-]\s*\S.*|[0-9]+\s*(?:mins?|minutes?|hrs?|hours?)\b\s*\w*)$",
     re.IGNORECASE,
 )
 _KEEPS = re.compile(r"^(?:it\s+|this\s+|the cake\s+|they\s+|will\s+|cake\s+)*(?:keeps?|stores?|freezes?)\s+(?!the|it|warm|cold|stirring|beating|going|whisking|an eye|your)", re.IGNORECASE)
+_WITHIN = re.compile(r"^(?:dry|wet|liquid)(?:\s+(?:ingredients?|mix|things))?\s*:?$", re.IGNORECASE)
 _HASH = re.compile(r"^#{1,6}\s+|^={2,}\s*|\s*#+$")
 
 
@@ -79,6 +80,11 @@ def part_in(line: str) -> str:
 def _named(name: str) -> str:
     low = " ".join(name.lower().split())
     return re.sub(r"^(?:the|our|my)\s+", "", low)
+
+
+def is_within(line: str) -> bool:
+    """A heading within a list, which parts what is mixed from what is poured."""
+    return bool(_WITHIN.match(line))
 
 
 def is_main(name: str) -> bool:

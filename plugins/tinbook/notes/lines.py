@@ -21,9 +21,15 @@ _LAST = re.compile(
     re.IGNORECASE,
 )
 _EACH = re.compile(r"^(?:each\s+(?:of\s+)?|each\s*:\s*|of\s+each\s*:?\s*)", re.IGNORECASE)
-_PIECES = re.compile(rf"\s*(?:[,;+&]|\band\b|\bplus\b)\s*(?:then\s+)?(?=(?:an?\s+pinch|an?\s+[a-z]+spoon|half\b|{NUM}\s*(?:{UNIT}|[a-z])))", re.IGNORECASE)
+_PIECES = re.compile(
+    rf"\s*(?:[,;+&]|\s[-–—]\s|\band\b|\bplus\b)\s*(?:then\s+|and\s+|add\s+)?"
+    rf"(?=an?\s+pinch|an?\s+[a-z]+spoon|half\b|{NUM}\s*(?:{UNIT}|[a-z])|(?:the\s+)?(?:finely\s+)?(?:grated\s+)?(?:zest|juice|rind|peel)\s+(?:of|from)\b)",
+    re.IGNORECASE,
+)
+_TALLY = re.compile(rf"(?<![\w.,/])(?:{NUM}\s*-?\s*(?:g|gms?|grams?|kg|oz|ozs?|ounces?|lbs?|pounds?|ml|l|pints?|pt|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|tablespoonfuls?|teaspoonfuls?|sticks?)\b\.?|[0-9]+\s+(?=(?:[a-z]+\s+)?eggs?\b|whites\b|yolks\b))", re.IGNORECASE)
+_NAMES = re.compile(r"\s*(?:of\s+)?(?:the\s+)?((?:[^\W\d_][\w'’-]*[ ]?){1,4})")
 _AND = re.compile(r"\s*(?:,\s*and\s+|,|\band\b|&)\s*", re.IGNORECASE)
-_PARTS = re.compile(r"^(?:the\s+)?(?:finely\s+|grated\s+)*(zest|juice|rind|peel|seeds)(?:\s*(?:and|&)\s*(?:juice|zest))?\s+(?:of|from)\b", re.IGNORECASE)
+_PARTS = re.compile(r"^(?:the\s+)?(?:finely\s+|grated\s+)*(?:zest|juice|rind|peel|seeds)(?:\s*(?:and|&)\s*(?:juice|zest))?\s+(?:of|from)\b", re.IGNORECASE)
 _OPEN = re.compile(r"\b(?:for|to)\s+(?:greasing|dusting|taste|the tins?|serve|decorate|finish|brush|grease|dust|coat)\b", re.IGNORECASE)
 _OR = re.compile(r"\b(?:or|and/or)\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?:of (?:it|them|which)|divided|reserv)", re.IGNORECASE)
@@ -68,21 +74,53 @@ class Lines:
         if amounts.begins(text):
             amount = amounts.read_amount(text, self.kitchen, self.book.house.spoons)
             return amount is None or amount.base is None or amount.base.dimension not in ("length", "time")
-        return bool(_PARTS.match(text) or self._turned(text))
-
-    def figures(self, line: str) -> str:
-        """A line with its numbers in figures."""
-        return amounts.prepared(line)
+        return bool(_PARTS.match(text) or self._celled(text) or self._turned(text))
 
     def read(self, line: str) -> list[Read]:
         """The ingredients of a line, at least one."""
         text = amounts.prepared(line)
+        if (celled := self._celled(text)) is not None:
+            return [self._one(celled, line)]
         if (turned := self._turned(text)) is not None:
             return [self._one(turned, line)]
         if _PARTS.match(text):
             return [Read(line, doubt="weigh it, or measure it by the spoon")]
         pieces = list(self._pieces(text))
         return [self._one(piece, line if len(pieces) == 1 else piece) for piece in pieces]
+
+    def told(self, sentence: str) -> list[Read]:
+        """The ingredients a sentence tells of, wherever in it their amounts stand; those of no card are not certain."""
+        text = amounts.prepared(sentence)
+        found = []
+        for start in _TALLY.finditer(text):
+            if found and start.start() < found[-1][0]:
+                continue
+            amount = amounts.read_amount(text[start.start() :], self.kitchen, self.book.house.spoons)
+            if amount is None:
+                continue
+            at = start.start() + amount.end
+            words = named[1].split() if (named := _NAMES.match(text, at)) else []
+            known = next((n for n in range(len(words), 0, -1) if self.cards.read(" ".join(words[:n]), ())[0]), 0)
+            name = " ".join(words[: known or 2])
+            piece = f"{text[start.start() : at].strip()} {name}"
+            read = self._one(piece, piece) if known else Read(piece, doubt="which of the words are its name?")
+            found.append((at, read))
+        return [read for _, read in found]
+
+    def tallies(self, line: str) -> int:
+        """How many amounts stand in a line."""
+        return len(_TALLY.findall(amounts.prepared(line)))
+
+    def _celled(self, text: str) -> str | None:
+        """A row of a table as a line: the cell with the amount, perhaps the one with its unit, the name, the rest."""
+        cells = [cell.strip() for cell in text.split("\t")]
+        at = next((n for n, cell in enumerate(cells) if re.fullmatch(rf"{NUM}\s*(?:{UNIT})?", cell, re.IGNORECASE)), -1)
+        if at < 0 or sum(bool(cell) for cell in cells) < 2:
+            return None
+        amount, rest = cells[at], [cell for n, cell in enumerate(cells) if n != at and cell]
+        if re.fullmatch(NUM, amount) and at + 1 < len(cells) and re.fullmatch(UNIT, cells[at + 1], re.IGNORECASE):
+            amount, rest = f"{amount} {cells[at + 1]}", [cell for n, cell in enumerate(cells) if n not in (at, at + 1) and cell]
+        return f"{amount} {', '.join(rest)}" if rest and not any(_TALLY.search(cell) for cell in rest) else None
 
     def _turned(self, text: str) -> str | None:
         """A line that ends in its amount, with the amount first."""
@@ -128,7 +166,8 @@ class Lines:
             return plain
         amount = amounts.read_amount(piece, self.kitchen, self.book.house.spoons)
         if amount is None:
-            return Read(written, doubt="it has no amount")
+            why = "weigh it, or measure it by the spoon" if _PARTS.match(piece) else "it has no amount"
+            return Read(written, doubt=why)
         name, wanted = _parted(piece[amount.end :])
         if not name:
             return Read(written, doubt="an amount of what?")
@@ -144,9 +183,13 @@ class Lines:
         if card is None:
             if _OR.search(name):
                 return Read(written, doubt="one or the other?")
-            if name[:1].isdigit() or len(name.split()) > 7:
+            if re.search(r"[0-9]", name) or len(name.split()) > 7:
                 return Read(written, doubt="it is not clear what it is")
             return Read(written, text, "no card for it", name)
+        if any(_TALLY.search(words) for words in said):
+            return Read(written, text, "another amount stands beside it")
+        if other := next((words for words in said if self.cards.find(words)), ""):
+            return Read(written, text, f"and how much {other}?")
         if any(_OF_IT.search(words) for words in said):
             return Read(written, text, "part of it is for something else")
         if any(re.match(r"plus\s+(?:[0-9½¼¾⅓⅔]|an?\s)", words) for words in said):
@@ -166,7 +209,8 @@ class Lines:
         theirs = take.quantity.unit in ("cup", "fl oz") or (take.quantity.unit in ("tbsp", "tsp") and self.kitchen.name)
         if theirs or not self.book.house_word(take.name) or "(" in line or _OF_IT.search(take.wanted):
             return None
-        return None if amounts.begins(take.wanted) or self.cards.read(take.name, [take.wanted])[2] == [] else Read(line, line)
+        other = amounts.begins(take.wanted) or _TALLY.search(take.wanted) or self.cards.find(take.wanted)
+        return None if other or self.cards.read(take.name, [take.wanted])[2] == [] else Read(line, line)
 
 
 def _parted(rest: str) -> tuple[str, list[str]]:

@@ -13,17 +13,13 @@ from dataclasses import dataclass, field
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.notes import heads
-from tinbook.notes.cleaning import bare, begins_junk, is_junk, is_rule, lines_of, printable
+from tinbook.notes.cleaning import bare, begins_junk, is_farewell, is_junk, is_rule, lines_of, printable
 from tinbook.notes.heads import Head, head_of
 from tinbook.notes.kitchens import KITCHENS, Kitchen, kitchen_of
 from tinbook.notes.lines import Lines, Read, is_order
 
 _TITLE_WORDS, _TITLE_SIGNS = 9, 60
-_TALLY = re.compile(r"\b[0-9½¼¾]+\s*(?:g|oz|lb|ml|kg|cups?|tbsp|tsp|eggs?)\b", re.IGNORECASE)
-_IN_PROSE = re.compile(r"^.*?\b(?:take|use|need|have|i weigh|weigh out|with|using|of)\s+(?=[0-9½¼¾])", re.IGNORECASE)
-_PROSE_ENDS = re.compile(
-    r"\s+(?:and|,)?\s*(?:then\s+)?(?:beat|mix|stir|whisk|cream|rub|melt|put|bake|fold|it all|beaten|mixed)\b.*$", re.IGNORECASE
-)
+_FACT = re.compile(r"\b(?:tins?|pans?)\b|\b[0-9]+ ?(?:min|m\b|°)|\bgas\b|[0-9] ?(?:in|cm) ", re.IGNORECASE)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -65,7 +61,8 @@ def read_note(text: str, book: Book, facts: Facts, kitchen: str | None = None) -
     whose = KITCHENS[kitchen] if kitchen else kitchen_of(text)
     sorter = _Sorter(Note(kitchen=whose, parts=[Part(name="")]), Lines(book, facts, whose))
     for line in lines_of(text):
-        sorter.take(line)
+        for piece in re.split(r"\s+[|•]\s+", line) if re.search(r"\s[|•]\s", line) else [line]:
+            sorter.take(piece)
     return sorter.done()
 
 
@@ -108,8 +105,9 @@ class _Sorter:
         text, numbered = bare(raw)
         if not text or is_rule(text):
             return
-        if is_junk(text):
+        if is_junk(text) or is_junk(raw.strip()):
             self.note.left_out.append(text)
+            self.state = heads.JUNK if self.state == heads.METHOD and is_farewell(text) else self.state
             return
         if self.state == heads.JUNK and not head_of(text):
             self.note.left_out.append(text)
@@ -123,6 +121,8 @@ class _Sorter:
             return
         if (head := head_of(text)) and not (head.rest and head.kind == heads.PART and self.state != heads.METHOD and numbered):
             self._begin(head, text)
+        elif heads.is_within(text):
+            self.note.left_out.append(text)
         elif heads.is_shouted(text) and self.lines.cards.find(text) is None:
             self.note.unsure.append(text)
         else:
@@ -154,7 +154,11 @@ class _Sorter:
             return
         self.state = head.kind
         if head.kind in (heads.MIX, heads.METHOD):
-            self.here = self.note.main
+            # below the heading of a part its own lists may have headings too
+            own = self.here is not self.note.main and (
+                bool(self.note.main.method) if head.kind == heads.METHOD else not self.here.mix
+            )
+            self.here = self.here if own else self.note.main
             # "Ingredients (for one 18 cm round tin)"
             if "(" in text:
                 self.note.said.append(text)
@@ -201,9 +205,11 @@ class _Sorter:
         elif self._is_step(text, numbered):
             self.state = heads.METHOD
             self._step(text)
+        elif self.lines.tallies(text) or (len(text.split()) <= 4 and text[-1:].isdigit()):
+            self.here.mix.append(Read(text, doubt="it is not clear how much of what"))
         elif not self.met:
             self.note.about.append(text)
-        elif re.search(r"\b(?:tins?|pans?)\b|\b[0-9]+ ?(?:min|°)|\bgas\b|[0-9] ?(?:in|cm) ", text):
+        elif _FACT.search(text):
             self.note.said.append(text)
             self.note.unsure.append(text)
         else:
@@ -215,19 +221,15 @@ class _Sorter:
 
     def _is_prose(self, text: str) -> bool:
         """A sentence with several amounts in it that starts with none."""
-        return len(_TALLY.findall(text)) + len(re.findall(r"\b(?:pounds?|ounces?|eggs)\b", text)) >= 2 and (
-            bool(_IN_PROSE.match(self.lines.figures(text))) and len(text.split()) > 8
-        )
+        return len(text.split()) > 8 and not self.lines.has_amount(text) and self.lines.tallies(text) >= 2
 
     def _prose(self, text: str) -> None:
         """A letter that tells the mix and what to do with it in sentences."""
         for sentence in re.split(r"(?<=[.!?])\s+(?=[A-Z])", text):
-            plain = self.lines.figures(sentence)
-            found = _IN_PROSE.match(plain)
-            if found and len(_TALLY.findall(plain)) + len(re.findall(r"\b(?:pounds?|eggs)\b", plain)) >= 2:
-                self._ingredients(_PROSE_ENDS.sub("", plain[found.end() :].rstrip(".")))
+            if self.lines.tallies(sentence) and not self.lines.has_amount(sentence):
+                self.here.mix += self.lines.told(sentence)
                 self.note.main.method.append((sentence, "the amounts in it stand in the mix"))
-                self.state = heads.METHOD
+                self.met, self.state = True, heads.METHOD
             elif self.met:
                 self._step(sentence)
             else:

@@ -43,6 +43,9 @@ _WORDS = {"sandwich": "round", "springform": "round", "spring-form": "round", "l
     "bundt": "fluted ring", "hexagonal": "hexagon", "heart-shaped": "heart",
 }  # fmt: skip
 
+MOST = 6
+"""More tins than that at once are a length: 9 x 13 in."""
+
 
 @dataclass(frozen=True, slots=True)
 class Named:
@@ -120,11 +123,15 @@ def _tin(found: re.Match[str]) -> Named | None:
     shapes = [_WORDS.get(word.lower(), word.lower()) for word in words if word.lower() not in ("cake", "deep cake")]
     count, size = found["count"], found["size"]
     sizes = [part.strip() for part in re.split(r"\s*(?:[x×]|\bby\b)\s*", re.sub(rf"\s*(?:/|\(|or)\s*{_LENGTH}\s*{_UNIT}\)?", "", size, flags=re.IGNORECASE))]
+    if count and re.match(r"[0-9]+\s*[x×]", found[0]) and (int(count) > MOST or count == sizes[0]):
+        count, sizes = None, [count, *sizes]
     # "2 x 8in": how many, not how wide
     if count is None and len(sizes) > 1 and re.fullmatch(r"[1-4]", sizes[0]):
         count, *sizes = sizes
     unit = next((_unit(part) for part in reversed(sizes) if _unit(part)), "")
     doubt = ""
+    if not unit and not re.match(r"tin|pan|mould", found["tin"], re.IGNORECASE):
+        return None
     if not unit:
         unit, doubt = "in", "in inches or in centimetres?"
         if len(sizes) > 1 and all(5 <= float(re.match(r"[0-9]+", part)[0]) <= 14 for part in sizes):  # type: ignore[index]
