@@ -112,13 +112,13 @@ def test_a_folder_that_cannot_be_made_is_told(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("raw", "told"),
     [
-        (b"", "0 ingredients, 0 steps"),
         (b"\xef\xbb\xbf425 g butter\r\n5 eggs\r\n", "2 ingredients, 0 steps"),
-        (b"\x00\x01\x02 nothing of a recipe \x7f", "0 ingredients, 0 steps"),
         ("\u202e425 g butter\u202c\n\u2028\n5 eggs\x85".encode(), "2 ingredients, 0 steps"),
-        (b"8" * 5000 + b" min\nbake " + b"9" * 5000 + b" minutes at 1" + b"0" * 400 + b" C", "0 ingredients"),
+        ("425 g butter\n5 eggs\n".encode("utf-16"), "2 ingredients, 0 steps"),
+        ("425 g butter\n5 eggs\n".encode("utf-16-be"), "2 ingredients, 0 steps"),
+        ("425 g butter\n½ tsp salt, café style\n".encode("cp1252"), "2 ingredients, 0 steps"),
     ],
-    ids=["empty", "Windows", "control", "invisible", "huge numbers"],
+    ids=["Windows", "invisible", "UTF-16", "UTF-16 without a mark", "Windows-1252"],
 )
 def test_odd_texts_become_a_file_to_put_right(run: Run, book: Path, raw: bytes, told: str) -> None:
     (book / "notes.txt").write_bytes(raw)
@@ -127,6 +127,66 @@ def test_odd_texts_become_a_file_to_put_right(run: Run, book: Path, raw: bytes, 
     assert told in done.output and "unsure" in done.output
     document, problems = read_yaml((book / "recipes/mixtures/odd-tray.yaml").read_bytes(), "odd-tray.yaml")
     assert document is not None, problems
+
+
+@pytest.mark.parametrize(
+    "raw",
+    [
+        b"",
+        b"\x00\x01\x02 nothing of a recipe \x7f",
+        b"8" * 5000 + b" min\nbake " + b"9" * 5000 + b" minutes at 1" + b"0" * 400 + b" C",
+        b"1 cup of kindness\n",
+    ],
+    ids=["empty", "control", "huge numbers", "whose cup"],
+)
+def test_where_nothing_was_read_nothing_is_written(run: Run, book: Path, raw: bytes) -> None:
+    (book / "notes.txt").write_bytes(raw)
+    before = sorted((book / "recipes/mixtures").iterdir())
+    done = run("new", "mixture", "Odd tray", "--from", str(book / "notes.txt"))
+    assert done.exit_code == 1 and "nothing is written" in done.output
+    assert sorted((book / "recipes/mixtures").iterdir()) == before
+
+
+ICED = """Sunday tray
+250 g butter
+250 g self-raising flour
+1 cup caster sugar
+Bake 45 min at 170 °C in a 20 cm square tin.
+
+For the buttercream filling
+200 g butter
+400 g icing sugar
+60 g sea buckthorn
+Sent from my phone
+"""
+
+
+def test_an_icing_is_a_mixture_of_its_own_and_the_cake_names_it(run: Run, book: Path) -> None:
+    done = run("new", "mixture", "Sunday tray", "--from", "-", "--kind", "creamed", text=ICED)
+    assert done.exit_code == 0, done.output
+    cake = (book / "recipes/mixtures/sunday-tray.yaml").read_text("utf-8")
+    icing = (book / "recipes/mixtures/sunday-tray-buttercream-filling.yaml").read_text("utf-8")
+    assert "finish: {made with: {filling: sunday-tray-buttercream-filling}}" in cake
+    assert "kind: buttercream\n" in icing and "400 g icing sugar" in icing and "400 g icing sugar" not in cake
+    assert "left out: Sent from my phone" in done.output
+    assert "sea buckthorn: {}   # allergens: unknown" in done.output
+    assert "Next: " in done.output
+
+
+def test_only_tried_nothing_is_written(run: Run, book: Path) -> None:
+    before = sorted((book / "recipes/mixtures").iterdir())
+    done = run("new", "mixture", "Sunday tray", "--from", "-", "--try", text=ICED)
+    assert done.exit_code == 0, done.output
+    assert "# recipes/mixtures/sunday-tray.yaml\nname: Sunday tray\n" in done.output
+    assert "would be written: 2 ingredients" in done.output
+    assert sorted((book / "recipes/mixtures").iterdir()) == before
+
+
+@pytest.mark.parametrize(("kitchen", "cup"), [("US", "US cup"), ("metric", "metric cup"), ("Australian", "metric cup")])
+def test_whose_cups_can_be_said(run: Run, book: Path, kitchen: str, cup: str) -> None:
+    done = run("new", "mixture", "Sunday tray", "--from", "-", "--kitchen", kitchen, text=ICED)
+    assert done.exit_code == 0, done.output
+    assert f"- 1 {cup} caster sugar" in (book / "recipes/mixtures/sunday-tray.yaml").read_text("utf-8")
 
 
 @pytest.mark.parametrize("name", ["", "  ", "x" * 300, "long " * 60])

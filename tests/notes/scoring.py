@@ -72,7 +72,10 @@ def _listed(rows: Sequence[str]) -> Iterator[tuple[str, bool]]:
     for row in rows:
         if row.lstrip().startswith("- "):
             entry = yaml.safe_load(row.strip())[0]
-            yield (str(entry.get("take", entry.get("do", ""))) if isinstance(entry, dict) else str(entry)), UNSURE in row
+            yield (
+                (str(entry.get("take", entry.get("do", ""))) if isinstance(entry, dict) else str(entry)),
+                UNSURE in row,
+            )
         elif UNSURE in row:
             yield row.partition(UNSURE)[2], True
 

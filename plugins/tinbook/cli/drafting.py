@@ -49,14 +49,14 @@ def draft_found(asked: Asked, found: Found, book: Book, facts: Facts) -> Drafts:
     return written(note, told, book, facts)
 
 
-def on_screen(drafts: Drafts) -> Iterator[str]:
-    """What was read, what is unsure, what was left out, and what to do next: a screen of it."""
+def on_screen(drafts: Drafts, done: str = "is written") -> Iterator[str]:
+    """What was read, what is unsure, what was left out, and the cards to have for what is unknown: a screen of it."""
     for draft in drafts.every:
-        yield f"{draft.slug}.yaml: {draft.lines} ingredients, {draft.steps} steps read."
+        yield f"recipes/mixtures/{draft.slug}.yaml {done}: {draft.lines} ingredients, {draft.steps} steps."
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
     yield from (f"  left out: {line}" for line in drafts.left_out)
     if drafts.unknown:
-        yield "No card is known for these. To have one, paste it into recipes/house/ingredients.yaml, below ingredients:"
+        yield "No card is known for these. Paste what you want into recipes/house/ingredients.yaml, below ingredients:"
         for name in drafts.unknown:
             yield f"  {_as_key(name)}: {{}}   # allergens: unknown, until you write them here"
 

@@ -101,20 +101,23 @@ def mixture(
     title = name.replace("-", " ") if SLUG.fullmatch(name) else name
     asked = Asked(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
     drafts = _drafted(source, asked, folder)
-    if not drafts.lines:
-        raise click.ClickException(
-            'no ingredient was read, so nothing is written: give each a line, with its amount, such as "250 g butter"'
-        )
     _refuse_existing(folder, [draft.slug for draft in drafts.every])
-    if not only_try:
+    done = "is written" if drafts.lines and not only_try else "would be written" if drafts.lines else "is not written"
+    if drafts.lines and not only_try:
         _write(drafts, folder, schema=(book / FOLDER / "mixture.json").is_file())
     for draft in drafts.every if only_try else ():
-        click.echo(f"# {folder.name}/mixtures/{draft.slug}.yaml\n{draft.text}")
-    click.echo("Nothing is written; it would be:" if only_try else f"Written into {folder.name}/mixtures:")
-    for line in on_screen(drafts):
+        click.echo(f"# recipes/mixtures/{draft.slug}.yaml\n{draft.text}")
+    for line in on_screen(drafts, done):
         click.echo(line)
+    if not drafts.lines:
+        hint = (
+            'give each ingredient a line, with its amount, such as "250 g butter"; whose cups they are says --kitchen'
+        )
+        raise click.ClickException(f"no ingredient was read for certain, so nothing is written: {hint}")
     if any(draft.doubts for draft in drafts.every):
-        click.echo('Next: search the files for "unsure", put right what is, take the mark out, then run "tinbook check".')
+        click.echo(
+            'Next: search the files for "unsure", put right what is, take the mark out, then run "tinbook check".'
+        )
     else:
         click.echo('Next: read it over, then run "tinbook check".')
 

@@ -5,4 +5,4 @@ from tinbook.notes.kitchens import KITCHENS
 from tinbook.notes.reading import Note, read_note, read_parts
 from tinbook.notes.writing import Draft, Drafts, Told, written
 
-__all__ = ["KITCHENS", "Draft", "Drafts", "Note", "NotText", "Told", "decoded", "read_note", "read_parts", "written"]
+__all__ = ["KITCHENS", "Draft", "Drafts", "NotText", "Note", "Told", "decoded", "read_note", "read_parts", "written"]

@@ -1,4 +1,4 @@
-"""The amount of an ingredient as a note has it, in the book's spelling: 2 x 250 g, 225g/8oz, half a teaspoon, a stick."""
+"""The amount of an ingredient as a note has it, in the book's spelling: 2 x 250 g, 225g/8oz, half a teaspoon."""
 
 from __future__ import annotations
 
@@ -15,13 +15,24 @@ APART = 0.06
 """Two spellings of one amount differ by at most this share of the larger: 225 g and 8 oz do by 0.8 %."""
 
 _WORDS = "|".join(sorted(map(re.escape, WORDS), key=len, reverse=True))
-NUM = rf"(?:[0-9]+(?:,[0-9]{{3}})*(?:\.[0-9]+)?(?:\s*[{DIGITS[3:]}]|\s+[0-9]+\s*[/⁄]\s*[0-9]+|\s*[/⁄]\s*[0-9]+)?|[{DIGITS[3:]}]|\.[0-9]+)"
-UNIT = rf"(?:level\s+)?(?:(?:us|american|uk|imperial|british|metric|australian)\s+)?(?:fl(?:uid)?\.?\s*(?:oz|ounces?)|{_WORDS}|c|pints?|pt|sticks?|dessertspoons?|dsp|cl|dl)(?![^\W\d_])\.?"
-_AMOUNT = re.compile(rf"\s*(?P<num>{NUM})\s*-?\s*(?P<unit>{UNIT})?(?P<more>\s*{NUM}\s*(?:oz|g|ml)(?![^\W\d_]))?", re.IGNORECASE)
+NUM = (
+    rf"(?:[0-9]+(?:,[0-9]{{3}})*(?:\.[0-9]+)?(?:\s*[{DIGITS[3:]}]|\s+[0-9]+\s*[/⁄]\s*[0-9]+"
+    rf"|\s*[/⁄]\s*[0-9]+)?|[{DIGITS[3:]}]|\.[0-9]+)"
+)
+UNIT = (
+    rf"(?:level\s+)?(?:(?:us|american|uk|imperial|british|metric|australian)\s+)?(?:fl(?:uid)?\.?\s*(?:oz"
+    rf"|ounces?)|{_WORDS}|c|pints?|pt|sticks?|dessertspoons?|dsp|cl|dl)(?![^\W\d_])\.?"
+)
+_AMOUNT = re.compile(
+    rf"\s*(?P<num>{NUM})\s*-?\s*(?P<unit>{UNIT})?(?P<more>\s*{NUM}\s*(?:oz|g|ml)(?![^\W\d_]))?", re.IGNORECASE
+)
 _TIMES = re.compile(
     rf"\s*(?P<count>[0-9]+)\s*(?:[x×]\s*(?P<one>{NUM}\s*-?\s*(?:g|gm?s?|kg|oz|ounces?|lbs?|ml|l)(?![^\W\d_])\.?)"
-    rf"|[x×]?\s*\(?\s*(?P<each>{NUM}\s*-?\s*(?:g|kg|oz|ounces?|lbs?|ml|l)(?![^\W\d_])\.?)\s*\)?(?=\s*(?:packs?|packages?|packets?|pkgs?|tins?|cans?|bars?|tubs?|boxes|box|cartons?|pots?|blocks?|bags?)\b))"
-    r"\s*(?:packs?|packages?|packets?|pkgs?|tins?|cans?|bars?|tubs?|boxes|box|cartons?|pots?|blocks?|bags?)?\b\s*(?:of\s+)?",
+    rf"|[x×]?\s*\(?\s*(?P<each>{NUM}\s*-?\s*(?:g|kg|oz|ounces?|lbs?|ml|l)(?![^\W\d_])\.?)\s*\)?(?=\s*(?"
+    rf":packs?|packages?|packets?|pkgs?|tins?|cans?|bars?|tubs?|boxes|box|cartons?"
+    rf"|pots?|blocks?|bags?)\b))"
+    r"\s*(?:packs?|packages?|packets?|pkgs?|tins?|cans?|bars?|tubs?|boxes|box"
+    r"|cartons?|pots?|blocks?|bags?)?\b\s*(?:of\s+)?",
     re.IGNORECASE,
 )
 _OTHER = re.compile(rf"\s*(?:[/|,;]|or\b|\()\s*(?:about\s+|approx\.?\s+|~\s*)?(?={NUM}\s*-?\s*{UNIT})", re.IGNORECASE)
@@ -30,11 +41,14 @@ _RANGE = re.compile(rf"\s*(?:[-‐‑‒–—−]|to\b|or\b)\s*(?={NUM})", re.I
 _PINCH = re.compile(r"\s*(?:an?\s+|1\s+)?pinch(?:es)?\b\s*(?:of\s+)?", re.IGNORECASE)
 _EACH_HAND = re.compile(
     rf"\s*(?:an?\s+|{NUM}\s*)?(?P<word>heaped|heaping|rounded|scant|generous|knobs?|splash(?:es)?|handfuls?|dash(?:es)?"
-    r"|glugs?|drops?|drizzles?|few|little|some|(?:good|large|big|small)(?=\s+pinch)|squeeze|sprinkle|sprinkling|bit|touch|grating|large pinch|thumb|jar|packet"
+    r"|glugs?|drops?|drizzles?|few|little|some|(?:good|large|big|small)(?=\s+pinch)"
+    r"|squeeze|sprinkle|sprinkling|bit|touch|grating|large pinch|thumb|jar|packet"
     r"|tin|can|bag|box|slug|walnut)\b",
     re.IGNORECASE,
 )
-_ABOUT = re.compile(r"\s*(?:about|approx(?:imately)?\.?|around|roughly|circa|c\.|~|up to|at least)\s*(?=[0-9½¼¾⅓⅔])", re.IGNORECASE)
+_ABOUT = re.compile(
+    r"\s*(?:about|approx(?:imately)?\.?|around|roughly|circa|c\.|~|up to|at least)\s*(?=[0-9½¼¾⅓⅔])", re.IGNORECASE
+)
 _ARTICLE = re.compile(rf"^\s*an?\s+(?=(?:level\s+)?(?:{_WORDS}|stick|pint|dessertspoon)\b)", re.IGNORECASE)
 _OF = re.compile(r"\s*\)?\s*(?:of\s+)?", re.IGNORECASE)
 _FIGURE = re.compile(rf"\s*[{DIGITS}.]")
@@ -42,7 +56,7 @@ _FIGURE = re.compile(rf"\s*[{DIGITS}.]")
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """`text` in the book's spelling, "" where it cannot be said; `doubt` why it is not certain; `end` where it stops."""
+    """`text` in the book's spelling, "" where it cannot be said; `doubt`: why it is not certain; `end`: its end."""
 
     text: str
     end: int
@@ -75,7 +89,9 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> Amount | Non
     if (packs := _TIMES.match(line)) and packs["count"] != "0":
         one = _one(packs["one"] or packs["each"], kitchen, measures)
         if one and one.base:
-            return Amount(f"{int(packs['count'][:6]) * one.base.value:g} {one.base.unit}", packs.end(), one.doubt, one.base)
+            return Amount(
+                f"{int(packs['count'][:6]) * one.base.value:g} {one.base.unit}", packs.end(), one.doubt, one.base
+            )
     first = _one(line, kitchen, measures)
     if first is None:
         return None
@@ -150,7 +166,7 @@ def _checked(line: str, first: Amount, kitchen: Kitchen, measures: Measures) -> 
     spellings, end = [first], first.end
     while other := _OTHER.match(line, end):
         second = _one(line[other.end() :], kitchen, measures)
-        if second is None or second.base and second.base.unit == "":
+        if second is None or (second.base and second.base.unit == ""):
             break
         end = other.end() + second.end
         spellings.append(second)
@@ -161,7 +177,12 @@ def _checked(line: str, first: Amount, kitchen: Kitchen, measures: Measures) -> 
     if len(spellings) == 1:
         return Amount(best.text, _after(line, end), best.doubt, best.base)
     for other_ in known:
-        if best.base and other_.base and best.base.dimension == other_.base.dimension and not _agree(best.base, other_.base):
+        if (
+            best.base
+            and other_.base
+            and best.base.dimension == other_.base.dimension
+            and not _agree(best.base, other_.base)
+        ):
             return Amount("", _after(line, end), f"{best.text} and {other_.text} are not the same amount")
     return Amount(best.text, _after(line, end), "", best.base)
 

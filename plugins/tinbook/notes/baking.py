@@ -10,19 +10,28 @@ from tinbook.notes.heats import WORDS, OvenHeat, agreed, heats
 from tinbook.notes.times import Time, plain, times
 
 _BAKE = re.compile(
-    r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?|trays?|tins?|dish(?:es)?|beans|chocolate))"
+    r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?"
+    r"|trays?|tins?|dish(?:es)?|beans|chocolate))"
     r"|(?:cook|put|place|pop|return)(?:ed)?\b[^.;]{0,40}\boven)\b",
     re.IGNORECASE,
 )
 _OVEN = re.compile(r"\b(?:oven|pre-?heat(?:ed)?|gas(?: mark)? ?[0-9¼½]|bak(?:e[sd]?|ing))\b", re.IGNORECASE)
 _OTHER = re.compile(
-    r"\b(?:rest|cool(?:ed|ing)?(?!\s+oven)|chill(?:ed)?|refrigerate|freeze|stand|leave|let|soak|prove|set aside|beat(?:en)?|whisk(?:ed)?|cream(?:ed)?"
+    r"\b(?:rest|cool(?:ed|ing)?(?!\s+oven)|chill(?:ed)?|refrigerate|freeze|stand"
+    r"|leave|let|soak|prove|set aside|beat(?:en)?|whisk(?:ed)?|cream(?:ed)?"
     r"|boil(?:ed)?|simmer|mix(?:ed)?|steep|infuse|wait|remove|then\b[^.,;]{0,30}\b(?:tin|rack))\b",
     re.IGNORECASE,
 )
 _SENTENCES = re.compile(r"(?<=[.!?;])\s+(?=[^a-z\s])|\n")
-_COOK = re.compile(r"^\W*(?:cook(?:ing)?|bak(?:e|ing))(?:\s+time)?\s*(?:[:=–-]\s*(?=\S)|(?=[0-9]+\s*(?:mins?|minutes?|hrs?|hours?)\s*\w*\s*$))", re.IGNORECASE)
-_TOTAL = re.compile(r"^\W*(?:prep(?:aration)?|total|ready in|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+time)?\s*(?:[:=–-]|[0-9])", re.IGNORECASE)
+_COOK = re.compile(
+    r"^\W*(?:cook(?:ing)?|bak(?:e|ing))(?:\s+time)?\s*(?:[:=–-]\s*(?=\S)|(?=[0-9]+\s*(?:mins?"
+    r"|minutes?|hrs?|hours?)\s*\w*\s*$))",
+    re.IGNORECASE,
+)
+_TOTAL = re.compile(
+    r"^\W*(?:prep(?:aration)?|total|ready in|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+time)?\s*(?:[:=–-]|[0-9])",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +59,12 @@ def _oven(sentences: Sequence[str], fahrenheit: bool) -> tuple[str, str]:
             found += heats(sentence, fahrenheit)
     if not found:
         # a card has no verbs: a line of its own with a heat and a time in it
-        found = [heat for part in sentences if any(times(part)) and not _OTHER.search(part) for heat in heats(part, fahrenheit)]
+        found = [
+            heat
+            for part in sentences
+            if any(times(part)) and not _OTHER.search(part)
+            for heat in heats(part, fahrenheit)
+        ]
     spoken = next((words[0] for part in sentences if (words := WORDS.search(part))), "")
     if spoken and not found:
         return "", f'"{spoken}" is no heat to set a dial to'
@@ -67,7 +81,11 @@ def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, 
             baked += _of_the_bake(sentence, bake)
             vague = vague or (sentence.strip() if not any(times(sentence)) else "")
     if not baked:
-        cards = [part for part in sentences if any(heats(part, fahrenheit)) and not _OTHER.search(part) and not _TOTAL.match(part)]
+        cards = [
+            part
+            for part in sentences
+            if any(heats(part, fahrenheit)) and not _OTHER.search(part) and not _TOTAL.match(part)
+        ]
         baked = [time for part in cards for time in times(part)]
     if not baked:
         baked = [time for part in sentences if (cook := _COOK.match(part)) for time in times(part[cook.end() :])]
@@ -87,8 +105,8 @@ def _of_the_bake(sentence: str, bake: re.Match[str]) -> list[Time]:
     for time in times(sentence):
         between = sentence[bake.end() : time.start] if time.start >= bake.end() else ""
         before = sentence[: time.start] if time.start < bake.start() else ""
-        if time.start >= bake.end() and not _OTHER.search(between):
-            found.append(time)
-        elif before and not _OTHER.search(before) and not _OTHER.search(sentence[time.end : bake.start()]):
+        if (time.start >= bake.end() and not _OTHER.search(between)) or (
+            before and not _OTHER.search(before) and not _OTHER.search(sentence[time.end : bake.start()])
+        ):
             found.append(time)
     return found

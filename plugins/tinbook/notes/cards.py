@@ -15,26 +15,30 @@ SHORT: Mapping[str, str] = {
 }  # fmt: skip
 """What notes shorten, and what it stands for. Common practice, no source."""
 HARMLESS = (
-    "room-temperature", "free-range", "free range", "organic", "fresh", "freshly", "good-quality", "good quality", "good", "best",
-    "softened", "soft", "melted", "cold", "cool", "warm", "lukewarm", "hot", "boiling", "chilled", "cubed", "diced",
+    "room-temperature", "free-range", "free range", "organic", "fresh", "freshly", "good-quality", "good quality", "good",
+    "best",     "softened", "soft", "melted", "cold", "cool", "warm", "lukewarm", "hot", "boiling", "chilled", "cubed", "diced",
     "sifted", "sieved", "beaten", "lightly", "chopped", "finely", "roughly", "coarsely", "grated", "packed", "firmly",
     "toasted", "pure", "premium", "ripe", "peeled", "crushed",
 )  # fmt: skip
 """Words before a name that say how it is wanted, not what it is. `ground`, `brown`, `light` are none of them."""
 _SAID = re.compile(
-    rf"(?<![\w-])(?:{'|'.join(sorted(map(re.escape, HARMLESS), key=len, reverse=True))}|golden(?=\s+(?:caster|castor|granulated)))"
+    rf"(?<![\w-])(?:{'|'.join(sorted(map(re.escape, HARMLESS), key=len, reverse=True))}"
+    rf"|golden(?=\s+(?:caster|castor|granulated)))"
     r"(?![\w-])\s*",
     re.IGNORECASE,
 )
 _CLASS = re.compile(
-    r"\b(?:small|medium|medium-sized|extra[- ]large|very large|jumbo|bantam|duck|goose|quail|size [0-9])\b", re.IGNORECASE
+    r"\b(?:small|medium|medium-sized|extra[- ]large|very large|jumbo|bantam|duck|goose|quail|size [0-9])\b",
+    re.IGNORECASE,
 )
 
 
 def key_of(name: str) -> str:
     """What all spellings of a name have in common: its words in order of the alphabet, singular, without hyphens."""
     low = name.lower().replace("’", "'")
-    low = " ".join(SHORT.get(word, word) for word in re.sub(r"(?<![a-z.])s\.?\s?r\.?(?![a-z])", "self raising", low).split())
+    low = " ".join(
+        SHORT.get(word, word) for word in re.sub(r"(?<![a-z.])s\.?\s?r\.?(?![a-z])", "self raising", low).split()
+    )
     return " ".join(sorted(_singular(word) for word in re.findall(r"[^\W_]+(?:'[^\W_]+)?", low.replace("-", " "))))
 
 
@@ -63,7 +67,7 @@ class Cards:
 
     def _find(self, name: str) -> str | None:
         """The name on the card that is meant by a name as a note has it; None if it is none of them for certain."""
-        if not name.strip() or _CLASS.search(name) and not self.book.house_word(name):
+        if not name.strip() or (_CLASS.search(name) and not self.book.house_word(name)):
             return None
         return self.book.house_word(name) or self._keys.get(key_of(name))
 
@@ -74,7 +78,9 @@ class Cards:
         ("softened butter").
         """
         rest = list(wanted)
-        if sized := next((words for words in rest if _CLASS.search(words)), ""):
+        if sized := next(
+            (words for words in rest if _CLASS.fullmatch(words) or ("egg" in name and _CLASS.search(words))), ""
+        ):
             return None, f"{sized} {name}", [words for words in rest if words != sized]
         for at, words in enumerate(rest):
             joined = self.find(f"{words} {name}")

@@ -1,4 +1,4 @@
-"""The lines of a note as a reader sees them: quoting, bullets, tables and wrapped lines undone; what is no recipe set aside."""
+"""The lines of a note as a reader sees them: quotes, bullets, tables and wrapped lines undone; no recipe, set aside."""
 
 from __future__ import annotations
 
@@ -9,27 +9,51 @@ from tinbook.notes.lines import is_order
 
 _QUOTE = re.compile(r"^\s*(?:>\s?)+")
 _MAIL = re.compile(r"^(?:from|to|cc|bcc|subject|sent|date|reply-to|attachments?)\s*:\s*\S?", re.IGNORECASE)
-_WROTE = re.compile(r"^(?:on .{4,60} wrote:|-{3,}\s*(?:original|forwarded) message\s*-*|begin forwarded message:?)$", re.IGNORECASE)
+_WROTE = re.compile(
+    r"^(?:on .{4,60} wrote:|-{3,}\s*(?:original|forwarded) message\s*-*|begin forwarded message:?)$", re.IGNORECASE
+)
 _GREETING = re.compile(
-    r"^(?:dear|hi|hello|hey|hiya)\b[^.]{0,30}[,!.]?$|^(?:hi|hello|hey|dear)\b|^(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love\b|^(?:kind |best |warm )?(?:regards|wishes)\b"
-    r"|^(?:cheers|thanks?(?: you)?|thank you|yours|see you|speak soon|take care[,!.]*$|happy baking|enjoy|let me know|bye|hope (?:you|this|it)|xx?x?)\b|^sent from\b",
+    r"^(?:dear|hi|hello|hey|hiya)\b[^.]{0,30}[,!.]?$|^(?:hi|hello|hey|dear)\b"
+    r"|^(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love\b|^(?:kind |best "
+    r"|warm )?(?:regards|wishes)\b"
+    r"|^(?:cheers|thanks?(?: you)?|thank you|yours|see you|speak soon|take care[,!.]*$"
+    r"|happy baking|enjoy|let me know|bye|hope (?:you|this|it)|xx?x?)\b|^sent "
+    r"from\b",
     re.IGNORECASE,
 )
 _FAREWELL = re.compile(
-    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|(?:kind |best |warm )?(?:regards|wishes)|yours(?: \w+)?|cheers|thanks)[,!. x]*$", re.IGNORECASE
+    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|(?:kind |best "
+    r"|warm )?(?:regards|wishes)|yours(?: \w+)?|cheers|thanks)[,!. x]*$",
+    re.IGNORECASE,
 )
 _PAGE = re.compile(
-    r"^(?:skip to|jump to|print(?:\s+recipe|\s+this|\s+page|er)?$|pin(?:\s+(?:it|recipe|this))?$|save(?:\s+recipe|\s+this|\s+to .*)?$|share(?:$|\s+(?:this|on|via))|rate (?:this|it)|did you make|tag (?:us|me)\b|(?-i:[Bb]y [A-Z])|leave a (?:comment|review|reply)"
-    r"|comments?\b|[0-9.,]+ comments?|reviews?\b|advertisement|ad$|sponsored|subscribe|sign up|newsletter|follow (?:us|me|for|@|along)|home\s*[>»/|]|menu$|search$|log ?in|cookie"
-    r"|related (?:recipes|posts)|you (?:may|might) also|more recipes|next:|previous:|copyright|©|all rights|privacy|terms|photo(?:graph)?s?(?: by|:)|(?:image|video)(?:$|[ :]*(?:credit|by|:))|watch (?:the|how|this)|read more"
-    r"|cook mode|prevent your screen|scale(?:$|\s+[123]x)|1x\b|[123]x(?:\s+[123]x)*$|us customary|metric$|tap to|click|add to (?:basket|list|favourites)|author|by:|posted|published|updated|course:|cuisine:|difficulty|keyword"
+    r"^(?:skip to|jump to|print(?:\s+recipe|\s+this|\s+page|er)?$|pin(?:\s+(?:it"
+    r"|recipe|this))?$|save(?:\s+recipe|\s+this|\s+to .*)?$|share(?:$|\s+(?:this"
+    r"|on|via))|rate (?:this|it)|did you make|tag (?:us|me)\b|(?-i:[Bb]y [A-Z])"
+    r"|leave a (?:comment|review|reply)"
+    r"|comments?\b|[0-9.,]+ comments?|reviews?\b|advertisement|ad$|sponsored"
+    r"|subscribe|sign up|newsletter|follow (?:us|me|for|@|along)|home\s*[>»/|]"
+    r"|menu$|search$|log ?in|cookie"
+    r"|related (?:recipes|posts)|you (?:may|might) also|more recipes|next:|previous:"
+    r"|copyright|©|all rights|privacy|terms|photo(?:graph)?s?(?: by|:)|(?:image"
+    r"|video)(?:$|[ :]*(?:credit|by|:))|watch (?:the|how|this)|read more"
+    r"|cook mode|prevent your screen|scale(?:$|\s+[123]x)|1x\b|[123]x(?:\s+[123]x)*$"
+    r"|us customary|metric$|tap to|click|add to (?:basket|list|favourites)|author"
+    r"|by:|posted|published|updated|course:|cuisine:|difficulty|keyword"
     r"|tags?:|categor|www\.|https?:|#\w+|page [0-9]+)"
-    r"|[★☆⭐]|\b[0-9.]+\s*(?:from|/5|out of 5|stars?)\b.*\b(?:votes?|ratings?|reviews?)|\bvotes?\)?$|(?:^|\s)#[a-z]\w+|https?://|\bkcal\b|^calories\b",
+    r"|[★☆⭐]|\b[0-9.]+\s*(?:from|/5|out of 5|stars?)\b.*\b(?:votes?|ratings?"
+    r"|reviews?)|\bvotes?\)?$|(?:^|\s)#[a-z]\w+|https?://|\bkcal\b|^calories\b",
     re.IGNORECASE,
 )
 _NUTRITION = re.compile(r"^(?:nutrition(?:al)?(?:\s+(?:information|facts|per serving))?|per serving)\b", re.IGNORECASE)
-_BULLET = re.compile(r"^\s*(?:[-*•·▢□☐☑✓✔◦‣▪○●–—→»~]+(?=\s|[^\W\d_])\s*|\[[ x]?\]\s*|[^\w\s\"'“‘(½¼¾⅓⅔⅛⅜⅝⅞<>|#.,:;£$€=+/\\&%°]+\s*)+")
-_NUMBERED = re.compile(r"^\s*(?:step\s*)?(?:\(?[0-9]{1,2}[.):]|\(?[0-9]{1,2}\)|step\s+[0-9]{1,2}\s*[-–:]?)\s*(?=[^\W\d_\s]|\*)(?!\s*(?:oz|g|ml|cm)\b)", re.IGNORECASE)
+_BULLET = re.compile(
+    r"^\s*(?:[-*•·▢□☐☑✓✔◦‣▪○●–—→»~]+(?=\s|[^\W\d_])\s*|\[[ x]?\]\s*|[^\w\s\"'“‘(½¼¾⅓⅔⅛⅜⅝⅞<>|#.,:;£$€=+/\\&%°]+\s*)+"
+)
+_NUMBERED = re.compile(
+    r"^\s*(?:step\s*)?(?:\(?[0-9]{1,2}[.):]|\(?[0-9]{1,2}\)|step\s+[0-9]{1,2}\s*[-–:]?)\s*(?=[^\W\d_\s]"
+    r"|\*)(?!\s*(?:oz|g|ml|cm)\b)",
+    re.IGNORECASE,
+)
 _AMOUNT_LIST = re.compile(r"^\s*\(?[0-9]{1,2}[.)]\s+(?=[0-9½¼¾⅓⅔])")
 _BARE = re.compile(r"^\s*[1-9][0-9]?\s+(?=[A-Z])")
 _RULE = re.compile(r"^[\s|:+=_*~-]*$")
@@ -39,7 +63,9 @@ _MARKS = re.compile(r"\*\*|__|(?<!\w)[*_](?=\w)|(?<=[\w.,])[*_](?!\w)|`")
 
 def printable(line: str) -> str:
     """A pasted line without the signs no file of the book may hold."""
-    return "".join(sign if sign.isprintable() else "\t" if sign == "\t" else " " for sign in line).replace("\ufffd", "?")
+    return "".join(sign if sign.isprintable() else "\t" if sign == "\t" else " " for sign in line).replace(
+        "\ufffd", "?"
+    )
 
 
 def lines_of(text: str) -> Iterator[str]:

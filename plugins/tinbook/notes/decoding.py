@@ -26,12 +26,12 @@ def decoded(raw: bytes) -> str:
     except UnicodeDecodeError:
         pass
     if not all(byte in _TEXT for byte in raw):
-        raise NotText("it is neither UTF-8, UTF-16 nor Windows text")
+        raise NotText("the text is not UTF-8, UTF-16 or Windows-1252")
     text = _strict(raw, "cp1252")
     # in words, letters of the upper half are few, and stand beside others
     odd = sum(sign > "\x7f" for sign in text)
     if odd * 4 > len(text):
-        raise NotText("it is neither UTF-8, UTF-16 nor Windows text")
+        raise NotText("the text is not UTF-8, UTF-16 or Windows-1252")
     return text
 
 
@@ -48,4 +48,4 @@ def _strict(raw: bytes, name: str) -> str:
     try:
         return raw.decode(name)
     except UnicodeDecodeError:
-        raise NotText("it is neither UTF-8, UTF-16 nor Windows text") from None
+        raise NotText("the text is not UTF-8, UTF-16 or Windows-1252") from None

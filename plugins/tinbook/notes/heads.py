@@ -1,39 +1,88 @@
-"""The headings of a note, and the lines that say one thing under a label of their own: Serves 16, Cook: 1 hr 30, Tip: ..."""
+"""The headings of a note, and lines that say one thing under a label: Serves 16, Cook: 1 hr 30, Tip: ..."""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
 
-MIX, METHOD, NOTES, KEEPS, JUNK, PART, TIMES, TOOLS = "mix", "method", "notes", "keeps", "junk", "part", "times", "tools"
+MIX, METHOD, NOTES, KEEPS, JUNK, PART, TIMES, TOOLS = (
+    "mix",
+    "method",
+    "notes",
+    "keeps",
+    "junk",
+    "part",
+    "times",
+    "tools",
+)
 
 PARTS = (
-    "sponges?|cakes?|batter|base|icing|frosting|filling|buttercream|butter cream|butter icing|glaze|glaz[eé]|syrup|soak|ganache|topping|drizzle|crumble|streusel"
-    "|coating|coat|decoration|covering|marzipan|sugarpaste|royal icing|curd|jam|custard|cream|crumb coat|paste|to finish|to decorate|to serve|to fill"
+    "sponges?|cakes?|batter|base|icing|frosting|filling|buttercream|butter "
+    "cream|butter icing|glaze|glaz[eé]|syrup|soak|ganache|topping|drizzle|crumble"
+    "|streusel"
+    "|coating|coat|decoration|covering|marzipan|sugarpaste|royal icing|curd"
+    "|jam|custard|cream|crumb coat|paste|to finish|to decorate|to serve|to "
+    "fill"
 )
-_OF = r"(?:(?:vanilla|chocolate|lemon|coffee|almond|ginger|spiced?|plain|simple|quick|swiss|italian|meringue|american|dark|milk|white|cream cheese|soft cheese|cocoa|mocha|honey|sugar|caramel|brandy|rum|butter|dry|wet|malt|maple|walnut|crumb|the|our|my|sponge|cake|treacle|toffee|rosemary|cinnamon|salted|salt)\s+){0,3}"
+_OF = (
+    r"(?:(?:vanilla|chocolate|lemon|coffee|almond|ginger|spiced?|plain|simple"
+    r"|quick|swiss|italian|meringue|american|dark|milk|white|cream cheese|soft "
+    r"cheese|cocoa|mocha|honey|sugar|caramel|brandy|rum|butter|dry|wet|malt|maple"
+    r"|walnut|crumb|the|our|my|sponge|cake|treacle|toffee|rosemary|cinnamon|salted"
+    r"|salt)\s+){0,3}"
+)
 _PART = re.compile(
-    rf"^(?:(?:ingredients\s+)?for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+|making\s+the\s+)?(?P<name>{_OF}(?:{PARTS}))(?:\s+ingredients|\s+mix(?:ture)?)?(?:\s*\([^)]*\))?\s*[:.–-]?\s*$",
+    rf"^(?:(?:ingredients\s+)?for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+"
+    rf"|making\s+the\s+)?(?P<name>{_OF}(?:{PARTS}))(?:\s+ingredients|\s+mix(?:ture)?)?(?:\s*\([^)]*\))?"
+    rf"\s*[:.–-]?\s*$",
     re.IGNORECASE,
 )
 _FOR = re.compile(rf"^for\s+(?:the\s+)?(?P<name>{_OF}(?:{PARTS}))\b[\s,:]+(?=\S)", re.IGNORECASE)
-_LABEL = re.compile(rf"^(?:for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+)?(?P<name>{_OF}(?:{PARTS}))\s*(?:\([^)]*\))?\s*[:–—-]\s+(?=\S)", re.IGNORECASE)
-_FIXED = (
-    (METHOD, r"(?:the\s+|cooking\s+|preparation\s+)?(?:method(?: of preparation)?|step\s*[0-9]{1,2}|directions?|instructions?|steps?|preparation|procedure|what to do|how to(?:\s+(?:make|do|bake|cook)(?:\s+it)?)?|to make|to bake|making it|make it|the doing|here'?s how|baking|way)"),
-    (MIX, r"(?:the\s+)?(?:ingredients?(?:\s+list)?|you(?:'ll|\s+will)?\s+need|what (?:you(?:'ll|\s+will)?|i) (?:need|use)|shopping list|ingredients?(?:\s*[/|,-]\s*(?:amounts?|quantity|qty|weights?|units?|notes?|measures?|how much))+|(?:amount|quantity|weight|qty)s?\s*[/|,-]?\s*ingredients?|take)"),
-    (NOTES, r"(?:cook'?s |baker'?s |recipe )?(?:notes?|tips?|hints?|variations?|good to know|p\.?s\.?|n\.?b\.?|remarks?)"),
-    (KEEPS, r"(?:storage|storing|to store|keeping|keeps|to keep|shelf life|storage tips)"),
-    (TOOLS, r"(?:equipment|tools?|kit|you will also need|special equipment|utensils)"),
-    (JUNK, r"(?:nutrition(?:al)?(?:\s+(?:information|facts))?(?:\s+per\s+\w+)?|comments?|reviews?|related recipes|more recipes|you may also like|about the author)"),
-)  # fmt: skip
-_HEADS = [(kind, re.compile(rf"^{words}(?:\s*\([^)]*\)|\s+(?:for|of)\b[^.:]*)?\s*[:.–-]*$", re.IGNORECASE)) for kind, words in _FIXED]
-_LABELS = [(kind, re.compile(rf"^{words}(?:\s*\([^)]*\))?\s*(?:[:–—]|\.\s?[—–-])\s*(?=\S)", re.IGNORECASE)) for kind, words in _FIXED]
-_SERVES = re.compile(r"^(?:serves|servings?|feeds|portions?|cuts? (?:in)?to|makes|yields?|gives|enough for|quantity)\b\s*[:=-]?\s*\S.*$", re.IGNORECASE)
-_TIMES = re.compile(
-    r"^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|active|hands[- ]on|ready|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+times?)?(?:\s+in)?)\s*(?:[:=–-]\s*\S.*|[0-9]+\s*(?:mins?|minutes?|hrs?|hours?)\b\s*\w*)$",
+_LABEL = re.compile(
+    rf"^(?:for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+)?(?P<name>{_OF}(?:{PARTS}))\s*(?:\([^)]*\))?"
+    rf"\s*[:–—-]\s+(?=\S)",
     re.IGNORECASE,
 )
-_KEEPS = re.compile(r"^(?:it\s+|this\s+|the cake\s+|they\s+|will\s+|cake\s+)*(?:keeps?|stores?|freezes?)\s+(?!the|it|warm|cold|stirring|beating|going|whisking|an eye|your)", re.IGNORECASE)
+_FIXED = (
+    (METHOD, (r"(?:the\s+|cooking\s+|preparation\s+)?(?:method(?: of preparation)?|step\s*[0-9]{1,2}"
+r"|directions?|instructions?|steps?|preparation|procedure|what to do|how "
+r"to(?:\s+(?:make|do|bake|cook)(?:\s+it)?)?|to make|to bake|making it|make "
+r"it|the doing|here'?s how|baking|way)")),
+    (MIX, (r"(?:the\s+)?(?:ingredients?(?:\s+list)?|you(?:'ll|\s+will)?\s+need|what "
+r"(?:you(?:'ll|\s+will)?|i) (?:need|use)|shopping list|ingredients?(?:\s*[/|,-]\s*(?:amounts?"
+r"|quantity|qty|weights?|units?|notes?|measures?|how much))+|(?:amount|quantity"
+r"|weight|qty)s?\s*[/|,-]?\s*ingredients?|take)")),
+    (NOTES, (r"(?:cook'?s |baker'?s |recipe )?(?:notes?|tips?|hints?|variations?|good "
+r"to know|p\.?s\.?|n\.?b\.?|remarks?)")),
+    (KEEPS, r"(?:storage|storing|to store|keeping|keeps|to keep|shelf life|storage tips)"),
+    (TOOLS, r"(?:equipment|tools?|kit|you will also need|special equipment|utensils)"),
+    (JUNK, (r"(?:nutrition(?:al)?(?:\s+(?:information|facts))?(?:\s+per\s+\w+)?|comments?"
+r"|reviews?|related recipes|more recipes|you may also like|about the author)")),
+)  # fmt: skip
+_HEADS = [
+    (kind, re.compile(rf"^{words}(?:\s*\([^)]*\)|\s+(?:for|of)\b[^.:]*)?\s*[:.–-]*$", re.IGNORECASE))
+    for kind, words in _FIXED
+]
+_LABELS = [
+    (kind, re.compile(rf"^{words}(?:\s*\([^)]*\))?\s*(?:[:–—]|\.\s?[—–-])\s*(?=\S)", re.IGNORECASE))
+    for kind, words in _FIXED
+]
+_SERVES = re.compile(
+    r"^(?:serves|servings?|feeds|portions?|cuts? (?:in)?to|makes|yields?|gives|enough for|quantity)\b\s*[:=-]?\s*\S.*$",
+    re.IGNORECASE,
+)
+_TIMES = re.compile(
+    r"^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|active|hands[- ]on"
+    r"|ready|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+times?)?(?:\s+in)?)\s*(?:[:=–-]\s*\S.*"
+    r"|[0-9]+\s*(?:mins?|minutes?|hrs?|hours?)\b\s*\w*)$",
+    re.IGNORECASE,
+)
+_KEEPS = re.compile(
+    r"^(?:it\s+|this\s+|the cake\s+|they\s+|will\s+|cake\s+)*(?:keeps?|stores?"
+    r"|freezes?)\s+(?!the|it|warm|cold|stirring|beating|going|whisking|an eye"
+    r"|your)",
+    re.IGNORECASE,
+)
 _WITHIN = re.compile(r"^(?:dry|wet|liquid)(?:\s+(?:ingredients?|mix|things))?\s*:?$", re.IGNORECASE)
 _HASH = re.compile(r"^#{1,6}\s+|^={2,}\s*|\s*#+$")
 

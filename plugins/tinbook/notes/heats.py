@@ -16,20 +16,23 @@ FAHRENHEIT_FROM = 250.0
 _FAN = r"(?:\s*\(?\s*(?P<fan>fan(?:[- ](?:forced|assisted|bake|oven))?|convection)\b\)?)?"
 _HEAT = re.compile(
     rf"(?P<before>\b(?:fan|convection)(?:\s+oven)?:?\s+)?"
-    rf"(?:\bgas(?:\s*mark)?\.?\s*(?:no\.?\s*)?(?P<gas>1/4|1/2|[¼½]|10|[1-9])(?:\s*[-–]\s*[0-9])?(?![0-9])|\b(?P<mark>(?:mark|regulo)\s*[0-9])\b"
-    rf"|(?<![\w.,/])(?P<number>[0-9]{{2,3}})(?:\s*[-–]\s*[0-9]{{2,3}})?\s*(?P<degree>°|º|˚|deg(?:rees)?\b\.?)?\s*(?:(?P<unit>c|f|celsius|centigrade|fahrenheit)(?![^\W\d_])\.?)?{_FAN})",
+    rf"(?:\bgas(?:\s*mark)?\.?\s*(?:no\.?\s*)?(?P<gas>1/4|1/2|[¼½]|10|[1-9])(?:\s*[-–]\s*[0-9])?(?![0-9])"
+    rf"|\b(?P<mark>(?:mark|regulo)\s*[0-9])\b"
+    rf"|(?<![\w.,/])(?P<number>[0-9]{{2,3}})(?:\s*[-–]\s*[0-9]{{2,3}})?\s*(?P<degree>°"
+    rf"|º|˚|deg(?:rees)?\b\.?)?\s*(?:(?P<unit>c|f|celsius|centigrade|fahrenheit)(?![^\W\d_])\.?)?{_FAN})",
     re.IGNORECASE,
 )
 _RANGE = re.compile(r"[0-9]\s*[-–]\s*[0-9]")
 WORDS = re.compile(
-    r"\b(?:a\s+|an\s+|in\s+a\s+)?(?:very\s+|rather\s+|fairly\s+)?(?:cool|slow|warm|moderate|moderately hot|steady|hot|quick|brisk|gentle|low)\s+oven\b",
+    r"\b(?:a\s+|an\s+|in\s+a\s+)?(?:very\s+|rather\s+|fairly\s+)?(?:cool|slow"
+    r"|warm|moderate|moderately hot|steady|hot|quick|brisk|gentle|low)\s+oven\b",
     re.IGNORECASE,
 )
 
 
 @dataclass(frozen=True, slots=True)
 class OvenHeat:
-    """One heat as written: `text` in the book's spelling, "" where its unit is not said; of an oven without a fan in °C."""
+    """One heat as written: `text` in the book's spelling, "" where its unit is not said; `celsius`: without a fan."""
 
     text: str
     celsius: float

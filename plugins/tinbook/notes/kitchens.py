@@ -53,7 +53,8 @@ _MARKS: Mapping[str, re.Pattern[str]] = {
     "US": re.compile(
         r"\b(?:all[- ]purpose|confectioners'?|confectioner’s|powdered sugar|heavy (?:whipping )?cream|cornstarch"
         r"|self-rising|kosher|superfine|cake flour|american cups?|us cups?"
-        r"|sticks?[ )]+(?:of )?(?:(?:un)?salted )?butter|half[- ]and[- ]half)\b|\b(?:3[0-9]{2}|4[0-9]{2}) ?°? ?F\b|[0-9½¼¾⅓⅔] ?c\. ",
+        r"|sticks?[ )]+(?:of )?(?:(?:un)?salted )?butter|half[- ]and[- ]half)\b|\b(?:3[0-9]{2}"
+        r"|4[0-9]{2}) ?°? ?F\b|[0-9½¼¾⅓⅔] ?c\. ",
         re.IGNORECASE,
     ),
     "UK": re.compile(

@@ -1,4 +1,4 @@
-"""A line of a note as ingredients in bench spelling: the amount first or last, one ingredient or several run together."""
+"""A line of a note as ingredients in bench spelling: the amount first or last, one or several run together."""
 
 from __future__ import annotations
 
@@ -16,29 +16,46 @@ from tinbook.units import Misread
 
 _LAST = re.compile(
     rf"^(?P<name>[^\W\d_][^:\t|0-9]{{1,50}}?)\s*(?:[:\t|=]|\.{{2,}}|…+|\s[-–—]|\s{{2,}}|,|\s)\s*"
-    rf"(?P<amount>(?:about\s+)?(?:(?:[0-9]+\s*[x×]\s*)?{NUM}\s*(?:{UNIT})?(?:\s*[/(]\s*{NUM}\s*{UNIT}\)?)?|(?:a\s+)?pinch|(?:a\s+)?(?:knob|splash|little|few)))"
+    rf"(?P<amount>(?:about\s+)?(?:(?:[0-9]+\s*[x×]\s*)?{NUM}\s*(?:{UNIT})?(?:\s*[/(]\s*{NUM}\s*{UNIT}\)?"
+    rf")?|(?:a\s+)?pinch|(?:a\s+)?(?:knob|splash|little|few)))"
     r"(?P<after>\s*(?:[,(;–-].*)?)$",
     re.IGNORECASE,
 )
 _EACH = re.compile(r"^(?:each\s+(?:of\s+)?|each\s*:\s*|of\s+each\s*:?\s*)", re.IGNORECASE)
 _PIECES = re.compile(
     rf"\s*(?:[,;+&]|\s[-–—]\s|\band\b|\bplus\b)\s*(?:then\s+|and\s+|add\s+)?"
-    rf"(?=an?\s+pinch|an?\s+[a-z]+spoon|half\b|{NUM}\s*(?:{UNIT}|[a-z])|(?:the\s+)?(?:finely\s+)?(?:grated\s+)?(?:zest|juice|rind|peel)\s+(?:of|from)\b)",
+    rf"(?=an?\s+pinch|an?\s+[a-z]+spoon|half\b|{NUM}\s*(?:{UNIT}|[a-z])|(?:the\s+)?(?:finely\s+)?(?:grated\s+"
+    rf")?(?:zest|juice|rind|peel)\s+(?:of|from)\b)",
     re.IGNORECASE,
 )
-_TALLY = re.compile(rf"(?<![\w.,/])(?:{NUM}\s*-?\s*(?:g|gms?|grams?|kg|oz|ozs?|ounces?|lbs?|pounds?|ml|l|pints?|pt|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|tablespoonfuls?|teaspoonfuls?|sticks?)\b\.?|[0-9]+\s+(?=(?:[a-z]+\s+)?eggs?\b|whites\b|yolks\b))", re.IGNORECASE)
+_TALLY = re.compile(
+    rf"(?<![\w.,/])(?:{NUM}\s*-?\s*(?:g|gms?|grams?|kg|oz|ozs?|ounces?|lbs?|pounds?"
+    rf"|ml|l|pints?|pt|cups?|tbsps?|tsps?|tablespoons?|teaspoons?|tablespoonfuls?"
+    rf"|teaspoonfuls?|sticks?)\b\.?|[0-9]+\s+(?=(?:[a-z]+\s+)?eggs?\b|whites\b"
+    rf"|yolks\b))",
+    re.IGNORECASE,
+)
 _NAMES = re.compile(r"\s*(?:of\s+)?(?:the\s+)?((?:[^\W\d_][\w'’-]*[ ]?){1,4})")
 _AND = re.compile(r"\s*(?:,\s*and\s+|,|\band\b|&)\s*", re.IGNORECASE)
-_PARTS = re.compile(r"^(?:the\s+)?(?:finely\s+|grated\s+)*(?:zest|juice|rind|peel|seeds)(?:\s*(?:and|&)\s*(?:juice|zest))?\s+(?:of|from)\b", re.IGNORECASE)
-_OPEN = re.compile(r"\b(?:for|to)\s+(?:greasing|dusting|taste|the tins?|serve|decorate|finish|brush|grease|dust|coat)\b", re.IGNORECASE)
+_PARTS = re.compile(
+    r"^(?:the\s+)?(?:finely\s+|grated\s+)*(?:zest|juice|rind|peel|seeds)(?:\s*(?:and"
+    r"|&)\s*(?:juice|zest))?\s+(?:of|from)\b",
+    re.IGNORECASE,
+)
+_OPEN = re.compile(
+    r"\b(?:for|to)\s+(?:greasing|dusting|taste|the tins?|serve|decorate|finish|brush|grease|dust|coat)\b", re.IGNORECASE
+)
 _OR = re.compile(r"\b(?:or|and/or)\b", re.IGNORECASE)
 _OF_IT = re.compile(r"\b(?:of (?:it|them|which)|divided|reserv)", re.IGNORECASE)
 _VERB = re.compile(
-    r"^(?:and\s+|then\s+|now\s+|next,?\s+|gently\s+|lightly\s+)?(?:add|arrange|allow|bake|beat|blend|boil|bring|brush|chill|chop|combine|cook|cool|cover|cream"
+    r"^(?:and\s+|then\s+|now\s+|next,?\s+|gently\s+|lightly\s+)?(?:add|arrange"
+    r"|allow|bake|beat|blend|boil|bring|brush|chill|chop|combine|cook|cool|cover"
+    r"|cream"
     r"|cut|decorate|divide|dredge|drop|dust|fill|fold|grate|grease|heat|keep|leave|let|level|line|loosen|make|measure"
     r"|melt|mix|pipe|place|pour|preheat|put|remove|rest|roll|rub|scrape|separate|set|sieve|sift|simmer|slake|slice|soak"
     r"|soften|spoon|spread|sprinkle|stand|stir|strain|switch|take|test|tip|toast|transfer|trim|turn|warm|weigh|whip"
-    r"|whisk|wrap|work|store|freeze|dissolve|knead|tint|colour|sandwich|assemble|ice|unmould|check|repeat|swirl|drizzle)\b",
+    r"|whisk|wrap|work|store|freeze|dissolve|knead|tint|colour|sandwich|assemble"
+    r"|ice|unmould|check|repeat|swirl|drizzle)\b",
     re.IGNORECASE,
 )
 
@@ -91,7 +108,7 @@ class Lines:
     def told(self, sentence: str) -> list[Read]:
         """The ingredients a sentence tells of, wherever in it their amounts stand; those of no card are not certain."""
         text = amounts.prepared(sentence)
-        found = []
+        found: list[tuple[int, Read]] = []
         for start in _TALLY.finditer(text):
             if found and start.start() < found[-1][0]:
                 continue
@@ -119,7 +136,10 @@ class Lines:
             return None
         amount, rest = cells[at], [cell for n, cell in enumerate(cells) if n != at and cell]
         if re.fullmatch(NUM, amount) and at + 1 < len(cells) and re.fullmatch(UNIT, cells[at + 1], re.IGNORECASE):
-            amount, rest = f"{amount} {cells[at + 1]}", [cell for n, cell in enumerate(cells) if n not in (at, at + 1) and cell]
+            amount, rest = (
+                f"{amount} {cells[at + 1]}",
+                [cell for n, cell in enumerate(cells) if n not in (at, at + 1) and cell],
+            )
         return f"{amount} {', '.join(rest)}" if rest and not any(_TALLY.search(cell) for cell in rest) else None
 
     def _turned(self, text: str) -> str | None:
@@ -142,7 +162,11 @@ class Lines:
         for cut in _PIECES.finditer(text):
             first = text[at : cut.start()].strip()
             name = self._name_of(first)
-            if name and not first.endswith("(") and text.count("(", at, cut.start()) == text.count(")", at, cut.start()):
+            if (
+                name
+                and not first.endswith("(")
+                and text.count("(", at, cut.start()) == text.count(")", at, cut.start())
+            ):
                 cuts.append(first)
                 at = cut.end()
         for piece in (*cuts, text[at:].strip()):

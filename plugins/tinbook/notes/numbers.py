@@ -1,18 +1,13 @@
-"""Numbers in words, as notes have them, written in figures: half a teaspoon, two and a half cups, three quarters of a pound."""
+"""Numbers in words, as notes have them, in figures: half a teaspoon, two and a half cups, three quarters of a pound."""
 
 from __future__ import annotations
 
 import re
 
-UNITS = {
-    word: number
-    for number, word in enumerate(
-        "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-        "eighteen nineteen".split(),
-        start=1,
-    )
-}
-TENS = {word: 10 * number for number, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), 2)}
+_UNITS = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
+UNITS = {word: number for number, word in enumerate(f"{_UNITS} eighteen nineteen".split(), start=1)}
+_TENS = "twenty thirty forty fifty sixty seventy eighty ninety"
+TENS = {word: 10 * number for number, word in enumerate(_TENS.split(), start=2)}
 PARTS = {"half": "1/2", "quarter": "1/4", "third": "1/3", "three quarters": "3/4", "three-quarters": "3/4"} | {
     "two thirds": "2/3", "two-thirds": "2/3"
 }  # fmt: skip

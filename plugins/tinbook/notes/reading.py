@@ -1,7 +1,7 @@
 """The lines of a note sorted into its mixtures: what goes in, what to do, and what is said besides.
 
-Until a method begins, a line without an amount is unsure: never a step, never prose. Nothing is lost: what belongs to no
-recipe is listed as left out.
+Until a method begins, a line without an amount is unsure: never a step, never prose. Nothing is lost: what belongs to
+no recipe is listed as left out.
 """
 
 from __future__ import annotations
@@ -67,7 +67,12 @@ def read_note(text: str, book: Book, facts: Facts, kitchen: str | None = None) -
 
 
 def read_parts(
-    ingredients: Sequence[str], steps: Sequence[str], about: Sequence[str], book: Book, facts: Facts, kitchen: str | None = None
+    ingredients: Sequence[str],
+    steps: Sequence[str],
+    about: Sequence[str],
+    book: Book,
+    facts: Facts,
+    kitchen: str | None = None,
 ) -> Note:
     """The same of data that says what is an ingredient and what is a step."""
     whose = KITCHENS[kitchen] if kitchen else kitchen_of("\n".join((*ingredients, *steps)))
@@ -119,7 +124,9 @@ class _Sorter:
         if self.state == "before" and self._is_title(text):
             self.note.title = re.sub(r"^#+\s*", "", text)
             return
-        if (head := head_of(text)) and not (head.rest and head.kind == heads.PART and self.state != heads.METHOD and numbered):
+        if (head := head_of(text)) and not (
+            head.rest and head.kind == heads.PART and self.state != heads.METHOD and numbered
+        ):
             self._begin(head, text)
         elif heads.is_within(text):
             self.note.left_out.append(text)
@@ -133,7 +140,9 @@ class _Sorter:
             return False
         short = len(text) <= _TITLE_SIGNS and len(text.split()) <= _TITLE_WORDS
         head = head_of(text)
-        known = head is not None and not (head.kind == heads.PART and not text.endswith(":") and heads.is_main(head.name))
+        known = head is not None and not (
+            head.kind == heads.PART and not text.endswith(":") and heads.is_main(head.name)
+        )
         return short and not known and (not text.endswith((".", "!", "?")) or text.isupper()) and not is_order(text)
 
     def _begin(self, head: Head, text: str) -> None:
@@ -153,6 +162,8 @@ class _Sorter:
             self.note.notes.append(text)
             return
         self.state = head.kind
+        if len(text.split()) > 3 and not head.rest:
+            self.note.left_out.append(text)
         if head.kind in (heads.MIX, heads.METHOD):
             # below the heading of a part its own lists may have headings too
             own = self.here is not self.note.main and (
@@ -175,7 +186,7 @@ class _Sorter:
         self.here = known or self.note.main
         if fresh and (not self.met and self.state == "before" and not head.rest):
             # the first part of all is what the note is of, whatever it is called
-            self.here.name = head.name
+            self.here.name, self.note.title = head.name, self.note.title or text.rstrip(": ")
         elif fresh:
             self.here = Part(name=head.name)
             self.note.parts.append(self.here)
@@ -217,7 +228,12 @@ class _Sorter:
 
     def _is_step(self, text: str, numbered: bool) -> bool:
         """What begins a method where no heading does: a number before it, or an order of a few words."""
-        return self.met and (numbered or is_order(text)) and len(text.split()) >= 2 and ("." in text or len(text.split()) > 4)
+        return (
+            self.met
+            and (numbered or is_order(text))
+            and len(text.split()) >= 2
+            and ("." in text or len(text.split()) > 4)
+        )
 
     def _is_prose(self, text: str) -> bool:
         """A sentence with several amounts in it that starts with none."""

@@ -1,4 +1,4 @@
-"""Times as notes have them, read whole or not at all: 1 hour 10 minutes, 1 hr 30, 1h10, 2½-3 hours, an hour and a half."""
+"""Times as notes have them, read whole or not at all: 1 hour 10 minutes, 1 hr 30, 1h10, 2½-3 hours, an hour."""
 
 from __future__ import annotations
 
@@ -40,13 +40,16 @@ _WORDS = (
     (re.compile(r"\ban hour\b", re.IGNORECASE), "1 hour"),
 )
 _MORE_AFTER = re.compile(
-    r"^\s*(?:,?\s*(?:or|and)\s+(?:a\s+little|a\s+bit|so|more|over|longer|rather|even|thereabouts)\b|per\b|for each|each\b|a pound|to the pound"
+    r"^\s*(?:,?\s*(?:or|and)\s+(?:a\s+little|a\s+bit|so|more|over|longer|rather"
+    r"|even|thereabouts)\b|per\b|for each|each\b|a pound|to the pound"
     r"|more\b|longer\b|extra\b|\+|plus\b|and upwards|or so\b|at least\b)",
     re.IGNORECASE,
 )
 _MORE_BEFORE = re.compile(
-    r"(?:\b(?:at least|up to|no more than|not more than|under|over|less than|more than|nearly|almost|a further|further|another|extra|every"
-    r"|another|after|after about|last|first|final|remaining|within|rather over|from)\s+(?:about\s+)?|\+\s*|\bhours?\s+and\s+)$",
+    r"(?:\b(?:at least|up to|no more than|not more than|under|over|less than"
+    r"|more than|nearly|almost|a further|further|another|extra|every"
+    r"|another|after|after about|last|first|final|remaining|within|rather over"
+    r"|from)\s+(?:about\s+)?|\+\s*|\bhours?\s+and\s+)$",
     re.IGNORECASE,
 )
 
@@ -69,7 +72,7 @@ class Time:
 
 
 def plain(text: str) -> str:
-    """The text with its numbers in figures and its hours in minutes where words say them; places are those of this text."""
+    """The text with its numbers in figures and hours in words in minutes; places are those of this text."""
     for words, figures in _WORDS:
         text = words.sub(figures, text)
     return in_figures(text)

@@ -13,8 +13,14 @@ from tinbook.units import Misread
 _LENGTH = r"[0-9]+(?:\.[0-9]+|\s?[½¼¾]|\s[0-9]/[0-9])?"
 _UNIT = r"(?:-?\s?(?:cm|mm|inch(?:es)?|in|ins)\b\.?|\s?(?:\"|″|”|''))"
 _ROUNDS = r"sandwich|spring-?form|layers?|victoria|deep cake|cake"
-_SHAPES = r"round|square|sq\.?|loaf|rectangular|rectangle|oblong|traybake|bundt|fluted ring|ring|heart(?:-shaped)?|hexagon(?:al)?|oval|petal"
-_SAID = "well-greased|greased|lined|buttered|floured|deep|shallow|loose-bottomed|loose-based|non-stick|metal|baking|base-lined|straight-sided|small|large"
+_SHAPES = (
+    r"round|square|sq\.?|loaf|rectangular|rectangle|oblong|traybake|bundt|fluted "
+    r"ring|ring|heart(?:-shaped)?|hexagon(?:al)?|oval|petal"
+)
+_SAID = (
+    "well-greased|greased|lined|buttered|floured|deep|shallow|loose-bottomed"
+    "|loose-based|non-stick|metal|baking|base-lined|straight-sided|small|large"
+)
 _SIZE = rf"{_LENGTH}\s*{_UNIT}?(?:\s*(?:/|\(|or)\s*{_LENGTH}\s*{_UNIT}\)?)?"
 _TIN = re.compile(
     rf"""(?<![\w.])
@@ -28,19 +34,24 @@ _TIN = re.compile(
     """,
     re.IGNORECASE | re.VERBOSE,
 )
-_ORPHAN = re.compile(rf"(?<![\w.])(?P<size>{_LENGTH}\s*{_UNIT})\s+(?P<shape>round|square|sq)\b\.?(?!\s+cake)", re.IGNORECASE)
+_ORPHAN = re.compile(
+    rf"(?<![\w.])(?P<size>{_LENGTH}\s*{_UNIT})\s+(?P<shape>round|square|sq)\b\.?(?!\s+cake)", re.IGNORECASE
+)
 _LOAF = re.compile(
-    r"(?<![\w.])(?:(?P<count>[0-9]{1,2})\s*(?:[x×]\s*|\s))?(?:an?\s+|the\s+)?(?P<size>1|2|450|900|500)\s*-?\s?(?P<unit>lb|pound|g)\b\.?"
+    r"(?<![\w.])(?:(?P<count>[0-9]{1,2})\s*(?:[x×]\s*|\s))?(?:an?\s+|the\s+)?(?P<size>1"
+    r"|2|450|900|500)\s*-?\s?(?P<unit>lb|pound|g)\b\.?"
     r"(?:\s*/\s*(?:1|2|450|900)\s?(?:lb|g))?\s+(?:[a-z-]+\s+)?loaf(?:\s+(?P<tins>tins?|pans?))?",
     re.IGNORECASE,
 )
 _CUPS = re.compile(
-    r"(?<![\w.])(?P<count>[0-9]{1,2})[\s-]*(?:x\s*)?(?:holes?|cups?|cases?)?[\s-]*(?:paper\s+)?(?P<what>mini muffins?|jumbo muffins?|muffins?|cup\s?cakes?|fairy cakes?|buns?)\b",
+    r"(?<![\w.])(?P<count>[0-9]{1,2})[\s-]*(?:x\s*)?(?:holes?|cups?|cases?)?[\s-]*(?:paper\s+)?(?P<what>mini "
+    r"muffins?|jumbo muffins?|muffins?|cup\s?cakes?|fairy cakes?|buns?)\b",
     re.IGNORECASE,
 )
-_WORDS = {"sandwich": "round", "springform": "round", "spring-form": "round", "layer": "round", "layers": "round", "victoria": "round"} | {
-    "sq": "square", "sq.": "square", "rectangular": "rectangle", "oblong": "rectangle", "traybake": "rectangle",
-    "bundt": "fluted ring", "hexagonal": "hexagon", "heart-shaped": "heart",
+_WORDS = {
+    **dict.fromkeys(("sandwich", "springform", "spring-form", "layer", "layers", "victoria"), "round"),
+    **dict.fromkeys(("rectangular", "oblong", "traybake"), "rectangle"),
+    "sq": "square", "sq.": "square", "bundt": "fluted ring", "hexagonal": "hexagon", "heart-shaped": "heart",
 }  # fmt: skip
 
 MOST = 6
@@ -109,7 +120,9 @@ def _loaf(found: re.Match[str]) -> Named:
 
 def _cups(found: re.Match[str]) -> Named:
     what = found["what"].lower().replace(" ", "")
-    size = {"cup": "standard", "muf": "standard", "min": "mini", "jum": "jumbo", "fai": "fairy", "bun": "fairy"}[what[:3]]
+    size = {"cup": "standard", "muf": "standard", "min": "mini", "jum": "jumbo", "fai": "fairy", "bun": "fairy"}[
+        what[:3]
+    ]
     return Named(f"{found['count']} {size} cups", "", found[0].strip())
 
 
@@ -119,10 +132,17 @@ def _orphan(found: re.Match[str]) -> Named:
 
 
 def _tin(found: re.Match[str]) -> Named | None:
-    words = re.findall(rf"\b(?:{_SHAPES}|{_ROUNDS})", f"{found['before']} {found['between']} {found['tin']}", re.IGNORECASE)
+    words = re.findall(
+        rf"\b(?:{_SHAPES}|{_ROUNDS})", f"{found['before']} {found['between']} {found['tin']}", re.IGNORECASE
+    )
     shapes = [_WORDS.get(word.lower(), word.lower()) for word in words if word.lower() not in ("cake", "deep cake")]
     count, size = found["count"], found["size"]
-    sizes = [part.strip() for part in re.split(r"\s*(?:[x×]|\bby\b)\s*", re.sub(rf"\s*(?:/|\(|or)\s*{_LENGTH}\s*{_UNIT}\)?", "", size, flags=re.IGNORECASE))]
+    sizes = [
+        part.strip()
+        for part in re.split(
+            r"\s*(?:[x×]|\bby\b)\s*", re.sub(rf"\s*(?:/|\(|or)\s*{_LENGTH}\s*{_UNIT}\)?", "", size, flags=re.IGNORECASE)
+        )
+    ]
     if count and re.match(r"[0-9]+\s*[x×]", found[0]) and (int(count) > MOST or count == sizes[0]):
         count, sizes = None, [count, *sizes]
     # "2 x 8in": how many, not how wide

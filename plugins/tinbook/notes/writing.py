@@ -1,4 +1,4 @@
-"""A sorted note as the text of its files. What was read is right, what was not is marked `# unsure`; nothing is guessed."""
+"""A sorted note as the text of its files. What is not certain is marked `# unsure`; nothing is guessed."""
 
 from __future__ import annotations
 
@@ -82,7 +82,9 @@ def written(note: Note, told: Told, book: Book, facts: Facts) -> Drafts:
 
 def _of_part(part: Part, told: Told, book: Book, facts: Facts) -> Told:
     slug = re.sub(r"[^a-z0-9]+", "-", part.name).strip("-") or "part"
-    return Told(name=f"{told.name} {part.name}", slug=f"{told.slug}-{slug}"[:100], kind=kind_of(part, book, facts).kind or None)
+    return Told(
+        name=f"{told.name} {part.name}", slug=f"{told.slug}-{slug}"[:100], kind=kind_of(part, book, facts).kind or None
+    )
 
 
 class _Writer:
@@ -190,9 +192,16 @@ class _Writer:
         return [f"tins: {quoted(tins)}"]
 
     def _tins_found(self) -> list[str]:
-        lines = [*self.note.said, *(step for part in self.note.parts for step, _ in part.method), *self.note.about, *self.note.notes]
+        lines = [
+            *self.note.said,
+            *(step for part in self.note.parts for step, _ in part.method),
+            *self.note.about,
+            *self.note.notes,
+        ]
         lines.append(self.note.title)
-        if count := next((m[1] for line in self.note.notes if (m := re.match(r"makes[: ]+([0-9]+)\W*$", line, re.IGNORECASE))), ""):
+        if count := next(
+            (m[1] for line in self.note.notes if (m := re.match(r"makes[: ]+([0-9]+)\W*$", line, re.IGNORECASE))), ""
+        ):
             small = re.search(r"cup\s?cake|muffin|fairy cake|bun", f"{self.note.title} {self.told.name}", re.IGNORECASE)
             lines.append(f"{count} {small[0]}s" if small else "")
         tins = tins_of(lines)
@@ -204,9 +213,7 @@ class _Writer:
         return [f"tins: {tins.text}{mark(tins.doubt)}"]
 
     def _mix(self) -> list[str]:
-        rows = ["mix:"]
-        for line in self.part.mix:
-            rows.append(self._line(line))
+        rows = ["mix:", *(self._line(line) for line in self.part.mix)]
         if len(rows) == 1:
             self.doubt('no line of it has an amount, such as "250 g butter"')
             rows.append(unsure("no amounts found", "  "))
@@ -228,7 +235,12 @@ class _Writer:
     def _bake(self) -> list[str]:
         if self._by_weight:
             return []
-        lines = [*(step for part in self.note.parts for step, _ in part.method), *self.note.said, *self.note.unsure, *self.note.about]
+        lines = [
+            *(step for part in self.note.parts for step, _ in part.method),
+            *self.note.said,
+            *self.note.unsure,
+            *self.note.about,
+        ]
         bake = baking_of(lines, self.note.kitchen.fahrenheit, self.told.cook)
         why = "; ".join(words for words in (bake.oven_doubt, bake.time_doubt) if words)
         if bake.oven and bake.time and (not why or self.told.cook):
@@ -275,5 +287,3 @@ def _are_tins(parts: Sequence[str]) -> bool:
     except Misread:
         return False
     return bool(parts)
-
-
