@@ -15,8 +15,9 @@ SHORT: Mapping[str, str] = {
 }  # fmt: skip
 """What notes shorten, and what it stands for. Common practice, no source."""
 HARMLESS = (
-    "room-temperature", "free-range", "free range", "organic", "fresh", "freshly", "good-quality", "good quality", "good",
-    "best",     "softened", "soft", "melted", "cold", "cool", "warm", "lukewarm", "hot", "boiling", "chilled", "cubed", "diced",
+    "room-temperature", "free-range", "free range", "organic", "fresh", "freshly", "good-quality", "good quality",
+    "good", "best", "softened", "soft", "melted", "cold", "cool", "warm", "lukewarm",
+    "hot", "boiling", "chilled", "cubed", "diced",
     "sifted", "sieved", "beaten", "lightly", "chopped", "finely", "roughly", "coarsely", "grated", "packed", "firmly",
     "toasted", "pure", "premium", "ripe", "peeled", "crushed",
 )  # fmt: skip
