@@ -1,4 +1,4 @@
-"""What is still marked `# unsure` in the files of a book: each mark is told until somebody has looked and taken it out."""
+"""What is still marked `# unsure` in the files of a book: each is told until somebody has looked and taken it out."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ def _texts(text: str) -> list[tuple[int, int]]:
     spans: list[tuple[int, int]] = []
     try:
         for event in yaml.parse(text, Loader=yaml.CSafeLoader):
-            if isinstance(event, yaml.ScalarEvent):
+            if isinstance(event, yaml.ScalarEvent) and event.start_mark and event.end_mark:
                 start, end = event.start_mark.index, event.end_mark.index
                 if event.style in ("|", ">"):
                     # a comment may follow the sign that a text begins on the next line
