@@ -25,7 +25,7 @@ def draft(text: str, kind: str | None = None, tins: str | None = None) -> str:
         ("½ tsp salt", "  - ½ tsp salt"),
         ("* 1 1/2 tbsp milk, warm", "  - 1 1/2 tbsp milk, warm"),
         ("1. 250 g butter", "  - 250 g butter"),
-        ("2 tsp vanilla extract: the good one", "  - '2 tsp vanilla extract: the good one'"),
+        ("2 tsp vanilla extract: the good one", "  - 2 tsp vanilla extract, the good one"),
     ],
 )
 def test_a_line_of_the_mix(line: str, written: str) -> None:

@@ -281,7 +281,7 @@ def test_the_command_reads_pasted_json(run: Run, book: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "raw", "told"),
     [
-        ("page.html", b"<html>\xff\xfe", "not UTF-8"),
+        ("page.html", b"<html>\xff\xfe", "holds no schema.org Recipe"),
         ("page.html", b"<html><p>nothing", "holds no schema.org Recipe"),
         ("data.json", b"{", "is not JSON"),
         ("data.json", b"9" * 5000, "holds no schema.org Recipe"),

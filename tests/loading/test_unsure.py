@@ -28,6 +28,8 @@ def marks(text: str) -> list[tuple[int, int]]:
         ("name: x\r\n#unsure\r\n", [(2, 1)]),
         ('name: "x # unsure: no comment"\n', []),
         ("about: |\n  a line\n  # unsure: words of the text\nname: x\n", []),
+        ("about: >-\n  a line\n\n  another\n# unsure: below it\n", [(5, 1)]),
+        ("about: 'x\n\n  # unsure: of the text'\nname: x  # unsure\n", [(4, 10)]),
         ("name: x# unsure\n# sure enough\n# I am unsure\n", []),
         ("name: [broken\n# unsure: still told\n", [(2, 1)]),
     ],

@@ -49,9 +49,24 @@ def _texts(text: str) -> list[tuple[int, int]]:
             if isinstance(event, yaml.ScalarEvent) and event.start_mark and event.end_mark:
                 start, end = event.start_mark.index, event.end_mark.index
                 if event.style in ("|", ">"):
-                    # a comment may follow the sign that a text begins on the next line
-                    start = text.find("\n", start)
+                    start, end = _block(text, text.find("\n", start) + 1, end)
                 spans.append((start, end))
     except (yaml.YAMLError, RecursionError):
         pass
     return spans
+
+
+def _block(text: str, start: int, end: int) -> tuple[int, int]:
+    """Where a text on lines of its own stands: a comment may follow the sign before it, and others stand below it."""
+    at, indent = start, 0
+    while at < end:
+        stop = text.find("\n", at)
+        stop = end if stop < 0 else stop + 1
+        line = text[at:stop]
+        if line.strip():
+            depth = len(line) - len(line.lstrip(" "))
+            if depth < (indent or 1):
+                break
+            indent = indent or depth
+        at = stop
+    return start, at

@@ -35,7 +35,7 @@ _TIMES = re.compile(
     r"|cartons?|pots?|blocks?|bags?)?\b\s*(?:of\s+)?",
     re.IGNORECASE,
 )
-_OTHER = re.compile(rf"\s*(?:[/|,;]|or\b|\()\s*(?:about\s+|approx\.?\s+|~\s*)?(?={NUM}\s*-?\s*{UNIT})", re.IGNORECASE)
+_OTHER = re.compile(rf"\s*(?:[/|]|or\b|\()\s*(?:about\s+|approx\.?\s+|~\s*)?(?={NUM}\s*-?\s*{UNIT})", re.IGNORECASE)
 _PLUS = re.compile(rf"\s*(?:\+|plus\b|and\b|&)\s*(?={NUM}\s*{UNIT})", re.IGNORECASE)
 _RANGE = re.compile(rf"\s*(?:[-‐‑‒–—−]|to\b|or\b)\s*(?={NUM})", re.IGNORECASE)
 _PINCH = re.compile(r"\s*(?:an?\s+|1\s+)?pinch(?:es)?\b\s*(?:of\s+)?", re.IGNORECASE)
@@ -97,11 +97,19 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> Amount | Non
         return None
     if ranged := _RANGE.match(line, first.end):
         second = _one(line[ranged.end() :], kitchen, measures)
+        if _is_other_spelling(first, second, ranged[0]):
+            return _checked(line, first, kitchen, measures)
         end = ranged.end() + (second.end if second else 0)
         return Amount("", _after(line, end), f'"{line[:end].strip()}" is a range; one amount belongs here')
     if plus := _PLUS.match(line, first.end):
         return _sum(line, first, plus.end(), kitchen, measures)
     return _checked(line, first, kitchen, measures)
+
+
+def _is_other_spelling(first: Amount, second: Amount | None, word: str) -> bool:
+    """Whether "or" stands between two units of one amount: 225 g or 8 oz."""
+    one, two = first.base, second.base if second else None
+    return bool(one and two and "or" in word.lower() and one.unit and two.unit and one.unit != two.unit)
 
 
 def _one(line: str, kitchen: Kitchen, measures: Measures) -> Amount | None:

@@ -33,13 +33,13 @@ _OF = (
 )
 _PART = re.compile(
     rf"^(?:(?:ingredients\s+)?for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+"
-    rf"|making\s+the\s+)?(?P<name>{_OF}(?:{PARTS}))(?:\s+ingredients|\s+mix(?:ture)?)?(?:\s*\([^)]*\))?"
+    rf"|making\s+the\s+)?(?P<name>{_OF}(?:{PARTS})(?:\s+(?:{PARTS}))?)(?:\s+ingredients|\s+mix(?:ture)?)?(?:\s*\([^)]*\))?"
     rf"\s*[:.–-]?\s*$",
     re.IGNORECASE,
 )
-_FOR = re.compile(rf"^for\s+(?:the\s+)?(?P<name>{_OF}(?:{PARTS}))\b[\s,:]+(?=\S)", re.IGNORECASE)
+_FOR = re.compile(rf"^for\s+(?:the\s+)?(?P<name>{_OF}(?:{PARTS})(?:\s+(?:{PARTS}))?)\b[\s,:]+(?=\S)", re.IGNORECASE)
 _LABEL = re.compile(
-    rf"^(?:for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+)?(?P<name>{_OF}(?:{PARTS}))\s*(?:\([^)]*\))?"
+    rf"^(?:for\s+(?:the\s+)?|to\s+make\s+(?:the\s+)?|the\s+)?(?P<name>{_OF}(?:{PARTS})(?:\s+(?:{PARTS}))?)\s*(?:\([^)]*\))?"
     rf"\s*[:–—-]\s+(?=\S)",
     re.IGNORECASE,
 )

@@ -10,7 +10,7 @@ from tinbook.units import FAN_DIFFERENCE_C, celsius, gas_mark_celsius
 
 APART_C = 12.0
 """Books round one heat to 5 or 10 °C, a gas mark or 25 °F: spellings that differ by more are two heats."""
-COOLEST_C, HOTTEST_C = 90.0, 260.0
+COOLEST_C, HOTTEST_C = 100.0, 260.0
 FAHRENHEIT_FROM = 250.0
 
 _FAN = r"(?:\s*\(?\s*(?P<fan>fan(?:[- ](?:forced|assisted|bake|oven))?|convection)\b\)?)?"

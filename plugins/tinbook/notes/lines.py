@@ -242,7 +242,7 @@ def _parted(rest: str) -> tuple[str, list[str]]:
     rest = re.sub(r"\s+", " ", rest).strip(" .;:*")
     wanted = [words.strip() for words in re.findall(r"\(([^()]*)\)", rest) if words.strip()]
     bare = re.sub(r"\s*\([^()]*\)\s*", " ", rest).strip()
-    name, *more = [part.strip() for part in re.split(r",(?!\d)|\s[–—-]\s|;", bare)]
+    name, *more = [part.strip() for part in re.split(r",(?!\d)|\s[–—-]\s|;|:\s", bare)]
     if open_ := _OPEN.search(name):
         more.insert(0, name[open_.start() :])
         name = name[: open_.start()].strip()

@@ -14,14 +14,14 @@ PARTS = {"half": "1/2", "quarter": "1/4", "third": "1/3", "three quarters": "3/4
 
 _ONE = "|".join(UNITS)
 _TEN = "|".join(TENS)
-_PART = "|".join(sorted(PARTS, key=len, reverse=True))
+_PART = "|".join(re.escape(part) for part in sorted(PARTS, key=len, reverse=True))
 _WORDS = re.compile(
     rf"""
-      \b(?P<mixed>{_ONE}|an?|[0-9]+)\ and\ (?:an?\ )?(?P<more>{_PART})\b            # two and a half
+      \b(?P<dozen>half\ a\ dozen|an?\ dozen|dozen)\b
+    | \b(?P<mixed>{_ONE}|an?|[0-9]+)\ and\ (?:an?\ )?(?P<more>{_PART})\b            # two and a half
     | \b(?:an?\ |one\ )?(?P<part>{_PART})(?:\ of)?(?:\ (?:an?|the))?(?=\s+[a-z])\b   # half a, three quarters of a
     | \b(?P<ten>{_TEN})(?:[ -](?P<unit>{_ONE}))?\b
     | \b(?P<one>{_ONE})\b
-    | \b(?P<dozen>half\ a\ dozen|an?\ dozen|dozen)\b
     """,
     re.VERBOSE | re.IGNORECASE,
 )

@@ -150,6 +150,8 @@ def _tin(found: re.Match[str]) -> Named | None:
         count, *sizes = sizes
     unit = next((_unit(part) for part in reversed(sizes) if _unit(part)), "")
     doubt = ""
+    if not unit and len(sizes) == 1:
+        return None
     if not unit and not re.match(r"tin|pan|mould", found["tin"], re.IGNORECASE):
         return None
     if not unit:
