@@ -9,7 +9,7 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 from tinbook.cli import main
-from tinbook.loading import load_book
+from tinbook.loading import Loaded, load_book
 from tinbook.source import read_yaml
 
 Run = Callable[..., Result]
@@ -38,6 +38,46 @@ def test_a_new_book_builds_at_once(tmp_path: Path, monkeypatch: object) -> None:
     build(config)
     assert "Plain sponge" in (folder / "site" / "mixtures" / "plain-sponge" / "index.html").read_text(encoding="utf-8")
     assert load_book(folder / "recipes").book.house.name == "Tide house"
+
+
+@pytest.fixture(scope="module")
+def larder(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
+    """The book that a newcomer starts from."""
+    folder = tmp_path_factory.mktemp("starter") / "book"
+    assert CliRunner().invoke(main, ["new", "book", str(folder)]).exit_code == 0
+    return load_book(folder / "recipes")
+
+
+def test_a_new_book_has_a_larder(larder: Loaded) -> None:
+    cards = larder.book.cards
+    assert larder.problems == () and len(cards) >= 120
+    published = [card for card in cards.values() if card.weighs_as and larder.facts.densities[card.weighs_as].source]
+    assert len(published) >= 80
+    assert larder.book.house_word("large eggs") == "egg" and larder.book.house_word("medium eggs") is None
+
+
+# Annex II of Regulation (EU) No 1169/2011 (https://eur-lex.europa.eu/eli/reg/2011/1169/oj): what each group is made of
+GROUPS = {
+    "milk": ("milk", "cream", "butter", "yogurt", "cheese", "mascarpone"),
+    "wheat": ("plain flour", "self-raising flour", "white flour", "cake flour", "wholemeal", "semolina"),
+    "oats": ("oat",), "rye": ("rye",), "spelt": ("spelt",), "egg": ("egg",), "soya": ("soya",), "almond": ("almond",),
+    "hazelnut": ("hazelnut",), "walnut": ("walnut",), "pecan": ("pecan",), "pistachio": ("pistachio",), "sesame": ("sesame",),
+    "peanut": ("peanut",),
+}  # fmt: skip
+MADE_UP = (
+    "margarine", "milk chocolate", "dark chocolate", "white chocolate", "sugarpaste", "apricot jam", "mixed peel", "sultanas",
+    "dried apricots", "mixed spice", "vegan baking block", "gluten-free flour blend", "peanut butter", "brandy",
+)  # fmt: skip
+
+
+def test_no_card_of_the_larder_is_free_of_what_it_is_made_of(larder: Loaded) -> None:
+    other = ("coconut milk", "cream of tartar", "soya drink", "oat drink", "almond drink")
+    for name, card in larder.book.cards.items():
+        for group, words in GROUPS.items():
+            made_of = any(word in name for word in words) and not (group == "milk" and name in other)
+            if made_of and card.known_allergens is not None:
+                assert group in card.known_allergens, (name, group)
+    assert [name for name in MADE_UP if larder.book.cards[name].known_allergens is not None] == []
 
 
 def test_a_folder_with_something_in_it_is_left_alone(tmp_path: Path) -> None:

@@ -29,7 +29,7 @@ def lines(demo: Loaded) -> Lines:
             ["225 g butter", "225 g caster sugar", "225 g plain flour"],
         ),
         ("175 g butter, 3 eggs and 1 tsp baking powder.", ["175 g butter", "3 eggs", "1 tsp baking powder"]),
-        ("8oz plain flour - 4oz butter", ["8 oz plain flour", "4 oz butter"]),
+        ("8oz plain flour - 4oz butter", ["8oz plain flour", "4oz butter"]),
         ("Half a pound of butter", ["1/2 pound butter"]),
     ],
 )

@@ -22,6 +22,8 @@ from tinbook.notes.numbers import in_figures
         ("twenty minutes", "20 minutes"),
         ("someone with a oneness", "someone with a oneness"),
         ("cut in half", "cut in half"),
+        ("the good one", "the good one"),
+        ("eggs, one at a time", "eggs, one at a time"),
     ],
 )
 def test_in_figures(words: str, figures: str) -> None:

@@ -39,7 +39,7 @@ def test_each_thing_in_its_place(demo: Loaded) -> None:
 
 
 def test_before_a_method_a_line_without_an_amount_is_never_a_step(demo: Loaded) -> None:
-    note = read(demo, "250 g butter\nsome of the good stuff\nmy tin\n5 eggs\n")
+    note = read(demo, "250 g butter\nsome of the good stuff\nwhat the boat gave\n5 eggs\n")
     assert note.main.method == [] and note.about == []
     assert [bool(line.doubt) for line in note.main.mix] == [False, True, True, False]
 

@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 
 from tinbook.notes.yaml_text import mark, quoted, unsure
 
-WORDS = st.text(st.characters(codec="utf-8", categories=("L", "N", "P", "S", "Zs")), min_size=1, max_size=40)
+WORDS = st.text(st.characters(codec="utf-8", categories=("L", "N", "P", "S", "Zs")), min_size=1, max_size=40).filter(
+    lambda text: text == text.strip() != ""
+)
 
 
 @given(WORDS)

@@ -14,16 +14,16 @@ _WROTE = re.compile(
 )
 _GREETING = re.compile(
     r"^(?:dear|hi|hello|hey|hiya)\b[^.]{0,30}[,!.]?$|^(?:hi|hello|hey|dear)\b"
-    r"|^(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love\b|^(?:kind |best "
-    r"|warm )?(?:regards|wishes)\b"
+    r"|^(?:with\s+(?:much\s+)?|lots of |all my |much )love\b|^love[,!. x]*(?:from\b.*)?$"
+    r"|^(?:kind |best |warm )?(?:regards|wishes)\b"
     r"|^(?:cheers|thanks?(?: you)?|thank you|yours|see you|speak soon|take care[,!.]*$"
     r"|happy baking|enjoy|let me know|bye|hope (?:you|this|it)|xx?x?)\b|^sent "
     r"from\b",
     re.IGNORECASE,
 )
 _FAREWELL = re.compile(
-    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|(?:kind |best "
-    r"|warm )?(?:regards|wishes)|yours(?: \w+)?|cheers|thanks)[,!. x]*$",
+    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|(?:kind |best |warm )?(?:regards|wishes)"
+    r"|yours(?: \w+)?|cheers|thanks)[,!. x]*$",
     re.IGNORECASE,
 )
 _PAGE = re.compile(
