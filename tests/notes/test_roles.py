@@ -6,7 +6,7 @@ import pytest
 
 from tinbook.loading import Loaded
 from tinbook.notes.lines import Read
-from tinbook.notes.reading import Part
+from tinbook.notes.reading import NotePart
 from tinbook.notes.roles import kind_of, role_of
 
 
@@ -21,7 +21,7 @@ from tinbook.notes.roles import kind_of, role_of
     ],
 )
 def test_by_its_own_name(demo: Loaded, name: str, kind: str, role: str) -> None:
-    part = Part(name=name)
+    part = NotePart(name=name)
     guess = kind_of(part, demo.book, demo.facts)
     assert (guess.kind, guess.doubt) == (kind, "")
     assert role_of(part, kind, demo.facts) == (role, "")
@@ -29,11 +29,11 @@ def test_by_its_own_name(demo: Loaded, name: str, kind: str, role: str) -> None:
 
 
 def test_by_what_goes_in_is_a_guess(demo: Loaded) -> None:
-    part = Part(name="icing", mix=[Read("x", "200 g butter"), Read("x", "400 g icing sugar, sifted")])
+    part = NotePart(name="icing", mix=[Read("x", "200 g butter"), Read("x", "400 g icing sugar, sifted")])
     guess = kind_of(part, demo.book, demo.facts)
     assert guess.kind == "buttercream" and guess.doubt
-    assert kind_of(Part(name="topping"), demo.book, demo.facts).kind == ""
+    assert kind_of(NotePart(name="topping"), demo.book, demo.facts).kind == ""
 
 
 def test_a_role_that_may_be_two_is_not_certain(demo: Loaded) -> None:
-    assert role_of(Part(name="buttercream"), "buttercream", demo.facts)[1]
+    assert role_of(NotePart(name="buttercream"), "buttercream", demo.facts)[1]

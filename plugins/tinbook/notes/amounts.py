@@ -55,7 +55,7 @@ _FIGURE = re.compile(rf"\s*[{DIGITS}.]")
 
 
 @dataclass(frozen=True, slots=True)
-class Amount:
+class NotedAmount:
     """`text` in the book's spelling, "" where it cannot be said; `doubt`: why it is not certain; `end`: its end."""
 
     text: str
@@ -75,21 +75,21 @@ def begins(line: str) -> bool:
     return bool(_FIGURE.match(line) or _PINCH.match(line) or _EACH_HAND.match(line) or _ABOUT.match(line))
 
 
-def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> Amount | None:
+def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount | None:
     """The amount a prepared line starts with; None if it starts with none."""
     if about := _ABOUT.match(line):
         inner = read_amount(line[about.end() :], kitchen, measures)
         if inner is None:
             return None
-        return Amount("", about.end() + inner.end, f'"{about[0].strip()}" is no amount to weigh by')
+        return NotedAmount("", about.end() + inner.end, f'"{about[0].strip()}" is no amount to weigh by')
     if hand := _EACH_HAND.match(line):
-        return Amount("", hand.end(), f'"{hand["word"]}" is a different amount in every hand')
+        return NotedAmount("", hand.end(), f'"{hand["word"]}" is a different amount in every hand')
     if pinch := _PINCH.match(line):
-        return Amount("1 pinch", pinch.end())
+        return NotedAmount("1 pinch", pinch.end())
     if (packs := _TIMES.match(line)) and packs["count"] != "0":
         one = _one(packs["one"] or packs["each"], kitchen, measures)
         if one and one.base:
-            return Amount(
+            return NotedAmount(
                 f"{int(packs['count'][:6]) * one.base.value:g} {one.base.unit}", packs.end(), one.doubt, one.base
             )
     first = _one(line, kitchen, measures)
@@ -100,19 +100,19 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> Amount | Non
         if _is_other_spelling(first, second, ranged[0]):
             return _checked(line, first, kitchen, measures)
         end = ranged.end() + (second.end if second else 0)
-        return Amount("", _after(line, end), f'"{line[:end].strip()}" is a range; one amount belongs here')
+        return NotedAmount("", _after(line, end), f'"{line[:end].strip()}" is a range; one amount belongs here')
     if plus := _PLUS.match(line, first.end):
         return _sum(line, first, plus.end(), kitchen, measures)
     return _checked(line, first, kitchen, measures)
 
 
-def _is_other_spelling(first: Amount, second: Amount | None, word: str) -> bool:
+def _is_other_spelling(first: NotedAmount, second: NotedAmount | None, word: str) -> bool:
     """Whether "or" stands between two units of one amount: 225 g or 8 oz."""
     one, two = first.base, second.base if second else None
     return bool(one and two and "or" in word.lower() and one.unit and two.unit and one.unit != two.unit)
 
 
-def _one(line: str, kitchen: Kitchen, measures: Measures) -> Amount | None:
+def _one(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount | None:
     """A single number with or without its unit."""
     found = _AMOUNT.match(line)
     if found is None:
@@ -122,18 +122,18 @@ def _one(line: str, kitchen: Kitchen, measures: Measures) -> Amount | None:
     try:
         value = read_number(line, found.start("num"))[0]
     except Misread as error:
-        return Amount("", end, error.message)
+        return NotedAmount("", end, error.message)
     text, doubt = _spelled(number, value, unit, kitchen)
     if doubt or not text:
-        return Amount("", end, doubt)
+        return NotedAmount("", end, doubt)
     if found["more"] and unit.lower() in ("lb", "lbs", "pound", "pounds", "kg", "l"):
         text = f"{text} {found['more'].strip()}"
     elif found["more"]:
         end = found.end("unit") if found["unit"] else found.end("num")
     try:
-        return Amount(text, end, "", read_quantity(text, measures, ("mass", "volume", "count", "length", "time")))
+        return NotedAmount(text, end, "", read_quantity(text, measures, ("mass", "volume", "count", "length", "time")))
     except Misread as error:
-        return Amount("", end, error.message)
+        return NotedAmount("", end, error.message)
 
 
 def _spelled(number: str, value: float, unit: str, kitchen: Kitchen) -> tuple[str, str]:
@@ -159,17 +159,17 @@ def _spelled(number: str, value: float, unit: str, kitchen: Kitchen) -> tuple[st
     return f"{number} {unit}".strip(), ""
 
 
-def _sum(line: str, first: Amount, at: int, kitchen: Kitchen, measures: Measures) -> Amount:
+def _sum(line: str, first: NotedAmount, at: int, kitchen: Kitchen, measures: Measures) -> NotedAmount:
     second = _one(line[at:], kitchen, measures)
     end = _after(line, at + (second.end if second else 0))
     one, two = first.base, second.base if second else None
     if one is None or two is None or one.dimension != two.dimension or one.dimension not in ("mass", "volume"):
-        return Amount("", end, f'"{line[:end].strip()}" is two amounts')
+        return NotedAmount("", end, f'"{line[:end].strip()}" is two amounts')
     unit = "g" if one.dimension == "mass" else "ml"
-    return Amount(f"{round(one.base + two.base, 1):g} {unit}", end)
+    return NotedAmount(f"{round(one.base + two.base, 1):g} {unit}", end)
 
 
-def _checked(line: str, first: Amount, kitchen: Kitchen, measures: Measures) -> Amount:
+def _checked(line: str, first: NotedAmount, kitchen: Kitchen, measures: Measures) -> NotedAmount:
     """The amount, once its other spellings ("/8oz", "(8 oz)") agree with it."""
     spellings, end = [first], first.end
     while other := _OTHER.match(line, end):
@@ -180,10 +180,10 @@ def _checked(line: str, first: Amount, kitchen: Kitchen, measures: Measures) -> 
         spellings.append(second)
     known = [each for each in spellings if each.base is not None and each.base.unit]
     if len(spellings) > 1 and not known:
-        return Amount("", _after(line, end), first.doubt or "neither of its amounts is certain")
+        return NotedAmount("", _after(line, end), first.doubt or "neither of its amounts is certain")
     best = min(known, key=_rank) if known else first
     if len(spellings) == 1:
-        return Amount(best.text, _after(line, end), best.doubt, best.base)
+        return NotedAmount(best.text, _after(line, end), best.doubt, best.base)
     for other_ in known:
         if (
             best.base
@@ -191,11 +191,11 @@ def _checked(line: str, first: Amount, kitchen: Kitchen, measures: Measures) -> 
             and best.base.dimension == other_.base.dimension
             and not _agree(best.base, other_.base)
         ):
-            return Amount("", _after(line, end), f"{best.text} and {other_.text} are not the same amount")
-    return Amount(best.text, _after(line, end), "", best.base)
+            return NotedAmount("", _after(line, end), f"{best.text} and {other_.text} are not the same amount")
+    return NotedAmount(best.text, _after(line, end), "", best.base)
 
 
-def _rank(amount: Amount) -> int:
+def _rank(amount: NotedAmount) -> int:
     """Metric weight first, then other weights, then volumes."""
     unit = amount.base.unit if amount.base else ""
     return ("g", "kg", "ml", "l", "oz", "lb").index(unit) if unit in ("g", "kg", "ml", "l", "oz", "lb") else 9

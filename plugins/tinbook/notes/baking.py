@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tinbook.notes.heats import WORDS, OvenHeat, agreed, heats
-from tinbook.notes.times import Time, plain, times
+from tinbook.notes.times import NotedTime, plain, times
 
 _BAKE = re.compile(
     r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?"
@@ -35,7 +35,7 @@ _TOTAL = re.compile(
 
 
 @dataclass(frozen=True, slots=True)
-class Baking:
+class NotedBake:
     """The heat and the time in the book's spelling, "" for what is left open, each with the reason why."""
 
     oven: str
@@ -44,12 +44,12 @@ class Baking:
     time_doubt: str
 
 
-def baking_of(lines: Sequence[str], fahrenheit: bool, named: str = "") -> Baking:
+def baking_of(lines: Sequence[str], fahrenheit: bool, named: str = "") -> NotedBake:
     """The bake of a note's lines. `named`: the time its data names, taken where the words give none."""
     sentences = [part for line in lines for part in _SENTENCES.split(plain(line)) if part and part.strip()]
     oven, oven_doubt = _oven(sentences, fahrenheit)
     time, time_doubt = _time(sentences, fahrenheit, named)
-    return Baking(oven, time, oven_doubt, time_doubt)
+    return NotedBake(oven, time, oven_doubt, time_doubt)
 
 
 def _oven(sentences: Sequence[str], fahrenheit: bool) -> tuple[str, str]:
@@ -72,7 +72,7 @@ def _oven(sentences: Sequence[str], fahrenheit: bool) -> tuple[str, str]:
 
 
 def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, str]:
-    baked: list[Time] = []
+    baked: list[NotedTime] = []
     vague = ""
     for sentence in sentences:
         if _COOK.match(sentence) or _TOTAL.match(sentence):
@@ -99,7 +99,7 @@ def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, 
     return baked[0].text, ""
 
 
-def _of_the_bake(sentence: str, bake: re.Match[str]) -> list[Time]:
+def _of_the_bake(sentence: str, bake: re.Match[str]) -> list[NotedTime]:
     """The times of a sentence that bakes: those before the words that rest or cool, with no such word between."""
     found = []
     for time in times(sentence):

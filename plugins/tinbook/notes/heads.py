@@ -88,7 +88,7 @@ _HASH = re.compile(r"^#{1,6}\s+|^={2,}\s*|\s*#+$")
 
 
 @dataclass(frozen=True, slots=True)
-class Head:
+class NoteHead:
     """A heading of a `kind`, or a label: then `rest` is what stands after it. `name` is that of a part."""
 
     kind: str
@@ -96,27 +96,27 @@ class Head:
     rest: str = ""
 
 
-def head_of(line: str) -> Head | None:
+def head_of(line: str) -> NoteHead | None:
     """What a line begins, where it is a heading or has a label; None for any other line."""
     text = _HASH.sub("", line).strip().strip("*_=~- ").replace("\t", " / ")
     if not text:
         return None
     for kind, words in _HEADS:
         if words.match(text):
-            return Head(kind)
+            return NoteHead(kind)
     if part := _PART.match(text):
-        return Head(PART, _named(part["name"]))
+        return NoteHead(PART, _named(part["name"]))
     if _SERVES.match(text) and len(text) < 80:
-        return Head(NOTES, "serves", text)
+        return NoteHead(NOTES, "serves", text)
     if _TIMES.match(text) and len(text) < 80:
-        return Head(TIMES, "", text)
+        return NoteHead(TIMES, "", text)
     if _KEEPS.match(text):
-        return Head(KEEPS, "", text)
+        return NoteHead(KEEPS, "", text)
     for kind, words in _LABELS:
         if label := words.match(text):
-            return Head(kind, "", text[label.end() :].strip())
+            return NoteHead(kind, "", text[label.end() :].strip())
     if label := _LABEL.match(text):
-        return Head(PART, _named(label["name"]), text[label.end() :].strip())
+        return NoteHead(PART, _named(label["name"]), text[label.end() :].strip())
     return None
 
 

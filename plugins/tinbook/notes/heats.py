@@ -36,8 +36,6 @@ class OvenHeat:
 
     text: str
     celsius: float
-    start: int
-    end: int
     written: str
     rank: int
 
@@ -49,7 +47,7 @@ def heats(text: str, fahrenheit: bool) -> Iterator[OvenHeat]:
             mark = {"¼": "1/4", "½": "1/2"}.get(found["gas"] or "", found["gas"] or (found["mark"] or "")[-1])
             value = {"1/4": 0.25, "1/2": 0.5}.get(mark) or float(mark)
             spelled = "" if _RANGE.search(found[0]) else f"gas mark {mark}"
-            yield OvenHeat(spelled, gas_mark_celsius(value), found.start(), found.end(), found[0].strip(), 3)
+            yield OvenHeat(spelled, gas_mark_celsius(value), found[0].strip(), 3)
             continue
         heat = _degrees(found, fahrenheit)
         if heat is not None and (not heat.text or COOLEST_C <= heat.celsius <= HOTTEST_C + FAN_DIFFERENCE_C):
@@ -63,13 +61,13 @@ def _degrees(found: re.Match[str], fahrenheit: bool) -> OvenHeat | None:
         return None
     if not unit and found["degree"] and fahrenheit and number >= FAHRENHEIT_FROM:
         unit = "F"
-    start, end, written = found.start(), found.end(), found[0].strip()
+    written = found[0].strip()
     if not unit or _RANGE.search(found[0]):
-        return OvenHeat("", number, start, end, written, 9)
+        return OvenHeat("", number, written, 9)
     plain_c = celsius(number) if unit == "F" else number
     rank = (1 if fan else 0) + (2 if unit == "F" else 0)
     spelled = f"{number:g} °{unit}" + (" fan" if fan else "")
-    return OvenHeat(spelled, plain_c + (FAN_DIFFERENCE_C if fan else 0.0), start, end, written, rank)
+    return OvenHeat(spelled, plain_c + (FAN_DIFFERENCE_C if fan else 0.0), written, rank)
 
 
 def agreed(found: list[OvenHeat]) -> tuple[str, str]:

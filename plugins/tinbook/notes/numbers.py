@@ -21,7 +21,7 @@ _WORDS = re.compile(
     | \b(?P<mixed>{_ONE}|an?|[0-9]+)\ and\ (?:an?\ )?(?P<more>{_PART})\b            # two and a half
     | \b(?:an?\ |one\ )?(?P<part>{_PART})(?:\ of)?(?:\ (?:an?|the))?(?=\s+[a-z])\b   # half a, three quarters of a
     | \b(?P<ten>{_TEN})(?:[ -](?P<unit>{_ONE}))?\b
-    | (?<!the\ )(?<!good\ )(?<!each\ )\b(?P<one>{_ONE})\b(?=[\s-]+[^\W\d_])(?!\s+(?:at|by|or|is|of)\b)
+    | (?<!the\ )(?<!good\ )(?<!each\ )\b(?P<one>{_ONE})\b(?=[\s-]+\w)(?!\s+(?:at|by|or|is|of)\b)
     """,
     re.VERBOSE | re.IGNORECASE,
 )

@@ -14,7 +14,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.notes import heads
 from tinbook.notes.cleaning import bare, begins_junk, is_farewell, is_junk, is_rule, lines_of, printable
-from tinbook.notes.heads import Head, head_of
+from tinbook.notes.heads import NoteHead, head_of
 from tinbook.notes.kitchens import KITCHENS, Kitchen, kitchen_of
 from tinbook.notes.lines import Lines, Read, is_order
 
@@ -23,7 +23,7 @@ _FACT = re.compile(r"\b(?:tins?|pans?)\b|\b[0-9]+ ?(?:min|m\b|°)|\bgas\b|[0-9] 
 
 
 @dataclass(slots=True, kw_only=True)
-class Part:
+class NotePart:
     """One mixture of a note: its ingredients, its steps (with a doubt, or "")."""
 
     name: str
@@ -36,7 +36,7 @@ class Note:
     """A note, sorted. The first of the `parts` is the main mixture; `said` are lines for tins and bake alone."""
 
     kitchen: Kitchen
-    parts: list[Part]
+    parts: list[NotePart]
     title: str = ""
     about: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
@@ -46,10 +46,10 @@ class Note:
     left_out: list[str] = field(default_factory=list)
 
     @property
-    def main(self) -> Part:
+    def main(self) -> NotePart:
         return self.parts[0]
 
-    def part(self, name: str) -> Part | None:
+    def part(self, name: str) -> NotePart | None:
         """The part of a name a step says: "icing" finds "chocolate icing"."""
         if heads.is_main(name):
             return self.main
@@ -59,7 +59,7 @@ class Note:
 def read_note(text: str, book: Book, facts: Facts, kitchen: str | None = None) -> Note:
     """A pasted text, sorted. `kitchen` is a key of KITCHENS where the baker says whose it is."""
     whose = KITCHENS[kitchen] if kitchen else kitchen_of(text)
-    sorter = _Sorter(Note(kitchen=whose, parts=[Part(name="")]), Lines(book, facts, whose))
+    sorter = _Sorter(Note(kitchen=whose, parts=[NotePart(name="")]), Lines(book, facts, whose))
     for line in lines_of(text):
         for piece in re.split(r"\s+[|•]\s+", line) if re.search(r"\s[|•]\s", line) else [line]:
             sorter.take(piece)
@@ -76,7 +76,7 @@ def read_parts(
 ) -> Note:
     """The same of data that says what is an ingredient and what is a step."""
     whose = KITCHENS[kitchen] if kitchen else kitchen_of("\n".join((*ingredients, *steps)))
-    note, lines = Note(kitchen=whose, parts=[Part(name="")]), Lines(book, facts, whose)
+    note, lines = Note(kitchen=whose, parts=[NotePart(name="")]), Lines(book, facts, whose)
     here = note.main
     for raw in ingredients:
         line, _ = bare(printable(raw))
@@ -85,7 +85,7 @@ def read_parts(
         head = head_of(line)
         if head and head.kind == heads.PART and not head.rest and not lines.has_amount(line):
             if not heads.is_main(head.name):
-                here = Part(name=head.name)
+                here = NotePart(name=head.name)
                 note.parts.append(here)
             continue
         here.mix += lines.read(line) if lines.has_amount(line) else [Read(line, doubt="it has no amount")]
@@ -145,7 +145,7 @@ class _Sorter:
         )
         return short and not known and (not text.endswith((".", "!", "?")) or text.isupper()) and not is_order(text)
 
-    def _begin(self, head: Head, text: str) -> None:
+    def _begin(self, head: NoteHead, text: str) -> None:
         if head.kind == heads.PART:
             self._part(head, text)
             return
@@ -176,7 +176,7 @@ class _Sorter:
         if head.rest:
             self._line(head.rest, False)
 
-    def _part(self, head: Head, text: str) -> None:
+    def _part(self, head: NoteHead, text: str) -> None:
         known = self.note.part(head.name)
         label = head.rest and self.state == heads.METHOD
         if label:
@@ -188,7 +188,7 @@ class _Sorter:
             # the first part of all is what the note is of, whatever it is called
             self.here.name, self.note.title = head.name, self.note.title or text.rstrip(": ")
         elif fresh:
-            self.here = Part(name=head.name)
+            self.here = NotePart(name=head.name)
             self.note.parts.append(self.here)
         self.state = heads.PART if self.state in (heads.METHOD, heads.PART) else heads.MIX
         if head.rest:
@@ -257,7 +257,7 @@ class _Sorter:
         if self.state == "before":
             self.state = heads.MIX
 
-    def _step(self, text: str, part: Part | None = None) -> None:
+    def _step(self, text: str, part: NotePart | None = None) -> None:
         name = heads.part_in(text)
         part = part or (self.note.part(name) if name else None) or self.here
         amount = self.lines.has_amount(text) and len(text.split()) < 8 and not text.endswith(".") and not is_order(text)

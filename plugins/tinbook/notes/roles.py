@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.notes.reading import Part
+from tinbook.notes.reading import NotePart
 
 _KINDS: tuple[tuple[str, str], ...] = (
     (r"meringue butter\s?cream|swiss|italian", "meringue buttercream"),
@@ -37,7 +37,7 @@ class PartKind:
     doubt: str
 
 
-def kind_of(part: Part, book: Book, facts: Facts) -> PartKind:
+def kind_of(part: NotePart, book: Book, facts: Facts) -> PartKind:
     """What kind a part is by its own name, else by what goes in, which is a guess."""
     for words, kind in _KINDS:
         if kind in facts.kinds and re.search(words, part.name):
@@ -50,7 +50,7 @@ def kind_of(part: Part, book: Book, facts: Facts) -> PartKind:
     return PartKind("", "what kind it is")
 
 
-def _names(part: Part, book: Book) -> set[str]:
+def _names(part: NotePart, book: Book) -> set[str]:
     found = set()
     for line in part.mix:
         words = re.sub(r"^[\W\d]*(?:g|kg|ml|oz|lb|tbsp|tsp|cups?)?\s+", "", line.text.partition(",")[0])
@@ -58,7 +58,7 @@ def _names(part: Part, book: Book) -> set[str]:
     return found
 
 
-def role_of(part: Part, kind: str, facts: Facts) -> tuple[str, str]:
+def role_of(part: NotePart, kind: str, facts: Facts) -> tuple[str, str]:
     """What a part is on the cake, of what its kind may be, and why that is not certain; "" where it may be nothing."""
     plays: Mapping[str, None] = dict.fromkeys(facts.kinds[kind].plays) if kind in facts.kinds else {}
     for words, role in _ROLES:

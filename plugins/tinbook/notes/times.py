@@ -54,8 +54,8 @@ _MORE_BEFORE = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Time:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotedTime:
     """From `low` to `high` minutes; `whole` says whether the words round it leave it as it is read."""
 
     low: float
@@ -78,7 +78,7 @@ def plain(text: str) -> str:
     return in_figures(text)
 
 
-def times(text: str) -> Iterator[Time]:
+def times(text: str) -> Iterator[NotedTime]:
     """Each time in a plain text, in order."""
     for found in _TIME.finditer(text):
         try:
@@ -87,7 +87,14 @@ def times(text: str) -> Iterator[Time]:
             continue
         if 0 < low <= high <= LONGEST_MIN:
             whole = not (_MORE_AFTER.match(text[found.end() :]) or _MORE_BEFORE.search(text[: found.start()]))
-            yield Time(round(low, 1), round(high, 1), found.start(), found.end(), found[0].strip(), whole)
+            yield NotedTime(
+                low=round(low, 1),
+                high=round(high, 1),
+                start=found.start(),
+                end=found.end(),
+                written=found[0].strip(),
+                whole=whole,
+            )
 
 
 def _span(found: re.Match[str]) -> tuple[float, float]:

@@ -10,7 +10,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.notes.baking import baking_of
 from tinbook.notes.lines import Read
-from tinbook.notes.reading import Note, Part
+from tinbook.notes.reading import Note, NotePart
 from tinbook.notes.roles import kind_of, role_of
 from tinbook.notes.tinning import tins_of
 from tinbook.notes.yaml_text import mark, quoted, unsure
@@ -80,7 +80,7 @@ def written(note: Note, told: Told, book: Book, facts: Facts) -> Drafts:
     return Drafts(main=main, more=tuple(rest), unknown=tuple(unknown), left_out=tuple(note.left_out))
 
 
-def _of_part(part: Part, told: Told, book: Book, facts: Facts) -> Told:
+def _of_part(part: NotePart, told: Told, book: Book, facts: Facts) -> Told:
     slug = re.sub(r"[^a-z0-9]+", "-", part.name).strip("-") or "part"
     return Told(
         name=f"{told.name} {part.name}", slug=f"{told.slug}-{slug}"[:100], kind=kind_of(part, book, facts).kind or None
@@ -90,7 +90,7 @@ def _of_part(part: Part, told: Told, book: Book, facts: Facts) -> Told:
 class _Writer:
     """Writes one file, and gathers what is unsure in it."""
 
-    def __init__(self, note: Note, part: Part, told: Told, book: Book, facts: Facts) -> None:
+    def __init__(self, note: Note, part: NotePart, told: Told, book: Book, facts: Facts) -> None:
         self.note, self.part, self.told, self.book, self.facts = note, part, told, book, facts
         self.doubts: list[str] = []
         self.kind = told.kind if told.kind in facts.kinds else None
@@ -99,12 +99,12 @@ class _Writer:
     def _by_weight(self) -> bool:
         return self.kind is not None and self.facts.kinds[self.kind].group != "cake"
 
-    def main(self, sides: Sequence[tuple[Part, Draft]]) -> Draft:
+    def main(self, sides: Sequence[tuple[NotePart, Draft]]) -> Draft:
         head = [self._kind(), *self._called(), *self._about(), *self._makes()]
         foot = [*self._finish(sides), *self._said()]
         return self._draft([*head, *self._mix(), *self._bake(), *self._method(), *foot])
 
-    def side(self, part: Part) -> Draft:
+    def side(self, part: NotePart) -> Draft:
         """The file of an icing, a filling or a syrup of the note."""
         guess = kind_of(part, self.book, self.facts)
         head = f"kind: {guess.kind}{mark(guess.doubt)}" if guess.kind else self._kind()
@@ -262,7 +262,7 @@ class _Writer:
                 rows.append(f"  - {quoted(step)}{mark(why)}")
         return ["method:", *rows] if rows else []
 
-    def _finish(self, sides: Sequence[tuple[Part, Draft]]) -> list[str]:
+    def _finish(self, sides: Sequence[tuple[NotePart, Draft]]) -> list[str]:
         """What the cake is finished with, of the note's other mixtures, where their kinds may be that."""
         sure: dict[str, str] = {}
         rows = []
