@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tinbook.cli.drafting import Asked, draft_mixture
+from tinbook.cli.drafting import NoteWanted, draft_mixture
 from tinbook.loading import load_book
 from tinbook.source import read_yaml
 
@@ -14,7 +14,7 @@ LOADED = load_book(Path(__file__).parents[2] / "recipes")
 
 
 def draft(text: str, kind: str | None = None, tins: str | None = None) -> str:
-    return draft_mixture(Asked(name="Our cake", kind=kind, tins=tins), text, LOADED.book, LOADED.facts).main.text
+    return draft_mixture(NoteWanted(name="Our cake", kind=kind, tins=tins), text, LOADED.book, LOADED.facts).main.text
 
 
 @pytest.mark.parametrize(
@@ -69,7 +69,9 @@ def test_any_text_becomes_a_file_that_reads(lines: list[str]) -> None:
 @settings(max_examples=100, deadline=None)
 @given(st.text(min_size=1, max_size=30), st.text(max_size=30), st.sampled_from([None, "creamed", "ganache", "x: y"]))
 def test_any_name_and_any_tins_too(name: str, tins: str, kind: str | None) -> None:
-    made = draft_mixture(Asked(name=name, kind=kind, tins=tins or None), "250 g butter", LOADED.book, LOADED.facts).main
+    made = draft_mixture(
+        NoteWanted(name=name, kind=kind, tins=tins or None), "250 g butter", LOADED.book, LOADED.facts
+    ).main
     document, problems = read_yaml(made.text.encode(), "x.yaml")
     assert document is not None and problems == (), (problems, made.text)
 

@@ -14,7 +14,7 @@ from click.testing import Result
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tinbook.cli.drafting import Asked, draft_found
+from tinbook.cli.drafting import NoteWanted, draft_found
 from tinbook.cli.importing import LARGEST, NoRecipe, find_recipe, form_of, minutes_of
 from tinbook.loading import Loaded, load_book
 from tinbook.pages.lists.schema_org import script_of
@@ -50,7 +50,7 @@ def again(demo: Loaded, tmp_path_factory: pytest.TempPathFactory) -> Loaded:
     for address, page in build_site(demo.book, demo.facts, {}).pages.items():
         if page.template == "mixture":
             found = find_recipe(PAGE.replace("{}", script_of(page)), "page", page.title)
-            made = draft_found(Asked(name=page.title), found, demo.book, demo.facts).main
+            made = draft_found(NoteWanted(name=page.title), found, demo.book, demo.facts).main
             (folder / f"{address}.yaml").write_text(made.text, "utf-8")
     return load_book(folder)
 
@@ -243,7 +243,7 @@ VALUES = st.recursive(
 @given(st.dictionaries(st.sampled_from([*SPONGE, "tool", "keywords", "description", "alternateName"]), VALUES))
 def test_any_data_becomes_a_file_that_reads(demo: Loaded, data: dict[str, Any]) -> None:
     found = find_recipe(json.dumps({**data, "@type": "Recipe"}), "json", "Our cake")
-    made = draft_found(Asked(name="Our cake"), found, demo.book, demo.facts).main
+    made = draft_found(NoteWanted(name="Our cake"), found, demo.book, demo.facts).main
     document, problems = read_yaml(made.text.encode(), "x.yaml")
     assert document is not None and problems == (), (problems, made.text)
     assert set(document.data) >= {"name", "kind", "mix"}

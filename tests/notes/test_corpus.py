@@ -13,7 +13,7 @@ import pytest
 from tests.notes.scoring import FLAGGED, MISPLACED, RIGHT, Score, expected_of, score, told
 
 from tinbook.loading import Loaded
-from tinbook.notes import Told, decoded, read_note, written
+from tinbook.notes import SaidBeside, decoded, read_note, written
 
 NOTES = Path(__file__).parents[1] / "data" / "notes"
 SETS = ("first", "second")
@@ -30,7 +30,7 @@ def scores(demo: Loaded) -> dict[str, dict[str, Score]]:
         for path in notes(name):
             expected = expected_of(path)
             note = read_note(decoded(path.read_bytes()), demo.book, demo.facts)
-            asked = Told(name=path.stem.replace("-", " "), slug=path.stem, kind=expected.get("kind", "creamed"))
+            asked = SaidBeside(name=path.stem.replace("-", " "), slug=path.stem, kind=expected.get("kind", "creamed"))
             drafts = written(note, asked, demo.book, demo.facts)
             found.setdefault(name, {})[path.stem] = score(expected, [draft.text for draft in drafts.every], demo.book)
     return found
@@ -57,7 +57,7 @@ def test_no_word_of_a_note_is_lost(demo: Loaded, path: Path) -> None:
     """Every word with a letter in it stands in the files or in what is said to be left out."""
     text = decoded(path.read_bytes())
     drafts = written(
-        read_note(text, demo.book, demo.facts), Told(name="x", slug="x", kind="creamed"), demo.book, demo.facts
+        read_note(text, demo.book, demo.facts), SaidBeside(name="x", slug="x", kind="creamed"), demo.book, demo.facts
     )
     kept = " ".join((*(draft.text for draft in drafts.every), *drafts.left_out)).lower()
     lost = [word for word in words_of(text) if word not in kept]

@@ -6,13 +6,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tinbook.loading import Loaded
-from tinbook.notes import Drafts, Told, read_note, written
+from tinbook.notes import Drafts, SaidBeside, read_note, written
 from tinbook.source import read_yaml
 
 
 def draft(demo: Loaded, text: str, kind: str | None = "creamed") -> Drafts:
     return written(
-        read_note(text, demo.book, demo.facts), Told(name="Our cake", slug="our-cake", kind=kind), demo.book, demo.facts
+        read_note(text, demo.book, demo.facts),
+        SaidBeside(name="Our cake", slug="our-cake", kind=kind),
+        demo.book,
+        demo.facts,
     )
 
 

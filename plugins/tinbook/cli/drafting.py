@@ -9,11 +9,11 @@ from tinbook.cli.importing import Found, minutes_of
 from tinbook.facts import Facts
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
-from tinbook.notes import Drafts, Told, read_note, read_parts, written
+from tinbook.notes import Drafts, SaidBeside, read_note, read_parts, written
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class NoteWanted:
     """What the baker says of a note: its name, its kind, what it was written for, whose kitchen it comes from."""
 
     name: str
@@ -23,19 +23,19 @@ class Asked:
     slug: str = ""
 
 
-def draft_mixture(asked: Asked, text: str, book: Book, facts: Facts) -> Drafts:
+def draft_mixture(asked: NoteWanted, text: str, book: Book, facts: Facts) -> Drafts:
     """The files of a pasted `text`. Nothing is invented: what is missing is asked for in a comment."""
     note = read_note(text, book, facts, asked.kitchen)
     return written(note, _told(asked), book, facts)
 
 
-def draft_found(asked: Asked, found: Found, book: Book, facts: Facts) -> Drafts:
+def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Drafts:
     """The same from schema.org data; what its words say for certain is not asked again."""
     note = read_parts(found.ingredients, found.steps, found.about, book, facts, asked.kitchen)
     if found.others:
         note.left_out.append(f"{found.others} more on the page; one was read")
     minutes = minutes_of(found.cook)
-    told = Told(
+    told = SaidBeside(
         name=asked.name,
         slug=asked.slug or slug_of(asked.name),
         kind=asked.kind or _kind_called(found.category, facts),
@@ -66,8 +66,10 @@ def _as_key(name: str) -> str:
     return name if plain.isalpha() else '"' + name.replace("\\", "/").replace('"', "'") + '"'
 
 
-def _told(asked: Asked) -> Told:
-    return Told(name=_printable(asked.name), slug=asked.slug or slug_of(asked.name), kind=asked.kind, tins=asked.tins)
+def _told(asked: NoteWanted) -> SaidBeside:
+    return SaidBeside(
+        name=_printable(asked.name), slug=asked.slug or slug_of(asked.name), kind=asked.kind, tins=asked.tins
+    )
 
 
 def _kind_called(word: str, facts: Facts) -> str | None:

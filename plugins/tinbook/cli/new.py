@@ -10,7 +10,7 @@ from typing import BinaryIO
 
 import click
 
-from tinbook.cli.drafting import Asked, draft_found, draft_mixture, on_screen
+from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture, on_screen
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
 from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
 from tinbook.loading import load_book
@@ -99,7 +99,7 @@ def mixture(
         raise click.ClickException("give it a name of a few words")
     _refuse_existing(folder, [slug])
     title = name.replace("-", " ") if SLUG.fullmatch(name) else name
-    asked = Asked(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
+    asked = NoteWanted(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
     drafts = _drafted(source, asked, folder)
     _refuse_existing(folder, [draft.slug for draft in drafts.every])
     done = "is written" if drafts.lines and not only_try else "would be written" if drafts.lines else "is not written"
@@ -130,7 +130,7 @@ def _refuse_existing(folder: Path, slugs: list[str]) -> None:
             raise click.ClickException(f"{path.relative_to(folder.parent)} exists already and is left as it is")
 
 
-def _drafted(source: BinaryIO, asked: Asked, folder: Path) -> Drafts:
+def _drafted(source: BinaryIO, asked: NoteWanted, folder: Path) -> Drafts:
     """The drafts of a file, whatever it is."""
     try:
         text = decoded(source.read())

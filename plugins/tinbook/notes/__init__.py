@@ -3,6 +3,17 @@
 from tinbook.notes.decoding import NotText, decoded
 from tinbook.notes.kitchens import KITCHENS
 from tinbook.notes.reading import Note, read_note, read_parts
-from tinbook.notes.writing import Draft, Drafts, Told, written
+from tinbook.notes.writing import Draft, Drafts, SaidBeside, written
 
-__all__ = ["KITCHENS", "Draft", "Drafts", "NotText", "Note", "Told", "decoded", "read_note", "read_parts", "written"]
+__all__ = [
+    "KITCHENS",
+    "Draft",
+    "Drafts",
+    "NotText",
+    "Note",
+    "SaidBeside",
+    "decoded",
+    "read_note",
+    "read_parts",
+    "written",
+]

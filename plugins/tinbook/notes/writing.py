@@ -52,7 +52,7 @@ class Drafts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Told:
+class SaidBeside:
     """What is known besides the note: by options of the command, or by the data of a page."""
 
     name: str
@@ -67,7 +67,7 @@ class Told:
     """Whether what it says `about` the cake is known to be that."""
 
 
-def written(note: Note, told: Told, book: Book, facts: Facts) -> Drafts:
+def written(note: Note, told: SaidBeside, book: Book, facts: Facts) -> Drafts:
     """The files of a note."""
     parts = [part for part in note.parts[1:] if part.mix]
     for part in note.parts[1:]:
@@ -80,9 +80,9 @@ def written(note: Note, told: Told, book: Book, facts: Facts) -> Drafts:
     return Drafts(main=main, more=tuple(rest), unknown=tuple(unknown), left_out=tuple(note.left_out))
 
 
-def _of_part(part: NotePart, told: Told, book: Book, facts: Facts) -> Told:
+def _of_part(part: NotePart, told: SaidBeside, book: Book, facts: Facts) -> SaidBeside:
     slug = re.sub(r"[^a-z0-9]+", "-", part.name).strip("-") or "part"
-    return Told(
+    return SaidBeside(
         name=f"{told.name} {part.name}", slug=f"{told.slug}-{slug}"[:100], kind=kind_of(part, book, facts).kind or None
     )
 
@@ -90,7 +90,7 @@ def _of_part(part: NotePart, told: Told, book: Book, facts: Facts) -> Told:
 class _Writer:
     """Writes one file, and gathers what is unsure in it."""
 
-    def __init__(self, note: Note, part: NotePart, told: Told, book: Book, facts: Facts) -> None:
+    def __init__(self, note: Note, part: NotePart, told: SaidBeside, book: Book, facts: Facts) -> None:
         self.note, self.part, self.told, self.book, self.facts = note, part, told, book, facts
         self.doubts: list[str] = []
         self.kind = told.kind if told.kind in facts.kinds else None
