@@ -15,10 +15,13 @@ APART = 0.06
 """Two spellings of one amount differ by at most this share of the larger: 225 g and 8 oz do by 0.8 %."""
 
 _WORDS = "|".join(sorted(map(re.escape, WORDS), key=len, reverse=True))
+_WHOLE = r"(?<![0-9])[0-9]{1,7}(?![0-9])"
 NUM = (
-    rf"(?:[0-9]+(?:,[0-9]{{3}})*(?:\.[0-9]+)?(?:\s*[{DIGITS[3:]}]|\s+[0-9]+\s*[/⁄]\s*[0-9]+"
-    rf"|\s*[/⁄]\s*[0-9]+)?|[{DIGITS[3:]}]|\.[0-9]+)"
+    rf"(?:{_WHOLE}(?:,[0-9]{{3}}(?![0-9]))?(?:\.[0-9]{{1,7}}(?![0-9]))?"
+    rf"(?:\s*[{DIGITS[3:]}]|\s+[0-9]{{1,2}}\s*[/⁄]\s*[0-9]{{1,2}}|\s*[/⁄]\s*[0-9]{{1,2}})?"
+    rf"|[{DIGITS[3:]}]|\.[0-9]{{1,7}})"
 )
+"""A number as notes have it. Its length is bounded, so that a page made of figures costs no more than any other."""
 UNIT = (
     rf"(?:level\s+)?(?:(?:us|american|uk|imperial|british|metric|australian)\s+)?(?:fl(?:uid)?\.?\s*(?:oz"
     rf"|ounces?)|{_WORDS}|c|pints?|pt|sticks?|dessertspoons?|dsp|cl|dl)(?![^\W\d_])\.?"

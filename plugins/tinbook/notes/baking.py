@@ -9,6 +9,9 @@ from dataclasses import dataclass
 from tinbook.notes.heats import WORDS, OvenHeat, agreed, heats
 from tinbook.notes.times import NotedTime, plain, times
 
+LONGEST = 2000
+"""Signs in a sentence: a longer one is no sentence that anybody bakes by."""
+
 _BAKE = re.compile(
     r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?"
     r"|trays?|tins?|dish(?:es)?|beans|chocolate))"
@@ -46,7 +49,7 @@ class NotedBake:
 
 def baking_of(lines: Sequence[str], fahrenheit: bool, named: str = "") -> NotedBake:
     """The bake of a note's lines. `named`: the time its data names, taken where the words give none."""
-    sentences = [part for line in lines for part in _SENTENCES.split(plain(line)) if part and part.strip()]
+    sentences = [part for line in lines for part in _SENTENCES.split(plain(line)) if part and part.strip() and len(part) <= LONGEST]
     oven, oven_doubt = _oven(sentences, fahrenheit)
     time, time_doubt = _time(sentences, fahrenheit, named)
     return NotedBake(oven, time, oven_doubt, time_doubt)

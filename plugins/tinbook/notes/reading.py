@@ -18,6 +18,8 @@ from tinbook.notes.heads import NoteHead, head_of
 from tinbook.notes.kitchens import KITCHENS, Kitchen, kitchen_of
 from tinbook.notes.lines import Lines, Read, is_order
 
+LONGEST = 2000
+"""Signs in a line: a longer one is not read, it stands in the file as it is, marked."""
 _TITLE_WORDS, _TITLE_SIGNS = 9, 60
 _FACT = re.compile(r"\b(?:tins?|pans?)\b|\b[0-9]+ ?(?:min|m\b|°)|\bgas\b|[0-9] ?(?:in|cm) ", re.IGNORECASE)
 
@@ -82,6 +84,9 @@ def read_parts(
         line, _ = bare(printable(raw))
         if not line:
             continue
+        if len(line) > LONGEST:
+            note.unsure.append(line)
+            continue
         head = head_of(line)
         if head and head.kind == heads.PART and not head.rest and not lines.has_amount(line):
             if not heads.is_main(head.name):
@@ -109,6 +114,9 @@ class _Sorter:
             return
         text, numbered = bare(raw)
         if not text or is_rule(text):
+            return
+        if len(text) > LONGEST:
+            self.note.unsure.append(text)
             return
         if is_junk(text) or is_junk(raw.strip()):
             self.note.left_out.append(text)

@@ -86,7 +86,7 @@ def times(text: str) -> Iterator[NotedTime]:
         except Misread:
             continue
         if 0 < low <= high <= LONGEST_MIN:
-            whole = not (_MORE_AFTER.match(text[found.end() :]) or _MORE_BEFORE.search(text[: found.start()]))
+            whole = not (_MORE_AFTER.match(text[found.end() : found.end() + 40]) or _MORE_BEFORE.search(text[max(0, found.start() - 40) : found.start()]))
             yield NotedTime(
                 low=round(low, 1),
                 high=round(high, 1),
