@@ -26,6 +26,8 @@ RIGHT, FLAGGED, MISPLACED = "right", "flagged", "misplaced"
 UNSURE = "# unsure"
 NEAR = 0.01
 """A pound is 454 g or 453.6; two spellings of one amount are one reading."""
+NEAR_C = 4.0
+"""Gas 3, 325 °F and 160 °C are one heat in three spellings, 3 °C apart."""
 SPOON_NEAR = 0.02
 """A US spoon is 1.4 % under a metric one."""
 
@@ -165,13 +167,15 @@ def _verdict(want: str, got: Any, read: Any, mark: bool) -> str:
     if want == "?" or got is None:
         return MISPLACED
     try:
-        return RIGHT if read(str(got)) == read(want) else MISPLACED
+        one, other = read(str(got)), read(want)
+        near = abs(one - other) <= NEAR_C if isinstance(one, float) else one == other
+        return RIGHT if near else MISPLACED
     except Misread:
         return MISPLACED
 
 
 def _heat(text: str) -> float:
-    return round(read_heat(text).celsius / 4)
+    return read_heat(text).celsius
 
 
 def _time(text: str) -> tuple[float, float]:

@@ -1,6 +1,6 @@
-"""Sixty notes of our own making, in the styles bakers keep them in: how much of each is read, marked, or put wrong.
+"""Notes of our own making, sixty and twelve more, in the styles bakers keep them in: how much of each is read, marked, or put wrong.
 
-`first` was written before the reader was, `second` after it and without a look at what it made of them. At least 80 % of
+`first` was written before the reader was, `second` after it and without a look at what it made of them, and so was `third`. At least 80 % of
 what must be read is read, 95 % is read or marked, and nothing stands in the wrong place without a mark.
 """
 
@@ -16,7 +16,7 @@ from tinbook.loading import Loaded
 from tinbook.notes import SaidBeside, decoded, read_note, written
 
 NOTES = Path(__file__).parents[1] / "data" / "notes"
-SETS = ("first", "second")
+SETS = ("first", "second", "third")
 
 
 def notes(name: str) -> list[Path]:
@@ -36,13 +36,13 @@ def scores(demo: Loaded) -> dict[str, dict[str, Score]]:
     return found
 
 
-def test_there_are_thirty_of_each() -> None:
-    assert [len(notes(name)) for name in SETS] == [30, 30]
+def test_there_are_so_many_of_each() -> None:
+    assert [len(notes(name)) for name in SETS] == [30, 30, 12]
 
 
 @pytest.mark.parametrize("part", ["lines", "others", ""])
 def test_what_is_read_of_the_notes(scores: dict[str, dict[str, Score]], part: str) -> None:
-    every = scores["first"] | scores["second"]
+    every = scores["first"] | scores["second"] | scores["third"]
     if not part:
         print("\n" + told(every))
     counted = {word: sum(each.counted(part)[word] for each in every.values()) for word in (RIGHT, FLAGGED, MISPLACED)}

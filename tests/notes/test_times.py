@@ -19,6 +19,8 @@ def read(text: str) -> list[str]:
         ("1 hour 10 minutes", "70 min"),
         ("1 hr 30", "90 min"),
         ("1h10", "70 min"),
+        ("Bake for 1 hour 10.", "70 min"),
+        ("1 hr 30, until firm", "90 min"),
         ("1 hour and 5 minutes", "65 min"),
         ("1¼ hours", "75 min"),
         ("1 1/2 hrs", "90 min"),

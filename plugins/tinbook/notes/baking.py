@@ -49,7 +49,12 @@ class NotedBake:
 
 def baking_of(lines: Sequence[str], fahrenheit: bool, named: str = "") -> NotedBake:
     """The bake of a note's lines. `named`: the time its data names, taken where the words give none."""
-    sentences = [part for line in lines for part in _SENTENCES.split(plain(line)) if part and part.strip() and len(part) <= LONGEST]
+    sentences = [
+        part
+        for line in lines
+        for part in _SENTENCES.split(plain(line))
+        if part and part.strip() and len(part) <= LONGEST
+    ]
     oven, oven_doubt = _oven(sentences, fahrenheit)
     time, time_doubt = _time(sentences, fahrenheit, named)
     return NotedBake(oven, time, oven_doubt, time_doubt)

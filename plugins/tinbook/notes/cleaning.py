@@ -15,14 +15,14 @@ _WROTE = re.compile(
 _GREETING = re.compile(
     r"^(?:dear|hi|hello|hey|hiya)\b[^.]{0,30}[,!.]?$|^(?:hi|hello|hey|dear)\b"
     r"|^(?:with\s+(?:much\s+)?|lots of |all my |much )love\b|^love[,!. x]*(?:from\b.*)?$"
-    r"|^(?:kind |best |warm )?(?:regards|wishes)\b"
+    r"|^(?:kind |best |warm )?(?:regards|wishes)\b|^all the best\b"
     r"|^(?:cheers|thanks?(?: you)?|thank you|yours|see you|speak soon|take care[,!.]*$"
     r"|happy baking|enjoy|let me know|bye|hope (?:you|this|it)|xx?x?)\b|^sent "
     r"from\b",
     re.IGNORECASE,
 )
 _FAREWELL = re.compile(
-    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|(?:kind |best |warm )?(?:regards|wishes)"
+    r"^(?:(?:with\s+)?(?:(?:much|lots of|all my|best)\s+)?love|all the best|(?:kind |best |warm )?(?:regards|wishes)"
     r"|yours(?: \w+)?|cheers|thanks)[,!. x]*$",
     re.IGNORECASE,
 )

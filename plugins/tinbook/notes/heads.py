@@ -17,8 +17,8 @@ MIX, METHOD, NOTES, KEEPS, JUNK, PART, TIMES, TOOLS = (
 )
 
 PARTS = (
-    "sponges?|cakes?|batter|base|icing|frosting|filling|buttercream|butter "
-    "cream|butter icing|glaze|glaz[eé]|syrup|soak|ganache|topping|drizzle|crumble"
+    r"sponges?|cakes?|torte|g[aâ]teau|loaf|buns|cup\s?cakes|muffins|batter|base|icing|frosting|filling|buttercream"
+    "|butter cream|butter icing|glaze|glaz[eé]|syrup|soak|ganache|topping|drizzle|crumble"
     "|streusel"
     "|coating|coat|decoration|covering|marzipan|sugarpaste|royal icing|curd"
     "|jam|custard|cream|crumb coat|paste|to finish|to decorate|to serve|to "
@@ -138,7 +138,7 @@ def is_within(line: str) -> bool:
 
 def is_main(name: str) -> bool:
     """Whether a part is the cake itself, not what goes on it."""
-    return bool(re.search(r"\b(?:sponges?|cakes?|batter|base)$", name))
+    return bool(re.search(r"\b(?:sponges?|cakes?|torte|g[aâ]teau|loaf|buns|cup\s?cakes|muffins|batter|base)$", name))
 
 
 def is_shouted(line: str) -> bool:

@@ -13,12 +13,12 @@ APART_C = 12.0
 COOLEST_C, HOTTEST_C = 100.0, 260.0
 FAHRENHEIT_FROM = 250.0
 
-_FAN = r"(?:\s*\(?\s*(?P<fan>fan(?:[- ](?:forced|assisted|bake|oven))?|convection)\b\)?)?"
+_FAN = r"(?:\s*\(?\s*(?P<fan>fan(?:[- ](?:forced|assisted|bake|oven))?|convection)\b(?!\s*:?\s*[0-9])\)?)?"
 _HEAT = re.compile(
     rf"(?P<before>\b(?:fan|convection)(?:\s+oven)?:?\s+)?"
     rf"(?:\bgas(?:\s*mark)?\.?\s*(?:no\.?\s*)?(?P<gas>1/4|1/2|[¼½]|10|[1-9])(?:\s*[-–]\s*[0-9])?(?![0-9])"
     rf"|\b(?P<mark>(?:mark|regulo)\s*[0-9])\b"
-    rf"|(?<![\w.,/])(?P<number>[0-9]{{2,3}})(?:\s*[-–]\s*[0-9]{{2,3}})?\s*(?P<degree>°"
+    rf"|(?<![\w.,])(?P<number>[0-9]{{2,3}})(?:\s*[-–]\s*[0-9]{{2,3}})?\s*(?P<degree>°"
     rf"|º|˚|deg(?:rees)?\b\.?)?\s*(?:(?P<unit>c|f|celsius|centigrade|fahrenheit)(?![^\W\d_])\.?)?{_FAN})",
     re.IGNORECASE,
 )

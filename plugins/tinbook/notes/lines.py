@@ -203,6 +203,7 @@ class Lines:
 
     def _named(self, amount: str, name: str, wanted: list[str], written: str) -> Read:
         card, spelled, said = self.cards.read(name, wanted)
+        is_count = re.fullmatch(NUM, amount) is not None
         text = ", ".join((f"{amount} {spelled}", *said))
         if card is None:
             if _OR.search(name):
@@ -210,6 +211,8 @@ class Lines:
             if re.search(r"[0-9]", name) or len(name.split()) > 7:
                 return Read(written, doubt="it is not clear what it is")
             return Read(written, text, "no card for it", name)
+        if is_count and self.book.cards[card].each is None:
+            return Read(written, doubt=f"{amount} of what? g, oz, ml or a spoon")
         if any(_TALLY.search(words) for words in said):
             return Read(written, text, "another amount stands beside it")
         if other := next((words for words in said if self.cards.find(words)), ""):
@@ -231,7 +234,10 @@ class Lines:
         except Misread:
             return None
         theirs = take.quantity.unit in ("cup", "fl oz") or (take.quantity.unit in ("tbsp", "tsp") and self.kitchen.name)
-        if theirs or not self.book.house_word(take.name) or "(" in line or _OF_IT.search(take.wanted):
+        card = self.book.house_word(take.name)
+        if card and take.quantity.dimension == "count" and self.book.cards[card].each is None:
+            return None
+        if theirs or not card or "(" in line or _OF_IT.search(take.wanted):
             return None
         other = amounts.begins(take.wanted) or _TALLY.search(take.wanted) or self.cards.find(take.wanted)
         return None if other or self.cards.read(take.name, [take.wanted])[2] == [] else Read(line, line)

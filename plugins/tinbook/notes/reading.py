@@ -186,8 +186,9 @@ class _Sorter:
 
     def _part(self, head: NoteHead, text: str) -> None:
         known = self.note.part(head.name)
-        label = head.rest and self.state == heads.METHOD
+        label = head.rest and (self.state == heads.METHOD or (self.met and is_order(head.rest)))
         if label:
+            self.state = heads.METHOD
             (known or self.note.main).method.append((head.rest if known else text, ""))
             return
         fresh = known is None and not heads.is_main(head.name)

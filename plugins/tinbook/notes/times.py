@@ -15,7 +15,7 @@ LONGEST_MIN = 7 * 24 * 60
 _H = r"(?:hours?|hrs?|h)(?![^\W\d_])\.?"
 _M = r"(?:minutes?|mins?|min|m|')(?![^\W\d_])\.?"
 # what may not follow the figure in "1 hr 30": then it is no minutes
-_NO_UNIT = r"(?!\s*[-–]?\s*[0-9.,°]|\s*(?:°|º|deg|c\b|f\b|cm|in\b|g\b|k?g|ml|tins?|h|x\b|per|more))"
+_NO_UNIT = r"(?!\s*[-–]?\s*[.,]?[0-9°]|\s*(?:°|º|deg|c\b|f\b|cm|in\b|g\b|k?g|ml|tins?|h|x\b|per|more))"
 
 
 def _one(name: str) -> str:
@@ -86,7 +86,10 @@ def times(text: str) -> Iterator[NotedTime]:
         except Misread:
             continue
         if 0 < low <= high <= LONGEST_MIN:
-            whole = not (_MORE_AFTER.match(text[found.end() : found.end() + 40]) or _MORE_BEFORE.search(text[max(0, found.start() - 40) : found.start()]))
+            whole = not (
+                _MORE_AFTER.match(text[found.end() : found.end() + 40])
+                or _MORE_BEFORE.search(text[max(0, found.start() - 40) : found.start()])
+            )
             yield NotedTime(
                 low=round(low, 1),
                 high=round(high, 1),
