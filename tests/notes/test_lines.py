@@ -31,6 +31,9 @@ def lines(demo: Loaded) -> Lines:
         ("175 g butter, 3 eggs and 1 tsp baking powder.", ["175 g butter", "3 eggs", "1 tsp baking powder"]),
         ("8oz plain flour - 4oz butter", ["8oz plain flour", "4oz butter"]),
         ("Half a pound of butter", ["1/2 pound butter"]),
+        ("1 cup (225g) butter", ["225 g butter"]),
+        ("2½ cups (320 g) all-purpose flour", ["320 g all-purpose flour"]),
+        ("3 large egg whites", ["3 egg white"]),
     ],
 )
 def test_what_is_read(lines: Lines, line: str, texts: list[str]) -> None:
@@ -45,7 +48,7 @@ def test_what_is_read(lines: Lines, line: str, texts: list[str]) -> None:
     [
         "200 g cob nuts", "2 medium eggs", "3 knobs butter", "zest of 2 lemons", "juice of 1", "110 g butter or margarine",
         "225 g butter, plus 2 tbsp for the tin", "150 g butter, 50 g of it melted", "1 tsp baking powder, lemon zest",
-        "a pinch", "20O g flour", "100 g 5 oz butter",
+        "a pinch", "20O g flour", "1 cup (900g) butter", "225 g (1 tbsp) butter", "100 g 5 oz butter",
     ],
 )  # fmt: skip
 def test_what_is_not_certain(lines: Lines, line: str) -> None:

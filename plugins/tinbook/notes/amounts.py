@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tinbook.notes.kitchens import Kitchen
 from tinbook.notes.numbers import in_figures
-from tinbook.units import Measures, Misread, Quantity, read_number, read_quantity
+from tinbook.units import CUPS_ML, Measures, Misread, Quantity, read_number, read_quantity
 from tinbook.units.numerals import DIGITS
 from tinbook.units.words import WORDS
 
@@ -54,10 +55,11 @@ _ABOUT = re.compile(
 )
 _ARTICLE = re.compile(rf"^\s*an?\s+(?=(?:level\s+)?(?:{_WORDS}|stick|pint|dessertspoon)\b)", re.IGNORECASE)
 _OF = re.compile(r"\s*\)?\s*(?:of\s+)?", re.IGNORECASE)
+_CUPS = re.compile(rf"{NUM}(?=\s*(?:cups?|c)\b)", re.IGNORECASE)
 _FIGURE = re.compile(rf"\s*[{DIGITS}.]")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NotedAmount:
     """`text` in the book's spelling, "" where it cannot be said; `doubt`: why it is not certain; `end`: its end."""
 
@@ -65,6 +67,8 @@ class NotedAmount:
     end: int
     doubt: str = ""
     base: Quantity | None = None
+    beside_ml: tuple[float, float] | None = None
+    """What a weight says of itself by volume, from the smallest cup it may mean to the largest; None for nothing."""
 
 
 def prepared(line: str) -> str:
@@ -84,16 +88,19 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount 
         inner = read_amount(line[about.end() :], kitchen, measures)
         if inner is None:
             return None
-        return NotedAmount("", about.end() + inner.end, f'"{about[0].strip()}" is no amount to weigh by')
+        return NotedAmount(text="", end=about.end() + inner.end, doubt=f'"{about[0].strip()}" is no amount to weigh by')
     if hand := _EACH_HAND.match(line):
-        return NotedAmount("", hand.end(), f'"{hand["word"]}" is a different amount in every hand')
+        return NotedAmount(text="", end=hand.end(), doubt=f'"{hand["word"]}" is a different amount in every hand')
     if pinch := _PINCH.match(line):
-        return NotedAmount("1 pinch", pinch.end())
+        return NotedAmount(text="1 pinch", end=pinch.end())
     if (packs := _TIMES.match(line)) and packs["count"] != "0":
         one = _one(packs["one"] or packs["each"], kitchen, measures)
         if one and one.base:
             return NotedAmount(
-                f"{int(packs['count'][:6]) * one.base.value:g} {one.base.unit}", packs.end(), one.doubt, one.base
+                text=f"{int(packs['count'][:6]) * one.base.value:g} {one.base.unit}",
+                end=packs.end(),
+                doubt=one.doubt,
+                base=one.base,
             )
     first = _one(line, kitchen, measures)
     if first is None:
@@ -103,7 +110,9 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount 
         if _is_other_spelling(first, second, ranged[0]):
             return _checked(line, first, kitchen, measures)
         end = ranged.end() + (second.end if second else 0)
-        return NotedAmount("", _after(line, end), f'"{line[:end].strip()}" is a range; one amount belongs here')
+        return NotedAmount(
+            text="", end=_after(line, end), doubt=f'"{line[:end].strip()}" is a range; one amount belongs here'
+        )
     if plus := _PLUS.match(line, first.end):
         return _sum(line, first, plus.end(), kitchen, measures)
     return _checked(line, first, kitchen, measures)
@@ -125,18 +134,23 @@ def _one(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount | None:
     try:
         value = read_number(line, found.start("num"))[0]
     except Misread as error:
-        return NotedAmount("", end, error.message)
+        return NotedAmount(text="", end=end, doubt=error.message)
     text, doubt = _spelled(number, value, unit, kitchen)
     if doubt or not text:
-        return NotedAmount("", end, doubt)
+        return NotedAmount(text="", end=end, doubt=doubt)
     if found["more"] and unit.lower() in ("lb", "lbs", "pound", "pounds", "kg", "l"):
         text = f"{text} {found['more'].strip()}"
     elif found["more"]:
         end = found.end("unit") if found["unit"] else found.end("num")
     try:
-        return NotedAmount(text, end, "", read_quantity(text, measures, ("mass", "volume", "count", "length", "time")))
+        return NotedAmount(
+            text=text,
+            end=end,
+            doubt="",
+            base=read_quantity(text, measures, ("mass", "volume", "count", "length", "time")),
+        )
     except Misread as error:
-        return NotedAmount("", end, error.message)
+        return NotedAmount(text="", end=end, doubt=error.message)
 
 
 def _spelled(number: str, value: float, unit: str, kitchen: Kitchen) -> tuple[str, str]:
@@ -167,9 +181,9 @@ def _sum(line: str, first: NotedAmount, at: int, kitchen: Kitchen, measures: Mea
     end = _after(line, at + (second.end if second else 0))
     one, two = first.base, second.base if second else None
     if one is None or two is None or one.dimension != two.dimension or one.dimension not in ("mass", "volume"):
-        return NotedAmount("", end, f'"{line[:end].strip()}" is two amounts')
+        return NotedAmount(text="", end=end, doubt=f'"{line[:end].strip()}" is two amounts')
     unit = "g" if one.dimension == "mass" else "ml"
-    return NotedAmount(f"{round(one.base + two.base, 1):g} {unit}", end)
+    return NotedAmount(text=f"{round(one.base + two.base, 1):g} {unit}", end=end)
 
 
 def _checked(line: str, first: NotedAmount, kitchen: Kitchen, measures: Measures) -> NotedAmount:
@@ -183,19 +197,28 @@ def _checked(line: str, first: NotedAmount, kitchen: Kitchen, measures: Measures
         spellings.append(second)
     known = [each for each in spellings if each.base is not None and each.base.unit]
     if len(spellings) > 1 and not known:
-        return NotedAmount("", _after(line, end), first.doubt or "neither of its amounts is certain")
+        return NotedAmount(text="", end=_after(line, end), doubt=first.doubt or "neither of its amounts is certain")
     best = min(known, key=_rank) if known else first
+    after = _after(line, end)
     if len(spellings) == 1:
-        return NotedAmount(best.text, _after(line, end), best.doubt, best.base)
-    for other_ in known:
-        if (
-            best.base
-            and other_.base
-            and best.base.dimension == other_.base.dimension
-            and not _agree(best.base, other_.base)
-        ):
-            return NotedAmount("", _after(line, end), f"{best.text} and {other_.text} are not the same amount")
-    return NotedAmount(best.text, _after(line, end), "", best.base)
+        return NotedAmount(text=best.text, end=after, doubt=best.doubt, base=best.base)
+    for each in known:
+        here, there = best.base, each.base
+        if here and there and here.dimension == there.dimension and not _agree(here, there):
+            return NotedAmount(text="", end=after, doubt=f"{best.text} and {each.text} are not the same amount")
+    beside = _beside(line, spellings) if best.base and best.base.dimension == "mass" else None
+    return NotedAmount(text=best.text, end=after, base=best.base, beside_ml=beside)
+
+
+def _beside(line: str, spellings: Sequence[NotedAmount]) -> tuple[float, float] | None:
+    """The volume beside a weight, as ml; where nobody says whose cup it is, of the smallest and of the largest."""
+    for each in spellings:
+        if each.base and each.base.dimension == "volume":
+            return each.base.base, each.base.base
+    if cups := _CUPS.search(line):
+        value = read_number(line, cups.start())[0]
+        return value * min(CUPS_ML.values()), value * max(CUPS_ML.values())
+    return None
 
 
 def _rank(amount: NotedAmount) -> int:

@@ -70,7 +70,12 @@ class Cards:
         """The name on the card that is meant by a name as a note has it; None if it is none of them for certain."""
         if not name.strip() or (_CLASS.search(name) and not self.book.house_word(name)):
             return None
-        return self.book.house_word(name) or self._keys.get(key_of(name))
+        if known := self.book.house_word(name) or self._keys.get(key_of(name)):
+            return known
+        # the class of the eggs the house buys need not be said of their whites and yolks
+        rest = re.sub(r"^large\s+", "", name, flags=re.IGNORECASE)
+        own = rest != name and "egg" in rest.lower() and self.book.house.eggs.endswith("large")
+        return self._keys.get(key_of(rest)) if own else None
 
     def read(self, name: str, wanted: Iterable[str]) -> tuple[str | None, str, list[str]]:
         """The card's name or None, the name to write, and how it is wanted.

@@ -9,10 +9,13 @@ from dataclasses import dataclass
 from tinbook.facts import Facts
 from tinbook.models import Book, read_take
 from tinbook.notes import amounts
-from tinbook.notes.amounts import NUM, UNIT
+from tinbook.notes.amounts import NUM, UNIT, NotedAmount
 from tinbook.notes.cards import Cards
 from tinbook.notes.kitchens import Kitchen
 from tinbook.units import Misread
+
+FILLED = 0.15
+"""Hands fill a cup by so much more or less than the range of sources (house judgement); a slip is out by more."""
 
 _LAST = re.compile(
     rf"^(?P<name>[^\W\d_][^:\t|0-9]{{1,50}}?)\s*(?:[:\t|=]|\.{{2,}}|…+|\s[-–—]|\s{{2,}}|,|\s)\s*"
@@ -199,9 +202,10 @@ class Lines:
             return Read(written, doubt=amount.doubt)
         if amount.base and amount.base.dimension not in ("mass", "volume", "count"):
             return Read(written, doubt="that is no amount of an ingredient")
-        return self._named(amount.text, name, wanted, written)
+        return self._named(amount, name, wanted, written)
 
-    def _named(self, amount: str, name: str, wanted: list[str], written: str) -> Read:
+    def _named(self, noted: NotedAmount, name: str, wanted: list[str], written: str) -> Read:
+        amount = noted.text
         card, spelled, said = self.cards.read(name, wanted)
         is_count = re.fullmatch(NUM, amount) is not None
         text = ", ".join((f"{amount} {spelled}", *said))
@@ -211,6 +215,8 @@ class Lines:
             if re.search(r"[0-9]", name) or len(name.split()) > 7:
                 return Read(written, doubt="it is not clear what it is")
             return Read(written, text, "no card for it", name)
+        if noted.base and noted.beside_ml and not self._is_as_heavy(card, noted.base.base, noted.beside_ml):
+            return Read(written, doubt=f"a volume of it does not weigh {amount}")
         if is_count and self.book.cards[card].each is None:
             return Read(written, doubt=f"{amount} of what? g, oz, ml or a spoon")
         if any(_TALLY.search(words) for words in said):
@@ -226,6 +232,18 @@ class Lines:
         except Misread as error:
             return Read(written, doubt=error.message)
         return Read(written, text)
+
+    def _is_as_heavy(self, name: str, mass_g: float, volume_ml: tuple[float, float]) -> bool:
+        """Whether a volume of an ingredient may weigh so much, as far as its card says what it weighs by volume."""
+        card = self.book.cards[name]
+        if card.weighs_as:
+            fact = self.facts.densities[card.weighs_as]
+            low, high = fact.low or fact.value, fact.high or fact.value
+        elif card.weighs and card.weighs.g_per_ml:
+            low = high = card.weighs.g_per_ml
+        else:
+            return True
+        return low * volume_ml[0] * (1 - FILLED) <= mass_g <= high * volume_ml[1] * (1 + FILLED)
 
     def _as_it_stands(self, line: str) -> Read | None:
         """A line that is in bench spelling already, and whose name the book knows: not a letter of it is changed."""

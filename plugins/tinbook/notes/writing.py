@@ -19,6 +19,8 @@ from tinbook.problems import nearest
 from tinbook.tins import read_tin
 from tinbook.units import Misread, read_mass
 
+_YIELD = re.compile(r"(?:yields?|makes|gives)\b[\s:]*([0-9].*)$", re.IGNORECASE)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Draft:
@@ -173,7 +175,8 @@ class _Writer:
         return self._tins_found()
 
     def _weight(self) -> list[str]:
-        for text in self.told.yields:
+        said = [m[1] for line in self.note.notes if (m := _YIELD.match(line))] if self.part is self.note.main else []
+        for text in (*self.told.yields, *said):
             try:
                 read_mass(text)
             except Misread:
