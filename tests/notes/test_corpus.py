@@ -157,6 +157,7 @@ SAID_OTHERWISE = frozenset(
         "tip",
         "nb",
         "preparation",
+        "work",
         "step",
         "sponge",
         "sponges",

@@ -170,7 +170,9 @@ class _Sorter:
             self.note.notes.append(text)
             return
         self.state = head.kind
-        if len(text.split()) > 3 and not head.rest:
+        if inside := re.search(r"\(((?:serves|makes|for)\b[^)]*)\)", text, re.IGNORECASE):
+            self.note.notes.append(inside[1])
+        elif (len(text.split()) > 3 or "(" in text) and not head.rest:
             self.note.left_out.append(text)
         if head.kind in (heads.MIX, heads.METHOD):
             # below the heading of a part its own lists may have headings too
