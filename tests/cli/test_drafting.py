@@ -39,7 +39,7 @@ def test_what_is_missing_is_asked_for() -> None:
 
 def test_what_is_made_by_weight_has_no_tins() -> None:
     told = draft("250 g butter", kind="buttercream")
-    assert "kind: buttercream\n" in told and "# unsure: makes:" in told and "bake" not in told
+    assert "kind: buttercream\nmakes: 250 g  # unsure: " in told and "bake" not in told
 
 
 def test_the_longest_time_is_the_bake() -> None:

@@ -7,7 +7,7 @@ import pytest
 from tinbook.loading import Loaded
 from tinbook.notes.lines import Read
 from tinbook.notes.reading import NotePart
-from tinbook.notes.roles import kind_of, role_of
+from tinbook.notes.roles import kind_of, role_of, weight_of
 
 
 @pytest.mark.parametrize(
@@ -37,3 +37,10 @@ def test_by_what_goes_in_is_a_guess(demo: Loaded) -> None:
 
 def test_a_role_that_may_be_two_is_not_certain(demo: Loaded) -> None:
     assert role_of(NotePart(name="buttercream"), "buttercream", demo.facts)[1]
+
+
+def test_the_weight_of_what_goes_in(demo: Loaded) -> None:
+    part = NotePart(name="icing", mix=[Read("x", "200 g butter"), Read("x", "400 g icing sugar, sifted")])
+    assert weight_of(part, demo.book, demo.facts) == 600
+    part.mix.append(Read("a knob of lard", doubt="how much is it?"))
+    assert weight_of(part, demo.book, demo.facts) == 0

@@ -9,7 +9,7 @@ from tinbook.cli.importing import Found, minutes_of
 from tinbook.facts import Facts
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
-from tinbook.notes import Drafts, SaidBeside, read_note, read_parts, written
+from tinbook.notes import Draft, Drafts, SaidBeside, read_note, read_parts, written
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,13 +52,19 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
 def on_screen(drafts: Drafts, done: str = "is written") -> Iterator[str]:
     """What was read, what is unsure, what was left out, and the cards to have for what is unknown: a screen of it."""
     for draft in drafts.every:
-        yield f"recipes/mixtures/{draft.slug}.yaml {done}: {draft.lines} ingredients, {draft.steps} steps."
+        yield f"recipes/mixtures/{draft.slug}.yaml {done}: {_counted(draft)}."
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
     yield from (f"  left out: {line}" for line in drafts.left_out)
     if drafts.unknown:
         yield "No card is known for these. Paste what you want into recipes/house/ingredients.yaml, below ingredients:"
         for name in drafts.unknown:
             yield f"  {_as_key(name)}: {{}}   # allergens: unknown, until you write them here"
+
+
+def _counted(draft: Draft) -> str:
+    """`5 ingredients, 1 step`."""
+    counts = ((draft.lines, "ingredient"), (draft.steps, "step"))
+    return ", ".join(f"{count} {word}{'' if count == 1 else 's'}" for count, word in counts)
 
 
 def _as_key(name: str) -> str:

@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tinbook.facts import Facts
-from tinbook.models import Book
+from tinbook.models import Book, read_take
 from tinbook.notes.reading import NotePart
+from tinbook.plans.base.weighing import Unweighable, mass_of
 
 _KINDS: tuple[tuple[str, str], ...] = (
     (r"meringue butter\s?cream|swiss|italian", "meringue buttercream"),
@@ -67,3 +68,17 @@ def role_of(part: NotePart, kind: str, facts: Facts) -> tuple[str, str]:
     if "filling" in plays:
         return "filling", "filling, or final coat?" if "final coat" in plays else ""
     return next(iter(plays), ""), ""
+
+
+def weight_of(part: NotePart, book: Book, facts: Facts) -> float:
+    """Grams of all that goes in, 0 where any of it is not certain or has no weight in the book."""
+    total = 0.0
+    for line in part.mix:
+        if not line.text or line.doubt:
+            return 0.0
+        take = read_take(line.text, book.house.spoons)
+        try:
+            total += mass_of(take, book.house_word(take.name) or "", book, facts)
+        except (Unweighable, KeyError):
+            return 0.0
+    return total

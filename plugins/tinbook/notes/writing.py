@@ -11,7 +11,7 @@ from tinbook.models import Book
 from tinbook.notes.baking import baking_of
 from tinbook.notes.lines import Read
 from tinbook.notes.reading import Note, NotePart
-from tinbook.notes.roles import kind_of, role_of
+from tinbook.notes.roles import kind_of, role_of, weight_of
 from tinbook.notes.tinning import tins_of
 from tinbook.notes.yaml_text import mark, quoted, unsure
 from tinbook.pages.lists.schema_org import DONE
@@ -184,6 +184,8 @@ class _Writer:
                 continue
             return [f"makes: {quoted(text)}"]
         self.doubt('what it makes: weigh it once and write "makes: 900 g"')
+        if goes_in := round(weight_of(self.part, self.book, self.facts)):
+            return [f"makes: {goes_in} g{mark('what goes in; weigh what comes out')}"]
         return [unsure("makes: 900 g, say, once you have weighed it")]
 
     def _tins_given(self, tins: str) -> list[str]:
