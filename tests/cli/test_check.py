@@ -47,3 +47,11 @@ def test_no_book_here(tmp_path: Path) -> None:
     done = CliRunner().invoke(main, ["--book", str(tmp_path), "check"])
     assert done.exit_code == 1
     assert "there is no such folder" in done.output
+
+
+def test_what_is_unsure_is_noted_and_the_book_is_sound(run: Run, book: Path) -> None:
+    path = book / "recipes/mixtures/madeira-cake.yaml"
+    path.write_text(path.read_text("utf-8") + "# unsure: is it level?\n", "utf-8")
+    done = run("check")
+    assert done.exit_code == 0, done.output
+    assert "note: this is still unsure" in done.output and "1 still unsure" in done.output

@@ -14,7 +14,7 @@ from click.testing import Result
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tinbook.cli.drafting import draft_found
+from tinbook.cli.drafting import NoteWanted, draft_found
 from tinbook.cli.importing import LARGEST, NoRecipe, find_recipe, form_of, minutes_of
 from tinbook.loading import Loaded, load_book
 from tinbook.pages.lists.schema_org import script_of
@@ -50,7 +50,7 @@ def again(demo: Loaded, tmp_path_factory: pytest.TempPathFactory) -> Loaded:
     for address, page in build_site(demo.book, demo.facts, {}).pages.items():
         if page.template == "mixture":
             found = find_recipe(PAGE.replace("{}", script_of(page)), "page", page.title)
-            made = draft_found(page.title, found, demo.book, demo.facts, None, None)
+            made = draft_found(NoteWanted(name=page.title), found, demo.book, demo.facts).main
             (folder / f"{address}.yaml").write_text(made.text, "utf-8")
     return load_book(folder)
 
@@ -243,7 +243,7 @@ VALUES = st.recursive(
 @given(st.dictionaries(st.sampled_from([*SPONGE, "tool", "keywords", "description", "alternateName"]), VALUES))
 def test_any_data_becomes_a_file_that_reads(demo: Loaded, data: dict[str, Any]) -> None:
     found = find_recipe(json.dumps({**data, "@type": "Recipe"}), "json", "Our cake")
-    made = draft_found("Our cake", found, demo.book, demo.facts, None, None)
+    made = draft_found(NoteWanted(name="Our cake"), found, demo.book, demo.facts).main
     document, problems = read_yaml(made.text.encode(), "x.yaml")
     assert document is not None and problems == (), (problems, made.text)
     assert set(document.data) >= {"name", "kind", "mix"}
@@ -254,11 +254,11 @@ def test_the_command_reads_a_page(run: Run, book: Path) -> None:
     done = run("new", "mixture", "Tideline sponge", "--from", str(book / "page.html"))
     assert done.exit_code == 0, done.output
     assert "is written: 2 ingredients, 2 steps." in done.output
-    assert "unsure: the page holds 1 more" in done.output
+    assert "left out: 1 more on the page" in done.output
     text = (book / "recipes/mixtures/tideline-sponge.yaml").read_text("utf-8")
     assert text == (
         "name: Tideline sponge\nkind: creamed\ntins: 2 round 15 cm x 7.5 cm\nmix:\n  - 250 g butter, soft\n  - 4 eggs\n"
-        "bake: {oven: 160 °C, time: 65 min}  # unsure: taken from the text\n"
+        "bake: {oven: 160 °C, time: 65 min}\n"
         "method:\n  - Beat.\n  - Bake at 160 °C.\n"
     )
     assert load_book(book / "recipes").errors == ()
@@ -281,11 +281,11 @@ def test_the_command_reads_pasted_json(run: Run, book: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "raw", "told"),
     [
-        ("page.html", b"<html>\xff\xfe", "not UTF-8"),
+        ("page.html", b"<html>\xff\xfe", "holds no schema.org Recipe"),
         ("page.html", b"<html><p>nothing", "holds no schema.org Recipe"),
         ("data.json", b"{", "is not JSON"),
         ("data.json", b"9" * 5000, "holds no schema.org Recipe"),
-        ("data.json", b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}', "is written: 0"),
+        ("data.json", b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}', "nothing is written"),
     ],
 )
 def test_the_command_never_falls_over(run: Run, book: Path, name: str, raw: bytes, told: str) -> None:

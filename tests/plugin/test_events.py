@@ -250,6 +250,20 @@ def test_a_broken_mixture_leaves_the_others_standing(
     assert len(warnings(caplog)) == 2
 
 
+def test_what_is_unsure_stands_on_the_page_and_no_strict_build_lets_it_out(
+    book: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    path = book / SPONGE
+    path.write_text(path.read_text("utf-8") + "# unsure: how long does it keep?\n", "utf-8")
+    line = len(path.read_text("utf-8").splitlines())
+    site = built(book)
+    assert any("this is still unsure" in told for told in warnings(caplog))
+    page = (site / "mixtures/plain-sponge/index.html").read_text("utf-8")
+    assert f"Line {line} of its file is still marked unsure" in page
+    with pytest.raises(Abort):
+        built(book, strict=True)
+
+
 def test_a_strict_build_tells_the_whole_list_and_fails(book: Path, caplog: pytest.LogCaptureFixture) -> None:
     write(book, "recipes/mixtures/broken-sponge.yaml", BROKEN)
     write(book, "recipes/techniques/broken-hand.yaml", "name: Broken hand\n")

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from tinbook.loading import load_book
+from tinbook.loading.unsure import UNSURE
 from tinbook.problems import as_dict, spell
 
 
@@ -29,6 +30,8 @@ def check(book: Path, form: str) -> None:
         sound = (
             f"sound are {len(loaded.book.mixtures)} of the mixtures, {len(loaded.book.techniques)} of the techniques"
         )
-        click.echo(f"{faults} to mend; {sound}." if faults else f"Nothing to mend; {sound}.")
+        unsure = sum(problem.code == UNSURE for problem in loaded.problems)
+        left = f"; {unsure} still unsure" if unsure else ""
+        click.echo(f"{faults} to mend{left}; {sound}." if faults else f"Nothing to mend{left}; {sound}.")
     if loaded.errors:
         raise SystemExit(1)

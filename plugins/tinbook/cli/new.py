@@ -6,16 +6,17 @@ import re
 from importlib import resources
 from importlib.resources.abc import Traversable
 from pathlib import Path
-from typing import TextIO
+from typing import BinaryIO
 
 import click
 
-from tinbook.cli.drafting import draft_found, draft_mixture
+from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture, on_screen
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
 from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
 from tinbook.models.register import kinds, of_the_kitchen
+from tinbook.notes import KITCHENS, Drafts, NotText, decoded
 
 LONGEST = 100
 """A slug is a file's name, and systems have their limits."""
@@ -74,47 +75,80 @@ def _make(folder: Path) -> int:
 @click.option(
     "--from",
     "source",
-    type=click.File(encoding="utf-8-sig"),
+    type=click.File("rb"),
     required=True,
     help="A text file, a saved page or JSON with schema.org data, or - for what is pasted.",
 )
 @click.option("--kind", help="What kind it is, such as creamed, madeira, buttercream.")
 @click.option("--tins", help='What it was written for, such as "2 round 20 cm x 7.5 cm".')
+@click.option("--kitchen", type=click.Choice(list(KITCHENS)), help="Whose cups and spoons it means, if you know.")
+@click.option("--try", "only_try", is_flag=True, help="Print what would be written, and write nothing.")
 @click.pass_obj
-def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str | None) -> None:
-    """Turn pasted lines, or a page with schema.org data, into a mixture called NAME and mark what was unsure."""
+def mixture(
+    book: Path, name: str, source: BinaryIO, kind: str | None, tins: str | None, kitchen: str | None, only_try: bool
+) -> None:
+    """Turn a pasted note, or a page with schema.org data, into mixtures: the first is called NAME.
+
+    What is not certain is marked "# unsure" and stays so until you have looked.
+    """
     slug = name if SLUG.fullmatch(name) else slug_of(name)
     folder = book.resolve() / "recipes"
     if not (folder / "house").is_dir():
         raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
     if not name.strip() or len(slug) > LONGEST:
         raise click.ClickException("give it a name of a few words")
-    path = folder / "mixtures" / f"{slug}.yaml"
-    if path.exists():
-        raise click.ClickException(f"{path.relative_to(folder.parent)} exists already and is left as it is")
-    try:
-        text = source.read()
-    except UnicodeDecodeError:
-        raise click.ClickException("the text is not UTF-8: save it as UTF-8 and try again") from None
-    loaded = load_book(folder)
+    _refuse_existing(folder, [slug])
     title = name.replace("-", " ") if SLUG.fullmatch(name) else name
-    title = title[:1].upper() + title[1:]
+    asked = NoteWanted(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
+    drafts = _drafted(source, asked, folder)
+    _refuse_existing(folder, [draft.slug for draft in drafts.every])
+    done = "is written" if drafts.lines and not only_try else "would be written" if drafts.lines else "is not written"
+    if drafts.lines and not only_try:
+        _write(drafts, folder, schema=(book / FOLDER / "mixture.json").is_file())
+    for draft in drafts.every if only_try else ():
+        click.echo(f"# recipes/mixtures/{draft.slug}.yaml\n{draft.text}")
+    for line in on_screen(drafts, done):
+        click.echo(line)
+    if not drafts.lines:
+        hint = (
+            'give each ingredient a line, with its amount, such as "250 g butter"; whose cups they are says --kitchen'
+        )
+        raise click.ClickException(f"no ingredient was read for certain, so nothing is written: {hint}")
+    if any(draft.doubts for draft in drafts.every):
+        click.echo(
+            'Next: search the files for "unsure", put right what is, take the mark out, then run "tinbook check".'
+        )
+    else:
+        click.echo('Next: read it over, then run "tinbook check".')
+
+
+def _refuse_existing(folder: Path, slugs: list[str]) -> None:
+    """An existing mixture is never written over."""
+    for slug in slugs:
+        path = folder / "mixtures" / f"{slug}.yaml"
+        if path.exists():
+            raise click.ClickException(f"{path.relative_to(folder.parent)} exists already and is left as it is")
+
+
+def _drafted(source: BinaryIO, asked: NoteWanted, folder: Path) -> Drafts:
+    """The drafts of a file, whatever it is."""
+    try:
+        text = decoded(source.read())
+    except NotText as error:
+        raise click.ClickException(f"{error}: save it as UTF-8 text and try again") from None
+    loaded = load_book(folder)
     try:
         form = form_of(str(getattr(source, "name", "")), text)
         if form:
-            found = find_recipe(text, form, title)
-            draft = draft_found(title, found, loaded.book, loaded.facts, kind, tins)
-        else:
-            draft = draft_mixture(title, text, loaded.book, loaded.facts, kind, tins)
+            found = find_recipe(text, form, asked.name)
+            return draft_found(asked, found, loaded.book, loaded.facts)
     except NoRecipe as error:
         raise click.ClickException(str(error)) from None
-    path.parent.mkdir(exist_ok=True)
-    with path.open("x", encoding="utf-8", newline="\n") as file:
-        if (book / FOLDER / "mixture.json").is_file():
-            file.write(first_line("mixture") + "\n")
-        file.write(draft.text)
-    click.echo(f"{path.relative_to(folder.parent)} is written: {draft.lines} ingredients, {draft.steps} steps.")
-    for doubt in draft.doubts:
-        click.echo(f"  unsure: {doubt}")
-    if draft.doubts:
-        click.echo('Search the file for "unsure", put it right, then run "tinbook check".')
+    return draft_mixture(asked, text, loaded.book, loaded.facts)
+
+
+def _write(drafts: Drafts, folder: Path, schema: bool) -> None:
+    (folder / "mixtures").mkdir(exist_ok=True)
+    for draft in drafts.every:
+        with (folder / "mixtures" / f"{draft.slug}.yaml").open("x", encoding="utf-8", newline="\n") as file:
+            file.write((first_line("mixture") + "\n" if schema else "") + draft.text)

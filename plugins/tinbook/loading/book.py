@@ -17,6 +17,7 @@ from tinbook.loading.logs import read_bakes, read_used
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.plain import read_plain
 from tinbook.loading.private import kitchen_book, pictures_named, public, public_book, public_broken
+from tinbook.loading.unsure import unsure_lines, unsure_notes
 from tinbook.loading.variations import FOLDER, is_variation, split, with_variations
 from tinbook.models import Book, Flaw, Mixture, PictureFile, Technique, Variation, read_model
 from tinbook.models.register import Merged, SourceKind, kinds
@@ -74,6 +75,8 @@ def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     book = _checked(intake, book, variations, facts, spoilt, lost)
     book = replace(book, bakes=read_bakes(intake, book, facts))
     book = replace(book, used=read_used(intake, book, facts))
+    intake.problems += unsure_notes(intake.sources.values())
+    book = replace(book, unsure=unsure_lines(intake.sources.values()))
     broken = {
         address: _in_order(problems)
         for address, problems in intake.broken.items()

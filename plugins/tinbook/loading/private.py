@@ -85,7 +85,14 @@ def public_book(book: Book, sealed: Container[str]) -> Book:
         others={name: _of_shown(value, mixtures) for name, value in others.items()},
         varies={slug: varies for slug, varies in book.varies.items() if {slug, varies.base} <= set(mixtures)},
         pictures={file: picture for file, picture in book.pictures.items() if file in named},
+        unsure={address: lines for address, lines in book.unsure.items() if _is_shown(address, shown)},
     )
+
+
+def _is_shown(address: str, shown: Mapping[str, Any]) -> bool:
+    """Whether the page at an address is among what is shown."""
+    room, _, slug = address.partition("/")
+    return room in ("mixtures", "techniques") and slug in shown[room]
 
 
 def _seen(kind: SourceKind, written: Any, sealed: bool) -> Any:

@@ -38,6 +38,8 @@ class Book:
     varies: Mapping[str, Varies] = field(default_factory=dict)
     """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
     bakes: tuple[Baked, ...] = ()
+    unsure: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
+    """The lines that are still marked unsure, by the address of their file (`mixtures/madeira`)."""
     others: Mapping[str, Any] = field(default_factory=dict)
     """What files of the register hold that have no field of their own here, by their names."""
 

@@ -17,6 +17,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
+from tinbook.loading.unsure import UNSURE
 from tinbook.pages.base.render import compiled
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.plugin.ahead import spare_processes
@@ -154,7 +155,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         """The pages of the book; what is wrong with its sources is told."""
         loaded = load_book(self._folder, kitchen=self.config.kitchen)
         for problem in loaded.problems:
-            (log.warning if problem.severity == "error" else log.info)(spell(problem))
+            strict = problem.severity == "error" or problem.code == UNSURE
+            (log.warning if strict else log.info)(spell(problem))
         return build_site(loaded.book, loaded.facts, loaded.broken)
 
     def _add_files(self, files: Files, own: list[str], config: MkDocsConfig) -> dict[str, File]:

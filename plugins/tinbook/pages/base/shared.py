@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -88,6 +88,13 @@ def tag_anchor(tag: str) -> str:
 def plural(count: float, one: str, many: str = "") -> str:
     """`1 tin`, `2 tins`, `½ batch`."""
     return formats.with_unit(formats.mixed(count), one if count <= 1 else many or one + "s")
+
+
+def unsure_said(lines: Sequence[int]) -> str:
+    """That lines of a file are still marked unsure: by their numbers, never by their words."""
+    *most, last = map(str, lines)
+    named = f"Lines {', '.join(most)} and {last} of its file are" if most else f"Line {last} of its file is"
+    return f"{named} still marked unsure: look there before you bake from it."
 
 
 def tin_name(count: int, tin: Tin) -> str:

@@ -11,7 +11,7 @@ from tinbook.facts import Caution
 from tinbook.models import Mixture
 from tinbook.pages.base.icons import paths
 from tinbook.pages.base.page import Desk, Page, cross_contact
-from tinbook.pages.base.shared import WorkedView, plural, tin_count, tin_name, worked_view
+from tinbook.pages.base.shared import WorkedView, plural, tin_count, tin_name, unsure_said, worked_view
 from tinbook.pages.mixture.amounts import AmountsView
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.mixture.balance import BalanceView
@@ -53,6 +53,12 @@ class MixtureView:
         if self.batch.tins:
             return "For " + ", ".join(tin_count(count, tin) for count, tin in self.batch.tins)
         return f"Makes {formats.grams(self.batch.makes_shown_g)}"
+
+    @property
+    def unsure(self) -> str:
+        """What of its file is still marked unsure; empty where nothing is."""
+        lines = self.desk.book.unsure.get(f"mixtures/{self.batch.slug}", ())
+        return unsure_said(lines) if lines else ""
 
     @property
     def written_cake(self) -> str:

@@ -1,0 +1,120 @@
+"""What a note says of its bake: the heat and the time of the sentences that bake, never of those that chill or rest."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tinbook.notes.heats import WORDS, OvenHeat, agreed, heats
+from tinbook.notes.times import NotedTime, plain, times
+
+LONGEST = 2000
+"""Signs in a sentence: a longer one is no sentence that anybody bakes by."""
+
+_BAKE = re.compile(
+    r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?"
+    r"|trays?|tins?|dish(?:es)?|beans|chocolate))"
+    r"|(?:cook|put|place|pop|return)(?:ed)?\b[^.;]{0,40}\boven)\b",
+    re.IGNORECASE,
+)
+_OVEN = re.compile(r"\b(?:oven|pre-?heat(?:ed)?|gas(?: mark)? ?[0-9¼½]|bak(?:e[sd]?|ing))\b", re.IGNORECASE)
+_OTHER = re.compile(
+    r"\b(?:rest|cool(?:ed|ing)?(?!\s+oven)|chill(?:ed)?|refrigerate|freeze|stand"
+    r"|leave|let|soak|prove|set aside|beat(?:en)?|whisk(?:ed)?|cream(?:ed)?"
+    r"|boil(?:ed)?|simmer|mix(?:ed)?|steep|infuse|wait|remove|then\b[^.,;]{0,30}\b(?:tin|rack))\b",
+    re.IGNORECASE,
+)
+_SENTENCES = re.compile(r"(?<=[.!?;])\s+(?=[^a-z\s])|\n")
+_COOK = re.compile(
+    r"^\W*(?:cook(?:ing)?|bak(?:e|ing))(?:\s+time)?\s*(?:[:=–-]\s*(?=\S)|(?=[0-9]+\s*(?:mins?"
+    r"|minutes?|hrs?|hours?)\s*\w*\s*$))",
+    re.IGNORECASE,
+)
+_TOTAL = re.compile(
+    r"^\W*(?:prep(?:aration)?|total|ready in|chill(?:ing)?|cool(?:ing)?|rest(?:ing)?)(?:\s+time)?\s*(?:[:=–-]|[0-9])",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class NotedBake:
+    """The heat and the time in the book's spelling, "" for what is left open, each with the reason why."""
+
+    oven: str
+    time: str
+    oven_doubt: str
+    time_doubt: str
+
+
+def baking_of(lines: Sequence[str], fahrenheit: bool, named: str = "") -> NotedBake:
+    """The bake of a note's lines. `named`: the time its data names, taken where the words give none."""
+    sentences = [
+        part
+        for line in lines
+        for part in _SENTENCES.split(plain(line))
+        if part and part.strip() and len(part) <= LONGEST
+    ]
+    oven, oven_doubt = _oven(sentences, fahrenheit)
+    time, time_doubt = _time(sentences, fahrenheit, named)
+    return NotedBake(oven, time, oven_doubt, time_doubt)
+
+
+def _oven(sentences: Sequence[str], fahrenheit: bool) -> tuple[str, str]:
+    found: list[OvenHeat] = []
+    for sentence in sentences:
+        if _OVEN.search(sentence):
+            found += heats(sentence, fahrenheit)
+    if not found:
+        # a card has no verbs: a line of its own with a heat and a time in it
+        found = [
+            heat
+            for part in sentences
+            if any(times(part)) and not _OTHER.search(part)
+            for heat in heats(part, fahrenheit)
+        ]
+    spoken = next((words[0] for part in sentences if (words := WORDS.search(part))), "")
+    if spoken and not found:
+        return "", f'"{spoken}" is no heat to set a dial to'
+    return agreed(found)
+
+
+def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, str]:
+    baked: list[NotedTime] = []
+    vague = ""
+    for sentence in sentences:
+        if _COOK.match(sentence) or _TOTAL.match(sentence):
+            continue
+        if bake := _BAKE.search(sentence):
+            baked += _of_the_bake(sentence, bake)
+            vague = vague or (sentence.strip() if not any(times(sentence)) else "")
+    if not baked:
+        cards = [
+            part
+            for part in sentences
+            if any(heats(part, fahrenheit)) and not _OTHER.search(part) and not _TOTAL.match(part)
+        ]
+        baked = [time for part in cards for time in times(part)]
+    if not baked:
+        baked = [time for part in sentences if (cook := _COOK.match(part)) for time in times(part[cook.end() :])]
+    if not baked:
+        return (named, "") if named else ("", "no time to bake is named")
+    if not all(time.whole for time in baked):
+        return "", "it says more of the time than a figure: " + ", ".join(time.written for time in baked)
+    spans = {(time.low, time.high) for time in baked}
+    if len(spans) > 1:
+        return "", "it names more than one time: " + ", ".join(dict.fromkeys(time.written for time in baked))
+    return baked[0].text, ""
+
+
+def _of_the_bake(sentence: str, bake: re.Match[str]) -> list[NotedTime]:
+    """The times of a sentence that bakes: those before the words that rest or cool, with no such word between."""
+    found = []
+    for time in times(sentence):
+        between = sentence[bake.end() : time.start] if time.start >= bake.end() else ""
+        before = sentence[: time.start] if time.start < bake.start() else ""
+        if (time.start >= bake.end() and not _OTHER.search(between)) or (
+            before and not _OTHER.search(before) and not _OTHER.search(sentence[time.end : bake.start()])
+        ):
+            found.append(time)
+    return found
