@@ -185,6 +185,7 @@ def _checked(
             intake.tell(f"techniques/{slug}", paste_flaws(technique, sound, facts))
     return replace(
         book,
-        mixtures={slug: each for slug, each in book.mixtures.items() if f"mixtures/{slug}" not in intake.broken},
+        mixtures=sound.mixtures,
+        varies={slug: each for slug, each in book.varies.items() if {slug, each.base} <= set(sound.mixtures)},
         techniques={slug: each for slug, each in book.techniques.items() if f"techniques/{slug}" not in intake.broken},
     )
