@@ -138,7 +138,7 @@ def test_the_small_book_is_sound_and_has_every_kind(book_with: Callable[[Mapping
 @pytest.mark.parametrize("path", BOOK)
 def test_every_other_page_stands(path: str, ways: str, book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
     for entry in (entry for name, entry in things() if name == path):
-        if (ways == "private" and entry is None or ways == "astray") and path.startswith("house/"):
+        if ((ways == "private" and entry is None) or ways == "astray") and path.startswith("house/"):
             continue
         folder = book_with(without(ways, path, entry))
         leave = () if path in ("house/house.yaml", "house/finish.yaml") or entry == 0 else SELDOM
@@ -154,9 +154,7 @@ SLIPS = sorted([*BAD.glob("bad/*.yaml"), *BAD.glob("bad/*/*.yaml"), *BAD.glob("v
 
 
 @pytest.mark.parametrize("kitchen", [True, False], ids=["kitchen", "public"])
-def test_every_bad_file_leaves_the_rest(
-    kitchen: bool, book_with: Callable[[Mapping[str, Tree]], Path]
-) -> None:
+def test_every_bad_file_leaves_the_rest(kitchen: bool, book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
     """Each file of tests/source in the book of the loading tests: told in either mode, and every page is written."""
     small = {name: yaml.load(text, Loader=yaml.CBaseLoader) for name, text in BASE.items()}
     for slip in SLIPS:
