@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 
 import click
 
+from tinbook.cli.command import recipes_of
 from tinbook.cli.table import named_tins
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.logs import BAKES
@@ -54,9 +55,7 @@ def log() -> None:
 @click.pass_obj
 def bake(book: Path, /, **told: str | None) -> None:
     """Write down a bake of the mixture NAME. What is in the log already is not touched."""
-    folder = book.resolve() / "recipes"
-    if not (folder / "house").is_dir():
-        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    folder = recipes_of(book)
     loaded = load_book(folder)
     told["day"] = told["day"] or date.today().isoformat()
     keys = (

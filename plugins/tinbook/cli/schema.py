@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from tinbook.cli.command import recipes_of
 from tinbook.models.json_schema import schema_of
 from tinbook.models.register import kinds
 
@@ -21,8 +22,7 @@ def schema(book: Path) -> None:
 
     Do it again after Tinbook has been renewed. It is made by Tinbook and holds nothing of yours.
     """
-    if not (book / "recipes").is_dir():
-        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    recipes_of(book)
     folder = book / FOLDER
     try:
         folder.mkdir(exist_ok=True)

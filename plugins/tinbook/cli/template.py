@@ -9,6 +9,7 @@ from typing import Any
 import click
 from click.core import ParameterSource
 
+from tinbook.cli.command import recipes_of
 from tinbook.cli.table import named_tins, read_portion
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
@@ -102,7 +103,7 @@ def template(
         for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")
         return
-    loaded = load_book(book.resolve() / "recipes", kitchen=False)
+    loaded = load_book(recipes_of(book), kitchen=False)
     try:
         if kind not in TEMPLATES:
             close = nearest(kind, TEMPLATES)

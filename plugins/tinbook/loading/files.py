@@ -44,7 +44,7 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
     Between them, the addresses that files with a problem were most likely meant to have.
     """
     if not folder.is_dir():
-        hint = f'make it with "tinbook new book {folder.resolve().parent.name}", or say where the book is with --book'
+        hint = 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one'
         return (), frozenset(), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
     sources, refused, problems = [], set(), []
     for path in walk(folder):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -22,6 +23,9 @@ W = TypeVar("W", bound=Written)
 
 # Faults after which a name may be missing from the data, though it is in the file.
 _LOSES_NAMES = frozenset(("name", "merge"))
+
+_HIDDEN = re.compile(r"(?:^|\s)(#(?=[^\s#])[^}\]]*)")
+"""What reads like the text that is missing, and is nothing to YAML."""
 
 
 def under(path: Path_, flaws: Iterable[Flaw]) -> list[Flaw]:
@@ -115,7 +119,10 @@ class Intake:
     def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
         """Note flaws at their places in a file."""
         for flaw in flaws:
-            problem = Problem(code=flaw.code, message=flaw.message, place=self.place(address, flaw), hint=flaw.hint)
+            place, hint = self.place(address, flaw), flaw.hint
+            if flaw.code == "empty" and (hidden := _HIDDEN.search(place.text, max(0, place.column - 1))):
+                hint = f'a text that starts with "#" needs quotes round it: write "{hidden[1].strip()}"'
+            problem = Problem(code=flaw.code, message=flaw.message, place=place, hint=hint)
             if flaw.code == FOLLOWS or (flaw.code == "whose" and not self.cup_said):
                 self.broken.setdefault(address, []).append(problem)
             else:
