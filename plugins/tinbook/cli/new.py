@@ -13,6 +13,7 @@ import click
 from tinbook.cli.drafting import draft_found, draft_mixture
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
 from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
+from tinbook.cli.writing import cannot_write, put, whole_folder
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
 from tinbook.models.register import kinds, of_the_kitchen
@@ -34,10 +35,8 @@ def book(folder: Path) -> None:
         raise click.ClickException(f'"{folder}" is not empty: name a folder that does not exist yet')
     starter = resources.files("tinbook.cli").joinpath("starter")
     name = re.sub(r"[-_\s]+", " ", folder.resolve().name).strip() or "Our book"
-    try:
-        written = _copy(starter, folder, name[:1].upper() + name[1:]) + _make(folder)
-    except OSError as error:
-        raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
+    with whole_folder(folder) as half:
+        written = _copy(starter, half, name[:1].upper() + name[1:]) + _make(half)
     click.echo(f'{written} files written into "{folder}". Next:')
     click.echo(f'  cd "{folder}"\n  tinbook check\n  mkdocs serve --livereload')
 
@@ -108,11 +107,12 @@ def mixture(book: Path, name: str, source: TextIO, kind: str | None, tins: str |
             draft = draft_mixture(title, text, loaded.book, loaded.facts, kind, tins)
     except NoRecipe as error:
         raise click.ClickException(str(error)) from None
-    path.parent.mkdir(exist_ok=True)
-    with path.open("x", encoding="utf-8", newline="\n") as file:
-        if (book / FOLDER / "mixture.json").is_file():
-            file.write(first_line("mixture") + "\n")
-        file.write(draft.text)
+    begins = first_line("mixture") + "\n" if (book / FOLDER / "mixture.json").is_file() else ""
+    try:
+        path.parent.mkdir(exist_ok=True)
+    except OSError as error:
+        raise cannot_write(path, error) from None
+    put({path: (begins + draft.text).encode()})
     click.echo(f"{path.relative_to(folder.parent)} is written: {draft.lines} ingredients, {draft.steps} steps.")
     for doubt in draft.doubts:
         click.echo(f"  unsure: {doubt}")

@@ -12,7 +12,7 @@ from tinbook.loading.files import read_sources
 from tinbook.loading.private import private_flaws
 from tinbook.models import Flaw, Written, read_model
 from tinbook.models import Path as Path_
-from tinbook.models.register import SourceKind
+from tinbook.models.register import SourceKind, goes_on, log_of
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.problems import Place, Problem
 from tinbook.source import Document, read_yaml
@@ -62,12 +62,17 @@ class Intake:
         """The plain data of a file, or None where it cannot be read. There may be problems with it all the same."""
         source = self.sources[address]
         document, problems = read_yaml(source.raw, source.shown)
+        log = log_of(address)
+        if log:
+            hint = f"a log goes on by year: move its later entries into a file such as {log.of_year('2026').path}"
+            problems = tuple(replace(each, hint=hint) if each.code == "size" else each for each in problems)
         self._put(address, problems)
         if document is None:
             return None
         self.documents[address] = document
         if str(document.data.get("private", "no")).strip().lower() not in ("no", "false"):
-            self.private.add(address)
+            # a log is held back whole, in all its years
+            self.private |= {address, log.address if log else address}
         return document.data
 
     def loses_names(self, address: str) -> bool:
@@ -82,6 +87,11 @@ class Intake:
             found += private_flaws(model, path)
         self.tell(address, found)
         return None if found else model
+
+    def years_of(self, kind: SourceKind) -> list[SourceKind]:
+        """A log, and the files there are in which it goes on, in order."""
+        names = sorted(address.partition("/")[2] for address in self.sources)
+        return [kind, *(kind.of_year(name[-4:]) for name in names if goes_on(name) is kind)]
 
     def data_of(self, kind: SourceKind) -> Any:
         """The plain data of a file of the register; None where there is none, or it cannot be read."""
