@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -36,12 +36,42 @@ def test_they_are_read(write: Write) -> None:
 @pytest.mark.parametrize("where", ["file", "card"])
 def test_what_is_private(write: Write, where: str) -> None:
     private = COLOURS + "private: yes\n" if where == "file" else COLOURS.replace("SECRET}", "SECRET, private: yes}")
-    folder = write({"house/colours.yaml": private, "house/cutters.yaml": "cutters: [round 4 cm]\nprivate: yes\n"})
+    files = {"house/colours.yaml": private, "house/cutters.yaml": "cutters: [round 4 cm]\nprivate: yes\n"}
+    assert load_book(write(files), kitchen=False).book.colours == {}
+    folder = write({**files, "techniques/sail.yaml": SAIL})
     kept, shown = load_book(folder).book, load_book(folder, kitchen=False).book
     assert kept.colours["lamp red"].about == "SECRET"
-    colour = shown.colours["lamp red"]
+    assert kept.techniques["sail"].parts[0].colour == "lamp red"
+    # what the law says of it is told, and no more
+    assert list(shown.colours) == ["colour 1"] and shown.techniques["sail"].parts[0].colour == "colour 1"
+    colour = shown.colours["colour 1"]
     assert (colour.about, colour.per_100_g, colour.additives) == (None, (), ("E129",))
     assert (len(kept.cutters), shown.cutters) == (1, ())
+
+
+def test_one_private_cutter_stays_in_the_kitchen(write: Write) -> None:
+    folder = write({"house/cutters.yaml": "cutters:\n  - round 4 cm\n  - {cutter: round 6 cm, private: yes}\n"})
+    assert len(load_book(folder).book.cutters) == 2
+    (shown,) = load_book(folder, kitchen=False).book.cutters
+    assert shown.cutter.sizes_mm == (40.0,)
+
+
+def test_of_a_private_card_stays_what_public_files_call_it(write: Write, base: Mapping[str, str]) -> None:
+    """Nothing of one that nothing public uses."""
+    cards = base["house/ingredients.yaml"].replace(
+        "  lavender:\n", "  cormorant blend:\n    also: [blend]\n    private: yes\n"
+    )
+    cards += "  cormorant salt: {private: yes, weighs as: salt, allergens: none, also: [heron salt]}\n"
+    icing = (
+        "name: Icing\nkind: buttercream\nmakes: 500 g\nmix: [250 g butter, 250 g blend]\nmethod: [Beat in <blend>.]\n"
+    )
+    files = {"house/ingredients.yaml": cards, "mixtures/icing.yaml": icing}
+    site = load_book(write(files), kitchen=False)
+    assert not site.problems
+    assert set(site.book.cards) >= {"butter", "blend"} and "cormorant" not in repr(site.book).lower()
+    assert "heron" not in repr(site.book.cards) and len(site.book.cards) == 5
+    assert [line.take.name for line in site.book.mixtures["icing"].mix] == ["butter", "blend"]
+    assert "cormorant" in repr(load_book(write(files)).book.cards)
 
 
 @pytest.mark.parametrize(

@@ -66,12 +66,13 @@ def lines_named(text: str, takes: Sequence[Take], book: Book) -> Iterator[NamedL
 def _piece(mark: str, names: list[str], book: Book) -> StepPiece | None:
     if mark == TINS:
         return StepPiece(TINS, tins=True)
-    share, word = _share(mark)
+    share, word = share_of(mark)
     name = book.house_word(word) or word
     return StepPiece(word, names.index(name), share) if name in names else None
 
 
-def _share(mark: str) -> tuple[float, str]:
+def share_of(mark: str) -> tuple[float, str]:
+    """What share of a line a mark names, and the name: `1/2 butter`."""
     try:
         share, end = read_number(mark, 0)
     except Misread:
@@ -99,7 +100,7 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
             yield Flaw(code="step", path=(key, index, "do"), message=message, hint=hint, start=start, end=end)
         for mark in MARK.finditer(step.do):
             if _piece(mark.group(1), names, book) is None:
-                close = nearest(_share(mark.group(1))[1], [*words, TINS])
+                close = nearest(share_of(mark.group(1))[1], [*words, TINS])
                 if close:
                     message = f'the step names "{mark.group(1)}", which is not among the amounts'
                     hint = f'did you mean "<{close}>"?'

@@ -69,7 +69,7 @@ def _line_flaw(path: Path, line: MixLine, book: Book, facts: Facts, spoilt: Spoi
     start, end = take.at, take.at + len(take.name)
     name, bad = book.house_word(take.name), word_in(spoilt.names, take.name)
     if bad is not None and (name is None or take.name.lower() in spoilt.names):
-        message, hint = f'the card of "{bad}" is broken', "mend it in house/ingredients.yaml"
+        message, hint = f'the card of "{take.name}" is broken', "mend it in house/ingredients.yaml"
         return Flaw(code=FOLLOWS, path=path, message=message, hint=hint, on_key=False, start=start, end=end)
     if name is None and (flaw := _unit_flaw(path, line, book, facts)):
         return flaw
