@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -54,24 +54,6 @@ def test_one_private_cutter_stays_in_the_kitchen(write: Write) -> None:
     assert len(load_book(folder).book.cutters) == 2
     (shown,) = load_book(folder, kitchen=False).book.cutters
     assert shown.cutter.sizes_mm == (40.0,)
-
-
-def test_of_a_private_card_stays_what_public_files_call_it(write: Write, base: Mapping[str, str]) -> None:
-    """Nothing of one that nothing public uses."""
-    cards = base["house/ingredients.yaml"].replace(
-        "  lavender:\n", "  cormorant blend:\n    also: [blend]\n    private: yes\n"
-    )
-    cards += "  cormorant salt: {private: yes, weighs as: salt, allergens: none, also: [heron salt]}\n"
-    icing = (
-        "name: Icing\nkind: buttercream\nmakes: 500 g\nmix: [250 g butter, 250 g blend]\nmethod: [Beat in <blend>.]\n"
-    )
-    files = {"house/ingredients.yaml": cards, "mixtures/icing.yaml": icing}
-    site = load_book(write(files), kitchen=False)
-    assert not site.problems
-    assert set(site.book.cards) >= {"butter", "blend"} and "cormorant" not in repr(site.book).lower()
-    assert "heron" not in repr(site.book.cards) and len(site.book.cards) == 5
-    assert [line.take.name for line in site.book.mixtures["icing"].mix] == ["butter", "blend"]
-    assert "cormorant" in repr(load_book(write(files)).book.cards)
 
 
 @pytest.mark.parametrize(

@@ -167,8 +167,12 @@ def test_a_private_card_keeps_what_sums_and_safety_need(
     assert (shown.weighs_as, shown.allergens, shown.care) == (mine.weighs_as, mine.allergens, mine.care)
     ours = weigh_all(kitchen.book, kitchen.facts)["plain-sponge"]
     theirs = weigh_all(site.book, site.facts)["plain-sponge"]
-    assert repr(ours.ingredients).replace("'caster sugar'", repr(name)) == repr(theirs.ingredients)
-    assert allergens(ours, kitchen.book, kitchen.facts) == allergens(theirs, site.book, site.facts)
+
+    def named(found: object) -> str:
+        return repr(found).replace("'caster sugar'", repr(name))
+
+    assert named(ours.ingredients) == repr(theirs.ingredients)
+    assert named(allergens(ours, kitchen.book, kitchen.facts)) == repr(allergens(theirs, site.book, site.facts))
     assert cautions(ours, kitchen.book, kitchen.facts) == cautions(theirs, site.book, site.facts)
 
 
@@ -269,7 +273,7 @@ SLIPS = {
     "a colour": ("techniques/sail.yaml", "parts: [{part: a, solid: ball 20 mm, paste: butter, colour: cormorand}]\n"),
     "a paste": ("techniques/sail.yaml", "parts: [{part: a, solid: ball 20 mm, paste: cormorand blend}]\n"),
     "a mark": (SPONGE, "method: [Beat <cormorand butter>.]\n"),
-    "what a cake is made with": (SPONGE, "finish: {made with: {filling: line-a-tin}}\n"),
+    "what a cake is made with": (SPONGE, "finish: {made with: {filling: cormorand}}\n"),
 }
 
 

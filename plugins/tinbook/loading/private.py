@@ -17,7 +17,8 @@ L = TypeVar("L", bound=Written)
 
 # Problems whose hint may name something of another file.
 _TELLING = frozenset((
-    "no such file", "unknown ingredient", "unknown colour", "unknown paste", "made with", "step", "no weight", "circle", OF_BASE,
+    "no such file", "unknown ingredient", "unknown colour", "unknown paste", "made with", "step", "no weight", "circle",
+    OF_BASE,
 ))  # fmt: skip
 
 
