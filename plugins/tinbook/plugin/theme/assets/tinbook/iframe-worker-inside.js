@@ -1,4 +1,3 @@
-"use strict";
 // What stands in for a worker from a folder has inside: what a worker has of itself. A file, as pages run no script in
 // the page whose sum they do not know.
 window.postMessage = (message, target) => parent.postMessage(message, target || "*");
@@ -7,7 +6,7 @@ window.importScripts = (...files) =>
     (before, file) =>
       before.then(
         () =>
-          new Promise((done) => {
+          new Promise(done => {
             const script = document.createElement("script");
             script.src = file;
             script.onload = done;
