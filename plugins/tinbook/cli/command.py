@@ -11,15 +11,19 @@ from pathlib import Path
 import click
 
 PARTS: Mapping[str, str] = {
+    "build": "Build the site of the book. What comes after is for mkdocs build, such as --strict.",
     "check": "Read the whole book and tell every problem with its place and its cure.",
     "log": "Add to what the house has done.",
     "new": "Start a book or a mixture.",
     "schema": "Write the folder schema, which tells an editor every key of the book's files.",
+    "serve": "Show the book on this machine and follow what is written. What comes after is for mkdocs serve.",
     "sheet": "Write the technique NAME as one file that goes along by itself.",
     "table": "Print a table by its NAME, or the names of all tables.",
     "template": "Write a template of a KIND for a cake, to print at true size; without a KIND, what there is.",
 }
 """Each part, in a module of this room by its name, and how its own help begins."""
+MODULES = {"build": "site", "serve": "site"}
+"""Of parts that share one."""
 
 
 NEW_BOOK = "tinbook new book FOLDER"
@@ -52,7 +56,7 @@ def part_called(name: str) -> click.Command:
     collected = gc.isenabled()
     gc.disable()  # modules leave no rubbish while they are made, and looking for it takes a tenth of a start
     try:
-        part: click.Command = getattr(import_module(f"tinbook.cli.{name}"), name)
+        part: click.Command = getattr(import_module(f"tinbook.cli.{MODULES.get(name, name)}"), name)
     finally:
         if collected:
             gc.enable()

@@ -38,7 +38,7 @@ def book(folder: Path) -> None:
     with whole_folder(folder) as half:
         written = _copy(starter, half, name[:1].upper() + name[1:]) + _make(half)
     click.echo(f'{written} files written into "{folder}". Next:')
-    click.echo(f'  cd "{folder}"\n  tinbook check\n  mkdocs serve --livereload')
+    click.echo(f'  cd "{folder}"\n  tinbook check\n  tinbook serve')
 
 
 def _copy(source: Traversable, target: Path, name: str) -> int:
