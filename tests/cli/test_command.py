@@ -1,10 +1,11 @@
 """The command as a whole."""
 
 from collections.abc import Callable
+from pathlib import Path
 
 import click
 import pytest
-from click.testing import Result
+from click.testing import CliRunner, Result
 
 from tinbook.cli.command import PARTS, main, part_called
 
@@ -34,3 +35,37 @@ def test_an_unknown_part_is_refused(run: Callable[..., Result]) -> None:
     refused = run("bake")
     assert refused.exit_code == 2
     assert "No such command 'bake'" in refused.output
+
+
+@pytest.mark.parametrize("below", ["", "recipes", "recipes/house", "notes/2026"])
+def test_the_book_is_found_from_any_folder_of_it(book: Path, below: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    (book / below).mkdir(parents=True, exist_ok=True)
+    monkeypatch.chdir(book / below)
+    done = CliRunner().invoke(main, ["check"])
+    assert done.exit_code == 0, done.output
+    assert "Nothing to mend" in done.output
+
+
+@pytest.mark.parametrize("words", [["check", "--book", "{}"], ["check", "--book={}"], ["--book", "{}", "check"]])
+def test_where_the_book_is_may_be_said_before_and_after(
+    book: Path, words: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    done = CliRunner().invoke(main, [word.format(book) for word in words])
+    assert (done.exit_code, done.output.count("Nothing to mend")) == (0, 1), done.output
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "check", "table tins", "sheet line-a-tin", "schema", "template ring --cake=round_20_cm",
+        "log bake x --tin=round_20_cm --oven=160_°C --done-after=40_min",
+    ],
+)  # fmt: skip
+def test_outside_a_book_it_says_where_to_go(words: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Not to make a book that is called like the folder one stands in, nor to ask `tinbook check`, which says the same."""
+    monkeypatch.chdir(tmp_path)
+    done = CliRunner().invoke(main, [word.replace("_", " ") for word in words.split()])
+    assert done.exit_code == 1
+    assert 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one' in done.output
+    assert not list(tmp_path.iterdir())

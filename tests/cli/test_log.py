@@ -10,6 +10,7 @@ import pytest
 from click.testing import Result
 
 from tinbook.loading import load_book
+from tinbook.source import LARGEST_BYTES
 
 Run = Callable[..., Result]
 BAKE = (
@@ -123,3 +124,25 @@ def test_a_tin_with_a_comma_is_quoted(run: Run, book: Path) -> None:
     done = run(*words, "--batter", "1150 g")
     assert done.exit_code == 0, done.output
     assert load_book(book / "recipes").book.bakes[-1].tin.shape == "ring"
+
+
+def test_a_full_log_goes_on_by_year(run: Run, book: Path, path: Path) -> None:
+    """A file of a book is read up to 1 MB; a bake more would close the whole log."""
+    entry = "  - {day: 2026-05-02, of: mud-cake, tin: round 20 cm, batter: 1 kg, oven: 160 °C, done after: 80 min}\n"
+    many = (LARGEST_BYTES - 10) // len(entry.encode())
+    path.write_text("bakes:\n" + entry * many, "utf-8")
+    before = path.read_bytes()
+    for day in ("2026-11-02", "2027-01-05", "2026-11-09"):
+        done = run(*BAKE, "--batter", "1150 g", "--day", day)
+        assert done.exit_code == 0, done.output
+        assert f"recipes/house/bakes-{day[:4]}.yaml has one line more" in done.output
+    assert path.read_bytes() == before
+    loaded = load_book(book / "recipes")
+    assert not loaded.problems
+    assert [bake.day.isoformat() for bake in loaded.book.bakes[many:]] == ["2026-11-02", "2026-11-09", "2027-01-05"]
+
+
+def test_a_log_that_is_too_large_says_where_it_goes_on(run: Run, book: Path, path: Path) -> None:
+    path.write_text("bakes:\n" + "  # x\n" * 200_000, "utf-8")
+    done = run("check")
+    assert "larger than 1 MB" in done.output and "house/bakes-2026.yaml" in done.output

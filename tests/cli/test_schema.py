@@ -66,7 +66,10 @@ def test_an_editor_is_told_which_schema_is_for_which_files(tmp_path: Path) -> No
     """For files that begin without the line, in the folder as one editor knows it."""
     assert CliRunner().invoke(main, ["new", "book", str(tmp_path / "x")]).exit_code == 0
     told = json.loads((tmp_path / "x" / ".vscode" / "settings.json").read_text("utf-8"))["yaml.schemas"]
-    assert told == {f"./schema/{name}.json": f"recipes/{kind.path}" for name, kind in kinds().items()}
+    assert told == {
+        f"./schema/{name}.json": [f"recipes/{path}" for path in kind.paths] for name, kind in kinds().items()
+    }
+    assert told["./schema/bakes.json"] == ["recipes/house/bakes.yaml", "recipes/house/bakes-*.yaml"]
     assert all((tmp_path / "x" / schema).is_file() for schema in told)
 
 

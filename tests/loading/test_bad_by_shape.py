@@ -43,6 +43,7 @@ NOT_BY_SHAPE = {
     "additives": "which additives colour food stands in the facts of the package",
     "unknown colour": "which colours there are stands in colours.yaml",
     "unknown paste": "which mixtures there are stands in the folder",
+    "step": "which names a step may mark stands in the mix",
     "used": "a sum over a cake and what it took",
     "wild entry": "a sum over a bake: sizes, weights or minutes that do not go together",
     "not baked": "what is baked is told by the kind of mixture",

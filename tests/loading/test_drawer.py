@@ -36,12 +36,24 @@ def test_they_are_read(write: Write) -> None:
 @pytest.mark.parametrize("where", ["file", "card"])
 def test_what_is_private(write: Write, where: str) -> None:
     private = COLOURS + "private: yes\n" if where == "file" else COLOURS.replace("SECRET}", "SECRET, private: yes}")
-    folder = write({"house/colours.yaml": private, "house/cutters.yaml": "cutters: [round 4 cm]\nprivate: yes\n"})
+    files = {"house/colours.yaml": private, "house/cutters.yaml": "cutters: [round 4 cm]\nprivate: yes\n"}
+    assert load_book(write(files), kitchen=False).book.colours == {}
+    folder = write({**files, "techniques/sail.yaml": SAIL})
     kept, shown = load_book(folder).book, load_book(folder, kitchen=False).book
     assert kept.colours["lamp red"].about == "SECRET"
-    colour = shown.colours["lamp red"]
+    assert kept.techniques["sail"].parts[0].colour == "lamp red"
+    # what the law says of it is told, and no more
+    assert list(shown.colours) == ["colour 1"] and shown.techniques["sail"].parts[0].colour == "colour 1"
+    colour = shown.colours["colour 1"]
     assert (colour.about, colour.per_100_g, colour.additives) == (None, (), ("E129",))
     assert (len(kept.cutters), shown.cutters) == (1, ())
+
+
+def test_one_private_cutter_stays_in_the_kitchen(write: Write) -> None:
+    folder = write({"house/cutters.yaml": "cutters:\n  - round 4 cm\n  - {cutter: round 6 cm, private: yes}\n"})
+    assert len(load_book(folder).book.cutters) == 2
+    (shown,) = load_book(folder, kitchen=False).book.cutters
+    assert shown.cutter.sizes_mm == (40.0,)
 
 
 @pytest.mark.parametrize(

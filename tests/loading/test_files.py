@@ -123,7 +123,7 @@ def test_no_folder(tmp_path: Path) -> None:
     sources, _, problems = read_sources(tmp_path / "recipes")
     assert not sources
     assert told(problems).startswith("recipes/:1:1: there is no such folder\n")
-    assert f"tinbook new book {tmp_path.name}" in told(problems)
+    assert "name it with --book" in told(problems)
     (tmp_path / "recipes").write_text("a file")
     assert read_sources(tmp_path / "recipes")[2][0].code == "no book"
     loaded = load_book(tmp_path / "recipes")

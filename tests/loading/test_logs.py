@@ -49,3 +49,25 @@ def test_bakes_of_a_private_mixture_are_not_shown(write: Write) -> None:
     path = folder / "mixtures/plain-sponge.yaml"
     path.write_text(path.read_text("utf-8") + "private: yes\n", "utf-8")
     assert load_book(folder, kitchen=False).book.bakes == ()
+
+
+def test_a_log_goes_on_by_year_and_is_held_back_whole(write: Callable[..., Path]) -> None:
+    log = "bakes:\n  - {{day: {}-05-02, of: plain-sponge, tin: round 20 cm, batter: 700 g, oven: 160 °C, done after: 37 min}}\n"
+    files = {"house/bakes.yaml": log.format(2025), "house/bakes-2027.yaml": log.format(2027)}
+    folder = write({**files, "house/bakes-2026.yaml": log.format(2026)})
+    for kitchen in (True, False):
+        loaded = load_book(folder, kitchen)
+        assert not loaded.problems
+        assert [bake.day.year for bake in loaded.book.bakes] == [2025, 2026, 2027]
+    folder = write({**files, "house/bakes-2026.yaml": log.format(2026) + "private: yes\n"})
+    assert load_book(folder, kitchen=False).book.bakes == ()
+    assert len(load_book(folder).book.bakes) == 3
+
+
+def test_a_year_that_is_broken_leaves_the_others(write: Callable[..., Path]) -> None:
+    loaded = load_book(
+        write({"house/bakes-2026.yaml": "bakes:\n  - {day: soon}\n", "house/tins-2026.yaml": "tins: []\n"})
+    )
+    assert {problem.place.file for problem in loaded.problems} == {
+        "recipes/house/bakes-2026.yaml", "recipes/house/tins-2026.yaml"
+    }  # fmt: skip

@@ -150,20 +150,29 @@ PRIVATE_CARDS: dict[str, Callable[[str], str]] = {
 def test_a_private_card_keeps_what_sums_and_safety_need(
     write: Write, base: Mapping[str, str], change: Callable[[str], str]
 ) -> None:
-    """Its words go; a mixture that calls it by a name held back is weighed as before, with its allergens."""
+    """Its words go; a mixture that calls it by a name held back is weighed as before, with its allergens.
+
+    What is private as a whole goes by the word the mixture writes, what has private keys by the name on its card.
+    """
     text = change(base[CARDS].replace("allergens: none\n  egg", "allergens: [milk]\n    care: [honey]\n  egg"))
     sponge = base[SPONGE].replace("300 g caster sugar", "300 g superfine sugar")
     kitchen, site = both(write({CARDS: text, SPONGE: sponge}))
     assert not kitchen.problems
     assert SECRET not in words(site)
-    mine, shown = kitchen.book.cards["caster sugar"], site.book.cards["caster sugar"]
+    name = "superfine sugar" if "private: yes" in text else "caster sugar"
+    mine, shown = kitchen.book.cards["caster sugar"], site.book.cards[name]
+    assert len({"superfine sugar", "caster sugar"} & set(site.book.cards)) == 1
     assert mine.also == ("superfine sugar",)
     assert shown.also == ()
     assert (shown.weighs_as, shown.allergens, shown.care) == (mine.weighs_as, mine.allergens, mine.care)
     ours = weigh_all(kitchen.book, kitchen.facts)["plain-sponge"]
     theirs = weigh_all(site.book, site.facts)["plain-sponge"]
-    assert ours.ingredients == theirs.ingredients
-    assert allergens(ours, kitchen.book, kitchen.facts) == allergens(theirs, site.book, site.facts)
+
+    def named(found: object) -> str:
+        return repr(found).replace("'caster sugar'", repr(name))
+
+    assert named(ours.ingredients) == repr(theirs.ingredients)
+    assert named(allergens(ours, kitchen.book, kitchen.facts)) == repr(allergens(theirs, site.book, site.facts))
     assert cautions(ours, kitchen.book, kitchen.facts) == cautions(theirs, site.book, site.facts)
 
 
@@ -258,6 +267,34 @@ def test_a_page_kept_back_by_a_private_card_does_not_show_the_card(write: Write,
     assert SECRET in words(kitchen.problems)
     assert [problem.message for problem in site.broken["mixtures/plain-sponge"]] == ['the card of "butter" is broken']
     assert SECRET not in words(site.broken)
+
+
+SLIPS = {
+    "a colour": ("techniques/sail.yaml", "parts: [{part: a, solid: ball 20 mm, paste: butter, colour: cormorand}]\n"),
+    "a paste": ("techniques/sail.yaml", "parts: [{part: a, solid: ball 20 mm, paste: cormorand blend}]\n"),
+    "a mark": (SPONGE, "method: [Beat <cormorand butter>.]\n"),
+    "what a cake is made with": (SPONGE, "finish: {made with: {filling: cormorand}}\n"),
+}
+
+
+@pytest.mark.parametrize("slip", SLIPS)
+def test_a_slip_on_a_public_page_names_nothing_private(write: Write, base: Mapping[str, str], slip: str) -> None:
+    """The cure names what is near, and what is near may be private."""
+    name, more = SLIPS[slip]
+    sail = "name: Sail\npurpose: For show.\nsteps: [Cut it.]\nparts for: round 20 cm\n"
+    icing = f"name: {SECRET}\nkind: buttercream\nmakes: 500 g\nmix: [500 g butter]\nprivate: yes\n"
+    cards = (
+        with_lines(base[CARDS], "butter", "private: yes", f"also: [{SECRET} butter]")
+        + f"  {SECRET} blend: {{private: yes}}\n"
+    )
+    files = {
+        CARDS: cards, f"mixtures/{SECRET}.yaml": icing, SPONGE: base[SPONGE],
+        "house/colours.yaml": f'colours: {{{SECRET}: {{per 100 g: 2 g gel, swatch: "#B3261E", private: yes}}}}\n',
+    }  # fmt: skip
+    files[name] = (sail if name.startswith("techniques") else base[SPONGE]) + more
+    kitchen, site = both(write(files))
+    assert SECRET in words(kitchen.problems)
+    assert site.broken and SECRET not in words(site.broken)
 
 
 def test_a_broken_list_of_private_keys_holds_back_all_the_same(write: Write, base: Mapping[str, str]) -> None:

@@ -412,7 +412,7 @@ def test_a_page_written_by_hand_wins(book: Path, caplog: pytest.LogCaptureFixtur
 
 @pytest.mark.parametrize(("flag", "follows"), [("--livereload", True), ("--no-livereload", False)])
 def test_the_flag_that_follows_changes(book: Path, monkeypatch: pytest.MonkeyPatch, flag: str, follows: bool) -> None:
-    """Why README says `mkdocs serve --livereload`: click 8.3.0 and 8.3.1 take MkDocs' own default for off."""
+    """Why `tinbook serve` says --livereload: click 8.3.0 and 8.3.1 take MkDocs' own default for off."""
     asked: list[dict[str, Any]] = []
     monkeypatch.setattr("mkdocs.commands.serve.serve", lambda **options: asked.append(options))
     done = CliRunner().invoke(mkdocs_cli, ["serve", flag, "-f", str(book / "mkdocs.yml")])
@@ -423,8 +423,8 @@ def test_the_flag_that_follows_changes(book: Path, monkeypatch: pytest.MonkeyPat
 def test_the_folders_words_are_true(book: Path) -> None:
     """What `tinbook new book` tells to type is what follows changes."""
     told = CliRunner().invoke(main, ["new", "book", str(book.parent / "next")]).output
-    assert "mkdocs serve --livereload" in told
-    assert "mkdocs serve --livereload" in (ROOT / "README.md").read_text("utf-8")
+    assert "tinbook serve" in told
+    assert "tinbook serve" in (ROOT / "README.md").read_text("utf-8")
 
 
 @pytest.fixture

@@ -97,7 +97,7 @@ def test_a_served_book_is_not_kept_and_takes_an_earlier_worker_away(tmp_path: Pa
 def test_a_folder_has_one_classic_script_and_a_script_for_its_search(tmp_path: Path) -> None:
     site = built(tmp_path / "site", folder=True)
     ours = {path.name for path in (site / "assets" / "tinbook").glob("*.js")}
-    assert ours == {"main.js", "iframe-worker.js"}
+    assert ours == {"main.js", "iframe-worker.js", "iframe-worker-inside.js"}
     assert (site / "assets" / "tinbook" / "LICENSE-iframe-worker.txt").is_file()
     index = (site / "search" / "search_index.js").read_text("utf-8")
     assert json.loads(index.removeprefix("var __index = "))["docs"]

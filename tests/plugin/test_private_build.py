@@ -50,6 +50,13 @@ ENTRIES: Mapping[str, Data] = {
                   "private": True},
 }  # fmt: skip
 ICING = {"name": "Plain icing", "kind": "buttercream", "mix": ["500 g butter", "500 g caster sugar"], "makes": "1 kg"}
+SAIL = {
+    "name": "Set a sail",
+    "purpose": "For the front.",
+    "steps": ["Cut it."],
+    "parts for": "round 20 cm",
+    "parts": [{"part": "sail", "solid": "ball 20 mm", "paste": "butter", "colour": secret("coloursname")}],
+}
 LINKS = {"related", "mixtures", "techniques", "swaps", "care", "counts as", "weighs as", "pictures", "kind", "made with",
          "private", "additives", "eggs", "allergens", "colour", "plain", "used as"}  # fmt: skip
 """Keys whose words are no free text but lead to something else."""
@@ -70,7 +77,7 @@ def as_file(kind: SourceKind, entry: Data, base: Data | None) -> Data:
     if kind.merged is Merged.LIST:
         return {kind.key: [*(base or {}).get(kind.key, []), entry], "private": True}
     if kind.merged is Merged.CARDS:
-        return {kind.key: {**(base or {}).get(kind.key, {}), "lamp wick": entry}}
+        return {kind.key: {**(base or {}).get(kind.key, {}), secret(f"{kind.name}name"): entry}}
     return {**(base or {}), **entry}
 
 
@@ -83,6 +90,14 @@ def book_of_secrets(folder: Path) -> Path:
         base = files.get(path)
         whole = {**base, **ENTRIES[name]} if base and not kind.entry else ENTRIES[name]
         files[path] = as_file(kind, planted(kind.entry or kind.model, whole, secret(name)), base)
+    # what is private and used: a colour by a public part, a card by another of its names
+    files["techniques/set-a-sail.yaml"] = SAIL
+    files["house/colours.yaml"]["colours"][secret("coloursname")]["additives"] = ["E129"]
+    files["house/ingredients.yaml"]["ingredients"][secret("ingredientsname")] |= {
+        "also": ["wick"],
+        "weighs as": "salt",
+    }
+    files["mixtures/plain-icing.yaml"] |= {"mix": [*ICING["mix"], "20 g wick"]}
     files[f"mixtures/{secret('finish')}.yaml"] = ENTRIES["mixture"] | {"name": secret("finish")}
     # beside a private thing, private keys of a public one
     files["mixtures/plain-sponge.yaml"] |= {"notes": [secret("key")], "private": ["notes"]}
@@ -118,7 +133,7 @@ def found(folder: Path, words: set[str]) -> dict[str, list[str]]:
     return places
 
 
-ALL = {secret(name) for name in (*kinds(), "key")}
+ALL = {secret(name) for name in (*kinds(), "key", "coloursname", "ingredientsname")}
 
 
 @pytest.fixture(scope="module")
@@ -144,6 +159,9 @@ def test_a_public_build_has_no_secret(secrets: Path, tmp_path: Path, folder: boo
     site = built(secrets, tmp_path / "site", folder=folder)
     assert (site / "mixtures" / "plain-sponge.html").is_file() or (site / "mixtures" / "plain-sponge").is_dir()
     assert found(site, ALL) == {}
+    words = dict(texts(site))
+    sail = next(words[name] for name in words if name.startswith("techniques/set-a-sail") and name.endswith(".html"))
+    assert "may have an adverse effect on activity and attention in children" in sail and "colour 1" in sail
 
 
 def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_path: Path) -> None:

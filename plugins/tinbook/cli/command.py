@@ -11,19 +11,38 @@ from pathlib import Path
 import click
 
 PARTS: Mapping[str, str] = {
+    "build": "Build the site of the book. What comes after is for mkdocs build, such as --strict.",
     "check": "Read the whole book and tell every problem with its place and its cure.",
     "log": "Add to what the house has done.",
     "new": "Start a book or a mixture.",
     "schema": "Write the folder schema, which tells an editor every key of the book's files.",
+    "serve": "Show the book on this machine and follow what is written. What comes after is for mkdocs serve.",
     "sheet": "Write the technique NAME as one file that goes along by itself.",
     "table": "Print a table by its NAME, or the names of all tables.",
     "template": "Write a template of a KIND for a cake, to print at true size; without a KIND, what there is.",
 }
 """Each part, in a module of this room by its name, and how its own help begins."""
+MODULES = {"build": "site", "serve": "site"}
+"""Of parts that share one."""
+
+
+NEW_BOOK = "tinbook new book FOLDER"
 
 
 class LateGroup(click.Group):
     """A group whose commands only tell of themselves; that of a part is imported when it is to run."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """The options of the whole command may stand after a part's name too: `tinbook check --book FOLDER`."""
+        end = args.index("--") if "--" in args else len(args)
+        for at, word in enumerate(args[:end]):
+            if word == "--book" and at + 1 < end:
+                args = [word, args[at + 1], *args[:at], *args[at + 2 :]]
+                break
+            if word.startswith("--book="):
+                args = [word, *args[:at], *args[at + 1 :]]
+                break
+        return super().parse_args(ctx, args)
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]
@@ -37,7 +56,7 @@ def part_called(name: str) -> click.Command:
     collected = gc.isenabled()
     gc.disable()  # modules leave no rubbish while they are made, and looking for it takes a tenth of a start
     try:
-        part: click.Command = getattr(import_module(f"tinbook.cli.{name}"), name)
+        part: click.Command = getattr(import_module(f"tinbook.cli.{MODULES.get(name, name)}"), name)
     finally:
         if collected:
             gc.enable()
@@ -52,16 +71,32 @@ def part_called(name: str) -> click.Command:
 @click.option(
     "--book",
     type=click.Path(path_type=Path),
-    default=Path(),
-    help="The folder of the book, with recipes/ in it. Here, if not given.",
+    help="The folder of the book, with recipes/ in it. Here or above, if not given.",
 )
 @click.version_option(package_name="tinbook")
 @click.pass_context
-def main(context: click.Context, book: Path) -> None:
+def main(context: click.Context, book: Path | None) -> None:
     """Tinbook: a house book for a maker of celebration cakes."""
     # A kitchen's terminal may not speak UTF-8; a ½ must not stop the answer.
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure:
             reconfigure(errors="replace")
-    context.obj = book
+    context.obj = book or book_above(Path())
+
+
+def book_above(folder: Path) -> Path:
+    """The folder itself if a book lies in it, else the nearest above that has one; itself where none has."""
+    here = folder.resolve()
+    found = next((each for each in (here, *here.parents) if (each / "recipes" / "house").is_dir()), here)
+    return folder if found == here else found
+
+
+def recipes_of(book: Path) -> Path:
+    """The sources of a book. ClickException: none lies there."""
+    folder = book.resolve() / "recipes"
+    if not folder.is_dir():
+        where = "here" if book == Path() else f'in "{book}"'
+        cure = f'go to the folder of your book, or name it with --book; "{NEW_BOOK}" starts one'
+        raise click.ClickException(f"there is no book {where}: {cure}")
+    return folder

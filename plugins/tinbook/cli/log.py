@@ -11,7 +11,9 @@ from typing import Any, NamedTuple
 
 import click
 
+from tinbook.cli.command import recipes_of
 from tinbook.cli.table import named_tins
+from tinbook.cli.writing import put
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.logs import BAKES
 from tinbook.models import Baked, Book, read_model
@@ -22,7 +24,7 @@ from tinbook.plans.base.bake_log import batter_mm, of_bakes
 from tinbook.plans.base.weighing import as_owned, weigh
 from tinbook.plans.rules.bakes import bake_flaws
 from tinbook.problems import nearest
-from tinbook.source import read_yaml
+from tinbook.source import LARGEST_BYTES, read_yaml
 
 PLAIN = re.compile(r"[\w½¼¾⅓⅔.][\w½¼¾⅓⅔ °%./x-]*")
 """What may stand in a YAML flow mapping without quotes, but for a word that means nothing."""
@@ -54,9 +56,7 @@ def log() -> None:
 @click.pass_obj
 def bake(book: Path, /, **told: str | None) -> None:
     """Write down a bake of the mixture NAME. What is in the log already is not touched."""
-    folder = book.resolve() / "recipes"
-    if not (folder / "house").is_dir():
-        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    folder = recipes_of(book)
     loaded = load_book(folder)
     told["day"] = told["day"] or date.today().isoformat()
     keys = (
@@ -75,15 +75,10 @@ def bake(book: Path, /, **told: str | None) -> None:
     )
     data = {key.replace("_", " "): " ".join(said.split()) for key in keys if (said := told[key])}
     entry = _entry(data, loaded)
-    path = folder / BAKES.path
     line = "{" + ", ".join(f"{key}: {_flow(said)}" for key, said in data.items()) + "}"
-    more = _addition(path, line, loaded)
+    path, whole = _with_line(folder, line, loaded, entry)
     before, after = _known(loaded.book, loaded, entry), _known(_with(loaded.book, entry), loaded, entry)
-    try:
-        with path.open("ab") as file:
-            file.write(more)
-    except OSError as error:
-        raise click.ClickException(f"{path.name} cannot be written: {error.strerror}") from None
+    put({path: whole})
     click.echo(f"{path.relative_to(folder.parent).as_posix()} has one line more:\n  - {line}")
     for said in _changed(before, after):
         click.echo(said)
@@ -116,8 +111,18 @@ def _flow(text: str) -> str:
     return text if PLAIN.fullmatch(text) and text not in NOTHING else json.dumps(text, ensure_ascii=False)
 
 
-def _addition(path: Path, line: str, loaded: Loaded) -> bytes:
-    """The bytes to put at the end of the log, so that it says all it said and one entry more."""
+def _with_line(folder: Path, line: str, loaded: Loaded, entry: Baked) -> tuple[Path, bytes]:
+    """The file of the log that takes the line, and all it then says: where the first is full, that of the year."""
+    for kind in (BAKES, BAKES.of_year(f"{entry.day.year:04d}")):
+        path = folder / kind.path
+        whole = _grown(path, kind.path, line, loaded)
+        if len(whole) <= LARGEST_BYTES:
+            return path, whole
+    raise click.ClickException(f"{path.name} is full: write the bake into a file of the next year")
+
+
+def _grown(path: Path, name: str, line: str, loaded: Loaded) -> bytes:
+    """What a file of the log says with one entry more at its end."""
     if not path.exists():
         return f"{START}  - {line}\n".encode()
     cure = f"mend the file, or write this line into it yourself:\n  - {line}"
@@ -125,19 +130,21 @@ def _addition(path: Path, line: str, loaded: Loaded) -> bytes:
         raw = path.read_bytes()
     except OSError as error:
         raise click.ClickException(f"{path.name} cannot be read: {error.strerror}") from None
-    if any(problem.place.file.endswith(BAKES.path) for problem in loaded.problems):
+    if any(problem.place.file.endswith(name) for problem in loaded.problems):
         raise click.ClickException(f'{path.name} has something to mend, which "tinbook check" tells: {cure}')
     old, _ = read_yaml(raw, path.name)
     ending = "\r\n" if b"\r\n" in raw else "\n"
     indent = _indent(raw)
     gap = "" if raw.endswith((b"\n", b"\r")) else ending
     added = f"{gap}{indent}- {line}{ending}".encode()
+    if len(raw + added) > LARGEST_BYTES:
+        return raw + added
     new, problems = read_yaml(raw + added, path.name)
     written = old.data.get("bakes") if old else None
     grown = new.data.get("bakes") if new and not problems else None
     if not (isinstance(written, list) and isinstance(grown, list) and grown[:-1] == written):
         raise click.ClickException(f"nothing can be added at the end of {path.name} as it stands: {cure}")
-    return added
+    return raw + added
 
 
 def _indent(raw: bytes) -> str:

@@ -13,6 +13,7 @@ import click
 from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture, on_screen
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
 from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
+from tinbook.cli.writing import cannot_write, put, whole_folder
 from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
 from tinbook.models.register import kinds, of_the_kitchen
@@ -35,12 +36,10 @@ def book(folder: Path) -> None:
         raise click.ClickException(f'"{folder}" is not empty: name a folder that does not exist yet')
     starter = resources.files("tinbook.cli").joinpath("starter")
     name = re.sub(r"[-_\s]+", " ", folder.resolve().name).strip() or "Our book"
-    try:
-        written = _copy(starter, folder, name[:1].upper() + name[1:]) + _make(folder)
-    except OSError as error:
-        raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
+    with whole_folder(folder) as half:
+        written = _copy(starter, half, name[:1].upper() + name[1:]) + _make(half)
     click.echo(f'{written} files written into "{folder}". Next:')
-    click.echo(f'  cd "{folder}"\n  tinbook check\n  mkdocs serve --livereload')
+    click.echo(f'  cd "{folder}"\n  tinbook check\n  tinbook serve')
 
 
 def _copy(source: Traversable, target: Path, name: str) -> int:
@@ -148,7 +147,9 @@ def _drafted(source: BinaryIO, asked: NoteWanted, folder: Path) -> Drafts:
 
 
 def _write(drafts: Drafts, folder: Path, schema: bool) -> None:
-    (folder / "mixtures").mkdir(exist_ok=True)
-    for draft in drafts.every:
-        with (folder / "mixtures" / f"{draft.slug}.yaml").open("x", encoding="utf-8", newline="\n") as file:
-            file.write((first_line("mixture") + "\n" if schema else "") + draft.text)
+    begins = first_line("mixture") + "\n" if schema else ""
+    try:
+        (folder / "mixtures").mkdir(exist_ok=True)
+    except OSError as error:
+        raise cannot_write(folder / "mixtures", error) from None
+    put({folder / "mixtures" / f"{draft.slug}.yaml": (begins + draft.text).encode() for draft in drafts.every})

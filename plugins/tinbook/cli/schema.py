@@ -7,6 +7,8 @@ from pathlib import Path
 
 import click
 
+from tinbook.cli.command import recipes_of
+from tinbook.cli.writing import cannot_write, put
 from tinbook.models.json_schema import schema_of
 from tinbook.models.register import kinds
 
@@ -21,15 +23,13 @@ def schema(book: Path) -> None:
 
     Do it again after Tinbook has been renewed. It is made by Tinbook and holds nothing of yours.
     """
-    if not (book / "recipes").is_dir():
-        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    recipes_of(book)
     folder = book / FOLDER
     try:
         folder.mkdir(exist_ok=True)
-        for name in kinds():
-            (folder / f"{name}.json").write_text(schema_text(name), "utf-8", newline="\n")
     except OSError as error:
-        raise click.ClickException(f'"{folder}" cannot be written: {error.strerror}') from None
+        raise cannot_write(folder, error) from None
+    put({folder / f"{name}.json": schema_text(name).encode() for name in kinds()})
     click.echo(
         f'{len(kinds())} files written into "{folder}". A file of the book finds its own by its first line, such as'
     )
@@ -43,7 +43,7 @@ def schema_text(name: str) -> str:
 
 def editor_settings() -> str:
     """What tells an editor which schema is for which files of a book, as the file .vscode/settings.json."""
-    schemas = {f"./{FOLDER}/{name}.json": f"recipes/{kind.path}" for name, kind in kinds().items()}
+    schemas = {f"./{FOLDER}/{name}.json": [f"recipes/{path}" for path in kind.paths] for name, kind in kinds().items()}
     return json.dumps({"yaml.schemas": schemas}, indent=2) + "\n"
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import click
 
+from tinbook.cli.command import recipes_of
 from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, write_all
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
@@ -47,7 +48,7 @@ def sheet(
     Of a technique with parts all cakes go along, with their templates at true size, to choose from. With --cake it is
     for that one, and its templates are written as a PDF beside it too.
     """
-    loaded = load_book(book.resolve() / "recipes", kitchen=False)
+    loaded = load_book(recipes_of(book), kitchen=False)
     slug = _slug(name, loaded, book)
     if svg and not cake:
         raise click.ClickException('templates are for a cake: say which, such as --cake "round 20 cm"')
@@ -97,7 +98,7 @@ def _slug(name: str, loaded: Loaded, book: Path) -> str:
     slug = slug_of(name)
     if f"techniques/{slug}" in loaded.broken:
         raise click.ClickException(f'"{name}" is broken: run "tinbook check" to see what to mend')
-    if slug not in techniques and slug in load_book(book.resolve() / "recipes").book.techniques:
+    if slug not in techniques and slug in load_book(recipes_of(book)).book.techniques:
         raise click.ClickException(f'"{name}" is private: no sheet of it leaves the house')
     if not techniques:
         raise click.ClickException('the book has no techniques, or cannot be read: run "tinbook check"')

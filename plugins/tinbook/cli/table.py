@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 
 import click
 
+from tinbook.cli.command import recipes_of
 from tinbook.loading import load_book
 from tinbook.models import Book, read_sides, read_take
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
@@ -94,7 +95,7 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
     if name not in TABLES:
         close = nearest(name, TABLES)
         raise AskError(f'there is no table "{name}"', f'did you mean "{close}"?' if close else ", ".join(TABLES))
-    loaded = load_book(book.resolve() / "recipes")
+    loaded = load_book(recipes_of(book))
     if not loaded.book.mixtures and loaded.errors:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')
     if asked["of"] and f"mixtures/{asked['of']}" in loaded.broken:

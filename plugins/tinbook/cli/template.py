@@ -9,7 +9,9 @@ from typing import Any
 import click
 from click.core import ParameterSource
 
+from tinbook.cli.command import recipes_of
 from tinbook.cli.table import named_tins, read_portion
+from tinbook.cli.writing import put
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
@@ -102,7 +104,7 @@ def template(
         for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")
         return
-    loaded = load_book(book.resolve() / "recipes", kitchen=False)
+    loaded = load_book(recipes_of(book), kitchen=False)
     try:
         if kind not in TEMPLATES:
             close = nearest(kind, TEMPLATES)
@@ -191,7 +193,6 @@ def free(paths: Sequence[Path], force: bool) -> None:
 def write_all(files: Mapping[Path, bytes], force: bool) -> None:
     """Write all of them or none, and say so."""
     free(list(files), force)
+    put(files)
     for path, content in files.items():
-        with path.open("wb" if force else "xb") as file:
-            file.write(content)
         click.echo(f'"{path}" is written, {max(1, round(len(content) / 1000))} kB.')

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -51,6 +52,16 @@ class Loaded:
 
 def load_book(folder: Path, kitchen: bool = True) -> Loaded:
     """Read the book in `folder` (its recipes/). With `kitchen` false it holds only what the register lets all see."""
+    collects = gc.isenabled()
+    gc.disable()  # all that is read stays: looking through it as it grows takes a third of a long log's time
+    try:
+        return _loaded(folder, kitchen)
+    finally:
+        if collects:
+            gc.enable()
+
+
+def _loaded(folder: Path, kitchen: bool) -> Loaded:
     facts, intake = load_facts(), Intake(folder)
     house = read_house(intake, folder, facts)
     tins = read_tins(intake)
@@ -188,6 +199,7 @@ def _checked(
             intake.tell(f"techniques/{slug}", paste_flaws(technique, sound, facts))
     return replace(
         book,
-        mixtures={slug: each for slug, each in book.mixtures.items() if f"mixtures/{slug}" not in intake.broken},
+        mixtures=sound.mixtures,
+        varies={slug: each for slug, each in book.varies.items() if {slug, each.base} <= set(sound.mixtures)},
         techniques={slug: each for slug, each in book.techniques.items() if f"techniques/{slug}" not in intake.broken},
     )

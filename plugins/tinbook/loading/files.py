@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from tinbook.models.register import house_files, rooms
+from tinbook.models.register import goes_on, house_files, rooms
 from tinbook.problems import Place, Problem, nearest
 from tinbook.source import LARGEST_BYTES
 
@@ -44,7 +44,7 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
     Between them, the addresses that files with a problem were most likely meant to have.
     """
     if not folder.is_dir():
-        hint = f'make it with "tinbook new book {folder.resolve().parent.name}", or say where the book is with --book'
+        hint = 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one'
         return (), frozenset(), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
     sources, refused, problems = [], set(), []
     for path in walk(folder):
@@ -93,7 +93,7 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
     if room not in rooms() or len(inside.parts) != 2:
         hint = f'did you mean the folder "{near}"?' if near else f"put it in {_any_of(rooms())}"
         return meant, file_problem("stray file", shown, "lies in no folder of the book", hint)
-    if room == "house" and path.stem not in house_files():
+    if room == "house" and path.stem not in house_files() and not goes_on(path.stem):
         hint = f'did you mean "{name}.yaml"?' if name else "the house has house.yaml, tins.yaml, ingredients.yaml"
         return meant, file_problem("stray file", shown, "is not a file of the house", hint)
     if room != "house" and not SLUG.fullmatch(path.stem):

@@ -69,8 +69,9 @@ def read_tins(intake: Intake) -> tuple[OwnedTin, ...]:
         flaws = tuple(tin_flaws(line, intake.tins))
         intake.tell(TINS.address, under(path, flaws))
         if not flaws:
-            tins += line.owned
-            intake.tins |= {own.tin.called.casefold(): own.measured_tin for own in line.owned if own.tin.called}
+            owned = line.owned
+            tins += owned
+            intake.tins |= {own.tin.called.casefold(): own.measured_tin for own in owned if own.tin.called}
     return tuple(tins if certain else ())
 
 

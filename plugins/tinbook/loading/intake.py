@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -11,7 +12,7 @@ from tinbook.loading.files import read_sources
 from tinbook.loading.private import private_flaws
 from tinbook.models import Flaw, Written, read_model
 from tinbook.models import Path as Path_
-from tinbook.models.register import SourceKind
+from tinbook.models.register import SourceKind, goes_on, log_of
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.problems import Place, Problem
 from tinbook.source import Document, read_yaml
@@ -22,6 +23,9 @@ W = TypeVar("W", bound=Written)
 
 # Faults after which a name may be missing from the data, though it is in the file.
 _LOSES_NAMES = frozenset(("name", "merge"))
+
+_HIDDEN = re.compile(r"(?:^|\s)(#(?=[^\s#])[^}\]]*)")
+"""What reads like the text that is missing, and is nothing to YAML."""
 
 
 def under(path: Path_, flaws: Iterable[Flaw]) -> list[Flaw]:
@@ -58,12 +62,17 @@ class Intake:
         """The plain data of a file, or None where it cannot be read. There may be problems with it all the same."""
         source = self.sources[address]
         document, problems = read_yaml(source.raw, source.shown)
+        log = log_of(address)
+        if log:
+            hint = f"a log goes on by year: move its later entries into a file such as {log.of_year('2026').path}"
+            problems = tuple(replace(each, hint=hint) if each.code == "size" else each for each in problems)
         self._put(address, problems)
         if document is None:
             return None
         self.documents[address] = document
         if str(document.data.get("private", "no")).strip().lower() not in ("no", "false"):
-            self.private.add(address)
+            # a log is held back whole, in all its years
+            self.private |= {address, log.address if log else address}
         return document.data
 
     def loses_names(self, address: str) -> bool:
@@ -78,6 +87,11 @@ class Intake:
             found += private_flaws(model, path)
         self.tell(address, found)
         return None if found else model
+
+    def years_of(self, kind: SourceKind) -> list[SourceKind]:
+        """A log, and the files there are in which it goes on, in order."""
+        names = sorted(address.partition("/")[2] for address in self.sources)
+        return [kind, *(kind.of_year(name[-4:]) for name in names if goes_on(name) is kind)]
 
     def data_of(self, kind: SourceKind) -> Any:
         """The plain data of a file of the register; None where there is none, or it cannot be read."""
@@ -115,7 +129,10 @@ class Intake:
     def tell(self, address: str, flaws: Iterable[Flaw]) -> None:
         """Note flaws at their places in a file."""
         for flaw in flaws:
-            problem = Problem(code=flaw.code, message=flaw.message, place=self.place(address, flaw), hint=flaw.hint)
+            place, hint = self.place(address, flaw), flaw.hint
+            if flaw.code == "empty" and (hidden := _HIDDEN.search(place.text, max(0, place.column - 1))):
+                hint = f'a text that starts with "#" needs quotes round it: write "{hidden[1].strip()}"'
+            problem = Problem(code=flaw.code, message=flaw.message, place=place, hint=hint)
             if flaw.code == FOLLOWS or (flaw.code == "whose" and not self.cup_said):
                 self.broken.setdefault(address, []).append(problem)
             else:

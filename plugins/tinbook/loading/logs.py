@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -36,11 +36,17 @@ def read_used(intake: Intake, book: Book, facts: Facts) -> tuple[Used, ...]:
 
 def _read_log(intake: Intake, kind: SourceKind, book: Book, rule: Callable[[Any], Iterable[Flaw]]) -> tuple[Any, ...]:
     """The entries of mixtures of the book that keep a rule; none of a file that cannot be trusted whole."""
+    known = [*book.mixtures, *intake.written("mixtures/")]
+    return tuple(entry for file in intake.years_of(kind) for entry in _read_file(intake, file, book, rule, known))
+
+
+def _read_file(
+    intake: Intake, kind: SourceKind, book: Book, rule: Callable[[Any], Iterable[Flaw]], known: Collection[str]
+) -> list[Any]:
     data = intake.data_of(kind)
     if data is None:
-        return ()
+        return []
     certain = kind.address not in intake.broken
-    known = [*book.mixtures, *intake.written("mixtures/")]
     sound = []
     for path, entry in intake.entries(kind, data):
         flaws = [replace(flaw, path=("of",)) for flaw in link_flaws("of", [entry.of], known)]
@@ -49,4 +55,4 @@ def _read_log(intake: Intake, kind: SourceKind, book: Book, rule: Callable[[Any]
             if not flaws:
                 sound.append(entry)
         intake.tell(kind.address, under(path, flaws))
-    return tuple(sound if certain else ())
+    return sound if certain else []

@@ -7,7 +7,8 @@ from dataclasses import replace
 from typing import Any, TypeVar
 
 from tinbook.loading.files import SourceFile
-from tinbook.models import Book, Flaw, House, Mixture, Technique, Written
+from tinbook.loading.nameless import by_cards, nameless_cards, nameless_colours
+from tinbook.models import Book, Flaw, House, Technique, Written
 from tinbook.models.register import Merged, SeenBy, SourceKind, kinds
 from tinbook.plans.variations.changed_mix import OF_BASE
 from tinbook.problems import Problem, nearest
@@ -15,7 +16,10 @@ from tinbook.problems import Problem, nearest
 L = TypeVar("L", bound=Written)
 
 # Problems whose hint may name something of another file.
-_TELLING = frozenset(("no such file", "unknown ingredient", "circle", OF_BASE))
+_TELLING = frozenset((
+    "no such file", "unknown ingredient", "unknown colour", "unknown paste", "made with", "step", "no weight", "circle",
+    OF_BASE,
+))  # fmt: skip
 
 
 def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
@@ -79,7 +83,9 @@ def public_book(book: Book, sealed: Container[str]) -> Book:
         (shown if kind.field else others)[kind.field or kind.name] = seen
     named = pictures_named(shown["techniques"].values())
     mixtures = shown["mixtures"]
-    shown["mixtures"] = {slug: _by_cards(mixture, book) for slug, mixture in mixtures.items()}
+    shown["cards"] = cards = nameless_cards(shown, book)
+    shown["colours"], shown["techniques"] = nameless_colours(shown["colours"], shown["techniques"])
+    shown["mixtures"] = {slug: by_cards(mixture, book, cards) for slug, mixture in mixtures.items()}
     return Book(
         **{name: _of_shown(value, mixtures) for name, value in shown.items()},
         others={name: _of_shown(value, mixtures) for name, value in others.items()},
@@ -142,15 +148,6 @@ def _of_shown(written: Any, mixtures: Container[str]) -> Any:
 def pictures_named(techniques: Iterable[Technique]) -> dict[str, None]:
     """The files of the pictures that techniques list, in order, each once."""
     return dict.fromkeys(picture.file for technique in techniques for picture in technique.pictures)
-
-
-def _by_cards(mixture: Mixture, book: Book) -> Mixture:
-    """The mixture with its ingredients by the names on their cards: other names may be held back."""
-    lines = tuple(
-        line.model_copy(update={"take": replace(line.take, name=book.house_word(line.take.name) or line.take.name)})
-        for line in mixture.mix
-    )
-    return mixture.model_copy(update={"mix": lines})
 
 
 def public_broken(

@@ -71,6 +71,7 @@ class OwnedCutter(WrittenLine):
     cutter: CutterText
     have: Annotated[int, whole_number(0, 999)] = 1
     note: Text | None = None
+    private: Private = False
 
 
 class CutterDrawer(Written):

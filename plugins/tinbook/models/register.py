@@ -7,7 +7,7 @@ from it. Another file of the house is its model and one line here.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Any
 
@@ -49,6 +49,7 @@ class SourceKind:
     of a list or by name stand under `key`, each of the model `entry`. `spoken`: what an entry and the whole are called.
     `kept`: the keys that stay of an entry which may not be shown, because sums and safety go by them; without any such
     an entry is left out whole. `blank`: what one thing is where nothing is written, or all of it is held back.
+    `by_year`: a list that grows, and goes on in a file for each year beside the first (`house/bakes-2026.yaml`).
     """
 
     name: str
@@ -62,11 +63,21 @@ class SourceKind:
     spoken: tuple[str, str] = ("an entry", "the file")
     kept: frozenset[str] = frozenset()
     blank: Written | None = None
+    by_year: bool = False
 
     @property
     def address(self) -> str:
         """`house/bakes` of a file, `mixtures/` of a folder."""
         return self.path.removesuffix("*.yaml").removesuffix(".yaml")
+
+    @property
+    def paths(self) -> tuple[str, ...]:
+        """Every path it may lie in, `*` for any name."""
+        return (self.path, f"{self.address}-*.yaml") if self.by_year else (self.path,)
+
+    def of_year(self, year: str) -> SourceKind:
+        """The file in which it goes on in a year."""
+        return replace(self, path=f"{self.address}-{year}.yaml")
 
     @property
     def room(self) -> str:
@@ -104,11 +115,11 @@ REGISTER: tuple[SourceKind, ...] = (
     SourceKind(
         name="used", model=UsedLog, path="house/used.yaml", merged=Merged.LIST, seen_by=SeenBy.NOBODY,
         field="used", key="used", entry=Used, spoken=("what a cake used", "the log of what was used"),
-        kept=frozenset(("day", "of", "cake", "height", "layers", "used")),
+        kept=frozenset(("day", "of", "cake", "height", "layers", "used")), by_year=True,
     ),
     SourceKind(
         name="bakes", model=BakeLog, path="house/bakes.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
-        field="bakes", key="bakes", entry=Baked, spoken=("a bake", "the bake log"),
+        field="bakes", key="bakes", entry=Baked, spoken=("a bake", "the bake log"), by_year=True,
     ),
     SourceKind(
         name="colours", model=ColourCards, path="house/colours.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
@@ -140,6 +151,19 @@ def house_files() -> tuple[str, ...]:
     return tuple(kind.address.partition("/")[2] for kind in REGISTER if kind.room == "house")
 
 
+def goes_on(name: str) -> SourceKind | None:
+    """The log that a file of recipes/house goes on with (`bakes-2026`), by its name without .yaml."""
+    first, _, year = name.rpartition("-")
+    logs = (kind for kind in REGISTER if kind.by_year and kind.address == f"house/{first}")
+    return next(logs, None) if len(year) == 4 and year.isascii() and year.isdigit() else None
+
+
+def log_of(address: str) -> SourceKind | None:
+    """The log that goes on by year and that stands, or goes on, at an address (`house/bakes`, `house/bakes-2026`)."""
+    logs = (kind for kind in REGISTER if kind.by_year and kind.address == address)
+    return next(logs, None) or goes_on(address.removeprefix("house/"))
+
+
 def rooms() -> tuple[str, ...]:
     """The folders of recipes/ that files of the book lie in."""
     return tuple(dict.fromkeys(kind.room for kind in REGISTER))
@@ -147,4 +171,4 @@ def rooms() -> tuple[str, ...]:
 
 def of_the_kitchen() -> tuple[str, ...]:
     """What never leaves the kitchen, as paths below recipes/; of a folder all its files."""
-    return tuple(kind.path for kind in REGISTER if kind.seen_by is SeenBy.KITCHEN)
+    return tuple(path for kind in REGISTER if kind.seen_by is SeenBy.KITCHEN for path in kind.paths)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
 from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled
-from tinbook.units import Measures, Misread, Span, patterns, read_number, read_span
+from tinbook.problems import nearest
+from tinbook.units import WORDS, Measures, Misread, Span, patterns, read_number, read_span
 
 DAY_MIN = 24 * 60
 LONG = {name: days * DAY_MIN for one, days in (("day", 1), ("week", 7), ("month", 30)) for name in (one, one + "s")}
@@ -24,6 +25,9 @@ class Stand:
 def read_stand(text: str, measures: Measures) -> Stand:
     """`12 h`, `45 min`, `2 days`, `3 weeks`, `2 months` of 30 days; raises Misread."""
     word = text.rpartition(" ")[2].lower()
+    slip = word.isalpha() and word not in (*LONG, *WORDS) and nearest(word, [*LONG, *WORDS], 0.75)
+    if slip in LONG:
+        raise Misread(f'no unit called "{word}"', f'did you mean "{slip}"?', len(text) - len(word), len(text))
     if word not in LONG:
         span = read_span(text, ("time",), measures)
         if span.low != span.high:

@@ -22,6 +22,7 @@ from tinbook.pages.base.render import compiled
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.plugin.ahead import spare_processes
 from tinbook.plugin.attention import Attention
+from tinbook.plugin.guard import guarded
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
@@ -126,8 +127,12 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        address, output = page.file.src_uri.removesuffix(".md"), tight(output)
+        address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
         return self._whole.fill(address, output) if self._whole and address in self.site.pages else output
+
+    @event_priority(-100)
+    def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:
+        return self._guarded(output_content) if template_name.endswith(".html") else output_content
 
     @event_priority(100)
     def _fill_the_rest(self, *, config: MkDocsConfig) -> None:
@@ -175,6 +180,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         for path, template in set_templates(self.site.templates, Path(self._beside, CACHE)):
             files.append(File.generated(config, path, content=template))
         return made
+
+    def _guarded(self, html: str) -> str:
+        return html if self._serving else guarded(html)
 
     def _let_go(self) -> None:
         """What the build had for itself: other processes, and Python's whole attention."""

@@ -67,6 +67,9 @@ def _set(file: TemplateFile, kept: Path) -> bytes:
     with suppress(OSError):
         kept.parent.mkdir(parents=True, exist_ok=True)
         half = kept.with_suffix(f".{os.getpid()}")
-        half.write_bytes(content)
-        half.replace(kept)
+        try:
+            half.write_bytes(content)
+            half.replace(kept)
+        finally:
+            half.unlink(missing_ok=True)
     return content

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from difflib import get_close_matches
 
+_ALSO = {"american": "us", "usa": "us", "u.s.": "us", "british": "uk", "imperial": "uk", "english": "uk"}
+"""What else a country goes by: letters alone would answer "American cup" with the metric one."""
 # Standard cutoff of difflib: lower, and a short word is answered with nonsense.
 _CLOSE_ENOUGH = 0.6
 
@@ -16,7 +18,8 @@ def nearest(word: str, known: Iterable[str], close: float = _CLOSE_ENOUGH) -> st
     for name in known:
         spelled.setdefault(name.casefold(), name)
     wanted = word.strip().casefold()
-    if wanted in spelled:
-        return spelled[wanted]
+    for exact in (wanted, " ".join(_ALSO.get(part, part) for part in wanted.split())):
+        if exact in spelled:
+            return spelled[exact]
     nearby = get_close_matches(wanted, spelled, n=1, cutoff=close)
     return spelled[nearby[0]] if nearby else None

@@ -94,6 +94,10 @@ _TOO_FAR = (
 )
 _DASHES = ("this does not fit the lines above", 'start every "- " of a list in the same column')
 NO_NAME = ('there is no name before the ":"', "write one, or take out the line")
+GLUED = (
+    'this "- " is set too far in: the line above goes on with it',
+    'start every "- " of a list in the same column; put a text that has a dash there in quotes',
+)
 _TAB = ("there is a tab at the start of this line", "use spaces instead")
 ODD_SPACE = ("there is a space from a web page or a letter here", "type it again as a plain space")
 
@@ -164,6 +168,8 @@ def _said(error: MarkedYAMLError, text: str, column: int) -> tuple[str, str]:
     for what, sign in _FIRST_SIGN.items():
         if what in context or what in problem:
             return f'a text cannot start with "{sign}"', "put it in quotes"
+    if problem == "did not find expected '-' indicator" and text.lstrip().startswith("- "):
+        return GLUED
     if problem == "found character that cannot start any token":
         return f'a text cannot start with "{text[column : column + 1]}"', "put it in quotes"
     if problem == "did not find expected key":

@@ -14,7 +14,7 @@ from yaml.error import MarkedYAMLError
 
 from tinbook.problems import Place, Problem
 from tinbook.source.document import Branch, Document, Leaf, Mark
-from tinbook.source.faults import NO_NAME, ODD_SPACE, fault
+from tinbook.source.faults import GLUED, NO_NAME, ODD_SPACE, fault
 
 Event = Any
 """One of the parser's; its types do not say that it always has a place."""
@@ -136,6 +136,8 @@ class _EventReader:
                 self._refuse_marks(event)
             value = event.value
             plain = event.implicit[0]
+            if plain and start.line < end.line:
+                self._refuse_glued(start.line + 1, end.line)
             if event.style == '"' and (control := _ESCAPED_CONTROL.search(value)):
                 message = f"there is an invisible character in this text (U+{ord(control[0]):04X})"
                 self._problem("control", message, start, end, 'take out the "\\" and what follows it')
@@ -213,6 +215,17 @@ class _EventReader:
             tag = tag.replace("tag:yaml.org,2002:", "!!", 1)
             hint = "take it out, or put a text that starts with ! in quotes"
             self._problem("tag", f'"{tag}" is a mark for programs', *where, hint)
+
+    def _refuse_glued(self, first: int, last: int) -> None:
+        """Adds a problem for a line of a list that is read as part of the plain text above it."""
+        for number in range(first, min(last + 1, len(self.lines))):
+            line = self.lines[number]
+            if line.lstrip(" ").startswith("- "):
+                place = Place(
+                    file=self.file, line=number + 1, column=len(line) - len(line.lstrip(" ")) + 1, width=1, text=line
+                )
+                message, hint = GLUED
+                self.problems.append(Problem(code="yaml", message=message, place=place, hint=hint))
 
     def _stop(self, code: str, message: str, at: Event, hint: str) -> _Stop:
         self._problem(code, message, at.start_mark, at.end_mark, hint)

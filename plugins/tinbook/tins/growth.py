@@ -65,17 +65,26 @@ def turns(ring: Ring) -> list[float]:
     return bends if sum(bends) > 0.0 else [-turn for turn in bends]
 
 
+def area_and_edge(tin: Tin) -> tuple[float, float]:
+    """mm² and mm of that outline: all that is asked where one of thousands of tins is looked for."""
+    if tin.kind.solid != "upright":
+        width_mm = tin.bounds_mm[0]
+        return math.pi / 4.0 * width_mm**2, math.pi * width_mm
+    area_mm2 = tin.kind.area_mm2(tin.sizes_mm, 0.5)
+    if area_mm2 == tin.area_mm2:
+        return area_mm2, tin.perimeter_mm + tin.inner_perimeter_mm
+    return area_mm2, sum(_length(ring) for ring in tin.kind.outline_mm(tin.sizes_mm, 0.5))
+
+
 @lru_cache(maxsize=4096)
 def outline_of(tin: Tin) -> CakeOutline:
     """The outline of a cake: at the rim of a straight tin, half-way up a sloping one, round the foot of a dome."""
     if tin.kind.solid != "upright":
-        width_mm = tin.bounds_mm[0]
-        return CakeOutline(area_mm2=math.pi / 4.0 * width_mm**2, edge_mm=math.pi * width_mm, corners=math.pi)
+        area_mm2, edge_mm = area_and_edge(tin)
+        return CakeOutline(area_mm2=area_mm2, edge_mm=edge_mm, corners=math.pi)
     _, *tubes = rings = tin.kind.outline_mm(tin.sizes_mm, 0.5)
     room_mm = min((_half_width(tube) for tube in tubes), default=math.inf)
-    area_mm2, edge_mm = tin.kind.area_mm2(tin.sizes_mm, 0.5), tin.perimeter_mm + tin.inner_perimeter_mm
-    if area_mm2 != tin.area_mm2:
-        edge_mm = sum(_length(ring) for ring in rings)
+    area_mm2, edge_mm = area_and_edge(tin)
     bends = [turns(ring) for ring in rings]
     if min(map(min, bends)) < INWARDS:
         return CakeOutline(area_mm2=area_mm2, edge_mm=edge_mm, corners=0.0, room_mm=room_mm, bent=tin)

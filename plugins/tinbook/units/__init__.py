@@ -31,7 +31,7 @@ from tinbook.units.quantities import (
     read_time,
     read_volume,
 )
-from tinbook.units.words import UNITS, WORDS, read_unit, to_unit
+from tinbook.units.words import UNITS, WORDS, read_unit, to_unit, unit_meant
 
 __all__ = [
     "CUPS_ML",
@@ -73,4 +73,5 @@ __all__ = [
     "read_unit",
     "read_volume",
     "to_unit",
+    "unit_meant",
 ]

@@ -27,8 +27,14 @@ class Whose(Misread):
     """A cup or fluid ounce, where nobody has said whose."""
 
 
-def suggestion(word: str, known: Iterable[str]) -> str:
-    """A hint with the known word nearest to `word`, whatever the case; empty if none is near."""
+def nearest_of(word: str, known: Iterable[str]) -> str:
+    """The known word nearest to `word`, whatever the case; empty if none is near."""
     spelled = {name.casefold(): name for name in known}
     nearest = get_close_matches(word.casefold(), spelled, n=1, cutoff=_CLOSE_ENOUGH)
-    return f'did you mean "{spelled[nearest[0]]}"?' if nearest else ""
+    return spelled[nearest[0]] if nearest else ""
+
+
+def suggestion(word: str, known: Iterable[str]) -> str:
+    """A hint with the known word nearest to `word`; empty if none is near."""
+    near = nearest_of(word, known)
+    return f'did you mean "{near}"?' if near else ""

@@ -39,6 +39,15 @@ _RUNS_ON = re.compile(rf"[,.]?[0-9]|[/⁄{_ONE}]")
 _COMMAS = re.compile(r"([0-9]+),([0-9]+)(?:,[0-9]+)*(?:\.[0-9]+)?")
 _SIGN = re.compile(rf"[-−–+]\s*(?=[.{DIGITS}])")
 _NO_NUMBER = re.compile(r"(?i)(?:nan|inf(?:inity)?)\b")
+_LETTERS = re.compile(
+    r"""
+      (?=[0-9]*[OoIl]) (?=[OIl]*[0-9]) [0-9OoIl]*[0-9] (?![0-9A-Za-z])    # 3O0, l00, O5
+    | [0-9][0-9Oo]*[Oo] (?!\w|\s*[CFcf]\b)                               # 34O, but not the degrees of 160o C
+    """,
+    re.VERBOSE,
+)
+"""A number in which a letter stands for the figure it looks like."""
+_FIGURES = str.maketrans("OoIl", "0011")
 _BARE_POINT = re.compile(r"\.[0-9]+")
 _WORD = re.compile(r"[^\s,;]+")
 _NUMBER_WORDS = {
@@ -62,6 +71,10 @@ def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]
 
     Raises Misread if there is none, with `such_as` for an example, or if it is malformed.
     """
+    if letters := _LETTERS.match(text, at):
+        said = letters[0]
+        hint = f"write {said.translate(_FIGURES)}, in figures only"
+        raise Misread(f'"{said}" has a letter in it where a figure belongs', hint, at, letters.end())
     number = _NUMBER.match(text, at)
     if number is None:
         raise _no_number(text, at, such_as)

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from tinbook.units import kitchen
 from tinbook.units.measures import METRIC, Measures
-from tinbook.units.misread import Misread, Whose, suggestion
+from tinbook.units.misread import Misread, Whose
 from tinbook.units.numerals import DIGITS, read_number
-from tinbook.units.words import UNITS, WORDS, read_unit, unit_size
+from tinbook.units.words import UNITS, read_unit, unit_meant, unit_size
 
 # What a dimension is called, and an example.
 _DIMENSIONS = {
@@ -261,7 +261,7 @@ def _no_unit(text: str, at: int, end: int, want: Collection[str]) -> Misread:
     number = text[at:end].strip()
     like = f"write it like {_such_as(want)}"
     if word := _REST_WORD.match(text, _start(text, end)):
-        return Misread(f'no unit called "{word[0]}"', suggestion(word[0], WORDS) or like, *word.span())
+        return Misread(f'no unit called "{word[0]}"', unit_meant(word[0]) or like, *word.span())
     return Misread(f'no unit after "{number}"', like, at, end)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 
 from tinbook.units import kitchen
 from tinbook.units.measures import Measures
-from tinbook.units.misread import Misread
+from tinbook.units.misread import Misread, nearest_of
 
 _SIZES: dict[str, dict[str, float]] = {
     "mass": {
@@ -143,6 +143,16 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
         if unit not in UNITS:
             raise Misread(f'no measure called "{unit}"', "leave out whose it is", written.start("whose"), end)
     return unit, written.end()
+
+
+def unit_meant(word: str) -> str:
+    """A hint with the unit that a word no unit goes by is nearest to, empty if none is near.
+
+    A short form is answered with the form used here: nobody who wrote "grs" meant "gr".
+    """
+    short = {spelling: unit if len(spelling) <= len(unit) + 2 else spelling for spelling, unit in WORDS.items()}
+    near = nearest_of(word, WORDS)
+    return f'did you mean "{short[near]}"?' if near else ""
 
 
 def unit_size(unit: str, measures: Measures) -> float:

@@ -6,7 +6,7 @@ Only a name that is in the mix is an amount, and `<tins>` the tins; anything els
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from tinbook.models import Book, Flaw, Mixture, Step, Take
@@ -66,12 +66,13 @@ def lines_named(text: str, takes: Sequence[Take], book: Book) -> Iterator[NamedL
 def _piece(mark: str, names: list[str], book: Book) -> StepPiece | None:
     if mark == TINS:
         return StepPiece(TINS, tins=True)
-    share, word = _share(mark)
+    share, word = share_of(mark)
     name = book.house_word(word) or word
     return StepPiece(word, names.index(name), share) if name in names else None
 
 
-def _share(mark: str) -> tuple[float, str]:
+def share_of(mark: str) -> tuple[float, str]:
+    """What share of a line a mark names, and the name: `1/2 butter`."""
     try:
         share, end = read_number(mark, 0)
     except Misread:
@@ -93,9 +94,13 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
     names = _names(takes, book)
     words = {alias for name in names if name in book.cards for alias in book.cards[name].also} | set(names)
     for index, step in enumerate(steps):
+        for start, end, word in _left_open(step.do, [*words, TINS]):
+            message = f'the mark round "{word}" has one sign only'
+            hint = f'write "<{word}>"'
+            yield Flaw(code="step", path=(key, index, "do"), message=message, hint=hint, start=start, end=end)
         for mark in MARK.finditer(step.do):
             if _piece(mark.group(1), names, book) is None:
-                close = nearest(_share(mark.group(1))[1], [*words, TINS])
+                close = nearest(share_of(mark.group(1))[1], [*words, TINS])
                 if close:
                     message = f'the step names "{mark.group(1)}", which is not among the amounts'
                     hint = f'did you mean "<{close}>"?'
@@ -108,3 +113,17 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
                         start=mark.start(),
                         end=mark.end(),
                     )
+
+
+def _left_open(text: str, words: Collection[str]) -> Iterator[tuple[int, int, str]]:
+    """Names with a "<" before them and no ">" after, or the other way round: start, end, and what is marked.
+
+    A name that stands between two whole marks is not one of them.
+    """
+    names = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
+    # the marks that are whole are put out of sight, each sign by a blank
+    rest = MARK.sub(lambda mark: " " * len(mark[0]), text)
+    opened = rf"<\s*((?:[\d/¼½¾⅓⅔.]+ )?(?:{names})s?)(?![\w>])"
+    closed = rf"(?<![\w<])((?:{names})s?)>"
+    for found in (*re.finditer(opened, rest, re.IGNORECASE), *re.finditer(closed, rest, re.IGNORECASE)):
+        yield found.start(), found.end(), found[1]

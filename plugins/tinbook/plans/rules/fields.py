@@ -10,7 +10,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Flaw, MixLine, Mixture, Path, word_in
 from tinbook.plans.base.weighing import Unweighable, as_owned, each_g, mass_of, volume_at, weigh
 from tinbook.problems import nearest
-from tinbook.units import WORDS
+from tinbook.units import WORDS, unit_meant
 
 FOLLOWS = "follows"
 """The code of a flaw that is there only because of another one, told elsewhere."""
@@ -69,7 +69,7 @@ def _line_flaw(path: Path, line: MixLine, book: Book, facts: Facts, spoilt: Spoi
     start, end = take.at, take.at + len(take.name)
     name, bad = book.house_word(take.name), word_in(spoilt.names, take.name)
     if bad is not None and (name is None or take.name.lower() in spoilt.names):
-        message, hint = f'the card of "{bad}" is broken', "mend it in house/ingredients.yaml"
+        message, hint = f'the card of "{take.name}" is broken', "mend it in house/ingredients.yaml"
         return Flaw(code=FOLLOWS, path=path, message=message, hint=hint, on_key=False, start=start, end=end)
     if name is None and (flaw := _unit_flaw(path, line, book, facts)):
         return flaw
@@ -95,7 +95,7 @@ def _unit_flaw(path: Path, line: MixLine, book: Book, facts: Facts) -> Flaw | No
         return None
     close = nearest(word, WORDS)
     alike = close is not None and close[0] == word[0].lower()
-    hint = f'did you mean "{close}"?' if alike else "write g, ml, tsp or another unit"
+    hint = (unit_meant(word) or f'did you mean "{close}"?') if alike else "write g, ml, tsp or another unit"
     message = f'no unit called "{word}"'
     end = take.at + len(word)
     return Flaw(code="value", path=path, message=message, hint=hint, on_key=False, start=take.at, end=end)

@@ -16,7 +16,7 @@ from tinbook.plans.portions.cutting import SIDES
 from tinbook.plans.rules.fields import link_flaws
 from tinbook.problems import nearest
 from tinbook.tins import Tin
-from tinbook.tins.growth import outline_of
+from tinbook.tins.growth import area_and_edge
 
 THIN_MM = 10.0
 """The least side of a portion (house judgement)."""
@@ -112,10 +112,10 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
     border = finish.border
     if border is None:
         return
-    cakes = [Cake(tin, settled.heights_mm[0], 1) for tin in tins if not tin.kind.in_trays]
+    cakes = [tin for tin in tins if not tin.kind.in_trays]
     if not cakes:
         return
-    smallest = min(cakes, key=lambda cake: cake.outline.edge_mm)
+    smallest = Cake(min(cakes, key=lambda tin: area_and_edge(tin)[1]), settled.heights_mm[0], 1)
     edge_mm = smallest.outline.grown(min(settled.coats_mm, MOST_OF_ROOM * smallest.outline.room_mm)).edge_mm
     name = smallest.tin.name
     if border.pitch > edge_mm:
@@ -135,7 +135,7 @@ def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Fl
     """A portion that is larger than the smallest cake, or so thin that no knife cuts it; or whose name is a slip of one
     of the trade's, or too much for the head of a column."""
     cakes = [tin for tin in tins if not tin.kind.in_trays]
-    smallest = min(cakes, key=lambda tin: outline_of(tin).area_mm2, default=None)
+    smallest = min(cakes, key=lambda tin: area_and_edge(tin)[0], default=None)
     for kind, sides in (portions or {}).items():
         meant = nearest(kind, SIDES)
         if kind not in SIDES and (meant or not KIND.fullmatch(kind)):
@@ -147,7 +147,7 @@ def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Fl
             message = f"a portion of {wide_mm:g} x {long_mm:g} mm is too thin to be cut"
             hint = f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm"
             yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)
-        elif smallest and wide_mm * long_mm > outline_of(smallest).area_mm2:
+        elif smallest and wide_mm * long_mm > area_and_edge(smallest)[0]:
             message = f"a portion of {wide_mm:g} x {long_mm:g} mm is larger than the smallest cake, {smallest.name}"
             hint = "write width and length seen from above, such as 25 mm x 50 mm"
             yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)

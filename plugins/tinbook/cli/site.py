@@ -1,0 +1,48 @@
+"""`tinbook serve` and `tinbook build`: the site by MkDocs, with what its theme says of other projects left out.
+
+The theme prints a notice before any plugin is asked; nothing but the surroundings of the program can still it. What the
+notice warns of is in DEVELOPERS.md.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import click
+
+from tinbook.cli.command import recipes_of
+
+QUIET = {"NO_MKDOCS_2_WARNING": "true", "DISABLE_MKDOCS_2_WARNING": "true"}
+LOOSE = {"ignore_unknown_options": True, "allow_extra_args": True}
+
+
+@click.command(context_settings=LOOSE)
+@click.argument("words", nargs=-1, type=click.UNPROCESSED)
+@click.pass_obj
+def serve(book: Path, words: tuple[str, ...]) -> None:
+    """Show the book on this machine and follow what is written. What comes after is for mkdocs serve."""
+    _mkdocs(book, "serve", "--livereload", *words)
+
+
+@click.command(context_settings=LOOSE)
+@click.argument("words", nargs=-1, type=click.UNPROCESSED)
+@click.pass_obj
+def build(book: Path, words: tuple[str, ...]) -> None:
+    """Build the site of the book. What comes after is for mkdocs build, such as --strict."""
+    _mkdocs(book, "build", *words)
+
+
+def _mkdocs(book: Path, *words: str) -> None:
+    recipes_of(book)
+    settings = book / "mkdocs.yml"
+    if not settings.is_file():
+        raise click.ClickException(f'there is no mkdocs.yml beside recipes in "{book}"')
+    command = [sys.executable, "-m", "mkdocs", words[0], "-f", str(settings), *words[1:]]
+    try:
+        done = subprocess.run(command, env={**os.environ, **QUIET}, check=False)
+    except KeyboardInterrupt:
+        return
+    raise SystemExit(done.returncode)

@@ -1,0 +1,76 @@
+"""How every command writes: beside first, then moved into place, so that a full disk leaves nothing half written."""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+import click
+
+REASONS = {
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "the disk is full",
+    errno.EROFS: "the disk can only be read",
+    errno.EACCES: "its folder may not be written to",
+    errno.EPERM: "its folder may not be written to",
+}
+
+
+def put(files: Mapping[Path, bytes]) -> None:
+    """Write files whole, over what is there. ClickException where one cannot be: then none of them is touched.
+
+    A link stays one: what it leads to is written.
+    """
+    beside: dict[Path, Path] = {}
+    name = next(iter(files), Path())
+    try:
+        for name, content in files.items():
+            path = name.resolve()
+            beside[path] = half = _beside(path)
+            with half.open("xb") as file:
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+            if path.exists():
+                shutil.copymode(path, half)
+        for path, half in beside.items():
+            name = path
+            os.replace(half, path)
+    except OSError as error:
+        raise cannot_write(name, error) from None
+    finally:
+        for half in beside.values():
+            with suppress(OSError):
+                half.unlink(missing_ok=True)
+
+
+@contextmanager
+def whole_folder(folder: Path) -> Iterator[Path]:
+    """A folder to fill, which then becomes `folder`; that is empty or is not there. ClickException: nothing is left."""
+    target = folder.resolve()
+    half = _beside(target)
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        half.mkdir()
+        yield half
+        if target.is_dir():
+            target.rmdir()
+        os.replace(half, target)
+    except OSError as error:
+        raise cannot_write(folder, error) from None
+    finally:
+        shutil.rmtree(half, ignore_errors=True)
+
+
+def cannot_write(path: Path, error: OSError) -> click.ClickException:
+    """What a baker is told."""
+    reason = REASONS.get(error.errno or 0) or (error.strerror or str(error)).lower()
+    return click.ClickException(f'"{path}" cannot be written: {reason}. Nothing was changed.')
+
+
+def _beside(path: Path) -> Path:
+    return path.with_name(f".{path.name}.{os.getpid()}")

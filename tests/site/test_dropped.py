@@ -1,0 +1,174 @@
+"""Whatever a book loses, all its other pages stand, in the kitchen's book and in the public one.
+
+Every file and every entry of every file of the register is spoilt, taken out, or kept back, one after the other, in a
+small book cut from the demo; then each of its pages is written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from tests.loading.conftest import BASE
+
+from tinbook.loading import Loaded, load_book
+from tinbook.models.register import Merged, kinds
+from tinbook.site import build_site
+
+DEMO = Path(__file__).parents[2] / "recipes"
+KEPT = {
+    "mixtures": ("creamed-butter-sponge", "coffee-and-walnut-sponge", "american-buttercream", "coffee-buttercream",
+                 "mocha-buttercream", "modelling-paste"),
+    "techniques": ("line-a-tin", "lighthouse-for-the-front", "bream-with-scales", "colour-paste"),
+}  # fmt: skip
+ENTRIES = 2
+"""Of tins, cutters, colours and the logs, as many are lost; of the cards every third."""
+SELDOM = ("cuts", "portions", "guests", "boards")
+"""Kinds of page that take long to write and go by the house alone: they are written where that loses something."""
+Tree = dict[str, Any]
+
+
+def small_book() -> dict[str, Tree]:
+    """Files by their path below recipes/, as plain data: mixtures with a base and without, pastes, parts, logs."""
+    wanted = {f"{folder}/{slug}.yaml" for folder, slugs in KEPT.items() for slug in slugs}
+    files: dict[str, Tree] = {}
+    for path in sorted(DEMO.rglob("*.yaml")):
+        name = path.relative_to(DEMO).as_posix()
+        if name.startswith("house/") or name in wanted:
+            files[name] = yaml.load(path.read_text("utf-8"), Loader=yaml.CBaseLoader)
+    written = " ".join(str(data) for name, data in files.items() if not name.startswith("house/"))
+    for name, data in files.items():
+        for key in ("related", "mixtures", "techniques"):
+            if key in data:
+                data[key] = [slug for slug in data[key] if f"{slug}.yaml" in str(wanted)]
+        if name.startswith("techniques/"):
+            data.pop("pictures", None)
+            data["steps"] = [{"do": step} if isinstance(step, str) else without_picture(step) for step in data["steps"]]
+    cards = files["house/ingredients.yaml"]["ingredients"]
+    written += " ".join(card.get("plain", "") for card in cards.values())
+    needed = {word: card for word, card in cards.items() if word in written or "each" in card}
+    files["house/ingredients.yaml"]["ingredients"] = needed
+    for name in ("tins", "cutters", "bakes", "used"):
+        entries = files[f"house/{name}.yaml"][name]
+        known = [each for each in entries if "of" not in each or f"mixtures/{each['of']}.yaml" in wanted]
+        files[f"house/{name}.yaml"][name] = known[:ENTRIES]
+    return files
+
+
+def without_picture(step: Tree) -> Tree:
+    return {key: value for key, value in step.items() if key != "picture"}
+
+
+BOOK = small_book()
+
+
+def things() -> Iterator[tuple[str, str | int | None]]:
+    """Every file of the book, and every entry in one: the file's path, and where in its list or under which name."""
+    for path, data in BOOK.items():
+        yield path, None
+        kind = next((kind for kind in kinds().values() if kind.path == path), None)
+        if kind and kind.key:
+            held = data[kind.key]
+            lost = list(held)[::3] if path == "house/ingredients.yaml" else list(held)[:ENTRIES]
+            yield from ((path, each if isinstance(held, dict) else at) for at, each in enumerate(lost))
+
+
+def without(ways: str, path: str, entry: str | int | None) -> dict[str, Tree]:
+    """The book in which a thing is `spoilt`, `astray` (sound by itself, but it leads nowhere), `taken out`, `private`."""
+    files = yaml.load(yaml.dump(BOOK, Dumper=yaml.CSafeDumper), Loader=yaml.CBaseLoader)
+    holder = files if entry is None else files[path][next(kind.key for kind in kinds().values() if kind.path == path)]
+    key: Any = path if entry is None else entry
+    if ways == "astray":
+        holder[key] |= {"techniques" if path.startswith("mixtures/") else "related": ["driftwood"]}
+    elif ways == "taken out":
+        del holder[key]
+    elif isinstance(holder[key], dict):
+        holder[key] |= {"driftwood": "wet"} if ways == "spoilt" else {"private": "yes"}
+    else:
+        holder[key] = {"driftwood": "wet"} if ways == "spoilt" else {"tin": holder[key], "private": "yes"}
+    return files
+
+
+def write_pages(loaded: Loaded, leave: tuple[str, ...] = ()) -> dict[str, str]:
+    """Every page of a book, whole; a link that leads nowhere raises."""
+    site = build_site(loaded.book, loaded.facts, loaded.broken)
+
+    def link(address: str, anchor: str = "") -> str:
+        assert address in site.pages or address in site.photos or address in site.templates, address
+        return f"/{address}#{anchor}"
+
+    return {
+        address: page.fill(page.markdown, link) for address, page in site.pages.items() if page.template not in leave
+    }
+
+
+@pytest.fixture(scope="module")
+def book_with(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Mapping[str, Tree]], Path]:
+    """The folder of a book of these files; a file that is as before is not written anew."""
+    folder, there = tmp_path_factory.mktemp("dropped") / "recipes", {}
+
+    def write(files: Mapping[str, Tree]) -> Path:
+        for name in there.keys() - files.keys():
+            (folder / name).unlink()
+            del there[name]
+        for name, data in files.items():
+            if there.get(name) != data:
+                (folder / name).parent.mkdir(parents=True, exist_ok=True)
+                (folder / name).write_text(yaml.dump(data, Dumper=yaml.CSafeDumper, allow_unicode=True), "utf-8")
+                there[name] = data
+        return folder
+
+    return write
+
+
+def test_the_small_book_is_sound_and_has_every_kind(book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
+    for kitchen in (True, False):
+        loaded = load_book(book_with(BOOK), kitchen)
+        assert not loaded.errors
+        assert write_pages(loaded)
+    assert set(kinds()) == {"mixture", "technique", *(Path(name).stem for name in BOOK if name.startswith("house/"))}
+    assert loaded.book.varies and loaded.book.bakes and loaded.book.used and loaded.book.colours and loaded.book.cutters
+    assert all(getattr(loaded.book, kind.field) for kind in kinds().values() if kind.merged is not Merged.WHOLE)
+
+
+@pytest.mark.parametrize("ways", ["spoilt", "astray", "taken out", "private"])
+@pytest.mark.parametrize("path", BOOK)
+def test_every_other_page_stands(path: str, ways: str, book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
+    for entry in (entry for name, entry in things() if name == path):
+        if ((ways == "private" and entry is None) or ways == "astray") and path.startswith("house/"):
+            continue
+        folder = book_with(without(ways, path, entry))
+        leave = () if path in ("house/house.yaml", "house/finish.yaml") or entry == 0 else SELDOM
+        for kitchen in (True, False):
+            loaded = load_book(folder, kitchen)
+            written = write_pages(loaded, leave)
+            assert set(loaded.broken) <= set(written)
+            assert {f"mixtures/{slug}" for slug in loaded.book.mixtures} <= set(written)
+
+
+BAD = Path(__file__).parents[1] / "source"
+SLIPS = sorted([*BAD.glob("bad/*.yaml"), *BAD.glob("bad/*/*.yaml"), *BAD.glob("variations/*.yaml")])
+
+
+@pytest.mark.parametrize("kitchen", [True, False], ids=["kitchen", "public"])
+def test_every_bad_file_leaves_the_rest(kitchen: bool, book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
+    """Each file of tests/source in the book of the loading tests: told in either mode, and every page is written."""
+    small = {name: yaml.load(text, Loader=yaml.CBaseLoader) for name, text in BASE.items()}
+    for slip in SLIPS:
+        folder, room = book_with(small), slip.parent.name
+        where = f"{room}/{slip.name}" if room in KEPT else f"house/{room}.yaml"
+        if room in ("bad", "variations"):
+            where = f"mixtures/{slip.name}"
+        before = (folder / where).read_bytes() if (folder / where).exists() else None
+        (folder / where).write_bytes(slip.read_bytes())
+        loaded = load_book(folder, kitchen)
+        written = write_pages(loaded, () if room == "house" else SELDOM)
+        assert loaded.errors, slip
+        assert set(loaded.broken) <= set(written), slip
+        if before is None:
+            (folder / where).unlink()
+        else:
+            (folder / where).write_bytes(before)
