@@ -267,7 +267,7 @@ def test_an_option_that_is_none_is_a_fault_of_use(run: Run, words: tuple[str, ..
 
 def test_no_book_no_table(tmp_path: Path) -> None:
     done = CliRunner().invoke(main, ["--book", str(tmp_path), "table", "tins", *SPONGE])
-    assert done.exit_code == 1 and "cannot be read" in done.output
+    assert done.exit_code == 1 and "there is no book in" in done.output
 
 
 def test_a_broken_mixture_sends_to_check(book: Path) -> None:
