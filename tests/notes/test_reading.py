@@ -62,6 +62,11 @@ def test_what_the_data_says_is_taken_so(demo: Loaded) -> None:
     assert note.about == ["Ours."] and note.main.method == [("Beat.", "")]
 
 
+def test_many_blanks_cost_no_more_than_two(demo: Loaded) -> None:
+    note = read(demo, "eggs" + " " * 1500 + "4\n")
+    assert [line.text for line in note.main.mix] == ["4 eggs"]
+
+
 def test_whose_kitchen_can_be_said(demo: Loaded) -> None:
     told = read_note("1 cup caster sugar", demo.book, demo.facts, "US")
     assert told.main.mix[0].text == "1 US cup caster sugar" and read(demo, "1 cup caster sugar").main.mix[0].text == ""

@@ -56,6 +56,7 @@ _NUMBERED = re.compile(
 )
 _AMOUNT_LIST = re.compile(r"^\s*\(?[0-9]{1,2}[.)]\s+(?=[0-9½¼¾⅓⅔])")
 _BARE = re.compile(r"^\s*[1-9][0-9]?\s+(?=[A-Z])")
+_BLANKS = re.compile(r"[^\S\t\n]{3,}")
 _RULE = re.compile(r"^[\s|:+=_*~-]*$")
 _FENCE = re.compile(r"^\s*(?:`{3,}|<!--|-->)")
 _MARKS = re.compile(r"\*\*|__|(?<!\w)[*_](?=\w)|(?<=[\w.,])[*_](?!\w)|`")
@@ -121,7 +122,8 @@ def begins_junk(line: str) -> bool:
 
 def bare(line: str) -> tuple[str, bool]:
     """A line without the mark of a list before it, and whether it had the number of a step."""
-    text = _BULLET.sub("", line, count=1)
+    # many blanks say no more than two, and would cost far more
+    text = _BULLET.sub("", _BLANKS.sub("  ", line), count=1)
     if _AMOUNT_LIST.match(text):
         return _MARKS.sub("", _AMOUNT_LIST.sub("", text)).strip(" "), False
     number = _NUMBERED.match(text)
