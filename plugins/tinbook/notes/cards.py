@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
 from tinbook.models import Book
+from tinbook.problems import nearest
 
 SHORT: Mapping[str, str] = {
     "sr": "self raising", "s r": "self raising", "s.r": "self raising", "s.r.": "self raising", "s/r": "self raising",
@@ -41,6 +42,14 @@ def key_of(name: str) -> str:
         SHORT.get(word, word) for word in re.sub(r"(?<![a-z.])s\.?\s?r\.?(?![a-z])", "self raising", low).split()
     )
     return " ".join(sorted(_singular(word) for word in re.findall(r"[^\W_]+(?:'[^\W_]+)?", low.replace("-", " "))))
+
+
+def alike(name: str, names: Iterable[str]) -> str | None:
+    """The name a baker may have meant: the shortest that has all the words, else the one spelled most alike; it is
+    offered, never taken."""
+    words = set(key_of(name).split())
+    longer = [known for known in names if words and words <= set(key_of(known).split())]
+    return min(longer, key=len) if longer else nearest(name, names)
 
 
 def _singular(word: str) -> str:

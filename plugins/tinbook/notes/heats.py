@@ -13,7 +13,7 @@ APART_C = 12.0
 COOLEST_C, HOTTEST_C = 100.0, 260.0
 FAHRENHEIT_FROM = 250.0
 
-_FAN = r"(?:\s*\(?\s*(?P<fan>fan(?:[- ](?:forced|assisted|bake|oven))?|convection)\b(?!\s*:?\s*[0-9])\)?)?"
+_FAN = r"(?:\s*\(?\s*(?P<fan>fan(?:[- ](?:forced|assisted|bake|oven))?|convection)\b(?!\s*:?\s*[0-9]{3}(?!\s*min))\)?)?"
 _HEAT = re.compile(
     rf"(?P<before>\b(?:fan|convection)(?:\s+oven)?:?\s+)?"
     rf"(?:\bgas(?:\s*mark)?\.?\s*(?:no\.?\s*)?(?P<gas>1/4|1/2|[¼½]|10|[1-9])(?:\s*[-–]\s*[0-9])?(?![0-9])"

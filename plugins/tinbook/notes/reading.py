@@ -146,6 +146,8 @@ class _Sorter:
     def _is_title(self, text: str) -> bool:
         if self.note.title or self.note.about or self.met or self.lines.has_amount(text):
             return False
+        if text.endswith(":") and text[:1].islower():
+            return False
         short = len(text) <= _TITLE_SIGNS and len(text.split()) <= _TITLE_WORDS
         head = head_of(text)
         known = head is not None and not (
@@ -194,6 +196,11 @@ class _Sorter:
             (known or self.note.main).method.append((head.rest if known else text, ""))
             return
         fresh = known is None and not heads.is_main(head.name)
+        if "(" in text and not head.rest:
+            # "Chocolate sponge (two 8 in sandwich tins)", "For the icing (enough for the top)"
+            (self.note.left_out if fresh else self.note.said).append(text)
+        if not fresh and not self.met and not self.note.title:
+            self.note.title = re.sub(r"\s*\([^)]*\)", "", text).rstrip(": ")
         self.here = known or self.note.main
         if fresh and (not self.met and self.state == "before" and not head.rest):
             # the first part of all is what the note is of, whatever it is called

@@ -51,6 +51,14 @@ def kind_of(part: NotePart, book: Book, facts: Facts) -> PartKind:
     return PartKind("", "what kind it is")
 
 
+def kind_called(title: str, facts: Facts) -> str:
+    """The kind of what a title ends in, where that is no cake: "Swiss meringue buttercream"; "" for any other."""
+    for words, kind in _KINDS:
+        if kind in facts.kinds and re.search(rf"(?:{words})(?:\s+recipe)?\W*$", title.lower()):
+            return kind
+    return ""
+
+
 def _names(part: NotePart, book: Book) -> set[str]:
     found = set()
     for line in part.mix:

@@ -9,17 +9,17 @@ from dataclasses import dataclass
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.notes.baking import baking_of
+from tinbook.notes.cards import alike
 from tinbook.notes.lines import Read
 from tinbook.notes.reading import Note, NotePart
-from tinbook.notes.roles import kind_of, role_of, weight_of
+from tinbook.notes.roles import kind_called, kind_of, role_of, weight_of
 from tinbook.notes.tinning import tins_of
 from tinbook.notes.yaml_text import mark, quoted, unsure
 from tinbook.pages.lists.schema_org import DONE
-from tinbook.problems import nearest
 from tinbook.tins import read_tin
 from tinbook.units import Misread, read_mass
 
-_YIELD = re.compile(r"(?:yields?|makes|gives)\b[\s:]*([0-9].*)$", re.IGNORECASE)
+_YIELD = re.compile(r"(?:yields?|makes|gives)\b[\s:]*(?:about|around|roughly)?\s*([0-9][^.;]*)", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +95,9 @@ class _Writer:
     def __init__(self, note: Note, part: NotePart, told: SaidBeside, book: Book, facts: Facts) -> None:
         self.note, self.part, self.told, self.book, self.facts = note, part, told, book, facts
         self.doubts: list[str] = []
-        self.kind = told.kind if told.kind in facts.kinds else None
+        by_name = kind_called(note.title or told.name, facts) if part is note.main else ""
+        self.kind = told.kind if told.kind in facts.kinds else by_name or None
+        self.by_name = told.kind not in facts.kinds and bool(by_name)
 
     @property
     def _by_weight(self) -> bool:
@@ -130,6 +132,9 @@ class _Writer:
         self.doubts.append(words)
 
     def _kind(self) -> str:
+        if self.by_name:
+            self.doubt(f"that it is {self.kind}: by its name")
+            return f"kind: {self.kind}{mark('by its name')}"
         if self.kind:
             return f"kind: {self.kind}"
         kinds = ", ".join(self.facts.kinds)
@@ -230,7 +235,7 @@ class _Writer:
             return unsure(f"{line.written} ({line.doubt})", "  ")
         why = line.doubt
         if line.unknown:
-            close = nearest(line.unknown, self.book.names)
+            close = alike(line.unknown, self.book.names)
             why += f'; perhaps "{close}"' if close else ""
             self.doubt(f'no card for "{line.unknown}"' + (f'; perhaps "{close}"' if close else ""))
         elif why:
