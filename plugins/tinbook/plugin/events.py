@@ -17,6 +17,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
+from tinbook.models.register import kinds
 from tinbook.pages.base.render import compiled
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.plugin.ahead import spare_processes
@@ -33,6 +34,7 @@ from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
 log = get_plugin_logger("tinbook")
+HOUSE = kinds()["house"].path
 OURS = THEME / "assets" / "tinbook"
 
 
@@ -53,6 +55,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     site: Site
     neighbours: Neighbours
     _serving = False
+    _house_broken = False
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
 
@@ -120,6 +123,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             "own_styles": STYLES_MARK if made else "",
             "own_scripts": SCRIPTS_MARK if made else "",
             "schema_org": script_of(made) if made else "",
+            "house_broken": self._house_broken,
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
@@ -158,6 +162,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def _read(self) -> Site:
         """The pages of the book; what is wrong with its sources is told."""
         loaded = load_book(self._folder, kitchen=self.config.kitchen)
+        self._house_broken = any(HOUSE in problem.place.file for problem in loaded.errors)
         for problem in loaded.problems:
             (log.warning if problem.severity == "error" else log.info)(spell(problem))
         return build_site(loaded.book, loaded.facts, loaded.broken)
