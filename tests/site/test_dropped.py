@@ -24,8 +24,8 @@ KEPT = {
                  "mocha-buttercream", "modelling-paste"),
     "techniques": ("line-a-tin", "lighthouse-for-the-front", "bream-with-scales", "colour-paste"),
 }  # fmt: skip
-ENTRIES = 2
-"""Of tins, cutters, colours and the logs, as many are lost; of the cards every third."""
+ENTRIES, EVERY_CARD = 1, 12
+"""Of tins, cutters, colours and the logs, as many are lost; of the cards every twelfth."""
 SELDOM = ("cuts", "portions", "guests", "boards")
 """Kinds of page that take long to write and go by the house alone: they are written where that loses something."""
 Tree = dict[str, Any]
@@ -72,7 +72,7 @@ def things() -> Iterator[tuple[str, str | int | None]]:
         kind = next((kind for kind in kinds().values() if kind.path == path), None)
         if kind and kind.key:
             held = data[kind.key]
-            lost = list(held)[::3] if path == "house/ingredients.yaml" else list(held)[:ENTRIES]
+            lost = list(held)[::EVERY_CARD] if path == "house/ingredients.yaml" else list(held)[:ENTRIES]
             yield from ((path, each if isinstance(held, dict) else at) for at, each in enumerate(lost))
 
 

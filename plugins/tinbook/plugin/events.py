@@ -18,6 +18,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from tinbook.loading import load_book
 from tinbook.loading.unsure import UNSURE
+from tinbook.models.register import kinds
 from tinbook.pages.base.render import compiled
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.plugin.ahead import spare_processes
@@ -34,6 +35,7 @@ from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
 log = get_plugin_logger("tinbook")
+HOUSE = kinds()["house"].path
 OURS = THEME / "assets" / "tinbook"
 
 
@@ -54,6 +56,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     site: Site
     neighbours: Neighbours
     _serving = False
+    _house_broken = False
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
 
@@ -121,6 +124,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             "own_styles": STYLES_MARK if made else "",
             "own_scripts": SCRIPTS_MARK if made else "",
             "schema_org": script_of(made) if made else "",
+            "house_broken": self._house_broken,
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
@@ -159,6 +163,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def _read(self) -> Site:
         """The pages of the book; what is wrong with its sources is told."""
         loaded = load_book(self._folder, kitchen=self.config.kitchen)
+        self._house_broken = any(HOUSE in problem.place.file for problem in loaded.errors)
         for problem in loaded.problems:
             strict = problem.severity == "error" or problem.code == UNSURE
             (log.warning if strict else log.info)(spell(problem))
