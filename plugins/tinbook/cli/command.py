@@ -11,12 +11,12 @@ from pathlib import Path
 import click
 
 PARTS: Mapping[str, str] = {
-    "build": "Build the site of the book. What comes after is for mkdocs build, such as --strict.",
+    "build": "Build the site of the book. Anything more you write goes to mkdocs build, such as --strict.",
     "check": "Read the whole book and tell every problem with its place and its cure.",
     "log": "Add to what the house has done.",
     "new": "Start a book or a mixture.",
     "schema": "Write the folder schema, which tells an editor every key of the book's files.",
-    "serve": "Show the book on this machine and follow what is written. What comes after is for mkdocs serve.",
+    "serve": "Show the book on this machine and follow your changes. Anything more you write goes to mkdocs serve.",
     "sheet": "Write the technique NAME as one file that goes along by itself.",
     "table": "Print a table by its NAME, or the names of all tables.",
     "template": "Write a template of a KIND for a cake, to print at true size; without a KIND, what there is.",

@@ -23,7 +23,7 @@ LOOSE = {"ignore_unknown_options": True, "allow_extra_args": True}
 @click.argument("words", nargs=-1, type=click.UNPROCESSED)
 @click.pass_obj
 def serve(book: Path, words: tuple[str, ...]) -> None:
-    """Show the book on this machine and follow what is written. What comes after is for mkdocs serve."""
+    """Show the book on this machine and follow your changes. Anything more you write goes to mkdocs serve."""
     _mkdocs(book, "serve", "--livereload", *words)
 
 
@@ -31,7 +31,7 @@ def serve(book: Path, words: tuple[str, ...]) -> None:
 @click.argument("words", nargs=-1, type=click.UNPROCESSED)
 @click.pass_obj
 def build(book: Path, words: tuple[str, ...]) -> None:
-    """Build the site of the book. What comes after is for mkdocs build, such as --strict."""
+    """Build the site of the book. Anything more you write goes to mkdocs build, such as --strict."""
     _mkdocs(book, "build", *words)
 
 

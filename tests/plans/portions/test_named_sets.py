@@ -23,13 +23,13 @@ def said(demo: Loaded, *names: str) -> list[str]:
 def test_what_is_said(demo: Loaded) -> None:
     assert said(demo, "round 25 cm", "round 20 cm", "round 15 cm") == []
     assert said(demo, "round 25 cm", "round 23 cm") == [
-        "round 23 cm stands only 20 mm inside round 25 cm, where 50 to 100 is usual"
+        "round 23 cm is only 20 mm narrower than round 25 cm; 50 to 100 is usual"
     ]
     assert said(demo, "square 25 cm", "round 10 cm") == [
-        "round 10 cm stands 150 mm inside square 25 cm, where 50 to 100 is usual", "you have no round 10 cm"
+        "round 10 cm is 150 mm narrower than square 25 cm; 50 to 100 is usual", "you do not own round 10 cm"
     ]  # fmt: skip
     assert said(demo, "square 40 cm") == [
-        "you have no square 40 cm", "square 40 cm does not go into your oven", "no drum is sold for square 40 cm"
+        "you do not own square 40 cm", "square 40 cm does not fit your oven", "no drum is sold for square 40 cm"
     ]  # fmt: skip
 
 

@@ -96,8 +96,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "the span begins; never before the middle can be warm by conduction"
     ),
     "held_by_conduction": (
-        "in {tins} of {of} tins heat decides, not bakes: there the time begins with the minute at which the middle can "
-        "be warm by conduction"
+        "in {tins} of {of} tins heat decides, not past bakes: no time there is less than heat needs to reach the middle"
     ),
     "one_tin_in_a_hot_oven": (
         "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for"

@@ -75,6 +75,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "depth_of_the_house": "an everyday tin whose depth is not written is taken {deep_mm:g} mm deep, as the house works",
     "nearest_by_batter": "nearest owned: for the same purpose, of its own or an everyday shape, factor nearest to 1, "
     "batter {deep_mm:g} mm deep in both; none where that is over 2 or under a half",
-    "sizes_of_the_trade": "the sizes are those the trade sells, each as long as its name in {sold}",
+    "sizes_of_the_trade": "the sizes are those the trade sells, each as wide as its name in {sold} says",
     "tin_volume": "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
 }
