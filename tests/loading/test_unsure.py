@@ -40,7 +40,7 @@ def test_where_the_marks_are(text: str, found: list[tuple[int, int]]) -> None:
 
 def test_lines_by_address() -> None:
     sources = [SourceFile("mixtures/a", "a", b"name: a\n# unsure: x\n"), SourceFile("mixtures/b", "b", b"name: b\n")]
-    assert unsure_lines(sources) == {"mixtures/a": (2,)}
+    assert unsure_lines(unsure_notes(sources), sources) == {"mixtures/a": (2,)}
 
 
 @pytest.fixture

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.notes.cards import Cards, key_of
+from tinbook.notes.cards import Cards, alike, key_of
 
 
 @pytest.mark.parametrize(
@@ -73,3 +73,10 @@ def test_spellings_of_one_name(one: str, other: str) -> None:
 @pytest.mark.parametrize(("one", "other"), [("molasses", "molass"), ("glass", "glas"), ("egg", "eggnog")])
 def test_names_that_differ(one: str, other: str) -> None:
     assert key_of(one) != key_of(other)
+
+
+def test_what_is_offered_has_the_words_or_is_spelled_alike() -> None:
+    names = ["water", "caster sugar", "golden caster sugar", "plain flour"]
+    assert alike("caster", names) == "caster sugar"
+    assert alike("plane flour", names) == "plain flour"
+    assert alike("samphire", names) is None

@@ -16,6 +16,8 @@ from tinbook.notes.heats import WORDS, agreed, heats
         ("180C, 160C fan or gas 4", "180 °C"),
         ("170C fan", "170 °C fan"),
         ("fan 170C", "170 °C fan"),
+        ("160°C fan 35-40 min", "160 °C fan"),
+        ("180C fan 160", "180 °C"),
         ("Gas 4", "gas mark 4"),
         ("gas mark ½", "gas mark 1/2"),
         ("350F", "350 °F"),

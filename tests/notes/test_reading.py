@@ -70,3 +70,16 @@ def test_many_blanks_cost_no_more_than_two(demo: Loaded) -> None:
 def test_whose_kitchen_can_be_said(demo: Loaded) -> None:
     told = read_note("1 cup caster sugar", demo.book, demo.facts, "US")
     assert told.main.mix[0].text == "1 US cup caster sugar" and read(demo, "1 cup caster sugar").main.mix[0].text == ""
+
+
+def test_what_a_title_says_in_brackets_is_not_lost(demo: Loaded) -> None:
+    note = read(demo, "here is the one I meant:\nCHOCOLATE SPONGE (two 8 in sandwich tins)\n225 g butter\n")
+    assert note.title == "CHOCOLATE SPONGE"
+    assert note.said == ["CHOCOLATE SPONGE (two 8 in sandwich tins)"]
+    icing = read(demo, "Sponge\n225 g butter\nFor the icing (enough for the top)\n100 g icing sugar\n")
+    assert icing.left_out == ["For the icing (enough for the top)"]
+
+
+def test_a_label_names_a_tin(demo: Loaded) -> None:
+    note = read(demo, "Plain cake\nTin: 20 cm round, lined\n225 g butter\n")
+    assert note.said == ["20 cm round tin"] and note.notes == ["Tin: 20 cm round, lined"]

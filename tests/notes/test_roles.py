@@ -7,7 +7,7 @@ import pytest
 from tinbook.loading import Loaded
 from tinbook.notes.lines import Read
 from tinbook.notes.reading import NotePart
-from tinbook.notes.roles import kind_of, role_of, weight_of
+from tinbook.notes.roles import kind_called, kind_of, role_of, weight_of
 
 
 @pytest.mark.parametrize(
@@ -44,3 +44,9 @@ def test_the_weight_of_what_goes_in(demo: Loaded) -> None:
     assert weight_of(part, demo.book, demo.facts) == 600
     part.mix.append(Read("a knob of lard", doubt="how much is it?"))
     assert weight_of(part, demo.book, demo.facts) == 0
+
+
+def test_what_a_title_ends_in_is_its_kind(demo: Loaded) -> None:
+    for title, kind in (("Swiss meringue buttercream", "meringue buttercream"), ("Lemon curd", "curd"),
+                        ("A cake with marzipan on it", ""), ("Swiss roll", "")):  # fmt: skip
+        assert kind_called(title, demo.facts) == kind, title

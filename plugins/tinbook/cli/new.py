@@ -10,6 +10,7 @@ from typing import BinaryIO
 
 import click
 
+from tinbook.cli.command import recipes_of
 from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture, on_screen
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
 from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
@@ -91,9 +92,7 @@ def mixture(
     What is not certain is marked "# unsure" and stays so until you have looked.
     """
     slug = name if SLUG.fullmatch(name) else slug_of(name)
-    folder = book.resolve() / "recipes"
-    if not (folder / "house").is_dir():
-        raise click.ClickException(f'there is no book in "{book}": start one with "tinbook new book FOLDER"')
+    folder = recipes_of(book)
     if not name.strip() or len(slug) > LONGEST:
         raise click.ClickException("give it a name of a few words")
     _refuse_existing(folder, [slug])
@@ -109,13 +108,11 @@ def mixture(
     for line in on_screen(drafts, done):
         click.echo(line)
     if not drafts.lines:
-        hint = (
-            'give each ingredient a line, with its amount, such as "250 g butter"; whose cups they are says --kitchen'
-        )
+        hint = 'give each ingredient a line with its amount, such as "250 g butter"; --kitchen says whose cups they are'
         raise click.ClickException(f"no ingredient was read for certain, so nothing is written: {hint}")
     if any(draft.doubts for draft in drafts.every):
         click.echo(
-            'Next: search the files for "unsure", put right what is, take the mark out, then run "tinbook check".'
+            'Next: look for "unsure" in the files, put each one right, take its mark out, then run "tinbook check".'
         )
     else:
         click.echo('Next: read it over, then run "tinbook check".')

@@ -86,8 +86,9 @@ def _loaded(folder: Path, kitchen: bool) -> Loaded:
     book = _checked(intake, book, variations, facts, spoilt, lost)
     book = replace(book, bakes=read_bakes(intake, book, facts))
     book = replace(book, used=read_used(intake, book, facts))
-    intake.problems += unsure_notes(intake.sources.values())
-    book = replace(book, unsure=unsure_lines(intake.sources.values()))
+    unsure = tuple(unsure_notes(intake.sources.values()))
+    intake.problems += unsure
+    book = replace(book, unsure=unsure_lines(unsure, intake.sources.values()))
     broken = {
         address: _in_order(problems)
         for address, problems in intake.broken.items()

@@ -13,7 +13,7 @@ from tinbook.problems import Place, Problem
 UNSURE = "unsure"
 """The code of these notes. They make no file broken, but a book that is given out is to have none."""
 _MARK = re.compile(r"(?:^|(?<=\s))#[ \t]*unsure\b:?[^\n]*", re.MULTILINE)
-_HINT = "put right what is unsure, then take the mark out"
+_HINT = "look at it, put it right, then take the mark out"
 
 
 def unsure_notes(sources: Iterable[SourceFile]) -> Iterator[Problem]:
@@ -35,10 +35,14 @@ def unsure_notes(sources: Iterable[SourceFile]) -> Iterator[Problem]:
             yield Problem(code=UNSURE, message="this is still unsure", place=place, hint=_HINT, severity="note")
 
 
-def unsure_lines(sources: Iterable[SourceFile]) -> dict[str, tuple[int, ...]]:
-    """The lines with such a mark, counted from 1, by the address of their file."""
-    found = {source.address: tuple(note.place.line for note in unsure_notes([source])) for source in sources}
-    return {address: lines for address, lines in found.items() if lines}
+def unsure_lines(notes: Iterable[Problem], sources: Iterable[SourceFile]) -> dict[str, tuple[int, ...]]:
+    """The lines of such notes, counted from 1, by the address of their file."""
+    addresses = {source.shown: source.address for source in sources}
+    found: dict[str, tuple[int, ...]] = {}
+    for note in notes:
+        address = addresses[note.place.file]
+        found[address] = (*found.get(address, ()), note.place.line)
+    return found
 
 
 def _texts(text: str) -> list[tuple[int, int]]:

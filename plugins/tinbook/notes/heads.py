@@ -55,7 +55,8 @@ r"|weight|qty)s?\s*[/|,-]?\s*ingredients?|take)")),
     (NOTES, (r"(?:cook'?s |baker'?s |recipe )?(?:notes?|tips?|hints?|variations?|good "
 r"to know|p\.?s\.?|n\.?b\.?|remarks?)")),
     (KEEPS, r"(?:storage|storing|to store|keeping|keeps|to keep|shelf life|storage tips)"),
-    (TOOLS, r"(?:equipment|tools?|kit|you will also need|special equipment|utensils)"),
+    (TOOLS, (r"(?:equipment|tools?|kit|you will also need|special equipment|utensils"
+r"|(?:(?:cake|baking|loaf)\s+)?(?:tins?|pans?)(?:\s+size)?)")),
     (JUNK, (r"(?:nutrition(?:al)?(?:\s+(?:information|facts))?(?:\s+per\s+\w+)?|comments?"
 r"|reviews?|related recipes|more recipes|you may also like|about the author)")),
 )  # fmt: skip

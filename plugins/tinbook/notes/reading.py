@@ -21,6 +21,7 @@ from tinbook.notes.lines import Lines, Read, is_order
 LONGEST = 2000
 """Signs in a line: a longer one is not read, it stands in the file as it is, marked."""
 _TITLE_WORDS, _TITLE_SIGNS = 9, 60
+_TIN = re.compile(r"(?:\w+\s+)?(?:tin|pan)s?\b", re.IGNORECASE)
 _FACT = re.compile(r"\b(?:tins?|pans?)\b|\b[0-9]+ ?(?:min|m\b|°)|\bgas\b|[0-9] ?(?:in|cm) ", re.IGNORECASE)
 
 
@@ -168,7 +169,8 @@ class _Sorter:
             self.note.said += [head.rest] if head.name == "serves" else []
             return
         if head.kind == heads.TOOLS and head.rest:
-            self.note.said.append(head.rest)
+            # "Tin: 20 cm round, lined" is a 20 cm round tin
+            self.note.said.append(f"{head.rest.partition(',')[0]} tin" if _TIN.match(text) else head.rest)
             self.note.notes.append(text)
             return
         self.state = head.kind
