@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Error, Page, sync_playwright
 
 ROOT = Path(__file__).parents[2]
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
@@ -156,6 +156,22 @@ def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
     for context in contexts:
         context.close()
     assert errors == []
+
+
+def comes_true(tab: Page, said: str, within_s: float = 120.0) -> None:
+    """Waits until something said in JavaScript is true of a tab, which may open other pages meanwhile.
+
+    Asked from outside: what the driver plants in a page to wait there, the page's own policy refuses.
+    """
+    until = time.monotonic() + within_s
+    while True:
+        try:
+            if tab.evaluate(said) is True:
+                return
+        except Error:  # the page went while it was asked
+            pass
+        assert time.monotonic() < until, f"never true: {said}"
+        time.sleep(0.1)
 
 
 def stays(tab: Page, change: Callable[[], None], kept: Callable[[], bool]) -> None:

@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
-from tests.browser.conftest import few_of_many
+from tests.browser.conftest import comes_true, few_of_many
 
 from tinbook.plugin.classic import classic_script
 
@@ -223,7 +223,7 @@ def test_two_books_are_never_mixed(
     tab.goto(server.url)
     tab.get_by_role("button", name="Open it").click()
     for each in (tab, other):
-        each.wait_for_function("document.title.endsWith('Book B')", timeout=120_000)
+        comes_true(each, "document.title.endsWith('Book B')")
         # the title is there before the rest of the page
         each.wait_for_load_state("domcontentloaded")
         assert each.evaluate(VERSION) == ["Book B", "B"]
@@ -278,7 +278,7 @@ def test_a_half_deployed_book_is_never_opened(
     tab.goto(server.url)
     assert tab.evaluate(UPDATE) == "installed"
     tab.get_by_role("button", name="Open it").click()
-    tab.wait_for_function("document.title.endsWith('Book B')", timeout=120_000)
+    comes_true(tab, "document.title.endsWith('Book B')")
     all_are(tab, server.url, books["B"], "B")
 
 
@@ -412,8 +412,8 @@ def test_while_the_book_is_written_nothing_is_kept_and_a_kept_book_steps_aside(
     server.stop()
     serving(server.port)
     tab.goto(server.url)
-    tab.wait_for_function("document.querySelector('meta[name=tinbook]:not([data-kept])')", timeout=120_000)
-    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=120_000)
+    comes_true(tab, "document.querySelector('meta[name=tinbook]:not([data-kept])') !== null")
+    comes_true(tab, "async () => !(await navigator.serviceWorker.getRegistrations()).length")
     assert tab.evaluate("caches.keys()") == []
     response = tab.goto(f"{server.url}{SPONGE}/")
     assert response and response.ok and not response.from_service_worker
@@ -435,8 +435,8 @@ def test_a_page_of_the_kept_book_that_came_while_it_left_goes_too(
     loads: list[str] = []
     tab.on("domcontentloaded", lambda tab: loads.append(tab.url))
     tab.goto(server.url)
-    tab.wait_for_function("navigator.serviceWorker.controller", timeout=120_000)
-    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=120_000)
+    comes_true(tab, "Boolean(navigator.serviceWorker.controller)")
+    comes_true(tab, "async () => !(await navigator.serviceWorker.getRegistrations()).length")
     assert len(loads) == 1, "a host that still gives out pages to be kept is not asked again"
 
     tab.context.add_init_script(
@@ -447,8 +447,8 @@ def test_a_page_of_the_kept_book_that_came_while_it_left_goes_too(
     tab.goto(server.url)
     server.root = live
     tab.evaluate("window.go()")
-    tab.wait_for_function("document.querySelector('meta[name=tinbook]:not([data-kept])')", timeout=120_000)
-    tab.wait_for_function("async () => !(await navigator.serviceWorker.getRegistrations()).length", timeout=120_000)
+    comes_true(tab, "document.querySelector('meta[name=tinbook]:not([data-kept])') !== null")
+    comes_true(tab, "async () => !(await navigator.serviceWorker.getRegistrations()).length")
     left_behind(tab, errors)
 
 

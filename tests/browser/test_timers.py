@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
+from tests.browser.conftest import comes_true
 
 pytestmark = pytest.mark.browser
 
@@ -198,7 +199,7 @@ def test_the_screen_is_kept_on_from_the_first_touch(bench: Callable[..., Page]) 
 def test_a_timer_keeps_the_screen_on(bench: Callable[..., Page]) -> None:
     tab = bench(LOCK)
     begin(tab, 0)
-    tab.wait_for_function("held === 1")
+    comes_true(tab, "held === 1")
 
 
 @pytest.mark.parametrize("script", ["delete Navigator.prototype.wakeLock", LOCK + "window.refuse = true;"])

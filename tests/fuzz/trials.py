@@ -19,7 +19,7 @@ from pathlib import Path
 
 from tests.fuzz.mutations import a_book, a_drawing, a_note, a_page
 
-from tinbook.cli.drafting import draft_found, draft_mixture
+from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture
 from tinbook.cli.importing import NoRecipe, find_recipe
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.drawings import read_drawing
@@ -89,14 +89,17 @@ def _demo() -> Loaded:
     return load_book(Path(__file__).parents[2] / "recipes")
 
 
+ASKED = NoteWanted(name="Jetty cake")
+
+
 def paste(seed: int) -> None:
     """Notes, data for machines or a drawing."""
     book, facts = _demo().book, _demo().facts
     if seed % 3 == 0:
-        draft_mixture("Jetty cake", a_note(seed), book, facts, None, None)
+        draft_mixture(ASKED, a_note(seed), book, facts)
     elif seed % 3 == 1:
         with suppress(NoRecipe):
-            draft_found("Jetty cake", find_recipe(a_page(seed), "json", "Jetty cake"), book, facts, None, None)
+            draft_found(ASKED, find_recipe(a_page(seed), "json", ASKED.name), book, facts)
     else:
         with suppress(Unfit):
             read_drawing(a_drawing(seed), "jetty.svg", "jetty")
