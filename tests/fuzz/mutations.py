@@ -7,6 +7,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping
 from copy import deepcopy
+from functools import cache
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -16,6 +17,7 @@ import yaml
 DEMO = Path(__file__).parents[2] / "recipes"
 HOUSE = tuple(sorted(path.relative_to(DEMO).as_posix() for path in DEMO.glob("house/*.yaml")))
 PAGES = tuple(sorted(path.relative_to(DEMO).as_posix() for path in DEMO.glob("[mt]*/*.yaml")))
+CARDS = "house/ingredients.yaml"
 KEPT = ("mixtures/creamed-butter-sponge.yaml", "mixtures/american-buttercream.yaml", "mixtures/modelling-paste.yaml",
         "techniques/line-a-tin.yaml")  # fmt: skip
 RAW = {name: (DEMO / name).read_text("utf-8") for name in (*HOUSE, *PAGES)}
@@ -65,6 +67,17 @@ def at(tree: Any, path: tuple[Any, ...]) -> Any:
     return tree
 
 
+def written(tree: Any) -> str:
+    """A tree as YAML."""
+    return str(yaml.dump(tree, Dumper=yaml.CSafeDumper, allow_unicode=True, sort_keys=False))
+
+
+@cache
+def _alike(key: Any) -> list[Any]:
+    """Everything that stands under a key anywhere in the book."""
+    return [at(each, there) for each in TREES.values() for there in places(each) if there[-1] == key]
+
+
 def changed(tree: Any, dice: Random) -> None:
     """One change of a tree, in place."""
     found = list(places(tree))
@@ -82,7 +95,7 @@ def changed(tree: Any, dice: Random) -> None:
         holder[key] = deepcopy(at(tree, other))
     elif what == 3:
         # what stands under the same key elsewhere in the book: well formed, and out of place
-        alike = [at(each, there) for each in TREES.values() for there in places(each) if there[-1] == key]
+        alike = _alike(key)
         holder[key] = deepcopy(dice.choice(alike)) if alike else dice.choice(WORDS)
     elif what == 4:
         holder[key] = (
@@ -104,20 +117,35 @@ def text_spoilt(text: str, dice: Random) -> str:
     return text
 
 
-def a_book(seed: int) -> dict[str, bytes]:
-    """The files of a small book cut from the demo, one to three of them spoilt."""
+def _cards(names: list[str], dice: Random) -> Any:
+    """The cards that some files of the demo name, and a few they do not."""
+    said = "\n".join(RAW[name] for name in names if name != CARDS)
+    tree = TREES[CARDS]
+    cards = {
+        name: card
+        for name, card in tree["ingredients"].items()
+        if any(word in said for word in (name, *(card.get("also") or ()))) or dice.random() < 0.05
+    }
+    return {**tree, "ingredients": cards}
+
+
+def a_book(seed: int) -> tuple[dict[str, bytes], int]:
+    """The files of a small book cut from the demo, and how many of them are spoilt: one to three."""
     dice = Random(seed)
-    names = [*HOUSE, *KEPT, *dice.sample(PAGES, 2)]
-    files = {name: RAW[name].encode() for name in names}
-    for name in dice.sample(names, dice.randrange(1, 4)):
+    names = [*HOUSE, *KEPT, *dice.sample(PAGES, 1)]
+    trees = {**TREES, CARDS: _cards(names, dice)}
+    raw = {name: RAW[name] for name in names} | {CARDS: written(trees[CARDS])}
+    files = {name: text.encode() for name, text in raw.items()}
+    spoilt = dice.sample(names, dice.randrange(1, 4))
+    for name in spoilt:
         if dice.random() < 0.25:
-            files[name] = text_spoilt(RAW[name], dice).encode("utf-8", "surrogatepass")
+            files[name] = text_spoilt(raw[name], dice).encode("utf-8", "surrogatepass")
             continue
-        tree = deepcopy(TREES[name])
+        tree = deepcopy(trees[name])
         for _ in range(dice.randrange(1, 4)):
             changed(tree, dice)
-        files[name] = yaml.dump(tree, Dumper=yaml.CSafeDumper, allow_unicode=True, sort_keys=False).encode()
-    return files
+        files[name] = written(tree).encode()
+    return files, len(spoilt)
 
 
 NOTES = """Jetty cake\n\n225g/8oz butter, soft\n225 g caster sugar\n4 medium eggs\n2 tsp vanilla extract\n\nMethod\n

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from tests.fuzz.mutations import RAW, a_book, a_note, a_page
+from tests.fuzz.mutations import CARDS, RAW, a_book, a_note, a_page
 from tests.fuzz.trials import TRIALS
 
 LOTS = 10
@@ -25,6 +25,9 @@ def test_nothing_falls_over(trial: str, lot: int) -> None:
 def test_seeds_are_fixed_and_spoil_something() -> None:
     assert a_book(7) == a_book(7) and (a_note(7), a_page(7)) == (a_note(7), a_page(7))
     spoilt = [
-        name for seed in range(40) for name, raw in a_book(seed).items() if raw.decode("utf-8", "replace") != RAW[name]
+        name
+        for seed in range(40)
+        for name, raw in a_book(seed)[0].items()
+        if name != CARDS and raw.decode("utf-8", "replace") != RAW[name]
     ]
     assert len(spoilt) >= 40 and len(set(spoilt)) >= 10

@@ -37,7 +37,7 @@ def test_one_mixture_for_all_is_as_on_its_own_page(book: Book, facts: Facts) -> 
     made = covered_table(usual_cakes(book, facts), book, facts)
     icing = coat_table(weigh("icing", book.mixtures["icing"], book, facts), book, facts)
     paste = paste_table(weigh("paste", book.mixtures["paste"], book, facts), book, facts)
-    boards = board_table(usual_cakes(book, facts), book, facts)
+    boards = board_table(usual_cakes(book, facts), book, facts, chosen=True)
     own = {row.cake.tin: row for row in icing.rows}
     net = {row.cake.tin: row for row in paste.rows}
     assert len(made.rows) > 30 and list(made.mixtures) == ["icing"] and made.missing == ()

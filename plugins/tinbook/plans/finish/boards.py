@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from math import pi
 
@@ -68,7 +68,7 @@ class Drum:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardRow:
-    """A cake's boards: `drums` by how much wider they are, `chosen` the one the house takes. Ribbon and guide mm."""
+    """A cake's boards: the `drums` asked for, by how much wider they are; `chosen`: the house's. Ribbon, guide mm."""
 
     cake: Cake
     owned: bool
@@ -120,14 +120,21 @@ def guide_of(cake: Cake, settled: Finishing) -> tuple[float, float]:
 
 
 def board_row(
-    cake: Cake, owned: bool, settled: Finishing, facts: Facts, *, paste_g_per_ml: float, steps: rounding.ScaleSteps
+    cake: Cake,
+    owned: bool,
+    settled: Finishing,
+    facts: Facts,
+    *,
+    paste_g_per_ml: float,
+    steps: rounding.ScaleSteps,
+    choices: Collection[str] = tuple(CHOICES),
 ) -> BoardRow:
-    """The boards of one cake; `paste_g_per_ml`: what a ml of the paste on them weighs."""
+    """The boards of one cake; `paste_g_per_ml`: what a ml of the paste on them weighs. `choices` hold the house's."""
     outer_mm = settled.coats_mm + settled["paste"]
     outline = cake.outline.grown(outer_mm)
     drums = {
         choice: _drum(board_of(cake, settled, choice, facts), cake, settled, paste_g_per_ml, facts, steps)
-        for choice in CHOICES
+        for choice in choices
     }
     chosen = drums[settled.board]
     guide = guide_of(cake, settled)
@@ -177,13 +184,14 @@ def _drum(
     )
 
 
-def board_table(cakes: Cakes, book: Book, facts: Facts) -> BoardTable:
-    """Boards, ribbon and box for each of the cakes."""
+def board_table(cakes: Cakes, book: Book, facts: Facts, chosen: bool = False) -> BoardTable:
+    """Boards, ribbon and box for each of the cakes; with `chosen`, of the drum the house takes alone."""
     settled = cakes.finishing
     outer_mm = settled.coats_mm + settled["paste"]
     g_per_ml, steps = board_paste_g_per_ml(settled, book, facts), steps_of(book)
+    choices = (settled.board,) if chosen else tuple(CHOICES)
     rows = tuple(
-        board_row(cake, owned, settled, facts, paste_g_per_ml=g_per_ml, steps=steps)
+        board_row(cake, owned, settled, facts, paste_g_per_ml=g_per_ml, steps=steps, choices=choices)
         for cake, owned in cakes.with_room(outer_mm)
     )
     return BoardTable(cakes, rows, _worked(cakes, facts))

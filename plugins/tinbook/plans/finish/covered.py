@@ -82,7 +82,7 @@ def covered_table(cakes: Cakes, book: Book, facts: Facts) -> CoveredTable:
     plays = {slug: _plays(batch, roles, settled) for slug, batch in mixtures.items()}
     rows = tuple(
         _row(board, settled, facts, plays, mixtures, cover, corrections)
-        for board in board_table(cakes, book, facts).rows
+        for board in board_table(cakes, book, facts, chosen=True).rows
     )
     worked = Worked(
         saying("covered"),
