@@ -1,7 +1,9 @@
 // What every page of the book wakes up. home.js, tins.js, technique.js, measures.js and guests.js are for the pages of
 // their name, narrow.js for lists.
 import { bench } from "./bench.js";
-import { keys } from "./keys.js";
+import { announce } from "./dom.js";
+import { folds } from "./folds.js";
+import { looks } from "./looks.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
 import { remember } from "./recent.js";
@@ -9,7 +11,8 @@ import { tables } from "./tables.js";
 import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
-for (const part of [keys, measures, bench, tables, ticks, timers, remember, offline]) {
+announce("");
+for (const part of [looks, folds, measures, bench, tables, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
   try {
     part();
