@@ -196,7 +196,7 @@ def test_the_bench_by_keyboard_alone(
 def test_find_and_contents_by_keyboard(page: Callable[..., Page], demo_url: str, cake: Batch) -> None:
     tab = page(**TABLET)
     tab.goto(demo_url + address(cake))
-    press(tab, tab.locator(".tb-find"), "Space")
+    press(tab, tab.locator(".tb-find"))
     expect(tab.locator(".md-search__input")).to_be_focused()
     tab.keyboard.press("Escape")
     expect(tab.locator(".md-search__input")).to_be_hidden()

@@ -46,8 +46,8 @@ function takeOver() {
   if (read("look", null) !== null) return;
   const home = new URL(find("meta[name=tinbook]").content, location.href).pathname;
   const kept = localStorage.getItem(`${home}.__palette`);
-  const { scheme, media } = (kept && JSON.parse(kept).color) || {};
-  if (!scheme || media === "(prefers-color-scheme)") return;
-  if (scheme === "contrast") wear("contrast", "more");
-  else wear("look", scheme === "slate" ? "dark" : "light");
+  const colour = kept ? JSON.parse(kept).color : null;
+  if (!colour || colour.media === "(prefers-color-scheme)") return;
+  if (colour.scheme === "contrast") wear("contrast", "more");
+  else wear("look", colour.scheme === "slate" ? "dark" : "light");
 }
