@@ -104,11 +104,11 @@ def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short
 
 
 class HouseRows(NamedTuple):
-    """Rows of tins: those the house owns, and the `count` others, for the fold below."""
+    """Rows of tins: those the house owns, and the rest of them, so many `others`, for the fold below."""
 
     own: Markup
     rest: Markup
-    count: int
+    others: int
 
 
 def house_first(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]], main: Collection[int] = ()) -> HouseRows:
@@ -153,12 +153,13 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
     shape = ""
     for row, time in zip(rows, times or repeat((), len(rows)), strict=True):
         cells = (*(beaten if row.beaten else whole)[row.whole.at], *time, *_tail(row))
-        yield _tin_row(row, tin_head(row.tin, row.owned, _out_of_the_common(row)), cells, row.tin.shape != shape, row.whole.factor)
+        head = tin_head(row.tin, row.owned, _out_of_the_common(row))
+        yield _tin_row(row, head, cells, row.tin.shape != shape, row.whole.factor)
         shape = row.tin.shape
 
 
 def _out_of_the_common(row: TinRow) -> str:
-    """`2 mixes, fill 3, 2 bakes`: in short; the bench says why, once the tin is chosen. Empty where it is one of each."""
+    """`2 mixes, fill 3, 2 bakes`; why, the bench says once the tin is chosen. Empty where it is one of each."""
     fit = row.fit
     words = (
         plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "",

@@ -6,8 +6,6 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup
-
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.rows import HouseRows, TableRow, house_first, owned_and_rest, spelled, table_rows, tin_head

@@ -18,18 +18,20 @@ from tinbook.plans.baking.times import baking_worked
 from tinbook.plans.base.scaling import TinRow, TinTable, row_count
 from tinbook.plans.base.weighing import Batch
 
-
 Timed = tuple[TinRow, tuple[str, ...]]
 """A tin, and when to look at what is baked in it."""
+WHOLE, EXACT = "Amounts for every tin, whole eggs", "Exact amounts for every tin"
+REST = ", tins the house does not own"
 MOST_LINES = 6
 """So many ingredients leave room beside them, on an upright tablet, for what else there is to say of a tin."""
 
 
 @dataclass(frozen=True, slots=True)
 class TinSheet:
-    """One table: what it is, the heads of its columns after the tin's, its rows."""
+    """One table: what it is, for `whole` or `exact` eggs, the heads of its columns after the tin's, its rows."""
 
     label: str
+    eggs: str
     heads: tuple[Head, ...]
     rows: Markup
 
@@ -82,12 +84,12 @@ class EveryTinView:
     @property
     def own(self) -> tuple[TinSheet, ...]:
         """The whole-egg version for the tins of the house."""
-        return self._sheets(self._rows[0], "Whole eggs")
+        return self._sheets(self._rows[0], WHOLE)
 
     @property
     def rest(self) -> tuple[TinSheet, ...]:
         """The same for the others."""
-        return self._sheets(self._rows[1], "Whole eggs, other tins")
+        return self._sheets(self._rows[1], f"{WHOLE}{REST}")
 
     @property
     def rest_count(self) -> int:
@@ -97,12 +99,12 @@ class EveryTinView:
     @property
     def exact(self) -> tuple[TinSheet, ...]:
         """The exact version, the tins of the house first."""
-        factor = Head("Factor", "of recipe")
-        return tuple(
-            TinSheet(label, (*self.exact_heads, factor), table_rows(exact_lines(self.batch, [row for row, _ in rows])))
-            for label, rows in zip(("Exact", "Exact, other tins"), self._rows, strict=True)
-            if rows
-        )
+        heads = (*self.exact_heads, Head("Factor", "of recipe"))
+        lots = zip((EXACT, f"{EXACT}{REST}"), self._rows, strict=True)
+        return tuple(TinSheet(label, "exact", heads, self._exact(rows)) for label, rows in lots if rows)
+
+    def _exact(self, rows: list[Timed]) -> Markup:
+        return table_rows(exact_lines(self.batch, [row for row, _ in rows]))
 
     def _sheets(self, rows: list[Timed], label: str) -> tuple[TinSheet, ...]:
         if not rows:
@@ -111,11 +113,13 @@ class EveryTinView:
         lines = list(whole_lines(self.batch, tins, times))
         heads, count = (*self.heads, *self._other_heads), len(self.heads)
         if count <= MOST_LINES:
-            return (TinSheet(label, heads, table_rows(lines)),)
+            return (TinSheet(label, "whole", heads, table_rows(lines)),)
         others = (line._replace(cells=line.cells[count:], factor=None) for line in lines)
         return (
-            TinSheet(label, heads[:count], table_rows(line._replace(cells=line.cells[:count]) for line in lines)),
-            TinSheet(f"{label}: in the oven", heads[count:], table_rows(others)),
+            TinSheet(
+                label, "whole", heads[:count], table_rows(line._replace(cells=line.cells[:count]) for line in lines)
+            ),
+            TinSheet(f"{label}: in the oven", "whole", heads[count:], table_rows(others)),
         )
 
     @property

@@ -6,8 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup
-
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.rows import HouseRows, house_first

@@ -10,7 +10,8 @@ const REM_PER_MM = 0.0095; // as pages/mixture/chips.py has it
 const MOST_GRAMS = 99999;
 
 // Makes the controls in `root` work; `chose` is called after `choice` has changed.
-export const chips = (root, recipe, choice, chose) => (recipe.tins.length ? byTin : byWeight)(root, recipe, choice, chose);
+export const chips = (root, recipe, choice, chose) =>
+  (recipe.tins.length ? byTin : byWeight)(root, recipe, choice, chose);
 
 function byWeight(root, recipe, choice, chose) {
   const grams = find(".tb-grams input", root);

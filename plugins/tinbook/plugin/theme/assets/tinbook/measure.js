@@ -39,7 +39,8 @@ export function measures() {
   for (const holder of all(".tb-measure")) {
     // where it stands in the page it is made to work, elsewhere it is made
     const standing = find(".tb-switch", holder);
-    if (standing) standing.addEventListener("click", event => event.target.dataset.value && choose(event.target.dataset.value));
+    if (standing)
+      standing.addEventListener("click", ({ target }) => target.dataset.value && choose(target.dataset.value));
     else holder.append(switchOf(words.label, options, measure(), choose));
     holder.hidden = false;
   }

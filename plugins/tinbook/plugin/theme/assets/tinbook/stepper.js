@@ -7,7 +7,13 @@ const MOST = 999;
 
 // set() tells the number, set(next) changes it. Goes by whole steps, also from a number between two.
 export function stepper(label, step, least, set) {
-  const group = make("div", { class: "tb-stepper", role: "group" }, make("button", {}, "−"), make("span"), make("button", {}, "+"));
+  const group = make(
+    "div",
+    { class: "tb-stepper", role: "group" },
+    make("button", {}, "−"),
+    make("span"),
+    make("button", {}, "+"),
+  );
   nameStepper(group, label);
   return steps(group, step, least, set);
 }
