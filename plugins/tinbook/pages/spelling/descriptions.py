@@ -7,6 +7,7 @@ from collections.abc import Mapping
 DESCRIPTIONS: Mapping[str, str] = {
     "home": "{book}: cakes, icings and techniques of one kitchen, weighed for every tin it bakes in.",
     "mixture": "{title}: what to weigh for the tin you have, how it is made and how long it bakes.",
+    "mixture_tables": "{title}: every tin, layers, by the egg, balance and times, as a wall sheet.",
     "technique": "{title}: what to have ready, step by step, and what to do if it goes wrong.",
     "list": "{title} in {book}, each on a page of its own.",
     "ingredient": "{title}: what a cup and a spoon of it weigh, what to use instead, and where it is used.",
