@@ -12,7 +12,7 @@ THEME = Path(__file__).parent / "theme"
 STYLE = "assets/tinbook/book.css"
 """The styles of every page, in one file."""
 STYLES = tuple(
-    f"assets/tinbook/{name}.css" for name in ("tokens", "prose", "page", "parts", "bench", "forced", "print")
+    f"assets/tinbook/{name}.css" for name in ("tokens", "prose", "page", "parts", "bench", "large", "forced", "print")
 )
 """What it is made of, in order."""
 FIXED = ("slate", "contrast")
