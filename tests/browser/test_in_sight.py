@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from tinbook.loading import Loaded
 from tinbook.plans.baking.dials import heating
@@ -115,7 +115,8 @@ def test_other_size_opens_over_the_page(page: Callable[..., Page], demo_url: str
     tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
     before: Any = tab.evaluate(PLACES)
     tab.locator(".tb-other > summary").click()
-    assert tab.locator(".tb-panel").is_visible() and tab.evaluate(PLACES) == before
+    expect(tab.locator(".tb-panel")).to_be_visible()
+    assert tab.evaluate(PLACES) == before
     assert tab.evaluate(WIDER) <= 0
 
 
