@@ -45,11 +45,13 @@ def test_a_newcomer_reads_of_the_book_alone(own: Path) -> None:
 def test_words_go_on_to_mkdocs(own: Path, monkeypatch: pytest.MonkeyPatch, part: str, expected: list[str]) -> None:
     asked: list[list[str]] = []
 
-    def stand_in(command: list[str], **_: Any) -> subprocess.CompletedProcess[str]:
-        asked.append(command)
-        return subprocess.CompletedProcess(command, 3)
+    real = subprocess.Popen
 
-    monkeypatch.setattr("tinbook.cli.site.subprocess.run", stand_in)
+    def stand_in(command: list[str], **_: Any) -> subprocess.Popen[bytes]:
+        asked.append(command)
+        return real([sys.executable, "-c", "raise SystemExit(3)"])
+
+    monkeypatch.setattr("tinbook.cli.site.subprocess.Popen", stand_in)
     done = CliRunner().invoke(main, ["--book", str(own), part, "--strict"])
     assert done.exit_code == 3
     assert asked == [[sys.executable, "-m", "tinbook.plugin.program", part, "-f", str(own / "mkdocs.yml"), *expected]]
@@ -96,17 +98,19 @@ def served(own: Path, tmp_path: Path) -> Iterator[Served]:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         host = f"127.0.0.1:{probe.getsockname()[1]}"
-    terminal = tmp_path / "terminal.txt"
+    terminal, temporary = tmp_path / "terminal.txt", tmp_path / "temporary"
+    temporary.mkdir()
     with terminal.open("wb") as file:
         server = subprocess.Popen([sys.executable, "-c", RUN, "serve", "-a", host], cwd=own, stdout=file, stderr=file,
-                                  start_new_session=True)  # fmt: skip
+                                  start_new_session=True, env={**os.environ, "TMPDIR": str(temporary)})  # fmt: skip
         try:
             made = Served(own, f"http://{host}/", terminal)
             made.says("Serving on")
             yield made
         finally:
             os.killpg(server.pid, signal.SIGINT)
-            server.wait(30)
+            assert server.wait(30) == 0
+    assert not [path for path in temporary.iterdir() if path.name.startswith("mkdocs_")], "what it served is put away"
 
 
 def test_a_served_book_stands_while_its_settings_are_broken(served: Served) -> None:

@@ -53,6 +53,12 @@ def test_an_address_that_is_taken(own: Path) -> None:
     assert "Error: this address is taken" in done.stderr and "Traceback" not in done.stderr
 
 
+def test_an_address_that_is_not_of_this_machine(own: Path) -> None:
+    done = ran(own, "serve", "-a", "192.0.2.1:8000")
+    assert done.returncode == 1
+    assert "Error: this address cannot be used" in done.stderr and "Traceback" not in done.stderr
+
+
 def test_what_mkdocs_does_not_take_is_its_own_to_refuse(own: Path) -> None:
     done = ran(own, "build", "--gulls")
     assert done.returncode == 2 and "No such option" in done.stderr and "Traceback" not in done.stderr

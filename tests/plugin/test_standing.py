@@ -11,7 +11,7 @@ import pytest
 from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
 
-from tinbook.plugin.standing import STANDS, Standing
+from tinbook.plugin.standing import STANDS, LastGood
 
 
 @pytest.fixture
@@ -32,7 +32,7 @@ def server(tmp_path: Path) -> Iterator[LiveReloadServer]:
 
 
 def test_a_good_build_takes_the_place_of_the_last(server: LiveReloadServer, tmp_path: Path) -> None:
-    Standing(server, tmp_path / "mkdocs.yml", dirty=False)()
+    LastGood(server, tmp_path / "mkdocs.yml", dirty=False)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "new"
     assert [path.name for path in tmp_path.iterdir()] == ["site"]
 
@@ -50,7 +50,7 @@ def test_a_failed_build_leaves_the_last(
         raise error
 
     server.builder = fail
-    Standing(server, tmp_path / "mkdocs.yml", dirty)()
+    LastGood(server, tmp_path / "mkdocs.yml", dirty)()
     assert [path.relative_to(tmp_path).as_posix() for path in tmp_path.rglob("*")] == ["site", "site/a.html"]
     assert (site / "a.html").read_text("utf-8") == "old"
     said = [record.getMessage() for record in caplog.records]
@@ -61,7 +61,7 @@ def test_a_failed_build_leaves_the_last(
 
 def test_dirty_builds_find_what_was_there(server: LiveReloadServer, tmp_path: Path) -> None:
     server.builder = lambda: None
-    Standing(server, tmp_path / "mkdocs.yml", dirty=True)()
+    LastGood(server, tmp_path / "mkdocs.yml", dirty=True)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "old"
 
 
@@ -82,7 +82,7 @@ def test_what_was_gone_is_followed_again(server: LiveReloadServer, tmp_path: Pat
     inside.write_text("1", "utf-8")
     server.watch(str(followed))
     server.watch(str(followed))  # as one plugin and another may
-    standing = Standing(server, tmp_path / "mkdocs.yml", dirty=False)
+    standing = LastGood(server, tmp_path / "mkdocs.yml", dirty=False)
     standing.begin()
     server.observer.start()
 

@@ -42,8 +42,8 @@ def _mkdocs(book: Path, *words: str) -> None:
     if not settings.is_file():
         raise click.ClickException(f'there is no mkdocs.yml beside recipes in "{book}"')
     command = [sys.executable, "-m", PROGRAM, words[0], "-f", str(settings), *words[1:]]
-    try:
-        done = subprocess.run(command, env={**os.environ, **QUIET}, check=False)
-    except KeyboardInterrupt:
-        return
-    raise SystemExit(done.returncode)
+    with subprocess.Popen(command, env={**os.environ, **QUIET}) as process:
+        try:
+            raise SystemExit(process.wait())
+        except KeyboardInterrupt:
+            process.wait()  # it is being stopped too, and puts away what it served

@@ -30,7 +30,8 @@ from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
 from tinbook.plugin.settings import THEME, settle
 from tinbook.plugin.squeeze import squeeze, tight
-from tinbook.plugin.standing import Standing
+from tinbook.plugin.standing import LastGood
+from tinbook.plugin.stopped import NOT_BUILT, why_stopped
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -59,7 +60,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     neighbours: Neighbours
     _serving = False
     _dirty = False
-    _standing: Standing | None = None
+    _standing: LastGood | None = None
     _house_broken = False
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
@@ -84,7 +85,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         settle(config)
         self._attention.hold()
-        self._beside = Path(config.config_file_path).parent
+        self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         if self.config.folder:
             set_for_folder(config)
         return config
@@ -159,14 +160,18 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
+        if isinstance(error, OSError):
+            log.error(why_stopped(error, self._site, self._serving))
+            raise Abort(NOT_BUILT)
         if self._serving and isinstance(error, BuildError):
-            raise Abort(str(error))  # MkDocs would tell it the first time only
+            log.error(str(error))  # MkDocs would tell it the first time only
+            raise Abort(NOT_BUILT)
 
     @event_priority(-100)  # other plugins may hand MkDocs' own builder to the server
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
         if self._folder.is_dir():
             server.watch(str(self._folder))
-        self._standing = Standing(server, Path(config.config_file_path), self._dirty)
+        self._standing = LastGood(server, Path(config.config_file_path), self._dirty)
         self._standing.begin()
         return server
 

@@ -15,6 +15,7 @@ from mkdocs.__main__ import cli
 from mkdocs.exceptions import ConfigurationError
 
 from tinbook.plugin.slips import PlainSlips, refused
+from tinbook.problems.disk import FULL, why_not
 
 TAKEN = "this address is taken, it may be by another tinbook serve: end that one, or add -a localhost:8001"
 
@@ -34,11 +35,20 @@ def main(words: Sequence[str]) -> int:
     except click.Abort:
         return 1
     except OSError as error:
-        if error.errno != errno.EADDRINUSE:
-            raise
-        click.echo(f"Error: {TAKEN}", err=True)
+        click.echo(f"Error: {_stopped(error)}", err=True)
         return 1
     return ended if isinstance(ended, int) else 0
+
+
+def _stopped(error: OSError) -> str:
+    """What the machine refused before or after a build. OSError: nothing of the kind, so a mistake of ours."""
+    if error.errno == errno.EADDRINUSE:
+        return TAKEN
+    if error.errno in FULL or "temporary directory" in str(error.strerror):
+        return f"there is no room to work in: {why_not(error)}"
+    if error.filename is None:
+        return f"this address cannot be used: {(error.strerror or str(error)).lower()}"
+    raise error
 
 
 if __name__ == "__main__":

@@ -19,14 +19,15 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import get_plugin_logger
 
 from tinbook.plugin.slips import PlainSlips, refused
+from tinbook.plugin.stopped import NOT_BUILT
 
 log = get_plugin_logger("tinbook")
 STANDS = "The book is shown as it last was. It is built anew as soon as this is mended."
-TOLD_BEFORE = "Aborted with a configuration error!"
-"""How MkDocs ends what it has told already."""
+TOLD_BEFORE = frozenset(("Aborted with a configuration error!", NOT_BUILT))
+"""How a build ends whose mistake is told already."""
 
 
-class Standing:
+class LastGood:
     """Stands where the server expects MkDocs' own builder, and looks after what the server follows."""
 
     def __init__(self, server: LiveReloadServer, settings: Path, dirty: bool) -> None:
@@ -69,7 +70,7 @@ class Standing:
             log.error(refused(self._settings, error))
         elif not isinstance(error, Abort):
             log.error(str(error), exc_info=error)  # nothing of the baker's: whoever mends it needs all of it
-        elif error.message != TOLD_BEFORE:
+        elif error.message not in TOLD_BEFORE:
             log.error(error.message)
         log.error(STANDS)
 

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import errno
 
+FULL = frozenset((errno.ENOSPC, errno.EDQUOT, errno.EFBIG))
+"""There is no room for what was to be written."""
 REASONS = {
     errno.ENOSPC: "the disk is full",
     errno.EDQUOT: "the disk is full",
     errno.EROFS: "the disk can only be read",
     errno.EACCES: "its folder may not be written to",
     errno.EPERM: "its folder may not be written to",
-    errno.EFBIG: "the disk takes no file as large as this",
+    errno.EFBIG: "the disk takes no file so large",
 }
 
 
