@@ -59,6 +59,15 @@ def test_an_address_that_is_not_of_this_machine(own: Path) -> None:
     assert "Error: this address cannot be used" in done.stderr and "Traceback" not in done.stderr
 
 
+def test_a_build_that_is_interrupted_says_that_the_site_is_not_whole(own: Path) -> None:
+    (own / "stop.py").write_text("def on_env(env, config, files):\n    raise KeyboardInterrupt\n", "utf-8")
+    with (own / "mkdocs.yml").open("a", encoding="utf-8") as file:
+        file.write("hooks: [stop.py]\n")
+    done = ran(own, "build")
+    assert done.returncode == 1
+    assert "half built" in done.stderr and "Traceback" not in done.stderr
+
+
 def test_what_mkdocs_does_not_take_is_its_own_to_refuse(own: Path) -> None:
     done = ran(own, "build", "--gulls")
     assert done.returncode == 2 and "No such option" in done.stderr and "Traceback" not in done.stderr

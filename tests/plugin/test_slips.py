@@ -74,7 +74,7 @@ def told(path: Path, caplog: pytest.LogCaptureFixture) -> str:
     except Abort:
         pass
     finally:
-        logging.getLogger(SETTINGS_LOG).removeFilter(PlainSlips(path))
+        PlainSlips(path).leave()
     return "\n".join(record.getMessage() for record in caplog.records)
 
 

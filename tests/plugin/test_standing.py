@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import shutil
 import time
 from collections.abc import Callable, Iterator
@@ -63,6 +64,18 @@ def test_dirty_builds_find_what_was_there(server: LiveReloadServer, tmp_path: Pa
     server.builder = lambda: None
     LastGood(server, tmp_path / "mkdocs.yml", dirty=True)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "old"
+
+
+def test_a_site_that_cannot_be_put_aside_stays(
+    server: LiveReloadServer, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    def full(*_: Path) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(shutil, "copytree", full)
+    LastGood(server, tmp_path / "mkdocs.yml", dirty=True)()
+    assert (tmp_path / "site" / "a.html").read_text("utf-8") == "old"
+    assert "The last site cannot be put aside: the disk is full." in caplog.text
 
 
 def before_long(true: Callable[[], bool]) -> bool:

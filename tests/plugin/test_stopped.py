@@ -12,7 +12,7 @@ import pytest
 from click.testing import CliRunner
 
 from tinbook.cli import main
-from tinbook.plugin.stopped import ELSEWHERE, NOT_BUILT, ROOM, why_stopped
+from tinbook.plugin.stopped import ELSEWHERE, NOT_BUILT, ROOM, is_of_files, why_stopped
 
 resource = pytest.importorskip("resource", reason="this system has no limits for a process")
 COMMANDS = {
@@ -112,6 +112,19 @@ def test_what_is_said_of_each(tmp_path: Path, code: int, cure: str) -> None:
     assert told.startswith(f'The site cannot be written to "{site}": ') and "not a whole site" in told
     assert told.endswith(cure)
     assert "not a whole site" not in why_stopped(error, site, serving=True), "it is put back"
+
+
+@pytest.mark.parametrize(
+    ("error", "is_one"),
+    [
+        (OSError(errno.ENOSPC, "No space left on device"), True),
+        (OSError(errno.ENOENT, "No such file or directory", "gulls.md"), True),
+        (OSError(errno.ENOENT, "No usable temporary directory found in ['a']"), True),
+        (ConnectionRefusedError(errno.ECONNREFUSED, "Connection refused"), False),
+    ],
+)
+def test_only_files_and_folders_are_told_so(error: OSError, is_one: bool) -> None:
+    assert is_of_files(error) == is_one
 
 
 def test_a_page_that_cannot_be_read_is_named(tmp_path: Path) -> None:

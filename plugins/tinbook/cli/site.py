@@ -46,4 +46,5 @@ def _mkdocs(book: Path, *words: str) -> None:
         try:
             raise SystemExit(process.wait())
         except KeyboardInterrupt:
-            process.wait()  # it is being stopped too, and puts away what it served
+            # it is being stopped too, and puts away what it served
+            raise SystemExit(process.wait()) from None

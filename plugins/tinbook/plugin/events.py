@@ -31,7 +31,7 @@ from tinbook.plugin.printing import CACHE, set_templates
 from tinbook.plugin.settings import THEME, settle
 from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood
-from tinbook.plugin.stopped import NOT_BUILT, why_stopped
+from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -61,6 +61,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     _serving = False
     _dirty = False
     _standing: LastGood | None = None
+    _site: Path | None = None
     _house_broken = False
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
@@ -83,9 +84,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._attention.as_the_process_ends()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         settle(config)
         self._attention.hold()
-        self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         if self.config.folder:
             set_for_folder(config)
         return config
@@ -160,7 +161,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
-        if isinstance(error, OSError):
+        if self._site and isinstance(error, OSError) and is_of_files(error):
             log.error(why_stopped(error, self._site, self._serving))
             raise Abort(NOT_BUILT)
         if self._serving and isinstance(error, BuildError):

@@ -19,6 +19,8 @@ from tinbook.problems.disk import FULL, why_not
 
 TAKEN = "this address is taken, it may be by another tinbook serve: end that one, or add -a localhost:8001"
 
+HALF = "Stopped. The site may be half built: build it again before you give it out."
+
 
 def main(words: Sequence[str]) -> int:
     """How the process ends; 1 for what is wrong in the book or on the machine, which is then told."""
@@ -32,7 +34,9 @@ def main(words: Sequence[str]) -> int:
     except click.ClickException as error:
         error.show()
         return error.exit_code
-    except click.Abort:
+    except click.Abort:  # by Ctrl+C
+        if words[0] == "build":
+            click.echo(HALF, err=True)
         return 1
     except OSError as error:
         click.echo(f"Error: {_stopped(error)}", err=True)

@@ -59,6 +59,10 @@ class PlainSlips(logging.Filter):
         """From now on; once is enough."""
         logging.getLogger(SETTINGS_LOG).addFilter(self)
 
+    def leave(self) -> None:
+        """No more."""
+        logging.getLogger(SETTINGS_LOG).removeFilter(self)
+
 
 def refused(path: Path, error: ConfigurationError | OSError) -> str:
     """Why the settings could not be read at all."""
@@ -87,17 +91,22 @@ def slip(path: Path, key: str, said: str) -> Problem:
 
 
 def _unread(path: Path, error: YAMLError | None) -> str:
+    """What Tinbook's own reader says of it, or where MkDocs stumbled."""
     mark = error.problem_mark if isinstance(error, MarkedYAMLError) else None
     if mark is not None and mark.name != str(path) and Path(mark.name).is_file():
         path = Path(mark.name)  # of a file that the settings go on from
-    _, problems = read_yaml(path.read_bytes(), path.name)
+    try:
+        raw = path.read_bytes()
+    except OSError as gone:
+        return refused(path, gone)
+    _, problems = read_yaml(raw, path.name)
     own = [problem for problem in problems if problem.code in READING]
     if own:
         hints = {"top": FIRST, "empty": FIRST}
         return "\n".join(spell(_with_hint(problem, hints.get(problem.code, problem.hint))) for problem in own)
     if mark is None:
         return f"{path.name} cannot be read: {error}"
-    text = [*path.read_text("utf-8", "replace").splitlines(), ""][mark.line]
+    text = [*raw.decode("utf-8", "replace").splitlines(), ""][mark.line]
     place = Place(file=path.name, line=mark.line + 1, column=mark.column + 1, text=text)
     message = str(error.problem) if isinstance(error, MarkedYAMLError) else str(error)
     if found := re.search(r"could not determine a constructor for the tag '(.*?)'", message):

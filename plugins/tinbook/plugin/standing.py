@@ -20,6 +20,7 @@ from mkdocs.plugins import get_plugin_logger
 
 from tinbook.plugin.slips import PlainSlips, refused
 from tinbook.plugin.stopped import NOT_BUILT
+from tinbook.problems.disk import why_not
 
 log = get_plugin_logger("tinbook")
 STANDS = "The book is shown as it last was. It is built anew as soon as this is mended."
@@ -46,24 +47,36 @@ class LastGood:
     def end(self) -> None:
         """No more."""
         self._ended.set()
+        PlainSlips(self._settings).leave()
 
     def __call__(self) -> None:
         """Build the site; where that fails the one before is put back."""
         site = Path(self._server.root)
         before = site.with_name(f"{site.name}_before")
         try:
+            if self._put_aside(site, before):
+                self._build_or_put_back(site, before)
+        finally:
+            shutil.rmtree(before, ignore_errors=True)
+
+    def _put_aside(self, site: Path, before: Path) -> bool:
+        try:
             if self._dirty:
                 shutil.copytree(site, before)
             else:
                 site.rename(before)  # MkDocs begins by emptying its folder
-            try:
-                self._build()
-            except Exception as error:
-                shutil.rmtree(site, ignore_errors=True)
-                before.rename(site)
-                self._tell(error)
-        finally:
-            shutil.rmtree(before, ignore_errors=True)
+        except OSError as error:
+            log.error(f"The last site cannot be put aside: {why_not(error)}. {STANDS}")
+            return False
+        return True
+
+    def _build_or_put_back(self, site: Path, before: Path) -> None:
+        try:
+            self._build()
+        except Exception as error:
+            shutil.rmtree(site, ignore_errors=True)
+            before.rename(site)
+            self._tell(error)
 
     def _tell(self, error: Exception) -> None:
         if isinstance(error, ConfigurationError | OSError):

@@ -12,6 +12,11 @@ ELSEWHERE = "See that you may write there, or build into another folder with -d 
 NOT_BUILT = "The site was not built."
 
 
+def is_of_files(error: OSError) -> bool:
+    """Whether it is a file or folder that the system refused, not a network or a mistake of ours."""
+    return error.errno in REASONS or error.filename is not None or "temporary directory" in str(error.strerror)
+
+
 def why_stopped(error: OSError, site: Path, serving: bool) -> str:
     """What is told. A site that is served is put back, so nothing is said of it."""
     told = [_what(error, site)]
