@@ -93,6 +93,11 @@ class Served(NamedTuple):
         raise AssertionError(f"{words!r} is not in:\n{self.terminal.read_text('utf-8')}")
 
 
+def hear_the_keyboard() -> None:
+    """In a process that begins: Ctrl+C stops it, also where the tests run in the background of a shell."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.fixture
 def served(own: Path, tmp_path: Path) -> Iterator[Served]:
     with socket.socket() as probe:
@@ -102,14 +107,18 @@ def served(own: Path, tmp_path: Path) -> Iterator[Served]:
     temporary.mkdir()
     with terminal.open("wb") as file:
         server = subprocess.Popen([sys.executable, "-c", RUN, "serve", "-a", host], cwd=own, stdout=file, stderr=file,
-                                  start_new_session=True, env={**os.environ, "TMPDIR": str(temporary)})  # fmt: skip
+                                  start_new_session=True, env={**os.environ, "TMPDIR": str(temporary)},
+                                  preexec_fn=hear_the_keyboard)  # fmt: skip
         try:
             made = Served(own, f"http://{host}/", terminal)
             made.says("Serving on")
             yield made
-        finally:
             os.killpg(server.pid, signal.SIGINT)
-            assert server.wait(30) == 0
+            assert server.wait(60) == 0
+        finally:
+            with suppress(ProcessLookupError):
+                os.killpg(server.pid, signal.SIGKILL)
+            server.wait()
     assert not [path for path in temporary.iterdir() if path.name.startswith("mkdocs_")], "what it served is put away"
 
 
