@@ -194,7 +194,7 @@ def test_the_bench_by_keyboard_alone(
     expect(go).to_be_focused()
     tab.keyboard.press("Enter")
     expect(stop).to_be_focused()
-    press(tab, tray.get_by_role("button", name=re.compile("^Take away")))
+    press(tab, tray.get_by_role("button", name=re.compile("^Clear")))
     expect(tray).to_be_hidden()
     expect(start).to_be_focused()
 
