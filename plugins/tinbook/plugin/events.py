@@ -33,6 +33,7 @@ from tinbook.plugin.settings import THEME, lean, settle
 from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood
 from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
+from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -154,7 +155,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
-        return self._whole.fill(address, output) if self._whole and address in self.site.pages else output
+        return self._whole.fill(address, output) if self._whole and address in self.site.pages else together(output)
 
     @event_priority(-100)
     def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:
