@@ -1,0 +1,78 @@
+// The index as it comes (see finding/index.py), made ready to be searched.
+
+// What MiniSearch was told when the index was made: words are split and made small before it sees them.
+const OPTIONS = {
+  idField: "id",
+  tokenize: text => text.split(" "),
+  processTerm: term => term,
+};
+
+// A post of one field: its place, then steps from find to find; a negative number says how often in the last one.
+function finds(post) {
+  const counts = {};
+  let place = 0;
+  for (const step of post.slice(1)) {
+    if (step < 0) counts[place] = -step;
+    else {
+      place += step;
+      counts[place] = 1;
+    }
+  }
+  return counts;
+}
+
+function serialised({ finds: rows, fields, lengths, posts }, terms) {
+  const places = rows.map((_, place) => place);
+  const lengthsOf = place => lengths.slice(place * fields.length, (place + 1) * fields.length);
+  const fieldLength = Object.fromEntries(places.map(place => [place, lengthsOf(place)]));
+  const sums = fields.map((_, field) => places.reduce((sum, place) => sum + fieldLength[place][field], 0));
+  return {
+    documentCount: rows.length,
+    nextId: rows.length,
+    documentIds: Object.fromEntries(places.map(place => [place, place])),
+    fieldIds: Object.fromEntries(fields.map((name, field) => [name, field])),
+    fieldLength,
+    averageFieldLength: sums.map(sum => sum / rows.length),
+    storedFields: {},
+    dirtCount: 0,
+    index: terms.map((term, at) => [term, Object.fromEntries(posts[at].map(post => [post[0], finds(post)]))]),
+    serializationVersion: 2,
+  };
+}
+
+// What a word is without its ending, so that "covering" and "covered" are "cover".
+export function stem(word) {
+  if (word.length < 4 || /\d/.test(word)) return word;
+  let bare = word.replace(/ies$/, "y").replace(/(?<=sh|ch|x|ss)es$|(?<![suei])s$|(?<=[^aeiou]e)s$/, "");
+  const short = bare.replace(/(?:ing|(?<!e)ed)$/, "");
+  if (short.length > 2 && /[aeiouy]/.test(short)) bare = short;
+  return bare.replace(/([bdfglmnprt])\1$/, "$1").replace(/(?<=..)e$/, "");
+}
+
+export function ready(text) {
+  const index = JSON.parse(text);
+  const terms = index.terms.split(" ");
+  const mini = MiniSearch.loadJS(serialised(index, terms), { ...OPTIONS, fields: index.fields });
+  const stems = Map.groupBy ? Map.groupBy(terms, stem) : grouped(terms);
+  const named = row => Object.fromEntries(index.heads.map((head, place) => [head, row[place] ?? ""]));
+  const rows = index.finds.map(named);
+  const alike = new Map();
+  for (const line of index.alike) for (const word of line.split(" ")) alike.set(word, alikeTo(word, line, alike));
+  const shapes = new Set(rows.filter(row => row.kind === "tin").flatMap(row => row.tin.match(/[a-z]{3,}/g)));
+  const titleLength = place => index.lengths[place * index.fields.length];
+  return { mini, terms, stems, rows, alike, stops: new Set(index.stops.split(" ")), shapes, titleLength };
+}
+
+const alikeTo = (word, line, alike) => [
+  ...new Set([...(alike.get(word) || []), ...line.split(" ").filter(each => each !== word)]),
+];
+
+function grouped(terms) {
+  const groups = new Map();
+  for (const term of terms) {
+    const key = stem(term);
+    if (!groups.has(key)) groups.set(key, []);
+    groups.get(key).push(term);
+  }
+  return groups;
+}

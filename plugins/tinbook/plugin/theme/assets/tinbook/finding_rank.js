@@ -1,0 +1,111 @@
+// The answer to what was typed, the best first.
+import { forms, known, mended, read } from "./finding_query.js";
+
+const BOOST = { title: 6, names: 5, tags: 2.5, text: 1 };
+const ALIKE = 0.6;
+const BEGUN = 0.5;
+const KINDS = { step: 0.7, note: 0.8, page: 0.9, section: 0.9 };
+const WRITTEN_FOR = 8;
+
+// `exactly`: without mending what the book has no word for.
+export function answer(typed, book, exactly = false) {
+  const { words, size } = read(typed, book);
+  const used = words.map(word => (exactly || known(word, book) ? word : mended(word, book) || word));
+  const tins = size ? tinsOf(size, used, book) : [];
+  const tin = tins[0] && book.rows[tins[0].place];
+  const rest = tin ? used.filter(word => !isOfTin(word, book)) : used;
+  const found = rest.length ? ranked(rest, book) : [];
+  const few = rest.length && found.length ? tins.slice(0, 2) : tins;
+  const list = rest.length ? [...found.slice(0, 1), ...few, ...found.slice(1)] : [...few, ...writtenFor(tin, book)];
+  return {
+    mended: used.some((word, place) => word !== words[place]) ? sentence(typed, words, used) : "",
+    size: size?.said.trim() || "",
+    tin,
+    rows: [...new Map(list.map(each => [each.place, each])).values()].map(each => ({
+      ...each,
+      ...set(book.rows[each.place], tin),
+    })),
+  };
+}
+
+// What was typed, with the words that were mended in their places.
+function sentence(typed, words, used) {
+  const mends = new Map(words.map((word, place) => [word, used[place]]));
+  return typed.replace(/[\p{L}\p{N}'’]+/gu, word => {
+    const mend = mends.get(word.toLowerCase());
+    return mend && mend !== word.toLowerCase() ? mend : word;
+  });
+}
+
+// A mixture's bench opens set to the tin that was asked for.
+function set(row, tin) {
+  if (!tin?.bench || row.kind !== "mixture" || !row.bench) return row;
+  return { ...row, url: `${row.url}#for?${new URLSearchParams({ tin: tin.tin })}` };
+}
+
+const isOfTin = (word, book) => word === "tin" || forms(word, book).own.some(term => book.shapes.has(term)) || book.alike.get("tin")?.includes(word);
+
+function tinsOf({ terms, square }, words, book) {
+  const sized = terms.flatMap(term => book.mini.search(term, { fields: ["names"] }).map(each => each.id));
+  const shapes = new Set(words.flatMap(word => forms(word, book).own).filter(term => book.shapes.has(term)));
+  if (square) shapes.add("square");
+  const score = ({ title, owned }) => {
+    const said = title.toLowerCase();
+    return [...shapes].filter(shape => said.includes(shape)).length * 10 + (owned ? 1 : 0);
+  };
+  const tins = [...new Set(sized)].filter(place => book.rows[place].kind === "tin").sort((one, other) => one - other);
+  const scored = tins.map(place => ({ place, score: score(book.rows[place]), terms: new Set(terms) }));
+  const asked = shapes.size ? scored.filter(each => each.score >= 10) : scored;
+  const kept = asked.length ? asked : scored;
+  // the usual shapes stand first among the book's tins, so one of each score keeps its place
+  return kept.sort((one, other) => plain(other, book) - plain(one, book) || other.score - one.score);
+}
+
+const plain = ({ score, place }, book) => (score >= 10 ? 2 : 0) + (book.rows[place].bench ? 1 : 0);
+
+function writtenFor(tin, book) {
+  const places = book.rows.flatMap((row, place) => (tin && row.kind === "mixture" && row.tin === tin.tin ? [place] : []));
+  return places.slice(0, WRITTEN_FOR).map(place => ({ place, score: 0, terms: new Set() }));
+}
+
+function ranked(words, book) {
+  const all = new Map();
+  words.forEach((word, nth) => {
+    for (const { id, score, match, terms } of foundBy(word, nth === words.length - 1, book)) {
+      const entry = all.get(id) || { place: id, score: 0, matched: 0, titled: 0, named: 0, terms: new Set() };
+      const fields = new Set(Object.values(match).flat());
+      entry.score += score;
+      entry.matched += 1;
+      entry.titled += fields.has("title") ? 1 : 0;
+      entry.named += fields.has("names") || fields.has("title") ? 1 : 0;
+      for (const term of terms) entry.terms.add(term);
+      all.set(id, entry);
+    }
+  });
+  const scored = [...all.values()].map(entry => ({ ...entry, score: weighed(entry, words.length, book) }));
+  const most = Math.max(0, ...scored.map(entry => entry.matched));
+  return scored
+    .filter(entry => entry.matched > most / 2)
+    .sort((one, other) => other.score - one.score || one.place - other.place);
+}
+
+function weighed({ place, score, matched, titled, named }, wanted, book) {
+  const row = book.rows[place];
+  const whole = titled === wanted ? 1 + wanted / Math.max(wanted, book.titleLength(place)) : 1;
+  const called = named === wanted ? 1.5 : 1;
+  return score * (matched / wanted) ** 2 * whole * called * (KINDS[row.kind] || 1);
+}
+
+// All that a word finds; the last one typed may only have been begun.
+function foundBy(word, last, book) {
+  const { own, alike } = forms(word, book);
+  const exact = own.length ? own : [];
+  const queries = [{ queries: exact.length ? exact : [word], combineWith: "OR" }];
+  if (alike.length) queries.push({ queries: alike, combineWith: "OR", boost: scaled(ALIKE) });
+  if ((last || !exact.length) && word.length > 1) {
+    queries.push({ queries: [word], prefix: true, boost: scaled(exact.length ? BEGUN : 1) });
+  }
+  return book.mini.search({ combineWith: "OR", queries }, { boost: BOOST });
+}
+
+const scaled = by => Object.fromEntries(Object.entries(BOOST).map(([field, boost]) => [field, boost * by]));
