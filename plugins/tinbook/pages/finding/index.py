@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from tinbook.pages.finding.found import FIELDS, Found
-from tinbook.pages.finding.words import ALIKE, STOP_WORDS, plain_words, tokens
+from tinbook.pages.finding.words import ALIKE, LIGHT_WORDS, STOP_WORDS, plain_words, tokens
 
 HEADS = ("kind", "title", "url", "second", "figure", "under", "tin", "bench", "owned")
 """What a row of the answer is made of, by its place; what is empty at its end is left out."""
@@ -50,6 +50,7 @@ def index_of(finds: Iterable[tuple[Found, str]]) -> dict[str, Any]:
         "terms": " ".join(terms),
         "posts": [posts[term] for term in terms],
         "stops": " ".join(STOP_WORDS),
+        "light": " ".join(LIGHT_WORDS),
         "alike": ALIKE,
     }
 

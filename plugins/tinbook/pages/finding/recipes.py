@@ -100,7 +100,7 @@ def techniques_found(desk: Desk) -> Iterator[Found]:
                 address=f"techniques/{slug}",
                 anchor=f"fault-{nth}",
                 second=f"{technique.name}: {fault.cure}",
-                tags=(technique.name, *technique.also, *technique.works_with),
+                tags=(technique.name, *technique.works_with),
                 text=(fault.cure,),
             )
 
@@ -126,5 +126,3 @@ def _technique_text(technique: Technique) -> Iterator[str]:
     yield from (material.take.name for material in technique.materials)
     yield from (part.part for part in technique.parts)
     yield from (*technique.checks, *technique.tips, *technique.cautions)
-    yield from (step.do for step in technique.steps)
-    yield from (fault.fault for fault in technique.faults)

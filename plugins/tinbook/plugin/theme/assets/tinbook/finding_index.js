@@ -53,14 +53,15 @@ export function ready(text) {
   const index = JSON.parse(text);
   const terms = index.terms.split(" ");
   const mini = MiniSearch.loadJS(serialised(index, terms), { ...OPTIONS, fields: index.fields });
-  const stems = Map.groupBy ? Map.groupBy(terms, stem) : grouped(terms);
+  const stems = grouped(terms);
   const named = row => Object.fromEntries(index.heads.map((head, place) => [head, row[place] ?? ""]));
   const rows = index.finds.map(named);
   const alike = new Map();
   for (const line of index.alike) for (const word of line.split(" ")) alike.set(word, alikeTo(word, line, alike));
   const shapes = new Set(rows.filter(row => row.kind === "tin").flatMap(row => row.tin.match(/[a-z]{3,}/g)));
   const titleLength = place => index.lengths[place * index.fields.length];
-  return { mini, terms, stems, rows, alike, stops: new Set(index.stops.split(" ")), shapes, titleLength };
+  const [stops, light] = [index.stops, index.light].map(words => new Set(words.split(" ")));
+  return { mini, terms, stems, rows, alike, stops, light, shapes, titleLength };
 }
 
 const alikeTo = (word, line, alike) => [

@@ -14,7 +14,13 @@ const LONG = 8;
 
 // As words.py splits the book's own words.
 export const small = text =>
-  text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/['’]/g, "").replace(INCH, "in").replace(APART, "");
+  text
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/['’]/g, "")
+    .replace(INCH, "in")
+    .replace(APART, "");
 export const split = text => small(text).match(/[a-z0-9]+/g) || [];
 
 export function read(typed, book) {

@@ -1,11 +1,15 @@
 // The answer to what was typed, the best first.
-import { forms, known, mended, read } from "./finding_query.js";
+import { stem } from "./finding_index.js";
+import { forms, known, mended, read, split } from "./finding_query.js";
 
 const BOOST = { title: 6, names: 5, tags: 2.5, text: 1 };
 const ALIKE = 0.6;
 const BEGUN = 0.5;
-const KINDS = { step: 0.7, note: 0.8, page: 0.9, section: 0.9 };
+const LIGHT = 0.2;
+const KINDS = { step: 0.9, note: 0.8, page: 0.9, section: 0.9 };
 const WRITTEN_FOR = 8;
+// Kinds whose title is a whole sentence; of the others the second line says what they are for.
+const SAID = ["fault", "note"];
 
 // `exactly`: without mending what the book has no word for.
 export function answer(typed, book, exactly = false) {
@@ -43,7 +47,8 @@ function set(row, tin) {
   return { ...row, url: `${row.url}#for?${new URLSearchParams({ tin: tin.tin })}` };
 }
 
-const isOfTin = (word, book) => word === "tin" || forms(word, book).own.some(term => book.shapes.has(term)) || book.alike.get("tin")?.includes(word);
+const isOfTin = (word, book) =>
+  word === "tin" || forms(word, book).own.some(term => book.shapes.has(term)) || book.alike.get("tin")?.includes(word);
 
 function tinsOf({ terms, square }, words, book) {
   const sized = terms.flatMap(term => book.mini.search(term, { fields: ["names"] }).map(each => each.id));
@@ -64,37 +69,58 @@ function tinsOf({ terms, square }, words, book) {
 const plain = ({ score, place }, book) => (score >= 10 ? 2 : 0) + (book.rows[place].bench ? 1 : 0);
 
 function writtenFor(tin, book) {
-  const places = book.rows.flatMap((row, place) => (tin && row.kind === "mixture" && row.tin === tin.tin ? [place] : []));
+  const places = book.rows.flatMap((row, place) =>
+    tin && row.kind === "mixture" && row.tin === tin.tin ? [place] : [],
+  );
   return places.slice(0, WRITTEN_FOR).map(place => ({ place, score: 0, terms: new Set() }));
 }
 
 function ranked(words, book) {
   const all = new Map();
+  // light words help beside others, and count when they stand alone
+  const heavy = words.filter(word => !book.light.has(word));
+  const wanted = heavy.length || words.length;
   words.forEach((word, nth) => {
+    const counts = !heavy.length || heavy.includes(word) ? 1 : 0;
     for (const { id, score, match, terms } of foundBy(word, nth === words.length - 1, book)) {
-      const entry = all.get(id) || { place: id, score: 0, matched: 0, titled: 0, named: 0, terms: new Set() };
+      const entry = all.get(id) || { place: id, score: 0, matched: 0, titled: 0, named: 0, lit: 0, terms: new Set() };
       const fields = new Set(Object.values(match).flat());
-      entry.score += score;
-      entry.matched += 1;
-      entry.titled += fields.has("title") ? 1 : 0;
-      entry.named += fields.has("names") || fields.has("title") ? 1 : 0;
+      entry.score += counts ? score : score * LIGHT;
+      entry.matched += counts;
+      entry.lit += fields.has("names") || fields.has("title") ? 1 - counts : 0;
+      entry.titled += fields.has("title") ? counts : 0;
+      entry.named += fields.has("names") || fields.has("title") ? counts : 0;
       for (const term of terms) entry.terms.add(term);
       all.set(id, entry);
     }
   });
-  const scored = [...all.values()].map(entry => ({ ...entry, score: weighed(entry, words.length, book) }));
+  const scored = [...all.values()].map(entry => ({
+    ...entry,
+    score: weighed(entry, wanted, words.length - wanted, book),
+  }));
   const most = Math.max(0, ...scored.map(entry => entry.matched));
   return scored
     .filter(entry => entry.matched > most / 2)
     .sort((one, other) => other.score - one.score || one.place - other.place);
 }
 
-function weighed({ place, score, matched, titled, named }, wanted, book) {
+function weighed({ place, score, matched, titled, named, lit, terms }, wanted, lights, book) {
   const row = book.rows[place];
   const whole = titled === wanted ? 1 + wanted / Math.max(wanted, book.titleLength(place)) : 1;
-  const called = named === wanted ? 1.5 : 1;
-  return score * (matched / wanted) ** 2 * whole * called * (KINDS[row.kind] || 1);
+  const called = named === wanted ? (lights && lit === lights ? 2.4 : 1.5) : 1;
+  const line = SAID.includes(row.kind) ? `${row.title} ${row.second}` : row.second;
+  const told = wanted > 1 && wordsIn(line, terms) >= wanted ? 2 : 1;
+  const lighted = lights ? 0.4 + (0.6 * lit) / lights : 1;
+  return score * (matched / wanted) ** 2 * whole * called * told * lighted * (KINDS[row.kind] || 1);
 }
+
+// How many of the words found a line says.
+const wordsIn = (line, terms) =>
+  new Set(
+    split(line)
+      .filter(word => terms.has(word))
+      .map(stem),
+  ).size;
 
 // All that a word finds; the last one typed may only have been begun.
 function foundBy(word, last, book) {

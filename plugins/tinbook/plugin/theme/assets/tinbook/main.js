@@ -1,6 +1,7 @@
 // What every page of the book wakes up. home.js, tins.js, technique.js, measures.js and guests.js are for the pages of
 // their name, narrow.js for lists.
 import { bench } from "./bench.js";
+import { finder } from "./finder.js";
 import { keys } from "./keys.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
@@ -9,7 +10,7 @@ import { tables } from "./tables.js";
 import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
-for (const part of [keys, measures, bench, tables, ticks, timers, remember, offline]) {
+for (const part of [keys, finder, measures, bench, tables, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
   try {
     part();
