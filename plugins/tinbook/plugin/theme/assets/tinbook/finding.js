@@ -37,6 +37,7 @@ const dialog = make(
   make(
     "form",
     { class: "tb-ask", role: "search", onsubmit: follow },
+    find(".tb-find svg")?.cloneNode(true) ?? null,
     make("label", { class: "tb-unseen", for: "tb-asked" }, words.field),
     field,
     make("button", { class: "tb-link", onclick: clear }, words.clear),
@@ -59,7 +60,9 @@ async function prepare() {
   await fetched("link", "find.css");
   search.then(
     () => {
+      const start = performance.now();
       book = ready(self.tinbookIndex);
+      performance.measure("tb-find ready", { start });
       delete self.tinbookIndex;
       show();
     },

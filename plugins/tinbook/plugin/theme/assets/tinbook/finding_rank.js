@@ -10,6 +10,8 @@ const KINDS = { step: 0.9, note: 0.8, page: 0.9, section: 0.9 };
 const WRITTEN_FOR = 8;
 // Kinds whose title is a whole sentence; of the others the second line says what they are for.
 const SAID = ["fault", "note"];
+// Kinds that are a part of something: what is found by its name alone is that thing, not all its parts.
+const PARTS = ["step", "fault", "note"];
 
 // `exactly`: without mending what the book has no word for.
 export function answer(typed, book, exactly = false) {
@@ -23,7 +25,7 @@ export function answer(typed, book, exactly = false) {
   const list = rest.length ? [...found.slice(0, 1), ...few, ...found.slice(1)] : [...few, ...writtenFor(tin, book)];
   return {
     mended: used.some((word, place) => word !== words[place]) ? sentence(typed, words, used) : "",
-    size: size?.said.trim() || "",
+    size: size?.said.trim().replace(/(?<=\d)(?=cm|in)/g, "\u00a0") || "",
     tin,
     rows: [...new Map(list.map(each => [each.place, each])).values()].map(each => ({
       ...each,
@@ -41,10 +43,11 @@ function sentence(typed, words, used) {
   });
 }
 
-// A mixture's bench opens set to the tin that was asked for.
+// A mixture's bench opens set to the tin that was asked for; its figure is for the tin it is written for alone.
 function set(row, tin) {
   if (!tin?.bench || row.kind !== "mixture" || !row.bench) return row;
-  return { ...row, url: `${row.url}#for?${new URLSearchParams({ tin: tin.tin })}` };
+  const url = `${row.url}#for?${new URLSearchParams({ tin: tin.tin })}`;
+  return { ...row, url, figure: row.tin === tin.tin ? row.figure : "" };
 }
 
 const isOfTin = (word, book) =>
@@ -59,7 +62,8 @@ function tinsOf({ terms, square }, words, book) {
     return [...shapes].filter(shape => said.includes(shape)).length * 10 + (owned ? 1 : 0);
   };
   const tins = [...new Set(sized)].filter(place => book.rows[place].kind === "tin").sort((one, other) => one - other);
-  const scored = tins.map(place => ({ place, score: score(book.rows[place]), terms: new Set(terms) }));
+  const figures = terms.flatMap(term => term.match(/[\d.]+/g));
+  const scored = tins.map(place => ({ place, score: score(book.rows[place]), terms: new Set(figures) }));
   const asked = shapes.size ? scored.filter(each => each.score >= 10) : scored;
   const kept = asked.length ? asked : scored;
   // the usual shapes stand first among the book's tins, so one of each score keeps its place
@@ -83,10 +87,20 @@ function ranked(words, book) {
   words.forEach((word, nth) => {
     const counts = !heavy.length || heavy.includes(word) ? 1 : 0;
     for (const { id, score, match, terms } of foundBy(word, nth === words.length - 1, book)) {
-      const entry = all.get(id) || { place: id, score: 0, matched: 0, titled: 0, named: 0, lit: 0, terms: new Set() };
+      const entry = all.get(id) || {
+        place: id,
+        score: 0,
+        matched: 0,
+        titled: 0,
+        named: 0,
+        lit: 0,
+        own: 0,
+        terms: new Set(),
+      };
       const fields = new Set(Object.values(match).flat());
       entry.score += counts ? score : score * LIGHT;
       entry.matched += counts;
+      entry.own += fields.has("title") || fields.has("text") ? 1 : 0;
       entry.lit += fields.has("names") || fields.has("title") ? 1 - counts : 0;
       entry.titled += fields.has("title") ? counts : 0;
       entry.named += fields.has("names") || fields.has("title") ? counts : 0;
@@ -100,7 +114,7 @@ function ranked(words, book) {
   }));
   const most = Math.max(0, ...scored.map(entry => entry.matched));
   return scored
-    .filter(entry => entry.matched > most / 2)
+    .filter(entry => entry.matched > most / 2 && (entry.own || !PARTS.includes(book.rows[entry.place].kind)))
     .sort((one, other) => other.score - one.score || one.place - other.place);
 }
 

@@ -12,7 +12,7 @@ function marked(text, terms) {
   });
 }
 
-export function row({ kind, title, second, figure, under, terms }, url) {
+export function row({ kind, title, second, figure, under, tin, terms }, url) {
   const value = make("span", { class: "tb-value" }, make("b", {}, figure), under && make("small", {}, under));
   return make(
     "li",
@@ -20,7 +20,7 @@ export function row({ kind, title, second, figure, under, terms }, url) {
     make(
       "a",
       { href: url },
-      make("span", { class: "tb-kind" }, make("span", {}, words.one[kind]), sign(kind)),
+      make("span", { class: "tb-kind" }, make("span", {}, words.one[kind]), sign(kind, tin)),
       make(
         "span",
         { class: "tb-what" },
