@@ -56,7 +56,9 @@ export function forms(word, book) {
   return { own, alike: [...new Set(alike)].filter(each => !own.includes(each)) };
 }
 
-const begins = (word, book) => word.length > 1 && book.terms.some(term => term.startsWith(word));
+// Of a word that is only begun, so many letters at least say something.
+export const BEGUN = 3;
+const begins = (word, book) => word.length >= BEGUN && book.terms.some(term => term.startsWith(word));
 export const known = (word, book) => {
   const { own, alike } = forms(word, book);
   return own.length > 0 || alike.length > 0 || begins(word, book);

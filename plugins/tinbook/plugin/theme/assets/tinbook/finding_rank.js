@@ -1,10 +1,10 @@
 // The answer to what was typed, the best first.
 import { stem } from "./finding_index.js";
-import { forms, known, mended, read, split } from "./finding_query.js";
+import { BEGUN, forms, known, mended, read, split } from "./finding_query.js";
 
 const BOOST = { title: 6, names: 5, tags: 2.5, text: 1 };
 const ALIKE = 0.6;
-const BEGUN = 0.5;
+const BEGINNING = 0.5;
 const LIGHT = 0.2;
 const KINDS = { step: 0.9, note: 0.8, page: 0.9, section: 0.9 };
 const WRITTEN_FOR = 8;
@@ -123,7 +123,7 @@ function weighed({ place, score, matched, titled, named, lit, terms }, wanted, l
   const whole = titled === wanted ? 1 + wanted / Math.max(wanted, book.titleLength(place)) : 1;
   const called = named === wanted ? (lights && lit === lights ? 2.4 : 1.5) : 1;
   const line = SAID.includes(row.kind) ? `${row.title} ${row.second}` : row.second;
-  const told = wanted > 1 && wordsIn(line, terms) >= wanted ? 2 : 1;
+  const told = wanted > 1 && matched === wanted && wordsIn(line, terms) >= wanted ? 2 : 1;
   const lighted = lights ? 0.4 + (0.6 * lit) / lights : 1;
   return score * (matched / wanted) ** 2 * whole * called * told * lighted * (KINDS[row.kind] || 1);
 }
@@ -139,11 +139,10 @@ const wordsIn = (line, terms) =>
 // All that a word finds; the last one typed may only have been begun.
 function foundBy(word, last, book) {
   const { own, alike } = forms(word, book);
-  const exact = own.length ? own : [];
-  const queries = [{ queries: exact.length ? exact : [word], combineWith: "OR" }];
+  const queries = [{ queries: own.length ? own : [word], combineWith: "OR" }];
   if (alike.length) queries.push({ queries: alike, combineWith: "OR", boost: scaled(ALIKE) });
-  if ((last || !exact.length) && word.length > 1) {
-    queries.push({ queries: [word], prefix: true, boost: scaled(exact.length ? BEGUN : 1) });
+  if ((last || !own.length) && word.length >= BEGUN) {
+    queries.push({ queries: [word], prefix: true, boost: scaled(own.length ? BEGINNING : 1) });
   }
   return book.mini.search({ combineWith: "OR", queries }, { boost: BOOST });
 }
