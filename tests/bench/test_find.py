@@ -93,7 +93,9 @@ def test_a_thousand_recipes(benchmark: Any, index: str, tmp_path: Path) -> None:
     with (ROOT / "tests/data/questions.csv").open(encoding="utf-8") as file:
         questions = [row["words"] for row in csv.DictReader(file)]
     server = subprocess.Popen(
-        [sys.executable, "-m", "http.server", "0", "-b", "127.0.0.1", "-d", str(site)], stdout=subprocess.PIPE, text=True
+        [sys.executable, "-m", "http.server", "0", "-b", "127.0.0.1", "-d", str(site)],
+        stdout=subprocess.PIPE,
+        text=True,
     )
     try:
         assert server.stdout

@@ -82,6 +82,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         settle(config)
+        if any(name.rpartition("/")[2] == "search" for name in config.plugins):
+            log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
         self._attention.hold()
         self._beside = Path(config.config_file_path).parent
         if self.config.folder:

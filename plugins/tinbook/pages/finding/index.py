@@ -20,7 +20,7 @@ SENTENCES = ("note", "fault")
 """Kinds whose title is running text, in which a figure is an amount and no name."""
 UNTITLED = ("step", "section")
 """Kinds whose title is that of what they belong to, which is to be found first."""
-_STOPPED = frozenset(STOP_WORDS)
+_STOPPED = frozenset(STOP_WORDS.split())
 
 
 def index_of(finds: Iterable[tuple[Found, str]]) -> dict[str, Any]:
@@ -49,8 +49,8 @@ def index_of(finds: Iterable[tuple[Found, str]]) -> dict[str, Any]:
         "lengths": lengths,
         "terms": " ".join(terms),
         "posts": [posts[term] for term in terms],
-        "stops": " ".join(STOP_WORDS),
-        "light": " ".join(LIGHT_WORDS),
+        "stops": STOP_WORDS,
+        "light": LIGHT_WORDS,
         "alike": ALIKE,
     }
 

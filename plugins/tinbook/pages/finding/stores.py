@@ -31,7 +31,7 @@ def cards_found(desk: Desk) -> Iterator[Found]:
             figure=figure,
             under="the cup" if cup else "each" if figure else "",
             names=card.also,
-            tags=(*(card.known_allergens or ()), *card.care, card.used_as or ""),
+            tags=(*(card.known_allergens or ()), *card.care, card.used_as or "", "cup weight" if cup else ""),
             text=(card.about or "", *card.notes),
         )
 

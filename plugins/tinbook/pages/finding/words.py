@@ -12,17 +12,17 @@ INCH = re.compile(r"(?<=\d)(?:\s*-?\s*inch(?:es)?\b|\s*[\"″”])")
 FIGURE = re.compile(r"\d")
 
 STOP_WORDS = (
-    "a about all am an and any are as at avoid be been but by can could do does doing for from get go goes got had has have he "
-    "help her how i if in into is it its me mend my of off on one onto or our out prevent she should so some stop than "
-    "that the their them then there these they this to too up us was we what when where which who why will with you "
-    "your"
-).split(" ")
+    "a about all am an and any are as at avoid be been but by can could do does doing for from get go goes got "
+    "had has have he help her how i if in into is it its me mend my of off on one onto or our out prevent she "
+    "should so some stop than that the their them then there these they this to too up us was we what when where "
+    "which who why will with you your"
+)
 """What a baker says around the words that matter. A question of these alone finds nothing."""
 
 LIGHT_WORDS = (
-    "bake baking best book cake cakes cook easy good instead make makes making made much many need needs new nice recipe "
-    "recipes thing things use used using want way work"
-).split(" ")
+    "bake baking best book cake cakes cook easy good instead make makes making made much many need needs new nice "
+    "recipe recipes thing things use used using want way work"
+)
 """What nearly all of the book is about: beside other words they say little, and need not be found."""
 
 ALIKE = (

@@ -2,7 +2,6 @@
 import { all, find, make } from "./dom.js";
 
 const OPENERS = ".tb-find, .tb-seek";
-const WRITTEN_IN = "input, textarea, select, [contenteditable], dialog[open] *";
 let asked = null;
 
 function fetched() {
@@ -35,7 +34,8 @@ export function finder() {
   document.addEventListener("keydown", event => {
     const { key, target, ctrlKey, metaKey, altKey } = event;
     const onOpener = key === " " && target.matches(OPENERS);
-    const slash = key === "/" && !(ctrlKey || metaKey || altKey || target.closest(WRITTEN_IN));
+    const isWriting = target.closest("input, textarea, select, [contenteditable], dialog[open]");
+    const slash = key === "/" && !(ctrlKey || metaKey || altKey || isWriting);
     const opener = onOpener ? target : find(OPENERS);
     if (!(onOpener || slash) || !opener) return;
     event.preventDefault();

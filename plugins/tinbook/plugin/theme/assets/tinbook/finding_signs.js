@@ -9,7 +9,7 @@ const SIGNS = {
   note: "M7 4h22v28H7zM12 11h12M12 17h12M12 23h7",
   ingredient: "M11 4h14v5H11zM9 9h18l2 6v17H7V15zM7 19h22",
   tin: "M3 18a15 15 0 1 0 30 0a15 15 0 1 0-30 0M6 27L27 6M4 21L21 4M12 31L31 12",
-  "square tin": "M4 4h28v28H4zM4 14L14 4M4 24L24 4M4 32L32 4M12 32L32 12M22 32L32 22",
+  squareTin: "M4 4h28v28H4zM4 14L14 4M4 24L24 4M4 32L32 4M12 32L32 12M22 32L32 22",
   colour: "M18 3c7 9 11 14 11 19a11 11 0 1 1-22 0c0-5 4-10 11-19zM9 27L27 15M12 31L29 20",
   page: "M2 12h32v12H2zM8 12v5M14 12v7M20 12v5M26 12v7",
 };
@@ -17,7 +17,7 @@ const SIGNS = {
 const ANGULAR = /^(?:square|rectangle|.*sheet|.*loaf)/;
 
 export function sign(kind, tin) {
-  const drawn = kind === "tin" && ANGULAR.test(tin) ? "square tin" : kind;
+  const drawn = kind === "tin" && ANGULAR.test(tin) ? "squareTin" : kind;
   const lines = make("path", { d: SIGNS[drawn] || SIGNS.page });
   return make("svg", { class: "tb-sign", viewBox: "0 0 36 36", "aria-hidden": "true" }, lines);
 }
