@@ -20,7 +20,7 @@ from tinbook.loading import load_book
 from tinbook.loading.unsure import UNSURE
 from tinbook.models.register import kinds
 from tinbook.pages.base.render import compiled
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.plugin.ahead import spare_processes
 from tinbook.plugin.attention import Attention
@@ -65,7 +65,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def __init__(self) -> None:
         super().__init__()
         self._attention = Attention()
-        self._on_pages: list[Found] = []
+        self._on_pages: list[Find] = []
 
     @property
     def hosted(self) -> bool:

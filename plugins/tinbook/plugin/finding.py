@@ -8,7 +8,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
 
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.finding.index import index_of
 
 INDEX = "assets/tinbook/find-index.js"
@@ -51,7 +51,7 @@ class Sections(HTMLParser):
             self.found[-1][2].append(data)
 
 
-def page_found(address: str, title: str, html: str, template: str = "") -> Iterator[Found]:
+def page_found(address: str, title: str, html: str, template: str = "") -> Iterator[Find]:
     """A page and the sections of its prose; `template`: what kind of page of the book it is, none for one by hand."""
     if template in TOLD:
         return
@@ -61,10 +61,10 @@ def page_found(address: str, title: str, html: str, template: str = "") -> Itera
     (_, _, own), *rest = sections.found
     lead = _words(own)
     below = "" if template in NAMED else " ".join(name for name, _, _ in rest)
-    yield Found(kind="page", title=title, address=address, second=_first(lead), tags=(below,), text=(lead,))
+    yield Find(kind="page", title=title, address=address, second=_first(lead), tags=(below,), text=(lead,))
     for name, anchor, said in () if template in NAMED else rest:
         words = _words(said)
-        yield Found(
+        yield Find(
             kind="section", title=name, address=address, anchor=anchor, second=_first(words) or title,
             tags=(title,), text=(words,),
         )  # fmt: skip
@@ -79,7 +79,7 @@ def _first(text: str) -> str:
     return text.partition(". ")[0].removesuffix(".")
 
 
-def write_index(site_dir: str, finds: Iterable[Found], urls: Mapping[str, str]) -> None:
+def write_index(site_dir: str, finds: Iterable[Find], urls: Mapping[str, str]) -> None:
     """The index of a built site as a script, which may be read from a folder as well as from a host.
 
     What leads to a page that the site has not is left out.

@@ -19,7 +19,7 @@ from tinbook.pages.at_a_glance.tins import tins_pages
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.pictures import photo_address
 from tinbook.pages.finding.everything import find_pages, finds
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.broken import broken_pages
 from tinbook.pages.lists.home import home_pages
 from tinbook.pages.lists.ingredients import ingredients_pages
@@ -66,7 +66,7 @@ class Site:
     pages: Mapping[str, Page]
     photos: Mapping[str, bytes] = field(default_factory=dict)
     templates: Mapping[str, TemplateFile] = field(default_factory=dict)
-    finds: tuple[Found, ...] = ()
+    finds: tuple[Find, ...] = ()
 
 
 def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]]) -> Site:

@@ -1,21 +1,21 @@
 """The index: what stands where, how often, and what is left out."""
 
-from tinbook.pages.finding.found import FIELDS, Found
+from tinbook.pages.finding.find import FIELDS, Find
 from tinbook.pages.finding.index import HEADS, index_of
 
 FINDS = (
-    Found(
+    Find(
         kind="mixture", title="Ferry sponge", address="mixtures/ferry", names=("ferry cake",), text=("Butter, butter.",)
     ),
-    Found(
+    Find(
         kind="note",
         title="Add 30 g butter in the end.",
         address="mixtures/ferry",
         anchor="notes",
         second="Ferry\nsponge",
     ),
-    Found(kind="step", title="Line a tin, step 1", address="techniques/line", tags=("Line a tin",), text=("Cut it.",)),
-    Found(kind="tin", title="Round 20 cm", address="tins", names=("20cm", "8in"), tin="round 20 cm", owned=True),
+    Find(kind="step", title="Line a tin, step 1", address="techniques/line", tags=("Line a tin",), text=("Cut it.",)),
+    Find(kind="tin", title="Round 20 cm", address="tins", names=("20cm", "8in"), tin="round 20 cm", owned=True),
 )
 
 

@@ -5,17 +5,17 @@ from collections.abc import Mapping
 import pytest
 
 from tinbook.pages.base.page import Desk
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.finding.recipes import mixtures_found, techniques_found
 
 
 @pytest.fixture(scope="module")
-def mixtures(desk: Desk) -> Mapping[str, Found]:
+def mixtures(desk: Desk) -> Mapping[str, Find]:
     return {each.address: each for each in mixtures_found(desk) if each.kind == "mixture"}
 
 
 def test_every_mixture_is_there_with_its_other_names_and_what_it_makes(
-    desk: Desk, mixtures: Mapping[str, Found]
+    desk: Desk, mixtures: Mapping[str, Find]
 ) -> None:
     assert set(mixtures) == {f"mixtures/{slug}" for slug in desk.book.mixtures}
     madeira, curd = mixtures["mixtures/madeira-cake"], mixtures["mixtures/lemon-curd"]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.finding.recipes import mixtures_found, techniques_found
 from tinbook.pages.finding.stores import cards_found, colours_found, tins_found
 from tinbook.pages.lists.lists import Entry, Group, ListView, kind_groups, technique_entry
@@ -17,7 +17,7 @@ KINDS = (mixtures_found, techniques_found, cards_found, tins_found, colours_foun
 """What the book's sources give; the pages that nobody asks for by name come with the site."""
 
 
-def finds(desk: Desk) -> tuple[Found, ...]:
+def finds(desk: Desk) -> tuple[Find, ...]:
     """All of it, what belongs together side by side."""
     return tuple(found for kind in KINDS for found in kind(desk))
 

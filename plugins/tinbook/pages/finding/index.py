@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from tinbook.pages.finding.found import FIELDS, Found
+from tinbook.pages.finding.find import FIELDS, Find
 from tinbook.pages.finding.words import ALIKE, LIGHT_WORDS, STOP_WORDS, plain_words, tokens
 
 HEADS = ("kind", "title", "url", "second", "figure", "under", "tin", "bench", "owned")
@@ -23,7 +23,7 @@ UNTITLED = ("step", "section")
 _STOPPED = frozenset(STOP_WORDS.split())
 
 
-def index_of(finds: Iterable[tuple[Found, str]]) -> dict[str, Any]:
+def index_of(finds: Iterable[tuple[Find, str]]) -> dict[str, Any]:
     """The index of `finds`, each with where it lies, seen from the book's home."""
     rows: list[list[Any]] = []
     lengths: list[int] = []
@@ -55,7 +55,7 @@ def index_of(finds: Iterable[tuple[Found, str]]) -> dict[str, Any]:
     }
 
 
-def _row(found: Found, url: str) -> list[Any]:
+def _row(found: Find, url: str) -> list[Any]:
     leads = f"{url}#{found.anchor}" if found.anchor else url
     row: list[Any] = [
         found.kind, found.title, leads, _one_line(found.second), found.figure, found.under, found.tin,
@@ -70,7 +70,7 @@ def _one_line(text: str) -> str:
     return " ".join(text.split(" ")).replace("\n", " ").strip()
 
 
-def _words(found: Found, field: str) -> Sequence[str]:
+def _words(found: Find, field: str) -> Sequence[str]:
     if field == "title" and found.kind in UNTITLED:
         return ()
     named = field == "names" or (field == "title" and found.kind not in SENTENCES)

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from tinbook.models import Mixture, Step, Technique
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import minutes, tin_name
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.weighing import Batch
@@ -18,12 +18,12 @@ from tinbook.plans.techniques.technique import technique_times
 MARKED = re.compile(r"<([^<>]*)>")
 
 
-def mixtures_found(desk: Desk) -> Iterator[Found]:
+def mixtures_found(desk: Desk) -> Iterator[Find]:
     """Each mixture, and each of its notes."""
     for slug, batch in desk.batches.items():
         mixture, address = batch.mixture, f"mixtures/{slug}"
         figure, under = _made(batch)
-        yield Found(
+        yield Find(
             kind="mixture",
             title=mixture.name,
             address=address,
@@ -37,7 +37,7 @@ def mixtures_found(desk: Desk) -> Iterator[Found]:
             at_bench=bool(mixture.tins),
         )
         for note in mixture.notes:
-            yield Found(
+            yield Find(
                 kind="note",
                 title=note,
                 address=address,
@@ -76,12 +76,12 @@ def _step_text(step: Step) -> str:
     return MARKED.sub(r"\1", f"{step.do} {step.done or ''}").strip()
 
 
-def techniques_found(desk: Desk) -> Iterator[Found]:
+def techniques_found(desk: Desk) -> Iterator[Find]:
     """Each technique, each of its steps, and what goes wrong with its cure."""
     for slug, technique in desk.book.techniques.items():
         times = technique_times(technique).steps
         hands_on = times.hands_on_high_min
-        yield Found(
+        yield Find(
             kind="technique",
             title=technique.name,
             address=f"techniques/{slug}",
@@ -94,7 +94,7 @@ def techniques_found(desk: Desk) -> Iterator[Found]:
         )
         yield from _steps_found(slug, technique)
         for nth, fault in enumerate(technique.faults, 1):
-            yield Found(
+            yield Find(
                 kind="fault",
                 title=fault.fault,
                 address=f"techniques/{slug}",
@@ -105,10 +105,10 @@ def techniques_found(desk: Desk) -> Iterator[Found]:
             )
 
 
-def _steps_found(slug: str, technique: Technique) -> Iterator[Found]:
+def _steps_found(slug: str, technique: Technique) -> Iterator[Find]:
     for nth, step in enumerate(technique.steps, 1):
         words = _step_text(step)
-        yield Found(
+        yield Find(
             kind="step",
             title=f"{technique.name}, step {nth}",
             address=f"techniques/{slug}",

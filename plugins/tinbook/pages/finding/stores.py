@@ -8,7 +8,7 @@ from urllib.parse import quote_plus
 
 from tinbook.pages.at_a_glance.colours import ADDRESS as COLOURS
 from tinbook.pages.base.page import Desk
-from tinbook.pages.finding.found import Found
+from tinbook.pages.finding.find import Find
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.shelf import TinFacts, factor_shown, house_outlines, shelf
 from tinbook.plans.measures.ingredients import weights
@@ -16,14 +16,14 @@ from tinbook.tins import Tin
 from tinbook.tins.trade import called_mm
 
 
-def cards_found(desk: Desk) -> Iterator[Found]:
+def cards_found(desk: Desk) -> Iterator[Find]:
     """Each ingredient that has a page."""
     for name, address in desk.card_pages.items():
         card, cup_ml = desk.book.cards[name], desk.book.house.spoons.cup_ml
         weight = weights(card, desk.book, desk.facts)
         cup = next((row for row in weight.measures if row.volume_ml == (cup_ml or row.volume_ml)), None)
         figure = formats.grams(cup.shown_g) if cup else formats.grams(weight.piece_g) if weight.piece_g else ""
-        yield Found(
+        yield Find(
             kind="ingredient",
             title=formats.title(name),
             address=address,
@@ -36,7 +36,7 @@ def cards_found(desk: Desk) -> Iterator[Found]:
         )
 
 
-def tins_found(desk: Desk) -> Iterator[Found]:
+def tins_found(desk: Desk) -> Iterator[Find]:
     """Each tin, whether the house has it or not; it leads to tins at a glance, already chosen."""
     rows = shelf(desk.book).tins
     benches = {tin.name for tin, _ in house_outlines(desk.book)}
@@ -44,7 +44,7 @@ def tins_found(desk: Desk) -> Iterator[Found]:
     first = next((row for row in rows if row.owned), None)
     for row in rows:
         own = have.get(row.tin)
-        yield Found(
+        yield Find(
             kind="tin",
             title=formats.tin_words(formats.title(row.tin.name)),
             address="tins",
@@ -78,10 +78,10 @@ def _sizes(tin: Tin) -> tuple[str, ...]:
     )
 
 
-def colours_found(desk: Desk) -> Iterator[Found]:
+def colours_found(desk: Desk) -> Iterator[Find]:
     """Each colour of the house."""
     for name, colour in desk.book.colours.items():
-        yield Found(
+        yield Find(
             kind="colour",
             title=formats.title(name),
             address=COLOURS,

@@ -9,7 +9,6 @@ LETTERS = re.compile(r"[a-z0-9]+")
 APART = re.compile(r"(?<=\d)\s+(?=(?:cm|mm|in|lb|oz|g|kg|ml|l)\b)")
 """The space between a figure and its unit: `20 cm` is looked for as `20cm`."""
 INCH = re.compile(r"(?<=\d)(?:\s*-?\s*inch(?:es)?\b|\s*[\"″”])")
-FIGURE = re.compile(r"\d")
 
 STOP_WORDS = (
     "a about all am an and any are as at avoid be been but by can could do does doing for from get go goes got "

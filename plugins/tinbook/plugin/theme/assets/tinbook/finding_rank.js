@@ -1,13 +1,13 @@
 // The answer to what was typed, the best first.
 import { stem } from "./finding_index.js";
 import { BEGUN, forms, known, mended, read, split } from "./finding_query.js";
+import { isOfTin, set, tinsOf, writtenFor } from "./finding_tins.js";
 
 const BOOST = { title: 6, names: 5, tags: 2.5, text: 1 };
 const ALIKE = 0.6;
 const BEGINNING = 0.5;
 const LIGHT = 0.2;
 const KINDS = { step: 0.9, note: 0.8, page: 0.9, section: 0.9 };
-const WRITTEN_FOR = 8;
 // Kinds whose title is a whole sentence; of the others the second line says what they are for.
 const SAID = ["fault", "note"];
 // Kinds that are a part of something: what is found by its name alone is that thing, not all its parts.
@@ -43,41 +43,8 @@ function sentence(typed, words, used) {
   });
 }
 
-// A mixture's bench opens set to the tin that was asked for; its figure is for the tin it is written for alone.
-function set(row, tin) {
-  if (!tin?.bench || row.kind !== "mixture" || !row.bench) return row;
-  const url = `${row.url}#for?${new URLSearchParams({ tin: tin.tin })}`;
-  return { ...row, url, figure: row.tin === tin.tin ? row.figure : "" };
-}
-
-const isOfTin = (word, book) =>
-  word === "tin" || forms(word, book).own.some(term => book.shapes.has(term)) || book.alike.get("tin")?.includes(word);
-
-function tinsOf({ terms, square }, words, book) {
-  const sized = terms.flatMap(term => book.mini.search(term, { fields: ["names"] }).map(each => each.id));
-  const shapes = new Set(words.flatMap(word => forms(word, book).own).filter(term => book.shapes.has(term)));
-  if (square) shapes.add("square");
-  const score = ({ title, owned }) => {
-    const said = title.toLowerCase();
-    return [...shapes].filter(shape => said.includes(shape)).length * 10 + (owned ? 1 : 0);
-  };
-  const tins = [...new Set(sized)].filter(place => book.rows[place].kind === "tin").sort((one, other) => one - other);
-  const figures = terms.flatMap(term => term.match(/[\d.]+/g));
-  const scored = tins.map(place => ({ place, score: score(book.rows[place]), terms: new Set(figures) }));
-  const asked = shapes.size ? scored.filter(each => each.score >= 10) : scored;
-  const kept = asked.length ? asked : scored;
-  // the usual shapes stand first among the book's tins, so one of each score keeps its place
-  return kept.sort((one, other) => plain(other, book) - plain(one, book) || other.score - one.score);
-}
-
-const plain = ({ score, place }, book) => (score >= 10 ? 2 : 0) + (book.rows[place].bench ? 1 : 0);
-
-function writtenFor(tin, book) {
-  const places = book.rows.flatMap((row, place) =>
-    tin && row.kind === "mixture" && row.tin === tin.tin ? [place] : [],
-  );
-  return places.slice(0, WRITTEN_FOR).map(place => ({ place, score: 0, terms: new Set() }));
-}
+// How many of the words stand where; `lit` of the light ones.
+const NOTHING = { score: 0, matched: 0, titled: 0, named: 0, lit: 0, own: 0 };
 
 function ranked(words, book) {
   const all = new Map();
@@ -87,16 +54,7 @@ function ranked(words, book) {
   words.forEach((word, nth) => {
     const counts = !heavy.length || heavy.includes(word) ? 1 : 0;
     for (const { id, score, match, terms } of foundBy(word, nth === words.length - 1, book)) {
-      const entry = all.get(id) || {
-        place: id,
-        score: 0,
-        matched: 0,
-        titled: 0,
-        named: 0,
-        lit: 0,
-        own: 0,
-        terms: new Set(),
-      };
+      const entry = all.get(id) || { place: id, ...NOTHING, terms: new Set() };
       const fields = new Set(Object.values(match).flat());
       entry.score += counts ? score : score * LIGHT;
       entry.matched += counts;

@@ -11,7 +11,7 @@ FIELDS = ("title", "names", "tags", "text")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
+class Find:
     """A row of the answer: its kind, title, second line, figure and what stands under it, and where it leads.
 
     Looked through are the title; `names`, what else it goes by; `tags`, what it belongs to and is for; `text`, all
