@@ -12,12 +12,17 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import comes_true
 
 from tinbook.loading import Loaded
+from tinbook.pages.finding.find import FIELDS
+from tinbook.pages.finding.words import tokens
+from tinbook.plugin.classic import classic_script
+from tinbook.site import build_site
 
 pytestmark = pytest.mark.browser
 
 QUESTIONS = Path(__file__).parents[1] / "data" / "questions.csv"
 """Forty questions written before there was an answer (first), and twenty more once they were all answered: fifteen came
 right at once (second), one was mended since (later), and four are answered by another page first (missed)."""
+SCRIPTS = Path(__file__).parents[2] / "plugins/tinbook/plugin/theme/assets/tinbook"
 TABLET = {"width": 820, "height": 1180}
 FIRST = "() => [...document.querySelectorAll('.tb-found a')].map(each => each.href)"
 
@@ -263,3 +268,19 @@ def test_nothing_is_cut_off(page: Callable[..., Page], demo_url: str, size: tupl
             "all => all.filter(each => each.getBoundingClientRect().height < 43.5).map(each => each.textContent)"
         )
         assert small == [], words
+
+
+def test_words_are_split_in_the_browser_as_they_are_in_the_index(
+    page: Callable[..., Page], demo: Loaded, tmp_path: Path
+) -> None:
+    for name in ("finding_index", "finding_query"):
+        (tmp_path / f"{name}.js").write_bytes((SCRIPTS / f"{name}.js").read_bytes())
+    script = 'import { split } from "./finding_query.js";\nself.splitWords = split;\n'
+    (tmp_path / "try.js").write_text(script, "utf-8")
+    tab = page()
+    tab.evaluate(f"() => {{ {classic_script(tmp_path, 'try')} }}")
+    finds = build_site(demo.book, demo.facts, {}).finds
+    texts = [text for each in finds for field in FIELDS for text in each.field(field)]
+    texts += ["Pilot’s 8-inch", 'an 8" tin, 10 inches', "glacé", "20 cm × 7.5 cm", "½ tsp", "2 lb loaf"]
+    assert len(texts) > 3000
+    assert tab.evaluate("texts => texts.map(splitWords)", texts) == [tokens(text) for text in texts]

@@ -480,3 +480,13 @@ def test_only_pages_with_long_lists_load_what_narrows_them(demo_site: Path) -> N
     long = ("mixtures", "techniques", "tags")
     assert loads == {page: ["narrow.js", "narrow.css"] if page in long else [] for page in loads}
     assert len(loads) == 6
+
+
+def test_a_search_beside_the_books_own_is_told_of(book: Path, caplog: pytest.LogCaptureFixture) -> None:
+    told = 'The book has a search of its own: take the plugin "search" out of mkdocs.yml.'
+    caplog.set_level(logging.INFO)
+    built(book, strict=True)
+    assert told not in caplog.text
+    change(book, "mkdocs.yml", "plugins:\n", "plugins:\n  - search\n")
+    built(book, strict=True)
+    assert told in caplog.text

@@ -52,7 +52,8 @@ const likely = term => (term.endsWith("cm") ? Number.parseFloat(term) > 12 : Num
 export function forms(word, book) {
   const own = book.stems.get(stem(word)) || [];
   const others = [word, ...own].flatMap(each => book.alike.get(each) || []);
-  const alike = others.flatMap(each => book.stems.get(stem(each)) || []);
+  // as they are: of "frosting" a frost would be left
+  const alike = others.filter(each => book.stems.get(stem(each))?.includes(each));
   return { own, alike: [...new Set(alike)].filter(each => !own.includes(each)) };
 }
 
