@@ -12,7 +12,7 @@ from tinbook.pages.finding.find import Find
 from tinbook.pages.finding.index import index_of
 
 INDEX = "assets/tinbook/find-index.js"
-TOLD = frozenset(("mixture", "technique", "ingredient", "home", "broken"))
+TOLD = frozenset(("mixture", "mixture_tables", "technique", "ingredient", "home", "broken"))
 """Kinds of page whose words the book's sources give, or that hold no words of their own."""
 NAMED = frozenset(("list", "tins", "cuts"))
 """Kinds of page that are found by their title alone: what is on them is found by itself."""

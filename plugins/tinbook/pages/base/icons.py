@@ -48,14 +48,14 @@ def drawn(tin: Tin) -> PlanPaths:
 
 
 @lru_cache(maxsize=4096)
-def icon(tin: Tin, owned: bool = True) -> Markup:
-    """A tin as HTML; of one that is not owned the line is dashed."""
+def icon(tin: Tin, owned: bool = True, em: float = EM) -> Markup:
+    """A tin as HTML, `em` for a mm; of one that is not owned the line is dashed."""
     lent = Markup("" if owned else " tb-unowned")
     if tin.shape in BOXES + ROUNDS:
         width, height = sorted(tin.bounds_mm, reverse=True) if tin.shape in BOXES else (tin.sizes_mm[0],) * 2
         kind = f"{' tb-round' if tin.shape in ROUNDS else ''}{' tb-tube' if tin.shape == 'ring' else ''}"
         return Markup('<i class="tb-plan{}{}" style="width:{:.2f}em;height:{:.2f}em"></i>').format(
-            kind, lent, width * EM, height * EM
+            kind, lent, width * em, height * em
         )
     plan = drawn(tin)
     dashed = Markup('<path d="{}"/>').format(plan.dashed) if plan.dashed else ""
@@ -63,7 +63,7 @@ def icon(tin: Tin, owned: bool = True) -> Markup:
     return Markup(
         '<svg class="tb-drawn{}" viewBox="{}" style="width:{:.2f}em;height:{:.2f}em" aria-hidden="true">'
         '<path d="{}"/>{}</svg>'
-    ).format(lent, box, plan.width * EM, plan.height * EM, plan.solid, dashed)
+    ).format(lent, box, plan.width * em, plan.height * em, plan.solid, dashed)
 
 
 def paths(tin: Tin) -> tuple[float | str, ...] | None:
