@@ -16,7 +16,7 @@ class Find:
 
     Looked through are the title; `names`, what else it goes by; `tags`, what it belongs to and is for; `text`, all
     else that is said of it. `tin` is a tin's own name, by which benches know it; of a mixture, what it is written for.
-    `weight` lifts what the house owns above what it only knows.
+    `owned`: what the house has stands above what it only knows.
     """
 
     kind: Kind

@@ -18,7 +18,7 @@ HEADS = ("kind", "title", "url", "second", "figure", "under", "tin", "bench", "o
 """What a row of the answer is made of, by its place; what is empty at its end is left out."""
 SENTENCES = ("note", "fault")
 """Kinds whose title is running text, in which a figure is an amount and no name."""
-UNTITLED = ("step", "section")
+UNTITLED = ("step",)
 """Kinds whose title is that of what they belong to, which is to be found first."""
 _STOPPED = frozenset(STOP_WORDS.split())
 
@@ -67,7 +67,7 @@ def _row(found: Find, url: str) -> list[Any]:
 
 
 def _one_line(text: str) -> str:
-    return " ".join(text.split(" ")).replace("\n", " ").strip()
+    return text.replace("\n", " ").strip()
 
 
 def _words(found: Find, field: str) -> Sequence[str]:
