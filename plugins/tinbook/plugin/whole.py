@@ -20,9 +20,11 @@ OWN_FILES = {
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
+ALIKE = {"all_tins": "tins"}
+"""Kinds of page that take the files of another."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'
@@ -87,7 +89,8 @@ class WholePages:
 
 def own_files(page: Page, whole: str, ending: str) -> list[str]:
     """The file of a page's own kind, beside those every page has, and what narrows its lists where it has such."""
-    names = [page.template] if page.template in OWN_FILES[ending] else []
+    kind = ALIKE.get(page.template, page.template)
+    names = [kind] if kind in OWN_FILES[ending] else []
     names += ["narrow"] if NARROW in whole else []
     names += ["links"] if ending == "css" and LINKS in whole else []
     return [f"assets/tinbook/{name}.{ending}" for name in names]

@@ -13,12 +13,10 @@ export const technique = {
 export const glance = {
   from: "From",
   to: "To",
-  by: factor => `× ${factor}`,
-  eggs: "Eggs",
-  becomes: "becomes",
+  fromTin: name => `from ${name}`,
+  toTin: name => `to ${name}`,
+  by: factor => `×\u00a0${factor}`,
   eggsBecome: (eggs, count) => `${eggs} eggs become ${count}`,
-  full: "Full to the brim",
-  nearest: name => `Nearest to ${name}`,
   none: "none",
 };
 

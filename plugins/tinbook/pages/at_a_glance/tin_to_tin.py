@@ -1,0 +1,187 @@
+"""From tin to tin: the matrix with its heads, and the answer that stands beside it before any script has run."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from markupsafe import Markup
+
+from tinbook.pages.base.icons import EM, icon, paths, plan
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.base.saying import saying
+from tinbook.plans.base.scaling import factor_by
+from tinbook.plans.base.shelf import EGGS, TinFacts, tin_to_tin
+from tinbook.tins import SHAPES, Tin
+
+WIDEST_EM = 5.0
+"""How wide the larger of two tins is drawn, laid on each other."""
+SAID_EGGS = 4
+CUPS = {"standard": "cups"}
+"""What stands at a tin's head in the matrix where its size does not say what it is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatrixHead:
+    """A tin of the matrix: its name for the scripts, its drawing, its size as the house says it and by the other name."""
+
+    name: str
+    full: str
+    drawn: Markup
+    shape: str
+    size: str
+    also: str
+    owned: bool
+    first: bool
+    long: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatrixCell:
+    """A factor, spelled; `more` when it takes more mixture than the tin on the left; `first` begins another shape."""
+
+    text: str
+    more: bool
+    same: bool
+    first: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MatrixLine:
+    """A tin on the left and the factors to every tin above."""
+
+    head: MatrixHead
+    cells: tuple[MatrixCell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Matrix:
+    """Factors from every tin on the left to every tin above. `widest_em`: how wide the widest is drawn."""
+
+    title: str
+    unit: str
+    heads: tuple[MatrixHead, ...]
+    lines: tuple[MatrixLine, ...]
+    widest_em: float
+
+
+@dataclass(frozen=True, slots=True)
+class By:
+    """What a factor may go by: a key for the script, the words, whether it is so between the two tins told."""
+
+    key: str
+    words: str
+    told: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """What the page says of two tins, spelled."""
+
+    old: str
+    new: str
+    plans: Markup
+    factor: str
+    said_eggs: int
+    becomes: int
+    ladder: tuple[tuple[int, int], ...]
+    brims: tuple[str, str]
+    nearest_to: str
+    nearest: str
+    by: tuple[By, ...]
+
+
+def matrix(
+    title: str, olds: Sequence[tuple[Tin, bool]], news: Sequence[tuple[Tin, bool]], shown: Sequence[Sequence[float]]
+) -> Matrix:
+    """The matrix from `olds` to `news`, each tin with whether it is owned; `shown` are the factors as printed."""
+    rows, heads = _heads(olds), _heads(news)
+    lines = []
+    for head, factors in zip(rows, shown, strict=True):
+        cells = (
+            MatrixCell(
+                text=formats.fixed(factor, 2), more=factor > 1, same=head.name == above.name, first=above.first
+            )
+            for factor, above in zip(factors, heads, strict=True)
+        )
+        lines.append(MatrixLine(head, tuple(cells)))
+    sides = [side for tin, _ in (*olds, *news) for side in tin.bounds_mm]
+    unit = "in" if olds[0][0].sold == "inches" else "cm"
+    return Matrix(title=title, unit=unit, heads=heads, lines=tuple(lines), widest_em=round(max(sides) * EM, 2))
+
+
+def _heads(tins: Sequence[tuple[Tin, bool]]) -> tuple[MatrixHead, ...]:
+    group, heads = "", []
+    for tin, owned in tins:
+        shape = tin.shape if tin.shape in ("round", "square") else "other"
+        names = [tin.size_label.split(",")[0], tin.size_label_in.split(",")[0]]
+        size, also = names[::-1] if tin.sold == "inches" and names[1] else names
+        bare = size.removesuffix(" cm").removesuffix(" in").replace(" x ", "×")
+        short = CUPS.get(bare, bare).replace("number ", "no. ")
+        heads.append(
+            MatrixHead(
+                name=tin.name,
+                full=formats.tin_words(tin.name),
+                drawn=icon(tin, owned),
+                shape=SHAPES[tin.shape].title,
+                size=short,
+                also=formats.tin_words(also),
+                owned=owned,
+                first=shape != group,
+                long=len(short) > 4,
+            )
+        )
+        group = shape
+    return tuple(heads)
+
+
+def answer(old: TinFacts, new: TinFacts) -> Answer:
+    """The answer for two tins, as the script gives it for any."""
+    told = tin_to_tin(old, new)
+    em = WIDEST_EM / max(*old.tin.bounds_mm, *new.tin.bounds_mm)
+    near = "none"
+    if new.nearest:
+        near = f"{formats.tin_words(new.nearest.name)}, ×{formats.NBSP}{formats.fixed(new.nearest_factor_shown, 2)}"
+    return Answer(
+        old=formats.tin_words(old.tin.name),
+        new=formats.tin_words(new.tin.name),
+        plans=plan(new.tin, em, " tb-to") + plan(old.tin, em, " tb-from"),
+        factor=formats.fixed(told.factor_shown, 2),
+        said_eggs=SAID_EGGS,
+        becomes=told.eggs[EGGS.index(SAID_EGGS)],
+        ladder=tuple(zip(EGGS, told.eggs, strict=True)),
+        brims=(formats.litres(old.brim_shown_ml), formats.litres(new.brim_shown_ml)),
+        nearest_to=formats.tin_words(new.tin.name),
+        nearest=near,
+        by=_by(old, new),
+    )
+
+
+def _by(old: TinFacts, new: TinFacts) -> tuple[By, ...]:
+    so = factor_by((old.tin, new.tin))
+    every = {"depth": "by_depth", "share": "by_brim", "both": "by_depth_and_brim"}
+    return tuple(By(key, spell(saying(name)), saying(name) == so) for key, name in every.items())
+
+
+def script_rows(rows: Sequence[TinFacts]) -> tuple[dict[str, Any], ...]:
+    """What the browser is handed: each tin's name, size, the ml that are compared and whether they are a share."""
+    return tuple(
+        {
+            "name": row.tin.name,
+            "inches": row.tin.size_label_in,
+            "shape": row.tin.shape,
+            "title": row.tin.kind.title,
+            "width_mm": row.tin.bounds_mm[0],
+            "length_mm": row.tin.bounds_mm[1],
+            "drawn": paths(row.tin),
+            "owned": row.owned,
+            "share": row.tin.kind.kept == "share",
+            "ml": row.compared_ml,
+            "brim": formats.litres(row.brim_shown_ml),
+            "near": row.nearest.name if row.nearest else "",
+            "near_factor": row.nearest_factor_shown,
+        }
+        for row in rows
+    )
