@@ -13,14 +13,12 @@ from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import factor_by
-from tinbook.plans.base.shelf import EGGS, TinFacts, tin_to_tin
+from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, TinFacts, tin_to_tin
 from tinbook.tins import SHAPES, Tin
 
 WIDEST_EM = 5.0
 """How wide the larger of two tins is drawn, laid on each other."""
 SAID_EGGS = 4
-CUPS = {"standard": "cups"}
-"""What stands at a tin's head in the matrix where its size does not say what it is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,7 +26,6 @@ class MatrixHead:
     """A tin of the matrix: its name for the scripts, its drawing, its size as the house says it and by the other name."""
 
     name: str
-    full: str
     drawn: Markup
     shape: str
     size: str
@@ -113,27 +110,25 @@ def matrix(
 
 
 def _heads(tins: Sequence[tuple[Tin, bool]]) -> tuple[MatrixHead, ...]:
-    group, heads = "", []
-    for tin, owned in tins:
-        shape = tin.shape if tin.shape in ("round", "square") else "other"
+    groups = [tin.shape if tin.shape in MATRIX_SHAPES else "" for tin, _ in tins]
+    heads = []
+    for place, (tin, owned) in enumerate(tins):
         names = [tin.size_label.split(",")[0], tin.size_label_in.split(",")[0]]
         size, also = names[::-1] if tin.sold == "inches" and names[1] else names
         bare = size.removesuffix(" cm").removesuffix(" in").replace(" x ", "×")
-        short = CUPS.get(bare, bare).replace("number ", "no. ")
+        short = f"{tin.holes} cups" if tin.kind.in_trays else bare.replace("number ", f"no.{formats.NBSP}")
         heads.append(
             MatrixHead(
                 name=tin.name,
-                full=formats.tin_words(tin.name),
                 drawn=icon(tin, owned),
                 shape=SHAPES[tin.shape].title,
                 size=short,
                 also=formats.tin_words(also),
                 owned=owned,
-                first=shape != group,
+                first=place > 0 and groups[place] != groups[place - 1],
                 long=len(short) > 4,
             )
         )
-        group = shape
     return tuple(heads)
 
 
@@ -145,18 +140,23 @@ def answer(old: TinFacts, new: TinFacts) -> Answer:
     if new.nearest:
         near = f"{formats.tin_words(new.nearest.name)}, ×{formats.NBSP}{formats.fixed(new.nearest_factor_shown, 2)}"
     return Answer(
-        old=formats.tin_words(old.tin.name),
-        new=formats.tin_words(new.tin.name),
+        old=called(old.tin),
+        new=called(new.tin),
         plans=plan(new.tin, em, " tb-to") + plan(old.tin, em, " tb-from"),
         factor=formats.fixed(told.factor_shown, 2),
         said_eggs=SAID_EGGS,
         becomes=told.eggs[EGGS.index(SAID_EGGS)],
         ladder=tuple(zip(EGGS, told.eggs, strict=True)),
-        brims=(formats.litres(old.brim_shown_ml), formats.litres(new.brim_shown_ml)),
-        nearest_to=formats.tin_words(new.tin.name),
+        brims=(formats.litres(old.tray_brim_shown_ml), formats.litres(new.tray_brim_shown_ml)),
+        nearest_to=called(new.tin),
         nearest=near,
         by=_by(old, new),
     )
+
+
+def called(tin: Tin) -> str:
+    """`round 20 cm`, `12 standard cups`."""
+    return formats.tin_words(f"{tin.holes} {tin.name}" if tin.kind.in_trays else tin.name)
 
 
 def _by(old: TinFacts, new: TinFacts) -> tuple[By, ...]:
@@ -165,23 +165,28 @@ def _by(old: TinFacts, new: TinFacts) -> tuple[By, ...]:
     return tuple(By(key, spell(saying(name)), saying(name) == so) for key, name in every.items())
 
 
-def script_rows(rows: Sequence[TinFacts]) -> tuple[dict[str, Any], ...]:
+def script_rows(rows: Sequence[TinFacts]) -> dict[str, Any]:
     """What the browser is handed: each tin's name, size, the ml that are compared and whether they are a share."""
-    return tuple(
-        {
-            "name": row.tin.name,
-            "inches": row.tin.size_label_in,
-            "shape": row.tin.shape,
-            "title": row.tin.kind.title,
-            "width_mm": row.tin.bounds_mm[0],
-            "length_mm": row.tin.bounds_mm[1],
-            "drawn": paths(row.tin),
-            "owned": row.owned,
-            "share": row.tin.kind.kept == "share",
-            "ml": row.compared_ml,
-            "brim": formats.litres(row.brim_shown_ml),
-            "near": row.nearest.name if row.nearest else "",
-            "near_factor": row.nearest_factor_shown,
-        }
-        for row in rows
+    heads = (
+        "name", "called", "inches", "shape", "title", "width_mm", "length_mm", "drawn", "share", "ml", "brim", "near",
+        "near_factor",
+    )  # fmt: skip
+    return {"heads": heads, "rows": tuple(_script_row(row) for row in rows)}
+
+
+def _script_row(row: TinFacts) -> tuple[Any, ...]:
+    tin = row.tin
+    return (
+        tin.name,
+        called(tin),
+        formats.tin_words(tin.size_label_in),
+        tin.shape,
+        tin.kind.title,
+        *tin.bounds_mm,
+        paths(tin),
+        int(tin.kind.kept == "share"),
+        row.tray_ml,
+        formats.litres(row.tray_brim_shown_ml),
+        row.nearest.name if row.nearest else "",
+        row.nearest_factor_shown,
     )

@@ -49,7 +49,7 @@ class TinsView:
         return self.shelf.house[1].tin.name
 
     @property
-    def tins(self) -> tuple[dict[str, Any], ...]:
+    def tins(self) -> dict[str, Any]:
         """What the browser is handed."""
         return script_rows(self.shelf.house)
 

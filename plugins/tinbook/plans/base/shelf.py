@@ -67,6 +67,16 @@ class TinFacts:
     nearest_factor: float
     nearest_factor_shown: float
 
+    @property
+    def tray_ml(self) -> float:
+        """The ml that are compared, of cups a whole tray's."""
+        return self.compared_ml * self.tin.holes
+
+    @property
+    def tray_brim_shown_ml(self) -> float:
+        """To the brim, of cups a whole tray's."""
+        return rounding.litres(self.brim_ml * self.tin.holes)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TinToTin:
@@ -112,8 +122,8 @@ def _compared_ml(tin: Tin, depth_mm: float) -> float:
 
 
 def tin_to_tin(old: TinFacts, new: TinFacts) -> TinToTin:
-    """What a recipe written for one tin is multiplied by for another."""
-    factor = scaling.factor(new.compared_ml, old.compared_ml)
+    """What a recipe written for one tin is multiplied by for another; cups by the tray, as nobody bakes one."""
+    factor = scaling.factor(new.tray_ml, old.tray_ml)
     return TinToTin(
         old=old,
         new=new,

@@ -46,12 +46,13 @@ export function glance() {
   function choose(end, name) {
     chosen[end] = byName(tins, name);
     show();
-    const names = { from: chosen.from.name, to: chosen.to.name };
+    const { from, to } = chosen;
+    const names = { from: from.name, to: to.name };
     write("glance", names);
     tell(names);
-    const factor = chosen.to.ml / chosen.from.ml;
+    const factor = to.ml / from.ml;
     const eggs = words.eggsBecome(SAID_EGGS, become(SAID_EGGS, factor));
-    announce(`${names.from}, ${names.to}: ${words.by(factorText(factor))}. ${eggs}`);
+    announce(`${from.called}, ${to.called}: ${words.by(factorText(factor))}. ${eggs}`);
   }
   show();
 }
@@ -75,7 +76,7 @@ function firstChoice({ dataset }, tins) {
 // In the place of a tin's name, the choice of all names.
 function tinSelect(root, end, tins, choose) {
   const select = make("select", { "aria-label": words[end], onchange: () => choose(select.value) });
-  const text = tin => tinWords(tin.name) + (tin.inches ? ` (${tinWords(tin.inches)})` : "");
+  const text = tin => tin.called + (tin.inches ? ` (${tin.inches})` : "");
   const group = label => make("optgroup", { label });
   select.append(...grouped(tins, group, tin => make("option", { value: tin.name }, text(tin))));
   find(`[data-told="${end}"]`, root).replaceWith(select);
@@ -90,7 +91,7 @@ function answer(root, from, to) {
     factor: factorText(factor),
     "brim-from": from.brim,
     "brim-to": to.brim,
-    name: tinWords(to.name),
+    name: to.called,
     near: to.near ? `${tinWords(to.near)}, ${words.by(fixed(to.near_factor, 2))}` : words.none,
   };
   for (const [key, text] of Object.entries(told)) find(`[data-told="${key}"]`, root).textContent = text;
