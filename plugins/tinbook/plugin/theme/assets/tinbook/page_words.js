@@ -37,14 +37,10 @@ export const sums = {
 };
 
 export const guests = {
-  fields: { guests: "Guests", kind: "Portion", shape: "Cake", beside: "Beside it", mixture: "Baked from" },
-  ticks: { top: "Keep the top tier back", owned: "Own tins only" },
-  shapes: { any: "any", single: "one tin", stacked: "stacked" },
-  besides: { nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray" },
   and: (cake, beside) => `${cake} and ${beside}`,
   serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
   kept: "the top tier kept",
-  recipes: (factor, litres) => `× ${factor} of the recipe, ${litres} of batter`,
+  recipes: (factor, litres) => `×\u00a0${factor} of the recipe, ${litres} of batter`,
   none: "No set of up to four tiers serves so many. Bake more than one cake.",
   bad: (low, high) => `Write a number of guests from ${low} to ${high}.`,
 };
