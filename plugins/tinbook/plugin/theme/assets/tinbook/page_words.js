@@ -49,6 +49,7 @@ export const narrow = {
   field: "Words to look for",
   groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },
   any: "any",
+  more: "Choose",
   of: (left, whole) => `${left} of ${whole}`,
   all: "Show all",
   none: "None is left. Take a word or a choice away.",
