@@ -67,7 +67,11 @@ INCHES: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.bench(SPONGE, "round 20 cm")["width_mm"],
         lambda d: d.row("lengths", inches_in=8.0)["taken_mm"],
         lambda d: d.data(PAGE, "tb-recipe")["named"]["cm"]["20"],
-        lambda d: next(tin for tin in d.data("tins", "tb-tins") if tin["name"] == "round 20 cm")["width_mm"],
+        lambda d: next(
+            row[d.data("tins/all", "tb-tins")["heads"].index("width_mm")]
+            for row in d.data("tins/all", "tb-tins")["rows"]
+            if row[0] == "round 20 cm"
+        ),
     ),
     "how many times a 5 in round goes into a 6 in one": (
         lambda d: 1.44,

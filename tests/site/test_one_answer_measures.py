@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 DIAL, SET = "Oven by the dial", "What to set on the dial"
-HOLDS, FACTORS = "What each tin holds", "Factors from tin to tin"
+HOLDS, FACTORS = "What each tin holds", "Factors from tin to tin of the house"
 SPONGE = "creamed-butter-sponge"
 DEEP = "round 20 cm x 7.5 cm"
 
@@ -21,7 +21,8 @@ def printed_mark(d: Any, celsius: float) -> float:
 
 def tin(d: Any, name: str) -> Any:
     """What tins at a glance hands its script of a tin."""
-    return next(each for each in d.data("tins", "tb-tins") if each["name"] == name)
+    told = d.data("tins", "tb-tins")
+    return next(dict(zip(told["heads"], row, strict=True)) for row in told["rows"] if row[0] == name)
 
 
 def owned(d: Any, *words: str) -> bool:
@@ -114,27 +115,27 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "what does a round 20 cm tin hold": (
         lambda d: d.to(0.01, d.row("sizes", tin="round 20 cm")["brim_ml"] / 1000.0),
-        lambda d: d.number("tins", HOLDS, "round 20 cm", "Holds"),
+        lambda d: d.number("tins/all", HOLDS, "round 20 cm", "Holds"),
         lambda d: d.figure(tin(d, "round 20 cm")["brim"]),
     ),
     "what does a measured tin hold": (
         lambda d: d.row("sizes", tin="round 23 cm")["brim_ml"] / 1000.0,
-        lambda d: d.number("tins", HOLDS, "round 23 cm", "Holds"),
+        lambda d: d.number("tins/all", HOLDS, "round 23 cm", "Holds"),
         lambda d: d.figure(tin(d, "round 23 cm")["brim"]),
     ),
     "how far is it round a 20 cm tin": (
         lambda d: d.to(0.5, d.row("sizes", tin="round 20 cm")["perimeter_mm"] / 10.0),
-        lambda d: d.number("tins", HOLDS, "round 20 cm", "Round the rim"),
+        lambda d: d.number("tins/all", HOLDS, "round 20 cm", "Round the rim"),
     ),
     "how much more goes into a 25 cm than into a 20 cm": (
         lambda d: d.to(0.01, d.row("factors", "--tin", "round 20 cm", to="round 25 cm")["factor"]),
-        lambda d: d.number("tins", FACTORS, "Round 20", "Round25"),
+        lambda d: d.number("tins", FACTORS, "Round 20", "Round 25"),
         lambda d: d.to(0.01, tin(d, "round 25 cm")["ml"] / tin(d, "round 20 cm")["ml"]),
     ),
     "which tin of the house is nearest to a round 20 cm": (
         lambda d: d.row("sizes", tin="round 20 cm")["nearest_owned"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["nearest_owned"],
-        lambda d: d.cell("tins", HOLDS, "round 20 cm", "Nearest you own").split(",")[0],
+        lambda d: d.cell("tins/all", HOLDS, "round 20 cm", "Nearest you own").split(",")[0],
         lambda d: tin(d, "round 20 cm")["near"],
     ),
     "is the round 20 cm owned, its depth not told": (

@@ -19,7 +19,6 @@ from tinbook.plans.portions.cutting import Portion, portion_sizes
 from tinbook.plans.portions.glance import plans_of, shown_g, usual_grams
 from tinbook.tins import SHAPES, Tin
 
-
 USUAL = "dessert"
 """The kind of portion whose plan is shown first."""
 

@@ -31,7 +31,6 @@ from tinbook.plans.portions.guests import (
 )
 from tinbook.plans.portions.tables import beside_said
 
-
 USUAL_GUESTS, USUAL_KIND = 40, "dessert"
 """What is asked before anyone has asked."""
 SHOWN = 4

@@ -23,7 +23,7 @@ SAID_EGGS = 4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatrixHead:
-    """A tin of the matrix: its name for the scripts, its drawing, its size as the house says it and by the other name."""
+    """A tin of the matrix: its name for the scripts, its drawing, its size as the house says it, its other name."""
 
     name: str
     drawn: Markup
@@ -98,9 +98,7 @@ def matrix(
     lines = []
     for head, factors in zip(rows, shown, strict=True):
         cells = (
-            MatrixCell(
-                text=formats.fixed(factor, 2), more=factor > 1, same=head.name == above.name, first=above.first
-            )
+            MatrixCell(text=formats.fixed(factor, 2), more=factor > 1, same=head.name == above.name, first=above.first)
             for factor, above in zip(factors, heads, strict=True)
         )
         lines.append(MatrixLine(head, tuple(cells)))
