@@ -199,14 +199,14 @@ class GuestsView:
             ],
             "sets": laid.sets,
             "trays": laid.trays,
-            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], round(laid.cups_ml, 2)]
+            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], laid.cups_ml]
             if cups
             else None,
             "most_trays": MOST_TRAYS,
             "fewest": FEWEST,
             "most": MOST,
             "mixtures": [
-                [batch.slug, round(deep_mm, 4), round(batch.batter_ml, 3)]
+                [batch.slug, deep_mm, batch.batter_ml]
                 for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
             ],
         }
