@@ -120,6 +120,13 @@ def test_two_touches_answer_for_two_tins(page: Open, demo_url: str) -> None:
     expect(tab.get_by_label("To", exact=True)).to_have_value("dome 15 cm")
 
 
+def test_the_same_page_asked_for_another_tin_answers_anew(page: Open, demo_url: str) -> None:
+    tab = page(**LYING)
+    tab.goto(f"{demo_url}tins/")
+    tab.evaluate("location.hash = '#for?from=round+20+cm&to=square+25+cm'")
+    expect(tab.locator("[data-told=factor]")).to_have_text("1.99")
+
+
 def test_a_tin_of_others_is_answered_where_all_tins_are(page: Open, demo_url: str) -> None:
     tab = page(**LYING)
     tab.goto(f"{demo_url}tins/#for?from=round+20+cm&to=hexagon+23+cm")

@@ -485,7 +485,7 @@ def test_a_copied_folder_opens_by_itself(folder: Path, page: Callable[..., Page]
     expect(tab.locator(".tb-this")).to_have_text(chosen)
 
     tab.goto(f"{home}/index.html")
-    assert any("/tins.html" in href and "8 inch" in text for href, text in search(tab, "8 inch").items())
+    assert any("/tins/all.html" in href and "8 inch" in text for href, text in search(tab, "8 inch").items())
     tab.locator(".md-search__input").fill("")
     tab.locator(".md-search__input").press_sequentially("butter sponge")
     result = tab.locator(f".md-search-result__link[href*='{SPONGE}.html']").first

@@ -61,7 +61,7 @@ def test_an_ingredient_by_its_other_names(find: Callable[..., list[str]], demo: 
 @pytest.mark.parametrize("words", ["8 inch", "8-inch", "20 cm", "20cm"])
 def test_a_size_finds_the_tins(find: Callable[..., list[str]], words: str) -> None:
     links = find(words)
-    assert page_of(links[0]) == "tins/"
+    assert page_of(links[0]) == "tins/all/"
     assert any("#round-tins" in link for link in links)
 
 

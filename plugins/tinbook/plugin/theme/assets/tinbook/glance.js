@@ -54,6 +54,12 @@ export function glance() {
     const eggs = words.eggsBecome(SAID_EGGS, become(SAID_EGGS, factor));
     announce(`${from.called}, ${to.called}: ${words.by(factorText(factor))}. ${eggs}`);
   }
+  // the same page, asked for other tins
+  window.addEventListener("hashchange", () => {
+    if (isElsewhere(root, tins)) return;
+    Object.assign(chosen, firstChoice(root, tins));
+    show();
+  });
   show();
 }
 
