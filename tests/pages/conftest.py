@@ -1,12 +1,16 @@
 """The demo book's desk, and a page of it filled."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from typing import Any, TypeVar
 
 import pytest
 
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.rows import HouseRows
 from tinbook.site import build_site
+
+R = TypeVar("R", bound=Any)
 
 
 @pytest.fixture(scope="session")
@@ -18,6 +22,16 @@ def desk(demo: Loaded) -> Desk:
 def page(demo: Loaded) -> Callable[[str], Page]:
     pages = build_site(demo.book, demo.facts, {}).pages
     return lambda address: pages[address]
+
+
+def both(rows: HouseRows) -> str:
+    """The rows of the house's own tins and those in the fold, one a line."""
+    return "\n".join(str(part) for part in (rows.own, rows.rest) if part)
+
+
+def owned_first(rows: Iterable[R]) -> list[R]:
+    """What the plans say of each tin, in the order in which pages show it."""
+    return sorted(rows, key=lambda row: not row.owned)
 
 
 @pytest.fixture(scope="session")

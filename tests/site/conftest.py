@@ -96,10 +96,11 @@ class Doors:
         return row
 
     def page(self, address: str) -> str:
-        """A page, its late parts filled in."""
+        """A page, its late parts filled in; of a mixture both leaves."""
         if address not in self._filled:
-            page = self.site.pages[address]
-            self._filled[address] = page.fill(page.markdown, lambda to, anchor="": f"/{to}#{anchor}")
+            leaves = [self.site.pages[each] for each in (address, f"{address}/tables") if each in self.site.pages]
+            filled = [page.fill(page.markdown, lambda to, anchor="": f"/{to}#{anchor}") for page in leaves]
+            self._filled[address] = "\n".join(filled)
         return self._filled[address]
 
     def words(self, address: str) -> str:
@@ -107,14 +108,18 @@ class Doors:
         return plain(re.sub(r"<[^>]+>", " ", SCALES.sub("", self.page(address))))
 
     def cell(self, address: str, label: str, row: str, head: str) -> str:
-        """A cell of the table of that label: the first row that begins so, under the first head that begins so."""
+        """A cell of the tables of that label, of the house's tins and the rest: the first row that begins so, under the
+        first head that begins so."""
         if address not in self._grids:
             parser = _Tables()
             parser.feed(SCALES.sub("", self.page(address)))
             self._grids[address] = parser.tables
-        heads, *rows = self._grids[address][label]
-        place = next(at for at, text in enumerate(heads) if plain(text).startswith(head))
-        return next(plain(cells[place]) for cells in rows if re.match(rf"{re.escape(row)}(\W|$)", plain(cells[0])))
+        for heads, *rows in (table for name, table in self._grids[address].items() if name.startswith(label)):
+            place = next((at for at, text in enumerate(heads) if plain(text).startswith(head)), None)
+            named = (cells for cells in rows if re.match(rf"{re.escape(row)}(\W|$)", plain(cells[0])))
+            if place is not None and (cells := next(named, None)):
+                return plain(cells[place])
+        raise LookupError((address, label, row, head))
 
     def number(self, address: str, label: str, row: str, head: str) -> float:
         """The first figure of that cell."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -61,7 +62,8 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "what is set here for 160 °C": (
         lambda d: d.number("oven", SET, "160", "Set here"),
         lambda d: d.figure(d.data(f"mixtures/{SPONGE}", "tb-recipe")["bake"]["oven"]),
-        lambda d: d.figure(d.words(f"mixtures/{SPONGE}").split("Heat the oven to 160 °C (", 1)[1]),
+        lambda d: d.figure(d.words(f"mixtures/{SPONGE}").split("at 160 °C (", 1)[1]),
+        lambda d: d.figure(re.split('class="tb-dial">', d.page(f"mixtures/{SPONGE}"))[1]),
     ),
     "how much is a UK large egg without its shell": (
         lambda d: d.row("eggs", egg_class="UK large")["shelled_shown_g"],

@@ -79,7 +79,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.scales(tins(d)["each_tin_g"]),
         lambda d: d.scales(d.rows("fits", *TWO)[0]["each_tin_g"]),
         lambda d: d.scales(loads(d)["each_tin_g"]),
-        lambda d: in_whole(d, "In each tin"),
+        lambda d: in_whole(d, "Each tin"),
     ),
     "how deep is the batter": (
         lambda d: tins(d)["batter_mm"],
@@ -140,14 +140,14 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "when is the written tin looked at first": (
         lambda d: d.row("times", *OF, tin="round 15 cm x 7.5 cm")["check_min"],
-        lambda d: d.figure(d.words(PAGE).split("Start checking at", 1)[1]),
+        lambda d: d.figure(d.words(PAGE).split("Check at", 1)[1]),
         lambda d: d.number(PAGE, WHOLE, "round 15 cm", "Check"),
     ),
     "how many mixes for the bowl, in two round 30 cm": (
         lambda d: d.row("tins", *OF, tin="round 30 cm")["mixes"],
         lambda d: d.rows("scaled", *OF, "--tin", "2 round 30 cm x 7.5 cm")[1]["mixes"],
         lambda d: d.rows("loads", *OF, "--tin", "2 round 30 cm x 7.5 cm")[0]["mixes"],
-        lambda d: d.figure(d.cell(PAGE, WHOLE, "round 30 cm", "Mixes and bakes")),
+        lambda d: d.figure(d.cell(PAGE, WHOLE, "round 30 cm", "2 tins").split("|")[-1]),
     ),
     "how many bakes of two round 25 cm": (
         lambda d: d.row("tins", *OF, tin="round 25 cm")["bakes"],

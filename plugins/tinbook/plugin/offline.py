@@ -14,7 +14,7 @@ from tinbook.plugin.classic import classic_script
 WORKERS = Path(__file__).parent / "workers"
 OURS = "assets/tinbook"
 SHIM = f"{OURS}/iframe-worker.js"
-ENTRIES = ("main", "tins", "technique", "narrow", "measures", "guests", "home")
+ENTRIES = ("main", "mixture_tables", "tins", "technique", "narrow", "measures", "guests", "home")
 """The scripts that pages load; the others are imported by these."""
 PAPER = "#FBFCFA"
 # Never asked for by a page; and the sitemap bears the day of the build, which makes no new book.

@@ -18,13 +18,13 @@ from tinbook.plugin.ways import way
 OWN_FILES = {
     "css": (
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
-        "oven", "sources", "broken",
+        "oven", "sources", "broken", "mixture", "mixture_tables",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "cuts"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
-ALIKE = {"all_tins": "tins"}
-"""Kinds of page that take the files of another."""
+LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
+"""Kinds of page that have another's files, besides their own if they have any."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'
@@ -89,8 +89,7 @@ class WholePages:
 
 def own_files(page: Page, whole: str, ending: str) -> list[str]:
     """The file of a page's own kind, beside those every page has, and what narrows its lists where it has such."""
-    kind = ALIKE.get(page.template, page.template)
-    names = [kind] if kind in OWN_FILES[ending] else []
+    names = [name for name in (LIKE.get(page.template), page.template) if name in OWN_FILES[ending]]
     names += ["narrow"] if NARROW in whole else []
     names += ["links"] if ending == "css" and LINKS in whole else []
     return [f"assets/tinbook/{name}.{ending}" for name in names]

@@ -4,24 +4,29 @@ import re
 from html.parser import HTMLParser
 
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import Short, TableRow, grouped, plain_head, short_rows, table_rows, whole_lines
+from tinbook.pages.base.rows import (
+    Short,
+    TableRow,
+    grouped,
+    house_first,
+    plain_head,
+    short_rows,
+    table_rows,
+    whole_lines,
+)
 from tinbook.pages.mixture.view import MixtureView
 from tinbook.plans.base.weighing import weigh
 from tinbook.tins import Tin
 
+N = "\u00a0"
+
 
 def test_cells_are_text() -> None:
     made = str(
-        table_rows(
-            [
-                TableRow(
-                    head=plain_head("<b>"), cells=("1", "<i>", "&"), first=True, factor=1.5, width_mm=200.0, say="a < b"
-                )
-            ]
-        )
+        table_rows([TableRow(head=plain_head("<b>"), cells=("1", "<i>", "&"), first=True, factor=1.5, width_mm=200.0)])
     )
     assert "<b>" not in made and "<i>" not in made
-    assert "<td>1<td>&lt;i&gt;<td>&amp;<td class=tb-say>a &lt; b" in made
+    assert "<td>1<td>&lt;i&gt;<td>&amp;" in made
     assert 'data-factor="1.5"' in made and " class=tb-first>" in made
 
 
@@ -36,9 +41,29 @@ def test_a_row_for_every_tin_says_what_its_plan_says(desk: Desk) -> None:
             got for line, got in zip(view.batch.ingredients, plan.whole.amounts, strict=True) if line.name == "butter"
         )
         assert cells[0].replace(",", "") == f"{butter.shown:g}"
-        assert ("beaten" in row) == plan.beaten
-        # the browser works the row out from the tin in the same place
-        assert "data-factor" not in row
+        # eggs that are weighed say their unit
+        egg = [line.whole_egg for line in view.batch.ingredients].index(True)
+        assert cells[egg].endswith("g") == plan.beaten
+        assert f'data-factor="{plan.whole.factor}" data-width={plan.tin.bounds_mm[0]:g}' in row
+
+
+def test_what_is_out_of_the_common_stands_under_the_name(desk: Desk) -> None:
+    mixture = desk.book.mixtures["creamed-butter-sponge"]
+    view = MixtureView(weigh("creamed-butter-sponge", mixture, desk.book, desk.facts), desk)
+    rows = str(table_rows(whole_lines(view.batch, view.table.rows))).split("\n")
+    said = {plan.tin.name: re.findall(r"tb-how>([^<]*)", row) for row, plan in zip(rows, view.table.rows, strict=True)}
+    assert said["round 15 cm"] == [] and said["round 23 cm"] == [f"2{N}mixes, 2{N}bakes"]
+    assert said["rectangle 23 x 33 cm"] == [f"2{N}mixes, fill 3, 3{N}bakes"]
+    assert said["square 40 cm"][0].endswith("wider than the shelf")
+
+
+def test_the_house_comes_first_and_a_house_without_tins_sees_all() -> None:
+    round_, square = Tin(shape="round", sizes_mm=(200.0,)), Tin(shape="square", sizes_mm=(200.0,))
+    rows = [(round_, False, ("1",)), (square, True, ("2",)), (round_, True, ("3",))]
+    made = house_first(rows)
+    assert made.others == 1 and re.findall(r"<td>(\d)", made.own) == ["2", "3"] and "<td>1" in made.rest
+    none = house_first([(tin, False, cells) for tin, _, cells in rows])
+    assert none.others == 0 and none.rest == "" and none.own.count("<tr") == 3
 
 
 def test_short_rows_are_text_and_their_shapes_are_parted() -> None:

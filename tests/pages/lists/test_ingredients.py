@@ -80,7 +80,7 @@ def test_swaps_lead_both_ways(desk: Desk, pages: dict[str, Page], filled: Filled
 
 
 def test_a_mixture_leads_to_its_cards(desk: Desk, filled: Filled) -> None:
-    text = filled("mixtures/creamed-butter-sponge")
+    text = filled("mixtures/creamed-butter-sponge/tables")
     for name in ("butter", "caster-sugar", "egg", "self-raising-flour"):
         assert f'href="/ingredients/{name}#"' in text
 

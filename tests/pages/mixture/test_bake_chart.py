@@ -57,11 +57,11 @@ def test_it_says_the_same_in_words_and_is_small(desk: Desk, filled: Callable[[st
     chart = bake_chart(sums(desk, "mud-cake"))
     assert re.match(r"15 cm: \d+ to \d+ min; 20 cm: \d+ to \d+ min; 30 cm: ", chart.words)
     assert "20 cm 104 min" in chart.words and "25 cm 128 min" in chart.words
-    text = filled("mixtures/mud-cake")
+    text = filled("mixtures/mud-cake/tables")
     found = re.search(r"<svg [^>]*><title>Time in the oven.*?</svg>", text)
     assert found and len(found[0].encode()) <= 2048
     assert f"<desc>{chart.words}</desc>" in found[0] and 'role="img"' in found[0]
     assert "Dots are bakes of this house" in text
     # nothing logged: the ring alone
     assert bake_chart(sums(desk, "whisked-sponge")).dots == ""
-    assert "no bake is logged yet" in filled("mixtures/whisked-sponge")
+    assert "no bake is logged yet" in filled("mixtures/whisked-sponge/tables")

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+from tests.pages.conftest import both, owned_first
 
 from tinbook.models import Finish
 from tinbook.pages.base.page import Desk
@@ -30,13 +31,14 @@ def without(desk: Desk, **figures: object) -> Desk:
 
 def test_coats_say_what_their_plan_says(desk: Desk) -> None:
     made = CoatsView(desk.batches["american-buttercream"], desk)
-    first, low, high = (coat_table(made.batch, desk.book, desk.facts, mm) for mm in (100.0, 75.0, 150.0))
-    rows = cells(made.rows)
-    assert len(rows) == len(first.rows)
+    tables = (coat_table(made.batch, desk.book, desk.facts, mm) for mm in (100.0, 75.0, 150.0))
+    first, low, high = (owned_first(table.rows) for table in tables)
+    rows = cells(both(made.rows))
+    assert len(rows) == len(first)
     assert [head.name for head in made.heads] == [
         "Filling", "Crumb coat", "Final coat", "Border", "In all", "Batches", "Over", f"7.5{N}cm high", f"15{N}cm high",
     ]  # fmt: skip
-    for told, one, lower, higher in zip(rows, first.rows, low.rows, high.rows, strict=True):
+    for told, one, lower, higher in zip(rows, first, low, high, strict=True):
         assert told == [
             f"{figure:g}"
             for figure in (
@@ -49,25 +51,25 @@ def test_coats_say_what_their_plan_says(desk: Desk) -> None:
 def test_chocolate_and_cream_stand_there_for_the_amount_made(desk: Desk, filled: Filled) -> None:
     made = CoatsView(desk.batches["dark-ganache"], desk)
     names = [head.name for head in made.split_heads]
-    lines = list(made.split_lines)
+    lines = cells(both(made.split_rows))
     chocolate, cream = (next(i for i, name in enumerate(names) if word in name) for word in ("chocolate", "cream"))
     written = {line.name: line.mass_g for line in made.batch.ingredients}
     ratio = next(g for name, g in written.items() if "chocolate" in name) / next(
         g for name, g in written.items() if "cream" in name
     )
-    for line, row in zip(lines, made.tables[0].rows, strict=True):
-        got = [float(cell.replace(",", "")) for cell in line.cells]
+    for line, row in zip(lines, owned_first(made.tables[0].rows), strict=True):
+        got = [float(cell.replace(",", "")) for cell in line]
         assert got[chocolate] / got[cream] == pytest.approx(ratio, rel=0.03)
         # all parts together are the amount made, but for the rounding of each
         assert sum(got[:-1]) == pytest.approx(row.made_g * made.batch.mass_g / made.batch.makes_g, abs=10)
-    assert "What goes into that much" in filled("mixtures/dark-ganache")
+    assert "What goes into that much" in filled("mixtures/dark-ganache/tables")
 
 
 def test_what_only_fills_has_no_coats(desk: Desk, filled: Filled) -> None:
     made = CoatsView(desk.batches["lemon-curd"], desk)
     assert [head.name for head in made.heads] == ["Filling", "In all", "Batches", "Over"]
     assert "crumb" not in made.lead and "border" not in made.lead and f"inside a dam of 10{N}mm" in made.lead
-    assert {len(row) for row in cells(made.rows)} == {4}
+    assert {len(row) for row in cells(both(made.rows))} == {4}
 
 
 def test_the_lead_says_thickness_bowl_and_log(desk: Desk, filled: Filled) -> None:
@@ -75,7 +77,7 @@ def test_the_lead_says_thickness_bowl_and_log(desk: Desk, filled: Filled) -> Non
     for words in (f"10{N}cm high in 4{N}layers", f"crumb coat 2{N}mm", "The dam is counted as final coat",
                   f"5{N}% stays in the bowl", "From 3 of your cakes:"):  # fmt: skip
         assert words in lead
-    assert lead.replace("'", "&#39;") in filled("mixtures/american-buttercream")
+    assert lead.replace("'", "&#39;") in filled("mixtures/american-buttercream/tables")
     assert "of your cakes" not in CoatsView(desk.batches["royal-icing"], desk).lead
 
 

@@ -1,12 +1,19 @@
 """A mixture for every tin, as the plans have it."""
 
+from dataclasses import replace
+
 import pytest
 
 from tinbook.pages.base.page import Desk
-from tinbook.pages.mixture.every_tin import EveryTinView
+from tinbook.pages.mixture.every_tin import MOST_LINES, EveryTinView, TinSheet
 from tinbook.pages.mixture.view import MixtureView
 
 N = "\u00a0"
+
+
+def cells_of(sheet: TinSheet) -> list[int]:
+    """How many cells each row has."""
+    return [row.count("<td") for row in str(sheet.rows).split("\n")]
 
 
 def every_tin(desk: Desk, slug: str) -> EveryTinView:
@@ -22,12 +29,31 @@ def test_a_fold_says_how_far_rounding_leads(desk: Desk) -> None:
 def test_a_line_each_tin_and_a_cell_each_head(desk: Desk, slug: str) -> None:
     made = every_tin(desk, slug)
     ingredients = len(made.batch.ingredients)
-    lines, exact_lines = list(made.lines), list(made.exact_lines)
-    assert len(lines) == len(exact_lines) == len(made.table.rows)
-    assert len(made.heads) == len(made.exact_heads) == ingredients
-    # each ingredient, check and done, then weight, depth, factor and how far off; mixes and bakes are words
-    assert {len(line.cells) for line in lines} == {ingredients + 6}
-    assert {len(line.cells) for line in exact_lines} == {ingredients + 1}
+    own = sum(row.owned for row in made.table.rows)
+    assert made.rest_count == len(made.table.rows) - own > 10
+    # each ingredient, check and done, then weight, depth, factor and how far off
+    for sheets, many in ((made.own, own), (made.rest, made.rest_count)):
+        (sheet,) = sheets
+        assert cells_of(sheet) == [ingredients + 6] * many and len(sheet.heads) == ingredients + 6
+    for sheet, many in zip(made.exact, (own, made.rest_count), strict=True):
+        assert cells_of(sheet) == [ingredients + 1] * many and len(sheet.heads) == ingredients + 1
+
+
+def test_a_long_list_leaves_the_oven_to_a_table_of_its_own(desk: Desk) -> None:
+    made = every_tin(desk, "rich-fruit-cake")
+    ingredients = len(made.batch.ingredients)
+    amounts, oven = made.own
+    assert ingredients > MOST_LINES and len(amounts.heads) == ingredients and len(oven.heads) == 6
+    assert set(cells_of(amounts)) == {ingredients} and set(cells_of(oven)) == {6}
+    # the browser works out what carries a factor: the amounts alone
+    assert "data-factor" in amounts.rows and "data-factor" not in oven.rows
+    assert amounts.stands and not oven.stands
+
+
+def test_a_house_without_tins_sees_them_all(desk: Desk) -> None:
+    bare = Desk(replace(desk.book, tins=()), desk.facts, {})
+    made = every_tin(bare, "creamed-butter-sponge")
+    assert made.rest == () and made.rest_count == 0 and len(cells_of(made.own[0])) == len(made.table.rows)
 
 
 def test_eggs_are_counted_by_the_class_the_house_buys(desk: Desk) -> None:

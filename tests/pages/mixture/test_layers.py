@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable
 
 import pytest
+from tests.pages.conftest import both, owned_first
 
 from tinbook.models import Finish
 from tinbook.pages.base.page import Desk
@@ -27,8 +28,8 @@ def view(desk: Desk, slug: str) -> LayersView:
 
 def test_a_row_says_what_its_plan_says(desk: Desk) -> None:
     made = view(desk, "creamed-butter-sponge")
-    rows = str(made.rows).split("\n")
-    plan = stack_table(made.table, desk.book, desk.facts).rows
+    rows = both(made.rows).split("\n")
+    plan = owned_first(stack_table(made.table, desk.book, desk.facts).rows)
     assert len(rows) == len(plan)
     for row, each in zip(rows, plan, strict=True):
         stack = each.stack
@@ -42,14 +43,16 @@ def test_a_row_says_what_its_plan_says(desk: Desk) -> None:
 
 
 def test_heads_and_cells_are_as_many(filled: Filled) -> None:
-    table = filled("mixtures/creamed-butter-sponge").partition("Layers from every tin")[2].partition("</table>")[0]
+    table = (
+        filled("mixtures/creamed-butter-sponge/tables").partition("Layers from every tin")[2].partition("</table>")[0]
+    )
     head, _, body = table.partition("<tbody>")
     rows = body.strip().split("\n")
     assert {row.count("<td") + row.count("<th") for row in rows} == {head.count("<th scope")}
 
 
 def test_the_drawing_and_its_figures(filled: Filled, desk: Desk) -> None:
-    text = filled("mixtures/creamed-butter-sponge")
+    text = filled("mixtures/creamed-butter-sponge/tables")
     assert "## Layers" in text
     found = re.search(r'<svg viewBox="0 0 460 [^"]*"[^>]* aria-label="([^"]+)"', text)
     assert found and "4 layers of" in found[1] and "crumb coat" in found[1]
@@ -64,7 +67,7 @@ def test_what_a_cake_does_in_its_own_way(filled: Filled, desk: Desk) -> None:
     assert made.own == "Here no filling, no crumb coat, no final coat and no cake cut; the rest as the house does it."
     (drawn,) = made.drawn
     assert "coated" not in drawn.told and f"1{N}layer" in drawn.told
-    assert made.own in filled("mixtures/rich-fruit-cake")
+    assert made.own in filled("mixtures/rich-fruit-cake/tables")
     assert view(desk, "creamed-butter-sponge").own == ""
 
 
@@ -84,4 +87,4 @@ def test_cups_and_fillings_have_no_layers(filled: Filled, desk: Desk) -> None:
     assert not has_layers(batch(desk, "cupcakes")) and not has_layers(batch(desk, "dark-ganache"))
     assert has_layers(batch(desk, "madeira-cake"))
     for slug in ("cupcakes", "dark-ganache"):
-        assert "## Layers" not in filled(f"mixtures/{slug}")
+        assert "## Layers" not in filled(f"mixtures/{slug}/tables")

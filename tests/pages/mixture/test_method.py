@@ -53,10 +53,10 @@ def test_tins_in_a_step_are_the_written_ones(desk: Desk) -> None:
     ]  # fmt: skip
 
 
-def test_the_bake_stands_below_with_the_house_own_dial(desk: Desk, filled: Filled) -> None:
+def test_the_bake_stands_in_its_step_with_the_house_own_dial(desk: Desk, filled: Filled) -> None:
     made = method(desk, "creamed-butter-sponge")
     text = unescape(filled("mixtures/creamed-butter-sponge"))
-    assert f'at {made.heat}: <span class="tb-due">{made.due}</span>. <b>Done when:</b> {made.done}' in text
+    assert f'at {made.heat}: <b class="tb-due">{made.due}</b>.' in text and f"<b>Done when:</b> {made.done}" in text
     assert made.heat == f"160{N}°C (135{N}°C{N}fan on this house's dial)"
     assert method(desk, "dark-ganache").heat == method(desk, "dark-ganache").due == ""
 
@@ -69,16 +69,21 @@ def test_an_oven_as_the_recipe_says_it_has_the_fan_beside_it(desk: Desk, house: 
 
 
 def test_the_dial_stands_beside_every_heat_of_the_oven(desk: Desk) -> None:
-    """In each recipe's steps: no heat of an oven without what is set here."""
+    """In each recipe's steps: no heat of an oven without what is set here, large in the step that heats it."""
     told = 0
     for slug, batch in desk.batches.items():
         if (bake := batch.mixture.bake) is None:
             continue
         dial = formats.kept_together(spell(own_dial(bake.oven.celsius, desk.book, desk.facts) or ""))
-        said = ["".join(piece.text for piece in step.pieces) for step in method(desk, slug).steps]
-        heats = [words for words in said if f"{bake.oven.celsius:g} °C" in words]
-        assert heats and all(f"{bake.oven.celsius:g} °C ({dial} on this house's dial)" in words for words in heats)
-        told += len(heats)
+        made = method(desk, slug)
+        assert made.dial_first is None and sum(step.dial is not None for step in made.steps) == 1
+        for step in made.steps:
+            words = "".join(piece.text for piece in step.pieces)
+            if f"{bake.oven.celsius:g} °C" not in words:
+                continue
+            large = step.dial is not None and f"{step.dial.figure}{N}{step.dial.fan}" == dial
+            assert large != (f"{bake.oven.celsius:g} °C ({dial} on this house's dial)" in words)
+            told += 1
     assert told > 10
     noted = MixtureView(desk.batches["coffee-and-walnut-sponge"], desk).notes.written
     assert any(f"at 160 °C (135{N}°C{N}fan on this house's dial) for" in note for note in noted)

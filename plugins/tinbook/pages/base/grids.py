@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -21,6 +21,17 @@ class Head:
     name: str
     unit: str = ""
     words: bool = False
+
+
+ROOM_PX, FIGURE_PX, LETTER_PX, GAP_PX = 626.0, 40.0, 8.3, 8.0
+"""On an upright tablet: beside a tin's name, for four digits, for a letter of a head, between columns."""
+
+
+def heads_stand(heads: Sequence[Head]) -> bool:
+    """Whether the heads of a table stand on end: side by side their longest words would not go on an upright tablet."""
+    words = [[*head.name.replace("-", "- ").split(), *head.unit.split()] for head in heads]
+    wide = (max(FIGURE_PX, *(LETTER_PX * len(word) for word in each)) + GAP_PX for each in words)
+    return sum(wide) > ROOM_PX
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,9 +48,9 @@ def drawn(tin: Tin) -> PlanPaths:
 
 
 @lru_cache(maxsize=4096)
-def icon(tin: Tin, owned: bool = True) -> Markup:
-    """A tin as HTML; of one that is not owned the line is dashed."""
-    return plan(tin, EM, "" if owned else " tb-unowned")
+def icon(tin: Tin, owned: bool = True, em: float = EM) -> Markup:
+    """A tin as HTML, `em` for a mm; of one that is not owned the line is dashed."""
+    return plan(tin, em, "" if owned else " tb-unowned")
 
 
 def plan(tin: Tin, em: float, kind: str = "") -> Markup:

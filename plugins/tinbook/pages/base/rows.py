@@ -6,33 +6,32 @@ times as long. The closing tags that HTML lets one leave out are left out: they 
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from functools import lru_cache, partial
 from itertools import repeat
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from markupsafe import Markup, escape
 
 from tinbook.pages.base.shared import plural
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.base.scaling import TinRow
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, Ingredient
 from tinbook.tins import Tin
 from tinbook.tins.trade import called_mm
 
+R = TypeVar("R")
+
 CELL, ROW = "\x1f", "\x1e"
 """Part cells and rows until all are escaped; no text of a book holds them."""
 FIRST = " class=tb-first"
-SAY = "<td class=tb-say>{}"
 
 
 class TableRow(NamedTuple):
-    """A row: its head, its cells, what is to be said of it. `first` opens a new group, such as a shape.
+    """A row: its head and its cells. `first` opens a new group, such as a shape.
 
-    The browser works a row out by its `factor` and the width of its tin; without them it is of the tin that stands in
-    the same place on the bench.
+    The browser works a row out by its `factor` and the width of its tin; a row without them stays as it is.
     """
 
     head: Markup
@@ -40,7 +39,6 @@ class TableRow(NamedTuple):
     first: bool
     factor: float | None = None
     width_mm: float = 0.0
-    say: str = ""
 
     @property
     def mark(self) -> str:
@@ -52,13 +50,11 @@ def table_rows(lines: Iterable[TableRow]) -> Markup:
     """The rows as HTML."""
     lines = list(lines)
     cells = _escaped([CELL.join(line.cells) for line in lines])
-    says = _escaped([line.say for line in lines])
     return Markup(
         "\n".join(
             [
-                f"<tr{line.mark}{FIRST if line.first else ''}>{line.head}"
-                f"<td>{texts.replace(CELL, '<td>')}{SAY.format(say) if say else ''}"
-                for line, texts, say in zip(lines, cells, says, strict=True)
+                f"<tr{line.mark}{FIRST if line.first else ''}>{line.head}<td>{texts.replace(CELL, '<td>')}"
+                for line, texts in zip(lines, cells, strict=True)
             ]
         )
     )
@@ -107,6 +103,27 @@ def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short
         shape = tin.shape
 
 
+class HouseRows(NamedTuple):
+    """Rows of tins: those the house owns, and the rest of them, so many `others`, for the fold below."""
+
+    own: Markup
+    rest: Markup
+    others: int
+
+
+def house_first(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]], main: Collection[int] = ()) -> HouseRows:
+    """The rows of the house's own tins, and the rest; of a house that owns none of them, all."""
+    own, rest = owned_and_rest(rows, lambda row: row[1])
+    return HouseRows(short_rows(grouped(own), main), short_rows(grouped(rest), main), len(rest))
+
+
+def owned_and_rest(rows: Iterable[R], is_owned: Callable[[R], bool]) -> tuple[list[R], list[R]]:
+    """What is of the house's own tins, and the rest; where there is nothing of its own, all of it."""
+    rows = list(rows)
+    own = [row for row in rows if is_owned(row)]
+    return (own, [row for row in rows if not is_owned(row)]) if own else (rows, [])
+
+
 def _escaped(texts: list[str]) -> list[str]:
     """Many texts made safe in one go."""
     return str(escape(ROW.join(texts))).split(ROW)
@@ -118,16 +135,17 @@ def plain_head(name: str) -> Markup:
 
 
 @lru_cache(maxsize=4096)
-def tin_head(tin: Tin, owned: bool) -> Markup:
-    """The head of a tin's row: its name, in inches too, or how many come by the tray."""
+def tin_head(tin: Tin, owned: bool, said: str = "") -> Markup:
+    """The head of a tin's row: its name, in inches too, or how many come by the tray; below it what is `said`."""
     inches = f"tray of {tin.holes}" if tin.kind.in_trays else tin.size_label_in
     lent = Markup("" if owned else " class=tb-lent")
     names = formats.tin_words(tin.name), formats.tin_words(inches)
-    return Markup("<th scope=row{}>{}<small>{}</small>").format(lent, *names)
+    how = Markup("<small class=tb-how>{}</small>").format(said) if said else Markup()
+    return Markup("<th scope=row{}>{}<small>{}</small>{}").format(lent, *names, how)
 
 
 def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[TableRow]:
-    """The whole-egg version, a line each tin; beaten egg by weight where it says so. `times` stand before the rest."""
+    """The whole-egg version, a line each tin; egg beaten and weighed has its unit. `times` stand before the rest."""
     snapped = next((row.whole for row in rows if not row.beaten), None)
     whole = spelled(batch, snapped) if snapped else []
     weighed = list(dict.fromkeys(row.whole.at for row in rows if row.beaten))
@@ -135,21 +153,36 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
     shape = ""
     for row, time in zip(rows, times or repeat((), len(rows)), strict=True):
         cells = (*(beaten if row.beaten else whole)[row.whole.at], *time, *_tail(row))
-        mixes = plural(row.mixes, "mix", "mixes") if row.mixes > 1 else ""
-        say = "; ".join(words for words in (mixes, *spelled_all(row.fit.remarks)) if words) or "one of each"
-        yield TableRow(head=tin_head(row.tin, row.owned), cells=cells, first=row.tin.shape != shape, say=say)
+        head = tin_head(row.tin, row.owned, _out_of_the_common(row))
+        yield _tin_row(row, head, cells, row.tin.shape != shape, row.whole.factor)
         shape = row.tin.shape
 
 
-def exact_lines(batch: Batch, rows: tuple[TinRow, ...]) -> Iterator[TableRow]:
+def _out_of_the_common(row: TinRow) -> str:
+    """`2 mixes, fill 3, 2 bakes`; why, the bench says once the tin is chosen. Empty where it is one of each."""
+    fit = row.fit
+    words = (
+        plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "",
+        f"fill {fit.needed}" if fit.needed > fit.count else "",
+        plural(fit.bakes, "bake") if fit.bakes > 1 else "",
+        "" if fit.bakes else "wider than the shelf",
+    )
+    return ", ".join(word for word in words if word)
+
+
+def exact_lines(batch: Batch, rows: Sequence[TinRow]) -> Iterator[TableRow]:
     """The exact version, a line each tin, all eggs by weight."""
     columns = rows[0].exact.columns
     figures = list(zip(*(map(formats.measure, column.shown, column.units) for column in columns), strict=True))
     shape = ""
     for row in rows:
         cells = (*figures[row.exact.at], formats.fixed(row.exact.factor_shown, 2))
-        yield TableRow(head=tin_head(row.tin, row.owned), cells=cells, first=row.tin.shape != shape)
+        yield _tin_row(row, tin_head(row.tin, row.owned), cells, row.tin.shape != shape, row.exact.factor)
         shape = row.tin.shape
+
+
+def _tin_row(row: TinRow, head: Markup, cells: tuple[str, ...], first: bool, factor: float) -> TableRow:
+    return TableRow(head=head, cells=cells, first=first, factor=factor, width_mm=row.tin.bounds_mm[0])
 
 
 def spelled(batch: Batch, version: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:
@@ -162,17 +195,16 @@ def spelled(batch: Batch, version: Version, beaten: Sequence[int] | None = None)
             shown, units = [shown[row] for row in beaten], [units[row] for row in beaten]
         figures = map(formats.measure, shown, units)
         if set(units) - {line.unit}:
-            figures = map(partial(_figure, line, beaten=beaten is not None), shown, units)
+            figures = map(partial(_figure, line), shown, units)
         columns.append(list(figures))
     return list(zip(*columns, strict=True))
 
 
-def _figure(line: Ingredient, shown: float, unit: str, beaten: bool = False) -> str:
+def _figure(line: Ingredient, shown: float, unit: str) -> str:
     figure = formats.measure(shown, unit)
     if unit == line.unit:
         return figure
-    amount = formats.with_unit(figure, unit)
-    return f"beaten {amount}" if beaten and line.whole_egg else amount
+    return formats.with_unit(figure, unit)
 
 
 def _tail(row: TinRow) -> tuple[str, ...]:

@@ -141,15 +141,32 @@ class PieceView:
 
 @dataclass(frozen=True, slots=True)
 class TimeView:
-    """A time of a step in words, and the minutes to set a timer to: its least."""
+    """A time of a step in words, and the minutes to set a timer to: its least. `starts`: what the timer's button says
+    where that is not the same."""
 
     words: str
     minutes: float
+    starts: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DialView:
+    """What this house's oven is set to: `135 °C` and `fan`, or `gas mark 2` and nothing."""
+
+    figure: str
+    fan: str
+
+
+def dial_view(said: str) -> DialView:
+    """A spelled dial, taken apart."""
+    figure, fan, _ = said.partition(" fan")
+    return DialView(formats.kept_together(figure), fan.strip())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
-    """A step: its pieces, its times, when it is done, and a short name for its timers."""
+    """A step: its pieces, its times, when it is done, and a short name for its timers. `dial`: it heats the oven, and
+    that is what to set; `bakes`: it is the baking in the oven."""
 
     pieces: tuple[PieceView, ...]
     times: tuple[TimeView, ...]
@@ -157,6 +174,8 @@ class StepView:
     name: str
     windows: tuple[str, ...]
     pictures: tuple[PictureView, ...]
+    dial: DialView | None = None
+    bakes: bool = False
 
     @property
     def timed(self) -> bool:

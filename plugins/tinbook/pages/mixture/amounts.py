@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from tinbook.pages.base.grids import Head
+from tinbook.pages.base.grids import Head, heads_stand
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.rows import TableRow, plain_head, spelled
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
@@ -50,6 +50,11 @@ class AmountsView:
     def heads(self) -> tuple[Head, ...]:
         """Heads of the ingredients' columns."""
         return heads(self.batch, self.desk.book.house.eggs)
+
+    @property
+    def stands(self) -> bool:
+        """Whether its heads stand on end."""
+        return heads_stand((*self.heads, Head("Together", "g")))
 
     @cached_property
     def table(self) -> WeightTable:

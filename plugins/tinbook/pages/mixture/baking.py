@@ -51,6 +51,21 @@ class BakingView:
         return span(self.sums.times[self.written])
 
     @property
+    def check_said(self) -> str:
+        """When to look first, with its unit."""
+        return formats.with_unit(self.check, "min")
+
+    @property
+    def span_said(self) -> str:
+        """When it is done, with its unit."""
+        return formats.with_unit(self.span, "min")
+
+    @property
+    def starts(self) -> str:
+        """What the timer of the bake says: it rings for the first look."""
+        return f"check {self.check_said}"
+
+    @property
     def check_min(self) -> float:
         """The same, in minutes."""
         return self.sums.times[self.written].check_shown_min
@@ -63,8 +78,7 @@ class BakingView:
     @property
     def due(self) -> str:
         """How long it bakes in the written tins: `50–70 min`, `2 × 50–70 min` where they go in one after the other."""
-        minutes = formats.with_unit(self.span, "min")
-        return f"{self.goes} × {minutes}" if self.goes > 1 else minutes
+        return f"{self.goes} × {self.span_said}" if self.goes > 1 else self.span_said
 
     @property
     def all_bakes_min(self) -> tuple[float, float]:
@@ -99,12 +113,13 @@ class BakingView:
 
     @property
     def script_data(self) -> dict[str, Any]:
-        """What the bench needs beside the table of tins: the step that is the baking, the dial for the log, and of each
-        tin so many tenths as wide and as deep as which bake."""
+        """What the bench needs: the step that is the baking, the dial for the log, and of each tin when to look first
+        and when it is done, and so many tenths as wide and as deep as which bake."""
         bakes = list(dict.fromkeys(far.baked for far in self.sums.far))
         return {
             "step": self.step,
             "oven": spell(self.dial),
+            "times": self.cells,
             "bakes": [_kept(spell(baked)) for baked in bakes],
             "far": [[round(far.wide * 10), round(far.deep * 10), bakes.index(far.baked)] for far in self.sums.far],
         }

@@ -6,15 +6,14 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup
-
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import TableRow, grouped, short_rows, spelled, tin_head
+from tinbook.pages.base.rows import HouseRows, TableRow, house_first, owned_and_rest, spelled, table_rows, tin_head
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import Finishing
+from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.coating import CoatRow
 from tinbook.plans.finish.covering import CoatTable, coat_table, weighed_out
@@ -108,9 +107,9 @@ class CoatsView:
         return (*(head for head, _ in self._parts), Head("In all", "g"), Head("Batches"), Head("Over", "g"), *high)
 
     @property
-    def rows(self) -> Markup:
+    def rows(self) -> HouseRows:
         """The rows, spelled."""
-        return short_rows(grouped(self._cells()), (len(self._parts), len(self._parts) + 1))
+        return house_first(self._cells(), (len(self._parts), len(self._parts) + 1))
 
     def _cells(self) -> TinCells:
         parts = [get for _, get in self._parts]
@@ -136,11 +135,16 @@ class CoatsView:
         return tuple(Head(formats.title(line.name), line.unit or "g") for line in self.batch.ingredients)
 
     @property
-    def split_lines(self) -> Iterator[TableRow]:
+    def split_rows(self) -> HouseRows:
         """What goes into the amount made, a line each cake."""
         versions = weighed_out(self.tables[0], self.desk.facts)
-        figures, shape = spelled(self.batch, versions[0]), ""
-        for row, version in zip(self.tables[0].rows, versions, strict=True):
+        made = zip(self.tables[0].rows, versions, strict=True)
+        own, rest = owned_and_rest(made, lambda each: each[0].owned)
+        return HouseRows(table_rows(self._split(own)), table_rows(self._split(rest)), len(rest))
+
+    def _split(self, made: list[tuple[CoatRow, Version]]) -> Iterator[TableRow]:
+        figures, shape = spelled(self.batch, made[0][1]) if made else [], ""
+        for row, version in made:
             tin = row.cake.tin
             cells = (*figures[version.at], number(row.made_shown_g))
             yield TableRow(

@@ -2,19 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
-from tinbook.pages.base.grids import Head
+from markupsafe import Markup
+
+from tinbook.pages.base.grids import Head, heads_stand
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import TableRow, exact_lines, whole_lines
+from tinbook.pages.base.rows import exact_lines, owned_and_rest, table_rows, whole_lines
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.mixture.amounts import heads
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.spelling import formats
 from tinbook.plans.baking.times import baking_worked
-from tinbook.plans.base.scaling import TinTable, row_count
+from tinbook.plans.base.scaling import TinRow, TinTable, row_count
 from tinbook.plans.base.weighing import Batch
+
+Timed = tuple[TinRow, tuple[str, ...]]
+"""A tin, and when to look at what is baked in it."""
+WHOLE, EXACT = "Amounts for every tin, whole eggs", "Exact amounts for every tin"
+REST = ", tins the house does not own"
+MOST_LINES = 6
+"""So many ingredients leave room beside them, on an upright tablet, for what else there is to say of a tin."""
+
+
+@dataclass(frozen=True, slots=True)
+class TinSheet:
+    """One table: what it is, for `whole` or `exact` eggs, the heads of its columns after the tin's, its rows."""
+
+    label: str
+    eggs: str
+    heads: tuple[Head, ...]
+    rows: Markup
+
+    @property
+    def stands(self) -> bool:
+        """Whether its heads stand on end."""
+        return heads_stand(self.heads)
 
 
 @dataclass(frozen=True)
@@ -51,15 +75,60 @@ class EveryTinView:
         eggs = "Whole eggs, and everything follows them." if self.batch.eggs else ""
         return f"{eggs}{rounding}".strip()
 
-    @property
-    def lines(self) -> Iterator[TableRow]:
-        """The whole-egg version, a line each tin."""
-        return whole_lines(self.batch, self.table.rows, self.baking.cells if self.baking else ())
+    @cached_property
+    def _rows(self) -> tuple[list[Timed], list[Timed]]:
+        """Each tin with when to look and when it is done: the house's own, and the rest."""
+        times = self.baking.cells if self.baking else ((),) * len(self.table.rows)
+        return owned_and_rest(zip(self.table.rows, times, strict=True), lambda timed: timed[0].owned)
 
     @property
-    def exact_lines(self) -> Iterator[TableRow]:
-        """The exact version, a line each tin."""
-        return exact_lines(self.batch, self.table.rows)
+    def own(self) -> tuple[TinSheet, ...]:
+        """The whole-egg version for the tins of the house."""
+        return self._sheets(self._rows[0], WHOLE)
+
+    @property
+    def rest(self) -> tuple[TinSheet, ...]:
+        """The same for the others."""
+        return self._sheets(self._rows[1], f"{WHOLE}{REST}")
+
+    @property
+    def rest_count(self) -> int:
+        """How many others there are."""
+        return len(self._rows[1])
+
+    @property
+    def exact(self) -> tuple[TinSheet, ...]:
+        """The exact version, the tins of the house first."""
+        heads = (*self.exact_heads, Head("Factor", "of recipe"))
+        lots = zip((EXACT, f"{EXACT}{REST}"), self._rows, strict=True)
+        return tuple(TinSheet(label, "exact", heads, self._exact(rows)) for label, rows in lots if rows)
+
+    def _exact(self, rows: list[Timed]) -> Markup:
+        return table_rows(exact_lines(self.batch, [row for row, _ in rows]))
+
+    def _sheets(self, rows: list[Timed], label: str) -> tuple[TinSheet, ...]:
+        if not rows:
+            return ()
+        tins, times = zip(*rows, strict=True)
+        lines = list(whole_lines(self.batch, tins, times))
+        heads, count = (*self.heads, *self._other_heads), len(self.heads)
+        if count <= MOST_LINES:
+            return (TinSheet(label, "whole", heads, table_rows(lines)),)
+        others = (line._replace(cells=line.cells[count:], factor=None) for line in lines)
+        return (
+            TinSheet(
+                label, "whole", heads[:count], table_rows(line._replace(cells=line.cells[:count]) for line in lines)
+            ),
+            TinSheet(f"{label}: in the oven", "whole", heads[count:], table_rows(others)),
+        )
+
+    @property
+    def _other_heads(self) -> tuple[Head, ...]:
+        oven = (Head("Check", "min"), Head("Done", "min")) if self.baking else ()
+        return (
+            *oven, Head("Each tin", "g"), Head("Tin at least", "cm deep"), Head("Factor", "of recipe"),
+            Head("Off exact", "%"),
+        )  # fmt: skip
 
     @property
     def worked(self) -> WorkedView:

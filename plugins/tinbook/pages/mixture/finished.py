@@ -6,11 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup
-
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import grouped, short_rows
+from tinbook.pages.base.rows import HouseRows, house_first
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.mixture.coats import TinCells, number
 from tinbook.pages.mixture.pastes import allows_more
@@ -76,9 +74,9 @@ class FinishedView:
         )  # fmt: skip
 
     @property
-    def rows(self) -> Markup:
+    def rows(self) -> HouseRows:
         """The rows, spelled."""
-        return short_rows(grouped(self._cells()), tuple(range(1, 1 + len(self._used))))
+        return house_first(self._cells(), tuple(range(1, 1 + len(self._used))))
 
     @cached_property
     def _used(self) -> tuple[int, ...]:

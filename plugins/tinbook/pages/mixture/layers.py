@@ -6,11 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup
-
 from tinbook.models import Finish
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import grouped, short_rows
+from tinbook.pages.base.rows import HouseRows, house_first
 from tinbook.pages.base.section import Section, section
 from tinbook.pages.base.shared import WorkedView, plural, tin_name, worked_view
 from tinbook.pages.spelling import formats
@@ -59,9 +57,9 @@ class LayersView:
         return own_words(self.stacks.finishing, self.table.batch.mixture.finish)
 
     @property
-    def rows(self) -> Markup:
+    def rows(self) -> HouseRows:
         """The rows, spelled."""
-        return short_rows(grouped(_cells(self.stacks.rows)), MAIN)
+        return house_first(_cells(self.stacks.rows), MAIN)
 
     @property
     def worked(self) -> WorkedView:

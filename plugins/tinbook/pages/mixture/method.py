@@ -3,15 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from tinbook.models import Step
 from tinbook.pages.base.dials import dial_words, dialled_step
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.shared import Linked, PieceView, StepView, TimeView, linked_techniques, minutes, step_view
+from tinbook.pages.base.shared import (
+    DialView,
+    Linked,
+    PieceView,
+    StepView,
+    TimeView,
+    dial_view,
+    linked_techniques,
+    minutes,
+    step_view,
+)
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.spelling import formats
-from tinbook.plans.baking.oven import own_dial
+from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.baking.dials import heating, heats_in
+from tinbook.plans.baking.oven import dial, own_dial
 from tinbook.plans.base.versions import amount
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.measures.spooned import Measured
@@ -40,18 +53,47 @@ class MethodView:
     written_cake: str
     baking: BakingView | None
 
-    @property
+    @cached_property
     def steps(self) -> tuple[StepView, ...]:
         """The method, with amounts and times."""
         return tuple(self._steps())
 
+    @property
+    def bakes_in_a_step(self) -> bool:
+        """Whether a step is the baking, so that its time stands there."""
+        return any(step.bakes for step in self.steps)
+
     def _steps(self) -> Iterator[StepView]:
         mixture, baking = self.batch.mixture, self.baking
         for index, written in enumerate(mixture.method):
-            step = dialled_step(written, mixture.bake, self.desk)
+            heats = self._heating is not None and index == self._heating[0]
+            # what stands large beside the step is not said again in it
+            step = written if heats and self._heats_once(written) else dialled_step(written, mixture.bake, self.desk)
             said = tuple(self._piece_view(piece) for piece in pieces(step.do, mixture, self.desk.book))
-            waits = TimeView(baking.due, baking.check_min) if baking and index == baking.step else None
-            yield step_view(step, said, waits=waits)
+            bakes = baking if baking and index == baking.step else None
+            waits = TimeView(bakes.due, bakes.check_min, bakes.starts) if bakes else None
+            dial = self._dial if heats else None
+            yield replace(step_view(step, said, waits=waits), dial=dial, bakes=bakes is not None)
+
+    @cached_property
+    def _heating(self) -> tuple[int, float] | None:
+        return heating(self.batch.mixture) if self.batch.mixture.bake else None
+
+    def _heats_once(self, step: Step) -> bool:
+        return len(list(heats_in(step.do, self.batch.mixture.bake))) == 1
+
+    @property
+    def _dial(self) -> DialView | None:
+        bake = self.batch.mixture.bake
+        if bake is None:
+            return None
+        heat_c = self._heating[1] if self._heating else bake.oven.celsius
+        return dial_view(spell(dial(heat_c, self.desk.book, self.desk.facts)))
+
+    @property
+    def dial_first(self) -> DialView | None:
+        """What to set on this house's oven, where it bakes and no step says so."""
+        return None if self._heating else self._dial
 
     def _piece_view(self, piece: StepPiece) -> PieceView:
         if piece.tins:

@@ -5,11 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from markupsafe import Markup
-
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import grouped, short_rows
+from tinbook.pages.base.rows import HouseRows, house_first
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.mixture.coats import TinCells, learned_words, millimetres, number
 from tinbook.pages.spelling import formats
@@ -60,9 +58,9 @@ class PastesView:
         )  # fmt: skip
 
     @property
-    def rows(self) -> Markup:
+    def rows(self) -> HouseRows:
         """The rows, spelled."""
-        return short_rows(grouped(self._cells()), (0, 3))
+        return house_first(self._cells(), (0, 3))
 
     def _cells(self) -> TinCells:
         for rows in zip(*(table.rows for table in self.tables), strict=True):

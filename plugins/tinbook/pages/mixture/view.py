@@ -9,12 +9,14 @@ from typing import Any
 
 from tinbook.facts import Caution
 from tinbook.models import Mixture
+from tinbook.pages.base.grids import Titled
 from tinbook.pages.base.icons import paths
 from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.shared import WorkedView, plural, tin_count, tin_name, unsure_said, worked_view
 from tinbook.pages.mixture.amounts import AmountsView
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.mixture.balance import BalanceView
+from tinbook.pages.mixture.chips import ChipGroup, chips
 from tinbook.pages.mixture.every_cake import FinishView
 from tinbook.pages.mixture.every_tin import EveryTinView
 from tinbook.pages.mixture.method import MethodView
@@ -28,6 +30,15 @@ from tinbook.plans.measures.spooned import Measured, measured, measured_worked
 from tinbook.plans.mixtures import batches, safety
 from tinbook.plans.mixtures.balance import balance, has_balance
 from tinbook.plans.mixtures.bench import as_plain, bench
+
+
+def tables_of(address: str) -> str:
+    """The leaf of tables that belongs to a mixture's page."""
+    return f"{address}/tables"
+
+
+MEASURES = (("grams", "g"), ("ounces", "oz"), ("cups", "cups"))
+"""The measures to choose from, and what the switch says."""
 
 
 @dataclass(frozen=True)
@@ -68,6 +79,24 @@ class MixtureView:
         return ", ".join(tin_name(count, tin) for count, tin in self.batch.tins)
 
     @property
+    def measures(self) -> tuple[tuple[str, str, bool], ...]:
+        """The measures to choose from, what the switch says, and which is the house's own."""
+        own = self.desk.book.house.measures
+        return tuple((key, words, key == own) for key, words in MEASURES)
+
+    @property
+    def counted(self) -> str:
+        """What the bench counts: tins, cups of a tray, or batches."""
+        if not self.batch.tins:
+            return "batches"
+        return "cups" if self.batch.tins[0][1].holes > 1 else "tins"
+
+    @property
+    def chips(self) -> tuple[ChipGroup, ...]:
+        """The tins to touch at the bench."""
+        return chips(self.table.rows, self.batch.tins[0][1].name) if self.batch.tins else ()
+
+    @property
     def bench(self) -> dict[str, Any]:
         """What the browser is handed."""
         table = self.table if self.batch.tins else None
@@ -77,6 +106,12 @@ class MixtureView:
             if lines := paths(row.tin):
                 tin.append(lines)
         return data
+
+    @property
+    def sums(self) -> dict[str, Any]:
+        """What the browser is handed on the leaf of tables: the lines alone, as every row says of which tin it is."""
+        data = as_plain(bench(self.batch, None, self.desk.book, self.desk.facts))
+        return {key: value for key, value in data.items() if key not in ("tins", "shapes", "named")}
 
     @cached_property
     def parts(self) -> tuple[tuple[str, tuple[Measured, ...]], ...]:
@@ -104,7 +139,7 @@ class MixtureView:
         """Whose cup the table shows."""
         return self.desk.book.house.cup or "US cup"
 
-    @property
+    @cached_property
     def strip(self) -> safety.AllergenStrip:
         """Allergens, known and unknown."""
         return safety.allergens(self.batch, self.desk.book, self.desk.facts)
@@ -114,7 +149,7 @@ class MixtureView:
         """What else the kitchen handles, in the house's words; empty where it says nothing."""
         return cross_contact(self.desk)
 
-    @property
+    @cached_property
     def cautions(self) -> tuple[Caution, ...]:
         """The usual cautions that apply."""
         return safety.cautions(self.batch, self.desk.book, self.desk.facts)
@@ -158,6 +193,32 @@ class MixtureView:
         """What becomes of it on a cake: layers, filling and coats, or a cover."""
         return FinishView(self.batch, self.desk, lambda: self.table)
 
+    @property
+    def address(self) -> str:
+        """Its page at the bench."""
+        return f"mixtures/{self.batch.slug}"
+
+    @property
+    def tables_address(self) -> str:
+        """Its leaf of tables."""
+        return tables_of(self.address)
+
+    @property
+    def leaves(self) -> tuple[Titled, ...]:
+        """What stands on the leaf of tables, in its order: titles and anchors, which are the templates' names."""
+        in_tins, finish = bool(self.batch.tins), self.finish
+        found = (
+            (in_tins, Titled("Every tin", "tins")),
+            (finish.is_cut, Titled("Layers", "layers")),
+            (finish.is_cut, Titled("Finish", "finished")),
+            (finish.fills, Titled("Fill and coat", "coats")),
+            (finish.covers, Titled("Cover", "pastes")),
+            (self.amounts.shown, Titled(self.amounts.title, "amounts")),
+            (self.has_balance, Titled("Balance", "balance")),
+            (True, Titled("Measures", "written")),
+        )
+        return tuple(leaf for stands, leaf in found if stands)
+
     @cached_property
     def amounts(self) -> AmountsView:
         """It by eggs, cups, weight and batches."""
@@ -195,14 +256,17 @@ class MixtureView:
 
 
 def mixture_pages(desk: Desk) -> Iterator[Page]:
-    """A page for each mixture."""
+    """Two leaves for each mixture: the bench, and its tables beside it."""
     for slug, mixture in desk.book.mixtures.items():
         view = MixtureView(desk.batches[slug], desk)
-        kind = desk.facts.kinds[mixture.kind]
+        section = ("Mixtures", desk.facts.kinds[mixture.kind].title)
+        address = f"mixtures/{slug}"
+        yield Page(address=address, title=mixture.name, template="mixture", view=view, section=section)
         yield Page(
-            address=f"mixtures/{slug}",
-            title=mixture.name,
-            template="mixture",
+            address=tables_of(address),
+            title=f"{mixture.name}, tables",
+            template="mixture_tables",
             view=view,
-            section=("Mixtures", kind.title),
+            section=section,
+            listed=False,
         )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from tinbook.facts import Facts
-from tinbook.models import Bake, Book
+from tinbook.models import Bake, Book, Mixture
 from tinbook.plans.baking.oven import own_dial
 from tinbook.plans.base.saying import Saying
 from tinbook.units import Misread, patterns, read_heat
@@ -33,12 +33,17 @@ class DialHere(NamedTuple):
     dial: Saying
 
 
-def dials_in(text: str, bake: Bake | None, book: Book, facts: Facts) -> Iterator[DialHere]:
-    """The dial for each heat of an oven in a text: those of a sentence that names the oven, and that of the bake.
+class HeatHere(NamedTuple):
+    """A heat of an oven that stands from `start` to `end` of a text, °C without fan."""
 
-    None where the house's oven is as the text says it. Of a heat that is spelled twice, such as `180 °C (gas 4)`, the
-    first one.
-    """
+    start: int
+    end: int
+    celsius: float
+
+
+def heats_in(text: str, bake: Bake | None) -> Iterator[HeatHere]:
+    """Each heat of an oven in a text: those of a sentence that names the oven, and that of the bake. Of a heat that is
+    spelled twice, such as `180 °C (gas 4)`, the first one."""
     for sentence in SENTENCE.finditer(text):
         of_oven, last = OVEN.search(sentence[0]), -1
         for found in HEAT.finditer(text, *sentence.span()):
@@ -49,6 +54,21 @@ def dials_in(text: str, bake: Bake | None, book: Book, facts: Facts) -> Iterator
             except Misread:
                 continue
             meant = of_oven or (bake is not None and abs(celsius - bake.oven.celsius) < 0.5)
-            dial = own_dial(celsius, book, facts) if meant and not again and celsius >= LEAST_C else None
-            if dial is not None:
-                yield DialHere(found.start(), last, dial)
+            if meant and not again and celsius >= LEAST_C:
+                yield HeatHere(found.start(), last, celsius)
+
+
+def dials_in(text: str, bake: Bake | None, book: Book, facts: Facts) -> Iterator[DialHere]:
+    """The dial for each heat of an oven in a text; none where the house's oven is as the text says it."""
+    for heat in heats_in(text, bake):
+        dial = own_dial(heat.celsius, book, facts)
+        if dial is not None:
+            yield DialHere(heat.start, heat.end, dial)
+
+
+def heating(mixture: Mixture) -> tuple[int, float] | None:
+    """The step that heats the oven, by its place, and to how many °C without fan; None where no step says so."""
+    for place, step in enumerate(mixture.method):
+        for heat in heats_in(step.do, mixture.bake):
+            return place, heat.celsius
+    return None

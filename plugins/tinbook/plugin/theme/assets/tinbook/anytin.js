@@ -41,7 +41,7 @@ export function anyForm(recipe, pick) {
     wrong.textContent = sound ? "" : words.wrong;
     if (sound) pick(any);
   };
-  const form = make(
+  return make(
     "form",
     { class: "tb-any", novalidate: true, onsubmit },
     field(words.fields.shape, shape),
@@ -52,5 +52,4 @@ export function anyForm(recipe, pick) {
     make("button", { type: "submit", class: "tb-button" }, words.show),
     wrong,
   );
-  return make("details", { class: "tb-worked tb-other" }, make("summary", {}, words.other), form);
 }

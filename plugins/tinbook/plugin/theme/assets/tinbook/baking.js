@@ -4,30 +4,26 @@ import { minutesWords } from "./spell.js";
 import { baking as words } from "./words.js";
 import { anyName, tinsNeeded } from "./work.js";
 
-// In the table of tins these stand so many cells after the mixture's lines.
-const CHECK = 1;
-const DONE = 2;
 const AS_WIDE = 10;
 
-// A tin's time stands in the table of tins. Where none is known nothing is said of it, and there is no timer.
+// Each tin comes with its time. Where none is known nothing is said of it, and there is no timer.
 export function baking(recipe, slug) {
-  const { bake, tins, lines } = recipe;
+  const { bake, tins } = recipe;
   if (!bake) return () => {};
   const oven = find(".tb-oven");
-  const [checkPlace, donePlace, farPlace] = all("b, span", oven);
-  const table = find("[data-eggs=whole]");
+  const [checkPlace, donePlace] = all("b", oven);
+  const farPlace = find(".tb-far");
   const step = all(".tb-steps > li")[bake.step];
   const button = step && all(".tb-start", step).at(-1);
   const waits = find(".tb-times data");
-  const cellText = (row, column) => table.rows[row].cells[lines.length + column].textContent;
 
   return (choice, batch) => {
     const time = timeOf(placesOf(choice, batch));
     oven.hidden = !time;
     if (time) {
-      checkPlace.textContent = time.minutes;
-      donePlace.textContent = time.done;
-      farPlace.textContent = time.far;
+      checkPlace.textContent = words.minutes(time.minutes);
+      donePlace.textContent = words.minutes(time.done);
+      if (farPlace) farPlace.textContent = time.far;
     }
     const goes = Math.max(1, batch.bakes);
     const due = time ? words.goes(goes, words.minutes(time.done)) : words.unknown;
@@ -71,9 +67,8 @@ export function baking(recipe, slug) {
 
   function timeOf([place, next]) {
     if (place === undefined) return null;
-    const minutes = cellText(place, CHECK);
-    const own = cellText(place, DONE);
-    const done = next ? `${own.split("–")[0]}–${cellText(next, DONE).split("–").pop()}` : own;
+    const { minutes, span } = bake.times[place];
+    const done = next ? `${span.split("–")[0]}–${bake.times[next].span.split("–").pop()}` : span;
     const far = next ? words.between(tins[place].name, tins[next].name) : farWords(bake.far[place]);
     return { minutes, done, far, label: words.check(minutes) };
   }

@@ -1,8 +1,9 @@
-// At the bench: a mixture for the chosen tin, its lines, its steps, its tables.
+// At the bench: a mixture for the chosen tin, its lines and its steps. The page stands as it was written; what is here
+// makes it follow the choice.
 import { baking } from "./baking.js";
 import { chips } from "./chips.js";
 import { load, save, watchAddress } from "./chosen.js";
-import { all, announce, find, put, switchOf } from "./dom.js";
+import { all, announce, find, pressOne, put } from "./dom.js";
 import { recipeOf } from "./embedded.js";
 import { onMeasure } from "./measure.js";
 import { fixed, withUnit } from "./spell.js";
@@ -21,8 +22,10 @@ export function bench() {
     const batch = work(recipe, choice);
     const cake = cakeName(recipe, choice);
     find(".tb-this", root).textContent = cake;
-    find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2), wayOf(batch.filled));
-    find(".tb-remarks", root).textContent = remarks(recipe, choice, batch);
+    find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2));
+    find(".tb-remarks", root).textContent = [wayOf(batch.filled), remarks(recipe, choice, batch)]
+      .filter(Boolean)
+      .join("; ");
     find(".tb-each", root).textContent = massWords(recipe, choice, batch);
     showBaking(choice, batch);
     showLines(recipe, batch.shown);
@@ -36,8 +39,8 @@ export function bench() {
     save(slug, choice);
     announce(words.forTin(cake));
   };
-  find(".tb-choose", root).append(...chips(recipe, choice, chose));
-  if (recipe.eggs) find(".tb-eggs", root).append(eggSwitch(choice, chose));
+  chips(root, recipe, choice, chose);
+  eggSwitch(find(".tb-eggs .tb-switch", root), choice, chose);
   onMeasure(show);
   watchAddress();
   root.classList.add("tb-live");
@@ -55,10 +58,15 @@ function showLines(recipe, shown) {
   }
 }
 
-function eggSwitch(choice, chose) {
-  const options = Object.entries(words.eggVersions);
-  return switchOf(words.eggs, options, choice.exact ? "exact" : "whole", value => {
+function eggSwitch(group, choice, chose) {
+  if (!group) return;
+  const press = () => pressOne(group, choice.exact ? "exact" : "whole");
+  group.addEventListener("click", event => {
+    const { value } = event.target.dataset;
+    if (!value) return;
     choice.exact = value === "exact";
+    press();
     chose();
   });
+  press();
 }

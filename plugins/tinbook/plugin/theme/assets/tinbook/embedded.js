@@ -28,6 +28,8 @@ const RECIPE = {
   // the raising agent kept in tins so wide
   raising: points => points.map(([width, kept]) => ({ width, kept })),
   // how many tenths as wide and as deep as the bake nearest to it each tin is
+  // when each tin is looked at first, and when it is done
+  times: tins => tins.map(([minutes, span]) => ({ minutes, span })),
   far: tins => tins.map(([wide, deep, bake]) => ({ wide, deep, bake })),
 };
 

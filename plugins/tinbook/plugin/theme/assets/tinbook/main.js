@@ -1,15 +1,14 @@
-// What every page of the book wakes up. home.js, tins.js, technique.js, measures.js and guests.js are for the pages of
+// What every page of the book wakes up. home.js, tins.js, mixture_tables.js, technique.js, measures.js and guests.js are for the pages of
 // their name, narrow.js for lists.
 import { bench } from "./bench.js";
 import { keys } from "./keys.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
 import { remember } from "./recent.js";
-import { tables } from "./tables.js";
 import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
-for (const part of [keys, measures, bench, tables, ticks, timers, remember, offline]) {
+for (const part of [keys, measures, bench, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
   try {
     part();

@@ -1,5 +1,5 @@
 // Grams, ounces, or cups and spoons: one switch, remembered, on every page that has amounts.
-import { all, pressOne, switchOf } from "./dom.js";
+import { all, find, pressOne, switchOf } from "./dom.js";
 import { follow, read, write } from "./keep.js";
 import { cupWord, mixed, ounces } from "./spell.js";
 import { inOunces, inSpoons } from "./sums.js";
@@ -37,9 +37,13 @@ export function measures() {
     changed();
   };
   for (const holder of all(".tb-measure")) {
-    holder.append(switchOf(words.label, options, measure(), choose));
+    // where it stands in the page it is made to work, elsewhere it is made
+    const standing = find(".tb-switch", holder);
+    if (standing)
+      standing.addEventListener("click", ({ target }) => target.dataset.value && choose(target.dataset.value));
+    else holder.append(switchOf(words.label, options, measure(), choose));
     holder.hidden = false;
   }
   follow("measure", changed);
-  document.documentElement.dataset.measure = measure();
+  changed();
 }

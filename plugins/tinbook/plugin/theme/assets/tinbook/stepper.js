@@ -1,5 +1,5 @@
 // A number to be stepped up or down.
-import { make } from "./dom.js";
+import { find, make } from "./dom.js";
 import { nextStep } from "./rounding.js";
 import { tins as words } from "./words.js";
 
@@ -7,15 +7,28 @@ const MOST = 999;
 
 // set() tells the number, set(next) changes it. Goes by whole steps, also from a number between two.
 export function stepper(label, step, least, set) {
-  const go = by => set(Math.min(MOST, Math.max(least, nextStep(set(), step, by))));
-  const button = (text, by) => make("button", { onclick: () => go(by) }, text);
-  const group = make("div", { class: "tb-stepper", role: "group" }, button("−", -1), make("span"), button("+", 1));
+  const group = make(
+    "div",
+    { class: "tb-stepper", role: "group" },
+    make("button", {}, "−"),
+    make("span"),
+    make("button", {}, "+"),
+  );
   nameStepper(group, label);
+  return steps(group, step, least, set);
+}
+
+// The same of one that stands in the page.
+export function steps(group, step, least, set) {
+  const go = by => set(Math.min(MOST, Math.max(least, nextStep(set(), step, by))));
+  find("button:first-child", group).addEventListener("click", () => go(-1));
+  find("button:last-child", group).addEventListener("click", () => go(1));
   return group;
 }
 
 export function nameStepper(group, label) {
   const [less, name, more] = group.children;
+  if (name.textContent === label) return;
   name.textContent = label;
   group.setAttribute("aria-label", label);
   less.setAttribute("aria-label", words.less(label));

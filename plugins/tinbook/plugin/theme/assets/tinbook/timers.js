@@ -73,7 +73,6 @@ export function timers() {
   makeTray();
   onChange(draw);
   for (const button of all(".tb-start")) {
-    button.hidden = !button.dataset.minutes;
     button.dataset.start ||= button.textContent;
     button.addEventListener("click", () => start(button.dataset));
   }
