@@ -108,7 +108,9 @@ def test_without_scripts_everything_is_printed(
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-@pytest.mark.parametrize(("address", "title", "charts"), [("tins/", "Tins at a glance", 1), ("tins/all/", "All tins", 2)])
+@pytest.mark.parametrize(
+    ("address", "title", "charts"), [("tins/", "Tins at a glance", 1), ("tins/all/", "All tins", 2)]
+)
 def test_the_tins_are_a_wall_chart(
     page: Callable[..., Page],
     demo_url: str,

@@ -98,7 +98,7 @@ def test_each_tin_has_one_row_by_both_names(asked_book: Loaded, demo: Loaded, do
     """The tins stand in the same rows by the same names as in a house of centimetres."""
     ours, theirs = ([tin.names for tin, _ in all_outlines(loaded.book)] for loaded in (asked_book, demo))
     assert ours == theirs and len(set(ours)) == len(ours)
-    for address in (PAGE, "boards", "tins", "covering"):
+    for address in (PAGE, "boards", "tins/all", "covering"):
         assert "round 20 cm 8 in" in doors.words(address).replace("Round", "round"), address
 
 

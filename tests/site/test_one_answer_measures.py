@@ -131,7 +131,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how much more goes into a 25 cm than into a 20 cm": (
         lambda d: d.to(0.01, d.row("factors", "--tin", "round 20 cm", to="round 25 cm")["factor"]),
-        lambda d: d.number("tins", FACTORS, "Round 20", "Round 25"),
+        lambda d: d.number("tins", FACTORS, "round 20 cm", "round 25 cm"),
         lambda d: d.to(0.01, tin(d, "round 25 cm")["ml"] / tin(d, "round 20 cm")["ml"]),
     ),
     "which tin of the house is nearest to a round 20 cm": (
@@ -146,7 +146,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.row("tins", "--of", SPONGE, tin="round 20 cm")["owned"],
         lambda d: d.row("coats", "--of", "american-buttercream", tin="round 20 cm")["owned"],
         lambda d: d.bench(SPONGE, "round 20 cm")["owned"],
-        lambda d: tin(d, "round 20 cm")["owned"],
+        lambda d: any(row[0] == "round 20 cm" for row in d.data("tins", "tb-tins")["rows"]),
         lambda d: next(bool(each[1]) for each in d.data("guests", "tb-sets")["tins"] if each[0] == "round 20\xa0cm"),
     ),
     "is the round 20 cm owned, 7.5 cm deep": (

@@ -33,7 +33,7 @@ def test_the_answer_for_two_tins(desk: Desk) -> None:
     told = answer(facts(desk.book, "round 15 cm"), facts(desk.book, "round 20 cm"))
     assert (told.factor, told.said_eggs, told.becomes) == ("1.78", 4, 7)
     assert told.ladder == ((3, 5), (4, 7), (5, 9), (6, 11), (8, 14), (10, 18))
-    assert told.brims == (f"1.33{N}l", f"2.36{N}l")
+    assert (told.brim_old, told.brim_new) == (f"1.33{N}l", f"2.36{N}l")
 
 
 @pytest.mark.parametrize(
@@ -53,7 +53,7 @@ def test_cups_are_told_by_the_tray(desk: Desk) -> None:
     cups, cake = facts(desk.book, "standard cups"), facts(desk.book, "round 20 cm")
     assert called(cups.tin) == "12 standard cups"
     assert cups.tray_ml == pytest.approx(12 * cups.compared_ml)
-    assert answer(cake, cups).brims[1] == f"{12 * cups.brim_ml / 1000:.2f}{N}l"
+    assert answer(cake, cups).brim_new == f"{12 * cups.brim_ml / 1000:.2f}{N}l"
 
 
 def test_the_browser_is_handed_rows_under_heads(desk: Desk) -> None:

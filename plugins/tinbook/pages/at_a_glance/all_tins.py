@@ -10,7 +10,7 @@ from typing import Any
 from markupsafe import Markup
 
 from tinbook.pages.at_a_glance.on_hand import shows_on_hand
-from tinbook.pages.at_a_glance.tin_to_tin import Answer, Matrix, answer, matrix, script_rows
+from tinbook.pages.at_a_glance.tin_to_tin import Matrix, TinAnswer, answer, matrix, script_rows
 from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import WorkedView, worked_view
@@ -69,7 +69,7 @@ class AllTinsView:
         return tuple(made)
 
     @property
-    def answer(self) -> Answer:
+    def answer(self) -> TinAnswer:
         """From the first of the house's tins to the second."""
         return answer(*self.shelf.house[:2])
 

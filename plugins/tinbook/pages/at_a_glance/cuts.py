@@ -56,7 +56,7 @@ class CutFigure:
     drawing: CutDrawing
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CutSection:
     """A tin and its plans, made when the page is."""
 
@@ -133,7 +133,7 @@ class CutsView:
     def plans(self) -> tuple[TinPlans, ...]:
         """The tins with their plans."""
         sections = [
-            CutSection(_title(tin), tin_anchor(tin), tin, owned, self.desk)
+            CutSection(title=_title(tin), anchor=tin_anchor(tin), tin=tin, owned=owned, desk=self.desk)
             for tin, owned in all_outlines(self.desk.book)
             if tin.shape == self.shape
         ]

@@ -77,6 +77,11 @@ class GuestsView:
         )
 
     @property
+    def usual_kind(self) -> str:
+        """The usual one."""
+        return self.kinds[0][1]
+
+    @property
     def mixtures(self) -> tuple[tuple[str, str], ...]:
         """What a cake may be baked from: slugs and names."""
         return tuple((batch.slug, batch.mixture.name) for batch, _ in mixtures(self.desk.book, self.desk.facts))
@@ -199,15 +204,12 @@ class GuestsView:
             ],
             "sets": laid.sets,
             "trays": laid.trays,
-            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], laid.cups_ml]
-            if cups
-            else None,
+            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], laid.cups_ml] if cups else None,
             "most_trays": MOST_TRAYS,
             "fewest": FEWEST,
             "most": MOST,
             "mixtures": [
-                [batch.slug, deep_mm, batch.batter_ml]
-                for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
+                [batch.slug, deep_mm, batch.batter_ml] for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
             ],
         }
 

@@ -46,6 +46,14 @@ class PortionLine:
     way: str
 
 
+@dataclass(frozen=True, slots=True)
+class PortionTable:
+    """Rows of tins under one name."""
+
+    label: str
+    lines: tuple[PortionLine, ...]
+
+
 @dataclass(frozen=True)
 class PortionsView:
     """Everything the page of portions says."""
@@ -66,14 +74,20 @@ class PortionsView:
         return f"A portion, seen from above: {sizes}. Cakes {formats.centimetres(height_mm)} high."
 
     @property
-    def own_lines(self) -> tuple[PortionLine, ...]:
-        """A row each tin of the house; where it has none, each tin."""
-        return tuple(self._lines(row for row in self.glance.tins if row.owned)) or self.other_lines
+    def own(self) -> PortionTable:
+        """The tins of the house; where it has none, every tin."""
+        if not self.is_folded:
+            return PortionTable("Portions from every tin", tuple(self._lines(self.glance.tins)))
+        return PortionTable(
+            "Portions from the house’s tins", tuple(self._lines(row for row in self.glance.tins if row.owned))
+        )
 
     @property
-    def other_lines(self) -> tuple[PortionLine, ...]:
-        """A row each other tin."""
-        return tuple(self._lines(row for row in self.glance.tins if not row.owned))
+    def others(self) -> PortionTable:
+        """The tins it has not."""
+        return PortionTable(
+            "Portions from all other tins", tuple(self._lines(row for row in self.glance.tins if not row.owned))
+        )
 
     @property
     def is_folded(self) -> bool:

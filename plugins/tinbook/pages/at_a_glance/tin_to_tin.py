@@ -26,6 +26,7 @@ class MatrixHead:
     """A tin of the matrix: its name for the scripts, its drawing, its size as the house says it, its other name."""
 
     name: str
+    called: str
     drawn: Markup
     shape: str
     size: str
@@ -74,7 +75,7 @@ class By:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Answer:
+class TinAnswer:
     """What the page says of two tins, spelled."""
 
     old: str
@@ -84,7 +85,8 @@ class Answer:
     said_eggs: int
     becomes: int
     ladder: tuple[tuple[int, int], ...]
-    brims: tuple[str, str]
+    brim_old: str
+    brim_new: str
     nearest_to: str
     nearest: str
     by: tuple[By, ...]
@@ -118,6 +120,7 @@ def _heads(tins: Sequence[tuple[Tin, bool]]) -> tuple[MatrixHead, ...]:
         heads.append(
             MatrixHead(
                 name=tin.name,
+                called=called(tin),
                 drawn=icon(tin, owned),
                 shape=SHAPES[tin.shape].title,
                 size=short,
@@ -130,14 +133,14 @@ def _heads(tins: Sequence[tuple[Tin, bool]]) -> tuple[MatrixHead, ...]:
     return tuple(heads)
 
 
-def answer(old: TinFacts, new: TinFacts) -> Answer:
+def answer(old: TinFacts, new: TinFacts) -> TinAnswer:
     """The answer for two tins, as the script gives it for any."""
     told = tin_to_tin(old, new)
     em = WIDEST_EM / max(*old.tin.bounds_mm, *new.tin.bounds_mm)
     near = "none"
     if new.nearest:
         near = f"{formats.tin_words(new.nearest.name)}, ×{formats.NBSP}{formats.fixed(new.nearest_factor_shown, 2)}"
-    return Answer(
+    return TinAnswer(
         old=called(old.tin),
         new=called(new.tin),
         plans=plan(new.tin, em, " tb-to") + plan(old.tin, em, " tb-from"),
@@ -145,7 +148,8 @@ def answer(old: TinFacts, new: TinFacts) -> Answer:
         said_eggs=SAID_EGGS,
         becomes=told.eggs[EGGS.index(SAID_EGGS)],
         ladder=tuple(zip(EGGS, told.eggs, strict=True)),
-        brims=(formats.litres(old.tray_brim_shown_ml), formats.litres(new.tray_brim_shown_ml)),
+        brim_old=formats.litres(old.tray_brim_shown_ml),
+        brim_new=formats.litres(new.tray_brim_shown_ml),
         nearest_to=called(new.tin),
         nearest=near,
         by=_by(old, new),

@@ -10,7 +10,7 @@ from typing import Any
 from tinbook.pages.at_a_glance.all_tins import ADDRESS as ALL
 from tinbook.pages.at_a_glance.all_tins import all_tins_pages
 from tinbook.pages.at_a_glance.on_hand import shows_on_hand
-from tinbook.pages.at_a_glance.tin_to_tin import Answer, Matrix, answer, matrix, script_rows
+from tinbook.pages.at_a_glance.tin_to_tin import Matrix, TinAnswer, answer, matrix, script_rows
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.plans.base.shelf import Shelf, shelf
@@ -34,7 +34,7 @@ class TinsView:
         return (matrix("Factors from tin to tin of the house", tins, tins, self.shelf.house_factors_shown),)
 
     @property
-    def answer(self) -> Answer:
+    def answer(self) -> TinAnswer:
         """From the first tin to the second."""
         return answer(*self.shelf.house[:2])
 
