@@ -34,7 +34,7 @@ TABLES = (AGAINST, GRAMS, SAME)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PortionLine:
-    """A tin's row: its name, page and place there, its counts, and how dessert portions are cut."""
+    """A tin's row: its name, drawn if the house owns it, page and place there, its counts, and how dessert is cut."""
 
     name: str
     icon: Markup
@@ -100,7 +100,7 @@ class PortionsView:
             tin = row.tin
             yield PortionLine(
                 name=formats.tin_words(tin.name),
-                icon=icon(tin, row.owned),
+                icon=icon(tin) if row.owned else Markup(""),
                 address=shape_address(tin.shape),
                 anchor=tin_anchor(tin),
                 owned=row.owned,
