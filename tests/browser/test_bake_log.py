@@ -85,7 +85,7 @@ def test_a_bake_from_the_tin_to_the_log(
 
     tab.reload()
     expect(tab.locator("#tb-tray code")).to_have_text(line)
-    tab.locator("#tb-tray").get_by_role("button", name="Take away").tap()
+    tab.locator("#tb-tray").get_by_role("button", name="Clear").tap()
     expect(tab.locator("#tb-tray")).to_be_hidden()
 
 

@@ -133,21 +133,26 @@ def test_the_tins_of_the_house_come_first_and_all_can_be_had(
     rows = tin_table(cake, demo.book, demo.facts).rows
     first = {row.tin.name for row in rows if row.owned} | {cake.tins[0][1].name}
     chips = tab.locator(".tb-chip")
-    at_first = [each.get_attribute("data-tin") for each in chips.all() if each.is_visible()]
-    assert set(at_first) == first
-    more = tab.get_by_role("button", name="All tins")
-    more.tap()
+    assert {each.get_attribute("data-tin") for each in chips.all()} == first
+    other = tab.locator(".tb-other")
+    before = tab.locator(".tb-lines").bounding_box()
+    other.locator("summary").tap()
+    assert tab.locator(".tb-lines").bounding_box() == before, "what opens over the page moves nothing"
     assert [each.is_visible() for each in chips.all()] == [True] * len(rows)
-    for title in {row.tin.kind.title for row in rows}:
-        group = tab.locator(".tb-group", has=tab.locator(".tb-cap", has_text=title))
-        names = [each.get_attribute("data-tin") for each in group.locator(".tb-chip").all()]
-        owned = [name in first for name in names]
-        assert owned == sorted(owned, reverse=True)
     lent = next(row.tin for row in rows if row.tin.name not in first)
     expect(chip(tab, lent)).to_have_accessible_name(re.compile("not owned$"))
     chip(tab, lent).tap()
-    tab.get_by_role("button", name="Tins of the house").tap()
-    expect(chip(tab, lent)).to_be_visible()
+    expect(tab.locator(".tb-this")).to_have_text(tin_name(cake.tins[0][0], lent))
+    expect(other).not_to_have_attribute("open", "")
+    expect(other).to_have_class(re.compile("tb-chosen"))
+    expect(other.locator("summary")).to_be_focused()
+    other.locator("summary").tap()
+    expect(chip(tab, lent)).to_have_attribute("aria-pressed", "true")
+    tab.keyboard.press("Escape")
+    expect(tab.locator(".tb-panel")).to_be_hidden()
+    other.locator("summary").tap()
+    tab.locator(".tb-name").first.click(force=True)
+    expect(tab.locator(".tb-panel")).to_be_hidden()
 
 
 def press(tab: Page, wanted: Locator, key: str = "Enter", most: int = 120) -> None:
@@ -166,12 +171,13 @@ def test_the_bench_by_keyboard_alone(
 ) -> None:
     tab, tin, count = page(**TABLET), other_tin(cake, demo), cake.tins[0][0]
     tab.goto(demo_url + address(cake))
+    press(tab, tab.get_by_role("button", name="oz"))
     press(tab, chip(tab, tin))
+    tab.locator(".tb-measure").get_by_role("button", name="g", exact=True).click()
     press(tab, tab.get_by_role("button", name="one more: tins"), "Space")
     tab.keyboard.press("Space")
     assert shown(tab) == printed(cake, Query(tins=((count + 2, tin),)))
     press(tab, tab.get_by_role("button", name="Exact"), "Space")
-    press(tab, tab.get_by_role("button", name="oz"))
     assert "oz" in tab.locator(".tb-lines").inner_text()
     lines = tab.locator(".tb-lines .tb-tick")
     press(tab, lines.first, "Space")
@@ -188,7 +194,7 @@ def test_the_bench_by_keyboard_alone(
     expect(go).to_be_focused()
     tab.keyboard.press("Enter")
     expect(stop).to_be_focused()
-    press(tab, tray.get_by_role("button", name=re.compile("^Take away")))
+    press(tab, tray.get_by_role("button", name=re.compile("^Clear")))
     expect(tray).to_be_hidden()
     expect(start).to_be_focused()
 
@@ -229,10 +235,12 @@ def test_the_measure_holds_on_every_page(page: Callable[..., Page], demo_url: st
         expect(chosen).to_have_text("oz")
         units = {text for text in tab.locator(".tb-lines .tb-qty i").all_text_contents() if text}
         assert units == {"oz"} or units == {"oz", "lb"}, slug
-        for row in tab.locator("tr[data-factor], [data-eggs] tr").all()[:3]:
+        tab.goto(f"{demo_url}mixtures/{slug}/tables/")
+        expect(tab.locator(".tb-measure [aria-pressed=true]")).to_have_text("oz")
+        for row in tab.locator("tr[data-factor]").all()[:3]:
             assert "oz" in row.inner_text() or "lb" in row.inner_text()
     tab.locator(".tb-measure").get_by_role("button", name="cups").tap()
-    tab.reload()
+    tab.goto(f"{demo_url}mixtures/{slugs[0]}/")
     expect(tab.locator(".tb-measure [aria-pressed=true]")).to_have_text("cups")
 
 
@@ -300,6 +308,7 @@ def test_a_tin_that_is_in_no_table(
     form.get_by_role("button").tap()
     assert shown(tab) == printed(cake, Query(tins=((count, Tin(shape="round", sizes_mm=(172.0,))),)))
     expect(tab.locator('.tb-chip[aria-pressed="true"]')).to_have_count(0)
+    form = open_any(tab)
     form.get_by_label("Shape").select_option("rectangle")
     form.locator("select").nth(1).select_option("inches")
     form.get_by_label("Width").fill("8.3")
@@ -459,11 +468,12 @@ def test_every_control_at_the_bench_takes_a_floury_finger(
     tab = page(**(TABLET if device == "tablet" else PHONE))
     for batch in (cake, filling):
         tab.goto(demo_url + address(batch))
-        for more in tab.get_by_role("button", name="All tins").all() + tab.locator(".tb-other > summary").all():
-            more.tap()
         tab.locator(".tb-start").first.tap()
         tab.locator("main").get_by_role("button", name="Start again", exact=True).tap()
         assert tab.evaluate(SMALL, [CONTROLS, TARGET]) == []
+        for more in tab.locator(".tb-other > summary").all():
+            more.tap()
+            assert tab.evaluate(SMALL, [".tb-other :is(button, input, select)", TARGET]) == []
         tab.evaluate("localStorage.clear()")
 
 
@@ -474,7 +484,7 @@ BAKES = [("round 25 cm", 2), ("rectangle 23 x 33 cm", 2), ("round 20 cm", 5), ("
 def test_all_that_is_said_of_the_bake_is_of_the_chosen_tin(
     page: Callable[..., Page], demo_url: str, demo: Loaded, batches: dict[str, Batch], name: str, count: int
 ) -> None:
-    """Its step, the line below the steps, the waiting of the whole method, and how often the oven is filled."""
+    """Its step, the waiting of the whole method, and how often the oven is filled."""
     batch = batches["creamed-butter-sponge"]
     tab = page(**TABLET)
     tab.goto(f"{demo_url}{address(batch)}#for?tin={quote(name)}&count={count}")
@@ -491,7 +501,7 @@ def test_all_that_is_said_of_the_bake_is_of_the_chosen_tin(
     expect(step.locator(".tb-time span")).to_have_text(due)
     expect(step.locator(".tb-start")).to_have_text(f"check {check:g}\u00a0min")
     expect(tab.locator(".tb-due")).to_have_text(due)
-    expect(tab.locator(".tb-bake [data-tins]")).to_have_text(tin_name(count, tin))
+    expect(step.locator("[data-tins]")).to_have_text(tin_name(count, tin))
     rest = next(each for each in MixtureView(batch, Desk(demo.book, demo.facts, {})).method.times if each.rest)
     least, most = map(float, rest.rest.split())
     waiting = minutes(least + made.fit.bakes * low, most + made.fit.bakes * high)

@@ -93,9 +93,9 @@ def test_two_run_at_once(bench: Callable[..., Page]) -> None:
     the(tab, "Go on").tap()
     tab.clock.run_for(10_000)
     assert faces(tab) == [f"{first - 2}:49", f"{other - 2}:19"]
-    the(tab, "Take away").first.tap()
+    the(tab, "Clear").first.tap()
     assert faces(tab) == [f"{other - 2}:19"]
-    the(tab, "Take away").tap()
+    the(tab, "Clear").tap()
     expect(tray).to_be_hidden()
 
 
@@ -129,7 +129,7 @@ def test_its_end_is_announced_once_and_stands_in_the_title(bench: Callable[..., 
     assert tab.title() == f"{name}: time is up"
     tab.clock.run_for(5_000)
     assert tab.evaluate("told") == [f"{name}: time is up"]
-    the(tab, "Take away").tap()
+    the(tab, "Clear").tap()
     tab.clock.run_for(1_000)
     assert tab.title() == title
 
@@ -149,7 +149,7 @@ def test_it_goes_on_while_another_page_is_read(
     tab.goto(here)
     assert faces(tab) == ["0:00"]
     assert "time is up" in tab.title()
-    the(tab, "Take away").tap()
+    the(tab, "Clear").tap()
     tab.reload()
     expect(tab.locator(".tb-timer")).to_have_count(0)
 
@@ -161,7 +161,7 @@ def test_a_timer_of_one_tab_is_seen_in_another(page: Callable[..., Page], demo_u
     other.goto(demo_url + kinds["one of techniques"])
     tab.locator(".tb-start").first.click()
     expect(other.locator(".tb-timer")).to_have_count(1)
-    the(other, "Take away").click()
+    the(other, "Clear").click()
     expect(tab.locator(".tb-timer")).to_have_count(0)
 
 

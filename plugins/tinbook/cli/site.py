@@ -16,6 +16,7 @@ import click
 from tinbook.cli.command import recipes_of
 
 QUIET = {"NO_MKDOCS_2_WARNING": "true", "DISABLE_MKDOCS_2_WARNING": "true"}
+PROGRAM = "tinbook.plugin.program"
 LOOSE = {"ignore_unknown_options": True, "allow_extra_args": True}
 
 
@@ -40,9 +41,10 @@ def _mkdocs(book: Path, *words: str) -> None:
     settings = book / "mkdocs.yml"
     if not settings.is_file():
         raise click.ClickException(f'there is no mkdocs.yml beside recipes in "{book}"')
-    command = [sys.executable, "-m", "mkdocs", words[0], "-f", str(settings), *words[1:]]
-    try:
-        done = subprocess.run(command, env={**os.environ, **QUIET}, check=False)
-    except KeyboardInterrupt:
-        return
-    raise SystemExit(done.returncode)
+    command = [sys.executable, "-m", PROGRAM, words[0], "-f", str(settings), *words[1:]]
+    with subprocess.Popen(command, env={**os.environ, **QUIET}) as process:
+        try:
+            raise SystemExit(process.wait())
+        except KeyboardInterrupt:
+            # it is being stopped too, and puts away what it served
+            raise SystemExit(process.wait()) from None

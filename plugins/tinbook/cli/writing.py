@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import errno
 import os
 import shutil
 from collections.abc import Iterator, Mapping
@@ -11,13 +10,7 @@ from pathlib import Path
 
 import click
 
-REASONS = {
-    errno.ENOSPC: "the disk is full",
-    errno.EDQUOT: "the disk is full",
-    errno.EROFS: "the disk can only be read",
-    errno.EACCES: "its folder may not be written to",
-    errno.EPERM: "its folder may not be written to",
-}
+from tinbook.problems.disk import why_not
 
 
 def put(files: Mapping[Path, bytes]) -> None:
@@ -68,8 +61,7 @@ def whole_folder(folder: Path) -> Iterator[Path]:
 
 def cannot_write(path: Path, error: OSError) -> click.ClickException:
     """What a baker is told."""
-    reason = REASONS.get(error.errno or 0) or (error.strerror or str(error)).lower()
-    return click.ClickException(f'"{path}" cannot be written: {reason}. Nothing was changed.')
+    return click.ClickException(f'"{path}" cannot be written: {why_not(error)}. Nothing was changed.')
 
 
 def _beside(path: Path) -> Path:

@@ -9,6 +9,7 @@ from jinja2 import Environment
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort, BuildError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
@@ -29,6 +30,8 @@ from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
 from tinbook.plugin.settings import THEME, settle
 from tinbook.plugin.squeeze import squeeze, tight
+from tinbook.plugin.standing import LastGood
+from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -56,6 +59,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     site: Site
     neighbours: Neighbours
     _serving = False
+    _dirty = False
+    _standing: LastGood | None = None
+    _site: Path | None = None
     _house_broken = False
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
@@ -74,13 +80,13 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return Path(self._beside, self.config.recipes)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
-        self._serving = command == "serve"
+        self._serving, self._dirty = command == "serve", dirty
         self._attention.as_the_process_ends()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         settle(config)
         self._attention.hold()
-        self._beside = Path(config.config_file_path).parent
         if self.config.folder:
             set_for_folder(config)
         return config
@@ -152,13 +158,27 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     on_post_build = CombinedEvent(_fill_the_rest, _finish)
 
+    @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
+        if self._site and isinstance(error, OSError) and is_of_files(error):
+            log.error(why_stopped(error, self._site, self._serving))
+            raise Abort(NOT_BUILT)
+        if self._serving and isinstance(error, BuildError):
+            log.error(str(error))  # MkDocs would tell it the first time only
+            raise Abort(NOT_BUILT)
 
+    @event_priority(-100)  # other plugins may hand MkDocs' own builder to the server
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
         if self._folder.is_dir():
             server.watch(str(self._folder))
+        self._standing = LastGood(server, Path(config.config_file_path), self._dirty)
+        self._standing.begin()
         return server
+
+    def on_shutdown(self) -> None:
+        if self._standing:
+            self._standing.end()
 
     def _read(self) -> Site:
         """The pages of the book; what is wrong with its sources is told."""

@@ -23,9 +23,8 @@ export function bench() {
     const cake = cakeName(recipe, choice);
     find(".tb-this", root).textContent = cake;
     find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2));
-    find(".tb-remarks", root).textContent = [wayOf(batch.filled), remarks(recipe, choice, batch)]
-      .filter(Boolean)
-      .join("; ");
+    const said = [wayOf(batch.filled), remarks(recipe, choice, batch)].filter(Boolean).join("; ");
+    find(".tb-remarks", root).textContent = said && `, ${said}`;
     find(".tb-each", root).textContent = massWords(recipe, choice, batch);
     showBaking(choice, batch);
     showLines(recipe, batch.shown);

@@ -51,10 +51,11 @@ function byTin(root, recipe, choice, chose) {
     for (const chip of all(".tb-chip", root)) {
       chip.setAttribute("aria-pressed", String(!choice.any && chip.dataset.tin === choice.tin));
     }
+    other.classList.toggle("tb-chosen", !find("[aria-pressed=true]", strip));
     nameStepper(count, isCups(chosenTin()) ? words.counted.cups : words.counted.tins);
   };
   const done = () => {
-    other.open = false;
+    if (other.open) close(other);
     mark();
     chose();
   };
@@ -86,18 +87,20 @@ function byTin(root, recipe, choice, chose) {
 
 // Filled as it is first opened; a touch beside it or Escape closes it.
 function panel(other, fill) {
-  const summary = find("summary", other);
   other.addEventListener("toggle", () => {
     if (other.open && !find(".tb-panel", other)) fill();
   });
   other.addEventListener("keydown", event => {
-    if (event.key !== "Escape") return;
-    other.open = false;
-    summary.focus();
+    if (event.key === "Escape") close(other);
   });
   document.addEventListener("click", event => {
     if (other.open && event.target.isConnected && !other.contains(event.target)) other.open = false;
   });
+}
+
+function close(other) {
+  other.open = false;
+  find("summary", other).focus();
 }
 
 const groups = (tins, pick) =>

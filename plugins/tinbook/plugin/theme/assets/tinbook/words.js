@@ -65,7 +65,7 @@ export const timers = {
   start: name => `Start a timer: ${name}`,
   till: time => `till ${time}`,
   rings: name => `${name}: time is up`,
-  acts: { stop: "Stop", go: "Go on", away: "Take away", done: "Done", copy: "Copy" },
+  acts: { stop: "Stop", go: "Go on", away: "Clear", done: "Done", copy: "Copy" },
   stopped: "stopped",
   copied: "Copied",
   paste: "For house/bakes.yaml: ",

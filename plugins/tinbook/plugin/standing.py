@@ -1,0 +1,122 @@
+"""A served book that stands whatever is broken: it shows the last good site, says what is wrong, and goes on when that
+is mended.
+
+MkDocs by itself prints a traceback, has thrown away the pages it had, lets every browser wait, and never again follows
+a file or folder that was gone for a moment.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import threading
+from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
+
+from mkdocs.exceptions import Abort, ConfigurationError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import get_plugin_logger
+
+from tinbook.plugin.slips import PlainSlips, refused
+from tinbook.plugin.stopped import NOT_BUILT
+from tinbook.problems.disk import why_not
+
+log = get_plugin_logger("tinbook")
+STANDS = "The book is shown as it last was. It is built anew as soon as this is mended."
+TOLD_BEFORE = frozenset(("Aborted with a configuration error!", NOT_BUILT))
+"""How a build ends whose mistake is told already."""
+
+
+class LastGood:
+    """Stands where the server expects MkDocs' own builder, and looks after what the server follows."""
+
+    def __init__(self, server: LiveReloadServer, settings: Path, dirty: bool) -> None:
+        self._server, self._settings, self._dirty = server, settings, dirty
+        self._build: Callable[[], None] = server.builder
+        self._lost: dict[str, bool] = {}
+        """What was followed and is gone, and whether with all that is in it."""
+        self._ended = threading.Event()
+
+    def begin(self) -> None:
+        """From now on."""
+        PlainSlips(self._settings).listen()
+        self._server.builder = self
+        threading.Thread(target=self._look_after, daemon=True).start()
+
+    def end(self) -> None:
+        """No more."""
+        self._ended.set()
+        PlainSlips(self._settings).leave()
+
+    def __call__(self) -> None:
+        """Build the site; where that fails the one before is put back."""
+        site = Path(self._server.root)
+        before = site.with_name(f"{site.name}_before")
+        try:
+            if self._put_aside(site, before):
+                self._build_or_put_back(site, before)
+        finally:
+            shutil.rmtree(before, ignore_errors=True)
+
+    def _put_aside(self, site: Path, before: Path) -> bool:
+        try:
+            if self._dirty:
+                shutil.copytree(site, before)
+            else:
+                site.rename(before)  # MkDocs begins by emptying its folder
+        except OSError as error:
+            log.error(f"The last site cannot be put aside: {why_not(error)}. {STANDS}")
+            return False
+        return True
+
+    def _build_or_put_back(self, site: Path, before: Path) -> None:
+        try:
+            self._build()
+        except Exception as error:
+            shutil.rmtree(site, ignore_errors=True)
+            before.rename(site)
+            self._tell(error)
+
+    def _tell(self, error: Exception) -> None:
+        if isinstance(error, ConfigurationError | OSError):
+            log.error(refused(self._settings, error))
+        elif not isinstance(error, Abort):
+            log.error(str(error), exc_info=error)  # nothing of the baker's: whoever mends it needs all of it
+        elif error.message not in TOLD_BEFORE:
+            log.error(error.message)
+        log.error(STANDS)
+
+    def _look_after(self) -> None:
+        """Follow again what was gone. Whoever looks for changes in a folder ends when it is not there."""
+        observer = self._server.observer
+        while not self._ended.wait(observer.timeout):
+            if not observer.is_alive():
+                continue
+            changed = False
+            for emitter in list(observer.emitters):
+                if not emitter.is_alive():
+                    path = os.path.abspath(emitter.watch.path)
+                    self._lost[path] = emitter.watch.is_recursive
+                    while path in self._server._watched_paths:
+                        self._server.unwatch(path)
+                    changed = True
+            for path, recursive in list(self._lost.items()):
+                if os.path.exists(path) and self._follow(path, recursive):
+                    del self._lost[path]
+                    changed = True
+            if changed:
+                self._ask()
+
+    def _follow(self, path: str, recursive: bool) -> bool:
+        with suppress(OSError):
+            self._server.watch(path, recursive=recursive)
+            return True
+        self._server._watched_paths.pop(path, None)  # it went again in between
+        return False
+
+    def _ask(self) -> None:
+        """For a new site."""
+        with self._server._rebuild_cond:
+            self._server._want_rebuild = True
+            self._server._rebuild_cond.notify_all()

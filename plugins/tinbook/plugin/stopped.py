@@ -1,0 +1,45 @@
+"""A build that the machine stopped: what a baker is told of it, and of the site that is not whole now."""
+
+from __future__ import annotations
+
+import errno
+from pathlib import Path
+
+from tinbook.problems.disk import FULL, REASONS, why_not
+
+ROOM = "Make room on the disk, then build again."
+ELSEWHERE = "See that you may write there, or build into another folder with -d FOLDER."
+NOT_BUILT = "The site was not built."
+
+
+def is_of_files(error: OSError) -> bool:
+    """Whether it is a file or folder that the system refused, not a network or a mistake of ours."""
+    return error.errno in REASONS or error.filename is not None or "temporary directory" in str(error.strerror)
+
+
+def why_stopped(error: OSError, site: Path, serving: bool) -> str:
+    """What is told. A site that is served is put back, so nothing is said of it."""
+    told = [_what(error, site)]
+    if not serving and site.is_dir() and any(site.iterdir()):
+        told.append(f'What is in "{_shown(site)}" now is not a whole site, and may be partly an old one: '
+                    "do not give it out.")  # fmt: skip
+    told.append("Your recipes and pages are as they were.")
+    if error.errno in FULL:
+        told.append(ROOM)
+    elif error.errno in REASONS:
+        told.append(ELSEWHERE)
+    return "\n".join(told)
+
+
+def _what(error: OSError, site: Path) -> str:
+    named = Path(error.filename) if isinstance(error.filename, str) else None
+    inside = named is not None and named.absolute().is_relative_to(site)
+    if named is None or inside or error.errno in FULL or error.errno == errno.EROFS:
+        return f'The site cannot be written to "{_shown(site)}": {why_not(error)}.'
+    return f'"{_shown(named)}" cannot be read: {(error.strerror or str(error)).lower()}.'
+
+
+def _shown(path: Path) -> str:
+    """As short as it can be said from here."""
+    here = Path.cwd()
+    return path.absolute().relative_to(here).as_posix() if path.absolute().is_relative_to(here) else str(path)

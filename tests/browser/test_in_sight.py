@@ -1,0 +1,129 @@
+"""What stands in sight at the propped tablet, and that it stays where it is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tinbook.loading import Loaded
+from tinbook.plans.baking.dials import heating
+
+pytestmark = pytest.mark.browser
+
+SCREENS = {"landscape": (1180, 820, 6), "upright": (820, 1180, 6), "phone": (390, 844, 5)}
+"""Width and height in CSS px, and how many weighings are in sight."""
+IN_SIGHT = """() => [...document.querySelectorAll(".tb-weigh .tb-lines > li")]
+  .filter(line => line.getBoundingClientRect().bottom <= innerHeight).length"""
+WIDER = "() => document.documentElement.scrollWidth - innerWidth"
+CUT = """() => {
+  for (const fold of document.querySelectorAll("details")) fold.open = true;
+  return [...document.querySelectorAll(".tb-scroll")].filter(each => each.scrollWidth > each.clientWidth)
+    .map(each => each.getAttribute("aria-label"));
+}"""
+SHIFT = """() => new Promise(done => {
+  let sum = 0;
+  new PerformanceObserver(list => {
+    for (const entry of list.getEntries()) if (!entry.hadRecentInput) sum += entry.value;
+  }).observe({ type: "layout-shift", buffered: true });
+  setTimeout(() => done(sum), 600);
+})"""
+PLACES = """() => [...document.querySelectorAll(".tb-top, .tb-choose, .tb-cake, .tb-band, .tb-lines, .tb-steps > li")]
+  .map(each => { const box = each.getBoundingClientRect(); return [box.x, box.y, box.width, box.height]; })"""
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_so_many_weighings_are_in_sight_of_every_mixture(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, screen: str
+) -> None:
+    width, height, wanted = SCREENS[screen]
+    tab = page(viewport={"width": width, "height": height})
+    few = {}
+    for slug, mixture in demo.book.mixtures.items():
+        tab.goto(f"{demo_url}mixtures/{slug}/")
+        seen, lines = tab.evaluate(IN_SIGHT), len(mixture.mix)
+        if seen < min(wanted, lines):
+            few[slug] = seen
+        assert tab.evaluate(WIDER) <= 0, slug
+    assert few == {}
+
+
+def test_steps_stand_beside_the_weighings_from_one_height(page: Callable[..., Page], demo_url: str) -> None:
+    tab = page(viewport={"width": 1180, "height": 820})
+    tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
+    lines, steps = tab.locator(".tb-weigh").bounding_box(), tab.locator(".tb-doing").bounding_box()
+    assert lines and steps and abs(lines["y"] - steps["y"]) < 1 and steps["x"] > lines["x"] + lines["width"]
+    band = tab.locator(".tb-band").bounding_box()
+    assert band and band["y"] + band["height"] <= lines["y"] + 1 and band["height"] < 70
+    assert "Do not taste the raw mixture" in tab.locator(".tb-band").inner_text()
+
+
+def test_what_is_in_it_is_in_sight_beside_the_weighings(page: Callable[..., Page], demo_url: str, demo: Loaded) -> None:
+    tab = page(viewport={"width": 390, "height": 844})
+    for slug in ("creamed-butter-sponge", "modelling-paste", "carrot-cake", "dark-ganache"):
+        tab.goto(f"{demo_url}mixtures/{slug}/")
+        band = tab.locator(".tb-band").bounding_box()
+        assert band and band["y"] + band["height"] < 600, slug
+        words = tab.locator(".tb-band").inner_text()
+        strong = tab.locator("#safety .tb-allergens strong").all_inner_texts()
+        assert all(name in words for name in strong), slug
+        assert ("Unknown" in tab.locator("#safety").inner_text()) == ("Unknown" in words)
+
+
+def test_the_dial_of_the_house_stands_large_in_the_step_that_heats_the_oven(
+    page: Callable[..., Page], demo_url: str, demo: Loaded
+) -> None:
+    tab = page(viewport={"width": 1180, "height": 820})
+    tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
+    found = heating(demo.book.mixtures["creamed-butter-sponge"])
+    assert found and found[0] == 0
+    dial = tab.locator(".tb-steps > li").first.locator(".tb-dial")
+    # 160 °C, a fan oven that runs 5 °C hot
+    assert dial.inner_text() == "135\u00a0°C"
+    size = dial.evaluate("each => parseFloat(getComputedStyle(each).fontSize)")
+    assert size >= 26 and (box := dial.bounding_box()) and box["y"] + box["height"] < 820
+
+
+@pytest.mark.parametrize("screen", ["landscape", "upright"])
+def test_no_column_is_cut_off_at_a_tablets_edge(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, screen: str
+) -> None:
+    width, height, _ = SCREENS[screen]
+    tab = page(viewport={"width": width, "height": height})
+    for slug in demo.book.mixtures:
+        tab.goto(f"{demo_url}mixtures/{slug}/tables/")
+        assert tab.evaluate(CUT) == [], slug
+        assert tab.evaluate(WIDER) <= 0, slug
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+@pytest.mark.parametrize("leaf", ["", "tables/"])
+def test_a_first_load_shifts_nothing(page: Callable[..., Page], demo_url: str, screen: str, leaf: str) -> None:
+    width, height, _ = SCREENS[screen]
+    tab = page(viewport={"width": width, "height": height})
+    for slug in ("creamed-butter-sponge", "american-buttercream", "rich-fruit-cake"):
+        tab.goto(f"{demo_url}mixtures/{slug}/{leaf}")
+        assert tab.evaluate(SHIFT) <= 0.02, slug
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_other_size_opens_over_the_page(page: Callable[..., Page], demo_url: str, screen: str) -> None:
+    width, height, _ = SCREENS[screen]
+    tab = page(viewport={"width": width, "height": height})
+    tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
+    before: Any = tab.evaluate(PLACES)
+    tab.locator(".tb-other > summary").click()
+    expect(tab.locator(".tb-panel")).to_be_visible()
+    assert tab.evaluate(PLACES) == before
+    assert tab.evaluate(WIDER) <= 0
+
+
+def test_the_bench_stands_without_a_script(page: Callable[..., Page], demo_url: str, demo: Loaded) -> None:
+    tab = page(viewport={"width": 1180, "height": 820}, java_script_enabled=False)
+    tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
+    assert tab.locator(".tb-lines li").count() == len(demo.book.mixtures["creamed-butter-sponge"].mix)
+    assert "Check at" in tab.locator(".tb-facts").inner_text()
+    # what would do nothing is not shown
+    assert not tab.locator(".tb-strip").is_visible() and not tab.locator(".tb-stepper").is_visible()
