@@ -213,7 +213,7 @@ def test_pages_of_plans_are_short(page: Open, demo_url: str) -> None:
         assert high <= 2400, (shape, high)
     tab.set_viewport_size(LYING["viewport"])
     tab.goto(f"{demo_url}portions/round/")
-    assert box(tab, ".tb-cut:visible svg")["y"] < 250
+    assert box(tab, ".tb-cut:visible svg")["y"] < 260
     assert bottom(tab, ".tb-cut:visible svg") <= 820
     assert tab.evaluate(CUT, "Plans to cut by") <= 1
 
