@@ -203,9 +203,9 @@ def test_find_and_contents_by_keyboard(page: Callable[..., Page], demo_url: str,
     tab = page(**TABLET)
     tab.goto(demo_url + address(cake))
     press(tab, tab.locator(".tb-find"), "Space")
-    expect(tab.locator(".md-search__input")).to_be_focused()
+    expect(tab.locator("#tb-asked")).to_be_focused()
     tab.keyboard.press("Escape")
-    expect(tab.locator(".md-search__input")).to_be_hidden()
+    expect(tab.locator("#tb-asked")).to_be_hidden()
     expect(tab.locator(".tb-find")).to_be_focused()
     tab.set_viewport_size(PHONE["viewport"])  # type: ignore[arg-type]
     tab.reload()

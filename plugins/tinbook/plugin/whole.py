@@ -1,6 +1,6 @@
 """Pages as they are read: with their late parts, and the styles and scripts that these want.
 
-Late HTML skips Markdown, the search's parser and the theme: measured four to five times faster than tables in Markdown.
+Late HTML skips Markdown and the theme: measured four to five times faster than tables in Markdown.
 """
 
 from __future__ import annotations

@@ -117,6 +117,11 @@ def factor_between(old: Tin, new: Tin, depth_mm: float) -> float:
     return scaling.factor(_compared_ml(new, depth_mm), _compared_ml(old, depth_mm))
 
 
+def factor_shown(old: Tin, new: Tin, book: Book) -> float:
+    """That factor at the depth at which the house's tins are compared, rounded for print."""
+    return rounding.factor(factor_between(old, new, batter_depth_mm(book)))
+
+
 def _compared_ml(tin: Tin, depth_mm: float) -> float:
     return tin.brim_ml() / 2 if tin.kind.kept == "share" else tin.volume_ml(depth_mm)
 

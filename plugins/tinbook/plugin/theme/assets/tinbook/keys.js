@@ -1,11 +1,7 @@
-// What the theme's menus leave out for who works by keyboard: Space opens, Escape closes, and the focus comes back.
+// What the theme's drawer leaves out for who works by keyboard: Space opens, Escape closes, and the focus comes back.
 import { announce, find } from "./dom.js";
 
-// `first` takes the focus when the menu opens; the drawer has none.
-const MENUS = [
-  { menu: "#__search", opener: ".tb-find", first: ".md-search__input" },
-  { menu: "#__drawer", opener: ".tb-contents", first: ".tb-contents" },
-];
+const OPENER = ".tb-contents";
 
 export function keys() {
   announce("");
@@ -17,9 +13,7 @@ export function keys() {
     }
     if (event.key === "Escape" && drawer?.checked) drawer.click();
   });
-  for (const { menu, opener, first } of MENUS) {
-    find(menu)?.addEventListener("change", event => {
-      setTimeout(() => find(event.target.checked ? first : opener)?.focus());
-    });
-  }
+  find("#__drawer")?.addEventListener("change", () => {
+    setTimeout(() => find(OPENER)?.focus());
+  });
 }

@@ -1,6 +1,7 @@
 // What every page of the book wakes up. home.js, tins.js, mixture_tables.js, technique.js, measures.js and guests.js are for the pages of
 // their name, narrow.js for lists.
 import { bench } from "./bench.js";
+import { finder } from "./finder.js";
 import { keys } from "./keys.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
@@ -8,7 +9,7 @@ import { remember } from "./recent.js";
 import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
-for (const part of [keys, measures, bench, ticks, timers, remember, offline]) {
+for (const part of [keys, finder, measures, bench, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
   try {
     part();
