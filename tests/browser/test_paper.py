@@ -104,7 +104,7 @@ def test_without_scripts_everything_is_printed(
     tab = page(java_script_enabled=False)
     tab.goto(demo_url + kinds["mixture in tins"])
     text = read(printed(tab))
-    assert "For every tin" in text and "Notes" in text and "Method" in text
+    assert "Contains:" in text and "Notes" in text and "Heat the oven" in text
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])

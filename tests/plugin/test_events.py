@@ -224,7 +224,7 @@ def test_a_broken_mixture_leaves_the_others_standing(
     assert "creemed" in told and "did you mean" in told and "flurps" in told
     assert "recipes/mixtures/broken-sponge.yaml:2:7" in told
     assert set(pages_of(site)) == {*pages_of(sound[1]), "/mixtures/broken-sponge/index.html"}
-    assert "For every tin" in page(site, "mixtures/plain-sponge")
+    assert 'id="tb-bench"' in page(site, "mixtures/plain-sponge")
     assert "1\u00a0page cannot be shown" in page(site, "")
     assert len(warnings(caplog)) == 2
 
@@ -392,7 +392,7 @@ def test_a_page_written_by_hand_wins(book: Path, caplog: pytest.LogCaptureFixtur
     site = built(book, strict=True)
     assert warnings(caplog) == []
     assert "Herons." in page(site, "mixtures/plain-sponge")
-    assert "For every tin" not in page(site, "mixtures/plain-sponge")
+    assert 'id="tb-bench"' not in page(site, "mixtures/plain-sponge")
     assert "Welcome aboard" in page(site, "")
     assert "House rules" in page(site, "tins"), "it stands in the contents"
     assert leading_nowhere(site, pages_of(site)) == []
@@ -462,7 +462,7 @@ def test_a_served_book_follows_what_is_written(book: Path, served: str) -> None:
     change(book, SPONGE, "kind: creamed", "kind: creemed")
     assert soon(sponge, "creemed"), "a broken file shows its problem, and the server goes on"
     change(book, SPONGE, "kind: creemed", "kind: creamed")
-    assert soon(sponge, "For every tin")
+    assert soon(sponge, 'id="tb-bench"')
 
 
 def test_what_the_plugin_brings_is_in_the_package(demo_site: Path) -> None:
