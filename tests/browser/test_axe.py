@@ -89,10 +89,12 @@ def test_search_open_with_results(
     tab.goto(demo_url + kinds["one of techniques"])
     wear(tab, look)
     tab.locator(".tb-find").tap()
-    tab.locator(".md-search-result__meta", has_text="Type to start searching").wait_for()
-    tab.locator(".md-search__input").press_sequentially("butter")
-    tab.locator(".md-search-result__item").first.wait_for()
+    tab.get_by_role("dialog", name="Find in the book").wait_for()
     assert breaches(tab) == []
+    for words in ("butter", "lighthose 8 inch", "qxqxq"):
+        tab.locator("#tb-asked").fill(words)
+        tab.locator(".tb-mean:not(:empty), .tb-found li").first.wait_for()
+        assert breaches(tab) == [], words
 
 
 @pytest.mark.parametrize("look", LOOKS)

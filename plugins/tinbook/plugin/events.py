@@ -21,10 +21,12 @@ from tinbook.loading import load_book
 from tinbook.loading.unsure import UNSURE
 from tinbook.models.register import kinds
 from tinbook.pages.base.render import compiled
+from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.pages.spelling.descriptions import described
 from tinbook.plugin.ahead import spare_processes
 from tinbook.plugin.attention import Attention
+from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
@@ -71,6 +73,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def __init__(self) -> None:
         super().__init__()
         self._attention = Attention()
+        self._on_pages: list[Find] = []
 
     @property
     def hosted(self) -> bool:
@@ -88,6 +91,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         settle(config)
+        if any(name.rpartition("/")[2] == "search" for name in config.plugins):
+            log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
         self._attention.hold()
         if self.config.folder:
             set_for_folder(config)
@@ -95,6 +100,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         self.site = self._read()
+        self._on_pages = []
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
         made = self._add_files(files, own, config)
         lean(files, config)
@@ -118,6 +124,15 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.bytecode_cache = compiled()
         return env
+
+    @event_priority(-100)
+    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        address = page.file.src_uri.removesuffix(".md")
+        search = page.meta.get("search")
+        if not (isinstance(search, dict) and search.get("exclude")):
+            made = self.site.pages.get(address)
+            self._on_pages += page_found(address, str(page.title or ""), html, made.template if made else "")
+        return html
 
     @event_priority(-100)
     def on_page_context(
@@ -171,7 +186,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._let_go()
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
-        write_offline(config, self.hosted, self.config.folder)
+        files = self._whole.files if self._whole else {}
+        urls = {name.removesuffix(".md"): file.url for name, file in files.items()}
+        write_index(config.site_dir, (*self.site.finds, *self._on_pages), urls)
+        write_offline(config, self.hosted)
 
     on_post_build = CombinedEvent(_fill_the_rest, _finish)
 

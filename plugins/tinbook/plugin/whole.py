@@ -1,6 +1,6 @@
 """Pages as they are read: with their late parts, and the styles and scripts that these want.
 
-Late HTML skips Markdown, the search's parser and the theme: measured four to five times faster than tables in Markdown.
+Late HTML skips Markdown and the theme: measured four to five times faster than tables in Markdown.
 """
 
 from __future__ import annotations
@@ -21,11 +21,11 @@ OWN_FILES = {
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "mixture_tables"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
-LIKE = {"mixture_tables": "mixture"}
-"""Kinds of page that have another's style besides their own."""
+LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
+"""Kinds of page that have another's files, besides their own if they have any."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'
