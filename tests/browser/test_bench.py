@@ -202,13 +202,8 @@ def test_the_bench_by_keyboard_alone(
 def test_find_and_contents_by_keyboard(page: Callable[..., Page], demo_url: str, cake: Batch) -> None:
     tab = page(**TABLET)
     tab.goto(demo_url + address(cake))
-<<<<<<< HEAD
-    press(tab, tab.locator(".tb-find"))
-    expect(tab.locator(".md-search__input")).to_be_focused()
-=======
     press(tab, tab.locator(".tb-find"), "Space")
     expect(tab.locator("#tb-asked")).to_be_focused()
->>>>>>> main
     tab.keyboard.press("Escape")
     expect(tab.locator("#tb-asked")).to_be_hidden()
     expect(tab.locator(".tb-find")).to_be_focused()

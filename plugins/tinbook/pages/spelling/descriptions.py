@@ -13,6 +13,7 @@ DESCRIPTIONS: Mapping[str, str] = {
     "ingredient": "{title}: what a cup and a spoon of it weigh, what to use instead, and where it is used.",
     "ingredients": "Ingredients in {book}: what each weighs by the cup and spoon.",
     "tins": "From tin to tin: how much of a mixture another tin takes, and how many eggs.",
+    "all_tins": "Every tin there is, from each to each: how much of a mixture it takes, and what it holds.",
     "on_hand": "What the tins on hand allow: which mixtures fill them, and by how much.",
     "measures": "Cups, spoons, eggs, inches and oven marks in grams, centimetres and degrees.",
     "portions": "How many portions a cake serves, in every tin, as makers cut it.",
