@@ -187,14 +187,13 @@ def test_the_book_can_be_installed(demo_site: Path, serve: Callable[[Path], str]
     assert purposes >= {("192x192", "any"), ("512x512", "any"), ("512x512", "maskable")}
 
 
-@pytest.mark.parametrize(("scheme", "paper"), [("default", "#fbfcfa"), ("slate", "#0d1a20"), ("contrast", "#ffffff")])
+@pytest.mark.parametrize(("look", "paper"), [("Light", "#fbfcfa"), ("Dark", "#0d1a20"), ("More contrast", "#fff")])
 def test_the_frame_of_the_device_has_the_colour_of_the_paper(
-    demo_url: str, page: Callable[..., Page], scheme: str, paper: str
+    demo_url: str, page: Callable[..., Page], look: str, paper: str
 ) -> None:
     tab = page()
     tab.goto(demo_url)
-    toggle = tab.locator(f"input[name=__palette][data-md-color-scheme={scheme}]").last
-    toggle.evaluate("radio => radio.click()")
+    tab.get_by_role("button", name=look, exact=True).click()
     expect(tab.locator("meta[name=theme-color]")).to_have_attribute("content", paper)
 
 

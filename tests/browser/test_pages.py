@@ -126,7 +126,7 @@ def test_letters_of_twice_the_size_lose_nothing(large: Page, demo_url: str, kind
 EMPTY = """() => [...document.querySelectorAll("main :is(button, select, textarea, output, a, h1, h2, h3, p, li, td, th)")]
   .filter(each => each.checkVisibility({ visibilityProperty: true }) && each.getBoundingClientRect().width && !each.innerText.trim() && !each.querySelector("svg, img, input"))
   .map(each => each.outerHTML.slice(0, 120))"""
-IDLE = ".md-header__option:visible, [role=button]:not(.tb-contents):visible, main button:visible"
+IDLE = ".tb-looks button:visible, [role=button]:visible, main button:visible"
 
 
 def test_every_page_is_whole_without_scripts(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:

@@ -28,6 +28,7 @@ from mkdocs.exceptions import Abort
 from tinbook.cli import main
 from tinbook.loading import load_book
 from tinbook.plugin import events
+from tinbook.plugin.settings import STYLES
 
 ROOT = Path(__file__).parents[2]
 SPONGE = "recipes/mixtures/plain-sponge.yaml"
@@ -467,7 +468,11 @@ def test_a_served_book_follows_what_is_written(book: Path, served: str) -> None:
 
 def test_what_the_plugin_brings_is_in_the_package(demo_site: Path) -> None:
     styles = {path.name for path in (demo_site / "assets/tinbook").glob("*.css")}
-    assert styles >= {"tokens.css", "theme.css", "parts.css", "print.css"}
+    assert "book.css" in styles and not styles & {Path(style).name for style in STYLES}
+    text = (demo_site / "assets/tinbook/book.css").read_text("utf-8")
+    for sign in ("@font-face", "--paper", ".tb-chip", "forced-colors", "@page"):
+        assert sign in text
+    assert not [*demo_site.glob("assets/javascripts/*"), *demo_site.glob("assets/stylesheets/*")]
     assert shutil.which("mkdocs") or (Path(sys.executable).parent / "mkdocs").exists()
 
 

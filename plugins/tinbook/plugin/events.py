@@ -23,6 +23,7 @@ from tinbook.models.register import kinds
 from tinbook.pages.base.render import compiled
 from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.schema_org import script_of
+from tinbook.pages.spelling.descriptions import described
 from tinbook.plugin.ahead import spare_processes
 from tinbook.plugin.attention import Attention
 from tinbook.plugin.finding import page_found, write_index
@@ -30,10 +31,11 @@ from tinbook.plugin.guard import guarded
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
-from tinbook.plugin.settings import THEME, settle
+from tinbook.plugin.settings import THEME, lean, settle
 from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood
 from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
+from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -101,6 +103,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._on_pages = []
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
         made = self._add_files(files, own, config)
+        lean(files, config)
         sort_scripts(files, config, OURS, self.config.folder)
         spare = 0 if self._serving else spare_processes(len(self.site.pages))
         by_name = {file.src_uri: file for file in files}
@@ -136,28 +139,42 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         here = page.file.src_uri.removesuffix(".md")
-        files = self._whole.files if self._whole else {}
         made = self.site.pages.get(here)
+        told = page.meta.get("description") or config.site_description
         heads = {
-            "rooms": rooms_from(here, ROOMS, files),
-            "more_rooms": rooms_from(here, MORE, files),
-            "measures": self.site.measures,
+            **self._frame(here),
+            "description": "" if told else described(made.template if made else "", str(page.title), config.site_name),
             "own_styles": STYLES_MARK if made else "",
             "own_scripts": SCRIPTS_MARK if made else "",
             "schema_org": script_of(made) if made else "",
-            "house_broken": self._house_broken,
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
 
+    def on_template_context(
+        self, context: TemplateContext, *, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        context.update(self._frame(""))  # type: ignore[typeddict-item]
+        return context
+
+    def _frame(self, here: str) -> dict[str, Any]:
+        """What the head and foot of every page say, seen from an address."""
+        files = self._whole.files if self._whole else {}
+        return {
+            "rooms": rooms_from(here, ROOMS, files),
+            "more_rooms": rooms_from(here, MORE, files),
+            "measures": self.site.measures,
+            "house_broken": self._house_broken,
+        }
+
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
-        return self._whole.fill(address, output) if self._whole and address in self.site.pages else output
+        return self._whole.fill(address, output) if self._whole and address in self.site.pages else together(output)
 
     @event_priority(-100)
     def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:
-        return self._guarded(output_content) if template_name.endswith(".html") else output_content
+        return self._guarded(tight(output_content)) if template_name.endswith(".html") else output_content
 
     @event_priority(100)
     def _fill_the_rest(self, *, config: MkDocsConfig) -> None:

@@ -13,6 +13,7 @@ from mkdocs.utils import get_relative_url
 
 from tinbook.pages.base.page import Link, Page
 from tinbook.plugin.ahead import Ahead
+from tinbook.plugin.together import together
 from tinbook.plugin.ways import way
 
 OWN_FILES = {
@@ -76,7 +77,7 @@ class WholePages:
     def _filled(self, address: str, output: str) -> str:
         page, url = self._pages[address], self._file(address).url
         ready = self._ahead.parts(address) if self._ahead else {}
-        whole = page.fill(output, self._link_from(address), ready)
+        whole = together(page.fill(output, self._link_from(address), ready))
         styles = "\n".join(
             f'<link rel="stylesheet" href="{get_relative_url(file, url)}">' for file in own_files(page, whole, "css")
         )
