@@ -7,31 +7,8 @@ from __future__ import annotations
 import re
 
 NBSP = "\N{NO-BREAK SPACE}"
-SHORT = [
-    "kg",
-    "mg",
-    "g",
-    "ml",
-    "l",
-    "cm",
-    "mm",
-    "m",
-    "in",
-    "°C",
-    "°F",
-    "min",
-    "h",
-    "fl",
-    "oz",
-    "lb",
-    "tsp",
-    "tbsp",
-    "%",
-]
-WORDS = ["inch", "minute", "hour", "day", "week", "month"]
-PARTED = re.compile(
-    rf"[\d½¼¾⅓⅔⅛](?:</\w+>)?\s(?=(?:{'|'.join(SHORT)}|(?:{'|'.join(WORDS)})(?:e?s)?)(?![\w-]))",
-)
+UNITS = "kg|mg|g|ml|l|cm|mm|m|in|°C|°F|min|h|fl|oz|lb|tsp|tbsp|%|(?:inch|minute|hour|day|week|month)(?:e?s)?"
+PARTED = re.compile(rf"[\d½¼¾⅓⅔⅛](?:</\w+>)?\s(?=(?:{UNITS})(?![\w}}-]))")
 """The end of a number and a space, before a unit."""
 AS_TYPED = re.compile(r"<(script|style|code|pre|textarea|title|option)\b.*?</\1>", re.DOTALL)
 """What is read by a machine or copied by hand."""
