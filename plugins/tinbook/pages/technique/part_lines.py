@@ -47,6 +47,7 @@ class PartLine:
 
     letter: str
     name: str
+    colour: str
     make: str
     count: str
     each: str
@@ -68,10 +69,10 @@ def part_line(part: PartAt, tolerance: float) -> PartLine:
         _law(part.colour),
         part.note,
     )
-    colour = part.colour.name if part.colour else "uncoloured"
     return PartLine(
         letter=part.letter,
-        name=f"{part.name}, {colour}",
+        name=part.name,
+        colour=part.colour.name if part.colour else "uncoloured",
         make=_make(part),
         count=str(part.made),
         each=weight_g(part.each_g),
@@ -98,10 +99,10 @@ def _weighed(part: PartAt, tolerance: float) -> str:
 
 def mark_line(repeat: RepeatAt) -> PartLine:
     """Marks repeated on a surface."""
-    colour = f", {repeat.colour.name}" if repeat.colour else ""
     return PartLine(
         letter=repeat.letter,
-        name=f"{repeat.name}{colour}",
+        name=repeat.name,
+        colour=repeat.colour.name if repeat.colour else "",
         make=_spacing(repeat),
         count=str(repeat.made),
         each=weight_g(repeat.each_g) if repeat.each_g else NONE,
@@ -171,12 +172,18 @@ def _law(colour: Colouring | None) -> str:
     return f"{colour.name} carries a warning by law ({formats.sentence(additive.key for additive in colour.warned)})"
 
 
-def spoken(lines: Iterable[PartLine]) -> tuple[tuple[str, str], ...]:
-    """Parts for a sheet: a heading and the rest in words."""
-    return tuple((f"{line.letter} {line.name}", _in_words(line)) for line in lines)
+@dataclass(frozen=True, slots=True)
+class PartNote:
+    """What is to be known of parts, said once for all that it is true of: their letters, and the words."""
+
+    letters: str
+    words: str
 
 
-def _in_words(line: PartLine) -> str:
-    cutter = line.cutter.said if line.cutter else ""
-    grams = "" if line.each == NONE else f"{line.each} g each, {line.total} g in all"
-    return "; ".join(words for words in (f"{line.count} × {line.make}", grams, cutter, *line.more) if words) + "."
+def told_once(lines: Iterable[PartLine]) -> tuple[PartNote, ...]:
+    """All there is to know of parts beside their size and weight; what several share is said once."""
+    told = dict[str, list[str]]()
+    for line in lines:
+        for words in line.more:
+            told.setdefault(words, []).append(line.letter)
+    return tuple(PartNote(formats.sentence(letters), words) for words, letters in told.items())
