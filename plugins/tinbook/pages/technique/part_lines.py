@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.technique.figures import exact, hours, mm, percent, weight_g
+from tinbook.pages.technique.figures import exact, hours, mm, percent, runs, weight_g
 from tinbook.plans.techniques.colours import Colouring
 from tinbook.plans.techniques.cutters import CutterFit
 from tinbook.plans.techniques.drying import Drying
@@ -181,9 +181,16 @@ class PartNote:
 
 
 def told_once(lines: Iterable[PartLine]) -> tuple[PartNote, ...]:
-    """All there is to know of parts beside their size and weight; what several share is said once."""
-    told = dict[str, list[str]]()
-    for line in lines:
+    """All there is to know of parts beside their size and weight; what several share is said once for them."""
+    listed = tuple(lines)
+    of = dict[str, list[int]]()
+    for place, line in enumerate(listed):
         for words in line.more:
-            told.setdefault(words, []).append(line.letter)
-    return tuple(PartNote(formats.sentence(letters), words) for words, letters in told.items())
+            of.setdefault(words, []).append(place)
+    told = dict[tuple[int, ...], list[str]]()
+    for words, places in of.items():
+        told.setdefault(tuple(places), []).append(words)
+    letters = [line.letter for line in listed]
+    # what most share comes first, then by letter
+    ordered = sorted(told.items(), key=lambda each: (-len(each[0]), each[0]))
+    return tuple(PartNote(runs(letters, places), "; ".join(words)) for places, words in ordered)

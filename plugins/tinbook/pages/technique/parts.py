@@ -21,6 +21,7 @@ from tinbook.pages.technique.part_lines import NONE, PartLine, PartNote, mark_li
 from tinbook.plans.techniques.colours import ColourNeed
 from tinbook.plans.techniques.parts import Decoration, beside, decoration, decorations, worked_at
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
+from tinbook.plans.true_size.assembled import elevation
 from tinbook.plans.true_size.parts import has_templates
 from tinbook.tins import Tin
 
@@ -135,8 +136,11 @@ class PartsView:
 
     @property
     def marks(self) -> tuple[PartDrawing, ...]:
-        """Where the marks go, a drawing for each repeat, on the cake it is written for."""
-        return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in self.written.repeats)
+        """Where the marks go, a drawing for each repeat that the parts put together do not show."""
+        put = elevation(self.written)
+        there = {letter for piece in (put.pieces if put else ()) for letter in piece.mark_letters}
+        apart = (repeat for repeat in self.written.repeats if repeat.letter not in there)
+        return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in apart)
 
     @property
     def worked(self) -> WorkedView:

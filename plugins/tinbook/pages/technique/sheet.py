@@ -34,6 +34,8 @@ SCALES = ((1.0, "True size"), (0.75, "Three quarters of true size"), (0.5, "Half
 """What the parts put together are drawn at, and how it is said."""
 APART_MM = 85.5
 """How wide parts side by side are on paper: their letters are 10 pt then."""
+WIDEST_MM = 122.0
+"""What leaves room for the steps beside it on A4."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,13 +231,10 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
 
 def _drawings(sums: Decoration, name: str) -> Iterator[SheetDrawing]:
     """The parts put together at each scale, or side by side where they do not say how."""
-    found = False
-    for nth, (scale, words) in enumerate(SCALES):
-        drawn = assembled_drawn(sums, scale, f"{name}-{nth}")
-        if drawn:
-            found = True
-            yield SheetDrawing(drawn.svg, drawn.wide_mm, words, drawn.title)
-    apart = None if found else parts_drawn(sums)
+    drawn = [(assembled_drawn(sums, scale, f"{name}-{nth}"), words) for nth, (scale, words) in enumerate(SCALES)]
+    put = [SheetDrawing(each.svg, each.wide_mm, words, each.title) for each, words in drawn if each]
+    yield from [each for each in put if each.wide_mm <= WIDEST_MM] or put[-1:]
+    apart = None if put else parts_drawn(sums)
     if apart:
         yield SheetDrawing(Markup(lettered_svg(apart.svg)), APART_MM, "", apart.title)
 
