@@ -5,7 +5,7 @@ Drawn in mm of paper at a scale, so that letters keep their size at any.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
@@ -18,7 +18,7 @@ from tinbook.tins import Ring
 
 LETTERS = "Besley, Atkinson Hyperlegible Next"
 WORDS = "Atkinson Hyperlegible Next, Atkinson"
-KEY_LINE = 6.4
+KEY_LINE, LETTER_LINE = 6.4, 6.0
 SWATCH = (7.0, 4.4)
 WORD_MM = 1.95
 """How wide a letter of the key is at most, on average."""
@@ -64,6 +64,16 @@ class _Sheet:
         return "".join("M" + "L".join(f"{_n(self.x(x))} {_n(self.y(y))}" for x, y in ring) + "Z" for ring in rings)
 
 
+@dataclass(frozen=True, slots=True)
+class _Letter:
+    """A letter, the spot on paper it is led to, and how low it stands itself."""
+
+    letter: str
+    x: float
+    y: float
+    at: float
+
+
 def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") -> AssembledDrawing | None:
     """The decoration put together, so many mm of paper to a mm; None where its parts do not say how. `name` begins the
     names inside, which are its own on a page."""
@@ -81,16 +91,19 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
     sheet = _Sheet(scale, -left, 2.0 + whole.high_mm * scale)
     right = sheet.x(whole.right_mm)
     low = max([0.0, *(-stick.low_mm * scale for stick in whole.sticks)])
+    letters = list(_places(whole, sheet))
     body = [
         *_hatches(name, len(colours)),
         *(_piece(piece, colours, sheet, f"{name}-{nth}", name) for nth, piece in enumerate(whole.pieces)),
         *_sticks(whole, sheet),
         f'<path d="M{_n(sheet.x(whole.left_mm) - 3)} {_n(sheet.ground)}H{_n(right + 3)}" stroke-width=".6"/>',
-        *_letters(whole, sheet, right + 7.0),
+        *_letters(letters, right + 7.0),
         *_key(key, len(colours), name, key_x - left),
         *_lengths(whole, sheet, low),
     ]
-    wide, high = right + 13.0, sheet.ground + low + 9.0
+    wide = right + 13.0
+    # as low as the width below, the last letter or the key goes
+    high = max(sheet.ground + low + 9.0, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
     names = formats.sentence(f"{each.letter} {each.name}" for each in (*made.parts, *made.repeats))
     title = f"Put together, from the front, for {made.cake.name}: {names}; lengths in mm"
     frame = (
@@ -137,13 +150,19 @@ def _sticks(whole: Elevation, sheet: _Sheet) -> Iterator[str]:
         yield f'<path d="{line}" stroke-dasharray="1.6 1" stroke-width=".5"/>'
 
 
-def _letters(whole: Elevation, sheet: _Sheet, x: float) -> Iterator[str]:
-    """The letters one below the other at the right, each led to where its part or its marks are seen."""
+def _places(whole: Elevation, sheet: _Sheet) -> Iterator[_Letter]:
+    """The letters one below the other, as near as can be to what they are led to."""
     at = -GAP
     for y, start, letter in sorted(_spots(whole, sheet)):
-        at = max(y, at + 6.0)
-        yield f'<path d="M{_n(start)} {_n(y)}L{_n(x - 3)} {_n(at)}H{_n(x - 1)}" stroke-width=".2"/>'
-        yield _text(x, at + 2.1, letter, LETTERS, 6.0, "", 700)
+        at = max(y, at + LETTER_LINE)
+        yield _Letter(letter, start, y, at)
+
+
+def _letters(letters: Iterable[_Letter], x: float) -> Iterator[str]:
+    for each in letters:
+        line = f"M{_n(each.x)} {_n(each.y)}L{_n(x - 3)} {_n(each.at)}H{_n(x - 1)}"
+        yield f'<path d="{line}" stroke-width=".2"/>'
+        yield _text(x, each.at + 2.1, each.letter, LETTERS, 6.0, "", 700)
 
 
 def _spots(whole: Elevation, sheet: _Sheet) -> Iterator[tuple[float, float, str]]:

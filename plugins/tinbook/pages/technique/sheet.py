@@ -236,7 +236,7 @@ def _drawings(sums: Decoration, name: str) -> Iterator[SheetDrawing]:
     yield from [each for each in put if each.wide_mm <= WIDEST_MM] or put[-1:]
     apart = None if put else parts_drawn(sums)
     if apart:
-        yield SheetDrawing(Markup(lettered_svg(apart.svg)), APART_MM, "", apart.title)
+        yield SheetDrawing(Markup(lettered_svg(str(apart.svg))), APART_MM, "", apart.title)
 
 
 def _words(pieces: Iterable[Any]) -> Iterator[StepWords]:
