@@ -84,7 +84,7 @@ def test_the_first_page_of_the_lighthouse_is_for_the_bench(demo: Loaded) -> None
     sheet = sheet_of("lighthouse-for-the-front", Desk(demo.book, demo.facts, {}))
     with pdfplumber.open(io.BytesIO(sheet_pdf(sheet))) as pdf:
         assert len(pdf.pages) == 2
-        first, last = pdf.pages
+        first, _ = pdf.pages
         assert (first.width * PT_MM, first.height * PT_MM) == pytest.approx(PAPERS_MM["A4"], abs=0.05)
         told = _flat("".join(page.extract_text() for page in pdf.pages))
         bench = _flat(first.extract_text())

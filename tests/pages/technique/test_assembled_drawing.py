@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
@@ -24,10 +25,12 @@ def test_every_letter_stands_in_it_once_and_apart(demo: Loaded, scale: float) ->
         drawn = assembled_drawn(made, scale)
         assert drawn is not None
         root = ElementTree.fromstring(str(drawn.svg))
-        letters = {str(each.text): float(each.attrib["y"]) for each in root.iter(f"{SVG}text") if len(each.text or "") == 1}
+        letters = {
+            str(each.text): float(each.attrib["y"]) for each in root.iter(f"{SVG}text") if len(each.text or "") == 1
+        }
         assert sorted(letters) == [each.letter for each in (*made.parts, *made.repeats)]
         ys = sorted(letters.values())
-        assert all(low - high >= 5.9 for high, low in zip(ys, ys[1:], strict=False))
+        assert all(low - high >= 5.9 for high, low in pairwise(ys))
         wide, high = (float(each) for each in root.attrib["viewBox"].split()[2:])
         assert wide == pytest.approx(drawn.wide_mm, abs=0.01) and max(ys) < high
         # nothing smaller than 9 pt, 3.18 mm

@@ -44,7 +44,9 @@ def test_parts_of_a_row_stand_on_one_line(demo: Loaded) -> None:
     drawing = parts_drawn(made)
     assert drawing is not None
     root = ElementTree.fromstring(str(drawing.svg))
-    feet = [max(float(y) for _, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", path.attrib["d"])) for path in _outlines(root)]
+    feet = [
+        max(float(y) for _, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", path.attrib["d"])) for path in _outlines(root)
+    ]
     grounds = [
         float(path.attrib["d"].split()[1].split("H")[0])
         for path in root.iter(f"{SVG}path")

@@ -85,7 +85,9 @@ def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> No
     sheet = sheet_of("lighthouse-for-the-front", desk, cake=tin)
     assert sheet.shown is not None and sheet.shown.cake == (cake or "round 20 cm")
     assert len(sheet.cakes) == len(all_made) == (1 if cake else 9) and sheet.chooses == (cake is None)
-    for told, made in zip(sheet.cakes, [cake_parts(sums, seen.all, seen.ready(sums)) for sums in all_made], strict=True):
+    for told, made in zip(
+        sheet.cakes, [cake_parts(sums, seen.all, seen.ready(sums)) for sums in all_made], strict=True
+    ):
         assert told.cake == made.cake and told.templates
         (paste,) = made.ready
         assert f"Have {paste.total} g of Boatshed modelling paste ready" in told.ready[0]

@@ -88,10 +88,28 @@ def test_templates_stand_on_pages_of_their_own(sheet_desk: Callable[..., Desk]) 
     table = PartsTable(sizes=(), rows=(), sums=(), notes=())
     cakes = (
         SheetCake(
-            cake="round 15 cm", shown=False, total="10", ready=(), heavy="", high="", drawings=(), table=table, colours=(), templates=(page,)
+            cake="round 15 cm",
+            shown=False,
+            total="10",
+            ready=(),
+            heavy="",
+            high="",
+            drawings=(),
+            table=table,
+            colours=(),
+            templates=(page,),
         ),
         SheetCake(
-            cake="round 20 cm", shown=True, total="20", ready=(), heavy="", high="", drawings=(), table=table, colours=(), templates=(wide, page)
+            cake="round 20 cm",
+            shown=True,
+            total="20",
+            ready=(),
+            heavy="",
+            high="",
+            drawings=(),
+            table=table,
+            colours=(),
+            templates=(wide, page),
         ),
     )
     sheet = replace(plain, cakes=cakes)

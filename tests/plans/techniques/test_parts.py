@@ -174,6 +174,8 @@ def test_a_cake_stands_between_one_much_smaller_and_one_much_larger(demo: Loaded
         widths = [each.cake.bounds_mm[0] for each in three]
         assert len(three) == 3 and sums in three
         assert all(b >= 1.2 * a for a, b in pairwise(widths)), widths
-    square = decoration(demo.book.techniques["lighthouse-for-the-front"], read_tin("square 19 cm")[1], demo.book, demo.facts)
+    square = decoration(
+        demo.book.techniques["lighthouse-for-the-front"], read_tin("square 19 cm")[1], demo.book, demo.facts
+    )
     assert [each.cake.name for each in beside(square, every)] == ["round 15 cm", "square 19 cm", "round 23 cm"]
     assert beside(square, ()) == (square,)

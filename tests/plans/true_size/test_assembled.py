@@ -8,7 +8,7 @@ import pytest
 
 from tinbook.loading import Loaded
 from tinbook.plans.techniques.parts import Decoration, decorations
-from tinbook.plans.true_size.assembled import Elevation, edge_mm, elevation
+from tinbook.plans.true_size.assembled import PutTogether, edge_mm, put_together
 
 
 def made(demo: Loaded) -> Decoration:
@@ -16,8 +16,8 @@ def made(demo: Loaded) -> Decoration:
     return next(each for each in every if each.as_written)
 
 
-def put(demo: Loaded) -> Elevation:
-    whole = elevation(made(demo))
+def put(demo: Loaded) -> PutTogether:
+    whole = put_together(made(demo))
     assert whole is not None
     return whole
 
@@ -67,4 +67,4 @@ def test_the_stick_is_where_the_sums_have_it(demo: Loaded) -> None:
 def test_without_a_word_on_every_part_there_is_none(demo: Loaded) -> None:
     whole = made(demo)
     loose = tuple(replace(part, stands_on="", lies_on="") if part.letter == "E" else part for part in whole.parts)
-    assert elevation(replace(whole, parts=loose)) is None
+    assert put_together(replace(whole, parts=loose)) is None

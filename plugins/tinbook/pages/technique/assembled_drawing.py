@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 from tinbook.pages.spelling import formats
 from tinbook.pages.technique.figures import mm
 from tinbook.plans.techniques.parts import Decoration
-from tinbook.plans.true_size.assembled import Elevation, Placed, edge_mm, elevation
+from tinbook.plans.true_size.assembled import Placed, PutTogether, edge_mm, put_together
 from tinbook.tins import Ring
 
 LETTERS = "Besley, Atkinson Hyperlegible Next"
@@ -77,11 +77,12 @@ class _Letter:
 def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") -> AssembledDrawing | None:
     """The decoration put together, so many mm of paper to a mm; None where its parts do not say how. `name` begins the
     names inside, which are its own on a page."""
-    whole = elevation(made)
+    whole = put_together(made)
     if whole is None:
         return None
     colours = list(dict.fromkeys(part.colour.name if part.colour else "" for part in made.parts))
-    key = [colour or BARE for colour in colours] + list(dict.fromkeys(stick.what.split(",")[0] for stick in whole.sticks))
+    held = dict.fromkeys(stick.what.split(",")[0] for stick in whole.sticks)
+    key = [*(colour or BARE for colour in colours), *held]
     # the key stands at the top left, clear of what is as high as it
     key_wide = SWATCH[0] + 2.0 + WORD_MM * max(map(len, key))
     level = whole.high_mm - (len(key) * KEY_LINE + GAP) / scale
@@ -104,7 +105,7 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
     wide = right + 13.0
     # as low as the width below, the last letter or the key goes
     high = max(sheet.ground + low + 9.0, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
-    names = formats.sentence(f"{each.letter} {each.name}" for each in (*made.parts, *made.repeats))
+    names = formats.sentence(f"{letter} {name}" for letter, name in made.lettered)
     title = f"Put together, from the front, for {made.cake.name}: {names}; lengths in mm"
     frame = (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {0} {1}" width="{0}mm" height="{1}mm" role="img" '
@@ -144,13 +145,13 @@ def _piece(piece: Placed, colours: list[str], sheet: _Sheet, clip: str, name: st
     )
 
 
-def _sticks(whole: Elevation, sheet: _Sheet) -> Iterator[str]:
+def _sticks(whole: PutTogether, sheet: _Sheet) -> Iterator[str]:
     for stick in whole.sticks:
         line = f"M{_n(sheet.x(stick.x_mm))} {_n(sheet.y(stick.low_mm))}V{_n(sheet.y(stick.high_mm))}"
         yield f'<path d="{line}" stroke-dasharray="1.6 1" stroke-width=".5"/>'
 
 
-def _places(whole: Elevation, sheet: _Sheet) -> Iterator[_Letter]:
+def _places(whole: PutTogether, sheet: _Sheet) -> Iterator[_Letter]:
     """The letters one below the other, as near as can be to what they are led to."""
     at = -GAP
     for y, start, letter in sorted(_spots(whole, sheet)):
@@ -165,7 +166,7 @@ def _letters(letters: Iterable[_Letter], x: float) -> Iterator[str]:
         yield _text(x, each.at + 2.1, each.letter, LETTERS, 6.0, "", 700)
 
 
-def _spots(whole: Elevation, sheet: _Sheet) -> Iterator[tuple[float, float, str]]:
+def _spots(whole: PutTogether, sheet: _Sheet) -> Iterator[tuple[float, float, str]]:
     """A spot on paper for each letter, on the highest piece of its part."""
     done = set[str]()
     for piece in sorted(whole.pieces, key=lambda piece: -piece.top_mm):
@@ -190,7 +191,7 @@ def _key(key: list[str], coloured: int, name: str, x: float) -> Iterator[str]:
         yield _text(x + wide + 2.0, y + 3.5, words, WORDS, 3.6)
 
 
-def _lengths(whole: Elevation, sheet: _Sheet, low: float) -> Iterator[str]:
+def _lengths(whole: PutTogether, sheet: _Sheet, low: float) -> Iterator[str]:
     """How high it stands, at the left; how wide it is, below."""
     top, ground, x = sheet.y(whole.high_mm), sheet.ground, 5.0
     middle = (top + ground) / 2.0

@@ -62,7 +62,7 @@ def parts_drawn(decoration: Decoration) -> PartDrawing | None:
         f'<path d="M{_n(GAP)} {_n(low - 5)}v10M{_n(GAP)} {_n(low)}h{_n(bar * scale)}m0 -5v10"/>'
         f'<text x="{_n(GAP + bar * scale + 8)}" y="{_n(low + 6)}">{bar:g} mm</text>'
     )
-    names = "; ".join(f"{part.letter} {part.name}" for part in (*decoration.parts, *decoration.repeats))
+    names = "; ".join(f"{letter} {name}" for letter, name in decoration.lettered)
     title = f"The parts to one scale, for {decoration.cake.name}: {names}"
     return PartDrawing(_svg(low + GAP, "".join(drawn) + bar_drawn, title), title)
 

@@ -21,7 +21,7 @@ from tinbook.pages.technique.part_lines import NONE, PartLine, PartNote, mark_li
 from tinbook.plans.techniques.colours import ColourNeed
 from tinbook.plans.techniques.parts import Decoration, beside, decoration, decorations, worked_at
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
-from tinbook.plans.true_size.assembled import elevation
+from tinbook.plans.true_size.assembled import put_together
 from tinbook.plans.true_size.parts import has_templates
 from tinbook.tins import Tin
 
@@ -111,10 +111,8 @@ class PartsView:
     def cakes(self) -> tuple[CakeParts, ...]:
         """Every cake, spelled, with the files of its templates."""
         paths = template_paths(self.slug, tuple(sums.cake for sums in self.all))
-        return tuple(
-            replace(cake_parts(sums, self.all, self.ready(sums)), templates=paths[sums.cake] if has_templates(sums) else ())
-            for sums in self.all
-        )
+        spelled = ((sums, cake_parts(sums, self.all, self.ready(sums))) for sums in self.all)
+        return tuple(replace(each, templates=paths[sums.cake] if has_templates(sums) else ()) for sums, each in spelled)
 
     def made_for(self, cake: Tin | None) -> tuple[Decoration, ...]:
         """The sums for one cake, any the baker names; for every cake without."""
@@ -127,7 +125,7 @@ class PartsView:
     @property
     def letters(self) -> Mapping[str, str]:
         """The letter of each part and of each repeat, by its name."""
-        return {each.name: each.letter for each in (*self.written.parts, *self.written.repeats)}
+        return {name: letter for letter, name in self.written.lettered}
 
     @property
     def drawing(self) -> AssembledDrawing | PartDrawing | None:
@@ -137,7 +135,7 @@ class PartsView:
     @property
     def marks(self) -> tuple[PartDrawing, ...]:
         """Where the marks go, a drawing for each repeat that the parts put together do not show."""
-        put = elevation(self.written)
+        put = put_together(self.written)
         there = {letter for piece in (put.pieces if put else ()) for letter in piece.mark_letters}
         apart = (repeat for repeat in self.written.repeats if repeat.letter not in there)
         return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in apart)
@@ -225,9 +223,7 @@ def parts_table(sums: Decoration, every: tuple[Decoration, ...]) -> PartsTable:
 
 
 def _part_grams(mass_g: float, of: Decoration, sums: Decoration) -> PartGrams:
-    return PartGrams(
-        weight_g(mass_g) if mass_g else NONE, exact(mass_g / of.people) if mass_g else "", of is sums
-    )
+    return PartGrams(weight_g(mass_g) if mass_g else NONE, exact(mass_g / of.people) if mass_g else "", of is sums)
 
 
 def cake_parts(sums: Decoration, every: tuple[Decoration, ...], ready: Iterable[PasteReady]) -> CakeParts:

@@ -22,9 +22,7 @@ def shared_windows(steps: Iterable[StepView]) -> tuple[tuple[str, ...], tuple[St
     shared = {window: places for window, places in told.items() if len(places) > 1}
     numbers = [str(number) for number, _ in enumerate(listed, 1)]
     lines = tuple(f"Steps {runs(numbers, places)} {_of_many(window)}" for window, places in shared.items())
-    bare = tuple(
-        replace(step, windows=tuple(each for each in step.windows if each not in shared)) for step in listed
-    )
+    bare = tuple(replace(step, windows=tuple(each for each in step.windows if each not in shared)) for step in listed)
     return lines, bare
 
 

@@ -116,6 +116,12 @@ class Decoration:
         return sum(need.mass_g for need in self.colours)
 
     @property
+    def lettered(self) -> tuple[tuple[str, str], ...]:
+        """Letter and name of every part, then of every repeat."""
+        parts = tuple((part.letter, part.name) for part in self.parts)
+        return parts + tuple((repeat.letter, repeat.name) for repeat in self.repeats)
+
+    @property
     def small_hard(self) -> bool:
         """Whether any part is of the size that chokes."""
         return any(part.small_hard for part in self.parts) or any(repeat.small_hard for repeat in self.repeats)
@@ -201,7 +207,7 @@ def beside(sums: Decoration, every: tuple[Decoration, ...]) -> tuple[Decoration,
         if each.cake.bounds_mm[0] >= MORE * (more[-1].cake.bounds_mm[0] if more else width):
             more.append(each)
     below = 1 if more else 2
-    return tuple([*reversed(less[:below]), sums, *more[: 1 if less else 2]])
+    return (*reversed(less[:below]), sums, *more[: 1 if less else 2])
 
 
 def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: int) -> Iterator[PartAt]:

@@ -62,7 +62,7 @@ class Stick:
 
 
 @dataclass(frozen=True, slots=True)
-class Elevation:
+class PutTogether:
     """All pieces, those behind first, and what holds them."""
 
     pieces: tuple[Placed, ...]
@@ -112,7 +112,7 @@ def _covers(each: Placed, piece: Placed, level_mm: float) -> bool:
     return reaches and edge_mm(each.rings, level_mm) >= edge_mm(piece.rings, level_mm)
 
 
-def elevation(made: Decoration) -> Elevation | None:
+def put_together(made: Decoration) -> PutTogether | None:
     """A decoration put together; None where its parts do not all say what they stand or lie on."""
     parts = {part.name: part for part in made.parts}
     alone = [part for part in made.parts if not (part.stands_on or part.lies_on)]
@@ -123,7 +123,7 @@ def elevation(made: Decoration) -> Elevation | None:
     for part in sorted(made.parts, key=lambda part: (_fronts(part, parts), part.index)):
         pieces += _placed(part, parts, made)
         sticks += _sticks(part, parts)
-    return Elevation(tuple(pieces), tuple(sticks))
+    return PutTogether(tuple(pieces), tuple(sticks))
 
 
 def _fronts(part: PartAt, parts: dict[str, PartAt]) -> int:
