@@ -70,7 +70,7 @@ TECHNIQUE = {
 THEME: dict[str, Any] = {
     "name": "material",
     "font": False,
-    "features": ["navigation.indexes", "navigation.prune", "toc.follow", "search.highlight"],
+    "features": ["navigation.indexes", "navigation.prune", "toc.follow"],
 }
 
 
@@ -131,7 +131,7 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for slug, data in map(_mixture, range(RECIPES)):
         _dump(folder / f"recipes/mixtures/{slug}.yaml", data)
     (folder / "book_src").mkdir()
-    settings = {"site_name": "Large", "docs_dir": "book_src", "theme": THEME, "plugins": ["search", "tinbook"]}
+    settings = {"site_name": "Large", "docs_dir": "book_src", "theme": THEME, "plugins": ["tinbook"]}
     _dump(folder / "mkdocs.yml", {**settings, "extra": {"generator": False}})
     return folder
 
@@ -176,7 +176,7 @@ def test_a_large_book_builds_in_twice_the_themes_own_time(benchmark: Any, book: 
     assert len(pages) == RECIPES
     assert min(page.read_text("utf-8").partition('id="for-every-tin"')[2].count("<tr") for page in pages) >= TINS
     ratio, size = min(ours) / min(alone), sum(page.stat().st_size for page in pages) / RECIPES / 1024
-    index = (book / "site/search/search_index.json").stat().st_size / 1024
+    index = (book / "site/assets/tinbook/find-index.js").stat().st_size / 1024
     told = {
         "book s": round(min(ours), 2), "theme alone s": round(min(alone), 2), "ratio": round(ratio, 2),
         "recipe pages a second": round(RECIPES / min(ours), 1), "recipe page kB": round(size, 1),

@@ -104,6 +104,7 @@ def test_what_was_chosen_is_there_on_coming_back(mixtures: Callable[..., Page], 
 def test_on_a_phone_everything_can_be_hit(page: Callable[..., Page], demo_url: str, address: str) -> None:
     tab = page(**PHONE)
     tab.goto(demo_url + address)
+    tab.get_by_role("button", name="Choose", exact=True).tap()
     for fold in tab.locator(".tb-narrow summary").all():
         fold.tap()
     targets = tab.locator(".tb-narrow :is(button, summary, input):visible")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import gc
 import gzip
-import json
 import logging
 import shutil
 import socket
@@ -29,6 +28,7 @@ from mkdocs.exceptions import Abort
 from tinbook.cli import main
 from tinbook.loading import load_book
 from tinbook.plugin import events
+from tinbook.plugin.settings import STYLES
 
 ROOT = Path(__file__).parents[2]
 SPONGE = "recipes/mixtures/plain-sponge.yaml"
@@ -201,26 +201,6 @@ def test_only_the_sources_lead_elsewhere(pages: dict[str, Links]) -> None:
     assert away <= {"/sources/index.html"}
 
 
-def test_the_search_finds_by_every_name(demo_site: Path) -> None:
-    index = json.loads((demo_site / "search/search_index.json").read_text("utf-8"))
-    found = {(each["location"].partition("#")[0], f"{each['title']} {each['text']}".lower()) for each in index["docs"]}
-
-    def where(word: str) -> set[str]:
-        return {location for location, text in found if word in text}
-
-    assert "mixtures/creamed-butter-sponge/" in where("creamed butter sponge")
-    assert "mixtures/creamed-butter-sponge/" in where("house sponge")
-    assert "ingredients/caster-sugar/" in where("superfine sugar")
-    assert "techniques/line-a-tin/" in where("line a tin")
-    assert "tins/" in where("8 inch")
-
-
-def test_headings_and_prose_are_searched_but_not_every_figure(demo_site: Path) -> None:
-    """Forty rows of figures a recipe would bury the words, and make the index of a large book too large to load."""
-    index = (demo_site / "search/search_index.json").stat().st_size
-    assert index < 8 * 1024 * len(list((demo_site / "mixtures").iterdir()))
-
-
 def test_a_new_book_in_a_folder_with_blanks_builds_strictly(sound: tuple[Path, Path]) -> None:
     assert "Plain sponge" in page(sound[1], "mixtures/plain-sponge")
     assert leading_nowhere(sound[1], pages_of(sound[1])) == []
@@ -245,7 +225,7 @@ def test_a_broken_mixture_leaves_the_others_standing(
     assert "creemed" in told and "did you mean" in told and "flurps" in told
     assert "recipes/mixtures/broken-sponge.yaml:2:7" in told
     assert set(pages_of(site)) == {*pages_of(sound[1]), "/mixtures/broken-sponge/index.html"}
-    assert "For every tin" in page(site, "mixtures/plain-sponge")
+    assert 'id="tb-bench"' in page(site, "mixtures/plain-sponge")
     assert "1\u00a0page cannot be shown" in page(site, "")
     assert len(warnings(caplog)) == 2
 
@@ -358,12 +338,12 @@ def test_nothing_private_is_in_the_site(secretive: Path, caplog: pytest.LogCaptu
     assert told_in(site, SECRET) == []
     assert leading_nowhere(site, pages_of(site)) == []
     assert "Open part" in page(site, "mixtures/part")
-    assert "search_index.json" in told_in(site, "Open part")
+    assert "find-index.js" in told_in(site, "Open part")
 
 
 def test_the_kitchens_own_site_has_it_all(secretive: Path) -> None:
     site = built(secretive, strict=True, kitchen=True)
-    assert "search_index.json" in told_in(site, f"{SECRET} whole")
+    assert "find-index.js" in told_in(site, f"{SECRET} whole")
     for word in ("note", "about", "keeps", "name", "tag", "step", "card", "half", "hand"):
         assert told_in(site, f"{SECRET} {word}"), word
     assert page(site, "mixtures/cormorant-slug")
@@ -413,7 +393,7 @@ def test_a_page_written_by_hand_wins(book: Path, caplog: pytest.LogCaptureFixtur
     site = built(book, strict=True)
     assert warnings(caplog) == []
     assert "Herons." in page(site, "mixtures/plain-sponge")
-    assert "For every tin" not in page(site, "mixtures/plain-sponge")
+    assert 'id="tb-bench"' not in page(site, "mixtures/plain-sponge")
     assert "Welcome aboard" in page(site, "")
     assert "House rules" in page(site, "tins"), "it stands in the contents"
     assert leading_nowhere(site, pages_of(site)) == []
@@ -483,12 +463,16 @@ def test_a_served_book_follows_what_is_written(book: Path, served: str) -> None:
     change(book, SPONGE, "kind: creamed", "kind: creemed")
     assert soon(sponge, "creemed"), "a broken file shows its problem, and the server goes on"
     change(book, SPONGE, "kind: creemed", "kind: creamed")
-    assert soon(sponge, "For every tin")
+    assert soon(sponge, 'id="tb-bench"')
 
 
 def test_what_the_plugin_brings_is_in_the_package(demo_site: Path) -> None:
     styles = {path.name for path in (demo_site / "assets/tinbook").glob("*.css")}
-    assert styles >= {"tokens.css", "theme.css", "parts.css", "print.css"}
+    assert "book.css" in styles and not styles & {Path(style).name for style in STYLES}
+    text = (demo_site / "assets/tinbook/book.css").read_text("utf-8")
+    for sign in ("@font-face", "--paper", ".tb-chip", "forced-colors", "@page"):
+        assert sign in text
+    assert not [*demo_site.glob("assets/javascripts/*"), *demo_site.glob("assets/stylesheets/*")]
     assert shutil.which("mkdocs") or (Path(sys.executable).parent / "mkdocs").exists()
 
 
@@ -501,3 +485,13 @@ def test_only_pages_with_long_lists_load_what_narrows_them(demo_site: Path) -> N
     long = ("mixtures", "techniques", "tags")
     assert loads == {page: ["narrow.js", "narrow.css"] if page in long else [] for page in loads}
     assert len(loads) == 6
+
+
+def test_a_search_beside_the_books_own_is_told_of(book: Path, caplog: pytest.LogCaptureFixture) -> None:
+    told = 'The book has a search of its own: take the plugin "search" out of mkdocs.yml.'
+    caplog.set_level(logging.INFO)
+    built(book, strict=True)
+    assert told not in caplog.text
+    change(book, "mkdocs.yml", "plugins:\n", "plugins:\n  - search\n")
+    built(book, strict=True)
+    assert told in caplog.text

@@ -13,7 +13,7 @@ import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
-from tinbook.plugin.offline import kept_files, manifest, worker
+from tinbook.plugin.offline import manifest, worker
 
 ROOT = Path(__file__).parents[2]
 THEME = ROOT / "plugins" / "tinbook" / "plugin" / "theme"
@@ -25,7 +25,7 @@ def site(tmp_path: Path) -> Path:
     texts = {
         "index.html": "home", "404.html": "no", "mixtures/index.html": "é", "a name.txt": "x", "sitemap.xml": "today",
         "sitemap.xml.gz": "z", "app.js.map": "{}", "assets/javascripts/lunr/tinyseg.js": "", "sw.js": "old",
-        "search/search_index.json": json.dumps({"config": {"lang": ["en"]}, "docs": []}),
+        "assets/javascripts/workers/search.js": "", "assets/tinbook/find-index.js": "",
     }  # fmt: skip
     for name, text in texts.items():
         path = tmp_path / name
@@ -42,14 +42,14 @@ def listed(script: str) -> tuple[str, dict[str, str]]:
 
 def test_the_worker_lists_each_file_a_page_can_ask_for_with_its_digest(site: Path) -> None:
     _, digests = listed(worker(site))
-    assert set(digests) == {"index.html", "404.html", "mixtures/index.html", "a name.txt", "search/search_index.json"}
+    assert set(digests) == {
+        "index.html",
+        "404.html",
+        "mixtures/index.html",
+        "a name.txt",
+        "assets/tinbook/find-index.js",
+    }
     assert digests["mixtures/index.html"] == hashlib.sha256("é".encode()).hexdigest()
-
-
-def test_stemmers_are_kept_where_the_search_knows_another_language(site: Path) -> None:
-    index = site / "search" / "search_index.json"
-    index.write_text(json.dumps({"config": {"lang": ["en", "de"]}, "docs": []}), "utf-8")
-    assert "assets/javascripts/lunr/tinyseg.js" in kept_files(site)
 
 
 def test_the_same_site_is_the_same_version_and_one_changed_byte_another(site: Path) -> None:
@@ -94,13 +94,11 @@ def test_a_served_book_is_not_kept_and_takes_an_earlier_worker_away(tmp_path: Pa
     assert "data-kept" not in home and 'rel="manifest"' not in home
 
 
-def test_a_folder_has_one_classic_script_and_a_script_for_its_search(tmp_path: Path) -> None:
+def test_a_folder_has_one_classic_script_and_those_of_find(tmp_path: Path) -> None:
     site = built(tmp_path / "site", folder=True)
     ours = {path.name for path in (site / "assets" / "tinbook").glob("*.js")}
-    assert ours == {"main.js", "iframe-worker.js", "iframe-worker-inside.js"}
-    assert (site / "assets" / "tinbook" / "LICENSE-iframe-worker.txt").is_file()
-    index = (site / "search" / "search_index.js").read_text("utf-8")
-    assert json.loads(index.removeprefix("var __index = "))["docs"]
+    assert ours == {"main.js", "find.js", "find-index.js", "minisearch.js"}
+    assert (site / "assets" / "tinbook" / "LICENSE-minisearch.txt").is_file()
     for page in site.rglob("*.html"):
         text = page.read_text("utf-8")
         assert 'type="module"' not in text and 'rel="manifest"' not in text and "data-kept" not in text

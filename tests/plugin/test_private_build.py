@@ -108,7 +108,7 @@ def book_of_secrets(folder: Path) -> Path:
         path.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False), "utf-8")
     (folder / "book_src").mkdir(exist_ok=True)
     settings = {"site_name": "Lamp Room", "docs_dir": "book_src", "theme": {"name": "material", "font": False}}
-    (folder / "mkdocs.yml").write_text(yaml.safe_dump({**settings, "plugins": ["search", "tinbook"]}), "utf-8")
+    (folder / "mkdocs.yml").write_text(yaml.safe_dump({**settings, "plugins": ["tinbook"]}), "utf-8")
     return folder
 
 
@@ -168,7 +168,7 @@ def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_pat
     """But for what is read for the sums alone, and what no page shows of a tin, a cutter or the house's finish."""
     places = found(built(secrets, tmp_path / "site", kitchen=True), ALL)
     assert ALL - set(places) <= {secret("used"), secret("cutters"), secret("finish")}
-    assert any(name.endswith("search_index.json") for name in places[secret("mixture")])
+    assert any(name.endswith("find-index.js") for name in places[secret("mixture")])
     assert any(name == "sw.js" for name in places[secret("mixture")])
 
 

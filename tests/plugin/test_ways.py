@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import pytest
 from mkdocs.structure.files import File
 
-from tinbook.plugin.ways import as_nav, rooms_from, way
+from tinbook.plugin.ways import ROOMS, as_nav, rooms_from, way
 
 NAMES = ("index.md", "mixtures/index.md", "mixtures/sponge.md", "tins.md", "photos/harbour.webp")
 
@@ -32,9 +32,26 @@ def test_a_way_to_what_is_not_there_is_refused(files: Mapping[str, File]) -> Non
 def test_rooms_are_those_the_book_has_and_say_where_one_is(files: Mapping[str, File]) -> None:
     rooms = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins"}
     assert [(room["title"], room["here"]) for room in rooms_from("mixtures/sponge", rooms, files)] == [
-        ("Mixtures", True), ("Tins", False),
+        ("Mixtures", "true"), ("Tins", ""),
     ]  # fmt: skip
-    assert [room["here"] for room in rooms_from("tins", rooms, files)] == [False, True]
+    assert [room["here"] for room in rooms_from("tins", rooms, files)] == ["", "page"]
+    assert [room["here"] for room in rooms_from("mixtures/index", rooms, files)] == ["page", ""]
+
+
+@pytest.mark.parametrize(
+    ("here", "room"),
+    [
+        ("techniques/cover-a-board", "Techniques"), ("colours", "Techniques"), ("guests", "Tins"), ("boards", "Tins"),
+        ("covering", "Tins"), ("portions/index", "Tins"), ("portions/finger", "Tins"), ("on-hand", "Mixtures"),
+        ("ingredients", "Measures"), ("ingredients/plain-flour", "Measures"), ("oven", "Measures"),
+        ("mixtures/kinds/mud", "Mixtures"), ("changes", None), ("index", None),
+    ],
+)  # fmt: skip
+def test_a_page_lights_the_room_it_belongs_to(here: str, room: str | None) -> None:
+    names = [f"{address}.md" for address in ROOMS.values()]
+    files = {name: File(name, "docs", "site", use_directory_urls=True) for name in names}
+    lit = {each["title"]: each["here"] for each in rooms_from(here, ROOMS, files) if each["here"]}
+    assert lit == ({room: "true"} if room else {})
 
 
 def test_contents_name_files_and_titles_are_text() -> None:

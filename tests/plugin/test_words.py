@@ -1,4 +1,4 @@
-"""What the scripts say to a reader stands in words.js and page_words.js alone: no other script has a sentence or a label of its own."""
+"""What the scripts say to a reader stands in words.js, page_words.js and finding_words.js alone: no other script has a sentence or a label of its own."""
 
 from __future__ import annotations
 
@@ -9,7 +9,9 @@ import pytest
 
 PACKAGE = Path(__file__).parents[2] / "plugins" / "tinbook"
 SCRIPTS = sorted(
-    path for path in PACKAGE.rglob("*.js") if path.name not in ("words.js", "page_words.js", "iframe-worker.js")
+    path
+    for path in PACKAGE.rglob("*.js")
+    if path.name not in ("words.js", "page_words.js", "finding_words.js", "minisearch.js")
 )
 
 LITERAL = re.compile(r"""//[^\n]*|/\*.*?\*/|"(?P<plain>(?:[^"\\\n]|\\.)*)"|`(?P<filled>(?:[^`\\]|\\.)*)`""", re.DOTALL)

@@ -151,14 +151,14 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how many dessert portions": (
         lambda d: d.row("portions", tin=CAKE)["dessert_count"],
         lambda d: d.row("portions", "--of", SPONGE, tin=CAKE)["dessert_count"],
-        lambda d: d.number("portions/index", "Portions from every tin", CAKE, "Dessert"),
+        lambda d: d.number("portions/index", "Portions from the house’s tins", CAKE, "Dessert"),
         lambda d: finish(d, "Dessert"),
         lambda d: serves(d, 1),
-        lambda d: d.figure(d.words("portions/round").split("Round 20 cm, 8 in {", 1)[1].split(" dessert portions")[0].rsplit(" ", 1)[1]),
+        lambda d: d.figure(d.words("portions/round").split("Round 20 cm, 8 in ", 1)[1].split(" dessert portions")[0].rsplit(" ", 1)[1]),
     ),
     "how many tea slices": (
         lambda d: d.row("portions", tin=CAKE)["tea_slice_count"],
-        lambda d: d.number("portions/index", "Portions from every tin", CAKE, "Tea slice"),
+        lambda d: d.number("portions/index", "Portions from the house’s tins", CAKE, "Tea slice"),
         lambda d: serves(d, 2),
     ),
     "what does a dessert portion of the sponge weigh": (

@@ -67,7 +67,11 @@ INCHES: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.bench(SPONGE, "round 20 cm")["width_mm"],
         lambda d: d.row("lengths", inches_in=8.0)["taken_mm"],
         lambda d: d.data(PAGE, "tb-recipe")["named"]["cm"]["20"],
-        lambda d: next(tin for tin in d.data("tins", "tb-tins") if tin["name"] == "round 20 cm")["width_mm"],
+        lambda d: next(
+            row[d.data("tins/all", "tb-tins")["heads"].index("width_mm")]
+            for row in d.data("tins/all", "tb-tins")["rows"]
+            if row[0] == "round 20 cm"
+        ),
     ),
     "how many times a 5 in round goes into a 6 in one": (
         lambda d: 1.44,
@@ -94,7 +98,7 @@ def test_each_tin_has_one_row_by_both_names(asked_book: Loaded, demo: Loaded, do
     """The tins stand in the same rows by the same names as in a house of centimetres."""
     ours, theirs = ([tin.names for tin, _ in all_outlines(loaded.book)] for loaded in (asked_book, demo))
     assert ours == theirs and len(set(ours)) == len(ours)
-    for address in (PAGE, "boards", "tins", "covering"):
+    for address in (PAGE, "boards", "tins/all", "covering"):
         assert "round 20 cm 8 in" in doors.words(address).replace("Round", "round"), address
 
 

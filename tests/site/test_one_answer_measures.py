@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 DIAL, SET = "Oven by the dial", "What to set on the dial"
-HOLDS, FACTORS = "What each tin holds", "Factors from tin to tin"
+HOLDS, FACTORS = "What each tin holds", "Factors from tin to tin of the house"
 SPONGE = "creamed-butter-sponge"
 DEEP = "round 20 cm x 7.5 cm"
 
@@ -22,7 +22,8 @@ def printed_mark(d: Any, celsius: float) -> float:
 
 def tin(d: Any, name: str) -> Any:
     """What tins at a glance hands its script of a tin."""
-    return next(each for each in d.data("tins", "tb-tins") if each["name"] == name)
+    told = d.data("tins", "tb-tins")
+    return next(dict(zip(told["heads"], row, strict=True)) for row in told["rows"] if row[0] == name)
 
 
 def owned(d: Any, *words: str) -> bool:
@@ -116,27 +117,27 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "what does a round 20 cm tin hold": (
         lambda d: d.to(0.01, d.row("sizes", tin="round 20 cm")["brim_ml"] / 1000.0),
-        lambda d: d.number("tins", HOLDS, "round 20 cm", "Holds"),
+        lambda d: d.number("tins/all", HOLDS, "round 20 cm", "Holds"),
         lambda d: d.figure(tin(d, "round 20 cm")["brim"]),
     ),
     "what does a measured tin hold": (
         lambda d: d.row("sizes", tin="round 23 cm")["brim_ml"] / 1000.0,
-        lambda d: d.number("tins", HOLDS, "round 23 cm", "Holds"),
+        lambda d: d.number("tins/all", HOLDS, "round 23 cm", "Holds"),
         lambda d: d.figure(tin(d, "round 23 cm")["brim"]),
     ),
     "how far is it round a 20 cm tin": (
         lambda d: d.to(0.5, d.row("sizes", tin="round 20 cm")["perimeter_mm"] / 10.0),
-        lambda d: d.number("tins", HOLDS, "round 20 cm", "Round the rim"),
+        lambda d: d.number("tins/all", HOLDS, "round 20 cm", "Round the rim"),
     ),
     "how much more goes into a 25 cm than into a 20 cm": (
         lambda d: d.to(0.01, d.row("factors", "--tin", "round 20 cm", to="round 25 cm")["factor"]),
-        lambda d: d.number("tins", FACTORS, "Round 20", "Round25"),
+        lambda d: d.number("tins", FACTORS, "round 20 cm", "round 25 cm"),
         lambda d: d.to(0.01, tin(d, "round 25 cm")["ml"] / tin(d, "round 20 cm")["ml"]),
     ),
     "which tin of the house is nearest to a round 20 cm": (
         lambda d: d.row("sizes", tin="round 20 cm")["nearest_owned"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["nearest_owned"],
-        lambda d: d.cell("tins", HOLDS, "round 20 cm", "Nearest you own").split(",")[0],
+        lambda d: d.cell("tins/all", HOLDS, "round 20 cm", "Nearest you own").split(",")[0],
         lambda d: tin(d, "round 20 cm")["near"],
     ),
     "is the round 20 cm owned, its depth not told": (
@@ -145,7 +146,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.row("tins", "--of", SPONGE, tin="round 20 cm")["owned"],
         lambda d: d.row("coats", "--of", "american-buttercream", tin="round 20 cm")["owned"],
         lambda d: d.bench(SPONGE, "round 20 cm")["owned"],
-        lambda d: tin(d, "round 20 cm")["owned"],
+        lambda d: any(row[0] == "round 20 cm" for row in d.data("tins", "tb-tins")["rows"]),
         lambda d: next(bool(each[1]) for each in d.data("guests", "tb-sets")["tins"] if each[0] == "round 20\xa0cm"),
     ),
     "is the round 20 cm owned, 7.5 cm deep": (

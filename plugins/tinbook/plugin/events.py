@@ -21,17 +21,21 @@ from tinbook.loading import load_book
 from tinbook.loading.unsure import UNSURE
 from tinbook.models.register import kinds
 from tinbook.pages.base.render import compiled
+from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.schema_org import script_of
+from tinbook.pages.spelling.descriptions import described
 from tinbook.plugin.ahead import spare_processes
 from tinbook.plugin.attention import Attention
+from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE, set_templates
-from tinbook.plugin.settings import THEME, settle
+from tinbook.plugin.settings import THEME, lean, settle
 from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood
 from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
+from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
 from tinbook.problems import spell
@@ -69,6 +73,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def __init__(self) -> None:
         super().__init__()
         self._attention = Attention()
+        self._on_pages: list[Find] = []
 
     @property
     def hosted(self) -> bool:
@@ -86,6 +91,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         settle(config)
+        if any(name.rpartition("/")[2] == "search" for name in config.plugins):
+            log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
         self._attention.hold()
         if self.config.folder:
             set_for_folder(config)
@@ -93,8 +100,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         self.site = self._read()
+        self._on_pages = []
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
         made = self._add_files(files, own, config)
+        lean(files, config)
         sort_scripts(files, config, OURS, self.config.folder)
         spare = 0 if self._serving else spare_processes(len(self.site.pages))
         by_name = {file.src_uri: file for file in files}
@@ -117,32 +126,55 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return env
 
     @event_priority(-100)
+    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        address = page.file.src_uri.removesuffix(".md")
+        search = page.meta.get("search")
+        if not (isinstance(search, dict) and search.get("exclude")):
+            made = self.site.pages.get(address)
+            self._on_pages += page_found(address, str(page.title or ""), html, made.template if made else "")
+        return html
+
+    @event_priority(-100)
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         here = page.file.src_uri.removesuffix(".md")
-        files = self._whole.files if self._whole else {}
         made = self.site.pages.get(here)
+        told = page.meta.get("description") or config.site_description
         heads = {
-            "rooms": rooms_from(here, ROOMS, files),
-            "more_rooms": rooms_from(here, MORE, files),
-            "measures": self.site.measures,
+            **self._frame(here),
+            "description": "" if told else described(made.template if made else "", str(page.title), config.site_name),
             "own_styles": STYLES_MARK if made else "",
             "own_scripts": SCRIPTS_MARK if made else "",
             "schema_org": script_of(made) if made else "",
-            "house_broken": self._house_broken,
         }
         context.update(heads)  # type: ignore[typeddict-item]
         return context
 
+    def on_template_context(
+        self, context: TemplateContext, *, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        context.update(self._frame(""))  # type: ignore[typeddict-item]
+        return context
+
+    def _frame(self, here: str) -> dict[str, Any]:
+        """What the head and foot of every page say, seen from an address."""
+        files = self._whole.files if self._whole else {}
+        return {
+            "rooms": rooms_from(here, ROOMS, files),
+            "more_rooms": rooms_from(here, MORE, files),
+            "measures": self.site.measures,
+            "house_broken": self._house_broken,
+        }
+
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
-        return self._whole.fill(address, output) if self._whole and address in self.site.pages else output
+        return self._whole.fill(address, output) if self._whole and address in self.site.pages else together(output)
 
     @event_priority(-100)
     def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:
-        return self._guarded(output_content) if template_name.endswith(".html") else output_content
+        return self._guarded(tight(output_content)) if template_name.endswith(".html") else output_content
 
     @event_priority(100)
     def _fill_the_rest(self, *, config: MkDocsConfig) -> None:
@@ -154,7 +186,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._let_go()
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
-        write_offline(config, self.hosted, self.config.folder)
+        files = self._whole.files if self._whole else {}
+        urls = {name.removesuffix(".md"): file.url for name, file in files.items()}
+        write_index(config.site_dir, (*self.site.finds, *self._on_pages), urls)
+        write_offline(config, self.hosted)
 
     on_post_build = CombinedEvent(_fill_the_rest, _finish)
 

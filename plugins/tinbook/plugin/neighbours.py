@@ -9,17 +9,12 @@ from mkdocs.structure.nav import Section
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url, normalize_url
 
-LINK = '<li class="md-nav__item"><a href="{}" class="md-nav__link"><span class="md-ellipsis">{}</span></a></li>\n'
-"""What the theme says of a page beside the one that is read."""
-CLOSED = (
-    '<li class="md-nav__item md-nav__item--pruned md-nav__item--nested"><a href="{}" class="md-nav__link">'
-    '<span class="md-ellipsis">{}</span><span class="md-nav__icon md-icon"></span></a></li>\n'
-)
-"""And of a section that the page is not in, where such are pruned."""
+LINK = '<li><a href="{}">{}</a></li>\n'
+"""A page beside the one that is read, or a section it is not in."""
 
 
 class Run(NamedTuple):
-    """An `entry` that the theme draws, its `place` in the list, counted from 1, and the links before it.
+    """An `entry` that the template draws, its `place` in the list, counted from 1, and the links before it.
 
     After the last such entry come links alone, with no `entry`.
     """
@@ -67,7 +62,7 @@ def _from(place: str) -> Callable[[str], str]:
 
 
 def _links(entries: Sequence[Any], way: Callable[[str], str]) -> list[str]:
-    return [(CLOSED if entry.children else LINK).format(way(_url(entry)), entry.title) for entry in entries]
+    return [LINK.format(way(_url(entry)), entry.title) for entry in entries]
 
 
 def _url(entry: Any) -> str:

@@ -1,38 +1,52 @@
-"""What the book asks of the theme: its styles, its three looks, its picture in the browser's tab."""
+"""What the book takes of the theme: its pages and words, not its styles and scripts; a picture for the tab."""
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
+from mkdocs.structure.files import File, Files
 
 THEME = Path(__file__).parent / "theme"
-STYLES = tuple(f"assets/tinbook/{name}.css" for name in ("tokens", "theme", "parts", "bench", "print"))
-LOOKS = (
-    {"media": "(prefers-color-scheme)", "icon": "light", "name": "Follows the device; choose light"},
-    {"media": "(prefers-color-scheme: light)", "scheme": "default", "icon": "light", "name": "Light; choose dark"},
-    {"media": "(prefers-color-scheme: dark)", "scheme": "slate", "icon": "dark", "name": "Dark; choose high contrast"},
-    {"scheme": "contrast", "icon": "contrast", "name": "High contrast; choose by the device"},
+STYLE = "assets/tinbook/book.css"
+"""The styles of every page, in one file."""
+STYLES = tuple(
+    f"assets/tinbook/{name}.css" for name in ("tokens", "prose", "page", "parts", "bench", "large", "forced", "print")
 )
+"""What it is made of, in order."""
+FIXED = ("slate", "contrast")
+"""Looks a house can set its book in, by the theme's names."""
 
 
 def settle(config: MkDocsConfig) -> None:
-    """Set the theme up for the book; what mkdocs.yml says of looks and pictures stays. PluginError: another theme."""
+    """Set the theme up for the book; what mkdocs.yml says of a look or a picture stays. PluginError: another theme.
+
+    A palette with one dark look, or the one of contrast, stays; any other says what the book does by itself: it follows
+    the device, and the reader may choose.
+    """
     if config.theme.name != "material":
         raise PluginError('Tinbook builds on the theme material: write "theme: {name: material}" in mkdocs.yml')
-    config.extra_css[:0] = [style for style in STYLES if style not in config.extra_css]
+    config.extra_css[:0] = [STYLE] if STYLE not in config.extra_css else []
     config.theme.dirs.insert(0, str(THEME))
     if "attr_list" not in config.markdown_extensions:
         config.markdown_extensions.append("attr_list")
-    if not config.theme.get("palette"):
-        config.theme["palette"] = [_look(**look) for look in LOOKS]
+    palette = config.theme.get("palette")
+    if not (isinstance(palette, dict) and palette.get("scheme") in FIXED):
+        config.theme["palette"] = None
     if config.theme["favicon"] == "assets/images/favicon.png":
         config.theme["favicon"] = "assets/tinbook/icon-192.png"
 
 
-def _look(media: str = "", scheme: str = "default", icon: str = "", name: str = "") -> dict[str, Any]:
-    """One choice of the theme's palette switch."""
-    toggle = {"icon": f"tinbook/{icon}", "name": name}
-    return {"scheme": scheme, "toggle": toggle, **({"media": media} if media else {})}
+def lean(files: Files, config: MkDocsConfig) -> None:
+    """Leave out of the site what the theme has for its own pages, and put in the styles of ours, as one file.
+
+    A file of the house's own stays, wherever it lies.
+    """
+    themes = [place for place in config.theme.dirs if Path(place, "mkdocs_theme.yml").is_file()]
+    for file in list(files):
+        from_theme = file.src_dir in themes and not file.is_documentation_page()
+        if file.src_uri in STYLES or (from_theme and file.src_uri != config.theme["favicon"]):
+            files.remove(file)
+    text = "".join((THEME / style).read_text("utf-8") for style in STYLES)
+    files.append(File.generated(config, STYLE, content=text))

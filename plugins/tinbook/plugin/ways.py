@@ -9,8 +9,16 @@ from typing import Any
 from mkdocs.structure.files import File
 
 ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
+INSIDE = {
+    "Mixtures": ("tags", "on-hand"),
+    "Techniques": ("colours",),
+    "Tins": ("portions/", "guests", "boards", "covering"),
+    "Measures": ("ingredients", "oven"),
+}
+"""Pages that belong to a room without lying in its folder; one that ends in a slash is a folder."""
 MORE = {
-    "Portions": "portions/index", "Covering": "covering", "Boards": "boards", "Colours": "colours", "Oven": "oven",
+    "Guests": "guests", "Portions": "portions/index", "Covering": "covering", "Boards": "boards",
+    "Colours": "colours", "Oven": "oven",
     "Ingredients": "ingredients", "Tags": "tags", "Cautions": "cautions", "Sources": "sources",
     "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip
@@ -25,16 +33,22 @@ def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -
 
 
 def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -> list[dict[str, Any]]:
-    """Links for the running head or foot, as far as the book has such a page; which of them the page is in."""
+    """Links for the running head or foot, as far as the book has such a page.
+
+    `here` says that it is the page itself ("page"), or that the page is inside it ("true"), as ARIA's `aria-current`.
+    """
     return [
-        {
-            "title": title,
-            "url": file.url,
-            "here": here == address or (address.endswith("/index") and here.startswith(address.removesuffix("index"))),
-        }
+        {"title": title, "url": file.url, "here": "page" if here == address else _inside(here, title, address)}
         for title, address in rooms.items()
         if (file := files.get(f"{address}.md"))
     ]
+
+
+def _inside(here: str, title: str, address: str) -> str:
+    """`true` for a page inside a room, else nothing."""
+    folders = (f"{address.removesuffix('/index')}/", *INSIDE.get(title, ()))
+    belongs = any(here.startswith(each) if each.endswith("/") else here.split("/")[0] == each for each in folders)
+    return "true" if belongs else ""
 
 
 def as_nav(entries: list[Any]) -> list[Any]:

@@ -1,6 +1,6 @@
 """Pages as they are read: with their late parts, and the styles and scripts that these want.
 
-Late HTML skips Markdown, the search's parser and the theme: measured four to five times faster than tables in Markdown.
+Late HTML skips Markdown and the theme: measured four to five times faster than tables in Markdown.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from mkdocs.utils import get_relative_url
 
 from tinbook.pages.base.page import Link, Page
 from tinbook.plugin.ahead import Ahead
+from tinbook.plugin.together import together
 from tinbook.plugin.ways import way
 
 OWN_FILES = {
@@ -20,11 +21,11 @@ OWN_FILES = {
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "mixture_tables"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
-LIKE = {"mixture_tables": "mixture"}
-"""Kinds of page that have another's style besides their own."""
+LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
+"""Kinds of page that have another's files, besides their own if they have any."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'
@@ -76,7 +77,7 @@ class WholePages:
     def _filled(self, address: str, output: str) -> str:
         page, url = self._pages[address], self._file(address).url
         ready = self._ahead.parts(address) if self._ahead else {}
-        whole = page.fill(output, self._link_from(address), ready)
+        whole = together(page.fill(output, self._link_from(address), ready))
         styles = "\n".join(
             f'<link rel="stylesheet" href="{get_relative_url(file, url)}">' for file in own_files(page, whole, "css")
         )

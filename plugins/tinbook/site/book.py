@@ -18,6 +18,8 @@ from tinbook.pages.at_a_glance.portions import portions_pages
 from tinbook.pages.at_a_glance.tins import tins_pages
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.pictures import photo_address
+from tinbook.pages.finding.everything import find_pages, finds
+from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.broken import broken_pages
 from tinbook.pages.lists.home import home_pages
 from tinbook.pages.lists.ingredients import ingredients_pages
@@ -47,6 +49,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     rules_pages,
     sources_pages,
     broken_pages,
+    find_pages,
 )
 """The register of pages: a new kind of page is one line here."""
 
@@ -55,7 +58,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
 class Site:
     """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path.
 
-    `templates` are files to print, by path, still to be set.
+    `templates` are files to print, by path, still to be set. `finds` is what Find answers with.
     """
 
     name: str
@@ -63,6 +66,7 @@ class Site:
     pages: Mapping[str, Page]
     photos: Mapping[str, bytes] = field(default_factory=dict)
     templates: Mapping[str, TemplateFile] = field(default_factory=dict)
+    finds: tuple[Find, ...] = ()
 
 
 def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]]) -> Site:
@@ -78,4 +82,5 @@ def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...
         pages={page.address: page for page in pages},
         photos=photos,
         templates=templates,
+        finds=finds(desk),
     )

@@ -23,6 +23,18 @@ def test_every_tin_has_its_plans_on_its_shapes_page(desk: Desk, filled: Callable
     assert CutsView(desk, "round").title == "Round"
 
 
+def test_the_list_has_the_houses_tins_first_and_opens_each_plan(desk: Desk, filled: Callable[[str], str]) -> None:
+    view, page = CutsView(desk, "round"), filled("portions/round")
+    owned = [each.section.owned for each in view.plans]
+    assert owned == sorted(owned, reverse=True) and [each.first for each in view.plans].index(True) == owned.index(
+        False
+    )
+    figures = [figure for each in view.plans for figure in each.figures]
+    assert all(f'<a href="#{figure.anchor}"' in page for figure in figures)
+    assert all(len(each.figures) == len(view.columns) for each in view.plans)
+    assert all(sum(figure.usual for figure in each.figures) == 1 for each in view.plans)
+
+
 def test_numbers_on_the_page_are_the_counts(filled: Callable[[str], str]) -> None:
     for shape in SHAPES:
         page = filled(shape_address(shape))

@@ -40,6 +40,30 @@ def test_supports_are_counted_in_and_out(filled: Callable[[str], str]) -> None:
 def test_the_browser_is_handed_all_sets(desk: Desk) -> None:
     data = GuestsView(desk).script_data
     assert len(data["sets"]) == len(GuestsView(desk).choices.sets)
-    assert all(len(tin) == 7 for tin in data["tins"])
+    assert all(len(tin) == 8 for tin in data["tins"])
     assert [kind for kind, _ in data["kinds"]] == ["finger", "dessert", "tea slice"]
-    assert desk.book.mixtures["madeira-cake"].name in [name for name, *_ in data["mixtures"]]
+    assert "madeira-cake" in [slug for slug, *_ in data["mixtures"]]
+
+
+def test_own_tins_first_others_apart(desk: Desk) -> None:
+    view = GuestsView(desk)
+    owned = {tier.tin.name for tier in view.choices.tiers if tier.owned}
+    own, others = (
+        [each.name.replace(N, " ").split(" + ") for each in sets] for sets in (view.own_sets, view.other_sets)
+    )
+    assert own and all(set(names) <= owned for names in own)
+    assert others and all(not set(names) <= owned for names in others)
+    assert all(each.serves >= view.usual_guests for each in (*view.own_sets, *view.other_sets))
+    best = view.own_sets[0]
+    assert best.name == f"round 23{N}cm + round 15{N}cm" and best.tiers_mm == (150, 230)
+    assert best.note.startswith("serves 43, 3 over; ×") and best.note.endswith("l of batter")
+
+
+def test_the_first_answer_stands_in_the_page_before_any_words(filled: Callable[[str], str]) -> None:
+    page = filled("guests")
+    assert (
+        page.index('name="guests"')
+        < page.index("round 23")
+        < page.index("With tins to borrow")
+        < page.index("Cakes 10")
+    )

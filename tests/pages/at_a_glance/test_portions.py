@@ -11,8 +11,10 @@ N = "\u00a0"
 
 def test_a_row_for_every_tin(desk: Desk) -> None:
     view = PortionsView(desk)
-    rows = {line.name: line for line in view.lines}
+    rows = {line.name: line for line in (*view.own.lines, *view.others.lines)}
     assert len(rows) == len(all_outlines(desk.book))
+    assert view.is_folded and all(line.owned for line in view.own.lines)
+    assert not any(line.owned for line in view.others.lines)
     row = rows[f"round 20{N}cm"]
     assert ([cell.text for cell in row.counts], row.way) == (["49", "24", "15"], "strips 5+7+7+5")
     assert "dessert 25" in view.lead and f"10{N}cm high" in view.lead

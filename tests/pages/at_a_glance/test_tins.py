@@ -1,31 +1,44 @@
-"""Tins at a glance."""
+"""Tins at a glance: the house's own tins, and the answer that stands in the page."""
 
+import json
+import re
 from collections.abc import Callable
-
-import pytest
+from dataclasses import replace
 
 from tinbook.pages.at_a_glance.tins import TinsView
 from tinbook.pages.base.page import Desk
+from tinbook.plans.base.shelf import shelf
+
+
+def test_only_what_the_house_owns_stands_in_the_matrix(desk: Desk) -> None:
+    (matrix,) = TinsView(desk).items
+    owned = {row.tin.name for row in shelf(desk.book).tins if row.owned}
+    assert {head.name for head in matrix.heads} == {line.head.name for line in matrix.lines} == owned
+    assert all(head.owned for head in matrix.heads) and len(owned) == 15
 
 
 def test_a_20_cm_round_in_a_25_cm_square(desk: Desk) -> None:
     """625 cm² over 314.16 cm² is 1.99, by any table of areas."""
-    view = TinsView(desk)
-    line = next(line for line in view.lines if (line.head.shape, line.head.metric) == ("Round", "20"))
-    column = next(at for at, head in enumerate(view.heads) if (head.shape, head.metric) == ("Square", "25"))
+    (matrix,) = TinsView(desk).items
+    line = next(line for line in matrix.lines if line.head.name == "round 20 cm")
+    column = next(at for at, head in enumerate(matrix.heads) if head.name == "square 25 cm")
     assert line.cells[column].text == "1.99" and line.cells[column].more
 
 
-def test_the_matrix_is_one_where_a_tin_meets_itself(desk: Desk) -> None:
-    for at, line in enumerate(TinsView(desk).lines):
-        assert line.cells[at].same and line.cells[at].text == "1.00" and not line.cells[at].more
+def test_a_house_with_one_tin_is_shown_rounds_and_squares(desk: Desk) -> None:
+    book = replace(desk.book, tins=desk.book.tins[:1])
+    (matrix,) = TinsView(replace(desk, book=book)).items
+    assert {head.shape for head in matrix.heads} == {"Round", "Square"} and len(matrix.heads) > 20
 
 
-def test_sizes_are_found_by_both_names(filled: Callable[[str], str]) -> None:
-    assert "20 cm or 8 inch" in filled("tins")
+def test_the_answer_stands_in_the_page_and_all_tins_are_one_touch_away(filled: Callable[[str], str]) -> None:
+    page = filled("tins")
+    assert '<b data-told="factor">1.44</b>' in page and '<td data-told="become-10">14</td>' in page
+    assert "depth of batter kept" in page and "share of the brim filled" in page
+    assert '<a href="/tins/all#">All tins</a>' in page
+    assert page.index('id="tb-glance"') < page.index("tb-matrix") < page.index("Touch a tin")
 
 
-def test_the_browser_compares_the_same_ml(desk: Desk) -> None:
-    view = TinsView(desk)
-    ml = {tin["name"]: tin["ml"] for tin in view.tins}
-    assert ml["square 25 cm"] / ml["round 20 cm"] == pytest.approx(625 / (3.14159265 * 100), rel=1e-6)
+def test_the_browser_is_handed_no_more_than_it_needs(desk: Desk, filled: Callable[[str], str]) -> None:
+    found = re.search(r'id="tb-tins">(.*?)</script>', filled("tins"), re.S)
+    assert found and len(json.loads(found[1])["rows"]) == len(TinsView(desk).shelf.house)

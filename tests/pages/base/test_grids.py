@@ -1,6 +1,6 @@
 """Small tables: what is marked, and what the one template makes of them."""
 
-from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells, own_first
 from tinbook.pages.base.render import render
 
 
@@ -35,3 +35,14 @@ def test_a_row_says_what_it_is_narrowed_by() -> None:
     text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
     assert '<tr data-kind="Round" data-tag="a &amp; b"><th scope="row" class="tb-lent">A' in text
     assert 'data-narrow="cakes" data-narrow-kind="Shape"' in text
+
+
+def test_own_tins_stand_before_others_under_one_rule() -> None:
+    rows = [GridRow(head=name, cells=(), lent=name.islower()) for name in "aBcD"]
+    assert [(row.head, row.first) for row in own_first(rows)] == [("B", False), ("D", False), ("a", True), ("c", False)]
+
+
+def test_words_stand_after_the_table() -> None:
+    grid = Grid(title="T", anchor="t", heads=(Head("Of"),), rows=(), lead="What it is", after="More")
+    text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
+    assert text.index("</table>") < text.index("What it is") < text.index("More")

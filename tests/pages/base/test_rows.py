@@ -27,6 +27,7 @@ def test_cells_are_text() -> None:
     )
     assert "<b>" not in made and "<i>" not in made
     assert "<td>1<td>&lt;i&gt;<td>&amp;" in made
+    assert table_rows([]) == ""
     assert 'data-factor="1.5"' in made and " class=tb-first>" in made
 
 

@@ -52,6 +52,20 @@ def test_only_a_long_list_narrows(filled: Callable[[str], str]) -> None:
     assert "data-narrow" not in filled("mixtures/kinds/mud")
 
 
+def test_rows_of_choices_are_counted_so_that_their_place_is_kept() -> None:
+    def entry(at: int, **values: tuple[str, ...]) -> Entry:
+        return Entry(address=str(at), name=str(at), left="", second="", marks=marks(**values))
+
+    def choices(*entries: Entry) -> int:
+        return ListView(title="x", lead="", items=(Group("", "", entries),)).choices
+
+    assert choices(entry(1, kind=("a",)), entry(2, kind=("b",))) == 1
+    assert choices(entry(1, kind=("a",)), entry(2, kind=("a",))) == 0
+    # a tag of one row is found by its words
+    assert choices(entry(1, tag=("a",)), entry(2)) == 0
+    assert choices(entry(1, tag=("a",)), entry(2, tag=("a",)), entry(3, season=("spring",))) == 2
+
+
 def test_under_a_tag_there_is_no_choice_by_tag(desk: Desk) -> None:
     names = {name for group in tag_groups(desk) for entry in group.entries for name, _ in entry.marks}
     assert names == {"kind", "season", "keeps", "also"}

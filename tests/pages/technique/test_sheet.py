@@ -10,7 +10,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.technique.sheet import SheetCake, TechniqueSheet, sheet_of
 from tinbook.pages.technique.sheet_file import Dress, sheet_page
 
-TOKENS = ":root, [data-md-color-scheme] {\n  --ink: #10272F;\n}\n[data-md-color-scheme=slate] {\n  --ink: #EDF3F2;\n}\n"
+TOKENS = ':root {\n  --ink: #10272F;\n}\n[data-md-color-scheme="slate"] {\n  --ink: #EDF3F2;\n}\n'
 DRESS = Dress(TOKENS, b"words", b"figures")
 
 

@@ -20,7 +20,7 @@ from tinbook.pages.technique.sheet import SheetCake, sheet_of
 from tinbook.pages.technique.sheet_file import Dress, as_plain, picture_files, sheet_page
 
 NASTY = 'A "b" <script>alert(1)</script> & {{ 7 * 7 }} #emph[x] *y*'
-TOKENS = ":root, [data-md-color-scheme] {\n  --ink: #10272F;\n}\n[data-md-color-scheme=slate] {\n  --ink: #EDF3F2;\n}\n"
+TOKENS = ':root {\n  --ink: #10272F;\n}\n[data-md-color-scheme="slate"] {\n  --ink: #EDF3F2;\n}\n'
 DRESS = Dress(TOKENS, b"words", b"figures")
 
 

@@ -13,7 +13,16 @@ from shapely import Polygon
 
 from tinbook.loading import Loaded
 from tinbook.models import Book, House, OwnedTin, read_model
-from tinbook.plans.base.shelf import Shelf, all_outlines, batter_depth_mm, factor_between, house_outlines, shelf
+from tinbook.plans.base.shelf import (
+    EGGS,
+    Shelf,
+    all_outlines,
+    batter_depth_mm,
+    factor_between,
+    house_outlines,
+    shelf,
+    tin_to_tin,
+)
 from tinbook.tins import SHAPES, Tin, read_tin, standard_tins
 
 EVERYDAY = {"round", "square", "rectangle", "loaf", "ring", "cups"}
@@ -189,3 +198,17 @@ def test_cups_are_compared_by_what_they_hold() -> None:
 
 def test_tins_are_compared_at_half_the_usual_depth(kitchen: Book, made: Shelf) -> None:
     assert batter_depth_mm(kitchen) == made.depth_mm == 37.5
+
+
+def test_from_tin_to_tin_in_whole_eggs(made: Shelf) -> None:
+    """The factor is the one of the tables but for cups, which go by the tray; eggs are whole, and at least one."""
+    for old in made.house:
+        for new in made.house:
+            told = tin_to_tin(old, new)
+            trays = new.tin.holes / old.tin.holes
+            assert told.factor == pytest.approx(factor_between(old.tin, new.tin, made.depth_mm) * trays)
+            assert told.factor_shown == pytest.approx(told.factor, abs=0.00501)
+            assert all(
+                count == max(1, int(eggs * told.factor + 0.5)) for eggs, count in zip(EGGS, told.eggs, strict=True)
+            )
+    assert all(row.owned for row in made.house) and len(made.house_factors_shown) == len(made.house)

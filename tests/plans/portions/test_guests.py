@@ -22,6 +22,7 @@ from tinbook.plans.portions.guests import (
     batter_mm,
     factor,
     mixtures,
+    needs_shown,
     own_batter_mm,
 )
 
@@ -116,6 +117,9 @@ def test_the_mixture_a_set_takes(demo: Loaded, made: Choices) -> None:
     expected = 31_415.9 * deep / 1000.0 + 2 * 12 * made.cups.tin.brim_ml() / 2.0
     assert batter_ml(deep, made, answer) == pytest.approx(expected)
     assert factor(batch, deep, made, answer) == pytest.approx(expected / batch.batter_ml)
+    times, litres = needs_shown(batch, deep, made, answer)
+    assert times == pytest.approx(expected / batch.batter_ml, abs=0.00501)
+    assert litres == pytest.approx(expected / 1000.0, abs=0.0501)
     own = {each.slug: deep_mm for each, deep_mm in mixtures(demo.book, demo.facts)}
     # as on its own page: each tier from as many tins as it is written for, as deep
     assert own["madeira-cake"] == own_batter_mm(batch) == batch.depth_mm * sum(count for count, _ in batch.tins)

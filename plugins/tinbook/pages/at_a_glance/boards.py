@@ -9,7 +9,7 @@ from math import cos, radians, sin
 
 from tinbook.facts import Caution
 from tinbook.pages.base.drawings import spread
-from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, own_first
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.section import Word
 from tinbook.pages.base.shared import worked_view
@@ -141,25 +141,23 @@ class BoardsView:
             title=f"On the {name} drum" + (", as the house takes it" if taken else ""),
             anchor=f"{name}-drum",
             heads=tuple(heads),
-            rows=tuple(self._rows(name, taken)),
+            rows=own_first(self._rows(name, taken)),
             worked=worked_view((self.table.worked,), self.desk.facts),
             narrow="boards",
             captions=(("kind", "Shape"), ("tag", "Tins")),
         )
 
     def _rows(self, name: str, taken: bool) -> Iterator[GridRow]:
-        whole, shape = self.table.finishing.board_covered == "whole", ""
+        whole = self.table.finishing.board_covered == "whole"
         for row in self.table.rows:
             tin = row.cake.tin
             yield GridRow(
                 head=formats.tin_words(tin.name),
                 cells=(*_drum_cells(row.drums[name], whole), *(_cake_cells(row) if taken else ())),
                 note=formats.tin_words(tin.size_label_in),
-                first=tin.shape != shape,
                 lent=not row.owned,
                 marks=narrow_marks(tin, row.owned),
             )
-            shape = tin.shape
 
 
 def narrow_marks(tin: Tin, owned: bool) -> tuple[tuple[str, str], ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tinbook.pages.at_a_glance.boards import board_cell, narrow_marks
-from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, own_first
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import worked_view
 from tinbook.pages.mixture.coats import bowl_words, cake_words, learned_words
@@ -87,7 +87,7 @@ class CoveringView:
                 title="A cake of every tin",
                 anchor="every-cake",
                 heads=self._heads(),
-                rows=tuple(self._rows()),
+                rows=own_first(self._rows()),
                 worked=worked_view((self.table.worked,), self.desk.facts),
                 narrow="cakes",
                 captions=(("kind", "Shape"), ("tag", "Tins")),
@@ -109,18 +109,15 @@ class CoveringView:
         return (Head("Tin"), *coats, *in_all, *(paste if table.cover else ()), *ends)
 
     def _rows(self) -> Iterator[GridRow]:
-        shape = ""
         for row in self.table.rows:
             tin = row.cake.tin
             yield GridRow(
                 head=formats.tin_words(tin.name),
                 cells=tuple(_cells(row, self.table)),
                 note=formats.tin_words(tin.size_label_in),
-                first=tin.shape != shape,
                 lent=not row.owned,
                 marks=narrow_marks(tin, row.owned),
             )
-            shape = tin.shape
 
 
 def _cells(row: CoveredRow, table: CoveredTable) -> Iterator[Cell]:

@@ -6,7 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
+from markupsafe import Markup
+
 from tinbook.pages.at_a_glance.cut_drawings import CutDrawing, drawn, steps
+from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.finishing import finishing
@@ -15,6 +18,9 @@ from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import Portion, portion_sizes
 from tinbook.plans.portions.glance import plans_of, shown_g, usual_grams
 from tinbook.tins import SHAPES, Tin
+
+USUAL = "dessert"
+"""The kind of portion whose plan is shown first."""
 
 
 def shape_address(shape: str) -> str:
@@ -35,9 +41,14 @@ def sides(portion: Portion) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutFigure:
-    """A plan: how many of what, how it is cut, what a piece weighs, its drawing and its name for a link."""
+    """A plan: how many of what, how it is cut, what a piece weighs, its drawing and its name for a link.
+
+    `kind` is its column in the list, `usual` the plan that is shown where only its tin is asked for.
+    """
 
     anchor: str
+    kind: str
+    usual: bool
     count: str
     what: str
     steps: tuple[str, ...]
@@ -45,16 +56,26 @@ class CutFigure:
     drawing: CutDrawing
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CutSection:
     """A tin and its plans, made when the page is."""
 
     title: str
     anchor: str
     tin: Tin
+    owned: bool
     desk: Desk
 
     @property
+    def icon(self) -> Markup:
+        """The tin, drawn."""
+        return icon(self.tin, self.owned)
+
+    @property
+    def name(self) -> str:
+        """What the list calls it."""
+        return formats.tin_words(self.tin.name)
+
     def figures(self) -> Iterator[CutFigure]:
         """The first plan of each kind of portion, then the second of a round."""
         cuts, ring_cuts = plans_of(self.tin, self.desk.book, self.desk.facts)
@@ -77,6 +98,8 @@ class CutSection:
         anchor = f"{self.anchor}-{kind.replace(' ', '-')}{'-' + way if way else ''}"
         return CutFigure(
             anchor=anchor,
+            kind=_column(kind, way),
+            usual=kind == USUAL and not way,
             count=str(cut.count),
             what=f"{what}, {sides(portion)}",
             steps=steps(cut),
@@ -90,26 +113,49 @@ class CutSection:
         return finishing(self.desk.book.finish, self.desk.facts).heights_mm[0]
 
 
+@dataclass(frozen=True, slots=True)
+class TinPlans:
+    """A tin and its plans, in the order of the list's columns; `first` of those the house does not own."""
+
+    section: CutSection
+    figures: tuple[CutFigure, ...]
+    first: bool
+
+
 @dataclass(frozen=True)
 class CutsView:
-    """The page of one shape."""
+    """The page of one shape: a list of its tins, the house's own first, that opens one plan."""
 
     desk: Desk
     shape: str
 
     @cached_property
-    def items(self) -> tuple[CutSection, ...]:
-        """A section each size."""
-        return tuple(
-            CutSection(_title(tin), tin_anchor(tin), tin, self.desk)
-            for tin, _ in all_outlines(self.desk.book)
+    def plans(self) -> tuple[TinPlans, ...]:
+        """The tins with their plans."""
+        sections = [
+            CutSection(title=_title(tin), anchor=tin_anchor(tin), tin=tin, owned=owned, desk=self.desk)
+            for tin, owned in all_outlines(self.desk.book)
             if tin.shape == self.shape
+        ]
+        sections.sort(key=lambda section: not section.owned)
+        lent = next((place for place, section in enumerate(sections) if not section.owned), 0)
+        return tuple(
+            TinPlans(section, tuple(section.figures()), place == lent > 0) for place, section in enumerate(sections)
         )
+
+    @property
+    def columns(self) -> tuple[str, ...]:
+        """The kinds of plan: every tin of a shape has the same."""
+        return tuple(formats.title(figure.kind) for figure in self.plans[0].figures)
 
     @property
     def title(self) -> str:
         """The shape's name."""
         return SHAPES[self.shape].title
+
+
+def _column(kind: str, way: str) -> str:
+    return f"{kind}, in {way}" if way else kind
 
 
 def _title(tin: Tin) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -27,8 +27,24 @@ from tinbook.plans.portions.guests import (
     Wish,
     answers,
     mixtures,
+    needs_shown,
 )
 from tinbook.plans.portions.tables import beside_said
+
+USUAL_GUESTS, USUAL_KIND = 40, "dessert"
+"""What is asked before anyone has asked."""
+SHOWN = 4
+"""Sets shown of the house's own tins, and of others, at most."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundSet:
+    """A set that serves, as the script shows it: its words, and the widths to draw its tiers by, from the top down."""
+
+    serves: int
+    name: str
+    note: str
+    tiers_mm: tuple[int, ...]
 
 
 @dataclass(frozen=True)
@@ -43,12 +59,73 @@ class GuestsView:
         return choices(self.desk.book, self.desk.facts)
 
     @property
+    def usual_guests(self) -> int:
+        """How many guests are answered for in the page."""
+        return USUAL_GUESTS
+
+    @property
+    def height_mm(self) -> int:
+        """How high the drawn cakes are."""
+        return round(self.choices.height_mm)
+
+    @property
+    def kinds(self) -> tuple[tuple[int, str], ...]:
+        """The kinds of portion by their places, the usual one first."""
+        named = [(place, portion.kind, _sides(portion)) for place, portion in enumerate(self.choices.portions)]
+        return tuple(
+            (place, f"{kind}, {sides}") for place, kind, sides in sorted(named, key=lambda each: each[1] != USUAL_KIND)
+        )
+
+    @property
+    def usual_kind(self) -> str:
+        """The usual one."""
+        return self.kinds[0][1]
+
+    @property
+    def mixtures(self) -> tuple[tuple[str, str], ...]:
+        """What a cake may be baked from: slugs and names."""
+        return tuple((batch.slug, batch.mixture.name) for batch, _ in mixtures(self.desk.book, self.desk.facts))
+
+    @property
+    def own_sets(self) -> tuple[FoundSet, ...]:
+        """The best sets of the house's own tins for so many guests."""
+        found = answers(self.choices, replace(self._wish, owned=True), SHOWN)
+        return tuple(self._found(answer) for answer in found)
+
+    @property
+    def other_sets(self) -> tuple[FoundSet, ...]:
+        """The best of those for which a tin is borrowed or bought."""
+        every = answers(self.choices, self._wish, len(self.choices.sets))
+        return tuple(self._found(answer) for answer in every if not answer.owned)[:SHOWN]
+
+    @property
+    def _wish(self) -> Wish:
+        return Wish(guests=USUAL_GUESTS, kind=self.kinds[0][0])
+
+    def _found(self, answer: Answer) -> FoundSet:
+        laid = self.choices
+        note = f"serves {answer.serves}, {answer.over or 'none'} over"
+        if first := next(mixtures(self.desk.book, self.desk.facts), None):
+            batch, deep_mm = first
+            times, litres = needs_shown(batch, deep_mm, laid, answer)
+            batter = formats.with_unit(formats.fixed(litres, 1), "l")
+            note += f"; ×{formats.NBSP}{formats.fixed(times, 2)} of the recipe, {batter} of batter"
+        tins = [laid.tiers[place].tin for place in answer.tiers]
+        return FoundSet(
+            serves=answer.serves,
+            name=" + ".join(formats.tin_words(tin.name) for tin in tins),
+            note=note,
+            tiers_mm=tuple(round(tin.bounds_mm[0]) for tin in reversed(tins)),
+        )
+
+    @property
     def lead(self) -> str:
         """What is answered."""
         book, facts = self.desk.book, self.desk.facts
         high = formats.centimetres(finishing(book.finish, facts).heights_mm[0])
         return (
-            "Which tins serve so many: everyday shapes first, then tins you own, then least left over. "
+            "Which tins serve so many: your own first; of those everyday shapes, then least left over. In the tables "
+            "below everyday shapes come first, then your own. "
             f"Cakes {high} high. Tiers are of one shape, each 5 to 10{formats.NBSP}cm narrower than the one below; all "
             "go into the oven, and drums are sold for them."
         )
@@ -121,20 +198,18 @@ class GuestsView:
                     int(tier.tin.kind.everyday),
                     *tier.serves,
                     round(tier.area_mm2),
+                    round(tier.tin.bounds_mm[0]),
                 ]
                 for tier in laid.tiers
             ],
             "sets": laid.sets,
             "trays": laid.trays,
-            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], round(laid.cups_ml, 2)]
-            if cups
-            else None,
+            "cups": [formats.tin_words(cups.tin.name), int(cups.owned), cups.serves[0], laid.cups_ml] if cups else None,
             "most_trays": MOST_TRAYS,
             "fewest": FEWEST,
             "most": MOST,
             "mixtures": [
-                [batch.mixture.name, round(deep_mm, 4), round(batch.batter_ml, 3)]
-                for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
+                [batch.slug, deep_mm, batch.batter_ml] for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
             ],
         }
 

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
+
+from markupsafe import Markup
 
 from tinbook.pages.at_a_glance.cuts import CutsView, shape_address, sides, tin_anchor
 from tinbook.pages.at_a_glance.portion_charts import Chart, charts
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, Titled, cells
+from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import SourceLine, WorkedView, source_anchor, worked_view
 from tinbook.pages.spelling import formats
@@ -17,7 +20,7 @@ from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import portion_sizes
-from tinbook.plans.portions.glance import Glance, glance
+from tinbook.plans.portions.glance import Glance, TinPortions, glance
 from tinbook.plans.portions.tables import cut_said
 from tinbook.tins import SHAPES
 
@@ -31,15 +34,24 @@ TABLES = (AGAINST, GRAMS, SAME)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PortionLine:
-    """A tin's row: its name, page and place there, its counts, and how dessert portions are cut."""
+    """A tin's row: its name, drawn if the house owns it, page and place there, its counts, and how dessert is cut."""
 
     name: str
+    icon: Markup
     address: str
     anchor: str
     owned: bool
     first: bool
     counts: tuple[Cell, ...]
     way: str
+
+
+@dataclass(frozen=True, slots=True)
+class PortionTable:
+    """Rows of tins under one name."""
+
+    label: str
+    lines: tuple[PortionLine, ...]
 
 
 @dataclass(frozen=True)
@@ -62,24 +74,41 @@ class PortionsView:
         return f"A portion, seen from above: {sizes}. Cakes {formats.centimetres(height_mm)} high."
 
     @property
-    def lines(self) -> tuple[PortionLine, ...]:
-        """A row each tin."""
-        lines, shape = [], ""
-        for row in self.glance.tins:
+    def own(self) -> PortionTable:
+        """The tins of the house; where it has none, every tin."""
+        if not self.is_folded:
+            return PortionTable("Portions from every tin", tuple(self._lines(self.glance.tins)))
+        return PortionTable(
+            "Portions from the house’s tins", tuple(self._lines(row for row in self.glance.tins if row.owned))
+        )
+
+    @property
+    def others(self) -> PortionTable:
+        """The tins it has not."""
+        return PortionTable(
+            "Portions from all other tins", tuple(self._lines(row for row in self.glance.tins if not row.owned))
+        )
+
+    @property
+    def is_folded(self) -> bool:
+        """Whether the other tins lie under a fold, as the house has its own."""
+        return any(row.owned for row in self.glance.tins)
+
+    def _lines(self, rows: Iterable[TinPortions]) -> Iterator[PortionLine]:
+        shape = ""
+        for row in rows:
             tin = row.tin
-            lines.append(
-                PortionLine(
-                    name=formats.tin_words(tin.name),
-                    address=shape_address(tin.shape),
-                    anchor=tin_anchor(tin),
-                    owned=row.owned,
-                    first=tin.shape != shape,
-                    counts=tuple(Cell(str(cut.count or "none"), kind == "dessert") for kind, cut in row.cuts.items()),
-                    way=_way(row.cuts["dessert"]),
-                )
+            yield PortionLine(
+                name=formats.tin_words(tin.name),
+                icon=icon(tin) if row.owned else Markup(""),
+                address=shape_address(tin.shape),
+                anchor=tin_anchor(tin),
+                owned=row.owned,
+                first=tin.shape != shape,
+                counts=tuple(Cell(str(cut.count or "none"), kind == "dessert") for kind, cut in row.cuts.items()),
+                way=_way(row.cuts["dessert"]),
             )
             shape = tin.shape
-        return tuple(lines)
 
     @property
     def charts(self) -> tuple[Chart, ...]:

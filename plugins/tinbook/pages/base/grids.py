@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from tinbook.pages.base.shared import WorkedView
@@ -97,3 +97,10 @@ class Grid:
 def cells(*texts: str, main: int = 0) -> tuple[Cell, ...]:
     """Cells of a row; the first `main` of them are what the table is read for."""
     return tuple(Cell(text, index < main) for index, text in enumerate(texts))
+
+
+def own_first(rows: Iterable[GridRow]) -> tuple[GridRow, ...]:
+    """Rows of tins, those of the house before those that are lent, and a rule between them."""
+    rows = tuple(rows)
+    own, lent = ([row for row in rows if row.lent is is_lent] for is_lent in (False, True))
+    return (*own, *(replace(row, first=place == 0) for place, row in enumerate(lent)))

@@ -50,28 +50,32 @@ def drawn(tin: Tin) -> PlanPaths:
 @lru_cache(maxsize=4096)
 def icon(tin: Tin, owned: bool = True, em: float = EM) -> Markup:
     """A tin as HTML, `em` for a mm; of one that is not owned the line is dashed."""
-    lent = Markup("" if owned else " tb-unowned")
+    return plan(tin, em, "" if owned else " tb-unowned")
+
+
+def plan(tin: Tin, em: float, kind: str = "") -> Markup:
+    """A tin as HTML, so many em for a mm, with a class of its kind: as the browser's `plan` draws it."""
     if tin.shape in BOXES + ROUNDS:
         width, height = sorted(tin.bounds_mm, reverse=True) if tin.shape in BOXES else (tin.sizes_mm[0],) * 2
-        kind = f"{' tb-round' if tin.shape in ROUNDS else ''}{' tb-tube' if tin.shape == 'ring' else ''}"
+        round_kind = f"{' tb-round' if tin.shape in ROUNDS else ''}{' tb-tube' if tin.shape == 'ring' else ''}"
         return Markup('<i class="tb-plan{}{}" style="width:{:.2f}em;height:{:.2f}em"></i>').format(
-            kind, lent, width * em, height * em
+            round_kind, kind, width * em, height * em
         )
-    plan = drawn(tin)
-    dashed = Markup('<path d="{}"/>').format(plan.dashed) if plan.dashed else ""
-    box = f"0 0 {plan.width:.0f} {plan.height:.0f}"
+    made = drawn(tin)
+    dashed = Markup('<path d="{}"/>').format(made.dashed) if made.dashed else ""
+    box = f"0 0 {made.width:.0f} {made.height:.0f}"
     return Markup(
         '<svg class="tb-drawn{}" viewBox="{}" style="width:{:.2f}em;height:{:.2f}em" aria-hidden="true">'
         '<path d="{}"/>{}</svg>'
-    ).format(lent, box, plan.width * em, plan.height * em, plan.solid, dashed)
+    ).format(kind, box, made.width * em, made.height * em, made.solid, dashed)
 
 
 def paths(tin: Tin) -> tuple[float | str, ...] | None:
     """What the browser draws a tin by: width, height and paths; nothing where width and length say it all."""
     if tin.shape in BOXES + ROUNDS:
         return None
-    plan = drawn(tin)
-    return (round(plan.width), round(plan.height), plan.solid, *((plan.dashed,) if plan.dashed else ()))
+    made = drawn(tin)
+    return (round(made.width), round(made.height), made.solid, *((made.dashed,) if made.dashed else ()))
 
 
 def _path(ring: Ring, left: float, top: float) -> str:

@@ -49,7 +49,7 @@ class TableRow(NamedTuple):
 def table_rows(lines: Iterable[TableRow]) -> Markup:
     """The rows as HTML."""
     lines = list(lines)
-    cells = _escaped([CELL.join(line.cells) for line in lines])
+    cells = _escaped([CELL.join(line.cells) for line in lines]) if lines else []
     return Markup(
         "\n".join(
             [

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
@@ -79,6 +80,22 @@ class ListView:
     def narrows(self) -> bool:
         """Whether it is too long to take in at once."""
         return sum(group.count for group in self.items) > FEW
+
+    @property
+    def choices(self) -> int:
+        """How many rows of choices the script will make of the marks, for which their place is kept."""
+        rows = [dict(entry.marks) for group in self.items for entry in group.entries]
+        return sum(_narrows([row.get(name, "").split(PARTED) for row in rows], least) for name, least in CHOICES)
+
+
+CHOICES = (("kind", 1), ("season", 1), ("keeps", 1), ("tag", 2))
+"""The marks there are choices of, and in how many rows a value stands at least to be one."""
+
+
+def _narrows(rows: Sequence[Sequence[str]], least: int) -> bool:
+    """Whether some value is in rows enough to be a choice, and not in all."""
+    counts = Counter(value for values in rows for value in set(values) if value)
+    return any(least <= count < len(rows) for count in counts.values())
 
 
 def mixture_entry(desk: Desk, slug: str) -> Entry:

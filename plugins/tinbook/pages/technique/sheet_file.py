@@ -67,7 +67,7 @@ def picture_files(sheet: TechniqueSheet) -> dict[str, bytes]:
 
 def _ink(tokens: str) -> dict[str, str]:
     """The book's colours and measures by look, taken from its tokens; a token file without them is a fault of ours."""
-    looks = {"light": r":root,\s+\[data-md-color-scheme\]", "dark": r'\[data-md-color-scheme="?slate"?\]'}
+    looks = {"light": ":root", "dark": r'\[data-md-color-scheme="?slate"?\]'}
     ink = {}
     for look, selector in looks.items():
         block = re.search(selector + r" \{([^}]*)\}", tokens)

@@ -13,6 +13,8 @@ from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
 from tinbook.units import Sold
 
 MATRIX_SHAPES = ("round", "square")
+EGGS = (3, 4, 5, 6, 8, 10)
+"""Eggs of a recipe, for which it is told what they become in another tin."""
 
 
 def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
@@ -65,15 +67,41 @@ class TinFacts:
     nearest_factor: float
     nearest_factor_shown: float
 
+    @property
+    def tray_ml(self) -> float:
+        """The ml that are compared, of cups a whole tray's."""
+        return self.compared_ml * self.tin.holes
+
+    @property
+    def tray_brim_shown_ml(self) -> float:
+        """To the brim, of cups a whole tray's."""
+        return rounding.litres(self.brim_ml * self.tin.holes)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TinToTin:
+    """From one tin to another: the factor, exact and as printed, and what each of EGGS becomes."""
+
+    old: TinFacts
+    new: TinFacts
+    factor: float
+    factor_shown: float
+    eggs: tuple[int, ...]
+
 
 @dataclass(frozen=True, kw_only=True)
 class Shelf:
-    """All tins, and `factors[i][j]`: batter of tin j over batter of tin i, at the same depth of batter."""
+    """All tins, and `factors[i][j]`: batter of tin j over batter of tin i, at the same depth of batter.
+
+    `house`: the tins the house owns; where it owns fewer than two, those of the matrix.
+    """
 
     tins: tuple[TinFacts, ...]
+    house: tuple[TinFacts, ...]
     matrix: tuple[tuple[Tin, bool], ...]
     factors: tuple[tuple[float, ...], ...]
     factors_shown: tuple[tuple[float, ...], ...]
+    house_factors_shown: tuple[tuple[float, ...], ...]
     depth_mm: float
     worked: Worked
     sizes_worked: Worked
@@ -89,8 +117,25 @@ def factor_between(old: Tin, new: Tin, depth_mm: float) -> float:
     return scaling.factor(_compared_ml(new, depth_mm), _compared_ml(old, depth_mm))
 
 
+def factor_shown(old: Tin, new: Tin, book: Book) -> float:
+    """That factor at the depth at which the house's tins are compared, rounded for print."""
+    return rounding.factor(factor_between(old, new, batter_depth_mm(book)))
+
+
 def _compared_ml(tin: Tin, depth_mm: float) -> float:
     return tin.brim_ml() / 2 if tin.kind.kept == "share" else tin.volume_ml(depth_mm)
+
+
+def tin_to_tin(old: TinFacts, new: TinFacts) -> TinToTin:
+    """What a recipe written for one tin is multiplied by for another; cups by the tray, as nobody bakes one."""
+    factor = scaling.factor(new.tray_ml, old.tray_ml)
+    return TinToTin(
+        old=old,
+        new=new,
+        factor=factor,
+        factor_shown=rounding.factor(factor),
+        eggs=tuple(scaling.whole_eggs(eggs, factor).eggs for eggs in EGGS),
+    )
 
 
 def shelf(book: Book) -> Shelf:
@@ -99,13 +144,17 @@ def shelf(book: Book) -> Shelf:
     outlines = all_outlines(book)
     rows = tuple(tin_facts(tin, owned, book) for tin, owned in outlines)
     matrix = tuple((tin, owned) for tin, owned in outlines if tin.shape in MATRIX_SHAPES)
+    owned_rows = tuple(row for row in rows if row.owned)
+    house = owned_rows if len(owned_rows) > 1 else tuple(row for row in rows if row.tin.shape in MATRIX_SHAPES)
     factors = tuple(tuple(factor_between(old, new, depth_mm) for new, _ in matrix) for old, _ in matrix)
     shown = tuple(tuple(rounding.factor(factor) for factor in line) for line in factors)
     return Shelf(
         tins=rows,
+        house=house,
         matrix=matrix,
         factors=factors,
         factors_shown=shown,
+        house_factors_shown=tuple(tuple(tin_to_tin(old, new).factor_shown for new in house) for old in house),
         depth_mm=depth_mm,
         worked=_worked(depth_mm),
         sizes_worked=_sizes_worked(book, depth_mm),

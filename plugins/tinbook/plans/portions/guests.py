@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tinbook.engine import layers as sums
+from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing
@@ -153,6 +154,12 @@ def batter_ml(deep_mm: float, choices: Choices, answer: Answer) -> float:
 def factor(batch: Batch, deep_mm: float, choices: Choices, answer: Answer) -> float:
     """How many times the mixture is made for a set."""
     return batter_ml(deep_mm, choices, answer) / batch.batter_ml
+
+
+def needs_shown(batch: Batch, deep_mm: float, choices: Choices, answer: Answer) -> tuple[float, float]:
+    """The factor, and the batter in litres, as printed."""
+    litres = rounding.half_up(batter_ml(deep_mm, choices, answer) / 1000.0, 0.1)
+    return rounding.factor(factor(batch, deep_mm, choices, answer)), litres
 
 
 def mixtures(book: Book, facts: Facts) -> Iterator[tuple[Batch, float]]:

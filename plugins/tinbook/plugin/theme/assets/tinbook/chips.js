@@ -90,8 +90,8 @@ function panel(other, fill) {
   other.addEventListener("toggle", () => {
     if (other.open && !find(".tb-panel", other)) fill();
   });
-  other.addEventListener("keydown", event => {
-    if (event.key === "Escape") close(other);
+  document.addEventListener("keydown", event => {
+    if (event.key === "Escape" && other.open) close(other);
   });
   document.addEventListener("click", event => {
     if (other.open && event.target.isConnected && !other.contains(event.target)) other.open = false;

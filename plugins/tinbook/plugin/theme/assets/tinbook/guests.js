@@ -1,63 +1,36 @@
-// From guests to tins: the form, and the sets that serve so many.
-import { announce, find, make } from "./dom.js";
+// From guests to tins: the form, and the sets that serve so many, those of the house's own tins first.
+import { all, announce, find, make } from "./dom.js";
 import { read, write } from "./keep.js";
 import { guests as words } from "./page_words.js";
 import { halfUp, shownFactor } from "./rounding.js";
 import { fixed, withUnit } from "./spell.js";
 import { answers, setsOf } from "./tiers.js";
 
-const USUAL = "40";
-const MOST_USUAL_KIND = "dessert";
+const SHOWN = 4;
 
-const option = (value, text) => make("option", { value }, text);
-const optionsOf = texts => Object.entries(texts).map(([value, text]) => option(value, text));
+// The mixture last at the bench, of those a cake may be baked from.
+const atTheBench = table => {
+  const baked = new Set(table.mixtures.map(({ slug }) => slug));
+  return read("recent", []).find(({ slug }) => baked.has(slug))?.slug;
+};
 
-// The most usual portion comes first.
-function kindOptions(kinds) {
-  const all = kinds.map(({ name, size }, place) => ({ name, option: option(place, `${name}, ${size}`) }));
-  const isUsual = kind => kind.name === MOST_USUAL_KIND;
-  return [...all.filter(isUsual), ...all.filter(kind => !isUsual(kind))].map(kind => kind.option);
-}
-
-// The fields of the form by their names, as they were left.
-function fieldsFor(table, changed) {
+// The form as it was left; what is baked is what was last at the bench, unless another was chosen since.
+function fill(form, bench) {
   const kept = read("guests", {});
-  const select = (name, options) => {
-    const field = make("select", { onchange: changed }, ...options);
-    if (options.some(({ value }) => value === kept[name])) field.value = kept[name];
-    return field;
-  };
-  const tick = name => {
-    const field = make("input", { type: "checkbox", onchange: changed });
-    field.checked = kept[name] === true;
-    return field;
-  };
-  const guests = make("input", { type: "text", inputmode: "numeric", autocomplete: "off", oninput: changed });
-  guests.value = kept.guests || USUAL;
-  const mixtures = table.mixtures.map(({ name }, place) => option(place, name));
-  return {
-    guests,
-    kind: select("kind", kindOptions(table.kinds)),
-    shape: select("shape", optionsOf(words.shapes)),
-    beside: select("beside", optionsOf(words.besides)),
-    ...(mixtures.length ? { mixture: select("mixture", mixtures) } : {}),
-    top: tick("top"),
-    owned: tick("owned"),
-  };
+  const isOption = (field, value) => [...field.options].some(option => option.value === value);
+  for (const field of form.elements) {
+    const value = kept[field.name];
+    if (field.type === "checkbox") field.checked = value === true;
+    else if (field.type === "text") field.value = value || field.value;
+    else if (field.options && isOption(field, value)) field.value = value;
+  }
+  if (bench && kept.bench !== bench) form.elements.mixture.value = bench;
 }
 
-function form(fields) {
-  return make(
-    "div",
-    { class: "tb-asked" },
-    ...Object.entries(words.fields).map(([name, label]) => fields[name] && make("label", {}, label, fields[name])),
-    ...Object.entries(words.ticks).map(([name, label]) => make("label", { class: "tb-tickbox" }, fields[name], label)),
-  );
-}
-
-function wishOf(fields) {
+function wishOf(form) {
+  const fields = [...form.elements].filter(field => field.name);
   const answerIn = field => (field.type === "checkbox" ? field.checked : field.value);
-  return Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, answerIn(field)]));
+  return Object.fromEntries(fields.map(field => [field.name, answerIn(field)]));
 }
 
 function setWords(table, { tiers, tray, cups }) {
@@ -80,31 +53,53 @@ function row(table, mixture, wish, answer) {
     mixture && mixtureWords(table, mixture, answer),
   ];
   const small = make("small", {}, notes.filter(Boolean).join("; "));
-  return make("li", {}, make("b", {}, String(answer.serves)), make("span", {}, setWords(table, answer), small));
+  const tier = place => make("i", { style: `--w:${table.tins[place].width_mm}` });
+  const drawn = make("span", { class: "tb-tiers", "aria-hidden": "true" }, ...answer.tiers.map(tier).reverse());
+  const cake = make("span", {}, setWords(table, answer), small);
+  return make("li", {}, drawn, make("b", {}, String(answer.serves)), cake);
 }
 
 function ask(holder, table) {
-  const out = make("div", { role: "region", "aria-label": words.fields.shape });
-  const fields = fieldsFor(table, () => {
-    write("guests", wishOf(fields));
+  const form = find("form", holder);
+  const bench = atTheBench(table);
+  const bad = find(".tb-bad", holder);
+  const found = find("#tb-found", holder);
+  const [own, other] = all("ol", found);
+  fill(form, bench);
+  form.addEventListener("input", () => {
+    write("guests", { ...wishOf(form), bench });
     show(announce);
   });
-  holder.append(form(fields), out);
+  form.addEventListener("submit", event => event.preventDefault());
   show(() => {});
-  holder.hidden = false;
+
+  function tell(problem) {
+    bad.textContent = problem;
+    bad.hidden = !problem;
+    found.hidden = Boolean(problem);
+  }
 
   function show(say) {
-    const wish = wishOf(fields);
+    const wish = wishOf(form);
+    find("summary span", form).textContent = form.elements.kind.selectedOptions[0].textContent;
     const guests = Number(wish.guests.trim());
     if (!Number.isInteger(guests) || guests < table.fewest || guests > table.most) {
-      out.replaceChildren(make("p", {}, words.bad(table.fewest, table.most)));
+      tell(words.bad(table.fewest, table.most));
       return;
     }
-    const sets = answers(table, { ...wish, guests, kind: Number(wish.kind) });
-    const mixture = table.mixtures[wish.mixture];
-    const rows = sets.map(answer => row(table, mixture, wish, answer));
-    out.replaceChildren(rows.length ? make("ol", { class: "tb-found" }, ...rows) : make("p", {}, words.none));
-    const [best] = sets;
+    const sets = answers(table, { ...wish, guests, kind: Number(wish.kind) }, Number.POSITIVE_INFINITY);
+    tell(sets.length ? "" : words.none);
+    const mixture = table.mixtures.find(({ slug }) => slug === wish.mixture);
+    const rowsOf = lent =>
+      sets
+        .filter(answer => answer.lent === lent)
+        .slice(0, SHOWN)
+        .map(answer => row(table, mixture, wish, answer));
+    own.replaceChildren(...rowsOf(false));
+    other.replaceChildren(...rowsOf(true));
+    own.previousElementSibling.hidden = own.children.length > 0;
+    other.parentElement.hidden = other.children.length === 0;
+    const best = sets.find(answer => !answer.lent) || sets[0];
     say(best ? `${setWords(table, best)}, ${words.serves(best.serves, best.over)}` : words.none);
   }
 }

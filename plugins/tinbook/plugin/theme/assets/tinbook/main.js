@@ -1,14 +1,18 @@
-// What every page of the book wakes up. home.js, tins.js, mixture_tables.js, technique.js, measures.js and guests.js are for the pages of
-// their name, narrow.js for lists.
+// What every page of the book wakes up. home.js, tins.js, mixture_tables.js, technique.js, measures.js and guests.js
+// are for the pages of their name, narrow.js for lists.
 import { bench } from "./bench.js";
-import { keys } from "./keys.js";
+import { announce } from "./dom.js";
+import { finder } from "./finder.js";
+import { folds } from "./folds.js";
+import { looks } from "./looks.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
 import { remember } from "./recent.js";
 import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
-for (const part of [keys, measures, bench, ticks, timers, remember, offline]) {
+announce("");
+for (const part of [looks, folds, finder, measures, bench, ticks, timers, remember, offline]) {
   // one part that fails leaves the others and the page standing
   try {
     part();

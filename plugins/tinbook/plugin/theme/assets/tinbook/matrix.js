@@ -1,37 +1,53 @@
-// The matrix of round and square tins: its heads and cells are touched to choose, and show what is chosen.
+// The matrices of tins: their heads and cells are touched to choose, and show what is chosen.
 import { all, find, make } from "./dom.js";
 import { glance as words } from "./page_words.js";
 
-// Makes the page's matrix a control; returns what marks the tins of these names in it.
-export function matrix(tins, choose) {
-  const table = find(".tb-matrix");
-  const names = tins.filter(({ shape }) => shape === "round" || shape === "square").map(tin => tin.name);
-  const heads = all("thead th", table).slice(1);
-  const rows = all("tbody tr", table);
-  const cells = rows.flatMap((row, from) =>
-    all("td", row).map((cell, to) => ({ cell, from: names[from], to: names[to] })),
-  );
-  rows.forEach((row, place) => {
-    touch(row.cells[0], `${words.from} ${names[place]}`, () => choose.from(names[place]));
-  });
-  heads.forEach((head, place) => {
-    touch(head, `${words.to} ${names[place]}`, () => choose.to(names[place]));
-  });
-  for (const { cell, from, to } of cells) cell.addEventListener("click", () => choose.both(from, to));
-
+// Makes the page's matrices controls; returns what marks the tins of these names in them.
+export function matrix(choose) {
+  const marks = all(".tb-matrix").map(table => control(table, choose));
   return (from, to) => {
-    rows.forEach((row, place) => {
-      row.classList.toggle("tb-from", names[place] === from);
-    });
-    heads.forEach((head, place) => {
-      head.classList.toggle("tb-to", names[place] === to);
-    });
-    for (const place of cells) place.cell.classList.toggle("tb-chosen", place.from === from && place.to === to);
+    for (const mark of marks) mark(from, to);
   };
 }
 
-function touch(cell, label, onclick) {
-  const button = make("button", { "aria-label": label, onclick });
-  button.append(...cell.childNodes);
-  cell.append(button);
+function control(table, choose) {
+  const heads = all("thead [data-tin]", table);
+  const rows = all("tbody tr", table).map(row => ({ row, head: find("[data-tin]", row), cells: all("td", row) }));
+  const nameOf = head => head.dataset.tin;
+  for (const head of heads) touch(head, words.toTin(nameOf(head)), () => choose.to(nameOf(head)));
+  for (const { head } of rows) touch(head, words.fromTin(nameOf(head)), () => choose.from(nameOf(head)));
+  for (const { head, cells } of rows) {
+    cells.forEach((cell, place) => {
+      cell.addEventListener("click", () => choose.both(nameOf(head), nameOf(heads[place])));
+    });
+  }
+
+  return (from, to) => {
+    const column = heads.findIndex(head => nameOf(head) === to);
+    heads.forEach((head, place) => {
+      show(head, "tb-to", place === column);
+    });
+    for (const { row, head, cells } of rows) {
+      const isFrom = nameOf(head) === from;
+      row.classList.toggle("tb-from", isFrom);
+      show(head, "tb-is-from", isFrom);
+      cells.forEach((cell, place) => {
+        cell.classList.toggle("tb-way", place === column || isFrom);
+        cell.classList.toggle("tb-chosen", isFrom && place === column);
+      });
+    }
+  };
+}
+
+function show(head, name, isChosen) {
+  head.classList.toggle(name, isChosen);
+  find("button", head).setAttribute("aria-pressed", String(isChosen));
+}
+
+// What stands in a head becomes a button, and stays where it was.
+function touch(head, label, onclick) {
+  const place = find(".tb-touch", head);
+  const button = make("button", { class: "tb-touch", "aria-label": label, onclick });
+  button.append(...place.childNodes);
+  place.replaceWith(button);
 }

@@ -5,8 +5,8 @@ import { all, make, pressOne } from "./dom.js";
 import { choicesOf, countOf, GROUPS, partsOf, plain, searchTexts, valuesOf } from "./lists.js";
 import { narrow as words } from "./page_words.js";
 
-// More choices than this are folded; on a phone all are, or the list would begin below the screen.
-const FEW = matchMedia("(max-width: 44.9375em)").matches ? 0 : 6;
+// More choices than this are folded.
+const FEW = 6;
 const NOTHING = { text: "", kind: "", season: "", keeps: "", tag: "" };
 
 // What was asked, until the tab is closed; an address with a place in the page begins anew.
@@ -48,6 +48,16 @@ function groupOf(group, choices, caption, choose) {
   };
   const line = make("div", {}, make("span", {}, caption), make("div", {}, fold || chips));
   return { group, choices, line, show };
+}
+
+// On a phone all choices lie behind one button, or the list would begin below the screen.
+function opener(choices) {
+  const open = () => {
+    const isOpen = choices.classList.toggle("tb-open");
+    button.setAttribute("aria-expanded", String(isOpen));
+  };
+  const button = make("button", { class: "tb-button tb-opener", "aria-expanded": "false", onclick: open }, words.more);
+  return button;
 }
 
 function searchField(typed) {
@@ -114,11 +124,15 @@ function narrowed(name, lists) {
     }
   }
 
-  const first = make("div", {}, count, make("div", { class: "tb-picks" }, field, reset));
+  const choices = make("div", { class: "tb-choices" }, ...groups.map(group => group.line));
+  const open = groups.length ? opener(choices) : null;
+  const first = make("div", {}, count, make("div", { class: "tb-picks" }, field, open, reset));
   const about = { class: "tb-narrow tb-noprint", "aria-label": words.field };
-  const box = make("section", about, first, ...groups.map(group => group.line), none);
+  const box = make("section", about, first, choices, none);
   const [{ heading, outside }] = parts;
-  (heading || outside).before(box);
+  const place = all(".tb-narrow-at").find(({ dataset }) => dataset.for === name);
+  if (place) place.append(box);
+  else (heading || outside).before(box);
   ask({});
 }
 

@@ -13,12 +13,10 @@ export const technique = {
 export const glance = {
   from: "From",
   to: "To",
-  by: factor => `× ${factor}`,
-  eggs: "Eggs",
-  becomes: "becomes",
+  fromTin: name => `from ${name}`,
+  toTin: name => `to ${name}`,
+  by: factor => `×\u00a0${factor}`,
   eggsBecome: (eggs, count) => `${eggs} eggs become ${count}`,
-  full: "Full to the brim",
-  nearest: name => `Nearest to ${name}`,
   none: "none",
 };
 
@@ -39,14 +37,10 @@ export const sums = {
 };
 
 export const guests = {
-  fields: { guests: "Guests", kind: "Portion", shape: "Cake", beside: "Beside it", mixture: "Baked from" },
-  ticks: { top: "Keep the top tier back", owned: "Own tins only" },
-  shapes: { any: "any", single: "one tin", stacked: "stacked" },
-  besides: { nothing: "nothing", cupcakes: "cupcakes", "a tray": "a tray" },
   and: (cake, beside) => `${cake} and ${beside}`,
   serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
   kept: "the top tier kept",
-  recipes: (factor, litres) => `× ${factor} of the recipe, ${litres} of batter`,
+  recipes: (factor, litres) => `×\u00a0${factor} of the recipe, ${litres} of batter`,
   none: "No set of up to four tiers serves so many. Bake more than one cake.",
   bad: (low, high) => `Write a number of guests from ${low} to ${high}.`,
 };
@@ -55,6 +49,7 @@ export const narrow = {
   field: "Words to look for",
   groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },
   any: "any",
+  more: "Choose",
   of: (left, whole) => `${left} of ${whole}`,
   all: "Show all",
   none: "None is left. Take a word or a choice away.",

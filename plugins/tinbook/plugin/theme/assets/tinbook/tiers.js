@@ -11,11 +11,12 @@ const NAMES = {
       name,
       owned,
       everyday,
-      serves: rest.slice(0, -1),
-      area_mm2: rest.at(-1),
+      serves: rest.slice(0, -2),
+      area_mm2: rest.at(-2),
+      width_mm: rest.at(-1),
     })),
   cups: ([name, owned, serves, ml]) => ({ name, owned, serves, ml }),
-  mixtures: mixtures => mixtures.map(([name, deep_mm, batter_ml]) => ({ name, deep_mm, batter_ml })),
+  mixtures: mixtures => mixtures.map(([slug, deep_mm, batter_ml]) => ({ slug, deep_mm, batter_ml })),
 };
 
 export const setsOf = page => handedOver("tb-sets", NAMES, page);

@@ -1,0 +1,33 @@
+"""What a page is for, in a line: what a search engine shows below its name."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+DESCRIPTIONS: Mapping[str, str] = {
+    "home": "{book}: cakes, icings and techniques of one kitchen, weighed for every tin it bakes in.",
+    "mixture": "{title}: what to weigh for the tin you have, how it is made and how long it bakes.",
+    "mixture_tables": "{title}: every tin, layers, by the egg, balance and times, as a wall sheet.",
+    "technique": "{title}: what to have ready, step by step, and what to do if it goes wrong.",
+    "list": "{title} in {book}, each on a page of its own.",
+    "ingredient": "{title}: what a cup and a spoon of it weigh, what to use instead, and where it is used.",
+    "ingredients": "Ingredients in {book}: what each weighs by the cup and spoon.",
+    "tins": "From tin to tin: how much of a mixture another tin takes, and how many eggs.",
+    "all_tins": "Every tin there is, from each to each: how much of a mixture it takes, and what it holds.",
+    "on_hand": "What the tins on hand allow: which mixtures fill them, and by how much.",
+    "measures": "Cups, spoons, eggs, inches and oven marks in grams, centimetres and degrees.",
+    "portions": "How many portions a cake serves, in every tin, as makers cut it.",
+    "cuts": "{title}: how to cut every cake, drawn to scale.",
+    "guests": "From guests to tins: which cakes serve how many.",
+    "covering": "How much paste, icing and ribbon covers a cake of every size.",
+    "boards": "Drums and cards for every cake: how wide, how much paste, which ribbon and box.",
+    "colours": "Colours of the house, and how each is mixed.",
+    "oven": "What this oven’s dial says, and how long each mixture bakes in each tin.",
+    "rules": "What has to be seen to when a cake is sold, by nation.",
+    "sources": "Who published the figures in {book}, and when.",
+}
+
+
+def described(template: str, title: str, book: str) -> str:
+    """The line for a page of this template; its title and the book's name for one that has none."""
+    return DESCRIPTIONS.get(template, "{title}, {book}.").format(title=title, book=book)
