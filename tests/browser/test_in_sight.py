@@ -120,6 +120,22 @@ def test_other_size_opens_over_the_page(page: Callable[..., Page], demo_url: str
     assert tab.evaluate(WIDER) <= 0
 
 
+def test_the_page_says_of_the_written_tins_what_the_script_says(
+    page: Callable[..., Page], demo_url: str, demo: Loaded
+) -> None:
+    still, tab = page(java_script_enabled=False), page()
+    differ = {}
+    for slug in demo.book.mixtures:
+        said = []
+        for each in (still, tab):
+            each.goto(f"{demo_url}mixtures/{slug}/")
+            facts = each.locator(".tb-facts")
+            said.append([facts.locator(place).all_text_contents() for place in ("b", ".tb-remarks", ".tb-oven")])
+        if said[0] != said[1]:
+            differ[slug] = said
+    assert differ == {}
+
+
 def test_the_bench_stands_without_a_script(page: Callable[..., Page], demo_url: str, demo: Loaded) -> None:
     tab = page(viewport={"width": 1180, "height": 820}, java_script_enabled=False)
     tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")

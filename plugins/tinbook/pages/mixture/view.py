@@ -19,6 +19,7 @@ from tinbook.pages.mixture.balance import BalanceView
 from tinbook.pages.mixture.chips import ChipGroup, chips
 from tinbook.pages.mixture.every_cake import FinishView
 from tinbook.pages.mixture.every_tin import EveryTinView
+from tinbook.pages.mixture.facts_said import FactsSaid, facts_said
 from tinbook.pages.mixture.method import MethodView
 from tinbook.pages.mixture.notes import NotesView
 from tinbook.pages.mixture.variations import DiffersView, VariationView, differs_view, variations_of
@@ -77,6 +78,11 @@ class MixtureView:
         if not self.batch.tins:
             return plural(1, "batch")
         return ", ".join(tin_name(count, tin) for count, tin in self.batch.tins)
+
+    @property
+    def facts(self) -> FactsSaid:
+        """What the bench says of the written tins before any script."""
+        return facts_said(self.batch, self.table if self.batch.tins else None)
 
     @property
     def measures(self) -> tuple[tuple[str, str, bool], ...]:

@@ -1,0 +1,66 @@
+"""What the bench says of the written tins before any script: to the letter what the script says of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spelled_all
+from tinbook.plans.base.scaling import TinRow, TinTable
+from tinbook.plans.base.weighing import Batch
+from tinbook.tins.trade import called_mm
+
+BY_BRIM, BY_DEPTH = "share of the brim filled", "depth of batter kept"
+DEEPER = "deeper than any such tin sold"
+
+
+@dataclass(frozen=True, slots=True)
+class FactsSaid:
+    """`× 1.00`, what is to be remarked (with the comma before it, or nothing), and the weight in each tin."""
+
+    factor: str
+    remarks: str
+    each: str
+
+
+def facts_said(batch: Batch, table: TinTable | None) -> FactsSaid:
+    """Of the first of the written tins, or of one batch."""
+    if table is None:
+        remarks, factor, each = ["exact"] if batch.eggs else [], 1.0, _together(batch.mass_shown_g)
+    else:
+        row = next(row for row in table.rows if row.tin.name == batch.tins[0][1].name)
+        remarks, factor, each = list(_remarks(batch, row)), row.whole.factor_shown, _each(row)
+    said = f", {'; '.join(remarks)}" if remarks else ""
+    return FactsSaid(f"× {formats.fixed(factor, 2)}", said, each)
+
+
+def _remarks(batch: Batch, row: TinRow) -> Iterator[str]:
+    tin, fit = row.tin, row.fit
+    yield BY_BRIM if tin.kind.kept == "share" else BY_DEPTH
+    if batch.eggs:
+        yield _off(row)
+    if tin.holes == 1 and fit.needed == fit.count:
+        deep = fit.least_mm and called_mm(fit.least_mm, tin.sold) / 10
+        yield f"tin at least {formats.with_unit(formats.number(deep), 'cm')} deep" if deep else DEEPER
+    yield from spelled_all(fit.remarks)
+    if row.mixes > 1:
+        yield f"{row.mixes} mixes for the bowl"
+
+
+def _off(row: TinRow) -> str:
+    off = row.whole.off_percent
+    if row.beaten or not off:
+        return "exact"
+    return f"{formats.number(abs(off))} % {'more' if off > 0 else 'less'} than exact"
+
+
+def _each(row: TinRow) -> str:
+    tin, fit = row.tin, row.fit
+    if fit.count <= 1:
+        return _together(row.whole.mass_shown_g)
+    return f"{formats.grams(fit.each_shown_g)} in each {'cup' if tin.holes > 1 else 'tin'}"
+
+
+def _together(mass_g: float) -> str:
+    return f"{formats.grams(mass_g)} together"
