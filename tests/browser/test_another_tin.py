@@ -60,9 +60,9 @@ def lines(bench: Told, tin: Tin, count: int) -> list[str]:
 def test_a_typed_tin_is_the_tin_the_command_reads(page: Callable[..., Page], bench: Told) -> None:
     tab, sold = page(viewport={"width": 820, "height": 1180}), bench.loaded.book.house.tins_sold_in
     tab.goto(f"{bench.url}mixtures/{SPONGE}/")
-    tab.locator(".tb-other > summary").click()
     form, count = tab.locator(".tb-any"), bench.sponge.tins[0][0]
     for number, unit in TYPED:
+        tab.locator(".tb-other > summary").click()
         form.locator("select").nth(1).select_option(unit)
         form.get_by_label("Width").fill(number)
         form.get_by_role("button").click()

@@ -93,6 +93,8 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
         for part in data.get("parts", ()):  # and its support the part it ends in
             if "rest in" in part.get("support", {}):
                 part["support"]["rest in"] = called[part["support"]["rest in"]]
+            for key in {"stands on", "lies on"} & set(part):
+                part[key] = called[part[key]]
         if file.parent.name == "mixtures" and "mix" in data:  # a variation has none of its own
             data["mix"] += [{"take": f"5 g {NAME}", "note": PAYLOADS[1], "part": PAYLOADS[2]}]
         if file.name == "ingredients.yaml":

@@ -133,22 +133,27 @@ def test_a_class_is_told_the_same_on_page_file_and_pdf(
     )
     assert done.exit_code == 0, done.output
     told = subprocess.run(["pdftotext", str(html.with_suffix(".pdf")), "-"], capture_output=True, text=True, check=True)
+    pdf = str(html.with_suffix(".pdf"))
+    in_lines = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
     ours, sheet = page(), page()
     ours.goto(f"{demo_url}techniques/{slug}/#for?people={people}")
     sheet.goto(html.as_uri())
     paper, file = _words(told.stdout), _words(sheet.locator("main").inner_text())
     shown = ours.locator('[data-cake="round 20 cm"]')
-    rows = {each.locator("th b").inner_text(): each for each in shown.locator("tbody tr").all()}
+    rows = {each.locator("th b").inner_text(): each for each in shown.locator("tbody tr:has(th b)").all()}
 
     query = Query(of=slug, tins=((1, cake),))
     for part in part_rows(demo.book, demo.facts, query).rows:
         many, grams = part["count"] * people, f"{shown_g(part['total_g'] * people):g}"
         row = rows[str(part["letter"])]
-        assert [row.locator("td").nth(at).inner_text() for at in (0, 2)] == [str(many), grams], part["part"]
-        said = _words(f"{part['letter']} {part['part']}"), _words(f"{many} × "), _words(f"{grams} g in all")
-        for where in (file, paper):
-            line = where[where.index(said[0]) :][:400]
-            assert said[1] in line and said[2] in line, (part["part"], line)
+        assert row.locator("[data-many]").inner_text() == str(many), part["part"]
+        assert row.locator(".tb-chosen").inner_text() == grams, part["part"]
+        named = _words(f"{part['letter']} {str(part['part']).capitalize()}")
+        line = sheet.locator(f'[data-cake="round 20 cm"] .parts tr:has(th:text-is("{part["letter"]}"))')
+        assert _words(line.inner_text()).startswith(named) and line.locator(".chosen").inner_text() == grams
+        assert line.locator("td").nth(2).inner_text() == str(many)
+        row_on_paper = rf"\b{part['letter']}\s+{str(part['part']).capitalize()}\b.*\s{many}\s.*\s{re.escape(grams)}\b"
+        assert re.search(row_on_paper, in_lines), part["part"]
         if part["cutter_wanted_width_mm"]:
             (cutter,) = row.locator("[data-cutters]").all_inner_texts()
             shared = demo.book.techniques[slug].parts[ord(str(part["letter"])) - ord("A")].cutter_shared
@@ -165,11 +170,9 @@ def test_a_class_is_told_the_same_on_page_file_and_pdf(
             pot = _words(f"{shown_pot_g(need['pot_g'] * people):g} g {need['pot']}")
             assert pot in line and pot in file and pot in paper
     whole = _words(shown.locator("p").first.inner_text())
-    assert (
-        f"{shown_g(sum({(need['paste'], need['colour']): need['exact_g'] for need in needs}.values()) * people):g}g"
-        in whole
-    )
-    assert whole.partition("Templates")[0][:40] in file and whole[:40] in paper
+    total = shown_g(sum({(need["paste"], need["colour"]): need["exact_g"] for need in needs}.values()) * people)
+    assert f"{total:g}g" in whole and f"{total:g}g" in paper
+    assert whole.partition("Templates")[0][:40] in file
     for caution in ours.locator(".tb-caution b", has_text="Not food").all_inner_texts():
         assert _words(caution) in file and _words(caution) in paper
     # the table for every cake as well
@@ -193,3 +196,43 @@ def test_amounts_in_steps_follow_the_measure(page: Callable[..., Page], demo_url
         told.append(amount.inner_text().replace("\N{NO-BREAK SPACE}", " "))
     # 5 g of butter: 0.176 oz, and 14.2 g a US tablespoon (227 g a cup of 16)
     assert told == ["5 g", "⅛ oz", "1 tsp"]
+
+
+@pytest.mark.parametrize("slug", ["lighthouse-for-the-front", "bream-with-scales", "coil-of-rope"])
+def test_letters_of_the_table_stand_in_the_drawing_and_in_the_steps(
+    page: Callable[..., Page], demo_url: str, slug: str
+) -> None:
+    for width, height in ((1180, 820), (820, 1180), (390, 844)):
+        tab = page(viewport={"width": width, "height": height})
+        tab.goto(f"{demo_url}techniques/{slug}/")
+        shown = tab.locator("[data-cake]:not([hidden]) .tb-parts tbody tr:not(.tb-sum) th")
+        letters = shown.all_inner_texts()
+        assert letters == [chr(ord("A") + nth) for nth in range(len(letters))] and len(letters) > 2
+        drawing = tab.locator(".tb-put svg")
+        assert drawing.count() == 1
+        drawn = drawing.locator("text, tspan").evaluate_all("all => all.map(each => each.textContent.trim())")
+        assert [letter for letter in letters if drawn.count(letter) < 1] == []
+        box = drawing.bounding_box()
+        assert box is not None and box["x"] >= 0 and box["x"] + box["width"] <= width
+        if width == 1180:
+            table = tab.locator("[data-cake]:not([hidden]) .tb-parts").bounding_box()
+            assert table is not None and table["x"] >= box["x"] + box["width"], "side by side"
+            assert table["y"] < box["y"] + box["height"]
+        inside = tab.locator(".tb-do .tb-letter").all_inner_texts()
+        assert inside and set(inside) <= set(letters)
+        # a time that steps share is said above them and not again
+        done = tab.locator(".tb-do .tb-done").all_inner_texts()
+        ahead = [words for words in done if "ahead" in words]
+        assert len(ahead) == len(set(ahead)) and tab.locator(".tb-once").count() >= 1
+
+
+def test_the_code_stands_below_the_title(page: Callable[..., Page], demo_url: str, demo: Loaded) -> None:
+    for slug in sorted(demo.book.techniques, key=lambda slug: -len(demo.book.techniques[slug].name))[:3]:
+        tab = page(viewport={"width": WIDE_PX, "height": 1000})
+        tab.goto(f"{demo_url}techniques/{slug}/")
+        tab.emulate_media(media="print")
+        title, code = tab.locator("h1").bounding_box(), tab.locator(".tb-scan").bounding_box()
+        article = tab.locator("article").bounding_box()
+        assert title and code and article
+        assert code["y"] >= title["y"] + title["height"] - 1
+        assert title["width"] >= article["width"] - 2

@@ -36,6 +36,8 @@ def test_a_part_in_bench_spelling() -> None:
         ("count", "0", "whole number"),
         ("colur", "red", "unknown key"),
         ("thick", "1", ""),
+        ("up", "4/3", "no share of a height"),
+        ("up", "1/3 of it", "no share of a height"),
     ],
 )
 def test_what_cannot_be(key: str, value: str, told: str) -> None:

@@ -75,3 +75,63 @@ def test_a_sheet_is_tagged_and_named(demo: Loaded) -> None:
         assert set(pdf.metadata) <= {"Title", "Creator", "Producer"}
         assert pdf.metadata["Title"] == "Lay a coil of rope and a bollard" or pdf.metadata["Title"]
         assert pdf.structure_tree
+
+
+def test_the_first_page_of_the_lighthouse_is_for_the_bench(demo: Loaded) -> None:
+    """Steps, the drawing at true size, the table of parts and what is not food on one page of A4; with bars to measure
+    it by, no letter under 9 pt, and every caution whole on the next.
+    """
+    sheet = sheet_of("lighthouse-for-the-front", Desk(demo.book, demo.facts, {}))
+    with pdfplumber.open(io.BytesIO(sheet_pdf(sheet))) as pdf:
+        assert len(pdf.pages) == 2
+        first, _ = pdf.pages
+        assert (first.width * PT_MM, first.height * PT_MM) == pytest.approx(PAPERS_MM["A4"], abs=0.05)
+        told = _flat("".join(page.extract_text() for page in pdf.pages))
+        bench = _flat(first.extract_text())
+        for page in pdf.pages:
+            assert min(char["size"] for char in page.chars) >= 8.99
+            for length in (100.0, 101.6):
+                assert any(abs(each - length) <= 0.3 for each in _bars(page)), length
+        for words in ("Truesize", "Haveready", "Steps", "Notfood:1lollystick", "1lollystick(intower)"):
+            assert words in bench, words
+        for part in demo.book.techniques["lighthouse-for-the-front"].parts:
+            assert _flat(part.part.capitalize()) in bench
+        # the tower, 36 mm wide and 70 mm high, and the rock, 84 mm wide, are drawn so
+        sizes = [(each["width"] * PT_MM, each["height"] * PT_MM) for each in strokes(first)]
+        for wanted in ((36.0, 70.0), (22.0, 16.0), (32.0, 3.0)):
+            assert any(each == pytest.approx(wanted, abs=0.1) for each in sizes), wanted
+        assert any(wide == pytest.approx(84.0, abs=0.1) for wide, _ in sizes)
+        # the rows of the table run A, B, C
+        left = [word for word in first.extract_words() if word["text"] in "ABCDEFGH" and _heads_a_row(word, first)]
+        assert [word["text"] for word in sorted(left, key=lambda word: word["top"])] == list("ABCDEFGH")
+    assert len(sheet.cautions) == 5
+    for caution in sheet.cautions:
+        assert _flat(f"{caution.title}. {caution.text}" if caution.title else caution.text) in told
+
+
+@pytest.mark.parametrize("slug", ["cover-a-board", "stack-two-tiers", "lighthouse-for-the-front"])
+def test_the_code_never_narrows_the_title(demo: Loaded, slug: str) -> None:
+    sheet = sheet_of(slug, Desk(demo.book, demo.facts, {}))
+    with pdfplumber.open(io.BytesIO(sheet_pdf(sheet))) as pdf:
+        page = pdf.pages[0]
+        title = [word for word in page.extract_words(extra_attrs=["size"]) if word["size"] > 20]
+        assert " ".join(word["text"] for word in title) == sheet.name
+        modules = [each for each in strokes(page) if each["top"] > page.height - 70 and each["x0"] > page.width * 0.85]
+        assert sheet.code and modules, "it stands at the foot"
+        assert max(word["bottom"] for word in title) < 100
+
+
+def _flat(words: str) -> str:
+    return "".join(words.replace("\N{NO-BREAK SPACE}", "").split())
+
+
+def _bars(page: Any) -> Iterator[float]:
+    """From the first upright mark of the bar to every other, mm."""
+    marks = sorted(each["x0"] for each in strokes(page) if each["width"] < 0.5 and each["top"] > page.height - 70)
+    yield from ((mark - marks[0]) * PT_MM for mark in marks)
+
+
+def _heads_a_row(word: dict[str, Any], page: Any) -> bool:
+    """Whether a letter begins a row of the table: bold, at the left edge of the right column."""
+    heads = [each["x0"] for each in page.extract_words() if each["text"] == "Part,"]
+    return 0.0 < heads[0] - word["x0"] < 24.0 and word["bottom"] - word["top"] > 10

@@ -9,7 +9,8 @@ from typing import Annotated
 
 from tinbook.models.forms import CutterText, MarkText, SheetText, SolidText, TwoLengths
 from tinbook.models.house import Grams, Millimetres
-from tinbook.models.reading import Text, Written, YesNo, one_of, such_as, whole_number
+from tinbook.models.reading import FACTOR, ONE_OR_MORE, Text, Written, YesNo, one_of, spelled, such_as, whole_number
+from tinbook.units import Measures, Misread, read_number
 
 PLACES = ("top", "side", "board")
 """Where a part goes: stands or lies on top, hangs on the side, or lies on the board."""
@@ -18,6 +19,16 @@ SURFACES = ("top of the cake", "side of the cake")
 SETS = ("staggered", "straight", "bricks")
 BEHIND, BELOW = "from behind", "from below"
 """How a support goes in."""
+
+
+def _share(text: str, _: Measures) -> float:
+    share, end = read_number(text, 0, "1/3")
+    if text[end:].strip() or not 0.0 <= share <= 1.0:
+        raise Misread(f'"{text}" is no share of a height', "write one from 0 to 1, such as 1/3", 0, len(text))
+    return share
+
+
+Shares = Annotated[tuple[Annotated[float, spelled(_share, FACTOR)], ...], ONE_OR_MORE]
 
 
 class Support(Written):
@@ -45,7 +56,9 @@ class Part(Written):
     """One part, `count` times. `paste` is a mixture by its file's name, or an ingredient; `colour` one of the house.
 
     `weighed` is what one of them really weighed at the cake it is written for. `cutter` cuts it, at that cake;
-    `cutter shared`: one serves a whole class.
+    `cutter shared`: one serves a whole class. `stands on` the top of another part, middle over middle, a sheet flat;
+    or `lies on` its front, a strip wrapped round it: `up` says how far up that part the middle of each is, and without
+    it they begin at its foot.
     """
 
     part: Annotated[Text, such_as("tower")]
@@ -62,6 +75,9 @@ class Part(Written):
     cutter_shared: YesNo = False
     support: Annotated[Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm}")] = None
     on: Annotated[str, one_of(*PLACES)] = "top"
+    stands_on: Annotated[Text | None, such_as("rock")] = None
+    lies_on: Annotated[Text | None, such_as("tower")] = None
+    up: Annotated[Shares, such_as("[1/3, 2/3]")] = ()
     note: Text | None = None
 
     @property

@@ -37,7 +37,14 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
 
 
 def sheet_pdf(sheet: TechniqueSheet) -> bytes:
-    """A sheet, its templates left out."""
+    """A sheet, its templates left out. Its drawing is at the largest scale that makes it no longer."""
+    scales = len(sheet.shown.drawings) if sheet.shown else 0
+    set_at = [_sheet_at(sheet, nth) for nth in range(max(scales, 1))]
+    return min(set_at, key=lambda made: made[0])[1]
+
+
+def _sheet_at(sheet: TechniqueSheet, drawing: int) -> tuple[int, bytes]:
+    """How many pages, and the PDF, with a drawing of those it brings."""
     import typst
 
     with TemporaryDirectory() as name:
@@ -46,7 +53,12 @@ def sheet_pdf(sheet: TechniqueSheet) -> bytes:
         (folder / "sheet.json").write_text(json.dumps(sheet_as_plain(sheet), ensure_ascii=False), "utf-8")
         for file, content in picture_files(sheet).items():
             (folder / file).write_bytes(content)
-        return typst.compile(folder / "sheet.typ", root=folder, font_paths=_letters(), pdf_standards=[STANDARD])
+        source, chosen = folder / "sheet.typ", {"drawing": str(drawing)}
+        pages = typst.query(
+            source, "<pages>", field="value", one=True, root=folder, font_paths=_letters(), sys_inputs=chosen
+        )
+        content = typst.compile(source, root=folder, font_paths=_letters(), sys_inputs=chosen, pdf_standards=[STANDARD])
+        return int(json.loads(pages)), content
 
 
 def _source(name: str) -> bytes:

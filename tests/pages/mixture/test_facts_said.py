@@ -28,7 +28,7 @@ def test_one_tin_weighs_all_of_it(desk: Desk) -> None:
 def test_cups_go_by_the_brim_and_have_no_depth(desk: Desk) -> None:
     said = facts(desk, "cupcakes")
     assert said.remarks.startswith(", share of the brim filled") and "deep" not in said.remarks
-    assert said.each.endswith("in each cup")
+    assert said.each.endswith("in each cup") and said.factor == "× 1.00"
 
 
 def test_what_is_made_by_weight_has_no_remark(desk: Desk) -> None:

@@ -24,14 +24,35 @@ def test_every_part_is_drawn_once_within_the_picture(demo: Loaded, slug: str) ->
         drawing = parts_drawn(made)
         assert drawing is not None
         root = ElementTree.fromstring(str(drawing.svg))
-        letters = [text.text for text in root.iter(f"{SVG}text")]
-        assert letters[:-1] == [part.letter for part in made.parts]
-        assert re.fullmatch(r"\d+ mm", letters[-1] or "")
+        letters = sorted(str(each.text) for each in root.iter(f"{SVG}tspan"))
+        marks = [repeat.letter for repeat in made.repeats if repeat.on in {part.name for part in made.parts}]
+        assert letters == sorted([*(part.letter for part in made.parts), *marks])
+        assert re.fullmatch(r"\d+ mm", list(root.iter(f"{SVG}text"))[-1].text or "")
         high = float(root.attrib["viewBox"].split()[3])
-        for path in list(root.iter(f"{SVG}path"))[: len(made.parts)]:
+        for path in _outlines(root):
             points = re.findall(r"(-?[\d.]+) (-?[\d.]+)", path.attrib["d"])
             assert all(0 <= float(x) <= WIDE and 0 <= float(y) <= high for x, y in points)
         assert root.attrib["aria-label"] == drawing.title
+
+
+def _outlines(root: ElementTree.Element) -> list[ElementTree.Element]:
+    return [path for path in root.iter(f"{SVG}path") if path.attrib["d"].endswith("Z")]
+
+
+def test_parts_of_a_row_stand_on_one_line(demo: Loaded) -> None:
+    (made, *_) = decorations(demo.book.techniques["coil-of-rope"], demo.book, demo.facts)
+    drawing = parts_drawn(made)
+    assert drawing is not None
+    root = ElementTree.fromstring(str(drawing.svg))
+    feet = [
+        max(float(y) for _, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", path.attrib["d"])) for path in _outlines(root)
+    ]
+    grounds = [
+        float(path.attrib["d"].split()[1].split("H")[0])
+        for path in root.iter(f"{SVG}path")
+        if path.attrib.get("stroke-width") == "2.5"
+    ]
+    assert grounds and all(min(abs(foot - ground) for ground in grounds) < 0.11 for foot in feet)
 
 
 def test_parts_are_drawn_to_one_scale(demo: Loaded) -> None:
@@ -40,7 +61,7 @@ def test_parts_are_drawn_to_one_scale(demo: Loaded) -> None:
     assert drawing is not None
     root = ElementTree.fromstring(str(drawing.svg))
     scales = []
-    for path, part in zip(root.iter(f"{SVG}path"), made.parts, strict=False):
+    for path, part in zip(_outlines(root), made.parts, strict=True):
         xs = [float(x) for x, _ in re.findall(r"(-?[\d.]+) (-?[\d.]+)", path.attrib["d"])]
         scales.append((max(xs) - min(xs)) / part.width_mm)
     assert max(scales) == pytest.approx(min(scales), rel=0.02)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tinbook.loading import Loaded
-from tinbook.pages.technique.part_lines import NONE, mark_line, part_line, spoken
+from tinbook.pages.technique.part_lines import NONE, PartNote, mark_line, part_line, told_once
 from tinbook.plans.techniques.parts import Decoration, decoration
 
 
@@ -39,6 +39,15 @@ def test_marks_that_are_pressed_in_have_no_grams(demo: Loaded) -> None:
     (repeat, *_) = made(demo, "boat-on-the-shingle").repeats
     pressed = mark_line(replace(repeat, each_g=None))
     assert (pressed.each, pressed.total) == (NONE, NONE) and "pressed in" in pressed.more
-    ((title, text),) = spoken([pressed])
-    assert title == f"{pressed.letter} {pressed.name}"
-    assert text.startswith(f"{repeat.count} × ") and text.endswith(".") and " g each" not in text
+    assert pressed.count == str(repeat.count) and pressed.grams_for_one == ""
+
+
+def test_what_parts_share_is_said_once(demo: Loaded) -> None:
+    lines = [part_line(part, 0.15) for part in made(demo, "lighthouse-for-the-front").parts]
+    notes = told_once(lines)
+    assert notes[0] == PartNote("A to G", "on the board")
+    said = [words for note in notes for words in note.words.split("; ")]
+    assert sorted(said) == sorted({words for line in lines for words in line.more})
+    letters = {words: note.letters for note in notes for words in note.words.split("; ")}
+    assert letters["lamp red carries a warning by law (E129)"] == "B and E"
+    assert letters["small and hard: keep it from small children"] == "D to F"

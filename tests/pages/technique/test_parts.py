@@ -7,7 +7,6 @@ import pytest
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
 from tinbook.pages.technique.colour_lines import mixed
-from tinbook.pages.technique.part_lines import spoken
 from tinbook.pages.technique.parts import PartsView, cake_parts, heavy_words
 from tinbook.pages.technique.sheet import sheet_of
 from tinbook.pages.technique.sheet_file import as_plain
@@ -27,10 +26,31 @@ def test_one_cake_is_shown_and_the_others_wait(demo: Loaded) -> None:
     assert [each.cake for each in cakes if each.shown] == ["round 20 cm"]
     assert len({each.total for each in cakes}) == len(cakes)
     (shown,) = (each for each in cakes if each.shown)
-    tower = shown.parts[0]
-    assert (tower.letter, tower.name, tower.count, tower.total) == ("A", "tower, gull white", "1", "68")
+    tower = shown.table.rows[0].line
+    assert (tower.letter, tower.name, tower.colour, tower.count) == ("A", "tower", "gull white", "1")
     assert any(words.startswith("weighed 68 g, computed ") for words in tower.more)
     assert any("lolly stick" in words and "55 mm in the part" in words for words in tower.more)
+
+
+def test_the_table_has_the_cake_in_hand_between_two_others(demo: Loaded) -> None:
+    cakes = {each.cake: each for each in view(demo, "lighthouse-for-the-front").cakes}
+    table = cakes["round 20 cm"].table
+    assert [row.line.letter for row in table.rows] == list("ABCDEFGH")
+    assert [(size.cake, size.chosen) for size in table.sizes] == [
+        ("round 15 cm", False), ("round 20 cm", True), ("round 25 cm", False),
+    ]  # fmt: skip
+    for nth, size in enumerate(table.sizes):
+        # what a neighbour's column says is what that cake's own table says
+        own = cakes[size.cake].table
+        chosen = [each.chosen for each in own.sizes].index(True)
+        assert [row.grams[nth].figure for row in table.rows] == [row.grams[chosen].figure for row in own.rows]
+        assert table.sums[nth].figure == cakes[size.cake].total
+    assert table.rows[-1].grams[1].figure == "none" and table.rows[-1].grams[1].for_one == ""
+
+
+def test_marks_shown_on_the_parts_put_together_are_not_drawn_again(demo: Loaded) -> None:
+    assert view(demo, "lighthouse-for-the-front").marks == ()
+    assert len(view(demo, "bream-with-scales").marks) == 1
 
 
 def test_the_grid_is_of_every_cake(demo: Loaded) -> None:
@@ -65,16 +85,17 @@ def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> No
     sheet = sheet_of("lighthouse-for-the-front", desk, cake=tin)
     assert sheet.shown is not None and sheet.shown.cake == (cake or "round 20 cm")
     assert len(sheet.cakes) == len(all_made) == (1 if cake else 9) and sheet.chooses == (cake is None)
-    for told, made in zip(sheet.cakes, [cake_parts(sums, seen.ready(sums)) for sums in all_made], strict=True):
+    for told, made in zip(
+        sheet.cakes, [cake_parts(sums, seen.all, seen.ready(sums)) for sums in all_made], strict=True
+    ):
         assert told.cake == made.cake and told.templates
         (paste,) = made.ready
         assert f"Have {paste.total} g of Boatshed modelling paste ready" in told.ready[0]
-        assert tuple((each.title, each.text) for each in told.parts) == spoken(made.parts)
+        assert told.table == made.table and told.high and told.drawings
         assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours)
         assert any(PHRASE in each.text for each in told.colours)
-        assert all(
-            "lamp red carries a warning by law (E129)" in each.text for each in told.parts if ", lamp red" in each.title
-        )
+        (law,) = (note for note in told.table.notes if "lamp red carries a warning by law (E129)" in note.words)
+        assert law.letters == "B and E"
         notes = [words.text for page in told.templates for words in page.words]
         assert any("in lamp red: E129" in text for text in notes)
     assert any("E129" in each.text for each in sheet.cautions)

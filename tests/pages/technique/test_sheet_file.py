@@ -15,6 +15,7 @@ import pytest
 from tinbook.models import House
 from tinbook.pages.base.page import Desk
 from tinbook.pages.technique.paper import PaperPage
+from tinbook.pages.technique.parts import PartsTable
 from tinbook.pages.technique.sheet import SheetCake, sheet_of
 from tinbook.pages.technique.sheet_file import Dress, as_plain, picture_files, sheet_page
 
@@ -84,12 +85,31 @@ def test_templates_stand_on_pages_of_their_own(sheet_desk: Callable[..., Desk]) 
     wide = PaperPage(key="y", title="A strip", width_mm=279.4, height_mm=215.9, lines=(), words=())
     plain = sheet_of("set-dowels", sheet_desk())
     assert plain.cakes == () and plain.shown is None
+    table = PartsTable(sizes=(), rows=(), sums=(), notes=())
     cakes = (
         SheetCake(
-            cake="round 15 cm", shown=False, total="10", ready=(), heavy="", parts=(), colours=(), templates=(page,)
+            cake="round 15 cm",
+            shown=False,
+            total="10",
+            ready=(),
+            heavy="",
+            high="",
+            drawings=(),
+            table=table,
+            colours=(),
+            templates=(page,),
         ),
         SheetCake(
-            cake="round 20 cm", shown=True, total="20", ready=(), heavy="", parts=(), colours=(), templates=(wide, page)
+            cake="round 20 cm",
+            shown=True,
+            total="20",
+            ready=(),
+            heavy="",
+            high="",
+            drawings=(),
+            table=table,
+            colours=(),
+            templates=(wide, page),
         ),
     )
     sheet = replace(plain, cakes=cakes)

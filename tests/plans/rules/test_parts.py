@@ -12,6 +12,7 @@ from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.rules.parts import colour_flaws, part_flaws
 
 PART = {"part": "a", "solid": "ball 20 mm", "paste": "sugarpaste"}
+OTHER = {**PART, "part": "b"}
 
 
 def flaws(kitchen: Book, facts: Facts, lost: tuple[str, ...] = (), **keys: Any) -> list[Any]:
@@ -33,6 +34,11 @@ def test_a_sound_one(kitchen: Book, facts: Facts) -> None:
         ({"parts for": "round 40 cm"}, ("parts for",)),
         ({"parts": [PART, PART]}, ("parts", 1, "part")),
         ({"parts": [{**PART, "thick": "1 mm"}]}, ("parts", 0, "thick")),
+        ({"parts": [{**PART, "stands on": "c"}, OTHER]}, ("parts", 0, "stands on")),
+        ({"parts": [{**PART, "lies on": "a"}, OTHER]}, ("parts", 0, "lies on")),
+        ({"parts": [{**PART, "stands on": "b", "lies on": "b"}, OTHER]}, ("parts", 0, "lies on")),
+        ({"parts": [{**PART, "up": "1/3"}, OTHER]}, ("parts", 0, "up")),
+        ({"parts": [{**PART, "lies on": "b", "up": ["1/3", "2/3"]}, OTHER]}, ("parts", 0, "up")),
         (
             {"repeats": [{"repeat": "d", "on": "a", "mark": "2 mm", "gap": "1 mm", "thick": "1 mm"}]},
             ("repeats", 0, "thick"),
@@ -47,6 +53,15 @@ def test_what_cannot_be(keys: dict[str, Any], path: tuple[Any, ...], kitchen: Bo
     (flaw,) = flaws(kitchen, facts, **keys)
     assert flaw.path == path
     assert flaw.hint
+
+
+def test_no_part_stands_on_itself(kitchen: Book, facts: Facts) -> None:
+    under = {"a": "b", "b": "c", "c": "a", "d": "a"}
+    parts = [{**PART, "part": name, "stands on": on} for name, on in under.items()]
+    told = flaws(kitchen, facts, parts=parts)
+    assert [flaw.path for flaw in told] == [("parts", nth, "stands on") for nth in range(3)]
+    sound = [PART, {**OTHER, "stands on": "a"}, {**PART, "part": "c", "count": "2", "lies on": "a", "up": ["0", "1"]}]
+    assert flaws(kitchen, facts, parts=sound) == []
 
 
 def test_what_is_told_elsewhere_is_not_told_again(kitchen: Book, facts: Facts) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -10,7 +11,7 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, Technique, read_model
-from tinbook.plans.techniques.parts import Decoration, cakes_for, decoration, decorations, letter, part_traits
+from tinbook.plans.techniques.parts import Decoration, beside, cakes_for, decoration, decorations, letter, part_traits
 from tinbook.tins import read_tin
 
 DENSITY = 1.4
@@ -164,3 +165,17 @@ def test_each_of_a_class_makes_every_part(demo: Loaded, people: int) -> None:
         assert [repeat.made for repeat in all_.repeats] == [repeat.count * people for repeat in one.repeats]
         assert [part.each_g for part in all_.parts] == [part.each_g for part in one.parts]
         assert (all_.side_g, all_.heavy) == (one.side_g, one.heavy)
+
+
+def test_a_cake_stands_between_one_much_smaller_and_one_much_larger(demo: Loaded) -> None:
+    every = decorations(demo.book.techniques["lighthouse-for-the-front"], demo.book, demo.facts)
+    for sums in every:
+        three = beside(sums, every)
+        widths = [each.cake.bounds_mm[0] for each in three]
+        assert len(three) == 3 and sums in three
+        assert all(b >= 1.2 * a for a, b in pairwise(widths)), widths
+    square = decoration(
+        demo.book.techniques["lighthouse-for-the-front"], read_tin("square 19 cm")[1], demo.book, demo.facts
+    )
+    assert [each.cake.name for each in beside(square, every)] == ["round 15 cm", "square 19 cm", "round 23 cm"]
+    assert beside(square, ()) == (square,)

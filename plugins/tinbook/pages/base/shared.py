@@ -125,13 +125,15 @@ def _clock(value: float) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PieceView:
-    """A piece of a step: text, or the amount of a line of the mix (a share of it) and its name, or the tins."""
+    """A piece of a step: text, or the amount of a line of the mix (a share of it) and its name, or the tins,
+    or the letter of a part."""
 
     text: str
     amount: str = ""
     line: int | None = None
     share: float = 1.0
     tins: bool = False
+    letter: bool = False
 
     @property
     def is_amount(self) -> bool:

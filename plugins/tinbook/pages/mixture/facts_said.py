@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spelled_all
+from tinbook.plans.baking.loads import load
 from tinbook.plans.base.scaling import TinRow, TinTable
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins.trade import called_mm
@@ -24,15 +26,25 @@ class FactsSaid:
     each: str
 
 
-def facts_said(batch: Batch, table: TinTable | None) -> FactsSaid:
+def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
     """Of the first of the written tins, or of one batch."""
     if table is None:
         remarks, factor, each = ["exact"] if batch.eggs else [], 1.0, _together(batch.mass_shown_g)
     else:
-        row = next(row for row in table.rows if row.tin.name == batch.tins[0][1].name)
+        row = _written(batch, table, desk)
         remarks, factor, each = list(_remarks(batch, row)), row.whole.factor_shown, _each(row)
     said = f", {'; '.join(remarks)}" if remarks else ""
     return FactsSaid(f"× {formats.fixed(factor, 2)}", said, each)
+
+
+def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:
+    """The row of the written tin; of cups, for as many as are written, as a row of cups is for one tray."""
+    count, tin = batch.tins[0]
+    row = next(row for row in table.rows if row.tin.name == tin.name)
+    if not tin.kind.in_trays:
+        return row
+    made = load(batch, None, desk.book, desk.facts, count, tin)
+    return row._replace(whole=made.version, beaten=False, fit=made.fit, mixes=made.mixes)
 
 
 def _remarks(batch: Batch, row: TinRow) -> Iterator[str]:

@@ -82,7 +82,7 @@ class MixtureView:
     @property
     def facts(self) -> FactsSaid:
         """What the bench says of the written tins before any script."""
-        return facts_said(self.batch, self.table if self.batch.tins else None)
+        return facts_said(self.batch, self.table if self.batch.tins else None, self.desk)
 
     @property
     def measures(self) -> tuple[tuple[str, str, bool], ...]:

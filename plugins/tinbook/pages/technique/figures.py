@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+from itertools import groupby
+
 from tinbook.pages.spelling import formats
 from tinbook.plans.techniques.shown import shown_g, shown_mm, shown_percent, shown_pot_g
 
@@ -34,3 +37,12 @@ def hours(low_h: float, high_h: float) -> str:
 def percent(share: float) -> str:
     """`18 %`, without a sign."""
     return formats.with_unit(f"{shown_percent(share):g}", "%")
+
+
+def runs(names: Sequence[str], places: Iterable[int]) -> str:
+    """`1 to 7 and 9`, `A, B and D to F`: those of `names` at some places, three or more in a row by their ends."""
+    words = list[str]()
+    for _, group in groupby(enumerate(sorted(set(places))), lambda pair: pair[1] - pair[0]):
+        run = [names[place] for _, place in group]
+        words += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else run
+    return formats.sentence(words)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from tinbook.plans.techniques.marks import RepeatAt
-from tinbook.plans.techniques.parts import Decoration
+from tinbook.plans.techniques.parts import Decoration, PartAt
 from tinbook.tins import Ring
 
 WIDE = 480.0
@@ -26,30 +26,43 @@ class PartDrawing:
 
 
 def parts_drawn(decoration: Decoration) -> PartDrawing | None:
-    """The parts of a decoration in rows, each with its letter, to one scale; None where it has none."""
+    """The parts of a decoration in rows, each row on its ground, every part with its letter and those of its marks, to
+    one scale; None where it has none."""
     if not decoration.parts:
         return None
     widest = max(part.width_mm for part in decoration.parts)
     tallest = max(part.height_mm for part in decoration.parts)
     scale = min((WIDE - 2 * GAP) / widest, TALLEST / tallest, 4.0)
-    x, y, row = GAP, GAP, 0.0
-    drawn = []
+    rows = list[list[PartAt]]()
+    x = WIDE
     for part in decoration.parts:
-        wide, high = part.width_mm * scale, part.height_mm * scale
-        room = max(wide, LETTER)
+        room = max(part.width_mm * scale, LETTER)
         if x > GAP and x + room > WIDE - GAP:
-            x, y, row = GAP, y + row + LETTER + 2 * GAP, 0.0
-        middle, foot = x + room / 2.0, y + high
-        drawn.append(f'<path d="{_path(part.outline_mm, middle, y + high / 2.0, scale)}"/>')
-        drawn.append(f'<text x="{_n(middle)}" y="{_n(foot + LETTER)}" text-anchor="middle">{part.letter}</text>')
-        x, row = x + room + GAP, max(row, high)
+            rows.append([])
+            x = GAP
+        rows[-1].append(part)
+        x += room + GAP
+    drawn = list[str]()
+    foot = 0.0
+    for row in rows:
+        x, foot = GAP, foot + GAP + max(part.height_mm for part in row) * scale
+        for part in row:
+            room = max(part.width_mm * scale, LETTER)
+            middle, centre = x + room / 2.0, foot - part.height_mm * scale / 2.0
+            drawn.append(f'<path d="{_path(part.outline_mm, middle, centre, scale)}"/>')
+            marks = [repeat.letter for repeat in decoration.repeats if repeat.on == part.name]
+            letters = "".join(f"<tspan>{each}</tspan> " for each in (part.letter, *marks)).strip()
+            drawn.append(f'<text x="{_n(middle)}" y="{_n(foot + LETTER)}" text-anchor="middle">{letters}</text>')
+            x += room + GAP
+        drawn.append(f'<path d="M{_n(GAP / 2)} {_n(foot)}H{_n(WIDE - GAP / 2)}" stroke-width="2.5"/>')
+        foot += LETTER + GAP
     bar = next((length for length in BARS_MM if length * scale <= WIDE / 2.0), BARS_MM[-1])
-    low = y + row + LETTER + 2 * GAP
+    low = foot + GAP
     bar_drawn = (
         f'<path d="M{_n(GAP)} {_n(low - 5)}v10M{_n(GAP)} {_n(low)}h{_n(bar * scale)}m0 -5v10"/>'
         f'<text x="{_n(GAP + bar * scale + 8)}" y="{_n(low + 6)}">{bar:g} mm</text>'
     )
-    names = "; ".join(f"{part.letter} {part.name}" for part in decoration.parts)
+    names = "; ".join(f"{letter} {name}" for letter, name in decoration.lettered)
     title = f"The parts to one scale, for {decoration.cake.name}: {names}"
     return PartDrawing(_svg(low + GAP, "".join(drawn) + bar_drawn, title), title)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.technique.figures import exact, hours, mm, percent, weight_g
+from tinbook.pages.technique.figures import exact, hours, mm, percent, runs, weight_g
 from tinbook.plans.techniques.colours import Colouring
 from tinbook.plans.techniques.cutters import CutterFit
 from tinbook.plans.techniques.drying import Drying
@@ -47,6 +47,7 @@ class PartLine:
 
     letter: str
     name: str
+    colour: str
     make: str
     count: str
     each: str
@@ -68,10 +69,10 @@ def part_line(part: PartAt, tolerance: float) -> PartLine:
         _law(part.colour),
         part.note,
     )
-    colour = part.colour.name if part.colour else "uncoloured"
     return PartLine(
         letter=part.letter,
-        name=f"{part.name}, {colour}",
+        name=part.name,
+        colour=part.colour.name if part.colour else "uncoloured",
         make=_make(part),
         count=str(part.made),
         each=weight_g(part.each_g),
@@ -98,10 +99,10 @@ def _weighed(part: PartAt, tolerance: float) -> str:
 
 def mark_line(repeat: RepeatAt) -> PartLine:
     """Marks repeated on a surface."""
-    colour = f", {repeat.colour.name}" if repeat.colour else ""
     return PartLine(
         letter=repeat.letter,
-        name=f"{repeat.name}{colour}",
+        name=repeat.name,
+        colour=repeat.colour.name if repeat.colour else "",
         make=_spacing(repeat),
         count=str(repeat.made),
         each=weight_g(repeat.each_g) if repeat.each_g else NONE,
@@ -171,12 +172,25 @@ def _law(colour: Colouring | None) -> str:
     return f"{colour.name} carries a warning by law ({formats.sentence(additive.key for additive in colour.warned)})"
 
 
-def spoken(lines: Iterable[PartLine]) -> tuple[tuple[str, str], ...]:
-    """Parts for a sheet: a heading and the rest in words."""
-    return tuple((f"{line.letter} {line.name}", _in_words(line)) for line in lines)
+@dataclass(frozen=True, slots=True)
+class PartNote:
+    """What is to be known of parts, said once for all that it is true of: their letters, and the words."""
+
+    letters: str
+    words: str
 
 
-def _in_words(line: PartLine) -> str:
-    cutter = line.cutter.said if line.cutter else ""
-    grams = "" if line.each == NONE else f"{line.each} g each, {line.total} g in all"
-    return "; ".join(words for words in (f"{line.count} × {line.make}", grams, cutter, *line.more) if words) + "."
+def told_once(lines: Iterable[PartLine]) -> tuple[PartNote, ...]:
+    """All there is to know of parts beside their size and weight; what several share is said once for them."""
+    listed = tuple(lines)
+    of = dict[str, list[int]]()
+    for place, line in enumerate(listed):
+        for words in line.more:
+            of.setdefault(words, []).append(place)
+    told = dict[tuple[int, ...], list[str]]()
+    for words, places in of.items():
+        told.setdefault(tuple(places), []).append(words)
+    letters = [line.letter for line in listed]
+    # what most share comes first, then by letter
+    ordered = sorted(told.items(), key=lambda each: (-len(each[0]), each[0]))
+    return tuple(PartNote(runs(letters, places), "; ".join(words)) for places, words in ordered)

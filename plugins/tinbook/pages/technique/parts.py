@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -12,14 +12,16 @@ from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of
+from tinbook.pages.technique.assembled_drawing import AssembledDrawing, assembled_drawn
 from tinbook.pages.technique.cake_templates import template_paths
 from tinbook.pages.technique.colour_lines import ColourLine, colour_line, law_lines
 from tinbook.pages.technique.figures import exact, weight_g
 from tinbook.pages.technique.part_drawings import PartDrawing, marks_drawn, parts_drawn
-from tinbook.pages.technique.part_lines import PartLine, mark_line, part_line
+from tinbook.pages.technique.part_lines import NONE, PartLine, PartNote, mark_line, part_line, told_once
 from tinbook.plans.techniques.colours import ColourNeed
-from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
+from tinbook.plans.techniques.parts import Decoration, beside, decoration, decorations, worked_at
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
+from tinbook.plans.true_size.assembled import put_together
 from tinbook.plans.true_size.parts import has_templates
 from tinbook.tins import Tin
 
@@ -33,13 +35,49 @@ class ReadyPaste:
     grams_for_one: str
 
 
+@dataclass(frozen=True, slots=True)
+class PartGrams:
+    """Grams at a cake; `for_one`: what the browser multiplies, empty for none; `chosen`: the cake in hand."""
+
+    figure: str
+    for_one: str
+    chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    """A part's line, and its grams at some cakes."""
+
+    line: PartLine
+    grams: tuple[PartGrams, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeHead:
+    """A cake of the table of parts; `chosen`: the one in hand."""
+
+    cake: str
+    chosen: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartsTable:
+    """The parts in the order of their letters, each with its grams at up to three cakes; all of them; what is to be
+    known of them."""
+
+    sizes: tuple[SizeHead, ...]
+    rows: tuple[PartRow, ...]
+    sums: tuple[PartGrams, ...]
+    notes: tuple[PartNote, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CakeParts:
     """All for one cake; `shown` for the one the technique is written for. `templates`: papers, and their files."""
 
     cake: str
     shown: bool
-    parts: tuple[PartLine, ...]
+    table: PartsTable
     colours: tuple[ColourLine, ...]
     total: str
     grams_for_one: str
@@ -73,10 +111,8 @@ class PartsView:
     def cakes(self) -> tuple[CakeParts, ...]:
         """Every cake, spelled, with the files of its templates."""
         paths = template_paths(self.slug, tuple(sums.cake for sums in self.all))
-        return tuple(
-            replace(cake_parts(sums, self.ready(sums)), templates=paths[sums.cake] if has_templates(sums) else ())
-            for sums in self.all
-        )
+        spelled = ((sums, cake_parts(sums, self.all, self.ready(sums))) for sums in self.all)
+        return tuple(replace(each, templates=paths[sums.cake] if has_templates(sums) else ()) for sums, each in spelled)
 
     def made_for(self, cake: Tin | None) -> tuple[Decoration, ...]:
         """The sums for one cake, any the baker names; for every cake without."""
@@ -87,14 +123,22 @@ class PartsView:
         return pastes_ready(self.technique, sums, self.book, self.facts)
 
     @property
-    def drawing(self) -> PartDrawing | None:
-        """All parts to one scale."""
-        return parts_drawn(self.written)
+    def letters(self) -> Mapping[str, str]:
+        """The letter of each part and of each repeat, by its name."""
+        return {name: letter for letter, name in self.written.lettered}
+
+    @property
+    def drawing(self) -> AssembledDrawing | PartDrawing | None:
+        """The parts put together where they say how, else all of them to one scale."""
+        return assembled_drawn(self.written) or parts_drawn(self.written)
 
     @property
     def marks(self) -> tuple[PartDrawing, ...]:
-        """Where the marks go, a drawing for each repeat, on the cake it is written for."""
-        return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in self.written.repeats)
+        """Where the marks go, a drawing for each repeat that the parts put together do not show."""
+        put = put_together(self.written)
+        there = {letter for piece in (put.pieces if put else ()) for letter in piece.mark_letters}
+        apart = (repeat for repeat in self.written.repeats if repeat.letter not in there)
+        return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in apart)
 
     @property
     def worked(self) -> WorkedView:
@@ -159,15 +203,35 @@ def _need_g(sums: Decoration, wanted: ColourNeed) -> float:
     return sum(need.mass_g for need in needs)
 
 
-def cake_parts(sums: Decoration, ready: Iterable[PasteReady]) -> CakeParts:
-    """All for one cake, spelled, with the pastes to have ready."""
+def parts_table(sums: Decoration, every: tuple[Decoration, ...]) -> PartsTable:
+    """The parts of a cake, with their grams at cakes smaller and larger, of all there are."""
+    cakes = beside(sums, every)
+    lines = (*(part_line(part, sums.tolerance) for part in sums.parts), *(mark_line(each) for each in sums.repeats))
+    columns = [[*(part.total_g for part in each.parts), *(each.mass_g for each in each.repeats)] for each in cakes]
+    return PartsTable(
+        sizes=tuple(SizeHead(each.cake.name, each is sums) for each in cakes),
+        rows=tuple(
+            PartRow(
+                line,
+                tuple(_part_grams(column[nth], each, sums) for column, each in zip(columns, cakes, strict=True)),
+            )
+            for nth, line in enumerate(lines)
+        ),
+        sums=tuple(_part_grams(each.total_g, each, sums) for each in cakes),
+        notes=told_once(lines),
+    )
+
+
+def _part_grams(mass_g: float, of: Decoration, sums: Decoration) -> PartGrams:
+    return PartGrams(weight_g(mass_g) if mass_g else NONE, exact(mass_g / of.people) if mass_g else "", of is sums)
+
+
+def cake_parts(sums: Decoration, every: tuple[Decoration, ...], ready: Iterable[PasteReady]) -> CakeParts:
+    """All for one cake, spelled, beside other cakes of `every`, with the pastes to have ready."""
     return CakeParts(
         cake=sums.cake.name,
         shown=sums.as_written,
-        parts=(
-            *(part_line(part, sums.tolerance) for part in sums.parts),
-            *(mark_line(repeat) for repeat in sums.repeats),
-        ),
+        table=parts_table(sums, every),
         colours=tuple(colour_line(need, sums.people) for need in sums.colours),
         total=weight_g(sums.total_g),
         grams_for_one=exact(sums.total_g / sums.people),

@@ -16,17 +16,26 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.phrases import Phrase, phrases
 from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.assembled_drawing import assembled_drawn
 from tinbook.pages.technique.cake_templates import template_pages
 from tinbook.pages.technique.colour_lines import mixed
 from tinbook.pages.technique.paper import PaperPage
-from tinbook.pages.technique.part_lines import spoken
-from tinbook.pages.technique.parts import cake_parts
-from tinbook.pages.technique.sheet_pictures import Shown, shown_pictures
+from tinbook.pages.technique.part_drawings import parts_drawn
+from tinbook.pages.technique.parts import PartsTable, cake_parts
+from tinbook.pages.technique.sheet_pictures import Shown, lettered_svg, shown_pictures
 from tinbook.pages.technique.view import TechniqueView
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, in_measure
+from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.true_size.papers import PAPERS, Paper
 from tinbook.tins import Tin
+
+SCALES = ((1.0, "True size"), (0.75, "Three quarters of true size"), (0.5, "Half true size"))
+"""What the parts put together are drawn at, and how it is said."""
+APART_MM = 85.5
+"""How wide parts side by side are on paper: their letters are 10 pt then."""
+WIDEST_MM = 122.0
+"""What leaves room for the steps beside it on A4."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +50,7 @@ class ReadyLine:
 
 @dataclass(frozen=True, slots=True)
 class StepWords:
-    """A piece of a step; an amount stands out."""
+    """A piece of a step; an amount stands out, and so does the letter of a part."""
 
     text: str
     is_amount: bool
@@ -67,16 +76,29 @@ class Advice:
     text: str
 
 
+@dataclass(frozen=True, slots=True)
+class SheetDrawing:
+    """A drawing as SVG, how wide it is on paper, its scale in words, empty where a bar shows it, and what it shows."""
+
+    svg: Markup
+    wide_mm: float
+    scale: str
+    title: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetCake:
-    """Parts, colours and templates for one cake, what to say of weight; `shown` before another is chosen."""
+    """Parts, colours and templates for one cake, what to say of weight; `shown` before another is chosen. `drawings`
+    are one drawing at some scales, the largest first."""
 
     cake: str
     shown: bool
     total: str
     ready: tuple[str, ...]
     heavy: str
-    parts: tuple[Advice, ...]
+    high: str
+    drawings: tuple[SheetDrawing, ...]
+    table: PartsTable
     colours: tuple[Advice, ...]
     templates: tuple[PaperPage, ...]
 
@@ -91,6 +113,8 @@ class TechniqueSheet:
     purpose: tuple[tuple[Phrase, ...], ...]
     people: str
     leads: tuple[tuple[str, str], ...]
+    times: tuple[tuple[str, str], ...]
+    windows: tuple[str, ...]
     materials: tuple[ReadyLine, ...]
     tools: tuple[ReadyLine, ...]
     cakes: tuple[SheetCake, ...]
@@ -143,7 +167,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
             zip(view.steps, (written.picture for written in technique.steps), strict=True), 1
         )
     )
-    leads = (("For", technique.level or ""), ("Makes", technique.makes or ""), *view.times)
+    leads = (("For", technique.level or ""), ("Makes", technique.makes or ""))
     return TechniqueSheet(
         slug=slug,
         house=house.name,
@@ -151,6 +175,8 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         purpose=phrases(technique.purpose),
         people=f"For {people} people. Every amount is for all of them." if people > 1 else "",
         leads=tuple((name, words) for name, words in leads if words),
+        times=view.times,
+        windows=view.windows,
         materials=tuple(_materials(view)),
         tools=tuple(
             ReadyLine(f"{tool.count} ×" if tool.count > 1 else "", tool.name, "", tool.not_food)
@@ -182,8 +208,11 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
 
 
 def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[SheetCake]:
-    for sums in view.parts.made_for(cake) if view.parts else ():
-        spelled = cake_parts(sums, view.parts.ready(sums) if view.parts else ())
+    if view.parts is None:
+        return
+    for nth, sums in enumerate(view.parts.made_for(cake)):
+        spelled = cake_parts(sums, view.parts.all, view.parts.ready(sums))
+        put = assembled_drawn(sums)
         yield SheetCake(
             cake=spelled.cake,
             shown=spelled.shown or cake is not None,
@@ -192,10 +221,22 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
                 f"Have {each.total} g of {each.paste} ready: some stays on hands and board." for each in spelled.ready
             ),
             heavy=spelled.heavy,
-            parts=tuple(Advice(*part) for part in spoken(spelled.parts)),
+            high=put.high if put else "",
+            drawings=tuple(_drawings(sums, f"tb-put-{nth}")),
+            table=spelled.table,
             colours=tuple(Advice(*colour) for colour in mixed(spelled.colours)),
             templates=template_pages(sums, paper, view.desk),
         )
+
+
+def _drawings(sums: Decoration, name: str) -> Iterator[SheetDrawing]:
+    """The parts put together at each scale, or side by side where they do not say how."""
+    drawn = [(assembled_drawn(sums, scale, f"{name}-{nth}"), words) for nth, (scale, words) in enumerate(SCALES)]
+    put = [SheetDrawing(each.svg, each.wide_mm, words, each.title) for each, words in drawn if each]
+    yield from [each for each in put if each.wide_mm <= WIDEST_MM] or put[-1:]
+    apart = None if put else parts_drawn(sums)
+    if apart:
+        yield SheetDrawing(Markup(lettered_svg(str(apart.svg))), APART_MM, "", apart.title)
 
 
 def _words(pieces: Iterable[Any]) -> Iterator[StepWords]:
@@ -204,7 +245,7 @@ def _words(pieces: Iterable[Any]) -> Iterator[StepWords]:
             yield StepWords(piece.amount, True)
             yield StepWords(f" {piece.text}", False)
         else:
-            yield StepWords(piece.text, False)
+            yield StepWords(piece.text, piece.letter)
 
 
 def _materials(view: TechniqueView) -> Iterator[ReadyLine]:

@@ -35,7 +35,7 @@ def shown_pictures(pictures: Iterable[Picture], files: Mapping[str, PictureFile]
 
 def _shown(picture: Picture, file: PictureFile, name: str) -> Shown:
     if file.kind == "drawing":
-        ending, content = "svg", file.svg.replace("<svg", f'<svg font-family="{LETTERS}"', 1).encode()
+        ending, content = "svg", lettered_svg(file.svg).encode()
         element = drawing(file, picture.alt)
     else:
         ending, content = "jpg", file.copies[0].content
@@ -51,6 +51,11 @@ def _shown(picture: Picture, file: PictureFile, name: str) -> Shown:
         alt=picture.alt,
         caption=picture.shows or "",
     )
+
+
+def lettered_svg(svg: str) -> str:
+    """A drawing in the book's letters."""
+    return svg.replace("<svg", f'<svg font-family="{LETTERS}"', 1)
 
 
 def data_address(kind: str, content: bytes) -> str:

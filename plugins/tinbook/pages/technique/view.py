@@ -26,8 +26,10 @@ from tinbook.pages.base.shared import (
 )
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
+from tinbook.pages.technique.lettered import lettered
 from tinbook.pages.technique.parts import PartsView
 from tinbook.pages.technique.watched import InedibleLine, held, inedible_lines
+from tinbook.pages.technique.windows import shared_windows
 from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
@@ -152,18 +154,33 @@ class TechniqueView:
         return bool(self.technique.tools or self.technique.materials)
 
     @property
+    def windows(self) -> tuple[str, ...]:
+        """How long steps may stand or be done ahead, where several share it."""
+        return self._windows_and_steps[0]
+
+    @property
     def steps(self) -> tuple[StepView, ...]:
-        """The steps, with amounts and times."""
+        """The steps, with amounts, letters of parts, and times but what several share."""
+        return self._windows_and_steps[1]
+
+    @cached_property
+    def _windows_and_steps(self) -> tuple[tuple[str, ...], tuple[StepView, ...]]:
+        return shared_windows(self._steps())
+
+    def _steps(self) -> Iterator[StepView]:
         takes = [material.take for material in self.technique.materials]
         rows = {row.index: row for row in self.kit.materials}
-        return tuple(
-            step_view(
-                step,
-                tuple(self._piece(piece, rows) for piece in pieces_of(step.do, takes, self.desk.book)),
-                self._pictures(step.picture, number),
-            )
-            for number, step in enumerate(dialled_step(step, None, self.desk) for step in self.technique.steps)
-        )
+        letters = self.parts.letters if self.parts else {}
+        for number, step in enumerate(dialled_step(step, None, self.desk) for step in self.technique.steps):
+            pieces = list[PieceView]()
+            for piece in pieces_of(step.do, takes, self.desk.book):
+                if piece.line is None:
+                    done = [each.text for each in pieces if each.letter]
+                    words = lettered(piece.text, letters, done)
+                    pieces += [PieceView(text=text, letter=is_letter) for text, is_letter in words]
+                else:
+                    pieces.append(self._amount(piece, piece.line, rows))
+            yield step_view(step, tuple(pieces), self._pictures(step.picture, number))
 
     def _pictures(self, file: str | None, nth: int) -> tuple[PictureView, ...]:
         """The picture of a step, if it has one that may be shown."""
@@ -175,11 +192,9 @@ class TechniqueView:
         """The pictures that no step shows."""
         return tuple(loose_pictures(self.technique, self.desk.book))
 
-    def _piece(self, piece: StepPiece, rows: dict[int, MaterialRow]) -> PieceView:
-        if piece.line is None:
-            return PieceView(text=piece.text)
-        amount = in_measure(rows[piece.line], piece.share, self.measure, self.desk.book)
-        return PieceView(text=piece.text, amount=formats.spelled(amount), line=piece.line, share=piece.share)
+    def _amount(self, piece: StepPiece, line: int, rows: dict[int, MaterialRow]) -> PieceView:
+        amount = in_measure(rows[line], piece.share, self.measure, self.desk.book)
+        return PieceView(text=piece.text, amount=formats.spelled(amount), line=line, share=piece.share)
 
     @property
     def cautions(self) -> tuple[Caution, ...]:

@@ -54,6 +54,7 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
             yield from _support_flaws(part, path)
     for index, part in enumerate(technique.parts):
         yield from _rest_flaws(part, ("parts", index, "support"), names)
+        yield from _place_flaws(part, ("parts", index), technique.parts)
     for index, repeat in enumerate(technique.repeats):
         yield from _repeat_flaws(repeat, ("repeats", index), technique, names, book, facts, lost)
 
@@ -133,6 +134,36 @@ def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
         hint = f'did you mean "{close}"?' if close else "name another part"
         message = f'there is no other part "{support.rest_in}" here'
         yield Flaw(code="support", path=(*path, "rest in"), message=message, hint=hint)
+
+
+def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw]:
+    """Where it is in what is put together: on one other part, and at last on one that stands by itself."""
+    under = {each.part: each.stands_on or each.lies_on for each in parts}
+    key, on = ("stands on", part.stands_on) if part.stands_on else ("lies on", part.lies_on)
+    if part.stands_on and part.lies_on:
+        message = f'"{part.part}" stands on a part and lies on one'
+        yield Flaw(code="parts", path=(*path, "lies on"), message=message, hint="keep one of the two", on_key=True)
+    elif part.up and not part.lies_on:
+        hint = 'add "lies on:", or take it out'
+        yield Flaw(code="parts", path=(*path, "up"), message="how far up which part?", hint=hint, on_key=True)
+    elif len(part.up) not in (0, part.count):
+        message, hint = f"{len(part.up)} places for {part.count} of them", "write a place for each"
+        yield Flaw(code="parts", path=(*path, "up"), message=message, hint=hint)
+    if on is None:
+        return
+    others = [name for name in under if name != part.part]
+    if on not in others:
+        close = nearest(on, others)
+        hint = f'did you mean "{close}"?' if close else "name another part"
+        yield Flaw(code="parts", path=(*path, key), message=f'there is no other part "{on}" here', hint=hint)
+        return
+    seen = {part.part}
+    while on is not None and on not in seen:
+        seen.add(on)
+        on = under.get(on)
+    if on == part.part:
+        message, hint = f'"{part.part}" stands on itself', "let one of them stand by itself"
+        yield Flaw(code="parts", path=(*path, key), message=message, hint=hint)
 
 
 def _repeat_flaws(

@@ -28,6 +28,8 @@ from tinbook.tins import Ring, Tin, standard_tins
 LEAST_CAKE_MM, MOST_CAKE_MM = 99.0, 306.0
 """Cakes of 10 to 30 cm."""
 SIDE, COLOUR = "side", "colour"
+LESS, MORE = 0.8, 1.2
+"""Cakes shown beside one are so much narrower and wider, or further off."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +62,9 @@ class PartAt:
     on: str
     small_hard: bool
     note: str
+    stands_on: str = ""
+    lies_on: str = ""
+    up: tuple[float, ...] = ()
     people: int = 1
 
     @property
@@ -109,6 +114,12 @@ class Decoration:
     def total_g(self) -> float:
         """All pastes together."""
         return sum(need.mass_g for need in self.colours)
+
+    @property
+    def lettered(self) -> tuple[tuple[str, str], ...]:
+        """Letter and name of every part, then of every repeat."""
+        parts = tuple((part.letter, part.name) for part in self.parts)
+        return parts + tuple((repeat.letter, repeat.name) for repeat in self.repeats)
 
     @property
     def small_hard(self) -> bool:
@@ -184,6 +195,21 @@ def decorations(technique: Technique, book: Book, facts: Facts, people: int = 1)
     return tuple(decoration(technique, cake, book, facts, people) for cake in cakes_for(technique))
 
 
+def beside(sums: Decoration, every: tuple[Decoration, ...]) -> tuple[Decoration, ...]:
+    """The sums of a cake between those of two others, small to large: the next at most four fifths as wide and the
+    next at least six fifths; at an end of the list two on the same side, and fewer where it has no more."""
+    width = sums.cake.bounds_mm[0]
+    less, more = list[Decoration](), list[Decoration]()
+    for each in reversed(every):
+        if each.cake.bounds_mm[0] <= LESS * (less[-1].cake.bounds_mm[0] if less else width):
+            less.append(each)
+    for each in every:
+        if each.cake.bounds_mm[0] >= MORE * (more[-1].cake.bounds_mm[0] if more else width):
+            more.append(each)
+    below = 1 if more else 2
+    return (*reversed(less[:below]), sums, *more[: 1 if less else 2])
+
+
 def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: int) -> Iterator[PartAt]:
     for index, part in enumerate(parts):
         shape = shape_of(part, s)
@@ -218,6 +244,9 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
             on=part.on,
             small_hard=small_hard((width_mm, height_mm, shape.thick_mm), facts),
             note=part.note or "",
+            stands_on=part.stands_on or "",
+            lies_on=part.lies_on or "",
+            up=part.up,
             people=people,
         )
 

@@ -1,0 +1,31 @@
+"""How long steps may stand or be done ahead: what is the same for several of them is said once, above them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from tinbook.pages.base.shared import StepView
+from tinbook.pages.technique.figures import runs
+
+FOR_MANY = {"keeps": "keep"}
+"""A verb that is another one where several steps are told of."""
+
+
+def shared_windows(steps: Iterable[StepView]) -> tuple[tuple[str, ...], tuple[StepView, ...]]:
+    """What several steps share, in words; and the steps without it."""
+    listed = tuple(steps)
+    told = dict[str, list[int]]()
+    for place, step in enumerate(listed):
+        for window in step.windows:
+            told.setdefault(window, []).append(place)
+    shared = {window: places for window, places in told.items() if len(places) > 1}
+    numbers = [str(number) for number, _ in enumerate(listed, 1)]
+    lines = tuple(f"Steps {runs(numbers, places)} {_of_many(window)}" for window, places in shared.items())
+    bare = tuple(replace(step, windows=tuple(each for each in step.windows if each not in shared)) for step in listed)
+    return lines, bare
+
+
+def _of_many(window: str) -> str:
+    verb, space, rest = window.partition(" ")
+    return f"{FOR_MANY.get(verb, verb)}{space}{rest}."
