@@ -19,40 +19,48 @@ from PIL import Image
 from playwright.sync_api import Browser, sync_playwright
 
 HERE = Path(__file__).parent
+ASKED = "lighthose 20"
+"""What is asked of Find: with a slip, and a tin."""
 SCREENS = HERE / "screens"
 TABLET, UPRIGHT, PHONE = (1180, 820), (820, 1180), (390, 844)
 LOOKED_AT = (
     # name, page, size, look, what to touch first
-    ("home", "", UPRIGHT, "default", ()),
-    ("bench", "mixtures/creamed-butter-sponge/", UPRIGHT, "default", ('[data-tin="round 20 cm"]',)),
-    ("bench-dark", "mixtures/mud-cake/", UPRIGHT, "slate", ('[data-tin="square 20 cm"]',)),
-    ("bench-phone", "mixtures/creamed-butter-sponge/", PHONE, "default", ()),
-    ("tins", "tins/#for?from=round 20 cm&to=square 25 cm", TABLET, "default", ()),
-    ("measures", "measures/", TABLET, "default", ()),
-    ("ingredients-phone", "ingredients/", PHONE, "default", ()),
-    ("technique", "techniques/stack-two-tiers/", UPRIGHT, "default", ()),
-    ("layers", "mixtures/creamed-butter-sponge/#layers", UPRIGHT, "default", ()),
-    ("layers-phone", "mixtures/creamed-butter-sponge/#layers", PHONE, "default", ()),
-    ("coats", "mixtures/dark-ganache/#for-every-cake", TABLET, "default", ()),
-    ("coats-phone", "mixtures/dark-ganache/#for-every-cake", PHONE, "default", ()),
-    ("pastes", "mixtures/marzipan/#for-every-cake", TABLET, "default", ()),
-    ("covering", "covering/", TABLET, "default", ()),
-    ("covering-phone", "covering/", PHONE, "default", ()),
-    ("boards", "boards/", UPRIGHT, "default", ()),
-    ("portions", "portions/", UPRIGHT, "default", ()),
-    ("portion-charts", "portions/#portions-against-size", TABLET, "default", ()),
-    ("cuts", "portions/round/#round-20-cm-dessert", TABLET, "default", ()),
-    ("cuts-phone", "portions/heart/#heart-20-cm-dessert", PHONE, "default", ()),
-    ("guests", "guests/", TABLET, "default", ()),
-    ("guests-phone", "guests/", PHONE, "default", ()),
-    ("boards-phone", "boards/", PHONE, "default", ()),
-    ("oven", "oven/", UPRIGHT, "default", ()),
-    ("oven-phone", "oven/", PHONE, "default", ()),
-    ("parts", "techniques/lighthouse-for-the-front/#parts", UPRIGHT, "default", ()),
-    ("colours", "colours/", TABLET, "default", ()),
+    ("home", "", UPRIGHT, "light", ()),
+    ("bench", "mixtures/creamed-butter-sponge/", TABLET, "light", ('[data-tin="round 20 cm"]',)),
+    ("bench-upright", "mixtures/rich-fruit-cake/", UPRIGHT, "light", ()),
+    ("bench-dark", "mixtures/mud-cake/", UPRIGHT, "dark", ('[data-tin="square 20 cm"]',)),
+    ("bench-contrast", "mixtures/creamed-butter-sponge/", TABLET, "contrast", ('[data-tin="round 23 cm"]',)),
+    ("tables", "mixtures/creamed-butter-sponge/tables/", TABLET, "light", ()),
+    ("find", "", TABLET, "light", (".tb-find",)),
+    ("find-phone", "", PHONE, "light", (".tb-find",)),
+    ("bench-phone", "mixtures/creamed-butter-sponge/", PHONE, "light", ()),
+    ("tins", "tins/#for?from=round 20 cm&to=square 25 cm", TABLET, "light", ()),
+    ("measures", "measures/", TABLET, "light", ()),
+    ("ingredients-phone", "ingredients/", PHONE, "light", ()),
+    ("technique", "techniques/stack-two-tiers/", UPRIGHT, "light", ()),
+    ("layers", "mixtures/creamed-butter-sponge/tables/#layers", UPRIGHT, "light", ()),
+    ("layers-phone", "mixtures/creamed-butter-sponge/tables/#layers", PHONE, "light", ()),
+    ("coats", "mixtures/dark-ganache/tables/#coats", TABLET, "light", ()),
+    ("coats-phone", "mixtures/dark-ganache/tables/#coats", PHONE, "light", ()),
+    ("pastes", "mixtures/marzipan/tables/#pastes", TABLET, "light", ()),
+    ("covering", "covering/", TABLET, "light", ()),
+    ("covering-phone", "covering/", PHONE, "light", ()),
+    ("boards", "boards/", UPRIGHT, "light", ()),
+    ("portions", "portions/", UPRIGHT, "light", ()),
+    ("portion-charts", "portions/#portions-against-size", TABLET, "light", ()),
+    ("cuts", "portions/round/#round-20-cm-dessert", TABLET, "light", ()),
+    ("cuts-phone", "portions/heart/#heart-20-cm-dessert", PHONE, "light", ()),
+    ("guests", "guests/", TABLET, "light", ()),
+    ("guests-phone", "guests/", PHONE, "light", ()),
+    ("boards-phone", "boards/", PHONE, "light", ()),
+    ("oven", "oven/", UPRIGHT, "light", ()),
+    ("oven-phone", "oven/", PHONE, "light", ()),
+    ("parts", "techniques/lighthouse-for-the-front/#parts", UPRIGHT, "light", ()),
+    ("colours", "colours/", TABLET, "light", ()),
 )
 PRINTED = (
     ("paper", "mixtures/creamed-butter-sponge/"),
+    ("tables-paper", "mixtures/creamed-butter-sponge/tables/"),
     ("covering-paper", "covering/"),
     ("boards-paper", "boards/"),
     ("cuts-paper", "portions/round/#round-18-cm-dessert"),
@@ -86,11 +94,15 @@ def shoot(browser: Browser, base: str, asked: list[str]) -> None:
     for name, page, (width, height), look, touched in LOOKED_AT:
         if asked and name not in asked:
             continue
-        tab = browser.new_page(viewport={"width": width, "height": height})
+        contrast, colours = ("more", "light") if look == "contrast" else ("no-preference", look)
+        size = {"width": width, "height": height}
+        tab = browser.new_page(viewport=size, contrast=contrast, color_scheme=colours)
         tab.goto(base + page)
-        tab.evaluate("look => document.body.setAttribute('data-md-color-scheme', look)", look)
         for part in touched:
             tab.click(part)
+        if ".tb-find" in touched:
+            tab.wait_for_selector(".tb-mean a")
+            tab.fill("#tb-asked", ASKED)
         tab.wait_for_timeout(300)
         keep(tab.screenshot(), name)
         tab.close()
