@@ -26,11 +26,11 @@ def ran(book: Path, *words: str) -> subprocess.CompletedProcess[str]:
 
 @pytest.mark.parametrize("part", ["build", "serve"])
 def test_settings_that_cannot_be_read_end_it_plainly(own: Path, part: str) -> None:
-    with (own / "mkdocs.yml").open("a", encoding="utf-8") as file:
-        file.write("nav: [a\n")
+    before = (own / "mkdocs.yml").read_text("utf-8")
+    (own / "mkdocs.yml").write_text(f"{before}nav: [a\n", "utf-8")
     done = ran(own, part)
     assert done.returncode == 1
-    assert done.stderr.startswith("Error: mkdocs.yml:19:6: a list in [ ] is not closed")
+    assert done.stderr.startswith(f"Error: mkdocs.yml:{len(before.splitlines()) + 1}:6: a list in [ ] is not closed")
     assert "Traceback" not in done.stdout + done.stderr and not (own / "site").exists()
 
 

@@ -37,7 +37,7 @@ def cards_found(desk: Desk) -> Iterator[Find]:
 
 
 def tins_found(desk: Desk) -> Iterator[Find]:
-    """Each tin, whether the house has it or not; it leads to tins at a glance, already chosen."""
+    """Each tin, whether the house has it or not; it leads to tins at a glance, or to all tins, already chosen."""
     rows = shelf(desk.book).tins
     benches = {tin.name for tin, _ in house_outlines(desk.book)}
     have = {own.measured_tin: own for own in desk.book.tins}
@@ -47,7 +47,7 @@ def tins_found(desk: Desk) -> Iterator[Find]:
         yield Find(
             kind="tin",
             title=formats.tin_words(formats.title(row.tin.name)),
-            address="tins",
+            address="tins" if row.owned or first is None else "tins/all",
             anchor=f"for?to={quote_plus(row.tin.name)}&from={quote_plus((first or row).tin.name)}",
             second=_tin_line(row, own.have if own else 0),
             figure=f"× {formats.fixed(factor_shown(first.tin, row.tin, desk.book), 2)}" if first else "",

@@ -11,6 +11,7 @@ from itertools import pairwise
 from math import cos, pi, sin
 
 from tinbook.engine import solids
+from tinbook.models.parts import BELOW
 from tinbook.plans.techniques.marks import RepeatAt
 from tinbook.plans.techniques.parts import Decoration, PartAt
 from tinbook.tins import Ring
@@ -203,7 +204,7 @@ def mark_rings(repeat: RepeatAt) -> Iterator[Ring]:
 def _sticks(part: PartAt, parts: dict[str, PartAt]) -> Iterator[Stick]:
     """What goes in from below, side by side."""
     held = part.support
-    if held is None or held.goes_in != "from below":
+    if held is None or held.goes_in != BELOW:
         return
     foot = _foot_mm(part, parts)
     for nth in range(held.each):
