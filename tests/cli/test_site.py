@@ -127,7 +127,7 @@ def test_a_served_book_stands_while_its_settings_are_broken(served: Served) -> N
     settings = served.book / "mkdocs.yml"
     good = settings.read_text("utf-8")
     broken = {
-        good + "nav: [a\n": "mkdocs.yml:19:6: a list in [ ] is not closed",
+        good + "nav: [a\n": f"mkdocs.yml:{len(good.splitlines()) + 1}:6: a list in [ ] is not closed",
         good.replace("name: material", "name: materiel"): 'mkdocs.yml:5:9: there is no theme "materiel"',
         good.replace("- tinbook:", "- tinbok:"): 'there is no plugin "tinbok"',
         good.replace("folder: !ENV [TINBOOK_FOLDER, false]", "folder: perhaps"): '"folder" of the plugin tinbook is',

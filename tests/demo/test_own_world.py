@@ -12,6 +12,7 @@ from tinbook.facts import Facts
 
 ROOT = Path(__file__).parents[2]
 PRACTICE = "tests/data/common_practice.csv"
+QUESTIONS = "tests/data/questions.csv"
 CONTENT = ("README.md", "recipes", "book_src", "plugins", "site_demo/README.md", "mkdocs.yml")
 TEXT = {".md", ".yaml", ".yml", ".py", ".js", ".html", ".svg", ".txt", ".typ", ".css"}
 SELLERS_MAY_STAND = ("plugins/tinbook/facts/data/sources.yaml", "tests/data/")
@@ -96,9 +97,9 @@ def test_who_sells_is_named_as_a_publisher_only(facts: Facts) -> None:
 
 def test_each_table_of_the_tests_names_its_source() -> None:
     """In its first lines: title; publisher; address; date. One of our own figures has its source in each row; the notes
-    are of our own making."""
+    and the questions are of our own making."""
     for path, text in texts("tests/data").items():
-        if path == PRACTICE or path.startswith("tests/data/notes/"):
+        if path in (PRACTICE, QUESTIONS) or path.startswith("tests/data/notes/"):
             continue
         heads = [line for line in text.splitlines() if line.startswith("# source")]
         assert heads, path

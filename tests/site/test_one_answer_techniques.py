@@ -19,7 +19,33 @@ def part(d: Any, slug: str, name: str, cake: str = CAKE) -> Any:
 
 
 def cell(d: Any, slug: str, row: str, head: str, cake: str = CAKE) -> str:
-    return str(d.cell(f"techniques/{slug}", f"Parts for {cake}", row, head))
+    """A cell of the table of parts, by the part's letter: its shape with what the notes below say of it, how many there
+    are, or the grams of all."""
+    page, letter = d.page(f"techniques/{slug}"), row[0]
+    table = page.split(f'aria-label="Parts for {cake}"', 1)[1].split("</table>", 1)[0]
+    line = re.search(rf'<tr><th scope="row"><b>{letter}</b></th>(.*?)</tr>', table, re.DOTALL)[1]
+    cells = [bare(each) for each in re.findall(r"<td[^>]*>(.*?)</td>", line, re.DOTALL)]
+    if head == "How many":
+        return cells[2]
+    if head in ("Each", "All"):
+        heads = [bare(each) for each in re.findall(r'<th scope="col"[^>]*>(.*?)</th>', table)]
+        return cells[heads.index(cake)]
+    (notes,) = re.findall(rf'<div data-cake="{cake}"[^>]*>\s*<dl class="tb-partnotes">(.*?)</dl>', page, re.DOTALL)
+    of_it = (
+        bare(words) for letters, words in re.findall(r"<dt>(.*?)</dt><dd>(.*?)</dd>", notes) if tells(letters, letter)
+    )
+    return "; ".join((cells[0], *of_it))
+
+
+def bare(html: str) -> str:
+    """A piece of a page without its marks."""
+    return " ".join(re.sub(r"<[^>]+>", " ", html).split())
+
+
+def tells(letters: str, letter: str) -> bool:
+    """Whether `A to C, E and G` is of a letter."""
+    runs = (run.partition(" to ") for run in re.split(r", | and ", letters))
+    return any(first <= letter <= (last or first) for first, _, last in runs)
 
 
 def grid(d: Any, slug: str, cake: str, head: str) -> float:
@@ -32,13 +58,15 @@ def sheet(d: Any, slug: str, cake: str = CAKE) -> Any:
 
 
 def told(d: Any, slug: str, title: str, cake: str = CAKE) -> str:
-    """What the sheet says of a part or a colour: its title and its words."""
+    """What the sheet says of a part, by its letter, or of a colour."""
     made = sheet(d, slug, cake)
-    return next(
-        f"{each['title']} {each['text']}"
-        for each in (*made["parts"], *made["colours"])
-        if each["title"].startswith(title)
-    )
+    parts = [row["line"] for row in made["table"]["rows"]]
+    told = []
+    for part in parts:
+        words = (part["make"], *part["more"], *([part["cutter"]["words"]] if part["cutter"] else ()))
+        told.append(f"{part['letter']} {part['name']} {part['count']} × {part['total']} g, {'; '.join(words)}")
+    told += [f"{each['title']} {each['text']}" for each in made["colours"]]
+    return next(each for each in told if each.startswith(title))
 
 
 def pastes(d: Any, slug: str, cake: str = CAKE) -> Any:
@@ -213,7 +241,8 @@ def test_no_stick_of_the_lighthouse_stands_in_the_cake(doors: Any) -> None:
     """Its rock is of sugar: neither page nor sheet nor template says of any cake that it goes into the cake."""
     assert "mm in the cake" not in doors.words(f"techniques/{LAMP}")
     for cake in ("round 10 cm", CAKE, "round 30 cm", "square 15 cm"):
-        assert all("in the cake" not in each["text"] for each in sheet(doors, LAMP, cake)["parts"])
+        rows = sheet(doors, LAMP, cake)["table"]["rows"]
+        assert rows and all("in the cake" not in " ".join(row["line"]["more"]) for row in rows)
 
 
 def test_fifty_questions_are_asked(request: pytest.FixtureRequest) -> None:

@@ -9,6 +9,7 @@ from functools import cached_property
 from markupsafe import Markup
 
 from tinbook.pages.at_a_glance.cut_drawings import CutDrawing, drawn, steps
+from tinbook.pages.base.grids import UNWORKED
 from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
@@ -128,6 +129,11 @@ class CutsView:
 
     desk: Desk
     shape: str
+
+    @property
+    def unworked(self) -> str:
+        """Why its list has no fold."""
+        return UNWORKED["cuts"]
 
     @cached_property
     def plans(self) -> tuple[TinPlans, ...]:

@@ -10,6 +10,7 @@ from tinbook.pages.base.shared import WorkedView
 
 UNWORKED: Mapping[str, str] = {
     "differs": "Nothing is worked out here: both columns are as the recipes have it.",
+    "cuts": "Each figure opens its plan; how portions are counted is said at portions at a glance.",
 }
 """Tables without a fold of how they were worked out, and the word that stands there instead."""
 
