@@ -75,11 +75,12 @@ def shown(tab: Page) -> list[str]:
 
 
 def check_figures(words: str, rows: list[dict[str, Any]]) -> None:
-    """Each part's weight to what is printed, and its cutter, as the table has them."""
+    """Each part's weight to what is printed, and its cutter, as the table of parts has them."""
     words = " ".join(words.replace("\N{NO-BREAK SPACE}", " ").split())
+    table = words[words.index("grams of all") :]
     for row in rows:
-        at = words.index(f"{row['letter']} {row['part']}")
-        told = words[at : at + 500]
+        at = table.index(f"{row['letter']} {row['part'].capitalize()} ")
+        told = table[at : at + 160]
         shown_g = {f"{round(row['total_g'], places):g}" for places in (0, 1, 2)}
         assert any(each in told.split() or f"{each} g" in told for each in shown_g), (row["part"], shown_g, told)
         first = row["cutter_wanted_width_mm"]
@@ -94,7 +95,7 @@ def test_on_the_page(tab: Page, demo_url: str, table: dict[str, list[dict[str, A
     for cake in CAKES:
         choose(tab, ".tb-cakes select", cake, by)
         assert shown(tab) == [cake]
-        check_figures(tab.locator(f'[data-cake="{cake}"]').inner_text(), table[cake])
+        check_figures(tab.locator(f'[data-cake="{cake}"]').first.inner_text(), table[cake])
         links = tab.locator(".tb-true a:visible")
         hrefs = [str(each.get_attribute("href")) for each in links.all()]
         slug = cake.replace(" ", "-")
@@ -117,7 +118,7 @@ def test_in_the_one_file(tab: Page, one_file: Path, table: dict[str, list[dict[s
     for cake in CAKES:
         choose(tab, ".cakes select", cake, by)
         assert shown(tab) == [cake]
-        check_figures(tab.locator(f'div[data-cake="{cake}"]').inner_text(), table[cake])
+        check_figures(tab.locator(f'div[data-cake="{cake}"]').first.inner_text(), table[cake])
         titles = tab.locator("section.true:visible title").all_text_contents()
         assert titles and all(f"for {cake}" in title for title in titles), "its own templates and no others"
         assert tab.evaluate("document.documentElement.scrollWidth <= innerWidth"), "nothing is cut off"
