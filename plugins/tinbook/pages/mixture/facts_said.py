@@ -40,7 +40,7 @@ def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
 def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:
     """The row of the written tin; of cups, for as many as are written, as a row of cups is for one tray."""
     count, tin = batch.tins[0]
-    row = next(row for row in table.rows if row.tin.name == tin.name)
+    row = next((row for row in table.rows if row.tin.name == tin.name), table.rows[0])
     if not tin.kind.in_trays:
         return row
     made = load(batch, None, desk.book, desk.facts, count, tin)
