@@ -86,7 +86,7 @@ def _chart(title: str, ours: Mapping[str, Points], theirs: Mapping[str, Points])
     every = [point for points in (*ours.values(), *theirs.values()) for point in points]
     low, high = min(x for x, _ in every), max(x for x, _ in every)
     top = max(y for _, y in every)
-    step = next((step for step in (10, 20, 25, 50, 100) if top / step <= 6), 100 * -(-top // 600))
+    step = next((step for step in (10, 20, 25, 50, 100) if top / step <= 6), 100 * -(-int(top) // 600))
     most = step * -(-top // step)
 
     def place(point: tuple[float, float]) -> tuple[float, float]:
