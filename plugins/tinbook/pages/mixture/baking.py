@@ -37,8 +37,7 @@ class BakingView:
     @property
     def written(self) -> int:
         """Which row is of the first tin the mixture is written for."""
-        tin = self.known.batch.tins[0][1]
-        return next((index for index, row in enumerate(self.table.rows) if row.tin.name == tin.name), 0)
+        return self.table.written
 
     @property
     def check(self) -> str:

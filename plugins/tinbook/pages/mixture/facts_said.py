@@ -7,13 +7,12 @@ from dataclasses import dataclass
 
 from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
-from tinbook.pages.spelling.sayings import spelled_all
+from tinbook.pages.spelling.sayings import spell, spelled_all
 from tinbook.plans.baking.loads import load
-from tinbook.plans.base.scaling import TinRow, TinTable
+from tinbook.plans.base.scaling import TinRow, TinTable, factor_by
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins.trade import called_mm
 
-BY_BRIM, BY_DEPTH = "share of the brim filled", "depth of batter kept"
 DEEPER = "deeper than any such tin sold"
 
 
@@ -40,7 +39,7 @@ def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
 def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:
     """The row of the written tin; of cups, for as many as are written, as a row of cups is for one tray."""
     count, tin = batch.tins[0]
-    row = next((row for row in table.rows if row.tin.name == tin.name), table.rows[0])
+    row = table.rows[table.written]
     if not tin.kind.in_trays:
         return row
     made = load(batch, None, desk.book, desk.facts, count, tin)
@@ -49,7 +48,7 @@ def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:
 
 def _remarks(batch: Batch, row: TinRow) -> Iterator[str]:
     tin, fit = row.tin, row.fit
-    yield BY_BRIM if tin.kind.kept == "share" else BY_DEPTH
+    yield spell(factor_by((tin,)))
     if batch.eggs:
         yield _off(row)
     if tin.holes == 1 and fit.needed == fit.count:

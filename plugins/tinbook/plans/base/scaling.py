@@ -66,6 +66,12 @@ class TinTable:
     spoon_error_percent: float
     worked: Worked
 
+    @property
+    def written(self) -> int:
+        """Which row is of the first tin it is written for; the first one where none goes by that name."""
+        name = self.batch.tins[0][1].name
+        return next((place for place, row in enumerate(self.rows) if row.tin.name == name), 0)
+
 
 def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
     """Batter for `count` of `tin`: as deep as in the written tins, or, with `deep`, filled to the same share.
