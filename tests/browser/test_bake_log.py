@@ -55,7 +55,7 @@ def test_a_bake_from_the_tin_to_the_log(
     row = next(row for row in times(demo.book, demo.facts, Query(of=CAKE)).rows if str(row["tin"]).startswith(TIN))
     said = tab.locator(".tb-oven")
     expect(said).to_contain_text(
-        f"Check at {row['check_min']:g}\u00a0min, most likely {row['low_min']:g}–{row['high_min']:g}\u00a0min."
+        f"Check at {row['check_min']:g}\u00a0min, most likely done in {row['low_min']:g}–{row['high_min']:g}\u00a0min."
     )
     expect(tab.locator(".tb-far")).to_contain_text(spell(row["baked_before"]).replace(" cm", "\u00a0cm"))
     # the button says when to look first; on paper the step says the span
@@ -112,7 +112,7 @@ def test_a_tin_of_another_size_bakes_as_the_rounds_beside_it(
     rows = {str(row["tin"]).partition(" x ")[0]: row for row in times(demo.book, demo.facts, Query(of=CAKE)).rows}
     said = tab.locator(".tb-oven")
     low, high, check = rows[below]["low_min"], rows[above]["high_min"], rows[below]["check_min"]
-    expect(said).to_contain_text(f"Check at {check:g}\u00a0min, most likely {low:g}–{high:g}\u00a0min.")
+    expect(said).to_contain_text(f"Check at {check:g}\u00a0min, most likely done in {low:g}–{high:g}\u00a0min.")
     if below != above:
         expect(tab.locator(".tb-far")).to_contain_text(f"between {below} and {above}")
     tin = read_tin(f"{shape} {width / 10:g} cm" + (f" x {length / 10:g} cm" if length != width else ""))[1]

@@ -61,7 +61,7 @@ def test_the_bench_says_it_for_the_written_tin_before_any_script_runs(filled: Ca
     assert made.table.rows[made.written].tin.name == "round 20 cm"
     assert (made.check, made.span) == (f"{time.check_shown_min:g}", f"{time.low_shown_min:g}–{time.high_shown_min:g}")
     text = unescape(filled("mixtures/mud-cake"))
-    assert f"Check at <b>{made.check}{N}min</b>, most likely <b>{made.span}{N}min</b>." in text
+    assert f"Check at <b>{made.check}{N}min</b>, most likely done in <b>{made.span}{N}min</b>." in text
     assert f'The middle reads 97{N}°C; <span class="tb-far">{made.far}</span>.' in text
     # the timer of the bake rings for the first look
     assert (

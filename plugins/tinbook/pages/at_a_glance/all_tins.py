@@ -9,13 +9,12 @@ from typing import Any
 
 from markupsafe import Markup
 
-from tinbook.pages.at_a_glance.on_hand import shows_on_hand
-from tinbook.pages.at_a_glance.tin_to_tin import Matrix, TinAnswer, answer, matrix, script_rows
+from tinbook.pages.at_a_glance.tin_to_tin import Matrix, TinToTinView, matrix, script_rows
 from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
-from tinbook.plans.base.shelf import MATRIX_SHAPES, Shelf, TinFacts, shelf
+from tinbook.plans.base.shelf import MATRIX_SHAPES, TinFacts
 from tinbook.tins import SHAPES, Tin
 from tinbook.tins.trade import called_mm
 
@@ -46,15 +45,8 @@ class ShapeWords:
 
 
 @dataclass(frozen=True)
-class AllTinsView:
+class AllTinsView(TinToTinView):
     """Everything the page of all tins says."""
-
-    desk: Desk
-
-    @cached_property
-    def shelf(self) -> Shelf:
-        """The sums."""
-        return shelf(self.desk.book)
 
     @cached_property
     def items(self) -> tuple[Matrix, ...]:
@@ -69,21 +61,6 @@ class AllTinsView:
         return tuple(made)
 
     @property
-    def answer(self) -> TinAnswer:
-        """From the first of the house's tins to the second."""
-        return answer(*self.shelf.house[:2])
-
-    @property
-    def from_name(self) -> str:
-        """The name of the tin the answer is from, for the script."""
-        return self.shelf.house[0].tin.name
-
-    @property
-    def to_name(self) -> str:
-        """And of the one it is to."""
-        return self.shelf.house[1].tin.name
-
-    @property
     def tins(self) -> dict[str, Any]:
         """What the browser is handed."""
         return script_rows(self.shelf.tins)
@@ -92,11 +69,6 @@ class AllTinsView:
     def all_tins(self) -> str:
         """There are no more."""
         return ""
-
-    @property
-    def on_hand(self) -> bool:
-        """Whether there is a page of what the tins on hand allow."""
-        return shows_on_hand(self.desk.book)
 
     @property
     def sizes(self) -> tuple[SizeLine, ...]:
@@ -127,11 +99,6 @@ class AllTinsView:
     def sizes_worked(self) -> WorkedView:
         """How what they hold was worked out."""
         return worked_view((self.shelf.sizes_worked,), self.desk.facts)
-
-    @property
-    def worked(self) -> WorkedView:
-        """How it was worked out."""
-        return worked_view((self.shelf.worked,), self.desk.facts)
 
 
 def _words(tin: Tin) -> str:

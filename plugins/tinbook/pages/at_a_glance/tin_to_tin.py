@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from markupsafe import Markup
 
+from tinbook.pages.at_a_glance.on_hand import shows_on_hand
 from tinbook.pages.base.icons import EM, icon, paths, plan
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import factor_by
-from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, TinFacts, tin_to_tin
+from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, Shelf, TinFacts, shelf, tin_to_tin
 from tinbook.tins import SHAPES, Tin
 
 WIDEST_EM = 5.0
@@ -90,6 +94,43 @@ class TinAnswer:
     nearest_to: str
     nearest: str
     by: tuple[By, ...]
+
+
+@dataclass(frozen=True)
+class TinToTinView:
+    """What both pages of tins say: the answer for two tins, and whence it comes."""
+
+    desk: Desk
+
+    @cached_property
+    def shelf(self) -> Shelf:
+        """The sums."""
+        return shelf(self.desk.book)
+
+    @property
+    def answer(self) -> TinAnswer:
+        """From the first of the house's tins to the second."""
+        return answer(*self.shelf.house[:2])
+
+    @property
+    def from_name(self) -> str:
+        """The name of the tin the answer is from, for the script."""
+        return self.shelf.house[0].tin.name
+
+    @property
+    def to_name(self) -> str:
+        """And of the one it is to."""
+        return self.shelf.house[1].tin.name
+
+    @property
+    def on_hand(self) -> bool:
+        """Whether there is a page of what the tins on hand allow."""
+        return shows_on_hand(self.desk.book)
+
+    @property
+    def worked(self) -> WorkedView:
+        """How it was worked out."""
+        return worked_view((self.shelf.worked,), self.desk.facts)
 
 
 def matrix(
