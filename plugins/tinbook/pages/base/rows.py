@@ -141,7 +141,7 @@ def tin_head(tin: Tin, owned: bool, said: str = "") -> Markup:
     lent = Markup("" if owned else " class=tb-lent")
     names = formats.tin_words(tin.name), formats.tin_words(inches)
     how = Markup("<small class=tb-how>{}</small>").format(said) if said else Markup()
-    return Markup("<th scope=row{}>{}<small>{}</small>{}").format(lent, *names, how)
+    return Markup("<th scope=row{}>{} <small>{}</small>{}").format(lent, *names, how)
 
 
 def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[TableRow]:
