@@ -71,7 +71,9 @@ def bake_chart(times: TinTimes) -> BakeChart:
     curve, points = times.curve, times.known.points
     widths = [width for width, _ in curve]
     top = max([time.high_min for _, time in curve] + [point.minutes for point in points])
-    scale = Scale(floor(widths[0] / WIDE_MM) * WIDE_MM, ceil(widths[-1] / WIDE_MM) * WIDE_MM, top)
+    left_mm = floor(widths[0] / WIDE_MM) * WIDE_MM
+    # of tins that are all as wide the chart has some width yet
+    scale = Scale(left_mm, max(ceil(widths[-1] / WIDE_MM) * WIDE_MM, left_mm + WIDE_MM), top)
     step = next((step for step in STEPS if top / step <= MOST_STEPS), STEPS[-1])
     up = tuple(Tick(scale.y(minutes), formats.number(minutes)) for minutes in range(0, floor(top) + 1, step))
     tens = range(ceil(scale.left_mm / 100), floor(scale.right_mm / 100) + 1)
