@@ -34,8 +34,8 @@ NARROW = "data-narrow="
 WHERE = {
     "css": {
         "written": re.compile(r"<(?:hr|table|code|pre|kbd|blockquote|dd|figure)\b|admonition"),
-        "tables": re.compile("tb-(?:table|scroll)"),
-        "folds": re.compile(f"tb-(?:worked|more)|{NARROW}"),
+        "tables": re.compile(r"tb-(?:table|scroll)\b"),
+        "folds": re.compile(rf"tb-(?:worked|more)\b|{NARROW}"),
         "rows": re.compile(f"tb-(?:list|line|left|right|figure|balance)\\b|{NARROW}"),
     },
     "js": {},
