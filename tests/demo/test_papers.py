@@ -68,9 +68,58 @@ def test_every_command_in_readme_does_what_it_says(book: Path) -> None:
     assert typed('tinbook table scaled --of our-sponge --left "400 g butter"').exit_code == 0
     for made in ("recipes/mixtures/their-sponge.yaml", "recipes/house/bakes.yaml", "line-a-tin.pdf"):
         assert (book / made).is_file(), made
-    assert list(book.glob("strip*.pdf"))
+    assert list(book.glob("*strip*.pdf"))
 
 
 def test_a_paper_is_short() -> None:
     assert len(README.encode()) < 7_000
     assert len((ROOT / "DEVELOPERS.md").read_bytes()) <= 10_000
+
+
+LINES = ["Question", "Choice", "Reason", "Cost", "Date"]
+
+
+def decisions() -> dict[int, tuple[str, str]]:
+    """Title and text of each decision, by its number, in the order they stand in."""
+    text = (ROOT / "plugins" / "DECISIONS.md").read_text("utf-8").partition("\n## Measured")[0]
+    parts = re.split(r'^### <a id="d(\d+)"></a>(\d+)\. (.*)$', text, flags=re.MULTILINE)[1:]
+    found = [
+        (int(anchor), int(number), title, body) for anchor, number, title, body in zip(*[iter(parts)] * 4, strict=True)
+    ]
+    assert all(anchor == number for anchor, number, _, _ in found)
+    assert len({number for _, number, _, _ in found}) == len(found)
+    return {number: (title, body) for _, number, title, body in found}
+
+
+def test_each_decision_has_its_number_and_five_short_lines() -> None:
+    found = decisions()
+    assert sorted(found) == list(range(1, len(found) + 1)) and len(found) >= 76
+    for number, (_, body) in found.items():
+        lines = dict(re.findall(r"^- \*\*(\w+):\*\* (.*(?:\n  .*)*)", body, re.MULTILINE))
+        assert list(lines) == LINES, number
+        assert all(len(line) <= 360 for line in lines.values()), (
+            number,
+            {key: len(line) for key, line in lines.items()},
+        )
+        assert re.match(r"20\d\d-\d\d-\d\d\b", lines["Date"]), number
+        superseded = re.findall(r"superseded.* by (\d+)", lines["Date"].replace("\n", " "))
+        assert all(int(later) in found and int(later) > number for later in superseded), number
+
+
+def test_the_index_lists_every_decision_once() -> None:
+    text = (ROOT / "plugins" / "DECISIONS.md").read_text("utf-8")
+    index = text.partition("## Index\n")[2].partition("\n## ")[0]
+    listed = re.findall(r"^- \[(\d+)\]\(#d(\d+)\) (.*)$", index, re.MULTILINE)
+    assert [(int(number), title) for number, _, title in listed] == [
+        (n, title) for n, (title, _) in decisions().items()
+    ]
+    assert all(number == anchor for number, anchor, _ in listed)
+    subjects = re.findall(r"^\*\*(.*)\*\*$", index, re.MULTILINE)
+    assert subjects == re.findall(r"^## (.*)$", text, re.MULTILINE)[1:-1]
+
+
+def test_a_decision_that_code_or_papers_name_is_there() -> None:
+    found = decisions()
+    texts = [*(ROOT / "plugins").rglob("*.py"), *(ROOT / "plugins").rglob("*.js"), ROOT / "DEVELOPERS.md"]
+    named = {int(number) for path in texts for number in re.findall(r"decision (\d+)", path.read_text("utf-8"))}
+    assert named and named <= set(found)

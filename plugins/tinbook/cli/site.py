@@ -1,7 +1,7 @@
 """`tinbook serve` and `tinbook build`: the site by MkDocs, with what its theme says of other projects left out.
 
-The theme prints a notice before any plugin is asked; nothing but the surroundings of the program can still it. What the
-notice warns of is in DEVELOPERS.md.
+The theme prints a notice before any plugin runs, and only an environment variable can silence it. Decision 68 says what
+it warns of.
 """
 
 from __future__ import annotations
