@@ -11,6 +11,8 @@ RowKind = Literal["published", "derived", "common practice", "from memory", "hou
 
 
 class FactRow(BaseModel):
+    """A row of a data file: frozen, and refusing a word it does not know."""
+
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
