@@ -1,4 +1,4 @@
-"""A file of the register that no reader of its own is written for: read by its model alone."""
+"""A file in the register with no reader of its own: read by its model alone."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def read_plain(intake: Intake, kind: SourceKind) -> Any:
 
 
 def _each_file(intake: Intake, kind: SourceKind) -> dict[str, Any]:
-    """Every file of a folder that can be read, by its name."""
+    """Every readable file in a folder, by its name."""
     models = {}
     for address in intake.sources:
         data = intake.open(address) if address.startswith(kind.address) else None
