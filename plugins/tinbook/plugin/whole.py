@@ -1,4 +1,4 @@
-"""Pages as they are read: with their late parts, and the styles and scripts that these want.
+"""Pages as they are read: with their late parts, and the styles and scripts these need.
 
 Late HTML skips Markdown and the theme: measured four to five times faster than tables in Markdown.
 """
@@ -25,7 +25,7 @@ OWN_FILES = {
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
-"""Kinds of page that have another's files, besides their own if they have any."""
+"""Kinds of page that use another's files, besides their own if they have any."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'
@@ -48,7 +48,7 @@ class WholePages:
         self._ahead = Ahead(pages, self._link_from, processes) if processes else None
 
     def fill(self, address: str, output: str) -> str:
-        """A page that the theme has drawn, filled; where its late parts are not ready yet, as it came, to be filled by
+        """A page the theme has drawn, filled; if its late parts are not ready yet it stays as it came, for
         `fill_the_rest`."""
         if self._ahead and not self._ahead.ready(address):
             self._waiting[address] = output
@@ -56,14 +56,14 @@ class WholePages:
         return self._filled(address, output)
 
     def fill_the_rest(self) -> None:
-        """Write anew the pages that were written before their late parts were ready."""
+        """Rewrite the pages that were written before their late parts were ready."""
         for address, output in self._waiting.items():
             written = Path(self._file(address).abs_dest_path)
             written.write_bytes(self._filled(address, output).encode("utf-8", "xmlcharrefreplace"))
         self._waiting = {}
 
     def close(self) -> None:
-        """Let the other processes go."""
+        """Let the other processes end."""
         if self._ahead:
             self._ahead.close()
 
@@ -89,7 +89,7 @@ class WholePages:
 
 
 def own_files(page: Page, whole: str, ending: str) -> list[str]:
-    """The file of a page's own kind, beside those every page has, and what narrows its lists where it has such."""
+    """The file of a page's own kind, besides those every page has, and whatever narrows its lists if it has such."""
     names = [name for name in (LIKE.get(page.template), page.template) if name in OWN_FILES[ending]]
     names += ["narrow"] if NARROW in whole else []
     names += ["links"] if ending == "css" and LINKS in whole else []
