@@ -84,7 +84,11 @@ def find_recipe(text: str, form: Literal["page", "json"], name: str) -> Found:
 
 
 def minutes_of(text: str) -> float | None:
-    """The minutes of an ISO 8601 duration of weeks, days, hours, minutes and seconds; None for anything else."""
+    """The minutes of an ISO 8601 duration of weeks, days, hours, minutes and seconds; None for anything else.
+
+    >>> minutes_of("PT1H35M"), minutes_of("P1W"), minutes_of("35 min")
+    (95.0, 10080.0, None)
+    """
     duration = _DURATION.fullmatch(text.strip().upper())
     if duration is None:
         return None

@@ -13,6 +13,9 @@ def packs_for(need_g: float, sizes_g: Sequence[float]) -> tuple[tuple[int, float
     """How many of which packs, largest first: (number, size). Empty if nothing is needed. Sizes go by whole grams.
 
     ValueError for no sizes, or one under a gram.
+
+    >>> packs_for(1230.0, [250.0, 1000.0])
+    ((1, 1000.0), (1, 250.0))
     """
     sizes = tuple(sorted({round(size) for size in sizes_g}, reverse=True))
     if not sizes or sizes[-1] < 1:

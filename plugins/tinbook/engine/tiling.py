@@ -35,7 +35,11 @@ class Tile:
 
 
 def row_name(row: int) -> str:
-    """A, B, ... Z, AA, AB."""
+    """A, B, ... Z, AA, AB.
+
+    >>> row_name(25), row_name(26)
+    ('Z', 'AA')
+    """
     more, last = divmod(row, 26)
     return (row_name(more - 1) if more else "") + chr(ord("A") + last)
 

@@ -25,7 +25,7 @@ OWN_FILES = {
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
-"""Kinds of page that use another's files, besides their own if they have any."""
+"""Kinds of page that have another's files, besides their own if they have any."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
 LINKS = '<ul class="tb-links'

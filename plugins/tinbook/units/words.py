@@ -156,7 +156,14 @@ def unit_meant(word: str) -> str:
 
 
 def unit_size(unit: str, measures: Measures) -> float:
-    """The size of a unit in g, ml, mm or min. Raises LookupError if the house has not said whose."""
+    """The size of a unit in g, ml, mm or min. Raises LookupError if the house has not said whose.
+
+    By definition (Weights and Measures Act 1985, Schedule 1) a pound is 0.45359237 kg:
+
+    >>> from tinbook.units import METRIC
+    >>> unit_size("lb", METRIC)
+    453.59237
+    """
     size = _SIZE.get(unit)
     if size is not None:
         return size

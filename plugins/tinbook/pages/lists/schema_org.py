@@ -115,7 +115,11 @@ def spelled(quantity: Quantity, book: Book) -> str:
 
 
 def duration(minutes: float) -> str:
-    """Minutes as an ISO 8601 duration: `PT1H35M`; empty for none."""
+    """Minutes as an ISO 8601 duration: `PT1H35M`; empty for none.
+
+    >>> duration(95.0)
+    'PT1H35M'
+    """
     seconds = round(minutes * _SECONDS)
     hours, rest = divmod(seconds, _SECONDS * 60)
     parts = ((hours, "H"), (rest // _SECONDS, "M"), (rest % _SECONDS, "S"))

@@ -133,7 +133,11 @@ def colour_needs(used: Iterable[tuple[Paste, Colouring | None, float]]) -> tuple
 
 
 def luminance(swatch: str) -> float:
-    """Relative luminance of `#RRGGBB` by WCAG 2.2."""
+    """Relative luminance of `#RRGGBB` by WCAG 2.2, which defines it as 0 for black and 1 for white.
+
+    >>> luminance("#000000"), round(luminance("#FFFFFF"), 9)
+    (0.0, 1.0)
+    """
     channels = (int(swatch[start : start + 2], 16) / 255.0 for start in (1, 3, 5))
     red, green, blue = (
         value / 12.92 if value <= _LINEAR_BELOW else ((value + 0.055) / 1.055) ** 2.4 for value in channels
