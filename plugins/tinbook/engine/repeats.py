@@ -41,7 +41,7 @@ def places(rings: Sequence[Ring], pitch_mm: tuple[float, float], shifted: bool) 
 
     The grid starts with a mark in the middle, and moves until its number is nearest to area over cell. With `shifted`,
     every second row is half a pitch along. A grid of equal sides may also be turned: a straight band has room for only
-    so many rows, and turning makes up for it.
+    a few rows, and turning makes up for it.
     """
     return _places(tuple(rings), pitch_mm, shifted)
 

@@ -9,7 +9,7 @@ from tinbook.models.register import Merged, SourceKind
 
 
 def read_plain(intake: Intake, kind: SourceKind) -> Any:
-    """What stands in a file or a folder, as far as it can be read; what is wrong with the rest is told.
+    """What a file or a folder holds, so far as it can be read; what is wrong with the rest is reported.
 
     A list or cards that cannot be trusted whole give nothing: what is missing from them may be what matters.
     """

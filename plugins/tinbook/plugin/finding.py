@@ -15,7 +15,7 @@ INDEX = "assets/tinbook/find-index.js"
 TOLD = frozenset(("mixture", "mixture_tables", "technique", "ingredient", "home", "broken"))
 """Kinds of page whose words come from the book's sources, or that have none of their own."""
 NAMED = frozenset(("list", "tins", "cuts"))
-"""Kinds of page found by their title alone: what is on them is found by itself."""
+"""Kinds of page found by their title alone: each thing on them is found separately."""
 HEADINGS = ("h2", "h3")
 UNREAD = ("script", "style", "svg", "table")
 
