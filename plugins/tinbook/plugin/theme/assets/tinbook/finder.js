@@ -11,7 +11,7 @@ function fetched() {
   });
 }
 
-// Where it cannot be fetched the link leads to the list of everything, as it does without scripts.
+// If it cannot be fetched, the link leads to the list of everything, as it does without scripts.
 function open(opener) {
   asked ||= fetched();
   asked.then(

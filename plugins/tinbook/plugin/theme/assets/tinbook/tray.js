@@ -61,7 +61,7 @@ export function drawTray() {
   document.body.classList.toggle("tb-trayed", timers.length > 0);
 }
 
-// Who works it by keyboard stays where they were.
+// Keyboard focus stays where it was.
 function keepFocus(tray, change) {
   const held = all("button", tray).indexOf(document.activeElement);
   change();
