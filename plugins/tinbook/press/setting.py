@@ -1,6 +1,6 @@
-"""PDFs by Typst, which comes as one Python wheel for every system, with no libraries to install.
+"""PDFs by Typst: it comes as one Python wheel for every system, with no libraries to install.
 
-All a PDF says about its origin is its title. The same pages give the same PDF, to the byte.
+What a PDF holds of the world is its title. The same pages give the same PDF, to the byte.
 """
 
 from __future__ import annotations
@@ -37,14 +37,14 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
 
 
 def sheet_pdf(sheet: TechniqueSheet) -> bytes:
-    """A sheet without its templates, its drawing at the largest scale that adds no page."""
+    """A sheet, its templates left out. Its drawing is at the largest scale that makes it no longer."""
     scales = len(sheet.shown.drawings) if sheet.shown else 0
     set_at = [_sheet_at(sheet, nth) for nth in range(max(scales, 1))]
     return min(set_at, key=lambda made: made[0])[1]
 
 
 def _sheet_at(sheet: TechniqueSheet, drawing: int) -> tuple[int, bytes]:
-    """How many pages, and the PDF, with one of the drawings the sheet offers."""
+    """How many pages, and the PDF, with a drawing of those it brings."""
     import typst
 
     with TemporaryDirectory() as name:
@@ -67,7 +67,7 @@ def _source(name: str) -> bytes:
 
 @cache
 def _letters() -> typst.Fonts:
-    """The book's own typefaces, ahead of the machine's. A large library, needed only when something is set."""
+    """The book's own letters, before any of the machine. A large library, wanted only where something is set."""
     import typst
 
     with resources.as_file(PACKAGE / "press" / "fonts") as fonts:

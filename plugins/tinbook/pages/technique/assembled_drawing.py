@@ -1,4 +1,4 @@
-"""An assembled decoration drawn from the front: hatched by colour, every part with its letter, lengths in mm.
+"""A decoration put together, drawn from the front: hatched by colour, every part with its letter, lengths in mm.
 
 Drawn in mm of paper at a scale, so that letters keep their size at any.
 """
@@ -21,7 +21,7 @@ WORDS = "Atkinson Hyperlegible Next, Atkinson"
 KEY_LINE, LETTER_LINE = 6.4, 6.0
 SWATCH = (7.0, 4.4)
 WORD_MM = 1.95
-"""The most a letter of the key takes in width, on average."""
+"""How wide a letter of the key is at most, on average."""
 GAP = 4.0
 BARE = "uncoloured"
 HATCHES = (
@@ -75,8 +75,8 @@ class _Letter:
 
 
 def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") -> AssembledDrawing | None:
-    """The decoration assembled, at `scale` mm of paper to 1 mm; None if its parts do not say how. `name` begins the ids
-    inside, which are unique on a page."""
+    """The decoration put together, so many mm of paper to a mm; None where its parts do not say how. `name` begins the
+    names inside, which are its own on a page."""
     whole = put_together(made)
     if whole is None:
         return None

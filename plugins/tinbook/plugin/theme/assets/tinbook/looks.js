@@ -1,5 +1,5 @@
 // Light or dark, and more contrast: by the device, or as the reader chose, which the device remembers. A script in the
-// page's head has applied the choice before anything is drawn.
+// page's head has put on what was chosen before anything is drawn.
 import { all, find, pressOne } from "./dom.js";
 import { read, write } from "./keep.js";
 
@@ -36,7 +36,7 @@ function show() {
   const looks = find(".tb-looks .tb-switch");
   if (looks) pressOne(looks, root.dataset.look || "");
   find(".tb-looks [data-contrast]").setAttribute("aria-pressed", String(isMore()));
-  // the device's frame takes the colour of the paper
+  // the frame of the device has the colour of the paper
   const paper = getComputedStyle(document.body).getPropertyValue("--paper").trim();
   find("meta[name=theme-color]")?.setAttribute("content", paper);
 }

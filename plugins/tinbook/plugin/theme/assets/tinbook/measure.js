@@ -37,7 +37,7 @@ export function measures() {
     changed();
   };
   for (const holder of all(".tb-measure")) {
-    // if it is in the page it is made to work, otherwise it is made
+    // where it stands in the page it is made to work, elsewhere it is made
     const standing = find(".tb-switch", holder);
     if (standing)
       standing.addEventListener("click", ({ target }) => target.dataset.value && choose(target.dataset.value));

@@ -5,7 +5,7 @@ import { tins as words } from "./words.js";
 
 const MOST = 999;
 
-// set() returns the number, set(next) changes it. Goes by whole steps, also from a number between two.
+// set() tells the number, set(next) changes it. Goes by whole steps, also from a number between two.
 export function stepper(label, step, least, set) {
   const group = make(
     "div",
