@@ -37,7 +37,7 @@ from tinbook.plugin.standing import LastGood
 from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
 from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
-from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
+from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages, dressed
 from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
@@ -144,8 +144,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         heads = {
             **self._frame(here),
             "description": "" if told else described(made.template if made else "", str(page.title), config.site_name),
-            "own_styles": STYLES_MARK if made else "",
-            "own_scripts": SCRIPTS_MARK if made else "",
+            "own_styles": STYLES_MARK,
+            "own_scripts": SCRIPTS_MARK,
             "schema_org": script_of(made) if made else "",
         }
         context.update(heads)  # type: ignore[typeddict-item]
@@ -170,7 +170,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
-        return self._whole.fill(address, output) if self._whole and address in self.site.pages else together(output)
+        if self._whole and address in self.site.pages:
+            return self._whole.fill(address, output)
+        return dressed(together(output), page.file.url, scripts=not self.config.folder)
 
     @event_priority(-100)
     def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:

@@ -1,8 +1,8 @@
 // The form for a tin that is in no table: by its size, or by the water it holds.
 import { isSoundAny } from "./chosen.js";
 import { make } from "./dom.js";
+import { panel as words } from "./late_words.js";
 import { inTwoSizes } from "./sums.js";
-import { tins as words } from "./words.js";
 
 const MM = { cm: 10, inches: 25.4 };
 

@@ -1,5 +1,5 @@
 // The oven at the bench: the time of the chosen tin, the timer of the bake, and its line for the log.
-import { all, find } from "./dom.js";
+import { all, find, say } from "./dom.js";
 import { minutesWords } from "./spell.js";
 import { baking as words } from "./words.js";
 import { anyName, tinsNeeded } from "./work.js";
@@ -21,16 +21,16 @@ export function baking(recipe, slug) {
     const time = timeOf(placesOf(choice, batch));
     oven.hidden = !time;
     if (time) {
-      checkPlace.textContent = words.minutes(time.minutes);
-      donePlace.textContent = words.minutes(time.done);
-      if (farPlace) farPlace.textContent = time.far;
+      say(checkPlace, words.minutes(time.minutes));
+      say(donePlace, words.minutes(time.done));
+      if (farPlace) say(farPlace, time.far);
     }
     const goes = Math.max(1, batch.bakes);
     const due = time ? words.goes(goes, words.minutes(time.done)) : words.unknown;
-    find(".tb-due").textContent = due;
-    if (waits) waits.textContent = waiting(time?.done, goes);
+    say(find(".tb-due"), due);
+    if (waits) say(waits, waiting(time?.done, goes));
     if (!button) return;
-    button.previousElementSibling.textContent = due;
+    say(button.previousElementSibling, due);
     button.hidden = !time;
     const { minutes = "", label = "" } = time || {};
     Object.assign(button.dataset, { minutes, start: label, bake: logged(choice, batch) });

@@ -1,6 +1,9 @@
 // The words of pages other than recipes: a recipe need not carry them.
 
-export const home = { ticked: count => `${count} ticked` };
+export const home = {
+  ticked: count => `${count} ticked`,
+  till: (name, time) => `${name} till ${time}`,
+};
 export const technique = {
   handOn: "Hand on",
   people: "people",

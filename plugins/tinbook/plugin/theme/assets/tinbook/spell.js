@@ -61,6 +61,11 @@ export function minutesWords(low, high) {
   return high < 60 ? spans.short(low, inHours(high)) : spans.long(inHours(low), inHours(high));
 }
 
+export function timeOfDay(moment) {
+  const day = new Date(moment);
+  return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`;
+}
+
 export function clock(seconds) {
   const left = Math.max(0, Math.ceil(seconds));
   const hours = Math.floor(left / 3600);

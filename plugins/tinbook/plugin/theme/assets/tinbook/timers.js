@@ -1,9 +1,9 @@
 // Named timers, several at once: the buttons that start them, and what is heard and said when one rings.
 import { stayAwake } from "./awake.js";
-import { all, announce } from "./dom.js";
+import { all, announce, say } from "./dom.js";
 import { follow } from "./keep.js";
 import { begin, isPaused, markAnnounced, onChange, running, secondsLeft } from "./running.js";
-import { drawTray, makeTray } from "./tray.js";
+import { timeOfDay } from "./spell.js";
 import { timers as words } from "./words.js";
 
 const RING_S = 30;
@@ -33,8 +33,22 @@ function beep() {
   tone.stop(sound.currentTime + 0.25);
 }
 
+// The tray comes with its style when the first timer runs.
+let tray = null;
 function draw() {
-  drawTray();
+  if (tray || running().length) {
+    tray ||= import("./tray.js");
+    tray.then(
+      ({ drawTray }) => drawTray(),
+      () => {
+        tray = null;
+      },
+    );
+  }
+  drawButtons();
+}
+
+export function drawButtons() {
   for (const button of all(".tb-start")) drawButton(button);
 }
 
@@ -43,13 +57,8 @@ function drawButton(button) {
   const { name, start } = button.dataset;
   const mine = timer => timer.name === name && timer.page === location.pathname;
   const timer = running().find(timer => mine(timer) && !isPaused(timer) && secondsLeft(timer) > 0);
-  button.firstChild.data = timer ? words.till(timeOfDay(timer.ends)) : start;
+  say(button.firstChild, timer ? words.till(timeOfDay(timer.ends)) : start);
   button.setAttribute("aria-label", `${start}, ${words.start(name)}`);
-}
-
-function timeOfDay(moment) {
-  const day = new Date(moment);
-  return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`;
 }
 
 function tick() {
@@ -70,7 +79,6 @@ function ring(timer) {
 }
 
 export function timers() {
-  makeTray();
   onChange(draw);
   for (const button of all(".tb-start")) {
     button.dataset.start ||= button.textContent;
