@@ -1,4 +1,4 @@
-// What every page of the book starts. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
+// What every page of the book wakes up. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
 // measures.js and guests.js are for the pages of their name, narrow.js for lists.
 import { announce } from "./dom.js";
 import { finder } from "./finder.js";
