@@ -8,18 +8,17 @@ from pathlib import Path
 IMPORT = re.compile(r'^import \{([^}]+)\} from "\./([\w-]+)\.js";$', re.MULTILINE)
 EXPORT = re.compile(r"^export (?=(?:async function|function|const|class) (\w+))", re.MULTILINE)
 LATE = re.compile(r'\bimport\("\./([\w-]+)\.js"\)')
-# What the three do not understand would be a syntax error in a classic script.
+# Whatever these three miss would be a syntax error in a classic script.
 LEFT = re.compile(r"^\s*(?:import|export)\b.*|\bimport\s*[(.].*", re.MULTILINE)
 
 
 def classic_script(folder: Path, *entries: str) -> str:
-    """One script from the `entries` of `folder`, in order, and all they import, each module once and before who wants
-    it.
+    """One script from the `entries` of `folder`, in order, and everything they import, each module once and before
+    whatever needs it.
 
-    A module keeps its names to itself in a function that returns what it exports, so no two can collide. Understood
-    are `import { a, b as c } from "./file.js";`, `import("./file.js")`, which then is there from the start, and `export`
-    before a function, const or class.
-    Raises ValueError for other forms and for a circle of imports.
+    A module keeps its names to itself in a function that returns what it exports, so none can collide. It understands
+    `import { a, b as c } from "./file.js";`, `import("./file.js")`, which is then there from the start, and `export`
+    before a function, const or class. Raises ValueError for other forms and for circular imports.
     """
     done: dict[str, str] = {}
     for entry in entries or ("main",):

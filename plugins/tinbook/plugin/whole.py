@@ -1,4 +1,4 @@
-"""Pages as they are read: with their late parts, and the styles and scripts that these want.
+"""Pages as they are read: with their late parts, and the styles and scripts these need.
 
 Late HTML skips Markdown and the theme: measured four to five times faster than tables in Markdown.
 """
@@ -40,12 +40,12 @@ WHERE = {
     },
     "js": {},
 }
-"""Styles for what stands in some pages of any kind, by what shows it; they come before those of the kind."""
+"""Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
 WHERE_LAST = {
     "css": {"narrow": re.compile(NARROW), "links": re.compile('<ul class="tb-links')},
     "js": {"narrow": re.compile(NARROW)},
 }
-"""The same of what comes after those of the kind."""
+"""The same for those that come after the kind's own."""
 STYLES_MARK, SCRIPTS_MARK = "<!--tinbook-styles-->", "<!--tinbook-scripts-->"
 """Where a page's own styles and scripts go once it is whole."""
 
@@ -64,7 +64,7 @@ class WholePages:
         self._ahead = Ahead(pages, self._link_from, processes) if processes else None
 
     def fill(self, address: str, output: str) -> str:
-        """A page that the theme has drawn, filled; where its late parts are not ready yet, as it came, to be filled by
+        """A page the theme has drawn, filled; if its late parts are not ready yet it stays as it came, for
         `fill_the_rest`."""
         if self._ahead and not self._ahead.ready(address):
             self._waiting[address] = output
@@ -72,14 +72,14 @@ class WholePages:
         return self._filled(address, output)
 
     def fill_the_rest(self) -> None:
-        """Write anew the pages that were written before their late parts were ready."""
+        """Rewrite the pages that were written before their late parts were ready."""
         for address, output in self._waiting.items():
             written = Path(self._file(address).abs_dest_path)
             written.write_bytes(self._filled(address, output).encode("utf-8", "xmlcharrefreplace"))
         self._waiting = {}
 
     def close(self) -> None:
-        """Let the other processes go."""
+        """Let the other processes end."""
         if self._ahead:
             self._ahead.close()
 
@@ -98,9 +98,9 @@ class WholePages:
 
 
 def dressed(whole: str, url: str, template: str = "", scripts: bool = True) -> str:
-    """A page with links to the styles, and to the scripts if it loads any, that it wants besides those of every page.
+    """A page with links to the styles, and to any scripts, that it needs besides those of every page.
 
-    `url` is its own address, seen from the site's; `template` its kind, none for a page that a hand has written.
+    `url` is its own address within the site; `template` its kind, empty for a page written by hand.
     """
     styles = "\n".join(
         f'<link rel="stylesheet" href="{get_relative_url(file, url)}">' for file in own_files(template, whole, "css")
@@ -113,7 +113,7 @@ def dressed(whole: str, url: str, template: str = "", scripts: bool = True) -> s
 
 
 def own_files(template: str, whole: str, ending: str) -> list[str]:
-    """The files of a page's own kind, and those that go by what stands in it, in the order in which they are loaded."""
+    """The files of a page's own kind, and those that depend on what it contains, in the order they are loaded."""
     like = LIKE if ending == "css" else LIKE_SCRIPTS
     names = [name for name, shows in WHERE[ending].items() if shows.search(whole)]
     names += [name for name in (like.get(template), template) if name in OWN_FILES[ending]]

@@ -25,7 +25,7 @@ export function anyForm(recipe, pick) {
   shape.addEventListener("change", showLength);
   showLength();
 
-  // a length of the trade is as long as the house's tins are sold; inches make tenths that floats do not hold
+  // a trade length is as long as the house's tins are sold; inches make tenths that floats cannot hold
   const mm = input => {
     const number = Number(input.value);
     return recipe.named[unit.value]?.[number] ?? Number((number * MM[unit.value]).toFixed(3));

@@ -48,7 +48,7 @@ export function bench() {
   show();
 }
 
-// What a factor to a tin goes by; nothing where no tin was asked for.
+// What a factor to a tin goes by; empty where no tin was asked for.
 const wayOf = tin => (tin ? (tin.by_brim ? words.byBrim : words.byDepth) : "");
 
 function showLines(recipe, shown) {

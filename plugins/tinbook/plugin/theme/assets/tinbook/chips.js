@@ -1,4 +1,4 @@
-// The tins to choose from: those of the house stand in the page, the rest and any size of one's own in a panel over it.
+// The tins to choose from: those of the house stand in the page, the rest and any size of your own in a panel over it.
 // Or batches and grams where there are no tins.
 import { all, find } from "./dom.js";
 import { fetched } from "./fetched.js";

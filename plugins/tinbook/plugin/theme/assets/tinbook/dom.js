@@ -62,7 +62,7 @@ export function put(place, text, unit, together) {
   say(unitPlace, unit);
 }
 
-// Says something to who cannot see it. The region stands empty from the start, or the first words would go unheard.
+// For readers who cannot see the page. The region is there, empty, from the start, or the first words go unheard.
 export function announce(text) {
   let region = document.getElementById("tb-said");
   if (!region) {

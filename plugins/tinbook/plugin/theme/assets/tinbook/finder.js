@@ -5,7 +5,7 @@ import { fetched } from "./fetched.js";
 const OPENERS = ".tb-find, .tb-seek";
 let asked = null;
 
-// Where it cannot be fetched the link leads to the list of everything, as it does without scripts.
+// If it cannot be fetched, the link leads to the list of everything, as it does without scripts.
 function open(opener) {
   asked ||= fetched("script", "find.js");
   asked.then(

@@ -86,7 +86,7 @@ function show() {
 const more = count =>
   make("button", { class: "tb-link", onclick: () => again({ whole: true }, parts.rows) }, words.more(count));
 
-// Shown anew by a button that is then drawn anew: the focus stays where it was.
+// The button that asked for this is drawn again too: the focus stays where it was.
 function again(change, place) {
   const nth = all("a, button", place).indexOf(document.activeElement);
   Object.assign(shown, change);
@@ -116,7 +116,7 @@ function move(event) {
   next.focus();
 }
 
-// On the page that lies open only the address changes, and what was chosen by it is chosen anew.
+// On the page already open only the address changes, and what it chooses is chosen again.
 parts.rows.addEventListener("click", event => {
   const link = event.target.closest("a");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;

@@ -5,7 +5,7 @@ import { home as words } from "./page_words.js";
 import { isPaused, running, secondsLeft } from "./running.js";
 import { timeOfDay } from "./spell.js";
 
-// "2 × round 20 cm" is told as 2 × 20, then round. What is no such thing stays in its own words.
+// "2 × round 20 cm" is shown as 2 × 20, then round. Anything else stays in its own words.
 function figureOf(left) {
   const [, many = "", shape, size] = left.match(/^(\d+\s×\s)?([a-z]+)\s([\d.]+)\scm$/) || [];
   if (size) return { figure: many + size, unit: "", rest: shape };

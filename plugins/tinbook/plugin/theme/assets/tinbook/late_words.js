@@ -1,4 +1,4 @@
-// The words of what a page fetches only when it is wanted: the tray of timers, and sizes that do not stand in the page.
+// The words of what a page fetches only on demand: the tray of timers, and sizes that are not in the page.
 export const tray = {
   name: "Timers",
   acts: { stop: "Stop", go: "Go on", away: "Clear", done: "Done", copy: "Copy" },

@@ -1,4 +1,4 @@
-// Sizes that do not stand in the page, fetched as they are first opened: tins the house does not own, and any of one's own.
+// Sizes that are not in the page, fetched when first opened: tins the house does not own, and any of your own.
 import { anyForm } from "./anytin.js";
 import { grouped, make } from "./dom.js";
 import { panel as words } from "./late_words.js";

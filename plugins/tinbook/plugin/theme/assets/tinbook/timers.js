@@ -11,7 +11,7 @@ const title = document.title;
 let sound = null;
 
 function start({ name, minutes, bake }) {
-  // a browser lets a page sound only after a touch: this is one
+  // a browser lets a page make a sound only after a touch: this is one
   try {
     sound ||= new AudioContext();
     sound.resume();
@@ -52,7 +52,7 @@ export function drawButtons() {
   for (const button of all(".tb-start")) drawButton(button);
 }
 
-// A button whose timer runs says till when.
+// A button whose timer is running says when it ends.
 function drawButton(button) {
   const { name, start } = button.dataset;
   const mine = timer => timer.name === name && timer.page === location.pathname;

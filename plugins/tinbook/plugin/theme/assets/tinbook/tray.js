@@ -70,7 +70,7 @@ export function drawTray() {
   document.body.classList.toggle("tb-trayed", timers.length > 0);
 }
 
-// Who works it by keyboard stays where they were.
+// Keyboard focus stays where it was.
 function keepFocus(list, change) {
   const held = all("button", list).indexOf(document.activeElement);
   change();

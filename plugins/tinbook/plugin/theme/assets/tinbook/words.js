@@ -1,5 +1,5 @@
-// Every word the scripts say, by the part of a page that says it; those of pages that are no
-// recipe in page_words.js, of what is fetched late in late_words.js.
+// Every word the scripts say, by the part of a page that says it; those of pages other than
+// recipes in page_words.js, of what is fetched late in late_words.js.
 
 export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min" };
 export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
@@ -51,7 +51,7 @@ export const baking = {
   goes: (goes, span) => (goes > 1 ? `${goes} × ${span}` : span),
   unknown: "time not known for this tin",
   andBake: rest => `${rest} and the bake`,
-  // a line of the log, as far as it is known when the tin goes in
+  // a line of the log, so far as it is known when the tin goes in
   bake: (slug, tin, grams, oven) => `of: ${slug}, tin: ${tin}, batter: ${grams} g, oven: ${oven}, done after: `,
 };
 
