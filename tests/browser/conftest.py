@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import os
+import re
 import shutil
-import subprocess
-import sys
 import threading
 import time
 from collections.abc import Callable, Iterator
@@ -17,6 +15,8 @@ import pytest
 from playwright.sync_api import Browser, Error, Page, sync_playwright
 
 ROOT = Path(__file__).parents[2]
+TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
+"""The second leaf of a mixture: alike for all of them."""
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 
 
@@ -67,25 +67,6 @@ class Host:
     def stop(self) -> None:
         self.server.shutdown()
         self.server.server_close()
-
-
-@pytest.fixture(scope="session")
-def build() -> Callable[..., Path]:
-    """build(out, config=mkdocs.yml, NAME="value of the environment") builds a book into `out`."""
-
-    def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
-        command = [sys.executable, "-m", "mkdocs", "build", "--strict", "-f", str(config), "-d", str(out)]
-        done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
-        assert done.returncode == 0, done.stderr
-        return out
-
-    return run
-
-
-@pytest.fixture(scope="session")
-def demo_site(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo book, built once."""
-    return build(tmp_path_factory.mktemp("demo") / "book")
 
 
 @pytest.fixture
@@ -195,7 +176,8 @@ def few_of_many(names: list[str], site: Path, most: int) -> list[str]:
     """Pages of a built site by their files' names, but of each folder, where they are alike, only the `most` longest."""
     folders: dict[str, list[str]] = {}
     for name in names:
-        folders.setdefault(name.removesuffix("/index.html").rpartition("/")[0], []).append(name)
+        alike = TABLES.sub("mixtures' tables/", name.removesuffix("/index.html").removesuffix(".html"))
+        folders.setdefault(alike.rpartition("/")[0], []).append(name)
     kept = {
         name
         for folder, alike in folders.items()
@@ -205,9 +187,11 @@ def few_of_many(names: list[str], site: Path, most: int) -> list[str]:
 
 
 def kind_of(address: str, text: str) -> str:
-    """What kind of page this is: its place in the book, and for mixtures whether tins are chosen."""
+    """What kind of page this is: its place in the book, and for both leaves of mixtures whether tins are chosen."""
     if 'id="tb-bench"' in text:
         return "mixture in tins" if '"rows":[[' in text else "mixture by weight"
+    if TABLES.match(address):
+        return "tables in tins" if "data-eggs" in text else "tables by weight"
     folder, _, name = address.strip("/").rpartition("/")
     return f"one of {folder}" if folder else name or "home"
 
