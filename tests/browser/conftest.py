@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Error, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, sync_playwright
 
 ROOT = Path(__file__).parents[2]
 TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
@@ -114,29 +114,46 @@ def errors() -> list[str]:
     return []
 
 
+class Tabs:
+    """Tabs of fresh contexts, and what their pages complain of."""
+
+    def __init__(self, chromium: Browser, errors: list[str]) -> None:
+        self.chromium, self.errors = chromium, errors
+        self.contexts: list[BrowserContext] = []
+
+    def fresh(self, **options: Any) -> Page:
+        context = self.chromium.new_context(**{"service_workers": "block", **options})
+        self.contexts.append(context)
+        context.on("page", self.watch)
+        return context.new_page()
+
+    def watch(self, tab: Page) -> None:
+        tab.on("console", lambda said: self.errors.append(said.text) if said.type == "error" else None)
+        tab.on("pageerror", lambda error: self.errors.append(str(error)))
+
+    def close(self) -> None:
+        for context in self.contexts:
+            context.close()
+        assert self.errors == []
+
+
 @pytest.fixture
 def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
     """page(**options of the context) is a fresh tab of a fresh context; none may complain unless `errors` is cleared.
 
     Service workers are kept out unless asked for with service_workers="allow".
     """
-    contexts = []
+    tabs = Tabs(chromium, errors)
+    yield tabs.fresh
+    tabs.close()
 
-    def fresh(**options: Any) -> Page:
-        context = chromium.new_context(**{"service_workers": "block", **options})
-        contexts.append(context)
 
-        def watch(tab: Page) -> None:
-            tab.on("console", lambda said: errors.append(said.text) if said.type == "error" else None)
-            tab.on("pageerror", lambda error: errors.append(str(error)))
-
-        context.on("page", watch)
-        return context.new_page()
-
-    yield fresh
-    for context in contexts:
-        context.close()
-    assert errors == []
+@pytest.fixture(scope="module")
+def lasting_page(chromium: Browser) -> Iterator[Callable[..., Page]]:
+    """The same for tabs that the tests of a module share: none of them changes what the next one sees."""
+    tabs = Tabs(chromium, [])
+    yield tabs.fresh
+    tabs.close()
 
 
 def comes_true(tab: Page, said: str, within_s: float = 120.0) -> None:
