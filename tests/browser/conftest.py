@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, BrowserType, Error, Page, sync_playwright
 
 ROOT = Path(__file__).parents[2]
 TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
@@ -96,16 +96,28 @@ def demo_url(demo_site: Path) -> Iterator[str]:
     host.stop()
 
 
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
+def launched(kind: BrowserType, *flags: str) -> Browser:
+    """Chromium with more flags."""
     path = next((found for name in BROWSERS if (found := shutil.which(name))), None)
     assert path, "Chromium is not installed; the browser tests need it (apt install chromium)"
+    usual = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
+    return kind.launch(executable_path=path, args=[*usual, *flags])
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
     with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=path, args=["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
-        )
+        browser = launched(play.chromium)
         yield browser
         browser.close()
+
+
+@pytest.fixture(scope="module")
+def large(chromium: Browser) -> Iterator[Page]:
+    """A tab whose reader has set letters of 32 px instead of 16."""
+    browser = launched(chromium.browser_type, "--blink-settings=defaultFontSize=32")
+    yield browser.new_context(service_workers="block", has_touch=True).new_page()
+    browser.close()
 
 
 @pytest.fixture

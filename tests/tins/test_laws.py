@@ -14,11 +14,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import simpson
 from shapely import Polygon
-from tests.every import every
+from tests.every import all_seeds, every, many
 
 from tinbook.tins import SHAPES, Shape, Sizes, Tin, read_tin
 
 each_shape = every("key", SHAPES)
+# Of each law some four hundred examples, as there are so many shapes; with --all-seeds a hundred of each shape.
+examples = many(100 if all_seeds() else 25)
 SHARE = st.floats(0.0, 1.0)
 
 
@@ -70,6 +72,7 @@ def polygon(shape: Shape, sizes: Sizes, height: float = 1.0) -> Polygon:
 
 # A round-bottomed tin has no outline at the very base.
 @each_shape
+@examples
 @given(data=st.data(), height=st.floats(0.01, 1.0))
 def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
@@ -81,6 +84,7 @@ def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float)
 
 
 @each_shape
+@examples
 @given(data=st.data())
 def test_perimeter_is_the_outlines_length(key: str, data: st.DataObject) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
@@ -91,6 +95,7 @@ def test_perimeter_is_the_outlines_length(key: str, data: st.DataObject) -> None
 
 
 @each_shape
+@examples
 @given(data=st.data())
 def test_bounds_contain_the_outline(key: str, data: st.DataObject) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
@@ -110,6 +115,7 @@ def test_bounds_contain_the_outline(key: str, data: st.DataObject) -> None:
 
 
 @each_shape
+@examples
 @given(data=st.data())
 def test_an_outline_never_grows_towards_the_base(key: str, data: st.DataObject) -> None:
     # A cake has to come out of its tin.
@@ -120,6 +126,7 @@ def test_an_outline_never_grows_towards_the_base(key: str, data: st.DataObject) 
 
 
 @each_shape
+@examples
 @given(data=st.data(), share=SHARE)
 def test_volume_is_the_outlines_piled_up(key: str, data: st.DataObject, share: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -131,6 +138,7 @@ def test_volume_is_the_outlines_piled_up(key: str, data: st.DataObject, share: f
 
 
 @each_shape
+@examples
 @given(data=st.data(), share=SHARE)
 def test_lengths_doubled_hold_eight_times_as_much(key: str, data: st.DataObject, share: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -143,6 +151,7 @@ def test_lengths_doubled_hold_eight_times_as_much(key: str, data: st.DataObject,
 
 
 @each_shape
+@examples
 @given(data=st.data(), low=st.floats(0.0, 2.0), more=st.floats(1e-3, 1.0))
 def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, more: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -157,6 +166,7 @@ def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, mo
 
 
 @each_shape
+@examples
 @given(data=st.data(), share=st.floats(0.0, 2.0), measured=st.one_of(st.none(), st.floats(50.0, 20000.0)))
 def test_fill_undoes_volume(key: str, data: st.DataObject, share: float, measured: float | None) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -165,6 +175,7 @@ def test_fill_undoes_volume(key: str, data: st.DataObject, share: float, measure
 
 
 @each_shape
+@examples
 @given(data=st.data(), share=st.floats(0.0, 1.5), measured=st.floats(50.0, 20000.0))
 def test_a_measure_scales_every_depth(key: str, data: st.DataObject, share: float, measured: float) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -181,6 +192,7 @@ def test_a_measure_scales_every_depth(key: str, data: st.DataObject, share: floa
 
 
 @each_shape
+@examples
 @given(data=st.data())
 def test_a_tin_is_a_value(key: str, data: st.DataObject) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -193,6 +205,7 @@ def test_a_tin_is_a_value(key: str, data: st.DataObject) -> None:
 
 
 @each_shape
+@examples
 @given(data=st.data(), count=st.integers(1, 999), deep=st.booleans())
 def test_every_name_is_read_back(key: str, data: st.DataObject, count: int, deep: bool) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -238,6 +251,7 @@ def test_every_word_for_a_shape_is_read(key: str) -> None:
 
 
 @each_shape
+@examples
 @given(needed=st.floats(1.0, 150.0))
 def test_the_least_depth_holds_and_no_lesser_one_does(key: str, needed: float) -> None:
     shape = SHAPES[key]
