@@ -50,31 +50,48 @@ def _minutes(text: str, _: Measures) -> float:
 
 
 class Baked(Written):
-    """One bake: `of` a mixture's file name, in one `tin`, its batter by weight in that tin or by depth.
-
-    `oven` is what the dial said; `done after` minutes the cake came out, its `centre` so warm. `start`: how warm the
-    batter went in. `baked`: how high the cake stood before levelling; `out`: what it weighed when cold.
-    """
+    """One bake: `of` a mixture's file name, in one `tin`, its batter by weight in that tin or by depth."""
 
     day: Annotated[Day, such_as("2026-05-02")]
-    of: Slug
-    tin: Annotated[Tin, PlainValidator(_tin, json_schema_input_type=str), such_as("round 20 cm x 7.5 cm")]
-    batter: Annotated[Grams, such_as("1250 g")] | None = None
-    batter_depth: Annotated[Millimetres, such_as("38 mm")] | None = None
+    """The day it was baked: year, month, day."""
+    of: Annotated[Slug, such_as("creamed-butter-sponge")]
+    """What was baked, by the name of its file without `.yaml`."""
+    tin: Annotated[
+        Tin, PlainValidator(_tin, json_schema_input_type=str), such_as("round 20 cm x 7.5 cm", "standard cups")
+    ]
+    """The tin it was baked in. An entry is one tin."""
+    batter: Annotated[Grams | None, such_as("1250 g")] = None
+    """What went into that tin, by weight; of cups, into one of them. Left out: `batter depth` has to say it."""
+    batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
+    """How deep it stood there. Left out: it follows from the weight."""
     oven: Annotated[Heat, spelled(_oven, HEAT), such_as("160 °C fan")]
-    done_after: Annotated[float, spelled(_minutes, like(patterns.TIME, "time")), such_as("62 min")]
-    centre: Annotated[Celsius, such_as("97 °C")] | None = None
-    start: Annotated[Celsius, such_as("8 °C")] | None = None
-    baked: Annotated[Millimetres, such_as("58 mm")] | None = None
-    out: Annotated[Grams, such_as("1130 g")] | None = None
-    note: Text | None = None
+    """Where the dial stood."""
+    done_after: Annotated[float, spelled(_minutes, like(patterns.TIME, "one time")), such_as("62 min", "1 h 2 min")]
+    """How long it was in the oven."""
+    centre: Annotated[Celsius | None, such_as("97 °C")] = None
+    """How warm its middle was when it came out. Left out: nobody measured."""
+    start: Annotated[Celsius | None, such_as("8 °C")] = None
+    """How warm the batter went in. Left out: at room temperature."""
+    baked: Annotated[Millimetres | None, such_as("58 mm")] = None
+    """How high it stood before it was levelled. The rise is learned from it. Left out: nothing is learned of the rise."""
+    out: Annotated[Grams | None, such_as("1130 g")] = None
+    """What it weighed when cold, without its tin. Left out: nothing is learned of what it loses."""
+    note: Annotated[Text | None, such_as("Back of the shelf browned first.")] = None
+    """A word about the day. Left out: nothing stands there."""
 
 
 class BakeLog(Written):
     """bakes.yaml."""
 
-    bakes: Annotated[tuple[Baked, ...], such_as("- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, ...}")]
-    private: Private = False
+    bakes: Annotated[
+        tuple[Baked, ...],
+        such_as(
+            "- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, batter: 1250 g, oven: 160 °C fan, done after: 62 min}"
+        ),
+    ]
+    """What came out of your oven, an entry a bake. Times are learned from it."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site leaves all of it out, and what was learned from it."""
 
 
 def by_mixture(bakes: Iterable[Baked]) -> Mapping[str, tuple[Baked, ...]]:

@@ -58,30 +58,47 @@ def _each(text: str, measures: Measures) -> Each:
 
 
 class Card(Written):
-    """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it.
-
-    `allergens` None means nobody has said: it is shown as unknown, never as free. `counts as`: flour, sugar, fat and so
-    on in a formula, where its published weight does not tell. `swaps`: what may stand in for it. `used as`: the kind
-    of mixture a bought paste or filling stands for on a cake; `packs`: what its packs weigh, g.
-    """
+    """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it."""
 
     needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "used as"))
 
-    about: Text | None = None
-    also: Texts = ()
-    weighs_as: Annotated[Text | None, such_as("butter")] = None
-    weighs: Annotated[Weight, spelled(_weighs)] | None = None
-    each: Annotated[Each, spelled(_each)] | None = None
-    allergens: Texts | None = None
-    care: Texts = ()
-    raises: YesNo = False
+    about: Annotated[Text | None, such_as("White sugar ground fine enough to cream.")] = None
+    """What it is and does. Left out: its page begins without."""
+    also: Annotated[Texts, such_as("[superfine sugar, bar sugar]")] = ()
+    """Other names recipes may call it by. Left out: its own name alone."""
+    weighs_as: Annotated[Text | None, such_as("caster sugar", '"plain flour, spooned"')] = None
+    """The published weight it goes by, so that cups and spoons can be weighed. Left out: what `weighs` says; with
+    neither, only weights and pieces of it can be written."""
+    weighs: Annotated[
+        Weight | None, spelled(_weighs), such_as("140 g per US cup", "0.85 g/ml", "no volume measure")
+    ] = None
+    """Your own weight of it, in place of a published one. Left out: what `weighs as` says."""
+    each: Annotated[Each | None, spelled(_each), such_as("whole egg", "18 g")] = None
+    """What one weighs, so that it can be counted: a part of the house's egg, or a weight. Left out: it is not counted by
+    the piece."""
+    allergens: Annotated[Texts | None, such_as("[milk]", "none")] = None
+    """The allergens in it, or `none` when you know that there are none. Left out: unknown. It is shown as unknown, never
+    as free."""
+    care: Annotated[Texts, such_as("[raw egg]")] = ()
+    """What calls for a caution, by the book's own words. Left out: nothing."""
+    raises: Annotated[YesNo, such_as("yes")] = False
+    """Whether it is a raising agent. A recipe may use less of it in wide tins."""
     counts_as: Annotated[Text | None, such_as("flour")] = None
-    plain: Text | None = None
+    """What it counts as in the balance of a cake. Left out: what its published weight says."""
+    plain: Annotated[Text | None, such_as("plain flour")] = None
+    """Of a self-raising flour: the card of the flour without raising agent. Left out: it is not one."""
     used_as: Annotated[Text | None, such_as("sugarpaste")] = None
+    """Of a bought paste or filling: the kind of mixture it stands for on a cake. Left out: what its name says, if it is
+    that of a kind."""
     packs: Annotated[tuple[Grams, ...], ONE_OR_MORE, such_as("[250 g, 1 kg]")] = ()
-    swaps: Texts = ()
-    notes: Texts = ()
-    private: Private = False
+    """What the packs weigh that it is sold in. Left out: the book does not say how many packs it takes."""
+    swaps: Annotated[Texts, such_as("[caster from granulated]")] = ()
+    """What may stand in for it, by the book's own swaps. Left out: nothing is named."""
+    notes: Annotated[Texts, such_as("[Press it into the cup. Rub out the lumps.]")] = ()
+    """What is worth knowing when you buy or use it. Left out: nothing stands there."""
+    private: Annotated[Private, such_as("yes", "[notes]")] = False
+    """What a public site leaves out: `yes` for all of it, or the names of keys. What safety and sums need stays, without
+    its name."""
 
     @property
     def known_allergens(self) -> tuple[str, ...] | None:
@@ -92,8 +109,12 @@ class Card(Written):
 class Larder(Written):
     """ingredients.yaml: a card for each ingredient, by its name."""
 
-    ingredients: Annotated[Mapping[str, Card], such_as("{butter: {allergens: [milk]}}")]
-    private: Private = False
+    ingredients: Annotated[
+        Mapping[str, Card], such_as("{butter: {allergens: [milk]}}", "caster sugar: {weighs as: caster sugar}\nsalt: {allergens: none}")
+    ]
+    """Every ingredient by its name. Behind a name of which you know nothing yet, nothing need stand."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site leaves all of it out."""
 
     @model_validator(mode="before")
     @classmethod

@@ -35,32 +35,40 @@ def _swatch(text: str, _: Measures) -> str:
 
 
 class Colour(Written):
-    """A colour: what is kneaded into 100 g of paste, how it looks, and what becomes of it.
-
-    `additives` are the E numbers on the pots, or `none`; None where nobody has said.
-    """
+    """A colour: what is kneaded into 100 g of paste, how it looks, and what becomes of it."""
 
     needed = frozenset(("per 100 g", "additives"))
 
-    about: Text | None = None
+    about: Annotated[Text | None, such_as("The bands of the lighthouse.")] = None
+    """A line about it. Left out: nothing stands there."""
     per_100_g: Annotated[
         tuple[Annotated[Take, spelled(read_take, LINE)], ...],
         ONE_OR_MORE,
-        such_as("- 2 g gel food colour, poppy red"),
+        such_as("2 g gel food colour, poppy red", "- 2.4 g gel food colour, poppy red\n- 0.1 g gel food colour, brown"),
     ]
+    """What is kneaded into 100 g of white paste, one pot or several."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
-    deepens: YesNo = False
-    fades: YesNo = False
-    browns: YesNo = False
-    additives: Annotated[Texts | None, such_as("[E129]")] = None
-    private: Private = False
+    """How it looks on a screen: six figures for red, green and blue, in quotes."""
+    deepens: Annotated[YesNo, such_as("yes")] = False
+    """Whether it darkens as it stands. Parts are then coloured a day ahead, and a shade short."""
+    fades: Annotated[YesNo, such_as("yes")] = False
+    """Whether light bleaches it."""
+    browns: Annotated[YesNo, such_as("yes")] = False
+    """Whether it browns when it is baked."""
+    additives: Annotated[Texts | None, such_as("[E129]", "none")] = None
+    """The E numbers on the pots, or `none`. What the law wants said of them is said wherever a part has the colour. Left
+    out: they are unknown, and the page says so."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site leaves it out. Where a part has it, it goes by a number there."""
 
 
 class ColourCards(Written):
     """colours.yaml."""
 
     colours: Annotated[Mapping[str, Colour], such_as('{lamp red: {per 100 g: 2 g gel food colour, swatch: "#B3261E"}}')]
-    private: Private = False
+    """Every colour by its name, which parts call it by."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site leaves all of it out."""
 
 
 class OwnedCutter(WrittenLine):
@@ -68,14 +76,20 @@ class OwnedCutter(WrittenLine):
 
     chief: ClassVar[str] = "cutter"
 
-    cutter: CutterText
-    have: Annotated[int, whole_number(0, 999)] = 1
-    note: Text | None = None
-    private: Private = False
+    cutter: Annotated[CutterText, such_as("round 40 mm", "oval 25 mm x 38 mm")]
+    """Its shape and its size."""
+    have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
+    """How many of it you own. With `0` the book knows of it, and that you would have to borrow it."""
+    note: Annotated[Text | None, such_as("One scallop is bent.")] = None
+    """A word about it. Left out: nothing stands there."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site leaves it out."""
 
 
 class CutterDrawer(Written):
     """cutters.yaml."""
 
-    cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm")]
-    private: Private = False
+    cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm\n- {cutter: star 30 mm, have: 0}")]
+    """Every cutter in the drawer, a line each. Sets are written one by one."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site leaves all of it out."""

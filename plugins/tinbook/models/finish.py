@@ -75,18 +75,22 @@ FEWEST_DOWELS, MOST_DOWELS = 3, 20
 
 
 class Border(Written):
-    """A border piped round an edge: one mark beside another, `pitch` apart, each a `stroke` long.
+    """A border piped round an edge: one mark beside another, `pitch` apart, each a `stroke` long."""
 
-    `count` is how many are wanted on the edge, where the house does not leave that to the pitch.
-    """
-
-    marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads")] = "shells"
-    nozzle: Annotated[str, one_of("open star", "closed star", "round")] = "open star"
+    marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads"), such_as("rosettes")] = "shells"
+    """What is piped."""
+    nozzle: Annotated[str, one_of("open star", "closed star", "round"), such_as("round")] = "open star"
+    """What sort of nozzle it is piped with."""
     opening: Annotated[Millimetres, such_as("8 mm")]
+    """How wide the nozzle's opening is."""
     pitch: Annotated[Millimetres, such_as("14 mm")]
+    """How far it is from one mark to the next, middle to middle."""
     stroke: Annotated[Millimetres, such_as("30 mm")]
-    edges: Annotated[str, one_of("top", "foot", "top and foot")] = "foot"
-    count: Annotated[int, whole_number(1, 999)] | None = None
+    """How much is pressed out for one mark, as a length."""
+    edges: Annotated[str, one_of("top", "foot", "top and foot"), such_as("top and foot")] = "foot"
+    """Which edge of the cake it goes round."""
+    count: Annotated[int | None, whole_number(1, 999), such_as("36")] = None
+    """How many marks you want on one edge. Left out: as many as the pitch makes room for."""
 
     @property
     def twice(self) -> bool:
@@ -97,61 +101,107 @@ class Border(Written):
 class Made(Written):
     """What a cake is finished with: mixtures of the house by their files' names, or bought pastes by their cards'."""
 
-    filling: Slug | None = None
-    crumb_coat: Slug | None = None
-    final_coat: Slug | None = None
-    cover: Slug | None = None
-    board: Slug | None = None
+    filling: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """What lies between the layers. Left out: it stays open which."""
+    crumb_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """What the first, thin coat is of. Left out: it stays open which."""
+    final_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """What the coat over it is of. Left out: it stays open which."""
+    cover: Annotated[Slug | None, such_as("sugarpaste")] = None
+    """The paste over the whole cake. Left out: it stays open which."""
+    board: Annotated[Slug | None, such_as("sugarpaste")] = None
+    """The paste on the board. Left out: it stays open which."""
 
 
 class Finish(Written):
-    """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one.
+    """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one."""
 
-    `dowels` is how many the house sets under a tier; the house alone says so.
-    """
-
-    heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm")] = ()
-    layers: Annotated[int, whole_number(1, 20)] | None = None
-    layer: Millimetres | None = None
-    cut: Annotated[int, whole_number(1, 8)] | None = None
-    level_off: Share | None = None
-    rise: Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None = None
-    filling: Coat | None = None
-    dam: Millimetres | None = None
-    crumb_coat: Coat | None = None
-    final_coat: Coat | None = None
-    stays_in_the_bowl: Share | None = None
+    heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm", "[10 cm, 15 cm]")] = ()
+    """How high a finished cake stands before it is iced; the first is the usual one. Left out: the trade's usual
+    figure."""
+    layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
+    """How many layers of cake one tier has. Left out: the trade's usual figure."""
+    layer: Annotated[Millimetres | None, such_as("25 mm")] = None
+    """How thick one layer of cake is cut. Left out: the trade's usual figure."""
+    cut: Annotated[int | None, whole_number(1, 8), such_as("2")] = None
+    """How many layers one baked cake is cut into. Left out: as many as it is high enough for."""
+    level_off: Annotated[Share | None, such_as("10 %")] = None
+    """How much of its height a baked cake loses when the dome is cut off. Left out: the trade's usual figure."""
+    rise: Annotated[
+        Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None, such_as("{creamed: 1.5, mud: 1.2}")
+    ] = None
+    """How often its batter's depth a cake is high when baked, kind by kind. Left out: what the bakes taught, or else what
+    is usual for the kind."""
+    filling: Annotated[Coat | None, such_as("5 mm", "none")] = None
+    """How thick the filling between two layers is. Left out: the trade's usual figure."""
+    dam: Annotated[Millimetres | None, such_as("10 mm")] = None
+    """How wide the ring of stiff coat is that is piped round a soft filling to hold it. Left out: there is none."""
+    crumb_coat: Annotated[Coat | None, such_as("1 mm", "none")] = None
+    """How thick the first coat is, which holds the crumbs. Left out: the trade's usual figure."""
+    final_coat: Annotated[Coat | None, such_as("4 mm", "none")] = None
+    """How thick the coat over it is. Left out: the trade's usual figure."""
+    stays_in_the_bowl: Annotated[Share | None, such_as("5 %")] = None
+    """How much of a coat or filling never leaves the bowl. Left out: the trade's usual figure."""
     stays_in_the_bag: Annotated[Millilitres | None, such_as("240 ml")] = None
-    border: Border | None = None
-    paste: Millimetres | None = None
-    paste_rolled: Millimetres | None = None
-    paste_over: Millimetres | None = None
-    board: Annotated[str, one_of("usual", "wide", "least")] | None = None
-    board_paste: Millimetres | None = None
-    board_covered: Annotated[str, one_of("whole", "ring")] | None = None
-    ribbon_over: Millimetres | None = None
-    box_beside: Millimetres | None = None
-    box_above: Millimetres | None = None
-    dowels: Annotated[int, whole_number(FEWEST_DOWELS, MOST_DOWELS)] | None = None
-    made_with: Annotated[Made | None, such_as("{filling: american-buttercream}")] = None
-    portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm}")] = None
-    private: Private = False
+    """How much of what is piped stays on the beater and in the bag. Left out: the trade's usual figure."""
+    border: Annotated[Border | None, such_as("{opening: 8 mm, pitch: 14 mm, stroke: 30 mm}")] = None
+    """The border that is piped round the cake. Left out: none is piped."""
+    paste: Annotated[Millimetres | None, such_as("5 mm")] = None
+    """How thick paste lies on the cake. Left out: the trade's usual figure."""
+    paste_rolled: Annotated[Millimetres | None, such_as("5 mm")] = None
+    """How thick it is rolled before it goes over the cake. Left out: the trade's usual figure."""
+    paste_over: Annotated[Millimetres | None, such_as("25 mm")] = None
+    """How far it is rolled beyond what the cake needs, for trimming at the foot. Left out: the trade's usual figure."""
+    board: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
+    """How much wider than the cake its board is: `wide` leaves room for a figure. Left out: usual."""
+    board_paste: Annotated[Millimetres | None, such_as("3 mm")] = None
+    """How thick paste lies on the board. Left out: the trade's usual figure."""
+    board_covered: Annotated[str | None, one_of("whole", "ring"), such_as("ring")] = None
+    """Whether the whole board is covered, or only the ring that shows round the cake. Left out: whole."""
+    ribbon_over: Annotated[Millimetres | None, such_as("20 mm")] = None
+    """How far a ribbon laps over itself. Left out: the trade's usual figure."""
+    box_beside: Annotated[Millimetres | None, such_as("10 mm")] = None
+    """How much room the box has beside the board. Left out: the trade's usual figure."""
+    box_above: Annotated[Millimetres | None, such_as("30 mm")] = None
+    """How much room the box has above the cake. Left out: the trade's usual figure."""
+    dowels: Annotated[int | None, whole_number(FEWEST_DOWELS, MOST_DOWELS), such_as("5")] = None
+    """How many dowels go under a tier. It belongs in the house's file alone: they go by the tier, not by the recipe.
+    Left out: what the published charts say."""
+    made_with: Annotated[Made | None, such_as("{filling: american-buttercream, cover: sugarpaste}")] = None
+    """Which mixtures or bought pastes it is done with. Left out: all of it stays open."""
+    portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm, tea slice: 4 cm x 5 cm}")] = None
+    """What you call a portion, and how wide and long each is, seen from above. Left out: the trade's finger and dessert
+    portions."""
+    private: Annotated[Private, such_as("yes", "[made with]")] = False
+    """What a public site leaves out: `yes` for all of it, or the names of keys."""
 
 
 class Used(Written):
     """What one cake really took of a mixture: `of` its file's name, for the coats or for the paste on the cake."""
 
     day: Annotated[Day, such_as("2026-05-02")]
-    of: Slug
+    """The day it was done: year, month, day."""
+    of: Annotated[Slug, such_as("american-buttercream")]
+    """What was used: a mixture by the name of its file, or a paste by its card."""
     cake: Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
+    """The cake it went on."""
     height: Annotated[Millimetres, such_as("10 cm")]
-    layers: Annotated[int, whole_number(1, 20)] | None = None
+    """How high that cake stood."""
+    layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
+    """How many layers it had. Left out: as many as the house's cakes have."""
     used: Annotated[Grams, such_as("850 g")]
-    note: Text | None = None
+    """What really went on, by weight."""
+    note: Annotated[Text | None, such_as("A warm day, it went on thick.")] = None
+    """A word for yourself. No page shows it. Left out: there is none."""
 
 
 class UsedLog(Written):
     """used.yaml."""
 
-    used: Annotated[tuple[Used, ...], such_as("- {day: 2026-05-02, of: american-buttercream, ...}")]
-    private: Private = False
+    used: Annotated[
+        tuple[Used, ...],
+        such_as("- {day: 2026-05-02, of: american-buttercream, cake: round 20 cm, height: 10 cm, used: 850 g}"),
+    ]
+    """What cakes took, an entry each. Coats and pastes are reckoned by it from then on."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site does its sums without it. Its words are on no page in any case."""

@@ -32,19 +32,25 @@ Shares = Annotated[tuple[Annotated[float, spelled(_share, FACTOR)], ...], ONE_OR
 
 
 class Support(Written):
-    """What holds a part and is not food: `length` of it goes into the part, `in the cake` the rest; or
-    `rest`, where that stands in another part, named by `rest in`.
+    """What holds a part and is not food: `length` of it goes into the part, and the rest into the cake or another part.
 
     From behind it may reach no further than the part is thick; from below no further than it is high.
     """
 
     what: Annotated[Text, such_as("bamboo skewer, 3 mm")]
-    count: Annotated[int, whole_number(1, 99)] = 1
+    """What it is, and how thick."""
+    count: Annotated[int, whole_number(1, 99), such_as("2")] = 1
+    """How many hold one part."""
     length: Annotated[Millimetres, such_as("10 mm")]
+    """How far it goes into the part."""
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
+    """How far it goes into the cake. Left out: it does not, and `rest` says where it goes."""
     rest: Annotated[Millimetres | None, such_as("15 mm")] = None
+    """How far it goes into another part, which `rest in` names. Left out: it goes into no other part."""
     rest_in: Annotated[Text | None, such_as("rock")] = None
-    goes_in: Annotated[str, one_of(BEHIND, BELOW)] = BEHIND
+    """The part that takes the rest of it. Left out: there is no rest."""
+    goes_in: Annotated[str, one_of(BEHIND, BELOW), such_as(BELOW)] = BEHIND
+    """From where it goes into the part."""
 
     @property
     def behind(self) -> bool:
@@ -53,32 +59,47 @@ class Support(Written):
 
 
 class Part(Written):
-    """One part, `count` times. `paste` is a mixture by its file's name, or an ingredient; `colour` one of the house.
-
-    `weighed` is what one of them really weighed at the cake it is written for. `cutter` cuts it, at that cake;
-    `cutter shared`: one serves a whole class. `stands on` the top of another part, middle over middle, a sheet flat;
-    or `lies on` its front, a strip wrapped round it: `up` says how far up that part the middle of each is, and without
-    it they begin at its foot.
-    """
+    """One part, `count` times: a `solid`, a `sheet`, a `strip` or a `rope`."""
 
     part: Annotated[Text, such_as("tower")]
-    solid: SolidText | None = None
-    sheet: SheetText | None = None
+    """What it is called. In drawing, table and steps it goes by its letter."""
+    solid: Annotated[SolidText | None, such_as("half egg 20 mm x 30 mm", "frustum 36 mm x 70 mm, top 24 mm")] = None
+    """A modelled form with its sizes. Left out: it is a sheet, a strip or a rope."""
+    sheet: Annotated[SheetText | None, such_as("round 40 mm", "M0 18V6A6 6 0 0 1 12 6V18Z")] = None
+    """A flat piece by its outline. Say with `thick` how thick it is rolled. Left out: it is something else."""
     strip: Annotated[TwoLengths | None, such_as("15 mm x 200 mm")] = None
-    rope: TwoLengths | None = None
+    """A strip: how wide, and how long. Say with `thick` how thick it is rolled. Left out: it is something else."""
+    rope: Annotated[TwoLengths | None, such_as("12 mm x 690 mm")] = None
+    """A rolled rope: how thick, and how long. Left out: it is something else."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    count: Annotated[int, whole_number(1, 999)] = 1
-    paste: Annotated[Text, such_as("modelling-paste")]
+    """How thick a sheet or strip is rolled. Left out: it is a solid or a rope, which say so themselves."""
+    count: Annotated[int, whole_number(1, 999), such_as("6")] = 1
+    """How many of them one cake has."""
+    paste: Annotated[Text, such_as("modelling-paste", "sugarpaste")]
+    """What it is made of: a mixture by the name of its file, or an ingredient on a card."""
     colour: Annotated[Text | None, such_as("lamp red")] = None
+    """Its colour, by its name in `house/colours.yaml`. Left out: the paste stays as it is."""
     weighed: Annotated[Grams | None, such_as("14 g")] = None
-    cutter: CutterText | None = None
-    cutter_shared: YesNo = False
-    support: Annotated[Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm}")] = None
-    on: Annotated[str, one_of(*PLACES)] = "top"
+    """What one of them really weighed, on the scales, at the cake it is written for. Left out: its weight is worked out
+    from its size."""
+    cutter: Annotated[CutterText | None, such_as("round 40 mm", "round 3/4")] = None
+    """The cutter it is cut or marked with. A share is a share of the part's width. Left out: it is cut by hand."""
+    cutter_shared: Annotated[YesNo, such_as("yes")] = False
+    """Whether one cutter is enough for a whole class."""
+    support: Annotated[
+        Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm, in the cake: 30 mm}")
+    ] = None
+    """What holds it and is not food. It is counted, and cautioned about. Left out: it holds by itself."""
+    on: Annotated[str, one_of(*PLACES), such_as("board")] = "top"
+    """Where it goes: on top of the cake, on its side, or on the board before it."""
     stands_on: Annotated[Text | None, such_as("rock")] = None
+    """The part whose top it stands on, middle over middle. Left out: it stands on no other part."""
     lies_on: Annotated[Text | None, such_as("tower")] = None
+    """The part whose front it lies on; a strip is wrapped round it. Left out: it lies on no other part."""
     up: Annotated[Shares, such_as("[1/3, 2/3]")] = ()
-    note: Text | None = None
+    """How far up that part the middle of each lies, as a share of its height. Left out: they begin at its foot."""
+    note: Annotated[Text | None, such_as("dried for two days")] = None
+    """A word beside it. Left out: nothing stands there."""
 
     @property
     def form(self) -> str:
@@ -95,13 +116,25 @@ class Repeat(Written):
     """
 
     repeat: Annotated[Text, such_as("shingle")]
-    on: Annotated[Text, such_as("hull")]
-    mark: MarkText
+    """What the marks are called."""
+    on: Annotated[Text, such_as("hull", "side of the cake")]
+    """Where they go: a part by its name, `top of the cake` or `side of the cake`."""
+    mark: Annotated[MarkText, such_as("6 mm", "12 mm x 6 mm")]
+    """How large one mark is: across, or wide and high."""
     gap: Annotated[Millimetres, such_as("6 mm")]
-    set: Annotated[str, one_of(*SETS)] = "staggered"
+    """How far one mark is from the next."""
+    set: Annotated[str, one_of(*SETS), such_as("bricks")] = "staggered"
+    """How the rows lie over one another."""
     high: Annotated[Millimetres | None, such_as("40 mm")] = None
+    """How high the band is that they fill. On the side of the cake it has to be said. Left out: they fill all of the part,
+    or all of the top."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    solid: SolidText | None = None
+    """How thick the sheet is that they are cut from. Left out: they are pressed in, or modelled."""
+    solid: Annotated[SolidText | None, such_as("ball 6 mm")] = None
+    """The form of each, where they are modelled. Left out: they are pressed in, or cut."""
     paste: Annotated[Text | None, such_as("modelling-paste")] = None
+    """What they are made of, where they are cut or modelled. Left out: they are pressed in."""
     colour: Annotated[Text | None, such_as("slate")] = None
-    note: Text | None = None
+    """Their colour, by its name in `house/colours.yaml`. Left out: the paste stays as it is."""
+    note: Annotated[Text | None, such_as("press with the edge of the ruler")] = None
+    """A word beside them. Left out: nothing stands there."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
-from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled
+from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled, such_as
 from tinbook.problems import nearest
 from tinbook.units import WORDS, Measures, Misread, Span, patterns, read_number, read_span
 
@@ -51,21 +51,27 @@ Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to
 
 
 class Step(WrittenLine):
-    """One step: what to do, hands-on and waiting time, and what done looks like.
-
-    `ahead`: it may be done so long before; `stands`: what it makes must stand at least so long; `keeps`: it keeps
-    until then. `called` names it for the `after` of others; without `after` it follows the step before it.
-    """
+    """One step: what to do, hands-on and waiting time, and what done looks like."""
 
     chief: ClassVar[str] = "do"
 
-    do: Text
-    hands_on: Minutes | None = None
-    waiting: Minutes | None = None
-    done: Text | None = None
-    ahead: Standing | None = None
-    stands: Standing | None = None
-    keeps: Standing | None = None
-    called: Text | None = None
-    after: Texts = ()
-    picture: Text | None = None
+    do: Annotated[Text, such_as("Beat until pale and light.")]
+    """What to do, in a sentence or two."""
+    hands_on: Annotated[Minutes | None, such_as("5 min", "5-8 min")] = None
+    """How long your hands are busy. Left out: the step counts for no time."""
+    waiting: Annotated[Minutes | None, such_as("25-30 min", "48 h")] = None
+    """How long it bakes, dries, chills or rests by itself. The page has a timer for it. Left out: there is no wait."""
+    done: Annotated[Text | None, such_as("A thumbnail leaves no mark.")] = None
+    """How you know that the step is done. Left out: the step ends with its work."""
+    ahead: Annotated[Standing | None, such_as("2 days", "2 weeks")] = None
+    """How long beforehand it may be done. Left out: it is done on the day."""
+    stands: Annotated[Standing | None, such_as("24 h")] = None
+    """How long what it makes must stand, at least, before the next step uses it. Left out: you go straight on."""
+    keeps: Annotated[Standing | None, such_as("14 days")] = None
+    """How long what it makes keeps. Left out: nothing is said of that."""
+    called: Annotated[Text | None, such_as("paste")] = None
+    """A short name, by which other steps can say that they come `after` it. Left out: it has none."""
+    after: Annotated[Texts, such_as("[buoys, paste]")] = ()
+    """The steps that have to be done first, by their `called`. Left out: it follows the step before it."""
+    picture: Annotated[Text | None, such_as("rope-twist.svg")] = None
+    """The file in `recipes/pictures` that is shown beside the step. Left out: the step has no picture."""

@@ -37,33 +37,48 @@ def read_instead(text: str, measures: Measures) -> Instead:
 
 
 class Change(Written):
-    """One change of the mix: swap a line for another, add one, leave one out, or another amount of the same.
+    """One change of the mix: swap a line for another, add one, leave one out, or another amount of the same."""
 
-    `part` says in which part of the mix; `after` and `before` where a line is added, else it goes last.
-    """
-
-    swap: Text | None = None
-    instead: Annotated[Instead | None, spelled(read_instead), Field(alias="for", examples=["buttermilk"])] = None
+    swap: Annotated[Text | None, such_as("milk")] = None
+    """The ingredient of the base that something else goes in for. Say with `for` what. Left out: nothing is swapped."""
+    instead: Annotated[
+        Instead | None,
+        spelled(read_instead),
+        Field(alias="for", examples=["buttermilk", "60 ml buttermilk, at room temperature"]),
+    ] = None
+    """What goes in instead. By its name alone it takes the amount of the line it stands for. Left out: there is nothing
+    to swap for."""
     add: Annotated[Take | None, spelled(read_take, LINE), such_as("80 g walnuts, chopped")] = None
-    leave_out: Text | None = None
+    """A line the base has not. Left out: nothing is added."""
+    leave_out: Annotated[Text | None, such_as("vanilla extract")] = None
+    """The ingredient of the base that is not in this one. Left out: nothing is taken away."""
     amount: Annotated[Take | None, spelled(read_take, LINE), such_as("300 g butter")] = None
-    after: Text | None = None
-    before: Text | None = None
-    part: Text | None = None
-    note: Text | None = None
+    """Another amount of an ingredient of the base. Left out: amounts stay as they are."""
+    after: Annotated[Text | None, such_as("caster sugar")] = None
+    """The ingredient behind which a line is added. Left out: it goes last."""
+    before: Annotated[Text | None, such_as("plain flour")] = None
+    """The ingredient in front of which a line is added. Left out: it goes last."""
+    part: Annotated[Text | None, such_as("for the syrup")] = None
+    """The part of the mix that is meant; to be said where an ingredient stands in several. Left out: the only one there
+    is, or for a line that is added the one it is put beside."""
+    note: Annotated[Text | None, such_as("toasted and cold")] = None
+    """A word beside the changed line. Left out: where only the amount is changed, the line keeps the note it had."""
 
 
 class StepChange(Step):
-    """A step of a variation: one that stands instead of a step of the base, or is added, or leaves one out.
+    """A step of a variation: one that stands instead of a step of the base, or is added, or leaves one out."""
 
-    The steps of the base go by their number there, or by words that only one of them says.
-    """
-
-    do: Text = ""
-    instead_of: Text | None = None
-    add_after: Text | None = None
-    add_before: Text | None = None
-    leave_out: Text | None = None
+    do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
+    """What to do. Left out: only where the step says `leave out`."""
+    instead_of: Annotated[Text | None, such_as("3", "Start slowly under a cloth")] = None
+    """The step of the base in whose place this one stands: by its number there, or by words that it alone says. Left out:
+    it takes no step's place."""
+    add_after: Annotated[Text | None, such_as("4")] = None
+    """The step of the base behind which this one comes. Left out: it is not added there."""
+    add_before: Annotated[Text | None, such_as("1")] = None
+    """The step of the base before which this one comes. Left out: it is not added there."""
+    leave_out: Annotated[Text | None, such_as("5")] = None
+    """The step of the base that is not done. Nothing else is written beside it. Left out: none is dropped."""
 
 
 class Variation(Mixture):
@@ -75,10 +90,25 @@ class Variation(Mixture):
     needed = Mixture.needed | {"kind", "mix", "change"}
 
     base: Annotated[Text, Field(alias="from", examples=["creamed-butter-sponge"])]
-    kind: Text = ""
-    mix: tuple[MixLine, ...] = ()
-    method: tuple[StepChange, ...] = ()
-    change: Annotated[tuple[Change, ...], such_as("- {swap: milk, for: buttermilk}")] = ()
+    """The mixture it starts from, by the name of its file without `.yaml`."""
+    kind: Annotated[Text, such_as("creamed")] = ""
+    """What sort of mixture it is, where it is not its base's. Left out: as its base."""
+    mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter")] = ()
+    """A mix of its own, in place of the base's. Left out: the base's mix, with what `change` does to it."""
+    method: Annotated[
+        tuple[StepChange, ...],
+        such_as("- {instead of: 3, do: Beat in <eggs> with the coffee.}", "- {leave out: 5}"),
+    ] = ()
+    """Steps that differ. Where none says which step of the base it is about, they are a method of its own. Left out: the
+    base's method."""
+    change: Annotated[
+        tuple[Change, ...],
+        such_as(
+            "- {swap: milk, for: buttermilk}",
+            "- {add: 80 g walnuts, after: plain flour}\n- {leave out: vanilla extract}",
+        ),
+    ] = ()
+    """What differs in the mix, change by change. Left out: the mix is the base's."""
 
 
 @dataclass(frozen=True, slots=True)
