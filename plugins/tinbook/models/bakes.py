@@ -8,9 +8,8 @@ from typing import Annotated, Any
 from pydantic import PlainValidator, ValidationInfo
 
 from tinbook.models.finish import Day, Slug
-from tinbook.models.house import Celsius, Grams, Millimetres
+from tinbook.models.house import Celsius, Grams, Millimetres, OvenHeat
 from tinbook.models.reading import (
-    HEAT,
     Private,
     Text,
     Written,
@@ -22,7 +21,7 @@ from tinbook.models.reading import (
     tins_in,
 )
 from tinbook.tins import Tin, read_tins
-from tinbook.units import Heat, Measures, Misread, patterns, read_heat, read_time
+from tinbook.units import Measures, Misread, patterns, read_time
 
 LEAST_MIN, MOST_MIN = 3.0, 720.0
 """No cake is done before that, and none takes longer."""
@@ -36,10 +35,6 @@ def _tin(value: Any, info: ValidationInfo) -> Tin:
     return tins[0][1]
 
 
-def _oven(text: str, _: Measures) -> Heat:
-    return read_heat(text)
-
-
 def _minutes(text: str, _: Measures) -> float:
     minutes = read_time(text).base
     if not LEAST_MIN <= minutes <= MOST_MIN:
@@ -49,31 +44,35 @@ def _minutes(text: str, _: Measures) -> float:
     return minutes
 
 
+OneTime = Annotated[float, spelled(_minutes, like(patterns.TIME, "one time"))]
+"""How long a cake was in the oven, minutes."""
+LoggedTin = Annotated[Tin, PlainValidator(_tin, json_schema_input_type=str)]
+
+
 class Baked(Written):
-    """One bake: `of` a mixture's file name, in one `tin`, its batter by weight in that tin or by depth."""
+    """One bake, in one tin."""
 
     day: Annotated[Day, such_as("2026-05-02")]
     """The day it was baked: year, month, day."""
     of: Annotated[Slug, such_as("creamed-butter-sponge")]
     """What was baked, by the name of its file without `.yaml`."""
-    tin: Annotated[
-        Tin, PlainValidator(_tin, json_schema_input_type=str), such_as("round 20 cm x 7.5 cm", "standard cups")
-    ]
+    tin: Annotated[LoggedTin, such_as("round 20 cm x 7.5 cm", "standard cups")]
     """The tin it was baked in. An entry is one tin."""
     batter: Annotated[Grams | None, such_as("1250 g")] = None
     """What went into that tin, by weight; of cups, into one of them. Left out: `batter depth` has to say it."""
     batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
     """How deep it stood there. Left out: it follows from the weight."""
-    oven: Annotated[Heat, spelled(_oven, HEAT), such_as("160 °C fan")]
+    oven: Annotated[OvenHeat, such_as("160 °C fan")]
     """Where the dial stood."""
-    done_after: Annotated[float, spelled(_minutes, like(patterns.TIME, "one time")), such_as("62 min", "1 h 2 min")]
+    done_after: Annotated[OneTime, such_as("62 min", "1 h 2 min")]
     """How long it was in the oven."""
     centre: Annotated[Celsius | None, such_as("97 °C")] = None
     """How warm its middle was when it came out. Left out: nobody measured."""
     start: Annotated[Celsius | None, such_as("8 °C")] = None
     """How warm the batter went in. Left out: at room temperature."""
     baked: Annotated[Millimetres | None, such_as("58 mm")] = None
-    """How high it stood before it was levelled. The rise is learned from it. Left out: nothing is learned of the rise."""
+    """How high it stood before it was levelled. The rise is learned from it. Left out: nothing is learned of the
+    rise."""
     out: Annotated[Grams | None, such_as("1130 g")] = None
     """What it weighed when cold, without its tin. Left out: nothing is learned of what it loses."""
     note: Annotated[Text | None, such_as("Back of the shelf browned first.")] = None
@@ -81,12 +80,12 @@ class Baked(Written):
 
 
 class BakeLog(Written):
-    """bakes.yaml."""
+    """The log of what came out of your oven, so that the next time is nearer."""
 
     bakes: Annotated[
         tuple[Baked, ...],
         such_as(
-            "- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, batter: 1250 g, oven: 160 °C fan, done after: 62 min}"
+            "- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, batter: 1250 g, oven: 170 °C, done after: 62 min}"
         ),
     ]
     """What came out of your oven, an entry a bake. Times are learned from it."""

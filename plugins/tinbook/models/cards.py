@@ -57,8 +57,12 @@ def _each(text: str, measures: Measures) -> Each:
         raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
 
 
+Weighs = Annotated[Weight, spelled(_weighs)]
+WeightOfOne = Annotated[Each, spelled(_each)]
+
+
 class Card(Written):
-    """An ingredient: what it is, its other names, its weight by volume or by the piece, what must be known of it."""
+    """The card of one ingredient: its other names, what it weighs, what has to be known of it."""
 
     needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "used as"))
 
@@ -69,16 +73,14 @@ class Card(Written):
     weighs_as: Annotated[Text | None, such_as("caster sugar", '"plain flour, spooned"')] = None
     """The published weight it goes by, so that cups and spoons can be weighed. Left out: what `weighs` says; with
     neither, only weights and pieces of it can be written."""
-    weighs: Annotated[
-        Weight | None, spelled(_weighs), such_as("140 g per US cup", "0.85 g/ml", "no volume measure")
-    ] = None
+    weighs: Annotated[Weighs | None, such_as("140 g per US cup", "0.85 g/ml", "no volume measure")] = None
     """Your own weight of it, in place of a published one. Left out: what `weighs as` says."""
-    each: Annotated[Each | None, spelled(_each), such_as("whole egg", "18 g")] = None
-    """What one weighs, so that it can be counted: a part of the house's egg, or a weight. Left out: it is not counted by
-    the piece."""
+    each: Annotated[WeightOfOne | None, such_as("whole egg", "18 g")] = None
+    """What one weighs, so that it can be counted: a part of the house's egg, or a weight. Left out: it is not counted
+    by the piece."""
     allergens: Annotated[Texts | None, such_as("[milk]", "none")] = None
-    """The allergens in it, or `none` when you know that there are none. Left out: unknown. It is shown as unknown, never
-    as free."""
+    """The allergens in it, or `none` when you know that there are none. Left out: unknown. It is shown as unknown,
+    never as free."""
     care: Annotated[Texts, such_as("[raw egg]")] = ()
     """What calls for a caution, by the book's own words. Left out: nothing."""
     raises: Annotated[YesNo, such_as("yes")] = False
@@ -97,8 +99,8 @@ class Card(Written):
     notes: Annotated[Texts, such_as("[Press it into the cup. Rub out the lumps.]")] = ()
     """What is worth knowing when you buy or use it. Left out: nothing stands there."""
     private: Annotated[Private, such_as("yes", "[notes]")] = False
-    """What a public site leaves out: `yes` for all of it, or the names of keys. What safety and sums need stays, without
-    its name."""
+    """What a public site leaves out: `yes` for all of it, or the names of keys. What safety and sums need stays,
+    without its name."""
 
     @property
     def known_allergens(self) -> tuple[str, ...] | None:
@@ -107,10 +109,11 @@ class Card(Written):
 
 
 class Larder(Written):
-    """ingredients.yaml: a card for each ingredient, by its name."""
+    """A card for each ingredient that a recipe names."""
 
     ingredients: Annotated[
-        Mapping[str, Card], such_as("{butter: {allergens: [milk]}}", "caster sugar: {weighs as: caster sugar}\nsalt: {allergens: none}")
+        Mapping[str, Card],
+        such_as("{butter: {allergens: [milk]}}", "caster sugar: {weighs as: caster sugar}\nsalt: {allergens: none}"),
     ]
     """Every ingredient by its name. Behind a name of which you know nothing yet, nothing need stand."""
     private: Annotated[Private, such_as("yes")] = False

@@ -7,9 +7,8 @@ from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
 from tinbook.models.forms import CutterText
-from tinbook.models.mixture import Take, read_take
+from tinbook.models.mixture import Amount
 from tinbook.models.reading import (
-    LINE,
     ONE_OR_MORE,
     Private,
     Text,
@@ -35,14 +34,14 @@ def _swatch(text: str, _: Measures) -> str:
 
 
 class Colour(Written):
-    """A colour: what is kneaded into 100 g of paste, how it looks, and what becomes of it."""
+    """One colour: what is kneaded into white paste, how it looks, and what becomes of it."""
 
     needed = frozenset(("per 100 g", "additives"))
 
     about: Annotated[Text | None, such_as("The bands of the lighthouse.")] = None
     """A line about it. Left out: nothing stands there."""
     per_100_g: Annotated[
-        tuple[Annotated[Take, spelled(read_take, LINE)], ...],
+        tuple[Amount, ...],
         ONE_OR_MORE,
         such_as("2 g gel food colour, poppy red", "- 2.4 g gel food colour, poppy red\n- 0.1 g gel food colour, brown"),
     ]
@@ -56,14 +55,14 @@ class Colour(Written):
     browns: Annotated[YesNo, such_as("yes")] = False
     """Whether it browns when it is baked."""
     additives: Annotated[Texts | None, such_as("[E129]", "none")] = None
-    """The E numbers on the pots, or `none`. What the law wants said of them is said wherever a part has the colour. Left
-    out: they are unknown, and the page says so."""
+    """The E numbers on the pots, or `none`. What the law wants said of them is said wherever a part has the colour.
+    Left out: they are unknown, and the page says so."""
     private: Annotated[Private, such_as("yes")] = False
     """Whether a public site leaves it out. Where a part has it, it goes by a number there."""
 
 
 class ColourCards(Written):
-    """colours.yaml."""
+    """The colours you mix, by the names your techniques call them by."""
 
     colours: Annotated[Mapping[str, Colour], such_as('{lamp red: {per 100 g: 2 g gel food colour, swatch: "#B3261E"}}')]
     """Every colour by its name, which parts call it by."""
@@ -72,7 +71,7 @@ class ColourCards(Written):
 
 
 class OwnedCutter(WrittenLine):
-    """A cutter in the drawer."""
+    """One cutter in the drawer. The text alone is enough."""
 
     chief: ClassVar[str] = "cutter"
 
@@ -87,7 +86,7 @@ class OwnedCutter(WrittenLine):
 
 
 class CutterDrawer(Written):
-    """cutters.yaml."""
+    """The cutters in your drawer."""
 
     cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm\n- {cutter: star 30 mm, have: 0}")]
     """Every cutter in the drawer, a line each. Sets are written one by one."""

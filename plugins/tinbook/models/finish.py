@@ -75,7 +75,7 @@ FEWEST_DOWELS, MOST_DOWELS = 3, 20
 
 
 class Border(Written):
-    """A border piped round an edge: one mark beside another, `pitch` apart, each a `stroke` long."""
+    """A border piped round an edge of the cake, one mark beside another."""
 
     marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads"), such_as("rosettes")] = "shells"
     """What is piped."""
@@ -99,7 +99,7 @@ class Border(Written):
 
 
 class Made(Written):
-    """What a cake is finished with: mixtures of the house by their files' names, or bought pastes by their cards'."""
+    """What a cake is finished with: recipes by the names of their files, or bought pastes by their cards."""
 
     filling: Annotated[Slug | None, such_as("american-buttercream")] = None
     """What lies between the layers. Left out: it stays open which."""
@@ -114,7 +114,11 @@ class Made(Written):
 
 
 class Finish(Written):
-    """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one."""
+    """How this house fills, coats, covers and boxes its cakes. A recipe may say the same of itself under `finish`: what
+    it says goes for that cake, the house for all others, and the trade where neither speaks.
+
+    Lengths in mm, shares as parts of one.
+    """
 
     heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm", "[10 cm, 15 cm]")] = ()
     """How high a finished cake stands before it is iced; the first is the usual one. Left out: the trade's usual
@@ -130,8 +134,8 @@ class Finish(Written):
     rise: Annotated[
         Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None, such_as("{creamed: 1.5, mud: 1.2}")
     ] = None
-    """How often its batter's depth a cake is high when baked, kind by kind. Left out: what the bakes taught, or else what
-    is usual for the kind."""
+    """How often its batter's depth a cake is high when baked, kind by kind. Left out: what the bakes taught, or else
+    what is usual for the kind."""
     filling: Annotated[Coat | None, such_as("5 mm", "none")] = None
     """How thick the filling between two layers is. Left out: the trade's usual figure."""
     dam: Annotated[Millimetres | None, such_as("10 mm")] = None
@@ -177,13 +181,13 @@ class Finish(Written):
 
 
 class Used(Written):
-    """What one cake really took of a mixture: `of` its file's name, for the coats or for the paste on the cake."""
+    """What one cake really took of a coat or a paste."""
 
     day: Annotated[Day, such_as("2026-05-02")]
     """The day it was done: year, month, day."""
     of: Annotated[Slug, such_as("american-buttercream")]
     """What was used: a mixture by the name of its file, or a paste by its card."""
-    cake: Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
+    cake: Annotated[OneCake, such_as("round 20 cm")]
     """The cake it went on."""
     height: Annotated[Millimetres, such_as("10 cm")]
     """How high that cake stood."""
@@ -196,7 +200,7 @@ class Used(Written):
 
 
 class UsedLog(Written):
-    """used.yaml."""
+    """The log of what cakes really took, so that the next sum is nearer."""
 
     used: Annotated[
         tuple[Used, ...],

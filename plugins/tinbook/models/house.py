@@ -111,7 +111,7 @@ Millilitres = Annotated[float, spelled(read_ml, like(patterns.VOLUME, "volume"),
 
 
 class Scales(Written):
-    """What the kitchen scales are read to."""
+    """What your scales can show."""
 
     step: Annotated[Grams, such_as("5 g")] = 5.0
     """What weights are rounded to."""
@@ -130,12 +130,16 @@ Celsius = Annotated[float, spelled(_temperature, DEGREES)]
 """How warm something is, °C."""
 
 
+OvenHeat = Annotated[Heat, spelled(_dial, HEAT)]
+"""What an oven is set to."""
+
+
 class Oven(Written):
-    """The oven of the house. With its dial at `dial` a `thermometer` in the middle of the shelf says what it does."""
+    """Your oven, and how far its dial is out: set the dial, and read a thermometer in the middle of the shelf."""
 
     kind: Annotated[str, one_of("conventional", "fan", "gas"), such_as("fan")] = "conventional"
     """What sort of oven it is. Its figure comes first wherever a heat is shown."""
-    dial: Annotated[Heat | None, spelled(_dial, HEAT), such_as("180 °C", "160 °C fan")] = None
+    dial: Annotated[OvenHeat | None, such_as("180 °C", "160 °C fan")] = None
     """Where the dial stood when you measured. Left out: the dial is believed."""
     thermometer: Annotated[Celsius | None, such_as("172 °C")] = None
     """What a thermometer in the middle of the shelf said then. Every dial setting in the book is put right by the
@@ -154,8 +158,17 @@ class Oven(Written):
         return self.thermometer - (self.dial.celsius - (FAN_DIFFERENCE_C if self.dial.fan else 0.0))
 
 
+TwoSides = Annotated[
+    tuple[float, float], spelled(_two_lengths, like(rf"{patterns.LENGTH}\s+[x×]\s+{patterns.LENGTH}", "two lengths"))
+]
+"""Width and depth, mm."""
+
+
 class House(Written):
-    """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g."""
+    """How this kitchen measures, and what it has.
+
+    Lengths in mm, weights in g.
+    """
 
     needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth", "tins sold in"))
 
@@ -175,11 +188,7 @@ class House(Written):
     """What your scales can show; amounts are rounded to it."""
     mixer_bowl: Annotated[Grams | None, such_as("2.5 kg")] = None
     """The most batter your mixer beats at once. More than that is split into batches. Left out: nothing is split."""
-    oven_shelf: Annotated[
-        tuple[float, float] | None,
-        spelled(_two_lengths, like(rf"{patterns.LENGTH}\s+[x×]\s+{patterns.LENGTH}", "two lengths")),
-        such_as("44 cm x 36 cm"),
-    ] = None
+    oven_shelf: Annotated[TwoSides | None, such_as("44 cm x 36 cm")] = None
     """How wide and how deep an oven shelf is. From it follows how many tins go in at once. Left out: the book does not
     say how many fit."""
     shelves: Annotated[int, whole_number(1, 10), such_as("2")] = 1

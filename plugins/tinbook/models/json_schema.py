@@ -11,7 +11,7 @@ from typing import Any
 from pydantic.json_schema import models_json_schema
 
 from tinbook.models.cards import Larder
-from tinbook.models.keys import KeyWords, keys_of
+from tinbook.models.keys import KeyWords, keys_of, lead_of
 from tinbook.models.mixture import Mixture
 from tinbook.models.reading import Written, WrittenLine
 from tinbook.models.register import kinds
@@ -29,6 +29,7 @@ def schema_of(name: str) -> Schema:
     defs = {key: _tidy(schema) for key, schema in sorted(made["$defs"].items())}
     for group in _below(Written):
         if group.__name__ in defs:
+            defs[group.__name__]["description"] = lead_of(group)
             told = defs[group.__name__]["properties"]
             told |= {key.name: _said(told[key.name], key) for key in keys_of(group)}
     for line in _below(WrittenLine):
@@ -43,6 +44,9 @@ def schema_of(name: str) -> Schema:
         whole = {"if": {"required": ["from"]}, "then": {"$ref": "#/$defs/Variation"}, "else": whole}
     shared: Schema = {}
     defs = {key: _share(schema, shared) for key, schema in defs.items()}
+    # what a text is read into has a schema too, which nothing here goes by
+    groups = {group.__name__ for group in _below(Written)}
+    defs = {key: schema for key, schema in defs.items() if key in groups}
     return {"$schema": DRAFT, "title": name, **whole, "$defs": defs | dict(sorted(shared.items()))}
 
 
@@ -63,8 +67,8 @@ def _short_too(schema: Schema, chief: str) -> Schema:
 
 
 def _tidy(schema: Schema) -> Schema:
-    """A schema without a machine's titles and defaults, and without what is said of keys elsewhere; a key may be left out,
-    but not empty."""
+    """A schema without a machine's titles and defaults, and without what is said of keys elsewhere; a key may be left
+    out, but not empty."""
     made: Schema = {}
     for key, value in schema.items():
         if key in ("title", "default", "examples"):

@@ -1,8 +1,8 @@
 """What each key of the book's files means, as the models say it: for the pages of reference and for editors.
 
-The words are the docstring under a field, in plain British English with `code` for what is written. What becomes of a key
-that is left out follows its field's default, or stands at the end of the docstring after "Left out:". The examples are
-those of `such_as`. Nothing here knows a key by name.
+The words are the docstring under a field, in plain British English with `code` for what is written. What becomes of a
+key that is left out follows its field's default, or stands at the end of the docstring after "Left out:". The examples
+are those of `such_as`. Nothing here knows a key by name.
 """
 
 from __future__ import annotations
@@ -75,9 +75,15 @@ def value_of(example: str) -> Any:
     return document.data["key"]
 
 
+def lead_of(model: type[Written]) -> str:
+    """What a group of keys is, in a sentence or two: the first paragraph of its docstring."""
+    return " ".join((model.__doc__ or "").partition("\n\n")[0].split())
+
+
 @lru_cache(maxsize=256)
 def keys_of(model: type[Written], *, own: bool = False) -> tuple[KeyWords, ...]:
-    """Every key of a model, in the order of its fields; `own`: those alone that it says itself, not what it is made of."""
+    """Every key of a model, in the order of its fields; `own`: those alone that it says itself, not what it is made
+    of."""
     names = [name for name in model.model_fields if not own or name in model.__annotations__]
     return tuple(_key(name, model.model_fields[name]) for name in names)
 

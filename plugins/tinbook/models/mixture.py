@@ -8,10 +8,9 @@ from typing import Annotated, Any, ClassVar
 from pydantic import AfterValidator, PlainValidator, ValidationInfo
 
 from tinbook.models.finish import Finish
-from tinbook.models.house import Grams, Millimetres
+from tinbook.models.house import Grams, Millimetres, OvenHeat
 from tinbook.models.keeping import KeepsFor, Seasons
 from tinbook.models.reading import (
-    HEAT,
     LINE,
     ONE_OR_MORE,
     Private,
@@ -29,7 +28,7 @@ from tinbook.models.reading import (
 )
 from tinbook.models.steps import Minutes, Step
 from tinbook.tins import Tin, read_tins
-from tinbook.units import Heat, Measures, Misread, Quantity, read_heat, read_line
+from tinbook.units import Measures, Misread, Quantity, read_line
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,12 +55,16 @@ def read_take(text: str, measures: Measures) -> Take:
     return Take(quantity=quantity, name=name.strip(), wanted=wanted.strip(), at=at, written=text)
 
 
+Amount = Annotated[Take, spelled(read_take, LINE)]
+"""How much, and of what."""
+
+
 class MixLine(WrittenLine):
-    """One line of the mix: bench text, or the long form with `take`, `note`, `part`."""
+    """One line of the mix: an amount and what of, or the long form with these keys."""
 
     chief: ClassVar[str] = "take"
 
-    take: Annotated[Take, spelled(read_take, LINE), such_as("250 g butter", "1 1/2 tsp vanilla extract", "4 eggs")]
+    take: Annotated[Amount, such_as("250 g butter", "1 1/2 tsp vanilla extract", "4 eggs")]
     """How much, and of what. The name has to be on a card in `house/ingredients.yaml`; what follows a comma says how it
     is wanted, as in `250 g butter, soft`."""
     note: Annotated[Text | None, such_as("the pale one, not muscovado")] = None
@@ -71,14 +74,10 @@ class MixLine(WrittenLine):
     belongs to the mix as a whole."""
 
 
-def _oven(text: str, _: Measures) -> Heat:
-    return read_heat(text)
-
-
 class Bake(Written):
-    """The bake as written: oven, time in the written tins, and the test that it is done."""
+    """The bake: what the oven is set to, how long it takes in the tins of the recipe, how you know it is done."""
 
-    oven: Annotated[Heat, spelled(_oven, HEAT), such_as("170 °C", "160 °C fan", "gas mark 3", "325 °F")]
+    oven: Annotated[OvenHeat, such_as("170 °C", "160 °C fan", "gas mark 3", "325 °F")]
     """What the oven is set to. Without the word `fan` it is an oven with no fan."""
     time: Annotated[Minutes, such_as("55-65 min", "1 h 10 min")]
     """How long it bakes in the tins of the recipe. For other tins the book works it out."""
@@ -100,7 +99,9 @@ Tins = Annotated[tuple[int, Tin], PlainValidator(_tins, json_schema_input_type=s
 
 
 class Mixture(Written):
-    """mixtures/NAME.yaml. Written for `tins`, or to make a weight of `makes` grams."""
+    """A file in `recipes/mixtures` is one recipe, written for `tins`, or for the weight that it `makes`. Its name, in
+    small letters and with hyphens, is the recipe's address.
+    """
 
     needed = frozenset(("tins", "makes", "batter depth", "bake", "raising", "cooked"))
 

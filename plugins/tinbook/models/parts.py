@@ -28,11 +28,13 @@ def _share(text: str, _: Measures) -> float:
     return share
 
 
-Shares = Annotated[tuple[Annotated[float, spelled(_share, FACTOR)], ...], ONE_OR_MORE]
+ShareOfHeight = Annotated[float, spelled(_share, FACTOR)]
+Shares = Annotated[tuple[ShareOfHeight, ...], ONE_OR_MORE]
 
 
 class Support(Written):
-    """What holds a part and is not food: `length` of it goes into the part, and the rest into the cake or another part.
+    """What holds a part and is not food. `length` of it goes into the part, and the rest into the cake or into another
+    part.
 
     From behind it may reach no further than the part is thick; from below no further than it is high.
     """
@@ -59,7 +61,9 @@ class Support(Written):
 
 
 class Part(Written):
-    """One part, `count` times: a `solid`, a `sheet`, a `strip` or a `rope`."""
+    """One part of a decoration, at the size of the cake that `parts for` names. It is a `solid`, a `sheet`, a `strip`
+    or a `rope`: one of the four.
+    """
 
     part: Annotated[Text, such_as("tower")]
     """What it is called. In drawing, table and steps it goes by its letter."""
@@ -109,10 +113,10 @@ class Part(Written):
 
 
 class Repeat(Written):
-    """A mark repeated with a gap on a part, or on the cake's top or side (a band so `high`).
+    """A mark repeated with a gap, on a part or on the cake. It keeps its size on every cake; how many there are
+    follows.
 
-    Marks keep their size on every cake; their number follows. Nothing but a mark is pressed in; with `thick` each is
-    cut of a sheet and laid on, with `solid` each is modelled.
+    Nothing but a mark is pressed in; with `thick` each is cut of a sheet and laid on, with `solid` each is modelled.
     """
 
     repeat: Annotated[Text, such_as("shingle")]
@@ -126,8 +130,8 @@ class Repeat(Written):
     set: Annotated[str, one_of(*SETS), such_as("bricks")] = "staggered"
     """How the rows lie over one another."""
     high: Annotated[Millimetres | None, such_as("40 mm")] = None
-    """How high the band is that they fill. On the side of the cake it has to be said. Left out: they fill all of the part,
-    or all of the top."""
+    """How high the band is that they fill. On the side of the cake it has to be said. Left out: they fill all of the
+    part, or all of the top."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
     """How thick the sheet is that they are cut from. Left out: they are pressed in, or modelled."""
     solid: Annotated[SolidText | None, such_as("ball 6 mm")] = None

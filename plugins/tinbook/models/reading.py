@@ -94,9 +94,7 @@ class ReadAs:
     `unit` is the one that a plain number of it is in.
     """
 
-    def __init__(
-        self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any], unit: str = ""
-    ) -> None:
+    def __init__(self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any], unit: str = "") -> None:
         self.validate, self.like, self.unit = validate, like, unit
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
@@ -124,7 +122,8 @@ FACTOR: Mapping[str, Any] = {"type": ["number", "string"], "pattern": patterns.w
 def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR, unit: str = "") -> ReadAs:
     """A field that is one text in bench spelling, read by `read(text, measures)`; `like` tells editors of it.
 
-    `unit`: what the number that comes of it is in, for a default. What was read of a text is kept: a book says "2 eggs" and "160 °C" many times over.
+    `unit`: what the number that comes of it is in, for a default.
+    What was read of a text is kept: a book says "2 eggs" and "160 °C" many times over.
     """
     kept = lru_cache(maxsize=2048)(read)
 

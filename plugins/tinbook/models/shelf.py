@@ -41,12 +41,14 @@ class OwnedTin(Written):
         return replace(self.tin, measured_ml=self.measured) if self.measured else self.tin
 
 
+TinOrSet = Annotated[tuple[Tin, ...], spelled(_one_or_set)]
+
+
 class ShelfLine(Written):
-    """A line of tins.yaml: a tin, or a set of them; `name` is what an outline of one's own goes by."""
+    """One tin on the shelf, or a set of them."""
 
     tin: Annotated[
-        tuple[Tin, ...],
-        spelled(_one_or_set),
+        TinOrSet,
         such_as("round 20 cm x 7.5 cm", "square 8 in", "set of round 15, 20, 25 cm x 7.5 cm"),
     ]
     """The tin by shape, size and depth, or a set of them."""
@@ -56,7 +58,8 @@ class ShelfLine(Written):
     """What recipes call a tin that is drawn as an outline. Left out: it goes by its shape and size. An outline has to
     have one."""
     measured: Annotated[Millilitres | None, such_as("2350 ml")] = None
-    """What it holds to the brim, measured with water. It wins over the sum. Left out: it is worked out from the sizes."""
+    """What it holds to the brim, measured with water. It wins over the sum. Left out: it is worked out from the
+    sizes."""
     note: Annotated[Text | None, such_as("Runs hot at one corner.")] = None
     """A word about it, shown with the tins. Left out: nothing stands there."""
 
@@ -70,7 +73,7 @@ class ShelfLine(Written):
 
 
 class TinShelf(Written):
-    """tins.yaml."""
+    """The tins on your shelf. Tables show them first."""
 
     tins: Annotated[
         tuple[ShelfLine, ...],

@@ -51,7 +51,7 @@ Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to
 
 
 class Step(WrittenLine):
-    """One step: what to do, hands-on and waiting time, and what done looks like."""
+    """One step: what to do, how long it takes, and what done looks like. The text alone is enough."""
 
     chief: ClassVar[str] = "do"
 

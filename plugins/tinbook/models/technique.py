@@ -5,10 +5,9 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from tinbook.models.finish import OneCake
-from tinbook.models.mixture import Take, read_take
+from tinbook.models.mixture import Amount
 from tinbook.models.parts import Part, Repeat
 from tinbook.models.reading import (
-    LINE,
     Private,
     Text,
     Texts,
@@ -16,7 +15,6 @@ from tinbook.models.reading import (
     WrittenLine,
     YesNo,
     one_of,
-    spelled,
     such_as,
     whole_number,
 )
@@ -26,7 +24,7 @@ LEVELS = ("first steps", "steady hands", "practised")
 
 
 class Tool(WrittenLine):
-    """A tool or cutter, by type and size: `palette knife, 15 cm`."""
+    """One tool, by type and size. The text alone is enough."""
 
     chief: ClassVar[str] = "tool"
 
@@ -42,11 +40,11 @@ class Tool(WrittenLine):
 
 
 class Material(WrittenLine):
-    """A material with its amount, in bench spelling."""
+    """One material with its amount, written as a line of a recipe is."""
 
     chief: ClassVar[str] = "take"
 
-    take: Annotated[Take, spelled(read_take, LINE), such_as("300 g sugarpaste", "1 tsp water, boiled and cooled")]
+    take: Annotated[Amount, such_as("300 g sugarpaste", "1 tsp water, boiled and cooled")]
     """How much, and of what. It needs no card, though a mixture or a card of that name is linked to."""
     note: Annotated[Text | None, such_as("for the palms")] = None
     """A word beside it. Left out: nothing stands there."""
@@ -60,7 +58,7 @@ class Material(WrittenLine):
 
 
 class Fault(Written):
-    """What can go wrong, and its cure."""
+    """One thing that can go wrong, and its cure."""
 
     fault: Annotated[Text, such_as("The paste cracks at the rim.")]
     """What goes wrong, in the words of somebody who sees it."""
@@ -69,7 +67,7 @@ class Fault(Written):
 
 
 class Picture(Written):
-    """A drawing or photo of the folder recipes/pictures: its file, what it shows to who cannot see it, a caption."""
+    """A drawing or a photo from the folder `recipes/pictures`."""
 
     file: Annotated[Text, such_as("board-edge.svg")]
     """Its file in `recipes/pictures`: a drawing as SVG, or a photo."""
@@ -80,7 +78,9 @@ class Picture(Written):
 
 
 class Technique(Written):
-    """techniques/NAME.yaml."""
+    """A file in `recipes/techniques` is one technique: what hands do, with what, and how it looks when it is right. Its
+    name, in small letters and with hyphens, is the technique's address.
+    """
 
     needed = frozenset(("tools", "materials", "cautions", "care", "parts for", "parts", "repeats"))
 
@@ -110,9 +110,7 @@ class Technique(Written):
     """What you do, step by step. A material in angle brackets is shown with its amount."""
     checks: Annotated[Texts, such_as("[The board does not rock.]")] = ()
     """How you know that it is right, once it is finished. Left out: there is nothing to check."""
-    faults: Annotated[
-        tuple[Fault, ...], such_as("- {fault: The paste cracks., cure: Rub in a little white fat.}")
-    ] = ()
+    faults: Annotated[tuple[Fault, ...], such_as("- {fault: The paste cracks., cure: Rub in a little white fat.}")] = ()
     """What can go wrong, each with its cure. Left out: none is known."""
     cautions: Annotated[Texts, such_as("[Take the buoys off before a child under five gets a slice.]")] = ()
     """Dangers, in your own words. They stay in sight on the page and on the sheet. Left out: only those that the book
@@ -121,18 +119,16 @@ class Technique(Written):
     """Dangers by the book's own words for them. It brings the caution with its source. Left out: only those that follow
     from materials, parts and tools."""
     pictures: Annotated[
-        tuple[Picture, ...], such_as("- {file: board-edge.svg, alt: A board seen from the side., shows: Cut flush at A.}")
+        tuple[Picture, ...],
+        such_as("- {file: board-edge.svg, alt: A board seen from the side., shows: Cut flush at A.}"),
     ] = ()
     """The pictures at its end, or beside a step that names one. Left out: there are none."""
     parts_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
-    """The cake whose size the parts are written for. For any other they are worked out. Left out: there are no parts."""
-    parts: Annotated[
-        tuple[Part, ...], such_as("- {part: buoy, solid: ball 12 mm, paste: modelling-paste}")
-    ] = ()
+    """The cake whose size the parts are written for. For any other they are worked out. Left out: there are no
+    parts."""
+    parts: Annotated[tuple[Part, ...], such_as("- {part: buoy, solid: ball 12 mm, paste: modelling-paste}")] = ()
     """The pieces that are modelled or cut, each with form, size and paste. Left out: it has none."""
-    repeats: Annotated[
-        tuple[Repeat, ...], such_as("- {repeat: portholes, on: hull, mark: 6 mm, gap: 12 mm}")
-    ] = ()
+    repeats: Annotated[tuple[Repeat, ...], such_as("- {repeat: portholes, on: hull, mark: 6 mm, gap: 12 mm}")] = ()
     """Marks that are pressed, laid on or piped over and over: scales, shingle, bricks. Left out: there are none."""
     tips: Annotated[Texts, such_as("[Twist both ropes the same way.]")] = ()
     """What helps. Left out: nothing stands there."""

@@ -7,8 +7,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tinbook.models.mixture import MixLine, Mixture, Take, read_take
-from tinbook.models.reading import LINE, Text, Written, spelled, such_as
+from tinbook.models.mixture import Amount, MixLine, Mixture, Take, read_take
+from tinbook.models.reading import Text, Written, spelled, such_as
 from tinbook.models.steps import Step
 from tinbook.units import Measures, Misread
 
@@ -37,7 +37,9 @@ def read_instead(text: str, measures: Measures) -> Instead:
 
 
 class Change(Written):
-    """One change of the mix: swap a line for another, add one, leave one out, or another amount of the same."""
+    """One change of the mix. It swaps a line for another, adds one, leaves one out, or takes another amount: one of the
+    four.
+    """
 
     swap: Annotated[Text | None, such_as("milk")] = None
     """The ingredient of the base that something else goes in for. Say with `for` what. Left out: nothing is swapped."""
@@ -48,11 +50,11 @@ class Change(Written):
     ] = None
     """What goes in instead. By its name alone it takes the amount of the line it stands for. Left out: there is nothing
     to swap for."""
-    add: Annotated[Take | None, spelled(read_take, LINE), such_as("80 g walnuts, chopped")] = None
+    add: Annotated[Amount | None, such_as("80 g walnuts, chopped")] = None
     """A line the base has not. Left out: nothing is added."""
     leave_out: Annotated[Text | None, such_as("vanilla extract")] = None
     """The ingredient of the base that is not in this one. Left out: nothing is taken away."""
-    amount: Annotated[Take | None, spelled(read_take, LINE), such_as("300 g butter")] = None
+    amount: Annotated[Amount | None, such_as("300 g butter")] = None
     """Another amount of an ingredient of the base. Left out: amounts stay as they are."""
     after: Annotated[Text | None, such_as("caster sugar")] = None
     """The ingredient behind which a line is added. Left out: it goes last."""
@@ -66,13 +68,15 @@ class Change(Written):
 
 
 class StepChange(Step):
-    """A step of a variation: one that stands instead of a step of the base, or is added, or leaves one out."""
+    """A step of a variation stands instead of a step of its base, is added to them, or leaves one out. It has the keys
+    of every step, and these.
+    """
 
     do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
     """What to do. Left out: only where the step says `leave out`."""
     instead_of: Annotated[Text | None, such_as("3", "Start slowly under a cloth")] = None
-    """The step of the base in whose place this one stands: by its number there, or by words that it alone says. Left out:
-    it takes no step's place."""
+    """The step of the base in whose place this one stands: by its number there, or by words that it alone says. Left
+    out: it takes no step's place."""
     add_after: Annotated[Text | None, such_as("4")] = None
     """The step of the base behind which this one comes. Left out: it is not added there."""
     add_before: Annotated[Text | None, such_as("1")] = None
@@ -82,7 +86,8 @@ class StepChange(Step):
 
 
 class Variation(Mixture):
-    """mixtures/NAME.yaml with `from`. A key that is written stands instead of the base's; `change` changes its mix.
+    """A recipe that starts `from` another and says what differs. Of the keys of a recipe, what it writes stands in
+    place of its base's, and what it does not write is as there.
 
     Steps that say where they go change the base's method; where none does, they are a method of its own.
     """
@@ -99,8 +104,8 @@ class Variation(Mixture):
         tuple[StepChange, ...],
         such_as("- {instead of: 3, do: Beat in <eggs> with the coffee.}", "- {leave out: 5}"),
     ] = ()
-    """Steps that differ. Where none says which step of the base it is about, they are a method of its own. Left out: the
-    base's method."""
+    """Steps that differ. Where none says which step of the base it is about, they are a method of its own. Left out:
+    the base's method."""
     change: Annotated[
         tuple[Change, ...],
         such_as(
