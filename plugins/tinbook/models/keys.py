@@ -15,7 +15,7 @@ from typing import Any
 from pydantic import BaseModel, PlainValidator
 from pydantic.fields import FieldInfo
 
-from tinbook.models.reading import ReadAs, Written, WrittenLine
+from tinbook.models.reading import ReadAs, Written
 from tinbook.source import read_yaml
 
 LEFT_OUT = "Left out:"
@@ -153,8 +153,3 @@ def groups_below(model: type[Written]) -> tuple[type[Written], ...]:
 def minimal(model: type[Written]) -> dict[str, Any]:
     """The keys that must be there, each with its first example: the least of what the model takes."""
     return {key.name: key.values[0] for key in keys_of(model) if key.required}
-
-
-def short_key(model: type[Written]) -> str:
-    """The key whose value may stand for the whole group, on one line; empty where there is none."""
-    return model.chief if issubclass(model, WrittenLine) else ""

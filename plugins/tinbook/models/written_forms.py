@@ -34,7 +34,6 @@ class WrittenForm:
     """
 
     name: str
-    title: str
     says: str
     examples: Mapping[str, str]
     types: tuple[Any, ...]
@@ -42,7 +41,7 @@ class WrittenForm:
     @property
     def anchor(self) -> str:
         """Where it stands on its page."""
-        return "-".join(self.title.lower().split())
+        return "-".join(self.name.split())
 
     @property
     def readers(self) -> frozenset[int]:
@@ -57,7 +56,6 @@ def _named(words: Mapping[str, object]) -> str:
 FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="an amount",
-        title="An amount",
         says="A number, a unit, then what of. What is counted needs no unit. After a comma stands how it is wanted. "
         "Write fractions as on paper. A `cup` or a `tbsp` is the house's own, unless you say whose.",
         examples={
@@ -69,70 +67,60 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a weight",
-        title="A weight",
         says="A number and a unit.",
         examples={"250 g": "", "2.5 kg": "", "12 oz": "", "1 lb 4 oz": "two units for one weight"},
         types=(Grams,),
     ),
     WrittenForm(
         name="a volume",
-        title="A volume",
         says="A number and a unit.",
         examples={"240 ml": "", "1.5 litres": "", "2 tbsp": "", "1/2 US cup": "whose cup is said"},
         types=(Millilitres,),
     ),
     WrittenForm(
         name="a length",
-        title="A length",
         says="A number and a unit. A height, a thickness and a depth are lengths too.",
         examples={"5 mm": "", "7.5 cm": "", "8 in": "", "8 1/2 in": ""},
         types=(Millimetres,),
     ),
     WrittenForm(
-        name="two lengths",
-        title="Two lengths",
+        name="a pair of lengths",
         says="Two lengths with an `x` between them. Each has its unit.",
         examples={"44 cm x 36 cm": "", "25 mm x 50 mm": ""},
         types=(TwoSides, Sides),
     ),
     WrittenForm(
         name="a thickness",
-        title="A thickness",
         says="A length, or `none` where there is no such coat.",
         examples={"5 mm": "", "none": "no coat at all"},
         types=(Coat,),
     ),
     WrittenForm(
         name="a share",
-        title="A share",
         says="A part of the whole, in per cent.",
         examples={"5 %": "", "12.5 %": ""},
         types=(Share,),
     ),
     WrittenForm(
         name="a share of the height",
-        title="A share of the height",
         says="A number from 0, at the foot, to 1, at the top.",
         examples={"1/3": "", "0.5": ""},
         types=(ShareOfHeight,),
     ),
     WrittenForm(
         name="a time",
-        title="A time",
         says="Minutes or hours, or from one to another. The log of bakes wants one time, not a range.",
         examples={"25 min": "", "55-65 min": "from one to the other", "1 h 10 min": "", "48-72 h": ""},
         types=(Minutes, OneTime),
     ),
     WrittenForm(
         name="a time to stand",
-        title="A time to stand",
         says="One time, from minutes to months. A month has 30 days.",
         examples={"45 min": "", "12 h": "", "2 days": "", "3 weeks": "", "2 months": ""},
         types=(Standing,),
     ),
     WrittenForm(
         name="an oven heat",
-        title="An oven heat",
         says="What the dial says, in °C, °F or gas marks. Add `fan` for an oven with one; without the word it has "
         "none.",
         examples={"170 °C": "", "150 °C fan": "with the fan on", "gas mark 3": "", "325 °F": ""},
@@ -140,14 +128,12 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a temperature",
-        title="A temperature",
         says="How warm something is, in °C or °F.",
         examples={"97 °C": "", "207 °F": ""},
         types=(Celsius,),
     ),
     WrittenForm(
         name="a tin",
-        title="A tin",
         says="The shape, the sizes and, after the last `x`, the depth: `round 20 cm x 7.5 cm`. Sizes are taken inside "
         "the rim. Without a depth it is as deep as the house's usual tin. A recipe may write how many in front; a"
         " bake, a cake and a line of `tins.yaml` are one tin each. Both names of a tin, 20 cm and 8 in, are the "
@@ -165,28 +151,24 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a season",
-        title="A season",
         says="A season, a month, or from one to another. Seasons are those north of the equator.",
         examples={"autumn": "", "October": "", "October to March": "over the new year", "all year": ""},
         types=(OneSeason,),
     ),
     WrittenForm(
         name="a time it keeps",
-        title="A time it keeps",
         says="A time and a place: `in the fridge`, `in the freezer`, or `somewhere cool`, which need not be said.",
         examples={"3 days": "somewhere cool", "1 week in the fridge": "", "2 months in the freezer": ""},
         types=(OneKeep,),
     ),
     WrittenForm(
         name="a day",
-        title="A day",
         says="Year, month and day.",
         examples={"2026-05-02": "the second of May"},
         types=(Day,),
     ),
     WrittenForm(
         name="a weight by volume",
-        title="A weight by volume",
         says="What a measure of it weighs. Fill a cup with a spoon, do not sift, and level it.",
         examples={
             "140 g per US cup": "", "5 g per tsp": "", "0.85 g/ml": "", "no volume measure": "it is never measured so",
@@ -195,14 +177,12 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="the weight of one",
-        title="The weight of one",
         says="A part of an egg of the house's size, or a weight.",
         examples={"whole egg": "", "egg white": "", "egg yolk": "", "18 g": ""},
         types=(WeightOfOne,),
     ),
     WrittenForm(
         name="a solid",
-        title="A solid",
         says=f"A modelled form: {_named(SOLIDS)}. Across comes first, then how long or how high. `half` is split down "
         "its length; `flattened` is pressed, and says to what size.",
         examples={
@@ -214,35 +194,30 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a sheet",
-        title="A sheet",
         says=f"The outline of a flat piece: {_named(SHEETS)}, or a path in mm as SVG writes it.",
         examples={"round 40 mm": "", "oval 30 mm x 20 mm": "wide, high", "M0 18V6A6 6 0 0 1 12 6V18Z": "a door"},
         types=(SheetText,),
     ),
     WrittenForm(
         name="a cutter",
-        title="A cutter",
         says=f"Its shape and size: {_named(CUTTERS)}. For one that marks a part, a share of the part's width will do.",
         examples={"round 40 mm": "", "leaf 12 mm x 40 mm": "wide, high", "round 3/4": "of the part's width"},
         types=(CutterText,),
     ),
     WrittenForm(
         name="a strip or a rope",
-        title="A strip or a rope",
         says="How wide a strip or how thick a rope is, then how long.",
         examples={"12 mm x 690 mm": "", "15 mm x 20 cm": ""},
         types=(TwoLengths,),
     ),
     WrittenForm(
         name="a mark",
-        title="A mark",
         says="How large one mark is: across, or wide and high.",
         examples={"6 mm": "", "12 mm x 6 mm": ""},
         types=(MarkText,),
     ),
     WrittenForm(
         name="yes or no",
-        title="Yes or no",
         says="One of the two.",
         examples={"yes": "", "no": ""},
         types=(YesNo,),
