@@ -53,34 +53,33 @@ class Baked(Written):
     """One bake, in one tin."""
 
     day: Annotated[Day, such_as("2026-05-02")]
-    """The day it was baked: year, month, day."""
+    """The day you baked it: year, month, day."""
     of: Annotated[Slug, such_as("creamed-butter-sponge")]
-    """What was baked, by the name of its file without `.yaml`."""
+    """What you baked, by the name of its file without `.yaml`."""
     tin: Annotated[LoggedTin, such_as("round 20 cm x 7.5 cm", "standard cups")]
-    """The tin it was baked in. An entry is one tin."""
+    """The tin it was in. Write an entry for each tin."""
     batter: Annotated[Grams | None, such_as("1250 g")] = None
-    """What went into that tin, by weight; of cups, into one of them. Left out: `batter depth` has to say it."""
+    """What the batter in that tin weighed; for cups, in one of them. Left out: write `batter depth` instead."""
     batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
-    """How deep it stood there. Left out: it follows from the weight."""
+    """How deep the batter was in the tin. Left out: it is worked out from the weight."""
     oven: Annotated[OvenHeat, such_as("160 °C fan")]
     """Where the dial stood."""
     done_after: Annotated[OneTime, such_as("62 min", "1 h 2 min")]
-    """How long it was in the oven."""
+    """How long it was in the oven until it was done."""
     centre: Annotated[Celsius | None, such_as("97 °C")] = None
-    """How warm its middle was when it came out. Left out: nobody measured."""
+    """How hot the middle was when it came out. Left out: taken to be as usual."""
     start: Annotated[Celsius | None, such_as("8 °C")] = None
-    """How warm the batter went in. Left out: at room temperature."""
+    """How warm the batter was when it went in. Left out: taken to be as usual."""
     baked: Annotated[Millimetres | None, such_as("58 mm")] = None
-    """How high it stood before it was levelled. The rise is learned from it. Left out: nothing is learned of the
-    rise."""
+    """How high it stood before you levelled it. Left out: nothing is learned about its rise."""
     out: Annotated[Grams | None, such_as("1130 g")] = None
-    """What it weighed when cold, without its tin. Left out: nothing is learned of what it loses."""
+    """What it weighed when cold, out of its tin. Left out: nothing is learned about what it loses."""
     note: Annotated[Text | None, such_as("Back of the shelf browned first.")] = None
-    """A word about the day. Left out: nothing stands there."""
+    """A note about that bake. Left out: nothing is shown."""
 
 
 class BakeLog(Written):
-    """The log of what came out of your oven, so that the next time is nearer."""
+    """A log of what came out of your oven, so that the next time is closer."""
 
     bakes: Annotated[
         tuple[Baked, ...],
@@ -88,9 +87,9 @@ class BakeLog(Written):
             "- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, batter: 1250 g, oven: 170 °C, done after: 62 min}"
         ),
     ]
-    """What came out of your oven, an entry a bake. Times are learned from it."""
+    """What came out of your oven, one bake after another. Baking times are learned from it."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves all of it out, and what was learned from it."""
+    """Whether to leave it out of a public site, with all that was learned from it."""
 
 
 def by_mixture(bakes: Iterable[Baked]) -> Mapping[str, tuple[Baked, ...]]:

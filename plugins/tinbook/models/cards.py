@@ -62,45 +62,45 @@ WeightOfOne = Annotated[Each, spelled(_each)]
 
 
 class Card(Written):
-    """The card of one ingredient: its other names, what it weighs, what has to be known of it."""
+    """The card of one ingredient: what else it is called, what it weighs and what you need to know about it."""
 
     needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "used as"))
 
     about: Annotated[Text | None, such_as("White sugar ground fine enough to cream.")] = None
-    """What it is and does. Left out: its page begins without."""
+    """What it is and what it does. Left out: nothing is shown."""
     also: Annotated[Texts, such_as("[superfine sugar, bar sugar]")] = ()
-    """Other names recipes may call it by. Left out: its own name alone."""
+    """Other names recipes may use for it. Left out: it has only its own name."""
     weighs_as: Annotated[Text | None, such_as("caster sugar", '"plain flour, spooned"')] = None
-    """The published weight it goes by, so that cups and spoons can be weighed. Left out: what `weighs` says; with
-    neither, only weights and pieces of it can be written."""
+    """Which published weight it goes by, so that cups and spoons of it can be weighed. Left out: what `weighs` says.
+    With neither, recipes cannot measure it by volume."""
     weighs: Annotated[Weighs | None, such_as("140 g per US cup", "0.85 g/ml", "no volume measure")] = None
-    """Your own weight of it, in place of a published one. Left out: what `weighs as` says."""
+    """Your own figure for what a measure of it weighs. Left out: what `weighs as` says."""
     each: Annotated[WeightOfOne | None, such_as("whole egg", "18 g")] = None
-    """What one weighs, so that it can be counted: a part of the house's egg, or a weight. Left out: it is not counted
-    by the piece."""
+    """What one of them weighs, so that recipes can count them: part of an egg of your size, or a weight. Left out: it
+    cannot be counted."""
     allergens: Annotated[Texts | None, such_as("[milk]", "none")] = None
-    """The allergens in it, or `none` when you know that there are none. Left out: unknown. It is shown as unknown,
-    never as free."""
+    """The allergens in it, or `none` if you know there are none. Left out: unknown. The book then says unknown, never
+    free from."""
     care: Annotated[Texts, such_as("[raw egg]")] = ()
-    """What calls for a caution, by the book's own words. Left out: nothing."""
+    """What calls for a caution, in the book's own words. Left out: nothing."""
     raises: Annotated[YesNo, such_as("yes")] = False
-    """Whether it is a raising agent. A recipe may use less of it in wide tins."""
+    """Whether it is a raising agent. A recipe can use less of it in wide tins."""
     counts_as: Annotated[Text | None, such_as("flour")] = None
-    """What it counts as in the balance of a cake. Left out: what its published weight says."""
+    """What it counts as in the balance of a cake. Left out: whatever its published weight is of."""
     plain: Annotated[Text | None, such_as("plain flour")] = None
-    """Of a self-raising flour: the card of the flour without raising agent. Left out: it is not one."""
+    """For a self-raising flour: the card of the plain flour. Left out: it is not a self-raising flour."""
     used_as: Annotated[Text | None, such_as("sugarpaste")] = None
-    """Of a bought paste or filling: the kind of mixture it stands for on a cake. Left out: what its name says, if it is
-    that of a kind."""
+    """For a paste or filling you buy: the kind of mixture it does duty for on a cake. Left out: the kind of the same
+    name, if there is one."""
     packs: Annotated[tuple[Grams, ...], ONE_OR_MORE, such_as("[250 g, 1 kg]")] = ()
-    """What the packs weigh that it is sold in. Left out: the book does not say how many packs it takes."""
+    """The sizes of pack it is sold in. Left out: the book does not say how many packs to buy."""
     swaps: Annotated[Texts, such_as("[caster from granulated]")] = ()
-    """What may stand in for it, by the book's own swaps. Left out: nothing is named."""
+    """What you can use instead, from the swaps the book knows. Left out: none is offered."""
     notes: Annotated[Texts, such_as("[Press it into the cup. Rub out the lumps.]")] = ()
-    """What is worth knowing when you buy or use it. Left out: nothing stands there."""
+    """Anything worth knowing when you buy it or use it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes", "[notes]")] = False
-    """What a public site leaves out: `yes` for all of it, or the names of keys. What safety and sums need stays,
-    without its name."""
+    """What to leave out of a public site: `yes` for the whole card, or the names of keys. What safety and sums need
+    stays, without its name."""
 
     @property
     def known_allergens(self) -> tuple[str, ...] | None:
@@ -109,15 +109,16 @@ class Card(Written):
 
 
 class Larder(Written):
-    """A card for each ingredient that a recipe names."""
+    """A card for every ingredient your recipes name."""
 
     ingredients: Annotated[
         Mapping[str, Card],
         such_as("{butter: {allergens: [milk]}}", "caster sugar: {weighs as: caster sugar}\nsalt: {allergens: none}"),
     ]
-    """Every ingredient by its name. Behind a name of which you know nothing yet, nothing need stand."""
+    """A card for every ingredient, under its name. If you know nothing about one yet, the name and its colon will
+    do."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves all of it out."""
+    """Whether to leave all of it out of a public site."""
 
     @model_validator(mode="before")
     @classmethod

@@ -39,56 +39,56 @@ class Colour(Written):
     needed = frozenset(("per 100 g", "additives"))
 
     about: Annotated[Text | None, such_as("The bands of the lighthouse.")] = None
-    """A line about it. Left out: nothing stands there."""
+    """A line about it. Left out: nothing is shown."""
     per_100_g: Annotated[
         tuple[Amount, ...],
         ONE_OR_MORE,
         such_as("2 g gel food colour, poppy red", "- 2.4 g gel food colour, poppy red\n- 0.1 g gel food colour, brown"),
     ]
-    """What is kneaded into 100 g of white paste, one pot or several."""
+    """What you knead into 100 g of white paste, from one pot or several."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
     """How it looks on a screen: six figures for red, green and blue, in quotes."""
     deepens: Annotated[YesNo, such_as("yes")] = False
-    """Whether it darkens as it stands. Parts are then coloured a day ahead, and a shade short."""
+    """Whether it darkens on standing."""
     fades: Annotated[YesNo, such_as("yes")] = False
-    """Whether light bleaches it."""
+    """Whether it fades in the light."""
     browns: Annotated[YesNo, such_as("yes")] = False
-    """Whether it browns when it is baked."""
+    """Whether it browns in the oven."""
     additives: Annotated[Texts | None, such_as("[E129]", "none")] = None
-    """The E numbers on the pots, or `none`. What the law wants said of them is said wherever a part has the colour.
-    Left out: they are unknown, and the page says so."""
+    """The E numbers on the pots, or `none`. If the law wants a warning, it goes wherever the colour is used. Left out:
+    unknown, and the page says so."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves it out. Where a part has it, it goes by a number there."""
+    """Whether to leave it out of a public site. If a part uses it, it goes by a number there."""
 
 
 class ColourCards(Written):
-    """The colours you mix, by the names your techniques call them by."""
+    """The colours you mix, by the names your techniques use for them."""
 
     colours: Annotated[Mapping[str, Colour], such_as('{lamp red: {per 100 g: 2 g gel food colour, swatch: "#B3261E"}}')]
-    """Every colour by its name, which parts call it by."""
+    """Each colour under the name your techniques use for it."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves all of it out."""
+    """Whether to leave all of it out of a public site."""
 
 
 class OwnedCutter(WrittenLine):
-    """One cutter in the drawer. The text alone is enough."""
+    """One cutter in the drawer. If that is all there is to say, write it without any key."""
 
     chief: ClassVar[str] = "cutter"
 
     cutter: Annotated[CutterText, such_as("round 40 mm", "oval 25 mm x 38 mm")]
-    """Its shape and its size."""
+    """Its shape and size."""
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
-    """How many of it you own. With `0` the book knows of it, and that you would have to borrow it."""
+    """How many you own. `0` is a cutter you know of and would have to borrow."""
     note: Annotated[Text | None, such_as("One scallop is bent.")] = None
-    """A word about it. Left out: nothing stands there."""
+    """A word about it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves it out."""
+    """Whether to leave it out of a public site."""
 
 
 class CutterDrawer(Written):
     """The cutters in your drawer."""
 
     cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm\n- {cutter: star 30 mm, have: 0}")]
-    """Every cutter in the drawer, a line each. Sets are written one by one."""
+    """Every cutter you own, one to a line. Write out sets one by one."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves all of it out."""
+    """Whether to leave all of it out of a public site."""

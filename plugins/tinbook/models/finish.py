@@ -75,22 +75,22 @@ FEWEST_DOWELS, MOST_DOWELS = 3, 20
 
 
 class Border(Written):
-    """A border piped round an edge of the cake, one mark beside another."""
+    """A border piped round the edge of a cake, one mark beside another."""
 
     marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads"), such_as("rosettes")] = "shells"
-    """What is piped."""
+    """What you pipe."""
     nozzle: Annotated[str, one_of("open star", "closed star", "round"), such_as("round")] = "open star"
-    """What sort of nozzle it is piped with."""
+    """The sort of nozzle."""
     opening: Annotated[Millimetres, such_as("8 mm")]
-    """How wide the nozzle's opening is."""
+    """How wide its opening is."""
     pitch: Annotated[Millimetres, such_as("14 mm")]
-    """How far it is from one mark to the next, middle to middle."""
+    """How far one mark is from the next, middle to middle."""
     stroke: Annotated[Millimetres, such_as("30 mm")]
-    """How much is pressed out for one mark, as a length."""
+    """How much icing goes into one mark, as a length from the nozzle."""
     edges: Annotated[str, one_of("top", "foot", "top and foot"), such_as("top and foot")] = "foot"
     """Which edge of the cake it goes round."""
     count: Annotated[int | None, whole_number(1, 999), such_as("36")] = None
-    """How many marks you want on one edge. Left out: as many as the pitch makes room for."""
+    """How many marks you want round one edge. Left out: as many as there is room for."""
 
     @property
     def twice(self) -> bool:
@@ -99,113 +99,113 @@ class Border(Written):
 
 
 class Made(Written):
-    """What a cake is finished with: recipes by the names of their files, or bought pastes by their cards."""
+    """What you finish a cake with: recipes by the names of their files, or bought pastes by their cards."""
 
     filling: Annotated[Slug | None, such_as("american-buttercream")] = None
-    """What lies between the layers. Left out: it stays open which."""
+    """What goes between the layers. Left out: no choice is made."""
     crumb_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
-    """What the first, thin coat is of. Left out: it stays open which."""
+    """What the first, thin coat is made of. Left out: no choice is made."""
     final_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
-    """What the coat over it is of. Left out: it stays open which."""
+    """What the coat over that is made of. Left out: no choice is made."""
     cover: Annotated[Slug | None, such_as("sugarpaste")] = None
-    """The paste over the whole cake. Left out: it stays open which."""
+    """The paste that covers the cake. Left out: no choice is made."""
     board: Annotated[Slug | None, such_as("sugarpaste")] = None
-    """The paste on the board. Left out: it stays open which."""
+    """The paste that covers the board. Left out: no choice is made."""
 
 
 class Finish(Written):
-    """How this house fills, coats, covers and boxes its cakes. A recipe may say the same of itself under `finish`: what
-    it says goes for that cake, the house for all others, and the trade where neither speaks.
+    """How you fill, coat, cover and box your cakes. A recipe can say the same about itself under `finish`: the recipe
+    wins over the house, and the house over the usual figures of the trade.
 
     Lengths in mm, shares as parts of one.
     """
 
     heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm", "[10 cm, 15 cm]")] = ()
-    """How high a finished cake stands before it is iced; the first is the usual one. Left out: the trade's usual
-    figure."""
+    """How high a cake stands before it is iced. The first is the usual height; the others get tables too. Left out: the
+    trade's usual figure."""
     layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
-    """How many layers of cake one tier has. Left out: the trade's usual figure."""
+    """How many layers of cake there are in a tier. Left out: the trade's usual figure."""
     layer: Annotated[Millimetres | None, such_as("25 mm")] = None
-    """How thick one layer of cake is cut. Left out: the trade's usual figure."""
+    """How thick you cut a layer. Left out: the trade's usual figure."""
     cut: Annotated[int | None, whole_number(1, 8), such_as("2")] = None
-    """How many layers one baked cake is cut into. Left out: as many as it is high enough for."""
+    """How many layers you cut from one baked cake. Left out: as many as its height allows."""
     level_off: Annotated[Share | None, such_as("10 %")] = None
-    """How much of its height a baked cake loses when the dome is cut off. Left out: the trade's usual figure."""
+    """How much of its height a cake loses when you cut the dome off. Left out: the trade's usual figure."""
     rise: Annotated[
         Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None, such_as("{creamed: 1.5, mud: 1.2}")
     ] = None
-    """How often its batter's depth a cake is high when baked, kind by kind. Left out: what the bakes taught, or else
-    what is usual for the kind."""
+    """How many times the depth of its batter a cake stands when baked, by kind. Left out: what your bakes have shown,
+    or what is usual for the kind."""
     filling: Annotated[Coat | None, such_as("5 mm", "none")] = None
-    """How thick the filling between two layers is. Left out: the trade's usual figure."""
+    """How thick the filling is between two layers. Left out: the trade's usual figure."""
     dam: Annotated[Millimetres | None, such_as("10 mm")] = None
-    """How wide the ring of stiff coat is that is piped round a soft filling to hold it. Left out: there is none."""
+    """How wide a ring of stiff icing you pipe round a soft filling to hold it in. Left out: you pipe none."""
     crumb_coat: Annotated[Coat | None, such_as("1 mm", "none")] = None
-    """How thick the first coat is, which holds the crumbs. Left out: the trade's usual figure."""
+    """How thick the first coat is, the one that holds the crumbs. Left out: the trade's usual figure."""
     final_coat: Annotated[Coat | None, such_as("4 mm", "none")] = None
-    """How thick the coat over it is. Left out: the trade's usual figure."""
+    """How thick the coat over that is. Left out: the trade's usual figure."""
     stays_in_the_bowl: Annotated[Share | None, such_as("5 %")] = None
-    """How much of a coat or filling never leaves the bowl. Left out: the trade's usual figure."""
+    """How much of an icing or filling never leaves the bowl. Left out: the trade's usual figure."""
     stays_in_the_bag: Annotated[Millilitres | None, such_as("240 ml")] = None
-    """How much of what is piped stays on the beater and in the bag. Left out: the trade's usual figure."""
+    """How much stays on the beater and in the piping bag. Left out: the trade's usual figure."""
     border: Annotated[Border | None, such_as("{opening: 8 mm, pitch: 14 mm, stroke: 30 mm}")] = None
-    """The border that is piped round the cake. Left out: none is piped."""
+    """The border you pipe round a cake. Left out: you pipe none."""
     paste: Annotated[Millimetres | None, such_as("5 mm")] = None
-    """How thick paste lies on the cake. Left out: the trade's usual figure."""
+    """How thick the paste is on the cake. Left out: the trade's usual figure."""
     paste_rolled: Annotated[Millimetres | None, such_as("5 mm")] = None
-    """How thick it is rolled before it goes over the cake. Left out: the trade's usual figure."""
+    """How thick you roll it before it goes over the cake. Left out: the trade's usual figure."""
     paste_over: Annotated[Millimetres | None, such_as("25 mm")] = None
-    """How far it is rolled beyond what the cake needs, for trimming at the foot. Left out: the trade's usual figure."""
+    """How much further you roll it than the cake needs, to trim off at the foot. Left out: the trade's usual figure."""
     board: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
-    """How much wider than the cake its board is: `wide` leaves room for a figure. Left out: usual."""
+    """How much wider than its cake the board is. `wide` leaves room for a figure. Left out: usual."""
     board_paste: Annotated[Millimetres | None, such_as("3 mm")] = None
-    """How thick paste lies on the board. Left out: the trade's usual figure."""
+    """How thick the paste is on the board. Left out: the trade's usual figure."""
     board_covered: Annotated[str | None, one_of("whole", "ring"), such_as("ring")] = None
-    """Whether the whole board is covered, or only the ring that shows round the cake. Left out: whole."""
+    """Whether you cover the whole board, or only the ring that shows round the cake. Left out: the whole board."""
     ribbon_over: Annotated[Millimetres | None, such_as("20 mm")] = None
-    """How far a ribbon laps over itself. Left out: the trade's usual figure."""
+    """How far a ribbon overlaps itself. Left out: the trade's usual figure."""
     box_beside: Annotated[Millimetres | None, such_as("10 mm")] = None
-    """How much room the box has beside the board. Left out: the trade's usual figure."""
+    """How much room the box leaves beside the board. Left out: the trade's usual figure."""
     box_above: Annotated[Millimetres | None, such_as("30 mm")] = None
-    """How much room the box has above the cake. Left out: the trade's usual figure."""
+    """How much room the box leaves above the cake. Left out: the trade's usual figure."""
     dowels: Annotated[int | None, whole_number(FEWEST_DOWELS, MOST_DOWELS), such_as("5")] = None
-    """How many dowels go under a tier. It belongs in the house's file alone: they go by the tier, not by the recipe.
-    Left out: what the published charts say."""
+    """How many dowels you set under a tier. Only the house's file may say so, not a recipe. Left out: what the
+    published charts give."""
     made_with: Annotated[Made | None, such_as("{filling: american-buttercream, cover: sugarpaste}")] = None
-    """Which mixtures or bought pastes it is done with. Left out: all of it stays open."""
+    """Which recipes or bought pastes you use. Left out: no choice is made."""
     portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm, tea slice: 4 cm x 5 cm}")] = None
-    """What you call a portion, and how wide and long each is, seen from above. Left out: the trade's finger and dessert
-    portions."""
+    """What you call a portion, with how wide and how long it is seen from above. Left out: finger and dessert portions
+    as the trade cuts them."""
     private: Annotated[Private, such_as("yes", "[made with]")] = False
-    """What a public site leaves out: `yes` for all of it, or the names of keys."""
+    """What to leave out of a public site: `yes` for all of it, or the names of keys."""
 
 
 class Used(Written):
     """What one cake really took of a coat or a paste."""
 
     day: Annotated[Day, such_as("2026-05-02")]
-    """The day it was done: year, month, day."""
+    """The day you did it: year, month, day."""
     of: Annotated[Slug, such_as("american-buttercream")]
-    """What was used: a mixture by the name of its file, or a paste by its card."""
+    """What you used: a recipe by the name of its file, or a paste by its card."""
     cake: Annotated[OneCake, such_as("round 20 cm")]
     """The cake it went on."""
     height: Annotated[Millimetres, such_as("10 cm")]
-    """How high that cake stood."""
+    """How high the cake stood."""
     layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
-    """How many layers it had. Left out: as many as the house's cakes have."""
+    """How many layers it had. Left out: as many as your cakes usually have."""
     used: Annotated[Grams, such_as("850 g")]
-    """What really went on, by weight."""
+    """How much really went on, by weight."""
     note: Annotated[Text | None, such_as("A warm day, it went on thick.")] = None
-    """A word for yourself. No page shows it. Left out: there is none."""
+    """A note to yourself. No page shows it. Left out: there is none."""
 
 
 class UsedLog(Written):
-    """The log of what cakes really took, so that the next sum is nearer."""
+    """A log of what your cakes really took, so that the next amount is closer."""
 
     used: Annotated[
         tuple[Used, ...],
         such_as("- {day: 2026-05-02, of: american-buttercream, cake: round 20 cm, height: 10 cm, used: 850 g}"),
     ]
-    """What cakes took, an entry each. Coats and pastes are reckoned by it from then on."""
+    """What each cake took. Amounts of icing and paste are worked out with it from then on."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site does its sums without it. Its words are on no page in any case."""
+    """Whether a public site works its amounts out without it. No page ever shows what is written here."""

@@ -118,7 +118,7 @@ class Scales(Written):
     fine_step: Annotated[Grams, such_as("1 g", "0.5 g")] = 1.0
     """What small weights are rounded to."""
     fine_below: Annotated[Grams, such_as("50 g")] = 50.0
-    """Below this a weight is a small one."""
+    """How much counts as a small weight: anything below this."""
 
 
 def _temperature(text: str, _: Measures) -> float:
@@ -135,15 +135,17 @@ OvenHeat = Annotated[Heat, spelled(_dial, HEAT)]
 
 
 class Oven(Written):
-    """Your oven, and how far its dial is out: set the dial, and read a thermometer in the middle of the shelf."""
+    """Your oven, and how far out its dial is. To find out, set the dial and read a thermometer in the middle of the
+    shelf.
+    """
 
     kind: Annotated[str, one_of("conventional", "fan", "gas"), such_as("fan")] = "conventional"
-    """What sort of oven it is. Its figure comes first wherever a heat is shown."""
+    """What sort of oven it is."""
     dial: Annotated[OvenHeat | None, such_as("180 °C", "160 °C fan")] = None
-    """Where the dial stood when you measured. Left out: the dial is believed."""
+    """Where the dial stood when you measured it. Left out: the dial is taken at its word."""
     thermometer: Annotated[Celsius | None, such_as("172 °C")] = None
-    """What a thermometer in the middle of the shelf said then. Every dial setting in the book is put right by the
-    difference. Left out: the dial is believed."""
+    """What a thermometer in the middle of the shelf read. Every dial setting in the book allows for the difference.
+    Left out: the dial is taken at its word."""
 
     @property
     def fan(self) -> bool:
@@ -165,7 +167,7 @@ TwoSides = Annotated[
 
 
 class House(Written):
-    """How this kitchen measures, and what it has.
+    """How your kitchen measures, and what it has.
 
     Lengths in mm, weights in g.
     """
@@ -173,45 +175,45 @@ class House(Written):
     needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth", "tins sold in"))
 
     book: Annotated[int, spelled(_book_format, {"enum": [FORMAT, str(FORMAT)]}), such_as(str(FORMAT))]
-    """The format the book is written in. It changes only when Tinbook reads books another way."""
+    """The format the book is written in. It is `1` for now, and changes only if Tinbook comes to read files
+    differently."""
     name: Annotated[Text, such_as("Harbour house book")]
-    """What the book is called, at its top and on every sheet."""
+    """What the book is called: it stands at the top and on every sheet."""
     measures: Annotated[str, one_of("grams", "ounces", "cups"), such_as("ounces")] = "grams"
-    """Which amounts are shown first. The others are a tap away."""
+    """Which amounts you see first. The others are a tap away."""
     cup: Annotated[str | None, one_of("US cup", "metric cup", "UK cup"), such_as("US cup")] = None
-    """Whose cup is meant where a recipe says only `cup`. Left out: a cup has to say whose it is."""
+    """Whose cup a recipe means when it just says `cup`. Left out: every cup has to say whose it is."""
     spoon: Annotated[str, one_of("metric", "US", "Australian"), such_as("metric")] = "metric"
-    """Whose spoons are meant."""
+    """Whose spoons your recipes mean."""
     eggs: Annotated[Text, such_as("UK large", "US large")] = "UK large"
-    """The size of egg you buy. A recipe's `4 eggs` weigh what four of these do."""
+    """The size of egg you buy. `4 eggs` in a recipe weigh what four of these weigh."""
     scales: Annotated[Scales, such_as("{step: 5 g, fine step: 1 g, fine below: 50 g}")] = Scales()
-    """What your scales can show; amounts are rounded to it."""
+    """What your scales can show. Amounts are rounded to it."""
     mixer_bowl: Annotated[Grams | None, such_as("2.5 kg")] = None
-    """The most batter your mixer beats at once. More than that is split into batches. Left out: nothing is split."""
+    """The most batter your mixer can beat at once. Anything more is split into batches. Left out: nothing is split."""
     oven_shelf: Annotated[TwoSides | None, such_as("44 cm x 36 cm")] = None
-    """How wide and how deep an oven shelf is. From it follows how many tins go in at once. Left out: the book does not
-    say how many fit."""
+    """How wide and how deep an oven shelf is, so that the book can say how many tins go in at once. Left out: it does
+    not say."""
     shelves: Annotated[int, whole_number(1, 10), such_as("2")] = 1
     """How many shelves you bake on at once."""
     oven: Annotated[Oven, such_as("{kind: fan, dial: 160 °C fan, thermometer: 172 °C}")] = Oven()
-    """The oven, and how far its dial is out."""
+    """What sort of oven you have, and how far out its dial is."""
     usual_depth: Annotated[Millimetres, such_as("7.5 cm")] = 75.0
-    """How deep a tin is that is written without its depth."""
+    """How deep a tin is when you write it without a depth."""
     tins_sold_in: Annotated[Sold, spelled(_sold, {"enum": list(SOLD_IN)}), such_as("inches")] = "cm"
-    """Which of its two names a tin is true to, 20 cm or 8 in. Measure one inside the rim: at 200 mm write `cm`, at
-    203 mm `inches`."""
+    """A tin sold as both 20 cm and 8 in is really one or the other. Measure an 8 in tin inside the rim: if it is 200 mm
+    write `cm`, if 203 mm `inches`."""
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
-    """Shapes of tin whose every size you want in the tables of recipes. Left out: the everyday shapes and the tins you
-    own."""
+    """Shapes of tin you want in the tables in every size. Left out: only the everyday shapes, and the tins you own."""
     cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
-    """What else the kitchen handles, in your own words. It stands wherever allergens are shown. Left out: nothing is
-    said of it."""
+    """What else your kitchen handles, in your own words. It is shown wherever allergens are. Left out: nothing is
+    shown."""
     address: Annotated[
         str | None, spelled(_address, like("[hH][tT][tT][pP][sS]?:[^\\s]+")), such_as("https://book.example.org")
     ] = None
-    """Where the book is found on the web. Sheets then carry a code to scan. Left out: they carry none."""
+    """Where the book lives on the web. Printed sheets then carry a code to scan. Left out: they have no code."""
     private: Annotated[Private, such_as("[mixer bowl]")] = False
-    """The keys that a public site leaves out. The house cannot be private as a whole."""
+    """Keys to leave out of a public site. The file as a whole cannot be private."""
 
     @property
     def spoons(self) -> Measures:

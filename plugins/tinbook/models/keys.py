@@ -19,7 +19,7 @@ from tinbook.models.reading import ReadAs, Written
 from tinbook.source import read_yaml
 
 LEFT_OUT = "Left out:"
-BY_ITS_KEYS = "each of its keys goes by itself."
+BY_ITS_KEYS = "see its own keys."
 """What follows where a whole group is left out that is never missing."""
 IN_A_LIST = "- "
 """How an example begins that is lines of a list."""

@@ -60,29 +60,29 @@ Amount = Annotated[Take, spelled(read_take, LINE)]
 
 
 class MixLine(WrittenLine):
-    """One line of the mix: an amount and what of, or the long form with these keys."""
+    """One line of the mix. Mostly an amount and an ingredient will do; these keys say more."""
 
     chief: ClassVar[str] = "take"
 
     take: Annotated[Amount, such_as("250 g butter", "1 1/2 tsp vanilla extract", "4 eggs")]
-    """How much, and of what. The name has to be on a card in `house/ingredients.yaml`; what follows a comma says how it
-    is wanted, as in `250 g butter, soft`."""
+    """How much, and of what. The ingredient needs a card in `house/ingredients.yaml`. After a comma you can say how you
+    want it, as in `250 g butter, soft`."""
     note: Annotated[Text | None, such_as("the pale one, not muscovado")] = None
-    """A word beside the line, for whoever weighs it out. Left out: nothing stands there."""
+    """A word beside the line, for whoever weighs it. Left out: nothing is shown."""
     part: Annotated[Text | None, such_as("for the syrup")] = None
-    """Which part of the mix the line belongs to. Lines of one part stand together under its name. Left out: the line
-    belongs to the mix as a whole."""
+    """The part of the mix it belongs to. Lines with the same part are shown together under its name. Left out: it
+    belongs to no part."""
 
 
 class Bake(Written):
-    """The bake: what the oven is set to, how long it takes in the tins of the recipe, how you know it is done."""
+    """What you set the oven to, how long it takes in the tins of the recipe, and how you know it is done."""
 
     oven: Annotated[OvenHeat, such_as("170 °C", "160 °C fan", "gas mark 3", "325 °F")]
-    """What the oven is set to. Without the word `fan` it is an oven with no fan."""
+    """What you set the oven to. Add `fan` if the figure is for a fan oven."""
     time: Annotated[Minutes, such_as("55-65 min", "1 h 10 min")]
-    """How long it bakes in the tins of the recipe. For other tins the book works it out."""
+    """How long it takes in the tins of the recipe. Times for other tins are worked out."""
     done: Annotated[Text | None, such_as("The top springs back and a skewer comes out clean.")] = None
-    """How you know that it is done: what you see, hear and feel. Left out: the page gives the time alone."""
+    """How you know it is done: what you see, hear and feel. Left out: the page gives only the time."""
 
 
 def _tins(value: Any, info: ValidationInfo) -> Any:
@@ -99,40 +99,41 @@ Tins = Annotated[tuple[int, Tin], PlainValidator(_tins, json_schema_input_type=s
 
 
 class Mixture(Written):
-    """A file in `recipes/mixtures` is one recipe, written for `tins`, or for the weight that it `makes`. Its name, in
-    small letters and with hyphens, is the recipe's address.
+    """Each file in `recipes/mixtures` is one recipe, for certain `tins` or for the weight it `makes`. Name the file in
+    small letters with hyphens: that becomes its address.
     """
 
     needed = frozenset(("tins", "makes", "batter depth", "bake", "raising", "cooked"))
 
     name: Annotated[Text, such_as("Lemon sponge")]
-    """What it is called, at the head of its page and in every list."""
+    """What it is called, at the top of its page and in every list."""
     kind: Annotated[Text, such_as("creamed", "mud", "buttercream")]
-    """What sort of mixture it is. How far it rises, what it loses in the oven and how heavy it is go by this."""
+    """What sort of mixture it is. This decides how far it rises, what it loses in the oven and how heavy it is."""
     also: Annotated[Texts, such_as("[lemon cake, lemon layer cake]")] = ()
-    """Other names people ask for it by. Find knows them. Left out: it goes by its name alone."""
+    """Other names people may look for it by. Left out: only its own name is found."""
     tags: Annotated[Texts, such_as("[citrus, carves well]")] = ()
-    """Words that bring it together with others on the page of tags. Left out: it has none."""
+    """Words that put it with others like it on the tags page. Left out: it has no tags."""
     seasons: Annotated[Seasons, such_as("autumn", "[spring, October to December]")] = ()
-    """When you make it. Lists can be narrowed to the season. Left out: it belongs to no season."""
+    """When in the year you make it, so that lists can be narrowed to a season. Left out: it belongs to no season."""
     about: Annotated[Text | None, such_as("A light crumb that keeps three days.")] = None
-    """A line or two at the top of its page. Left out: the page begins without."""
+    """A line or two at the top of its page. Left out: nothing is shown."""
     tins: Annotated[
         tuple[Tins, ...],
         AfterValidator(_flat),
         ONE_OR_MORE,
         such_as("2 round 20 cm x 7.5 cm", "[square 20 cm x 7.5 cm, 12 standard cups]"),
     ] = ()
-    """The tins these amounts fill. Every other tin is worked out from them. Left out: the recipe says `makes`."""
+    """The tins these amounts fill. Every other tin is worked out from them. Left out: write `makes` instead."""
     makes: Annotated[Grams | None, such_as("900 g")] = None
-    """What the mix weighs when it is made, for fillings, icings and pastes. Left out: the recipe says `tins`."""
+    """What the finished mix weighs, for fillings, icings and pastes. Left out: write `tins` instead."""
     batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
-    """How deep the batter lies in the tins before it bakes. Left out: it follows from the weight, the tins and the
+    """How deep the batter is in the tins before it bakes. Left out: it is worked out from the weight, the tins and the
     kind."""
     mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter", "- 250 g butter, soft\n- 250 g caster sugar")]
-    """What goes into it, a line each, in the order you weigh it out."""
+    """What goes into it, one ingredient to a line, in the order you weigh them."""
     bake: Annotated[Bake | None, such_as("{oven: 170 °C, time: 55-65 min}")] = None
-    """The oven, the time and how you know it is done. Left out: it is not baked. With `tins` it has to be there."""
+    """The oven, the time, and how you know it is done. A recipe with `tins` has to have it. Left out: it is not
+    baked."""
     method: Annotated[
         tuple[Step, ...],
         such_as(
@@ -140,26 +141,26 @@ class Mixture(Written):
             "- {do: Fold in <1/2 plain flour>., hands on: 4 min}",
         ),
     ] = ()
-    """What you do, step by step. A name in angle brackets is a line of the mix and is shown with its amount; `<tins>`
-    are the tins. Left out: the page has no method."""
+    """What you do, step by step. Put an ingredient in angle brackets and the step shows its amount; `<tins>` shows the
+    tins. Left out: the page has no method."""
     techniques: Annotated[Texts, such_as("[line-a-tin, level-and-cut]")] = ()
-    """Techniques that go with it, by the names of their files without `.yaml`. Left out: none is named."""
+    """Techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
     raising: Annotated[str, one_of("level", "less in wide tins"), such_as("less in wide tins")] = "level"
-    """Whether tins of 30 cm and wider get less raising agent for their size, so that the middle does not climb and
+    """Whether tins of 30 cm and over get a little less raising agent, so that the middle does not climb and then
     sink."""
     cooked: Annotated[YesNo, such_as("yes")] = False
-    """Whether flour and egg in it are heated until they are safe, though it is not baked. With `no`, the caution on raw
-    egg or flour stands on its page."""
+    """Whether it is heated enough to make the flour and egg in it safe, though it is never baked. If not, its page
+    carries the caution on raw flour or egg."""
     finish: Annotated[Finish | None, such_as("{layers: 4, filling: 5 mm}")] = None
-    """How this cake is finished, where it differs from the house. Left out: as `house/finish.yaml` says."""
+    """How this cake is finished, where it differs from your other cakes. Left out: as `house/finish.yaml` says."""
     keeps: Annotated[Text | None, such_as("Four days wrapped, somewhere cool.")] = None
-    """How it keeps, in your own words. Left out: nothing is said."""
+    """How it keeps, in your own words. Left out: the page does not say."""
     keeps_for: Annotated[KeepsFor, such_as("3 days", "[3 days, 2 months in the freezer]")] = ()
-    """The same as times, so that lists can be narrowed by them. Left out: lists do not know how long it keeps."""
+    """The same as plain times, so that lists can be narrowed by them. Left out: lists cannot tell how long it keeps."""
     notes: Annotated[Texts, such_as("[Freezes well, unfilled.]")] = ()
-    """What you have learned of it. Left out: there are none."""
+    """What you have learned about it. Left out: nothing is shown."""
     off_balance: Annotated[Text | None, such_as("The syrup goes in after baking.")] = None
-    """Why its formula may lie outside what is usual for its kind. Your reason stands beside the figures. Left out: no
-    reason is given."""
+    """Why its formula is right though it lies outside what is usual. Your reason is shown beside the figures. Left out:
+    no reason is shown."""
     private: Annotated[Private, such_as("yes", "[notes, keeps]")] = False
-    """What a public site leaves out: `yes` for all of it, or the names of keys."""
+    """What to leave out of a public site: `yes` for the whole recipe, or the names of keys."""

@@ -33,8 +33,8 @@ Shares = Annotated[tuple[ShareOfHeight, ...], ONE_OR_MORE]
 
 
 class Support(Written):
-    """What holds a part and is not food. `length` of it goes into the part, and the rest into the cake or into another
-    part.
+    """What holds a part up and is not food. `length` of it goes into the part, and the rest into the cake or into
+    another part.
 
     From behind it may reach no further than the part is thick; from below no further than it is high.
     """
@@ -42,17 +42,17 @@ class Support(Written):
     what: Annotated[Text, such_as("bamboo skewer, 3 mm")]
     """What it is, and how thick."""
     count: Annotated[int, whole_number(1, 99), such_as("2")] = 1
-    """How many hold one part."""
+    """How many one part needs."""
     length: Annotated[Millimetres, such_as("10 mm")]
     """How far it goes into the part."""
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
-    """How far it goes into the cake. Left out: it does not, and `rest` says where it goes."""
+    """How far it goes into the cake. Left out: it does not go into the cake."""
     rest: Annotated[Millimetres | None, such_as("15 mm")] = None
-    """How far it goes into another part, which `rest in` names. Left out: it goes into no other part."""
+    """How far it goes into another part. Left out: it goes into no other part."""
     rest_in: Annotated[Text | None, such_as("rock")] = None
-    """The part that takes the rest of it. Left out: there is no rest."""
+    """Which part that is. Left out: it goes into no other part."""
     goes_in: Annotated[str, one_of(BEHIND, BELOW), such_as(BELOW)] = BEHIND
-    """From where it goes into the part."""
+    """Which way it goes into the part."""
 
     @property
     def behind(self) -> bool:
@@ -61,49 +61,51 @@ class Support(Written):
 
 
 class Part(Written):
-    """One part of a decoration, at the size of the cake that `parts for` names. It is a `solid`, a `sheet`, a `strip`
-    or a `rope`: one of the four.
+    """One part of a decoration, sized for the cake in `parts for`. It is a `solid`, a `sheet`, a `strip` or a `rope`:
+    one of the four.
     """
 
     part: Annotated[Text, such_as("tower")]
-    """What it is called. In drawing, table and steps it goes by its letter."""
+    """What it is called. Drawings, tables and steps use its letter."""
     solid: Annotated[SolidText | None, such_as("half egg 20 mm x 30 mm", "frustum 36 mm x 70 mm, top 24 mm")] = None
-    """A modelled form with its sizes. Left out: it is a sheet, a strip or a rope."""
+    """A modelled shape with its sizes. Left out: it is a sheet, a strip or a rope."""
     sheet: Annotated[SheetText | None, such_as("round 40 mm", "M0 18V6A6 6 0 0 1 12 6V18Z")] = None
-    """A flat piece by its outline. Say with `thick` how thick it is rolled. Left out: it is something else."""
+    """A flat piece, by its outline. Say in `thick` how thick you roll it. Left out: it is a solid, a strip or a
+    rope."""
     strip: Annotated[TwoLengths | None, such_as("15 mm x 200 mm")] = None
-    """A strip: how wide, and how long. Say with `thick` how thick it is rolled. Left out: it is something else."""
+    """A strip: how wide, and how long. Say in `thick` how thick you roll it. Left out: it is a solid, a sheet or a
+    rope."""
     rope: Annotated[TwoLengths | None, such_as("12 mm x 690 mm")] = None
-    """A rolled rope: how thick, and how long. Left out: it is something else."""
+    """A rolled rope: how thick, and how long. Left out: it is a solid, a sheet or a strip."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    """How thick a sheet or strip is rolled. Left out: it is a solid or a rope, which say so themselves."""
+    """How thick you roll a sheet or a strip. Left out: it is a solid or a rope, whose sizes say it."""
     count: Annotated[int, whole_number(1, 999), such_as("6")] = 1
-    """How many of them one cake has."""
+    """How many of them one cake needs."""
     paste: Annotated[Text, such_as("modelling-paste", "sugarpaste")]
-    """What it is made of: a mixture by the name of its file, or an ingredient on a card."""
+    """What it is made of: a recipe by the name of its file, or an ingredient with a card."""
     colour: Annotated[Text | None, such_as("lamp red")] = None
-    """Its colour, by its name in `house/colours.yaml`. Left out: the paste stays as it is."""
+    """Its colour, by its name in `house/colours.yaml`. Left out: the paste is not coloured."""
     weighed: Annotated[Grams | None, such_as("14 g")] = None
-    """What one of them really weighed, on the scales, at the cake it is written for. Left out: its weight is worked out
-    from its size."""
+    """What one of them weighed when you put it on the scales, on the cake the parts are sized for. Left out: it is
+    worked out from its size."""
     cutter: Annotated[CutterText | None, such_as("round 40 mm", "round 3/4")] = None
-    """The cutter it is cut or marked with. A share is a share of the part's width. Left out: it is cut by hand."""
+    """The cutter you cut or mark it with. A fraction is a fraction of the part's width. Left out: you need none."""
     cutter_shared: Annotated[YesNo, such_as("yes")] = False
-    """Whether one cutter is enough for a whole class."""
+    """Whether one cutter will do for a whole class."""
     support: Annotated[
         Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm, in the cake: 30 mm}")
     ] = None
-    """What holds it and is not food. It is counted, and cautioned about. Left out: it holds by itself."""
+    """What holds it up and is not food. The book counts these, and adds a caution. Left out: it holds by itself."""
     on: Annotated[str, one_of(*PLACES), such_as("board")] = "top"
-    """Where it goes: on top of the cake, on its side, or on the board before it."""
+    """Where it goes: on top of the cake, on its side, or on the board."""
     stands_on: Annotated[Text | None, such_as("rock")] = None
-    """The part whose top it stands on, middle over middle. Left out: it stands on no other part."""
+    """Another part it stands on, middle over middle. Left out: it stands on none."""
     lies_on: Annotated[Text | None, such_as("tower")] = None
-    """The part whose front it lies on; a strip is wrapped round it. Left out: it lies on no other part."""
+    """Another part it lies against, at the front. A strip is wrapped round it. Left out: it lies on none."""
     up: Annotated[Shares, such_as("[1/3, 2/3]")] = ()
-    """How far up that part the middle of each lies, as a share of its height. Left out: they begin at its foot."""
+    """How far up that part the middle of each one is. Left out: they start at its foot."""
     note: Annotated[Text | None, such_as("dried for two days")] = None
-    """A word beside it. Left out: nothing stands there."""
+    """A word beside it. Left out: nothing is shown."""
 
     @property
     def form(self) -> str:
@@ -113,8 +115,8 @@ class Part(Written):
 
 
 class Repeat(Written):
-    """A mark repeated with a gap, on a part or on the cake. It keeps its size on every cake; how many there are
-    follows.
+    """A mark repeated over a part, or over the top or side of the cake. Marks keep their size on every cake; how many
+    you need is worked out.
 
     Nothing but a mark is pressed in; with `thick` each is cut of a sheet and laid on, with `solid` each is modelled.
     """
@@ -122,23 +124,23 @@ class Repeat(Written):
     repeat: Annotated[Text, such_as("shingle")]
     """What the marks are called."""
     on: Annotated[Text, such_as("hull", "side of the cake")]
-    """Where they go: a part by its name, `top of the cake` or `side of the cake`."""
+    """Where they go: on a part, by its name, or on `top of the cake` or `side of the cake`."""
     mark: Annotated[MarkText, such_as("6 mm", "12 mm x 6 mm")]
-    """How large one mark is: across, or wide and high."""
+    """How big one mark is: across, or wide and high."""
     gap: Annotated[Millimetres, such_as("6 mm")]
-    """How far one mark is from the next."""
+    """How much space there is between one mark and the next."""
     set: Annotated[str, one_of(*SETS), such_as("bricks")] = "staggered"
-    """How the rows lie over one another."""
+    """How each row lies against the one below."""
     high: Annotated[Millimetres | None, such_as("40 mm")] = None
-    """How high the band is that they fill. On the side of the cake it has to be said. Left out: they fill all of the
-    part, or all of the top."""
+    """How high a band they fill. On the side of the cake you have to say. Left out: they fill the whole part, or the
+    whole top."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    """How thick the sheet is that they are cut from. Left out: they are pressed in, or modelled."""
+    """How thick you roll the sheet you cut them from. Left out: you press them in, or model them."""
     solid: Annotated[SolidText | None, such_as("ball 6 mm")] = None
-    """The form of each, where they are modelled. Left out: they are pressed in, or cut."""
+    """The shape of each one, if you model them. Left out: you press them in, or cut them."""
     paste: Annotated[Text | None, such_as("modelling-paste")] = None
-    """What they are made of, where they are cut or modelled. Left out: they are pressed in."""
+    """What they are made of, if you cut or model them. Left out: you press them in."""
     colour: Annotated[Text | None, such_as("slate")] = None
-    """Their colour, by its name in `house/colours.yaml`. Left out: the paste stays as it is."""
+    """Their colour, by its name in `house/colours.yaml`. Left out: the paste is not coloured."""
     note: Annotated[Text | None, such_as("press with the edge of the ruler")] = None
-    """A word beside them. Left out: nothing stands there."""
+    """A word beside them. Left out: nothing is shown."""

@@ -53,15 +53,15 @@ class ShelfLine(Written):
     ]
     """The tin by shape, size and depth, or a set of them."""
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
-    """How many of it you own. With `0` the book knows the tin, and that you would have to borrow it."""
+    """How many you own. `0` is a tin you know of and would have to borrow."""
     name: Annotated[Text | None, such_as("number 4")] = None
-    """What recipes call a tin that is drawn as an outline. Left out: it goes by its shape and size. An outline has to
-    have one."""
+    """What recipes call a tin that is drawn as an outline, which has to have one. Left out: it goes by its shape and
+    size."""
     measured: Annotated[Millilitres | None, such_as("2350 ml")] = None
-    """What it holds to the brim, measured with water. It wins over the sum. Left out: it is worked out from the
+    """What it holds to the brim, measured with water. This wins over the sum. Left out: it is worked out from the
     sizes."""
     note: Annotated[Text | None, such_as("Runs hot at one corner.")] = None
-    """A word about it, shown with the tins. Left out: nothing stands there."""
+    """A word about it, shown with your tins. Left out: nothing is shown."""
 
     @property
     def owned(self) -> tuple[OwnedTin, ...]:
@@ -73,12 +73,12 @@ class ShelfLine(Written):
 
 
 class TinShelf(Written):
-    """The tins on your shelf. Tables show them first."""
+    """The tins on your shelf. Every table shows these first."""
 
     tins: Annotated[
         tuple[ShelfLine, ...],
         such_as("- {tin: round 20 cm x 7.5 cm, have: 2}", "- {tin: standard cups, have: 12}\n- {tin: square 20 cm}"),
     ]
-    """Every tin you own, a line each."""
+    """Every tin you own, one to a line."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site leaves all of it out."""
+    """Whether to leave the whole list out of a public site."""

@@ -51,27 +51,31 @@ Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to
 
 
 class Step(WrittenLine):
-    """One step: what to do, how long it takes, and what done looks like. The text alone is enough."""
+    """One step: what to do, how long it takes, and how you know it is done. If you have only the words, write them
+    without any key.
+    """
 
     chief: ClassVar[str] = "do"
 
     do: Annotated[Text, such_as("Beat until pale and light.")]
     """What to do, in a sentence or two."""
     hands_on: Annotated[Minutes | None, such_as("5 min", "5-8 min")] = None
-    """How long your hands are busy. Left out: the step counts for no time."""
+    """How long you are busy with it. Left out: no working time is counted."""
     waiting: Annotated[Minutes | None, such_as("25-30 min", "48 h")] = None
-    """How long it bakes, dries, chills or rests by itself. The page has a timer for it. Left out: there is no wait."""
+    """How long it bakes, dries, chills or rests without you. The page gives it a timer. Left out: there is nothing to
+    wait for."""
     done: Annotated[Text | None, such_as("A thumbnail leaves no mark.")] = None
-    """How you know that the step is done. Left out: the step ends with its work."""
+    """How you know the step is done. Left out: nothing is shown."""
     ahead: Annotated[Standing | None, such_as("2 days", "2 weeks")] = None
-    """How long beforehand it may be done. Left out: it is done on the day."""
+    """How far ahead you can do it. Left out: do it on the day."""
     stands: Annotated[Standing | None, such_as("24 h")] = None
-    """How long what it makes must stand, at least, before the next step uses it. Left out: you go straight on."""
+    """How long what it makes has to stand before you go on. Left out: you can go straight on."""
     keeps: Annotated[Standing | None, such_as("14 days")] = None
-    """How long what it makes keeps. Left out: nothing is said of that."""
+    """How long what it makes will keep. Left out: the page does not say."""
     called: Annotated[Text | None, such_as("paste")] = None
-    """A short name, by which other steps can say that they come `after` it. Left out: it has none."""
+    """A short name, so that other steps can say they come `after` this one. Left out: it has none."""
     after: Annotated[Texts, such_as("[buoys, paste]")] = ()
-    """The steps that have to be done first, by their `called`. Left out: it follows the step before it."""
+    """Which steps have to be done first, by what they are `called`. Left out: the step before it."""
     picture: Annotated[Text | None, such_as("rope-twist.svg")] = None
-    """The file in `recipes/pictures` that is shown beside the step. Left out: the step has no picture."""
+    """A picture to show beside the step, by its file in `recipes/pictures`. In a technique, list it under `pictures`
+    too. Left out: there is none."""

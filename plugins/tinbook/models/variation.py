@@ -37,57 +37,53 @@ def read_instead(text: str, measures: Measures) -> Instead:
 
 
 class Change(Written):
-    """One change of the mix. It swaps a line for another, adds one, leaves one out, or takes another amount: one of the
-    four.
-    """
+    """One change to the mix: swap an ingredient, add one, leave one out, or change an amount. One of the four in
+    each."""
 
     swap: Annotated[Text | None, such_as("milk")] = None
-    """The ingredient of the base that something else goes in for. Say with `for` what. Left out: nothing is swapped."""
+    """The ingredient to swap. Say in `for` what goes in instead. Left out: nothing is swapped."""
     instead: Annotated[
         Instead | None,
         spelled(read_instead),
         Field(alias="for", examples=["buttermilk", "60 ml buttermilk, at room temperature"]),
     ] = None
-    """What goes in instead. By its name alone it takes the amount of the line it stands for. Left out: there is nothing
-    to swap for."""
+    """What goes in instead. If you give only a name, the amount stays as it was. Left out: nothing is swapped."""
     add: Annotated[Amount | None, such_as("80 g walnuts, chopped")] = None
-    """A line the base has not. Left out: nothing is added."""
+    """An ingredient to add. Left out: nothing is added."""
     leave_out: Annotated[Text | None, such_as("vanilla extract")] = None
-    """The ingredient of the base that is not in this one. Left out: nothing is taken away."""
+    """An ingredient to leave out. Left out: nothing goes."""
     amount: Annotated[Amount | None, such_as("300 g butter")] = None
-    """Another amount of an ingredient of the base. Left out: amounts stay as they are."""
+    """A new amount of an ingredient that is there already. Left out: amounts stay as they are."""
     after: Annotated[Text | None, such_as("caster sugar")] = None
-    """The ingredient behind which a line is added. Left out: it goes last."""
+    """The ingredient to add it after. Left out: it goes at the end."""
     before: Annotated[Text | None, such_as("plain flour")] = None
-    """The ingredient in front of which a line is added. Left out: it goes last."""
+    """The ingredient to add it before. Left out: it goes at the end."""
     part: Annotated[Text | None, such_as("for the syrup")] = None
-    """The part of the mix that is meant; to be said where an ingredient stands in several. Left out: the only one there
-    is, or for a line that is added the one it is put beside."""
+    """Which part of the mix you mean. You have to say if the ingredient is in more than one. Left out: the only one it
+    is in; for something you add, the part of the line next to it."""
     note: Annotated[Text | None, such_as("toasted and cold")] = None
-    """A word beside the changed line. Left out: where only the amount is changed, the line keeps the note it had."""
+    """A word beside the line. Left out: if you change only the amount, the old note stays."""
 
 
 class StepChange(Step):
-    """A step of a variation stands instead of a step of its base, is added to them, or leaves one out. It has the keys
-    of every step, and these.
-    """
+    """A step that replaces one, is added, or leaves one out. It has all the keys of a step, and these."""
 
     do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
-    """What to do. Left out: only where the step says `leave out`."""
+    """What to do. Left out: only in a step that says `leave out`."""
     instead_of: Annotated[Text | None, such_as("3", "Start slowly under a cloth")] = None
-    """The step of the base in whose place this one stands: by its number there, or by words that it alone says. Left
-    out: it takes no step's place."""
+    """The step to replace, by its number in the other recipe, or by a few words that only that step has. Left out: it
+    replaces none."""
     add_after: Annotated[Text | None, such_as("4")] = None
-    """The step of the base behind which this one comes. Left out: it is not added there."""
+    """The step to put this one after. Left out: it replaces a step, or goes before one."""
     add_before: Annotated[Text | None, such_as("1")] = None
-    """The step of the base before which this one comes. Left out: it is not added there."""
+    """The step to put this one before. Left out: it replaces a step, or goes after one."""
     leave_out: Annotated[Text | None, such_as("5")] = None
-    """The step of the base that is not done. Nothing else is written beside it. Left out: none is dropped."""
+    """The step to skip. Write nothing else beside it. Left out: no step is skipped."""
 
 
 class Variation(Mixture):
-    """A recipe that starts `from` another and says what differs. Of the keys of a recipe, what it writes stands in
-    place of its base's, and what it does not write is as there.
+    """A recipe that starts `from` another, and says only what differs. Any key of a recipe that you write here replaces
+    the one it started with; everything else stays.
 
     Steps that say where they go change the base's method; where none does, they are a method of its own.
     """
@@ -95,17 +91,17 @@ class Variation(Mixture):
     needed = Mixture.needed | {"kind", "mix", "change"}
 
     base: Annotated[Text, Field(alias="from", examples=["creamed-butter-sponge"])]
-    """The mixture it starts from, by the name of its file without `.yaml`."""
+    """The recipe it starts from, by the name of its file without `.yaml`."""
     kind: Annotated[Text, such_as("creamed")] = ""
-    """What sort of mixture it is, where it is not its base's. Left out: as its base."""
+    """What sort of mixture it is, if that changes. Left out: the same kind as the recipe it starts from."""
     mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter")] = ()
-    """A mix of its own, in place of the base's. Left out: the base's mix, with what `change` does to it."""
+    """A whole mix of its own. Left out: the mix of the recipe it starts from, with whatever `change` does to it."""
     method: Annotated[
         tuple[StepChange, ...],
         such_as("- {instead of: 3, do: Beat in <eggs> with the coffee.}", "- {leave out: 5}"),
     ] = ()
-    """Steps that differ. Where none says which step of the base it is about, they are a method of its own. Left out:
-    the base's method."""
+    """The steps that differ. If none of them says which step it is about, they are a whole method of its own. Left out:
+    the method of the recipe it starts from."""
     change: Annotated[
         tuple[Change, ...],
         such_as(
@@ -113,7 +109,7 @@ class Variation(Mixture):
             "- {add: 80 g walnuts, after: plain flour}\n- {leave out: vanilla extract}",
         ),
     ] = ()
-    """What differs in the mix, change by change. Left out: the mix is the base's."""
+    """What differs in the mix. Left out: nothing does."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -56,12 +56,13 @@ def _named(words: Mapping[str, object]) -> str:
 FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="an amount",
-        says="A number, a unit, then what of. What is counted needs no unit. After a comma stands how it is wanted. "
-        "Write fractions as on paper. A `cup` or a `tbsp` is the house's own, unless you say whose.",
+        says="A number, a unit and the ingredient. Things you count need no unit. After a comma you can say how you "
+        "want it. Write fractions as you would on paper. A cup or a tablespoon is the house's own, unless you "
+        "say whose.",
         examples={
             "250 g butter, soft": "by weight", "1 lb 4 oz caster sugar": "pounds and ounces",
-            "1 1/2 tsp vanilla extract": "by the spoon", "½ tsp salt": "the same fraction as one sign",
-            "2 US cups plain flour": "whose cup is said", "4 eggs": "by the piece",
+            "1 1/2 tsp vanilla extract": "by the spoon", "½ tsp salt": "a fraction in one sign",
+            "2 US cups plain flour": "saying whose cup", "4 eggs": "by the piece",
         },
         types=(Amount,),
     ),
@@ -74,30 +75,30 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a volume",
         says="A number and a unit.",
-        examples={"240 ml": "", "1.5 litres": "", "2 tbsp": "", "1/2 US cup": "whose cup is said"},
+        examples={"240 ml": "", "1.5 litres": "", "2 tbsp": "", "1/2 US cup": "saying whose cup"},
         types=(Millilitres,),
     ),
     WrittenForm(
         name="a length",
-        says="A number and a unit. A height, a thickness and a depth are lengths too.",
+        says="A number and a unit. Heights, depths and thicknesses are lengths too.",
         examples={"5 mm": "", "7.5 cm": "", "8 in": "", "8 1/2 in": ""},
         types=(Millimetres,),
     ),
     WrittenForm(
         name="a pair of lengths",
-        says="Two lengths with an `x` between them. Each has its unit.",
+        says="Two lengths with an `x` between them, each with its unit.",
         examples={"44 cm x 36 cm": "", "25 mm x 50 mm": ""},
         types=(TwoSides, Sides),
     ),
     WrittenForm(
         name="a thickness",
-        says="A length, or `none` where there is no such coat.",
+        says="A length, or `none` if there is no such coat.",
         examples={"5 mm": "", "none": "no coat at all"},
         types=(Coat,),
     ),
     WrittenForm(
         name="a share",
-        says="A part of the whole, in per cent.",
+        says="A percentage.",
         examples={"5 %": "", "12.5 %": ""},
         types=(Share,),
     ),
@@ -109,20 +110,19 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a time",
-        says="Minutes or hours, or from one to another. The log of bakes wants one time, not a range.",
+        says="Minutes, hours, or from one time to another. In the log of bakes it is one time, not a range.",
         examples={"25 min": "", "55-65 min": "from one to the other", "1 h 10 min": "", "48-72 h": ""},
         types=(Minutes, OneTime),
     ),
     WrittenForm(
         name="a time to stand",
-        says="One time, from minutes to months. A month has 30 days.",
+        says="One time, anything from minutes to months. A month is 30 days.",
         examples={"45 min": "", "12 h": "", "2 days": "", "3 weeks": "", "2 months": ""},
         types=(Standing,),
     ),
     WrittenForm(
         name="an oven heat",
-        says="What the dial says, in °C, °F or gas marks. Add `fan` for an oven with one; without the word it has "
-        "none.",
+        says="A figure in °C or °F, or a gas mark. Add `fan` if it is for a fan oven.",
         examples={"170 °C": "", "150 °C fan": "with the fan on", "gas mark 3": "", "325 °F": ""},
         types=(OvenHeat,),
     ),
@@ -134,30 +134,29 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a tin",
-        says="The shape, the sizes and, after the last `x`, the depth: `round 20 cm x 7.5 cm`. Sizes are taken inside "
-        "the rim. Without a depth it is as deep as the house's usual tin. A recipe may write how many in front; a"
-        " bake, a cake and a line of `tins.yaml` are one tin each. Both names of a tin, 20 cm and 8 in, are the "
-        "same tin.",
+        says="The shape, its size, then its depth after the last `x`. Measure inside the rim. Leave the depth out if "
+        "it is the house's usual one. A recipe can say how many, in front; everywhere else it is one tin. 20 cm "
+        "and 8 in are two names of the same tin.",
         examples={
             "2 round 20 cm x 7.5 cm": "two of one tin",
-            "round 20 cm": "as deep as the house's usual tin",
-            "round 8 in x 3 in": "by its name in inches",
+            "round 20 cm": "of the usual depth",
+            "round 8 in x 3 in": "in inches",
             "square 20 cm, 7.5 cm deep": "the depth in words",
             **{shape.example: shape.key for shape in SHAPES.values() if shape.key not in ("round", "square")},
             "2 lb loaf": "by the name it is sold under",
-            "set of round 15, 20, 25 cm x 7.5 cm": "a set: the last size says unit and depth",
+            "set of round 15, 20, 25 cm x 7.5 cm": "a set: unit and depth come last",
         },
         types=(Tins, TinOrSet, LoggedTin, OneCake),
     ),
     WrittenForm(
         name="a season",
-        says="A season, a month, or from one to another. Seasons are those north of the equator.",
+        says="A season, a month, or from one to another. Seasons are those of the northern half of the world.",
         examples={"autumn": "", "October": "", "October to March": "over the new year", "all year": ""},
         types=(OneSeason,),
     ),
     WrittenForm(
         name="a time it keeps",
-        says="A time and a place: `in the fridge`, `in the freezer`, or `somewhere cool`, which need not be said.",
+        says="A time and a place: `in the fridge`, `in the freezer`, or `somewhere cool`, which you can leave out.",
         examples={"3 days": "somewhere cool", "1 week in the fridge": "", "2 months in the freezer": ""},
         types=(OneKeep,),
     ),
@@ -169,22 +168,23 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a weight by volume",
-        says="What a measure of it weighs. Fill a cup with a spoon, do not sift, and level it.",
+        says="What one measure of it weighs. Spoon it into the cup, do not sift it, and level the top.",
         examples={
-            "140 g per US cup": "", "5 g per tsp": "", "0.85 g/ml": "", "no volume measure": "it is never measured so",
+            "140 g per US cup": "", "5 g per tsp": "", "0.85 g/ml": "",
+            "no volume measure": "it is always weighed",
         },
         types=(Weighs,),
     ),
     WrittenForm(
         name="the weight of one",
-        says="A part of an egg of the house's size, or a weight.",
+        says="Part of an egg of the size you buy, or a weight.",
         examples={"whole egg": "", "egg white": "", "egg yolk": "", "18 g": ""},
         types=(WeightOfOne,),
     ),
     WrittenForm(
         name="a solid",
-        says=f"A modelled form: {_named(SOLIDS)}. Across comes first, then how long or how high. `half` is split down "
-        "its length; `flattened` is pressed, and says to what size.",
+        says=f"A shape you model: {_named(SOLIDS)}. How wide it is across comes first, then how long or how high. "
+        "`half` is split down its length; `flattened` is pressed down, and says to what size.",
         examples={
             "ball 20 mm": "", "half egg 20 mm x 30 mm": "", "cone 22 mm x 16 mm": "across, high",
             "frustum 36 mm x 70 mm, top 24 mm": "a tower that tapers", "slab 20 x 30 x 8 mm": "wide, long, thick",
@@ -200,25 +200,26 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a cutter",
-        says=f"Its shape and size: {_named(CUTTERS)}. For one that marks a part, a share of the part's width will do.",
+        says=f"Its shape and size: {_named(CUTTERS)}. For a cutter that marks a part, a fraction of the part's width "
+        "will do.",
         examples={"round 40 mm": "", "leaf 12 mm x 40 mm": "wide, high", "round 3/4": "of the part's width"},
         types=(CutterText,),
     ),
     WrittenForm(
         name="a strip or a rope",
-        says="How wide a strip or how thick a rope is, then how long.",
+        says="How wide a strip is or how thick a rope, then how long.",
         examples={"12 mm x 690 mm": "", "15 mm x 20 cm": ""},
         types=(TwoLengths,),
     ),
     WrittenForm(
         name="a mark",
-        says="How large one mark is: across, or wide and high.",
+        says="How big one mark is: across, or wide and high.",
         examples={"6 mm": "", "12 mm x 6 mm": ""},
         types=(MarkText,),
     ),
     WrittenForm(
         name="yes or no",
-        says="One of the two.",
+        says="One or the other.",
         examples={"yes": "", "no": ""},
         types=(YesNo,),
     ),

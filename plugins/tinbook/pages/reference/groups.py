@@ -64,7 +64,13 @@ def slug(words: str) -> str:
 
 
 def key_group(
-    model: type[Written], facts: Facts, *, own: bool = False, wholes: tuple[WholeFile, ...] = (), more: str = "", away: Away = NOT_AWAY
+    model: type[Written],
+    facts: Facts,
+    *,
+    own: bool = False,
+    wholes: tuple[WholeFile, ...] = (),
+    more: str = "",
+    away: Away = NOT_AWAY,
 ) -> KeyGroup:
     """The section of a model; `own`: only the keys it has beside those of what it is made of. `more` is said of it, and
     `away` are the groups that stand on another page, with its address."""

@@ -15,7 +15,7 @@ from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.lists import Entry, Group, ListView
 from tinbook.pages.reference.examples import EXPLAINED, RECIPE, STARTS_FROM, TECHNIQUE, WholeFile, whole, whole_of
 from tinbook.pages.reference.groups import KeyGroup, coded, key_group
-from tinbook.pages.reference.words import seen
+from tinbook.pages.reference.words import more_of
 
 SECTION = "Reference"
 RECIPES, TECHNIQUES, HOUSE = "reference/recipes", "reference/techniques", "reference/house"
@@ -27,16 +27,21 @@ TITLE_OF = {
     FORMS_PAGE: "How amounts, tins and times are written",
 }
 LEADS = {
-    RECIPES: "Every key of a recipe: what it means, what follows where you leave it out, and how it looks in the file.",
-    TECHNIQUES: "Every key of a technique: what it means, what follows where you leave it out, and how it looks in the "
-    "file.",
-    HOUSE: "Every key of the files in `recipes/house`: your kitchen, its tins, cards and colours, how it finishes cakes, "
-    "and its logs.",
-    FORMS_PAGE: "Values that are more than words, each with several ways to write it. What stands in a box can be typed "
-    "as it stands.",
+    RECIPES: "Every key of a recipe: what it means, what happens if you leave it out, and how to write it.",
+    TECHNIQUES: "Every key of a technique: what it means, what happens if you leave it out, and how to write it.",
+    HOUSE: "Every key of the files in `recipes/house`: your kitchen, its tins and its cards, how you finish a cake, the "
+    "logs.",
+    FORMS_PAGE: "How to write a file, and the values that take more than words. Type what is in a box just as it stands.",
 }
+SECONDS = {
+    RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
+    TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
+    HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
+    FORMS_PAGE: "Several ways to write each.",
+}
+"""What stands below each in the list of them."""
 AWAY = dict.fromkeys(groups_below(Finish), HOUSE)
-"""What a recipe may say under `finish` stands with the house's files."""
+"""What a recipe can say under `finish` stands with the house's files."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -133,7 +138,7 @@ def house_groups(desk: Desk) -> tuple[KeyGroup, ...]:
     for kind in REGISTER:
         if kind.room == "house":
             first, *inside = groups_below(kind.model)
-            made.append(key_group(first, desk.facts, wholes=whole_of(kind), more=f"File: `recipes/{kind.path}`. {seen(kind)}"))
+            made.append(key_group(first, desk.facts, wholes=whole_of(kind), more=more_of(kind)))
             made += [key_group(group, desk.facts) for group in inside]
     return tuple(made)
 
@@ -141,10 +146,9 @@ def house_groups(desk: Desk) -> tuple[KeyGroup, ...]:
 def reference_pages(desk: Desk) -> Iterator[Page]:
     """The pages, and the list of them."""
     entries = tuple(
-        Entry(address=address, name=title, left="", second=LEADS[address].replace("`", "").partition(":")[0].rstrip("."))
-        for address, title in TITLE_OF.items()
+        Entry(address=address, name=title, left="", second=SECONDS[address]) for address, title in TITLE_OF.items()
     )
-    lead = "How to write what the book is made of. An editor that knows JSON Schema says the same, by “tinbook schema”."
+    lead = "How to write the files your book is made of. After “tinbook schema” your editor says the same as you type."
     yield Page(
         address="reference/index",
         title=SECTION,
@@ -157,6 +161,4 @@ def reference_pages(desk: Desk) -> Iterator[Page]:
         title = TITLE_OF[address]
         yield Page(address=address, title=title, template="reference", view=view, section=(SECTION, title))
     title = TITLE_OF[FORMS_PAGE]
-    yield Page(
-        address=FORMS_PAGE, title=title, template="forms", view=FormsView(desk=desk), section=(SECTION, title)
-    )
+    yield Page(address=FORMS_PAGE, title=title, template="forms", view=FormsView(desk=desk), section=(SECTION, title))

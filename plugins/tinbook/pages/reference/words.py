@@ -1,4 +1,4 @@
-"""What the pages of reference call groups of keys and the house's files, and say of them beside the models' own words."""
+"""What the pages of reference call each group of keys, and what they say of a file beside the models' own words."""
 
 from __future__ import annotations
 
@@ -42,11 +42,11 @@ TITLES: Mapping[str, str] = {
     "OwnedCutter": "A cutter of the house",
 }
 """The heading of each group, by its model. Short, as they stand in the list of contents too."""
-NEEDED = "It has to be there."
+NEEDED = "Always needed."
 SEEN: Mapping[SeenBy, str] = {
     SeenBy.EVERYONE: "",
-    SeenBy.KITCHEN: "It is private: no public site shows anything of it, and no repository holds it.",
-    SeenBy.NOBODY: "It is private: no page shows what stands in it, and only the sums go by it.",
+    SeenBy.KITCHEN: "This file is private: it is never on a public site, and git leaves it out.",
+    SeenBy.NOBODY: "This file is private: no page ever shows what is in it. Only the sums go by it.",
 }
 
 
@@ -55,7 +55,7 @@ def title_of(model: type[object]) -> str:
     return TITLES.get(model.__name__, model.__name__)
 
 
-def seen(kind: SourceKind) -> str:
-    """Who may see a file, and where it goes on when it is long; empty for one that everyone may, and is never long."""
-    later = f"When it grows long, go on in a file for each year, such as `{kind.of_year('2027').path}`."
+def more_of(kind: SourceKind) -> str:
+    """Who may see a file, and where it goes on when it is long; empty where there is nothing to say."""
+    later = f"When it gets long, carry on in one for the year, such as `{kind.of_year('2027').path}`."
     return " ".join(each for each in (SEEN[kind.seen_by], later if kind.by_year else "") if each)
