@@ -6,7 +6,7 @@ groups, words of a fixed choice, the spelling of amounts. What takes the rest of
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, TypeVar
 
 from pydantic.json_schema import models_json_schema
 
@@ -18,6 +18,7 @@ from tinbook.models.register import kinds
 from tinbook.models.variation import Variation
 
 Schema = dict[str, Any]
+W = TypeVar("W", bound=Written)
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -50,7 +51,7 @@ def schema_of(name: str) -> Schema:
     return {"$schema": DRAFT, "title": name, **whole, "$defs": defs | dict(sorted(shared.items()))}
 
 
-def _below(group: type[Written]) -> list[type[Written]]:
+def _below(group: type[W]) -> list[type[W]]:
     """Every model that is made of this one."""
     return [each for sub in group.__subclasses__() for each in (sub, *_below(sub))]
 

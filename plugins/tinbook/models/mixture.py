@@ -105,13 +105,13 @@ class Mixture(Written):
 
     needed = frozenset(("tins", "makes", "batter depth", "bake", "raising", "cooked"))
 
-    name: Annotated[Text, such_as("Lemon sponge")]
+    name: Annotated[Text, such_as("Harbour sponge")]
     """What it is called, at the top of its page and in every list."""
     kind: Annotated[Text, such_as("creamed", "mud", "buttercream")]
     """What sort of mixture it is. This decides how far it rises, what it loses in the oven and how heavy it is."""
-    also: Annotated[Texts, such_as("[lemon cake, lemon layer cake]")] = ()
+    also: Annotated[Texts, such_as("[harbour cake, everyday sponge]")] = ()
     """Other names people may look for it by. Left out: only its own name is found."""
-    tags: Annotated[Texts, such_as("[citrus, carves well]")] = ()
+    tags: Annotated[Texts, such_as("[everyday, carves well]")] = ()
     """Words that put it with others like it on the tags page. Left out: it has no tags."""
     seasons: Annotated[Seasons, such_as("autumn", "[spring, October to December]")] = ()
     """When in the year you make it, so that lists can be narrowed to a season. Left out: it belongs to no season."""

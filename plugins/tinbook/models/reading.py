@@ -194,7 +194,9 @@ def whole_number(low: int, high: int) -> ReadAs:
     return spelled(read, {"type": ["integer", "string"], **limits})
 
 
-Text = Annotated[str, spelled(lambda text, _: _not_empty(text))]
+TEXT = spelled(lambda text, _: _not_empty(text))
+"""What reads a text that may say anything."""
+Text = Annotated[str, TEXT]
 YES_NO = {"type": ["boolean", "string"], "pattern": patterns.whole(patterns.either(("yes", "no", "true", "false")))}
 YesNo = Annotated[bool, spelled(yes_or_no, YES_NO)]
 

@@ -26,12 +26,12 @@ TITLE_OF = {
     HOUSE: "The house’s files",
     FORMS_PAGE: "How amounts, tins and times are written",
 }
+_KEYS = "what it means, what happens if you leave it out, and how to write it."
 LEADS = {
-    RECIPES: "Every key of a recipe: what it means, what happens if you leave it out, and how to write it.",
-    TECHNIQUES: "Every key of a technique: what it means, what happens if you leave it out, and how to write it.",
-    HOUSE: "Every key of the files in `recipes/house`: your kitchen, its tins and its cards, how you finish a cake, the "
-    "logs.",
-    FORMS_PAGE: "How to write a file, and the values that take more than words. Type what is in a box just as it stands.",
+    RECIPES: f"Every key of a recipe: {_KEYS}",
+    TECHNIQUES: f"Every key of a technique: {_KEYS}",
+    HOUSE: f"Every key of the files in `recipes/house`: {_KEYS}",
+    FORMS_PAGE: "How to write a file, and the values that take more than words. Type what is in a box as it stands.",
 }
 SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
@@ -83,6 +83,11 @@ class FormView:
     def examples(self) -> tuple[tuple[str, str], ...]:
         """Texts, and what each shows."""
         return tuple(self.form.examples.items())
+
+    @property
+    def noted(self) -> bool:
+        """Whether any of them has a word beside it."""
+        return any(self.form.examples.values())
 
 
 @dataclass(frozen=True, kw_only=True)
