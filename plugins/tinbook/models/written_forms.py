@@ -69,13 +69,13 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a weight",
         says="A number and a unit.",
-        examples={"250 g": "", "2.5 kg": "", "12 oz": "", "1 lb 4 oz": "two units for one weight"},
+        examples={"250 g": "", "2.5 kg": "", "12 oz": "", "1 lb 4 oz": ""},
         types=(Grams,),
     ),
     WrittenForm(
         name="a volume",
         says="A number and a unit.",
-        examples={"240 ml": "", "1.5 litres": "", "2 tbsp": "", "1/2 US cup": "saying whose cup"},
+        examples={"240 ml": "", "1.5 litres": "", "2 tbsp": "", "1/2 US cup": ""},
         types=(Millilitres,),
     ),
     WrittenForm(
@@ -93,7 +93,7 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a thickness",
         says="A length, or `none` if there is no such coat.",
-        examples={"5 mm": "", "none": "no coat at all"},
+        examples={"5 mm": "", "none": ""},
         types=(Coat,),
     ),
     WrittenForm(
@@ -111,7 +111,7 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a time",
         says="Minutes, hours, or from one time to another. In the log of bakes it is one time, not a range.",
-        examples={"25 min": "", "55-65 min": "from one to the other", "1 h 10 min": "", "48-72 h": ""},
+        examples={"25 min": "", "55-65 min": "", "1 h 10 min": "", "48-72 h": ""},
         types=(Minutes, OneTime),
     ),
     WrittenForm(
@@ -123,7 +123,7 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="an oven heat",
         says="A figure in °C or °F, or a gas mark. Add `fan` if it is for a fan oven.",
-        examples={"170 °C": "", "150 °C fan": "with the fan on", "gas mark 3": "", "325 °F": ""},
+        examples={"170 °C": "", "150 °C fan": "", "gas mark 3": "", "325 °F": ""},
         types=(OvenHeat,),
     ),
     WrittenForm(
@@ -151,13 +151,13 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a season",
         says="A season, a month, or from one to another. Seasons are those of the northern half of the world.",
-        examples={"autumn": "", "October": "", "October to March": "over the new year", "all year": ""},
+        examples={"autumn": "", "October": "", "October to March": "", "all year": ""},
         types=(OneSeason,),
     ),
     WrittenForm(
         name="a time it keeps",
         says="A time and a place: `in the fridge`, `in the freezer`, or `somewhere cool`, which you can leave out.",
-        examples={"3 days": "somewhere cool", "1 week in the fridge": "", "2 months in the freezer": ""},
+        examples={"3 days": "", "1 week in the fridge": "", "2 months in the freezer": ""},
         types=(OneKeep,),
     ),
     WrittenForm(
@@ -171,7 +171,7 @@ FORMS: tuple[WrittenForm, ...] = (
         says="What one measure of it weighs. Spoon it into the cup, do not sift it, and level the top.",
         examples={
             "140 g per US cup": "", "5 g per tsp": "", "0.85 g/ml": "",
-            "no volume measure": "it is always weighed",
+            "no volume measure": "",
         },
         types=(Weighs,),
     ),
