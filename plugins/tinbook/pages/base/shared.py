@@ -19,7 +19,7 @@ from tinbook.tins import Tin
 
 @dataclass(frozen=True, slots=True)
 class Linked:
-    """A page of the book to be linked: its address, its name, what the law wants beside a colour in it."""
+    """A page of the book to link to: its address, its name, what the law requires beside a colour in it."""
 
     address: str
     name: str
@@ -28,7 +28,7 @@ class Linked:
 
 @dataclass(frozen=True, slots=True)
 class SourceLine:
-    """A source named at a table: its key on the page of sources, its title."""
+    """A source named by a table: its key on the page of sources, its title."""
 
     anchor: str
     title: str
@@ -61,11 +61,11 @@ def source_anchor(key: str) -> str:
 
 LONGEST_NAME = 60
 RESERVED = frozenset(("index", "readme", "con", "prn", "aux", "nul"))
-"""Names that a server or a file system keeps for itself."""
+"""Names that a server or a file system reserves for itself."""
 
 
 def file_names(words: Iterable[str]) -> dict[str, str]:
-    """A file name for each of `words`, in letters, figures and hyphens: no two alike, whatever is written."""
+    """A file name for each of `words`, in letters, figures and hyphens: no two the same, whatever is written."""
     named: dict[str, str] = {}
     taken: set[str] = set()
     for word in words:
@@ -111,7 +111,7 @@ def tin_count(count: int, tin: Tin) -> str:
 
 
 def minutes(low: float, high: float) -> str:
-    """`25 min`, `55–65 min`, `2 h 10 min`; days for what takes longer than two."""
+    """`25 min`, `55–65 min`, `2 h 10 min`; in days beyond two."""
     if low == high:
         return _clock(low)
     return f"{formats.number(low)}–{_clock(high)}" if high < 60 else f"{_clock(low)} to {_clock(high)}"
@@ -143,8 +143,8 @@ class PieceView:
 
 @dataclass(frozen=True, slots=True)
 class TimeView:
-    """A time of a step in words, and the minutes to set a timer to: its least. `starts`: what the timer's button says
-    where that is not the same."""
+    """A time of a step in words, and the minutes to set a timer to: its least. `starts`: what the timer's button says,
+    if different."""
 
     words: str
     minutes: float
@@ -153,7 +153,7 @@ class TimeView:
 
 @dataclass(frozen=True, slots=True)
 class DialView:
-    """What this house's oven is set to: `135 °C` and `fan`, or `gas mark 2` and nothing."""
+    """What to set this house's oven to: `135 °C` and `fan`, or `gas mark 2` and nothing."""
 
     figure: str
     fan: str
@@ -168,7 +168,7 @@ def dial_view(said: str) -> DialView:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
     """A step: its pieces, its times, when it is done, and a short name for its timers. `dial`: it heats the oven, and
-    that is what to set; `bakes`: it is the baking in the oven."""
+    this is what to set; `bakes`: it is the bake itself."""
 
     pieces: tuple[PieceView, ...]
     times: tuple[TimeView, ...]
@@ -181,7 +181,7 @@ class StepView:
 
     @property
     def timed(self) -> bool:
-        """Whether it says how long it takes."""
+        """Whether it gives a time."""
         return bool(self.times)
 
 
@@ -191,7 +191,7 @@ NAME_WORDS = 4
 def step_view(
     step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = (), waits: TimeView | None = None
 ) -> StepView:
-    """A step for the page. Its name is its first words without marks. `waits`: its waiting, where known better."""
+    """A step for the page. Its name is its first words without marks. `waits`: its waiting time, if known better."""
     times = []
     if step.hands_on is not None:
         times.append(TimeView(formats.span(step.hands_on), step.hands_on.low.base))
@@ -216,7 +216,7 @@ def step_view(
 
 
 def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[Linked, ...]:
-    """Techniques by slug, as far as the book shows them."""
+    """Techniques by slug, those the book shows."""
     found = ((slug, book.techniques[slug]) for slug in slugs if slug in book.techniques)
     return tuple(
         Linked(f"techniques/{slug}", each.name, spell(technique_law(each, book, facts) or "")) for slug, each in found
@@ -224,5 +224,5 @@ def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[L
 
 
 def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
-    """Mixtures by slug, as far as the book shows them."""
+    """Mixtures by slug, those the book shows."""
     return tuple(Linked(f"mixtures/{slug}", book.mixtures[slug].name) for slug in slugs if slug in book.mixtures)

@@ -67,7 +67,7 @@ class HomeView:
 
     @property
     def technique_names(self) -> str:
-        """Their names, in one line; of many the first few."""
+        """Their names, in one line; the first few, if there are many."""
         entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
         return Group("Techniques", "techniques/index", entries).names
 

@@ -1,4 +1,4 @@
-"""What a page is for, in a line: what a search engine shows below its name."""
+"""What a page is for, in one line: what a search engine shows below its name."""
 
 from __future__ import annotations
 
@@ -31,5 +31,5 @@ DESCRIPTIONS: Mapping[str, str] = {
 
 
 def described(template: str, title: str, book: str) -> str:
-    """The line for a page of this template; its title and the book's name for one that has none."""
+    """The line for a page of this template; its title and the book's name if the template has none."""
     return DESCRIPTIONS.get(template, "{title}, {book}.").format(title=title, book=book)

@@ -1,7 +1,7 @@
-// What a page hands over, read here alone. To be short, what is alike comes by its place: where it is read it gets its
-// names, by a function for each key.
+// What a page passes to its scripts, read only here. To keep it short, like things come by position; here they get
+// their names, by a function for each key.
 
-// Rows come under heads, so that names are not told again for each.
+// Rows come under heads, so that names are not repeated for each.
 const naming = names => {
   const named = (key, value) => {
     if (!value) return value;
@@ -20,15 +20,15 @@ export function handedOver(id, names = {}, page = document) {
   return holder ? JSON.parse(holder.textContent, naming(names)) : null;
 }
 
-// A tin that width and length do not tell.
+// A tin that width and length do not describe.
 const drawn = ([width, height, ...paths]) => ({ width, height, paths });
 
 const RECIPE = {
   drawn,
-  // the raising agent kept in tins so wide
+  // the raising agent kept in tins of these widths
   raising: points => points.map(([width, kept]) => ({ width, kept })),
   // how many tenths as wide and as deep as the bake nearest to it each tin is
-  // when each tin is looked at first, and when it is done
+  // when to look at each tin first, and when it is done
   times: tins => tins.map(([minutes, span]) => ({ minutes, span })),
   far: tins => tins.map(([wide, deep, bake]) => ({ wide, deep, bake })),
 };

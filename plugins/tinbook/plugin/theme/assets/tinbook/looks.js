@@ -36,7 +36,11 @@ function show() {
   const looks = find(".tb-looks .tb-switch");
   if (looks) pressOne(looks, root.dataset.look || "");
   find(".tb-looks [data-contrast]").setAttribute("aria-pressed", String(isMore()));
-  // the frame of the device has the colour of the paper
+  setTimeout(frame);
+}
+
+// The frame of the device has the colour of the paper, which is known once the page is drawn.
+function frame() {
   const paper = getComputedStyle(document.body).getPropertyValue("--paper").trim();
   find("meta[name=theme-color]")?.setAttribute("content", paper);
 }
