@@ -73,9 +73,9 @@ class Step(WrittenLine):
     keeps: Annotated[Standing | None, such_as("14 days")] = None
     """How long what it makes will keep. Left out: the page does not say."""
     called: Annotated[Text | None, such_as("paste")] = None
-    """A short name, so that other steps can say they come `after` this one. Left out: it has none."""
+    """A short name, for its timer and for other steps that come `after` it. Left out: its first few words."""
     after: Annotated[Texts, such_as("[buoys, paste]")] = ()
-    """Which steps have to be done first, by what they are `called`. Left out: the step before it."""
+    """In a technique, the steps that have to be done first, by what they are `called`. Left out: the step before it."""
     picture: Annotated[Text | None, such_as("rope-twist.svg")] = None
-    """A picture to show beside the step, by its file in `recipes/pictures`. In a technique, list it under `pictures`
-    too. Left out: there is none."""
+    """In a technique, a picture to show beside the step. List its file under `pictures` too. Left out: there is
+    none."""
