@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
-from tinbook.models.reading import Flaw, M, Path, Written, WrittenLine
+from tinbook.models.reading import TEXT, Flaw, M, Path, Written, WrittenLine
 from tinbook.problems import nearest
 from tinbook.tins import Tin
 from tinbook.units import METRIC, Measures, Misread, Whose
@@ -27,7 +27,8 @@ def read_model(
     """
     if not isinstance(data, Mapping):
         keys = _keys_at(cls, ())
-        key = next((key for key in keys if _example(cls, (key,))), keys[0])
+        leading = [key for key in keys if _is_needed(cls, key)] or keys
+        key = next((key for key in leading if _example(cls, (key,))), keys[0])
         return None, (
             Flaw(
                 code="shape",
@@ -157,7 +158,8 @@ class _Faults:
         unknown = self.keys["extra_forbidden"].get(above, [])
         if model and issubclass(model, WrittenLine) and len(unknown) == len(written) == 1:
             # `- butter: 250 g`, or a sentence with a colon in it
-            example = _example(self.cls, path)
+            field = _field_at(self.cls, path)
+            example = "" if field is not None and TEXT in field.metadata else _example(self.cls, path)
             hint = f'write it like "- {example}"' if example else "put quotes round the whole line"
             return Flaw(
                 code="shape", path=(*above, *written), message='a ":" cuts this line in two', hint=hint, on_key=True
@@ -221,6 +223,11 @@ def _model_in(annotation: Any) -> type[Written] | None:
         if found:
             return found
     return None
+
+
+def _is_needed(cls: type[Written], key: str) -> bool:
+    field = _field_at(cls, (key,))
+    return key in cls.needed or (field is not None and field.is_required())
 
 
 def _keys_at(cls: type[Written], path: Path) -> list[str]:

@@ -20,6 +20,7 @@ MORE = {
     "Guests": "guests", "Portions": "portions/index", "Covering": "covering", "Boards": "boards",
     "Colours": "colours", "Oven": "oven",
     "Ingredients": "ingredients", "Tags": "tags", "Cautions": "cautions", "Sources": "sources",
+    "Reference": "reference/index",
     "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip
 

@@ -20,12 +20,12 @@ from tinbook.plugin.ways import way
 OWN_FILES = {
     "css": (
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
-        "oven", "sources", "broken", "mixture", "mixture_tables",
+        "oven", "sources", "broken", "mixture", "mixture_tables", "reference",
     ),
     "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
-LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
+LIKE = {"mixture_tables": "mixture", "all_tins": "tins", "forms": "reference"}
 """Kinds of page that have another's styles, besides their own if they have any."""
 LIKE_SCRIPTS = {"all_tins": "tins"}
 """Kinds of page that have another's script."""

@@ -31,7 +31,7 @@ ALIKE = (
     "fondant sugarpaste", "weep sweat sweats sweating weeping", "colour color", "mould mold", "grey gray",
     "middle centre center", "layer layers torte", "gum modelling", "dye tint colour", "half halve",
     "conversion convert conversions", "chocolate cocoa", "cut slice", "cool cold chill",
-    "no without free",
+    "no without free", "write writes writing written",
 )  # fmt: skip
 """Words that mean the same at the bench; each row is searched for together, the word as typed first."""
 

@@ -24,6 +24,8 @@ DESCRIPTIONS: Mapping[str, str] = {
     "colours": "Colours of the house, and how each is mixed.",
     "oven": "What this oven’s dial says, and how long each mixture bakes in each tin.",
     "rules": "What has to be seen to when a cake is sold, by nation.",
+    "reference": "{title}: every key of the files, what it means, what happens without it, and how to write it.",
+    "forms": "How to write amounts, tins, times and other values in the files of {book}.",
     "sources": "Who published the figures in {book}, and when.",
 }
 
