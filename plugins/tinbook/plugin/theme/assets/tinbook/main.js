@@ -12,11 +12,17 @@ import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
 announce("");
-for (const part of [looks, folds, finder, measures, bench, ticks, timers, remember, offline]) {
-  // one part that fails leaves the others and the page standing
-  try {
-    part();
-  } catch (error) {
-    console.error(error);
+wake([looks, folds, finder, measures, bench, ticks, timers]);
+// what changes nothing on the page waits until it stands
+window.addEventListener("load", () => wake([remember, offline]));
+
+function wake(parts) {
+  for (const part of parts) {
+    // one part that fails leaves the others and the page standing
+    try {
+      part();
+    } catch (error) {
+      console.error(error);
+    }
   }
 }

@@ -3,7 +3,6 @@
 export const home = { ticked: count => `${count} ticked` };
 export const technique = {
   handOn: "Hand on",
-  people: "people",
   forPeople: count => `For ${count} people`,
   times: count => `${count} × `,
   have: count => `; you have ${count}`,
