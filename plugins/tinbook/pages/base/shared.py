@@ -16,7 +16,6 @@ from tinbook.plans.base.worked import Worked
 from tinbook.plans.techniques.colours import technique_law
 from tinbook.tins import Tin
 
-
 MEASURES = (("grams", "g"), ("ounces", "oz"), ("cups", "cups"))
 """The measures to choose from, and what the switch says."""
 
