@@ -16,6 +16,14 @@ from tinbook.plans.base.worked import Worked
 from tinbook.plans.techniques.colours import technique_law
 from tinbook.tins import Tin
 
+MEASURES = (("grams", "g"), ("ounces", "oz"), ("cups", "cups"))
+"""The measures to choose from, and what the switch says."""
+
+
+def measures_of(book: Book) -> tuple[tuple[str, str, bool], ...]:
+    """The measures to choose from, what the switch says, and which is the house's own."""
+    return tuple((key, words, key == book.house.measures) for key, words in MEASURES)
+
 
 @dataclass(frozen=True, slots=True)
 class Linked:
