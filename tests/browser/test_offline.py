@@ -28,7 +28,7 @@ FACES = """async () => {
 }"""
 
 ROOT = Path(__file__).parents[2]
-KEPT = "The whole book is kept on this device."
+KEPT = "The whole book is saved on this device."
 SPONGE = "mixtures/creamed-butter-sponge"
 # How the worker of a new build ends: "installed", or "redundant" when it was given up.
 UPDATE = """() => new Promise(async done => {
@@ -148,7 +148,7 @@ def test_after_the_first_visit_every_page_and_the_search_work_without_a_network(
     # said anew to this page: the browser's driver can forget it on the way; the host is gone either way
     tab.context.set_offline(False)
     tab.context.set_offline(True)
-    expect(tab.locator("#tb-kept")).to_have_text("No network: this is the kept book.", timeout=120_000)
+    expect(tab.locator("#tb-kept")).to_have_text("No network: this is the saved copy.", timeout=120_000)
 
     found = search(tab, "butter sponge")
     result = next(href for href in found if SPONGE in href)
@@ -215,7 +215,7 @@ def test_two_books_are_never_mixed(
     tab.reload()
     ready = tab.locator("#tb-new")
     expect(ready).to_be_visible(timeout=120_000)
-    expect(ready).to_contain_text("A new book is ready.")
+    expect(ready).to_contain_text("A new version of the book is ready.")
     all_are(tab, server.url, books["A"], "A")
     assert errors == []
     assert tab.goto(f"{server.url}only-now/").status == 404, "a page of the new book alone"  # type: ignore[union-attr]

@@ -13,7 +13,7 @@ OF = ("--of", SPONGE)
 TWO = (*OF, "--tin", f"2 {DEEP}")
 WHOLE, EXACT, LAYERS = "Amounts for every tin, whole eggs", "Exact amounts for every tin", "Layers from every tin"
 FINISH = "To finish a cake of every tin"
-HAND = "What the tins on hand allow"
+HAND = "What fits our tins"
 
 
 def in_whole(d: Any, head: str) -> float:
@@ -161,7 +161,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "what is all of it for one egg": (
         lambda d: d.scales(d.rows("scaled", *OF, "--eggs", "1")[1]["mixture_g"]),
-        lambda d: d.number(PAGE, "Amounts without a tin", "1 egg", "Together"),
+        lambda d: d.number(PAGE, "Amounts without a tin", "1 egg", "Total"),
     ),
     "how many cups of butter": (
         lambda d: d.to(0.01, d.row("written", *OF, ingredient="butter")["measured_cups"]),
@@ -183,7 +183,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much sugar for 100 of flour": (
         lambda d: d.row("balance", *OF, rule="Sugar to flour")["per_100"],
         lambda d: d.row("percentages", *OF, ingredient="caster sugar")["per_100"],
-        lambda d: d.number(PAGE, "Weights for 100 of flour", "For 100 of flour", "Sugar"),
+        lambda d: d.number(PAGE, "Weights per 100 of flour", "Per 100 of flour", "Sugar"),
     ),
     "chocolate to cream in the dark ganache": (
         lambda d: d.rows("balance", "--of", "dark-ganache")[0]["per_100"] / 100.0,

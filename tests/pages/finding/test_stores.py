@@ -10,7 +10,7 @@ def test_an_ingredient_by_either_sides_word(desk: Desk) -> None:
     assert len(cards) == len(desk.card_pages)
     icing = cards["Icing sugar"]
     assert "confectioners' sugar" in icing.names
-    assert icing.figure and icing.under == "the cup"
+    assert icing.figure and icing.under == "a cup"
 
 
 def test_a_tin_by_either_measure_leads_to_where_it_is_chosen(desk: Desk) -> None:

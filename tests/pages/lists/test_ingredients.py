@@ -37,7 +37,7 @@ def test_the_list_finds_other_names_and_allergens(filled: Filled) -> None:
     assert "superfine sugar" in text
     assert 'data-narrow="ingredients"' in text
     assert 'data-tag="milk|soya"' in text and 'data-tag="unknown"' in text and 'data-tag="none named"' in text
-    assert "227\u00a0g the cup" in text
+    assert "227\u00a0g a cup" in text
 
 
 def test_a_page_says_what_is_known(filled: Filled) -> None:
@@ -61,7 +61,7 @@ def test_cautions_stand_on_the_card(filled: Filled) -> None:
 
 def test_no_weight_is_said_to_be_none(filled: Filled) -> None:
     assert "no volume measure: weigh it" in filled("ingredients/sugarpaste")
-    assert "Weighed by this house" in filled("ingredients/gluten-free-flour-blend")
+    assert "Weighed in this kitchen" in filled("ingredients/gluten-free-flour-blend")
     assert "One egg white of UK large weighs about 39.5\u00a0g" in filled("ingredients/egg-white")
 
 

@@ -206,7 +206,7 @@ def test_what_has_no_volume_measure_has_no_row(kitchen: Book, facts: Facts) -> N
 def test_a_weight_of_the_houses_own(kitchen: Book, facts: Facts, card: Callable[..., Card]) -> None:
     book = replace(kitchen, cards={"oats": card(weighs="90 g per US cup")})
     (row,) = cup_rows(book, facts)
-    assert (row.cup_g, spell(row.kind), row.source) == (90.0, "measured by the house", "house")
+    assert (row.cup_g, spell(row.kind), row.source) == (90.0, "measured in this kitchen", "house")
     assert (row.cup_oz, row.tablespoon_g, row.teaspoon_g) == (3.25, 5.7, 1.9)
 
 
