@@ -65,5 +65,5 @@ def test_the_first_answer_stands_in_the_page_before_any_words(filled: Callable[[
         page.index('name="guests"')
         < page.index("round 23")
         < page.index("With tins to borrow")
-        < page.index("Cakes 10")
+        < page.index("Cakes are 10")
     )

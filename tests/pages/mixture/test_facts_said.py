@@ -41,4 +41,4 @@ def test_fewer_tins_and_a_small_bowl_are_said(desk: Desk) -> None:
     count, tin = read_tin("2 round 30 cm x 7.5 cm")
     batch = replace(desk.batches["creamed-butter-sponge"], tins=((count, tin),))
     said = MixtureView(batch, desk).facts.remarks
-    assert "one after the other" in said or "bakes" in said
+    assert "one after the other" in said or "oven loads" in said

@@ -56,7 +56,7 @@ def test_tins_in_a_step_are_the_written_ones(desk: Desk) -> None:
 def test_the_bake_stands_in_its_step_with_the_house_own_dial(desk: Desk, filled: Filled) -> None:
     made = method(desk, "creamed-butter-sponge")
     text = unescape(filled("mixtures/creamed-butter-sponge"))
-    assert f'at {made.heat}: <b class="tb-due">{made.due}</b>.' in text and f"<b>Done when:</b> {made.done}" in text
+    assert f'at {made.heat}: <b class="tb-due">{made.due}</b>; ' in text and f"<b>Done when:</b> {made.done}" in text
     assert made.heat == f"160{N}°C (135{N}°C{N}fan on this oven's dial)"
     assert method(desk, "dark-ganache").heat == method(desk, "dark-ganache").due == ""
 

@@ -111,5 +111,5 @@ def test_windows_of_a_step(sheet_desk: Callable[..., Desk]) -> None:
     step = {"do": "Dry.", "ahead": "2 days", "stands": "12 h", "keeps": "3 days"}
     (one,) = sheet_of("set-dowels", sheet_desk(steps=[step])).steps
     assert [bare(window) for window in one.windows] == [
-        "May be done 2 days ahead.", "Must stand at least 12 h.", "Keeps 3 days.",
+        "Can be done 2 days ahead.", "Must stand at least 12 h.", "Keeps 3 days.",
     ]  # fmt: skip
