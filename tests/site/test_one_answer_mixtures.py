@@ -117,7 +117,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how high does it stand, as printed": (
         lambda d: d.to(1.0, d.row("layers", *OF, tin=DEEP)["stack_mm"]),
         lambda d: d.number(PAGE, LAYERS, "round 20 cm", "Stack"),
-        lambda d: 10.0 * d.number(PAGE, FINISH, "round 20 cm", "Stands"),
+        lambda d: 10.0 * d.number(PAGE, FINISH, "round 20 cm", "Height"),
     ),
     "what does it weigh baked": (
         lambda d: d.scales(d.row("layers", *OF, tin=DEEP)["baked_g"]),

@@ -5,7 +5,6 @@ from collections.abc import Callable
 
 from tinbook.loading import Loaded
 from tinbook.pages.mixture.balance import WIDE, BalanceView
-from tinbook.pages.spelling.formats import NBSP
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.mixtures.balance import balance
 

@@ -56,4 +56,6 @@ def test_the_browser_is_handed_what_the_plans_know(filled: Filled, desk: Desk, s
 
 
 def test_a_swap_for_self_raising_flour(filled: Filled) -> None:
-    assert f"Instead of 300{N}g use 285{N}g plain flour and 14{N}g baking powder" in filled("mixtures/creamed-butter-sponge")
+    assert f"Instead of 300{N}g use 285{N}g plain flour and 14{N}g baking powder" in filled(
+        "mixtures/creamed-butter-sponge"
+    )

@@ -93,7 +93,9 @@ def test_where_heat_decides_it_begins_at_that_minute_and_the_fold_says_so(
     least = conduction.centre_minutes(200, 40, made.oven_c, made.start_c, made.centre_c)
     assert slow.held and not usual.held
     assert slow.check_shown_min == slow.check_min == slow.low_min == slow.likely_min == math.ceil(least) < slow.high_min
-    (said,) = [each for each in inputs_of(baking_worked(made, facts, [slow, usual])) if "conduction sets the time" in each]
+    (said,) = [
+        each for each in inputs_of(baking_worked(made, facts, [slow, usual])) if "conduction sets the time" in each
+    ]
     assert said.startswith("in 1 of 2 tins conduction sets the time")
     assert not [each for each in inputs_of(baking_worked(made, facts, [usual])) if "conduction sets the time" in each]
 

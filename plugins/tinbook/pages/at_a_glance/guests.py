@@ -127,8 +127,8 @@ class GuestsView:
         return (
             "Your own tins come first: everyday shapes, then the fewest portions spare. In the tables below, everyday "
             "shapes come first, then your own tins. "
-            f"Cakes are {high} high. Tiers are all one shape, each 5 to 10{formats.NBSP}cm narrower than the one below; "
-            "all fit the oven, and a stock drum is large enough for each."
+            f"Cakes are {high} high. Tiers are all one shape, each 5 to 10{formats.NBSP}cm narrower than the one "
+            "below; all fit the oven, and a stock drum is large enough for each."
         )
 
     @property

@@ -119,7 +119,7 @@ def _choice(row: OnHand, choice: TinChoice, best: bool) -> ChoiceLine:
         tins=formats.tin_words(tins),
         factor=formats.fixed(choice.factor_shown, 2),
         eggs=" + ".join(eggs) or "none",
-        bakes=plural(choice.bakes, "bake"),
+        bakes=plural(choice.bakes, "load"),
         verdict=VERDICT[choice.verdict],
         best=best,
     )

@@ -40,9 +40,7 @@ def _measure_row(row: MeasureRow) -> GridRow:
         Cell(met or "weighed here"),
         Cell(formats.mixed(row.shown_oz)),
     )
-    return GridRow(
-        head=formats.title(spell(row.measure)), cells=figures, note="used here" if row.of_the_house else ""
-    )
+    return GridRow(head=formats.title(spell(row.measure)), cells=figures, note="used here" if row.of_the_house else "")
 
 
 def egg_grid(part: str, desk: Desk) -> Grid:

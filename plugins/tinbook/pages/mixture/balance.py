@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tinbook.facts import Facts
-from tinbook.pages.base.shared import WorkedView, plural, worked_view
+from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.plans.mixtures.balance import Balance, Share, Standing
 

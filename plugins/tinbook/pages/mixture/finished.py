@@ -69,7 +69,7 @@ class FinishedView:
         paste = [Head(formats.title(cover.mixture.name), "to roll (some makers allow), g")] if cover else []
         served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
-            Head("Stands", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
+            Head("Height", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
             Head("Ribbon", "cake, cm"), Head("Box", "inside, cm"), *served,
         )  # fmt: skip
 

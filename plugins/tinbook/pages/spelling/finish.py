@@ -57,8 +57,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "middle, with some of the trim in it"
     ),
     "published_marzipan": (
-        "the range is the one for sugarpaste; one chart for marzipan works out at {low_mm:g} to {high_mm:g} mm, {mm:g} mm in "
-        "the middle"
+        "the range is the one for sugarpaste; one chart for marzipan works out at {low_mm:g} to {high_mm:g} mm, "
+        "{mm:g} mm in the middle"
     ),
     "no_chart_of_its_own": _no_chart_of_its_own,
     "cakes_took": _cakes_took,

@@ -26,7 +26,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "factor = batter for these tins / batter in the recipe",
     "nearly_the_recipe": "nearly: the factor is within {share:.0%} of 1, as far out as whole eggs may be",
     "too_many_bakes": "tins that would need more than {bakes} oven loads are left out",
-    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups filled to the same share of the brim",
+    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups filled to the same share "
+    "of the brim",
     "bakes_counted": "oven loads: by the tins you have, and how many fit on the oven's shelves at once",
     # how long it keeps
     "keeps_three_days": "3 days",

@@ -20,7 +20,8 @@ def _share_served(small: float, known: Sequence[tuple[float, float]], long: floa
     told[-1] = told[-1].replace(" at ", " from ") + " up"
     smaller = f"{100.0 * small:g} % below {known[0][0] / 10.0:g} cm"
     shares = ", ".join((smaller, *told))
-    return f"share served, as for a round of the same area: {shares}; for long cakes down to {100.0 * long:.0f} % of that"
+    narrow = f"for long cakes down to {100.0 * long:.0f} % of that"
+    return f"share served, as for a round of the same area: {shares}; {narrow}"
 
 
 def _tins_for_guests(guests: int | None) -> str:
@@ -45,7 +46,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tins_for_guests": _tins_for_guests,
     "set_of_tiers": lambda tins: " + ".join(tins),
     "cups_beside": "{count} {tin}",
-    "best_set": "everyday shapes first, then tins you own; then fewest portions spare, then fewest tins, then least mixture",
+    "best_set": "everyday shapes first, then tins you own; then fewest portions spare, fewest tins, least mixture",
     "set_named": "A set of tiers",
     "set_serves": "portions of a set = portions of its tiers together",
     "set_short": "{short} short",
