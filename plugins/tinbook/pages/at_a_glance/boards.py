@@ -111,7 +111,7 @@ class BoardsView:
         return (
             f"For a cake {high} high before its coats and paste. We use the {taken} drum and cover it {whole}, {thick} "
             "thick. Use the wide one where something stands in front of the cake. If no stock drum is wide enough, "
-            "have a board cut to size. Cup cakes go out in a box with a holed tray, without a board."
+            "have a board cut to size. Cupcakes go out in a box with a holed tray, without a board."
         )
 
     @property

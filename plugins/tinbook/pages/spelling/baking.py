@@ -19,7 +19,7 @@ def _nothing_baked(kin: int, kind: str) -> str:
 
 
 def _of_other_recipes(bakes: int, kind: str) -> str:
-    return f"{bakes} {'bake' if bakes == 1 else 'bakes'} of other {kind.lower()} recipes"
+    return f"{bakes} {'bake' if bakes == 1 else 'bakes'} of other recipes of its kind ({kind.lower()})"
 
 
 def _so_far_from(wide: float, deep: float, baked: str) -> str:

@@ -68,7 +68,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "boards_and_ribbon": "Boards and ribbon",
     "boards_worked": "drum = cake + margin, up to the next stock size; ribbon = edge + overlap",
     "coats_and_paste": "coats {coats_mm:g} mm, paste {paste_mm:g} mm",
-    "drum_wider_by": "drum wider by {least_mm:g} mm (least), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
+    "drum_wider_by": "drum wider by {least_mm:g} mm (smallest), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
     "paste_and_ribbon": "paste on the board {paste_mm:g} mm, ribbon overlap {over_mm:g} mm",
     "box_room": "room in the box: {beside_mm:g} mm beside the board, {above_mm:g} mm above the cake",
 }

@@ -13,7 +13,7 @@ PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
 def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> str:
-    cup = cup or "no cup of its own (a US cup is shown)"
+    cup = cup or "no cup named (a US cup is shown)"
     return f"{cup}, tablespoon {tablespoon_ml:.4g} ml, teaspoon {teaspoon_ml:.4g} ml"
 
 
@@ -39,7 +39,7 @@ def _swap_rate(
 
 def _tins_sold_in(sold: str) -> str:
     other = "8 in tin is 203 mm" if sold == "inches" else "8 in tin is 200 mm"
-    return f"this house's tins are sold in {sold}, as house.yaml says: an {other}"
+    return f"tins here are sold in {sold}, as house.yaml says: an {other}"
 
 
 def _printed(figures: Sequence[float]) -> str:
@@ -63,7 +63,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "spoon_table": "Spoons and cups",
     "spoon_of_kitchen": "{kitchen} {spoon}",
     "exact_measures": "exact by definition: an inch is 25.4 mm, a pound 453.59237 g",
-    "house_measures_with": "the house measures with {measures}",
+    "house_measures_with": "measures used here: {measures}",
     "house_spoons": _house_spoons,
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
@@ -93,7 +93,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "inch": "an inch is exactly 25.4 mm",
     "sold_as": "sold as: the round size printed beside it on trade labels",
     "tins_sold_in": _tins_sold_in,
-    "measured_wins": "a measured tin wins over both",
+    "measured_wins": "a measured tin overrides both",
     # eggs
     "egg_table": "Eggs",
     "egg_shelled": "shelled = in shell × (1 − share of the shell)",
@@ -102,7 +102,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "bowl_table": "Eggs in the bowl",
     "egg_part_table": "Whites and yolks, {egg_class}",
     "egg_weighs": "one {egg_class} egg weighs {in_shell_g:g} g in its shell",
-    "part_of_egg": lambda part, low, high: f"{PARTS[part]} {low:.1%} to {high:.1%} of it",
+    "part_of_egg": lambda part, low, high: f"{PARTS[part]}: {low:.1%} to {high:.1%} of the egg in its shell",
     "share_of_egg": lambda part, share, low, high: (
         f"the {SHARES[part]} is {share:.1%} of the egg in its shell ({low:.1%} to {high:.1%})"
     ),
