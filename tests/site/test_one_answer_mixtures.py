@@ -174,7 +174,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how much plain flour instead of self-raising": (
         lambda d: d.scales(300.0 * d.row("flour", self_raising_g=100.0)["plain_g"] / 100.0),
-        lambda d: d.figure(d.words(PAGE).split("For 300 g take", 1)[1]),
+        lambda d: d.figure(d.words(PAGE).split("Instead of 300 g use", 1)[1]),
     ),
     "which allergens are in it": (
         lambda d: ", ".join(f"{row['allergen']} ({row['from']})" for row in d.rows("allergens", *OF)),
