@@ -138,6 +138,7 @@ def test_the_tins_of_the_house_come_first_and_all_can_be_had(
     other = tab.locator(".tb-other")
     before = tab.locator(".tb-lines").bounding_box()
     other.locator("summary").tap()
+    expect(chips).to_have_count(len(rows))
     assert tab.locator(".tb-lines").bounding_box() == before, "what opens over the page moves nothing"
     assert [each.is_visible() for each in chips.all()] == [True] * len(rows)
     lent = next(row.tin for row in rows if row.tin.name not in first)

@@ -22,7 +22,8 @@ pytestmark = pytest.mark.browser
 
 QUESTIONS = Path(__file__).parents[1] / "data" / "questions.csv"
 """Forty questions written before there was an answer (first), and twenty more once they were all answered: fifteen came
-right at once (second), one was mended since (later), and four are answered by another page first (missed)."""
+right at once (second), one was mended since (later), and four are answered by another page first (missed). And three of
+who wants to write a file (reference)."""
 SCRIPTS = Path(__file__).parents[2] / "plugins/tinbook/plugin/theme/assets/tinbook"
 TABLET = {"width": 820, "height": 1180}
 FIRST = "() => [...document.querySelectorAll('.tb-found a')].map(each => each.href)"
@@ -74,8 +75,8 @@ def answered(found: list[str], answer: str) -> bool:
 
 
 def test_forty_questions_and_more(find: Callable[[str], list[str]]) -> None:
-    asked = questions("first", "second", "later")
-    assert len(questions("first")) == 40 and len(asked) == 56
+    asked = questions("first", "second", "later", "reference")
+    assert len(questions("first")) == 40 and len(asked) == 59
     wrong = {words: found[:2] for words, answer in asked if not answered(found := find(words), answer)}
     assert wrong == {}
 

@@ -1,4 +1,4 @@
-"""What the scripts say to a reader stands in words.js, page_words.js and finding_words.js alone: no other script has a sentence or a label of its own."""
+"""What the scripts say to a reader stands in the scripts of words alone: no other script has a sentence or a label of its own."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ PACKAGE = Path(__file__).parents[2] / "plugins" / "tinbook"
 SCRIPTS = sorted(
     path
     for path in PACKAGE.rglob("*.js")
-    if path.name not in ("words.js", "page_words.js", "finding_words.js", "minisearch.js")
+    if path.name not in ("words.js", "late_words.js", "page_words.js", "finding_words.js", "minisearch.js")
 )
 
 LITERAL = re.compile(r"""//[^\n]*|/\*.*?\*/|"(?P<plain>(?:[^"\\\n]|\\.)*)"|`(?P<filled>(?:[^`\\]|\\.)*)`""", re.DOTALL)

@@ -21,6 +21,7 @@ from tinbook.pages.base.shared import (
     StepView,
     linked_mixtures,
     linked_techniques,
+    measures_of,
     minutes,
     step_view,
 )
@@ -40,7 +41,7 @@ from tinbook.plans.techniques.technique import technique_allergens, technique_ca
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MaterialLine:
-    """A material, spelled: figure, unit, name, how it is wanted, and the page of the mixture it is, if it is one."""
+    """A material, spelled: figure, unit, name, how it is wanted, and its page if it is a mixture."""
 
     index: int
     figure: str
@@ -80,7 +81,7 @@ class TechniqueView:
 
     @property
     def times(self) -> tuple[tuple[str, str], ...]:
-        """Hands-on and waiting time, and what of it may be done ahead, named and spelled."""
+        """Hands-on and waiting time, and how much of it can be done ahead, named and spelled."""
         times = technique_times(self.technique)
         named = (
             ("Hands on", times.steps.hands_on_low_min, times.steps.hands_on_high_min),
@@ -91,7 +92,7 @@ class TechniqueView:
 
     @property
     def leads(self) -> tuple[tuple[str, str], ...]:
-        """Level, what it makes and what it works with, as far as they are said."""
+        """Level, what it makes and what it works with, where given."""
         technique = self.technique
         leads = (
             ("For", technique.level or ""),
@@ -145,12 +146,17 @@ class TechniqueView:
 
     @property
     def bench(self) -> dict[str, Any]:
-        """What the browser is handed to multiply."""
+        """What the browser gets to multiply."""
         return asdict(technique_bench(self.technique, self.desk.book, self.desk.facts))
 
     @property
+    def measures(self) -> tuple[tuple[str, str, bool], ...]:
+        """The measures to choose from, what the switch says, and which is the house's own."""
+        return measures_of(self.desk.book)
+
+    @property
     def has_kit(self) -> bool:
-        """Whether anything must be ready."""
+        """Whether there is anything to have ready."""
         return bool(self.technique.tools or self.technique.materials)
 
     @property
@@ -209,7 +215,7 @@ class TechniqueView:
 
     @property
     def open(self) -> tuple[InedibleLine, ...]:
-        """What is not food and lies open, such as a board or a ribbon."""
+        """What is not food and in plain view, such as a board or a ribbon."""
         return inedible_lines(self.kit, hidden=False)
 
     @property
@@ -219,7 +225,7 @@ class TechniqueView:
 
     @property
     def taken_away(self) -> str:
-        """What lies open, in words; empty for nothing."""
+        """What is in plain view, in words; empty for nothing."""
         return "".join(line.said for line in self.open)
 
     @cached_property
@@ -239,7 +245,7 @@ class TechniqueView:
 
     @property
     def has_cautions(self) -> bool:
-        """Whether anything must be watched."""
+        """Whether there is anything to watch."""
         return bool(self.technique.cautions or self.cautions or self.not_food or self.taken_away)
 
     @property
@@ -250,7 +256,7 @@ class TechniqueView:
 
     @property
     def address(self) -> str:
-        """Where its page is found on the web, if the book is."""
+        """The address of its page on the web, if the book has one."""
         return f"{self.desk.book.house.address}/techniques/{self.slug}/" if self.desk.book.house.address else ""
 
     @property

@@ -1,6 +1,5 @@
-// What every page of the book wakes up. home.js, tins.js, mixture_tables.js, technique.js, measures.js and guests.js
-// are for the pages of their name, narrow.js for lists.
-import { bench } from "./bench.js";
+// What every page of the book wakes up. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
+// measures.js and guests.js are for the pages of their name, narrow.js for lists.
 import { announce } from "./dom.js";
 import { finder } from "./finder.js";
 import { folds } from "./folds.js";
@@ -12,11 +11,17 @@ import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
 announce("");
-for (const part of [looks, folds, finder, measures, bench, ticks, timers, remember, offline]) {
-  // one part that fails leaves the others and the page standing
-  try {
-    part();
-  } catch (error) {
-    console.error(error);
+wake(looks, folds, finder, measures, ticks, timers);
+// the rest can wait until the browser has drawn the page
+setTimeout(wake, 0, remember, offline);
+
+// One part that fails leaves the others and the page standing.
+function wake(...parts) {
+  for (const part of parts) {
+    try {
+      part();
+    } catch (error) {
+      console.error(error);
+    }
   }
 }
