@@ -22,6 +22,7 @@ GLANCES = (
     "on-hand/", "colours/", "mixtures/", "techniques/", "ingredients/",
 )  # fmt: skip
 MOST_SHIFT = 0.02
+TIN_TO_TIN = re.compile("^(From tin to tin|Tin to tin)$")
 SHIFTS = """window.moved = 0;
 new PerformanceObserver(list => { for (const each of list.getEntries()) window.moved += each.value; })
   .observe({ type: "layout-shift", buffered: true });"""
@@ -141,13 +142,33 @@ def test_a_tin_of_others_is_answered_where_all_tins_are(page: Open, demo_url: st
 def test_forty_guests_are_answered_from_home_in_two_taps(page: Open, demo_url: str, screen: dict[str, Any]) -> None:
     tab = page(**screen)
     tab.goto(demo_url)
-    tab.get_by_role("main").get_by_role("link", name=re.compile("^(From tin to tin|Tin to tin)$")).first.click()
+    tab.get_by_role("main").get_by_role("link", name=TIN_TO_TIN).first.click()
     tab.get_by_role("link", name="From guests to tins").click()
     expect(tab.get_by_label("Guests", exact=True)).to_have_value("40")
     first = tab.locator(".tb-found li").first
     expect(first).to_contain_text("serves 43, 3 over")
     place = first.bounding_box()
     assert place and place["y"] + place["height"] <= tab.viewport_size["height"]  # type: ignore[index]
+
+
+@pytest.mark.parametrize("screen", [LYING, PHONE])
+def test_from_home_a_tin_becomes_another_in_three_taps(page: Open, demo_url: str, screen: dict[str, Any]) -> None:
+    tab = page(**screen)
+    tab.goto(demo_url)
+    tab.get_by_role("main").get_by_role("link", name=TIN_TO_TIN).first.click()
+    tab.get_by_role("button", name="from round 20 cm", exact=True).click()
+    tab.get_by_role("button", name="to square 25 cm", exact=True).click()
+    expect(tab.locator("[data-told=factor]")).to_have_text("1.99")
+
+
+@pytest.mark.parametrize("screen", [LYING, PHONE])
+def test_from_home_a_board_is_covered_in_two_taps_and_typing(page: Open, demo_url: str, screen: dict[str, Any]) -> None:
+    tab = page(**screen)
+    tab.goto(demo_url)
+    tab.locator(".tb-find:visible").first.click()
+    tab.keyboard.type("cover a board")
+    tab.locator(".tb-found a").first.click()
+    expect(tab.locator("h1")).to_have_text("Cover a board with sugarpaste")
 
 
 def test_own_tins_stand_before_others_and_cakes_are_drawn(page: Open, demo_url: str, demo: Loaded) -> None:

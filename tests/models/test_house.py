@@ -1,4 +1,4 @@
-"""House and tins, read from plain data."""
+"""The house, read from plain data."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from tests.every import every
 
-from tinbook.models import FORMAT, House, Mixture, OwnedTin, TinShelf, read_model
+from tinbook.models import FORMAT, House, Mixture, OwnedTin, read_model
 from tinbook.models.bakes import Baked
-from tinbook.tins import Tin
 from tinbook.units import measures_of
 
 MEASURES = measures_of("US cup", "metric")
@@ -89,26 +89,10 @@ def test_a_shelf_is_two_lengths(text: str, wrong: str) -> None:
     assert (flaw.path, text[flaw.start : flaw.end]) == (("oven shelf",), wrong)
 
 
-@pytest.mark.parametrize("shelves", ["0", "11", "1.5", "two", "-1", "²", "1000000000"])
+@every("shelves", ["0", "11", "1.5", "two", "-1", "²", "1000000000"])
 def test_shelves_are_counted_in_whole_numbers(shelves: str) -> None:
     (flaw,) = flaws_of(House, {"book": "1", "name": "A house", "shelves": shelves})
     assert flaw.path == ("shelves",)
-
-
-def test_a_measured_tin_holds_its_measure() -> None:
-    own, _ = read_model(OwnedTin, {"tin": "round 9 in x 3 in", "have": "2", "measured": "2.85 l"}, "a tin")
-    assert own is not None
-    assert own.measured_tin == Tin(shape="round", sizes_mm=(230.0,), depth_mm=75.0, measured_ml=2850.0)
-    assert own.tin.measured_ml is None
-    plain, _ = read_model(OwnedTin, {"tin": "round 9 in x 3 in"}, "a tin")
-    assert plain is not None and plain.measured_tin == plain.tin and plain.have == 1
-
-
-def test_a_tin_is_owned_by_have_and_not_by_its_number() -> None:
-    (flaw,) = flaws_of(OwnedTin, {"tin": "2 round 15 cm"})
-    assert flaw.path == ("tin",) and "have: 2" in flaw.hint
-    (flaw,) = flaws_of(TinShelf, {"tins": [{"tin": "round 15 cm"}, {"tin": "round 15 cmm"}]})
-    assert flaw.path == ("tins", 1, "tin")
 
 
 @pytest.mark.parametrize(
@@ -125,7 +109,7 @@ def test_the_address_of_the_book(house: Callable[..., House], text: str, address
     assert house().address is None
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     [
         "book.example.org", "//book.example.org", "ftp://book.example.org", "javascript:alert(1)", "https://",

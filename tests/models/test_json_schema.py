@@ -10,8 +10,11 @@ from typing import Any
 import pytest
 import yaml
 from jsonschema import Draft202012Validator
+from tests.every import every
 
+from tinbook.models import Variation
 from tinbook.models.json_schema import schema_of
+from tinbook.models.keys import groups_below, keys_of
 from tinbook.models.register import kinds
 from tinbook.source import read_yaml
 
@@ -44,12 +47,12 @@ def validators() -> dict[str, Draft202012Validator]:
     return {name: Draft202012Validator(schema_of(name)) for name in kinds()}
 
 
-@pytest.mark.parametrize("name", kinds())
+@every("name", kinds())
 def test_a_schema_is_one(name: str) -> None:
     Draft202012Validator.check_schema(schema_of(name))
 
 
-@pytest.mark.parametrize(("name", "path"), SOURCES, ids=lambda each: getattr(each, "stem", each))
+@every(("name", "path"), SOURCES, ids=lambda each: getattr(each, "stem", each))
 def test_every_source_of_the_demo_and_of_a_new_book_is_right(
     name: str, path: Path, validators: dict[str, Draft202012Validator]
 ) -> None:
@@ -67,7 +70,7 @@ def test_every_file_of_the_demo_has_its_schema() -> None:
 SPONGE: dict[str, Any] = {"name": "x", "kind": "creamed", "mix": ["250 g butter"], "makes": "900 g"}
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "changes", "right"),
     [
         ("mixture", {}, True),
@@ -105,6 +108,46 @@ def test_a_variation_needs_no_kind_and_no_mix(validators: dict[str, Draft202012V
     assert validators["mixture"].is_valid(data)
     assert not validators["mixture"].is_valid({**data, "change": [{"swop": "milk"}]})
     assert not validators["mixture"].is_valid({"name": "x"})
+
+
+def said_in(name: str) -> dict[str, dict[str, Any]]:
+    """What a schema says of each key, by the model it stands in."""
+    found = {}
+    for model, schema in schema_of(name)["$defs"].items():
+        group = next((each for each in schema.get("anyOf", [schema]) if "properties" in each), None)
+        if group is not None:
+            found[model] = group["properties"]
+    return found
+
+
+@pytest.mark.parametrize("name", kinds())
+def test_an_editor_is_told_what_each_key_means(name: str) -> None:
+    """The words, the default and the examples of the models, at every key of every group."""
+    told = said_in(name)
+    roots = (kinds()[name].model, *((Variation,) if name == "mixture" else ()))
+    groups = {group for root in roots for group in groups_below(root)}
+    assert set(told) == {group.__name__ for group in groups}
+    for group in groups:
+        for key in keys_of(group):
+            said = told[group.__name__][key.name]
+            assert said["description"] == key.described
+            assert said.get("default", "") == key.default
+            assert said["examples"] == list(key.values)
+
+
+@pytest.mark.parametrize("name", kinds())
+def test_every_example_is_right_by_its_schema(name: str) -> None:
+    schema = schema_of(name)
+    for model, keys in said_in(name).items():
+        for key, said in keys.items():
+            only = Draft202012Validator({**said, "$defs": schema["$defs"]})
+            wrong = [(model, key, error.message) for each in said["examples"] for error in only.iter_errors(each)]
+            assert wrong == []
+
+
+def test_nothing_that_no_editor_asks_for_is_in_it() -> None:
+    """What a text is read into is no group of keys."""
+    assert "Tin" not in schema_of("tins")["$defs"] and "Quantity" not in schema_of("mixture")["$defs"]
 
 
 def test_numbers_as_an_editor_reads_them(validators: dict[str, Draft202012Validator]) -> None:

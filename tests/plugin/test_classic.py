@@ -33,6 +33,13 @@ def test_each_module_stands_once_and_before_who_wants_it(tmp_path: Path) -> None
     assert "return { b };" in script and "return { base };" in script
 
 
+def test_what_is_fetched_late_is_there_from_the_start(tmp_path: Path) -> None:
+    write(tmp_path, main='const a = () => import("./late.js");\n', late="export const b = 1;\n")
+    script = classic_script(tmp_path)
+    assert re.findall(r"^const \$(\w+) =", script, re.MULTILINE) == ["late", "main"]
+    assert "const a = () => Promise.resolve($late);" in script
+
+
 def test_every_module_of_the_book_is_in_the_script() -> None:
     script, find = classic_script(OURS, *ENTRIES), classic_script(OURS, FINDING)
     for path in OURS.glob("*.js"):
@@ -51,7 +58,7 @@ def test_every_module_of_the_book_is_in_the_script() -> None:
         "export default 3;",
         "export { a };",
         "export let a = 1;",
-        'const a = import("./a.js");',
+        "const a = import('./a.js');",
         "const a = import.meta.url;",
     ],
 )

@@ -39,11 +39,26 @@ def test_a_book_as_a_folder_loads_no_modules(site: Site, tmp_path: Path) -> None
     assert whole.endswith("|")
 
 
-def test_what_narrows_lists_comes_with_a_list(site: Site) -> None:
-    page = site.pages["guests"]
-    assert own_files(page, '<ul data-narrow="x">', "css")[-1:] == ["assets/tinbook/narrow.css"]
-    assert own_files(page, '<ul class="tb-links">', "css")[-1:] == ["assets/tinbook/links.css"]
-    assert own_files(page, '<ul class="tb-links">', "js") == ["assets/tinbook/guests.js"]
+@pytest.mark.parametrize(
+    ("shown", "styles", "scripts"),
+    [
+        ('<ul data-narrow="x">', ["folds", "rows", "guests", "narrow"], ["guests", "narrow"]),
+        ('<ul class="tb-links">', ["guests", "links"], ["guests"]),
+        ('<div class="tb-scroll"><table class="tb-table">', ["written", "tables", "guests"], ["guests"]),
+        ('<ul class="tb-lines"><li class="tb-tabled">', ["guests"], ["guests"]),
+        ('<ul class="tb-list">', ["rows", "guests"], ["guests"]),
+        ("<p>Written by hand</p>", ["guests"], ["guests"]),
+    ],
+)
+def test_what_stands_in_a_page_comes_with_its_style(shown: str, styles: list[str], scripts: list[str]) -> None:
+    for ending, names in (("css", styles), ("js", scripts)):
+        assert own_files("guests", shown, ending) == [f"assets/tinbook/{name}.{ending}" for name in names]
+
+
+def test_a_page_of_tables_has_the_styles_of_the_bench_and_not_its_script() -> None:
+    names = [Path(file).stem for file in own_files("mixture_tables", "", "css")]
+    assert names == ["mixture", "mixture_tables"]
+    assert own_files("mixture_tables", "", "js") == ["assets/tinbook/mixture_tables.js"]
 
 
 def test_every_own_file_is_there_and_of_a_kind_of_page(site: Site) -> None:

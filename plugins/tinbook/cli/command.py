@@ -1,4 +1,4 @@
-"""The command and what all its parts share. A part is imported when it is asked for: the others cost nothing."""
+"""The command and what its parts share. A part is imported only when it is asked for, so the others cost nothing."""
 
 from __future__ import annotations
 
@@ -21,19 +21,19 @@ PARTS: Mapping[str, str] = {
     "table": "Print a table by its NAME, or the names of all tables.",
     "template": "Write a template of a KIND for a cake, to print at true size; without a KIND, what there is.",
 }
-"""Each part, in a module of this room by its name, and how its own help begins."""
+"""Each part, in the module of this room with its name, and how its own help begins."""
 MODULES = {"build": "site", "serve": "site"}
-"""Of parts that share one."""
+"""The module of parts that share one."""
 
 
 NEW_BOOK = "tinbook new book FOLDER"
 
 
 class LateGroup(click.Group):
-    """A group whose commands only tell of themselves; that of a part is imported when it is to run."""
+    """A group that lists its commands without importing them; a part is imported when it is about to run."""
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
-        """The options of the whole command may stand after a part's name too: `tinbook check --book FOLDER`."""
+        """The whole command's options may also come after a part's name: `tinbook check --book FOLDER`."""
         end = args.index("--") if "--" in args else len(args)
         for at, word in enumerate(args[:end]):
             if word == "--book" and at + 1 < end:
@@ -54,7 +54,7 @@ class LateGroup(click.Group):
 def part_called(name: str) -> click.Command:
     """The command of a part."""
     collected = gc.isenabled()
-    gc.disable()  # modules leave no rubbish while they are made, and looking for it takes a tenth of a start
+    gc.disable()  # importing makes no garbage, and looking for it takes a tenth of the start
     try:
         part: click.Command = getattr(import_module(f"tinbook.cli.{MODULES.get(name, name)}"), name)
     finally:
@@ -86,14 +86,14 @@ def main(context: click.Context, book: Path | None) -> None:
 
 
 def book_above(folder: Path) -> Path:
-    """The folder itself if a book lies in it, else the nearest above that has one; itself where none has."""
+    """The folder itself if it holds a book, or else the nearest above that does; itself if none does."""
     here = folder.resolve()
     found = next((each for each in (here, *here.parents) if (each / "recipes" / "house").is_dir()), here)
     return folder if found == here else found
 
 
 def recipes_of(book: Path) -> Path:
-    """The sources of a book. ClickException: none lies there."""
+    """The sources of a book. ClickException if there are none."""
     folder = book.resolve() / "recipes"
     if not folder.is_dir():
         where = "here" if book == Path() else f'in "{book}"'

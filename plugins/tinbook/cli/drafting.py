@@ -1,4 +1,4 @@
-"""A pasted note, or a page's data, as drafts of mixtures; what is to be said of them on the screen."""
+"""A pasted note, or a page's data, as drafts of mixtures; and what to say about them on the screen."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from tinbook.notes import Draft, Drafts, SaidBeside, read_note, read_parts, writ
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoteWanted:
-    """What the baker says of a note: its name, its kind, what it was written for, whose kitchen it comes from."""
+    """What the baker says about a note: its name, its kind, what it was written for, whose kitchen it comes from."""
 
     name: str
     kind: str | None = None
@@ -50,7 +50,7 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
 
 
 def on_screen(drafts: Drafts, done: str = "is written") -> Iterator[str]:
-    """What was read, what is unsure, what was left out, and the cards to have for what is unknown: a screen of it."""
+    """What was read, what is unsure, what was left out, and the cards that unknown ingredients need: a screenful."""
     for draft in drafts.every:
         yield f"recipes/mixtures/{draft.slug}.yaml {done}: {_counted(draft)}."
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
@@ -85,5 +85,5 @@ def _kind_called(word: str, facts: Facts) -> str | None:
 
 
 def _printable(text: str) -> str:
-    """A text without the signs no file of the book may hold."""
+    """A text without the characters a file of the book may not hold."""
     return "".join(sign if sign.isprintable() else " " for sign in text)

@@ -1,4 +1,4 @@
-"""schema.org data of a saved page, or of a JSON file, as a recipe to draft from.
+"""schema.org data from a saved page, or from a JSON file, as a recipe to draft from.
 
 The page is read as text: nothing in it is run and nothing is fetched. What others write is often untidy, so types and
 words are taken as they come; only what cannot be read at all is refused, with a reason.
@@ -84,7 +84,11 @@ def find_recipe(text: str, form: Literal["page", "json"], name: str) -> Found:
 
 
 def minutes_of(text: str) -> float | None:
-    """The minutes of an ISO 8601 duration of weeks, days, hours, minutes and seconds; None for anything else."""
+    """The minutes of an ISO 8601 duration of weeks, days, hours, minutes and seconds; None for anything else.
+
+    >>> minutes_of("PT1H35M"), minutes_of("P1W"), minutes_of("35 min")
+    (95.0, 10080.0, None)
+    """
     duration = _DURATION.fullmatch(text.strip().upper())
     if duration is None:
         return None
@@ -95,7 +99,7 @@ def minutes_of(text: str) -> float | None:
 
 
 class _Start(HTMLParser):
-    """The type that the start tag of a script says."""
+    """The type given in a script's start tag."""
 
     kind = ""
 
@@ -106,7 +110,7 @@ class _Start(HTMLParser):
 def _scripts(text: str) -> Iterator[str]:
     """The scripts of a page that hold JSON-LD.
 
-    Only their start tags are parsed: on a page made for it, the parser's time grows with the square of the length.
+    Only their start tags are parsed: on a page made to trip it, the parser's time grows with the square of the length.
     """
     at = 0
     while mark := _MARK.search(text, at):
@@ -127,7 +131,7 @@ def _scripts(text: str) -> Iterator[str]:
 
 
 def _loaded(script: str) -> Any:
-    """JSON, its numbers as text. Line breaks within a text and wrappings against old browsers are let pass."""
+    """JSON, its numbers as text. Line breaks within a text and wrappings for old browsers are allowed."""
     bare = _WRAPPED.sub("", _WRAPPED.sub("", script)).strip().removesuffix(";")
     return json.loads(bare, strict=False, parse_int=str, parse_float=str)
 
@@ -180,7 +184,7 @@ def _found(data: dict[str, Any], others: int) -> Found:
 
 
 def _texts(value: Any) -> Iterator[str]:
-    """The texts in a value: itself, those of a list, or what a group of keys goes by."""
+    """The texts in a value: itself, a list's, or what a group of keys goes by."""
     left = [value]
     while left:
         here = left.pop()
@@ -229,8 +233,8 @@ def _steps(value: Any) -> Iterator[str]:
 
 
 def _lines(text: str) -> list[str]:
-    """A text's lines as a reader of the page sees them: marks of HTML taken out, spaces made one."""
-    # twice: a text with marks in it is often escaped once more
+    """A text's lines as a reader of the page sees them: HTML tags removed, runs of spaces made one."""
+    # twice: a text with tags in it is often escaped once more
     plain = (
         unescape(_TAG.sub(_mark, unescape(text) if "&lt;" in text else text)) if "<" in text or "&" in text else text
     )

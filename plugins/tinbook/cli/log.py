@@ -27,7 +27,7 @@ from tinbook.problems import nearest
 from tinbook.source import LARGEST_BYTES, read_yaml
 
 PLAIN = re.compile(r"[\w½¼¾⅓⅔.][\w½¼¾⅓⅔ °%./x-]*")
-"""What may stand in a YAML flow mapping without quotes, but for a word that means nothing."""
+"""What can stand in a YAML flow mapping without quotes, except words that mean nothing."""
 NOTHING = frozenset(("null", "Null", "NULL"))
 ORDER = (
     "day", "of", "tin", "batter", "batter_depth", "oven", "done_after", "centre", "start", "baked", "out", "note",
@@ -48,7 +48,7 @@ def log() -> None:
 @click.option("--oven", required=True, metavar="HEAT", help='What the dial said, such as "140 °C fan".')
 @click.option("--done-after", required=True, metavar="TIME", help='How long it was in, such as "72 min".')
 @click.option("--centre", metavar="HEAT", help='How warm its centre was when it came out, such as "97 °C".')
-@click.option("--start", metavar="HEAT", help='How warm the batter went in, if not at room heat, such as "8 °C".')
+@click.option("--start", metavar="HEAT", help='How warm the batter went in, if not at room temperature, such as "8 °C".')
 @click.option("--baked", metavar="HEIGHT", help='How high it stood before levelling, such as "61 mm".')
 @click.option("--out", metavar="WEIGHT", help='What it weighed when cold, such as "1035 g".')
 @click.option("--note", metavar="WORDS", help="Anything else.")
@@ -112,7 +112,7 @@ def _flow(text: str) -> str:
 
 
 def _with_line(folder: Path, line: str, loaded: Loaded, entry: Baked) -> tuple[Path, bytes]:
-    """The file of the log that takes the line, and all it then says: where the first is full, that of the year."""
+    """The log file that takes the line, and its new contents: the year's, if the first is full."""
     for kind in (BAKES, BAKES.of_year(f"{entry.day.year:04d}")):
         path = folder / kind.path
         whole = _grown(path, kind.path, line, loaded)
@@ -122,7 +122,7 @@ def _with_line(folder: Path, line: str, loaded: Loaded, entry: Baked) -> tuple[P
 
 
 def _grown(path: Path, name: str, line: str, loaded: Loaded) -> bytes:
-    """What a file of the log says with one entry more at its end."""
+    """The contents of a log file with one more entry at its end."""
     if not path.exists():
         return f"{START}  - {line}\n".encode()
     cure = f"mend the file, or write this line into it yourself:\n  - {line}"
@@ -148,7 +148,7 @@ def _grown(path: Path, name: str, line: str, loaded: Loaded) -> bytes:
 
 
 def _indent(raw: bytes) -> str:
-    """How far in the last entry's dash stands."""
+    """How far the last entry's dash is indented."""
     dashes = re.findall(rb"(?m)^( *)- ", raw.replace(b"\r\n", b"\n"))
     return dashes[-1].decode() if dashes else "  "
 
@@ -158,7 +158,7 @@ def _with(book: Book, entry: Baked) -> Book:
 
 
 class _Known(NamedTuple):
-    """What is known of a bake's like: its time, and the mixture's rise and loss."""
+    """What is known of bakes like this one: the time, and the mixture's rise and loss."""
 
     time: Time
     rise: float

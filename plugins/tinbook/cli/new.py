@@ -21,7 +21,7 @@ from tinbook.models.register import kinds, of_the_kitchen
 from tinbook.notes import KITCHENS, Drafts, NotText, decoded
 
 LONGEST = 100
-"""A slug is a file's name, and systems have their limits."""
+"""A slug is a file name, and systems have their limits."""
 
 
 @click.group()
@@ -50,7 +50,7 @@ def _copy(source: Traversable, target: Path, name: str) -> int:
         if entry.is_dir():
             written += _copy(entry, target / entry.name, name)
         else:
-            # it stands between double quotes, where these two would be more than themselves
+            # it stands between double quotes, where these two have a meaning
             text = entry.read_text(encoding="utf-8").replace("BOOK NAME", re.sub(r'["\\]', "'", name))
             with (target / entry.name).open("x", encoding="utf-8", newline="\n") as file:
                 file.write(text)
@@ -59,7 +59,7 @@ def _copy(source: Traversable, target: Path, name: str) -> int:
 
 
 def _make(folder: Path) -> int:
-    """Write what the register tells: the schemas, which an editor is to use for which file, what stays out of git."""
+    """Write what the register provides: the schemas, which one an editor uses for which file, what stays out of git."""
     (folder / FOLDER).mkdir()
     for name in kinds():
         (folder / FOLDER / f"{name}.json").write_text(schema_text(name), "utf-8", newline="\n")
@@ -119,7 +119,7 @@ def mixture(
 
 
 def _refuse_existing(folder: Path, slugs: list[str]) -> None:
-    """An existing mixture is never written over."""
+    """An existing mixture is never overwritten."""
     for slug in slugs:
         path = folder / "mixtures" / f"{slug}.yaml"
         if path.exists():

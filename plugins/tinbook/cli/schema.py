@@ -1,4 +1,4 @@
-"""`tinbook schema`: what an editor needs to complete and check the book's files while they are typed."""
+"""`tinbook schema`: what an editor needs to complete and check the book's files as they are typed."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tinbook.models.json_schema import schema_of
 from tinbook.models.register import kinds
 
 FOLDER = "schema"
-"""Beside recipes/, where the first line of each file looks for it."""
+"""Next to recipes/, where the first line of each file looks for it."""
 
 
 @click.command()
@@ -42,11 +42,11 @@ def schema_text(name: str) -> str:
 
 
 def editor_settings() -> str:
-    """What tells an editor which schema is for which files of a book, as the file .vscode/settings.json."""
+    """The file .vscode/settings.json, which tells an editor which schema goes with which file."""
     schemas = {f"./{FOLDER}/{name}.json": [f"recipes/{path}" for path in kind.paths] for name, kind in kinds().items()}
     return json.dumps({"yaml.schemas": schemas}, indent=2) + "\n"
 
 
 def first_line(name: str) -> str:
-    """The comment by which an editor finds the schema of a file in a folder of recipes/."""
+    """The comment by which an editor finds the schema for a file in a folder of recipes/."""
     return f"# yaml-language-server: $schema=../../{FOLDER}/{name}.json"

@@ -78,7 +78,7 @@ def sheet(
 
 
 def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
-    """The cake that is asked for, of a technique with parts."""
+    """The cake asked for, for a technique with parts."""
     technique = loaded.book.techniques[slug]
     tin = cake_of(cake, loaded.book, "--cake")
     if not (technique.parts or technique.repeats):
@@ -88,7 +88,7 @@ def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
 
 
 def _slug(name: str, loaded: Loaded, book: Path) -> str:
-    """The technique that goes by `name`: its file's name, its own or another of its names."""
+    """The technique that goes by `name`: its file name, its own name or another."""
     techniques = loaded.book.techniques
     names = {
         word.lower(): slug for slug, technique in techniques.items() for word in (*technique.also, technique.name, slug)
@@ -108,7 +108,7 @@ def _slug(name: str, loaded: Loaded, book: Path) -> str:
 
 
 def dress() -> Dress:
-    """The book's own styles and letters."""
+    """The book's own styles and typefaces."""
     theme = PACKAGE / "plugin" / "theme" / "assets" / "tinbook"
     return Dress(
         (theme / "tokens.css").read_text("utf-8"),

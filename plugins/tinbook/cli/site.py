@@ -1,7 +1,7 @@
-"""`tinbook serve` and `tinbook build`: the site by MkDocs, with what its theme says of other projects left out.
+"""`tinbook serve` and `tinbook build`: the site by MkDocs, without what its theme says about other projects.
 
-The theme prints a notice before any plugin is asked; nothing but the surroundings of the program can still it. What the
-notice warns of is in DEVELOPERS.md.
+The theme prints a notice before any plugin runs, and only an environment variable can silence it. Decision 68 says what
+it warns of.
 """
 
 from __future__ import annotations
@@ -46,5 +46,5 @@ def _mkdocs(book: Path, *words: str) -> None:
         try:
             raise SystemExit(process.wait())
         except KeyboardInterrupt:
-            # it is being stopped too, and puts away what it served
+            # it is being stopped too, and clears up what it served
             raise SystemExit(process.wait()) from None

@@ -37,7 +37,7 @@ T = TypeVar("T")
 NO_TINS: Mapping[str, Tin] = {}
 FEW_ROWS = 4
 MOST = 1000
-"""More eggs or batches than that nobody means."""
+"""Nobody means more eggs or batches than this."""
 
 
 @click.command()
@@ -105,13 +105,13 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
 
 
 def _given(asked: dict[str, Any]) -> list[str]:
-    """What the command was given, an empty text too; a measure in a tin's text counts as asked for."""
+    """What the command was given, even an empty text; a measure in a tin's text counts as asked for."""
     told = {**asked, "measured": any(map(says_measure, asked["tins"]))}
     return [key for key in OPTIONS if told[key] is not None and told[key] is not False and told[key] != ()]
 
 
 def named_tins(book: Book) -> Mapping[str, Tin]:
-    """The tins of the house that go by a name of their own, in small letters."""
+    """The tins of the house that have a name of their own, in lower case."""
     return {own.tin.called.casefold(): own.measured_tin for own in book.tins if own.tin.called}
 
 
@@ -165,7 +165,7 @@ def _number(text: str, of: str) -> float:
 
 def read_tiers(text: str, names: Mapping[str, Tin], sold: Sold) -> tuple[Tin, ...]:
     """The tins of a set, from the bottom: `25 + 20 + 15 cm`, `square 25 + 20 cm`, `square 25 cm + round 15 cm`. Rounds
-    where no shape is named; the unit of the last holds for those without one. Raises Misread."""
+    if no shape is named; the last unit counts for those without one. Raises Misread."""
     shape, tins = "round", []
     *_, unit = re.split(r"[\d.,\s]", text.strip())
     for part in map(str.strip, text.split("+")):
@@ -178,7 +178,7 @@ def read_tiers(text: str, names: Mapping[str, Tin], sold: Sold) -> tuple[Tin, ..
 
 
 def read_portion(text: str, measures: Measures) -> str | tuple[float, float]:
-    """What a kind of portion is called, or its sides in mm where there is a figure. Raises Misread."""
+    """The name of a kind of portion, or its sides in mm if there is a figure. Raises Misread."""
     return read_sides(text, measures) if any(sign.isdigit() for sign in text) else text
 
 
@@ -207,7 +207,7 @@ def _text(result: Result) -> str:
 
     heads = list(dict.fromkeys(key for row in result.rows for key in row))
     columns = [[head.replace("_", " "), *(_cell(row.get(head)) for row in result.rows)] for head in heads]
-    # few and wide rows are easier read as columns
+    # few, wide rows are easier to read as columns
     across = columns if len(result.rows) <= FEW_ROWS < len(heads) else list(zip(*columns, strict=True))
     printed = tabulate(across[1:], headers=across[0], disable_numparse=True)
     return f"{spell(result.title)}\n\n{printed}\n\n{formula_of(result.worked)}"

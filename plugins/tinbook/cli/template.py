@@ -68,7 +68,7 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
     "dowels": ("dowels under the tier above", _dowels, ("above",)),
     "cutting": ("how the cake is cut into portions", _cutting, ("portion",)),
 }
-"""What each is, how it is drawn, and the options of its own."""
+"""What each is, how it is drawn, and its own options."""
 
 
 @click.command()
@@ -125,7 +125,7 @@ def template(
 
 
 def _refuse(kind: str, options: Options) -> None:
-    """AskError for an option that was given and is another template's, or that tells of drops where there are none."""
+    """AskError for an option that belongs to another template, or that is about drops where there are none."""
     context = click.get_current_context()
     own = TEMPLATES[kind][2]
     given = [key for key in options if context.get_parameter_source(key) is ParameterSource.COMMANDLINE]
@@ -157,7 +157,7 @@ def cake_of(text: str, book: Book, option: str) -> Tin:
 
 
 def length(text: str | None, option: str, book: Book) -> float | None:
-    """A length in mm, or None where nobody has said."""
+    """A length in mm, or None if nobody has said."""
     try:
         return None if text is None else read_length(text.strip(), book.house.spoons).base
     except Misread as error:
@@ -171,7 +171,7 @@ def pages_of(templates: Sequence[Template], paper: str, loaded: Loaded) -> tuple
 
 
 def files_of(title: str, pages: Sequence[PaperPage], path: Path, svg: bool, all_of: str = "") -> dict[Path, bytes]:
-    """The PDF of some pages and, if asked, a drawing of each beside it, by its key without the key `all_of` them."""
+    """The PDF of some pages and, if asked, a drawing of each beside it, named by its key less the key `all_of` them."""
     files = {path: templates_pdf(title, pages)}
     if svg:
         for page in pages:
@@ -181,7 +181,7 @@ def files_of(title: str, pages: Sequence[PaperPage], path: Path, svg: bool, all_
 
 
 def free(paths: Sequence[Path], force: bool) -> None:
-    """Stop before anything is written where one of `paths` is taken or has no folder."""
+    """Stop before anything is written if one of `paths` is taken or has no folder."""
     for path in paths:
         if path.is_dir() or (path.exists() and not force):
             cure = "name another" if path.is_dir() else "add --force to write over it, or name another with -o"

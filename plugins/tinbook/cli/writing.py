@@ -14,9 +14,9 @@ from tinbook.problems.disk import why_not
 
 
 def put(files: Mapping[Path, bytes]) -> None:
-    """Write files whole, over what is there. ClickException where one cannot be: then none of them is touched.
+    """Write files whole, over what is there. ClickException if one cannot be written: then none of them is touched.
 
-    A link stays one: what it leads to is written.
+    A link stays a link: what it leads to is written.
     """
     beside: dict[Path, Path] = {}
     name = next(iter(files), Path())
@@ -43,7 +43,8 @@ def put(files: Mapping[Path, bytes]) -> None:
 
 @contextmanager
 def whole_folder(folder: Path) -> Iterator[Path]:
-    """A folder to fill, which then becomes `folder`; that is empty or is not there. ClickException: nothing is left."""
+    """A folder to fill, which then becomes `folder`, empty or not there yet. On a ClickException nothing is left
+    behind."""
     target = folder.resolve()
     half = _beside(target)
     try:
@@ -60,7 +61,7 @@ def whole_folder(folder: Path) -> Iterator[Path]:
 
 
 def cannot_write(path: Path, error: OSError) -> click.ClickException:
-    """What a baker is told."""
+    """What the baker is told."""
     return click.ClickException(f'"{path}" cannot be written: {why_not(error)}. Nothing was changed.')
 
 

@@ -1,9 +1,9 @@
 """How long a cake bakes, learned from what was baked: a Bayesian straight line in the logs.
 
-ln minutes = a + p ln(width / 200 mm) + q ln(batter depth / 40 mm) + ln heat, with
-heat = ln(1.6 (oven - start) / (oven - centre)), °C: the first term of a slab's cooling curve. A kind of mixture has its
-own a, p, q; a recipe's differ from those of its kind a little. All are normal, the scatter of single bakes is known, so
-that what is learned has a closed form (conjugate normal; Gelman et al., Bayesian Data Analysis, chapters 5 and 14).
+ln minutes = a + p ln(width / 200 mm) + q ln(batter depth / 40 mm) + ln heat, with heat = ln(1.6 (oven - start) / (oven
+- centre)), °C: the first term of a slab's cooling curve. Each kind of mixture has its own a, p, q, and its recipes
+differ from them a little. All are normal and the scatter of single bakes is known, so the answer has a closed form
+(conjugate normal; Gelman et al., Bayesian Data Analysis, chapters 5 and 14).
 """
 
 from __future__ import annotations
@@ -21,29 +21,32 @@ if TYPE_CHECKING:
 
 WIDTH_MM = 200.0
 DEPTH_MM = 40.0
-"""Where the line is anchored: a 20 cm tin with 4 cm of batter."""
+"""The tin the line is anchored to: 20 cm, with 4 cm of batter."""
 LEAST_POWER = 0.05
-"""A wider tin and a deeper batter take longer, whatever a few bakes say. House judgement."""
+"""A wider tin and a deeper batter take longer, whatever a few bakes suggest. House judgement."""
 EIGHTY_PERCENT = 1.2815515655446004
-"""So many standard deviations to each side hold 80 % of a normal distribution."""
+"""This many standard deviations either side hold 80 % of a normal distribution."""
 
 
 def heat(oven_c: float, start_c: float, centre_c: float) -> float:
-    """ln(1.6 (oven - start) / (oven - centre)): minutes go by it. ValueError unless start < centre < oven."""
+    """ln(1.6 (oven - start) / (oven - centre)), which minutes are proportional to; °C. ValueError unless start < centre
+    < oven.
+    """
     if not start_c < centre_c < oven_c:
         raise ValueError(f"no centre reaches {centre_c!r} °C from {start_c!r} °C in an oven at {oven_c!r} °C")
     return log(1.6 * (oven_c - start_c) / (oven_c - centre_c))
 
 
 def spread(low: float, high: float) -> float:
-    """The standard deviation of a normal quantity that lies between `low` and `high` in 80 % of cases."""
+    """The standard deviation of a normal quantity that lies between `low` and `high` 80 % of the time."""
     return (high - low) / (2.0 * EIGHTY_PERCENT)
 
 
 @dataclass(frozen=True, slots=True)
 class Prior:
-    """What is thought before anything was baked, of (a, p, q): mean and standard deviation for a kind of mixture,
-    `own`: standard deviation from recipe to recipe of a kind; `scatter`: of ln minutes from bake to bake."""
+    """What is believed of (a, p, q) before any bake: mean and standard deviation for a kind of mixture; `own`: standard
+    deviation between recipes of the kind; `scatter`: of ln minutes between bakes.
+    """
 
     mean: tuple[float, float, float]
     spread: tuple[float, float, float]
@@ -51,14 +54,14 @@ class Prior:
     scatter: float
 
     def minutes(self, width_mm: float, depth_mm: float, heat: float) -> float:
-        """The likeliest time in a tin so wide with batter so deep."""
+        """The likeliest minutes in a tin this wide with batter this deep."""
         a, p, q = self.mean
         return exp(a + p * log(width_mm / WIDTH_MM) + q * log(depth_mm / DEPTH_MM)) * heat
 
 
 @dataclass(frozen=True, slots=True)
 class Evidence:
-    """What some bakes of one recipe say of (a, p, q): `weight` (3 × 3) and `pull` (3), sums over the entries."""
+    """What the bakes of one recipe say about (a, p, q): `weight` (3 × 3) and `pull` (3), summed over the entries."""
 
     weight: Floats
     pull: Floats
@@ -74,16 +77,18 @@ class Law:
 
     @property
     def width_exponent(self) -> float:
-        """By what power of the width minutes go."""
+        """The power of the width that minutes grow by."""
         return float(self.mean[1])
 
     @property
     def depth_exponent(self) -> float:
-        """By what power of the batter's depth minutes go."""
+        """The power of the batter's depth that minutes grow by."""
         return float(self.mean[2])
 
     def minutes(self, widths_mm: Sequence[float], depths_mm: Sequence[float], heat: float) -> tuple[Floats, Floats]:
-        """For tins so wide with batter so deep: the median in minutes, and the standard deviation of ln minutes."""
+        """For each tin (n widths, n depths): the median in minutes, and the standard deviation of ln minutes; both
+        (n,).
+        """
         import numpy as np
 
         rows = _rows(widths_mm, depths_mm)
@@ -104,7 +109,9 @@ def evidence(
     widths_mm: Sequence[float], depths_mm: Sequence[float], heats: Sequence[float], minutes: Sequence[float],
     prior: Prior,
 ) -> Evidence:  # fmt: skip
-    """What bakes of one recipe say, a value for each: width and batter depth in mm, `heat`, minutes; each above 0."""
+    """What the bakes of one recipe say. One value per bake: width and batter depth in mm, `heat`, minutes; all above
+    0.
+    """
     import numpy as np
 
     rows = _rows(widths_mm, depths_mm)
@@ -114,7 +121,9 @@ def evidence(
 
 @dataclass(frozen=True, slots=True)
 class OfKind:
-    """What recipes of a kind tell of the kind itself: `weight` (3 × 3) and `pull` (3), which add up; 0 for nothing."""
+    """What recipes of a kind say about the kind itself: `weight` (3 × 3) and `pull` (3), which add up; 0 for
+    nothing.
+    """
 
     weight: Floats | float
     pull: Floats | float
@@ -127,13 +136,13 @@ class OfKind:
 
 
 NO_KIN = OfKind(0.0, 0.0)
-"""Of a kind of which nothing was baked."""
+"""For a kind of which nothing was baked."""
 
 
 def of_kind(prior: Prior, seen: Evidence) -> OfKind:
-    """What one recipe's bakes tell of its kind: as much as is left when its own difference is integrated out.
+    """What one recipe's bakes say about its kind: what remains once its own difference is integrated out.
 
-    (weight⁻¹ + Ω)⁻¹ with Ω the recipe-to-recipe covariance, here without inverting `weight`, which may be singular.
+    (weight⁻¹ + Ω)⁻¹ with Ω the covariance between recipes, without inverting `weight`, which may be singular.
     """
     import numpy as np
 
@@ -142,7 +151,7 @@ def of_kind(prior: Prior, seen: Evidence) -> OfKind:
 
 
 def learned(prior: Prior, own: Evidence, kin: OfKind = NO_KIN) -> Law:
-    """The law of one recipe from its `own` bakes and from what the other recipes of its kind tell together."""
+    """The law of one recipe, from its `own` bakes and from what the other recipes of its kind say together."""
     import numpy as np
 
     precision = np.diag(1.0 / np.square(prior.spread))
@@ -152,7 +161,7 @@ def learned(prior: Prior, own: Evidence, kin: OfKind = NO_KIN) -> Law:
     mean_of_kind = spread_of_kind @ (precision @ np.asarray(prior.mean) + kin.pull)
     mean: Floats = covariance @ (before @ mean_of_kind + own.pull)
     for which in (1, 2):
-        # as many bakes that contradict each other could say: then the likeliest that still grows
+        # contradictory bakes can suggest it: then take the likeliest that still grows
         if mean[which] < LEAST_POWER:
             mean = mean + covariance[:, which] / covariance[which, which] * (LEAST_POWER - mean[which])
     mean[1:] = np.maximum(mean[1:], LEAST_POWER)
@@ -160,7 +169,8 @@ def learned(prior: Prior, own: Evidence, kin: OfKind = NO_KIN) -> Law:
 
 
 def settled(typical: float, wide: float, seen: Sequence[float], scatter: float) -> float:
-    """One number, learned the same way: thought to be `typical` with standard deviation `wide`, seen with `scatter`.
+    """One number, learned the same way: believed to be `typical` ± `wide`, seen with scatter `scatter` (all in one
+    unit).
 
     The weighted mean (typical / wide² + Σ seen / scatter²) / (1 / wide² + n / scatter²).
     """

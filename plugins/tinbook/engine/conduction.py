@@ -1,8 +1,8 @@
 """How soon heat can reach the middle of a batter by conduction alone: a time no bake can beat.
 
-A block of batter `width_mm` square and `depth_mm` deep, warmed alike on every face. Its middle follows the product of
-three slabs (Newman's rule), and each slab its Fourier series: θ = Σ 4 sin ζ / (2 ζ + sin 2ζ) · exp(-ζ² Fo), with
-ζ tan ζ = Bi. Air bubbles, steam and a crust only slow a real cake down.
+A block of batter `width_mm` square and `depth_mm` deep, heated alike on every face. Its middle follows the product of
+three slabs (Newman's rule), and each slab its Fourier series: θ = Σ 4 sin ζ / (2 ζ + sin 2ζ) · exp(-ζ² Fo), with ζ tan
+ζ = Bi. Air bubbles, steam and a crust only slow a real cake down.
 """
 
 from __future__ import annotations
@@ -11,20 +11,20 @@ from functools import lru_cache
 from math import exp, pi, sin, tan
 
 SURFACE_W_M2K = 48.0
-"""Heat from the air of the oven to batter or tin, W/m²K. Upper end of what ovens give; house judgement."""
+"""Heat transfer from the oven's air to batter or tin, W/m²K. The top of what ovens give; house judgement."""
 DIFFUSIVITY_M2_S = 1.6e-7
-"""Thermal diffusivity of a cake batter, m²/s. From memory of food engineering tables."""
+"""Thermal diffusivity of cake batter, m²/s. From memory of food engineering tables."""
 CONDUCTIVITY_W_MK = 0.4
-"""Thermal conductivity of the same, W/mK. From memory; the upper end, which makes the bound the longer."""
+"""Thermal conductivity of cake batter, W/mK. From memory; the top of its range, which gives the longer bound."""
 TERMS = 6
 EARLY = 0.03
-"""Fourier number before which the middle feels nothing: six terms are too few for it."""
+"""Fourier number before which the middle feels nothing; six terms are too few there."""
 STEPS = 48
 WIDEST_MM = 5000.0
 
 
 def centre_minutes(width_mm: float, depth_mm: float, oven_c: float, start_c: float, centre_c: float) -> float:
-    """Minutes until the middle of the block is at `centre_c`, °C, from `start_c` in an oven at `oven_c`.
+    """Minutes until the middle of the block goes from `start_c` to `centre_c` in an oven at `oven_c`, all in °C.
 
     ValueError unless start < centre < oven and both lengths are above 0.
     """
@@ -42,14 +42,14 @@ def centre_minutes(width_mm: float, depth_mm: float, oven_c: float, start_c: flo
 
 @lru_cache(maxsize=4096)
 def slab_minutes(depth_mm: float, oven_c: float, start_c: float, centre_c: float) -> float:
-    """The same for a block without edges, so wide that they do not matter: no block so deep takes longer."""
+    """The same for a block so wide that its edges do not matter: no block of this depth takes longer."""
     return centre_minutes(WIDEST_MM, depth_mm, oven_c, start_c, centre_c)
 
 
 def is_reached(
     width_mm: float, depth_mm: float, minutes: float, oven_c: float, start_c: float, centre_c: float
 ) -> bool:  # fmt: skip
-    """Whether the middle of the block is at `centre_c` after so many minutes: cheaper than asking when."""
+    """Whether the middle of the block has reached `centre_c` after this many minutes; cheaper than asking when."""
     return _block(width_mm, depth_mm, minutes) <= (oven_c - centre_c) / (oven_c - start_c)
 
 
@@ -58,7 +58,7 @@ def _block(width_mm: float, depth_mm: float, minutes: float) -> float:
 
 
 def _slab(thick_mm: float, minutes: float) -> float:
-    """What is left of the difference in heat in the middle of a slab, 1 at the start."""
+    """The share of the temperature difference left in the middle of a slab; 1 at the start."""
     half_m = thick_mm / 2000.0
     fourier = DIFFUSIVITY_M2_S * 60.0 * minutes / half_m**2
     if fourier < EARLY:
@@ -69,7 +69,7 @@ def _slab(thick_mm: float, minutes: float) -> float:
 
 @lru_cache(maxsize=4096)
 def _terms(biot: float) -> tuple[tuple[float, float], ...]:
-    """The first roots of ζ tan ζ = Bi and what each weighs in the middle."""
+    """The first roots of ζ tan ζ = Bi, and the weight of each in the middle."""
     terms = []
     for number in range(TERMS):
         low, high = number * pi, number * pi + pi / 2.0

@@ -1,4 +1,6 @@
-"""The side of a cake laid flat and divided, and dowels set round an inside edge. Lengths mm, x along, y downwards."""
+"""The side of a cake laid flat and divided, and dowels set round an inside edge. Lengths in mm, x along, y
+downwards.
+"""
 
 from __future__ import annotations
 
@@ -7,18 +9,18 @@ from math import cosh, dist, hypot
 
 Point = tuple[float, float]
 STEPS = 48
-"""Straight strokes a drop is drawn with."""
+"""Straight strokes to draw one drop."""
 
 
 def sag_of_parabola(along: float, span: float, deep: float) -> float:
-    """How far below its ends a parabola hangs at `along` from one of them: 4 d x (s - x) / s²."""
+    """How far a parabola hangs below its ends at `along` from one of them: 4 d x (s - x) / s²."""
     return 4.0 * deep * along * (span - along) / span**2
 
 
 def catenary_mm(span: float, deep: float) -> float:
     """The a of the chain y = a cosh(x / a) that hangs `deep` over `span`: a (cosh(s / 2a) - 1) = d.
 
-    Halving in u = s / 2a of (cosh u - 1) / u = 2 d / s, which only grows with u. ValueError where it does not hang.
+    Bisection for u = s / 2a in (cosh u - 1) / u = 2 d / s, which only rises with u. ValueError where it does not hang.
     """
     if not (span > 0.0 and deep > 0.0):
         raise ValueError(f"no chain hangs {deep!r} over {span!r}")
@@ -36,7 +38,7 @@ def catenary_mm(span: float, deep: float) -> float:
 
 
 def sag_of_catenary(along: float, span: float, deep: float) -> float:
-    """How far below its ends a chain hangs at `along` from one of them."""
+    """How far a chain hangs below its ends at `along` from one of them."""
     a = catenary_mm(span, deep)
     return a * (cosh(span / 2.0 / a) - cosh((along - span / 2.0) / a))
 
@@ -54,7 +56,7 @@ def edge_mm(ring: Sequence[Point]) -> float:
 
 
 def along_ring(ring: Sequence[Point], count: int) -> tuple[Point, ...]:
-    """`count` places evenly along a closed ring, the first at its first point."""
+    """`count` places evenly spaced along a closed ring, the first at its first point."""
     total, walked = edge_mm(ring), 0.0
     places: list[Point] = []
     wanted = [total * index / count for index in range(count)]
@@ -68,6 +70,6 @@ def along_ring(ring: Sequence[Point], count: int) -> tuple[Point, ...]:
 
 
 def nearest_mm(points: Sequence[Point]) -> float:
-    """How near the two nearest of some points are; infinite for fewer than two."""
+    """The distance between the two nearest points; infinite for fewer than two."""
     pairs = [dist(point, before) for index, point in enumerate(points) for before in points[:index]]
     return min(pairs, default=float("inf"))

@@ -1,4 +1,4 @@
-"""From batter to a stack of layers. Heights in mm; shares as parts of one."""
+"""From batter to a stack of layers. Heights in mm; shares as fractions of one."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import ceil, floor
 
 
 def levelled_mm(batter_mm: float, rise: float, dome: float) -> float:
-    """How high a cake stands when baked and levelled: batter × rise × (1 − dome).
+    """The height of a baked, levelled cake: batter × rise × (1 − dome).
 
     rise: baked depth over batter depth; dome: the share of the baked depth that is cut off.
     """
@@ -14,12 +14,12 @@ def levelled_mm(batter_mm: float, rise: float, dome: float) -> float:
 
 
 def batter_for_mm(levelled: float, rise: float, dome: float) -> float:
-    """The inverse: batter depth for a cake that stands `levelled` when levelled."""
+    """The inverse: the batter depth for a cake `levelled` high once levelled."""
     return levelled / (rise * (1.0 - dome))
 
 
 def cuts(levelled: float, layer_mm: float) -> int:
-    """Into how many equal layers a cake is cut so that each comes nearest to `layer_mm`; the thicker ones of two alike.
+    """How many equal layers to cut so that each is nearest to `layer_mm`; of two equally near, the thicker.
 
     At least 1. ValueError unless both are above 0.
     """
@@ -36,7 +36,7 @@ def stack_mm(layers: int, layer_mm: float, filling_mm: float) -> float:
 
 
 def layer_for_mm(height_mm: float, layers: int, filling_mm: float) -> float:
-    """How high each layer must be for a stack `height_mm` high. ValueError when the filling leaves nothing."""
+    """The height of each layer in a stack `height_mm` high. ValueError when the filling leaves nothing."""
     left = height_mm - (layers - 1) * filling_mm
     if layers < 1 or left <= 0.0:
         raise ValueError(f"{layers} layers with {filling_mm:g} mm between them do not go into {height_mm:g} mm")
@@ -44,5 +44,5 @@ def layer_for_mm(height_mm: float, layers: int, filling_mm: float) -> float:
 
 
 def baked_g(batter_g: float, loss: float, cut_off: float = 0.0) -> float:
-    """Weight of a cake when baked: batter less the steam; less the part of it that is cut off."""
+    """The weight of a baked cake: batter less the steam, less the share cut off."""
     return batter_g * (1.0 - loss) * (1.0 - cut_off)

@@ -1,4 +1,4 @@
-"""What the house really used, against what was worked out: a correction that trusts a few entries a little."""
+"""What the house really used, against what was worked out: a correction that gives a few entries a little trust."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from math import exp, log
 def correction(ratios: Sequence[float], damping: float) -> float:
     """The factor that moves a worked-out amount towards what was used: exp(Σ ln ratio / (n + damping)).
 
-    ratios: used over worked out, each above 0. `damping` is how many entries that say "as worked out" stand against
-    them: with none logged the factor is 1, with many it nears their geometric mean (in the logs a normal prior).
+    ratios: used over worked out, each above 0. `damping` counts as that many entries saying "as worked out": with
+    nothing logged the factor is 1, with many entries it nears their geometric mean (a normal prior in the logs).
     """
     return exp(sum(map(log, ratios)) / (len(ratios) + damping)) if ratios else 1.0
 
 
 def is_wild(ratio: float, most: float) -> bool:
-    """Whether an entry is too far off to be learned from: more than `most` times as much, or as little."""
+    """Whether an entry is too far out to learn from: more than `most` times as much, or as little."""
     return not 1.0 / most <= ratio <= most

@@ -1,4 +1,4 @@
-"""Which packs to buy for an amount: whole ones, with least over, then as few as may be. Weights g."""
+"""Which packs to buy for an amount: whole ones, with least over, then as few as possible. Weights in g."""
 
 from __future__ import annotations
 
@@ -10,9 +10,12 @@ from tinbook.engine.tolerance import whole_up
 
 
 def packs_for(need_g: float, sizes_g: Sequence[float]) -> tuple[tuple[int, float], ...]:
-    """How many of which packs, largest first: (number, size). Nothing for nothing needed. Sizes go by whole grams.
+    """How many of which packs, largest first: (number, size). Empty if nothing is needed. Sizes go by whole grams.
 
     ValueError for no sizes, or one under a gram.
+
+    >>> packs_for(1230.0, [250.0, 1000.0])
+    ((1, 1000.0), (1, 250.0))
     """
     sizes = tuple(sorted({round(size) for size in sizes_g}, reverse=True))
     if not sizes or sizes[-1] < 1:
@@ -24,8 +27,8 @@ def packs_for(need_g: float, sizes_g: Sequence[float]) -> tuple[tuple[int, float
 
 @lru_cache(maxsize=4096)
 def _fewest(need: int, sizes: tuple[int, ...]) -> tuple[int, ...]:
-    """How many of each size come to the least total of at least `need`, as few packs as may be."""
-    # the size last added to reach each total with the fewest packs, and their number
+    """How many of each size make the least total of at least `need`, in as few packs as possible."""
+    # for each total: the size last added on the way to it with the fewest packs, and how many packs
     reached: list[tuple[int, int] | None] = [(0, 0), *([None] * (need + sizes[0]))]
     for total in range(1, len(reached)):
         ways = [(before[0] + 1, size) for size in sizes if size <= total and (before := reached[total - size])]

@@ -1,4 +1,4 @@
-"""Sugarpaste and marzipan: on the cake, rolled out for it, and what comes back. Lengths mm, weights g."""
+"""Sugarpaste and marzipan: on the cake, rolled out for it, and what comes back. Lengths in mm, weights in g."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ def net_g(surface_mm2: float, thickness_mm: float, g_per_ml: float) -> float:
 
 
 def upright_mm2(area_mm2: float, edge_mm: float, height_mm: float) -> float:
-    """Surface of an upright cake but its base: top and sides."""
+    """The surface of an upright cake without its base: top and sides."""
     return area_mm2 + edge_mm * height_mm
 
 
@@ -23,7 +23,7 @@ def dome_mm2(radius_mm: float) -> float:
 
 
 def rolled_mm(across_mm: float, height_mm: float, trim_mm: float) -> float:
-    """How wide the paste is rolled for a cake `across_mm` wide: over the top, down both sides, and a bit over."""
+    """The width to roll paste to for a cake `across_mm` wide: over the top, down both sides, and a bit over."""
     return across_mm + 2.0 * height_mm + trim_mm
 
 

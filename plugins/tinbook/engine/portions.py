@@ -1,7 +1,7 @@
-"""How many portions a cake is cut into, and how the pieces are shared out among strips or rings.
+"""How many portions a cake cuts into, and how the pieces are shared among strips or rings.
 
-Sizes are areas in mm², or volumes of cakes that are not as high all over. Every rule here but the grid holds for a cake
-of any size once it holds for one, so that a larger cake never serves fewer.
+Sizes are areas in mm², or volumes where a cake's height varies. Every rule here but the grid holds at any scale, so a
+larger cake never serves fewer.
 """
 
 from __future__ import annotations
@@ -18,34 +18,39 @@ LARGEST = 1.3
 """The largest piece, in portions."""
 YIELDS = ((150.0, 0.83), (180.0, 0.9), (200.0, 0.975))
 """What makers serve from a round, as a share of area over portion, by its width in mm: its edge gives no whole pieces.
-From 20 cm up the middle of what is served, 0.94 to 1.01. Common practice, no source."""
+From 20 cm up, the middle of what is served, 0.94 to 1.01. Common practice, no source.
+"""
 SMALL_YIELD = 0.75
-"""The same of rounds under 15 cm. House judgement."""
+"""The same for rounds under 15 cm. House judgement."""
 LONG, LONG_YIELD = 1.2, 5.0 / 6.0
-"""A cake so many times as long as wide has slivers at its ends: it serves less, down to that share of a round as large.
-By the one published chart of ovals."""
+"""A cake this many times as long as wide has slivers at its ends and serves less, down to this share of an equal round.
+By the one published chart of ovals.
+"""
 ALIKE = 1e-4
-"""Strips alike on both sides of the middle differ by such a share of the cake: its outline is drawn point by point."""
+"""How far strips that mirror each other may differ, as a share of the cake: its outline is drawn point by point."""
 
 
 def most(size: float, portion: float) -> int:
-    """How many whole portions the size of a cake makes at most. ValueError unless both are above 0."""
+    """The most whole portions a cake of this size makes. ValueError unless both are above 0."""
     if not (size > 0.0 and portion > 0.0):
         raise ValueError(f"no portions of {portion!r} from {size!r}")
     return floor(size / portion * (1.0 + GRAIN))
 
 
 def served(size: float, portion: float, long: float = 1.0) -> int:
-    """How many portions a maker serves from a cake that is not cut as a whole grid and is `long` times as long as wide:
-    area over portion times what is served of it, and one at least where it holds one. ValueError unless size and
-    portion are above 0."""
+    """How many portions a maker serves from a cake that is not cut as a whole grid.
+
+    Area over portion times the share that is served, and at least one where the cake holds one. `long`: length over
+    width. ValueError unless size and portion are above 0.
+    """
     share = yielded(size) * min(1.0, max(LONG_YIELD, LONG / long))
     return min(most(size, portion), max(1, most(size * share, portion)))
 
 
 def yielded(size: float) -> float:
-    """The share of area over portion that is served of a cake of so many mm²: as of a round as large, straight between
-    the widths that are known. It never falls as cakes grow."""
+    """The share of area over portion served from a cake of this area in mm²: that of a round of equal area,
+    interpolated between the known widths. It never falls as cakes grow.
+    """
     width = sqrt(4.0 * size / pi) * (1.0 + GRAIN)
     if width < YIELDS[0][0]:
         return SMALL_YIELD
@@ -56,14 +61,16 @@ def yielded(size: float) -> float:
 
 
 def fewest(size: float, portion: float, over: float) -> int:
-    """The least number of equal pieces none of which is more than `over` portions; never more than `most`."""
+    """The fewest equal pieces of at most `over` portions each; never more than `most`."""
     return min(most(size, portion), ceil(size / portion / over * (1.0 - GRAIN)))
 
 
 def grid(width: float, length: float, short: float, long: float) -> tuple[bool, tuple[int, ...]]:
-    """Whole portions `short` by `long` in a rectangle: the pieces of each row, the last ones cut the other way where
-    the strip that is left allows; whether the rows run up and down. Of both ways to lay them the one that gives more,
-    rows from side to side and all alike before others."""
+    """Whole portions `short` by `long` in a rectangle: whether the rows run up and down, and the pieces in each row.
+
+    The last rows are cut the other way where the strip left over allows. Of both ways to lay them, the one that gives
+    more; on a tie, rows from side to side and all alike.
+    """
     ways = []
     for upright in (False, True):
         side, along = (length, width) if upright else (width, length)
@@ -74,7 +81,7 @@ def grid(width: float, length: float, short: float, long: float) -> tuple[bool, 
 
 
 def _rows(side: float, along: float, short: float, long: float) -> tuple[int, ...]:
-    """Rows of portions `long` along one side, one beside the other; then rows of portions laid across in the rest."""
+    """Rows of portions with `long` along one side, side by side; then rows laid across in what is left."""
     rows, across = _whole(along, long), _whole(side, long)
     turned = _whole(along - rows * long, short) if across else 0
     return (_whole(side, short),) * rows + (across,) * turned
@@ -85,9 +92,9 @@ def _whole(room: float, piece: float) -> int:
 
 
 def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int, ...] | None:
-    """How many of `pieces` each strip gives so that every piece lies within `near` of the mean; None if that cannot be.
+    """How many of `pieces` each strip gives so that every piece is within `near` of the mean; None if impossible.
 
-    Strips that lie alike on both sides of the middle give alike.
+    Strips that mirror each other give alike.
     """
     mean = sum(sizes) / pieces
     least = [max(1, whole_up(size / (mean * (1.0 + near)))) for size in sizes]
@@ -111,10 +118,9 @@ def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int
 
 
 def apportioned(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
-    """`pieces` shared out by the largest remainders, at least one to each.
+    """`pieces` shared out by largest remainders, at least one each.
 
-    Strips that lie alike on both sides of the middle give alike where that can be. ValueError where there are fewer
-    pieces than strips.
+    Strips that mirror each other give alike where possible. ValueError for fewer pieces than strips.
     """
     strips = len(sizes)
     if pieces < strips:
@@ -144,27 +150,28 @@ def _remainders(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
 
 
 def mirrored(sizes: Sequence[float]) -> bool:
-    """Whether the strips lie alike on both sides of the middle."""
+    """Whether the strips mirror each other about the middle."""
     whole = sum(sizes)
     return all(abs(size - facing) <= ALIKE * whole for size, facing in zip(sizes, reversed(sizes), strict=True))
 
 
 def spread(sizes: Sequence[float], counts: Sequence[int]) -> float:
-    """How far the piece furthest from the mean lies from it, as a share of the mean."""
+    """How far the worst piece lies from the mean, as a share of the mean."""
     mean = sum(sizes) / sum(counts)
     return max(abs(size / count / mean - 1.0) for size, count in zip(sizes, counts, strict=True))
 
 
 def rings(depth: float, long: float) -> int:
-    """Into how many rings a cake `depth` from its edge to its middle, or to its tube, is cut: as deep as a portion is
-    long, and wedges from edge to middle while they are not much longer than that."""
+    """How many rings to cut from a cake `depth` from its edge to its middle, or to its tube: each as deep as a portion
+    is long; wedges from edge to middle so long as they are not much longer than that.
+    """
     return 1 if depth <= 1.6 * long else round(depth / long)
 
 
 def within(radius: float, outside: float, inside: float, dome: bool) -> float:
-    """The share of a cake that lies within a radius of its middle, or between its tube and that radius.
+    """The share of a cake within a radius of its middle, or between its tube and that radius.
 
-    Of an upright cake by area; of half a ball by volume: 1 − (1 − r²/R²)^(3/2).
+    By area for an upright cake; by volume for a half ball: 1 − (1 − r²/R²)^(3/2).
     """
     if dome:
         return 1.0 - float((1.0 - (radius / outside) ** 2) ** 1.5)
@@ -179,8 +186,8 @@ def radius_of(share: float, outside: float, inside: float, dome: bool) -> float:
 
 
 def grams(portion_mm2: float, height_mm: float, gravity: float, rise: float, loss: float) -> float:
-    """What a portion of baked cake weighs, without filling or coats: area × height × weight of 1 ml baked.
+    """The weight of a portion of baked cake, without filling or coats: area × height × weight of 1 ml baked.
 
-    1 ml of batter weighing `gravity` g becomes `rise` ml, and loses `loss` of its weight.
+    1 ml of batter weighing `gravity` g becomes `rise` ml, and loses a share `loss` of its weight.
     """
     return portion_mm2 * height_mm / 1000.0 * gravity * (1.0 - loss) / rise

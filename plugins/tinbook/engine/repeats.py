@@ -1,7 +1,7 @@
 """Marks repeated on a surface: how far apart, how many, and where. Lengths mm, areas mm².
 
-pitch = gap + mark. Staggered: rows pitch √3/2 apart, each half a pitch on, n = area / (pitch² √3/2).
-Straight: n = area / pitch². Bricks: courses of pitch × pitch, each half a pitch on.
+pitch = gap + mark. Staggered: rows pitch √3/2 apart, each half a pitch along, n = area / (pitch² √3/2). Straight: n =
+area / pitch². Bricks: courses of pitch × pitch, each half a pitch along.
 """
 
 from __future__ import annotations
@@ -26,22 +26,22 @@ Points = tuple[tuple[float, float], ...]
 
 
 def pitches_mm(mark_mm: tuple[float, float], gap_mm: float, how: str) -> tuple[float, float]:
-    """From mark to mark along a row, and from row to row."""
+    """The distance from mark to mark along a row, and from row to row."""
     across, up = mark_mm[0] + gap_mm, mark_mm[1] + gap_mm
     return (across, up * sqrt(3.0) / 2.0) if how == "staggered" else (across, up)
 
 
 def count_of(area_mm2: float, pitch_mm: tuple[float, float]) -> float:
-    """How many an area takes: area over that of one cell."""
+    """How many marks an area takes: area over that of one cell."""
     return area_mm2 / (pitch_mm[0] * pitch_mm[1])
 
 
 def places(rings: Sequence[Ring], pitch_mm: tuple[float, float], shifted: bool) -> Points:
-    """Middles of marks inside the outline (first ring; the others are holes), row by row from the foot.
+    """The middles of the marks inside an outline (the first ring; the others are holes), row by row from the foot.
 
-    The grid is laid with a mark in the middle; where its number is not near area over cell, it is moved until it is
-    nearest. Every second row is half a pitch on where `shifted`. A grid of equal sides may be turned besides: in a
-    straight band only so many rows find room, and turned ones make up for it.
+    The grid starts with a mark in the middle, and moves until its number is nearest to area over cell. With `shifted`,
+    every second row is half a pitch along. A grid of equal sides may also be turned: a straight band has room for only
+    a few rows, and turning makes up for it.
     """
     return _places(tuple(rings), pitch_mm, shifted)
 
@@ -61,7 +61,7 @@ def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: boo
     across, up = np.meshgrid(np.arange(-columns, columns + 1), np.arange(-rows, rows + 1))
     xs = (across + (0.5 * (up % 2) if shifted else 0.0)).ravel() * pitch_mm[0]
     ys = up.ravel() * pitch_mm[1]
-    # middle first, then half a pitch aside, then all places between
+    # middle first, then half a pitch aside, then everything between
     moves = sorted(
         ((i / _TRIES, j / _TRIES) for i in range(_TRIES) for j in range(_TRIES)),
         key=lambda move: sum(0 if step == 0 else 1 if step == 0.5 else 2 for step in move),
@@ -87,7 +87,7 @@ def _places(rings: tuple[Ring, ...], pitch_mm: tuple[float, float], shifted: boo
 
 
 def whole(rings: Sequence[Ring], points: Points, mark_mm: tuple[float, float]) -> int:
-    """How many marks lie on the surface with all of them; the rest are cut by its edge."""
+    """How many marks lie wholly on the surface; its edge cuts the rest."""
     if not points:
         return 0
     import numpy as np

@@ -1,7 +1,7 @@
 """Rounding, once, for a named purpose. Halves go up, here and in the browser.
 
-`half_up(value, step) = step * floor(value / step + 1/2)`; the tiny `GRAIN` keeps a half that floats hold as
-0.49999999 from going down. A positive amount never becomes nothing: it is shown as the smallest step.
+`half_up(value, step) = step * floor(value / step + 1/2)`; the tiny `GRAIN` keeps a half that floats hold as 0.49999999
+from going down. A positive amount never becomes nothing: it shows as the smallest step.
 """
 
 from __future__ import annotations
@@ -21,24 +21,28 @@ if TYPE_CHECKING:
 
 HALF = 0.5 + GRAIN
 CUP_PARTS = (0.0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4, 1.0)
-"""What a set of cup measures shows. Common practice."""
+"""What a set of cup measures can show. Common practice."""
 
 
 def half_up(value: float, step: float) -> float:
-    """The multiple of `step` nearest to `value`, halves up; same unit as both. `step` > 0."""
+    """The multiple of `step` nearest to `value`, halves up; all in one unit. `step` > 0.
+
+    >>> half_up(427.5, 5.0)
+    430.0
+    """
     nearest = floor(value / step + HALF) * step
-    # Floats hold whole steps, quarters and eighths exactly; tenths need a tidy end, which costs as much as the rest.
+    # Floats hold whole steps, quarters and eighths exactly; tenths need tidying, which costs as much as the rest.
     return nearest if step * 8 % 1 == 0 else round(nearest, 6)
 
 
 def at_least_one(value: float, step: float) -> float:
-    """`half_up`, but a positive value is at least one step."""
+    """`half_up`, but a positive value comes to at least one step."""
     return half_up(value, step) or (step if value > 0 else 0.0)
 
 
 @dataclass(frozen=True, slots=True)
 class ScaleSteps:
-    """What kitchen scales are read to: `step_g`, or `fine_step_g` for amounts under `fine_below_g`."""
+    """How finely kitchen scales read: to `step_g`, or to `fine_step_g` below `fine_below_g`."""
 
     step_g: float
     fine_step_g: float
@@ -52,11 +56,11 @@ def scales(mass_g: float, steps: ScaleSteps) -> float:
 
 
 def scales_each(masses_g: Iterable[float], steps: ScaleSteps) -> list[float]:
-    """`scales` of many weights in one go."""
+    """`scales` for many weights at once."""
     step, fine_step, fine_below = steps.step_g, steps.fine_step_g, steps.fine_below_g
     if step * 8 % 1 or fine_step * 8 % 1:
         return [scales(mass_g, steps) for mass_g in masses_g]
-    # steps that floats hold exactly need no tidy end, see half_up
+    # steps that floats hold exactly need no tidying, see half_up
     return [
         (floor(mass_g / fine_step + HALF) * fine_step or (fine_step if mass_g > 0 else 0.0))
         if mass_g < fine_below
@@ -66,12 +70,12 @@ def scales_each(masses_g: Iterable[float], steps: ScaleSteps) -> list[float]:
 
 
 def spooned_weight(mass_g: float) -> float:
-    """What a cup or a spoon of something weighs: whole grams, tenths of what is less than ten."""
+    """The weight of a cup or spoonful: whole grams, or tenths below ten."""
     return half_up(mass_g, 1.0 if mass_g >= 10.0 else 0.1)
 
 
 def spoon(spoons: float) -> float:
-    """Spoons to a quarter, and to an eighth below half a spoon."""
+    """Spoons to a quarter, or to an eighth below half a spoon."""
     return at_least_one(spoons, 0.125 if spoons < 0.5 else 0.25)
 
 
@@ -81,7 +85,7 @@ def pieces(count: float) -> float:
 
 
 def ounces(mass_oz: float) -> float:
-    """Ounces to a quarter; below one ounce to an eighth."""
+    """Ounces to a quarter, or to an eighth below one ounce."""
     return at_least_one(mass_oz, 0.125 if mass_oz < 1 else 0.25)
 
 
@@ -94,22 +98,22 @@ def cups(volume_cups: float) -> float:
 
 
 def ruler(length_mm: float) -> float:
-    """Millimetres as read on a ruler: `half_up` to whole ones, without its detours."""
+    """Millimetres as read on a ruler: `half_up` to whole ones, written out for speed."""
     return float(floor(length_mm + HALF))
 
 
 def factor(value: float) -> float:
-    """A scaling factor as printed: `half_up` to two decimals, without its detours."""
+    """A scaling factor as printed: `half_up` to two decimals, written out for speed."""
     return floor(value * 100.0 + HALF) / 100.0
 
 
 def percent(share: float) -> float:
-    """A share (0.0163) in percent (1.6): `half_up` to a tenth, without its detours."""
+    """A share (0.0163) as a percentage (1.6): `half_up` to a tenth, written out for speed."""
     return floor(share * 1000.0 + HALF) / 10.0
 
 
 def per_hundred(value: float) -> float:
-    """A figure for a hundred of something: whole, below ten to a tenth."""
+    """A figure per hundred of something: whole, or to a tenth below ten."""
     return at_least_one(value, 0.1 if value < 10 else 1.0)
 
 
@@ -119,7 +123,7 @@ def litres(volume_ml: float) -> float:
 
 
 def error(exact: float, shown: float) -> float:
-    """How far the shown number lies from the exact one, as a share of the exact one, without sign."""
+    """How far the shown number is from the exact one, as an unsigned share of the exact one."""
     return abs(shown - exact) / exact if exact else 0.0
 
 
@@ -130,13 +134,15 @@ def scales_up(mass_g: float, steps: ScaleSteps) -> float:
 
 
 def ruler_cm(length_mm: float) -> float:
-    """Millimetres to the next half centimetre up: for what is rolled, cut from a reel or bought, never short."""
+    """Millimetres up to the next half centimetre: for what is rolled, cut from a reel or bought, never short."""
     return round(whole_up(length_mm / 5.0) * 5.0, 6)
 
 
 def minutes_down_each(values: Floats) -> Floats:
-    """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, over 3 hours to 10; never later
-    than asked, for when to look first and for the early end of a span."""
+    """Minutes in the oven as a timer is set: whole ones below half an hour, then to 5, and to 10 over 3 hours.
+
+    Never later than asked: for when to look first, and for the early end of a span.
+    """
     import numpy as np
 
     steps = _minute_steps(values)

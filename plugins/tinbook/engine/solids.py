@@ -1,7 +1,7 @@
 """Modelled solids, sheets and ropes: volumes, weights, silhouettes. Lengths mm, areas mm², volumes mm³.
 
-Sizes come in the order they are written: ball d; egg, cone, teardrop, cylinder d x L; frustum d x L and its top;
-slab a x b x c. Scaled by s, lengths go by s, solids and ropes by s³, sheets by s² as their thickness stays.
+Sizes come in the order they are written: ball d; egg, cone, teardrop, cylinder d x L; frustum d x L and its top; slab a
+x b x c. Scaled by s, lengths go by s, solids and ropes by s³, and sheets by s², as they keep their thickness.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ def ball_mm3(d: float) -> float:
 
 
 def egg_mm3(d: float, long: float) -> float:
-    """π/6 d² L: an ellipsoid turned about its length. An egg with one blunt end of the same d and L is near it."""
+    """π/6 d² L: an ellipsoid of revolution. An egg with one blunt end, of the same d and L, is close to it."""
     return pi / 6.0 * d**2 * long
 
 
@@ -49,8 +49,8 @@ def slab_mm3(wide: float, long: float, thick: float) -> float:
 def teardrop_mm3(d: float, long: float) -> float:
     """A ball with the cone that touches it all round, L > d from the ball's foot to the tip.
 
-    With r = d/2 and D = L - r from the ball's centre to the tip, they meet at z = r²/D above the centre on a circle
-    of a² = r² (1 - r²/D²): ball below it, π/3 k² (3 r - k) with k = r + z; cone above it, π/3 a² (D - z).
+    With r = d/2 and D = L - r from the ball's centre to the tip, they meet at z = r²/D above the centre on a circle of
+    a² = r² (1 - r²/D²): ball below it, π/3 k² (3 r - k) with k = r + z; cone above it, π/3 a² (D - z).
     """
     r = d / 2.0
     if not long > d:
@@ -73,22 +73,22 @@ VOLUMES: Mapping[str, Callable[..., float]] = {
 
 
 def solid_mm3(form: str, sizes: Sizes, how: str = "") -> float:
-    """Volume of a solid; half of it for a half. What is flattened keeps its paste."""
+    """The volume of a solid, or half of it for a half. Flattening does not change it."""
     return VOLUMES[form](*sizes) * (0.5 if how == "half" else 1.0)
 
 
 def oval_mm2(wide: float, high: float) -> float:
-    """π/4 a b; a disc where both are alike."""
+    """π/4 a b; a disc where both are equal."""
     return pi / 4.0 * wide * high
 
 
 def flattened_mm(volume_mm3: float, wide: float, high: float) -> float:
-    """How thick a solid is once it is pressed to an oval: volume / area."""
+    """The thickness of a solid pressed to an oval: volume / area."""
     return volume_mm3 / oval_mm2(wide, high)
 
 
 def rings_mm2(rings: Sequence[Ring]) -> float:
-    """Area inside the first ring without that of the others, by the shoelace rule."""
+    """The area inside the first ring less that of the others, by the shoelace formula."""
     outer, *holes = (abs(_twice(ring)) / 2.0 for ring in rings)
     return outer - sum(holes)
 
@@ -104,12 +104,12 @@ def sheet_mm3(area_mm2: float, thick: float) -> float:
 
 
 def grams(volume_mm3: float, g_per_ml: float) -> float:
-    """Weight of a volume of paste."""
+    """The weight of a volume of paste."""
     return volume_mm3 / MM3_IN_ML * g_per_ml
 
 
 def depth_mm(form: str, sizes: Sizes, how: str = "", to: Sizes = ()) -> float:
-    """How thick a solid is from front to back, lying on its back: what a support from behind may go into."""
+    """The thickness of a solid from front to back, lying on its back: what a support from behind can go into."""
     if how == "flattened":
         return flattened_mm(solid_mm3(form, sizes), *to)
     whole = sizes[2] if form == "slab" else sizes[0]
@@ -117,7 +117,7 @@ def depth_mm(form: str, sizes: Sizes, how: str = "", to: Sizes = ()) -> float:
 
 
 def silhouette(form: str, sizes: Sizes, how: str = "", to: Sizes = ()) -> Ring:
-    """The outline of a solid seen from the front, about the middle of its bounds, y upwards."""
+    """The outline of a solid seen from the front, centred on its bounds, y upwards."""
     if how == "flattened":
         return oval(*to)
     if form == "ball":
@@ -136,7 +136,7 @@ def silhouette(form: str, sizes: Sizes, how: str = "", to: Sizes = ()) -> Ring:
 
 
 def _teardrop(r: float, long: float) -> Ring:
-    """The round end below: an arc from where the flanks touch it on the left, round the foot, to the right; the tip."""
+    """The round end below: an arc from where the left flank touches it, round the foot, to the right; then the tip."""
     centre, tip = r - long / 2.0, long - r
     open_ = acos(r / tip)
     turns = (pi / 2.0 + open_ + (2.0 * pi - 2.0 * open_) * k / _ROUND_POINTS for k in range(_ROUND_POINTS + 1))
@@ -168,5 +168,5 @@ def bounds(rings: Sequence[Ring]) -> tuple[float, float]:
 
 
 def same_area_mm(area_mm2: float) -> float:
-    """How wide a disc of that area is."""
+    """The width of a disc of that area."""
     return 2.0 * sqrt(area_mm2 / pi)

@@ -1,7 +1,7 @@
-"""A drawing at true size on sheets of paper: how many sheets, what each of them shows, small drawings side by side.
+"""A drawing at true size on sheets of paper: how many sheets, what each shows, and small drawings side by side.
 
-Lengths mm, y downwards as on paper. A drawing larger than the window of a sheet goes on several, each of which shows
-`overlap` of its neighbour again: n windows of w cover n w - (n - 1) overlap.
+Lengths in mm, y downwards as on paper. A drawing larger than a sheet's window goes on several, each repeating `overlap`
+of its neighbour: n windows of w cover n w - (n - 1) overlap.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ Line = tuple[Point, ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tile:
-    """What one sheet shows: its row and column from 0, and the part of the drawing in its window."""
+    """What one sheet shows: its row and column, counted from 0, and the part of the drawing in its window."""
 
     row: int
     column: int
@@ -35,13 +35,17 @@ class Tile:
 
 
 def row_name(row: int) -> str:
-    """A, B, ... Z, AA, AB."""
+    """A, B, ... Z, AA, AB.
+
+    >>> row_name(25), row_name(26)
+    ('Z', 'AA')
+    """
     more, last = divmod(row, 26)
     return (row_name(more - 1) if more else "") + chr(ord("A") + last)
 
 
 def sheets_for(length: float, window: float, overlap: float) -> int:
-    """How many windows beside each other a length takes. ValueError for an overlap as wide as the window."""
+    """How many windows side by side a length takes. ValueError for an overlap as wide as the window."""
     if not 0.0 <= overlap < window:
         raise ValueError(f"sheets of {window!r} cannot overlap by {overlap!r}")
     if fits(length, window):
@@ -50,7 +54,7 @@ def sheets_for(length: float, window: float, overlap: float) -> int:
 
 
 def tiled(bounds: tuple[float, float, float, float], window: tuple[float, float], overlap: float) -> tuple[Tile, ...]:
-    """The tiles of a drawing with those bounds (left, top, right, bottom), row by row; the drawing in their middle."""
+    """The tiles of a drawing with these bounds (left, top, right, bottom), row by row, the drawing centred on them."""
     columns = _spans(bounds[0], bounds[2], window[0], overlap)
     rows = _spans(bounds[1], bounds[3], window[1], overlap)
     return tuple(
@@ -68,7 +72,7 @@ def _spans(low: float, high: float, window: float, overlap: float) -> list[tuple
 
 
 def clipped(line: Sequence[Point], tile: Tile) -> Iterator[Line]:
-    """The pieces of a line that lie in a tile, each end cut at its edge."""
+    """The pieces of a line that lie in a tile, ends cut at its edge."""
     if len(line) > 1 and all(tile.left <= x <= tile.right and tile.top <= y <= tile.bottom for x, y in line):
         yield tuple(line)
         return
@@ -91,7 +95,7 @@ def clipped(line: Sequence[Point], tile: Tile) -> Iterator[Line]:
 
 
 def _inside(start: Point, finish: Point, tile: Tile) -> tuple[Point, Point] | None:
-    """The part of one straight stroke that lies in a tile (Liang and Barsky's clipping), None where there is none."""
+    """The part of a straight stroke that lies in a tile (Liang and Barsky's clipping); None if there is none."""
     (x, y), dx, dy = start, finish[0] - start[0], finish[1] - start[1]
     begin, end = 0.0, 1.0
     for step, room in (
@@ -116,7 +120,7 @@ def _inside(start: Point, finish: Point, tile: Tile) -> tuple[Point, Point] | No
 
 
 def shelved(sizes: Iterable[tuple[float, float]], window: tuple[float, float], gap: float) -> list[list[Point]]:
-    """Small drawings side by side in the order given: for each sheet the top left corners of those on it.
+    """Small drawings side by side in the order given: for each sheet, the top left corners of those on it.
 
     ValueError for one larger than the window.
     """

@@ -1,12 +1,12 @@
 """Cited facts of nature, trade and law. Every row has a unit, a range where there is one, and a source.
 
-The rows live in data/*.yaml, one file a section: sources, numbers, densities, eggs, marks, kinds,
-allergens, cautions, parts, balance, swaps, portions, colours, dowels, rules. A new fact is a new row there. A source
-called common practice, from memory or house judgement is shown as just that.
+The rows live in data/*.yaml, one file per section: sources, numbers, densities, eggs, marks, kinds, allergens,
+cautions, parts, balance, swaps, portions, colours, dowels, rules. A new fact is a new row there. A source called common
+practice, from memory or house judgement is shown as just that.
 
-Cautions are called up by traits, which an ingredient card or a decoration carries as `care`: raw flour, raw
-egg, dairy filling, honey, alcohol, colour, glitter, flowers, whole nuts, small hard sweets, marshmallow,
-whole small fruit, support, wire, dowel, tiered cake, candles, dummy, strong flavouring.
+Cautions are called up by traits, which an ingredient card or a decoration carries as `care`: raw flour, raw egg, dairy
+filling, honey, alcohol, colour, glitter, flowers, whole nuts, small hard sweets, marshmallow, whole small fruit,
+support, wire, dowel, tiered cake, candles, dummy, strong flavouring.
 """
 
 from tinbook.facts.reading import Facts, read_facts

@@ -33,12 +33,12 @@ SECTIONS = (
     "portions", "colours", "dowels", "rules",
 )  # fmt: skip
 PSEUDO = ("common practice", "from memory", "house judgement")
-"""Names used as a source where nothing was published."""
+"""Names that stand for a source where nothing was published."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Facts:
-    """All facts, by section and key, in the order of the files. `densities` are g/ml."""
+    """All facts, by section and key, in file order. `densities` are in g/ml."""
 
     sources: Mapping[str, Source]
     numbers: Mapping[str, Fact]
@@ -57,7 +57,9 @@ class Facts:
     rules: Mapping[str, SaleRule]
 
     def cited(self) -> Iterator[tuple[str, str, Cited]]:
-        """Every row that names a source, with its section and key; a kind gives one a range, a swap one a part."""
+        """Every row that names a source, with its section and key; for a kind, each of its ranges, and for a swap, each
+        part.
+        """
         plain: dict[str, Mapping[str, Cited]] = {
             "numbers": self.numbers,
             "densities": self.densities,
@@ -91,10 +93,10 @@ class Facts:
 
 
 def read_facts(trees: Mapping[str, Any]) -> Facts:
-    """Facts of the parsed data files, `trees[stem]`; scalars may be text.
+    """Facts from the parsed data files, `trees[stem]`; scalars may be text.
 
-    Raises ValueError (pydantic's is one) for a missing or unknown file, an unknown or missing word, a value
-    outside its range, a source that is not in sources, and a kind that does not go with its source.
+    Raises ValueError (pydantic's is one) for a missing or unknown file, an unknown or missing word, a value outside its
+    range, a source that is not in sources, and a kind that does not go with its source.
     """
     if set(trees) != set(SECTIONS):
         raise ValueError(f"the data files should be {', '.join(SECTIONS)}, not {', '.join(sorted(trees))}")
@@ -173,7 +175,7 @@ def _check_sources(facts: Facts) -> None:
 
 
 def _check_balance(facts: Facts) -> None:
-    """Parts are made of known weights, each in one part; rules speak of known kinds, parts and rules."""
+    """Parts are made of known weights, each in one part; rules refer to known kinds, parts and rules."""
     weights = [weight for part in facts.parts.values() for weight in part.weights]
     if len(set(weights)) < len(weights):
         raise ValueError("parts: a weight stands in two parts")

@@ -1,4 +1,4 @@
-"""The rows of the data files. All are frozen; numbers may come as text; a word nobody knows is refused."""
+"""The rows of the data files. All are frozen; numbers may come as text; an unknown word is refused."""
 
 from __future__ import annotations
 
@@ -11,14 +11,16 @@ RowKind = Literal["published", "derived", "common practice", "from memory", "hou
 
 
 class FactRow(BaseModel):
+    """A row of a data file: frozen, and refusing a word it does not know."""
+
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 class Source(FactRow):
-    """Where facts come from: a publication by its title, who published it, its address and date.
+    """Where facts come from: a publication's title, publisher, address and date.
 
-    Several of a kind are joined by "; ". `address` is as printed, empty where none is known; `date` a year, a
-    version, or "undated"; `read` says what was read there and how. `sells`: the publisher sells what it writes of.
+    Several of one kind are joined by "; ". `address` is as printed, empty if unknown; `date` a year, a version, or
+    "undated"; `read` says what was read there and how. `sells`: the publisher sells what it writes about.
     Pseudo-sources have neither publisher nor date.
     """
 
@@ -35,10 +37,9 @@ class Source(FactRow):
 class Cited(FactRow):
     """What every row of fact carries.
 
-    `source` is the key of the source of the value, `also` of those that bear it out or set its range; `row`
-    is the row read there. `kind`: published = the source prints it; derived = arithmetic on what it prints,
-    or a neighbour's value taken over; from memory = not looked up, perhaps remembered from the named
-    source; common practice; house judgement.
+    `source` is the key of the source of the value, `also` of those that confirm it or set its range; `row` is the row
+    read there. `kind`: published = the source prints it; derived = arithmetic on what it prints, or a neighbour's value
+    taken over; from memory = not looked up, perhaps remembered from the named source; common practice; house judgement.
     """
 
     source: str
@@ -49,7 +50,7 @@ class Cited(FactRow):
 
 
 class Fact(Cited):
-    """One number in `unit`. `low` and `high`, in the same unit, are what is to be met, None for no range."""
+    """One number in `unit`. `low` and `high`, in the same unit, are what one meets; None for no range."""
 
     key: str
     value: float
@@ -67,10 +68,11 @@ class Fact(Cited):
 
 
 class SwapPart(Fact):
-    """What goes in for what is asked: `value` in `unit` for one of it, or its share where the parts make up the whole.
+    """What replaces the thing asked for: `value` in `unit` for one of it, or its share where the parts make up the
+    whole.
 
-    `key` is the ingredient in the house's word; `teaspoon_g` what a level teaspoon of it weighs, where that is a fact
-    of its own. What is left out is `leave`.
+    `key` is the ingredient in the house's word; `teaspoon_g` the weight of a level teaspoon of it, where that is a fact
+    of its own; `leave` is what to leave out.
     """
 
     unit: Literal["g", "ml", "tsp"]
@@ -79,10 +81,10 @@ class SwapPart(Fact):
 
 
 class Swap(FactRow):
-    """What may stand in for what: `parts` for each of `amounts` of `instead`, in `unit`.
+    """What may replace what: `parts` for each of `amounts` of `instead`, in `unit`.
 
-    `each`: the amounts are so many pieces, each of the weight of that part of an egg. `together`: the parts are shares
-    that make up the amount. `note`: what to mind.
+    `each`: the amounts are pieces, each weighing as much as that part of an egg. `together`: the parts are shares that
+    make up the amount. `note`: what to mind.
     """
 
     key: str
@@ -105,7 +107,7 @@ class Swap(FactRow):
 
 
 class Range(Cited):
-    """A quantity met between `low` and `high`, mostly about `typical`."""
+    """A quantity between `low` and `high`, usually about `typical`."""
 
     low: float
     typical: float
@@ -121,9 +123,9 @@ class Range(Cited):
 class Kind(FactRow):
     """A kind of mixture.
 
-    `gravity`: g/ml of the batter, or of the finish as used. Only cakes have `rise`, baked depth (before
-    levelling) over batter depth, `loss`, the share of the weight that goes off as steam, and `bake`, minutes until
-    done for a tin 200 mm wide with batter 40 mm deep at 170 °C. `plays`: what it may be on a finished cake.
+    `gravity`: g/ml of the batter, or of the finish as used. Only cakes have `rise` (baked depth, before levelling, over
+    batter depth), `loss` (the share of the weight lost as steam) and `bake` (minutes until done in a tin 200 mm wide
+    with batter 40 mm deep at 170 °C). `plays`: what it may be on a finished cake.
     """
 
     key: str
@@ -137,28 +139,27 @@ class Kind(FactRow):
 
     @property
     def ranges(self) -> tuple[Range, ...]:
-        """Those of gravity, rise, loss and bake that it has."""
+        """Whichever it has of gravity, rise, loss and bake."""
         return tuple(quantity for quantity in (self.gravity, self.rise, self.loss, self.bake) if quantity)
 
     @property
     def source(self) -> str:
-        """Key of the source of its gravity; rise and loss name their own."""
+        """The key of the source of its gravity; rise and loss name their own."""
         return self.gravity.source
 
     @property
     def kind(self) -> RowKind:
-        """How sure its gravity is; rise and loss say their own."""
+        """How certain its gravity is; rise and loss say for themselves."""
         return self.gravity.kind
 
 
 class EggClass(Cited):
     """A class of hen's eggs, weights in grams.
 
-    In the shell an egg weighs from `shell_low_g` up to, but not, `shell_high_g`; None is an open end.
-    `typical_g` is the middle of the class or, in the USA, the least a dozen may average; `guess` marks a
-    guess at a class with an open end. The parts are shares of `typical_g`: shelled = (1 - shell share) x
-    typical, and so for white and yolk, which are measured apart and need not add up to the shelled egg to
-    the last half gram.
+    In the shell an egg weighs from `shell_low_g` to just under `shell_high_g`; None is an open end. `typical_g` is the
+    middle of the class or, in the USA, the least a dozen may average; `guess` marks a guess at a class with an open
+    end. The parts are shares of `typical_g`: shelled = (1 - shell share) x typical; likewise white and yolk, which are
+    measured separately and may miss the shelled egg by half a gram.
     """
 
     key: str
@@ -179,8 +180,9 @@ class EggClass(Cited):
 
 
 class GasMark(Cited):
-    """A gas mark. `value` 0.25 for ¼; `celsius_printed` is what the trade prints; °C of published tables
-    from `celsius_low` to `celsius_high`."""
+    """A gas mark. `value` 0.25 for ¼; `celsius_printed` is what the trade prints; published tables range from
+    `celsius_low` to `celsius_high`, °C.
+    """
 
     mark: str
     value: float
@@ -191,21 +193,21 @@ class GasMark(Cited):
 
     @property
     def celsius(self) -> float:
-        """Exact °C of its °F."""
+        """The exact °C of its °F."""
         return (self.fahrenheit - 32) / 1.8
 
     @model_validator(mode="after")
     def _in_range(self) -> Self:
-        # Tables round to the whole degree, so the exact value may lie half a degree outside them.
+        # Tables round to whole degrees, so the exact value may lie half a degree outside them.
         if not self.celsius_low - 0.5 <= self.celsius <= self.celsius_high + 0.5:
             raise ValueError(f"gas mark {self.mark}: {self.celsius:.1f} °C is outside its range")
         return self
 
 
 class Allergen(Cited):
-    """What a card may declare. `label`: the word to emphasise in the UK and EU; `group`: its number in
-    Annex II, 1 to 14; `usa_label`: the word in the USA, empty where it is not one of the nine; `note`:
-    where it hides."""
+    """What a card may declare. `label`: the word to emphasise in the UK and EU; `group`: its number in Annex II, 1 to
+    14; `usa_label`: the word in the USA, empty if it is not one of the nine; `note`: where it hides.
+    """
 
     key: str
     label: str
@@ -220,8 +222,8 @@ class Allergen(Cited):
 
 
 class Caution(Cited):
-    """A usual kitchen caution. It is shown where an ingredient or a decoration carries one of `traits`, and with every
-    mixture of one of `kinds`.
+    """A usual kitchen caution, shown where an ingredient or decoration carries one of `traits`, and with every mixture
+    of one of `kinds`.
 
     `when`: "uncooked" is for what is eaten without baking or boiling, "baked" for what goes into the oven.
     """
@@ -248,7 +250,7 @@ class Served(Cited):
 
 
 class Additive(Cited):
-    """A food colour by its E number. `warning` is the phrase the law wants beside its name, empty for none."""
+    """A food colour by its E number. `warning` is the phrase the law requires beside its name, empty if none."""
 
     key: str
     name: str
@@ -257,7 +259,7 @@ class Additive(Cited):
 
 
 class Dowelled(Cited):
-    """How many dowels a publication sets under a tier `low_in` to `high_in` wide; `across_in` is how thick they are."""
+    """How many dowels a publication sets under a tier `low_in` to `high_in` wide; `across_in` is their thickness."""
 
     key: str
     low_in: float
@@ -277,7 +279,7 @@ class FormulaPart(FactRow):
 class BalanceRule(Cited):
     """A rule of balance for `kinds`: weight of `parts` over weight of `over`, from `low` to `high` (None: no limit).
 
-    Without `over`: over all that is not `parts`. `other_form` is a rule that says the same in another way.
+    Without `over`: over everything but `parts`. `other_form` is a rule that says the same another way.
     """
 
     model_config = ConfigDict(alias_generator=lambda name: name.replace("_", " "), populate_by_name=True)

@@ -1,4 +1,4 @@
-"""The rows of the rules for who sells cakes: what is asked, by which law of which nation, since when."""
+"""Rows of the rules for those who sell cakes: what is asked, by which law of which nation, since when."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from tinbook.facts.rows import Cited, FactRow
 
 
 class NationLaw(Cited):
-    """What the law of one nation asks. `since`: the day it came into force, as it is said; empty where not known."""
+    """What the law of one nation asks. `since`: when it came into force, in words; empty if unknown."""
 
     nation: str
     says: str
@@ -15,7 +15,7 @@ class NationLaw(Cited):
 
 
 class SaleRule(FactRow):
-    """A rule for who sells cakes: what it means in a kitchen, and the law of each nation."""
+    """A rule for those who sell cakes: what it means in a kitchen, and the law of each nation."""
 
     key: str
     title: str

@@ -1,4 +1,4 @@
-"""A folder becomes a book. Loading always finishes: what is broken is left out and told."""
+"""A folder becomes a book. Loading always finishes: what is broken is left out and reported."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ from tinbook.plans.techniques.flaws import technique_flaws
 from tinbook.problems import Problem
 
 FOLDERS: Mapping[str, SourceKind] = {kind.address: kind for kind in kinds().values() if kind.merged is Merged.FOLDER}
-"""The folders of files that have a page each, by address."""
+"""The folders whose files each have a page, by address."""
 
 
 @dataclass(frozen=True)
@@ -51,9 +51,10 @@ class Loaded:
 
 
 def load_book(folder: Path, kitchen: bool = True) -> Loaded:
-    """Read the book in `folder` (its recipes/). With `kitchen` false it holds only what the register lets all see."""
+    """Read the book in `folder` (its recipes/). With `kitchen` false it holds only what the register lets everyone
+    see."""
     collects = gc.isenabled()
-    gc.disable()  # all that is read stays: looking through it as it grows takes a third of a long log's time
+    gc.disable()  # everything read is kept: collecting garbage as it grows takes a third of a long log's time
     try:
         return _loaded(folder, kitchen)
     finally:
@@ -108,7 +109,7 @@ def _in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 
 
 def _each(intake: Intake, folder: str, cls: type[W]) -> dict[str, W]:
-    """Every file of a folder that can be read, by slug."""
+    """Every readable file in a folder, by slug."""
     models = {}
     for address in intake.sources:
         data = intake.open(address) if address.startswith(folder) else None
@@ -129,7 +130,7 @@ def _each(intake: Intake, folder: str, cls: type[W]) -> dict[str, W]:
 def _pictures(
     intake: Intake, folder: Path, techniques: Mapping[str, Technique], kitchen: bool
 ) -> dict[str, PictureFile]:
-    """The pictures of the techniques that will be shown; what is private is not even read for a site."""
+    """The pictures of the techniques that will be shown; for a public site, private ones are not even read."""
     shown = {slug: open_ for slug, each in techniques.items() if (open_ := each if kitchen else public(each))}
     pictures, flaws = read_pictures(folder, pictures_named(shown.values()))
     for slug, technique in shown.items():
@@ -143,7 +144,7 @@ def _pictures(
 
 
 def _maimed(intake: Intake) -> dict[str, Mixture]:
-    """Of mixtures that are broken, the mix alone, as far as that can be read: its faults are told too."""
+    """For mixtures that are broken, the mix alone, if that can be read: its faults are reported too."""
     found = {}
     for address in intake.broken:
         data = intake.documents[address].data if address in intake.documents else {}
@@ -156,7 +157,7 @@ def _maimed(intake: Intake) -> dict[str, Mixture]:
 
 
 def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
-    """A file that has all it needs for another folder, and not for this one."""
+    """The flaw of a file that has everything needed for another folder, and not for this one."""
     fits = [
         other
         for other, kind in FOLDERS.items()
@@ -182,7 +183,7 @@ def _checked(
         intake.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
         intake.tell(f"mixtures/{slug}", mixture_finish_flaws(mixture, book, facts, intake.written("mixtures/")))
         if f"mixtures/{slug}" not in intake.broken:
-            # a slip in the mix would be told again for each step that names it
+            # a slip in the mix would be reported again for each step that names it
             intake.tell(f"mixtures/{slug}", step_flaws(mixture, book))
     book = with_variations(intake, book, variations, facts, spoilt, hands)
     sound = replace(
@@ -196,7 +197,7 @@ def _checked(
             f"techniques/{slug}", part_flaws(technique, sound, facts, lost_words(intake, technique, spoilt, lost))
         )
         if f"techniques/{slug}" not in intake.broken:
-            # parts that do not hold, or words that are lost, have no weight
+            # unsound parts, or parts whose words are lost, have no weight
             intake.tell(f"techniques/{slug}", paste_flaws(technique, sound, facts))
     return replace(
         book,

@@ -41,7 +41,7 @@ def read_cutters(intake: Intake) -> tuple[OwnedCutter, ...]:
 
 
 def lost_words(intake: Intake, technique: Technique, spoilt: Spoilt, colours: Collection[str]) -> frozenset[str]:
-    """Pastes and colours of a technique that the book may lack only because of a problem told elsewhere."""
+    """A technique's pastes and colours that the book may lack only because of a problem reported elsewhere."""
     used: tuple[Part | Repeat, ...] = (*technique.parts, *technique.repeats)
     lost = {*colours, *spoilt.names}
     lost |= {

@@ -1,9 +1,8 @@
-"""Drawings: SVG read safely and written anew from a list of what a drawing may hold.
+"""Drawings: SVG read safely and rewritten from a list of what a drawing may hold.
 
-What would act, load or lead elsewhere is refused by name. What is not seen is dropped: hidden layers, titles, the
-notes, names and file paths that drawing programs leave behind. Lettering is set in the book's own letters. Elements and
-attributes:
-Scalable Vector Graphics 2, W3C Candidate Recommendation, https://www.w3.org/TR/SVG2/
+What would act, load or lead elsewhere is refused by name. What is not seen is dropped: hidden layers, titles, and the
+notes, names and file paths that drawing programs leave behind. Lettering is set in the book's own typeface. Elements
+and attributes: Scalable Vector Graphics 2, W3C Candidate Recommendation, https://www.w3.org/TR/SVG2/
 """
 
 from __future__ import annotations
@@ -21,7 +20,7 @@ from tinbook.models import PictureFile
 LARGEST_BYTES = 1_000_000
 DEEPEST = 40
 MOST_DRAWN = 50_000
-"""Elements of a drawing, repeats of `use` counted: more would hold up a tablet."""
+"""Elements in a drawing, counting repeats of `use`: more would hold up a tablet."""
 
 SVG, XHTML = "http://www.w3.org/2000/svg", "http://www.w3.org/1999/xhtml"
 
@@ -41,7 +40,7 @@ PAINT = _set(
     letter-spacing word-spacing text-anchor dominant-baseline baseline-shift text-decoration display visibility
     overflow"""
 )
-"""What may be an attribute or a declaration of a style."""
+"""What may be an attribute or a style declaration."""
 ATTRIBUTES = PAINT | _set(
     """x y x1 x2 y1 y2 cx cy r rx ry fx fy fr width height d points dx dy rotate pathLength offset viewBox
     preserveAspectRatio transform gradientTransform patternTransform gradientUnits patternUnits patternContentUnits
@@ -72,7 +71,7 @@ PX = {"": 1.0, "px": 1.0, "in": 96.0, "pt": 96 / 72, "pc": 16.0, "mm": 96 / 25.4
 
 
 def read_drawing(raw: bytes, file: str, slug: str) -> PictureFile:
-    """A drawing made of allowed parts only. Raises Unfit for one that holds more, or cannot be read."""
+    """A drawing of allowed parts only. Raises Unfit for one that holds anything else, or cannot be read."""
     if len(raw) > LARGEST_BYTES:
         raise Unfit("too large", "the drawing is larger than 1 MB", "simplify its lines, or save it as .png")
     root = _root(raw)
@@ -136,13 +135,13 @@ def _split(name: str) -> tuple[str, str]:
 
 
 def _name(element: Element) -> str:
-    """The bare name of an element of SVG, else nothing: another program's note."""
+    """The bare name of an SVG element, otherwise nothing: another program's note."""
     space, bare = _split(element.tag)
     return bare if space in ("", SVG) else ""
 
 
 def _look_at(element: Element) -> None:
-    """Raise Unfit for an element that acts, loads, leads elsewhere, or is none a drawing may hold."""
+    """Raise Unfit for an element that acts, loads, leads elsewhere, or has no place in a drawing."""
     space, bare = _split(element.tag)
     if space == XHTML:
         raise Unfit("drawing", *REFUSED["foreignObject"])
@@ -165,19 +164,19 @@ def _look_at_attribute(name: str, value: str) -> None:
     if name.lower() in ("href", "src") and not re.fullmatch(r"\s*(#[\w.:-]+\s*)?", value):
         raise outside
     if name in ATTRIBUTES or name == "style":
-        # Colours and turns have arguments too; anything else with brackets loads something.
+        # Colours and rotations take arguments too; anything else with brackets loads something.
         called = FUNCTION.findall(URL.sub("", value).lower())
         if set(called) - FUNCTIONS:
             raise outside
 
 
 def _href(element: Element) -> str:
-    """What an element refers to in its own drawing, without the #."""
+    """What an element refers to within its own drawing, without the #."""
     return next((value for name, value in element.attrib.items() if _split(name)[1] == "href"), "").strip()[1:]
 
 
 def _referred(root: Element) -> dict[str, None]:
-    """The names that something in the drawing refers to, in order; all others are only words of a drawing program."""
+    """The names that something in the drawing refers to, in order; all others are a drawing program's own labels."""
     found: dict[str, None] = {}
     for _, element in _walk(root):
         found |= {_href(element): None} if _href(element) else {}
@@ -186,7 +185,7 @@ def _referred(root: Element) -> dict[str, None]:
 
 
 def _count_repeats(root: Element) -> None:
-    """Raise Unfit where `use` repeats itself, or more than can be drawn."""
+    """Raise Unfit where `use` repeats itself, or repeats more than can be drawn."""
     named = {element.get("id"): element for _, element in _walk(root) if element.get("id")}
     known: dict[str, int] = {}
 
@@ -224,13 +223,13 @@ def _size(root: Element) -> tuple[str, float, float]:
 
 
 def _px(length: str) -> float | None:
-    """A length in px; None for none, or one that depends on the page."""
+    """A length in px; None if there is none, or it depends on the page."""
     found = LENGTH.fullmatch(length)
     return float(found[1]) * PX[found[2] or ""] if found else None
 
 
 def _written(element: Element, names: Mapping[str, str]) -> str:
-    """An element and all in it, as text; nothing for what is not seen."""
+    """An element and everything in it, as text; nothing for what is not seen."""
     name, attributes = _name(element), _attributes(element, names)
     if name not in ELEMENTS or attributes.get("display") == "none":
         return ""
@@ -244,9 +243,9 @@ def _written(element: Element, names: Mapping[str, str]) -> str:
 
 
 def _attributes(element: Element, names: Mapping[str, str]) -> dict[str, str]:
-    """The allowed attributes of an element; a style is taken apart into the attributes it stands for.
+    """The allowed attributes of an element; a style is split into the attributes it stands for.
 
-    `names` gives what is referred to a name that no other drawing on the page has.
+    `names` gives whatever is referred to a name no other drawing on the page has.
     """
     found: dict[str, str] = {}
     for name, value in element.attrib.items():

@@ -1,4 +1,4 @@
-"""Which files a book consists of, and what is wrong with those that are not part of it."""
+"""Which files make up a book, and what is wrong with those that do not belong."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ class SourceFile:
 
 
 class Unfit(Exception):
-    """A file the book cannot show: a code, what is wrong in a baker's words, and the cure."""
+    """A file the book cannot show: a code, what is wrong in a baker's words, and the remedy."""
 
     def __init__(self, code: str, message: str, hint: str) -> None:
         super().__init__(message)
@@ -41,7 +41,7 @@ def slug_of(name: str) -> str:
 def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], tuple[Problem, ...]]:
     """All sources below `folder` (the book's recipes/), in order of name, and problems with the files themselves.
 
-    Between them, the addresses that files with a problem were most likely meant to have.
+    Between them: the addresses that files with a problem were most likely meant to have.
     """
     if not folder.is_dir():
         hint = 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one'
@@ -65,12 +65,12 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
 
 
 def shown_name(path: Path, folder: Path) -> str:
-    """A path as bakers are told it, from the book's folder on."""
+    """A path as bakers see it, from the book's folder down."""
     return f"{folder.name}/{path.relative_to(folder).as_posix()}".encode("utf-8", "replace").decode()
 
 
 def walk(folder: Path) -> Iterator[Path]:
-    """Every file and link below, but for those that systems and editors hide or leave behind."""
+    """Every file and link below, except those that systems and editors hide or leave behind."""
     for path in sorted(folder.rglob("*")):
         hidden = any(part.startswith((".", "~")) for part in path.relative_to(folder).parts)
         if not hidden and not path.name.endswith("~") and (path.is_file() or path.is_symlink()):
@@ -78,7 +78,7 @@ def walk(folder: Path) -> Iterator[Path]:
 
 
 def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
-    """The address a file has or was meant to have, and what keeps it from being part of the book."""
+    """The address a file has or was meant to have, and what stops it being part of the book."""
     inside = path.relative_to(folder)
     room, slug = inside.parts[0], slug_of(path.stem)
     near = nearest(room, rooms()) if len(inside.parts) == 2 else None
@@ -110,7 +110,7 @@ def _any_of(folders: tuple[str, ...]) -> str:
 
 
 def _link_fault(path: Path, folder: Path) -> tuple[str, str] | None:
-    """What is wrong with where a link leads, and the cure."""
+    """What is wrong with where a link leads, and the remedy."""
     try:
         real = path.resolve(strict=True)
     except (OSError, RuntimeError):

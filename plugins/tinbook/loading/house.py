@@ -1,4 +1,4 @@
-"""What the house is and has: house.yaml, tins.yaml and ingredients.yaml, read before all else."""
+"""What the house is and has: house.yaml, tins.yaml and ingredients.yaml, read before everything else."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ HOUSE, TINS, CARDS = (kinds()[name] for name in ("house", "tins", "ingredients")
 
 
 def read_house(intake: Intake, folder: Path, facts: Facts) -> House:
-    """house.yaml; a plain metric house where it is missing, and what can be read of it where it is broken."""
+    """house.yaml; a plain metric house if it is missing, and whatever can be read if it is broken."""
     address = HOUSE.address
     instead: House = HOUSE.nothing
     if address not in intake.sources:
@@ -31,7 +31,7 @@ def read_house(intake: Intake, folder: Path, facts: Facts) -> House:
         return instead
     data = intake.open(address)
     if data and data.get("book") not in (None, str(FORMAT)):
-        # Nothing in a book of another format means what it says.
+        # In a book of another format nothing means what it says.
         intake.whole(HOUSE, {"book": data["book"], "name": instead.name})
         intake.sources = {}
         return instead
@@ -47,7 +47,8 @@ def read_house(intake: Intake, folder: Path, facts: Facts) -> House:
 
 
 def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
-    """What sums need of a broken house, as far as it can be read: other problems are told by the right measures."""
+    """What sums need of a broken house, so far as it can be read: other problems are then reported in the right
+    measures."""
     instead: House = HOUSE.nothing
     good: dict[str, Any] = {"book": str(FORMAT), "name": instead.name}
     for key in ("name", *sorted(House.needed)):
@@ -59,7 +60,7 @@ def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
 
 
 def read_tins(intake: Intake) -> tuple[OwnedTin, ...]:
-    """The tins; none where the file cannot be trusted whole. Those with a name of their own are known from here on."""
+    """The tins; none if the file cannot be trusted whole. Those with a name of their own are known from here on."""
     data = intake.data_of(TINS)
     if data is None:
         return ()
@@ -102,7 +103,7 @@ def read_cards(intake: Intake, facts: Facts) -> tuple[dict[str, Card], Spoilt]:
 
 
 def _names(name: str, item: Any) -> list[str]:
-    """Every name that leads to a card, as it is written, in small letters."""
+    """Every name that leads to a card, as written, in lower case."""
     also = item.get("also") if isinstance(item, Mapping) else None
     others = also if isinstance(also, list) else [also]
     return [other.lower() for other in (name, *others) if isinstance(other, str)]

@@ -1,4 +1,4 @@
-"""Where the files of a book are read, one by one, and everything wrong with them is gathered."""
+"""Where a book's files are read, one by one, and everything wrong with them is gathered."""
 
 from __future__ import annotations
 
@@ -21,15 +21,15 @@ from tinbook.units import METRIC
 
 W = TypeVar("W", bound=Written)
 
-# Faults after which a name may be missing from the data, though it is in the file.
+# Faults that may leave a name out of the data although it is in the file.
 _LOSES_NAMES = frozenset(("name", "merge"))
 
 _HIDDEN = re.compile(r"(?:^|\s)(#(?=[^\s#])[^}\]]*)")
-"""What reads like the text that is missing, and is nothing to YAML."""
+"""What reads like the missing text, and means nothing to YAML."""
 
 
 def under(path: Path_, flaws: Iterable[Flaw]) -> list[Flaw]:
-    """Flaws of a part of a file that stands at `path`, as flaws of the file."""
+    """Flaws of the part of a file at `path`, as flaws of the file."""
     return [replace(flaw, path=(*path, *flaw.path)) for flaw in flaws]
 
 
@@ -41,8 +41,8 @@ def _entry(kind: SourceKind) -> type[Written]:
 class Intake:
     """Collects models and problems while the files are read.
 
-    `broken` has for each address the problems that keep it from being used, those that only follow from another
-    one too: these are not among the `problems`.
+    `broken` has, for each address, the problems that stop it being used, including those that only follow from another:
+    these are not among the `problems`.
     """
 
     def __init__(self, folder: Path) -> None:
@@ -59,7 +59,7 @@ class Intake:
         """Whether the house has had its say whose cup it uses."""
 
     def open(self, address: str) -> Any:
-        """The plain data of a file, or None where it cannot be read. There may be problems with it all the same."""
+        """The plain data of a file, or None if it cannot be read. There may be problems with it all the same."""
         source = self.sources[address]
         document, problems = read_yaml(source.raw, source.shown)
         log = log_of(address)
@@ -71,7 +71,7 @@ class Intake:
             return None
         self.documents[address] = document
         if str(document.data.get("private", "no")).strip().lower() not in ("no", "false"):
-            # a log is held back whole, in all its years
+            # a log is private as a whole, in all its years
             self.private |= {address, log.address if log else address}
         return document.data
 
@@ -80,7 +80,7 @@ class Intake:
         return any(problem.code in _LOSES_NAMES for problem in self.broken.get(address, ()))
 
     def part(self, address: str, cls: type[W], data: Any, what: str, path: Path_) -> W | None:
-        """The part of a file that stands at `path`, as a model."""
+        """The part of a file at `path`, as a model."""
         model, flaws = read_model(cls, data, what, self.measures, self.tins)
         found = under(path, flaws)
         if model is not None:
@@ -89,22 +89,22 @@ class Intake:
         return None if found else model
 
     def years_of(self, kind: SourceKind) -> list[SourceKind]:
-        """A log, and the files there are in which it goes on, in order."""
+        """A log, and the files it continues in, in order."""
         names = sorted(address.partition("/")[2] for address in self.sources)
         return [kind, *(kind.of_year(name[-4:]) for name in names if goes_on(name) is kind)]
 
     def data_of(self, kind: SourceKind) -> Any:
-        """The plain data of a file of the register; None where there is none, or it cannot be read."""
+        """The plain data of a file in the register; None if there is none, or it cannot be read."""
         return self.open(kind.address) if kind.address in self.sources else None
 
     def whole(self, kind: SourceKind, data: Any) -> Any:
-        """A file that is one thing, as its model; None where it cannot be read."""
+        """A file that is one thing, as its model; None if it cannot be read."""
         return self.part(kind.address, kind.model, data, kind.spoken[1], ())
 
     def entries(self, kind: SourceKind, data: Mapping[str, Any]) -> Iterator[tuple[Path_, Any]]:
-        """The entries of a list that can be read, each with its place.
+        """The readable entries of a list, each with its place.
 
-        What is wrong with them is told, and at last what is wrong with the file apart from them.
+        What is wrong with them is reported and, last, anything else wrong with the file.
         """
         written = data.get(kind.key)
         for index, item in enumerate(written if isinstance(written, list) else ()):
@@ -116,10 +116,10 @@ class Intake:
     def cards(self, kind: SourceKind, data: Mapping[str, Any]) -> Iterator[tuple[str, Path_, Any]]:
         """The entries by name, each with its name and its place; None for one that cannot be read.
 
-        What is wrong with them is told, and at last what is wrong with the file apart from them.
+        What is wrong with them is reported and, last, anything else wrong with the file.
         """
         written, model = data.get(kind.key), _entry(kind)
-        # where nothing must be written, nothing after a name is an entry of which nothing is known yet
+        # where no key is required, a bare name is an entry nothing is known about yet
         may_be_empty = not any(field.is_required() for field in model.model_fields.values())
         for name, item in written.items() if isinstance(written, Mapping) else ():
             path, item = (kind.key, name), {} if item is None and may_be_empty else item
@@ -143,11 +143,11 @@ class Intake:
         return self.documents[address].place(flaw.path, key=flaw.on_key, start=flaw.start, end=flaw.end)
 
     def written(self, folder: str) -> list[str]:
-        """The names of the files of a folder, those that cannot be used too: their own problems are told elsewhere."""
+        """The names of a folder's files, including unusable ones: their own problems are reported elsewhere."""
         return [address.removeprefix(folder) for address in self.sources if address.startswith(folder)]
 
     def spoils(self, address: str, path: Path_, names: Mapping[str, Any]) -> set[str]:
-        """Which of the `names` in the group at `path` have a problem of the file in them, or are written twice."""
+        """Which of the `names` in the group at `path` contain one of the file's problems, or are written twice."""
         starts = []
         for name in names:
             place = self.documents[address].place((*path, name), key=True)

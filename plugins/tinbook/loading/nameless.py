@@ -1,7 +1,7 @@
-"""What is private in the larder or among colours, in a public book: gone where nothing public uses it, else nameless.
+"""What is private in the larder or among colours, in a public book: gone if nothing public uses it, otherwise nameless.
 
-Safety wants what a card weighs and what is in it, and what the law says of a colour; nobody wants what the house calls
-it. A card goes by the word that public files write for it, a colour by a number.
+Safety needs to know what a card weighs and what is in it, and what the law says of a colour; nobody needs to know what
+the house calls it. A card goes by the word that public files use for it, a colour by a number.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from tinbook.plans.mixtures.inline import MARK, share_of
 def nameless_cards(shown: Mapping[str, Any], book: Book) -> dict[str, Card]:
     """The cards of a public book; `shown` is what the rest of it holds, by field, `book` the whole one.
 
-    Of a private card stay the words by which public files call it, the first as its name.
+    A private card keeps the words that public files use for it, the first as its name.
     """
     cards: Mapping[str, Card] = shown["cards"]
     words: dict[str, list[str]] = {}
@@ -44,7 +44,7 @@ def nameless_cards(shown: Mapping[str, Any], book: Book) -> dict[str, Card]:
 
 
 def by_cards(mixture: Mixture, book: Book, cards: Mapping[str, Card]) -> Mixture:
-    """The mixture with its ingredients by the names on the public cards: other names may be held back."""
+    """The mixture with its ingredients under the names on the public cards, as other names may be private."""
     names = {word.lower(): name for name, card in cards.items() for word in (name, *card.also)}
     lines = tuple(
         line.model_copy(update={"take": replace(line.take, name=_name(line.take.name, book, names))})
@@ -54,7 +54,7 @@ def by_cards(mixture: Mixture, book: Book, cards: Mapping[str, Card]) -> Mixture
 
 
 def _name(word: str, book: Book, names: Mapping[str, str]) -> str:
-    """The name on its public card of an ingredient as written."""
+    """The name an ingredient, as written, has on its public card."""
     card = book.house_word(word)
     return (names.get(card.lower()) if card else None) or word_in(names, word) or word
 
@@ -62,7 +62,7 @@ def _name(word: str, book: Book, names: Mapping[str, str]) -> str:
 def nameless_colours(
     colours: Mapping[str, Colour], techniques: Mapping[str, Technique]
 ) -> tuple[dict[str, Colour], dict[str, Technique]]:
-    """The colours of a public book and its techniques, in which a private colour is `colour 1`."""
+    """The colours and techniques of a public book, in which a private colour is `colour 1`."""
     used = {each.colour: None for technique in techniques.values() for each in _coloured(technique) if each.colour}
     numbers = (name for number in count(1) if (name := f"colour {number}") not in colours)
     names = {name: next(numbers) for name in used if name in colours and colours[name].private is True}
@@ -88,7 +88,7 @@ def _renamed(each: Any, names: Mapping[str, str]) -> Any:
 
 
 def _called(shown: Mapping[str, Any]) -> Iterator[str]:
-    """Every word of public files that may mean an ingredient; names of lines before marks in steps."""
+    """Every word in public files that may mean an ingredient; names of lines before marks in steps."""
     finish: Finish = shown["finish"]
     mixtures: Iterable[Mixture] = shown["mixtures"].values()
     techniques: Iterable[Technique] = shown["techniques"].values()

@@ -1,4 +1,5 @@
-"""Photos: turned upright, made small enough for a screen and for paper, rid of all that cannot be seen in them."""
+"""Photos: turned upright, made small enough for screen and paper, and stripped of everything that cannot be seen in
+them."""
 
 from __future__ import annotations
 
@@ -15,17 +16,17 @@ if TYPE_CHECKING:
     from PIL import Image
 
 SIZES_PX = (1000, 1600)
-"""The longer side on paper, and on a screen."""
+"""The longer side on paper, and on a screen, px."""
 QUALITY = 82
 LARGEST_PX = 60_000_000
 READ = ("JPEG", "PNG", "WEBP")
-# What decoders raise over bytes that are damaged or no picture at all.
+# What decoders raise for bytes that are damaged or not a picture at all.
 DAMAGE = (OSError, ValueError, TypeError, SyntaxError, EOFError, IndexError, KeyError, struct.error, OverflowError)
 SAVE_AGAIN = "open it in a picture program and save it again as .jpg"
 
 
 def read_photo(raw: bytes, file: str, slug: str) -> PictureFile:
-    """A photo as JPEG copies named by `slug`. Raises Unfit for what is no picture, or has too many pixels."""
+    """A photo as JPEG copies named by `slug`. Raises Unfit for what is not a picture, or has too many pixels."""
     from PIL import Image
 
     try:
@@ -45,7 +46,7 @@ def _too_large() -> Unfit:
 
 
 def _upright(raw: bytes) -> Image.Image:
-    """The photo as the camera was held, no larger than a screen needs, in plain red, green and blue on white."""
+    """The photo as the camera was held, no larger than a screen needs, in plain RGB on white."""
     from PIL import Image, ImageOps
 
     with warnings.catch_warnings():
@@ -62,7 +63,7 @@ def _upright(raw: bytes) -> Image.Image:
         try:
             upright = ImageOps.exif_transpose(image)
         except DAMAGE:
-            upright = image  # a note in the file that nobody can read says nothing of how it was held
+            upright = image  # an unreadable tag says nothing about how the camera was held
     if upright.mode.startswith("I"):
         upright = upright.convert("I").point(lambda value: value / 256).convert("L")
     elif upright.mode not in ("L", "RGB", "CMYK"):
@@ -72,7 +73,7 @@ def _upright(raw: bytes) -> Image.Image:
 
 
 def _plain(image: Image.Image, profile: bytes | None) -> Image.Image:
-    """On white and in sRGB, so that the colours stay without their profile; a new image, which brings nothing along."""
+    """On white and in sRGB, so that colours survive without their profile; a new image, which carries nothing over."""
     from PIL import Image, ImageCms
 
     plain = Image.new("RGB", image.size, "white")
@@ -85,7 +86,7 @@ def _plain(image: Image.Image, profile: bytes | None) -> Image.Image:
             turned = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
             image = turned or image
         except (ImageCms.PyCMSError, OSError, ValueError):
-            pass  # a profile nobody can read is worth no more than none
+            pass  # an unreadable profile is worth no more than none
     plain = Image.new("RGB", image.size)
     plain.paste(image.convert("RGB"))
     return plain

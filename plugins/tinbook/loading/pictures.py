@@ -1,4 +1,4 @@
-"""The folder of pictures: only what a technique of the book names is read, and nothing outside the folder."""
+"""The folder of pictures: only those a technique of the book names are read, and nothing outside the folder."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tinbook.problems import Place, Problem, nearest
 LARGEST_BYTES = 25_000_000
 
 _kept: dict[tuple[str, str], PictureFile | Unfit] = {}
-"""The pictures read last, by file and hash of its bytes: while a book is written, most of them stay as they are."""
+"""The pictures read last, by file and hash of their bytes: while a book is being written, most stay as they are."""
 
 
 def read_pictures(folder: Path, named: Iterable[str]) -> tuple[dict[str, PictureFile], dict[str, Flaw]]:
@@ -42,14 +42,14 @@ def read_pictures(folder: Path, named: Iterable[str]) -> tuple[dict[str, Picture
 
 
 def unnamed_notes(folder: Path, sources: Iterable[SourceFile]) -> Iterator[Problem]:
-    """A note for each file in the folder of pictures that no source names."""
+    """A note for each file in the pictures folder that no source names."""
     raws = [source.raw for source in sources]
     for path in walk(folder):
         if path.relative_to(folder).parts[0] != PICTURES:
             continue
         name = _composed(path.name).encode("utf-8", "replace")
         word = re.compile(rb"(?<![\w.-])" + re.escape(name) + rb"(?![\w-])")
-        # a long log is looked through for the bare letters first, which is many times as fast
+        # a long log is first searched for the bare letters, which is many times as fast
         if path.parent != folder / PICTURES or not any(name in raw and word.search(raw) for raw in raws):
             shown, hint = shown_name(path, folder), 'name it under "pictures:" of a technique, or take it out'
             place = Place(file=shown, line=1, column=1)
@@ -59,7 +59,7 @@ def unnamed_notes(folder: Path, sources: Iterable[SourceFile]) -> Iterator[Probl
 
 
 def _composed(name: str) -> str:
-    """A file's name with accents as one sign, however the disk spells them."""
+    """A file's name with each accented letter as one character, however the disk spells it."""
     return unicodedata.normalize("NFC", name)
 
 
@@ -69,7 +69,7 @@ def _files(folder: Path) -> Iterator[Path]:
 
 
 def _bytes(name: str, folder: Path, there: dict[str, Path]) -> bytes:
-    """The bytes of a picture. Raises Unfit for a name that leads out of the folder, or to nothing of use."""
+    """The bytes of a picture. Raises Unfit for a name that leads out of the folder, or to nothing useful."""
     if re.search(r"[/\\:\x00-\x1f]", name) or name.startswith("."):
         hint = f'put the picture into {PICTURES}/ and write its name alone, such as "board-edge.svg"'
         raise Unfit("outside", f'"{name[:40]}" is not the plain name of a file', hint)

@@ -1,4 +1,4 @@
-"""A file of the register that no reader of its own is written for: read by its model alone."""
+"""A file in the register with no reader of its own: read by its model alone."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tinbook.models.register import Merged, SourceKind
 
 
 def read_plain(intake: Intake, kind: SourceKind) -> Any:
-    """What stands in a file or a folder, as far as it can be read; what is wrong with the rest is told.
+    """What a file or a folder holds, so far as it can be read; what is wrong with the rest is reported.
 
     A list or cards that cannot be trusted whole give nothing: what is missing from them may be what matters.
     """
@@ -30,7 +30,7 @@ def read_plain(intake: Intake, kind: SourceKind) -> Any:
 
 
 def _each_file(intake: Intake, kind: SourceKind) -> dict[str, Any]:
-    """Every file of a folder that can be read, by its name."""
+    """Every readable file in a folder, by its name."""
     models = {}
     for address in intake.sources:
         data = intake.open(address) if address.startswith(kind.address) else None

@@ -15,7 +15,7 @@ from tinbook.problems import Problem, nearest
 
 L = TypeVar("L", bound=Written)
 
-# Problems whose hint may name something of another file.
+# Problems whose hint may quote another file.
 _TELLING = frozenset((
     "no such file", "unknown ingredient", "unknown colour", "unknown paste", "made with", "step", "no weight", "circle",
     OF_BASE,
@@ -23,7 +23,7 @@ _TELLING = frozenset((
 
 
 def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
-    """Names under `private` that are no field, or a field the rest cannot do without."""
+    """Names under `private` that are not fields, or are fields the rest cannot do without."""
     written = type(model).model_fields
     names = getattr(model, "private", False) if "private" in written else False
     if not isinstance(names, tuple):
@@ -55,8 +55,8 @@ def public(model: L) -> L | None:
 
 
 def kitchen_book(book: Book) -> Book:
-    """The book as the kitchen sees it: all of it, but the words of what is read for the sums alone."""
-    # the views hold back a card that is private; here none is
+    """The book as the kitchen sees it: all of it, except the words in what is read for the sums alone."""
+    # the views withhold a private card; here none is private
     cards = {name: card.model_copy(update={"private": False}) for name, card in book.cards.items()}
     dropped = {kind.field: _merged(kind, getattr(book, kind.field), True) for kind in _of_nobody() if kind.field}
     others = {kind.name: _merged(kind, book.others[kind.name], True) for kind in _of_nobody() if not kind.field}
@@ -68,16 +68,16 @@ def _of_nobody() -> tuple[SourceKind, ...]:
 
 
 def public_book(book: Book, sealed: Container[str]) -> Book:
-    """The book as a site may show it, made anew of what the register allows: what nothing names is not in it.
+    """The book as a site may show it, rebuilt from what the register allows: what nothing names is not in it.
 
     `sealed` are the addresses of files that are private as a whole. An entry that may not be shown keeps what sums and
-    safety need, if its kind has such keys (a card: weight, allergens and care), else it is left out.
+    safety need, if its kind has such keys (a card: weight, allergens and care); otherwise it is left out.
     """
     shown: dict[str, Any] = {}
     others: dict[str, Any] = {}
     for kind in kinds().values():
         written = getattr(book, kind.field) if kind.field else book.others.get(kind.name, kind.nothing)
-        # what is one thing, or a file each, says of itself what of it is private
+        # what is one thing, or one file each, says itself which parts are private
         in_entries = kind.merged in (Merged.LIST, Merged.CARDS)
         seen = _seen(kind, written, in_entries and kind.address in sealed)
         (shown if kind.field else others)[kind.field or kind.name] = seen
@@ -102,7 +102,7 @@ def _is_shown(address: str, shown: Mapping[str, Any]) -> bool:
 
 
 def _seen(kind: SourceKind, written: Any, sealed: bool) -> Any:
-    """What everyone may see of a file; of one that is read for the sums alone, the sums."""
+    """What everyone may see of a file; of one read for the sums alone, the sums."""
     if kind.seen_by is SeenBy.KITCHEN:
         return kind.nothing
     if kind.seen_by is SeenBy.NOBODY:
@@ -121,7 +121,7 @@ def _merged(kind: SourceKind, written: Any, sealed: bool) -> Any:
 
 
 def _entry(kind: SourceKind, entry: L, sealed: bool) -> L | None:
-    """An entry as it may be seen: all that is not private; what its kind keeps, or None, where nothing else may."""
+    """An entry as it may be seen: everything not private; otherwise what its kind keeps, or None."""
     shown = None if sealed else public(entry)
     if shown is not None or not kind.kept:
         return shown
@@ -129,7 +129,7 @@ def _entry(kind: SourceKind, entry: L, sealed: bool) -> L | None:
 
 
 def _blanks(entry: Written, kept: Container[str]) -> dict[str, Any]:
-    """For every field but those kept what it holds where nothing is written; a private entry is marked as one."""
+    """For every field but those kept, what it holds when nothing is written; a private entry is marked as one."""
     blanks: dict[str, Any] = {
         name: () if field.is_required() else field.get_default()
         for name, field in type(entry).model_fields.items()
@@ -139,7 +139,7 @@ def _blanks(entry: Written, kept: Container[str]) -> dict[str, Any]:
 
 
 def _of_shown(written: Any, mixtures: Container[str]) -> Any:
-    """Entries of a list without those of a mixture that is not shown."""
+    """Entries of a list, without those for a mixture that is not shown."""
     if not isinstance(written, tuple):
         return written
     return tuple(entry for entry in written if not hasattr(entry, "of") or entry.of in mixtures)
@@ -155,9 +155,9 @@ def public_broken(
 ) -> dict[str, tuple[Problem, ...]]:
     """The pages of problems that a site may show.
 
-    Nobody can tell what is private in a file that cannot be read: a page whose source speaks of it at all, however
-    it is spelled or encoded, is left out, and so is what starts from such a one (`bases`, by address). No hint names
-    what stands in other files.
+    Nobody can tell what is private in a file that cannot be read: a page whose source mentions privacy at all, however
+    spelled or encoded, is left out, and so is whatever starts from it (`bases`, by address). No hint quotes other
+    files.
     """
     speaks = {address for address, source in sources.items() if b"priv" in source.raw.replace(b"\0", b"").lower()}
     for _ in bases:

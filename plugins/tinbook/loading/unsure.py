@@ -1,4 +1,5 @@
-"""What is still marked `# unsure` in the files of a book: each is told until somebody has looked and taken it out."""
+"""What is still marked `# unsure` in a book's files: each is reported until somebody has looked and removed the
+mark."""
 
 from __future__ import annotations
 
@@ -11,7 +12,7 @@ from tinbook.loading.files import SourceFile
 from tinbook.problems import Place, Problem
 
 UNSURE = "unsure"
-"""The code of these notes. They make no file broken, but a book that is given out is to have none."""
+"""The code of these notes. They do not break a file, but a book that is handed out should have none."""
 _MARK = re.compile(r"(?:^|(?<=\s))#[ \t]*unsure\b:?[^\n]*", re.MULTILINE)
 _HINT = "look at it, put it right, then take the mark out"
 
@@ -46,7 +47,7 @@ def unsure_lines(notes: Iterable[Problem], sources: Iterable[SourceFile]) -> dic
 
 
 def _texts(text: str) -> list[tuple[int, int]]:
-    """Where texts of the file stand, in which a mark is no comment; as far as the file can be read."""
+    """Where the file has texts, in which a mark is not a comment; so far as the file can be read."""
     spans: list[tuple[int, int]] = []
     try:
         for event in yaml.parse(text, Loader=yaml.CSafeLoader):

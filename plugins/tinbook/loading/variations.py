@@ -24,7 +24,7 @@ def with_variations(
 ) -> Book:
     """The book with its variations among the mixtures, written out and checked; `hands`: slugs of techniques.
 
-    A variation that breaks a rule, or whose base does, is told of and left out.
+    A variation that breaks a rule, or whose base does, is reported and left out.
     """
     mixtures, varies = dict(book.mixtures), dict[str, Varies]()
     for slug in _bases_first(intake, variations):
@@ -48,7 +48,7 @@ def with_variations(
 
 
 def is_variation(data: Mapping[str, object]) -> bool:
-    """Whether a file of mixtures/ says what differs from a base."""
+    """Whether a file in mixtures/ says what differs from a base."""
     return "from" in data or "change" in data
 
 
@@ -59,7 +59,8 @@ def split(models: Mapping[str, Mixture]) -> tuple[dict[str, Mixture], dict[str, 
 
 
 def _bases_first(intake: Intake, variations: Mapping[str, Variation]) -> Iterator[str]:
-    """The variations, each after the one it starts from. Those in a circle are told of: the first, and what follows."""
+    """The variations, each after the one it starts from. Those in a circle are reported: the first, and what
+    follows."""
     state: dict[str, bool] = {}
     for slug in variations:
         chain = []
@@ -93,7 +94,7 @@ def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Var
 
 
 def _no_base(intake: Intake, base: str) -> Flaw:
-    """Why a variation cannot be had: its base is broken, told elsewhere, or is no file of the book."""
+    """Why a variation cannot be made: its base is broken, as reported elsewhere, or is not in the book."""
     addresses = {*intake.sources, *intake.refused}
     if f"{FOLDER}{base}" in addresses:
         return _broken_base(base)

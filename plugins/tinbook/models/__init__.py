@@ -7,12 +7,13 @@ from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutte
 from tinbook.models.faults import read_model
 from tinbook.models.finish import FEWEST_DOWELS, Border, Finish, Made, Used, UsedLog
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, Cutter, Lengths, Sheet, Solid
-from tinbook.models.house import FORMAT, House, Oven, OwnedTin, Scales, ShelfLine, TinShelf
+from tinbook.models.house import FORMAT, House, Oven, Scales
 from tinbook.models.mixture import Bake, MixLine, Mixture, Take, read_take
 from tinbook.models.parts import BEHIND, SURFACES, Part, Repeat, Support
 from tinbook.models.pictures import Copy, PictureFile
 from tinbook.models.portions import Portions, read_sides
 from tinbook.models.reading import Flaw, Path, Written
+from tinbook.models.shelf import OwnedTin, ShelfLine, TinShelf
 from tinbook.models.steps import Stand, Step
 from tinbook.models.technique import Fault, Material, Picture, Technique, Tool
 from tinbook.models.variation import NOT_TAKEN_OVER, Change, StepChange, Variation, Varies

@@ -8,9 +8,8 @@ from typing import Annotated, Any
 from pydantic import PlainValidator, ValidationInfo
 
 from tinbook.models.finish import Day, Slug
-from tinbook.models.house import Celsius, Grams, Millimetres
+from tinbook.models.house import Celsius, Grams, Millimetres, OvenHeat
 from tinbook.models.reading import (
-    HEAT,
     Private,
     Text,
     Written,
@@ -22,7 +21,7 @@ from tinbook.models.reading import (
     tins_in,
 )
 from tinbook.tins import Tin, read_tins
-from tinbook.units import Heat, Measures, Misread, patterns, read_heat, read_time
+from tinbook.units import Measures, Misread, patterns, read_time
 
 LEAST_MIN, MOST_MIN = 3.0, 720.0
 """No cake is done before that, and none takes longer."""
@@ -36,10 +35,6 @@ def _tin(value: Any, info: ValidationInfo) -> Tin:
     return tins[0][1]
 
 
-def _oven(text: str, _: Measures) -> Heat:
-    return read_heat(text)
-
-
 def _minutes(text: str, _: Measures) -> float:
     minutes = read_time(text).base
     if not LEAST_MIN <= minutes <= MOST_MIN:
@@ -49,32 +44,52 @@ def _minutes(text: str, _: Measures) -> float:
     return minutes
 
 
-class Baked(Written):
-    """One bake: `of` a mixture's file name, in one `tin`, its batter by weight in that tin or by depth.
+OneTime = Annotated[float, spelled(_minutes, like(patterns.TIME, "one time"))]
+"""How long a cake was in the oven, minutes."""
+LoggedTin = Annotated[Tin, PlainValidator(_tin, json_schema_input_type=str)]
 
-    `oven` is what the dial said; `done after` minutes the cake came out, its `centre` so warm. `start`: how warm the
-    batter went in. `baked`: how high the cake stood before levelling; `out`: what it weighed when cold.
-    """
+
+class Baked(Written):
+    """One bake, in one tin."""
 
     day: Annotated[Day, such_as("2026-05-02")]
-    of: Slug
-    tin: Annotated[Tin, PlainValidator(_tin, json_schema_input_type=str), such_as("round 20 cm x 7.5 cm")]
-    batter: Annotated[Grams, such_as("1250 g")] | None = None
-    batter_depth: Annotated[Millimetres, such_as("38 mm")] | None = None
-    oven: Annotated[Heat, spelled(_oven, HEAT), such_as("160 °C fan")]
-    done_after: Annotated[float, spelled(_minutes, like(patterns.TIME, "time")), such_as("62 min")]
-    centre: Annotated[Celsius, such_as("97 °C")] | None = None
-    start: Annotated[Celsius, such_as("8 °C")] | None = None
-    baked: Annotated[Millimetres, such_as("58 mm")] | None = None
-    out: Annotated[Grams, such_as("1130 g")] | None = None
-    note: Text | None = None
+    """The day you baked it: year, month, day."""
+    of: Annotated[Slug, such_as("creamed-butter-sponge")]
+    """What you baked, by the name of its file without `.yaml`."""
+    tin: Annotated[LoggedTin, such_as("round 20 cm x 7.5 cm", "standard cups")]
+    """The tin it was in. Write an entry for each tin."""
+    batter: Annotated[Grams | None, such_as("1250 g")] = None
+    """What the batter in that tin weighed; for cups, in one of them. Left out: write `batter depth` instead."""
+    batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
+    """How deep the batter was in the tin. Left out: it is worked out from the weight."""
+    oven: Annotated[OvenHeat, such_as("160 °C fan")]
+    """Where the dial stood."""
+    done_after: Annotated[OneTime, such_as("62 min", "1 h 2 min")]
+    """How long it was in the oven until it was done."""
+    centre: Annotated[Celsius | None, such_as("97 °C")] = None
+    """How hot the middle was when it came out. Left out: taken to be as usual."""
+    start: Annotated[Celsius | None, such_as("8 °C")] = None
+    """How warm the batter was when it went in. Left out: taken to be as usual."""
+    baked: Annotated[Millimetres | None, such_as("58 mm")] = None
+    """How high it stood before you levelled it. Left out: nothing is learned about its rise."""
+    out: Annotated[Grams | None, such_as("1130 g")] = None
+    """What it weighed when cold, out of its tin. Left out: nothing is learned about what it loses."""
+    note: Annotated[Text | None, such_as("Back of the shelf browned first.")] = None
+    """A note about that bake. Left out: nothing is shown."""
 
 
 class BakeLog(Written):
-    """bakes.yaml."""
+    """A log of what came out of your oven, so that the next time is closer."""
 
-    bakes: Annotated[tuple[Baked, ...], such_as("- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, ...}")]
-    private: Private = False
+    bakes: Annotated[
+        tuple[Baked, ...],
+        such_as(
+            "- {day: 2026-05-02, of: plain-sponge, tin: round 20 cm, batter: 1250 g, oven: 170 °C, done after: 62 min}"
+        ),
+    ]
+    """What came out of your oven, one bake after another. Baking times are learned from it."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether to leave it out of a public site, with all that was learned from it."""
 
 
 def by_mixture(bakes: Iterable[Baked]) -> Mapping[str, tuple[Baked, ...]]:

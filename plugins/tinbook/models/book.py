@@ -11,9 +11,10 @@ from tinbook.models.bakes import Baked, by_mixture
 from tinbook.models.cards import Card
 from tinbook.models.colours import Colour, OwnedCutter
 from tinbook.models.finish import Finish, Used
-from tinbook.models.house import House, OwnedTin
+from tinbook.models.house import House
 from tinbook.models.mixture import Mixture
 from tinbook.models.pictures import PictureFile
+from tinbook.models.shelf import OwnedTin
 from tinbook.models.technique import Technique
 from tinbook.models.variation import Varies
 

@@ -7,9 +7,8 @@ from collections.abc import Mapping
 from typing import Annotated, ClassVar
 
 from tinbook.models.forms import CutterText
-from tinbook.models.mixture import Take, read_take
+from tinbook.models.mixture import Amount
 from tinbook.models.reading import (
-    LINE,
     ONE_OR_MORE,
     Private,
     Text,
@@ -35,47 +34,61 @@ def _swatch(text: str, _: Measures) -> str:
 
 
 class Colour(Written):
-    """A colour: what is kneaded into 100 g of paste, how it looks, and what becomes of it.
-
-    `additives` are the E numbers on the pots, or `none`; None where nobody has said.
-    """
+    """One colour: what is kneaded into white paste, how it looks, and what becomes of it."""
 
     needed = frozenset(("per 100 g", "additives"))
 
-    about: Text | None = None
+    about: Annotated[Text | None, such_as("The bands of the lighthouse.")] = None
+    """A line about it. Left out: nothing is shown."""
     per_100_g: Annotated[
-        tuple[Annotated[Take, spelled(read_take, LINE)], ...],
+        tuple[Amount, ...],
         ONE_OR_MORE,
-        such_as("- 2 g gel food colour, poppy red"),
+        such_as("2 g gel food colour, poppy red", "- 2.4 g gel food colour, poppy red\n- 0.1 g gel food colour, brown"),
     ]
+    """What you knead into 100 g of white paste, from one pot or several."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
-    deepens: YesNo = False
-    fades: YesNo = False
-    browns: YesNo = False
-    additives: Annotated[Texts | None, such_as("[E129]")] = None
-    private: Private = False
+    """How it looks on a screen: six figures for red, green and blue, in quotes."""
+    deepens: Annotated[YesNo, such_as("yes")] = False
+    """Whether it darkens on standing."""
+    fades: Annotated[YesNo, such_as("yes")] = False
+    """Whether it fades in the light."""
+    browns: Annotated[YesNo, such_as("yes")] = False
+    """Whether it browns in the oven."""
+    additives: Annotated[Texts | None, such_as("[E129]", "none")] = None
+    """The E numbers on the pots, or `none`. If the law wants a warning, it goes wherever the colour is used. Left out:
+    unknown, and the page says so."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether to leave it out of a public site. If a part uses it, it goes by a number there."""
 
 
 class ColourCards(Written):
-    """colours.yaml."""
+    """The colours you mix, by the names your techniques use for them."""
 
     colours: Annotated[Mapping[str, Colour], such_as('{lamp red: {per 100 g: 2 g gel food colour, swatch: "#B3261E"}}')]
-    private: Private = False
+    """Each colour under the name your techniques use for it."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether to leave all of it out of a public site."""
 
 
 class OwnedCutter(WrittenLine):
-    """A cutter in the drawer."""
+    """One cutter in the drawer. If that is all there is to say, write it without any key."""
 
     chief: ClassVar[str] = "cutter"
 
-    cutter: CutterText
-    have: Annotated[int, whole_number(0, 999)] = 1
-    note: Text | None = None
-    private: Private = False
+    cutter: Annotated[CutterText, such_as("round 40 mm", "oval 25 mm x 38 mm")]
+    """Its shape and size."""
+    have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
+    """How many you own. `0` is a cutter you know of and would have to borrow."""
+    note: Annotated[Text | None, such_as("One scallop is bent.")] = None
+    """A word about it. Left out: nothing is shown."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether to leave it out of a public site."""
 
 
 class CutterDrawer(Written):
-    """cutters.yaml."""
+    """The cutters in your drawer."""
 
-    cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm")]
-    private: Private = False
+    cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm\n- {cutter: star 30 mm, have: 0}")]
+    """Every cutter you own, one to a line. Write out sets one by one."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether to leave all of it out of a public site."""

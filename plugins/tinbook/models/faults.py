@@ -1,4 +1,4 @@
-"""What pydantic complains of, in words for a baker: each slip told once, with what to write instead."""
+"""What pydantic complains of, in words for a baker: each slip reported once, with what to write instead."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import Any
 from pydantic import ValidationError
 from pydantic.fields import FieldInfo
 
-from tinbook.models.reading import Flaw, M, Path, Written, WrittenLine
+from tinbook.models.reading import TEXT, Flaw, M, Path, Written, WrittenLine
 from tinbook.problems import nearest
 from tinbook.tins import Tin
 from tinbook.units import METRIC, Measures, Misread, Whose
@@ -22,13 +22,13 @@ def read_model(
 ) -> tuple[M | None, tuple[Flaw, ...]]:
     """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
 
-    `tins` are those that go by a name of the house's own.
-
-    Returns the model, or None and all flaws found in it. A key with nothing after it is a flaw.
+    `tins` are those with a name of the house's own. Returns the model, or None and every flaw found in it. A key with
+    nothing after it is a flaw.
     """
     if not isinstance(data, Mapping):
         keys = _keys_at(cls, ())
-        key = next((key for key in keys if _example(cls, (key,))), keys[0])
+        leading = [key for key in keys if _is_needed(cls, key)] or keys
+        key = next((key for key in leading if _example(cls, (key,))), keys[0])
         return None, (
             Flaw(
                 code="shape",
@@ -64,7 +64,7 @@ def _empties(cls: type[Written], data: Any, path: Path) -> Iterator[Flaw]:
 
 
 def _near(key: str, known: Iterable[str]) -> str | None:
-    """The key meant. Keys are few and short: what is less near than this is another word."""
+    """The key meant. Keys are few and short: anything less near is another word."""
     return nearest(key, known, 0.7)
 
 
@@ -80,7 +80,7 @@ class _Faults:
                 self.keys[error["type"]].setdefault(tuple(above), []).append(str(key))
 
     def flaws(self, empty: set[Path]) -> Iterator[Flaw]:
-        """A flaw for each error, but for those that only follow from another, or from what is `empty`."""
+        """A flaw for each error, except those that only follow from another, or from what is `empty`."""
         for error in self.errors:
             path: Path = tuple(error["loc"])
             if not any(path[:end] in empty for end in range(1, len(path) + 1)) and not self._follows(error, path):
@@ -158,7 +158,8 @@ class _Faults:
         unknown = self.keys["extra_forbidden"].get(above, [])
         if model and issubclass(model, WrittenLine) and len(unknown) == len(written) == 1:
             # `- butter: 250 g`, or a sentence with a colon in it
-            example = _example(self.cls, path)
+            field = _field_at(self.cls, path)
+            example = "" if field is not None and TEXT in field.metadata else _example(self.cls, path)
             hint = f'write it like "- {example}"' if example else "put quotes round the whole line"
             return Flaw(
                 code="shape", path=(*above, *written), message='a ":" cuts this line in two', hint=hint, on_key=True
@@ -171,7 +172,7 @@ class _Faults:
         )
 
     def _inside(self, path: Path) -> str:
-        """The thing the last key of `path` stands in, in words."""
+        """What the last key of `path` is in, in words."""
         names = [part for part in path[:-1] if isinstance(part, str)]
         if not names:
             return self.what
@@ -179,7 +180,7 @@ class _Faults:
 
 
 def _written(data: Any, path: Path) -> Path:
-    """`path` as far as the data goes: a short form has no keys of its own, one text is no list."""
+    """`path` so far as the data goes: a short form has no keys of its own, and one text is not a list."""
     for depth, step in enumerate(path):
         here = step in data if isinstance(data, Mapping) else isinstance(data, list) and isinstance(step, int)
         if not here:
@@ -189,14 +190,14 @@ def _written(data: Any, path: Path) -> Path:
 
 
 def _at(data: Any, path: Path) -> Any:
-    """What stands at `path`, or at the last step of it that is written."""
+    """What is at `path`, or at the last step of it that is written."""
     for step in _written(data, path):
         data = data[step]
     return data
 
 
 def _field_at(cls: type[Written], path: Path) -> FieldInfo | None:
-    """The field that `path` leads to, down from `cls`; that of the list for a line of it."""
+    """The field that `path` leads to from `cls`; for a line of a list, that of the list."""
     here: type[Written] | None = cls
     found = None
     for key in (part for part in path if isinstance(part, str)):
@@ -207,7 +208,7 @@ def _field_at(cls: type[Written], path: Path) -> FieldInfo | None:
 
 
 def _model_at(cls: type[Written], path: Path) -> type[Written] | None:
-    """The model that `path` leads to, down from `cls`."""
+    """The model that `path` leads to from `cls`."""
     if not any(isinstance(part, str) for part in path):
         return cls
     field = _field_at(cls, path)
@@ -222,6 +223,11 @@ def _model_in(annotation: Any) -> type[Written] | None:
         if found:
             return found
     return None
+
+
+def _is_needed(cls: type[Written], key: str) -> bool:
+    field = _field_at(cls, (key,))
+    return key in cls.needed or (field is not None and field.is_required())
 
 
 def _keys_at(cls: type[Written], path: Path) -> list[str]:

@@ -75,18 +75,22 @@ FEWEST_DOWELS, MOST_DOWELS = 3, 20
 
 
 class Border(Written):
-    """A border piped round an edge: one mark beside another, `pitch` apart, each a `stroke` long.
+    """A border piped round the edge of a cake, one mark beside another."""
 
-    `count` is how many are wanted on the edge, where the house does not leave that to the pitch.
-    """
-
-    marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads")] = "shells"
-    nozzle: Annotated[str, one_of("open star", "closed star", "round")] = "open star"
+    marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads"), such_as("rosettes")] = "shells"
+    """What you pipe."""
+    nozzle: Annotated[str, one_of("open star", "closed star", "round"), such_as("round")] = "open star"
+    """The sort of nozzle."""
     opening: Annotated[Millimetres, such_as("8 mm")]
+    """How wide its opening is."""
     pitch: Annotated[Millimetres, such_as("14 mm")]
+    """How far one mark is from the next, middle to middle."""
     stroke: Annotated[Millimetres, such_as("30 mm")]
-    edges: Annotated[str, one_of("top", "foot", "top and foot")] = "foot"
-    count: Annotated[int, whole_number(1, 999)] | None = None
+    """How much icing goes into one mark, as a length from the nozzle."""
+    edges: Annotated[str, one_of("top", "foot", "top and foot"), such_as("top and foot")] = "foot"
+    """Which edge of the cake it goes round."""
+    count: Annotated[int | None, whole_number(1, 999), such_as("36")] = None
+    """How many marks you want round one edge. Left out: as many as there is room for."""
 
     @property
     def twice(self) -> bool:
@@ -95,63 +99,113 @@ class Border(Written):
 
 
 class Made(Written):
-    """What a cake is finished with: mixtures of the house by their files' names, or bought pastes by their cards'."""
+    """What you finish a cake with: recipes by the names of their files, or bought pastes by their cards."""
 
-    filling: Slug | None = None
-    crumb_coat: Slug | None = None
-    final_coat: Slug | None = None
-    cover: Slug | None = None
-    board: Slug | None = None
+    filling: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """What goes between the layers. Left out: no choice is made."""
+    crumb_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """What the first, thin coat is made of. Left out: no choice is made."""
+    final_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """What the coat over that is made of. Left out: no choice is made."""
+    cover: Annotated[Slug | None, such_as("sugarpaste")] = None
+    """The paste that covers the cake. Left out: no choice is made."""
+    board: Annotated[Slug | None, such_as("sugarpaste")] = None
+    """The paste that covers the board. Left out: no choice is made."""
 
 
 class Finish(Written):
-    """house/finish.yaml, or `finish` in a mixture. Lengths in mm, shares as parts of one.
+    """How you fill, coat, cover and box your cakes. A recipe can say the same about itself under `finish`: the recipe
+    wins over the house, and the house over the usual figures of the trade.
 
-    `dowels` is how many the house sets under a tier; the house alone says so.
+    Lengths in mm, shares as parts of one.
     """
 
-    heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm")] = ()
-    layers: Annotated[int, whole_number(1, 20)] | None = None
-    layer: Millimetres | None = None
-    cut: Annotated[int, whole_number(1, 8)] | None = None
-    level_off: Share | None = None
-    rise: Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None = None
-    filling: Coat | None = None
-    dam: Millimetres | None = None
-    crumb_coat: Coat | None = None
-    final_coat: Coat | None = None
-    stays_in_the_bowl: Share | None = None
+    heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm", "[10 cm, 15 cm]")] = ()
+    """How high a cake stands before it is iced. The first is the usual height; the others get tables too. Left out: the
+    trade's usual figure."""
+    layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
+    """How many layers of cake there are in a tier. Left out: the trade's usual figure."""
+    layer: Annotated[Millimetres | None, such_as("25 mm")] = None
+    """How thick you cut a layer. Left out: the trade's usual figure."""
+    cut: Annotated[int | None, whole_number(1, 8), such_as("2")] = None
+    """How many layers you cut from one baked cake. Left out: as many as its height allows."""
+    level_off: Annotated[Share | None, such_as("10 %")] = None
+    """How much of its height a cake loses when you cut the dome off. Left out: the trade's usual figure."""
+    rise: Annotated[
+        Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None, such_as("{creamed: 1.5, mud: 1.2}")
+    ] = None
+    """How many times the depth of its batter a cake stands when baked, by kind. Left out: what your bakes have shown,
+    or what is usual for the kind."""
+    filling: Annotated[Coat | None, such_as("5 mm", "none")] = None
+    """How thick the filling is between two layers. Left out: the trade's usual figure."""
+    dam: Annotated[Millimetres | None, such_as("10 mm")] = None
+    """How wide a ring of stiff icing you pipe round a soft filling to hold it in. Left out: you pipe none."""
+    crumb_coat: Annotated[Coat | None, such_as("1 mm", "none")] = None
+    """How thick the first coat is, the one that holds the crumbs. Left out: the trade's usual figure."""
+    final_coat: Annotated[Coat | None, such_as("4 mm", "none")] = None
+    """How thick the coat over that is. Left out: the trade's usual figure."""
+    stays_in_the_bowl: Annotated[Share | None, such_as("5 %")] = None
+    """How much of an icing or filling never leaves the bowl. Left out: the trade's usual figure."""
     stays_in_the_bag: Annotated[Millilitres | None, such_as("240 ml")] = None
-    border: Border | None = None
-    paste: Millimetres | None = None
-    paste_rolled: Millimetres | None = None
-    paste_over: Millimetres | None = None
-    board: Annotated[str, one_of("usual", "wide", "least")] | None = None
-    board_paste: Millimetres | None = None
-    board_covered: Annotated[str, one_of("whole", "ring")] | None = None
-    ribbon_over: Millimetres | None = None
-    box_beside: Millimetres | None = None
-    box_above: Millimetres | None = None
-    dowels: Annotated[int, whole_number(FEWEST_DOWELS, MOST_DOWELS)] | None = None
-    made_with: Annotated[Made | None, such_as("{filling: american-buttercream}")] = None
-    portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm}")] = None
-    private: Private = False
+    """How much stays on the beater and in the piping bag. Left out: the trade's usual figure."""
+    border: Annotated[Border | None, such_as("{opening: 8 mm, pitch: 14 mm, stroke: 30 mm}")] = None
+    """The border you pipe round a cake. Left out: you pipe none."""
+    paste: Annotated[Millimetres | None, such_as("5 mm")] = None
+    """How thick the paste is on the cake. Left out: the trade's usual figure."""
+    paste_rolled: Annotated[Millimetres | None, such_as("5 mm")] = None
+    """How thick you roll it before it goes over the cake. Left out: the trade's usual figure."""
+    paste_over: Annotated[Millimetres | None, such_as("25 mm")] = None
+    """How much further you roll it than the cake needs, to trim off at the foot. Left out: the trade's usual figure."""
+    board: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
+    """How much wider than its cake the board is. `wide` leaves room for a figure. Left out: usual."""
+    board_paste: Annotated[Millimetres | None, such_as("3 mm")] = None
+    """How thick the paste is on the board. Left out: the trade's usual figure."""
+    board_covered: Annotated[str | None, one_of("whole", "ring"), such_as("ring")] = None
+    """Whether you cover the whole board, or only the ring that shows round the cake. Left out: the whole board."""
+    ribbon_over: Annotated[Millimetres | None, such_as("20 mm")] = None
+    """How far a ribbon overlaps itself. Left out: the trade's usual figure."""
+    box_beside: Annotated[Millimetres | None, such_as("10 mm")] = None
+    """How much room the box leaves beside the board. Left out: the trade's usual figure."""
+    box_above: Annotated[Millimetres | None, such_as("30 mm")] = None
+    """How much room the box leaves above the cake. Left out: the trade's usual figure."""
+    dowels: Annotated[int | None, whole_number(FEWEST_DOWELS, MOST_DOWELS), such_as("5")] = None
+    """How many dowels you set under a tier. Only the house's file may say so, not a recipe. Left out: what the
+    published charts give."""
+    made_with: Annotated[Made | None, such_as("{filling: american-buttercream, cover: sugarpaste}")] = None
+    """Which recipes or bought pastes you use. Left out: no choice is made."""
+    portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm, tea slice: 4 cm x 5 cm}")] = None
+    """What you call a portion, with how wide and how long it is seen from above. Left out: finger and dessert portions
+    as the trade cuts them."""
+    private: Annotated[Private, such_as("yes", "[made with]")] = False
+    """What to leave out of a public site: `yes` for all of it, or the names of keys."""
 
 
 class Used(Written):
-    """What one cake really took of a mixture: `of` its file's name, for the coats or for the paste on the cake."""
+    """What one cake really took of a coat or a paste."""
 
     day: Annotated[Day, such_as("2026-05-02")]
-    of: Slug
-    cake: Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
+    """The day you did it: year, month, day."""
+    of: Annotated[Slug, such_as("american-buttercream")]
+    """What you used: a recipe by the name of its file, or a paste by its card."""
+    cake: Annotated[OneCake, such_as("round 20 cm")]
+    """The cake it went on."""
     height: Annotated[Millimetres, such_as("10 cm")]
-    layers: Annotated[int, whole_number(1, 20)] | None = None
+    """How high the cake stood."""
+    layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
+    """How many layers it had. Left out: as many as your cakes usually have."""
     used: Annotated[Grams, such_as("850 g")]
-    note: Text | None = None
+    """How much really went on, by weight."""
+    note: Annotated[Text | None, such_as("A warm day, it went on thick.")] = None
+    """A note to yourself. No page shows it. Left out: there is none."""
 
 
 class UsedLog(Written):
-    """used.yaml."""
+    """A log of what your cakes really took, so that the next amount is closer."""
 
-    used: Annotated[tuple[Used, ...], such_as("- {day: 2026-05-02, of: american-buttercream, ...}")]
-    private: Private = False
+    used: Annotated[
+        tuple[Used, ...],
+        such_as("- {day: 2026-05-02, of: american-buttercream, cake: round 20 cm, height: 10 cm, used: 850 g}"),
+    ]
+    """What each cake took. Amounts of icing and paste are worked out with it from then on."""
+    private: Annotated[Private, such_as("yes")] = False
+    """Whether a public site works its amounts out without it. No page ever shows what is written here."""

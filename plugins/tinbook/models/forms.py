@@ -30,7 +30,7 @@ SOLIDS: Mapping[str, tuple[str, ...]] = {
     "cylinder": ("across", "long"),
     "slab": ("wide", "long", "thick"),
 }
-"""The sizes of each solid, in the order they are written; a frustum has its `top` besides."""
+"""The sizes of each solid, in the order they are written; a frustum has its `top` as well."""
 SHEETS: Mapping[str, tuple[str, ...]] = {
     "round": ("across",),
     "square": ("side",),
@@ -49,7 +49,7 @@ CUTTERS: Mapping[str, tuple[str, ...]] = {
 }
 """Sheets and cutters, by shape."""
 LEAST_MM, MOST_MM = 0.5, 1500.0
-"""Lengths that can be believed of a part."""
+"""Plausible lengths for a part."""
 
 _BY = re.compile(r"\s*(?:[xX×]|\bby\b)\s*")
 _TOP = re.compile(r"\s*,\s*top\s+", re.IGNORECASE)
@@ -62,7 +62,7 @@ _SHARE = re.compile(r"[0-9]+\s*[/⁄]\s*[0-9]+\s*|[½⅓⅔¼¾⅛⅜⅝⅞]\s*"
 class Solid:
     """A solid at the reference cake: sizes in mm as SOLIDS names them, a frustum's top last.
 
-    `how` is "", "half" (split down its length) or "flattened", then `to_mm` is its outline, an oval.
+    `how` is "", "half" (split down its length) or "flattened": then `to_mm` is its outline, an oval.
     """
 
     form: str
@@ -84,7 +84,7 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class Cutter:
-    """A cutter: its shape and sizes in mm; or, of a part that it marks, what `share` of its width it is."""
+    """A cutter: its shape and sizes in mm; or, where it marks a part, what `share` of its width it is."""
 
     form: str
     sizes_mm: tuple[float, ...]
@@ -181,7 +181,8 @@ def read_one_or_two(text: str, measures: Measures) -> Lengths:
 def read_sizes(
     text: str, start: int, end: int, measures: Measures, form: str, names: tuple[str, ...]
 ) -> tuple[float, ...]:
-    """As many lengths, in mm, as there are `names`, in text[start:end]; a bare number takes the unit of the next."""
+    """As many lengths, in mm, as there are `names`, in text[start:end]; a bare number takes the unit of the next.
+    Raises Misread."""
     hint = f"write {' x '.join(names)}, such as {' x '.join(('20 mm', '30 mm', '8 mm')[: len(names)])}"
     if not text[start:end].strip():
         raise Misread(f"{_a(form)} has no size here", hint, 0, len(text))
@@ -197,7 +198,7 @@ def read_sizes(
     for first, last in reversed(parts):
         piece = text[first:last]
         word = _UNIT.search(piece)
-        # a bare number is read with the unit of the length after it
+        # a bare number takes the unit of the length after it
         told = piece if word or not unit else f"{piece.rstrip()} {unit}"
         unit = word[0].strip() if word else unit
         try:
@@ -221,7 +222,7 @@ def _believe(length_mm: float, start: int, end: int) -> None:
 
 
 def _form(text: str, at: int, known: Mapping[str, object], what: str, example: str) -> tuple[str, int]:
-    """The word for a form that stands at `at`, and where its sizes begin."""
+    """The word for a form at `at`, and where its sizes begin."""
     words = re.match(r"[^\d,½⅓⅔¼¾⅛⅜⅝⅞]*", text[at:])
     word = " ".join((words[0] if words else "").lower().split())
     if word not in known:

@@ -1,10 +1,9 @@
-"""What the house has and how it measures: house.yaml and tins.yaml."""
+"""How the house measures, and what it has: house.yaml."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from typing import Annotated, Any
 from urllib.parse import urlsplit
 
@@ -20,7 +19,7 @@ from tinbook.models.reading import (
     such_as,
     whole_number,
 )
-from tinbook.tins import SHAPES, SOLD_IN, Tin, read_tin, read_tins, true_mm
+from tinbook.tins import SHAPES, SOLD_IN, true_mm
 from tinbook.units import (
     FAN_DIFFERENCE_C,
     Heat,
@@ -106,17 +105,20 @@ def read_at(read: Callable[[str, Measures], float], part: str, at: int, measures
         raise type(error)(error.message, error.hint, start, end) from None
 
 
-Grams = Annotated[float, spelled(read_grams, like(patterns.MASS, "weight"))]
-Millimetres = Annotated[float, spelled(_mm, like(patterns.LENGTH, "length"))]
-Millilitres = Annotated[float, spelled(read_ml, like(patterns.VOLUME, "volume"))]
+Grams = Annotated[float, spelled(read_grams, like(patterns.MASS, "weight"), "g")]
+Millimetres = Annotated[float, spelled(_mm, like(patterns.LENGTH, "length"), "mm")]
+Millilitres = Annotated[float, spelled(read_ml, like(patterns.VOLUME, "volume"), "ml")]
 
 
 class Scales(Written):
-    """What the kitchen scales are read to: `step_g`, or `fine_step_g` below `fine_below_g`."""
+    """What your scales can show."""
 
-    step: Grams = 5.0
-    fine_step: Grams = 1.0
-    fine_below: Grams = 50.0
+    step: Annotated[Grams, such_as("5 g")] = 5.0
+    """What weights are rounded to."""
+    fine_step: Annotated[Grams, such_as("1 g", "0.5 g")] = 1.0
+    """What small weights are rounded to."""
+    fine_below: Annotated[Grams, such_as("50 g")] = 50.0
+    """How much counts as a small weight: anything below this."""
 
 
 def _temperature(text: str, _: Measures) -> float:
@@ -128,12 +130,22 @@ Celsius = Annotated[float, spelled(_temperature, DEGREES)]
 """How warm something is, °C."""
 
 
-class Oven(Written):
-    """The oven of the house. With its dial at `dial` a `thermometer` in the middle of the shelf says what it does."""
+OvenHeat = Annotated[Heat, spelled(_dial, HEAT)]
+"""What an oven is set to."""
 
-    kind: Annotated[str, one_of("conventional", "fan", "gas")] = "conventional"
-    dial: Annotated[Heat, spelled(_dial, HEAT), such_as("180 °C")] | None = None
-    thermometer: Annotated[Celsius, such_as("172 °C")] | None = None
+
+class Oven(Written):
+    """Your oven, and how far out its dial is. To find out, set the dial and read a thermometer in the middle of the
+    shelf.
+    """
+
+    kind: Annotated[str, one_of("conventional", "fan", "gas"), such_as("fan")] = "conventional"
+    """What sort of oven it is."""
+    dial: Annotated[OvenHeat | None, such_as("180 °C", "160 °C fan")] = None
+    """Where the dial stood when you measured it. Left out: the dial is taken at its word."""
+    thermometer: Annotated[Celsius | None, such_as("172 °C")] = None
+    """What a thermometer in the middle of the shelf read. Every dial setting in the book allows for the difference.
+    Left out: the dial is taken at its word."""
 
     @property
     def fan(self) -> bool:
@@ -148,40 +160,60 @@ class Oven(Written):
         return self.thermometer - (self.dial.celsius - (FAN_DIFFERENCE_C if self.dial.fan else 0.0))
 
 
-class House(Written):
-    """house.yaml: the measures and the limits of this kitchen. Lengths in mm, weights in g.
+TwoSides = Annotated[
+    tuple[float, float], spelled(_two_lengths, like(rf"{patterns.LENGTH}\s+[x×]\s+{patterns.LENGTH}", "two lengths"))
+]
+"""Width and depth, mm."""
 
-    `also_show` names shapes of which every size stands in the recipes' tables, beside the everyday ones.
-    `cross_contact` is what else the kitchen handles, in the house's own words, shown where allergens are.
-    `tins_sold_in`: cm or inches, in which a tin with both names, 20 cm and 8 in, is true; cm where nothing is said.
-    `address` is where the built book is found on the web, without a slash at its end.
+
+class House(Written):
+    """How your kitchen measures, and what it has.
+
+    Lengths in mm, weights in g.
     """
 
     needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth", "tins sold in"))
 
     book: Annotated[int, spelled(_book_format, {"enum": [FORMAT, str(FORMAT)]}), such_as(str(FORMAT))]
+    """The format the book is written in. It is `1` for now, and changes only if Tinbook comes to read files
+    differently."""
     name: Annotated[Text, such_as("Harbour house book")]
-    measures: Annotated[str, one_of("grams", "ounces", "cups")] = "grams"
-    cup: Annotated[str, one_of("US cup", "metric cup", "UK cup")] | None = None
-    spoon: Annotated[str, one_of("metric", "US", "Australian")] = "metric"
-    eggs: Text = "UK large"
+    """What the book is called: it stands at the top and on every sheet."""
+    measures: Annotated[str, one_of("grams", "ounces", "cups"), such_as("ounces")] = "grams"
+    """Which amounts you see first. The others are a tap away."""
+    cup: Annotated[str | None, one_of("US cup", "metric cup", "UK cup"), such_as("US cup")] = None
+    """Whose cup a recipe means when it just says `cup`. Left out: every cup has to say whose it is."""
+    spoon: Annotated[str, one_of("metric", "US", "Australian"), such_as("metric")] = "metric"
+    """Whose spoons your recipes mean."""
+    eggs: Annotated[Text, such_as("UK large", "US large")] = "UK large"
+    """The size of egg you buy. `4 eggs` in a recipe weigh what four of these weigh."""
     scales: Annotated[Scales, such_as("{step: 5 g, fine step: 1 g, fine below: 50 g}")] = Scales()
-    mixer_bowl: Grams | None = None
-    oven_shelf: (
-        Annotated[tuple[float, float], spelled(_two_lengths, like(rf"{patterns.LENGTH}\s+[x×]\s+{patterns.LENGTH}"))]
-        | None
-    ) = None
-    shelves: Annotated[int, whole_number(1, 10)] = 1
-    oven: Annotated[Oven, such_as("{kind: fan, dial: 180 °C, thermometer: 172 °C}")] = Oven()
-    usual_depth: Millimetres = 75.0
+    """What your scales can show. Amounts are rounded to it."""
+    mixer_bowl: Annotated[Grams | None, such_as("2.5 kg")] = None
+    """The most batter your mixer can beat at once. Anything more is split into batches. Left out: nothing is split."""
+    oven_shelf: Annotated[TwoSides | None, such_as("44 cm x 36 cm")] = None
+    """How wide and how deep an oven shelf is, so that the book can say how many tins go in at once. Left out: it does
+    not say."""
+    shelves: Annotated[int, whole_number(1, 10), such_as("2")] = 1
+    """How many shelves you bake on at once."""
+    oven: Annotated[Oven, such_as("{kind: fan, dial: 160 °C fan, thermometer: 172 °C}")] = Oven()
+    """What sort of oven you have, and how far out its dial is."""
+    usual_depth: Annotated[Millimetres, such_as("7.5 cm")] = 75.0
+    """How deep a tin is when you write it without a depth."""
     tins_sold_in: Annotated[Sold, spelled(_sold, {"enum": list(SOLD_IN)}), such_as("inches")] = "cm"
+    """A tin sold as both 20 cm and 8 in is really one or the other. Measure an 8 in tin inside the rim: if it is 200 mm
+    write `cm`, if 203 mm `inches`."""
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
+    """Shapes of tin you want in the tables in every size. Left out: only the everyday shapes, and the tins you own."""
     cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
-    address: (
-        Annotated[str, spelled(_address, like("[hH][tT][tT][pP][sS]?:[^\\s]+")), such_as("https://book.example.org")]
-        | None
-    ) = None
+    """What else your kitchen handles, in your own words. It is shown wherever allergens are. Left out: nothing is
+    shown."""
+    address: Annotated[
+        str | None, spelled(_address, like("[hH][tT][tT][pP][sS]?:[^\\s]+")), such_as("https://book.example.org")
+    ] = None
+    """Where the book lives on the web. Printed sheets then carry a code to scan. Left out: they have no code."""
     private: Annotated[Private, such_as("[mixer bowl]")] = False
+    """Keys to leave out of a public site. The file as a whole cannot be private."""
 
     @property
     def spoons(self) -> Measures:
@@ -192,58 +224,3 @@ class House(Written):
     def usual_deep_mm(self) -> float:
         """How deep its usual tin truly is: `usual depth`, by what tins are sold in."""
         return true_mm(round(self.usual_depth, 2), self.tins_sold_in)
-
-
-def _one_tin(text: str, measures: Measures) -> Tin:
-    count, tin = read_tin(text, sold=measures.tins)
-    if count != 1:
-        raise Misread("one tin belongs here, without a number before it", 'say how many with "have: 2"', 0, len(text))
-    return tin
-
-
-def _one_or_set(text: str, measures: Measures) -> tuple[Tin, ...]:
-    tins = read_tins(text, sold=measures.tins)
-    return tuple(tin for _, tin in tins) if len(tins) > 1 else (_one_tin(text, measures),)
-
-
-class OwnedTin(Written):
-    """One tin on the shelf, how many of it (0: known, not owned), and what it holds to the brim if measured with water.
-
-    `of_set` is the set it came in, as written.
-    """
-
-    tin: Annotated[Tin, spelled(_one_tin), such_as("round 20 cm x 7.5 cm")]
-    have: Annotated[int, whole_number(0, 999)] = 1
-    measured: Millilitres | None = None
-    note: Text | None = None
-    of_set: str = ""
-
-    @property
-    def measured_tin(self) -> Tin:
-        """The tin with its measured volume, which wins over geometry."""
-        return replace(self.tin, measured_ml=self.measured) if self.measured else self.tin
-
-
-class ShelfLine(Written):
-    """A line of tins.yaml: a tin, or a set of them; `name` is what an outline of one's own goes by."""
-
-    tin: Annotated[tuple[Tin, ...], spelled(_one_or_set), such_as("round 20 cm x 7.5 cm")]
-    have: Annotated[int, whole_number(0, 999)] = 1
-    name: Annotated[Text, such_as("number 4")] | None = None
-    measured: Millilitres | None = None
-    note: Text | None = None
-
-    @property
-    def owned(self) -> tuple[OwnedTin, ...]:
-        """Its tins, one by one."""
-        of_set = " ".join(["set of", self.tin[0].shape, ", ".join(tin.size_label for tin in self.tin)])
-        same: dict[str, Any] = {"have": self.have, "measured": self.measured, "note": self.note}
-        same["of set"] = of_set if len(self.tin) > 1 else ""
-        return tuple(OwnedTin.model_construct(tin=replace(tin, called=self.name or ""), **same) for tin in self.tin)
-
-
-class TinShelf(Written):
-    """tins.yaml."""
-
-    tins: Annotated[tuple[ShelfLine, ...], such_as("- {tin: round 20 cm x 7.5 cm, have: 2}")]
-    private: Private = False

@@ -6,17 +6,19 @@ groups, words of a fixed choice, the spelling of amounts. What takes the rest of
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, TypeVar
 
 from pydantic.json_schema import models_json_schema
 
 from tinbook.models.cards import Larder
+from tinbook.models.keys import KeyWords, keys_of, lead_of
 from tinbook.models.mixture import Mixture
-from tinbook.models.reading import WrittenLine
+from tinbook.models.reading import Written, WrittenLine
 from tinbook.models.register import kinds
 from tinbook.models.variation import Variation
 
 Schema = dict[str, Any]
+W = TypeVar("W", bound=Written)
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -26,7 +28,12 @@ def schema_of(name: str) -> Schema:
     roots = (Mixture, Variation) if model is Mixture else (model,)
     _, made = models_json_schema([(root, "validation") for root in roots], by_alias=True)
     defs = {key: _tidy(schema) for key, schema in sorted(made["$defs"].items())}
-    for line in _lines(WrittenLine):
+    for group in _below(Written):
+        if group.__name__ in defs:
+            defs[group.__name__]["description"] = lead_of(group)
+            told = defs[group.__name__]["properties"]
+            told |= {key.name: _said(told[key.name], key) for key in keys_of(group)}
+    for line in _below(WrittenLine):
         if line.__name__ in defs:
             defs[line.__name__] = _short_too(defs[line.__name__], line.chief)
     if model is Larder:
@@ -38,12 +45,21 @@ def schema_of(name: str) -> Schema:
         whole = {"if": {"required": ["from"]}, "then": {"$ref": "#/$defs/Variation"}, "else": whole}
     shared: Schema = {}
     defs = {key: _share(schema, shared) for key, schema in defs.items()}
+    # what a text is read into has a schema too, which nothing here goes by
+    groups = {group.__name__ for group in _below(Written)}
+    defs = {key: schema for key, schema in defs.items() if key in groups}
     return {"$schema": DRAFT, "title": name, **whole, "$defs": defs | dict(sorted(shared.items()))}
 
 
-def _lines(line: type[WrittenLine]) -> list[type[WrittenLine]]:
-    """Every model that may be written as one text."""
-    return [each for sub in line.__subclasses__() for each in (sub, *_lines(sub))]
+def _below(group: type[W]) -> list[type[W]]:
+    """Every model that is made of this one."""
+    return [each for sub in group.__subclasses__() for each in (sub, *_below(sub))]
+
+
+def _said(schema: Schema, key: KeyWords) -> Schema:
+    """What may stand at a key, with the words of the pages of reference."""
+    default = {"default": key.default} if key.default else {}
+    return {**schema, "description": key.described, **default, "examples": list(key.values)}
 
 
 def _short_too(schema: Schema, chief: str) -> Schema:
@@ -52,10 +68,11 @@ def _short_too(schema: Schema, chief: str) -> Schema:
 
 
 def _tidy(schema: Schema) -> Schema:
-    """A schema in the words of the book: no machine's titles and defaults; a key may be left out, but not empty."""
+    """A schema without a machine's titles and defaults, and without what is said of keys elsewhere; a key may be left
+    out, but not empty."""
     made: Schema = {}
     for key, value in schema.items():
-        if key in ("title", "default"):
+        if key in ("title", "default", "examples"):
             continue
         if key == "properties":
             made[key] = {name: _tidy(each) for name, each in value.items()}
@@ -63,8 +80,6 @@ def _tidy(schema: Schema) -> Schema:
             made[key] = _tidy(value)
         elif key == "anyOf":
             made[key] = [_tidy(each) for each in value if each != {"type": "null"}]
-        elif key == "examples":
-            made |= _example(str(value[0]))
         else:
             made[key] = value
     if len(made.get("anyOf", ())) == 1:
@@ -84,8 +99,3 @@ def _share(schema: Any, shared: Schema) -> Any:
         rest = {key: value for key, value in schema.items() if key not in (*told, "$comment")}
         return {"$ref": "#/$defs/" + schema["$comment"].replace(" ", "%20"), **rest}
     return {key: _share(value, shared) for key, value in schema.items()}
-
-
-def _example(text: str) -> Schema:
-    """An example of one text as such; of a list or a group, which is spelled as in the file, in words."""
-    return {"description": f"Such as: {text}"} if text.startswith(("- ", "{", "[")) else {"examples": [text]}

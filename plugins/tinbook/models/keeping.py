@@ -85,5 +85,7 @@ def read_keep(text: str, measures: Measures) -> Keep:
     return Keep(read_stand(time.strip(), measures).minutes, place, text)
 
 
-Seasons = Annotated[tuple[Annotated[Season, spelled(read_season)], ...], ONE_OR_MORE]
-KeepsFor = Annotated[tuple[Annotated[Keep, spelled(read_keep)], ...], ONE_OR_MORE]
+OneSeason = Annotated[Season, spelled(read_season)]
+OneKeep = Annotated[Keep, spelled(read_keep)]
+Seasons = Annotated[tuple[OneSeason, ...], ONE_OR_MORE]
+KeepsFor = Annotated[tuple[OneKeep, ...], ONE_OR_MORE]

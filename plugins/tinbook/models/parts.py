@@ -28,23 +28,31 @@ def _share(text: str, _: Measures) -> float:
     return share
 
 
-Shares = Annotated[tuple[Annotated[float, spelled(_share, FACTOR)], ...], ONE_OR_MORE]
+ShareOfHeight = Annotated[float, spelled(_share, FACTOR)]
+Shares = Annotated[tuple[ShareOfHeight, ...], ONE_OR_MORE]
 
 
 class Support(Written):
-    """What holds a part and is not food: `length` of it goes into the part, `in the cake` the rest; or
-    `rest`, where that stands in another part, named by `rest in`.
+    """What holds a part up and is not food. `length` of it goes into the part, and the rest into the cake or into
+    another part.
 
     From behind it may reach no further than the part is thick; from below no further than it is high.
     """
 
     what: Annotated[Text, such_as("bamboo skewer, 3 mm")]
-    count: Annotated[int, whole_number(1, 99)] = 1
+    """What it is, and how thick."""
+    count: Annotated[int, whole_number(1, 99), such_as("2")] = 1
+    """How many one part needs."""
     length: Annotated[Millimetres, such_as("10 mm")]
+    """How far it goes into the part."""
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
+    """How far it goes into the cake. Left out: it does not go into the cake."""
     rest: Annotated[Millimetres | None, such_as("15 mm")] = None
+    """How far it goes into another part. Left out: it goes into no other part."""
     rest_in: Annotated[Text | None, such_as("rock")] = None
-    goes_in: Annotated[str, one_of(BEHIND, BELOW)] = BEHIND
+    """Which part that is. Left out: it goes into no other part."""
+    goes_in: Annotated[str, one_of(BEHIND, BELOW), such_as(BELOW)] = BEHIND
+    """Which way it goes into the part."""
 
     @property
     def behind(self) -> bool:
@@ -53,32 +61,51 @@ class Support(Written):
 
 
 class Part(Written):
-    """One part, `count` times. `paste` is a mixture by its file's name, or an ingredient; `colour` one of the house.
-
-    `weighed` is what one of them really weighed at the cake it is written for. `cutter` cuts it, at that cake;
-    `cutter shared`: one serves a whole class. `stands on` the top of another part, middle over middle, a sheet flat;
-    or `lies on` its front, a strip wrapped round it: `up` says how far up that part the middle of each is, and without
-    it they begin at its foot.
+    """One part of a decoration, sized for the cake in `parts for`. It is a `solid`, a `sheet`, a `strip` or a `rope`:
+    one of the four.
     """
 
     part: Annotated[Text, such_as("tower")]
-    solid: SolidText | None = None
-    sheet: SheetText | None = None
+    """What it is called. Drawings, tables and steps use its letter."""
+    solid: Annotated[SolidText | None, such_as("half egg 20 mm x 30 mm", "frustum 36 mm x 70 mm, top 24 mm")] = None
+    """A modelled shape with its sizes. Left out: it is a sheet, a strip or a rope."""
+    sheet: Annotated[SheetText | None, such_as("round 40 mm", "M0 18V6A6 6 0 0 1 12 6V18Z")] = None
+    """A flat piece, by its outline. Say in `thick` how thick you roll it. Left out: it is a solid, a strip or a
+    rope."""
     strip: Annotated[TwoLengths | None, such_as("15 mm x 200 mm")] = None
-    rope: TwoLengths | None = None
+    """A strip: how wide, and how long. Say in `thick` how thick you roll it. Left out: it is a solid, a sheet or a
+    rope."""
+    rope: Annotated[TwoLengths | None, such_as("12 mm x 690 mm")] = None
+    """A rolled rope: how thick, and how long. Left out: it is a solid, a sheet or a strip."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    count: Annotated[int, whole_number(1, 999)] = 1
-    paste: Annotated[Text, such_as("modelling-paste")]
+    """How thick you roll a sheet or a strip. Left out: it is a solid or a rope, whose sizes say it."""
+    count: Annotated[int, whole_number(1, 999), such_as("6")] = 1
+    """How many of them one cake needs."""
+    paste: Annotated[Text, such_as("modelling-paste", "sugarpaste")]
+    """What it is made of: a recipe by the name of its file, or an ingredient with a card."""
     colour: Annotated[Text | None, such_as("lamp red")] = None
+    """Its colour, by its name in `house/colours.yaml`. Left out: the paste is not coloured."""
     weighed: Annotated[Grams | None, such_as("14 g")] = None
-    cutter: CutterText | None = None
-    cutter_shared: YesNo = False
-    support: Annotated[Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm}")] = None
-    on: Annotated[str, one_of(*PLACES)] = "top"
+    """What one of them weighed when you put it on the scales, on the cake the parts are sized for. Left out: it is
+    worked out from its size."""
+    cutter: Annotated[CutterText | None, such_as("round 40 mm", "round 3/4")] = None
+    """The cutter you cut or mark it with. A fraction is a fraction of the part's width. Left out: you need none."""
+    cutter_shared: Annotated[YesNo, such_as("yes")] = False
+    """Whether one cutter will do for a whole class."""
+    support: Annotated[
+        Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm, in the cake: 30 mm}")
+    ] = None
+    """What holds it up and is not food. The book counts these, and adds a caution. Left out: it holds by itself."""
+    on: Annotated[str, one_of(*PLACES), such_as("board")] = "top"
+    """Where it goes: on top of the cake, on its side, or on the board."""
     stands_on: Annotated[Text | None, such_as("rock")] = None
+    """Another part it stands on, middle over middle. Left out: it stands on none."""
     lies_on: Annotated[Text | None, such_as("tower")] = None
+    """Another part it lies against, at the front. A strip is wrapped round it. Left out: it lies on none."""
     up: Annotated[Shares, such_as("[1/3, 2/3]")] = ()
-    note: Text | None = None
+    """How far up that part the middle of each one is. Left out: they start at its foot."""
+    note: Annotated[Text | None, such_as("dried for two days")] = None
+    """A word beside it. Left out: nothing is shown."""
 
     @property
     def form(self) -> str:
@@ -88,20 +115,32 @@ class Part(Written):
 
 
 class Repeat(Written):
-    """A mark repeated with a gap on a part, or on the cake's top or side (a band so `high`).
+    """A mark repeated over a part, or over the top or side of the cake. Marks keep their size on every cake; how many
+    you need is worked out.
 
-    Marks keep their size on every cake; their number follows. Nothing but a mark is pressed in; with `thick` each is
-    cut of a sheet and laid on, with `solid` each is modelled.
+    Nothing but a mark is pressed in; with `thick` each is cut of a sheet and laid on, with `solid` each is modelled.
     """
 
     repeat: Annotated[Text, such_as("shingle")]
-    on: Annotated[Text, such_as("hull")]
-    mark: MarkText
+    """What the marks are called."""
+    on: Annotated[Text, such_as("hull", "side of the cake")]
+    """Where they go: on a part, by its name, or on `top of the cake` or `side of the cake`."""
+    mark: Annotated[MarkText, such_as("6 mm", "12 mm x 6 mm")]
+    """How big one mark is: across, or wide and high."""
     gap: Annotated[Millimetres, such_as("6 mm")]
-    set: Annotated[str, one_of(*SETS)] = "staggered"
+    """How much space there is between one mark and the next."""
+    set: Annotated[str, one_of(*SETS), such_as("bricks")] = "staggered"
+    """How each row lies against the one below."""
     high: Annotated[Millimetres | None, such_as("40 mm")] = None
+    """How high a band they fill. On the side of the cake you have to say. Left out: they fill the whole part, or the
+    whole top."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    solid: SolidText | None = None
+    """How thick you roll the sheet you cut them from. Left out: you press them in, or model them."""
+    solid: Annotated[SolidText | None, such_as("ball 6 mm")] = None
+    """The shape of each one, if you model them. Left out: you press them in, or cut them."""
     paste: Annotated[Text | None, such_as("modelling-paste")] = None
+    """What they are made of, if you cut or model them. Left out: you press them in."""
     colour: Annotated[Text | None, such_as("slate")] = None
-    note: Text | None = None
+    """Their colour, by its name in `house/colours.yaml`. Left out: the paste is not coloured."""
+    note: Annotated[Text | None, such_as("press with the edge of the ruler")] = None
+    """A word beside them. Left out: nothing is shown."""

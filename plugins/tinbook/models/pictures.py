@@ -1,4 +1,4 @@
-"""A picture of the folder recipes/pictures as pages may show it: nothing in it but what is seen."""
+"""A picture from the folder recipes/pictures as pages may show it: nothing in it but what is seen."""
 
 from __future__ import annotations
 
@@ -18,10 +18,10 @@ class Copy:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PictureFile:
-    """A picture by the name sources call it, and its size in px.
+    """A picture by the name sources use for it, and its size in px.
 
-    A drawing is `svg` text of allowed parts only, its ids beginning with `prefix`; `inked` says that it has no
-    colour of its own and takes the ink of the page. A photo has `copies`, smallest first and none twice.
+    A drawing is `svg` text of allowed parts only, its ids beginning with `prefix`; `inked`: it has no colour of its own
+    and takes the page's ink. A photo has `copies`, smallest first, no two the same.
     """
 
     file: str

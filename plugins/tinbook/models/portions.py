@@ -12,7 +12,7 @@ EXAMPLE = "25 mm x 50 mm"
 
 
 def read_sides(text: str, measures: Measures) -> tuple[float, float]:
-    """Both sides in mm; what is wrong with one of them has its place in the whole text."""
+    """Both sides in mm. Raises Misread, with its place in the whole text."""
     one, by, other = text.replace("×", "x").partition(" x ")
     if not by or " x " in other:
         raise Misread(f'"{text}" is not two lengths', f'write width and length, such as "{EXAMPLE}"', 0, len(text))

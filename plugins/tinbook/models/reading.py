@@ -48,10 +48,18 @@ def _spoken(name: str) -> str:
 
 
 class Written(BaseModel):
-    """Base of everything a baker writes: frozen, no unknown keys, keys in plain words (`batter depth`)."""
+    """Base of everything a baker writes: frozen, no unknown keys, keys in plain words (`batter depth`).
+
+    The docstring under a field is what pages and editors say of its key (`models/keys.py`).
+    """
 
     model_config = ConfigDict(
-        frozen=True, extra="forbid", alias_generator=_spoken, arbitrary_types_allowed=True, defer_build=True
+        frozen=True,
+        extra="forbid",
+        alias_generator=_spoken,
+        arbitrary_types_allowed=True,
+        defer_build=True,
+        use_attribute_docstrings=True,
     )
 
     needed: ClassVar[frozenset[str]] = frozenset()
@@ -72,16 +80,22 @@ class WrittenLine(Written):
 M = TypeVar("M", bound=Written)
 
 
-def such_as(example: str) -> Any:
-    """What a baker could write in a field, for the hint where it is missing; of a list, one line with its dash."""
-    return Field(examples=[example])
+def such_as(*examples: str) -> Any:
+    """What a baker could write in a field, as it stands in the file; of a list, lines with their dashes.
+
+    The first is the hint where the field is missing; all of them stand on the pages of reference and in the schema.
+    """
+    return Field(examples=list(examples))
 
 
 class ReadAs:
-    """Beside a field's type: how its value is read, and `like`, a JSON Schema of what a baker may write there."""
+    """Beside a field's type: how its value is read, and `like`, a JSON Schema of what a baker may write there.
 
-    def __init__(self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any]) -> None:
-        self.validate, self.like = validate, like
+    `unit` is the one that a plain number of it is in.
+    """
+
+    def __init__(self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any], unit: str = "") -> None:
+        self.validate, self.like, self.unit = validate, like, unit
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return PlainValidator(self.validate, json_schema_input_type=Any).__get_pydantic_core_schema__(source, handler)
@@ -105,9 +119,10 @@ HEAT: Mapping[str, Any] = {"type": "string", "pattern": patterns.HEAT_TEXT}
 FACTOR: Mapping[str, Any] = {"type": ["number", "string"], "pattern": patterns.whole(patterns.NUMBER)}
 
 
-def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR) -> ReadAs:
+def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR, unit: str = "") -> ReadAs:
     """A field that is one text in bench spelling, read by `read(text, measures)`; `like` tells editors of it.
 
+    `unit`: what the number that comes of it is in, for a default.
     What was read of a text is kept: a book says "2 eggs" and "160 °C" many times over.
     """
     kept = lru_cache(maxsize=2048)(read)
@@ -115,7 +130,7 @@ def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCAL
     def validate(value: Any, info: ValidationInfo) -> Any:
         return kept(text_of(value), measures_in(info))
 
-    return ReadAs(validate, like)
+    return ReadAs(validate, like, unit)
 
 
 def measures_in(info: ValidationInfo) -> Measures:
@@ -179,7 +194,9 @@ def whole_number(low: int, high: int) -> ReadAs:
     return spelled(read, {"type": ["integer", "string"], **limits})
 
 
-Text = Annotated[str, spelled(lambda text, _: _not_empty(text))]
+TEXT = spelled(lambda text, _: _not_empty(text))
+"""What reads a text that may say anything."""
+Text = Annotated[str, TEXT]
 YES_NO = {"type": ["boolean", "string"], "pattern": patterns.whole(patterns.either(("yes", "no", "true", "false")))}
 YesNo = Annotated[bool, spelled(yes_or_no, YES_NO)]
 

@@ -15,9 +15,10 @@ from tinbook.models.bakes import Baked, BakeLog
 from tinbook.models.cards import Card, Larder
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.finish import Finish, Used, UsedLog
-from tinbook.models.house import FORMAT, House, ShelfLine, TinShelf
+from tinbook.models.house import FORMAT, House
 from tinbook.models.mixture import Mixture
 from tinbook.models.reading import Written
+from tinbook.models.shelf import ShelfLine, TinShelf
 from tinbook.models.technique import Technique
 
 

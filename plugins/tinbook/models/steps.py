@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
-from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled
+from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled, such_as
 from tinbook.problems import nearest
 from tinbook.units import WORDS, Measures, Misread, Span, patterns, read_number, read_span
 
@@ -51,21 +51,31 @@ Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to
 
 
 class Step(WrittenLine):
-    """One step: what to do, hands-on and waiting time, and what done looks like.
-
-    `ahead`: it may be done so long before; `stands`: what it makes must stand at least so long; `keeps`: it keeps
-    until then. `called` names it for the `after` of others; without `after` it follows the step before it.
+    """One step: what to do, how long it takes, and how you know it is done. If you have only the words, write them
+    without any key.
     """
 
     chief: ClassVar[str] = "do"
 
-    do: Text
-    hands_on: Minutes | None = None
-    waiting: Minutes | None = None
-    done: Text | None = None
-    ahead: Standing | None = None
-    stands: Standing | None = None
-    keeps: Standing | None = None
-    called: Text | None = None
-    after: Texts = ()
-    picture: Text | None = None
+    do: Annotated[Text, such_as("Beat until pale and light.")]
+    """What to do, in a sentence or two."""
+    hands_on: Annotated[Minutes | None, such_as("5 min", "5-8 min")] = None
+    """How long you are busy with it. Left out: no working time is counted."""
+    waiting: Annotated[Minutes | None, such_as("25-30 min", "48 h")] = None
+    """How long it bakes, dries, chills or rests without you. The page gives it a timer. Left out: there is nothing to
+    wait for."""
+    done: Annotated[Text | None, such_as("A thumbnail leaves no mark.")] = None
+    """How you know the step is done. Left out: nothing is shown."""
+    ahead: Annotated[Standing | None, such_as("2 days", "2 weeks")] = None
+    """How far ahead you can do it. Left out: do it on the day."""
+    stands: Annotated[Standing | None, such_as("24 h")] = None
+    """How long what it makes has to stand before you go on. Left out: you can go straight on."""
+    keeps: Annotated[Standing | None, such_as("14 days")] = None
+    """How long what it makes will keep. Left out: the page does not say."""
+    called: Annotated[Text | None, such_as("paste")] = None
+    """A short name, for its timer and for other steps that come `after` it. Left out: its first few words."""
+    after: Annotated[Texts, such_as("[buoys, paste]")] = ()
+    """In a technique, the steps that have to be done first, by what they are `called`. Left out: the step before it."""
+    picture: Annotated[Text | None, such_as("rope-twist.svg")] = None
+    """In a technique, a picture to show beside the step. List its file under `pictures` too. Left out: there is
+    none."""

@@ -7,8 +7,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from tinbook.models.mixture import MixLine, Mixture, Take, read_take
-from tinbook.models.reading import LINE, Text, Written, spelled, such_as
+from tinbook.models.mixture import Amount, MixLine, Mixture, Take, read_take
+from tinbook.models.reading import Text, Written, spelled, such_as
 from tinbook.models.steps import Step
 from tinbook.units import Measures, Misread
 
@@ -26,7 +26,7 @@ class Instead:
 
 
 def read_instead(text: str, measures: Measures) -> Instead:
-    """`buttermilk, at room heat` or `60 ml buttermilk`; raises Misread."""
+    """`buttermilk, at room temperature` or `60 ml buttermilk`; raises Misread."""
     if text[:1].isnumeric():
         take = read_take(text, measures)
         return Instead(take.name, take.wanted, take)
@@ -37,37 +37,53 @@ def read_instead(text: str, measures: Measures) -> Instead:
 
 
 class Change(Written):
-    """One change of the mix: swap a line for another, add one, leave one out, or another amount of the same.
+    """One change to the mix: swap an ingredient, add one, leave one out, or change an amount. One of the four in
+    each."""
 
-    `part` says in which part of the mix; `after` and `before` where a line is added, else it goes last.
-    """
-
-    swap: Text | None = None
-    instead: Annotated[Instead | None, spelled(read_instead), Field(alias="for", examples=["buttermilk"])] = None
-    add: Annotated[Take | None, spelled(read_take, LINE), such_as("80 g walnuts, chopped")] = None
-    leave_out: Text | None = None
-    amount: Annotated[Take | None, spelled(read_take, LINE), such_as("300 g butter")] = None
-    after: Text | None = None
-    before: Text | None = None
-    part: Text | None = None
-    note: Text | None = None
+    swap: Annotated[Text | None, such_as("milk")] = None
+    """The ingredient to swap. Say in `for` what goes in instead. Left out: nothing is swapped."""
+    instead: Annotated[
+        Instead | None,
+        spelled(read_instead),
+        Field(alias="for", examples=["buttermilk", "60 ml buttermilk, at room temperature"]),
+    ] = None
+    """What goes in instead. If you give only a name, the amount stays as it was. Left out: nothing is swapped."""
+    add: Annotated[Amount | None, such_as("80 g walnuts, chopped")] = None
+    """An ingredient to add. Left out: nothing is added."""
+    leave_out: Annotated[Text | None, such_as("vanilla extract")] = None
+    """An ingredient to leave out. Left out: nothing goes."""
+    amount: Annotated[Amount | None, such_as("300 g butter")] = None
+    """A new amount of an ingredient that is there already. Left out: amounts stay as they are."""
+    after: Annotated[Text | None, such_as("caster sugar")] = None
+    """The ingredient to add it after. Left out: it goes at the end."""
+    before: Annotated[Text | None, such_as("plain flour")] = None
+    """The ingredient to add it before. Left out: it goes at the end."""
+    part: Annotated[Text | None, such_as("for the syrup")] = None
+    """Which part of the mix you mean. You have to say if the ingredient is in more than one. Left out: the only one it
+    is in; for something you add, the part of the line next to it."""
+    note: Annotated[Text | None, such_as("toasted and cold")] = None
+    """A word beside the line. Left out: if you change only the amount, the old note stays."""
 
 
 class StepChange(Step):
-    """A step of a variation: one that stands instead of a step of the base, or is added, or leaves one out.
+    """A step that replaces one, is added, or leaves one out. It has all the keys of a step, and these."""
 
-    The steps of the base go by their number there, or by words that only one of them says.
-    """
-
-    do: Text = ""
-    instead_of: Text | None = None
-    add_after: Text | None = None
-    add_before: Text | None = None
-    leave_out: Text | None = None
+    do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
+    """What to do. Left out: only in a step that says `leave out`."""
+    instead_of: Annotated[Text | None, such_as("3", "Start slowly under a cloth")] = None
+    """The step to replace, by its number in the other recipe, or by a few words that only that step has. Left out: it
+    replaces none."""
+    add_after: Annotated[Text | None, such_as("4")] = None
+    """The step to put this one after. Left out: it replaces a step, or goes before one."""
+    add_before: Annotated[Text | None, such_as("1")] = None
+    """The step to put this one before. Left out: it replaces a step, or goes after one."""
+    leave_out: Annotated[Text | None, such_as("5")] = None
+    """The step to skip. Write nothing else beside it. Left out: no step is skipped."""
 
 
 class Variation(Mixture):
-    """mixtures/NAME.yaml with `from`. A key that is written stands instead of the base's; `change` changes its mix.
+    """A recipe that starts `from` another, and says only what differs. Any key of a recipe that you write here replaces
+    the one it started with; everything else stays.
 
     Steps that say where they go change the base's method; where none does, they are a method of its own.
     """
@@ -75,10 +91,25 @@ class Variation(Mixture):
     needed = Mixture.needed | {"kind", "mix", "change"}
 
     base: Annotated[Text, Field(alias="from", examples=["creamed-butter-sponge"])]
-    kind: Text = ""
-    mix: tuple[MixLine, ...] = ()
-    method: tuple[StepChange, ...] = ()
-    change: Annotated[tuple[Change, ...], such_as("- {swap: milk, for: buttermilk}")] = ()
+    """The recipe it starts from, by the name of its file without `.yaml`."""
+    kind: Annotated[Text, such_as("creamed")] = ""
+    """What sort of mixture it is, if that changes. Left out: the same kind as the recipe it starts from."""
+    mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter")] = ()
+    """A whole mix of its own. Left out: the mix of the recipe it starts from, with whatever `change` does to it."""
+    method: Annotated[
+        tuple[StepChange, ...],
+        such_as("- {instead of: 3, do: Beat in <eggs> with the coffee.}", "- {leave out: 5}"),
+    ] = ()
+    """The steps that differ. If none of them says which step it is about, they are a whole method of its own. Left out:
+    the method of the recipe it starts from."""
+    change: Annotated[
+        tuple[Change, ...],
+        such_as(
+            "- {swap: milk, for: buttermilk}",
+            "- {add: 80 g walnuts, after: plain flour}\n- {leave out: vanilla extract}",
+        ),
+    ] = ()
+    """What differs in the mix. Left out: nothing does."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,7 @@ NUM = (
     rf"(?:\s*[{DIGITS[3:]}]|\s+[0-9]{{1,2}}\s*[/⁄]\s*[0-9]{{1,2}}|\s*[/⁄]\s*[0-9]{{1,2}})?"
     rf"|[{DIGITS[3:]}]|\.[0-9]{{1,7}})"
 )
-"""A number as notes have it. Its length is bounded, so that a page made of figures costs no more than any other."""
+"""A number as notes write it. Its length is bounded, so that a page full of digits costs no more than any other."""
 UNIT = (
     rf"(?:level\s+)?(?:(?:us|american|uk|imperial|british|metric|australian)\s+)?(?:fl(?:uid)?\.?\s*(?:oz"
     rf"|ounces?)|{_WORDS}|c|pints?|pt|sticks?|dessertspoons?|dsp|cl|dl)(?![^\W\d_])\.?"
@@ -61,7 +61,7 @@ _FIGURE = re.compile(rf"\s*[{DIGITS}.]")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NotedAmount:
-    """`text` in the book's spelling, "" where it cannot be said; `doubt`: why it is not certain; `end`: its end."""
+    """`text` in the book's spelling, "" where it has none; `doubt`: why it is not certain; `end`: where it ends."""
 
     text: str
     end: int
@@ -72,7 +72,7 @@ class NotedAmount:
 
 
 def prepared(line: str) -> str:
-    """A line with its numbers in figures, so that places in it stay true."""
+    """A line with its numbers in digits, so that places in it hold."""
     text = _ARTICLE.sub("1 ", in_figures(line.strip()))
     return re.sub(rf"(?<![{DIGITS}])\.(?=[0-9])", "0.", text)
 
@@ -119,7 +119,7 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount 
 
 
 def _is_other_spelling(first: NotedAmount, second: NotedAmount | None, word: str) -> bool:
-    """Whether "or" stands between two units of one amount: 225 g or 8 oz."""
+    """Whether "or" stands between two units for one amount: 225 g or 8 oz."""
     one, two = first.base, second.base if second else None
     return bool(one and two and "or" in word.lower() and one.unit and two.unit and one.unit != two.unit)
 
@@ -154,7 +154,7 @@ def _one(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount | None:
 
 
 def _spelled(number: str, value: float, unit: str, kitchen: Kitchen) -> tuple[str, str]:
-    """A number and a note's unit in the book's spelling, and what speaks against it."""
+    """A number and a note's unit in the book's spelling, and any objection to it."""
     low = unit.lower().removeprefix("level ")
     word = WORDS.get(low, low)
     if word in ("c", "cup", "°C") and low in ("c", "cup", "cups", "cupful", "cupfuls"):
@@ -211,7 +211,7 @@ def _checked(line: str, first: NotedAmount, kitchen: Kitchen, measures: Measures
 
 
 def _beside(line: str, spellings: Sequence[NotedAmount]) -> tuple[float, float] | None:
-    """The volume beside a weight, as ml; where nobody says whose cup it is, of the smallest and of the largest."""
+    """The volume given beside a weight, in ml; where nobody says whose cup it is, for the smallest and the largest."""
     for each in spellings:
         if each.base and each.base.dimension == "volume":
             return each.base.base, each.base.base

@@ -1,4 +1,5 @@
-"""What a note says of its bake: the heat and the time of the sentences that bake, never of those that chill or rest."""
+"""What a note says about its bake: the temperature and time of sentences that bake, never of those that chill or
+rest."""
 
 from __future__ import annotations
 
@@ -10,7 +11,7 @@ from tinbook.notes.heats import WORDS, OvenHeat, agreed, heats
 from tinbook.notes.times import NotedTime, plain, times
 
 LONGEST = 2000
-"""Signs in a sentence: a longer one is no sentence that anybody bakes by."""
+"""Characters in a sentence: nobody bakes by a longer one."""
 
 _BAKE = re.compile(
     r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?"
@@ -39,7 +40,7 @@ _TOTAL = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class NotedBake:
-    """The heat and the time in the book's spelling, "" for what is left open, each with the reason why."""
+    """The temperature and time in the book's spelling, "" for what is left open, each with the reason why."""
 
     oven: str
     time: str
@@ -48,7 +49,7 @@ class NotedBake:
 
 
 def baking_of(lines: Sequence[str], fahrenheit: bool, named: str = "") -> NotedBake:
-    """The bake of a note's lines. `named`: the time its data names, taken where the words give none."""
+    """The bake in a note's lines. `named`: the time its data names, used if the words give none."""
     sentences = [
         part
         for line in lines
@@ -66,7 +67,7 @@ def _oven(sentences: Sequence[str], fahrenheit: bool) -> tuple[str, str]:
         if _OVEN.search(sentence):
             found += heats(sentence, fahrenheit)
     if not found:
-        # a card has no verbs: a line of its own with a heat and a time in it
+        # a recipe card has no verbs: a line of its own with a temperature and a time
         found = [
             heat
             for part in sentences
@@ -108,7 +109,7 @@ def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, 
 
 
 def _of_the_bake(sentence: str, bake: re.Match[str]) -> list[NotedTime]:
-    """The times of a sentence that bakes: those before the words that rest or cool, with no such word between."""
+    """The times in a sentence that bakes: those before any words for resting or cooling."""
     found = []
     for time in times(sentence):
         between = sentence[bake.end() : time.start] if time.start >= bake.end() else ""

@@ -1,4 +1,4 @@
-"""The card an ingredient of a note is written on: by alias, plural, hyphen and order of words, never by a near miss."""
+"""The card that a note's ingredient is found on: by alias, plural, hyphen and word order, never by a near miss."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ SHORT: Mapping[str, str] = {
     "selfraising": "self raising", "choc": "chocolate", "bicarb": "bicarbonate of soda", "marg": "margarine",
     "castor": "caster",
 }  # fmt: skip
-"""What notes shorten, and what it stands for. Common practice, no source."""
+"""What notes abbreviate, and what it stands for. Common practice, no source."""
 HARMLESS = (
     "room-temperature", "free-range", "free range", "organic", "fresh", "freshly", "good-quality", "good quality",
     "good", "best", "softened", "soft", "melted", "cold", "cool", "warm", "lukewarm",
@@ -22,7 +22,7 @@ HARMLESS = (
     "sifted", "sieved", "beaten", "lightly", "chopped", "finely", "roughly", "coarsely", "grated", "packed", "firmly",
     "toasted", "pure", "premium", "ripe", "peeled", "crushed",
 )  # fmt: skip
-"""Words before a name that say how it is wanted, not what it is. `ground`, `brown`, `light` are none of them."""
+"""Words before a name that say how it is wanted, not what it is. `ground`, `brown`, `light` are not among them."""
 _SAID = re.compile(
     rf"(?<![\w-])(?:{'|'.join(sorted(map(re.escape, HARMLESS), key=len, reverse=True))}"
     rf"|golden(?=\s+(?:caster|castor|granulated)))"
@@ -36,7 +36,7 @@ _CLASS = re.compile(
 
 
 def key_of(name: str) -> str:
-    """What all spellings of a name have in common: its words in order of the alphabet, singular, without hyphens."""
+    """What all spellings of a name share: its words in alphabetical order, singular, without hyphens."""
     low = name.lower().replace("’", "'")
     low = " ".join(
         SHORT.get(word, word) for word in re.sub(r"(?<![a-z.])s\.?\s?r\.?(?![a-z])", "self raising", low).split()
@@ -45,8 +45,8 @@ def key_of(name: str) -> str:
 
 
 def alike(name: str, names: Iterable[str]) -> str | None:
-    """The name a baker may have meant: the shortest that has all the words, else the one spelled most alike; it is
-    offered, never taken."""
+    """The name a baker may have meant: the shortest that has all the words, or else the one spelled most alike; it is
+    offered, never assumed."""
     words = set(key_of(name).split())
     longer = [known for known in names if words and words <= set(key_of(known).split())]
     return min(longer, key=len) if longer else nearest(name, names)
@@ -76,12 +76,12 @@ class Cards:
         self.find = lru_cache(maxsize=2048)(self._find)
 
     def _find(self, name: str) -> str | None:
-        """The name on the card that is meant by a name as a note has it; None if it is none of them for certain."""
+        """The name on the card that a note's name means; None if it is not certainly one of them."""
         if not name.strip() or (_CLASS.search(name) and not self.book.house_word(name)):
             return None
         if known := self.book.house_word(name) or self._keys.get(key_of(name)):
             return known
-        # the class of the eggs the house buys need not be said of their whites and yolks
+        # whites and yolks need not name the class of egg the house buys
         rest = re.sub(r"^large\s+", "", name, flags=re.IGNORECASE)
         own = rest != name and "egg" in rest.lower() and self.book.house.eggs.endswith("large")
         return self._keys.get(key_of(rest)) if own else None
@@ -89,7 +89,7 @@ class Cards:
     def read(self, name: str, wanted: Iterable[str]) -> tuple[str | None, str, list[str]]:
         """The card's name or None, the name to write, and how it is wanted.
 
-        What follows a comma may belong to the name ("flour, plain"; "butter, salted"), what stands before it may not
+        What follows a comma may belong to the name ("flour, plain"; "butter, salted"); what precedes it may not
         ("softened butter").
         """
         rest = list(wanted)
@@ -109,5 +109,5 @@ class Cards:
         return None, name, rest
 
     def _spelled(self, name: str, card: str) -> str:
-        """The name as written where the book knows it so, else the card's."""
+        """The name as written if the book knows it, otherwise the card's."""
         return name if self.book.house_word(name) else card

@@ -1,4 +1,5 @@
-"""The lines of a note as a reader sees them: quotes, bullets, tables and wrapped lines undone; no recipe, set aside."""
+"""The lines of a note as a reader sees them: quotes, bullets, tables and wrapping undone, and what is no recipe set
+aside."""
 
 from __future__ import annotations
 
@@ -63,14 +64,14 @@ _MARKS = re.compile(r"\*\*|__|(?<!\w)[*_](?=\w)|(?<=[\w.,])[*_](?!\w)|`")
 
 
 def printable(line: str) -> str:
-    """A pasted line without the signs no file of the book may hold."""
+    """A pasted line without the characters a file of the book may not hold."""
     return "".join(sign if sign.isprintable() else "\t" if sign == "\t" else " " for sign in line).replace(
         "\ufffd", "?"
     )
 
 
 def lines_of(text: str) -> Iterator[str]:
-    """The lines of a text, unquoted, one cell row of a table or one wrapped paragraph a line; blank ones stay."""
+    """The lines of a text, unquoted, one for each table row or wrapped paragraph; blank ones stay."""
     waiting = ""
     for raw in text.splitlines():
         line = _QUOTE.sub("", printable(raw)).rstrip()
@@ -91,38 +92,38 @@ def lines_of(text: str) -> Iterator[str]:
 
 
 def _row(line: str) -> str:
-    """A row of a table as one line, its cells a tab apart."""
+    """A table row as one line, its cells separated by tabs."""
     return "" if _RULE.match(line) else "\t".join(cell.strip() for cell in line.strip().strip("|").split("|"))
 
 
 def _goes_on(before: str, line: str) -> bool:
-    """Whether a line is the rest of a wrapped one: a long line with no end, and small letters after it."""
+    """Whether a line continues a wrapped one: a long line without an ending, followed by lower case."""
     return len(before) >= 50 and before[-1:] not in ".!?:;" and bool(re.match(r"\s*[a-z(]", line)) and "\t" not in line
 
 
 def is_rule(line: str) -> bool:
-    """A line that only parts others: rules, the frame of a table."""
+    """A line that only separates: rules, the frame of a table."""
     return bool(_RULE.match(line)) or bool(_FENCE.match(line))
 
 
 def is_farewell(line: str) -> bool:
-    """What ends a letter: below it stands only a name."""
+    """What ends a letter: only a name comes after it."""
     return bool(_FAREWELL.match(line))
 
 
 def is_junk(line: str) -> bool:
-    """What belongs to a letter or to a page round a recipe, not to the recipe."""
+    """What belongs to a letter, or to the page round a recipe, and not to the recipe."""
     return bool(_MAIL.match(line) or _WROTE.match(line) or _GREETING.match(line) or _PAGE.search(line))
 
 
 def begins_junk(line: str) -> bool:
-    """A heading below which a page tells of food values, not of the recipe."""
+    """A heading below which a page lists food values, not the recipe."""
     return bool(_NUTRITION.match(line))
 
 
 def bare(line: str) -> tuple[str, bool]:
-    """A line without the mark of a list before it, and whether it had the number of a step."""
-    # many blanks say no more than two, and would cost far more
+    """A line without its bullet, and whether it had a step number."""
+    # many spaces say no more than two, and would cost far more
     text = _BULLET.sub("", _BLANKS.sub("  ", line), count=1)
     if _AMOUNT_LIST.match(text):
         return _MARKS.sub("", _AMOUNT_LIST.sub("", text)).strip(" "), False

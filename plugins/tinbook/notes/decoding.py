@@ -1,4 +1,4 @@
-"""Bytes of a note as text: UTF-8, UTF-16 by its mark or its look, Windows-1252 where nothing speaks against it."""
+"""The bytes of a note as text: UTF-8, UTF-16 by its mark or its look, Windows-1252 if nothing speaks against it."""
 
 from __future__ import annotations
 
@@ -6,12 +6,12 @@ import codecs
 
 _MARKS = ((codecs.BOM_UTF8, "utf-8"), (codecs.BOM_UTF16_LE, "utf-16-le"), (codecs.BOM_UTF16_BE, "utf-16-be"))
 _WIDE = 0.3
-"""At least this share of every second byte is 0 where Western text is UTF-16 with no mark before it."""
+"""At least this share of every second byte is 0 in Western text as UTF-16 without a mark."""
 _TEXT = frozenset((0x09, 0x0A, 0x0D, *range(0x20, 0x7F), *range(0x80, 0x100)))
 
 
 class NotText(ValueError):
-    """The bytes are no text of any kind that is known here."""
+    """The bytes are not text of any known kind."""
 
 
 def decoded(raw: bytes) -> str:
@@ -28,7 +28,7 @@ def decoded(raw: bytes) -> str:
     if not all(byte in _TEXT for byte in raw):
         raise NotText("the text is not UTF-8, UTF-16 or Windows-1252")
     text = _strict(raw, "cp1252")
-    # in words, letters of the upper half are few, and stand beside others
+    # in real words, characters from the upper half are few, and stand next to letters
     odd = sum(sign > "\x7f" for sign in text)
     if odd * 4 > len(text):
         raise NotText("the text is not UTF-8, UTF-16 or Windows-1252")

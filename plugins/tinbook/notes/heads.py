@@ -90,7 +90,7 @@ _HASH = re.compile(r"^#{1,6}\s+|^={2,}\s*|\s*#+$")
 
 @dataclass(frozen=True, slots=True)
 class NoteHead:
-    """A heading of a `kind`, or a label: then `rest` is what stands after it. `name` is that of a part."""
+    """A heading of a `kind`, or a label: then `rest` is what comes after it. `name` is that of a part."""
 
     kind: str
     name: str = ""
@@ -98,7 +98,7 @@ class NoteHead:
 
 
 def head_of(line: str) -> NoteHead | None:
-    """What a line begins, where it is a heading or has a label; None for any other line."""
+    """What a line begins, if it is a heading or has a label; None for any other line."""
     text = _HASH.sub("", line).strip().strip("*_=~- ").replace("\t", " / ")
     if not text:
         return None
@@ -122,7 +122,7 @@ def head_of(line: str) -> NoteHead | None:
 
 
 def part_in(line: str) -> str:
-    """The part a step is for that begins "For the icing, ..."; "" for any other."""
+    """The part meant by a step that begins "For the icing, ..."; "" for any other."""
     found = _FOR.match(line)
     return _named(found["name"]) if found else ""
 
@@ -133,7 +133,7 @@ def _named(name: str) -> str:
 
 
 def is_within(line: str) -> bool:
-    """A heading within a list, which parts what is mixed from what is poured."""
+    """A heading inside a list, which separates what is mixed from what is poured."""
     return bool(_WITHIN.match(line))
 
 
@@ -143,5 +143,5 @@ def is_main(name: str) -> bool:
 
 
 def is_shouted(line: str) -> bool:
-    """A heading of no kind that is known here: a short line in capitals."""
+    """A heading of no known kind: a short line in capitals."""
     return line.isupper() and 2 < len(line) < 50 and not re.search(r"[0-9]", line)

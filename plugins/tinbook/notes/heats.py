@@ -1,4 +1,4 @@
-"""The heat of an oven as notes have it: one heat in several spellings, each checked against the others."""
+"""The oven temperature as notes give it: one temperature in several units, each checked against the others."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from tinbook.units import FAN_DIFFERENCE_C, celsius, gas_mark_celsius
 
 APART_C = 12.0
-"""Books round one heat to 5 or 10 °C, a gas mark or 25 °F: spellings that differ by more are two heats."""
+"""Books round a temperature to 5 or 10 °C, a gas mark or 25 °F: figures further apart are two temperatures."""
 COOLEST_C, HOTTEST_C = 100.0, 260.0
 FAHRENHEIT_FROM = 250.0
 
@@ -32,7 +32,8 @@ WORDS = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class OvenHeat:
-    """One heat as written: `text` in the book's spelling, "" where its unit is not said; `celsius`: without a fan."""
+    """One temperature as written: `text` in the book's spelling, "" if its unit is missing; `celsius`: without a
+    fan."""
 
     text: str
     celsius: float
@@ -41,7 +42,7 @@ class OvenHeat:
 
 
 def heats(text: str, fahrenheit: bool) -> Iterator[OvenHeat]:
-    """Each heat in a text. `fahrenheit`: degrees of no named kind are °F, as in the note's kitchen."""
+    """Each temperature in a text. `fahrenheit`: bare degrees are °F, as in the note's kitchen."""
     for found in _HEAT.finditer(text):
         if found["gas"] or found["mark"]:
             mark = {"¼": "1/4", "½": "1/2"}.get(found["gas"] or "", found["gas"] or (found["mark"] or "")[-1])
@@ -71,7 +72,7 @@ def _degrees(found: re.Match[str], fahrenheit: bool) -> OvenHeat | None:
 
 
 def agreed(found: list[OvenHeat]) -> tuple[str, str]:
-    """One heat for all that a note says of it, in the book's spelling, and why not: "" for the other."""
+    """One temperature for everything a note says, in the book's spelling, and why not: "" for the other."""
     sure = sorted((heat for heat in found if heat.text), key=lambda heat: heat.rank)
     if not sure:
         return "", f'in °C or °F, and whose: "{found[0].written}"' if found else "no heat is named"

@@ -1,4 +1,4 @@
-"""Whose kitchen a note comes from, by its own marks: whose cups and spoons are meant, and what a pint holds."""
+"""Whose kitchen a note comes from, by its own signs: whose cups and spoons are meant, and what a pint holds."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from tinbook.units.kitchen import GRAMS_PER_OUNCE, ML_PER_UK_PINT, ML_PER_US_PIN
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kitchen:
-    """`cup`, `tablespoon` and `fluid_ounce` are the words to write for them, "" where nobody can say whose.
+    """`cup`, `tablespoon` and `fluid_ounce` are the words to write for them, "" if nobody can say whose.
 
-    `stick_g`: what a stick of butter weighs, 0 where there are none; `pint_ml`: 0 where nobody can say.
+    `stick_g`: the weight of a stick of butter, 0 if there are none; `pint_ml`: 0 if nobody can say.
     """
 
     name: str
@@ -42,8 +42,8 @@ KITCHENS: Mapping[str, Kitchen] = {
     "metric": Kitchen(name="metric", cup="metric cup", tablespoon="metric tbsp", teaspoon="metric tsp"),
     "Australian": Kitchen(name="Australian", cup="metric cup", tablespoon="Australian tbsp", teaspoon="Australian tsp"),
 }
-"""By the name the option has. A stick of butter is a quarter of a pound: common practice, no source."""
-# a fan-forced oven is one of Australia's or New Zealand's, whose cups agree and whose tablespoons do not
+"""By the option's name for it. A stick of butter is a quarter of a pound: common practice, no source."""
+# "fan-forced" is Australia or New Zealand, whose cups agree and whose tablespoons do not
 _SOUTHERN = Kitchen(name="southern", cup="metric cup", tablespoon="", teaspoon="metric tsp")
 
 _MARKS: Mapping[str, re.Pattern[str]] = {
@@ -67,7 +67,7 @@ _BRITISH_ALONE = re.compile(r"\bgas(?: mark)? ?[0-9¼½]", re.IGNORECASE)
 
 
 def kitchen_of(text: str) -> Kitchen:
-    """The kitchen a note comes from, as far as its own words tell: UNKNOWN where they do not, or where they disagree.
+    """The kitchen a note comes from, so far as its own words tell: UNKNOWN if they do not, or disagree.
 
     British and Australian notes share most words (caster sugar, self-raising flour), and cups mean two things there.
     """

@@ -15,7 +15,7 @@ from tinbook.notes.kitchens import Kitchen
 from tinbook.units import Misread
 
 FILLED = 0.15
-"""Hands fill a cup by so much more or less than the range of sources (house judgement); a slip is out by more."""
+"""How far cups filled by hand stray from the sources' range (house judgement); a slip is further out."""
 
 _LAST = re.compile(
     rf"^(?P<name>[^\W\d_][^:\t|0-9]{{1,50}}?)\s*(?:[:\t|=]|\.{{2,}}|…+|\s[-–—]|\s{{2,}}|,|\s)\s*"
@@ -65,9 +65,9 @@ _VERB = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class Read:
-    """One ingredient: `text` in bench spelling, "" where there is none; `doubt` why it is not certain.
+    """One ingredient: `text` in bench spelling, "" if there is none; `doubt`: why it is not certain.
 
-    `written` is what the note says of it; `unknown` the name for which there is no card.
+    `written` is what the note says; `unknown` the name that has no card.
     """
 
     written: str
@@ -77,7 +77,7 @@ class Read:
 
 
 def is_order(text: str) -> bool:
-    """Whether a sentence tells what to do."""
+    """Whether a sentence says what to do."""
     return bool(_VERB.match(text))
 
 
@@ -109,7 +109,8 @@ class Lines:
         return [self._one(piece, line if len(pieces) == 1 else piece) for piece in pieces]
 
     def told(self, sentence: str) -> list[Read]:
-        """The ingredients a sentence tells of, wherever in it their amounts stand; those of no card are not certain."""
+        """The ingredients a sentence mentions, wherever in it their amounts stand; those without a card are not
+        certain."""
         text = amounts.prepared(sentence)
         found: list[tuple[int, Read]] = []
         for start in _TALLY.finditer(text):
@@ -128,11 +129,11 @@ class Lines:
         return [read for _, read in found]
 
     def tallies(self, line: str) -> int:
-        """How many amounts stand in a line."""
+        """How many amounts a line has."""
         return len(_TALLY.findall(amounts.prepared(line)))
 
     def _celled(self, text: str) -> str | None:
-        """A row of a table as a line: the cell with the amount, perhaps the one with its unit, the name, the rest."""
+        """A table row as a line: the cell with the amount, perhaps the one with its unit, the name, the rest."""
         cells = [cell.strip() for cell in text.split("\t")]
         at = next((n for n, cell in enumerate(cells) if re.fullmatch(rf"{NUM}\s*(?:{UNIT})?", cell, re.IGNORECASE)), -1)
         if at < 0 or sum(bool(cell) for cell in cells) < 2:
@@ -146,14 +147,14 @@ class Lines:
         return f"{amount} {', '.join(rest)}" if rest and not any(_TALLY.search(cell) for cell in rest) else None
 
     def _turned(self, text: str) -> str | None:
-        """A line that ends in its amount, with the amount first."""
+        """A line that ends in its amount, turned round."""
         found = None if amounts.begins(text) else _LAST.match(text)
         if found is None or is_order(found["name"]) or len(found["name"].split()) > 6 or _PARTS.match(text):
             return None
         name = found["name"].strip(" -–—.,")
         after = re.sub(r"^[,;–-]\s*", "", found["after"].strip())
         bare = found["amount"].strip()
-        # a number alone at the end counts pieces, which only a known name can tell from a year or a page
+        # a bare number at the end counts pieces; only a known name tells it from a year or a page
         if re.fullmatch(NUM, bare) and self.cards.read(name, ())[0] is None and not re.search(r"[:\t|=]|\s{2}", text):
             return None
         noted = after.strip("()") if after.startswith("(") else after
@@ -234,7 +235,7 @@ class Lines:
         return Read(written, text)
 
     def _is_as_heavy(self, name: str, mass_g: float, volume_ml: tuple[float, float]) -> bool:
-        """Whether a volume of an ingredient may weigh so much, as far as its card says what it weighs by volume."""
+        """Whether this volume of an ingredient can weigh this much, if its card gives its weight by volume."""
         card = self.book.cards[name]
         if card.weighs_as:
             fact = self.facts.densities[card.weighs_as]
@@ -246,7 +247,7 @@ class Lines:
         return low * volume_ml[0] * (1 - FILLED) <= mass_g <= high * volume_ml[1] * (1 + FILLED)
 
     def _as_it_stands(self, line: str) -> Read | None:
-        """A line that is in bench spelling already, and whose name the book knows: not a letter of it is changed."""
+        """A line already in bench spelling, whose name the book knows: it is left exactly as it is."""
         try:
             take = read_take(line, self.book.house.spoons)
         except Misread:
@@ -262,7 +263,7 @@ class Lines:
 
 
 def _parted(rest: str) -> tuple[str, list[str]]:
-    """A name and how it is wanted: what stands in brackets, after a comma or after a dash."""
+    """A name and how it is wanted: whatever is in brackets, or after a comma or a dash."""
     rest = re.sub(r"\s+", " ", rest).strip(" .;:*")
     wanted = [words.strip() for words in re.findall(r"\(([^()]*)\)", rest) if words.strip()]
     bare = re.sub(r"\s*\([^()]*\)\s*", " ", rest).strip()

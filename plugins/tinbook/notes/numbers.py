@@ -1,4 +1,4 @@
-"""Numbers in words, as notes have them, in figures: half a teaspoon, two and a half cups, three quarters of a pound."""
+"""Numbers in words, as notes write them, in digits: half a teaspoon, two and a half cups, three quarters of a pound."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ _WORDS = re.compile(
 
 
 def in_figures(text: str) -> str:
-    """The text with each number in words written in figures; what is no number stays as it is."""
+    """The text with each number in words written in digits; everything else stays as it is."""
     return _WORDS.sub(_figures, text)
 
 

@@ -1,4 +1,4 @@
-"""The lines of a note sorted into its mixtures: what goes in, what to do, and what is said besides.
+"""The lines of a note sorted into its mixtures: what goes in, what to do, and whatever else is said.
 
 Until a method begins, a line without an amount is unsure: never a step, never prose. Nothing is lost: what belongs to
 no recipe is listed as left out.
@@ -19,7 +19,7 @@ from tinbook.notes.kitchens import KITCHENS, Kitchen, kitchen_of
 from tinbook.notes.lines import Lines, Read, is_order
 
 LONGEST = 2000
-"""Signs in a line: a longer one is not read, it stands in the file as it is, marked."""
+"""Characters in a line: a longer one is not read, and goes into the file as it is, marked."""
 _TITLE_WORDS, _TITLE_SIGNS = 9, 60
 _TIN = re.compile(r"(?:\w+\s+)?(?:tin|pan)s?\b", re.IGNORECASE)
 _FACT = re.compile(r"\b(?:tins?|pans?)\b|\b[0-9]+ ?(?:min|m\b|°)|\bgas\b|[0-9] ?(?:in|cm) ", re.IGNORECASE)
@@ -36,7 +36,7 @@ class NotePart:
 
 @dataclass(slots=True, kw_only=True)
 class Note:
-    """A note, sorted. The first of the `parts` is the main mixture; `said` are lines for tins and bake alone."""
+    """A note, sorted. The first of the `parts` is the main mixture; `said` are lines for tins and bake only."""
 
     kitchen: Kitchen
     parts: list[NotePart]
@@ -53,14 +53,14 @@ class Note:
         return self.parts[0]
 
     def part(self, name: str) -> NotePart | None:
-        """The part of a name a step says: "icing" finds "chocolate icing"."""
+        """The part whose name a step gives: "icing" finds "chocolate icing"."""
         if heads.is_main(name):
             return self.main
         return next((part for part in self.parts[1:] if part.name == name or part.name.endswith(name)), None)
 
 
 def read_note(text: str, book: Book, facts: Facts, kitchen: str | None = None) -> Note:
-    """A pasted text, sorted. `kitchen` is a key of KITCHENS where the baker says whose it is."""
+    """A pasted text, sorted. `kitchen` is a key of KITCHENS if the baker says whose it is."""
     whose = KITCHENS[kitchen] if kitchen else kitchen_of(text)
     sorter = _Sorter(Note(kitchen=whose, parts=[NotePart(name="")]), Lines(book, facts, whose))
     for line in lines_of(text):
@@ -77,7 +77,7 @@ def read_parts(
     facts: Facts,
     kitchen: str | None = None,
 ) -> Note:
-    """The same of data that says what is an ingredient and what is a step."""
+    """The same for data that says what is an ingredient and what is a step."""
     whose = KITCHENS[kitchen] if kitchen else kitchen_of("\n".join((*ingredients, *steps)))
     note, lines = Note(kitchen=whose, parts=[NotePart(name="")]), Lines(book, facts, whose)
     here = note.main
@@ -205,7 +205,7 @@ class _Sorter:
             self.note.title = re.sub(r"\s*\([^)]*\)", "", text).rstrip(": ")
         self.here = known or self.note.main
         if fresh and (not self.met and self.state == "before" and not head.rest):
-            # the first part of all is what the note is of, whatever it is called
+            # the very first part is what the note is for, whatever it is called
             self.here.name, self.note.title = head.name, self.note.title or text.rstrip(": ")
         elif fresh:
             self.here = NotePart(name=head.name)
@@ -247,7 +247,7 @@ class _Sorter:
             self.here.mix.append(Read(text, doubt="it has no amount"))
 
     def _is_step(self, text: str, numbered: bool) -> bool:
-        """What begins a method where no heading does: a number before it, or an order of a few words."""
+        """What begins a method without a heading: a number before it, or a command of a few words."""
         return (
             self.met
             and (numbered or is_order(text))
@@ -256,11 +256,11 @@ class _Sorter:
         )
 
     def _is_prose(self, text: str) -> bool:
-        """A sentence with several amounts in it that starts with none."""
+        """A sentence with several amounts in it that does not begin with one."""
         return len(text.split()) > 8 and not self.lines.has_amount(text) and self.lines.tallies(text) >= 2
 
     def _prose(self, text: str) -> None:
-        """A letter that tells the mix and what to do with it in sentences."""
+        """A letter that gives the mix and the method in sentences."""
         for sentence in re.split(r"(?<=[.!?])\s+(?=[A-Z])", text):
             if self.lines.tallies(sentence) and not self.lines.has_amount(sentence):
                 self.here.mix += self.lines.told(sentence)

@@ -1,4 +1,4 @@
-"""What the second mixture of a note is, and what it may be on the cake: an icing, a filling, a syrup."""
+"""What a note's second mixture is, and what it can be on the cake: an icing, a filling, a syrup."""
 
 from __future__ import annotations
 
@@ -32,14 +32,14 @@ _ROLES: tuple[tuple[str, str], ...] = (
 
 @dataclass(frozen=True, slots=True)
 class PartKind:
-    """The kind of a part, and why it is not certain; "" for what is not known at all."""
+    """The kind of a part, and why it is not certain; "" for an unknown one."""
 
     kind: str
     doubt: str
 
 
 def kind_of(part: NotePart, book: Book, facts: Facts) -> PartKind:
-    """What kind a part is by its own name, else by what goes in, which is a guess."""
+    """What kind a part is: by its own name or, as a guess, by what goes in."""
     for words, kind in _KINDS:
         if kind in facts.kinds and re.search(words, part.name):
             return PartKind(kind, "")
@@ -52,7 +52,7 @@ def kind_of(part: NotePart, book: Book, facts: Facts) -> PartKind:
 
 
 def kind_called(title: str, facts: Facts) -> str:
-    """The kind of what a title ends in, where that is no cake: "Swiss meringue buttercream"; "" for any other."""
+    """The kind a title ends in, if that is not a cake: "Swiss meringue buttercream"; "" for any other."""
     for words, kind in _KINDS:
         if kind in facts.kinds and re.search(rf"(?:{words})(?:\s+recipe)?\W*$", title.lower()):
             return kind
@@ -68,7 +68,7 @@ def _names(part: NotePart, book: Book) -> set[str]:
 
 
 def role_of(part: NotePart, kind: str, facts: Facts) -> tuple[str, str]:
-    """What a part is on the cake, of what its kind may be, and why that is not certain; "" where it may be nothing."""
+    """What a part is on the cake, among what its kind can be, and why that is not certain; "" if it can be nothing."""
     plays: Mapping[str, None] = dict.fromkeys(facts.kinds[kind].plays) if kind in facts.kinds else {}
     for words, role in _ROLES:
         if role in plays and re.search(words, part.name):
@@ -79,7 +79,7 @@ def role_of(part: NotePart, kind: str, facts: Facts) -> tuple[str, str]:
 
 
 def weight_of(part: NotePart, book: Book, facts: Facts) -> float:
-    """Grams of all that goes in, 0 where any of it is not certain or has no weight in the book."""
+    """Grams of everything that goes in; 0 if any of it is uncertain or has no weight in the book."""
     total = 0.0
     for line in part.mix:
         if not line.text or line.doubt:

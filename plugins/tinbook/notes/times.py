@@ -1,4 +1,4 @@
-"""Times as notes have them, read whole or not at all: 1 hour 10 minutes, 1 hr 30, 1h10, 2½-3 hours, an hour."""
+"""Times as notes write them, read whole or not at all: 1 hour 10 minutes, 1 hr 30, 1h10, 2½-3 hours, an hour."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ LONGEST_MIN = 7 * 24 * 60
 
 _H = r"(?:hours?|hrs?|h)(?![^\W\d_])\.?"
 _M = r"(?:minutes?|mins?|min|m|')(?![^\W\d_])\.?"
-# what may not follow the figure in "1 hr 30": then it is no minutes
+# what must not follow the figure in "1 hr 30" if it is minutes
 _NO_UNIT = r"(?!\s*[-–]?\s*[.,]?[0-9°]|\s*(?:°|º|deg|c\b|f\b|cm|in\b|g\b|k?g|ml|tins?|h|x\b|per|more))"
 
 
@@ -56,7 +56,7 @@ _MORE_BEFORE = re.compile(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NotedTime:
-    """From `low` to `high` minutes; `whole` says whether the words round it leave it as it is read."""
+    """From `low` to `high` minutes; `whole`: whether the words round it leave it as read."""
 
     low: float
     high: float
@@ -72,7 +72,7 @@ class NotedTime:
 
 
 def plain(text: str) -> str:
-    """The text with its numbers in figures and hours in words in minutes; places are those of this text."""
+    """The text with its numbers in digits and hours in words as minutes; places are those of this text."""
     for words, figures in _WORDS:
         text = words.sub(figures, text)
     return in_figures(text)
@@ -103,7 +103,7 @@ def times(text: str) -> Iterator[NotedTime]:
 def _span(found: re.Match[str]) -> tuple[float, float]:
     if found["low"]:
         high = _minutes(found, "c")
-        # "2½-3 hours": the unit is that of the later one; "1-1 hr 30" too
+        # "2½-3 hours": the later unit counts for both; in "1-1 hr 30" too
         return _number(found["low"]) * (60 if found["ch"] else 1), high
     low = _minutes(found, "a")
     return low, (_minutes(found, "b") if found["bh"] or found["bo"] else low)

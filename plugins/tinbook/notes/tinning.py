@@ -55,12 +55,12 @@ _WORDS = {
 }  # fmt: skip
 
 MOST = 6
-"""More tins than that at once are a length: 9 x 13 in."""
+"""More tins at once than this are a length: 9 x 13 in."""
 
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """Tins as a note names them: `text` in the book's spelling, `doubt` why they are not certain."""
+    """Tins as a note names them: `text` in the book's spelling, `doubt`: why they are not certain."""
 
     text: str
     doubt: str
@@ -68,7 +68,7 @@ class Named:
 
 
 def tins_of(lines: Sequence[str]) -> Named | None:
-    """The tins a note's lines name; None where they name none. Two that differ make it uncertain."""
+    """The tins a note's lines name; None if they name none. Two that differ make it uncertain."""
     found = [each for line in lines for each in _in(in_figures(line))]
     if not found:
         return None

@@ -24,7 +24,7 @@ _YIELD = re.compile(r"(?:yields?|makes|gives)\b[\s:]*(?:about|around|roughly)?\s
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Draft:
-    """A file's text, what it is called, how many lines and steps were read, and what was unsure."""
+    """A file's text, its name, how many lines and steps were read, and what was unsure."""
 
     name: str
     slug: str
@@ -36,7 +36,7 @@ class Draft:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drafts:
-    """The files of a note, the main one first; names with no card; what was left out of all of them."""
+    """The files of a note, the main one first; names without a card; what was left out of all of them."""
 
     main: Draft
     more: tuple[Draft, ...] = ()
@@ -49,13 +49,13 @@ class Drafts:
 
     @property
     def lines(self) -> int:
-        """The ingredients that were read, in all of them."""
+        """The ingredients read, in all of them."""
         return sum(draft.lines for draft in self.every)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SaidBeside:
-    """What is known besides the note: by options of the command, or by the data of a page."""
+    """What is known apart from the note: from the command's options, or from a page's data."""
 
     name: str
     slug: str
@@ -109,7 +109,7 @@ class _Writer:
         return self._draft([*head, *self._mix(), *self._bake(), *self._method(), *foot])
 
     def side(self, part: NotePart) -> Draft:
-        """The file of an icing, a filling or a syrup of the note."""
+        """The file of one of the note's icings, fillings or syrups."""
         guess = kind_of(part, self.book, self.facts)
         head = f"kind: {guess.kind}{mark(guess.doubt)}" if guess.kind else self._kind()
         if guess.doubt and guess.kind:
@@ -273,7 +273,7 @@ class _Writer:
         return ["method:", *rows] if rows else []
 
     def _finish(self, sides: Sequence[tuple[NotePart, Draft]]) -> list[str]:
-        """What the cake is finished with, of the note's other mixtures, where their kinds may be that."""
+        """What the cake is finished with, from the note's other mixtures, if their kinds allow it."""
         sure: dict[str, str] = {}
         rows = []
         for part, draft in sides:

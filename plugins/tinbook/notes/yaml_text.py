@@ -12,10 +12,10 @@ def quoted(text: str | list[str]) -> str:
 
 
 def unsure(text: str, indent: str = "") -> str:
-    """A line that is no part of the data: what was found, and that somebody must look at it."""
+    """A line outside the data: what was found, and that somebody must look at it."""
     return f"{indent}# unsure: {' '.join(text.split())}"
 
 
 def mark(why: str) -> str:
-    """What follows a value on its line that is read, and not certain."""
+    """What follows a value on its line that is read but not certain."""
     return f"  # unsure: {' '.join(why.split())}" if why else ""

@@ -1,7 +1,7 @@
-"""The register of computed tables: every sum of the book, to be asked and checked from outside.
+"""The register of computed tables: every sum of the book, to be asked for and checked from outside.
 
-A table joins by one line in TABLES, which says what it can be asked with; anything else is refused, never ignored.
-Its rows are plain mappings whose keys carry the unit (`_g`, `_mm`, `_ml`).
+A table joins by one line in TABLES, which says what it can be asked with; anything else is refused, never ignored. Its
+rows are plain mappings whose keys carry the unit (`_g`, `_mm`, `_ml`).
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from tinbook.plans.techniques import tables as decorated
     from tinbook.plans.true_size import tables as templates
 else:
-    # one table is asked at a time: a start need not pay for the others
+    # one table is asked for at a time: starting up need not pay for the others
     bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates = (
         LateRoom(f"tinbook.plans.{room}.tables")
         for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques", "true_size")
@@ -41,9 +41,9 @@ PARTY = "of guests stacked portion height_mm keep_top owned beside"
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table that can be asked for by name. `of`: of what it is, where it is of one thing.
+    """A table that can be asked for by name. `of`: what it is of, where it is of one thing.
 
-    `takes`: what else it can be asked with, names of OPTIONS parted by blanks.
+    `takes`: what else it can be asked with, names of OPTIONS separated by spaces.
     """
 
     title: str
@@ -53,17 +53,17 @@ class Table:
 
     @property
     def options(self) -> tuple[str, ...]:
-        """The names of all it can be asked with, in the order of OPTIONS."""
+        """The names of everything it can be asked with, in the order of OPTIONS."""
         taken = {*self.takes.split(), *(["of"] if self.of else [])}
         return tuple(name for name in OPTIONS if name in taken)
 
     def rows(self, book: Book, facts: Facts, query: Query) -> Result:
-        """Its answer. Raises AskError for a question that does not fit it, and for what it cannot use."""
+        """Its answer. Raises AskError for a question that does not fit it, and for an option it cannot use."""
         self.refuse(query.asked)
         return self.sums(book, facts, query)
 
     def refuse(self, asked: Iterable[str]) -> None:
-        """AskError where it is asked with what it cannot use, or with what needs a tin and has none."""
+        """AskError if it is asked with what it cannot use, or with what needs a tin and has none."""
         given = set(asked)
         name = next((name for name, table in TABLES.items() if table is self), self.title)
         for key in OPTIONS:

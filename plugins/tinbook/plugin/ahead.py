@@ -1,6 +1,6 @@
 """The late parts of a large book, worked out on the machine's other cores while this one runs Markdown and the theme.
 
-Only where a process may be forked: on Linux, in a build (a serving process has threads), with a core to spare, and for
+Only where a process can be forked: on Linux, in a build (a serving process has threads), with a core to spare, and for
 a book large enough to be worth it. The pages come out the same either way.
 """
 
@@ -19,21 +19,21 @@ from contextlib import contextmanager
 from tinbook.pages.base.page import Link, Page
 
 LinkFrom = Callable[[str], Link]
-"""From a page's address to the `link` of that page."""
+"""A page's address to the `link` function of that page."""
 
 WORTH_IT = 60
-"""Fewest pages for which another process pays."""
+"""The fewest pages worth another process."""
 
 
 class Ahead:
     """The late parts of all pages.
 
-    The other processes make them from the beginning. Where the first one asks for what is not ready it does not wait,
-    but makes pages from the end, so that no process is idle. What a process could not make is made here in the end:
-    its mistake is met again, and told.
+    The other processes make them from the front. When the first one needs something that is not ready it does not wait,
+    but makes pages from the back, so that no process is idle. What a process could not make is made here in the end, so
+    its mistake comes up again and is reported.
 
-    Nothing passes through pipes: they need threads in this process, which would wait for each other and keep the
-    others waiting. What is made lies in files without a name, and where it lies in memory all of them see.
+    Nothing passes through pipes: they need threads in this process, which would wait for each other and hold up the
+    others. What is made lies in unnamed files, and shared memory says where.
     """
 
     def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
@@ -53,7 +53,7 @@ class Ahead:
             helper.start()
 
     def ready(self, address: str) -> bool:
-        """Whether the parts of a page can be had without waiting."""
+        """Whether a page's parts can be had without waiting."""
         place = self._places.get(address)
         return place is None or place in self._made or self._handed_in(place)[2] > 0
 
@@ -68,7 +68,7 @@ class Ahead:
             return self._made.pop(place)
         if not self._handed_in(place)[2]:
             for helper in self._helpers:
-                helper.join()  # nothing is left to begin, so they end when they hand in what they have
+                helper.join()  # nothing is left to start, so they end once they hand in what they have
         file, start, size = self._handed_in(place)
         if not size:
             return self._parts(place)
@@ -76,7 +76,7 @@ class Ahead:
         return parts
 
     def close(self) -> None:
-        """Let the processes go."""
+        """Let the processes end."""
         for helper in self._helpers:
             helper.kill()
             helper.join()
@@ -85,7 +85,9 @@ class Ahead:
 
     def _help(self, number: int) -> None:
         """What another process does until nothing is left."""
-        signal.signal(signal.SIGINT, signal.SIG_IGN)  # who stops the build stops the first process, which stops this
+        signal.signal(
+            signal.SIGINT, signal.SIG_IGN
+        )  # whoever stops the build stops the first process, which stops this one
         start, file = 0, self._files[number].fileno()
         while (place := self._begin_first()) is not None:
             try:
@@ -101,7 +103,8 @@ class Ahead:
 
     @contextmanager
     def _alone(self) -> Iterator[None]:
-        """While no other process reads or writes what they share. The system lets go for one that ends meanwhile."""
+        """While no other process reads or writes what they share. The system releases the lock of one that ends
+        meanwhile."""
         os.lockf(self._lock.fileno(), os.F_LOCK, 0)
         yield
         os.lockf(self._lock.fileno(), os.F_ULOCK, 0)
@@ -119,7 +122,7 @@ class Ahead:
         return end - 1 if first < end else None
 
     def _handed_in(self, place: int) -> tuple[int, int, int]:
-        """File, first byte and bytes of what another process has made; no bytes where it has not."""
+        """File, first byte and length of what another process has made; no length if it has not."""
         with self._alone():
             file, start, size = self._lies[3 * place : 3 * place + 3]
         return file, start, size
@@ -130,7 +133,7 @@ class Ahead:
 
 
 def spare_processes(pages: int) -> int:
-    """How many processes may work ahead for a book of so many pages; 0 where none should."""
+    """How many processes may work ahead for a book of this many pages; 0 if none should."""
     return min(len(os.sched_getaffinity(0)) - 1, pages // WORTH_IT) if sys.platform == "linux" else 0
 
 

@@ -1,6 +1,6 @@
-"""Python's whole attention for a build: it does not look for garbage in circles while the book grows.
+"""The garbage collector, off during a build.
 
-Looking through a large book again and again takes a tenth of the time of its build.
+Scanning a large book again and again would take a tenth of the build's time.
 """
 
 from __future__ import annotations
@@ -10,21 +10,21 @@ import gc
 
 
 class Attention:
-    """Held from `hold` to `let_go`."""
+    """Collector off from `hold` to `let_go`."""
 
     _collects = False
 
     def as_the_process_ends(self) -> None:
-        """Python would look through the whole book for garbage then too."""
+        """Off then too, as Python would scan the whole book once more."""
         atexit.register(gc.freeze)
 
     def hold(self) -> None:
-        """Stop looking for garbage, if Python does."""
+        """Turn the collector off, if it is on."""
         self._collects = gc.isenabled()
         gc.disable()
 
     def let_go(self) -> None:
-        """Look for it again; the whole book goes among what is looked through rarely."""
+        """Turn it on again, with the whole book among the objects it rarely scans."""
         if self._collects:
             gc.freeze()
             gc.unfreeze()

@@ -7,17 +7,18 @@ from pathlib import Path
 
 IMPORT = re.compile(r'^import \{([^}]+)\} from "\./([\w-]+)\.js";$', re.MULTILINE)
 EXPORT = re.compile(r"^export (?=(?:async function|function|const|class) (\w+))", re.MULTILINE)
-# What the two do not understand would be a syntax error in a classic script.
+LATE = re.compile(r'\bimport\("\./([\w-]+)\.js"\)')
+# Whatever these three miss would be a syntax error in a classic script.
 LEFT = re.compile(r"^\s*(?:import|export)\b.*|\bimport\s*[(.].*", re.MULTILINE)
 
 
 def classic_script(folder: Path, *entries: str) -> str:
-    """One script from the `entries` of `folder`, in order, and all they import, each module once and before who wants
-    it.
+    """One script from the `entries` of `folder`, in order, and everything they import, each module once and before
+    whatever needs it.
 
-    A module keeps its names to itself in a function that returns what it exports, so no two can collide. Understood
-    are `import { a, b as c } from "./file.js";` and `export` before a function, const or class.
-    Raises ValueError for other forms and for a circle of imports.
+    A module keeps its names to itself in a function that returns what it exports, so none can collide. It understands
+    `import { a, b as c } from "./file.js";`, `import("./file.js")`, which is then there from the start, and `export`
+    before a function, const or class. Raises ValueError for other forms and for circular imports.
     """
     done: dict[str, str] = {}
     for entry in entries or ("main",):
@@ -31,9 +32,10 @@ def _add(folder: Path, name: str, done: dict[str, str], wanted_by: tuple[str, ..
     if name in done:
         return
     text = (folder / f"{name}.js").read_text("utf-8")
-    for _, other in IMPORT.findall(text):
+    for other in (*(wanted for _, wanted in IMPORT.findall(text)), *LATE.findall(text)):
         _add(folder, other, done, (*wanted_by, name))
     exports = ", ".join(EXPORT.findall(text))
+    text = LATE.sub(lambda found: f"Promise.resolve({_holder(found[1])})", text)
     text = EXPORT.sub("", IMPORT.sub(_as_const, text))
     if left := LEFT.search(text):
         raise ValueError(f"{name}.js cannot be made a classic script: {left[0].strip()}")

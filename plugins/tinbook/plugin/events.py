@@ -37,7 +37,7 @@ from tinbook.plugin.standing import LastGood
 from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
 from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
-from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages
+from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages, dressed
 from tinbook.problems import spell
 from tinbook.site import Site, build_site, contents
 
@@ -47,9 +47,9 @@ OURS = THEME / "assets" / "tinbook"
 
 
 class TinbookConfig(Config):  # type: ignore[no-untyped-call]
-    """`recipes`: the folder of the book's sources, beside mkdocs.yml. `kitchen`: show what is private.
+    """`recipes`: the folder of the book's sources, next to mkdocs.yml. `kitchen`: show what is private.
 
-    `folder`: build a book that is copied as a folder and opened from there, without a server.
+    `folder`: build a book to be copied as a folder and opened from there, without a server.
     """
 
     recipes = config_options.Type(str, default="recipes")
@@ -144,8 +144,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         heads = {
             **self._frame(here),
             "description": "" if told else described(made.template if made else "", str(page.title), config.site_name),
-            "own_styles": STYLES_MARK if made else "",
-            "own_scripts": SCRIPTS_MARK if made else "",
+            "own_styles": STYLES_MARK,
+            "own_scripts": SCRIPTS_MARK,
             "schema_org": script_of(made) if made else "",
         }
         context.update(heads)  # type: ignore[typeddict-item]
@@ -158,7 +158,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return context
 
     def _frame(self, here: str) -> dict[str, Any]:
-        """What the head and foot of every page say, seen from an address."""
+        """What the header and footer of every page say, seen from an address."""
         files = self._whole.files if self._whole else {}
         return {
             "rooms": rooms_from(here, ROOMS, files),
@@ -170,7 +170,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
-        return self._whole.fill(address, output) if self._whole and address in self.site.pages else together(output)
+        if self._whole and address in self.site.pages:
+            return self._whole.fill(address, output)
+        return dressed(together(output), page.file.url, scripts=not self.config.folder)
 
     @event_priority(-100)
     def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:
@@ -200,10 +202,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             log.error(why_stopped(error, self._site, self._serving))
             raise Abort(NOT_BUILT)
         if self._serving and isinstance(error, BuildError):
-            log.error(str(error))  # MkDocs would tell it the first time only
+            log.error(str(error))  # MkDocs would report it only the first time
             raise Abort(NOT_BUILT)
 
-    @event_priority(-100)  # other plugins may hand MkDocs' own builder to the server
+    @event_priority(-100)  # other plugins may pass MkDocs' own builder to the server
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
         if self._folder.is_dir():
             server.watch(str(self._folder))
@@ -216,7 +218,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             self._standing.end()
 
     def _read(self) -> Site:
-        """The pages of the book; what is wrong with its sources is told."""
+        """The pages of the book; what is wrong with its sources is reported."""
         loaded = load_book(self._folder, kitchen=self.config.kitchen)
         self._house_broken = any(HOUSE in problem.place.file for problem in loaded.errors)
         for problem in loaded.problems:
@@ -225,7 +227,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return build_site(loaded.book, loaded.facts, loaded.broken)
 
     def _add_files(self, files: Files, own: list[str], config: MkDocsConfig) -> dict[str, File]:
-        """Put pages, photos and templates among the site's files; the files of pages that no hand has written."""
+        """Add pages, photos and templates to the site's files; returns the files of pages not written by hand."""
         made = {
             address: File.generated(config, f"{address}.md", content="")
             for address in self.site.pages
@@ -245,7 +247,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return html if self._serving else guarded(html)
 
     def _let_go(self) -> None:
-        """What the build had for itself: other processes, and Python's whole attention."""
+        """Stop the workers, turn the collector on again."""
         if self._whole:
             self._whole.close()
         self._attention.let_go()

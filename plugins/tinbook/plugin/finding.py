@@ -1,4 +1,4 @@
-"""Find's index of the whole site: what the book's sources give, and the pages that hands or tables have made."""
+"""Find's index of the whole site: what the book's sources give, and the pages written by hand or made from tables."""
 
 from __future__ import annotations
 
@@ -13,15 +13,15 @@ from tinbook.pages.finding.index import index_of
 
 INDEX = "assets/tinbook/find-index.js"
 TOLD = frozenset(("mixture", "mixture_tables", "technique", "ingredient", "home", "broken"))
-"""Kinds of page whose words the book's sources give, or that hold no words of their own."""
+"""Kinds of page whose words come from the book's sources, or that have none of their own."""
 NAMED = frozenset(("list", "tins", "cuts"))
-"""Kinds of page that are found by their title alone: what is on them is found by itself."""
+"""Kinds of page found by their title alone: each thing on them is found separately."""
 HEADINGS = ("h2", "h3")
 UNREAD = ("script", "style", "svg", "table")
 
 
 class Sections(HTMLParser):
-    """Reads a page's prose: under each heading its title, its anchor and its words. The first is the page's own."""
+    """Reads a page's prose: for each heading its title, its anchor and its words. The first is the page's own."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -31,7 +31,7 @@ class Sections(HTMLParser):
         self._unread = 0
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """A heading begins, or something that is no prose."""
+        """A heading begins, or something that is not prose."""
         if tag in HEADINGS:
             self._heading, self._anchor = [], dict(attrs).get("id") or ""
         self._unread += tag in UNREAD or tag == "h1"
@@ -52,7 +52,7 @@ class Sections(HTMLParser):
 
 
 def page_found(address: str, title: str, html: str, template: str = "") -> Iterator[Find]:
-    """A page and the sections of its prose; `template`: what kind of page of the book it is, none for one by hand."""
+    """A page and the sections of its prose; `template`: which kind of page of the book it is, empty for one by hand."""
     if template in TOLD:
         return
     sections = Sections()
@@ -80,16 +80,16 @@ def _first(text: str) -> str:
 
 
 def write_index(site_dir: str, finds: Iterable[Find], urls: Mapping[str, str]) -> None:
-    """The index of a built site as a script, which may be read from a folder as well as from a host.
+    """The index of a built site as a script, which can be read from a folder as well as from a host.
 
-    What leads to a page that the site has not is left out.
+    Anything that leads to a page the site lacks is left out.
     """
     index = index_of((found, urls[found.address]) for found in finds if found.address in urls)
     Path(site_dir, INDEX).write_text(as_script(index), "utf-8")
 
 
 def as_script(index: dict[str, Any]) -> str:
-    """The index as text in a script: browsers read JSON several times faster than the same as a program."""
+    """The index as text in a script: browsers parse JSON several times faster than the same as code."""
     text = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
     for sign, written in (("\\", "\\\\"), ("'", "\\'"), ("\u2028", "\\u2028"), ("\u2029", "\\u2029")):
         text = text.replace(sign, written)

@@ -1,8 +1,8 @@
-"""What a page of the built site may load and run, said in the page itself: nothing but what the book brought along.
+"""What a page of the built site may load and run, stated in the page itself: nothing but the book's own files.
 
-A book is written by its house, but words are pasted into it from anywhere. That a page runs nothing of them is seen to
-where they are set; this is the second lock: a script that got through would not be run by the browser, nor could it
-send anything away. A serving book has none of it: its live reload is a script in the page that changes as it runs.
+A book is written by its house, but words are pasted into it from anywhere. That a page runs none of them is ensured
+where they are set; this is the second lock: if a script did get through, the browser would not run it, nor could it
+send anything away. A serving book has no policy: its live reload is an inline script that keeps changing.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from functools import lru_cache
 
 SCRIPT = re.compile(r"<script(?P<said>(?![^>]*\bsrc=)[^>]*)>(?P<text>.*?)</script>", re.DOTALL | re.IGNORECASE)
 DATA = re.compile(r"""\btype=["']?application/""", re.IGNORECASE)
-"""Of a script that holds data and is not run."""
+"""The type of a script that holds data and is not run."""
 HEAD = re.compile(r"<head>|<meta charset=[^>]*>", re.IGNORECASE)
 RULES = {
     "default-src": "'self'",
@@ -27,14 +27,14 @@ RULES = {
     "base-uri": "'none'",
     "form-action": "'self'",
 }
-"""All but scripts. Styles stand in attributes all over the book: swatches, drawings, how wide a column is."""
+"""Everything but scripts. Styles stand in attributes all over the book: swatches, drawings, column widths."""
 REFERRER = '<meta name="referrer" content="no-referrer">'
 
 
 def guarded(html: str) -> str:
-    """A page with its policy as early in its head as may be: it holds for what comes after it.
+    """A page with its policy as early in its head as possible, as it covers what comes after it.
 
-    Scripts may come from the book's own files, or be one of those in the page, by the sum of their text.
+    Scripts may come from the book's own files, or be one of those in the page, by the hash of their text.
     """
     sums = dict.fromkeys(_sum(found["text"]) for found in SCRIPT.finditer(html) if not DATA.search(found["said"]))
     scripts = " ".join(["'self'", *sums])
@@ -46,6 +46,6 @@ def guarded(html: str) -> str:
 
 @lru_cache(maxsize=256)
 def _sum(text: str) -> str:
-    # a browser reads every line's end as one sign
+    # a browser reads every line ending as one character
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"

@@ -1,4 +1,4 @@
-"""What a list of contents says of a page's neighbours: nearly all of it, and alike for all pages of a folder."""
+"""What a list of contents says about a page's neighbours: nearly everything, and the same for all pages of a folder."""
 
 from __future__ import annotations
 
@@ -10,13 +10,13 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url, normalize_url
 
 LINK = '<li><a href="{}">{}</a></li>\n'
-"""A page beside the one that is read, or a section it is not in."""
+"""A page beside the current one, or a section it is not in."""
 
 
 class Run(NamedTuple):
     """An `entry` that the template draws, its `place` in the list, counted from 1, and the links before it.
 
-    After the last such entry come links alone, with no `entry`.
+    After the last such entry come only links, without an `entry`.
     """
 
     links: str
@@ -34,7 +34,7 @@ class Neighbours:
     def runs(self, entries: Sequence[Any], page: Page | None, base: str, top: bool = False) -> list[Run]:
         """What the list holds; all but the `top` one without the first page of their section, which is its head.
 
-        Without a `page`, as on the one that says that there is none, addresses begin at the book's `base`.
+        Without a `page`, as on the 404 page, addresses begin at the book's `base`.
         """
         links = self._seen_from(entries, page) if page else _links(entries, lambda url: normalize_url(url, base=base))
         start = 1 if not top and isinstance(entries[0], Page) and entries[0].is_index else 0
@@ -47,7 +47,7 @@ class Neighbours:
         return [*found, Run("".join(links[start:]), None, 0)]
 
     def _seen_from(self, entries: Sequence[Any], page: Page) -> list[str]:
-        """A link to each entry. What lies in a page's own folder is addressed as from no other page."""
+        """A link to each entry. From a page's own folder, entries in it have an address of their own."""
         if any(url.startswith(page.url) for url in map(_url, entries) if url != page.url):
             return _links(entries, _from(page.url))
         folder, slash = page.url.rstrip("/").rpartition("/")[0], page.url[-1:] == "/"

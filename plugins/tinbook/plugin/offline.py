@@ -13,17 +13,17 @@ from tinbook.plugin.classic import classic_script
 
 WORKERS = Path(__file__).parent / "workers"
 OURS = "assets/tinbook"
-ENTRIES = ("main", "mixture_tables", "tins", "technique", "narrow", "measures", "guests", "cuts", "home")
+ENTRIES = ("main", "mixture", "mixture_tables", "tins", "technique", "narrow", "measures", "guests", "cuts", "home")
 """The scripts that pages load; the others are imported by these."""
 FINDING = "finding"
-"""What the modules of Find begin with; the first of them is called so."""
+"""The modules that Find starts from; the first gives it its name."""
 LIBRARY = "minisearch.js"
-"""What Find searches by."""
+"""The library Find searches with."""
 PAPER = "#FBFCFA"
-# Never asked for by a page; and the sitemap bears the day of the build, which makes no new book.
+# No page asks for these; and the sitemap carries the day of the build, which does not make a new book.
 LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz")
 UNUSED = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
-"""What the theme brings along for a search of its own."""
+"""What the theme brings for its own search."""
 ICONS = (("icon-192", 192, "any"), ("icon-512", 512, "any"), ("icon-maskable", 512, "maskable"))
 
 
@@ -34,9 +34,9 @@ def set_for_folder(config: MkDocsConfig) -> None:
 
 
 def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool) -> None:
-    """Leave in the site the scripts it can use: modules, or one classic script.
+    """Keep the scripts the site can use: modules, or one classic script.
 
-    Find is a classic script either way: a page fetches it when it is asked for, and so the two cannot differ.
+    Find is a classic script either way: a page fetches it on demand, and so the two cannot differ.
     """
     for file in list(files):
         inside, _, name = file.src_uri.rpartition("/")
@@ -53,8 +53,8 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
 def write_offline(config: MkDocsConfig, hosted: bool) -> None:
     """Write what a device needs to keep the finished site: the manifest and the worker.
 
-    A book that is being written, or goes as a folder, gets the worker that takes an earlier one away: a kept book
-    answers every address of its place, so it would hide the live one for good.
+    A book that is being written, or built as a folder, gets the worker that removes an earlier one: a kept book answers
+    every address in its place, and would hide the live one for good.
     """
     site = Path(config.site_dir)
     if hosted:
@@ -63,7 +63,7 @@ def write_offline(config: MkDocsConfig, hosted: bool) -> None:
 
 
 def manifest(name: str) -> str:
-    """The web app manifest of a book. Its addresses are relative, so the book may lie anywhere on its host."""
+    """The web app manifest of a book. Its addresses are relative, so the book can live anywhere on its host."""
     return json.dumps(
         {
             "name": name,

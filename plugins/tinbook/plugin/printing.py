@@ -1,7 +1,7 @@
-"""Templates as PDF files of the site. What is set is kept beside the book, so that it is set once for all builds.
+"""Templates as PDF files of the site. Each is kept beside the book once set, so that later builds only copy it.
 
-It is kept under the sum of all it comes of: the parts for that cake, the paper, the house, and Tinbook's own code and
-letters. So nothing has to be drawn to find what is kept.
+It is kept under a hash of everything it is made from: the parts for that cake, the paper, the house, and Tinbook's own
+code and typefaces. So nothing has to be drawn to find what is kept.
 """
 
 from __future__ import annotations
@@ -18,13 +18,13 @@ from tinbook.pages.technique.cake_templates import TemplateFile
 from tinbook.press import templates_pdf
 
 CACHE = Path(".cache", "tinbook")
-"""Beside mkdocs.yml, where the theme keeps such things too."""
+"""Next to mkdocs.yml, where the theme keeps such things too."""
 PACKAGE = Path(__file__).parents[1]
 ROOMS = ("tins", "engine", "plans", "pages", "press")
 
 
 def set_templates(files: Mapping[str, TemplateFile], cache: Path) -> Iterator[tuple[str, bytes]]:
-    """Each file's path and content; what is kept in `cache` and of no use any more is thrown away."""
+    """Each file's path and content; what is in `cache` and no longer needed is deleted."""
     used = set()
     for path, file in files.items():
         kept = cache / f"{_key(file)}.pdf"
@@ -43,7 +43,7 @@ def _key(file: TemplateFile) -> str:
 
 @cache
 def _code() -> str:
-    """The sum of Tinbook's rooms that draw and set, and the version of the library they set with."""
+    """The hash of Tinbook's rooms that draw and set, and the version of the library they set with."""
     digest = hashlib.sha256(version("typst").encode())
     for room in ROOMS:
         for path in sorted((PACKAGE / room).rglob("*")):
@@ -63,7 +63,7 @@ def _kept(path: Path) -> bytes:
 
 def _set(file: TemplateFile, kept: Path) -> bytes:
     content = templates_pdf(file.title, file.pages)
-    # a book that may not be written beside is built all the same
+    # a book whose folder is read-only is built all the same
     with suppress(OSError):
         kept.parent.mkdir(parents=True, exist_ok=True)
         half = kept.with_suffix(f".{os.getpid()}")

@@ -1,6 +1,6 @@
-"""What `tinbook build` and `tinbook serve` run: MkDocs' own command, with what stops it said plainly.
+"""What `tinbook build` and `tinbook serve` run: MkDocs' own command, with whatever stops it put plainly.
 
-Apart from the part it is asked for it takes `-f` and the path of mkdocs.yml first, then whatever MkDocs takes.
+After the part it is asked for, it takes `-f` and the path of mkdocs.yml first, then whatever MkDocs takes.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ HALF = "Stopped. The site may be half built: build it again before you give it o
 
 
 def main(words: Sequence[str]) -> int:
-    """How the process ends; 1 for what is wrong in the book or on the machine, which is then told."""
+    """The exit code; 1 for a fault in the book or on the machine, which is then reported."""
     path = Path(words[2])
     PlainSlips(path).listen()
     try:
@@ -45,7 +45,8 @@ def main(words: Sequence[str]) -> int:
 
 
 def _stopped(error: OSError) -> str:
-    """What the machine refused before or after a build. OSError: nothing of the kind, so a mistake of ours."""
+    """What the machine refused before or after a build. Raises OSError again if it is none of that, so a mistake of
+    ours."""
     if error.errno == errno.EADDRINUSE:
         return TAKEN
     if error.errno in FULL or "temporary directory" in str(error.strerror):

@@ -1,4 +1,4 @@
-"""What the book takes of the theme: its pages and words, not its styles and scripts; a picture for the tab."""
+"""What the book takes from the theme: its pages and words, not its styles and scripts; an icon for the tab."""
 
 from __future__ import annotations
 
@@ -14,16 +14,16 @@ STYLE = "assets/tinbook/book.css"
 STYLES = tuple(
     f"assets/tinbook/{name}.css" for name in ("tokens", "prose", "page", "parts", "bench", "large", "forced", "print")
 )
-"""What it is made of, in order."""
+"""The files it is made from, in order."""
 FIXED = ("slate", "contrast")
-"""Looks a house can set its book in, by the theme's names."""
+"""Looks a house can choose for its book, by the theme's names."""
 
 
 def settle(config: MkDocsConfig) -> None:
-    """Set the theme up for the book; what mkdocs.yml says of a look or a picture stays. PluginError: another theme.
+    """Set the theme up for the book; what mkdocs.yml says about a look or an icon stays. PluginError: another theme.
 
-    A palette with one dark look, or the one of contrast, stays; any other says what the book does by itself: it follows
-    the device, and the reader may choose.
+    A palette with one dark look, or the contrast look, stays; any other means what the book does by itself: follow the
+    device, and let the reader choose.
     """
     if config.theme.name != "material":
         raise PluginError('Tinbook builds on the theme material: write "theme: {name: material}" in mkdocs.yml')
@@ -39,9 +39,9 @@ def settle(config: MkDocsConfig) -> None:
 
 
 def lean(files: Files, config: MkDocsConfig) -> None:
-    """Leave out of the site what the theme has for its own pages, and put in the styles of ours, as one file.
+    """Leave out of the site what the theme has for its own pages, and add our styles, as one file.
 
-    A file of the house's own stays, wherever it lies.
+    A file of the house's own stays, wherever it is.
     """
     themes = [place for place in config.theme.dirs if Path(place, "mkdocs_theme.yml").is_file()]
     for file in list(files):

@@ -1,7 +1,7 @@
 """What is wrong in mkdocs.yml: in words for a baker, with its place and what to write instead.
 
-MkDocs says what it found by the name of the setting and in its own words. Where the setting stands is looked up in the
-file; what it says most often is said anew, the rest stays as MkDocs has it.
+MkDocs names the setting and says what is wrong in its own words. The setting's place is looked up in the file; the
+messages it gives most often are reworded, the rest stay as they are.
 """
 
 from __future__ import annotations
@@ -24,10 +24,10 @@ from tinbook.problems import Place, Problem, nearest, spell
 from tinbook.source import read_yaml
 
 SETTINGS_LOG = "mkdocs.config"
-"""Where MkDocs tells what is wrong with single settings."""
+"""Where MkDocs reports what is wrong with single settings."""
 TOLD = re.compile(r"Config value '(?P<key>.*?)': (?P<said>.*)", re.DOTALL)
 READING = frozenset(("yaml", "tab", "odd space", "control", "encoding", "empty", "top", "depth"))
-"""What Tinbook's own reader finds that MkDocs stumbles over too; it also refuses what YAML allows."""
+"""What Tinbook's own reader finds that trips MkDocs too; it also refuses some things that YAML allows."""
 FIRST = "start with site_name: and the name of your book"
 KINDS = {
     "bool": "true or false", "str": "a text", "int": "a whole number", "float": "a number", "list": "a list",
@@ -36,7 +36,7 @@ KINDS = {
 
 
 class Said(NamedTuple):
-    """What is said of a setting: where it stands, as names one inside the other; the message and the hint."""
+    """What is said about a setting: where it stands, as names one inside the other; the message and the hint."""
 
     steps: tuple[str, ...]
     message: str
@@ -45,7 +45,7 @@ class Said(NamedTuple):
 
 @dataclass(frozen=True)
 class PlainSlips(logging.Filter):
-    """Rewrites what MkDocs logs of the settings in a file as it goes by."""
+    """Rewrites what MkDocs logs about a file's settings as it passes."""
 
     path: Path
 
@@ -56,11 +56,11 @@ class PlainSlips(logging.Filter):
         return True
 
     def listen(self) -> None:
-        """From now on; once is enough."""
+        """Start; calling it once is enough."""
         logging.getLogger(SETTINGS_LOG).addFilter(self)
 
     def leave(self) -> None:
-        """No more."""
+        """Stop."""
         logging.getLogger(SETTINGS_LOG).removeFilter(self)
 
 
@@ -91,10 +91,10 @@ def slip(path: Path, key: str, said: str) -> Problem:
 
 
 def _unread(path: Path, error: YAMLError | None) -> str:
-    """What Tinbook's own reader says of it, or where MkDocs stumbled."""
+    """What Tinbook's own reader says about it, or where MkDocs stumbled."""
     mark = error.problem_mark if isinstance(error, MarkedYAMLError) else None
     if mark is not None and mark.name != str(path) and Path(mark.name).is_file():
-        path = Path(mark.name)  # of a file that the settings go on from
+        path = Path(mark.name)  # for a file these settings inherit from
     try:
         raw = path.read_bytes()
     except OSError as gone:
@@ -124,7 +124,7 @@ def _problem(path: Path, said: Said) -> Problem:
 
 
 def _place(path: Path, steps: Iterable[str]) -> Place:
-    """Where the last of some names stands that can be found; the first line where none can."""
+    """The place of the last of these names that can be found; the first line if none can."""
     nowhere = Place(file=path.name, line=1, column=1)
     try:
         text = path.read_bytes().decode("utf-8").removeprefix("\ufeff")
@@ -136,7 +136,7 @@ def _place(path: Path, steps: Iterable[str]) -> Place:
         inner = [each for each in _names(node) if _is(each[0].value, step, path)]
         if not inner:
             break
-        found, node = inner[-1]  # of a name written twice MkDocs takes the last
+        found, node = inner[-1]  # of a name written twice, MkDocs takes the last
     if found is None:
         return nowhere
     start, end = found.start_mark, found.end_mark
@@ -146,7 +146,7 @@ def _place(path: Path, steps: Iterable[str]) -> Place:
 
 
 def _names(node: yaml.Node | None) -> Iterator[tuple[yaml.ScalarNode, yaml.Node | None]]:
-    """What a part of the file can be stepped into by: the names of a group, the texts and names in a list, a text."""
+    """What a part of the file can be entered by: the names of a group, the texts and names in a list, a text."""
     if isinstance(node, yaml.MappingNode):
         yield from ((name, value) for name, value in node.value if isinstance(name, yaml.ScalarNode))
     elif isinstance(node, yaml.SequenceNode):
@@ -157,7 +157,7 @@ def _names(node: yaml.Node | None) -> Iterator[tuple[yaml.ScalarNode, yaml.Node 
 
 
 def _is(written: str, step: str, path: Path) -> bool:
-    """Whether a name in the file is the one that is meant; of a path MkDocs says the folder too."""
+    """Whether a name in the file is the one meant; for a path, MkDocs includes the folder."""
     return written == step or os.path.normpath(path.parent / written) == os.path.normpath(step)
 
 
@@ -251,4 +251,4 @@ ANSWERS: Mapping[str, Callable[[str, re.Match[str]], Said]] = {
     r"Required configuration not provided": _missing,
     r"Failed to load extension '(?P<name>.*?)'\.(?P<said>.*)": _extension,
 }
-"""How MkDocs begins what it says of a setting, and what is said in its place."""
+"""How MkDocs begins a message about a setting, and what is said instead."""

@@ -1,7 +1,6 @@
-"""Our scripts, styles and the theme's HTML made small in the built site. What is written here stays readable; the site
-stays light.
+"""Our scripts, styles and the theme's HTML minified in the built site. The sources stay readable; the site stays light.
 
-The minifier has no build for some machines (Macs with Apple's chips among them); there the files go out as written.
+The minifier has no build for some machines (Macs with Apple chips among them); there the files go out as written.
 """
 
 from __future__ import annotations
@@ -16,10 +15,10 @@ except ImportError:
 
 KINDS = {".js": "application/javascript", ".css": "text/css"}
 AS_IT_CAME = ("minisearch.js",)
-"""Scripts of others: the minifier puts a variable of this one before what it is made of."""
+"""Other people's scripts: in this one, the minifier puts a variable before what it is made from."""
 
 INDENT = re.compile(r"\n\s+")
-"""A line's end with all the space after it, which a browser reads as one space, as it does the end alone."""
+"""A line ending with all the space after it, which a browser reads as one space, as it does the ending alone."""
 
 
 def tight(html: str) -> str:
@@ -28,7 +27,7 @@ def tight(html: str) -> str:
 
 
 def squeeze(folder: Path) -> None:
-    """Make every script and style of ours in `folder` small, in place."""
+    """Minify every script and style of ours in `folder`, in place."""
     if minify is None:
         return
     for path in sorted(folder.iterdir()):

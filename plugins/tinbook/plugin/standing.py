@@ -1,8 +1,8 @@
-"""A served book that stands whatever is broken: it shows the last good site, says what is wrong, and goes on when that
-is mended.
+"""A served book that stands whatever is broken: it shows the last good site, says what is wrong, and carries on when
+that is mended.
 
-MkDocs by itself prints a traceback, has thrown away the pages it had, lets every browser wait, and never again follows
-a file or folder that was gone for a moment.
+On its own MkDocs prints a traceback, has thrown away the pages it had, leaves every browser waiting, and never again
+follows a file or folder that was gone for a moment.
 """
 
 from __future__ import annotations
@@ -25,11 +25,11 @@ from tinbook.problems.disk import why_not
 log = get_plugin_logger("tinbook")
 STANDS = "The book is shown as it last was. It is built anew as soon as this is mended."
 TOLD_BEFORE = frozenset(("Aborted with a configuration error!", NOT_BUILT))
-"""How a build ends whose mistake is told already."""
+"""How a build ends whose mistake has been reported already."""
 
 
 class LastGood:
-    """Stands where the server expects MkDocs' own builder, and looks after what the server follows."""
+    """Takes the place of MkDocs' own builder in the server, and looks after what the server follows."""
 
     def __init__(self, server: LiveReloadServer, settings: Path, dirty: bool) -> None:
         self._server, self._settings, self._dirty = server, settings, dirty
@@ -39,18 +39,18 @@ class LastGood:
         self._ended = threading.Event()
 
     def begin(self) -> None:
-        """From now on."""
+        """Start."""
         PlainSlips(self._settings).listen()
         self._server.builder = self
         threading.Thread(target=self._look_after, daemon=True).start()
 
     def end(self) -> None:
-        """No more."""
+        """Stop."""
         self._ended.set()
         PlainSlips(self._settings).leave()
 
     def __call__(self) -> None:
-        """Build the site; where that fails the one before is put back."""
+        """Build the site; if that fails, put the last one back."""
         site = Path(self._server.root)
         before = site.with_name(f"{site.name}_before")
         try:
@@ -64,7 +64,7 @@ class LastGood:
             if self._dirty:
                 shutil.copytree(site, before)
             else:
-                site.rename(before)  # MkDocs begins by emptying its folder
+                site.rename(before)  # MkDocs starts by emptying its folder
         except OSError as error:
             log.error(f"The last site cannot be put aside: {why_not(error)}. {STANDS}")
             return False
@@ -82,13 +82,13 @@ class LastGood:
         if isinstance(error, ConfigurationError | OSError):
             log.error(refused(self._settings, error))
         elif not isinstance(error, Abort):
-            log.error(str(error), exc_info=error)  # nothing of the baker's: whoever mends it needs all of it
+            log.error(str(error), exc_info=error)  # not the baker's fault: whoever mends it needs all of it
         elif error.message not in TOLD_BEFORE:
             log.error(error.message)
         log.error(STANDS)
 
     def _look_after(self) -> None:
-        """Follow again what was gone. Whoever looks for changes in a folder ends when it is not there."""
+        """Follow again what was gone. A watcher of a folder ends when the folder is missing."""
         observer = self._server.observer
         while not self._ended.wait(observer.timeout):
             if not observer.is_alive():
@@ -116,7 +116,7 @@ class LastGood:
         return False
 
     def _ask(self) -> None:
-        """For a new site."""
+        """Ask for a new site."""
         with self._server._rebuild_cond:
             self._server._want_rebuild = True
             self._server._rebuild_cond.notify_all()

@@ -1,4 +1,4 @@
-"""A build that the machine stopped: what a baker is told of it, and of the site that is not whole now."""
+"""A build that the machine stopped: what the baker is told about it, and about the site that is now incomplete."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ NOT_BUILT = "The site was not built."
 
 
 def is_of_files(error: OSError) -> bool:
-    """Whether it is a file or folder that the system refused, not a network or a mistake of ours."""
+    """Whether the system refused a file or folder; not a network fault, nor a mistake of ours."""
     return error.errno in REASONS or error.filename is not None or "temporary directory" in str(error.strerror)
 
 
 def why_stopped(error: OSError, site: Path, serving: bool) -> str:
-    """What is told. A site that is served is put back, so nothing is said of it."""
+    """What the baker is told. A served site is put back, so nothing is said about it."""
     told = [_what(error, site)]
     if not serving and site.is_dir() and any(site.iterdir()):
         told.append(f'What is in "{_shown(site)}" now is not a whole site, and may be partly an old one: '
@@ -40,6 +40,6 @@ def _what(error: OSError, site: Path) -> str:
 
 
 def _shown(path: Path) -> str:
-    """As short as it can be said from here."""
+    """As short as it can be written from here."""
     here = Path.cwd()
     return path.absolute().relative_to(here).as_posix() if path.absolute().is_relative_to(here) else str(path)

@@ -1,6 +1,5 @@
 """A number and its unit on one line: the space between them, wherever it stands in a page's words, becomes one that
-does not break. Words are written with plain spaces, so that what is typed and what is looked for stays simple.
-"""
+does not break. Words are written with plain spaces, so that what is typed and searched for stays simple."""
 
 from __future__ import annotations
 
@@ -15,7 +14,7 @@ AS_TYPED = re.compile(r"<(script|style|code|pre|textarea|title|option)\b.*?</\1>
 
 
 def together(html: str) -> str:
-    """The page, whose numbers keep their units. Nothing changes inside a tag, in data or in what is to be typed."""
+    """The page, its numbers joined to their units. Nothing changes inside a tag, in data or in what is to be typed."""
     typed = [found.span() for found in AS_TYPED.finditer(html)]
     pieces, done, at = [], 0, 0
     for found in PARTED.finditer(html):

@@ -20,12 +20,13 @@ MORE = {
     "Guests": "guests", "Portions": "portions/index", "Covering": "covering", "Boards": "boards",
     "Colours": "colours", "Oven": "oven",
     "Ingredients": "ingredients", "Tags": "tags", "Cautions": "cautions", "Sources": "sources",
+    "Reference": "reference/index",
     "On the tablet": "on-the-tablet", "Changes": "changes",
 }  # fmt: skip
 
 
 def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -> str:
-    """The way from a page to an address or a photo of the book; LookupError: no page links to what is not there."""
+    """The link from a page to an address or a photo of the book. LookupError if there is no such page."""
     target = files.get(f"{address}.md") or files.get(address)
     if target is None:
         raise LookupError(f"{here.src_uri} links to {address}, which is no page of the book")
@@ -33,9 +34,9 @@ def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -
 
 
 def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -> list[dict[str, Any]]:
-    """Links for the running head or foot, as far as the book has such a page.
+    """Links for the header or footer, for those pages the book has.
 
-    `here` says that it is the page itself ("page"), or that the page is inside it ("true"), as ARIA's `aria-current`.
+    `here` says whether it is the page itself ("page") or the page is inside it ("true"), as ARIA's `aria-current`.
     """
     return [
         {"title": title, "url": file.url, "here": "page" if here == address else _inside(here, title, address)}
@@ -45,7 +46,7 @@ def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -
 
 
 def _inside(here: str, title: str, address: str) -> str:
-    """`true` for a page inside a room, else nothing."""
+    """`true` for a page inside a room, otherwise empty."""
     folders = (f"{address.removesuffix('/index')}/", *INSIDE.get(title, ()))
     belongs = any(here.startswith(each) if each.endswith("/") else here.split("/")[0] == each for each in folders)
     return "true" if belongs else ""
@@ -59,7 +60,7 @@ def as_nav(entries: list[Any]) -> list[Any]:
 def _nav_entry(entry: Any) -> Any:
     if isinstance(entry, str):
         return f"{entry}.md"
-    # the theme prints titles as they are, so what a baker called a thing is made text here
+    # the theme prints titles as they are, so a baker's title is escaped here
     return {
         escape(title): as_nav(inner) if isinstance(inner, list) else f"{inner}.md" for title, inner in entry.items()
     }

@@ -1,10 +1,11 @@
-"""Pages as they are read: with their late parts, and the styles and scripts that these want.
+"""Pages as they are read: with their late parts, and the styles and scripts these need.
 
 Late HTML skips Markdown and the theme: measured four to five times faster than tables in Markdown.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -19,17 +20,32 @@ from tinbook.plugin.ways import way
 OWN_FILES = {
     "css": (
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
-        "oven", "sources", "broken", "mixture", "mixture_tables",
+        "oven", "sources", "broken", "mixture", "mixture_tables", "reference",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
-LIKE = {"mixture_tables": "mixture", "all_tins": "tins"}
-"""Kinds of page that have another's files, besides their own if they have any."""
+LIKE = {"mixture_tables": "mixture", "all_tins": "tins", "forms": "reference"}
+"""Kinds of page that have another's styles, besides their own if they have any."""
+LIKE_SCRIPTS = {"all_tins": "tins"}
+"""Kinds of page that have another's script."""
 NARROW = "data-narrow="
-"""Stands in a page with a list that narrows; such a page loads narrow.js and narrow.css."""
-LINKS = '<ul class="tb-links'
-"""Stands in a page with a row of links; such a page loads links.css."""
+"""Stands in a page with a list that narrows."""
+WHERE = {
+    "css": {
+        "written": re.compile(r"<(?:hr|table|code|pre|kbd|blockquote|dd|figure)\b|admonition"),
+        "tables": re.compile(r"tb-(?:table|scroll)\b"),
+        "folds": re.compile(rf"tb-(?:worked|more)\b|{NARROW}"),
+        "rows": re.compile(f"tb-(?:list|line|left|right|figure|balance)\\b|{NARROW}"),
+    },
+    "js": {},
+}
+"""Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
+WHERE_LAST = {
+    "css": {"narrow": re.compile(NARROW), "links": re.compile('<ul class="tb-links')},
+    "js": {"narrow": re.compile(NARROW)},
+}
+"""The same for those that come after the kind's own."""
 STYLES_MARK, SCRIPTS_MARK = "<!--tinbook-styles-->", "<!--tinbook-scripts-->"
 """Where a page's own styles and scripts go once it is whole."""
 
@@ -48,7 +64,7 @@ class WholePages:
         self._ahead = Ahead(pages, self._link_from, processes) if processes else None
 
     def fill(self, address: str, output: str) -> str:
-        """A page that the theme has drawn, filled; where its late parts are not ready yet, as it came, to be filled by
+        """A page the theme has drawn, filled; if its late parts are not ready yet it stays as it came, for
         `fill_the_rest`."""
         if self._ahead and not self._ahead.ready(address):
             self._waiting[address] = output
@@ -56,14 +72,14 @@ class WholePages:
         return self._filled(address, output)
 
     def fill_the_rest(self) -> None:
-        """Write anew the pages that were written before their late parts were ready."""
+        """Rewrite the pages that were written before their late parts were ready."""
         for address, output in self._waiting.items():
             written = Path(self._file(address).abs_dest_path)
             written.write_bytes(self._filled(address, output).encode("utf-8", "xmlcharrefreplace"))
         self._waiting = {}
 
     def close(self) -> None:
-        """Let the other processes go."""
+        """Let the other processes end."""
         if self._ahead:
             self._ahead.close()
 
@@ -78,19 +94,28 @@ class WholePages:
         page, url = self._pages[address], self._file(address).url
         ready = self._ahead.parts(address) if self._ahead else {}
         whole = together(page.fill(output, self._link_from(address), ready))
-        styles = "\n".join(
-            f'<link rel="stylesheet" href="{get_relative_url(file, url)}">' for file in own_files(page, whole, "css")
-        )
-        scripts = "\n".join(
-            f'<script type="module" src="{get_relative_url(file, url)}"></script>'
-            for file in (own_files(page, whole, "js") if self._scripts else ())
-        )
-        return whole.replace(STYLES_MARK, styles, 1).replace(SCRIPTS_MARK, scripts, 1)
+        return dressed(whole, url, page.template, self._scripts)
 
 
-def own_files(page: Page, whole: str, ending: str) -> list[str]:
-    """The file of a page's own kind, beside those every page has, and what narrows its lists where it has such."""
-    names = [name for name in (LIKE.get(page.template), page.template) if name in OWN_FILES[ending]]
-    names += ["narrow"] if NARROW in whole else []
-    names += ["links"] if ending == "css" and LINKS in whole else []
+def dressed(whole: str, url: str, template: str = "", scripts: bool = True) -> str:
+    """A page with links to the styles, and to any scripts, that it needs besides those of every page.
+
+    `url` is its own address within the site; `template` its kind, empty for a page written by hand.
+    """
+    styles = "\n".join(
+        f'<link rel="stylesheet" href="{get_relative_url(file, url)}">' for file in own_files(template, whole, "css")
+    )
+    own_scripts = "\n".join(
+        f'<script type="module" src="{get_relative_url(file, url)}"></script>'
+        for file in (own_files(template, whole, "js") if scripts else ())
+    )
+    return whole.replace(STYLES_MARK, styles, 1).replace(SCRIPTS_MARK, own_scripts, 1)
+
+
+def own_files(template: str, whole: str, ending: str) -> list[str]:
+    """The files of a page's own kind, and those that depend on what it contains, in the order they are loaded."""
+    like = LIKE if ending == "css" else LIKE_SCRIPTS
+    names = [name for name, shows in WHERE[ending].items() if shows.search(whole)]
+    names += [name for name in (like.get(template), template) if name in OWN_FILES[ending]]
+    names += [name for name, shows in WHERE_LAST[ending].items() if shows.search(whole)]
     return [f"assets/tinbook/{name}.{ending}" for name in names]

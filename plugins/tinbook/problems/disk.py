@@ -5,7 +5,7 @@ from __future__ import annotations
 import errno
 
 FULL = frozenset((errno.ENOSPC, errno.EDQUOT, errno.EFBIG))
-"""There is no room for what was to be written."""
+"""The disk has no room for what was to be written."""
 REASONS = {
     errno.ENOSPC: "the disk is full",
     errno.EDQUOT: "the disk is full",
@@ -17,5 +17,5 @@ REASONS = {
 
 
 def why_not(error: OSError) -> str:
-    """The reason the system gave."""
+    """The system's reason, in words."""
     return REASONS.get(error.errno or 0) or (error.strerror or str(error)).lower()

@@ -10,8 +10,8 @@ Severity = Literal["error", "note"]
 class Place:
     """Where something was written.
 
-    `line` and `column` count from 1 and `column` counts characters; `width` is in characters, at least 1;
-    `text` is the whole line as it stands in the file, or empty where there is no line to show.
+    `line` and `column` count from 1, `column` in characters; `width` is in characters, at least 1; `text` is the whole
+    line as it stands in the file, or empty where there is no line to show.
     """
 
     file: str
@@ -33,7 +33,7 @@ class Problem:
 
 
 def as_dict(problem: Problem) -> dict[str, object]:
-    """The problem as plain data for a machine to read; `end_column` is one past the last character."""
+    """The problem as plain data for a program; `end_column` is one past the last character."""
     place = problem.place
     return {
         "code": problem.code,

@@ -4,22 +4,22 @@ import unicodedata
 
 from tinbook.problems.problem import Problem
 
-# The longest piece of a line shown; longer lines are cut round the fault.
+# The longest excerpt shown; longer lines are cut round the fault.
 _WIDEST = 100
-# How much of the line is kept before the fault when the line is cut.
+# How much is kept before the fault when a line is cut.
 _BEFORE = 40
 _CUT = "…"
-# Kept from the other invisible "format" characters, so that written languages and pictures stay whole.
+# Exempt from the ban on invisible "format" characters, so that scripts and emoji stay whole.
 _JOINERS = "\u200c\u200d"
 # Unicode categories with no width of their own, or none to rely on.
 _UNSAFE = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
 
 def spell(problem: Problem) -> str:
-    """The problem as two or three lines of text.
+    """The problem in two or three lines of text.
 
-    The first line is `file:line:column: message`; then the source line with its number, and under it carets
-    and the hint. A place with no text has no excerpt. A note says that it is one.
+    First `file:line:column: message`; then the source line with its number, and under it carets and the hint. A place
+    without text has no excerpt. A note says that it is one.
     """
     place = problem.place
     kind = "note: " if problem.severity == "note" else ""
@@ -36,7 +36,7 @@ def spell(problem: Problem) -> str:
 
 
 def _window(text: str, at: int, width: int) -> tuple[str, int, int]:
-    """The piece of the line to show, where the fault starts in it and how many characters of it are there."""
+    """The piece of the line to show, where the fault starts in it, and how much of the fault it shows."""
     at = min(at, len(text))
     if len(text) > _WIDEST:
         first = max(0, min(at - _BEFORE, len(text) - _WIDEST))
@@ -65,7 +65,7 @@ def _safe(character: str) -> str:
 
 
 def _columns(text: str) -> int:
-    """How many columns the text takes in a fixed-width font: an accent none, a wide letter two."""
+    """How many columns the text takes in a fixed-width font: none for an accent, two for a wide letter."""
     if text.isascii():
         return len(text)
     return sum(map(_column, text))

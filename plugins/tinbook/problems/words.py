@@ -4,15 +4,18 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 _ALSO = {"american": "us", "usa": "us", "u.s.": "us", "british": "uk", "imperial": "uk", "english": "uk"}
-"""What else a country goes by: letters alone would answer "American cup" with the metric one."""
-# Standard cutoff of difflib: lower, and a short word is answered with nonsense.
+"""Other names for a country: going by letters alone, "American cup" would be answered with the metric one."""
+# difflib's own cutoff: any lower, and a short word is answered with nonsense.
 _CLOSE_ENOUGH = 0.6
 
 
 def nearest(word: str, known: Iterable[str], close: float = _CLOSE_ENOUGH) -> str | None:
-    """The known word nearest to `word`, spelled as in `known`, or None. Case does not matter.
+    """The known word nearest to `word`, spelled as in `known`, or None. Case is ignored.
 
     `close` is how near it must be, from 0 to 1: twice the letters in common over all letters.
+
+    >>> nearest("sugra", ["sugar", "salt"])
+    'sugar'
     """
     spelled: dict[str, str] = {}
     for name in known:

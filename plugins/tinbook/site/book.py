@@ -27,6 +27,7 @@ from tinbook.pages.lists.lists import list_pages
 from tinbook.pages.lists.rules import rules_pages
 from tinbook.pages.lists.sources import sources_pages
 from tinbook.pages.mixture.view import mixture_pages
+from tinbook.pages.reference.view import reference_pages
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
 from tinbook.pages.technique.view import technique_pages
 from tinbook.problems import Problem
@@ -48,6 +49,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     ingredients_pages,
     rules_pages,
     sources_pages,
+    reference_pages,
     broken_pages,
     find_pages,
 )

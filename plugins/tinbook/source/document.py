@@ -1,4 +1,4 @@
-"""A file that was read: its data, and the place of everything in it."""
+"""A file once read: its data, and the place of everything in it."""
 
 from dataclasses import dataclass, field
 from typing import Any, Protocol
@@ -16,7 +16,7 @@ class Mark(Protocol):
 
 @dataclass(slots=True, eq=False)
 class Leaf:
-    """A text as it stands in the file; `plain` if it has no quotes, nor "|" or ">" before it."""
+    """A text as it stands in the file; `plain` if it has neither quotes nor "|" or ">" before it."""
 
     text: str
     plain: bool
@@ -26,7 +26,7 @@ class Leaf:
 
 @dataclass(slots=True, eq=False, kw_only=True)
 class Branch:
-    """A list or mapping as it stands in the file: its children and, of a mapping, their names."""
+    """A list or mapping as it stands in the file: its children and, for a mapping, their names."""
 
     start: Mark
     end: Mark
@@ -39,8 +39,8 @@ class Branch:
 class Document:
     """A file of names and values.
 
-    `data` is the top mapping: dicts, lists, text, and None where nothing is written. There are no
-    numbers, dates or truth values in it: `no` and `1:30` are what the baker wrote.
+    `data` is the top mapping: dicts, lists, text, and None where nothing is written. It holds no numbers, dates or
+    truth values: `no` and `1:30` are what the baker wrote.
     """
 
     file: str
@@ -57,12 +57,11 @@ class Document:
         start: int | None = None,
         end: int | None = None,
     ) -> Place:
-        """The place of the value at `path`, or with `key` of the name it is given.
+        """The place of the value at `path`, or with `key` of its name.
 
-        `start` and `end` count characters in the value, from 0, and narrow the place to that piece of it. A
-        path that leads nowhere gets the place of the last thing on the way that is there: one text may stand
-        for a list of it, or for a group of which it is the chief value. A list or mapping is pointed at by its
-        name.
+        `start` and `end` count characters in the value, from 0, and narrow the place to that piece of it. A path that
+        leads nowhere gets the place of the last thing on the way that is there: one text may stand for a list of it, or
+        for a group of which it is the chief value. A list or mapping is pointed at by its name.
         """
         node: Branch | Leaf = self._root
         name: Leaf | None = None
@@ -82,7 +81,7 @@ class Document:
         return self._whole(node, name)
 
     def _whole(self, node: Branch | Leaf, name: Leaf | None) -> Place:
-        """The place of a value; of the name it has, where the value is empty or has values in it."""
+        """The place of a value; of its name, where the value is empty or has values in it."""
         if isinstance(node, Leaf) and node.start.index < node.end.index:
             return self._from(node.start, node.end)
         if name is not None:
@@ -103,7 +102,7 @@ class Document:
         return self._at(start.line, start.column, stop - start.column)
 
     def _before(self, mark: Mark) -> Place:
-        """The place of a mark on its line: of the last thing before it, where the line ends there."""
+        """The place of a mark on its line, or of the last thing before it where the line ends there."""
         line = self._lines[mark.line] if mark.line < len(self._lines) else ""
         return self._at(mark.line, max(0, min(mark.column, len(line.rstrip()) - 1)), 1)
 
@@ -114,8 +113,8 @@ class Document:
     def _piece(self, scalar: Leaf, start: int, end: int) -> Place | None:
         """The place of a piece of a value, None where the text does not show it letter for letter.
 
-        A value on one line stands in the text as it is. One that was folded, indented or escaped does not:
-        then the piece is looked for, and taken if the text has it as often as the value.
+        A value on one line stands in the text as it is. One that was folded, indented or escaped does not: then the
+        piece is searched for, and accepted if the text has it as often as the value.
         """
         written = self._text[scalar.start.index : scalar.end.index]
         value = scalar.text

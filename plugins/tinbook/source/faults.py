@@ -1,4 +1,4 @@
-"""What the YAML parser complains of, in words for a baker."""
+"""The YAML parser's complaints, in words for a baker."""
 
 import re
 
@@ -78,7 +78,7 @@ _AFTER = (
 )
 _SPACE = ('there is no space after a ":"', 'write a space after the ":" of a name')
 _FOUND_LATE = frozenset((_NO_COLON, "found unexpected end of stream", "found unexpected document indicator"))
-# What the parser takes a text for, and the sign that made it think so.
+# What the parser takes a text for, and the character that made it think so.
 _FIRST_SIGN = {
     "an alias": "*",
     "an anchor": "&",
@@ -136,7 +136,7 @@ def fault(error: MarkedYAMLError, file: str, lines: list[str]) -> Problem:
 def _where(error: MarkedYAMLError, lines: list[str]) -> tuple[int, int]:
     """The line and column to show, from 0, on a line that has something on it.
 
-    Some faults are found late, often at the end of the file: there, what was opened is the place to look.
+    Some faults are found late, often at the end of the file; then the place to look is where the thing was opened.
     """
     problem, context = error.problem or "", error.context or ""
     noticed, opened = error.problem_mark, error.context_mark

@@ -1,8 +1,8 @@
 """Bytes to a document: YAML with names, values, lists and groups, and nothing more.
 
-What YAML can do beyond that (anchors, tags, several documents) is refused with its place: a baker who meets
-it has met it by accident. The parser's events are read once, without its composer, which follows anchors and
-goes as deep as the file does.
+What YAML can do beyond that (anchors, tags, several documents) is refused with its place: a baker who meets it has met
+it by accident. The parser's events are read once, without its composer, which follows anchors and nests as deep as the
+file does.
 """
 
 import re
@@ -17,7 +17,7 @@ from tinbook.source.document import Branch, Document, Leaf, Mark
 from tinbook.source.faults import GLUED, NO_NAME, ODD_SPACE, fault
 
 Event = Any
-"""One of the parser's; its types do not say that it always has a place."""
+"""One of the parser's events; its types do not say that it always has a place."""
 LARGEST_BYTES = 1_000_000
 DEEPEST = 20
 
@@ -33,8 +33,8 @@ _HARMLESS = frozenset(("duplicate", "anchor", "tag", "name"))
 def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ...]]:
     """The document in the bytes of a file, and the problems found.
 
-    There is no document where nothing can be relied on. There is one, with problems, where a fault leaves the
-    rest as it was meant: of a name written twice, the first counts. Never raises, whatever the bytes.
+    No document where nothing can be relied on; a document with problems where a fault leaves the rest as it was meant:
+    of a name written twice, the first counts. Never raises, whatever the bytes.
     """
     if len(raw) > LARGEST_BYTES:
         message = f"the file is larger than {LARGEST_BYTES // 1_000_000} MB"
@@ -63,7 +63,7 @@ def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ..
         data, root = reader.read()
     except MarkedYAMLError as error:
         stumbled = fault(error, file, lines)
-        # What was refused on a line is also what the parser trips over there.
+        # What was refused on a line is also what trips the parser there.
         is_told = any(problem.place.line == stumbled.place.line for problem in reader.problems)
         return None, _in_order([*reader.problems, *(() if is_told else (stumbled,))])
     except _Stop:
@@ -96,7 +96,7 @@ def _not_utf8(raw: bytes, at: int, file: str) -> Problem:
 
 
 class _Stop(Exception):
-    """The rest of the file is not worth reading."""
+    """Raised when the rest of the file is not worth reading."""
 
 
 class _EventReader:
@@ -187,7 +187,7 @@ class _EventReader:
         )
 
     def _is_name(self, name: Leaf, names: Mapping[str, Leaf]) -> bool:
-        """Whether this can be the name of a value, where `names` are taken; if not, a problem is added."""
+        """Whether this can name a value, `names` being taken; if not, a problem is added."""
         text = name.text
         if text == "<<" and name.plain:
             code, message, hint = "merge", '"<<" takes over values written elsewhere', "write them out"
@@ -217,7 +217,7 @@ class _EventReader:
             self._problem("tag", f'"{tag}" is a mark for programs', *where, hint)
 
     def _refuse_glued(self, first: int, last: int) -> None:
-        """Adds a problem for a line of a list that is read as part of the plain text above it."""
+        """Adds a problem for a list item that is read as part of the plain text above it."""
         for number in range(first, min(last + 1, len(self.lines))):
             line = self.lines[number]
             if line.lstrip(" ").startswith("- "):

@@ -8,6 +8,8 @@ from tinbook.tins.trade import mm
 
 
 class Ball(Dome):
+    """A ball, by its width; everything but the stand is that of one of its two domes."""
+
     key = "ball"
     title = "Ball"
     purpose = "dome"

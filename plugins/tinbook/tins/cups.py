@@ -1,9 +1,9 @@
 """Cups of a tray: each a small cone cut off level, d at the rim and b at the base: pi h (d² + d b + b²)/12.
 
-The sizes are common practice, chosen so that the brims hold what such cups usually do: mini about
-30 ml, fairy (bun) 55 ml, standard (muffin) 100 ml, jumbo 200 ml. Trays of 24, 12, 12 and 6 holes.
-A cup's bounds are its share of the tray: 10/7 of its rim, which makes the tray of 12 standard cups
-40 x 30 cm and the others within 2 cm of the usual ones (common practice).
+The sizes are common practice, chosen so that they hold to the brim what such cups usually do: mini about 30 ml, fairy
+(bun) 55 ml, standard (muffin) 100 ml, jumbo 200 ml. Trays of 24, 12, 12 and 6 holes. A cup's bounds are its share of
+the tray: 10/7 of its rim, which makes the tray of 12 standard cups 40 x 30 cm and the others within 2 cm of the usual
+ones (common practice).
 """
 
 from __future__ import annotations
@@ -18,6 +18,8 @@ TRAYS = ((55.0, 6, 4), (80.0, 4, 3), (math.inf, 3, 2))
 
 
 class Cups(Shape):
+    """Cups by the name of their size, rim and base."""
+
     key = "cups"
     title = "Cups"
     purpose = "cups"

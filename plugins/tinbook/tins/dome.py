@@ -14,6 +14,8 @@ from tinbook.tins.trade import mm
 
 
 class Dome(Shape):
+    """A dome, by the width of its rim."""
+
     key = "dome"
     title = "Dome"
     purpose = "dome"

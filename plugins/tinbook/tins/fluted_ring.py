@@ -2,7 +2,7 @@
 
 The wall lies r (1 - a + a cos 12 u) from the middle at the angle u, its mean area pi r² ((1 - a)² + a²/2). Measured
 across the crests at the rim, and across the tube at the rim. That the wall goes in to 0.8 at the base, the tube out to
-1.3, and the flutes 2 a = 0.08 of the half-width deep, are common practice, and checked with published brims.
+1.3, and the flutes are 2 a = 0.08 of the half-width deep, is common practice, checked with published brims.
 """
 
 from __future__ import annotations
@@ -24,12 +24,14 @@ def _wave(turn: float) -> tuple[float, float]:
 
 
 TURNS = tuple(2.0 * math.pi * k / POINTS for k in range(POINTS))
-# The wall over the width: there is no closed form, and equal steps of a periodic curve are exact to the last digits.
+# Wall over width: there is no closed form, and equal steps along a periodic curve are exact to the last digits.
 WALL = sum(math.hypot(*_wave(turn)) for turn in TURNS) * math.pi / POINTS
 WAVE = tuple((_wave(turn)[0] / 2.0 * math.cos(turn), _wave(turn)[0] / 2.0 * math.sin(turn)) for turn in TURNS)
 
 
 class FlutedRing(Shape):
+    """A fluted ring, by its width across the crests and its tube."""
+
     key = "fluted ring"
     title = "Fluted ring"
     purpose = "ring"

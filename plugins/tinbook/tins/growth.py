@@ -2,8 +2,8 @@
 
 Moved out by t, an outline of area A and edge P has the area A + P t + c t², and the edge P + 2 c t. c is the sum of
 tan(half the turn) over its corners: 4 for a square with sharp corners, π for a circle (Steiner's formula for parallel
-curves, with mitred corners). That is exact where no corner turns inwards; an outline with such corners, as a petal, is
-moved by shapely, as coats from both sides meet in the corner.
+curves, with mitred corners). That is exact where no corner turns inwards; an outline with such corners, like a petal,
+is moved by shapely, as coats from both sides meet in the corner.
 """
 
 from __future__ import annotations
@@ -16,15 +16,15 @@ from tinbook.tins.shape import Ring
 from tinbook.tins.tin import Tin
 
 INWARDS = -0.01
-"""A turn, in radians, from which a corner counts as turning inwards."""
+"""The turn, in radians, from which a corner counts as turning inwards."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CakeOutline:
-    """The outline of a cake seen from above: area mm², length of its edge mm (a tube's too), `corners` as c above.
+    """The outline of a cake seen from above: area mm², length of its edge mm (with any tube's), `corners` as c above.
 
     `room_mm`: how far it can be moved out before a tube closes up, infinite without one. `bent`: the tin whose outline
-    has corners that turn inwards, `moved_mm` how far out it is already.
+    has inward corners; `moved_mm`: how far out it already is.
     """
 
     area_mm2: float
@@ -35,7 +35,7 @@ class CakeOutline:
     moved_mm: float = 0.0
 
     def grown(self, by_mm: float) -> CakeOutline:
-        """Moved out by `by_mm`, or in where that is negative. ValueError where a tube closes up or nothing is left."""
+        """Moved out by `by_mm`, or in if negative. ValueError where a tube closes up or nothing is left."""
         if by_mm >= self.room_mm:
             raise ValueError(f"a coat of {by_mm:g} mm closes the tube")
         moved_mm = self.moved_mm + by_mm
@@ -57,7 +57,8 @@ class CakeOutline:
 
 
 def turns(ring: Ring) -> list[float]:
-    """How far a closed ring of points turns at each of them, radians; left turns, those of an outer edge, positive."""
+    """How far a closed ring of points turns at each of them, in radians; left turns, as on an outer edge, are
+    positive."""
     bends = []
     for (x0, y0), (x1, y1), (x2, y2) in zip(ring[-1:] + ring[:-1], ring, ring[1:] + ring[:1], strict=True):
         ax, ay, bx, by = x1 - x0, y1 - y0, x2 - x1, y2 - y1
@@ -66,7 +67,7 @@ def turns(ring: Ring) -> list[float]:
 
 
 def area_and_edge(tin: Tin) -> tuple[float, float]:
-    """mm² and mm of that outline: all that is asked where one of thousands of tins is looked for."""
+    """mm² and mm of that outline: all that is needed when looking for one tin among thousands."""
     if tin.kind.solid != "upright":
         width_mm = tin.bounds_mm[0]
         return math.pi / 4.0 * width_mm**2, math.pi * width_mm
@@ -112,7 +113,7 @@ def _length(ring: Ring) -> float:
 
 @lru_cache(maxsize=1024)
 def ring_round(tin: Tin, by_mm: float) -> Ring:
-    """The outer edge of a cake, half-way up or round the foot of a dome, moved out by `by_mm` or in where negative.
+    """The outer edge of a cake, half-way up or round the foot of a dome, moved out by `by_mm` or in if negative.
 
     Corners are mitred, as in `Outline`. ValueError where nothing is left inside.
     """

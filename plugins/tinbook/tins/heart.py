@@ -1,7 +1,7 @@
-"""Heart tins, straight-sided: a square stood on its corner, and a half-circle on each of its two upper sides.
+"""Heart tins, straight-sided: a square stood on its corner, with a half-circle on each of its two upper sides.
 
 Measured across the widest part, which is s (1 + 1/sqrt 2) for a square of side s; area s² (1 + pi/4), wall s (2 + pi).
-The construction and the sizes are common practice; shops' hearts differ by some hundredths.
+The construction and the sizes are common practice; hearts in the shops differ by a few hundredths.
 """
 
 from __future__ import annotations
@@ -17,6 +17,8 @@ TALL = math.sqrt(0.5) + math.sqrt(0.125) + 0.5
 
 
 class Heart(Shape):
+    """A heart, by its widest part."""
+
     key = "heart"
     title = "Heart"
     sizes = (Size(name="width"),)

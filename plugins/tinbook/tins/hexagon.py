@@ -10,6 +10,8 @@ from tinbook.tins.trade import mm
 
 
 class Hexagon(Shape):
+    """A hexagon, corner to corner."""
+
     key = "hexagon"
     title = "Hexagon"
     sizes = (Size(name="width corner to corner"),)

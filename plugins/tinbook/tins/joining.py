@@ -1,7 +1,7 @@
 """Outlines that straight strips cut into bits, such as a figure 8: small bits are joined to a neighbour.
 
-Each bit of a strip is cut across by itself, and what is then too small goes to the neighbour with the longest cut in
-common, until there are as many as wanted.
+Each bit of a strip is cut across by itself; what is then too small joins the neighbour it shares the longest cut with,
+until there are as many as wanted.
 """
 
 from __future__ import annotations
@@ -19,11 +19,11 @@ if TYPE_CHECKING:
     from shapely import Polygon
 
 SMALL = 0.7
-"""The least piece that is left as it is, in mean pieces."""
+"""The smallest piece left alone, in mean pieces."""
 HAIR = 1.0 - 1e-9
-"""A plan is better than another by more than the last digits."""
+"""How much better than the last digits a plan must be to win."""
 REACH = 1.35
-"""How far the size that strips are cut into is moved up and down until the pieces come out as many as wanted."""
+"""How far the size that strips are cut to is moved up and down until the number of pieces is right."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +37,10 @@ class Joined:
 
 @lru_cache(maxsize=256)
 def joined(rings: tuple[Ring, ...], pieces: int, long_mm: float) -> Joined:
-    """Exactly so many pieces, the plan whose largest and smallest lie nearest to each other.
+    """Exactly this many pieces: the plan whose largest and smallest are closest in size.
 
-    rings: the outline, mm; long_mm: how wide a strip is about. Where no strips come out as many, the smallest of too
-    many pieces are joined, or the largest of too few halved.
+    rings: the outline, mm; long_mm: about how wide a strip is. Where no strips give that many, the smallest of too many
+    pieces are joined, or the largest of too few halved.
     """
     size, best = cutting.area(rings) / pieces, None
     for upright in (False, True):
@@ -83,7 +83,7 @@ def _bits(rings: Sequence[Ring], edges: Sequence[float], wanted: float) -> list[
 
 
 def _as_many(bits: list[Polygon], pieces: int, size: float) -> list[Polygon]:
-    """Bits joined while one is too small or there are too many, halved while there are too few; none if that fails."""
+    """Bits joined while one is too small or there are too many, halved while there are too few; empty if that fails."""
     bits = list(bits)
     while len(bits) > 1 and (len(bits) > pieces or min(bit.area for bit in bits) < SMALL * size):
         if not _join(bits, min(range(len(bits)), key=lambda index: bits[index].area)):
@@ -98,7 +98,7 @@ def _as_many(bits: list[Polygon], pieces: int, size: float) -> list[Polygon]:
 
 
 def _join(bits: list[Polygon], index: int) -> bool:
-    """Joins a bit to the neighbour with the longest cut in common; of those about as long, the smallest."""
+    """Joins a bit to the neighbour it shares the longest cut with; the smallest, if several share about as much."""
     from shapely import unary_union
 
     small = bits.pop(index)

@@ -1,9 +1,9 @@
 """Loaf tins: a sharp rectangle at the rim sloping to a smaller one at the base.
 
-Sizes: length and width inside the rim, then of the base. Where the baker gives no base it is
-20/23 of the length and 10/13 of the width, as a 23 x 13 cm tin on a 20 x 10 cm base: common practice.
-The two named tins are common practice too: 16 x 10 x 6.5 cm and 23 x 13 x 7 cm, the small one half
-the large. Shops differ by a fifth, so a loaf tin is worth measuring with water.
+Sizes: length and width inside the rim, then of the base. Where the baker gives no base it is 20/23 of the length and
+10/13 of the width, as a 23 x 13 cm tin on a 20 x 10 cm base: common practice. So are the two named tins: 16 x 10 x 6.5
+cm and 23 x 13 x 7 cm, the small one holding half of the large. Shops differ by a fifth, so a loaf tin is worth
+measuring with water.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ def _base(length_mm: float, width_mm: float) -> Sizes:
 
 
 def _base_sold(rim_mm: Sizes, sold: Sold) -> Sizes:
-    """The usual base under a rim: of the trade's size where it has a name of the trade's, as 20 x 10 cm has."""
+    """The usual base under a rim: of the trade's size if it goes by one of the trade's names, as 20 x 10 cm does."""
     names = _base(*(called_mm(length, sold) for length in rim_mm))
     shares = _base(*rim_mm)
     trues = (true_mm(name, sold) for name in names)
@@ -30,6 +30,8 @@ def _base_sold(rim_mm: Sizes, sold: Sold) -> Sizes:
 
 
 class Loaf(Shape):
+    """A loaf tin, by its rim, its base, or a name such as 2 lb."""
+
     key = "loaf"
     title = "Loaf"
     purpose = "loaf"

@@ -1,6 +1,6 @@
-"""A tin and what it holds, asked in one breath: `round 20 cm x 7.5 cm, measured 2200 ml`.
+"""A tin and what it holds, given together: `round 20 cm x 7.5 cm, measured 2200 ml`.
 
-In a book the measure stands in tins.yaml, under `measured`; here it is for a tin that the house has not written down.
+In a book the measure stands in tins.yaml, under `measured`; this is for a tin the house has not written down.
 """
 
 from __future__ import annotations
@@ -16,13 +16,13 @@ from tinbook.tins.tin import Tin
 from tinbook.units import METRIC, Measures, Misread, read_volume
 
 MOST_OFF = 2.0
-"""A tin that holds less than half, or more than twice, what its sizes say was not measured: house judgement."""
+"""A measure below half, or above twice, what the tin's sizes say was a slip: house judgement."""
 
 _MEASURED = re.compile(r"\s*,?\s*\bmeasured\b:?\s*(?:at\s+)?", re.IGNORECASE)
 
 
 class MeasureFault(NamedTuple):
-    """Why a measure cannot be, and what to do: `of` a set, of a tin without `depth`, or `off` what its sizes say."""
+    """Why a measure cannot be right, and what to do: `of` a set, of a tin without `depth`, or `off` from its sizes."""
 
     what: str
     message: str
@@ -30,7 +30,7 @@ class MeasureFault(NamedTuple):
 
 
 def measure_fault(tins: Sequence[Tin], measured_ml: float) -> MeasureFault | None:
-    """What is wrong with a measure of these `tins` of one line, ml to the brim."""
+    """What is wrong with a measure, ml to the brim, of the `tins` on one line; None if nothing is."""
     tin, *others = tins
     if others:
         hint = "write each tin of the set on a line of its own, with its measure"
@@ -46,7 +46,7 @@ def measure_fault(tins: Sequence[Tin], measured_ml: float) -> MeasureFault | Non
 
 
 def says_measure(text: str) -> bool:
-    """Whether a text says what its tin holds."""
+    """Whether a text gives what its tin holds."""
     return _MEASURED.search(text) is not None
 
 

@@ -1,4 +1,4 @@
-"""What is said of a tin that cannot be read: what is wrong, where, and what to write instead."""
+"""The answer to a tin that cannot be read: what is wrong, where, and what to write instead."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ _NOT_SHAPES = {"x", "by", "deep", "tin", "tins", "pan", "pans", "tray", "trays",
 
 
 def of_fault(fault: SizeFault, start: int, end: int) -> Misread:
-    """The error for a size that cannot be."""
+    """The error for a size that cannot be right."""
     return Misread(fault.message, fault.hint, start, end)
 
 
@@ -49,9 +49,9 @@ def _is_unit(word: str) -> bool:
 
 
 def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Shape) -> Misread:
-    """The error for what stands before the shape and is neither a count nor a named size.
+    """The error for what stands before the shape but is neither a count nor a named size.
 
-    rest: where it goes on after a count.
+    rest: where the text goes on after a count.
     """
     said = text[start:end]
     if _A_LENGTH.search(said):
@@ -59,7 +59,7 @@ def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sha
         return Misread(f'the sizes stand before "{word}"; the shape comes first', hint, start, end)
     if not any(letter.isalpha() for letter in said):
         return Misread(f'"{said}" is no number of tins', "tins come whole: write 1, 2, 3", start, end)
-    # In `3 lb loaf` the 3 is no count.
+    # In `3 lb loaf` the 3 is not a count.
     start = start if _is_unit(text[rest:end]) else rest
     said = text[start:end]
     if shape.named:
@@ -72,14 +72,14 @@ def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sha
 
 
 def cups_or_tray(tin_word: re.Match[str], shape: Shape, named: NamedSize | None) -> Misread:
-    """A count before `muffin tins` may be of cups or of trays."""
+    """The error for a count before `muffin tins`, which may mean cups or trays."""
     tray = f"{shape.holes(named.sizes_mm)} {named.name} {shape.key}" if named else shape.example
     hint = f'count the {shape.key}: one tray is "{tray}"'
     return Misread(f'"{tin_word[1]}" may mean a cup or a whole tray', hint, *tin_word.span(1))
 
 
 def wrong_extras(shape: Shape, start: int, end: int) -> Misread:
-    """The error for a base or a tube whose sizes are too few or too many."""
+    """The error for a base or a tube with too few or too many sizes."""
     names = listed(size.name for size in shape.sizes[shape.main :])
     hint = f'write "{shape.extra_example}"'
     return Misread(f'"{shape.extra_word}" should be followed by the {names}', hint, start, end)

@@ -12,6 +12,8 @@ SIDE = math.sqrt(2.0) - 1.0
 
 
 class Octagon(Shape):
+    """An octagon, side to side."""
+
     key = "octagon"
     title = "Octagon"
     sizes = (Size(name="width side to side"),)

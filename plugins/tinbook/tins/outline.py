@@ -1,7 +1,7 @@
 """A tin of any outline, straight-sided, drawn by its owner as an SVG path in mm: a number, a letter, a house.
 
 Its sizes are the points of its rings, x and y in turn, each ring closed by its first point: the outer wall, then holes.
-It has no sizes of the trade, and its name is its owner's.
+It has no trade sizes, and goes by its owner's name for it.
 """
 
 from __future__ import annotations
@@ -17,6 +17,8 @@ from tinbook.units import Misread
 
 
 class Outline(Shape):
+    """An outline by its path."""
+
     key = "outline"
     title = "Own outline"
     purpose = "outline"
@@ -38,7 +40,7 @@ class Outline(Shape):
         return 0
 
     def rings(self, sizes: Sizes) -> tuple[Ring, ...]:
-        """The rings, centred on (0, 0). ValueError for what is no list of closed rings."""
+        """The rings, centred on (0, 0). ValueError for anything but a list of closed rings."""
         return _rings(sizes)
 
     def read_sizes(self, text: str, start: int, end: int) -> Sizes:
@@ -48,7 +50,7 @@ class Outline(Shape):
         x, y = _off(rings[0])
         sizes: Sizes = ()
         for ring in rings:
-            # To the hundredth, as every size is kept; points that fall together there are one.
+            # To the hundredth, as every size is kept; points that then coincide are one.
             points = [(round(point[0] - x, 2), round(point[1] - y, 2)) for point in ring]
             kept = [point for k, point in enumerate(points) if point != points[k - 1]]
             sizes += tuple(size for point in (*kept, *kept[:1]) for size in point)
@@ -63,7 +65,7 @@ class Outline(Shape):
         return sizes
 
     def path(self, sizes: Sizes) -> str:
-        """The SVG path of the sizes as they are kept: read again, it gives the same sizes."""
+        """The SVG path of the sizes as kept: read again, it gives the same sizes."""
         return "".join("M" + "L".join(f"{_short(x)} {_short(-y)}" for x, y in ring) + "Z" for ring in _split(sizes))
 
     def outline_mm(self, sizes: Sizes, height: float = 1.0) -> tuple[Ring, ...]:
@@ -93,19 +95,20 @@ class Outline(Shape):
 
 
 def _off(ring: Ring) -> tuple[float, float]:
-    """How far a ring lies off the middle; nothing where it is centred to the hundredth: settled is settled."""
+    """How far a ring is from being centred; nothing where it is to the hundredth, so that settling twice changes
+    nothing."""
     x, y = ((max(side) + min(side)) / 2.0 for side in zip(*ring, strict=True))
     return (x, y) if max(abs(x), abs(y)) > 0.0075 else (0.0, 0.0)
 
 
 def _short(number: float) -> str:
-    """Hundredths at most, no idle noughts, no minus nought."""
+    """At most two decimals, no trailing noughts, no minus nought."""
     shown = f"{number:.2f}".rstrip("0").rstrip(".")
     return "0" if shown == "-0" else shown
 
 
 def _split(sizes: Sizes) -> list[Ring]:
-    """The rings as they are kept, without the point that closes each."""
+    """The rings as kept, without the point that closes each."""
     points = list(zip(sizes[::2], sizes[1::2], strict=False))
     rings: list[Ring] = []
     ring: list[tuple[float, float]] = []

@@ -12,6 +12,8 @@ from tinbook.tins.trade import mm
 
 
 class Oval(Shape):
+    """An oval, by its width and length."""
+
     key = "oval"
     title = "Oval"
     sizes = (Size(name="short width"), Size(name="long width"))
@@ -28,7 +30,7 @@ class Oval(Shape):
         return math.pi * sizes[0] * sizes[1] / 4.0
 
     def perimeter_mm(self, sizes: Sizes) -> float:
-        """By the mean of arithmetic and geometric means (Gauss), which doubles its digits at each step.
+        """By the arithmetic-geometric mean (Gauss), which doubles its digits at each step.
 
         wall = pi (2 a² - sum of 2^n (a_n² - g_n²)) / mean, of the half-widths.
         """

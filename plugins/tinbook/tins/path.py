@@ -1,6 +1,6 @@
-"""A closed line drawn as an SVG path, in mm: `M0 0H80V160H0Z`. Commands M L H V C Q A Z, also in small letters.
+"""A closed line drawn as an SVG path, in mm: `M0 0H80V160H0Z`. Commands M L H V C Q A Z, in either case.
 
-Curves become short straight lines that leave them by less than 0.005 mm. SVG counts downwards, tins upwards.
+Curves become short straight lines that stay within 0.005 mm of them. SVG counts downwards, tins upwards.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ Line = tuple[float, float, int, int, Point, Point]
 
 @dataclass(kw_only=True)
 class _Pen:
-    """Where the pen is, the rings drawn so far, and for each line of them the span of the command that drew it."""
+    """Where the pen is, the rings drawn so far, and for each line in them the span of the command that drew it."""
 
     at: Point = (0.0, 0.0)
     start: Point = (0.0, 0.0)
@@ -57,7 +57,8 @@ class _Pen:
 
 
 def read_path(text: str, start: int, end: int, noun: str = "tin") -> tuple[Ring, ...]:
-    """The rings of the path of a `noun` that stands in text[start:end]. Raises Misread: open, crossing, or no path."""
+    """The rings of the path of a `noun` in text[start:end]. Raises Misread for one that is open or crosses, or no
+    path."""
     pen, at, letter, begun = _Pen(), _GAP.match(text, start, end).end(), "", False  # type: ignore[union-attr]
     if at >= end:
         raise Misread("an outline needs its path", f'write it after "outline", in mm: "{EXAMPLE}"', start, end)
@@ -143,7 +144,7 @@ def _steps(wanted: float) -> int:
 
 
 def _bezier(points: list[Point]) -> list[Point]:
-    """Points along a quadratic or cubic curve. n steps leave it by at most (second derivative) / (8 n²)."""
+    """Points along a quadratic or cubic curve. n steps stay within (second derivative) / (8 n²) of it."""
     degree = len(points) - 1
     bend = max(
         math.hypot(one[0] - 2 * two[0] + three[0], one[1] - 2 * two[1] + three[1])
@@ -160,7 +161,7 @@ def _bezier(points: list[Point]) -> list[Point]:
 
 
 def _arc(begin: Point, numbers: list[float], to: Point) -> list[Point]:
-    """Points along an elliptic arc, by SVG 2, appendix B.2.4 and B.2.5."""
+    """Points along an elliptical arc, by SVG 2, appendix B.2.4 and B.2.5."""
     rx, ry, turn = abs(numbers[0]), abs(numbers[1]), math.radians(numbers[2] % 360.0)
     if not (rx and ry) or begin == to:
         return [to]
@@ -199,7 +200,7 @@ def _check(pen: _Pen, start: int, end: int, noun: str) -> None:
 
 
 def crossing(rings: list[Ring] | tuple[Ring, ...]) -> int | None:
-    """The first line, counted through all rings, that crosses or touches an earlier one; None when none does."""
+    """The first line, counted through all rings, that crosses or touches an earlier one; None if none does."""
     lines: list[Line] = []
     for ring in rings:
         first = len(lines)
@@ -220,10 +221,10 @@ def crossing(rings: list[Ring] | tuple[Ring, ...]) -> int | None:
 def _meet(
     line: tuple[float, float, int, int, Point, Point], other: tuple[float, float, int, int, Point, Point]
 ) -> bool:
-    """Whether two lines have a point in common, the joint of neighbours apart."""
+    """Whether two lines have a point in common, apart from the joint between neighbours."""
     (_, _, here, before, a, b), (_, _, there, before_other, c, d) = line, other
     if before == there or before_other == here:
-        # Neighbours share one end: they meet again only by lying on each other, turning straight back.
+        # Neighbours share one end, and meet again only if one turns straight back along the other.
         joint, far, other_far = (a, b, c) if before == there else (b, a, d)
         p, q = (far[0] - joint[0], far[1] - joint[1]), (other_far[0] - joint[0], other_far[1] - joint[1])
         return abs(p[0] * q[1] - p[1] * q[0]) <= 1e-12 and p[0] * q[0] + p[1] * q[1] > 0

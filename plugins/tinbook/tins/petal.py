@@ -17,6 +17,8 @@ POINTS = 120
 
 
 class Petal(Shape):
+    """A petal tin, tip to opposite tip."""
+
     key = "petal"
     title = "Petal"
     sizes = (Size(name="width corner to corner"),)

@@ -4,8 +4,8 @@
     [how many] outline M0 0H80V160H0Z [x depth]
     set of shape size, size, size [x depth]
 
-Lengths are read by `units`; a bare number takes the unit of the next length that has one. A length that the trade
-sells by a name in inches and one in centimetres is as long as the house's tins are sold; one in millimetres is exact.
+Lengths are read by `units`; a bare number takes the unit of the next length that has one. A length with a trade name in
+inches and one in centimetres has the size the house's tins are sold in; one in millimetres is exact.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ from tinbook.units import Misread, Quantity, Sold, read_length, read_number
 MOST_TINS = 999
 
 _BY = re.compile(rf"\s*(?:[xX×]|\bby\b)\s*(?=[{NUMERAL}])")
-# Not the comma of 7,5 cm: units has something to say about that one.
+# Not the comma of 7,5 cm: units deals with that one.
 _COMMA = re.compile(r",(?![0-9])")
 _DEEP = re.compile(r"\s*\bdeep$", re.IGNORECASE)
 _HOW_MANY = re.compile(r"([0-9]+)(?![0-9.,/⁄½⅓⅔¼¾⅛⅜⅝⅞])\s*[xX×]?\s*")
@@ -37,14 +37,17 @@ _TIN_WORD = re.compile(r"\s*\b(tins?|pans?|trays?)\b", re.IGNORECASE)
 def read_tin(text: str, names: Mapping[str, Tin] = MappingProxyType({}), sold: Sold = "cm") -> tuple[int, Tin]:
     """How many tins, and the tin. Raises units.Misread: what is wrong, where, and what to write instead.
 
-    `names`, in small letters, are the tins that go by a name of their owner's. `sold`: what the house's are sold in.
+    `names`, in lower case, are tins known by their owner's name. `sold`: what the house's tins are sold in.
+
+    >>> read_tin("2 round 15 cm x 7.5 cm")[1].full_names
+    ('round 15 cm x 7.5 cm', 'round 6 in x 3 in')
     """
     if names and (called := _called(text, names)):
         return called
     return _read(text, sold)
 
 
-# A log says the same tin a hundred times.
+# A log names the same tin a hundred times.
 @lru_cache(maxsize=4096)
 def _read(text: str, sold: Sold) -> tuple[int, Tin]:
     word = SHAPE_WORD.search(text)
@@ -61,7 +64,7 @@ def _read(text: str, sold: Sold) -> tuple[int, Tin]:
 
 
 def _called(text: str, names: Mapping[str, Tin]) -> tuple[int, Tin] | None:
-    """`number 4`, `2 number 4`, `number 4 x 5 cm`, where the house has such a tin."""
+    """`number 4`, `2 number 4`, `number 4 x 5 cm`, if the house has such a tin."""
     said = " ".join(text.casefold().split())
     for word in (said, said.partition(" x ")[0]):
         if word in names:
@@ -138,7 +141,7 @@ def _tin(text: str, at: int, shape: Shape, named: NamedSize | None) -> Tin:
 
 
 def _believed(shape: Shape, lengths: list[Length], extras: list[Length], depth: Length | None) -> Tin:
-    """The tin of these lengths, if such a tin can be."""
+    """The tin with these lengths, if there can be such a tin."""
     main = tuple(length for length, _, _ in lengths)
     if not extras and shape.default_extras(shape.ordered(main)) is None:
         raise Misread(
@@ -149,7 +152,7 @@ def _believed(shape: Shape, lengths: list[Length], extras: list[Length], depth: 
         )
     sizes = shape.settled((*main, *(length for length, _, _ in extras)))
     if fault := shape.fault(sizes):
-        # Sizes were put in order; the one at fault is known by its length, a usual one by its tin.
+        # Sizes were put in order: the one at fault is found by its length, a usual one by its tin.
         wrong = sizes[fault.index]
         places = [(start, end) for length, start, end in lengths + extras if round(length, 2) == wrong]
         raise of_fault(fault, *(places[-1] if places else (lengths[0][1], lengths[-1][2])))
@@ -159,7 +162,7 @@ def _believed(shape: Shape, lengths: list[Length], extras: list[Length], depth: 
 
 
 def _clauses(text: str, at: int, shape: Shape) -> list[tuple[int, int]]:
-    """Spans of what stands between commas; `base` and `tube` begin a clause without one too."""
+    """Spans of what stands between commas; `base` and `tube` begin a clause even without one."""
     cuts = [comma.span() for comma in _COMMA.finditer(text, at)]
     if shape.extra_word:
         extra = re.compile(rf"(?<=\s){shape.extra_word}\b", re.IGNORECASE)
@@ -169,7 +172,7 @@ def _clauses(text: str, at: int, shape: Shape) -> list[tuple[int, int]]:
         spans.append(trimmed(text, at, left))
         at = right
     spans.append(trimmed(text, at, len(text)))
-    # A comma before `base` makes an empty clause; so does one at the end, which does no harm.
+    # A comma before `base` makes an empty clause; so does one at the end, harmlessly.
     return [spans[0], *((start, end) for start, end in spans[1:] if start < end)]
 
 
@@ -194,7 +197,7 @@ def _clause(text: str, start: int, end: int, shape: Shape) -> tuple[str, list[Le
 def _lengths(text: str, start: int, end: int, sold: Sold, *, doubtful: bool = False) -> tuple[list[Length], bool]:
     """Lengths joined by x, with their spans, and whether the last one is called deep.
 
-    doubtful: what does not start with a number is no length, rather than a misread one.
+    doubtful: what does not start with a number is then no length, rather than a misread one.
     """
     start, end = trimmed(text, start, end)
     deep = _DEEP.search(text[start:end])
@@ -204,7 +207,7 @@ def _lengths(text: str, start: int, end: int, sold: Sold, *, doubtful: bool = Fa
         return [], False
     if doubtful and not re.match(rf"[{NUMERAL}]", text[start:end]):
         return [], False
-    # In `2 lb loaf x 7 cm` the x stands first.
+    # In `2 lb loaf x 7 cm` the x comes first.
     spans, at = [], by.end() if (by := _BY.match(text, start, end)) else start
     for by in _BY.finditer(text, at, end):
         spans.append((at, by.start()))
@@ -226,7 +229,7 @@ def _lengths(text: str, start: int, end: int, sold: Sold, *, doubtful: bool = Fa
 
 
 def _true(length: Quantity, sold: Sold) -> float:
-    """How long it is, mm: by the trade's size where it is the name of one."""
+    """The true length in mm: the trade's size if this is the name of one."""
     if length.unit == "in":
         sold_mm = trade_mm(length.value, sold)
         return length.base if sold_mm is None else sold_mm

@@ -9,6 +9,8 @@ from tinbook.tins.trade import mm
 
 
 class Rectangle(Shape):
+    """A rectangle, short side first."""
+
     key = "rectangle"
     title = "Rectangle"
     sizes = (Size(name="short side"), Size(name="long side"))

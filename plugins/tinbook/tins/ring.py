@@ -12,6 +12,8 @@ from tinbook.tins.trade import mm
 
 
 class RingTin(Shape):
+    """A ring, by its width and its tube."""
+
     key = "ring"
     title = "Ring"
     purpose = "ring"

@@ -9,6 +9,8 @@ from tinbook.tins.trade import mm
 
 
 class Round(Shape):
+    """A round, by its diameter."""
+
     key = "round"
     title = "Round"
     sizes = (Size(name="diameter"),)

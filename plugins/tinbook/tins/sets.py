@@ -1,4 +1,4 @@
-"""Sets of one shape in several sizes: `set of round 15, 20, 25 cm x 7.5 cm`. The last size says unit and depth."""
+"""Sets of one shape in several sizes: `set of round 15, 20, 25 cm x 7.5 cm`. The last size gives the unit and depth."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def read_tins(
     if len(parts) < 2:
         raise Misread("a set is more than one tin", f'write "{EXAMPLE}"', 0, len(text.rstrip()))
     unit = _UNIT.search(parts[-1][1])
-    # The last first: it is the one that says unit and depth.
+    # The last first, as it gives the unit and depth.
     last, *most = [
         _member(text, shape[0], at, part, unit[1] if unit else "", sold) for at, part in (parts[-1], *parts[:-1])
     ]
@@ -53,7 +53,7 @@ def _member(text: str, shape: str, at: int, part: str, unit: str, sold: Sold) ->
     try:
         count, tin = read_tin(f"{shape.strip()} {written}{f' {unit}' if bare else ''}", sold=sold)
     except Misread as wrong:
-        # Put before the size was the shape, with a blank after it.
+        # The shape and a space were put before the size.
         off = at + lead - len(shape.strip()) - 1
         start, end = (min(max(edge + off, at + lead), at + len(part.rstrip())) for edge in (wrong.start, wrong.end))
         shaped = wrong.end <= len(shape.strip())

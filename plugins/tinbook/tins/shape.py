@@ -1,8 +1,8 @@
-"""What every tin shape can tell about itself. Lengths in mm, areas in mm², volumes in ml.
+"""What every tin shape knows about itself. Lengths in mm, areas in mm², volumes in ml.
 
-A shape is known by its outline at every height: `height` is the share of the tin's depth, 0 at
-the base and 1 at the rim. For a straight tin, a tapered one and a dome, the area is at most a quadratic
-in the height, so three areas (base, middle, rim) give every volume exactly (the prismatoid rule).
+A shape is known by its outline at every height: `height` is the share of the tin's depth, 0 at the base and 1 at the
+rim. For a straight tin, a tapered one and a dome, the area is at most a quadratic in the height, so three areas (base,
+middle, rim) give every volume exactly (the prismatoid rule).
 """
 
 from __future__ import annotations
@@ -25,15 +25,15 @@ Ring = tuple[tuple[float, float], ...]
 # An inscribed polygon of n sides loses (2 pi / n)^2 / 6 of the circle: 0.005 % at 360.
 CIRCLE_POINTS = 360
 HAIR_MM = 1e-6
-"""A depth that is short by less holds all the same: depths are worked out, and miss in the last digits."""
+"""A depth short by less than this still holds: depths are worked out, and miss in the last digits."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Size:
-    """One size a baker gives for a shape, and what can be believed of it.
+    """One size a baker gives for a shape, and what is plausible for it.
 
-    low_mm, high_mm: believable lengths. of: index of the size this one lies inside (a tube in its
-    ring, a base under its top); least and most are then its believable shares of that size.
+    low_mm, high_mm: plausible lengths. of: index of the size this one lies inside (a tube in its ring, a base under its
+    top); least and most are then its plausible shares of that size.
     """
 
     name: str
@@ -46,7 +46,7 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class SizeFault:
-    """A size that cannot be: its index in the sizes, what is wrong, and what to do."""
+    """A size that cannot be right: its index in the sizes, what is wrong, and what to do."""
 
     index: int
     message: str
@@ -87,22 +87,22 @@ class Shape(ABC):
     # Depths the trade sells, small to large.
     depths_mm: ClassVar[tuple[float, ...]]
     usual_mm: ClassVar[float] = 75.0
-    # Depths that can be believed.
+    # Plausible depths.
     least_deep_mm: ClassVar[float] = 10.0
     most_deep_mm: ClassVar[float] = 300.0
     # What stays the same when a mixture moves to this shape: batter depth, or the share of the brim.
     kept: ClassVar[Literal["depth", "share"]] = "depth"
-    # What the cake is: as high all over as it is deep, a half ball standing on its flat, or a ball.
+    # The cake: one height all over, a half ball standing on its flat, or a ball.
     solid: ClassVar[Literal["upright", "dome", "ball"]] = "upright"
     # Whether they come joined, several to a tray.
     in_trays: ClassVar[bool] = False
-    # How many alike parts, side by side, make one (the halves of a ball): outline and bounds are of a part.
+    # How many like parts, side by side, make one (the halves of a ball): outline and bounds are of a part.
     parts: ClassVar[int] = 1
-    # Whether every size of it stands in the tables of every recipe; the others stand where tins are the subject.
+    # Whether every size is in the tables of every recipe; the others appear where tins are the subject.
     everyday: ClassVar[bool] = True
     # What it is for: a tin stands in for another of the same purpose (common practice).
     purpose: ClassVar[Literal["cake", "loaf", "ring", "dome", "cups", "outline"]] = "cake"
-    # Whether its owner draws its outline, so that it has no sizes of the trade.
+    # Whether its owner draws its outline, so that there are no trade sizes.
     free: ClassVar[bool] = False
     # What its standard sizes are true in; and whether that can be inches: what goes by names alone has one size.
     sold: ClassVar[Sold] = "cm"
@@ -146,7 +146,7 @@ class Shape(ABC):
         """Width and depth in mm of the upright rectangle round the rim."""
 
     def holes(self, sizes: Sizes) -> int:
-        """How many of these make one thing to put in the oven: 1, or the holes of a tray."""
+        """How many of these make one thing to put in the oven: 1, or the number of holes in a tray."""
         return 1
 
     def stand_mm(self, sizes: Sizes) -> tuple[float, float]:
@@ -165,7 +165,7 @@ class Shape(ABC):
         return self.walls(sizes, depth_mm).volume_mm3(fill_mm) / 1000.0
 
     def default_extras(self, sizes: Sizes) -> Sizes | None:
-        """The sizes after the comma when the baker has not given them; None when they must be given."""
+        """The sizes after the comma if the baker gave none; None if they must be given."""
         return ()
 
     def settled(self, sizes: Sequence[float]) -> Sizes:
@@ -181,15 +181,15 @@ class Shape(ABC):
         return self.ordered(whole)
 
     def in_inches(self, sizes: Sizes, depth_mm: float) -> tuple[Sizes, float]:
-        """A standard size and its depth as long as their names in inches say."""
+        """A standard size and its depth as long as their names in inches."""
         return tuple(true_mm(size, "inches") for size in sizes), true_mm(depth_mm, "inches")
 
     def ordered(self, sizes: Sizes) -> Sizes:
-        """A tin turned by a quarter is the same tin: the order the house writes its sizes in."""
+        """Sizes in the order the house writes them: a tin turned by a quarter is the same tin."""
         return sizes
 
     def fault(self, sizes: Sizes) -> SizeFault | None:
-        """The first size that cannot be believed, or None."""
+        """The first implausible size, or None."""
         for index, (rule, size) in enumerate(zip(self.sizes, sizes, strict=True)):
             if not rule.low_mm <= size <= rule.high_mm:
                 how = "small" if size < rule.low_mm else "large"
@@ -202,7 +202,7 @@ class Shape(ABC):
             if rule.of is None:
                 continue
             outer = sizes[rule.of]
-            # Half a hundredth of a millimetre is lost to rounding, and is no fault.
+            # Half a hundredth of a millimetre is lost to rounding, and is not a fault.
             if size > rule.most * outer + 0.005:
                 return self.misfit(index, size, outer)
             if size < rule.least * outer - 0.005:
@@ -227,7 +227,7 @@ class Shape(ABC):
         )
 
     def misfit(self, index: int, size: float, outer: float) -> SizeFault:
-        """What to say of a size that does not fit inside the size it belongs to."""
+        """The answer to a size that does not fit inside the one it belongs to."""
         name, around = self.sizes[index].name, self.sizes[self.sizes[index].of or 0].name
         return SizeFault(
             index,
@@ -239,27 +239,27 @@ class Shape(ABC):
         return metric_label((length_mm,), self.sold)
 
     def named_size(self, sizes: Sizes, depth_mm: float | None = None) -> NamedSize | None:
-        """The trade's name for these sizes at this depth, if it has one; without a depth, for any."""
+        """The trade's name for these sizes at this depth, if any; without a depth, at any depth."""
         for named in self.named:
             if named.sizes_mm == sizes and depth_mm in (None, named.depth_mm):
                 return named
         return None
 
     def usual_depth_mm(self, sizes: Sizes) -> float:
-        """The depth in mm such a tin usually has, for a tin written without one."""
+        """The usual depth in mm, for a tin written without one."""
         for standard, depth_mm in self.standard:
             if standard == sizes:
                 return depth_mm
         return self.usual_mm
 
     def least_depth_mm(self, sizes: Sizes, needed_mm: float) -> float | None:
-        """The least depth in mm such a tin is sold in that holds needed_mm; None when none does."""
+        """The least depth in mm such a tin is sold in that holds needed_mm; None if none does."""
         sold = self.sold_mm(sizes)
         first = bisect_left(sold, needed_mm - HAIR_MM)
         return sold[first] if first < len(sold) else None
 
     def sold_mm(self, sizes: Sizes) -> tuple[float, ...]:
-        """The depths in mm that these sizes are sold in, small to large."""
+        """The depths in mm these sizes are sold in, small to large."""
         named = self.named_size(sizes)
         return (named.depth_mm,) if named else self.depths_mm
 

@@ -1,4 +1,4 @@
-"""American sheet pans by their names: shallow rectangles, the quarter half the half and the half half the full one.
+"""American sheet pans by name: shallow rectangles, the quarter half the half and the half half the full one.
 
 Sizes outside the rolled edge, as the trade names them: 9 x 13, 13 x 18 and 18 x 26 in, 1 in deep (common practice).
 """
@@ -10,6 +10,8 @@ from tinbook.tins.shape import NamedSize
 
 
 class SheetTin(Rectangle):
+    """A sheet pan: quarter, half or full."""
+
     key = "sheet"
     title = "Sheet"
     words = ("sheet", "sheets")

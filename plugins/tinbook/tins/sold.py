@@ -9,14 +9,14 @@ from tinbook.tins.trade import true_mm
 
 
 def sold_in_inches(shape: Shape) -> Shape:
-    """The same shape with its standard sizes, its named ones and its depths as long as their names in inches say.
+    """The same shape, its standard sizes, named sizes and depths as long as their names in inches.
 
-    A shape that goes by names alone, as cups do, stays as it is.
+    A shape that goes by names alone, like cups, is unchanged.
     """
     if not shape.by_two_names:
         return shape
     standard = tuple(shape.in_inches(*each) for each in shape.standard)
-    # what is no upright tin is as deep as its width asks
+    # a tin that is not upright is as deep as its width requires
     upright = shape.solid == "upright"
     depths_mm = [true_mm(depth, "inches") for depth in shape.depths_mm] if upright else [depth for _, depth in standard]
     changed = {

@@ -7,6 +7,8 @@ from tinbook.tins.trade import mm
 
 
 class Square(Shape):
+    """A square, by its side."""
+
     key = "square"
     title = "Square"
     sizes = (Size(name="side"),)

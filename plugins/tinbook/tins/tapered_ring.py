@@ -12,6 +12,8 @@ from tinbook.tins.trade import mm
 
 
 class TaperedRing(Shape):
+    """A ring with sloping walls, by its width and its tube, then the same at the base."""
+
     key = "tapered ring"
     title = "Tapered ring"
     purpose = "ring"
@@ -51,7 +53,7 @@ class TaperedRing(Shape):
         return next((full[2:] for full, _ in self.standard if full[:2] == sizes[:2]), None)
 
     def ordered(self, sizes: Sizes) -> Sizes:
-        # The wide end of the wall is its rim, the wide end of the tube its base: any other way the cake stays in.
+        # The wall is widest at the rim and the tube at the base: any other way the cake stays in.
         return (*sorted(sizes[:2], reverse=True), *sorted(sizes[2:], reverse=True))
 
 

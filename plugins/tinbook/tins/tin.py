@@ -18,12 +18,11 @@ from tinbook.units import Sold
 class Tin:
     """A tin as a value: equal when shape, sizes, depth and measure are equal. Lengths mm, volumes ml.
 
-    sizes_mm may be short of the shape's optional sizes (a loaf's base, a standard ring's tube) and in
-    either order; they are kept complete and in the house's order. measured_ml is what the tin holds
-    to the brim, and scales the geometry at every depth; it needs the depth. called is the owner's name for
-    a tin of any outline. sold is what the house's tins are sold in: sizes_mm are true, and names go by it.
-    ValueError for an unknown shape, or sizes, a depth or a measure that cannot be: a developer's
-    mistake, as read_tin tells the baker first.
+    sizes_mm may leave out the shape's optional sizes (a loaf's base, a standard ring's tube) and come in either order;
+    they are kept complete and in the house's order. measured_ml is what the tin holds to the brim; it scales the
+    geometry at every depth, and needs the depth. called is the owner's name for an outline. sold is what the house's
+    tins are sold in: sizes_mm are true, names go by it. ValueError for an unknown shape, or sizes, a depth or a measure
+    that cannot be right: a developer's mistake, as read_tin tells the baker first.
     """
 
     shape: str
@@ -32,7 +31,7 @@ class Tin:
     measured_ml: float | None = None
     called: str = ""
     sold: Sold = "cm"
-    # Worked out once, so that a fill is a few multiplications.
+    # Worked out once, so that a fill takes only a few multiplications.
     _walls: Walls = field(init=False, repr=False, compare=False)
     _scale: float = field(init=False, repr=False, compare=False)
     _bounds_mm: tuple[float, float] = field(init=False, repr=False, compare=False)
@@ -66,7 +65,7 @@ class Tin:
 
     @property
     def kind(self) -> Shape:
-        """The shape itself, from the register."""
+        """The shape, from the register."""
         return SOLD_IN[self.sold][self.shape]
 
     # Geometry
@@ -106,36 +105,36 @@ class Tin:
         return self.kind.outline_mm(self.sizes_mm)
 
     def volume_ml(self, fill_mm: float) -> float:
-        """Millilitres of batter standing fill_mm deep; above the rim the walls are taken as upright."""
+        """Millilitres of batter standing fill_mm deep; above the rim the walls count as upright."""
         return self._walls.volume_mm3(fill_mm) * self._scale / 1000.0
 
     def fill_mm(self, ml: float) -> float:
-        """How deep ml of batter stands, mm: the inverse of volume_ml."""
+        """How deep `ml` of batter stands, mm: the inverse of volume_ml."""
         return self._walls.fill_mm(ml * 1000.0 / self._scale)
 
     @property
     def brim_mm(self) -> float:
-        """How deep it is, mm: its own depth, else the usual one of such a tin."""
+        """How deep it is, mm: its own depth, or the usual one for such a tin."""
         return self._walls.depth_mm
 
     def brim_ml(self, depth_mm: float | None = None) -> float:
         """Millilitres to the brim: of this tin, or of one like it depth_mm deep.
 
-        Without either depth the usual depth of such a tin is taken.
+        Without either depth, at the usual depth of such a tin.
         """
         if depth_mm is None or depth_mm == self.depth_mm:
             return self.volume_ml(self._walls.depth_mm)
         return self.kind.volume_ml(self.sizes_mm, depth_mm, depth_mm) * self._scale
 
     def least_depth(self, needed_mm: float) -> float | None:
-        """The least depth such a tin is sold in that holds needed_mm, mm; None when none does."""
+        """The least depth such a tin is sold in that holds needed_mm, mm; None if none does."""
         return self.kind.least_depth_mm(self.sizes_mm, needed_mm)
 
     # Names
 
     @property
     def size_label(self) -> str:
-        """`20 cm`, `23 x 33 cm`, `standard`, `21 cm, tube 6 cm`; of any outline its owner's name, or its path."""
+        """`20 cm`, `23 x 33 cm`, `standard`, `21 cm, tube 6 cm`; for an outline its owner's name, or its path."""
         if isinstance(self.kind, Outline):
             return self.called or self.kind.path(self.sizes_mm)
         named = self._named
@@ -143,12 +142,12 @@ class Tin:
 
     @property
     def across_mm(self) -> float:
-        """Its first size by its name in centimetres, mm: 200 for what is sold as 20 cm or 8 in."""
+        """Its first size by its name in centimetres, mm: 200 for a tin sold as 20 cm or 8 in."""
         return called_mm(self.sizes_mm[0], self.kind.sold)
 
     @property
     def size_label_in(self) -> str:
-        """`8 in`, `9 x 13 in`; empty when the trade has no inch name for it."""
+        """`8 in`, `9 x 13 in`; empty where the trade has no name in inches."""
         return _size_label_in(self)
 
     def _inches(self) -> str:
@@ -218,7 +217,7 @@ class Tin:
 
     @property
     def _odd_extras(self) -> bool:
-        """Whether the sizes after the comma have to be said, not being the usual ones."""
+        """Whether the sizes after the comma are unusual, and so must be written."""
         return bool(self._extras) and self.kind.default_extras(self._main) != self._extras
 
     def _extra(self, label: str) -> str:
@@ -239,9 +238,9 @@ def _size_label_in(tin: Tin) -> str:
 
 
 def standard_tins(shapes: Collection[str] = SHAPES, sold: Sold = "cm") -> tuple[Tin, ...]:
-    """Every outline the trade sells, of these `shapes`: by shape in the register's order, then by size.
+    """Every outline the trade sells in these `shapes`: by shape in the register's order, then by size.
 
-    Without a depth, which decides only what fits; a named size (loaf, cups) has its own.
+    Without a depth, which only decides what fits; a named size (loaf, cups) has its own.
     """
     return tuple(
         Tin(shape=shape.key, sizes_mm=sizes, depth_mm=depth_mm if shape.named_size(sizes) else None, sold=shape.sold)

@@ -1,4 +1,4 @@
-"""How the walls of a tin rise: what stands below a level, and the level that a volume reaches. Lengths mm."""
+"""How the walls of a tin rise: the volume below a level, and the level that a volume reaches. Lengths in mm."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ class Walls:
         return brim + (fill_mm - self.depth_mm) * (self.base + self.slope + self.bend)
 
     def fill_mm(self, volume_mm3: float) -> float:
-        """Level in mm that volume_mm3 reaches: the inverse of volume_mm3. ValueError as there."""
+        """The level in mm that volume_mm3 reaches: the inverse of volume_mm3. ValueError likewise."""
         if not volume_mm3 >= 0.0:
             raise ValueError(f"the volume must be 0 or more, not {volume_mm3!r}")
         if not (self.slope or self.bend):

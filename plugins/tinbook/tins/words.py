@@ -1,4 +1,4 @@
-"""The words of a tin as bakers say them: for shapes, for sizes with a name, and what surrounds them."""
+"""The words bakers use for a tin: for shapes, for sizes with a name, and what goes round them."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tinbook.tins.register import SHAPES, SOLD_IN
 from tinbook.tins.shape import NamedSize, Shape
 from tinbook.units import Sold
 
-# Whatever a number can start with.
+# What a number can start with.
 NUMERAL = "0-9½⅓⅔¼¾⅛⅜⅝⅞"
 WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 
@@ -24,21 +24,21 @@ def _spoken() -> dict[str, tuple[Shape, NamedSize | None]]:
 
 
 SPOKEN = _spoken()
-# Longest first; plain letters only, as a dotless i would match `ring` and be no word in the list.
+# Longest first; plain letters only, as a dotless i would match `ring` and not be in the list.
 SHAPE_WORD = re.compile(
     rf"(?<![^\W_])(?ai:{'|'.join(sorted(map(re.escape, SPOKEN), key=len, reverse=True))})(?![^\W_])"
 )
 
 
 def spoken(word: str, sold: Sold) -> tuple[Shape, NamedSize | None]:
-    """The shape a word of SPOKEN says, with its size where the word says that too."""
+    """The shape that a word of SPOKEN means, with its size if the word gives that too."""
     shape, named = SPOKEN[word.casefold()]
     shape = SOLD_IN[sold][shape.key]
     return shape, named_size(shape, named.name) if named else None
 
 
 def named_size(shape: Shape, words: str) -> NamedSize | None:
-    """The named size these words are, if they are one."""
+    """The named size these words are, or None."""
     spaced = re.sub(r"(?<=[0-9])(?=[^\W\d_])", " ", words.replace("-", " "))
     said = re.sub(r"\b(lbs|pounds?)\b", "lb", " ".join(spaced.casefold().split()))
     return next((named for named in shape.named if said in (named.name, *named.also)), None)

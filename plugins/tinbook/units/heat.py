@@ -22,7 +22,7 @@ _LARGEST_PERCENT = 1000.0
 
 @dataclass(frozen=True, slots=True)
 class Heat:
-    """The heat of an oven: `celsius` is that of a conventional one, also where `fan` was written."""
+    """An oven's temperature: `celsius` is always that of a conventional oven, even where `fan` was written."""
 
     celsius: float
     fan: bool
@@ -30,7 +30,11 @@ class Heat:
 
 
 def read_heat(text: str) -> Heat:
-    """An oven's heat: "180 °C", "160 °C fan", "350 °F", "gas mark 4". Raises Misread."""
+    """An oven's temperature: "180 °C", "160 °C fan", "350 °F", "gas mark 4". Raises Misread for anything else.
+
+    >>> read_heat("160 °C fan").celsius
+    180.0
+    """
     written = " ".join(text.split())
     fan = _FAN.match(text)
     gas = _GAS.match(text, fan.end() if fan else 0)
@@ -57,7 +61,7 @@ def read_heat(text: str) -> Heat:
 
 
 def _dial(text: str, at: int, number: float, end: int) -> tuple[float, int]:
-    """The heat in °C that a number and its unit at `end` set a dial to, and where the unit ends."""
+    """The °C that a number and the unit at `end` set a dial to, and where that unit ends."""
     named = read_unit(text, end)
     if named is None:
         raise Misread(f'is "{text[at:end]}" in °C or °F?', f"write {text[at:end]} °C or {text[at:end]} °F", at, end)
@@ -86,7 +90,11 @@ def _nothing_after(text: str, end: int) -> None:
 
 
 def read_temperature(text: str) -> float:
-    """How warm something is, such as the middle of a cake: "97 °C", "206 °F"; in °C. Raises Misread."""
+    """How warm something is, in °C, such as the centre of a cake: "97 °C", "206 °F". Raises Misread for anything else.
+
+    >>> read_temperature("212 °F")
+    100.0
+    """
     at = len(text) - len(text.lstrip())
     number, end = read_number(text, at, "97 °C")
     named = read_unit(text, end)
@@ -102,7 +110,7 @@ def read_temperature(text: str) -> float:
 
 
 def read_percent(text: str) -> float:
-    """A share written in per cent: "25 %" is 0.25. Raises Misread."""
+    """A share written as a percentage: "25 %" is 0.25. Raises Misread for anything else."""
     at = len(text) - len(text.lstrip())
     number, end = read_number(text, at, "25 %")
     sign = _PERCENT.match(text, end)

@@ -1,4 +1,4 @@
-"""The measures of the kitchen by the names the code knows them by; their sizes are worked out from kitchen.txt."""
+"""The kitchen's measures by the names the code uses; their sizes are worked out from kitchen.txt."""
 
 from math import log2
 
@@ -44,20 +44,23 @@ TEASPOONS_PER_PINCH = 1 / 16
 
 
 def fahrenheit(celsius: float) -> float:
-    """A temperature in °F, from °C."""
+    """°C to °F."""
     return celsius * FAHRENHEIT_PER_CELSIUS + FAHRENHEIT_AT_0_C
 
 
 def celsius(fahrenheit: float) -> float:
-    """A temperature in °C, from °F."""
+    """°F to °C."""
     return (fahrenheit - FAHRENHEIT_AT_0_C) / FAHRENHEIT_PER_CELSIUS
 
 
 def gas_mark_celsius(mark: float) -> float:
-    """The heat of a British gas mark, in °C.
+    """The temperature of a British gas mark, in °C. `mark` is above 0.
 
-    From mark 1 up, °F = 25 (mark - 1) + 275; below it each halving of the mark takes off 25 °F:
-    °F = 25 log2(mark) + 275. `mark` is above 0. Source: GNU units, definitions.units, `gasmark`
-    (https://www.gnu.org/software/units/).
+    From mark 1 up, °F = 25 (mark - 1) + 275; below it each halving of the mark takes off 25 °F: °F = 25 log2(mark) +
+    275. Source: GNU units, definitions.units, `gasmark` (https://www.gnu.org/software/units/), which puts mark 4 at 350
+    °F.
+
+    >>> round(fahrenheit(gas_mark_celsius(4.0)))
+    350
     """
     return celsius(275 + 25 * (mark - 1 if mark >= 1 else log2(mark)))

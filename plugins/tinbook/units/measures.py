@@ -1,4 +1,4 @@
-"""Whose cup, whose spoons, and whose tins: the measures a house bakes with."""
+"""Whose cup, whose spoons and whose tins: the measures a house bakes with."""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -10,12 +10,12 @@ _FLUID_OUNCES_ML = {"US cup": ML_PER_US_FLUID_OUNCE, "UK cup": ML_PER_UK_FLUID_O
 
 
 Sold = Literal["cm", "inches"]
-"""What a tin with two names, 20 cm and 8 in, is sold in: its true size is by that one."""
+"""The measure a tin with two names, 20 cm and 8 in, is sold in, which gives its true size."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measures:
-    """The house's cup, spoons and fluid ounce, in ml, and what its tins are sold in. None: it has not said whose."""
+    """The house's cup, spoons and fluid ounce in ml, and what its tins are sold in. None: it has not said whose."""
 
     cup_ml: float | None
     tablespoon_ml: float
@@ -27,8 +27,8 @@ class Measures:
 def measures_of(cup: str | None, spoon: str, tins: Sold = "cm") -> Measures:
     """The measures of a house with this cup ("US cup", "metric cup", "UK cup" or None), these spoons and these tins.
 
-    `spoon` is "metric", "US" or "Australian". A US or UK cup also says whose fluid ounce it is.
-    Raises Misread for another word; its place is in the word that is wrong.
+    `spoon` is "metric", "US" or "Australian". A US or UK cup also settles whose fluid ounce it is. Raises Misread for
+    any other word, with the place of the fault in that word.
     """
     if cup is not None and cup not in CUPS_ML:
         raise _unknown(cup, "cup", list(CUPS_ML))

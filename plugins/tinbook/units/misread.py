@@ -7,8 +7,8 @@ from difflib import get_close_matches
 class Misread(ValueError):
     """A text that is not the quantity it should be.
 
-    `message` says what is wrong and `hint` what to write instead, both for a baker; `start` and `end` are the
-    fault's place in the text that was read, counted from 0.
+    `message` says what is wrong and `hint` what to write instead, both for a baker; `start` and `end` mark the fault in
+    the text that was read, counted from 0.
     """
 
     def __init__(self, message: str, hint: str, start: int, end: int) -> None:
@@ -19,16 +19,16 @@ class Misread(ValueError):
         self.end = end
 
 
-# Above the 0.6 that difflib takes: words for units are short, and "blobs" are no "lbs".
+# Above difflib's own 0.6: words for units are short, and "blobs" are not "lbs".
 _CLOSE_ENOUGH = 0.76
 
 
 class Whose(Misread):
-    """A cup or fluid ounce, where nobody has said whose."""
+    """A cup or fluid ounce when nobody has said whose."""
 
 
 def nearest_of(word: str, known: Iterable[str]) -> str:
-    """The known word nearest to `word`, whatever the case; empty if none is near."""
+    """The known word nearest to `word`, ignoring case; empty if none is near."""
     spelled = {name.casefold(): name for name in known}
     nearest = get_close_matches(word.casefold(), spelled, n=1, cutoff=_CLOSE_ENOUGH)
     return spelled[nearest[0]] if nearest else ""

@@ -23,7 +23,7 @@ _VULGAR = {
     "⅞": 7 / 8,
 }
 _ONE = "".join(_VULGAR)
-# Whatever a number can start with.
+# What a number can start with.
 DIGITS = f"0-9{_ONE}"
 _NUMBER = re.compile(
     rf"""
@@ -34,7 +34,7 @@ _NUMBER = re.compile(
     """,
     re.VERBOSE,
 )
-# What would make a number run on into something that is no number.
+# What would make a number run on into something that is not one.
 _RUNS_ON = re.compile(rf"[,.]?[0-9]|[/⁄{_ONE}]")
 _COMMAS = re.compile(r"([0-9]+),([0-9]+)(?:,[0-9]+)*(?:\.[0-9]+)?")
 _SIGN = re.compile(rf"[-−–+]\s*(?=[.{DIGITS}])")
@@ -46,7 +46,7 @@ _LETTERS = re.compile(
     """,
     re.VERBOSE,
 )
-"""A number in which a letter stands for the figure it looks like."""
+"""A number in which a letter stands for the digit it looks like."""
 _FIGURES = str.maketrans("OoIl", "0011")
 _BARE_POINT = re.compile(r"\.[0-9]+")
 _WORD = re.compile(r"[^\s,;]+")
@@ -69,7 +69,7 @@ _NUMBER_WORDS = {
 def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]:
     """The number that starts at `at`, and where it ends.
 
-    Raises Misread if there is none, with `such_as` for an example, or if it is malformed.
+    Raises Misread if there is none, with `such_as` as the example, or if it is malformed.
     """
     if letters := _LETTERS.match(text, at):
         said = letters[0]
@@ -105,7 +105,7 @@ def _value(number: re.Match[str]) -> float:
 
 
 def _comma(commas: re.Match[str]) -> Misread:
-    """The error for a comma that is not between thousands: most likely a decimal comma."""
+    """The error for a comma that does not separate thousands: most likely a decimal comma."""
     decimal = commas.end() == commas.end(2) and (len(commas[2]) < 3 or commas[1] == "0")
     hint = f"write {commas[1]}.{commas[2]}" if decimal else "write the number without commas"
     return Misread(f'"{commas[0]}" has a comma in it', hint, *commas.span())

@@ -1,7 +1,7 @@
-"""What the readers of this room take, as regular expressions for a program that cannot call them, such as an editor.
+"""What this room's readers accept, as regular expressions for programs that cannot call them, such as an editor.
 
-They are what JavaScript and Python both read: no names, no flags. None refuses what its reader takes; a reader
-refuses more, since a pattern does not count. Letters are told in both cases, for there is no flag for it.
+JavaScript and Python read them alike: no names, no flags, so letters are given in both cases. A pattern refuses nothing
+its reader accepts; the reader refuses more, since a pattern cannot count.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ _ONE = DIGITS.removeprefix("0-9")
 
 
 def any_case(word: str) -> str:
-    """A word in large and small letters: `[cC][mM]`."""
+    """A word in upper or lower case: `[cC][mM]`."""
     letters = (f"[{sign.lower()}{sign.upper()}]" if sign.isalpha() else _escaped(sign) for sign in word)
     return "".join(letters)
 
@@ -25,12 +25,12 @@ def _escaped(sign: str) -> str:
 
 
 def either(words: Iterable[str]) -> str:
-    """Any of some words, in any case; the longer ones first."""
+    """Any one of some words, in any case; longer ones first."""
     return f"(?:{'|'.join(any_case(word) for word in sorted(words, key=lambda word: (-len(word), word)))})"
 
 
 def whole(pattern: str) -> str:
-    """All of a text, with spaces round it."""
+    """The whole of a text, spaces around it allowed."""
     return rf"^\s*(?:{pattern})\s*$"
 
 
@@ -50,7 +50,7 @@ def _units(*dimensions: str) -> str:
 
 
 def _amount(*dimensions: str) -> str:
-    """A quantity, perhaps with its smaller part: `1 lb 4 oz`."""
+    """A quantity, perhaps with a smaller part: `1 lb 4 oz`."""
     part = rf"{NUMBER}\s*{_units(*dimensions)}"
     return rf"{part}(?:\s*{part})?"
 
@@ -61,8 +61,8 @@ TIME_SPAN = rf"{TIME}(?:{_TO}{TIME})?|{NUMBER}{_TO}{TIME}"
 STANDING = rf"{TIME_SPAN}|{NUMBER}\s*{either(('day', 'days', 'week', 'weeks'))}"
 PERCENT = rf"{NUMBER}\s*(?:%|{any_case('per')}\s*{any_case('cent')})"
 HEAT_TEXT = rf"^(?=[\s\S]*[{DIGITS}])(?=[\s\S]*(?:[cCfF°º˚]|{either(('gas', 'mark', 'regulo'))}))"
-"""An oven's heat: a figure, and whose figure it is."""
+"""An oven's temperature: a figure, and the scale it is on."""
 LINE_TEXT = (
     rf"^(?!\s*{NUMBER}\s*(?:{_units('mass', 'volume', 'length', 'time', 'temperature')})?\s*$)\s*[{DIGITS}][\s\S]*\S"
 )
-"""An amount and what of: it starts with a figure, and more than a unit follows."""
+"""An amount and what it is of: it starts with a figure, and goes on with more than a unit."""

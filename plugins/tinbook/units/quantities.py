@@ -25,7 +25,7 @@ INGREDIENT = ("mass", "volume", "count")
 # The second unit a quantity may go on with.
 _GOES_ON = {"lb": "oz", "kg": "g", "l": "ml", "h": "min"}
 _LARGEST = 1e6
-# °C: from the coldest freezer to the hottest oven, with room to spare.
+# °C: from the coldest freezer to the hottest oven, with a margin.
 _TEMPERATURES = (-60.0, 400.0)
 _RANGE = re.compile(rf"\s*(?:[-‐‑‒–—−]|to\b)\s*(?=[{DIGITS}])")
 _PLUS = re.compile(rf"\s*(?:\+|plus\b|and\b|&)\s*(?=[{DIGITS}])")
@@ -61,9 +61,9 @@ class Span:
 def read_quantity(
     text: str, measures: Measures = METRIC, want: Collection[str] = ANY, *, zero: bool = False
 ) -> Quantity:
-    """The quantity that the whole text is. Raises Misread if it is none, or none of the wanted dimensions.
+    """The whole text as a quantity. Raises Misread if it is none, or none of the wanted dimensions.
 
-    `zero` lets nothing at all be an amount.
+    `zero` allows an amount of nothing.
     """
     want = _collection(want)
     at = _start(text)
@@ -100,7 +100,7 @@ def read_count(text: str, measures: Measures = METRIC, *, zero: bool = False) ->
 
 
 def read_span(text: str, want: Collection[str] = ANY, measures: Measures = METRIC, *, zero: bool = False) -> Span:
-    """A quantity, or from one to another: "60-75 min", "45 min to 1 h". Raises Misread."""
+    """One quantity, or from one to another: "60-75 min", "45 min to 1 h". Raises Misread."""
     want = _collection(want)
     at = _start(text)
     low, end = _quantity(text, at, measures, want, zero, ranged=True)
@@ -131,16 +131,16 @@ def read_span(text: str, want: Collection[str] = ANY, measures: Measures = METRI
 
 
 def read_line(text: str, measures: Measures = METRIC, want: Collection[str] = INGREDIENT) -> tuple[Quantity, str, int]:
-    """The quantity a line starts with, what follows it, and where that starts in the text.
+    """The quantity a line starts with, what follows it, and where in the text that starts.
 
-    A number with no unit is a count: "6 large eggs" is 6 of "large eggs". Raises Misread, also where nothing
-    follows the quantity.
+    A number without a unit is a count: "6 large eggs" is 6 of "large eggs". Raises Misread, also where nothing follows
+    the quantity.
     """
     want = _collection(want)
     at = _start(text)
     quantity, end = _quantity(text, at, measures, want, zero=False)
     if quantity is None:
-        # Only a count has no unit, and here no count is wanted.
+        # Only a count has no unit, and no count is wanted here.
         raise _no_unit(text, at, end, want)
     rest = _start(text, end)
     if of := _OF.match(text, rest):
@@ -158,7 +158,7 @@ def read_line(text: str, measures: Measures = METRIC, want: Collection[str] = IN
 def _quantity(
     text: str, at: int, measures: Measures, want: Collection[str], zero: bool, *, ranged: bool = False
 ) -> tuple[Quantity | None, int]:
-    """The quantity at `at` and where it ends; None if it is a number with no unit and no count is wanted.
+    """The quantity at `at` and where it ends; None for a number without a unit where no count is wanted.
 
     `ranged`: a range may follow, and may hold the unit.
     """
@@ -281,7 +281,7 @@ def _nothing_after(text: str, end: int, quantity: Quantity, want: Collection[str
 
 
 def _such_as(want: Collection[str]) -> str:
-    """An example of each dimension wanted, at most three."""
+    """Examples of the dimensions wanted, three at most."""
     return _either([_DIMENSIONS[wanted][1] for wanted in want][:3])
 
 

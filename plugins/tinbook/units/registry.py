@@ -1,6 +1,6 @@
-"""The measures of kitchen.txt, worked out by pint, and `sizes.py` as it is written from them.
+"""The measures of kitchen.txt, worked out by pint, and `sizes.py` written from them.
 
-Pint is a large library, wanted only when kitchen.txt changes. Then write the sizes anew, from the top of the project:
+Pint is a large library, needed only when kitchen.txt changes. Then write the sizes again, from the top of the project:
 
     PYTHONPATH=plugins python -c "from tinbook.units import registry; print(registry.module(), end='')" > sizes.py
     mv sizes.py plugins/tinbook/units/sizes.py
@@ -19,7 +19,7 @@ BASES: Mapping[str, str] = {
     "MINUTES": "minute",
     "MILLILITRES": "millilitre",
 }
-"""The tables of sizes, and what each of them counts."""
+"""The tables of sizes, and the unit each counts in."""
 TOLD = '''"""The sizes of the kitchen's measures, as pint works them out from kitchen.txt.
 
 Written by `registry.module`, which says how; a test works every size out anew. Not to be changed by hand.
@@ -40,12 +40,12 @@ def _registry() -> pint.UnitRegistry[float]:
 
 
 def _rounded(size: float) -> float:
-    """Every defined size has at most 13 digits; what follows them is rounding in the multiplication."""
+    """A size to 13 digits, as defined sizes have no more; what follows is rounding from the multiplication."""
     return float(f"{size:.13g}")
 
 
 def sizes() -> dict[str, dict[str, float]]:
-    """By table, how many of its base there are in each unit of kitchen.txt but in the base itself."""
+    """By table, how much of its base each unit of kitchen.txt holds; the base itself is left out."""
     registry = _registry()
     units = {base: registry.Unit(base) for base in BASES.values()}
     tables: dict[str, dict[str, float]] = {}
@@ -56,7 +56,7 @@ def sizes() -> dict[str, dict[str, float]]:
 
 
 def heats() -> dict[str, float]:
-    """How °F go by °C: so many to one, and where 0 °C lies."""
+    """How °F follow from °C: how many to one, and where 0 °C lies."""
     registry = _registry()
     return {
         "FAHRENHEIT_PER_CELSIUS": _rounded(

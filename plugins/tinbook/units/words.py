@@ -118,9 +118,9 @@ _REFUSED |= {f"{word}s": _TWO_MEANINGS[word] for word in ("pint", "quart", "gall
 
 
 def read_unit(text: str, at: int) -> tuple[str, int] | None:
-    """The unit written at `at`, after any spaces, and where its word ends; None if no unit is written there.
+    """The unit written at `at`, after any spaces, and where its word ends; None if there is none.
 
-    Raises Misread for a word that means two things, or that measures nothing.
+    Raises Misread for a word with two meanings, or one that measures nothing.
     """
     written = _WORD.match(text, at)
     if written is None:
@@ -146,9 +146,9 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
 
 
 def unit_meant(word: str) -> str:
-    """A hint with the unit that a word no unit goes by is nearest to, empty if none is near.
+    """A hint with the unit nearest to a word that is not one; empty if none is near.
 
-    A short form is answered with the form used here: nobody who wrote "grs" meant "gr".
+    A short form is answered with the form used here: whoever wrote "grs" did not mean "gr".
     """
     short = {spelling: unit if len(spelling) <= len(unit) + 2 else spelling for spelling, unit in WORDS.items()}
     near = nearest_of(word, WORDS)
@@ -156,7 +156,14 @@ def unit_meant(word: str) -> str:
 
 
 def unit_size(unit: str, measures: Measures) -> float:
-    """How many g, ml, mm or min there are in a unit. Raises LookupError if the house has not said whose."""
+    """The size of a unit in g, ml, mm or min. Raises LookupError if the house has not said whose.
+
+    By definition (Weights and Measures Act 1985, Schedule 1) a pound is 0.45359237 kg:
+
+    >>> from tinbook.units import METRIC
+    >>> unit_size("lb", METRIC)
+    453.59237
+    """
     size = _SIZE.get(unit)
     if size is not None:
         return size
@@ -173,10 +180,10 @@ def unit_size(unit: str, measures: Measures) -> float:
 
 
 def to_unit(quantity_base: float, unit: str, measures: Measures) -> float:
-    """A quantity in its base unit (g, ml, mm, min, °C, or a count) as so many of another unit.
+    """A quantity in its base unit (g, ml, mm, min, °C, or a count), converted to another unit.
 
-    `unit` is a key of UNITS of the same dimension. Raises LookupError for an unknown unit, and for a
-    cup or fluid ounce of a house that has not said whose.
+    `unit` is a key of UNITS of the same dimension. Raises LookupError for an unknown unit, and for a cup or fluid ounce
+    when the house has not said whose.
     """
     if unit == "°C":
         return quantity_base

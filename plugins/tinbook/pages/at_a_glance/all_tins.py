@@ -50,7 +50,7 @@ class AllTinsView(TinToTinView):
 
     @cached_property
     def items(self) -> tuple[Matrix, ...]:
-        """A matrix to every round, then to every square: one of both would be cut at a tablet's edge."""
+        """A matrix to every round, then to every square: one for both would be cut off at a tablet's edge."""
         tins, shown = self.shelf.matrix, self.shelf.factors_shown
         made = []
         for shape in MATRIX_SHAPES:
@@ -62,7 +62,7 @@ class AllTinsView(TinToTinView):
 
     @property
     def tins(self) -> dict[str, Any]:
-        """What the browser is handed."""
+        """What the browser gets."""
         return script_rows(self.shelf.tins)
 
     @property
@@ -102,7 +102,7 @@ class AllTinsView(TinToTinView):
 
 
 def _words(tin: Tin) -> str:
-    """`20 cm or 8 inch`: as both sides of the Atlantic look for it."""
+    """`20 cm or 8 inch`: as people on either side of the Atlantic search for it."""
     inches = tin.size_label_in.replace(" in", " inch")
     return f"{tin.size_label} or {inches}" if inches else tin.size_label
 

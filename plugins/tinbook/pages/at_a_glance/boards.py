@@ -1,4 +1,4 @@
-"""Boards and ribbon: what a cake of every tin stands on and goes out in."""
+"""Boards and ribbon: what a cake from every tin stands on and goes out in."""
 
 from __future__ import annotations
 
@@ -24,12 +24,13 @@ ADDRESS, TITLE = "boards", "Boards and ribbon"
 OURS, OTHERS = "on hand", "others"
 DRUMS = ("usual", "wide", "least")
 DRAWN_MM = 200.0
-"""The round nearest to this is drawn."""
+"""The round nearest to this is the one drawn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardPlan:
-    """A round cake on its drum in plan: radii about one middle, a leader and a word each. In the drawing's own units.
+    """A round cake on its drum in plan: concentric circles, with a leader and a word for each. In the drawing's own
+    units.
 
     `words` says the same.
     """
@@ -47,7 +48,7 @@ class BoardPlan:
 
 MIDDLE, DRUM, WORDS_X = 127.0, 120.0, 270.0
 SLOPES = (55.0, 25.0, -15.0)
-"""At what angle over the middle a leader leaves its circle, from the outer one inwards, degrees."""
+"""The angle above the middle at which a leader leaves its circle, from the outer one inwards, degrees."""
 
 
 def board_plan(row: BoardRow) -> BoardPlan | None:
@@ -90,7 +91,7 @@ class BoardsView:
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """What is minded when a cake on its board is lifted and driven."""
+        """What to mind when a cake on its board is lifted and driven."""
         return (self.desk.facts.cautions["carrying"],)
 
     @cached_property
@@ -100,7 +101,7 @@ class BoardsView:
 
     @property
     def lead(self) -> str:
-        """For which cake, and which board the house takes."""
+        """For which cake, and which board the house uses."""
         settled = self.table.finishing
         taken = {"least": "the least", "usual": "the usual", "wide": "the wide"}[settled.board]
         whole = "all over" if settled.board_covered == "whole" else "as a ring round the cake"
@@ -126,7 +127,7 @@ class BoardsView:
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
-        """A table each drum, the one the house takes first."""
+        """A table for each drum, the house's first."""
         taken = self.table.finishing.board
         return tuple(self._grid(name) for name in sorted(DRUMS, key=lambda name: name != taken))
 
@@ -161,7 +162,7 @@ class BoardsView:
 
 
 def narrow_marks(tin: Tin, owned: bool) -> tuple[tuple[str, str], ...]:
-    """What a row of a tin is narrowed by."""
+    """What a tin's row can be narrowed by."""
     return (("kind", tin.kind.title), ("tag", OURS if owned else OTHERS))
 
 
@@ -194,7 +195,7 @@ def _or_none(grams: float | None) -> str:
 
 
 def _sides(sides_mm: tuple[float, ...], unit_mm: float, all_of_them: bool = False) -> str:
-    """`222`, `222 × 322`: sides alike once, unless all of them are asked for."""
+    """`222`, `222 × 322`: equal sides once, unless all of them are asked for."""
     shown = sides_mm if all_of_them or len(set(sides_mm)) > 1 else sides_mm[:1]
     return f"{NBSP}×{NBSP}".join(number(side / unit_mm) for side in shown)
 

@@ -1,4 +1,4 @@
-"""The grids of what goes in: eggs, cupcakes out of a batter, what can be made of what is left, self-raising flour."""
+"""The grids of what goes in: eggs, cupcakes from a batter, what to make of leftovers, self-raising flour."""
 
 from __future__ import annotations
 
@@ -61,7 +61,7 @@ def _bounds(row: EggRow) -> str:
 
 
 def bowl_grid(eggs: Eggs, facts: Facts) -> Grid:
-    """So many eggs of each class."""
+    """Numbers of eggs in each class."""
     ours = eggs.classes.index(eggs.house)
     rows = tuple(
         GridRow(
@@ -83,7 +83,7 @@ def bowl_grid(eggs: Eggs, facts: Facts) -> Grid:
 
 
 def part_grid(eggs: Eggs, facts: Facts) -> Grid:
-    """So many eggs of the house, white and yolk."""
+    """Numbers of the house's eggs, white and yolk."""
     rows = tuple(
         GridRow(
             head=number(row.count),
@@ -107,7 +107,7 @@ def part_grid(eggs: Eggs, facts: Facts) -> Grid:
 
 
 def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
-    """How many cupcakes a batter gives."""
+    """How many cupcakes a batter makes."""
     by_batter: dict[float, list[Cell]] = {}
     for row in sums.pieces:
         met = "" if row.count_low == row.count_high else f"{row.count_low}–{row.count_high}"
@@ -128,7 +128,7 @@ def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
 
 
 def needed_grid(sums: SmallSums, facts: Facts) -> Grid:
-    """How much batter so many cupcakes take."""
+    """How much batter a number of cupcakes takes."""
     by_count: dict[int, list[Cell]] = {}
     for row in sums.needed:
         met = formats.bounds(row.batter_low_g, row.batter_high_g)
@@ -152,7 +152,7 @@ def _cases(sums: SmallSums, told: str) -> Iterator[Head]:
 
 
 def left_grid(sums: SmallSums, facts: Facts) -> Grid:
-    """What to multiply by for what is left."""
+    """What to multiply by to use up what is left."""
     by_asked: dict[float, list[Cell]] = {}
     for row in sums.left:
         by_asked.setdefault(row.asked, []).append(Cell(fixed(row.shown_factor, 2), row.asked == row.left))

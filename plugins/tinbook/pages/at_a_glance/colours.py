@@ -1,4 +1,4 @@
-"""The colours of the house: what goes into 100 g of paste, how it looks, what becomes of it, what the law says."""
+"""The colours of the house: what goes into 100 g of paste, how it looks, how it changes, what the law says."""
 
 from __future__ import annotations
 
@@ -17,7 +17,8 @@ ADDRESS, TITLE = "colours", "Colours"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourCard:
-    """One colour, spelled: pots for 100 g, a swatch with its label, what to mind, what the law wants, where it is used.
+    """One colour, spelled: pots for 100 g, a swatch with its label, what to mind, what the law requires, where it is
+    used.
 
     `contrast` is that of the label on its swatch.
     """

@@ -1,4 +1,4 @@
-"""Covering at a glance: a cake of every tin, finished with what the house finishes its cakes with."""
+"""Covering at a glance: a cake from every tin, finished as the house finishes its cakes."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ NAMES = {"filling": "Filling", "crumb_coat": "Crumb coat", "final_coat": "Final 
 
 @dataclass(frozen=True, slots=True)
 class Plays:
-    """What one mixture of the house is on a cake, its page, and what the log says of it."""
+    """What one mixture of the house is on a cake, its page, and what the log says about it."""
 
     roles: str
     address: str

@@ -1,6 +1,6 @@
-"""A plan to cut by, drawn true to scale in mm, with the words to cut it by.
+"""A plan to cut by, drawn to scale in mm, with the instructions.
 
-Every piece is drawn and numbered. On paper a plan stands at full size where it fits A4, and says whether it does.
+Every piece is drawn and numbered. On paper a plan is full size where it fits A4, and says whether it is.
 """
 
 from __future__ import annotations
@@ -18,23 +18,23 @@ from tinbook.tins import Ring, Tin, cutting
 from tinbook.tins.cutting import Knife
 
 PAPER_MM = (198.0, 215.0)
-"""What of an A4 sheet is left for a drawing within its margins and below its words."""
+"""The part of an A4 sheet left for a drawing, inside its margins and below its words."""
 EDGE_MM = 3.0
 BAR_MM = 16.0
 SIDE_MM = 14.0
-"""Room for the counts of strips and for where they are cut."""
+"""Room for the counts of strips and for where to cut."""
 FIGURE_MM = 8.5
 COUNT_MM = 16.0
-"""A strip wider than that has its count beside it."""
+"""A strip wider than this has its count beside it."""
 LEAST_MM = 3.4
-"""The least height of letters on paper."""
+"""The smallest letters on paper."""
 HAIR_MM = 0.04
 FAR_MM = 12.0
 
 
 @dataclass(frozen=True, slots=True)
 class CutDrawing:
-    """A plan as SVG, how wide it is in mm, how wide on paper, and what is to be said of its size there."""
+    """A plan as SVG, how wide it is in mm, how wide on paper, and what to say about its size there."""
 
     svg: Markup
     width_mm: float
@@ -43,7 +43,7 @@ class CutDrawing:
 
 
 def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
-    """The plan of a cake; `name` says what of, `mark` is its own on the page."""
+    """The plan of a cake; `name` says of what, `mark` is its own on the page."""
     least_x, least_y, most_x, most_y = _bounds(cut.tin)
     strips = cut.way in ("grid", "strips", "uneven")
     left = SIDE_MM if strips and not cut.upright else EDGE_MM
@@ -85,7 +85,7 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
 
 
 def _sides(cut: Cut, left: float, top: float, least: float) -> str:
-    """Where the strips are cut, and how many pieces each gives, beside the cake."""
+    """Where to cut the strips, and how many pieces each gives, beside the cake."""
     texts = [
         _beside(cut, left, top, edge, formats.number(shown), "tb-mm")
         for edge, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True)
@@ -113,7 +113,7 @@ def _knife(knife: Knife, off_x: float, off_y: float) -> str:
 
 @lru_cache(maxsize=256)
 def _bounds(tin: Tin) -> tuple[float, float, float, float]:
-    """Least x and y, most x and y of it."""
+    """Its least x and y, and most x and y."""
     return cutting.spans(outline(tin))
 
 

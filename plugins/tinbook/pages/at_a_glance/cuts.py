@@ -1,4 +1,4 @@
-"""For each shape the plans to cut its sizes by, a page a shape."""
+"""The plans for cutting each size of a shape, one page for each shape."""
 
 from __future__ import annotations
 
@@ -42,9 +42,9 @@ def sides(portion: Portion) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutFigure:
-    """A plan: how many of what, how it is cut, what a piece weighs, its drawing and its name for a link.
+    """A plan: how many of what, how to cut it, what a piece weighs, its drawing and its name for a link.
 
-    `kind` is its column in the list, `usual` the plan that is shown where only its tin is asked for.
+    `kind` is its column in the list, `usual` the plan shown when only its tin is asked for.
     """
 
     anchor: str
@@ -59,7 +59,7 @@ class CutFigure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutSection:
-    """A tin and its plans, made when the page is."""
+    """A tin and its plans, made only when the page is."""
 
     title: str
     anchor: str
@@ -110,7 +110,7 @@ class CutSection:
 
     @property
     def height_mm(self) -> float:
-        """How high cakes are."""
+        """The height of the cakes."""
         return finishing(self.desk.book.finish, self.desk.facts).heights_mm[0]
 
 
@@ -151,7 +151,7 @@ class CutsView:
 
     @property
     def columns(self) -> tuple[str, ...]:
-        """The kinds of plan: every tin of a shape has the same."""
+        """The kinds of plan: the same for every tin of a shape."""
         return tuple(formats.title(figure.kind) for figure in self.plans[0].figures)
 
     @property

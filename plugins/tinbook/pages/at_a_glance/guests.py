@@ -32,14 +32,15 @@ from tinbook.plans.portions.guests import (
 from tinbook.plans.portions.tables import beside_said
 
 USUAL_GUESTS, USUAL_KIND = 40, "dessert"
-"""What is asked before anyone has asked."""
+"""The question before anyone has asked one."""
 SHOWN = 4
-"""Sets shown of the house's own tins, and of others, at most."""
+"""The most sets shown of the house's own tins, and of others."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundSet:
-    """A set that serves, as the script shows it: its words, and the widths to draw its tiers by, from the top down."""
+    """A set that serves, as the script shows it: its words, and the widths to draw its tiers with, from the top
+    down."""
 
     serves: int
     name: str
@@ -60,12 +61,12 @@ class GuestsView:
 
     @property
     def usual_guests(self) -> int:
-        """How many guests are answered for in the page."""
+        """The number of guests answered for in the page."""
         return USUAL_GUESTS
 
     @property
     def height_mm(self) -> int:
-        """How high the drawn cakes are."""
+        """The height of the drawn cakes."""
         return round(self.choices.height_mm)
 
     @property
@@ -88,13 +89,13 @@ class GuestsView:
 
     @property
     def own_sets(self) -> tuple[FoundSet, ...]:
-        """The best sets of the house's own tins for so many guests."""
+        """The best sets of the house's own tins for that many guests."""
         found = answers(self.choices, replace(self._wish, owned=True), SHOWN)
         return tuple(self._found(answer) for answer in found)
 
     @property
     def other_sets(self) -> tuple[FoundSet, ...]:
-        """The best of those for which a tin is borrowed or bought."""
+        """The best of those for which a tin has to be borrowed or bought."""
         every = answers(self.choices, self._wish, len(self.choices.sets))
         return tuple(self._found(answer) for answer in every if not answer.owned)[:SHOWN]
 
@@ -132,12 +133,12 @@ class GuestsView:
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """What holds up a tier is no food."""
+        """What holds up a tier is not food."""
         return tuple(self.desk.facts.cautions[key] for key in ("support", "dowels", "carrying"))
 
     @property
     def tables(self) -> tuple[Titled, ...]:
-        """A table each kind of portion, dessert first, by name."""
+        """A table for each kind of portion, dessert first, by name."""
         kinds = sorted((portion.kind for portion in self.choices.portions), key=lambda kind: kind != "dessert")
         return tuple(Titled(f"{formats.title(kind)} portions", kind.replace(" ", "-")) for kind in kinds)
 
@@ -186,7 +187,7 @@ class GuestsView:
 
     @property
     def script_data(self) -> dict[str, Any]:
-        """What the browser is handed: tins, sets by their places, mixtures by how deep their batter stands."""
+        """What the browser gets: tins, sets by their places, mixtures by how deep their batter stands."""
         laid = self.choices
         cups = laid.cups
         return {

@@ -51,7 +51,7 @@ def oven_grid(facts: Facts) -> Grid:
 
 
 def dial_grid(facts: Facts) -> Grid:
-    """The dials of an oven."""
+    """The dial settings of an oven."""
     rows = tuple(
         GridRow(
             head=number(row.conventional_c),
@@ -78,7 +78,7 @@ def dial_grid(facts: Facts) -> Grid:
 
 
 def _off(celsius: float) -> str:
-    """How far the nearest mark is off, in words."""
+    """How far out the nearest mark is, in words."""
     return f"{formats.signed(celsius)} °C" if celsius else "exact"
 
 
@@ -186,7 +186,7 @@ def length_grid(book: Book, facts: Facts) -> Grid:
 
 
 def cup_grid(desk: Desk) -> Grid:
-    """Ingredients by the cup, but for those that have no page."""
+    """Ingredients by the cup, except those without a page."""
     book, facts = desk.book, desk.facts
     pages, cup = desk.card_pages, cup_name(book)
     rows = tuple(

@@ -1,4 +1,4 @@
-"""What the tins on hand allow: every mixture baked in tins, and which of the house's tins take it."""
+"""What fits the house's tins: every mixture baked in tins, and which of the house's tins take it."""
 
 from __future__ import annotations
 
@@ -27,14 +27,14 @@ from tinbook.plans.mixtures.on_hand import (
 
 ADDRESS, TITLE = "on-hand", "What the tins on hand allow"
 VERDICT = {AS_WRITTEN: "as written", NEARLY: "nearly", RESIZED: "another size"}
-"""Of one choice."""
+"""Words for one choice."""
 COUNTED = {AS_WRITTEN: "as written", NEARLY: "nearly", RESIZED: "at another size", NO_TIN: "in none of them"}
-"""Of so many mixtures."""
+"""Words for a number of mixtures."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChoiceLine:
-    """A choice, spelled: the tins drawn and named, the factor, the eggs, the bakes, and how it is to be called."""
+    """A choice, spelled: the tins drawn and named, the factor, the eggs, the bakes, and what to call it."""
 
     icons: tuple[Markup, ...]
     tins: str
@@ -56,7 +56,7 @@ class HandLine:
 
     @property
     def rows(self) -> int:
-        """Over how many rows its head stands."""
+        """How many rows its head spans."""
         return max(1, len(self.choices))
 
 
@@ -81,12 +81,12 @@ class OnHandView:
 
     @property
     def near(self) -> str:
-        """How near is nearly."""
+        """How near "nearly" is."""
         return formats.percent(self.table.near_percent)
 
     @property
     def lines(self) -> tuple[HandLine, ...]:
-        """A line each mixture."""
+        """A line for each mixture."""
         return tuple(_line(row) for row in self.table.rows)
 
     @property

@@ -1,4 +1,4 @@
-"""The oven: what to set on its dial, other ways to bake, what each bake takes, and what came out of it."""
+"""The oven: what to set its dial to, other ways to bake, what each bake takes, and what came out of it."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ class OvenView:
 
     @property
     def lead(self) -> str:
-        """What oven it is, and how far off its dial."""
+        """What oven it is, and how far out its dial is."""
         own = self.desk.book.house.oven
         if own.dial is None or own.thermometer is None:
             return (
@@ -52,7 +52,7 @@ class OvenView:
 
     @property
     def room(self) -> str:
-        """What stands in it at once, and what the mixer holds."""
+        """What fits in it at once, and what the mixer holds."""
         house = self.desk.book.house
         parts = []
         if house.oven_shelf:
@@ -70,13 +70,13 @@ class OvenView:
 
     @property
     def centre(self) -> str:
-        """How warm the middle is when it is done: `97 °C (93 to 99)`."""
+        """How warm the middle is when done: `97 °C (93 to 99)`."""
         done = self.desk.facts.numbers["centre when done"]
         return f"{formats.celsius(done.value)} ({number(done.low or done.value)} to {number(done.high or done.value)})"
 
     @cached_property
     def known(self) -> tuple[Baking, ...]:
-        """What is known of each mixture that is baked in tins."""
+        """What is known about each mixture baked in tins."""
         bakings = [self.desk.bakes.of(batch) for batch in self.desk.batches.values() if batch.tins]
         return tuple(baking for baking in bakings if baking is not None)
 
@@ -237,7 +237,7 @@ def _bake_row(bake: LoggedBake) -> Short:
 
 
 def _kept(shown: Saying | str) -> str:
-    """A dial's figure kept to its unit."""
+    """A dial's figure joined to its unit."""
     return formats.kept_together(spell(shown))
 
 

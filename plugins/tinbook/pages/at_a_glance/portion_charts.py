@@ -16,12 +16,12 @@ LINE = 19.0
 """The least distance between two names."""
 DASHES = ("", "7 4", "2 4", "12 4 2 4")
 MARKS = {"Square": "square", "Round": "circle", "Hexagon": "triangle", "Heart": "cross", "Petal": "circle"}
-"""How the published points of a shape are drawn."""
+"""How a shape's published points are drawn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
-    """Our counts: a path, how it is dashed, its name and where that stands, and the published points as a path."""
+    """Our counts: a path, its dashes, its name and where that stands, and the published points as a path."""
 
     path: str
     dash: str

@@ -1,4 +1,4 @@
-"""From tin to tin: the matrix with its heads, and the answer that stands beside it before any script has run."""
+"""From tin to tin: the matrix with its heads, and the answer beside it before any script has run."""
 
 from __future__ import annotations
 
@@ -21,13 +21,13 @@ from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, Shelf, TinFacts, shelf
 from tinbook.tins import SHAPES, Tin
 
 WIDEST_EM = 5.0
-"""How wide the larger of two tins is drawn, laid on each other."""
+"""How wide the larger of two tins is drawn, one laid on the other."""
 SAID_EGGS = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatrixHead:
-    """A tin of the matrix: its name for the scripts, its drawing, its size as the house says it, its other name."""
+    """A tin of the matrix: its name for the scripts, its drawing, its size as the house gives it, its other name."""
 
     name: str
     called: str
@@ -42,7 +42,7 @@ class MatrixHead:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MatrixCell:
-    """A factor, spelled; `more` when it takes more mixture than the tin on the left; `first` begins another shape."""
+    """A factor, spelled; `more` if it takes more mixture than the tin on the left; `first` begins another shape."""
 
     text: str
     more: bool
@@ -52,7 +52,7 @@ class MatrixCell:
 
 @dataclass(frozen=True, slots=True)
 class MatrixLine:
-    """A tin on the left and the factors to every tin above."""
+    """A tin on the left and the factors to every tin along the top."""
 
     head: MatrixHead
     cells: tuple[MatrixCell, ...]
@@ -60,7 +60,7 @@ class MatrixLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Matrix:
-    """Factors from every tin on the left to every tin above. `widest_em`: how wide the widest is drawn."""
+    """Factors from every tin on the left to every tin along the top. `widest_em`: how wide the widest is drawn."""
 
     title: str
     unit: str
@@ -71,7 +71,7 @@ class Matrix:
 
 @dataclass(frozen=True, slots=True)
 class By:
-    """What a factor may go by: a key for the script, the words, whether it is so between the two tins told."""
+    """What a factor can go by: a key for the script, the words, and whether it does so between these two tins."""
 
     key: str
     words: str
@@ -80,7 +80,7 @@ class By:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TinAnswer:
-    """What the page says of two tins, spelled."""
+    """What the page says about two tins, spelled."""
 
     old: str
     new: str
@@ -98,7 +98,7 @@ class TinAnswer:
 
 @dataclass(frozen=True)
 class TinToTinView:
-    """What both pages of tins say: the answer for two tins, and whence it comes."""
+    """What both pages of tins say: the answer for two tins, and where it comes from."""
 
     desk: Desk
 
@@ -114,17 +114,17 @@ class TinToTinView:
 
     @property
     def from_name(self) -> str:
-        """The name of the tin the answer is from, for the script."""
+        """The name of the tin the answer starts from, for the script."""
         return self.shelf.house[0].tin.name
 
     @property
     def to_name(self) -> str:
-        """And of the one it is to."""
+        """And of the one it goes to."""
         return self.shelf.house[1].tin.name
 
     @property
     def on_hand(self) -> bool:
-        """Whether there is a page of what the tins on hand allow."""
+        """Whether there is a page of what fits the house's tins."""
         return shows_on_hand(self.desk.book)
 
     @property
@@ -209,7 +209,7 @@ def _by(old: TinFacts, new: TinFacts) -> tuple[By, ...]:
 
 
 def script_rows(rows: Sequence[TinFacts]) -> dict[str, Any]:
-    """What the browser is handed: each tin's name, size, the ml that are compared and whether they are a share."""
+    """What the browser gets: each tin's name, size, the ml compared, and whether they are a share."""
     heads = (
         "name", "called", "inches", "shape", "title", "width_mm", "length_mm", "drawn", "share", "ml", "brim", "near",
         "near_factor",

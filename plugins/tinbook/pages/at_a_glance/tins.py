@@ -24,7 +24,7 @@ class TinsView(TinToTinView):
 
     @property
     def tins(self) -> dict[str, Any]:
-        """What the browser is handed."""
+        """What the browser gets."""
         return script_rows(self.shelf.house)
 
     @property

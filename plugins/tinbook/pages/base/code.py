@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 
 def code(address: str) -> Markup:
-    """An address as a code to scan (QR, ISO/IEC 18004), with the quiet edge of four modules it needs."""
+    """An address as a code to scan (QR, ISO/IEC 18004), with the quiet zone of four modules it needs."""
     import segno
 
     modules = segno.make(address, error="m", micro=False)

@@ -1,4 +1,4 @@
-"""Texts that name an oven's heat, with the house's own dial beside it."""
+"""Texts that name an oven temperature, with the house's own dial setting beside it."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ def dial_words(dial: Saying) -> str:
 
 
 def dialled(text: str, bake: Bake | None, desk: Desk) -> str:
-    """A text that says behind each heat of an oven what is set here: `160 °C (135 °C fan on this house's dial)`."""
+    """A text with the setting here after each oven temperature: `160 °C (135 °C fan on this house's dial)`."""
     said, start = list[str](), 0
     for found in dials_in(text, bake, desk.book, desk.facts):
         said += [text[start : found.end], f" ({dial_words(found.dial)})"]
@@ -25,6 +25,6 @@ def dialled(text: str, bake: Bake | None, desk: Desk) -> str:
 
 
 def dialled_step(step: Step, bake: Bake | None, desk: Desk) -> Step:
-    """The same of what a step says to do and of when it is done."""
+    """The same for what a step says to do and when it is done."""
     do, done = dialled(step.do, bake, desk), dialled(step.done, bake, desk) if step.done else step.done
     return step if (do, done) == (step.do, step.done) else step.model_copy(update={"do": do, "done": done})

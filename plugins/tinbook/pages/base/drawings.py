@@ -1,4 +1,4 @@
-"""Drawings as numbers: where lines and labels go, in mm of the tin; the template only sets them down."""
+"""Drawings as numbers: where lines and labels go, in mm of the tin; the template only puts them there."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from tinbook.tins import Tin
 
 LABEL_MM = 24.0
-"""The least distance between two labels, so that they do not run into each other."""
+"""The least distance between two labels, so that they do not collide."""
 GAP_MM = 60.0
 
 
 @dataclass(frozen=True, slots=True)
 class Tick:
-    """A figure at an axis of a chart, and where it stands."""
+    """A figure on a chart's axis, and where it stands."""
 
     at: float
     text: str
@@ -23,7 +23,7 @@ class Tick:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanTin:
     """A tin in plan: a circle (`radius`) or a square (`side`) with its lower left corner or its lowest point on the
-    ground, and its label at the end of a leader from (`from_x`, `from_y`) over (`x`, `y`). All mm, y downwards."""
+    ground, and its label at the end of a leader from (`from_x`, `from_y`) via (`x`, `y`). All mm, y downwards."""
 
     is_round: bool
     centre_x: float
@@ -51,7 +51,7 @@ class Plans:
 
 
 def nested_plans(tins: Iterable[Tin]) -> Plans | None:
-    """The house's rounds and squares drawn to one scale, each shape nested in itself; None without any."""
+    """The house's rounds and squares to one scale, each shape nested; None if there are none."""
     unique = {(tin.shape, tin.sizes_mm[0]): tin.across_mm for tin in tins if tin.shape in ("round", "square")}
     rounds = sorted((size for shape, size in unique if shape == "round"), reverse=True)
     squares = sorted((size for shape, size in unique if shape == "square"), reverse=True)
@@ -98,7 +98,7 @@ def _plan(
 
 
 def spread(heights: Sequence[float], least: float) -> list[float]:
-    """Heights (rising) moved down just so far that each lies at least `least` below the one before."""
+    """Heights (rising) moved down just far enough that each is at least `least` below the one before."""
     moved: list[float] = []
     for height in heights:
         moved.append(max(height, moved[-1] + least) if moved else height)

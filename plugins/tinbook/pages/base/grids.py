@@ -1,4 +1,4 @@
-"""Small tables for the page: heads, rows and cells that are spelled already, for the one template of them."""
+"""Small tables for a page: heads, rows and spelled cells, for the one template that prints them."""
 
 from __future__ import annotations
 
@@ -12,12 +12,12 @@ UNWORKED: Mapping[str, str] = {
     "differs": "Nothing is worked out here: both columns are as the recipes have it.",
     "cuts": "Each figure opens its plan; how portions are counted is said at portions at a glance.",
 }
-"""Tables without a fold of how they were worked out, and the word that stands there instead."""
+"""Tables without a fold for how they were worked out, and the word that stands there instead."""
 
 
 @dataclass(frozen=True, slots=True)
 class Head:
-    """A column's head: what it is, and below it the unit. `words`: it holds words, not figures."""
+    """A column's head: what it is, and the unit below. `words`: it holds words, not figures."""
 
     name: str
     unit: str = ""
@@ -25,11 +25,11 @@ class Head:
 
 
 ROOM_PX, FIGURE_PX, LETTER_PX, GAP_PX = 626.0, 40.0, 8.3, 8.0
-"""On an upright tablet: beside a tin's name, for four digits, for a letter of a head, between columns."""
+"""Widths on an upright tablet: beside a tin's name, for four digits, for a letter of a head, between columns."""
 
 
 def heads_stand(heads: Sequence[Head]) -> bool:
-    """Whether the heads of a table stand on end: side by side their longest words would not go on an upright tablet."""
+    """Whether a table's heads stand on end: side by side, their longest words would not fit an upright tablet."""
     words = [[*head.name.replace("-", "- ").split(), *head.unit.split()] for head in heads]
     wide = (max(FIGURE_PX, *(LETTER_PX * len(word) for word in each)) + GAP_PX for each in words)
     return sum(wide) > ROOM_PX
@@ -50,7 +50,7 @@ class Cell:
 class GridRow:
     """A row: what is looked up, a word on it, its page or none, and what it gives. `first` opens a new group.
 
-    `lent`: it is of a tin the house does not own. `marks`: what it says of itself to the script that narrows tables.
+    `lent`: it is for a tin the house does not own. `marks`: what it tells the script that narrows tables.
     """
 
     head: str
@@ -63,7 +63,7 @@ class GridRow:
 
 
 class Titled(NamedTuple):
-    """A table's title and anchor, for a page that is set out before its tables are worked out."""
+    """A table's title and anchor, for a page laid out before its tables are worked out."""
 
     title: str
     anchor: str
@@ -73,8 +73,8 @@ class Titled(NamedTuple):
 class Grid:
     """A table with its title and anchor, words before and after it, and how it was worked out.
 
-    `narrow`: it is long, and its rows can be narrowed under that name. `sums`: the page's own sums stand before it.
-    `short` is its title for a link. `captions`: what the choices that narrow it are called, by the rows' marks.
+    `narrow`: it is long, and its rows can be narrowed under that name. `sums`: the page's own sums come before it.
+    `short` is its title in a link. `captions`: names for the choices that narrow it, by the rows' marks.
     """
 
     title: str
@@ -101,7 +101,7 @@ def cells(*texts: str, main: int = 0) -> tuple[Cell, ...]:
 
 
 def own_first(rows: Iterable[GridRow]) -> tuple[GridRow, ...]:
-    """Rows of tins, those of the house before those that are lent, and a rule between them."""
+    """Rows of tins, the house's before those that are lent, with a rule between them."""
     rows = tuple(rows)
     own, lent = ([row for row in rows if row.lent is is_lent] for is_lent in (False, True))
     return (*own, *(replace(row, first=place == 0) for place, row in enumerate(lent)))

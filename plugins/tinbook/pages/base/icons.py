@@ -1,4 +1,4 @@
-"""Tins in plan, drawn from their own outlines to one scale: small, beside their names."""
+"""Tins in plan, drawn small from their own outlines to one scale, beside their names."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from markupsafe import Markup
 from tinbook.tins import Ring, Tin
 
 EM = 0.006
-"""em for a mm: a 20 cm tin stands 1.2 em high."""
+"""em for 1 mm: a 20 cm tin stands 1.2 em high."""
 CLOSE_MM = 0.6
-"""How far a drawn line may leave the outline: nothing at this size."""
+"""How far a drawn line may stray from the outline: nothing at this size."""
 BOXES = ("square", "rectangle", "sheet", "loaf")
 ROUNDS = ("round", "ring", "cups")
 SAME_RADIUS = 1e-6
@@ -34,7 +34,7 @@ class PlanPaths:
 
 @lru_cache(maxsize=4096)
 def drawn(tin: Tin) -> PlanPaths:
-    """A tin as its outline draws it; of a tin in parts each of them, side by side."""
+    """A tin as its outline draws it; for a tin in parts, each of them, side by side."""
     shape, sizes = tin.kind, tin.sizes_mm
     width, height = shape.bounds_mm(sizes) if not shape.in_trays else (sizes[0], sizes[0])
     lefts = [width * (part + 0.5) for part in range(shape.parts)]
@@ -49,12 +49,12 @@ def drawn(tin: Tin) -> PlanPaths:
 
 @lru_cache(maxsize=4096)
 def icon(tin: Tin, owned: bool = True, em: float = EM) -> Markup:
-    """A tin as HTML, `em` for a mm; of one that is not owned the line is dashed."""
+    """A tin as HTML, `em` for 1 mm; dashed if it is not owned."""
     return plan(tin, em, "" if owned else " tb-unowned")
 
 
 def plan(tin: Tin, em: float, kind: str = "") -> Markup:
-    """A tin as HTML, so many em for a mm, with a class of its kind: as the browser's `plan` draws it."""
+    """A tin as HTML, `em` for 1 mm, with a class for its kind: as the browser's `plan` draws it."""
     if tin.shape in BOXES + ROUNDS:
         width, height = sorted(tin.bounds_mm, reverse=True) if tin.shape in BOXES else (tin.sizes_mm[0],) * 2
         round_kind = f"{' tb-round' if tin.shape in ROUNDS else ''}{' tb-tube' if tin.shape == 'ring' else ''}"
@@ -71,7 +71,7 @@ def plan(tin: Tin, em: float, kind: str = "") -> Markup:
 
 
 def paths(tin: Tin) -> tuple[float | str, ...] | None:
-    """What the browser draws a tin by: width, height and paths; nothing where width and length say it all."""
+    """What the browser draws a tin with: width, height and paths; nothing where width and length say it all."""
     if tin.shape in BOXES + ROUNDS:
         return None
     made = drawn(tin)
@@ -79,7 +79,7 @@ def paths(tin: Tin) -> tuple[float | str, ...] | None:
 
 
 def _path(ring: Ring, left: float, top: float) -> str:
-    """A ring as an SVG path, moved so that its middle lies at (left, top)."""
+    """A ring as an SVG path, moved so that its middle is at (left, top)."""
     radius = hypot(*ring[0])
     if len(ring) > 100 and all(abs(hypot(x, y) - radius) < SAME_RADIUS * radius for x, y in ring):
         half = f"a{_number(radius)} {_number(radius)} 0 1 0"
@@ -96,7 +96,7 @@ def _number(value: float) -> str:
 
 
 def _thinned(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
-    """Both ends, and of the points between them those without which the line would leave its course."""
+    """Both ends, and those points between them without which the line would leave its course."""
     (x1, y1), (x2, y2) = points[0], points[-1]
     long = dist(points[0], points[-1]) or 1.0
     off = [abs((x2 - x1) * (y - y1) - (y2 - y1) * (x - x1)) / long for x, y in points]

@@ -18,7 +18,7 @@ from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.problems import Problem
 
 Link = Callable[..., str]
-"""`link(address, anchor="")`: where a page lies, seen from the page being written."""
+"""`link(address, anchor="")`: where a page is, seen from the page being written."""
 
 NONE_READY: Mapping[str, str] = MappingProxyType({})
 PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
@@ -26,7 +26,7 @@ PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
 
 @dataclass(frozen=True)
 class Desk:
-    """What every page may draw from. `broken` holds the problems of pages that cannot be shown."""
+    """What every page can draw on. `broken` holds the problems of pages that cannot be shown."""
 
     book: Book
     facts: Facts
@@ -39,12 +39,12 @@ class Desk:
 
     @cached_property
     def bakes(self) -> Bakes:
-        """What the book knows of baking times."""
+        """What the book knows about baking times."""
         return Bakes(self.book, self.facts, self.batches)
 
     @cached_property
     def card_pages(self) -> Mapping[str, str]:
-        """Where the page of each ingredient lies, by the name on its card, in alphabetical order.
+        """Where each ingredient's page is, by the name on its card, in alphabetical order.
 
         A card that is private as a whole has none.
         """
@@ -52,7 +52,7 @@ class Desk:
         return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
 
     def page_of(self, word: str) -> str:
-        """Where the page of a mixture or of an ingredient lies; empty where it is kept back."""
+        """Where the page of a mixture or ingredient is; empty if it is private."""
         return f"mixtures/{word}" if word in self.book.mixtures else self.card_pages.get(word, "")
 
 
@@ -63,11 +63,11 @@ def cross_contact(desk: Desk) -> str:
 
 @dataclass(frozen=True, kw_only=True)
 class Page:
-    """One page: its address (`mixtures/madeira-cake`), title, place in the contents and what its templates are given.
+    """One page: its address (`mixtures/madeira-cake`), title, place in the contents, and what its templates get.
 
-    The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->` that template's HTML
-    is put in after Markdown has run. `<!--tinbook:parts/list 2-->` hands it the third of the view's `items`. What
-    is not `listed` stands in no table of contents, only where others link to it.
+    The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->`, that template's HTML
+    goes in after Markdown has run. `<!--tinbook:parts/list 2-->` gives it the third of the view's `items`. A page that
+    is not `listed` is in no table of contents, only where others link to it.
     """
 
     address: str
@@ -93,7 +93,7 @@ class Page:
         return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
 
     def _late(self, link: Link) -> Callable[[re.Match[str]], str]:
-        # A fresh view, so that what it works out and keeps is dropped with it: a large book would fill the memory.
+        # A fresh view, so that whatever it caches is dropped with it: a large book would fill the memory.
         view = replace(self.view)
 
         def late(mark: re.Match[str]) -> str:

@@ -33,9 +33,9 @@ class PictureView:
 
 
 def picture_view(technique: Technique, file: str, book: Book, nth: int = 0) -> PictureView | None:
-    """The picture of a technique by its file; None where the book does not hold it (it may be private).
+    """A technique's picture by its file; None if the book does not hold it (it may be private).
 
-    A picture shown again on the same page needs another `nth`: no two elements of a page may have one id.
+    A picture shown again on the same page needs another `nth`: no two elements of a page may share an id.
     """
     picture = next((picture for picture in technique.pictures if picture.file == file), None)
     held = book.pictures.get(file)
@@ -73,5 +73,5 @@ def drawing(file: PictureFile, alt: str, nth: int = 0) -> Markup:
 
 
 def photo_address(copy: Copy) -> str:
-    """Where a photo lies in the site."""
+    """Where a photo is in the site."""
     return f"pictures/{copy.name}"

@@ -1,4 +1,4 @@
-"""Templates to text. A template loops, branches on a named boolean and calls a filter named here; no more."""
+"""Templates to text. A template loops, branches on a named boolean and calls a filter named here; nothing more."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ FILTERS = (
 
 
 class Compiled(FileSystemBytecodeCache):
-    """Compiled templates as files; where none can be written they are compiled anew the next time."""
+    """Compiled templates as files; where none can be written they are compiled again next time."""
 
     def dump_bytecode(self, bucket: Bucket) -> None:
         """Keep one."""
@@ -36,9 +36,9 @@ class Compiled(FileSystemBytecodeCache):
 @lru_cache(maxsize=1)
 def compiled() -> Compiled | None:
     """Where compiled templates are kept, as Python keeps its modules: a folder of the user's own among the temporary
-    ones. None where there is none that is safe.
+    ones. None where no such folder is safe.
 
-    What a template says of a constant is worked out when it is compiled, so the filters are part of a file's name.
+    Constant expressions in a template are evaluated when it is compiled, so the filters are part of a file's name.
     """
     filters = b"".join(Path(str(module.__file__)).read_bytes() for module in (formats, rows))
     try:

@@ -1,7 +1,7 @@
 """The rows of a mixture's large tables, spelled.
 
 A large book has forty thousand of them and half a million cells, so a row is put together here: a template takes five
-times as long. The closing tags that HTML lets one leave out are left out: they would be a tenth of a page.
+times as long. The closing tags that HTML allows one to leave out are left out: they would be a tenth of a page.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from tinbook.tins.trade import called_mm
 R = TypeVar("R")
 
 CELL, ROW = "\x1f", "\x1e"
-"""Part cells and rows until all are escaped; no text of a book holds them."""
+"""Separate cells and rows until all are escaped; no text of a book contains them."""
 FIRST = " class=tb-first"
 
 
@@ -70,13 +70,13 @@ class Short(NamedTuple):
 
 @lru_cache(maxsize=4096)
 def short_head(tin: Tin, owned: bool) -> Markup:
-    """The head of a tin's row with no more than its name."""
+    """The head of a tin's row with only its name."""
     lent = Markup("" if owned else " class=tb-lent")
     return Markup("<th scope=row{}>{}").format(lent, formats.tin_words(tin.name))
 
 
 def short_rows(rows: Iterable[Short], main: Collection[int] = ()) -> Markup:
-    """The rows as HTML; `main` are the columns that the table is read for."""
+    """The rows as HTML; `main` are the columns the table is read for."""
     rows = list(rows)
     cells = _escaped([CELL.join(row.cells) for row in rows]) if rows else []
     return Markup(
@@ -96,7 +96,7 @@ def _short_cells(cells: list[str], main: Collection[int]) -> str:
 
 
 def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short]:
-    """Rows of tins, their shapes parted."""
+    """Rows of tins, grouped by shape."""
     shape = ""
     for tin, owned, cells in rows:
         yield Short(short_head(tin, owned), cells, tin.shape != shape)
@@ -104,7 +104,7 @@ def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short
 
 
 class HouseRows(NamedTuple):
-    """Rows of tins: those the house owns, and the rest of them, so many `others`, for the fold below."""
+    """Rows of tins: those the house owns, and the `others`, that many, for the fold below."""
 
     own: Markup
     rest: Markup
@@ -112,31 +112,31 @@ class HouseRows(NamedTuple):
 
 
 def house_first(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]], main: Collection[int] = ()) -> HouseRows:
-    """The rows of the house's own tins, and the rest; of a house that owns none of them, all."""
+    """The rows of the house's own tins, and the rest; if it owns none of them, all."""
     own, rest = owned_and_rest(rows, lambda row: row[1])
     return HouseRows(short_rows(grouped(own), main), short_rows(grouped(rest), main), len(rest))
 
 
 def owned_and_rest(rows: Iterable[R], is_owned: Callable[[R], bool]) -> tuple[list[R], list[R]]:
-    """What is of the house's own tins, and the rest; where there is nothing of its own, all of it."""
+    """What belongs to the house's own tins, and the rest; if there is nothing of its own, all of it."""
     rows = list(rows)
     own = [row for row in rows if is_owned(row)]
     return (own, [row for row in rows if not is_owned(row)]) if own else (rows, [])
 
 
 def _escaped(texts: list[str]) -> list[str]:
-    """Many texts made safe in one go."""
+    """Many texts escaped in one go."""
     return str(escape(ROW.join(texts))).split(ROW)
 
 
 def plain_head(name: str) -> Markup:
-    """The head of a row that is no tin."""
+    """The head of a row that is not a tin."""
     return Markup(f'<th scope="row">{escape(name)}</th>')
 
 
 @lru_cache(maxsize=4096)
 def tin_head(tin: Tin, owned: bool, said: str = "") -> Markup:
-    """The head of a tin's row: its name, in inches too, or how many come by the tray; below it what is `said`."""
+    """The head of a tin's row: its name, in inches too, or how many to a tray; below it what is `said`."""
     inches = f"tray of {tin.holes}" if tin.kind.in_trays else tin.size_label_in
     lent = Markup("" if owned else " class=tb-lent")
     names = formats.tin_words(tin.name), formats.tin_words(inches)
@@ -145,7 +145,8 @@ def tin_head(tin: Tin, owned: bool, said: str = "") -> Markup:
 
 
 def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[TableRow]:
-    """The whole-egg version, a line each tin; egg beaten and weighed has its unit. `times` stand before the rest."""
+    """The whole-egg version, one line for each tin; egg that is beaten and weighed has its unit. `times` come before
+    the rest."""
     snapped = next((row.whole for row in rows if not row.beaten), None)
     whole = spelled(batch, snapped) if snapped else []
     weighed = list(dict.fromkeys(row.whole.at for row in rows if row.beaten))
@@ -159,7 +160,7 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
 
 
 def _out_of_the_common(row: TinRow) -> str:
-    """`2 mixes, fill 3, 2 bakes`; why, the bench says once the tin is chosen. Empty where it is one of each."""
+    """`2 mixes, fill 3, 2 bakes`; the bench says why once the tin is chosen. Empty where it is one of each."""
     fit = row.fit
     words = (
         plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "",
@@ -171,7 +172,7 @@ def _out_of_the_common(row: TinRow) -> str:
 
 
 def exact_lines(batch: Batch, rows: Sequence[TinRow]) -> Iterator[TableRow]:
-    """The exact version, a line each tin, all eggs by weight."""
+    """The exact version, one line for each tin, all eggs by weight."""
     columns = rows[0].exact.columns
     figures = list(zip(*(map(formats.measure, column.shown, column.units) for column in columns), strict=True))
     shape = ""
@@ -186,8 +187,8 @@ def _tin_row(row: TinRow, head: Markup, cells: tuple[str, ...], first: bool, fac
 
 
 def spelled(batch: Batch, version: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:
-    """The amounts of `version` and of all versions worked out with it, a row each, under heads that name the unit of
-    each line; another unit is said. Where eggs are `beaten`, only these rows."""
+    """The amounts of `version` and of all versions worked out alongside it, one row each, under heads that name each
+    line's unit; any other unit is given. With `beaten` eggs, only these rows."""
     columns = []
     for line, column in zip(batch.ingredients, version.columns, strict=True):
         shown, units = column.shown, column.units

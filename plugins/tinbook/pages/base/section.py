@@ -1,7 +1,8 @@
-"""A stack of layers in section, as numbers: where its parts, dimensions and words go. The template only sets them down.
+"""A stack of layers in section, as numbers: where its parts, dimensions and words go. The template only puts them
+there.
 
-All lengths in the drawing's own units, y downwards. Hatching stands for what a thing is: layers slant, filling is
-dotted, the crumb coat is bare and the final coat slants the other way.
+All lengths in the drawing's own units, y downwards. Hatching shows what a thing is: layers slant, filling is dotted,
+the crumb coat is bare and the final coat slants the other way.
 """
 
 from __future__ import annotations
@@ -55,7 +56,7 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Where millimetres of the cake lie on the drawing."""
+    """Where millimetres of the cake are on the drawing."""
 
     middle: float
     foot: float
@@ -66,12 +67,12 @@ class Frame:
         return self.middle - width_mm * self.scale / 2.0, self.middle + width_mm * self.scale / 2.0
 
     def up(self, height_mm: float) -> float:
-        """A height over the foot of the cake."""
+        """A height above the foot of the cake."""
         return self.foot - height_mm * self.scale
 
 
 def section(drawn: Elevation, name: str) -> Section:
-    """The stack `drawn`; `name` says from which tins it is."""
+    """The stack `drawn`; `name` says which tins it is from."""
     stack = drawn.stack
     coats = drawn.crumb_mm + drawn.final_mm
     widest = max(drawn.board_mm or 0.0, drawn.across_mm + 2.0 * coats)
@@ -120,7 +121,7 @@ def section(drawn: Elevation, name: str) -> Section:
 
 
 Named = tuple[float, float, float, str]
-"""Where a leader starts, at which height its word stands, and the word."""
+"""Where a leader starts, at what height its word stands, and the word."""
 
 
 def _named(drawn: Elevation, frame: Frame, right: float, drum_y: float) -> list[Named]:
@@ -149,7 +150,7 @@ def _leaders(named: list[Named]) -> str:
 
 
 def _dimension(x: float, low: float, high: float) -> str:
-    """A line from one height to another with an end to each."""
+    """A line from one height to another with an end mark at each."""
     return (
         f"M{_short(x)} {_short(low)}V{_short(high)}M{_short(x - 5)} {_short(low)}h10M{_short(x - 5)} {_short(high)}h10"
     )

@@ -27,7 +27,7 @@ def measures_of(book: Book) -> tuple[tuple[str, str, bool], ...]:
 
 @dataclass(frozen=True, slots=True)
 class Linked:
-    """A page of the book to be linked: its address, its name, what the law wants beside a colour in it."""
+    """A page of the book to link to: its address, its name, what the law requires beside a colour in it."""
 
     address: str
     name: str
@@ -36,7 +36,7 @@ class Linked:
 
 @dataclass(frozen=True, slots=True)
 class SourceLine:
-    """A source named at a table: its key on the page of sources, its title."""
+    """A source named by a table: its key on the page of sources, its title."""
 
     anchor: str
     title: str
@@ -69,11 +69,11 @@ def source_anchor(key: str) -> str:
 
 LONGEST_NAME = 60
 RESERVED = frozenset(("index", "readme", "con", "prn", "aux", "nul"))
-"""Names that a server or a file system keeps for itself."""
+"""Names that a server or a file system reserves for itself."""
 
 
 def file_names(words: Iterable[str]) -> dict[str, str]:
-    """A file name for each of `words`, in letters, figures and hyphens: no two alike, whatever is written."""
+    """A file name for each of `words`, in letters, figures and hyphens: no two the same, whatever is written."""
     named: dict[str, str] = {}
     taken: set[str] = set()
     for word in words:
@@ -119,7 +119,7 @@ def tin_count(count: int, tin: Tin) -> str:
 
 
 def minutes(low: float, high: float) -> str:
-    """`25 min`, `55–65 min`, `2 h 10 min`; days for what takes longer than two."""
+    """`25 min`, `55–65 min`, `2 h 10 min`; in days beyond two."""
     if low == high:
         return _clock(low)
     return f"{formats.number(low)}–{_clock(high)}" if high < 60 else f"{_clock(low)} to {_clock(high)}"
@@ -151,8 +151,8 @@ class PieceView:
 
 @dataclass(frozen=True, slots=True)
 class TimeView:
-    """A time of a step in words, and the minutes to set a timer to: its least. `starts`: what the timer's button says
-    where that is not the same."""
+    """A time of a step in words, and the minutes to set a timer to: its least. `starts`: what the timer's button says,
+    if different."""
 
     words: str
     minutes: float
@@ -161,7 +161,7 @@ class TimeView:
 
 @dataclass(frozen=True, slots=True)
 class DialView:
-    """What this house's oven is set to: `135 °C` and `fan`, or `gas mark 2` and nothing."""
+    """What to set this house's oven to: `135 °C` and `fan`, or `gas mark 2` and nothing."""
 
     figure: str
     fan: str
@@ -176,7 +176,7 @@ def dial_view(said: str) -> DialView:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
     """A step: its pieces, its times, when it is done, and a short name for its timers. `dial`: it heats the oven, and
-    that is what to set; `bakes`: it is the baking in the oven."""
+    this is what to set; `bakes`: it is the bake itself."""
 
     pieces: tuple[PieceView, ...]
     times: tuple[TimeView, ...]
@@ -189,42 +189,50 @@ class StepView:
 
     @property
     def timed(self) -> bool:
-        """Whether it says how long it takes."""
+        """Whether it gives a time."""
         return bool(self.times)
 
 
 NAME_WORDS = 4
+HANGING = frozenset("a an and at by for from in into of on or over the till to until with".split())
+"""Words that no name ends in."""
+
+
+def short_name(do: str) -> str:
+    """The first words of what is to be done, without marks, as far as they make a name."""
+    words = do.replace("<", "").replace(">", "").split(".")[0].split()[:NAME_WORDS]
+    while len(words) > 1 and words[-1].lower() in HANGING:
+        words.pop()
+    return " ".join(words).rstrip(",;:")
 
 
 def step_view(
     step: Step, pieces: tuple[PieceView, ...], pictures: tuple[PictureView, ...] = (), waits: TimeView | None = None
 ) -> StepView:
-    """A step for the page. Its name is its first words without marks. `waits`: its waiting, where known better."""
+    """A step for the page. Its name is its first words without marks. `waits`: its waiting time, if known better."""
     times = []
     if step.hands_on is not None:
         times.append(TimeView(formats.span(step.hands_on), step.hands_on.low.base))
     if step.waiting is not None:
         times.append(waits or TimeView(f"wait {formats.span(step.waiting)}", step.waiting.low.base))
-    bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
     windows = (
         ("may be done {} ahead", step.ahead),
         ("must stand at least {}", step.stands),
         ("keeps {}", step.keeps),
     )
     spans = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
-    name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
     return StepView(
         pieces=pieces,
         times=tuple(times),
         done=step.done or "",
-        name=step.called or name,
+        name=step.called or short_name(step.do),
         windows=spans,
         pictures=pictures,
     )
 
 
 def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[Linked, ...]:
-    """Techniques by slug, as far as the book shows them."""
+    """Techniques by slug, those the book shows."""
     found = ((slug, book.techniques[slug]) for slug in slugs if slug in book.techniques)
     return tuple(
         Linked(f"techniques/{slug}", each.name, spell(technique_law(each, book, facts) or "")) for slug, each in found
@@ -232,5 +240,5 @@ def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[L
 
 
 def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
-    """Mixtures by slug, as far as the book shows them."""
+    """Mixtures by slug, those the book shows."""
     return tuple(Linked(f"mixtures/{slug}", book.mixtures[slug].name) for slug in slugs if slug in book.mixtures)

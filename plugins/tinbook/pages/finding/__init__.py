@@ -1,1 +1,1 @@
-"""What the book can be asked for in Find: one line for each thing, in words."""
+"""What Find can answer: one line for each thing, in words."""

@@ -1,4 +1,4 @@
-"""All that Find can answer with, and the page that lists it for who has no script."""
+"""Everything Find can answer with, and the page that lists it for readers without a script."""
 
 from __future__ import annotations
 
@@ -14,11 +14,11 @@ from tinbook.pages.spelling import formats
 
 ADDRESS, TITLE = "find", "Everything in the book"
 KINDS = (mixtures_found, techniques_found, cards_found, tins_found, colours_found)
-"""What the book's sources give; the pages that nobody asks for by name come with the site."""
+"""What the book's sources give; the pages nobody asks for by name come with the site."""
 
 
 def finds(desk: Desk) -> tuple[Find, ...]:
-    """All of it, what belongs together side by side."""
+    """All of it, related things side by side."""
     return tuple(found for kind in KINDS for found in kind(desk))
 
 

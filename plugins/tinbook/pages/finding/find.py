@@ -7,16 +7,16 @@ from typing import Literal
 
 Kind = Literal["mixture", "technique", "step", "fault", "note", "ingredient", "tin", "colour", "page", "section"]
 FIELDS = ("title", "names", "tags", "text")
-"""What is looked through, the weightiest first."""
+"""What is searched, the weightiest first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Find:
     """A row of the answer: its kind, title, second line, figure and what stands under it, and where it leads.
 
-    Looked through are the title; `names`, what else it goes by; `tags`, what it belongs to and is for; `text`, all
-    else that is said of it. `tin` is a tin's own name, by which benches know it; of a mixture, what it is written for.
-    `owned`: what the house has stands above what it only knows.
+    Searched are the title; `names`, what else it goes by; `tags`, what it belongs to and is for; and `text`, whatever
+    else is said about it. `tin` is a tin's own name, by which benches know it; for a mixture, what it is written for.
+    `owned`: what the house has ranks above what it only knows.
     """
 
     kind: Kind

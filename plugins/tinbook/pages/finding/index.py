@@ -1,8 +1,8 @@
-"""What Find looks through, worked out while the book is built, so that a device indexes nothing.
+"""What Find searches, worked out while the book is built, so that a device indexes nothing.
 
-The browser hands it to MiniSearch in that library's own serialised form (version 2), which `find_index.js` makes of
-this shorter one: a term has, for each field it stands in, the field's place, then the places of the finds as steps from
-one to the next, each followed by how often it stands there as a negative number, where that is more than once.
+The browser passes it to MiniSearch in that library's own serialised form (version 2), which `find_index.js` makes from
+this shorter one: a term has, for each field it is in, the field's place, then the places of the finds as steps from one
+to the next, each followed by its count there as a negative number, if more than one.
 """
 
 from __future__ import annotations
@@ -15,16 +15,16 @@ from tinbook.pages.finding.find import FIELDS, Find
 from tinbook.pages.finding.words import ALIKE, LIGHT_WORDS, STOP_WORDS, plain_words, tokens
 
 HEADS = ("kind", "title", "url", "second", "figure", "under", "tin", "bench", "owned")
-"""What a row of the answer is made of, by its place; what is empty at its end is left out."""
+"""What a row of the answer is made of, by place; empty ends are left out."""
 SENTENCES = ("note", "fault")
-"""Kinds whose title is running text, in which a figure is an amount and no name."""
+"""Kinds whose title is running text, in which a figure is an amount and not a name."""
 UNTITLED = ("step",)
-"""Kinds whose title is that of what they belong to, which is to be found first."""
+"""Kinds whose title is that of what they belong to, which should be found first."""
 _STOPPED = frozenset(STOP_WORDS.split())
 
 
 def index_of(finds: Iterable[tuple[Find, str]]) -> dict[str, Any]:
-    """The index of `finds`, each with where it lies, seen from the book's home."""
+    """The index of `finds`, each with its place, seen from the book's home."""
     rows: list[list[Any]] = []
     lengths: list[int] = []
     posts: dict[str, list[list[int]]] = {}

@@ -77,7 +77,7 @@ def _step_text(step: Step) -> str:
 
 
 def techniques_found(desk: Desk) -> Iterator[Find]:
-    """Each technique, each of its steps, and what goes wrong with its cure."""
+    """Each technique, each of its steps, and what goes wrong with its remedy."""
     for slug, technique in desk.book.techniques.items():
         times = technique_times(technique).steps
         hands_on = times.hands_on_high_min

@@ -37,7 +37,7 @@ def cards_found(desk: Desk) -> Iterator[Find]:
 
 
 def tins_found(desk: Desk) -> Iterator[Find]:
-    """Each tin, whether the house has it or not; it leads to tins at a glance, or to all tins, already chosen."""
+    """Each tin, owned or not; it leads to tins at a glance, or to all tins, already chosen."""
     rows = shelf(desk.book).tins
     benches = {tin.name for tin, _ in house_outlines(desk.book)}
     have = {own.measured_tin: own for own in desk.book.tins}
@@ -70,7 +70,7 @@ def _tin_line(row: TinFacts, have: int) -> str:
 
 
 def _sizes(tin: Tin) -> tuple[str, ...]:
-    """`20cm`, `8in`; of two sizes both ways round, `23x33cm`, `33x23cm`, `9x13in`."""
+    """`20cm`, `8in`; two sizes both ways round, `23x33cm`, `33x23cm`, `9x13in`."""
     labels = (label.partition(",")[0] for label in (tin.size_label, tin.size_label_in))
     sized = (label.rpartition(" ") for label in labels if label.endswith((" cm", " in")))
     return tuple(

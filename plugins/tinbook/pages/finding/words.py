@@ -1,4 +1,4 @@
-"""The words of a text as Find looks for them, and what it knows of words: which say nothing, which say the same."""
+"""The words of a text as Find searches them, and what it knows about words: which say nothing, which mean the same."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import unicodedata
 
 LETTERS = re.compile(r"[a-z0-9]+")
 APART = re.compile(r"(?<=\d)\s+(?=(?:cm|mm|in|lb|oz|g|kg|ml|l)\b)")
-"""The space between a figure and its unit: `20 cm` is looked for as `20cm`."""
+"""The space between a figure and its unit: `20 cm` is searched for as `20cm`."""
 INCH = re.compile(r"(?<=\d)(?:\s*-?\s*inch(?:es)?\b|\s*[\"″”])")
 
 STOP_WORDS = (
@@ -22,7 +22,7 @@ LIGHT_WORDS = (
     "bake baking best book cake cakes cook easy good instead make makes making made much many need needs new nice "
     "recipe recipes thing things use used using want way work"
 )
-"""What nearly all of the book is about: beside other words they say little, and need not be found."""
+"""What nearly the whole book is about: next to other words they say little, and need not be found."""
 
 ALIKE = (
     "sink sank sunk sunken sinks sinking", "tear tore torn tears", "rise rose risen", "stick stuck sticks sticky",
@@ -31,18 +31,18 @@ ALIKE = (
     "fondant sugarpaste", "weep sweat sweats sweating weeping", "colour color", "mould mold", "grey gray",
     "middle centre center", "layer layers torte", "gum modelling", "dye tint colour", "half halve",
     "conversion convert conversions", "chocolate cocoa", "cut slice", "cool cold chill",
-    "no without free",
+    "no without free", "write writes writing written",
 )  # fmt: skip
-"""Words that mean the same at the bench; each row is looked for together, the word as typed before the others."""
+"""Words that mean the same at the bench; each row is searched for together, the word as typed first."""
 
 
 def tokens(text: str) -> list[str]:
-    """Small letters and figures without accents and apostrophes; a figure and its unit are one word."""
+    """Lower-case letters and figures without accents and apostrophes; a figure and its unit are one word."""
     bare = "".join(sign for sign in unicodedata.normalize("NFKD", text.lower()) if not unicodedata.combining(sign))
     joined = APART.sub("", INCH.sub("in", re.sub(r"['’]", "", bare)))
     return LETTERS.findall(joined)
 
 
 def plain_words(text: str) -> list[str]:
-    """The words of running text: amounts and sizes are no words of the book; E415 is."""
+    """The words of running text: amounts and sizes do not count as words of the book; E415 does."""
     return [word for word in tokens(text) if word[0].isalpha() and len(word) > 1]

@@ -1,4 +1,4 @@
-"""Pages of what cannot be shown, and why."""
+"""Pages for what cannot be shown, and why."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The grids of an ingredient's page: what it weighs, an egg of each class, what may stand in for it."""
+"""The grids of an ingredient's page: what it weighs, an egg of each class, what can replace it."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ PIECES = {"whole egg": "Eggs", "egg white": "Whites", "egg yolk": "Yolks"}
 
 
 def weight_grid(name: str, weight: IngredientWeights, facts: Facts) -> Grid | None:
-    """By every cup and spoon, where it has a volume measure."""
+    """By every cup and spoon, if it has a volume measure."""
     if weight.worked is None:
         return None
     rows = tuple(_measure_row(row) for row in weight.measures)
@@ -69,7 +69,7 @@ def egg_grid(part: str, desk: Desk) -> Grid:
 
 
 def swap_grid(table: SwapTable, facts: Facts) -> Grid:
-    """A swap as a small table: what is asked on the left, what goes in on the right."""
+    """A swap as a small table: what is asked for on the left, what goes in on the right."""
     swap = table.swap
     replaced = Head(PIECES.get(swap.each, formats.title(swap.instead)), "number" if swap.unit == "piece" else swap.unit)
     parts = tuple(Head(formats.title(part.key), _part_unit(part.unit, part.leave)) for part in swap.parts)
@@ -98,7 +98,7 @@ def _in_place(part: InPlace) -> Cell:
 
 
 def _brings(table: SwapTable) -> str:
-    """The allergens that come with it, and what nobody has read the label of."""
+    """The allergens that come with it, and whose label nobody has read."""
     sentences = [f"It brings {formats.sentence(table.contains)}."] if table.contains else []
     sentences += [f"Read the label of {formats.sentence(table.unknown)}."] if table.unknown else []
     return " ".join(sentences)

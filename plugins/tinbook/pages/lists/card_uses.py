@@ -1,4 +1,4 @@
-"""Where an ingredient is used: the mixtures and techniques it is in, what it stands in for."""
+"""Where an ingredient is used: the mixtures and techniques it is in, and what it replaces."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from tinbook.pages.base.shared import Linked
 
 @dataclass(frozen=True, slots=True)
 class Goes:
-    """Pages under one small heading: mixtures it is in, what it stands in for."""
+    """Pages under one small heading: mixtures it is in, what it replaces."""
 
     title: str
     links: tuple[Linked, ...]
@@ -27,7 +27,7 @@ class CardUses:
 
 
 def card_uses(desk: Desk) -> CardUses:
-    """Those of a whole book. A card that has no page has no way either."""
+    """Those of a whole book. A card without a page has no links either."""
     mixtures: dict[str, dict[str, Linked]] = {}
     techniques: dict[str, dict[str, Linked]] = {}
     stands_in: dict[str, dict[str, Linked]] = {}

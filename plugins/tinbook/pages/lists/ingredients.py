@@ -47,7 +47,7 @@ class CardView:
 
     @property
     def no_allergens(self) -> str:
-        """What is said where none is named: unknown is not free."""
+        """What is said if none is named: unknown is not free."""
         if self.card.known_allergens is None:
             return "Allergens unknown. Unknown is not free: read the label."
         return "No allergen named on its card. Read the label all the same."
@@ -60,7 +60,7 @@ class CardView:
 
     @cached_property
     def finish(self) -> FinishView | None:
-        """How much of it fills or covers a cake, where it is bought for that."""
+        """How much of it fills or covers a cake, if it is bought for that."""
         batch = bought(self.name, self.desk.book, self.desk.facts)
         return FinishView(batch, self.desk, _no_tins) if batch else None
 
@@ -71,12 +71,12 @@ class CardView:
 
     @property
     def weighs(self) -> Grid | None:
-        """By every cup and spoon, where it has a volume measure."""
+        """By every cup and spoon, if it has a volume measure."""
         return weight_grid(self.name, self.weight, self.desk.facts)
 
     @property
     def piece(self) -> str:
-        """What one of it weighs, in words; empty for what is not counted."""
+        """The weight of one, in words; empty for what is not counted."""
         if self.weight.piece_g is None or self.card.each is None:
             return ""
         what = f"{self.card.each.part} of {self.desk.book.house.eggs}" if self.card.each.part else self.name
@@ -91,7 +91,7 @@ class CardView:
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
-        """What may stand in for it."""
+        """What can replace it."""
         tables = (swap_table(key, self.desk.book, self.desk.facts) for key in self.card.swaps)
         swaps = tuple(swap_grid(table, self.desk.facts) for table in tables)
         part = self.card.each.part if self.card.each else ""
@@ -114,7 +114,7 @@ def _labels(allergens: tuple[str, ...], desk: Desk) -> list[str]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardLine:
-    """A card as a line of the list. `tags` and `also` are what it can be found by, `left` what its cup weighs."""
+    """A card as a line of the list. `tags` and `also` are what it can be found by, `left` the weight of its cup."""
 
     address: str
     name: str

@@ -21,9 +21,9 @@ FEW = 8
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """A line of a list: a page, what stands left of it, a second line, what the list is narrowed by.
+    """A line of a list: a page, what stands to the left of it, a second line, what the list narrows by.
 
-    `law`: what the law wants beside a colour in it.
+    `law`: what the law requires beside a colour in it.
     """
 
     address: str
@@ -35,11 +35,11 @@ class Entry:
 
 
 PARTED = "|"
-"""Between the values of one mark."""
+"""Separates the values of one mark."""
 
 
 def marks(**values: Iterable[str]) -> tuple[tuple[str, str], ...]:
-    """What a row says of itself to the script that narrows lists: `kind`, `season`, `keeps`, `tag`, `also`."""
+    """What a row tells the script that narrows lists: `kind`, `season`, `keeps`, `tag`, `also`."""
     joined = ((name, PARTED.join(words)) for name, words in values.items())
     return tuple((name, text) for name, text in joined if text)
 
@@ -60,7 +60,7 @@ class Group:
 
     @property
     def names(self) -> str:
-        """Their names, in one line; of many the first few."""
+        """Their names, in one line; the first few, if there are many."""
         more = len(self.entries) - FEW
         names = ", ".join(entry.name for entry in self.entries[:FEW])
         return f"{names} and {more} more" if more > 0 else names
@@ -83,17 +83,17 @@ class ListView:
 
     @property
     def choices(self) -> int:
-        """How many rows of choices the script will make of the marks, for which their place is kept."""
+        """How many rows of choices the script will make from the marks, so that room is kept for them."""
         rows = [dict(entry.marks) for group in self.items for entry in group.entries]
         return sum(_narrows([row.get(name, "").split(PARTED) for row in rows], least) for name, least in CHOICES)
 
 
 CHOICES = (("kind", 1), ("season", 1), ("keeps", 1), ("tag", 2))
-"""The marks there are choices of, and in how many rows a value stands at least to be one."""
+"""The marks that offer choices, and how many rows a value must be in to be one."""
 
 
 def _narrows(rows: Sequence[Sequence[str]], least: int) -> bool:
-    """Whether some value is in rows enough to be a choice, and not in all."""
+    """Whether some value is in enough rows to be a choice, and not in all."""
     counts = Counter(value for values in rows for value in set(values) if value)
     return any(least <= count < len(rows) for count in counts.values())
 
@@ -134,7 +134,7 @@ def technique_entry(desk: Desk, slug: str) -> Entry:
 
 
 def kind_groups(desk: Desk) -> tuple[Group, ...]:
-    """The mixtures by kind, in the order of the kinds; kinds without one are left out."""
+    """The mixtures by kind, in the order of the kinds; empty kinds are left out."""
     groups = []
     for key, kind in desk.facts.kinds.items():
         slugs = [slug for slug, mixture in desk.book.mixtures.items() if mixture.kind == key]
@@ -159,12 +159,12 @@ def kind_anchor(key: str) -> str:
 
 
 def kind_address(key: str) -> str:
-    """Where the list of one kind stands."""
+    """Where the list of one kind is."""
     return "mixtures/kinds/" + "-".join(key.split())
 
 
 def tag_groups(desk: Desk) -> tuple[Group, ...]:
-    """Mixtures and techniques by tag, tags by the alphabet."""
+    """Mixtures and techniques by tag, tags in alphabetical order."""
     tagged: dict[str, list[Entry]] = {}
     for slug, mixture in desk.book.mixtures.items():
         for tag in mixture.tags:
@@ -176,13 +176,13 @@ def tag_groups(desk: Desk) -> tuple[Group, ...]:
 
 
 def _tagged(entry: Entry, kind: str = "") -> Entry:
-    """A line under a tag: there is nothing to choose by tag there, and techniques are of one kind."""
+    """A line under a tag: there is no choice by tag there, and techniques are of one kind."""
     others = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
     return replace(entry, marks=others)
 
 
 def list_pages(desk: Desk) -> Iterator[Page]:
-    """Mixtures, one page a kind, techniques, tags."""
+    """Mixtures, one page for each kind, techniques, tags."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
     on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()

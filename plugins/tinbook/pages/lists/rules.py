@@ -1,4 +1,5 @@
-"""The page of cautions and rules: what is watched for, and what the law asks of who sells cakes, nation by nation."""
+"""The page of cautions and rules: what to watch for, and what the law asks of those who sell cakes, nation by
+nation."""
 
 from __future__ import annotations
 
@@ -20,7 +21,7 @@ class CautionLine:
 
 @dataclass(frozen=True, slots=True)
 class LawsView:
-    """What each nation's law asks by a rule, and where it was read."""
+    """What each nation's law asks under a rule, and where it was read."""
 
     laws: tuple[NationLaw, ...]
     sources: tuple[SourceLine, ...]

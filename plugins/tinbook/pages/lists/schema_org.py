@@ -1,8 +1,8 @@
 """What a page says to machines: schema.org data as JSON-LD, a Recipe for a mixture and a HowTo for a technique.
 
-It says nothing that the page does not show: it is made of the same views, after everything private is gone. An
-amount is spelled so that our own reader reads it back to the last digit. Of a range of times the longer one is given:
-who plans by it is never late.
+It says nothing the page does not show: it is made from the same views, after everything private has gone. An amount is
+spelled so that our own reader reads it back to the last digit. Of a range of times the longer one is given: whoever
+plans by it is never late.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from tinbook.units import Quantity
 
 CONTEXT = "https://schema.org"
 DONE = " Done: "
-"""Stands between what to do and what it looks like when it is right."""
+"""Stands between what to do and what it looks like when done."""
 
 Data = dict[str, Any]
 # Inside a script element these end it, open a comment or break a line of JavaScript. What turns the reading direction
@@ -38,7 +38,7 @@ _SECONDS = 60
 
 
 def script_of(page: Page) -> str:
-    """The data of a page, safe between the tags of a script; empty for a page that has none."""
+    """A page's data, safe between the tags of a script; empty for a page without any."""
     data_of = KINDS.get(page.template)
     if data_of is None:
         return ""
@@ -46,7 +46,7 @@ def script_of(page: Page) -> str:
 
 
 def recipe(view: MixtureView) -> Data:
-    """A mixture as a Recipe. The time of its bake is `cookTime`, the hands' time `prepTime`."""
+    """A mixture as a Recipe. The time of its bake is `cookTime`, the hands-on time `prepTime`."""
     mixture, book = view.mixture, view.desk.book
     times = step_times(mixture.method)
     prep = times.hands_on_high_min
@@ -69,7 +69,7 @@ def recipe(view: MixtureView) -> Data:
             "recipeInstructions": _steps(mixture.method, lambda step: _mixed(pieces(step.do, mixture, book), view)),
             "prepTime": duration(prep),
             "cookTime": duration(cook),
-            # A method that is silent on its times must not say that all is done before the cake is baked.
+            # A method without times must not say that everything is done before the cake is baked.
             "totalTime": duration(whole) if whole >= prep + cook else "",
         },
     )
@@ -109,13 +109,17 @@ KINDS: dict[str, Callable[[Any], Data]] = {"mixture": recipe, "technique": how_t
 
 
 def spelled(quantity: Quantity, book: Book) -> str:
-    """An amount as our own reader reads it, in a house of any cup and, as far as they differ, of any spoons."""
+    """An amount as our own reader reads it, in a house with any cup and, so far as they differ, any spoons."""
     number = _number(quantity.value)
     return f"{number} {_whose(quantity.unit, book.house.cup, book.house.spoon)}" if quantity.unit else number
 
 
 def duration(minutes: float) -> str:
-    """Minutes as an ISO 8601 duration: `PT1H35M`; empty for none."""
+    """Minutes as an ISO 8601 duration: `PT1H35M`; empty for none.
+
+    >>> duration(95.0)
+    'PT1H35M'
+    """
     seconds = round(minutes * _SECONDS)
     hours, rest = divmod(seconds, _SECONDS * 60)
     parts = ((hours, "H"), (rest // _SECONDS, "M"), (rest % _SECONDS, "S"))
@@ -124,7 +128,7 @@ def duration(minutes: float) -> str:
 
 
 def _typed(kind: str, values: Data) -> Data:
-    """The data without what is not said."""
+    """The data without its empty values."""
     return {"@context": CONTEXT, "@type": kind} | {key: value for key, value in values.items() if value}
 
 
@@ -176,7 +180,8 @@ def _steps(steps: Iterable[Step], words: Callable[[Step], str]) -> list[Data]:
 
 
 def _mixed(step: Sequence[StepPiece], view: MixtureView) -> str:
-    """A step of a mixture in words. A whole line is named only, for the ingredients say how much; a part is told."""
+    """A mixture's step in words. A whole line is only named, as the ingredients give its amount; a part of one is
+    given."""
     return "".join(
         view.written_cake
         if piece.tins

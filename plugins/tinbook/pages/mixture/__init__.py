@@ -1,1 +1,1 @@
-"""A mixture's page."""
+"""A mixture's two leaves."""

@@ -31,7 +31,7 @@ def heads(batch: Batch, egg_class: str) -> tuple[Head, ...]:
 
 @dataclass(frozen=True)
 class AmountsView:
-    """What the table's template may say."""
+    """What the table's template can say."""
 
     batch: Batch
     desk: Desk

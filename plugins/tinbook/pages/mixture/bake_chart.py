@@ -14,12 +14,12 @@ from tinbook.tins.trade import called_mm
 from tinbook.units import Sold
 
 LEFT, RIGHT, TOP, GROUND = 46, 446, 22, 190
-"""The box that is drawn in, in the drawing's own units."""
+"""The area of the chart, in the drawing's own units."""
 STEPS = (5, 10, 15, 20, 30, 60, 120, 180, 240)
 MOST_STEPS = 5
 WIDE_MM = 50.0
 SAID_MM = (150.0, 200.0, 300.0)
-"""Widths that are told to who cannot see the drawing, as far as a tin is so wide."""
+"""Widths given to readers who cannot see the drawing, those for which there is a tin."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +32,8 @@ class Ring:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakeChart:
-    """The drawing: axes with their figures, the band that holds 8 bakes of 10, the likeliest time, and the bakes: those
-    of the log as `dots`, the recipe's own as a `ring`, if it has one. `words` say the same."""
+    """The drawing: axes with their figures, the band that holds 8 bakes in 10, the likeliest time, and the bakes: those
+    in the log as `dots`, the recipe's own as a `ring`, if it has one. `words` says the same."""
 
     across: tuple[Tick, ...]
     up: tuple[Tick, ...]
@@ -72,7 +72,7 @@ def bake_chart(times: TinTimes) -> BakeChart:
     widths = [width for width, _ in curve]
     top = max([time.high_min for _, time in curve] + [point.minutes for point in points])
     left_mm = floor(widths[0] / WIDE_MM) * WIDE_MM
-    # of tins that are all as wide the chart has some width yet
+    # even with tins all of one width, the chart keeps some width
     scale = Scale(left_mm, max(ceil(widths[-1] / WIDE_MM) * WIDE_MM, left_mm + WIDE_MM), top)
     step = next((step for step in STEPS if top / step <= MOST_STEPS), STEPS[-1])
     up = tuple(Tick(scale.y(minutes), formats.number(minutes)) for minutes in range(0, floor(top) + 1, step))
@@ -94,7 +94,7 @@ def bake_chart(times: TinTimes) -> BakeChart:
 
 
 def _words(curve: Sequence[tuple[float, Time]], points: Sequence[BakePoint], sold: Sold) -> str:
-    """Tins by their names in centimetres: what is sold as 20 cm or 8 in is 20 cm, whichever is true."""
+    """Tins by their names in centimetres: one sold as 20 cm or 8 in is 20 cm, whichever is true."""
 
     def called(width: float) -> float:
         return called_mm(round(width, 2), sold)

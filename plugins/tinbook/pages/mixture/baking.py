@@ -17,7 +17,7 @@ from tinbook.plans.base.scaling import TinTable
 
 @dataclass(frozen=True)
 class BakingView:
-    """What the templates may say of it."""
+    """What the templates can say about it."""
 
     known: Baking
     table: TinTable
@@ -36,7 +36,7 @@ class BakingView:
 
     @property
     def written(self) -> int:
-        """Which row is of the first tin the mixture is written for."""
+        """Which row is that of the first tin the mixture is written for."""
         return self.table.written
 
     @property
@@ -61,7 +61,7 @@ class BakingView:
 
     @property
     def starts(self) -> str:
-        """What the timer of the bake says: it rings for the first look."""
+        """What the bake's timer says: it rings for the first look."""
         return f"check {self.check_said}"
 
     @property
@@ -71,23 +71,23 @@ class BakingView:
 
     @property
     def goes(self) -> int:
-        """How often the oven is filled for the written tins."""
+        """How many oven loads the written tins take."""
         return max(1, self.table.rows[self.written].fit.bakes)
 
     @property
     def due(self) -> str:
-        """How long it bakes in the written tins: `50–70 min`, `2 × 50–70 min` where they go in one after the other."""
+        """How long it bakes in the written tins: `50–70 min`, `2 × 50–70 min` for two loads one after the other."""
         return f"{self.goes} × {self.span_said}" if self.goes > 1 else self.span_said
 
     @property
     def all_bakes_min(self) -> tuple[float, float]:
-        """All of them together, from the least to the most."""
+        """All loads together, from the least to the most."""
         time = self.sums.times[self.written]
         return self.goes * time.low_shown_min, self.goes * time.high_shown_min
 
     @property
     def step(self) -> int | None:
-        """Which step of the method is the baking."""
+        """Which step of the method is the bake."""
         return bake_step(self.known.batch.mixture)
 
     @property
@@ -97,12 +97,12 @@ class BakingView:
 
     @property
     def far(self) -> str:
-        """How far that tin lies from what has been baked."""
+        """How far that tin is from what has been baked."""
         return _kept(spell(self.sums.far[self.written].told))
 
     @property
     def depth(self) -> str:
-        """How deep the batter stands for which the chart is drawn."""
+        """The batter depth the chart is drawn for."""
         return formats.millimetres(self.known.batch.depth_mm)
 
     @cached_property
@@ -112,8 +112,8 @@ class BakingView:
 
     @property
     def script_data(self) -> dict[str, Any]:
-        """What the bench needs: the step that is the baking, the dial for the log, and of each tin when to look first
-        and when it is done, and so many tenths as wide and as deep as which bake."""
+        """What the bench needs: which step is the bake, the dial setting for the log, and for each tin when to look
+        first and when it is done, and how many tenths as wide and as deep as which bake."""
         bakes = list(dict.fromkeys(far.baked for far in self.sums.far))
         return {
             "step": self.step,
@@ -131,5 +131,5 @@ def span(time: Time) -> str:
 
 
 def _kept(words: str) -> str:
-    """A tin's figures kept to their units."""
+    """A tin's figures joined to their units."""
     return words.replace(" x ", f"{formats.NBSP}×{formats.NBSP}").replace(" cm", f"{formats.NBSP}cm")

@@ -1,4 +1,4 @@
-"""How a mixture stands to the balance rules of its kind, drawn: numbers to points and words."""
+"""How a mixture compares with the balance rules of its kind, drawn: numbers to points and words."""
 
 from __future__ import annotations
 
@@ -13,12 +13,13 @@ from tinbook.plans.mixtures.balance import Balance, Share, Standing
 WIDE = 240
 """Length of the line, in the drawing's own units."""
 ROOM = 1.25
-"""The line ends so many times beyond the furthest of what is drawn on it."""
+"""The line ends this many times further out than the furthest thing drawn on it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RuleDrawing:
-    """A rule: its words, its figure, and where its range and the mixture's point lie on a line that starts at none."""
+    """A rule: its words, its figure, and where its range and the mixture's point lie on a line that starts at
+    nought."""
 
     title: str
     figure: str
@@ -37,14 +38,14 @@ class RuleDrawing:
 
 @dataclass(frozen=True)
 class BalanceView:
-    """What the balance's template may say."""
+    """What the balance's template can say."""
 
     balance: Balance
     facts: Facts
 
     @property
     def base(self) -> str:
-        """What makes a hundred."""
+        """What counts as a hundred."""
         return self.balance.base
 
     @property
@@ -59,7 +60,7 @@ class BalanceView:
 
     @property
     def answer(self) -> str:
-        """How it stands, in a few words."""
+        """How it compares, in a few words."""
         standings = self.balance.standings
         if not standings:
             return "No rule of balance is known for this kind."

@@ -13,16 +13,16 @@ from tinbook.pages.spelling import formats
 from tinbook.plans.base.scaling import TinRow
 
 EM = 0.0095
-"""em for a mm in the strip: a 25 cm tin stands 2.4 em high."""
+"""em for 1 mm in the strip: a 25 cm tin stands 2.4 em high."""
 NAMED = {"round": "Round", "square": "Square"}
-"""Shapes with a group of their own; the rest stand together, each by its shape."""
+"""Shapes with a group of their own; the rest stand together, each under its shape."""
 REST = "Other"
 NOT_OWNED = "not owned"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChipView:
-    """A tin to touch: its name in the data, what stands under it, what is said of it, how it is drawn."""
+    """A tin to touch: its name in the data, the words under it, its description, its drawing."""
 
     name: str
     label: str
@@ -41,7 +41,7 @@ class ChipGroup:
 
 
 def chips(rows: Sequence[TinRow], written: str) -> tuple[ChipGroup, ...]:
-    """The tins of a table that the house owns, and the `written` one, by shape. The rest are had under "Other size"."""
+    """The tins of a table that the house owns, and the `written` one, by shape. The rest are under "Other size"."""
     shown = [row for row in rows if row.owned or row.tin.name == written]
     shapes = Counter(row.tin.shape for row in shown)
     groups: dict[str, list[ChipView]] = {}
@@ -65,7 +65,7 @@ def _chip(row: TinRow, chosen: bool, alone: bool) -> ChipView:
 
 
 def _label(row: TinRow, alone: bool) -> str:
-    """As short as it may be told apart: `20`, `23×33`, `2 lb`, `ring`; `heart 20` beside another heart."""
+    """As short as tells them apart: `20`, `23×33`, `2 lb`, `ring`; `heart 20` beside another heart."""
     tin = row.tin
     bare = tin.name.replace(" cm", "").replace(" in", "").replace(" x ", "×")
     sizes = bare.replace(tin.shape, "").strip()

@@ -1,4 +1,4 @@
-"""How much of a filling or icing a cake of every tin takes: the table, what goes into that much, for which cake."""
+"""How much of a filling or icing a cake from every tin takes: the table, what goes into that much, for which cake."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ def cake_words(settled: Finishing, height_mm: float) -> str:
 
 
 def bowl_words(settled: Finishing, piped: bool = False) -> str:
-    """What stays in the bowl, and of what is piped in the bag; nothing where nothing does."""
+    """What stays in the bowl and, for what is piped, in the bag; empty where nothing does."""
     share, bag_ml = settled.figures["stays_in_the_bowl"].percent, settled["stays_in_the_bag"] if piped else 0.0
     stays = [f"{formats.percent(share)} stays in the bowl and on the tools"] if share else []
     stays += [f"{formats.with_unit(number(bag_ml), 'ml')} on the beater and in the bag"] if bag_ml else []
@@ -50,17 +50,17 @@ def learned_words(correction: Correction) -> str:
 
 @dataclass(frozen=True)
 class CoatsView:
-    """What the template of fillings and coats may say."""
+    """What the template of fillings and coats can say."""
 
     batch: Batch
     desk: Desk
 
     @cached_property
     def tables(self) -> tuple[CoatTable, ...]:
-        """A table each height of the house, the usual one first."""
+        """A table for each height of the house, the usual one first."""
         desk = self.desk
         first = coat_table(self.batch, desk.book, desk.facts)
-        # what lies between so many layers is the same in a low cake and in a high one
+        # the filling between that many layers is the same in a low cake and a high one
         heights_mm = () if first.roles == ("filling",) else first.finishing.heights_mm[1:]
         return (first, *(coat_table(self.batch, desk.book, desk.facts, height_mm) for height_mm in heights_mm))
 
@@ -87,7 +87,7 @@ class CoatsView:
 
     @cached_property
     def _parts(self) -> tuple[tuple[Head, Callable[[CoatRow], float]], ...]:
-        """The columns that say where it goes, as far as any goes there."""
+        """The columns that say where it goes, those where any goes."""
         settled, roles = self.tables[0].finishing, self.tables[0].roles
         parts: list[tuple[Head, Callable[[CoatRow], float]]] = []
         if "filling" in roles:
@@ -126,7 +126,7 @@ class CoatsView:
 
     @property
     def has_parts(self) -> bool:
-        """Whether more than one thing goes into it, so that it says how much of each."""
+        """Whether more than one ingredient goes into it, so that it gives each."""
         return len(self.batch.ingredients) > 1
 
     @property
@@ -136,7 +136,7 @@ class CoatsView:
 
     @property
     def split_rows(self) -> HouseRows:
-        """What goes into the amount made, a line each cake."""
+        """What goes into the amount made, one line for each cake."""
         versions = weighed_out(self.tables[0], self.desk.facts)
         made = zip(self.tables[0].rows, versions, strict=True)
         own, rest = owned_and_rest(made, lambda each: each[0].owned)

@@ -1,4 +1,4 @@
-"""What becomes of a mixture on a cake: its layers, or how much of it fills, coats and covers a cake of every tin."""
+"""What becomes of a mixture on a cake: its layers, or how much of it fills, coats and covers a cake from every tin."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from tinbook.plans.finish.covering import covers, fills
 
 @dataclass(frozen=True)
 class FinishView:
-    """What the templates may say of a mixture on a cake; `table` is asked only where layers are shown."""
+    """What the templates can say about a mixture on a cake; `table` is used only where layers are shown."""
 
     batch: Batch
     desk: Desk
@@ -26,7 +26,7 @@ class FinishView:
 
     @property
     def is_cut(self) -> bool:
-        """Whether it is a cake that is cut into layers."""
+        """Whether it is a cake cut into layers."""
         return has_layers(self.batch)
 
     @property

@@ -23,7 +23,7 @@ Timed = tuple[TinRow, tuple[str, ...]]
 WHOLE, EXACT = "Amounts for every tin, whole eggs", "Exact amounts for every tin"
 REST = ", tins the house does not own"
 MOST_LINES = 6
-"""So many ingredients leave room beside them, on an upright tablet, for what else there is to say of a tin."""
+"""This many ingredients leave room beside them, on an upright tablet, for what else there is to say about a tin."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +43,7 @@ class TinSheet:
 
 @dataclass(frozen=True)
 class EveryTinView:
-    """What the template of the two tables may say. `baking` None: how long it bakes is not known."""
+    """What the template of the two tables can say. `baking` None: how long it bakes is not known."""
 
     batch: Batch
     desk: Desk
@@ -52,7 +52,7 @@ class EveryTinView:
 
     @property
     def tin_count(self) -> str:
-        """For how many tins the tables stand: `2 tins`."""
+        """How many tins the tables are for: `2 tins`."""
         return plural(row_count(self.batch, self.table.rows[0].tin), "tin")
 
     @property
@@ -67,7 +67,7 @@ class EveryTinView:
 
     @property
     def lead(self) -> str:
-        """How far rounding and whole eggs lead off, in words."""
+        """How far out rounding and whole eggs are, in words."""
         weight, spoon = self.table.weight_error_percent, self.table.spoon_error_percent
         errors = [f"at most {formats.percent(weight)} of a weight"] if weight else []
         errors += [f"{formats.percent(spoon)} of a spoon"] if spoon else []

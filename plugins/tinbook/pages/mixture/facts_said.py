@@ -1,4 +1,4 @@
-"""What the bench says of the written tins before any script: to the letter what the script says of them."""
+"""What the bench says about the written tins before any script: word for word what the script says."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ DEEPER = "deeper than any such tin sold"
 
 @dataclass(frozen=True, slots=True)
 class FactsSaid:
-    """`× 1.00`, what is to be remarked (with the comma before it, or nothing), and the weight in each tin."""
+    """`× 1.00`, any remark (with the comma before it, or nothing), and the weight in each tin."""
 
     factor: str
     remarks: str
@@ -26,7 +26,7 @@ class FactsSaid:
 
 
 def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
-    """Of the first of the written tins, or of one batch."""
+    """For the first of the written tins, or for one batch."""
     if table is None:
         remarks, factor, each = ["exact"] if batch.eggs else [], 1.0, _together(batch.mass_shown_g)
     else:
@@ -37,7 +37,7 @@ def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
 
 
 def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:
-    """The row of the written tin; of cups, for as many as are written, as a row of cups is for one tray."""
+    """The row of the written tin; for cups, as many as are written, as a row of cups is for one tray."""
     count, tin = batch.tins[0]
     row = table.rows[table.written]
     if not tin.kind.in_trays:

@@ -1,4 +1,4 @@
-"""What a cake takes to be finished, on its own page: every tin's at the height it bakes to, with what it serves."""
+"""What it takes to finish a cake, on its own page: from every tin, at the height it bakes to, with what it serves."""
 
 from __future__ import annotations
 
@@ -25,12 +25,12 @@ from tinbook.plans.portions.serving import Serving, servings
 from tinbook.tins.trade import metric_label
 
 ACROSS = "×"
-"""Set close: such a table has a row for every tin."""
+"""Set tight: such a table has a row for every tin."""
 
 
 @dataclass(frozen=True)
 class FinishedView:
-    """What the template of a finished cake may say."""
+    """What the template of a finished cake can say."""
 
     table: TinTable
     stacks: StackTable
@@ -44,7 +44,7 @@ class FinishedView:
 
     @cached_property
     def portions(self) -> dict[str, Portion]:
-        """The kinds of portion that are shown: all that have a name of the trade's."""
+        """The kinds of portion shown: all that go by one of the trade's names."""
         return dict(portion_sizes(self.desk.book, self.desk.facts))
 
     @property
@@ -80,7 +80,7 @@ class FinishedView:
 
     @cached_property
     def _used(self) -> tuple[int, ...]:
-        """The places of the mixtures of which some cake takes any."""
+        """The places of the mixtures that some cake takes."""
         places = range(len(self.made.mixtures))
         return tuple(place for place in places if any(row.made[place].made_g for row in self.made.rows))
 

@@ -34,7 +34,7 @@ class StackView:
 
 @dataclass(frozen=True)
 class LayersView:
-    """What the template of layers may say."""
+    """What the template of layers can say."""
 
     table: TinTable
     desk: Desk
@@ -53,7 +53,7 @@ class LayersView:
 
     @property
     def own(self) -> str:
-        """What this cake does otherwise than the house, in words; empty for nothing."""
+        """What this cake does differently from the house, in words; empty for nothing."""
         return own_words(self.stacks.finishing, self.table.batch.mixture.finish)
 
     @property
@@ -100,7 +100,7 @@ def _drawn(elevation: Elevation) -> StackView:
 
 
 SHARES = ("level_off", "stays_in_the_bowl")
-"""Figures that are shares of one, told in percent."""
+"""Figures that are shares of one, given as percentages."""
 COUNTS = ("layers",)
 
 

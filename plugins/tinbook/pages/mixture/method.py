@@ -34,8 +34,8 @@ from tinbook.plans.mixtures.steps import step_times
 
 @dataclass(frozen=True, slots=True)
 class TimeTotal:
-    """A time of the whole method, named and spelled. `rest`: the minutes of it that are no bake, from the least to the
-    most, for the bench to add to; empty where no bake is in it."""
+    """A time for the whole method, named and spelled. `rest`: its minutes apart from the bake, least and most, for the
+    bench to add to; empty if it includes no bake."""
 
     name: str
     words: str
@@ -44,8 +44,8 @@ class TimeTotal:
 
 @dataclass(frozen=True, kw_only=True)
 class MethodView:
-    """What the method's template may say; `lines` of the mix by their index, `written_cake` its tins in words, `baking`
-    how long it is in the oven, None where that is not known."""
+    """What the method's template can say; `lines` of the mix by index, `written_cake` its tins in words, `baking` how
+    long it is in the oven, None if that is not known."""
 
     batch: Batch
     desk: Desk
@@ -60,14 +60,14 @@ class MethodView:
 
     @property
     def bakes_in_a_step(self) -> bool:
-        """Whether a step is the baking, so that its time stands there."""
+        """Whether one step is the bake, so that its time stands there."""
         return any(step.bakes for step in self.steps)
 
     def _steps(self) -> Iterator[StepView]:
         mixture, baking = self.batch.mixture, self.baking
         for index, written in enumerate(mixture.method):
             heats = self._heating is not None and index == self._heating[0]
-            # what stands large beside the step is not said again in it
+            # what is shown large beside the step is not repeated in it
             step = written if heats and self._heats_once(written) else dialled_step(written, mixture.bake, self.desk)
             said = tuple(self._piece_view(piece) for piece in pieces(step.do, mixture, self.desk.book))
             bakes = baking if baking and index == baking.step else None
@@ -92,7 +92,7 @@ class MethodView:
 
     @property
     def dial_first(self) -> DialView | None:
-        """What to set on this house's oven, where it bakes and no step says so."""
+        """What to set this house's oven to, if it bakes and no step says so."""
         return None if self._heating else self._dial
 
     def _piece_view(self, piece: StepPiece) -> PieceView:
@@ -112,7 +112,7 @@ class MethodView:
 
     @property
     def heat(self) -> str:
-        """The heat of the bake, with what the house's own oven is set to where that is another figure, else as fan."""
+        """The temperature of the bake, with the house's own setting where that is different, otherwise with fan."""
         bake = self.batch.mixture.bake
         if bake is None:
             return ""
@@ -135,7 +135,7 @@ class MethodView:
 
     @property
     def times(self) -> tuple[TimeTotal, ...]:
-        """Hands-on and waiting time of the whole method; of the bake in it, that of the written tins."""
+        """Hands-on and waiting time for the whole method; for the bake in it, that of the written tins."""
         sums, step = step_times(self.batch.mixture.method), self._bake_step
         totals = [("Hands on", sums.hands_on_low_min, sums.hands_on_high_min, "")]
         low, high, rest = sums.waiting_low_min, sums.waiting_high_min, ""
@@ -154,5 +154,5 @@ class MethodView:
 
     @property
     def techniques(self) -> tuple[Linked, ...]:
-        """The techniques it names, as far as the book shows them."""
+        """The techniques it names that the book shows."""
         return linked_techniques(self.batch.mixture.techniques, self.desk.book, self.desk.facts)

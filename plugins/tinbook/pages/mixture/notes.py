@@ -34,7 +34,7 @@ class Tag:
 
 @dataclass(frozen=True)
 class NotesView:
-    """What the templates may say under "Notes"."""
+    """What the templates can say under "Notes"."""
 
     batch: Batch
     desk: Desk
@@ -62,7 +62,7 @@ class NotesView:
 
     @property
     def written(self) -> tuple[str, ...]:
-        """What is noted, with the house's dial beside an oven's heat."""
+        """The notes, with the house's dial setting beside an oven temperature."""
         return tuple(dialled(note, self.mixture.bake, self.desk) for note in self.mixture.notes)
 
     @property
@@ -82,7 +82,7 @@ class NotesView:
 
     @property
     def off_balance(self) -> str:
-        """Why it is off the usual balance, where nothing else is told of that; else empty."""
+        """Why it is off the usual balance, if nothing else is said about that; otherwise empty."""
         return "" if has_balance(self.batch, self.desk.facts) else self.mixture.off_balance or ""
 
     @cached_property

@@ -1,4 +1,4 @@
-"""How much of a paste covers a cake of every tin: the table, how large it is rolled, and for which cake."""
+"""How much of a paste covers a cake from every tin: the table, how large it is rolled, and for which cake."""
 
 from __future__ import annotations
 
@@ -18,14 +18,14 @@ from tinbook.plans.finish.pasting import PasteRow
 
 @dataclass(frozen=True)
 class PastesView:
-    """What the template of pastes may say."""
+    """What the template of pastes can say."""
 
     batch: Batch
     desk: Desk
 
     @cached_property
     def tables(self) -> tuple[PasteTable, ...]:
-        """A table each height of the house, the usual one first."""
+        """A table for each height of the house, the usual one first."""
         desk = self.desk
         first = paste_table(self.batch, desk.book, desk.facts)
         heights_mm = first.finishing.heights_mm[1:]
@@ -89,7 +89,7 @@ def allows_more(row: PasteRow) -> bool:
 
 
 def packs_words(row: PasteRow) -> str:
-    """The packs to buy for a cake: `1 kg + 250 g`; a dash where its card does not say what a pack weighs."""
+    """The packs to buy for a cake: `1 kg + 250 g`; a dash if its card does not say what a pack weighs."""
     packs = (f"{count}{formats.NBSP}×{formats.NBSP}" * (count > 1) + formats.grams(size) for count, size in row.packs)
     return " + ".join(packs) or "–"
 

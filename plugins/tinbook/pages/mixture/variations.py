@@ -21,7 +21,7 @@ LEFT_OUT = "left out"
 
 @dataclass(frozen=True, slots=True)
 class DifferenceRow:
-    """What the base has, and what stands here. `first` opens a group: mix, tins and bake, method."""
+    """What the base has, and what this mixture has. `first` opens a group: mix, tins and bake, method."""
 
     before: str
     here: str
@@ -55,7 +55,7 @@ def differs_view(batch: Batch, book: Book, facts: Facts) -> DiffersView | None:
 
 @dataclass(frozen=True, slots=True)
 class VariationView:
-    """A mixture that starts from this one: its page, how many lines of the mix differ, the words it opens with."""
+    """A mixture that starts from this one: its page, how many lines of the mix differ, its opening words."""
 
     address: str
     name: str

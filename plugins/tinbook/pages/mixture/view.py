@@ -1,4 +1,4 @@
-"""A mixture's page."""
+"""A mixture's two leaves: the bench and its tables."""
 
 from __future__ import annotations
 
@@ -64,7 +64,7 @@ class MixtureView:
 
     @property
     def unsure(self) -> str:
-        """What of its file is still marked unsure; empty where nothing is."""
+        """What in its file is still marked unsure; empty if nothing is."""
         lines = self.desk.book.unsure.get(f"mixtures/{self.batch.slug}", ())
         return unsure_said(lines) if lines else ""
 
@@ -77,7 +77,7 @@ class MixtureView:
 
     @property
     def facts(self) -> FactsSaid:
-        """What the bench says of the written tins before any script."""
+        """What the bench says about the written tins before any script."""
         return facts_said(self.batch, self.table if self.batch.tins else None, self.desk)
 
     @property
@@ -99,7 +99,7 @@ class MixtureView:
 
     @property
     def bench(self) -> dict[str, Any]:
-        """What the browser is handed."""
+        """What the browser gets."""
         table = self.table if self.batch.tins else None
         data = as_plain(bench(self.batch, table, self.desk.book, self.desk.facts))
         data["bake"] = self.baking.script_data if self.baking else None
@@ -110,7 +110,7 @@ class MixtureView:
 
     @property
     def sums(self) -> dict[str, Any]:
-        """What the browser is handed on the leaf of tables: the lines alone, as every row says of which tin it is."""
+        """What the browser gets on the leaf of tables: only the lines, as every row says which tin it is for."""
         data = as_plain(bench(self.batch, None, self.desk.book, self.desk.facts))
         return {key: value for key, value in data.items() if key not in ("tins", "shapes", "named")}
 
@@ -123,7 +123,7 @@ class MixtureView:
 
     @property
     def written_parts(self) -> tuple[tuple[str, tuple[tuple[Measured, str], ...]], ...]:
-        """The mix in every measure, each line with the page of its ingredient, "" where that is kept back."""
+        """The mix in every measure, each line with its ingredient's page, "" if that is private."""
         pages = self.desk.card_pages
         return tuple(
             (name, tuple((line, pages.get(line.line.name, "")) for line in lines)) for name, lines in self.parts
@@ -131,7 +131,7 @@ class MixtureView:
 
     @property
     def written_worked(self) -> WorkedView:
-        """How it comes into every measure."""
+        """How it was converted into every measure."""
         desk = self.desk
         return worked_view((measured_worked(self.batch, desk.book, desk.facts),), desk.facts)
 
@@ -206,7 +206,7 @@ class MixtureView:
 
     @property
     def leaves(self) -> tuple[Titled, ...]:
-        """What stands on the leaf of tables, in its order: titles and anchors, which are the templates' names."""
+        """What is on the leaf of tables, in order: titles and anchors, which are the templates' names."""
         in_tins, finish = bool(self.batch.tins), self.finish
         found = (
             (in_tins, Titled("Every tin", "tins")),
@@ -227,12 +227,12 @@ class MixtureView:
 
     @property
     def has_balance(self) -> bool:
-        """Whether anything is told of its balance."""
+        """Whether there is anything to say about its balance."""
         return has_balance(self.batch, self.desk.facts)
 
     @cached_property
     def balance(self) -> BalanceView:
-        """How it stands to the rules of its kind."""
+        """How it compares with the rules of its kind."""
         return BalanceView(balance(self.batch, self.desk.book, self.desk.facts), self.desk.facts)
 
     @cached_property
@@ -242,7 +242,7 @@ class MixtureView:
 
     @property
     def has_differences(self) -> bool:
-        """Whether it starts from another mixture, and not all is alike."""
+        """Whether it starts from another mixture, and differs from it."""
         return self.differs is not None and bool(self.differs.rows)
 
     @property
@@ -252,7 +252,7 @@ class MixtureView:
 
     @cached_property
     def notes(self) -> NotesView:
-        """What else is written of it."""
+        """Whatever else is written about it."""
         return NotesView(self.batch, self.desk)
 
 

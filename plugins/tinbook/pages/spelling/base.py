@@ -1,4 +1,4 @@
-"""What plans/base says: what is weighed and scaled, and how the house finishes its cakes."""
+"""What plans/base says: weighing and scaling, and how the house finishes its cakes."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ PARTS = ("", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth")
 
 
 def _too_few_owned(have: int, of: int) -> str:
-    """`you have 1: bake one after the other, half the mix each time`; without a share where it is of one."""
+    """`you have 1: bake one after the other, half the mix each time`; without a share if it is for one."""
     how = "one after the other" if have == 1 else f"{have} at a time"
     part = PARTS[of] if of < len(PARTS) else f"1/{of}"
     share = f", {part}{'' if of == 2 else ' of'} the mix {'each time' if have == 1 else 'in each'}" if of > 1 else ""

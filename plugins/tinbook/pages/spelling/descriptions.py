@@ -1,4 +1,4 @@
-"""What a page is for, in a line: what a search engine shows below its name."""
+"""What a page is for, in one line: what a search engine shows below its name."""
 
 from __future__ import annotations
 
@@ -24,10 +24,12 @@ DESCRIPTIONS: Mapping[str, str] = {
     "colours": "Colours of the house, and how each is mixed.",
     "oven": "What this oven’s dial says, and how long each mixture bakes in each tin.",
     "rules": "What has to be seen to when a cake is sold, by nation.",
+    "reference": "{title}: every key of the files, what it means, what happens without it, and how to write it.",
+    "forms": "How to write amounts, tins, times and other values in the files of {book}.",
     "sources": "Who published the figures in {book}, and when.",
 }
 
 
 def described(template: str, title: str, book: str) -> str:
-    """The line for a page of this template; its title and the book's name for one that has none."""
+    """The line for a page of this template; its title and the book's name if the template has none."""
     return DESCRIPTIONS.get(template, "{title}, {book}.").format(title=title, book=book)

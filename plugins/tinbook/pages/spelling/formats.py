@@ -19,10 +19,10 @@ FRACTIONS = {125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝
 OUNCES_IN_POUND = 16
 TURNING = dict.fromkeys([*range(0x202A, 0x202F), *range(0x2066, 0x206A)])
 MARKUP = re.compile(r"""[^\w ,.;%/?°'"’()–—×-]|_|(?<!\w)-|-(?!\w)""")
-"""A sign that Markdown may take for markup where it stands."""
+"""A character that Markdown may take for markup where it stands."""
 LISTED = re.compile(r"^(\d+)\.")
 HEADING = re.compile(r"(?<![^\s>*+.-])#|(?<![^\s>*+])[=-](?=[=-]*\s*$)", re.MULTILINE)
-"""A sign that makes a heading, also in a list or a quotation: before the words, or under them."""
+"""A character that makes a heading, even in a list or a quotation: before the words, or under them."""
 LINK = re.compile(r"\]\(([^)]*)\)?")
 WEB = re.compile(r"\s*https?:", re.IGNORECASE)
 
@@ -39,13 +39,13 @@ def number(value: float) -> str:
 
 @lru_cache(maxsize=4096)
 def fixed(value: float, places: int) -> str:
-    """A number with a fixed count of decimals, for columns: `1.78`, `−1.6`."""
+    """A number with a fixed number of decimals, for columns: `1.78`, `−1.6`."""
     text = f"{abs(value):.{places}f}"
     return (MINUS if value < 0 and float(text) else "") + text
 
 
 def bounds(low: float, high: float) -> str:
-    """`140–150`; one number where both are the same."""
+    """`140–150`; one number if both are the same."""
     return number(low) if low == high else f"{number(low)}–{number(high)}"
 
 
@@ -65,7 +65,7 @@ def signed(value: float) -> str:
 
 
 def with_unit(text: str, unit: str) -> str:
-    """A figure and its unit, kept together."""
+    """A figure joined to its unit."""
     return f"{text}{NBSP}{unit}" if unit else text
 
 
@@ -125,7 +125,7 @@ def ounces(value: float) -> str:
 
 
 def spoons(spooned: Spooned | None) -> str:
-    """`1⅔ cups`, `2 tbsp`; says so where an ingredient has no volume measure."""
+    """`1⅔ cups`, `2 tbsp`; says so if an ingredient has no volume measure."""
     if spooned is None:
         return "by weight"
     unit = "cups" if spooned.unit == "cup" and spooned.shown > 1 else spooned.unit
@@ -138,12 +138,12 @@ def millimetres(value: float) -> str:
 
 
 def centimetres(value_mm: float) -> str:
-    """A length of the trade in cm: `7.5 cm`."""
+    """A trade length in cm: `7.5 cm`."""
     return with_unit(number(value_mm / 10), "cm")
 
 
 def litres(value_ml: float) -> str:
-    """`2.36 l` from a litre up, `830 ml` below; rounded to 10 ml before."""
+    """`2.36 l` from a litre up, `830 ml` below; already rounded to 10 ml."""
     return with_unit(fixed(value_ml / 1000, 2), "l") if value_ml >= 1000 else with_unit(number(value_ml), "ml")
 
 
@@ -177,12 +177,12 @@ def percent(value: float) -> str:
 
 
 def kept_together(text: str) -> str:
-    """A written amount whose number keeps its unit."""
+    """A written amount, its number joined to its unit."""
     return text.replace(" ", NBSP)
 
 
 def tin_words(text: str) -> str:
-    """A tin's name with `×` and figures kept to their units."""
+    """A tin's name with `×` and its figures joined to their units."""
     return text.replace(" x ", f"{NBSP}×{NBSP}").replace(" cm", f"{NBSP}cm").replace(" in", f"{NBSP}in")
 
 
@@ -198,12 +198,12 @@ def sentence(words: Iterable[str]) -> str:
 
 
 def quoted(text: str) -> Markup:
-    """Text as a quoted value for a page's front matter. The theme prints it as it is, so it is made text here."""
+    """Text as a quoted value for a page's front matter. The theme prints it as it is, so it is escaped here."""
     return Markup(json.dumps(str(escape(" ".join(unturned(text).split()))), ensure_ascii=False))
 
 
 def unturned(text: str) -> str:
-    """Text without the invisible signs that turn the reading direction: they could turn the page's own words."""
+    """Text without the invisible characters that change the reading direction: they could turn the page's own words."""
     return text.translate(TURNING)
 
 
@@ -214,7 +214,7 @@ def plain(text: object) -> Markup:
 
 
 def prose(text: str) -> Markup:
-    """Markdown from YAML: its HTML, pictures, headings, attribute lists and odd links are shown, not made."""
+    """Markdown from YAML: its HTML, pictures, headings, attribute lists and odd links are shown as text."""
     safe = unturned(text).replace("&", "&amp;").replace("<", "&lt;").replace("{", "&#123;").replace("![", "!&#91;")
     safe = HEADING.sub(_spelled_out, safe.replace("]:", "]&#58;"))
     return Markup(LINK.sub(_link_or_text, safe))
@@ -225,5 +225,5 @@ def _spelled_out(sign: re.Match[str]) -> str:
 
 
 def _link_or_text(link: re.Match[str]) -> str:
-    """A link that leads to the web or to a page of the book; any other way is shown as text."""
+    """A link to the web or to a page of the book; any other kind is shown as text."""
     return link[0] if WEB.match(link[1]) or ":" not in link[1] else "]&#40;" + link[0][2:]

@@ -1,4 +1,4 @@
-"""What plans/measures says: kitchen measures, eggs, ounces, what stands in for what."""
+"""What plans/measures says: kitchen measures, eggs, ounces, what replaces what."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 
 PARTS = {"whole egg": "out of the shell", "egg white": "white", "egg yolk": "yolk"}
 SHARES = {**PARTS, "whole egg": "shell"}
-"""What a part of the egg is called, and the share that is known of it: of the whole egg, that of its shell."""
+"""What a part of the egg is called, and the share known for it: for the whole egg, that of its shell."""
 FILLED = "spooned in, not sifted, and levelled; brown sugar is pressed in"
 """How every measure is filled: the rows of the facts are chosen by it."""
 PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}

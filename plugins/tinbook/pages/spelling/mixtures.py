@@ -1,4 +1,4 @@
-"""What plans/mixtures says: a mixture by itself: balance, batches, the tins on hand."""
+"""What plans/mixtures says: a mixture by itself: balance, batches, the tins owned."""
 
 from __future__ import annotations
 

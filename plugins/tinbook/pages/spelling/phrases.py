@@ -1,4 +1,4 @@
-"""Markdown as plain phrases, for what is set by other means than a page."""
+"""Markdown as plain phrases, for what is not set as a page."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ BLOCKS = ("p", "li", "pre", "hr")
 
 @dataclass(frozen=True, slots=True)
 class Phrase:
-    """Words in one kind of letter."""
+    """Words in one style of type."""
 
     text: str
     strong: bool = False
@@ -21,7 +21,7 @@ class Phrase:
 
 
 def phrases(text: str) -> tuple[tuple[Phrase, ...], ...]:
-    """The paragraphs of a Markdown text as the page reads it. A link keeps its words; a line of a list gets a dash."""
+    """The paragraphs of a Markdown text as the page reads them. A link keeps its words; a list item gets a dash."""
     from markdown import markdown
 
     reader = _PhraseReader()

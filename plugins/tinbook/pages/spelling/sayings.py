@@ -1,7 +1,7 @@
 """Sayings of plans in words: the one place where a key of `plans/base/saying.py` becomes a text.
 
-A saying is a text with its figures in braces, as `str.format` takes them, or a function of them that returns a text.
-A room of plans has its sayings in the module of its name here; a key stands in one of them only.
+A saying is a text with its figures in braces, as `str.format` takes them, or a function of them that returns a text. A
+room of plans has its sayings in the module of its name here; a key is in only one of them.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in r
 
 
 def spell(said: Saying | str) -> str:
-    """A saying in words; a text is itself. KeyError for a key that has no words: a developer's mistake."""
+    """A saying in words; a text is itself. KeyError for a key without words: a developer's mistake."""
     if isinstance(said, str):
         return said
     words = SAYINGS[said.key]
@@ -29,7 +29,7 @@ def spell(said: Saying | str) -> str:
 
 
 def _inner(value: Any) -> Any:
-    """What goes into a saying: sayings in words, in a tuple too; everything else as it is."""
+    """What goes into a saying: sayings in words, also inside a tuple; everything else as it is."""
     if isinstance(value, Saying):
         return spell(value)
     return tuple(_inner(part) for part in value) if isinstance(value, tuple) else value

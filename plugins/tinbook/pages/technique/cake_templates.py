@@ -1,4 +1,4 @@
-"""The templates of a technique for each of its cakes: what its page hands out and its sheet takes along."""
+"""The templates of a technique for each of its cakes: what its page offers and its sheet takes along."""
 
 from __future__ import annotations
 
@@ -18,14 +18,14 @@ from tinbook.plans.true_size.parts import has_templates, part_templates
 from tinbook.tins import Tin
 
 FOLDER = "true-size"
-"""Not `templates`: MkDocs leaves a folder of that name out."""
+"""Not `templates`: MkDocs leaves out a folder of that name."""
 LABEL_WIDE_MM = 2.25
-"""A letter under a part is about that wide, on the safe side."""
+"""About how wide a letter under a part is, on the safe side."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class TemplateFile:
-    """A file to print: its path in the site, its title, its pages, which are laid when they are asked for."""
+    """A file to print: its path in the site, its title, and its pages, which are laid out on demand."""
 
     path: str
     title: str
@@ -63,7 +63,7 @@ def template_files(desk: Desk) -> Iterator[TemplateFile]:
 
 
 def template_paths(slug: str, cakes: tuple[Tin, ...]) -> dict[Tin, tuple[tuple[str, str], ...]]:
-    """For each cake of a technique the papers and where their files lie."""
+    """For each cake of a technique, the papers and where their files are."""
     names = file_names([cake.name for cake in cakes])
     return {
         cake: tuple((name, f"{FOLDER}/{slug}-{names[cake.name]}-{name.lower()}.pdf") for name in PAPERS)

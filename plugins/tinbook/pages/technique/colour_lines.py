@@ -1,4 +1,4 @@
-"""Colours of a decoration in lines: grams of paste and of each pot, what becomes of them, what the law wants."""
+"""Colours of a decoration in lines: grams of paste and of each pot, how they change, what the law requires."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ LABEL = "In the UK and EU these words go on the label; your local law has the la
 
 @dataclass(frozen=True, slots=True)
 class PotLine:
-    """One pot: its figure and its words, and what one person's is before it is rounded; both empty where its weight is
-    not known."""
+    """One pot: its figure and its words, and one person's amount before rounding; both empty if its weight is
+    unknown."""
 
     figure: str
     words: str
@@ -25,15 +25,15 @@ class PotLine:
 
     @property
     def said(self) -> str:
-        """All of it."""
+        """The whole line."""
         return f"{self.figure}{self.words}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourLine:
-    """Paste of one colour: grams, which, its pots for so much, its swatch (empty for none), what to mind.
+    """Paste in one colour: grams, which, its pots for that much, its swatch (empty for none), what to mind.
 
-    `grams_for_one`: what the browser multiplies by the people who work.
+    `grams_for_one`: what the browser multiplies by the number of people.
     """
 
     total: str
@@ -48,7 +48,7 @@ class ColourLine:
 
 
 def colour_line(need: ColourNeed, people: int = 1) -> ColourLine:
-    """So much of a paste in a colour, for all of `people`."""
+    """An amount of paste in a colour, for all of `people`."""
     total, colour, for_one = weight_g(need.mass_g), need.colour, exact(need.mass_g / people)
     if colour is None:
         return ColourLine(total=total, grams_for_one=for_one, name="Uncoloured", paste=need.paste.name)
@@ -74,7 +74,7 @@ def _pot(pot: Pot, paste_g: float, people: int) -> PotLine:
 
 
 def minded(colour: Colouring) -> str:
-    """What becomes of a colour, in words; empty for nothing."""
+    """How a colour changes, in words; empty for nothing."""
     says = {"deepens on standing": colour.deepens, "fades in light": colour.fades, "browns when baked": colour.browns}
     mind = [words for words, true in says.items() if true]
     if colour.additives is None:
@@ -83,7 +83,7 @@ def minded(colour: Colouring) -> str:
 
 
 def law_lines(needs: Iterable[ColourNeed]) -> tuple[str, ...]:
-    """What the law wants beside each colour that carries a warning, an additive a line."""
+    """What the law requires beside each colour that carries a warning, one line for each additive."""
     named: dict[str, tuple[Additive, list[str]]] = {}
     for need in needs:
         if need.colour:

@@ -35,12 +35,12 @@ def hours(low_h: float, high_h: float) -> str:
 
 
 def percent(share: float) -> str:
-    """`18 %`, without a sign."""
+    """`18 %`, unsigned."""
     return formats.with_unit(f"{shown_percent(share):g}", "%")
 
 
 def runs(names: Sequence[str], places: Iterable[int]) -> str:
-    """`1 to 7 and 9`, `A, B and D to F`: those of `names` at some places, three or more in a row by their ends."""
+    """`1 to 7 and 9`, `A, B and D to F`: the `names` at some places, runs of three or more by their ends."""
     words = list[str]()
     for _, group in groupby(enumerate(sorted(set(places))), lambda pair: pair[1] - pair[0]):
         run = [names[place] for _, place in group]

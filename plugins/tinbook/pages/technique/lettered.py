@@ -1,4 +1,4 @@
-"""The letters of parts in steps: one that stands there is picked out, and where a part is named its letter is added."""
+"""The letters of parts in steps: a letter already there is picked out, and one is added where a part is named."""
 
 from __future__ import annotations
 
@@ -6,15 +6,15 @@ import re
 from collections.abc import Iterable, Mapping
 
 NOT_AT_A_START = ("A", "I")
-"""Words of their own where a sentence begins."""
+"""Words that stand alone at the start of a sentence."""
 _START = re.compile(r"(?:^|[.!?:])\s*$")
 
 
 def lettered(text: str, letters: Mapping[str, str], done: Iterable[str] = ()) -> tuple[tuple[str, bool], ...]:
     """A step's words in pieces, and which of them are letters; `letters` by the names of parts.
 
-    A part's letter stands behind its name where it is first named, unless it stands in the step already; `done` are
-    those that stand in a piece before.
+    A part's letter follows its name where it is first named, unless it is in the step already; `done` are those in an
+    earlier piece.
     """
     found = {match.start(): (match.end(), match[0]) for match in _standing(text, letters.values())}
     there = {letter for _, letter in found.values()} | set(done)
@@ -31,7 +31,7 @@ def lettered(text: str, letters: Mapping[str, str], done: Iterable[str] = ()) ->
 
 
 def _standing(text: str, letters: Iterable[str]) -> Iterable[re.Match[str]]:
-    """Letters that stand in the words as such."""
+    """Letters that appear in the words as such."""
     known = set(letters)
     for match in re.finditer(r"\b[A-Z]{1,2}\b", text):
         begins = _START.search(text[: match.start()])

@@ -1,6 +1,6 @@
 """Pages of paper: every line and word of each, in mm from its top left corner; as SVG, and as plain data.
 
-The same pages make the SVG files and the PDF that a door of the program sets from `templates/sheet/template.typ`.
+The same pages make the SVG files and the PDF that is set from `templates/sheet/template.typ`.
 """
 
 from __future__ import annotations
@@ -51,7 +51,7 @@ class PageLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PageWords:
-    """Words of a page on a baseline; `anchor`: which end of them stands at (x, y), `turned`: they run upwards."""
+    """Words of a page on a baseline; `anchor`: which end of them is at (x, y), `turned`: they run upwards."""
 
     x: float
     y: float
@@ -90,7 +90,7 @@ class PaperPage:
 
     @cached_property
     def paths(self) -> Markup:
-        """Its lines as SVG spells them, those of one kind that follow each other in a group."""
+        """Its lines as SVG spells them, consecutive ones of one kind in a group."""
         groups = []
         for (kind, width, dash), lines in groupby(self.lines, lambda line: (line.kind, line.width, line.dash)):
             dashes = f' stroke-dasharray="{" ".join(f"{length:g}" for length in dash)}"' if dash else ""
@@ -100,12 +100,12 @@ class PaperPage:
 
     @property
     def svg(self) -> Markup:
-        """The page as a drawing that measures what the paper measures."""
+        """The page as a drawing with the paper's own measurements."""
         return Markup(render("sheet/template.svg", page=self).strip())
 
     @property
     def lined(self) -> str:
-        """The same without its words, for what sets those by itself."""
+        """The same without its words, for a setter that sets those itself."""
         return render("sheet/lines.svg", page=self).strip()
 
 

@@ -27,7 +27,7 @@ class PartDrawing:
 
 def parts_drawn(decoration: Decoration) -> PartDrawing | None:
     """The parts of a decoration in rows, each row on its ground, every part with its letter and those of its marks, to
-    one scale; None where it has none."""
+    one scale; None if it has none."""
     if not decoration.parts:
         return None
     widest = max(part.width_mm for part in decoration.parts)
@@ -68,7 +68,7 @@ def parts_drawn(decoration: Decoration) -> PartDrawing | None:
 
 
 def marks_drawn(repeat: RepeatAt, cake: str) -> PartDrawing:
-    """Where the marks of a repeat go on their surface; what is cut by the edge is drawn cut."""
+    """Where the marks of a repeat go on their surface; those cut by the edge are drawn cut."""
     xs, ys = zip(*repeat.outline_mm[0], strict=True)
     wide_mm, high_mm = max(xs) - min(xs), max(ys) - min(ys)
     scale = min((WIDE - 2 * GAP) / wide_mm, 1.6 * TALLEST / high_mm, 6.0)

@@ -24,7 +24,7 @@ LENGTHS = {"pressed_to": "pressed to"}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutterLine:
-    """The cutter of a part: how many `before` it and what to say of that `behind` it, for all who work."""
+    """The cutter of a part: how many `before` it and what to say `behind` it, for everyone working."""
 
     before: str
     words: str
@@ -34,7 +34,7 @@ class CutterLine:
 
     @property
     def said(self) -> str:
-        """All of it."""
+        """The whole line."""
         return f"{self.before}{self.words}{self.behind}"
 
 
@@ -42,7 +42,7 @@ class CutterLine:
 class PartLine:
     """One part or repeat, spelled: letter, name, what to make, how many, grams, its cutter, the rest in short lines.
 
-    `count_for_one`, `grams_for_one` (empty for none): what the browser multiplies by the people who work.
+    `count_for_one`, `grams_for_one` (empty for none): what the browser multiplies by the number of people.
     """
 
     letter: str
@@ -59,7 +59,7 @@ class PartLine:
 
 
 def part_line(part: PartAt, tolerance: float) -> PartLine:
-    """A part; of one weighed further off than `tolerance`, a share, that it wants measuring again."""
+    """A part; if it was weighed further off than `tolerance`, a share, that it needs measuring again."""
     more = (
         _support(part.support),
         _dries(part.drying),
@@ -174,14 +174,14 @@ def _law(colour: Colouring | None) -> str:
 
 @dataclass(frozen=True, slots=True)
 class PartNote:
-    """What is to be known of parts, said once for all that it is true of: their letters, and the words."""
+    """What to know about parts, said once for all it applies to: their letters, and the words."""
 
     letters: str
     words: str
 
 
 def told_once(lines: Iterable[PartLine]) -> tuple[PartNote, ...]:
-    """All there is to know of parts beside their size and weight; what several share is said once for them."""
+    """Everything to know about parts besides size and weight; what several share is said once for them."""
     listed = tuple(lines)
     of = dict[str, list[int]]()
     for place, line in enumerate(listed):

@@ -62,8 +62,8 @@ class SizeHead:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartsTable:
-    """The parts in the order of their letters, each with its grams at up to three cakes; all of them; what is to be
-    known of them."""
+    """The parts in the order of their letters, each with its grams at up to three cakes; all of them; what to know
+    about them."""
 
     sizes: tuple[SizeHead, ...]
     rows: tuple[PartRow, ...]
@@ -73,7 +73,8 @@ class PartsTable:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CakeParts:
-    """All for one cake; `shown` for the one the technique is written for. `templates`: papers, and their files."""
+    """Everything for one cake; `shown` for the one the technique is written for. `templates`: papers, and their
+    files."""
 
     cake: str
     shown: bool
@@ -115,7 +116,7 @@ class PartsView:
         return tuple(replace(each, templates=paths[sums.cake] if has_templates(sums) else ()) for sums, each in spelled)
 
     def made_for(self, cake: Tin | None) -> tuple[Decoration, ...]:
-        """The sums for one cake, any the baker names; for every cake without."""
+        """The sums for one cake, any that the baker names; without one, for every cake."""
         return (decoration(self.technique, cake, self.book, self.facts, self.people),) if cake else self.all
 
     def ready(self, sums: Decoration) -> tuple[PasteReady, ...]:
@@ -129,12 +130,12 @@ class PartsView:
 
     @property
     def drawing(self) -> AssembledDrawing | PartDrawing | None:
-        """The parts put together where they say how, else all of them to one scale."""
+        """The parts assembled if they say how, otherwise all of them to one scale."""
         return assembled_drawn(self.written) or parts_drawn(self.written)
 
     @property
     def marks(self) -> tuple[PartDrawing, ...]:
-        """Where the marks go, a drawing for each repeat that the parts put together do not show."""
+        """Where the marks go: a drawing for each repeat that the assembled parts do not show."""
         put = put_together(self.written)
         there = {letter for piece in (put.pieces if put else ()) for letter in piece.mark_letters}
         apart = (repeat for repeat in self.written.repeats if repeat.letter not in there)
@@ -180,12 +181,12 @@ class PartsView:
 
     @property
     def warnings(self) -> tuple[str, ...]:
-        """What the law wants beside the names of its colours, one a phrase."""
+        """What the law requires beside the names of its colours, one for each phrase."""
         return law_lines(self.written.colours)
 
     @property
     def heavy(self) -> str:
-        """What to say of weight on the side; empty for nothing."""
+        """What to say about weight on the side; empty for nothing."""
         return heavy_words(self.written)
 
 
@@ -204,7 +205,7 @@ def _need_g(sums: Decoration, wanted: ColourNeed) -> float:
 
 
 def parts_table(sums: Decoration, every: tuple[Decoration, ...]) -> PartsTable:
-    """The parts of a cake, with their grams at cakes smaller and larger, of all there are."""
+    """The parts of a cake, with their grams at smaller and larger cakes, out of `every` one there is."""
     cakes = beside(sums, every)
     lines = (*(part_line(part, sums.tolerance) for part in sums.parts), *(mark_line(each) for each in sums.repeats))
     columns = [[*(part.total_g for part in each.parts), *(each.mass_g for each in each.repeats)] for each in cakes]
@@ -227,7 +228,7 @@ def _part_grams(mass_g: float, of: Decoration, sums: Decoration) -> PartGrams:
 
 
 def cake_parts(sums: Decoration, every: tuple[Decoration, ...], ready: Iterable[PasteReady]) -> CakeParts:
-    """All for one cake, spelled, beside other cakes of `every`, with the pastes to have ready."""
+    """Everything for one cake, spelled, beside other cakes of `every`, with the pastes to have ready."""
     return CakeParts(
         cake=sums.cake.name,
         shown=sums.as_written,
@@ -250,7 +251,7 @@ def cake_parts(sums: Decoration, every: tuple[Decoration, ...], ready: Iterable[
 
 
 def heavy_words(sums: Decoration) -> str:
-    """What to say of weight on the side of a cake; empty for nothing."""
+    """What to say about weight on the side of a cake; empty for nothing."""
     if not sums.side_g:
         return ""
     words = f"{weight_g(sums.side_g)} g hang on the side, {weight_g(sums.heaviest_side_g)} g the heaviest part."

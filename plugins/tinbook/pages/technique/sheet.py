@@ -1,6 +1,6 @@
-"""A technique as one sheet that goes along by itself: by mail, on paper, to another kitchen.
+"""A technique as one self-contained sheet: by mail, on paper, to another kitchen.
 
-What goes along is the list of fields of `TechniqueSheet`, and nothing else: its templates are handed no book. The same
+What it carries is the list of fields of `TechniqueSheet`, and nothing else: its templates are given no book. The same
 values make the web page in one file and, as plain data, the PDF (`sheet_file`).
 """
 
@@ -40,7 +40,7 @@ WIDEST_MM = 122.0
 
 @dataclass(frozen=True, slots=True)
 class ReadyLine:
-    """Something to have ready: how much of it, what, how it is wanted, and whether it is no food."""
+    """Something to have ready: how much of it, what, how it is wanted, and whether it is not food."""
 
     amount: str
     name: str
@@ -78,7 +78,7 @@ class Advice:
 
 @dataclass(frozen=True, slots=True)
 class SheetDrawing:
-    """A drawing as SVG, how wide it is on paper, its scale in words, empty where a bar shows it, and what it shows."""
+    """A drawing as SVG, how wide it is on paper, its scale in words (empty where a bar shows it), and what it shows."""
 
     svg: Markup
     wide_mm: float
@@ -105,7 +105,7 @@ class SheetCake:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TechniqueSheet:
-    """All that goes along: the list of what may leave the house."""
+    """Everything a sheet carries: the list of what may leave the house."""
 
     slug: str
     house: str
@@ -136,12 +136,12 @@ class TechniqueSheet:
 
     @property
     def chooses(self) -> bool:
-        """Whether it goes along with more than one cake."""
+        """Whether it carries more than one cake."""
         return len(self.cakes) > 1
 
     @property
     def shown(self) -> SheetCake | None:
-        """The cake that shows."""
+        """The cake shown."""
         return next((cake for cake in self.cakes if cake.shown), None)
 
 
@@ -269,7 +269,7 @@ def _made_with(strip: AllergenStrip | None) -> str:
 
 
 def _counted(kit: Kit) -> Iterator[str]:
-    """What is not food, each with its number and where it is, to be ticked off when it is out again."""
+    """What is not food, each with its number and place, to be ticked off once it is out again."""
     for thing in kit.not_food:
         where = f" ({spell(thing.wanted)})" if thing.wanted else ""
         done = "all out and counted" if thing.hidden else "taken away"

@@ -1,4 +1,4 @@
-"""A sheet as a web page in one file that asks for nothing, and as plain data with its pictures, for its PDF."""
+"""A sheet as a self-contained web page in one file, and as plain data with its pictures, for its PDF."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ A4_MM = (210.0, 297.0)
 
 @dataclass(frozen=True, slots=True)
 class Dress:
-    """What a sheet wears: the book's tokens.css, its two fonts as woff2 (for words and for figures)."""
+    """What a sheet is styled with: the book's tokens.css, its two fonts as woff2 (for words and for figures)."""
 
     tokens: str
     words: bytes
@@ -27,9 +27,9 @@ class Dress:
 
 
 def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
-    """The sheet as one web page that asks for nothing: styles, script, letters and pictures are all inside.
+    """The sheet as one self-contained web page: styles, script, typefaces and pictures are all inside.
 
-    Its own policy forbids any request, and any script but the one of the ticks.
+    Its own policy forbids any request, and any script but the one for the ticks.
     """
     pages = [page for cake in sheet.cakes for page in cake.templates]
     short, long = sorted((pages[0].width_mm, pages[0].height_mm)) if pages else A4_MM
@@ -46,7 +46,7 @@ def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
 
 
 def as_plain(sheet: TechniqueSheet) -> dict[str, Any]:
-    """The sheet as plain data for the cake that shows, its pictures by the names of their files."""
+    """The sheet as plain data for the cake shown, its pictures by the names of their files."""
     bare = tuple(replace(cake, templates=()) for cake in sheet.cakes if cake.shown)
     return _plain(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
 
@@ -82,5 +82,5 @@ def _font(content: bytes) -> str:
 
 
 def _sum(text: str) -> str:
-    """The sum of a style or script by which a page's policy knows it: Content Security Policy Level 3, W3C."""
+    """The hash by which a page's policy knows a style or script: Content Security Policy Level 3, W3C."""
     return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()

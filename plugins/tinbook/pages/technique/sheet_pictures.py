@@ -1,4 +1,4 @@
-"""Pictures that go along in a sheet: as elements of its page, and as files beside its PDF."""
+"""Pictures that go with a sheet: as elements of its page, and as files beside its PDF."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from tinbook.models import Picture, PictureFile
 from tinbook.pages.base.pictures import drawing
 
 LETTERS = "Atkinson Hyperlegible Next"
-"""The name the book's letters go by in their file, for what sets drawings from it."""
+"""The name of the book's typeface in its file, for what sets drawings with it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +29,7 @@ class Shown:
 
 
 def shown_pictures(pictures: Iterable[Picture], files: Mapping[str, PictureFile], name: str) -> tuple[Shown, ...]:
-    """Pictures by the files the book holds of them; `name` begins the names of their files in the sheet."""
+    """Pictures by the files the book holds of them; `name` begins their file names in the sheet."""
     return tuple(_shown(picture, files[picture.file], f"{name}-{number}") for number, picture in enumerate(pictures, 1))
 
 
@@ -54,10 +54,10 @@ def _shown(picture: Picture, file: PictureFile, name: str) -> Shown:
 
 
 def lettered_svg(svg: str) -> str:
-    """A drawing in the book's letters."""
+    """A drawing in the book's typeface."""
     return svg.replace("<svg", f'<svg font-family="{LETTERS}"', 1)
 
 
 def data_address(kind: str, content: bytes) -> str:
-    """Content as an address that asks for nothing: RFC 2397."""
+    """Content as a data address, which needs no request: RFC 2397."""
     return f"data:{kind};base64,{base64.b64encode(content).decode()}"

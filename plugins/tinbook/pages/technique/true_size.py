@@ -18,15 +18,15 @@ NAME_PT, STRONG_PT = 15.0, 11.0
 LINE_MM = 4.4
 FOOT_MM = 30.0
 TEXT_WIDE_MM = 1.72
-"""A letter of the text is about that wide, on the safe side."""
+"""About how wide a letter of the text is, on the safe side."""
 DIAMOND_MM = 3.0
 NEIGHBOURS = ((0, -1, True, False), (0, 1, False, False), (-1, 0, True, True), (1, 0, False, True))
-"""A tile's neighbours: rows and columns away, whether before it, whether the joint runs across the paper."""
+"""A tile's neighbours: how many rows and columns away, whether before it, whether the join runs across the paper."""
 BARS = ((100.0, "100 mm"), (4 * 25.4, "4 in"))
 
 
 def paper_pages(templates: Sequence[Template], paper: Paper, overlap_mm: float, house: str) -> tuple[PaperPage, ...]:
-    """All pages of some templates; each says which of all it is."""
+    """All pages of some templates; each says which of how many it is."""
     laid = [(template, *_laid(template, paper, overlap_mm)) for template in templates]
     total, number, pages = sum(len(tiles) for *_, tiles in laid), 0, []
     for template, page, top, tiles in laid:
@@ -141,7 +141,7 @@ def _foot(page: Paper, number: int, total: int, house: str) -> tuple[list[PageLi
 def _joints(
     tile: SheetTile, tiles: Sequence[SheetTile], corner: Point, overlap_mm: float
 ) -> Iterator[tuple[list[PageLine], list[PageWords]]]:  # fmt: skip
-    """The line in the middle of what two sheets share, two diamonds on it, and which sheet meets it there."""
+    """The line down the middle of what two sheets share, two diamonds on it, and which sheet joins there."""
     names = {(neighbour.row, neighbour.column): neighbour.name for neighbour in tiles}
     wide, high = tile.right - tile.left, tile.bottom - tile.top
     half = overlap_mm / 2.0
@@ -165,6 +165,6 @@ def _joints(
                 put(middle - d, place), put(middle, place - d), put(middle + d, place), put(middle, place + d),
             )  # fmt: skip
             lines.append(page_line("inner", *corners, corners[0]))
-        # beside the middle, where drawings have their middle lines
+        # off the middle, where drawings have their centre lines
         x, y = put(long * 0.375, text)
         yield lines, [PageWords(x=x, y=y, text=meeting, anchor="middle", turned=not across)]

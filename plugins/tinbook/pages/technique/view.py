@@ -41,7 +41,7 @@ from tinbook.plans.techniques.technique import technique_allergens, technique_ca
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MaterialLine:
-    """A material, spelled: figure, unit, name, how it is wanted, and the page of the mixture it is, if it is one."""
+    """A material, spelled: figure, unit, name, how it is wanted, and its page if it is a mixture."""
 
     index: int
     figure: str
@@ -81,7 +81,7 @@ class TechniqueView:
 
     @property
     def times(self) -> tuple[tuple[str, str], ...]:
-        """Hands-on and waiting time, and what of it may be done ahead, named and spelled."""
+        """Hands-on and waiting time, and how much of it can be done ahead, named and spelled."""
         times = technique_times(self.technique)
         named = (
             ("Hands on", times.steps.hands_on_low_min, times.steps.hands_on_high_min),
@@ -92,7 +92,7 @@ class TechniqueView:
 
     @property
     def leads(self) -> tuple[tuple[str, str], ...]:
-        """Level, what it makes and what it works with, as far as they are said."""
+        """Level, what it makes and what it works with, where given."""
         technique = self.technique
         leads = (
             ("For", technique.level or ""),
@@ -146,7 +146,7 @@ class TechniqueView:
 
     @property
     def bench(self) -> dict[str, Any]:
-        """What the browser is handed to multiply."""
+        """What the browser gets to multiply."""
         return asdict(technique_bench(self.technique, self.desk.book, self.desk.facts))
 
     @property
@@ -156,7 +156,7 @@ class TechniqueView:
 
     @property
     def has_kit(self) -> bool:
-        """Whether anything must be ready."""
+        """Whether there is anything to have ready."""
         return bool(self.technique.tools or self.technique.materials)
 
     @property
@@ -215,7 +215,7 @@ class TechniqueView:
 
     @property
     def open(self) -> tuple[InedibleLine, ...]:
-        """What is not food and lies open, such as a board or a ribbon."""
+        """What is not food and in plain view, such as a board or a ribbon."""
         return inedible_lines(self.kit, hidden=False)
 
     @property
@@ -225,7 +225,7 @@ class TechniqueView:
 
     @property
     def taken_away(self) -> str:
-        """What lies open, in words; empty for nothing."""
+        """What is in plain view, in words; empty for nothing."""
         return "".join(line.said for line in self.open)
 
     @cached_property
@@ -245,7 +245,7 @@ class TechniqueView:
 
     @property
     def has_cautions(self) -> bool:
-        """Whether anything must be watched."""
+        """Whether there is anything to watch."""
         return bool(self.technique.cautions or self.cautions or self.not_food or self.taken_away)
 
     @property
@@ -256,7 +256,7 @@ class TechniqueView:
 
     @property
     def address(self) -> str:
-        """Where its page is found on the web, if the book is."""
+        """The address of its page on the web, if the book has one."""
         return f"{self.desk.book.house.address}/techniques/{self.slug}/" if self.desk.book.house.address else ""
 
     @property

@@ -1,4 +1,4 @@
-"""What must be watched in a technique, in words: what of it is no food, what it may be made with."""
+"""What to watch in a technique, in words: what in it is not food, what it may be made with."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from tinbook.plans.techniques.technique import MadeWith
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InedibleLine:
-    """What is no food, spelled, with what stands before it in a row. `each` for one person and `shared` by all are what
-    the browser adds up."""
+    """Something inedible, spelled, with what comes before it in a row. `each` for one person and `shared` by all are
+    what the browser adds up."""
 
     before: str
     words: str
@@ -26,12 +26,12 @@ class InedibleLine:
 
     @property
     def said(self) -> str:
-        """All of it."""
+        """The whole line."""
         return self.before + self.words
 
 
 def inedible_lines(kit: Kit, hidden: bool) -> tuple[InedibleLine, ...]:
-    """What is no food and may be hidden in the cake, or lies open: things of one name together."""
+    """What is not food and may be hidden in the cake, or is in plain view: things with one name together."""
     things: dict[tuple[str, str], list[Inedible]] = {}
     for thing in kit.not_food:
         if thing.hidden == hidden:

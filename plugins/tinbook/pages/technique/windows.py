@@ -1,4 +1,4 @@
-"""How long steps may stand or be done ahead: what is the same for several of them is said once, above them."""
+"""How long steps may stand or be done ahead: what several of them share is said once, above them."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from tinbook.pages.base.shared import StepView
 from tinbook.pages.technique.figures import runs
 
 FOR_MANY = {"keeps": "keep"}
-"""A verb that is another one where several steps are told of."""
+"""Verbs whose form changes when several steps share them."""
 
 
 def shared_windows(steps: Iterable[StepView]) -> tuple[tuple[str, ...], tuple[StepView, ...]]:

@@ -1,4 +1,4 @@
-"""All that a book knows of baking times: the bakes of each mixture, and what mixtures of a kind have in common."""
+"""Everything a book knows about baking times: the bakes of each mixture, and what mixtures of a kind share."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tinbook.tins import Tin
 
 
 def prior(kind: Kind, facts: Facts) -> Prior | None:
-    """What is thought of a kind of mixture before anything was baked; None for what is not baked."""
+    """What is believed about a kind of mixture before any bake; None for what is not baked."""
     if kind.bake is None:
         return None
     numbers = facts.numbers
@@ -41,7 +41,7 @@ def prior(kind: Kind, facts: Facts) -> Prior | None:
 
 
 class _Kind(NamedTuple):
-    """What each mixture of a kind tells of it and from how many bakes, and all of them together."""
+    """What each mixture of a kind says about it and from how many bakes, and all of them together."""
 
     by_slug: Mapping[str, tuple[OfKind, int]]
     together: OfKind
@@ -49,7 +49,7 @@ class _Kind(NamedTuple):
 
 
 class Bakes:
-    """All that the book knows of baking times; what recipes of a kind share is reckoned once."""
+    """Everything the book knows about baking times; what recipes of a kind share is worked out once."""
 
     def __init__(self, book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> None:
         self._book, self._facts = book, facts
@@ -59,7 +59,7 @@ class Bakes:
         self._known: dict[str, Baking | None] = {}
 
     def of(self, batch: Batch) -> Baking | None:
-        """What is known of one mixture; None for what is not baked."""
+        """What is known about one mixture; None for what is not baked."""
         if self._batches.get(batch.slug) is not batch:
             return self._learned(batch)
         if batch.slug not in self._known:
@@ -97,7 +97,7 @@ class Bakes:
         return self._read[batch.slug]
 
     def _of_kind(self, kind: str, before: Prior) -> _Kind:
-        """What the mixtures of a kind tell: each that tells anything, and all together."""
+        """What the mixtures of a kind say: each that says anything, and all together."""
         if kind not in self._kinds:
             by_slug: dict[str, tuple[OfKind, int]] = {}
             for slug, mixture in self._book.mixtures.items():
@@ -147,7 +147,8 @@ def _evidence(points: Sequence[BakePoint], batch: Batch, before: Prior, book: Bo
 
 
 def heat_of(point: BakePoint, batch: Batch, book: Book, facts: Facts) -> float:
-    """The heat a bake had: a logged one by what the house's oven does at that dial, the recipe's own as written."""
+    """The heat of a bake: for a logged one, what the house's oven gives at that dial setting; the recipe's own as
+    written."""
     numbers = facts.numbers
     start_c, centre_c = numbers["batter at the start"].value, numbers["centre when done"].value
     entry = point.entry

@@ -1,4 +1,4 @@
-"""Heats named in a step: what the house's own oven is to be set to for each."""
+"""Temperatures named in a step: what to set the house's own oven to for each."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tinbook.plans.base.saying import Saying
 from tinbook.units import Misread, patterns, read_heat
 
 LEAST_C = 100.0
-"""What is cooler is the middle of a cake, a syrup or a cupboard, not an oven that bakes."""
+"""Anything cooler is the middle of a cake, a syrup or a cupboard, not an oven for baking."""
 HEAT = re.compile(
     rf"(?<![\w.,–-])(?:(?:fan\s)?\d{{2,3}}\s?(?:{patterns.DEGREES}|[CF])\b(?:\s(?:fan|convection)\b)?|"
     r"gas\s(?:mark\s)?(?:[¼½]|1/[24]|\d{1,2})(?![\w/]))",
@@ -22,11 +22,11 @@ HEAT = re.compile(
 OVEN = re.compile(r"\bovens?\b", re.IGNORECASE)
 SENTENCE = re.compile(r".+?(?:[.;!?](?=\s|$)|$)", re.DOTALL)
 OTHER_SPELLING = re.compile(r"[\s,/(]*(?:or\s)?")
-"""What stands between a heat and the same heat spelled otherwise."""
+"""What stands between a temperature and the same one in other units."""
 
 
 class DialHere(NamedTuple):
-    """What the dial is set to for the heat that stands from `start` to `end` of a text."""
+    """The dial setting for the temperature from `start` to `end` of a text."""
 
     start: int
     end: int
@@ -34,7 +34,7 @@ class DialHere(NamedTuple):
 
 
 class HeatHere(NamedTuple):
-    """A heat of an oven that stands from `start` to `end` of a text, °C without fan."""
+    """An oven temperature from `start` to `end` of a text, °C without fan."""
 
     start: int
     end: int
@@ -42,8 +42,8 @@ class HeatHere(NamedTuple):
 
 
 def heats_in(text: str, bake: Bake | None) -> Iterator[HeatHere]:
-    """Each heat of an oven in a text: those of a sentence that names the oven, and that of the bake. Of a heat that is
-    spelled twice, such as `180 °C (gas 4)`, the first one."""
+    """Each oven temperature in a text: those in a sentence that names the oven, and the bake's own. Of one given twice,
+    such as `180 °C (gas 4)`, the first."""
     for sentence in SENTENCE.finditer(text):
         of_oven, last = OVEN.search(sentence[0]), -1
         for found in HEAT.finditer(text, *sentence.span()):
@@ -59,7 +59,7 @@ def heats_in(text: str, bake: Bake | None) -> Iterator[HeatHere]:
 
 
 def dials_in(text: str, bake: Bake | None, book: Book, facts: Facts) -> Iterator[DialHere]:
-    """The dial for each heat of an oven in a text; none where the house's oven is as the text says it."""
+    """The dial setting for each oven temperature in a text; none where the house's oven is as the text says."""
     for heat in heats_in(text, bake):
         dial = own_dial(heat.celsius, book, facts)
         if dial is not None:

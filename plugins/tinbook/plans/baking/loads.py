@@ -1,4 +1,4 @@
-"""What a bake asks of the kitchen: mixes in the bowl, tins to fill, goes in the oven, and how long the oven is busy."""
+"""What a bake asks of the kitchen: mixes in the bowl, tins to fill, oven loads, and how long the oven is busy."""
 
 from __future__ import annotations
 
@@ -24,9 +24,9 @@ FITS, ABOVE, REFUSED = saying("fits_in_the_tin"), saying("above_the_rim"), sayin
 class Load(NamedTuple):
     """A mixture for `count` of a tin. `all_in_mm`: how high it would bake if those tins took all of it.
 
-    `verdict` of that: it fits; it stands above the rim, up to the limit, and may spill; it is too full, and goes into
-    the `fit.needed` tins instead, `most_g` in each at the most. Tins without a depth take all. `oven_low_min` to
-    `oven_high_min`: all its bakes, one after the other.
+    `verdict` on that: it fits; it stands above the rim, up to the limit, and may spill; or it is too full, and goes
+    into the `fit.needed` tins instead, with `most_g` in each at most. Tins without a depth take everything.
+    `oven_low_min` to `oven_high_min`: all its bakes, one after the other.
     """
 
     version: Version
@@ -47,7 +47,7 @@ class Load(NamedTuple):
 def load(
     batch: Batch, known: Baking | None, book: Book, facts: Facts, count: int, tin: Tin, deep: bool = False
 ) -> Load:
-    """What it takes to bake a mixture in `count` of a tin, as deep as it is written or, with `deep`, as full."""
+    """What it takes to bake a mixture in `count` of a tin, as deep as written or, with `deep`, as full."""
     tin = as_owned(tin, book)
     volume_ml = wanted_ml(batch, tin, count, deep)
     _, whole, _ = versions(batch, scaling.factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
@@ -83,7 +83,7 @@ def load(
 
 
 def loads(batch: Batch, known: Baking | None, book: Book, facts: Facts, query: Query) -> list[Load]:
-    """For the tins asked for, or for every tin on hand once, as many as the recipe fills."""
+    """For the tins asked for, or once for every tin owned, as many as the recipe fills."""
     tins: Sequence[tuple[int, Tin]] = query.tins
     if not tins:
         own = own_count(batch)
@@ -98,7 +98,7 @@ def written_loads(batch: Batch, known: Baking | None, book: Book, facts: Facts) 
 
 
 def _nearest(tin: Tin, batch: Batch, book: Book) -> tuple[Tin | None, float]:
-    """The tin on hand that stands in for this one, as tins at a glance have it, and the factor to it at this batter's
+    """The owned tin that could replace this one, as tins at a glance have it, and the factor to it at this batter's
     depth."""
     nearest = tin_facts(tin, owned_count(book, tin) > 0, book).nearest
     return nearest, factor_between(tin, nearest, batch.depth_mm) if nearest else 1.0

@@ -1,4 +1,4 @@
-"""The house's own oven: what to set on its dial, other ways to bake a mixture, and what it has baked."""
+"""The house's own oven: what to set its dial to, other ways to bake a mixture, and what it has baked."""
 
 from __future__ import annotations
 
@@ -19,13 +19,13 @@ from tinbook.tins import Tin
 from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 
 USUAL_C = (120.0, 200.0)
-"""The coolest and the hottest oven that cakes are baked in. Common practice."""
+"""The coolest and hottest oven that cakes are baked in. Common practice."""
 EXPECTED = saying("expected_of_a_bake")
-"""How what is expected of a bake of the log was worked out."""
+"""How the expectation for a logged bake was worked out."""
 
 
 def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
-    """What to set on the house's oven so that it is as hot as one without fan at `oven_c`: `135 °C fan`.
+    """The setting that makes the house's oven as hot as one without fan at `oven_c`: `135 °C fan`.
 
     To 5 °C, or the nearest gas mark; in °F where the house wrote its dial so.
     """
@@ -40,24 +40,24 @@ def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
 
 
 def own_dial(oven_c: float, book: Book, facts: Facts) -> Saying | None:
-    """The same of a fan or gas oven, or of one that is off its dial; None where the recipe says it already."""
+    """The same for a fan or gas oven, or one whose dial is out; None where the recipe says it already."""
     own = book.house.oven
     return dial(oven_c, book, facts) if own.kind != "conventional" or own.off_c else None
 
 
 def oven_told(book: Book) -> Saying:
-    """How far the house's oven is off its dial."""
+    """How far out the house's oven dial is."""
     off_c = book.house.oven.off_c
     return saying("oven_off_its_dial", off_c=off_c) if off_c else saying("oven_as_its_dial")
 
 
 def log_worked(book: Book, sources: tuple[str, ...]) -> Worked:
-    """How what is expected of a bake was worked out; `sources` of what was known before any."""
+    """How the expectation for a bake was worked out; `sources` for what was known before any."""
     return Worked(EXPECTED, (oven_told(book), saying("eight_in_ten")), sources or ("common practice",))
 
 
 def dial_worked(book: Book, facts: Facts) -> Worked:
-    """How the dial of this house's oven was worked out."""
+    """How the setting for this house's oven was worked out."""
     worked = heat_worked(facts)
     return Worked(
         saying("dial_of_the_house", fan_c=FAN_DIFFERENCE_C), (oven_told(book), *worked.inputs), worked.sources
@@ -65,14 +65,14 @@ def dial_worked(book: Book, facts: Facts) -> Worked:
 
 
 def dials(book: Book, facts: Facts) -> list[tuple[HeatRow, Saying]]:
-    """The usual heats of the page of measures, each with what to set here."""
+    """The usual temperatures of the measures page, each with what to set here."""
     low, high = USUAL_C
     rows = [row for row in heat_rows(facts) if low <= row.conventional_c <= high]
     return [(row, dial(row.conventional_c, book, facts)) for row in rows]
 
 
 class WaysToBake(NamedTuple):
-    """A mixture in the first of its written tins, its batter so deep: as written, half the batter in each of two tins,
+    """A mixture in the first of its written tins, at its batter depth: as written, half the batter in each of two tins,
     and in a cooler oven, where the tin is wide or the batter deep."""
 
     known: Baking
@@ -85,7 +85,7 @@ class WaysToBake(NamedTuple):
 
 
 def ways(known: Baking, book: Book, facts: Facts) -> WaysToBake:
-    """The ways to bake a mixture that is written for tins."""
+    """The ways to bake a mixture written for tins."""
     batch = known.batch
     count, written = batch.tins[0]
     tin = as_owned(written, book)
@@ -98,7 +98,7 @@ def ways(known: Baking, book: Book, facts: Facts) -> WaysToBake:
 
 
 class LoggedBake(NamedTuple):
-    """A bake of the log: its tin, its batter so deep, how hot the oven was, and what is expected of such a bake now."""
+    """A bake in the log: its tin, its batter depth, how hot the oven was, and what is now expected of such a bake."""
 
     entry: Baked
     batch: Batch
@@ -109,7 +109,7 @@ class LoggedBake(NamedTuple):
 
 
 def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[LoggedBake]:
-    """All that was baked and is learned from, newest first."""
+    """Every bake that is learned from, newest first."""
     logged: list[LoggedBake] = []
     for batch in batches:
         if not book.bakes_of.get(batch.slug) or (baking := known.of(batch)) is None:

@@ -1,4 +1,4 @@
-"""The tables of the oven, to be asked for by name: times, the log, loads."""
+"""The tables of the oven, as they are asked for by name: times, the log, loads."""
 
 from __future__ import annotations
 
@@ -41,8 +41,8 @@ def _time(time: Time, before: str = "") -> dict[str, Cell]:
 
 
 def times(book: Book, facts: Facts, query: Query) -> Result:
-    """Minutes in the oven for every tin or those asked for: when to look first, the span of 8 bakes in 10; the same
-    with half the batter in each of two tins, and, where a tin is wide or deep, in a cooler oven."""
+    """Minutes in the oven for every tin or those asked for: when to look first, and the span for 8 bakes in 10; the
+    same with half the batter in each of two tins and, where a tin is wide or deep, in a cooler oven."""
     batch, baking = _batch_and_baking(book, facts, query)
     if query.tins:
         cakes = [(fit.tin, fit.batter_mm) for fit in scale(batch, book, facts, query).fits]
@@ -76,7 +76,7 @@ def _cooler(baking: Baking, tin: Tin, depth: float, oven_c: float, query: Query,
 
 
 def bakes(book: Book, facts: Facts, query: Query) -> Result:
-    """Every bake of the log, or those of one mixture: what it was, and what is expected of such a bake by now."""
+    """Every bake in the log, or those of one mixture: what it was, and what is now expected of such a bake."""
     slugs = [batch_asked(book, facts, query).slug] if query.of else sorted(book.bakes_of)
     known, rows = Bakes(book, facts), list[Row]()
     sources: dict[str, None] = {}
@@ -107,7 +107,7 @@ def bakes(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def loads(book: Book, facts: Facts, query: Query) -> Result:
-    """Mixes, tins, goes in the oven and hours of it: for the tins asked for, or every tin on hand."""
+    """Mixes, tins, oven loads and hours: for the tins asked for, or every tin owned."""
     batch, baking = _batch_and_baking(book, facts, query)
     rows = tuple(_load(load) for load in load_rows(batch, baking, book, facts, query))
     limit, bowl_g = facts.numbers["rim limit"], book.house.mixer_bowl

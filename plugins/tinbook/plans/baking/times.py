@@ -21,15 +21,15 @@ if TYPE_CHECKING:
     from tinbook.engine.baking import Floats
 
 ANCHOR_C = 170.0
-"""The oven for which the facts say how long a kind of mixture bakes."""
+"""The oven for which the facts give a kind's baking time."""
 NEAR = 0.15
-"""How far, in ln width and ln depth, a tin may lie from one that was baked and still be called as good as it."""
+"""How far, in ln width and ln depth, a tin may lie from one that was baked and still count as baked."""
 
 
 class Time(NamedTuple):
     """Minutes in the oven: the likeliest, the 80 % span about it, and when to look first; then as a timer is set.
 
-    `held`: the bakes alone would say earlier than the middle can be warm by conduction; it begins at that minute.
+    `held`: the bakes alone would give a time before conduction can warm the middle; it begins at that minute.
     """
 
     likely_min: float
@@ -43,7 +43,7 @@ class Time(NamedTuple):
 
 
 class BakePoint(NamedTuple):
-    """One bake that was learned from. `entry` is its line of the log, None for the recipe's own time."""
+    """One bake that was learned from. `entry` is its line in the log, None for the recipe's own time."""
 
     tin: Tin
     width_mm: float
@@ -54,7 +54,7 @@ class BakePoint(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True)
 class Baking:
-    """What is known of one mixture's time in the oven. Temperatures in °C, of an oven without fan."""
+    """What is known of one mixture's time in the oven. Temperatures in °C, for an oven without fan."""
 
     batch: Batch
     law: Law
@@ -74,7 +74,7 @@ class Baking:
     def times(
         self, cakes: Sequence[tuple[Tin, float]], oven_c: float | None = None, start_c: float | None = None
     ) -> list[Time]:
-        """For each tin with its batter so many mm deep, in an oven and from a start other than usual where told.
+        """For each (tin, batter depth in mm), the time in an oven and from a start other than usual, if given; °C.
 
         Never less than the middle needs by conduction alone, in whole minutes, and never shown as less. ValueError
         where the oven is too cool for the centre.
@@ -103,12 +103,12 @@ class Baking:
     def _least(
         self, widths: Sequence[float], depths: Sequence[float], check: Floats, oven_c: float, start_c: float
     ) -> Floats:
-        """Whole minutes that the middle needs by conduction alone, where to `check` then would be too early; else 0."""
+        """Whole minutes that the middle needs by conduction alone, where `check` would be too early; otherwise 0."""
         import numpy as np
 
         least = np.zeros(len(widths))
         heats = oven_c, start_c, self.centre_c
-        # a cake without edges is slower than any, and its time is known from other tins
+        # a cake without edges is slower than any other, and its time is known from other tins
         slabs = np.array([conduction.slab_minutes(ceil(depth), *heats) for depth in depths])
         for index in np.flatnonzero(check < slabs).tolist():
             if not conduction.is_reached(widths[index], depths[index], float(check[index]), *heats):
@@ -125,11 +125,11 @@ class Baking:
         return cooler if cooler > self.centre_c + 10.0 else None
 
     def told(self, tin: Tin, depth_mm: float) -> Saying:
-        """How far a tin lies from what has been baked."""
+        """How far a tin is from what has been baked."""
         return self.far([(tin, depth_mm)])[0].told
 
     def far(self, cakes: Sequence[tuple[Tin, float]]) -> list[Far]:
-        """For each tin with its batter so many mm deep, how far it lies from the nearest bake."""
+        """For each (tin, batter depth in mm), how far it is from the nearest bake."""
         if not self.points:
             nothing = saying("nothing_baked", kin=self.kin, kind=self.batch.kind.title)
             return [Far(1.0, 1.0, nothing) for _ in cakes]
@@ -157,7 +157,7 @@ class Baking:
 
 
 class Far(NamedTuple):
-    """So many times as wide and as deep as the nearest bake, to a tenth, and what is said of that bake; 1 and 1 where
+    """How many times as wide and as deep as the nearest bake, to a tenth, and what is said of that bake; 1 and 1 where
     it is near enough, or where there is none."""
 
     wide: float
@@ -166,19 +166,20 @@ class Far(NamedTuple):
 
     @property
     def told(self) -> Saying:
-        """All of it."""
+        """The whole of it."""
         return saying("so_far_from", wide=self.wide, deep=self.deep, baked=self.baked)
 
 
 @lru_cache(maxsize=4096)
 def width_mm(tin: Tin) -> float:
-    """How wide a tin is for the heat, mm: 4 × area / wall. The diameter of a round one, the side of a square one;
-    of a ring twice the cake between tube and wall."""
+    """How wide a tin is to the heat, mm: 4 × area / wall. The diameter of a round one, the side of a square one; for a
+    ring, twice the cake between tube and wall."""
     return 4.0 * tin.area_mm2 / (tin.perimeter_mm + tin.inner_perimeter_mm)
 
 
 def baking_worked(known: Baking, facts: Facts, times: Sequence[Time] = ()) -> Worked:
-    """The prior, the entries and the exponents, for the fold of such `times`; and in how many of them heat decides."""
+    """The prior, the entries and the exponents, for the fold under these `times`; and in how many of them heat
+    decides."""
     kind, numbers = known.batch.kind, facts.numbers
     width, depth = numbers["bake width exponent"], numbers["bake depth exponent"]
     logged = known.logged

@@ -1,4 +1,4 @@
-"""The time in the oven for every tin of a mixture's table, and the curve of time against width, in one go."""
+"""The time in the oven for every tin in a mixture's table, and the curve of time against width, all at once."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ ROUNDS_MM = 50.0
 
 @dataclass(frozen=True)
 class TinTimes:
-    """For each row of the table its time, and how far its tin lies from what was baked. `curve`: the time by the width
-    of the tin, mm, narrowest first, at the mixture's own depth of batter."""
+    """For each row of the table its time, and how far its tin is from what has been baked. `curve`: the time by the
+    width of the tin, mm, narrowest first, at the mixture's own batter depth."""
 
     known: Baking
     times: tuple[Time, ...]
@@ -24,7 +24,7 @@ class TinTimes:
 
 
 def tin_times(known: Baking, table: TinTable) -> TinTimes:
-    """All times of a mixture at once: asked for one by one they would cost ten times as much."""
+    """All times of a mixture at once: asked for one by one they would take ten times as long."""
     cakes = [(row.tin, row.fit.batter_mm) for row in table.rows]
     drawn = _drawn(known, table)
     times = known.times(cakes + [(tin, table.batch.depth_mm) for tin in drawn.values()])
@@ -34,7 +34,7 @@ def tin_times(known: Baking, table: TinTable) -> TinTimes:
 
 
 def _drawn(known: Baking, table: TinTable) -> dict[float, Tin]:
-    """The tins through which the curve is drawn, by width: rounds of every fifth cm, and what was baked in."""
+    """The tins the curve is drawn through, by width: rounds every 5 cm, and what was baked in."""
     rounds = [row.tin for row in table.rows if row.tin.shape == "round" and row.tin.across_mm % ROUNDS_MM == 0]
     tins = rounds + [point.tin for point in known.points]
     by_width = {width_mm(tin): tin for tin in tins}
@@ -42,7 +42,7 @@ def _drawn(known: Baking, table: TinTable) -> dict[float, Tin]:
 
 
 def bake_step(mixture: Mixture) -> int | None:
-    """Which step of the method is the baking: the one that waits as long as the mixture bakes, or says so."""
+    """Which step of the method is the bake: the one that waits as long as the mixture bakes, or says so."""
     if mixture.bake is None:
         return None
     waits = [(index, step) for index, step in enumerate(mixture.method) if step.waiting]

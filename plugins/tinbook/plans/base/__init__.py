@@ -1,1 +1,1 @@
-"""What the sums of every subject stand on: weighing, scaling, the tins, how the house finishes."""
+"""What every subject's sums stand on: weighing, scaling, the tins, how the house finishes its cakes."""

@@ -19,7 +19,7 @@ from tinbook.tins import Tin
 
 @dataclass(frozen=True, kw_only=True)
 class Scaled:
-    """One answer to "how much for that?": both versions, the tins it goes into, mixes for the bowl."""
+    """One answer to "how much for that?": both versions, the tins it goes into, and how many mixer bowls."""
 
     batch: Batch
     exact: Version
@@ -56,7 +56,7 @@ def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
 
 
 def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, Saying]:
-    """The factor of a question that names no tin, and its formula. Raises AskError when the question does not fit."""
+    """The factor for a question that names no tin, and its formula. Raises AskError when the question does not fit."""
     if query.eggs is not None:
         if not batch.eggs:
             raise AskError(f'"{batch.mixture.name}" has no whole eggs', "ask by weight or by tin")
@@ -78,7 +78,7 @@ def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, Saying]
 
 
 def left_factor(lines: Sequence[Ingredient], left: Take) -> float:
-    """What is left of one ingredient, over what is written of it in all its `lines`."""
+    """How much is left of one ingredient, over how much is written in all its `lines`."""
     quantity, volumes_ml = left.quantity, [line.volume_ml or 0.0 for line in lines]
     if quantity.dimension == "mass":
         return scaling.factor(quantity.base, sum(line.mass_g for line in lines))

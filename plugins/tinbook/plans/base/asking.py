@@ -1,4 +1,4 @@
-"""What can be asked of a table from outside, and the answer when the question does not fit."""
+"""What a table can be asked from outside, and the answer when the question does not fit."""
 
 from __future__ import annotations
 
@@ -19,15 +19,14 @@ class AskError(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Query:
-    """One question. `of` is a slug; `deep` keeps the share of the tin filled instead of the batter's depth.
+    """One question. Lengths mm, weights g. `of` is a slug; `deep` keeps how full the tin is instead of the batter's
+    depth.
 
-    `above` is the tier that stands on the tin's cake.
-    `layers` of `layer_mm` each are asked of a tin; `height_mm` is how high a cake to be coated stands.
-    `stacked` is a set of tiers from the bottom, to be judged.
-    `portion` is a kind of portion or its width and length in mm; `guests` are fed from what the house or the trade has,
-    by `owned` tins only, with a top tier kept back, with cupcakes or a tray `beside`. `oven_c`, without fan, and
-    `start_c` are how warm the oven is and how warm the batter goes in.
-    At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
+    `above` is the tier standing on the tin's cake. A tin is asked for `layers` of `layer_mm` each; `height_mm` is the
+    height of a cake to be coated; `stacked` is a set of tiers from the bottom, to be judged. `portion` is a kind of
+    portion or its width and length; `guests` are fed from what the house or the trade has, from `owned` tins only, with
+    a top tier kept back, with cupcakes or a tray `beside`. `oven_c` is the oven's temperature without fan, `start_c`
+    the batter's, in °C. At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
     """
 
     of: str | None = None
@@ -53,7 +52,7 @@ class Query:
 
     @property
     def asked(self) -> frozenset[str]:
-        """What is asked for, by the names in OPTIONS."""
+        """What is asked for, by its names in OPTIONS."""
         given = {field.name for field in fields(self) if getattr(self, field.name) not in (None, (), False)}
         return frozenset(given | {"count"} if any(count > 1 for count, _ in self.tins) else given)
 
@@ -82,5 +81,5 @@ OPTIONS: Mapping[str, str] = {
     "oven_c": "--oven",
     "start_c": "--start",
 }
-"""What a question may be asked with, and how it is written at the bench. `count` is how many of each tin,
-`measured` what one of them holds."""
+"""What can go into a question, and how it is written at the bench. `count` is how many of each tin, `measured` what one
+of them holds."""

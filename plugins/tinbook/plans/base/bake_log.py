@@ -1,4 +1,4 @@
-"""What the log says of bakes, in plain figures: how deep the batter stood, how much it rose, what it lost."""
+"""What the log says about bakes, in plain figures: batter depth, rise, loss."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ def of_bakes(count: int) -> Saying:
 
 
 def batter_mm(entry: Baked, gravity: float, tin: Tin) -> float | None:
-    """How deep the batter of an entry stood, mm: as measured, else from its weight, `gravity` in g/ml.
+    """How deep an entry's batter stood, mm: as measured, or from its weight, `gravity` in g/ml.
 
     `tin` is the entry's, as the house has measured it. None where the entry says neither.
     """
@@ -25,7 +25,7 @@ def batter_mm(entry: Baked, gravity: float, tin: Tin) -> float | None:
 
 
 def rises(entries: Iterable[tuple[Baked, Tin]], gravity: float) -> list[float]:
-    """Baked depth over batter depth, of the entries that tell, each with its tin as the house has measured it."""
+    """Baked depth over batter depth, for the entries that record it, each with its tin as the house has measured it."""
     return [
         entry.baked / depth
         for entry, tin in entries
@@ -34,5 +34,5 @@ def rises(entries: Iterable[tuple[Baked, Tin]], gravity: float) -> list[float]:
 
 
 def losses(entries: Iterable[Baked]) -> list[float]:
-    """The share of the weight lost, of the entries that tell."""
+    """The share of the weight lost, for the entries that record it."""
     return [1.0 - entry.out / entry.batter for entry in entries if entry.out and entry.batter]

@@ -1,4 +1,5 @@
-"""What is bought ready and used like a mixture of the house: sugarpaste, marzipan, chocolate paste, a jar of curd."""
+"""What is bought ready-made and used like a mixture of the house: sugarpaste, marzipan, chocolate paste, a jar of
+curd."""
 
 from __future__ import annotations
 
@@ -10,11 +11,11 @@ from tinbook.plans.base.weighing import Batch, Ingredient, g_per_ml, steps_of, w
 from tinbook.plans.base.worked import Worked
 
 NO_PACK_G = 1000.0
-"""What stands for a pack where a card does not say what its packs weigh."""
+"""The size of a pack when the card does not give one."""
 
 
 def stands_for(name: str, card: Card, facts: Facts) -> str | None:
-    """The kind of mixture a card stands for on a cake: as it says, or by its name; None for what is none."""
+    """The kind of mixture a card stands for on a cake, as it says or by its name; None if it does not."""
     key = card.used_as or name
     return key if key in facts.kinds and facts.kinds[key].group not in ("cake", "syrup") else None
 
@@ -57,7 +58,7 @@ def bought(name: str, book: Book, facts: Facts) -> Batch | None:
 
 
 def _weighing(kind: Kind, own_g_per_ml: float | None) -> Kind:
-    """The kind, with the weight by volume of this one where its card says it."""
+    """The kind, with this card's own weight per ml if it gives one."""
     if own_g_per_ml is None:
         return kind
     same = dict.fromkeys(("low", "typical", "high"), own_g_per_ml)
@@ -66,8 +67,8 @@ def _weighing(kind: Kind, own_g_per_ml: float | None) -> Kind:
 
 
 def made_or_bought(word: str, book: Book, facts: Facts) -> Batch | None:
-    """What goes by `word`: a mixture by its file's name, or a card that stands for one by a name of its own, written
-    with blanks or with hyphens. None where the book has neither."""
+    """What goes by `word`: a mixture by its file name, or a card that stands for one by its own name, written with
+    spaces or hyphens. None where the book has neither."""
     if word in book.mixtures:
         return weigh(word, book.mixtures[word], book, facts)
     name = book.house_word(word) or book.house_word(word.replace("-", " "))

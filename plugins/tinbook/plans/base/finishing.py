@@ -1,4 +1,4 @@
-"""How this house finishes its cakes: its own figures, those of one cake, and the trade's where neither speaks."""
+"""How this house finishes its cakes: one cake's own figures, then the house's, then the trade's."""
 
 from __future__ import annotations
 
@@ -29,14 +29,14 @@ FIGURES: Mapping[str, str] = {
     "box_beside": "box beside the board",
     "box_above": "box above the cake",
 }
-"""The fact that stands in for each key the house has left out."""
+"""The fact that fills in for each key the house has left out."""
 
 THIS_CAKE, THE_HOUSE = saying("this_cake"), saying("the_house")
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """One figure in mm or ml, a share or a count, and who says so: `THIS_CAKE`, `THE_HOUSE`, or a source's key."""
+    """One figure in mm or ml, a share or a count, and whose it is: `THIS_CAKE`, `THE_HOUSE`, or a source's key."""
 
     name: str
     value: float
@@ -45,13 +45,13 @@ class Figure:
 
     @property
     def percent(self) -> float:
-        """A share in percent, as printed."""
+        """A share as a percentage, as printed."""
         return rounding.percent(self.value)
 
 
 @dataclass(frozen=True, kw_only=True)
 class Finishing:
-    """Every figure, by its key in finish.yaml. Lengths mm, volumes ml, shares parts of one."""
+    """Every figure, by its key in finish.yaml. Lengths mm, volumes ml, shares as fractions of one."""
 
     figures: Mapping[str, Figure]
     heights_mm: tuple[float, ...]
@@ -102,6 +102,6 @@ def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishi
 
 
 def _made(house: Finish, own: Finish | None) -> Made:
-    """What the cake is made with, the house's choice where the cake leaves one open."""
+    """What the cake is made with; the house's choice where the cake leaves one open."""
     choices = [finish.made_with for finish in (house, own) if finish and finish.made_with]
     return Made(**{name: slug for choice in choices for name, slug in choice.model_dump(by_alias=True).items() if slug})

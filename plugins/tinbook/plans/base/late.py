@@ -1,4 +1,4 @@
-"""A module that is imported when something of it is first called."""
+"""A module that is imported when one of its functions is first called."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from typing import Any
 
 
 class LateRoom:
-    """Stands for a module of functions: each is there by its name, and imports the module when it is called.
+    """Stands for a module of functions: each is there by name, and imports the module when called.
 
-    A name that the module has not raises AttributeError, but not before the call.
+    A name the module lacks raises AttributeError, but only when it is called.
     """
 
     def __init__(self, module: str) -> None:

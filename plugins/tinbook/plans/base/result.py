@@ -28,7 +28,7 @@ class Result:
 
 
 def plain_rows(rows: Iterable[Any]) -> tuple[Row, ...]:
-    """Rows whose field names carry their units already, as they are."""
+    """Rows whose field names already carry their units, unchanged."""
     return tuple({key: short(cell) for key, cell in asdict(row).items()} for row in rows)
 
 
@@ -38,16 +38,16 @@ def short(cell: Cell) -> Cell:
 
 
 UNIT_KEYS: Mapping[str, str] = {"g": "g", "ml": "ml", "tsp": "tsp", "tbsp": "tbsp", "cup": "cups", "": "pieces"}
-"""How a unit ends the key of a column; nothing is what is counted."""
+"""The unit that ends a column's key; empty for a count."""
 
 
 def in_units(name: str, amount: Cell, unit: str, units: Iterable[str]) -> Row:
-    """An amount under the key of its unit, and nothing under those of the other `units`."""
+    """An amount under the key of its unit, and None under those of the other `units`."""
     return {f"{name}_{UNIT_KEYS[each]}": amount if each == unit else None for each in units}
 
 
 def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
-    """The mixture the question is about. Raises AskError when the book has none of that name."""
+    """The mixture the question is about. Raises AskError when the book has none by that name."""
     slugs = sorted(book.mixtures)
     if query.of is None:
         raise AskError("this table is of one mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))

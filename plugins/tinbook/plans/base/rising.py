@@ -1,4 +1,4 @@
-"""How much a mixture rises and what it loses in the oven: as its kind does, as the house wrote, as its bakes told."""
+"""How much a mixture rises and what it loses in the oven: as its kind does, as the house wrote, as its bakes showed."""
 
 from __future__ import annotations
 
@@ -12,14 +12,14 @@ from tinbook.models import Finish
 
 
 class LearnedFrom(NamedTuple):
-    """From how many bakes a mixture's rise and loss were learned."""
+    """How many bakes a mixture's rise and loss were learned from."""
 
     rises: int = 0
     losses: int = 0
 
 
 class Risen(NamedTuple):
-    """Baked depth over batter depth, the share of the weight lost in the oven, and from how many bakes both come."""
+    """Baked depth over batter depth, the share of the weight lost in the oven, and how many bakes both come from."""
 
     rise: float
     loss: float
@@ -37,8 +37,8 @@ def rise_said(kind: str, house: Finish, own: Finish | None) -> float | None:
 def risen(kind: Kind, written: float | None, rises: Sequence[float], losses: Sequence[float], facts: Facts) -> Risen:
     """Rise and loss of a mixture of this kind.
 
-    `written` is the rise that the house wrote down, None for the usual one; the `rises` and `losses` of its bakes, as
-    ratios and shares, move both. Of a kind without a range of them nothing is learned.
+    `written` is the rise the house wrote down, None for the usual one; the `rises` and `losses` of its bakes, as ratios
+    and shares, move both. For a kind without a range for them nothing is learned.
     """
     rise = written or (kind.rise.typical if kind.rise else 1.0)
     loss = kind.loss.typical if kind.loss else 0.0

@@ -1,6 +1,6 @@
-"""Something to be said, as a value: which saying it is, and the figures and names in it. Pages spell it.
+"""Something to be said, as a value: which saying it is, and the figures and names in it. Pages put it into words.
 
-Its key is one word, `stays_in_bowl`; the words themselves stand in `pages/spelling`, a module for each room of plans.
+Its key is one word, `stays_in_bowl`; the words are in `pages/spelling`, one module for each room of plans.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 class Saying(NamedTuple):
     """A saying by its key, with what goes into it by name: figures, names, other sayings, tuples of these.
 
-    A named tuple, so that it can be told from a text, kept among the keys of a dict, and copied with its row.
+    A named tuple, so that it can be told apart from text, used among a dict's keys, and copied with its row.
     """
 
     key: str

@@ -1,4 +1,4 @@
-"""A mixture in other tins: how a share of it goes into any, and the table of all of them."""
+"""A mixture in other tins: how a share of it goes into any one, and the table of all of them."""
 
 from __future__ import annotations
 
@@ -21,13 +21,13 @@ from tinbook.tins import Sizes, Tin
 
 
 class Fit(NamedTuple):
-    """How a share of the batter goes into one tin: lengths mm.
+    """How a share of the batter goes into one tin; lengths in mm.
 
-    `needed` counts the tins to fill: `count`, or more where they are too shallow. `each_g`, `batter_mm` and
-    `baked_mm` are what each of those gets. `least_mm` is the least depth such a tin is sold in that holds the
-    cake when `count` share it, None if none does. `bakes` one after the other, 0 for what does not go in: as many as
-    the house's oven shelves ask, `per_bake` tins at once (None where they are not known), and, of a tin the house owns,
-    as many as it takes with so many. `remarks`: what is out of the common.
+    `needed` counts the tins to fill: `count`, or more where they are too shallow. `each_g`, `batter_mm` and `baked_mm`
+    are what each of them gets. `least_mm` is the least depth such a tin is sold in that holds the cake when `count`
+    share it, None if none does. `bakes` are one after the other, 0 if it does not fit the oven: as many as the house's
+    shelves need, `per_bake` tins at once (None if unknown), and, for a tin the house owns, as many as it takes with the
+    number owned. `remarks`: anything unusual.
     """
 
     tin: Tin
@@ -44,8 +44,8 @@ class Fit(NamedTuple):
 
 
 class TinRow(NamedTuple):
-    """One line of the table of every tin. `whole` is the version in whole eggs: beaten egg by weight where it lies
-    further off than the house puts up with, the exact one where no egg is in it."""
+    """One line of the table of every tin. `whole` is the whole-egg version: beaten egg by weight where whole eggs would
+    be further out than the house accepts, the exact version where there is no egg."""
 
     tin: Tin
     owned: bool
@@ -68,13 +68,13 @@ class TinTable:
 
     @property
     def written(self) -> int:
-        """Which row is of the first tin it is written for; the first one where none goes by that name."""
+        """The row of the first tin it is written for; the first row where none goes by that name."""
         name = self.batch.tins[0][1].name
         return next((place for place, row in enumerate(self.rows) if row.tin.name == name), 0)
 
 
 def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
-    """Batter for `count` of `tin`: as deep as in the written tins, or, with `deep`, filled to the same share.
+    """Batter for `count` of `tin`, ml: as deep as in the written tins or, with `deep`, filled to the same share.
 
     Cup trays are always filled to the same share: a cup is too small to keep a cake's depth.
     """
@@ -84,8 +84,8 @@ def wanted_ml(batch: Batch, tin: Tin, count: int, deep: bool = False) -> float:
 
 
 def factor_by(tins: Iterable[Tin], deep: bool = False) -> Saying:
-    """What a factor to some tins goes by: the depth of the batter that is kept, or the share of the brim filled, as it
-    does in cups, domes and balls, and in all tins with `deep`. Of tins of both kinds, both."""
+    """What a factor to these tins keeps: the depth of the batter, or how full the tin is, as in cups, domes and balls,
+    and in all tins with `deep`. Both, for tins of both kinds."""
     by_brim = {deep or tin.kind.kept == "share" for tin in tins}
     if len(by_brim) > 1:
         return saying("by_depth_and_brim")
@@ -97,7 +97,7 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
     kind, rise, house = tin.kind, batch.rise, book.house
     by_share, depth_mm = kind.kept == "share", tin.depth_mm
     batter_mm = tin.fill_mm(volume_ml / count)
-    # A dome has one depth; of a cup nobody asks it.
+    # A dome has one depth; nobody asks a cup's.
     least_mm = None if kind.in_trays else tin.least_depth(tin.brim_mm if by_share else batter_mm * rise)
     needed = count
     if depth_mm is not None and not by_share and not fits(batter_mm * rise, depth_mm):
@@ -130,7 +130,7 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
 
 
 def goes_on_a_shelf(tin: Tin, book: Book, facts: Facts) -> bool:
-    """Whether a tin fits the oven; any does where the house has not said how large its shelf is."""
+    """Whether a tin fits the oven; any does where the house has not given its shelf's size."""
     shelf_mm = book.house.oven_shelf
     return shelf_mm is None or _on_a_shelf(tin, shelf_mm, facts.numbers["oven clearance"].value)[0] > 0
 
@@ -153,14 +153,14 @@ def _remarks(tin: Tin, count: int, needed: int, have: int, bakes: int, per_bake:
 
 
 def owned_count(book: Book, tin: Tin) -> int:
-    """How many of this tin the house has; of one whose depth is not told, of any depth."""
+    """How many of this tin the house has; of any depth, if it is asked for without one."""
     by_depth = _owned(book.tins)[tin.shape, tin.sizes_mm]
     return sum(by_depth.values()) if tin.depth_mm is None else by_depth[tin.depth_mm]
 
 
 @lru_cache(maxsize=8)
 def _owned(tins: tuple[OwnedTin, ...]) -> Mapping[tuple[str, Sizes], Counter[float | None]]:
-    """How many there are of each outline, by depth. Worked out once a book: every tin of every mixture asks."""
+    """How many there are of each outline, by depth. Worked out once per book, as every tin of every mixture asks."""
     owned: defaultdict[tuple[str, Sizes], Counter[float | None]] = defaultdict(Counter)
     for own in tins:
         owned[own.tin.shape, own.tin.sizes_mm][own.tin.depth_mm] += own.have
@@ -174,12 +174,12 @@ def mixes(book: Book, mass_g: float) -> int:
 
 
 def row_count(batch: Batch, tin: Tin) -> int:
-    """For how many of a tin its row stands: as many as the recipe was written for, or one tray of cups."""
+    """How many of a tin its row is for: as many as the recipe was written for, or one tray of cups."""
     return tin.holes if tin.kind.in_trays else own_count(batch)
 
 
 def own_count(batch: Batch) -> int:
-    """How many tins a recipe was written for; 1 for what was written for cups."""
+    """How many tins a recipe was written for; 1 for one written for cups."""
     written_in_cups = all(own.kind.in_trays for _, own in batch.tins)
     return 1 if written_in_cups else sum(count for count, _ in batch.tins)
 
@@ -215,7 +215,7 @@ def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
 
 
 def tin_worked(batch: Batch, facts: Facts) -> Worked:
-    """How a row of the tin table comes about."""
+    """How a row of the tin table was worked out."""
     steps, tolerance = batch.steps, facts.numbers["egg tolerance"]
     inputs = [
         saying("written_for", tins=tuple((count, tin.full_name) for count, tin in batch.tins)),

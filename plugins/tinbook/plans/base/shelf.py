@@ -14,27 +14,27 @@ from tinbook.units import Sold
 
 MATRIX_SHAPES = ("round", "square")
 EGGS = (3, 4, 5, 6, 8, 10)
-"""Eggs of a recipe, for which it is told what they become in another tin."""
+"""The egg counts for which a recipe's scaling to another tin is shown."""
 
 
 def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
-    """Every outline a recipe's tables show once, and whether the house owns it: the standard ones of the everyday
-    shapes and of those the house asks for, and every tin the house owns; what it only knows, where its shape is shown.
+    """Every outline a recipe's tables show, once, and whether the house owns it: the standard ones of the everyday
+    shapes and of those the house asks for, every tin the house owns, and what it only knows where its shape is shown.
 
-    A tin of the house stands in its own row with its own depth and measure; of two depths the deeper one it owns.
+    A tin of the house stands in its own row with its own depth and measure; of two depths, the deeper one it owns.
     """
     shown = tuple(key for key, shape in SHAPES.items() if shape.everyday or key in book.house.also_show)
     return _outlines(book.tins, shown, book.house.tins_sold_in)
 
 
 def all_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
-    """The same with every standard outline of every shape, for where tins are the subject."""
+    """The same with every standard outline of every shape, for pages about tins."""
     return _outlines(book.tins, tuple(SHAPES), book.house.tins_sold_in)
 
 
 @lru_cache(maxsize=8)
 def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...], sold: Sold) -> tuple[tuple[Tin, bool], ...]:
-    """Worked out once a book: every mixture asks for them."""
+    """Worked out once per book, as every mixture asks."""
     known: dict[tuple[str, Sizes], tuple[Tin, bool]] = {}
     shown = [own for own in tins if own.have or own.tin.shape in shapes]
     for own in sorted(shown, key=lambda own: (own.have > 0, own.tin.depth_mm or 0), reverse=True):
@@ -47,8 +47,8 @@ def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...], sold: Sold) -
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TinFacts:
-    """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, ml at the depth
-    of batter at which tins are compared, and the nearest other tin of the house.
+    """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, ml at the batter depth at which tins are
+    compared, and the nearest other tin of the house.
 
     What ends in `shown` and a unit is rounded for print.
     """
@@ -69,12 +69,12 @@ class TinFacts:
 
     @property
     def tray_ml(self) -> float:
-        """The ml that are compared, of cups a whole tray's."""
+        """The ml compared; for cups, a whole tray's."""
         return self.compared_ml * self.tin.holes
 
     @property
     def tray_brim_shown_ml(self) -> float:
-        """To the brim, of cups a whole tray's."""
+        """ml to the brim; for cups, a whole tray's."""
         return rounding.litres(self.brim_ml * self.tin.holes)
 
 
@@ -91,7 +91,7 @@ class TinToTin:
 
 @dataclass(frozen=True, kw_only=True)
 class Shelf:
-    """All tins, and `factors[i][j]`: batter of tin j over batter of tin i, at the same depth of batter.
+    """All tins, and `factors[i][j]`: batter for tin j over batter for tin i, at the same batter depth.
 
     `house`: the tins the house owns; where it owns fewer than two, those of the matrix.
     """
@@ -108,7 +108,7 @@ class Shelf:
 
 
 def batter_depth_mm(book: Book) -> float:
-    """The depth of batter at which tins are compared: half the depth the house usually works in."""
+    """The batter depth at which tins are compared: half the depth the house usually works in."""
     return book.house.usual_deep_mm / 2
 
 
@@ -118,7 +118,7 @@ def factor_between(old: Tin, new: Tin, depth_mm: float) -> float:
 
 
 def factor_shown(old: Tin, new: Tin, book: Book) -> float:
-    """That factor at the depth at which the house's tins are compared, rounded for print."""
+    """That factor at the depth the house's tins are compared at, rounded for print."""
     return rounding.factor(factor_between(old, new, batter_depth_mm(book)))
 
 
@@ -127,7 +127,7 @@ def _compared_ml(tin: Tin, depth_mm: float) -> float:
 
 
 def tin_to_tin(old: TinFacts, new: TinFacts) -> TinToTin:
-    """What a recipe written for one tin is multiplied by for another; cups by the tray, as nobody bakes one."""
+    """What to multiply a recipe for one tin by for another; cups by the tray, as nobody bakes a single one."""
     factor = scaling.factor(new.tray_ml, old.tray_ml)
     return TinToTin(
         old=old,
@@ -139,7 +139,7 @@ def tin_to_tin(old: TinFacts, new: TinFacts) -> TinToTin:
 
 
 def shelf(book: Book) -> Shelf:
-    """Everything the page of tins says."""
+    """Everything the page of tins shows."""
     depth_mm = batter_depth_mm(book)
     outlines = all_outlines(book)
     rows = tuple(tin_facts(tin, owned, book) for tin, owned in outlines)
@@ -187,12 +187,12 @@ def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
 
 
 MOST_APART = 2.0
-"""A tin that takes more than so many times the mixture, or less than that part of it, is near to nothing."""
+"""A tin that takes more than this many times the mixture, or less than that fraction of it, is near to nothing."""
 
 
 def _nearest(tin: Tin, book: Book, depth_mm: float) -> Tin | None:
-    """The owned tin that stands in for another: of the same purpose and of its own or an everyday shape, nearest in
-    mixture. None where none is near; cups, and outlines a house has drawn, have none that stands in."""
+    """The owned tin that could replace another: of the same purpose, and of its own or an everyday shape, nearest in
+    mixture. None where none is near; cups, and outlines a house has drawn, have no replacement."""
     if tin.kind.purpose in ("cups", "outline"):
         return None
     near: dict[Tin, float] = {}

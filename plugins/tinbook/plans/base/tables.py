@@ -1,4 +1,4 @@
-"""The tables of a mixture in other amounts, and of the tins, to be asked for by name."""
+"""The tables of a mixture in other amounts, and of the tins, as they are asked for by name."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from tinbook.tins import Tin
 def _amounts(batch: Batch, version: Version) -> dict[str, Cell]:
     """Every line of a version: exact grams, and the amount as measured out in its own unit.
 
-    Of two lines that go by one name the second is numbered.
+    A second line with the same name gets a number.
     """
     cells: dict[str, Cell] = {}
     names: Counter[str] = Counter()
@@ -40,7 +40,7 @@ def _key(name: str, part: str) -> str:
 
 
 def inch_name(tin: Tin) -> str | None:
-    """What the trade calls it in inches: `round 8 in`; None where it has no such name."""
+    """What the trade calls it in inches: `round 8 in`; None if it has no such name."""
     return tin.names[-1] if tin.size_label_in else None
 
 
@@ -116,7 +116,7 @@ def scaled(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def fits(book: Book, facts: Facts, query: Query) -> Result:
-    """The tins of a question, a row each: batter, depths, how many to fill, bakes."""
+    """The tins of a question, one row each: batter, depths, how many to fill, bakes."""
     batch = batch_asked(book, facts, query)
     if not query.tins:
         raise AskError("this table is of tins", 'say which, such as --tin "round 20 cm x 7.5 cm"')
@@ -143,7 +143,7 @@ def factors(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def sizes(book: Book, facts: Facts, query: Query) -> Result:
-    """Every tin, or those asked with --tin: area, perimeter, what it holds, the nearest one the house owns."""
+    """Every tin, or those asked for with --tin: area, perimeter, what it holds, the nearest one the house owns."""
     shelf = whole_shelf(book)
     tins = [as_owned(tin, book) for _, tin in query.tins]
     found = [tin_facts(tin, owned_count(book, tin) > 0, book) for tin in tins] or shelf.tins

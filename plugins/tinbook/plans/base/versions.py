@@ -36,9 +36,9 @@ class Column:
     units: Sequence[str]
 
 
-@dataclass(slots=True, eq=False, kw_only=True)  # frozen, it would take four times as long to make
+@dataclass(slots=True, eq=False, kw_only=True)  # if frozen, it would take four times as long to make
 class Version:
-    """All amounts at one factor: row `at` of `columns`, which it shares with the versions worked out with it.
+    """All amounts at one factor: row `at` of `columns`, which it shares with the versions worked out alongside it.
 
     `off` is its signed distance from the exact factor, as a share. What ends in `shown` or `percent` is rounded for
     print.
@@ -52,7 +52,7 @@ class Version:
     at: int
 
     def __eq__(self, other: object) -> bool:
-        """Equal in what they say, whatever they were worked out with."""
+        """Equal if they say the same, whatever they were worked out alongside."""
         if not isinstance(other, Version):
             return NotImplemented
         return (self.factor, self.off, self.mass_g, self.amounts) == (
@@ -82,17 +82,17 @@ class Version:
 
     @property
     def weight_error(self) -> float:
-        """The largest error that rounding made in a weight (or in ml, read on the same scales), as a share."""
+        """The largest rounding error in a weight (or in ml, read on the same scales), as a share."""
         return largest_errors([self])[0]
 
     @property
     def spoon_error(self) -> float:
-        """The largest that it made in a spoon."""
+        """The largest rounding error in a spoon measure, as a share."""
         return largest_errors([self])[1]
 
 
 def largest_errors(versions: Iterable[Version]) -> tuple[float, float]:
-    """The largest errors that rounding made in any of these, as shares: in weights, and in spoons."""
+    """The largest rounding errors in any of these, as shares: in weights, and in spoons."""
     weight_error, spoon_error = 0.0, 0.0
     together: dict[int, list[Version]] = {}
     for version in versions:
@@ -139,7 +139,7 @@ def amount(line: Ingredient, factor: float, steps: rounding.ScaleSteps, by_weigh
 
 
 def raising_points(facts: Facts) -> tuple[tuple[float, float], ...]:
-    """Widths (mm) and the share of raising agent kept there."""
+    """Widths (mm) and the share of raising agent kept at each."""
     return tuple((width_mm, facts.numbers[key].value) for width_mm, key in WIDE_TINS)
 
 
@@ -151,9 +151,10 @@ def version_each(
     facts: Facts,
     by_weight: bool = False,
 ) -> list[Version]:
-    """The mixture at each factor, for tins so wide (only the raising agent asks): all factors at once, line by line.
+    """The mixture at each factor, for tins of these widths (only raising agents ask): all factors at once, line by
+    line.
 
-    With `by_weight` what is counted, such as eggs, is weighed.
+    With `by_weight`, what is counted, such as eggs, is weighed.
     """
     pairs = [(factor, factor) for factor in factors]
     if batch.mixture.raising != "level":

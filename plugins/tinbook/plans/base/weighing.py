@@ -20,7 +20,7 @@ SPOONS = ("tsp", "tbsp", "pinch")
 
 
 class Unweighable(ValueError):
-    """A line whose weight is not known; `hint` says what to add to the ingredient's card."""
+    """A line of unknown weight; `hint` says what to add to the ingredient's card."""
 
     def __init__(self, message: str, hint: str) -> None:
         super().__init__(message)
@@ -29,7 +29,7 @@ class Unweighable(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ingredient:
-    """One line, weighed. `amount` is in `unit`, that of its scaled amounts: g, ml, tsp, tbsp, "" (pieces)."""
+    """One line, weighed. `amount` is in `unit`, the unit of its scaled amounts: g, ml, tsp, tbsp, "" (pieces)."""
 
     name: str
     wanted: str
@@ -44,7 +44,7 @@ class Ingredient:
 
 @dataclass(frozen=True, kw_only=True)
 class Batch:
-    """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` empty for what is made by weight."""
+    """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` is empty for what is made by weight."""
 
     slug: str
     mixture: Mixture
@@ -102,14 +102,14 @@ class Batch:
 
 
 def g_per_ml(card: Card, facts: Facts) -> float | None:
-    """What a millilitre of an ingredient weighs, or None where no volume measure is known."""
+    """The weight of a millilitre of an ingredient, or None if no volume measure is known."""
     if card.weighs_as:
         return facts.densities[card.weighs_as].value
     return card.weighs.g_per_ml if card.weighs else None
 
 
 def each_g(card: Card, book: Book, facts: Facts) -> float | None:
-    """What one piece weighs: a part of an egg of the house's class, or the card's own grams."""
+    """The weight of one piece: a part of an egg of the house's class, or the card's own grams."""
     if card.each is None:
         return None
     if card.each.grams is not None:
@@ -118,13 +118,13 @@ def each_g(card: Card, book: Book, facts: Facts) -> float | None:
 
 
 def egg_part_g(part: str, book: Book, facts: Facts) -> float:
-    """What a whole egg, its white or its yolk weighs, of the house's class."""
+    """The weight of a whole egg, its white or its yolk, in the house's class."""
     egg = facts.eggs[book.house.eggs]
     return {"whole egg": egg.shelled_g, "egg white": egg.white_g, "egg yolk": egg.yolk_g}[part]
 
 
 def steps_of(book: Book) -> rounding.ScaleSteps:
-    """What the house's scales are read to."""
+    """How finely the house's scales read."""
     scales = book.house.scales
     return rounding.ScaleSteps(scales.step, scales.fine_step, scales.fine_below)
 
@@ -135,7 +135,7 @@ def makes_shown_g(mixture: Mixture, book: Book) -> float:
 
 
 def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
-    """Grams of one line. Raises Unweighable when its card does not say what a volume or a piece weighs."""
+    """Grams of one line. Raises Unweighable if its card does not give the weight of a volume or a piece."""
     card, quantity = book.cards[name], take.quantity
     if quantity.dimension == "mass":
         return quantity.base
@@ -158,7 +158,7 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
 
 
 def shown_unit(quantity: Quantity, mass_g: float | None, book: Book) -> tuple[str, float]:
-    """The unit in which an amount is shown at every scale, and the amount in it: g, ml, tsp, tbsp, "" for pieces."""
+    """The unit an amount is shown in at every scale, and the amount in it: g, ml, tsp, tbsp, "" for pieces."""
     if quantity.dimension == "count":
         return "", quantity.base
     if quantity.unit == "tbsp":
@@ -197,7 +197,7 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
     """Do the sums of a mixture that has passed its checks.
 
     batter ml = weight / gravity of its kind (g/ml), unless the depth was measured; depth = the depth at which the
-    written tins together hold that volume. Raises ValueError when they hold less.
+    written tins together hold that volume. ValueError when they hold less.
     """
     kind = facts.kinds[mixture.kind]
     lines = tuple(weigh_line(line.take, line.note, line.part, book, facts) for line in mixture.mix)
@@ -232,12 +232,12 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
 
 
 def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:
-    """Millilitres in all `tins` together with batter `depth_mm` deep, none above its brim."""
+    """Millilitres in all `tins` together with batter `depth_mm` deep, none filled above its brim."""
     return sum(count * tin.volume_ml(min(depth_mm, tin.brim_mm)) for count, tin in tins)
 
 
 def _depth_in(tins: tuple[tuple[int, Tin], ...], batter_ml: float) -> float:
-    """How deep so much batter stands in all `tins` together, mm. Raises ValueError when they hold less."""
+    """How deep this much batter stands in all `tins` together, mm. ValueError when they hold less."""
     count, tin = tins[0]
     if len(tins) == 1 and (depth_mm := tin.fill_mm(batter_ml / count)) <= tin.brim_mm:
         return depth_mm
@@ -245,9 +245,9 @@ def _depth_in(tins: tuple[tuple[int, Tin], ...], batter_ml: float) -> float:
 
 
 def as_owned(tin: Tin, book: Book) -> Tin:
-    """The tin with the volume the house measured, and its own name, if it has that very outline and depth.
+    """The tin with the volume the house measured, and its own name, if the house has that very outline and depth.
 
-    A tin that comes with a measure of its own keeps that.
+    A tin that comes with its own measure keeps it.
     """
     if tin.measured_ml is not None:
         return tin
@@ -262,7 +262,7 @@ def as_owned(tin: Tin, book: Book) -> Tin:
 
 
 def same_outline(tin: Tin, other: Tin) -> bool:
-    """Whether two tins are one tin to the trade but for their depth."""
+    """Whether two tins are one tin to the trade, but for their depth."""
     return tin.shape == other.shape and tin.sizes_mm == other.sizes_mm
 
 

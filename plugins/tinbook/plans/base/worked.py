@@ -9,7 +9,7 @@ from tinbook.plans.base.saying import Saying
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """The formula, the inputs with their units, and the keys of the sources in `facts`: none of them is left out."""
+    """The formula, the inputs with their units, and the keys of every source in `facts`."""
 
     formula: Saying | str
     inputs: tuple[Saying | str, ...]

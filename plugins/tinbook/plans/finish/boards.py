@@ -1,4 +1,4 @@
-"""What a cake stands on and goes out in: drum, card, paste and ribbon for them, the guide ring, the box."""
+"""What a cake stands on and goes out in: drum, card, their paste and ribbon, the guide ring, the box."""
 
 from __future__ import annotations
 
@@ -26,8 +26,8 @@ CHOICES = {"least": "board wider at least", "usual": "board wider usual", "wide"
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """One drum: `size_mm` wide and long (alike for a disc), None where none so large is sold. Boards have both names as
-    tins have, and are `sold` as the house's tins are."""
+    """One drum: `size_mm` wide and long (equal for a disc), None where none that large is sold. Boards have both names
+    as tins do, and are `sold` as the house's tins are."""
 
     size_mm: tuple[float, float] | None
     disc: bool
@@ -35,14 +35,14 @@ class Board:
 
     @property
     def area_mm2(self) -> float:
-        """Of one that is sold."""
+        """Area of a stock board, mm²."""
         assert self.size_mm is not None
         width, length = self.size_mm
         return pi / 4.0 * width * length if self.disc else width * length
 
     @property
     def edge_mm(self) -> float:
-        """Of one that is sold."""
+        """Edge of a stock board, mm."""
         assert self.size_mm is not None
         width, length = self.size_mm
         return pi * width if self.disc else 2.0 * (width + length)
@@ -52,7 +52,7 @@ class Board:
 class Drum:
     """A drum under one cake and what it takes: paste all over or as a ring, ribbon, and the box it goes out in.
 
-    All of it None where no drum so large is sold. What has `shown` in its name is rounded for scales or for a ruler.
+    All of it None where no drum that large is sold. What has `shown` in its name is rounded for scales or for a ruler.
     """
 
     board: Board
@@ -68,7 +68,8 @@ class Drum:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardRow:
-    """A cake's boards: the `drums` asked for, by how much wider they are; `chosen`: the house's. Ribbon, guide mm."""
+    """A cake's boards: the `drums` asked for, by how much wider they are; `chosen`: the house's. Ribbon and guide in
+    mm."""
 
     cake: Cake
     owned: bool
@@ -83,7 +84,7 @@ class BoardRow:
 
 @dataclass(frozen=True)
 class BoardTable:
-    """Boards, ribbon and box for a cake of every tin, its coats and its paste on."""
+    """Boards, ribbon and box for a cake from every tin, with its coats and paste on."""
 
     cakes: Cakes
     rows: tuple[BoardRow, ...]
@@ -96,11 +97,11 @@ class BoardTable:
 
 
 def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
-    """The least drum sold that is `wider_mm` wider than a cake, and no less than it with `outer_mm` of coats on: a disc
-    under a round one."""
+    """The smallest stock drum that is `wider_mm` wider than a cake, and no smaller than it is with `outer_mm` of coats
+    on: a disc under a round one."""
     disc = cake.takes_disc()
     sides_mm = [max(cake.tin.bounds_mm)] * 2 if disc else cake.tin.bounds_mm
-    # the trade's sizes are names: a 15 cm cake on a 25 cm drum is 10 cm wider, coats or none
+    # trade sizes are names: a 25 cm drum is 10 cm wider than a 15 cm cake, coats or not
     sold = cake.tin.sold
     sold_mm = [true_mm(size, sold) for size in SOLD_MM]
     width, length = (boards.board_mm(side, max(wider_mm, 2.0 * outer_mm), sold_mm) for side in sides_mm)
@@ -108,12 +109,12 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
 
 
 def board_of(cake: Cake, settled: Finishing, choice: str, facts: Facts) -> Board:
-    """The drum under a cake, its coats and its paste on; `choice`: `least`, `usual` or `wide`."""
+    """The drum under a cake with its coats and paste on; `choice`: `least`, `usual` or `wide`."""
     return board_for(cake, settled.coats_mm + settled["paste"], facts.numbers[CHOICES[choice]].value)
 
 
 def guide_of(cake: Cake, settled: Finishing) -> tuple[float, float]:
-    """How wide and long a cake is with its coats and its paste on, mm: the ring it is set down in."""
+    """How wide and long a cake is with its coats and paste on, mm: the ring it is set down in."""
     outer_mm = settled.coats_mm + settled["paste"]
     width_mm, length_mm = cake.tin.bounds_mm
     return width_mm + 2.0 * outer_mm, length_mm + 2.0 * outer_mm
@@ -129,7 +130,8 @@ def board_row(
     steps: rounding.ScaleSteps,
     choices: Collection[str] = tuple(CHOICES),
 ) -> BoardRow:
-    """The boards of one cake; `paste_g_per_ml`: what a ml of the paste on them weighs. `choices` hold the house's."""
+    """The boards of one cake; `paste_g_per_ml`: the weight of 1 ml of the paste on them. `choices` include the
+    house's."""
     outer_mm = settled.coats_mm + settled["paste"]
     outline = cake.outline.grown(outer_mm)
     drums = {
@@ -153,7 +155,7 @@ def board_row(
 
 
 def board_paste_g_per_ml(settled: Finishing, book: Book, facts: Facts) -> float:
-    """The weight of what the house covers its boards with, else of sugarpaste."""
+    """The weight per ml of what the house covers its boards with, or of sugarpaste."""
     word = settled.made.board
     batch = made_or_bought(word, book, facts) if word else None
     return (batch.kind if batch else facts.kinds["sugarpaste"]).gravity.typical
@@ -185,7 +187,7 @@ def _drum(
 
 
 def board_table(cakes: Cakes, book: Book, facts: Facts, chosen: bool = False) -> BoardTable:
-    """Boards, ribbon and box for each of the cakes; with `chosen`, of the drum the house takes alone."""
+    """Boards, ribbon and box for each of the cakes; with `chosen`, only for the drum the house uses."""
     settled = cakes.finishing
     outer_mm = settled.coats_mm + settled["paste"]
     g_per_ml, steps = board_paste_g_per_ml(settled, book, facts), steps_of(book)

@@ -1,4 +1,4 @@
-"""A cake as a solid to be filled, coated and covered: the outline of its tin, a height, so many layers."""
+"""A cake as a solid to fill, coat and cover: the outline of its tin, a height, a number of layers."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ from tinbook.tins import Tin
 from tinbook.tins.growth import CakeOutline, outline_of
 
 ALIKE = 0.02
-"""Sides that differ by no more than this share of the longer one are alike."""
+"""Sides that differ by no more than this share of the longer one are equal."""
 ROUNDISH = 0.9
-"""An outline as wide as long that fills less than this of its square has no square corners."""
+"""An outline as wide as it is long that fills less than this of its square has no square corners."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +35,12 @@ class Cake:
 
     @property
     def stands_mm(self) -> float:
-        """How high it stands before its coats."""
+        """Its height before its coats."""
         radius_mm = self.tin.bounds_mm[0] / 2.0
         return {"dome": radius_mm, "ball": 2.0 * radius_mm}.get(self.solid, self.height_mm)
 
     def filled_ml(self, thickness_mm: float, inset_mm: float = 0.0) -> float:
-        """The filling between its layers, `inset_mm` in from the edge. A dome or a ball is filled slice by slice."""
+        """The filling between its layers, ml, `inset_mm` in from the edge. A dome or ball is filled slice by slice."""
         if self.solid == "upright":
             area_mm2 = self.outline.grown(-inset_mm).area_mm2
             return coats.filling_ml(area_mm2, thickness_mm, self.layers)
@@ -49,7 +49,7 @@ class Cake:
         return coats.filling_ml(cuts_mm2, thickness_mm, 2)
 
     def shell_ml(self, under_mm: float, thickness_mm: float) -> float:
-        """A coat of `thickness_mm` over the cake and `under_mm` of earlier coats."""
+        """A coat of `thickness_mm` over the cake and `under_mm` of earlier coats, ml."""
         radius_mm = self.tin.bounds_mm[0] / 2.0 + under_mm
         if self.solid == "dome":
             return coats.dome_shell_ml(radius_mm, thickness_mm)
@@ -60,7 +60,7 @@ class Cake:
         return coats.shell_ml(inner.area_mm2, outer.area_mm2, self.height_mm + under_mm, thickness_mm)
 
     def surface_mm2(self, under_mm: float) -> float:
-        """What is to be covered: top and sides, with coats of `under_mm` on."""
+        """The surface to cover: top and sides, with coats of `under_mm` on."""
         radius_mm = self.tin.bounds_mm[0] / 2.0 + under_mm
         if self.solid != "upright":
             return pastes.dome_mm2(radius_mm) * (2.0 if self.solid == "ball" else 1.0)
@@ -68,7 +68,7 @@ class Cake:
         return pastes.upright_mm2(outline.area_mm2, outline.edge_mm, self.height_mm + under_mm)
 
     def takes_disc(self, under_mm: float = 0.0) -> bool:
-        """Whether it stands on a disc, or is covered with one with coats of `under_mm` on: corners hang over."""
+        """Whether it stands on a disc, or is covered with one over coats of `under_mm`: corners hang over."""
         width_mm, length_mm = self.tin.bounds_mm
         coated_mm = width_mm + 2.0 * under_mm, length_mm + 2.0 * under_mm
         alike = abs(coated_mm[0] - coated_mm[1]) <= ALIKE * max(coated_mm)

@@ -1,4 +1,4 @@
-"""Which cakes are to be finished: one of every tin at the house's usual height, or those a mixture itself bakes."""
+"""Which cakes are to be finished: one from every tin at the house's usual height, or those a mixture bakes."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from tinbook.plans.finish.layers import stack_of
 class Cakes:
     """The cakes of one table, each with whether its tin is owned, and what they are finished by.
 
-    `height_mm`: how high all of them stand before their coats, as asked or as the house usually makes them. None where
+    `height_mm`: the height of all of them before their coats, as asked or as the house usually makes them. None where
     each has the height it bakes to: `of` is then the mixture.
     """
 
@@ -31,7 +31,7 @@ class Cakes:
 
     @property
     def usual_mm(self) -> float:
-        """How high all of them stand. ValueError where each has its own height."""
+        """The height of all of them. ValueError where each has its own."""
         if self.height_mm is None:
             raise ValueError("each of these cakes has a height of its own")
         return self.height_mm
@@ -49,7 +49,7 @@ class Cakes:
 
 
 def usual_cakes(book: Book, facts: Facts, height_mm: float | None = None) -> Cakes:
-    """A cake of every tin, where no cake is meant: as high as asked or as the house usually makes them. Cups are not
+    """A cake from every tin, where no cake is meant: as high as asked or as the house usually makes them. Cups are not
     coated."""
     settled = finishing(book.finish, facts)
     height_mm = height_mm or settled.heights_mm[0]
@@ -60,8 +60,8 @@ def usual_cakes(book: Book, facts: Facts, height_mm: float | None = None) -> Cak
 
 
 def baked_cakes(table: TinTable, book: Book, facts: Facts) -> Cakes:
-    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or a ball has the layers it
-    is cut into, else those of the house."""
+    """A mixture's own cake from every tin, its layers filled: as high as it bakes. A dome or ball has the layers it is
+    cut into, or else the house's."""
     settled = finishing(book.finish, facts, table.batch.mixture.finish)
     return Cakes(
         finishing=settled,

@@ -1,4 +1,4 @@
-"""Filling and coats: how much of a mixture of the house a cake of every tin takes, in grams and in batches."""
+"""Filling and coats: how much of a mixture a cake from every tin takes, in grams and in batches."""
 
 from __future__ import annotations
 
@@ -14,12 +14,12 @@ from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
 
 ROLES = ("filling", "crumb coat", "final coat", "border")
-"""What a filling or an icing may be on a cake, from the inside out."""
+"""What a filling or icing can be on a cake, from the inside out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coats:
-    """What goes between, round and on one cake, in ml."""
+    """What goes between the layers of, round and on one cake, in ml."""
 
     filling_ml: float
     dam_ml: float
@@ -33,7 +33,7 @@ class Coats:
         return self.filling_ml + self.dam_ml + self.crumb_ml + self.final_ml + self.border_ml
 
     def of(self, roles: Collection[str]) -> Coats:
-        """What is left of it for a mixture that plays these roles. The dam is piped with what coats."""
+        """The share of it for a mixture that plays these roles. The dam is piped with the coating."""
         return Coats(
             filling_ml=self.filling_ml if "filling" in roles else 0.0,
             dam_ml=self.dam_ml if "final coat" in roles else 0.0,
@@ -45,10 +45,10 @@ class Coats:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoatRow:
-    """A cake of one tin, and what it takes of one mixture. `made_g` has what stays in the bowl and in the bag in it.
+    """A cake from one tin, and what it takes of one mixture. `made_g` includes what stays in the bowl and in the bag.
 
-    `batches` are whole ones of the recipe as written, `factor` the exact number of them, `over_g` what is over then.
-    What has `shown` in its name is rounded for scales, up for what is made.
+    `batches` are whole ones of the recipe as written, `factor` the exact number of them, `over_g` what is then left
+    over. What has `shown` in its name is rounded for scales, upwards for what is made.
     """
 
     cake: Cake
@@ -73,9 +73,9 @@ class CoatRow:
 
 
 def coats_of(cake: Cake, settled: Finishing, facts: Facts) -> Coats:
-    """Volumes of filling, dam, coats and border of one cake. ValueError where a coat closes the tube."""
+    """Volumes of filling, dam, coats and border on one cake. ValueError where a coat closes the tube."""
     filled_ml, dam_ml = cake.filled_ml(settled["filling"]), 0.0
-    # a dam is piped with what coats: without a final coat the filling goes to the edge
+    # a dam is piped with the coating: without a final coat the filling goes to the edge
     if settled.dam_mm and settled["final_coat"] and cake.layers > 1:
         dam_ml = filled_ml - cake.filled_ml(settled["filling"], settled.dam_mm)
     crumb_ml = cake.shell_ml(0.0, settled["crumb_coat"])
@@ -106,8 +106,8 @@ def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
 
 
 def roles_of(batch: Batch, settled: Finishing) -> tuple[str, ...]:
-    """What a mixture is on a cake, if all of it is made with that: nothing that is left out, and no border where there
-    is no final coat."""
+    """What a mixture is on a cake made with it throughout: nothing that is left out, and no border where there is no
+    final coat."""
     left_out = {role for role in ROLES[:3] if not settled[role.replace(" ", "_")]}
     if "final coat" in left_out:
         left_out.add("border")
@@ -126,8 +126,8 @@ def coat_row(
 ) -> CoatRow:
     """What one cake takes of a mixture that plays these roles on it.
 
-    `factor` moves the amounts to what the house has found it uses. Of an icing that is piped a bagful stays over,
-    however small the cake: where it makes the final coat.
+    `factor` moves the amounts to what the house has found it uses. Of an icing that is piped, a bagful is left over
+    however small the cake, where it makes the final coat.
     """
     volumes = coats_of(cake, settled, facts).of(roles)
     per_ml = batch.kind.gravity.typical * factor

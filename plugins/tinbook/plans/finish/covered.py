@@ -1,4 +1,4 @@
-"""A cake of every tin, finished with what the house finishes its cakes with: at the usual height, or as one bakes."""
+"""A cake from every tin, finished as the house finishes its cakes: at the usual height, or as one bakes."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ class CoveredRow:
     board: BoardRow
 
     def coat_g(self, slug_at: int, role: str) -> tuple[float, float]:
-        """What goes into a role, exactly and as the scales show it; the final coat with its border and a dam."""
+        """What goes into a role, exactly and as the scales show it; the final coat includes its border and a dam."""
         row = self.made[slug_at]
         if role == "filling":
             return row.filling_g, row.filling_shown_g
@@ -46,7 +46,7 @@ class CoveredRow:
 
 @dataclass(frozen=True, kw_only=True)
 class CoveredTable:
-    """Cakes of every tin. `roles`: which mixture plays what; `mixtures`: each of those that fill and coat once, by
+    """Cakes from every tin. `roles`: which mixture plays what; `mixtures`: each of those that fill and coat, once, by
     slug; `missing`: keys of roles for which nothing is named that the book shows and that can play it."""
 
     cakes: Cakes
@@ -64,7 +64,7 @@ class CoveredTable:
         return self.cakes.finishing
 
     def place_of(self, role: str) -> int:
-        """Where the mixture that plays a role stands among the mixtures."""
+        """The place among the mixtures of the one that plays a role."""
         return list(self.mixtures).index(self.roles[role].slug)
 
 

@@ -20,7 +20,7 @@ from tinbook.plans.finish.used import Correction, learned
 
 @dataclass(frozen=True, kw_only=True)
 class CoatTable:
-    """A filling or icing on cakes of every tin, at one height; it plays all the `roles` it can."""
+    """A filling or icing on cakes from every tin, at one height; it plays all the `roles` it can."""
 
     batch: Batch
     finishing: Finishing
@@ -33,7 +33,7 @@ class CoatTable:
 
 @dataclass(frozen=True, kw_only=True)
 class PasteTable:
-    """A paste over cakes of every tin, at one height, their coats on."""
+    """A paste over cakes from every tin, at one height, with their coats on."""
 
     batch: Batch
     finishing: Finishing
@@ -49,7 +49,7 @@ def fills(batch: Batch) -> bool:
 
 
 def covers(batch: Batch) -> bool:
-    """Whether it is rolled out over them. What is modelled is not."""
+    """Whether it is rolled out over them. Modelling paste is not."""
     return "cover" in batch.kind.plays
 
 
@@ -76,7 +76,7 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
 
 
 def weighed_out(table: CoatTable, facts: Facts) -> list[Version]:
-    """What goes into the amounts made, a version each row: of a ganache chocolate and cream."""
+    """What goes into the amounts made, one version for each row: for a ganache, chocolate and cream."""
     factors = [row.factor for row in table.rows]
     widths_mm = [row.cake.tin.bounds_mm[0] for row in table.rows]
     return version_each(table.batch, factors, factors, widths_mm, facts, by_weight=True)
@@ -132,7 +132,7 @@ def _coats_worked(batch: Batch, cakes: Cakes, roles: tuple[str, ...], correction
 
 
 def paste_worked(batch: Batch, settled: Finishing, cake: Saying, correction: Correction, facts: Facts) -> Worked:
-    """How paste is worked out over `cake`."""
+    """How the paste over `cake` was worked out."""
     gravity = batch.kind.gravity
     inputs = [
         cake,
@@ -151,7 +151,7 @@ def _figures(settled: Finishing, *keys: str) -> list[Saying]:
 
 
 def _published(batch: Batch, settled: Finishing, facts: Facts) -> list[Saying]:
-    """What published charts come to, which is the range; of marzipan and of other pastes what is known of them."""
+    """What published charts give, which is the range; for marzipan and other pastes, what is known of them."""
     every = settled.figures["paste"].fact
     told = [saying("published_pastes", low_mm=every.low, high_mm=every.high, mm=every.value)]
     if batch.kind.key == "marzipan":

@@ -22,7 +22,7 @@ from tinbook.tins.growth import outline_of
 class Elevation:
     """A stack seen from the front on its drum, mm: `across_mm` wide before its coats, its tube (0 for none) `tube_mm`.
 
-    `board_mm` is None where no drum so wide is sold.
+    `board_mm` is None where no drum that wide is sold.
     """
 
     stack: Stack
@@ -36,7 +36,7 @@ class Elevation:
 
 
 def elevations(batch: Batch, settled: Finishing, book: Book, facts: Facts) -> tuple[Elevation, ...]:
-    """The stack from each of the tins it is written for; domes, balls and cups give none."""
+    """The stack from each of the tins it is written for; none for domes, balls and cups."""
     drawn = []
     for count, tin in batch.tins:
         if tin.kind.kept == "share" or tin.kind.solid != "upright":

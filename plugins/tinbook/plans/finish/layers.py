@@ -1,4 +1,4 @@
-"""What a mixture becomes in a tin: how high it bakes, into what layers it is cut, how high they stand when filled."""
+"""What a mixture becomes in a tin: how high it bakes, what layers it is cut into, how high they stand when filled."""
 
 from __future__ import annotations
 
@@ -56,7 +56,7 @@ class StackRow(NamedTuple):
 
 @dataclass(frozen=True)
 class StackTable:
-    """A mixture's layers in every tin, cups left out."""
+    """A mixture's layers in every tin, except cups."""
 
     batch: Batch
     finishing: Finishing
@@ -66,7 +66,7 @@ class StackTable:
 
 @dataclass(frozen=True, kw_only=True)
 class Wanted:
-    """The mixture for layers asked for: `tins` of `tin` at least `least_mm` deep, filled `stack.batter_mm` deep."""
+    """The mixture for the layers asked for: `tins` of `tin` at least `least_mm` deep, filled `stack.batter_mm` deep."""
 
     exact: Version
     whole: Version
@@ -114,7 +114,7 @@ def _stack(batch: Batch, settled: Finishing, fitted: Fit, levelled_mm: float, cu
 
 
 def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
-    """The layers in every tin of the table of a cake; cups are not cut."""
+    """The layers in every tin of a cake's table; cups are not cut."""
     batch = table.batch
     settled = finishing(book.finish, facts, batch.mixture.finish)
     rows = tuple(
@@ -175,7 +175,7 @@ def _worked(batch: Batch, settled: Finishing) -> Worked:
 
 
 def _rise_told(batch: Batch) -> Saying:
-    """What it rises, and who says so: the log, the trade or the house."""
+    """How much it rises, and who says so: the log, the trade or the house."""
     shown, of_kind = rounding.factor(batch.rise), batch.kind.rise
     if batch.learned.rises:
         return saying("rise_by_the_log", rise=shown, bakes=batch.learned.rises)

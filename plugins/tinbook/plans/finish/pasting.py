@@ -16,12 +16,11 @@ from tinbook.plans.finish.cake import Cake
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PasteRow:
-    """One cake under one paste. `disc`: rolled to a disc `rolled_mm[0]` across, else to a rectangle.
+    """One cake under one paste. `disc`: rolled to a disc `rolled_mm[0]` across, otherwise to a rectangle.
 
-    `net_low_g` and `net_high_g` are what the published chart with the least and with the most come to, whatever the
-    house itself uses; `net_g` is never outside them. `made_g` is what is rolled out: what stays on, and what is
-    trimmed off; `back_g` of it comes back. Of a paste that is bought, `packs` are those to buy for `made_g`: number
-    and grams.
+    `net_low_g` and `net_high_g` are what the published charts with the least and the most give, whatever the house
+    itself uses; `net_g` is never outside them. `made_g` is what is rolled out: what stays on, and what is trimmed off;
+    `back_g` of it comes back. For a bought paste, `packs` are those to buy for `made_g`: number and grams.
     """
 
     cake: Cake
@@ -57,7 +56,7 @@ def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: 
     disc, rolled = rolled_for(cake, under_mm, over_mm)
     rolled_g = _piece_g(disc, rolled, thick_mm, density)
     trim_g = rolled_g - _piece_g(disc, (rolled[0] - over_mm, rolled[1] - over_mm), thick_mm, density)
-    # where paste is pressed thicker on the cake than it was rolled, what is trimmed off was still rolled out beside it
+    # paste may end up thicker on the cake than rolled, but what is trimmed off was still rolled out beside it
     made_g = max(rolled_g, net_g + trim_g)
     steps = batch.steps
     return PasteRow(

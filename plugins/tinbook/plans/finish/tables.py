@@ -1,4 +1,4 @@
-"""The tables of what a cake becomes and what it takes to finish it, to be asked for by name."""
+"""The tables of what a cake becomes and what it takes to finish it, as they are asked for by name."""
 
 from __future__ import annotations
 
@@ -64,7 +64,8 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def coats(book: Book, facts: Facts, query: Query) -> Result:
-    """A filling or icing in and round a cake of every tin; or, of a cake, what that one takes, a row each mixture."""
+    """A filling or icing in and round a cake from every tin; or, for a cake, what it takes, one row for each
+    mixture."""
     batch = stuff_asked(book, facts, query)
     if batch.tins:
         table = _covered_asked(batch, book, facts, query)
@@ -104,7 +105,7 @@ def _coat(batch: Batch, row: CoatRow) -> Row:
 
 
 def covers(book: Book, facts: Facts, query: Query) -> Result:
-    """A paste over a cake of every tin; or, of a cake, the paste the house covers it with."""
+    """A paste over a cake from every tin; or, for a cake, the paste the house covers it with."""
     batch = stuff_asked(book, facts, query)
     if batch.tins:
         table = _covered_asked(batch, book, facts, query)
@@ -146,7 +147,7 @@ def _cover(batch: Batch, row: PasteRow) -> Row:
 
 
 def stuff_asked(book: Book, facts: Facts, query: Query) -> Batch:
-    """A mixture, or what is bought to fill or cover a cake. AskError when the book has none of that name."""
+    """A mixture, or what is bought to fill or cover a cake. AskError when the book has none by that name."""
     batch = made_or_bought(query.of, book, facts) if query.of else None
     return batch or batch_asked(book, facts, query)
 
@@ -156,7 +157,8 @@ def _covered_asked(batch: Batch, book: Book, facts: Facts, query: Query) -> Cove
 
 
 def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
-    """A mixture's own cakes. AskError for what is not baked in tins, and where a height is asked beside the mixture."""
+    """A mixture's own cakes. AskError for what is not baked in tins, and for a height asked together with the
+    mixture."""
     if not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
     if query.height_mm:
@@ -166,13 +168,13 @@ def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
 
 
 def _sides(name: str, sides_mm: tuple[float, ...] | None, *sides: str) -> dict[str, Cell]:
-    """The `sides` of a thing, each under its own key in mm; none of what is not sold so large."""
+    """The `sides` of a thing, each under its own key in mm; None for what is not sold that large."""
     keys = [f"{name}_{side}_mm" for side in sides or ("width", "length")]
     return dict(zip(keys, sides_mm, strict=True)) if sides_mm else dict.fromkeys(keys)
 
 
 def boards(book: Book, facts: Facts, query: Query) -> Result:
-    """Drum, card, paste, ribbon and box for a cake of every tin: of a mixture's own, or as high as asked."""
+    """Drum, card, paste, ribbon and box for a cake from every tin: a mixture's own, or as high as asked."""
     if query.of:
         cakes = own_cakes(batch_asked(book, facts, query), book, facts, query)
     else:

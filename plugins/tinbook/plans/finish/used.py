@@ -17,7 +17,7 @@ from tinbook.plans.finish.coating import coat_row, roles_of
 from tinbook.plans.finish.pasting import paste_row
 
 PASTES = "paste"
-"""The group of kinds that cover; what fills and coats is logged with what stayed in the bowl."""
+"""The group of kinds that cover; fillings and coats are logged with what stayed in the bowl."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,17 +29,18 @@ class Correction:
 
     @property
     def percent(self) -> float:
-        """How far the factor moves an amount, in percent, as printed."""
+        """How far the factor moves an amount, as a percentage, as printed."""
         return rounding.percent(self.factor - 1.0)
 
     @property
     def told(self) -> Saying | None:
-        """From how many cakes it is, and how far it moves an amount; None where none is logged."""
+        """How many cakes it comes from, and how far it moves an amount; None where none is logged."""
         return saying("cakes_took", cakes=self.entries, percent=self.percent) if self.entries else None
 
 
 def learned(batch: Batch, book: Book, facts: Facts) -> Correction:
-    """What the log says of one mixture. Wild entries are told when the book is read, and count for nothing here."""
+    """What the log says about one mixture. Wild entries are reported when the book is read, and count for nothing
+    here."""
     most = facts.numbers["wild entry"].value
     ratios = [ratio_of(entry, batch, book, facts) for entry in book.used if entry.of == batch.slug]
     sane = [ratio for ratio in ratios if not learning.is_wild(ratio, most)]
@@ -56,9 +57,9 @@ def ratio_of(entry: Used, batch: Batch, book: Book, facts: Facts) -> float:
 
 
 def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
-    """An entry of a mixture that fills no cake, of a cake that cannot be coated, or too wild to learn from.
+    """Flaws of an entry for a mixture that fills no cake, for a cake that cannot be coated, or too wild to learn from.
 
-    What it is of must be in the book.
+    What it is for must be in the book.
     """
     batch = made_or_bought(entry.of, book, facts)
     assert batch is not None

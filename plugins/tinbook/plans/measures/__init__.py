@@ -1,1 +1,1 @@
-"""Kitchen measures and what they are to one another."""
+"""Kitchen measures, and how they convert."""

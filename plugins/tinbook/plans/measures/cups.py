@@ -1,4 +1,4 @@
-"""Cups and spoons: what each kitchen's hold, and what the house's ingredients weigh by them."""
+"""Cups and spoons: what each kitchen's hold, and what the house's ingredients weigh in them."""
 
 from __future__ import annotations
 
@@ -15,14 +15,14 @@ from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, ML_PER_UK_FLUID_OUNCE, ML_PE
 
 OTHER_CUPS = ("US label cup", "Japanese cup")
 OTHER_SPOONS = ("dessertspoon", "old British tablespoon")
-"""Measures of other kitchens, among the facts."""
+"""Other kitchens' measures, among the facts."""
 SPOONS = ("tablespoon", "teaspoon")
-"""As `SPOONS_ML` holds them for each kitchen."""
+"""The kitchens, as `SPOONS_ML` has them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SpoonRow:
-    """A spoon or cup by whose kitchen it is: ml, and fluid ounces."""
+    """A spoon or cup and whose kitchen it is: ml, and fluid ounces."""
 
     measure: Saying | str
     volume_ml: float
@@ -76,7 +76,7 @@ def _spoon_row(name: Saying | str, ml: float, ours: bool) -> SpoonRow:
 
 
 def spoons_worked(book: Book, facts: Facts) -> Worked:
-    """How cups and spoons were worked out, and what is met under those names which no law fixes."""
+    """How cups and spoons were worked out, and what goes by those names where no law fixes them."""
     loose = [facts.numbers[name] for name in (*OTHER_CUPS, *OTHER_SPOONS, "pinch")]
     met = [saying("met_under_its_name", name=row.key, low=row.low, high=row.high, unit=row.unit) for row in loose]
     inputs = (saying("house_measures_with", measures=house_spoons(book)), *met)
@@ -115,5 +115,5 @@ def cups_worked(book: Book, facts: Facts) -> Worked:
 
 
 def cup_name(book: Book) -> str:
-    """The cup the weights are of: the house's, else the US cup."""
+    """The cup the weights are for: the house's, or the US cup."""
     return book.house.cup or US_CUP

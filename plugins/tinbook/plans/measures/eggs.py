@@ -1,4 +1,4 @@
-"""Eggs: the classes by weight; so many of each in the bowl; so many of the house's, white and yolk apart."""
+"""Eggs: the classes by weight; numbers of each in the bowl; numbers of the house's, white and yolk apart."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from tinbook.plans.base.worked import Worked
 PIECES = (1, 2, 3, 4, 6)
 COUNTS = (1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12)
 SHARES = {"whole egg": "shell share of egg", "egg white": "white share of egg", "egg yolk": "yolk share of egg"}
-"""The facts that tell what is in an egg: of the whole one, how much is shell."""
+"""The facts about what is in an egg: for the whole one, how much is shell."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +46,7 @@ class BowlRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartsRow:
-    """`count` eggs of the house: whole, white, yolk in g, each with the range of the class's middle."""
+    """`count` of the house's eggs: whole, white, yolk in g, each with the range for the middle of the class."""
 
     count: int
     whole_g: float
@@ -109,12 +109,12 @@ def classes_worked(facts: Facts) -> Worked:
 
 
 def _out_of_shell(in_shell_g: float | None, share: float | None) -> float | None:
-    """The bound of a class without its shell, whole grams; None for an open end."""
+    """The bound of a class without its shell, in whole grams; None for an open end."""
     return None if in_shell_g is None else rounding.half_up(in_shell_g * (1 - (share or 0.0)), 1.0)
 
 
 def _parts_row(count: int, egg_g: float, shares: Sequence[tuple[float, float, float]]) -> PartsRow:
-    """So many eggs of `egg_g` in the shell; `shares` of it as usual, low and high: without shell, white, yolk."""
+    """`count` eggs of `egg_g` in the shell; `shares` of it, usual, low and high: without shell, white, yolk."""
     whole, white, yolk = ([rounding.half_up(count * egg_g * share, 1.0) for share in part] for part in shares)
     return PartsRow(
         count=count,
@@ -131,7 +131,7 @@ def _parts_row(count: int, egg_g: float, shares: Sequence[tuple[float, float, fl
 
 
 def eggs(book: Book, facts: Facts) -> Eggs:
-    """So many eggs, in grams."""
+    """Numbers of eggs, in grams."""
     shelled = [egg.shelled_g for egg in facts.eggs.values()]
     bowl = []
     for count in COUNTS:

@@ -15,8 +15,8 @@ DIALS_C = range(100, 260, 10)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OvenRow:
-    """A gas mark: °C conventional and fan in print, a figure or a range, and both its ends; °F, exact °C, the range
-    met."""
+    """A gas mark: °C conventional and fan as printed, a figure or a range, and both its ends; °F, exact °C, the range
+    in print."""
 
     gas_mark: str
     conventional_c: str
@@ -31,7 +31,8 @@ class OvenRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeatRow:
-    """A dial of a conventional oven: fan °C and its range, °F, the nearest gas mark and how far off that is, °C."""
+    """A dial setting of a conventional oven: fan °C and its range, °F, the nearest gas mark and how far off that is,
+    °C."""
 
     conventional_c: float
     fan_c: float
@@ -70,14 +71,14 @@ def oven_worked(facts: Facts) -> Worked:
 
 
 def mark_for(celsius: float, facts: Facts) -> GasMark:
-    """The gas mark an oven without fan is set to for °C: one that published tables print for it, else the nearest by
-    its exact °C. Two of three tables say mark 3 for 170 °C, though its own °C are nearer to mark 4."""
+    """The gas mark for an oven without fan at this many °C: the one published tables print for it, or else the nearest
+    by its exact °C. Two of three tables give mark 3 for 170 °C, though its own °C are nearer to mark 4."""
     printed = [mark for mark in facts.marks if mark.celsius_low <= celsius <= mark.celsius_high]
     return min(printed or facts.marks, key=lambda mark: abs(mark.celsius - celsius))
 
 
 def heat_rows(facts: Facts) -> tuple[HeatRow, ...]:
-    """Dials in steps of 10 °C."""
+    """Dial settings in steps of 10 °C."""
     fan = facts.numbers["fan difference"]
     low, high = fan.low or fan.value, fan.high or fan.value
     rows = []
@@ -102,7 +103,7 @@ def heat_rows(facts: Facts) -> tuple[HeatRow, ...]:
 
 
 def heat_worked(facts: Facts) -> Worked:
-    """How the dials were worked out."""
+    """How the dial settings were worked out."""
     fan = facts.numbers["fan difference"]
     inputs = saying("ovens_differ", low_c=fan.low, high_c=fan.high), saying("nearest_mark")
     sources = (fan.source, *dict.fromkeys(mark.source for mark in facts.marks))
@@ -115,7 +116,7 @@ def mark_number(mark: str) -> float:
 
 
 def _ends(printed: str) -> tuple[float, float]:
-    """Both ends of a printed figure or range, `160–170`; of one figure twice that."""
+    """Both ends of a printed figure or range, `160–170`; a single figure twice."""
     low, _, high = printed.partition("–")
     return float(low), float(high or low)
 

@@ -1,4 +1,4 @@
-"""An ingredient by itself: what it weighs by every cup and spoon, by the piece, and what a pack of it measures."""
+"""An ingredient by itself: its weight by every cup and spoon, by the piece, and how a pack of it measures up."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ ROUND_G = (25.0, 50.0, 100.0, 250.0)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasureRow:
-    """What one cup or spoon of it weighs: g, the range met, oz. `low_g` and `high_g` None: no range is known."""
+    """What one cup or spoon of it weighs: g, its range, oz. `low_g` and `high_g` None: no range is known."""
 
     measure: Saying | str
     volume_ml: float
@@ -34,7 +34,7 @@ class MeasureRow:
 
 @dataclass(frozen=True, slots=True)
 class RoundRow:
-    """A round weight of it, by the house's cup and spoons."""
+    """A round weight of it, in the house's cup and spoons."""
 
     grams: float
     spoons: Spooned

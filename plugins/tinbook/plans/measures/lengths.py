@@ -16,8 +16,8 @@ INCHES = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LengthRow:
-    """A length in inches: exact mm, mm as on a ruler, the trade's name in mm for a tin (None: none sold), and how far
-    that is off. `taken_mm`: how wide this house takes such a tin to be."""
+    """A length in inches: exact mm, mm as on a ruler, the trade's name in mm for a tin (None: not a stock size), and
+    how far out that is. `taken_mm`: how wide this house takes such a tin to be."""
 
     inches_in: float
     exact_mm: float
@@ -29,7 +29,7 @@ class LengthRow:
 
 @dataclass(frozen=True)
 class LengthTable:
-    """The rows and how they were worked out."""
+    """The rows, and how they were worked out."""
 
     rows: tuple[LengthRow, ...]
     worked: Worked

@@ -1,4 +1,4 @@
-"""The small sums of a bake: how many pieces a batter gives, how much they need, what can be made of what is left."""
+"""The small sums of a bake: how many pieces a batter makes, how much they need, what can be made of what is left."""
 
 from __future__ import annotations
 
@@ -23,8 +23,8 @@ CASE_G = 45.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PiecesRow:
-    """`batter_g` in cases of `each_g`: how many, the range as more or less stays in the bowl, what is left, and what
-    one weighs when it is baked."""
+    """`batter_g` in cases of `each_g`: how many, the range as more or less stays in the bowl, what is left, and the
+    weight of one when baked."""
 
     batter_g: float
     each_g: float
@@ -48,7 +48,7 @@ class NeededRow:
 
 @dataclass(frozen=True, slots=True)
 class LeftRow:
-    """A recipe for `asked` of something (eggs, 100 g), made with the `left` that there is: what to multiply by."""
+    """A recipe for `asked` of something (eggs, 100 g), made with the `left` you have: what to multiply by."""
 
     asked: float
     left: float
@@ -58,8 +58,8 @@ class LeftRow:
 
 @dataclass(frozen=True, kw_only=True)
 class SmallSums:
-    """All of them, and the figures the page's own script needs: what a case takes, what stays in the bowl, what is
-    lost in baking. `each_g` are the sizes of the tables; `logged` says whether the house's own is among them."""
+    """All of them, and the figures the page's script needs: what a case takes, what stays in the bowl, what is lost in
+    baking. `each_g` are the sizes in the tables; `logged` says whether the house's own is among them."""
 
     each_g: tuple[float, ...]
     case_g: float
@@ -77,7 +77,7 @@ class SmallSums:
 
 
 def logged_case_g(book: Book) -> float | None:
-    """What the house puts into a case: the middle of its logged bakes in trays as the recipe has, to 1 g."""
+    """What the house puts into a case: the median of its logged bakes in trays as the recipe has, to 1 g."""
     logged = [
         entry.batter
         for entry in book.bakes
@@ -90,7 +90,7 @@ def logged_case_g(book: Book) -> float | None:
 
 
 def small_sums(book: Book, facts: Facts, batters_g: tuple[float, ...] = BATTERS_G) -> SmallSums:
-    """The tables, for the batters asked or the usual ones, in cases of the usual sizes and of the house's own."""
+    """The tables, for these batters or the usual ones, in cases of the usual sizes and the house's own."""
     own_g = logged_case_g(book)
     sizes_g = EACH_G if own_g is None else tuple(sorted({*EACH_G, own_g}))
     lost = facts.numbers["batter left in the bowl"]

@@ -16,7 +16,7 @@ GRAMS = (25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 175.0, 200.0, 225.0, 250.0, 300.
 FLUID_OUNCES = {1.0: None, 2.0: None, 4.0: ("US", 0.5, "cup"), 5.0: ("UK", 0.25, "pint"), 8.0: ("US", 1.0, "cup"),
                 10.0: ("UK", 0.5, "pint"), 16.0: ("US", 1.0, "pint"), 20.0: ("UK", 1.0, "pint"),
                 32.0: ("US", 1.0, "quart"), 40.0: ("UK", 1.0, "quart")}  # fmt: skip
-"""So many, and the measure of a kitchen, or a part of it, that holds as many."""
+"""A number, and the kitchen measure, or part of one, that holds as many."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +41,7 @@ class GramRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PintRow:
-    """So many fluid ounces, British and American, in ml; `name` where the amount has one, else empty."""
+    """Fluid ounces, British and American, in ml; `name` if the amount has one, else empty."""
 
     fluid_oz: float
     name: Saying | str
@@ -53,7 +53,7 @@ class PintRow:
 
 @dataclass(frozen=True, kw_only=True)
 class Pounds:
-    """The three tables and how they were worked out."""
+    """The three tables, and how they were worked out."""
 
     ounces: tuple[OunceRow, ...]
     grams: tuple[GramRow, ...]

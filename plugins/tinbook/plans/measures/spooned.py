@@ -14,10 +14,10 @@ from tinbook.plans.base.worked import Worked
 from tinbook.units import CUPS_ML, GRAMS_PER_OUNCE, Measures
 
 MEASURES = "GNU units"
-"""Who says what cups, spoons and ounces hold."""
+"""The sources for what cups, spoons and ounces hold."""
 US_CUP = "US cup"
 US_CUP_ML = CUPS_ML[US_CUP]
-"""Shown where the house has no cup of its own."""
+"""The cup shown where the house has none of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Spooned:
 class Measured:
     """One line in every measure; `index` is its place in the mix.
 
-    `pieces` is for what is counted, `spoons` None where there is no volume measure.
+    `pieces` is for what is counted; `spoons` is None where there is no volume measure.
     """
 
     index: int
@@ -51,7 +51,7 @@ class Measured:
 
 
 def spooned(volume_ml: float, measures: Measures) -> Spooned:
-    """A volume in cups from a quarter up, in tablespoons from one up, else in teaspoons."""
+    """A volume in cups from a quarter up, in tablespoons from one up, otherwise in teaspoons."""
     cup_ml = measures.cup_ml or US_CUP_ML
     if fits(cup_ml / 4, volume_ml):
         return Spooned(volume_ml / cup_ml, rounding.cups(volume_ml / cup_ml), "cup")

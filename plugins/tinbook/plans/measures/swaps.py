@@ -1,4 +1,4 @@
-"""What may stand in for an ingredient, as small tables: so much of this for so much of that."""
+"""What can replace an ingredient, as small tables: this much of one for that much of the other."""
 
 from __future__ import annotations
 
@@ -14,16 +14,16 @@ from tinbook.plans.base.worked import Worked
 from tinbook.plans.measures.spooned import Spooned, spooned
 
 SPOONFULS_ML = 60.0
-"""More than so much nobody measures by the spoon."""
+"""Nobody measures more than this by the spoon."""
 FINE_G = 5.0
-"""Less than so much is told to half a gram."""
+"""Less than this is shown to half a gram."""
 RATE_STEP = 0.001
-"""To which a rate is told."""
+"""How finely a rate is shown."""
 
 
 @dataclass(frozen=True, slots=True)
 class InPlace:
-    """So much of one part: exact and as measured out, in g, ml or tsp; `spoons` where it can be spooned."""
+    """An amount of one part: exact and as measured out, in g, ml or tsp; `spoons` where it can be spooned."""
 
     exact: float
     shown: float
@@ -33,7 +33,7 @@ class InPlace:
 
 @dataclass(frozen=True, slots=True)
 class SwapRow:
-    """`amount` of what is asked, and what goes in for it, in the order of the parts."""
+    """`amount` of what is asked for, and what replaces it, in the order of the parts."""
 
     amount: float
     parts: tuple[InPlace, ...]
@@ -41,8 +41,8 @@ class SwapRow:
 
 @dataclass(frozen=True, kw_only=True)
 class SwapTable:
-    """A swap worked out for the house. `contains` are the allergens that the parts bring, `unknown` the parts nobody
-    has said anything of."""
+    """A swap worked out for the house. `contains` are the allergens its parts bring, `unknown` the parts nobody has
+    said anything about."""
 
     key: str
     swap: Swap
@@ -53,7 +53,7 @@ class SwapTable:
 
 
 def swap_table(key: str, book: Book, facts: Facts) -> SwapTable:
-    """One swap by its key. Amounts of pieces are of the house's egg, where they are eggs."""
+    """One swap by its key. Amounts in pieces are of the house's egg, where they are eggs."""
     swap = facts.swaps[key]
     contains, unknown = _allergens(swap, book, facts)
     rows = tuple(_row(amount, swap, book, facts) for amount in swap.amounts)
@@ -63,7 +63,7 @@ def swap_table(key: str, book: Book, facts: Facts) -> SwapTable:
 
 
 def shares(swap: Swap) -> Mapping[str, float]:
-    """What goes in for one of what is asked, by part: as it is written, or as a share of the whole."""
+    """How much replaces one of what is asked for, by part: as written, or as a share of the whole."""
     whole = sum(part.value for part in swap.parts) if swap.together else 1.0
     return {part.key: part.value / whole for part in swap.parts}
 
@@ -73,7 +73,7 @@ def _row(amount: float, swap: Swap, book: Book, facts: Facts) -> SwapRow:
     share = shares(swap)
     parts = tuple(_in_place(whole * share[part.key], part, book, facts) for part in swap.parts)
     if swap.together:
-        # what is printed adds up: the largest part gives way
+        # the printed figures add up: the largest part gives way
         largest = max(parts, key=lambda part: part.exact)
         rest = sum(part.shown for part in parts if part is not largest)
         parts = tuple(replace(part, shown=whole - rest) if part is largest else part for part in parts)
@@ -88,7 +88,7 @@ def _in_place(exact: float, part: SwapPart, book: Book, facts: Facts) -> InPlace
 
 
 def _spoons(exact: float, part: SwapPart, book: Book, facts: Facts) -> Spooned | None:
-    """A small amount by the spoon, where it is known what a spoon of it weighs."""
+    """A small amount by the spoon, if the weight of a spoonful is known."""
     measures = book.house.spoons
     name = book.house_word(part.key)
     if part.teaspoon_g:
@@ -105,7 +105,7 @@ def _spoons(exact: float, part: SwapPart, book: Book, facts: Facts) -> Spooned |
 
 
 def _allergens(swap: Swap, book: Book, facts: Facts) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """The allergens on the cards of what goes in, in the law's order, and what nobody has said anything of."""
+    """The allergens on the cards of what goes in, in the law's order, and the parts nobody has said anything about."""
     brought: set[str] = set()
     unknown = []
     for part in swap.parts:
@@ -131,7 +131,7 @@ def _worked(swap: Swap, book: Book, facts: Facts) -> Worked:
 
 
 def _rate(part: SwapPart, share: float, unit: str) -> Saying:
-    """The rate of a part for one `unit`, and the range of the figure behind it; that figure where it is another."""
+    """A part's rate for one `unit`, and the range of the figure behind it; that figure too, if it differs."""
     return saying(
         "swap_rate",
         part=part.key,

@@ -1,4 +1,4 @@
-"""The tables of the page of measures, and of what may stand in for what, to be asked for by name."""
+"""The tables of the measures page, and of what can replace what, as they are asked for by name."""
 
 from __future__ import annotations
 
@@ -43,13 +43,13 @@ def _ends(name: str, ends_c: tuple[float, float]) -> Row:
 
 
 def heat(book: Book, facts: Facts, query: Query) -> Result:
-    """A dial in °C as fan, °F and gas mark."""
+    """A dial setting in °C as fan, °F and gas mark."""
     rows = tuple({**row, "gas_mark": mark_number(str(row["gas_mark"]))} for row in plain_rows(heat_rows(facts)))
     return Result(saying("dial_table"), rows, heat_worked(facts))
 
 
 def spoons(book: Book, facts: Facts, query: Query) -> Result:
-    """Cups and spoons by whose kitchen."""
+    """Cups and spoons, and whose kitchen they belong to."""
     return Result(saying("spoon_table"), plain_rows(spoon_rows(book, facts)), spoons_worked(book, facts))
 
 
@@ -72,7 +72,7 @@ def pints(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def lengths(book: Book, facts: Facts, query: Query) -> Result:
-    """Inches in mm, and the size a tin of so many inches is sold as."""
+    """Inches in mm, and the size a tin of that many inches is sold as."""
     table = in_inches(book.house.tins_sold_in)
     return Result(saying("inch_table"), plain_rows(table.rows), table.worked)
 
@@ -83,7 +83,7 @@ def eggs(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def bowl(book: Book, facts: Facts, query: Query) -> Result:
-    """So many eggs out of their shells, by class."""
+    """Numbers of eggs out of their shells, by class."""
     table = in_the_bowl(book, facts)
     rows: list[Row] = []
     for row in table.bowl:
@@ -96,7 +96,7 @@ def bowl(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def parts(book: Book, facts: Facts, query: Query) -> Result:
-    """So many eggs of the house: whole, white and yolk."""
+    """Numbers of the house's eggs: whole, white and yolk."""
     table = in_the_bowl(book, facts)
     return Result(saying("egg_part_table", egg_class=table.house), plain_rows(table.parts), table.worked)
 
@@ -124,12 +124,12 @@ ASKED_IN, GIVEN_IN, SPOONS = ("g", "ml", "tsp", ""), ("g", "ml", "tsp"), ("tsp",
 
 
 def _spooned(name: str, spoons: Spooned | None) -> Row:
-    """What is measured out, by the spoon or cup it is measured with."""
+    """A spooned amount, under the name of its spoon or cup."""
     return in_units(name, spoons.shown if spoons else None, spoons.unit if spoons else "", SPOONS)
 
 
 def swaps(book: Book, facts: Facts, query: Query) -> Result:
-    """What may stand in for what, a row a part."""
+    """What can replace what, one row for each part."""
     rows: list[Row] = []
     each: list[Worked] = []
     for key in facts.swaps:
@@ -159,19 +159,19 @@ def _sums(book: Book, facts: Facts, query: Query) -> SmallSums:
 
 
 def pieces(book: Book, facts: Facts, query: Query) -> Result:
-    """How many cupcakes from a batter; with --weight from that."""
+    """How many cupcakes a batter makes; with --weight, that batter."""
     sums = _sums(book, facts, query)
     return Result(saying("piece_table"), plain_rows(sums.pieces), sums.pieces_worked)
 
 
 def needed(book: Book, facts: Facts, query: Query) -> Result:
-    """The batter for so many cupcakes."""
+    """The batter for a number of cupcakes."""
     sums = _sums(book, facts, query)
     return Result(saying("needed_table"), plain_rows(sums.needed), sums.needed_worked)
 
 
 def left(book: Book, facts: Facts, query: Query) -> Result:
-    """What to multiply a recipe by for what is left."""
+    """What to multiply a recipe by to use up what is left."""
     sums = _sums(book, facts, query)
     return Result(saying("left_table"), plain_rows(sums.left), sums.left_worked)
 

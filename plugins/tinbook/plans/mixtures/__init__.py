@@ -1,1 +1,1 @@
-"""A mixture by itself: its batches, its balance, its steps, what must be said of it."""
+"""A mixture by itself: its batches, its balance, its steps, and the cautions that go with it."""

@@ -13,7 +13,7 @@ from tinbook.plans.base.weighing import Batch
 from tinbook.plans.base.worked import Worked
 
 BASES = ("flour", "sugar")
-"""What makes a hundred: the first of these that the mixture has, else its heaviest part."""
+"""What counts as a hundred: the first of these the mixture has, or else its heaviest part."""
 OTHER = "other"
 
 
@@ -30,9 +30,9 @@ class Share:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
-    """A rule and where the mixture stands in it; figures are for 100 of what the rule compares with.
+    """A rule and where the mixture falls in it; figures are for 100 of what the rule compares with.
 
-    `value` None: the mixture has nothing to compare with. `within` also where the `other_form` of the rule is met.
+    `value` None: the mixture has nothing to compare with. `within` holds too where the rule's `other_form` is met.
     """
 
     rule: BalanceRule
@@ -46,7 +46,7 @@ class Standing:
 
 @dataclass(frozen=True, kw_only=True)
 class Balance:
-    """The formula of a mixture, by part and by ingredient, and how it stands to the rules of its kind."""
+    """The formula of a mixture, by part and by ingredient, and how it compares with the rules of its kind."""
 
     base: str
     parts: tuple[Share, ...]
@@ -61,7 +61,7 @@ class Balance:
 
 
 def part_of(card: Card, facts: Facts) -> str:
-    """What an ingredient counts as: by its card, else as an egg or by its published weight, else `other`."""
+    """What an ingredient counts as: by its card, or else as an egg or by its published weight, or else `other`."""
     if card.counts_as:
         return card.counts_as
     if card.each and card.each.part:
@@ -70,7 +70,7 @@ def part_of(card: Card, facts: Facts) -> str:
 
 
 def has_balance(batch: Batch, facts: Facts) -> bool:
-    """Whether anything is told of its balance: it is a cake, or its kind has rules."""
+    """Whether there is anything to say about its balance: it is a cake, or its kind has rules."""
     return batch.kind.group == "cake" or any(batch.mixture.kind in rule.kinds for rule in facts.balance.values())
 
 
@@ -105,7 +105,7 @@ def _value(rule: BalanceRule, masses_g: dict[str, float]) -> float | None:
 
 
 def _side(rule: BalanceRule, value: float) -> str:
-    """Where a value falls, as it is printed: a figure that reads as the limit keeps it."""
+    """Where a value falls, as printed: a figure that reads as the limit meets it."""
     shown = rounding.per_hundred(100 * value)
     if shown < rounding.per_hundred(100 * rule.low):
         return "below"
@@ -113,7 +113,7 @@ def _side(rule: BalanceRule, value: float) -> str:
 
 
 def _standing(rule: BalanceRule, value: float | None, kept: set[str]) -> Standing:
-    """`kept` are the keys of the rules that are kept by themselves."""
+    """`kept` are the keys of the rules that are met by themselves."""
     within = rule.key in kept or rule.other_form in kept
     low, high = rounding.per_hundred(100 * rule.low), rule.high and rounding.per_hundred(100 * rule.high)
     per_100 = None if value is None else 100 * value
@@ -129,7 +129,7 @@ def _standing(rule: BalanceRule, value: float | None, kept: set[str]) -> Standin
 
 
 def _worked(base: str, lines: tuple[Share, ...], rules: Iterable[BalanceRule]) -> Worked:
-    """Ingredients by part, one that stands twice with one figure once, and the notes of the rules."""
+    """Ingredients by part, each once for each figure, and the notes of the rules."""
     by_part: dict[str, dict[tuple[str, float], None]] = {}
     for line in lines:
         by_part.setdefault(line.part, {})[line.name, line.per_100_shown] = None

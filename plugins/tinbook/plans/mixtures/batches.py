@@ -1,4 +1,4 @@
-"""A mixture by the egg, by the cup of a tray, by weight and by batches; and what may stand in for what."""
+"""A mixture by the egg, by the cup of a tray, by weight and by batches; and what can replace what."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ class WeightTable:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FlourSwap:
-    """`self_raising_g` of one flour as plain flour and baking powder, as the scales and spoons show it."""
+    """`self_raising_g` of one flour as plain flour and baking powder, as scales and spoons show it."""
 
     name: str
     plain: str
@@ -55,7 +55,7 @@ def has_amounts(batch: Batch) -> bool:
 
 
 def weight_table(batch: Batch, facts: Facts) -> WeightTable:
-    """By eggs where eggs are in it, by cups where it was written for cups, by weight where it has no tins."""
+    """By eggs if it has any, by cups if it was written for cups, by weight if it has no tins."""
     amounts: list[tuple[str, float, float]] = []
     if batch.tins and batch.eggs:
         amounts += [("eggs", float(eggs), scaling.factor(eggs, batch.eggs)) for eggs in EGGS]

@@ -1,4 +1,4 @@
-"""What the browser is handed of a mixture: everything that is not a product or a rounding, worked out here."""
+"""What the browser gets of a mixture: everything that is not a product or a rounding, worked out here."""
 
 from __future__ import annotations
 
@@ -30,9 +30,9 @@ class BenchLine:
 
 
 class BenchTin(NamedTuple):
-    """One tin: `unit_ml` is the batter one of it takes, `room_ml` the batter it holds risen to its rim, if that is
-    known; `stands` how many stand on the oven's shelves at once (None: no shelf given), `have` how many there are.
-    `by_brim`: its factor goes by the share of the brim filled, not by the depth of the batter."""
+    """One tin: `unit_ml` is the batter one of it takes, `room_ml` the batter it holds once risen to its rim, if known;
+    `stands` how many fit in the oven at once (None: no shelf given), `have` how many the house has. `by_brim`: its
+    factor goes by how full it is, not by the depth of the batter."""
 
     name: str
     inches: str
@@ -53,7 +53,7 @@ class BenchTin(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class BenchSteps:
-    """What the scales are read to, g."""
+    """How finely the scales read, g."""
 
     step: float
     fine: float
@@ -62,9 +62,9 @@ class BenchSteps:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bench:
-    """A mixture for the browser. `tin` and `count` are the written ones; `shapes` holds, for each shape whose area is
-    a fixed share of width x length, that share; `named`, by unit, the numbers that are names of lengths, not their
-    sizes. Volumes ml, weights g, lengths mm."""
+    """A mixture for the browser. `tin` and `count` are those it is written for; `shapes` holds, for each shape whose
+    area is a fixed share of width x length, that share; `named`, by unit, the numbers that name lengths without being
+    their size. Volumes ml, weights g, lengths mm."""
 
     name: str
     lines: tuple[BenchLine, ...]
@@ -91,7 +91,7 @@ class Bench:
 
 
 def bench(batch: Batch, table: TinTable | None, book: Book, facts: Facts) -> Bench:
-    """The mixture with every tin of its table, or none for what is made by weight."""
+    """The mixture with every tin of its table, or none if it is made by weight."""
     spoons, house = book.house.spoons, book.house
     lines = tuple(
         BenchLine(
@@ -156,7 +156,7 @@ def _tin(batch: Batch, book: Book, row: TinRow) -> BenchTin:
 
 @lru_cache(maxsize=1)
 def area_shares() -> dict[str, float]:
-    """For each shape a baker can measure with a ruler: its area over its width x length, or its width x itself."""
+    """For each shape you can measure with a ruler: its area over its width x length, or over its width squared."""
     shares = {shape.key: shape.area_share() for shape in SHAPES.values()}
     return {key: share for key, share in shares.items() if share is not None}
 
@@ -172,7 +172,7 @@ def as_plain(value: Bench) -> dict[str, Any]:
 
 
 def _columns(tins: tuple[BenchTin, ...]) -> dict[str, Any]:
-    """Tins as `heads` and `rows`: names are told once, not for each. A row may go on with how the tin is `drawn`."""
+    """Tins as `heads` and `rows`, so that names are given once. A row may end in how the tin is `drawn`."""
     return {"heads": [*BenchTin._fields, "drawn"], "rows": [list(tin) for tin in tins]}
 
 

@@ -1,6 +1,6 @@
-"""Amounts inside a step: `Beat <butter> with <caster sugar>` names lines of the mix, `<1/2 plain flour>` a part of one.
+"""Amounts inside a step: `Beat <butter> with <caster sugar>` names lines of the mix, `<1/2 plain flour>` part of one.
 
-Only a name that is in the mix is an amount, and `<tins>` the tins; anything else between the signs is plain text.
+Only a name in the mix is an amount, and `<tins>` the tins; anything else between the signs is plain text.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ TINS = "tins"
 
 @dataclass(frozen=True, slots=True)
 class StepPiece:
-    """A piece of a step: text, or the `share` of line `line` of the mix by the name in `text`, or the tins."""
+    """A piece of a step: text, or the `share` of line `line` of the mix under the name in `text`, or the tins."""
 
     text: str
     line: int | None = None
@@ -28,12 +28,12 @@ class StepPiece:
 
 
 def pieces(text: str, mixture: Mixture, book: Book) -> tuple[StepPiece, ...]:
-    """A step in pieces, in order; their texts joined say the step without its amounts."""
+    """A step in pieces, in order; their texts joined give the step without its amounts."""
     return pieces_of(text, [line.take for line in mixture.mix], book)
 
 
 def pieces_of(text: str, takes: Sequence[Take], book: Book) -> tuple[StepPiece, ...]:
-    """The same for the step of anything that takes amounts, such as a technique's materials."""
+    """The same for a step of anything else with amounts, such as a technique's materials."""
     names = _names(takes, book)
     parts, start = list[StepPiece](), 0
     for mark in MARK.finditer(text):
@@ -72,7 +72,7 @@ def _piece(mark: str, names: list[str], book: Book) -> StepPiece | None:
 
 
 def share_of(mark: str) -> tuple[float, str]:
-    """What share of a line a mark names, and the name: `1/2 butter`."""
+    """The share of a line that a mark names, and the name: `1/2 butter`."""
     try:
         share, end = read_number(mark, 0)
     except Misread:
@@ -90,7 +90,7 @@ def step_flaws(mixture: Mixture, book: Book) -> Iterator[Flaw]:
 
 
 def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Book) -> Iterator[Flaw]:
-    """The same for the steps under `key` of anything that takes amounts."""
+    """The same for the steps under `key` of anything else with amounts."""
     names = _names(takes, book)
     words = {alias for name in names if name in book.cards for alias in book.cards[name].also} | set(names)
     for index, step in enumerate(steps):
@@ -118,10 +118,10 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
 def _left_open(text: str, words: Collection[str]) -> Iterator[tuple[int, int, str]]:
     """Names with a "<" before them and no ">" after, or the other way round: start, end, and what is marked.
 
-    A name that stands between two whole marks is not one of them.
+    A name between two complete marks is not one of them.
     """
     names = "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
-    # the marks that are whole are put out of sight, each sign by a blank
+    # complete marks are blanked out, character by character
     rest = MARK.sub(lambda mark: " " * len(mark[0]), text)
     opened = rf"<\s*((?:[\d/¼½¾⅓⅔.]+ )?(?:{names})s?)(?![\w>])"
     closed = rf"(?<![\w<])((?:{names})s?)>"

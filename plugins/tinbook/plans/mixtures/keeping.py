@@ -1,4 +1,4 @@
-"""When a mixture is in season and how long it keeps, in the few words that lists are narrowed by."""
+"""When a mixture is in season and how long it keeps, in the few words that lists narrow by."""
 
 from __future__ import annotations
 
@@ -15,13 +15,13 @@ MARKS = (*AT_LEAST, FROZEN)
 
 
 def season_names(mixture: Mixture) -> tuple[str, ...]:
-    """The seasons that its months fall in, in the order of the year; none where nothing is said."""
+    """The seasons its months fall in, in the order of the year; none if it gives none."""
     months = {month for season in mixture.seasons for month in season.months}
     return tuple(name for name, within in SEASONS.items() if months & set(within))
 
 
 def keep_marks(mixture: Mixture) -> tuple[Saying, ...]:
-    """Each of MARKS that it keeps for: so long unfrozen, and whether it freezes."""
+    """Those of MARKS that it keeps for: how long unfrozen, and whether it freezes."""
     longest_min = max((keep.minutes for keep in mixture.keeps_for if keep.place != FREEZER), default=0.0)
     marks = tuple(mark for mark, least_min in AT_LEAST.items() if longest_min >= least_min)
     return (*marks, FROZEN) if any(keep.place == FREEZER for keep in mixture.keeps_for) else marks

@@ -1,4 +1,4 @@
-"""What the tins the house owns allow: for each mixture, the tins that take it as it is written, or nearly."""
+"""What fits the house's tins: for each mixture, the tins that take it as written, or nearly."""
 
 from __future__ import annotations
 
@@ -19,19 +19,19 @@ from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
 
 MOST_BAKES = 3
-"""A tin that has to go into the oven more often than that for one mixture is no choice."""
+"""A tin that has to go into the oven more often than this for one mixture is no choice."""
 FEW = 3
-"""As many choices are told of a mixture."""
+"""How many choices are shown for a mixture."""
 VERDICTS = (AS_WRITTEN, NEARLY, RESIZED, NO_TIN) = ("as_written", "nearly", "resized", "no_tin")
-"""How a mixture can be made in the tins on hand, best first."""
+"""How well a mixture suits the tins owned, best first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TinChoice:
-    """A mixture in tins on hand: `tins` are filled once or, with too few of them, over `bakes`.
+    """A mixture in the house's tins: `tins` are filled once or, where there are too few, over `bakes`.
 
     `factor` is the mixture for these tins over the one written, as exact as it comes; `version` is how it is measured
-    out. `written`: they are the recipe's own tins. `near`: the mixture as written does for them.
+    out. `written`: they are the recipe's own tins. `near`: the mixture as written will do for them.
     """
 
     tins: tuple[tuple[int, Tin], ...]
@@ -50,7 +50,7 @@ class TinChoice:
 
 
 class _Candidate(NamedTuple):
-    """A choice before its amounts are worked out: most are not told of."""
+    """A choice before its amounts are worked out: most are never shown."""
 
     tins: tuple[tuple[int, Tin], ...]
     of_set: str
@@ -62,7 +62,7 @@ class _Candidate(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class OnHand:
-    """A mixture and the choices for it, the best first; none where no tin on hand is of its kind."""
+    """A mixture and its choices, best first; none if the house owns no tin of its kind."""
 
     batch: Batch
     choices: tuple[TinChoice, ...]
@@ -85,9 +85,9 @@ class HandTable:
 
 
 def hand_table(book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> HandTable:
-    """All mixtures, by what the tins on hand allow: as written, then nearly, then at another size.
+    """All mixtures, by how they suit the tins owned: as written, then nearly, then at another size.
 
-    `batches` are they, where they have been weighed already.
+    `batches` are the mixtures, if they have been weighed already.
     """
     batches = weigh_all(book, facts) if batches is None else batches
     rows = [OnHand(batch, choices(batch, book, facts)) for batch in batches.values() if batch.tins]
@@ -115,7 +115,7 @@ def _order(row: OnHand) -> tuple[int, str]:
 
 
 def choices(batch: Batch, book: Book, facts: Facts) -> tuple[TinChoice, ...]:
-    """The best ways to bake a mixture in what is on hand: its own tins, near ones, then by how far they are off."""
+    """The best ways to bake a mixture in the house's tins: its own tins, near ones, then by how far out they are."""
     candidates = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
     best = sorted(candidates, key=_worth)[:FEW]
     widths_mm = [max(tin.bounds_mm[0] for _, tin in candidate.tins) for candidate in best]
@@ -140,7 +140,7 @@ def _worth(candidate: _Candidate) -> tuple[bool, bool, int, float]:
 
 
 def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
-    """Every tin on hand, as measured, and how many; one that is written in two lines once."""
+    """Every tin owned, as measured, and how many; one written in two lines appears once."""
     stock: dict[Tin, int] = {}
     for own in book.tins:
         if own.have:
@@ -149,7 +149,7 @@ def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
 
 
 def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
-    """The recipe's own tins, where every one of them is on hand and as deep as the cake needs."""
+    """The recipe's own tins, if the house owns every one as deep as the cake needs."""
     wanted = []
     for count, tin in batch.tins:
         deep = [
@@ -166,14 +166,14 @@ def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
 
 
 def _takes(batch: Batch, tin: Tin, volume_ml: float, count: int) -> bool:
-    """Whether `count` of a tin hold the batter risen, as far as its depth is known."""
+    """Whether `count` of a tin hold the risen batter, if its depth is known."""
     if tin.depth_mm is None or tin.kind.kept == "share":
         return True
     return fits(tin.fill_mm(volume_ml / count) * batch.rise, tin.depth_mm)
 
 
 def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
-    """As many of one tin on hand as take about the whole mixture; cups only for what is written for cups."""
+    """As many of one owned tin as take about the whole mixture; cups only for what is written for cups."""
     in_trays = batch.tins[0][1].kind.in_trays
     for tin, have in _stock(book):
         if tin.kind.in_trays != in_trays or any(same_outline(tin, written) for _, written in batch.tins):
@@ -185,7 +185,7 @@ def _singles(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
 
 
 def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
-    """All tins of a set on hand at once."""
+    """All tins of an owned set at once."""
     sets: dict[str, list[tuple[int, Tin, int]]] = {}
     for own in book.tins:
         if own.of_set and own.have:
@@ -199,7 +199,7 @@ def _sets(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:
 def _candidate(
     batch: Batch, book: Book, facts: Facts, wanted: list[tuple[int, Tin, int]], of_set: str = "", written: bool = False
 ) -> _Candidate | None:
-    """`wanted` is how many of a tin are to be filled, and how many there are. None for too many bakes, or none."""
+    """`wanted`: how many of a tin to fill, and how many there are. None for too many bakes, or none."""
     volumes = [wanted_ml(batch, tin, count) for count, tin, _ in wanted]
     factor = scaling.factor(sum(volumes), batch.batter_ml)
     bakes = 1
@@ -223,6 +223,6 @@ def _candidate(
 
 
 def by_verdict(table: HandTable) -> Mapping[str, int]:
-    """How many mixtures there are of each of VERDICTS."""
+    """How many mixtures there are for each of VERDICTS."""
     counts = Counter(row.verdict for row in table.rows)
     return {verdict: counts[verdict] for verdict in VERDICTS}

@@ -1,4 +1,4 @@
-"""What must be said where the work meets it: allergens and the usual cautions."""
+"""What must be said where the work needs it: allergens and the usual cautions."""
 
 from __future__ import annotations
 
@@ -20,8 +20,8 @@ class Contains:
 
 @dataclass(frozen=True, slots=True)
 class AllergenStrip:
-    """What a mixture contains, and the ingredients nobody has said anything of: unknown, never free. `made_with`: what
-    would be in it besides, by what it may be made with; `known` whether it is said what it is made of at all."""
+    """What a mixture contains, and the ingredients nobody has said anything about: unknown, never free. `made_with`:
+    what else would be in it, from what it may be made with; `known`: whether it says what it is made of at all."""
 
     contains: tuple[Contains, ...]
     unknown: tuple[str, ...]
@@ -36,7 +36,7 @@ def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
 
 
 def strip_of(things: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> AllergenStrip:
-    """A strip of the allergens of each thing by its name; None where nobody has said."""
+    """A strip of the allergens of each thing, by its name; None where nobody has said."""
     names: dict[str, list[str]] = {}
     unknown = []
     for name, known in things:
@@ -52,7 +52,7 @@ def strip_of(things: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -
 
 
 def cautions(batch: Batch, book: Book, facts: Facts) -> tuple[Caution, ...]:
-    """The cautions whose trigger is on an ingredient's card, as far as the mixture is cooked or not."""
+    """The cautions triggered by an ingredient's card, depending on whether the mixture is cooked."""
     names = (line.name for line in batch.ingredients)
     return called(names, batch.mixture, ("always", state(batch.mixture)), book, facts)
 
@@ -60,7 +60,7 @@ def cautions(batch: Batch, book: Book, facts: Facts) -> tuple[Caution, ...]:
 def called(
     names: Iterable[str], mixture: Mixture, states: Collection[str], book: Book, facts: Facts
 ) -> tuple[Caution, ...]:
-    """The cautions for a mixture of these ingredients, as far as they are for one of `states`."""
+    """The cautions for a mixture of these ingredients that apply in one of `states`."""
     traits = {trait for name in names for trait in book.cards[name].care}
     return tuple(
         caution
@@ -70,7 +70,7 @@ def called(
 
 
 def state(mixture: Mixture) -> str:
-    """What heat has been through it by the time it is eaten."""
+    """How far heat has been through it by the time it is eaten."""
     if mixture.bake is not None:
         return "baked"
     return "cooked" if mixture.cooked else "uncooked"
@@ -78,7 +78,7 @@ def state(mixture: Mixture) -> str:
 
 @dataclass(frozen=True, slots=True)
 class CardNote:
-    """A note that follows an ingredient to each recipe."""
+    """A note that follows an ingredient into each recipe."""
 
     ingredient: str
     text: str

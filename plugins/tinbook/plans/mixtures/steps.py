@@ -20,7 +20,7 @@ class StepTimes:
 
 
 def step_times(steps: Iterable[Step]) -> StepTimes:
-    """The sums over all steps that say how long they take."""
+    """The sums over all steps that give a time."""
     steps = tuple(steps)
     hands_on = _sum(step.hands_on for step in steps)
     waiting = _sum(step.waiting for step in steps)

@@ -1,4 +1,4 @@
-"""The tables of what is in a mixture and of what can be made with the tins on hand, to be asked for by name."""
+"""The tables of what is in a mixture and what fits the tins owned, as they are asked for by name."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def allergens(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def rules(book: Book, facts: Facts, query: Query) -> Result:
-    """A mixture against the balance rules of its kind, a row each; figures for 100 of what the rule compares with."""
+    """A mixture against the balance rules of its kind, one row each; figures for 100 of what the rule compares with."""
     batch = batch_asked(book, facts, query)
     balanced = balance(batch, book, facts)
     if not balanced.standings:
@@ -51,7 +51,7 @@ def rules(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def percentages(book: Book, facts: Facts, query: Query) -> Result:
-    """Bakers' percentages of a mixture: each ingredient for 100 of its flour, or of its sugar where it has no flour."""
+    """Bakers' percentages of a mixture: each ingredient for 100 of its flour, or of its sugar if it has no flour."""
     batch = batch_asked(book, facts, query)
     balanced = balance(batch, book, facts)
     rows: tuple[Row, ...] = tuple(
@@ -68,7 +68,7 @@ def percentages(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def on_hand(book: Book, facts: Facts, query: Query) -> Result:
-    """What the tins on hand allow: a row for each choice, the best first."""
+    """What fits the tins owned: a row for each choice, best first."""
     table = hand_table(book, facts)
     rows: tuple[Row, ...] = tuple(
         {

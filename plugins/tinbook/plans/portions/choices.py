@@ -1,4 +1,4 @@
-"""What may serve guests: the house's tins as tiers, every set of them that may stand, and what may stand beside.
+"""What could serve guests: the house's tins as tiers, every set that can stand, and what can stand beside it.
 
 It is laid out once for a book; `guests` chooses from it, and so does the browser.
 """
@@ -29,16 +29,16 @@ if TYPE_CHECKING:
 STACKED = ("round", "square", "heart", "hexagon", "octagon", "petal", "oval")
 TRAYS = ("rectangle", "sheet")
 CUPS = ("cups", "standard")
-"""Shape and size of what cupcakes beside a cake are baked in."""
+"""Shape and size of the tin for cupcakes beside a cake."""
 APART_MM, FAR_MM = 50.0, 101.6
-"""A tier is so much narrower than the one it stands on, both ways: 5 to 10 cm, or 2 to 4 in (common practice)."""
+"""How much narrower a tier is than the one below, both ways: 5 to 10 cm, or 2 to 4 in (common practice)."""
 MOST_TIERS = 4
 
 
 @dataclass(frozen=True, slots=True)
 class Tier:
-    """A tin as a tier: what it serves by kind of portion, and the area of its batter: in whole mm², so that the
-    browser adds up the same."""
+    """A tin as a tier: what it serves by kind of portion, and the area of its batter, in whole mm² so that the
+    browser's sums agree."""
 
     tin: Tin
     owned: bool
@@ -48,8 +48,8 @@ class Tier:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sums:
-    """Every set in the order of `sets`: what it serves by kind of portion, and without its top tier; its area,
-    how many tiers, whether the house owns them all, and whether all are of everyday shapes."""
+    """Every set in the order of `sets`: what it serves by kind of portion, with and without its top tier; its area, how
+    many tiers, whether the house owns them all, and whether all are of everyday shapes."""
 
     serves: Counts
     below: Counts
@@ -61,7 +61,7 @@ class Sums:
 
 @dataclass(frozen=True, kw_only=True)
 class Choices:
-    """All that may be chosen from: tiers, and sets of them by their places, from the foot up; trays to stand beside.
+    """Everything to choose from: tiers, and sets of them by their places, from the foot up; trays to stand beside.
 
     `cups`: a tray of cupcakes, whose batter is `cups_ml`: half of what it holds to the brim.
     """
@@ -75,7 +75,7 @@ class Choices:
 
     @cached_property
     def sums(self) -> Sums:
-        """What each set serves, worked out once. Areas are in whole mm², so that whole numbers hold them."""
+        """What each set serves, worked out once. Areas in whole mm², so that integers hold them."""
         import numpy as np
 
         kinds = range(len(self.portions))
@@ -83,7 +83,7 @@ class Choices:
         areas = np.array([tier.area_mm2 for tier in self.tiers] + [0.0]).astype(np.int64)
         owned = np.array([tier.owned for tier in self.tiers] + [True])
         everyday = np.array([tier.tin.kind.everyday for tier in self.tiers] + [True])
-        # Sets as rows of one length: what is missing points to a tier of nothing.
+        # Sets as rows of equal length: a missing tier points to a tier of nothing.
         none = len(self.tiers)
         places = np.array([(*chain, *(none,) * (MOST_TIERS - len(chain))) for chain in self.sets])
         whole, count = serves[places].sum(axis=1), (places != none).sum(axis=1)
@@ -106,8 +106,8 @@ class Choices:
 def choices(
     book: Book, facts: Facts, height_mm: float | None = None, portions: tuple[Portion, ...] | None = None
 ) -> Choices:
-    """What the house may choose from, for its own portions and at the height it usually makes its cakes: tins that go
-    into its oven and for whose cakes a drum is sold."""
+    """What the house can choose from, for its own portions and at its usual cake height: tins that go in its oven and
+    whose cakes have a stock drum."""
     settled = finishing(book.finish, facts)
     height_mm = height_mm or settled.heights_mm[0]
     outlines = tuple(
@@ -167,6 +167,6 @@ def _stands_on(upper: Tin, lower: Tin) -> bool:
 
 
 def ledges_mm(upper: Tin, lower: Tin) -> tuple[float, float]:
-    """How much narrower a tier is than the one it stands on, across and along; below 0 where it hangs over."""
+    """How much narrower a tier is than the one below, across and along; negative where it hangs over."""
     width, length = (foot - top for top, foot in zip(upper.bounds_mm, lower.bounds_mm, strict=True))
     return width, length

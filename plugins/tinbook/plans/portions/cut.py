@@ -1,4 +1,4 @@
-"""A plan to cut a cake by: into what strips or rings, each into how many pieces."""
+"""A plan to cut a cake by: what strips or rings, and how many pieces from each."""
 
 from __future__ import annotations
 
@@ -20,8 +20,8 @@ class Cut:
     """A plan. `counts` are the pieces of each strip from the top, or of each ring from the outside in.
 
     `edges_mm`: where strips begin and end, from the top; or how far from the middle rings end. `upright`: strips run up
-    and down and are counted from the left. `each`: the mean piece, in portions; `off` how far the furthest is from it.
-    `parts`: so many alike, such as the halves of a ball. `way`: grid, strips, uneven, joined, rings, wedges, one_each
+    and down and count from the left. `each`: the mean piece, in portions; `off`: how far the furthest is from it.
+    `parts`: how many alike, such as the halves of a ball. `way`: grid, strips, uneven, joined, rings, wedges, one_each
     or none.
     """
 
@@ -42,7 +42,7 @@ class Cut:
 
     @property
     def piece_mm(self) -> tuple[float, float]:
-        """A portion's sides, grown to what the mean piece is."""
+        """A portion's sides, grown to the size of the mean piece."""
         return _grown(self.portion_mm, self.each)
 
     @property
@@ -52,7 +52,7 @@ class Cut:
 
     @property
     def off_shown_percent(self) -> float:
-        """How far the furthest piece is from the mean, to the next tenth of a percent up."""
+        """How far the furthest piece is from the mean, up to the next tenth of a per cent."""
         return whole_up(1000.0 * self.off) / 10.0
 
     @property
@@ -78,8 +78,8 @@ def outline_area(tin: Tin) -> float:
 
 @dataclass(frozen=True)
 class Job:
-    """A cake to be cut into portions `short_mm` by `long_mm`. `size` mm²; of a dome, or of half a ball, the area that
-    its volume would have at the height of the house's cakes."""
+    """A cake to cut into portions `short_mm` by `long_mm`. `size` in mm²; for a dome, or half a ball, the area its
+    volume would have at the height of the house's cakes."""
 
     tin: Tin
     short_mm: float
@@ -104,7 +104,7 @@ class Job:
 
     @property
     def solid(self) -> bool:
-        """Whether it is not as high all over."""
+        """Whether its height varies."""
         return self.tin.kind.solid != "upright"
 
     @cached_property
@@ -116,7 +116,7 @@ class Job:
 
     @cached_property
     def most(self) -> int:
-        """More portions than that it does not hold."""
+        """The most portions it holds."""
         return sums.most(self.size, self.portion)
 
     @cached_property
@@ -126,14 +126,14 @@ class Job:
 
     @property
     def piece_mm(self) -> tuple[float, float]:
-        """A portion's sides, grown so that so many pieces are the whole cake."""
+        """A portion's sides, grown so that this many pieces make the whole cake."""
         return _grown((self.short_mm, self.long_mm), self._each(self.count))
 
     def _each(self, pieces: int) -> float:
         return self.size / self.portion / max(1, pieces)
 
     def cut(self, way: str, counts: tuple[int, ...], edges_mm: tuple[float, ...], **more: Any) -> Cut:
-        """A plan for it; of pieces that are all alike unless told otherwise."""
+        """A plan for it; its pieces are all alike unless `more` says otherwise."""
         return Cut(
             tin=self.tin,
             portion_mm=(self.short_mm, self.long_mm),
@@ -186,5 +186,5 @@ def knife_of(cut: Cut) -> cutting.Knife | None:
 
 @lru_cache(maxsize=512)
 def bent(rings: tuple[Ring, ...]) -> bool:
-    """Whether an outline has a hollow or a hole, so that a straight strip of it may fall apart."""
+    """Whether an outline has a hollow or a hole, so that a straight strip of it could fall apart."""
     return len(rings) > 1 or min(turns(rings[0])) < INWARDS

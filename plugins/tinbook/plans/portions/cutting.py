@@ -1,8 +1,8 @@
-"""How many portions a cake cuts into, and how it is cut so: a plan a knife can follow, for every outline.
+"""How many portions a cake cuts into, and how: a plan a knife can follow, for every outline.
 
 Squares, rectangles and sheets are a whole grid. Every other outline serves what makers serve from it, a share of its
-area over the portion, and is cut into as many pieces: in straight strips, each cut across; a petal and a cake with a
-tube, a dome and a ball in rings cut towards the middle, and a round in both ways.
+area over the portion, and is cut into exactly as many pieces: in straight strips, each cut across; a petal, a cake with
+a tube, a dome and a ball in rings cut towards the middle; and a round either way.
 """
 
 from __future__ import annotations
@@ -24,12 +24,12 @@ SIDES = {
     "finger": ("finger portion width", "finger portion length"),
     "dessert": ("dessert portion width", "dessert portion length"),
 }
-"""The facts that stand in where the house has not said how large a portion is."""
+"""The facts that fill in where the house has not said how large a portion is."""
 BOXES = ("square", "rectangle", "sheet", "loaf")
 HOUSE, ASKED = "house", "asked"
 """Who says how large a portion is, where it is no source among the facts."""
 SAME_RADIUS = 1e-3
-"""How far the corners of a drawn tube may lie from one circle, squared, as a share."""
+"""How far the corners of a drawn tube may be from one circle, squared, as a share."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +48,7 @@ class Portion:
 
 
 def portion_sizes(book: Book, facts: Facts) -> Mapping[str, Portion]:
-    """Fingers and desserts, the trade's where the house has not said, then what else the house calls a portion."""
+    """Fingers and desserts, the trade's where the house has not said, then whatever else the house calls a portion."""
     portions = {}
     for kind, keys in SIDES.items():
         width, length = (facts.numbers[key] for key in keys)
@@ -63,7 +63,7 @@ def _portion(kind: str, sides_mm: tuple[float, float], said_by: str) -> Portion:
 
 
 def portion_called(kind: str, sizes: Mapping[str, Portion]) -> Portion:
-    """The portion of a kind. Raises AskError where the house has none called so."""
+    """The portion of a kind. Raises AskError where the house has none by that name."""
     if kind not in sizes:
         raise AskError(
             f'no portion is called "{kind}"', f'ask for {", ".join(sizes)}, or a size such as "30 mm x 40 mm"'
@@ -72,7 +72,7 @@ def portion_called(kind: str, sizes: Mapping[str, Portion]) -> Portion:
 
 
 def room(tin: Tin, portion: Portion, height_mm: float) -> float:
-    """How many portions a cake is, by area; by volume where it is not as high all over."""
+    """How many portions a cake is, by area; by volume where its height varies."""
     job = Job(tin, portion.short_mm, portion.long_mm, height_mm)
     return tin.kind.parts * job.size / job.portion
 
@@ -110,8 +110,8 @@ def _tubed(rings: tuple[Ring, ...]) -> bool:
 
 
 def _boxed(job: Job) -> Cut:
-    """A whole grid, the strip that is left cut the other way; uneven strips where its pieces would be far larger than
-    a portion."""
+    """A whole grid, the strip left over cut the other way; uneven strips where its pieces would be far larger than a
+    portion."""
     left, low, right, high = cutting.spans(job.rings)
     upright, rows = sums.grid(right - left, high - low, job.short_mm, job.long_mm)
     fewest = sums.fewest(job.size, job.portion, sums.LARGEST)

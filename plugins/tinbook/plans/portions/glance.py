@@ -25,7 +25,7 @@ CHART_MM = {"dessert": (INCH_MM, 2 * INCH_MM), "broad": (1.5 * INCH_MM, 2 * INCH
 
 @dataclass(frozen=True, slots=True)
 class TinPortions:
-    """A tin and its plans by kind of portion; of a round the second plans too."""
+    """A tin and its plans by kind of portion; for a round, the second plans too."""
 
     tin: Tin
     owned: bool
@@ -35,7 +35,7 @@ class TinPortions:
 
 @dataclass(frozen=True, slots=True)
 class PortionWeights:
-    """What a portion of a kind of cake weighs at each height, by kind of portion and in the order of heights."""
+    """The weight of a portion of one kind of cake at each height, by kind of portion and in the order of heights."""
 
     title: str
     grams: Mapping[str, tuple[float, ...]]
@@ -43,7 +43,7 @@ class PortionWeights:
 
 @dataclass(frozen=True, slots=True)
 class SameWeight:
-    """How long a portion of the same width is at another height if it is to weigh the same."""
+    """How long a portion of the same width must be at another height to weigh the same."""
 
     height_mm: float
     long_shown_mm: Mapping[str, float]
@@ -51,7 +51,7 @@ class SameWeight:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Against:
-    """A size of the published chart and what our plans give for it, in exact inches."""
+    """A size on the published chart and what our plans give for it, in exact inches."""
 
     served: Served
     dessert: int
@@ -106,7 +106,7 @@ def plans_of(tin: Tin, book: Book, facts: Facts) -> tuple[Mapping[str, Cut], Map
 
 
 def usual_grams(portion: Portion, book: Book, facts: Facts, height_mm: float, kind: str = "creamed") -> float:
-    """What a portion weighs, exactly: baked cake of a kind, without filling or coats."""
+    """The exact weight of a portion: baked cake of one kind, without filling or coats."""
     row = facts.kinds[kind]
     rise = (book.finish.rise or {}).get(kind) or (row.rise.typical if row.rise else 1.0)
     return portion_grams(portion, row, height_mm, rise)
@@ -128,7 +128,7 @@ def _weights(
 
 
 def against(served: Served) -> Against:
-    """Our counts for one size of the published chart."""
+    """Our counts for one size on the published chart."""
     tin = Tin(shape=served.shape, sizes_mm=tuple(inches * INCH_MM for inches in served.inches))
     ours = {kind: cut_of(tin, Portion(kind, *sides, ""), 0.0).count for kind, sides in CHART_MM.items()}
     off = {kind: rounding.half_up(100.0 * (count / getattr(served, kind) - 1.0), 1.0) for kind, count in ours.items()}

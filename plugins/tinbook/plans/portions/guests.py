@@ -1,4 +1,4 @@
-"""From guests to tins: which single tins and stacked sets serve so many, with least left over.
+"""From guests to tins: which single tins and stacked sets serve that many, with least left over.
 
 An answer only adds up and compares what `choices` has laid out, here and in the browser.
 """
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 MOST_TRAYS = 17
 FEWEST, MOST = 10, 200
-"""The guests the pages answer for."""
+"""The numbers of guests the pages answer for."""
 BESIDE = ("nothing", "cupcakes", "a tray")
 GUESTS = (10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 120, 140, 160, 180, 200)
 """The numbers printed in the book."""
@@ -30,8 +30,8 @@ GUESTS = (10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 120, 140, 160, 180, 200)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wish:
-    """What is asked: guests, the place of the portion's kind; keep the top tier back; own tins only; what stands
-    beside the cake. `stacked`: None for any cake, True for sets only, False for single tins only."""
+    """The question: guests, the place of the portion's kind; keep the top tier back; own tins only; what stands beside
+    the cake. `stacked`: None for any cake, True for sets only, False for single tins only."""
 
     guests: int
     kind: int = 1
@@ -44,9 +44,9 @@ class Wish:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
     """A set that serves: whether all of it is of everyday shapes, and owned; places of its tiers from the foot up, of
-    its tray if any, how many trays of cupcakes.
+    its tray if any, and how many trays of cupcakes.
 
-    `serves` leaves out a top tier that is kept; `area_mm2` is of all that is baked but cupcakes.
+    `serves` leaves out a top tier that is kept back; `area_mm2` covers everything baked but cupcakes.
     """
 
     everyday: bool
@@ -80,7 +80,7 @@ def answers(choices: Choices, wish: Wish, most: int = 5) -> tuple[Answer, ...]:
 
 
 def _trays(choices: Choices, wish: Wish) -> tuple[int | None, ...]:
-    """What may stand beside: the place of a tray, or None for nothing, or for cupcakes."""
+    """What can stand beside: the place of a tray, or None for nothing, or for cupcakes."""
     if wish.beside == "a tray":
         return tuple(place for place in choices.trays if choices.tiers[place].owned or not wish.owned)
     if wish.beside == "cupcakes" and (choices.cups is None or (wish.owned and not choices.cups.owned)):
@@ -109,7 +109,7 @@ def _nearest(
     good = np.flatnonzero((served >= wish.guests) & (cups <= MOST_TRAYS))
     keys = area, tins, served, ~owned, ~everyday
     order = good[np.lexsort([key[good] for key in keys])]
-    # As many more as rank alike, which the order of their tiers then parts.
+    # Plus those that rank equal, which the order of their tiers then separates.
     last = order[min(most, len(order)) - 1] if len(order) else 0
     for at, index in enumerate(order.tolist()):
         if at >= most and any(key[index] != key[last] for key in keys):
@@ -136,13 +136,13 @@ def _rank(answer: Answer) -> tuple[float, ...]:
 
 
 def batter_mm(batch: Batch, settled: Finishing, height_mm: float) -> float:
-    """How deep the batter of one tier stands in all, for its layers with filling to stand `height_mm` high."""
+    """How deep one tier's batter stands in all its tins, for its filled layers to be `height_mm` high."""
     layer_mm = sums.layer_for_mm(height_mm, settled.layers, settled["filling"])
     return sums.batter_for_mm(layer_mm * settled.layers, batch.rise, settled["level_off"])
 
 
 def own_batter_mm(batch: Batch) -> float:
-    """How deep the batter of one tier stands in all the tins it is written for, as on the mixture's page."""
+    """How deep one tier's batter stands in all the tins it is written for, as on the mixture's page."""
     return batch.depth_mm * sum(count for count, _ in batch.tins)
 
 

@@ -1,4 +1,4 @@
-"""A set that is named, from the bottom: what it serves, and what a baker would say of how it stands."""
+"""A named set, from the bottom: what it serves, and what a baker would say about how it stands."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from tinbook.tins import Tin
 
 
 def named_set(tins: Sequence[Tin], portion: Portion, book: Book, facts: Facts, height_mm: float) -> tuple[Tier, ...]:
-    """The tiers of a set. AskError where one is no tier, or is no smaller than the one it stands on."""
+    """The tiers of a set. AskError where one is no tier, or is no smaller than the one below it."""
     for tin in tins:
         if tin.kind.solid != "upright" or tin.kind.in_trays:
             raise AskError(f"{tin.name} is no tier", "name upright cakes, from the bottom")
@@ -31,7 +31,7 @@ def named_set(tins: Sequence[Tin], portion: Portion, book: Book, facts: Facts, h
 
 
 def judged(tiers: Sequence[Tier], book: Book, facts: Facts, height_mm: float) -> Iterator[Saying]:
-    """What is said of a set: ledges that are narrow or wide, what is not owned, what has no drum or no room in the
+    """What is said of a set: ledges that are narrow or wide, what is not owned, what has no drum or does not fit the
     oven. Nothing where all is as usual."""
     settled = finishing(book.finish, facts)
     for lower, upper in pairwise(tier.tin for tier in tiers):

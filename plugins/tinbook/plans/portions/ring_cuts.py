@@ -1,4 +1,4 @@
-"""Rings cut off a cake one after the other, each cut towards the middle; wedges where there is one ring only."""
+"""Rings cut off a cake one after another, each cut towards the middle; wedges where there is only one ring."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ NOTCH = 0.93
 
 
 def in_rings(job: Job) -> Cut:
-    """Rings of which every piece holds the same: as many as the cake serves."""
+    """Rings whose pieces are all equal: as many as the cake serves."""
     pieces, rings = job.count, job.rings
     outside = sqrt(cutting.area(rings[:1]) / pi)
     inside = sqrt(cutting.area(rings[1:]) / pi) if len(rings) > 1 else 0.0
@@ -23,7 +23,7 @@ def in_rings(job: Job) -> Cut:
     ends = [outside - depth * index / many for index in range(many + 1)]
     nearest = NOTCH * min(hypot(x, y) for x, y in rings[0])
     if many > 1 and ends[1] > nearest:
-        # A ring may not come out through a hollow in the edge.
+        # A ring must not break out through a hollow in the edge.
         ends = [outside, *(inside + (nearest - inside) * index / (many - 1) for index in range(many - 1, -1, -1))]
     held = [sums.within(end, outside, inside, job.solid) for end in ends]
     ring_shares = [outer - inner for outer, inner in itertools.pairwise(held)]

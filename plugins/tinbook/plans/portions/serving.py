@@ -13,8 +13,8 @@ from tinbook.tins import Tin
 
 @dataclass(frozen=True, slots=True)
 class Serving:
-    """A cake cut into one kind of portion: `each_g` of cake in each, baked and levelled; None where its weight is not
-    known, or it is not cut."""
+    """A cake cut into one kind of portion: `each_g` of cake in each, baked and levelled; None where its weight is
+    unknown, or it is not cut."""
 
     cut: Cut
     each_g: float | None
@@ -26,6 +26,6 @@ class Serving:
 
 
 def servings(tin: Tin, height_mm: float, weight_g: float | None, sizes: Mapping[str, Portion]) -> Mapping[str, Serving]:
-    """What a cake from a tin serves, `height_mm` high and `weight_g` heavy without filling or coats."""
+    """What a cake from a tin serves, `height_mm` high and weighing `weight_g` without filling or coats."""
     cuts = {kind: cut_of(tin, portion, height_mm) for kind, portion in sizes.items()}
     return {kind: Serving(cut, weight_g / cut.count if weight_g and cut.count else None) for kind, cut in cuts.items()}

@@ -1,6 +1,6 @@
-"""Straight strips cut across: equally wide while their pieces come out near enough alike, else uneven, else joined.
+"""Straight strips cut across: equally wide so long as their pieces are near enough alike, else uneven, else joined.
 
-How many pieces there are is not asked here: a job knows, and every plan gives as many.
+The number of pieces is not decided here: a job knows, and every plan gives exactly as many.
 """
 
 from __future__ import annotations
@@ -17,15 +17,15 @@ from tinbook.tins.joining import joined
 
 CORNERS = 100
 SAME_RADIUS = 1e-6
-"""An outline of more corners than that whose squared distances from the middle differ by no more, as a share, is a
-round; coarser than the grain, for its corners are sums of sines."""
+"""An outline with more corners than this whose squared distances from the middle differ by no more, as a share, is a
+round; coarser than the grain, as its corners are sums of sines."""
 NARROW, WIDE = 0.75, 1.34
 """How wide a strip may be, in lengths of the mean piece. House judgement."""
 
 
 def in_strips(job: Job) -> Cut:
-    """Strips of equal width where their pieces come out near enough alike; else strips of uneven width; else small
-    pieces joined to their neighbours."""
+    """Strips of equal width where their pieces are near enough alike; else strips of uneven width; else small pieces
+    joined to their neighbours."""
     hollow = bent(job.rings)
     for cut in _plans(job):
         if not hollow or pieces_of(cut) is not None:
@@ -49,15 +49,15 @@ def laid(rings: tuple[Ring, ...], upright: bool) -> tuple[Ring, ...]:
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """So many strips, up and down or from side to side, their areas at equal width, and how wide they then are."""
+    """This many strips, up and down or from side to side, their areas at equal width, and how wide they then are."""
 
     upright: bool
     areas: tuple[float, ...]
     wide_mm: float
 
     def rank(self, job: Job, counts: tuple[int, ...], off: float) -> tuple[float, ...]:
-        """Plans that are the same from either side first, then those with strips nearest to a piece's length, then
-        those whose pieces are most alike."""
+        """Symmetrical plans first, then those with strips nearest to a piece's length, then those whose pieces are most
+        alike."""
         wide = self.wide_mm / job.piece_mm[1]
         return counts != counts[::-1], round(max(wide, 1.0 / wide), 6), round(off, 6), self.upright
 
@@ -74,8 +74,8 @@ def _plans(job: Job) -> Iterator[Cut]:
 
 
 def _ways(job: Job) -> Iterator[_Way]:
-    """Strips about as wide as a piece is long: a long outline is cut along its length, and for a round it is all one
-    which way."""
+    """Strips about as wide as a piece is long: a long outline is cut along its length, and for a round either way
+    will do."""
     wide, tall = job.sides_mm
     uprights: tuple[bool, ...] = (False, True)
     if max(wide, tall) > sums.LONG * min(wide, tall):

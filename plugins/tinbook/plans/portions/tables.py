@@ -1,4 +1,4 @@
-"""The tables of portions and of guests, to be asked for by name."""
+"""The tables of portions and guests, as they are asked for by name."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ from tinbook.tins import Tin
 
 
 def portions(book: Book, facts: Facts, query: Query) -> Result:
-    """How many portions every tin cuts into, or those asked with --tin; of a mixture, what each weighs too."""
+    """How many portions every tin cuts into, or those asked for with --tin; for a mixture, the weight of each too."""
     sizes = _portions_asked(book, facts, query)
     height_mm = query.height_mm or finishing(book.finish, facts).heights_mm[0]
     tins = [as_owned(tin, book) for _, tin in query.tins]
@@ -73,7 +73,7 @@ def _portions_asked(book: Book, facts: Facts, query: Query) -> Mapping[str, Port
 
 
 def _weights(batch: Batch, book: Book, facts: Facts) -> Mapping[Tin, float]:
-    """What a mixture's cake from every tin weighs, baked and levelled."""
+    """The weight of a mixture's cake from every tin, baked and levelled."""
     stacks = stack_table(tin_table(batch, book, facts), book, facts)
     return {row.stack.tin: row.stack.weight_g for row in stacks.rows}
 
@@ -115,7 +115,7 @@ def cut_said(cut: Cut) -> Saying:
 
 
 def portions_worked(sizes: Mapping[str, Portion], cake: Saying, facts: Facts) -> Worked:
-    """How counts are come by."""
+    """How the counts were worked out."""
     portions = sizes.values()
     return Worked(
         saying("portions_counted"),
@@ -142,13 +142,13 @@ def portions_worked(sizes: Mapping[str, Portion], cake: Saying, facts: Facts) ->
 
 
 def portion_grams(portion: Portion, kind: Kind, height_mm: float, rise: float) -> float:
-    """What a portion of a kind of cake weighs, by the usual weight of its batter, its rise and its loss."""
+    """The weight of a portion of one kind of cake, by the usual weight of its batter, its rise and its loss."""
     loss = kind.loss.typical if kind.loss else 0.0
     return sums.grams(portion.area_mm2, height_mm, kind.gravity.typical, rise, loss)
 
 
 def guests(book: Book, facts: Facts, query: Query) -> Result:
-    """The best sets that serve so many guests, or without a number the best for each usual one; or a set that is named,
+    """The best sets that serve this many guests, or without a number the best for each usual one; or a named set,
     judged. With --of, the mixture they take."""
     laid, kind = _choices_asked(book, facts, query, query.portion or "dessert")
     wish = Wish(
@@ -225,14 +225,14 @@ def _guest_size(size: Portion, height_mm: float) -> Saying:
 
 
 def _deep_mm(batch: Batch, book: Book, facts: Facts, query: Query) -> float:
-    """How deep the batter of a tier stands in all its tins: as written, or for a cake as high as asked."""
+    """How deep a tier's batter stands in all its tins: as written, or for a cake as high as asked."""
     if query.height_mm is None:
         return own_batter_mm(batch)
     return batter_mm(batch, finishing(book.finish, facts, batch.mixture.finish), query.height_mm)
 
 
 def _choices_asked(book: Book, facts: Facts, query: Query, portion: str | tuple[float, float]) -> tuple[Choices, int]:
-    """What may be chosen from, and the place of the portion among its kinds."""
+    """What can be chosen from, and the place of the portion among its kinds."""
     if isinstance(portion, str):
         sizes = portion_sizes(book, facts)
         return choices(book, facts, query.height_mm), list(sizes.values()).index(portion_called(portion, sizes))
@@ -241,7 +241,7 @@ def _choices_asked(book: Book, facts: Facts, query: Query, portion: str | tuple[
 
 
 def beside_said(laid: Choices, answer: Answer) -> Saying | str | None:
-    """What stands beside the cake: a tin's name, or so many of the cups; None for nothing."""
+    """What stands beside the cake: a tin's name, or a number of cups; None for nothing."""
     if answer.tray is not None:
         return laid.tiers[answer.tray].tin.name
     if answer.cups and laid.cups:

@@ -1,4 +1,4 @@
-"""Entries of the bake log that cannot be: each with what to look at again."""
+"""Entries of the bake log that cannot be right: each with what to check."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from tinbook.plans.base.weighing import Batch, as_owned
 from tinbook.plans.rules.fields import COOLEST_C
 
 LEAST_CENTRE_C, MOST_CENTRE_C = 80.0, 105.0
-"""Outside of these a cake is raw, or the thermometer touched the tin: water boils away before."""
+"""Outside these a cake is raw, or the thermometer touched the tin: water boils away first."""
 LEAST_RISE, MOST_RISE = 0.7, 3.0
 MOST_LOSS = 0.35
 COLDEST_BATTER_C, WARMEST_BATTER_C = -5.0, 60.0
@@ -73,13 +73,13 @@ def _heat_flaws(entry: Baked, book: Book) -> Iterator[Flaw]:
         yield Flaw(code="too cool", path=("oven",), message=message, hint="look at the dial again")
     if entry.start is not None and not COLDEST_BATTER_C <= entry.start <= WARMEST_BATTER_C:
         message = f"no batter goes in at {entry.start:g} °C"
-        yield Flaw(code="wild entry", path=("start",), message=message, hint="leave it out at room heat")
+        yield Flaw(code="wild entry", path=("start",), message=message, hint="leave it out at room temperature")
 
 
 def _minute_flaws(
     entry: Baked, batch: Batch, depth_mm: float, before: Prior, book: Book, facts: Facts
 ) -> Iterator[Flaw]:
-    """Minutes that are far off for such a cake, whatever was baked before."""
+    """Minutes that are far out for such a cake, whatever was baked before."""
     tin = as_owned(entry.tin, book)
     point = BakePoint(tin=tin, width_mm=width_mm(tin), depth_mm=depth_mm, minutes=entry.done_after, entry=entry)
     usual_min = before.minutes(point.width_mm, depth_mm, heat_of(point, batch, book, facts))

@@ -9,7 +9,7 @@ from tinbook.models import Card, Flaw, Path
 from tinbook.plans.rules.fields import no_card, unknown_word
 
 NOTHING = ("no", "none", "nothing", "free", "nil")
-"""What is written where nothing is meant."""
+"""What people write when they mean nothing."""
 
 
 def used_kinds(facts: Facts) -> dict[str, str]:
@@ -50,12 +50,12 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
 
 
 def _allergen_flaw(path: Path, word: str, facts: Facts, alone: bool) -> Flaw:
-    """`word` is no allergen: none at all, or a whole group of them. `alone`: the list has nothing else."""
+    """`word` is not an allergen: none at all, or a whole group of them. `alone`: nothing else is in the list."""
     small = word.lower()
     if small in NOTHING:
         hint = 'write "allergens: none"' if alone else 'take it out: "none" stands alone'
         return Flaw(code="unknown word", path=path, message=f'"{word}" is no allergen', hint=hint)
-    # "nut" and "tree nuts" are the group too, and no slip of the pen for a walnut
+    # "nut" and "tree nuts" mean the group too, and are not a slip for walnut
     said = f"{small.removeprefix('tree ').removesuffix('s')}s"
     group = [key for key, row in facts.allergens.items() if {small, said} & set(row.group_name.lower().split())]
     if len(group) > 1:

@@ -13,22 +13,22 @@ from tinbook.problems import nearest
 from tinbook.units import WORDS, unit_meant
 
 FOLLOWS = "follows"
-"""The code of a flaw that is there only because of another one, told elsewhere."""
+"""The code of a flaw that only follows from another, reported elsewhere."""
 
 COOLEST_C = 100.0
-"""No cake gets done in an oven as cool as that or cooler."""
+"""No cake bakes through in an oven this cool or cooler."""
 
 
 @dataclass(frozen=True, slots=True)
 class Spoilt:
-    """Cards that are written and cannot be used: lower-case `names` that lead to them. `more`: there may be others."""
+    """Cards that are written but cannot be used: lower-case `names` that lead to them. `more`: there may be others."""
 
     names: Mapping[str, str] = field(default_factory=dict)
     more: bool = False
 
 
 def unknown_word(path: Path, word: str, known: Collection[str], *, message: str, hint: str = "") -> Flaw:
-    """`word` is none of the `known`: name the nearest, else give the `hint`, or all while they are few."""
+    """`word` is none of the `known`: offer the nearest, or the `hint`, or all of them if they are few."""
     close = nearest(word, known)
     if close:
         hint = f'did you mean "{close}"?'
@@ -47,13 +47,13 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
 
 
 def mixture_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt | None = None) -> tuple[Flaw, ...]:
-    """Everything that keeps a mixture from being weighed and scaled."""
+    """Everything that stops a mixture being weighed and scaled."""
     flaws = [*line_flaws(mixture, book, facts, spoilt or Spoilt()), *_shape_flaws(mixture, facts)]
     return tuple(flaws) if flaws else tuple(_fit_flaws(mixture, book, facts))
 
 
 def line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> Iterator[Flaw]:
-    """What keeps lines of the mix from being weighed."""
+    """What stops lines of the mix being weighed."""
     if not mixture.mix:
         hint = 'write its lines, such as "- 250 g butter"'
         yield Flaw(code="empty", path=("mix",), message="the mix is empty", hint=hint)
@@ -64,7 +64,7 @@ def line_flaws(mixture: Mixture, book: Book, facts: Facts, spoilt: Spoilt) -> It
 
 
 def _line_flaw(path: Path, line: MixLine, book: Book, facts: Facts, spoilt: Spoilt) -> Flaw | None:
-    """What keeps one line from being weighed. The short form of a line is its `take`."""
+    """What stops one line being weighed. The short form of a line is its `take`."""
     take = line.take
     start, end = take.at, take.at + len(take.name)
     name, bad = book.house_word(take.name), word_in(spoilt.names, take.name)
@@ -87,7 +87,7 @@ def _line_flaw(path: Path, line: MixLine, book: Book, facts: Facts, spoilt: Spoi
 
 
 def _unit_flaw(path: Path, line: MixLine, book: Book, facts: Facts) -> Flaw | None:
-    """A word before an ingredient that is not counted by the piece was meant as a unit: `3 spoon butter`."""
+    """A word before an ingredient that does not count by the piece was meant as a unit: `3 spoon butter`."""
     take = line.take
     word, _, rest = take.name.partition(" ")
     name = book.house_word(rest) if take.quantity.unit == "" else None
@@ -104,7 +104,7 @@ def _unit_flaw(path: Path, line: MixLine, book: Book, facts: Facts) -> Flaw | No
 def no_card(path: Path, word: str, names: Collection[str], start: int | None = None, end: int | None = None) -> Flaw:
     """An ingredient without a card."""
     small = word.lower()
-    # a word of it may be enough: "fine caster sugar" is near "caster sugar"
+    # one word of it may be enough: "fine caster sugar" is near "caster sugar"
     inside = max((name for name in names if name in small), key=len, default=None)
     close = nearest(word, names) or inside or next(iter(get_close_matches(small, names, 1, 0.5)), None)
     hint = f'add a card "{word}:" to house/ingredients.yaml'

@@ -21,16 +21,16 @@ from tinbook.tins.growth import area_and_edge
 THIN_MM = 10.0
 """The least side of a portion (house judgement)."""
 KIND = re.compile(r"[^\W\d_]+(?:[ -][^\W\d_]+){0,2}")
-"""What the house may call a portion: up to three words of letters."""
+"""What the house may call a portion: up to three words, letters only."""
 MOST_OF_ROOM = 0.9
-"""Coats are taken to fill at most so much of a tube: where they fill all of it, there is no edge to mark."""
+"""Coats count as filling at most this much of a tube: where they fill it, there is no edge to mark."""
 MOST_CROWDED = 1.02
-"""As much longer than the edge a row of marks may be: so much closer they are set without being seen."""
+"""How much longer than the edge a row of marks may be: set that much closer, nobody sees it."""
 COATS = {"filling": "filling", "crumb_coat": "crumb coat", "final_coat": "final coat"}
 
 
 def finish_flaws(finish: Finish, book: Book, facts: Facts) -> Iterator[Flaw]:
-    """Figures of the house that cannot go together; `book` with them already in it."""
+    """Figures of the house that do not go together; `book` already includes them."""
     yield from _rise_flaws(finish, facts)
     settled = finishing(finish, facts)
     yield from _height_flaws(finish, settled)
@@ -40,7 +40,7 @@ def finish_flaws(finish: Finish, book: Book, facts: Facts) -> Iterator[Flaw]:
 
 
 def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
-    """The same of one mixture's own figures, at its own tins."""
+    """The same for one mixture's own figures, in its own tins."""
     own = mixture.finish
     if own is None:
         return
@@ -57,8 +57,8 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts, lost: Colle
 
 
 def made_flaws(finish: Finish, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
-    """What a cake is to be made with that the book has not, or that cannot be that on a cake; `lost` are names that are
-    told of elsewhere. `book` with its mixtures and cards in it."""
+    """What a cake is to be made with that the book lacks, or that cannot be that on a cake; `lost` are names reported
+    elsewhere. `book` includes its mixtures and cards."""
     named = finish.made_with.model_dump(by_alias=True, exclude_none=True) if finish.made_with else {}
     for role, word in named.items():
         path = ("made with", role)
@@ -92,7 +92,7 @@ def _rise_flaws(finish: Finish, facts: Facts) -> Iterator[Flaw]:
 
 
 def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
-    """A stack that its filling fills up, and coats thicker than a layer."""
+    """A stack with no room beside its filling, and coats thicker than a layer."""
     for index, height_mm in enumerate(settled.heights_mm):
         try:
             layer_mm = layer_for_mm(height_mm, settled.layers, settled["filling"])
@@ -108,7 +108,7 @@ def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
 
 
 def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> Iterator[Flaw]:
-    """More marks than the edge of the smallest cake has room for, and strokes and pitches that cannot be."""
+    """More marks than the edge of the smallest cake has room for, and strokes and pitches that cannot be right."""
     border = finish.border
     if border is None:
         return
@@ -132,8 +132,8 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
 
 
 def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Flaw]:
-    """A portion that is larger than the smallest cake, or so thin that no knife cuts it; or whose name is a slip of one
-    of the trade's, or too much for the head of a column."""
+    """A portion larger than the smallest cake, or too thin to cut; or whose name is a slip for one of the trade's, or
+    too long for a column's head."""
     cakes = [tin for tin in tins if not tin.kind.in_trays]
     smallest = min(cakes, key=lambda tin: area_and_edge(tin)[0], default=None)
     for kind, sides in (portions or {}).items():

@@ -22,7 +22,8 @@ def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
 
 
 def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
-    """An outline goes by a name of its own, not among the `named` (in small letters); a measure is that of the tin."""
+    """An outline goes by a name of its own, not among the `named` (in lower case); a measure must be plausible for the
+    tin."""
     tin, name = line.tin[0], line.name
     if tin.kind.free and name is None:
         hint = 'add "name: number 4"'

@@ -18,14 +18,14 @@ from tinbook.tins import Ring
 
 NO_COLOUR = "none"
 LEAST_LEFT_MM = 3.0
-"""As much of a part stays beyond its support (house judgement)."""
+"""How much of a part must stay beyond its support (house judgement)."""
 LONGEST_HINT = 240
 """A house may have hundreds of colours."""
 FORMS = ("solid", "sheet", "strip", "rope")
 
 
 def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
-    """Everything that keeps parts and repeats from being worked out; `lost` are names that are told of elsewhere."""
+    """Everything that stops parts and repeats being worked out; `lost` are names reported elsewhere."""
     if not technique.parts and not technique.repeats:
         if technique.parts_for:
             hint = 'write "parts:", or take the line out'
@@ -103,7 +103,7 @@ def _word_flaws(
 
 
 def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
-    """Never through the front, never out at the top."""
+    """Never out through the front, never out at the top."""
     support = part.support
     if support is None:
         return
@@ -118,7 +118,7 @@ def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
 
 
 def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
-    """What of a support stands in another part: a part there is, and one answer to where."""
+    """Where a support stands in another part: a part that exists, and one answer to where."""
     support = part.support
     if support is None or (support.rest_in is None and support.rest is None):
         return
@@ -137,7 +137,7 @@ def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
 
 
 def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw]:
-    """Where it is in what is put together: on one other part, and at last on one that stands by itself."""
+    """Where it is in the assembled piece: on one other part, and in the end on one that stands by itself."""
     under = {each.part: each.stands_on or each.lies_on for each in parts}
     key, on = ("stands on", part.stands_on) if part.stands_on else ("lies on", part.lies_on)
     if part.stands_on and part.lies_on:
@@ -198,7 +198,7 @@ def _repeat_flaws(
 
 
 def _room_flaws(repeat: Repeat, path: Path, outline_mm: Sequence[Ring]) -> Iterator[Flaw]:
-    """A mark larger than its surface, and more of them than anybody puts there."""
+    """A mark larger than its surface, and more of them than anybody would make."""
     count = repeats.count_of(solids.rings_mm2(outline_mm), pitch_of(repeat))
     across_mm, high_mm = solids.bounds(outline_mm)
     mark_across_mm, mark_high_mm = mark_of(repeat)

@@ -13,8 +13,8 @@ from tinbook.plans.techniques.ready import pastes_ready
 
 
 def paste_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[Flaw]:
-    """Each paste that the parts take more of, at the cake they are written for, than stands among the materials. The
-    parts themselves must be sound."""
+    """Each paste that the parts take more of, at the cake they are written for, than the materials list. The parts
+    themselves must be sound."""
     if technique.parts_for is None or not (technique.parts or technique.repeats):
         return
     materials = kit(technique, book, facts).materials

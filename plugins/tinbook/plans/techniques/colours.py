@@ -1,4 +1,4 @@
-"""The colours of the house on parts: how much of each pot for so much paste, what the law warns of, what fades."""
+"""The colours of the house on parts: how much of each pot for how much paste, what the law warns of, what fades."""
 
 from __future__ import annotations
 
@@ -13,13 +13,13 @@ from tinbook.plans.base.weighing import Unweighable, mass_of
 from tinbook.plans.techniques.pastes import Paste
 
 BASE_G = 100.0
-"""What a colour's recipe is for."""
+"""The paste a colour's recipe is for, g."""
 _LINEAR_BELOW, _BLACK_OR_WHITE = 0.04045, 0.05
 
 
 @dataclass(frozen=True, slots=True)
 class Pot:
-    """One pot of a colour: what, its shade, grams for 100 g of paste (None where its card gives no weight)."""
+    """One pot of a colour: what it is, its shade, grams for 100 g of paste (None where its card gives no weight)."""
 
     name: str
     shade: str
@@ -27,13 +27,13 @@ class Pot:
     written: str
 
     def for_g(self, mass_g: float) -> float | None:
-        """Grams for so much paste."""
+        """Grams for this much paste."""
         return None if self.per_100_g is None else self.per_100_g * mass_g / BASE_G
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Colouring:
-    """A colour of the house: its pots, swatch, what becomes of it, its additives (None: nobody has said)."""
+    """A colour of the house: its pots, swatch, how it changes, its additives (None: nobody has said)."""
 
     name: str
     pots: tuple[Pot, ...]
@@ -48,18 +48,18 @@ class Colouring:
 
     @property
     def law(self) -> Saying | None:
-        """What the law wants beside its name; None for nothing."""
+        """What the law requires beside its name; None for nothing."""
         return law_said(self.warned)
 
     @classmethod
     def called(cls, name: str | None, book: Book, facts: Facts) -> Colouring | None:
-        """The colour of that name; None for no colour."""
+        """The colour by that name; None for no colour."""
         return colouring(name, book.colours[name], book, facts) if name is not None else None
 
 
 @dataclass(frozen=True, slots=True)
 class ColourNeed:
-    """So much of a paste in a colour (None: as it is)."""
+    """An amount of a paste in a colour (None: uncoloured)."""
 
     paste: Paste
     colour: Colouring | None
@@ -67,7 +67,7 @@ class ColourNeed:
 
     @property
     def law(self) -> Saying | None:
-        """What the law wants beside its name; None for nothing."""
+        """What the law requires beside its name; None for nothing."""
         return self.colour.law if self.colour else None
 
 
@@ -92,7 +92,7 @@ def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
 
 
 def law_said(additives: Iterable[Additive]) -> Saying | None:
-    """What the law wants beside some additives, those of one phrase together; None for nothing."""
+    """What the law requires beside some additives, those with the same phrase together; None for nothing."""
     by_warning: dict[str, dict[str, str]] = {}
     for additive in additives:
         if additive.warning:
@@ -108,7 +108,7 @@ def technique_colours(technique: Technique) -> tuple[str, ...]:
 
 
 def technique_law(technique: Technique, book: Book, facts: Facts) -> Saying | None:
-    """What the law wants beside the colours of its parts and marks; None for nothing."""
+    """What the law requires beside the colours of its parts and marks; None for nothing."""
     names = dict.fromkeys(name for name in technique_colours(technique) if name in book.colours)
     keys = dict.fromkeys(key for name in names for key in book.colours[name].additives or () if key in facts.colours)
     return law_said(facts.colours[key] for key in keys)
@@ -124,7 +124,7 @@ def _pot(take: Take, book: Book, facts: Facts) -> Pot:
 
 
 def colour_needs(used: Iterable[tuple[Paste, Colouring | None, float]]) -> tuple[ColourNeed, ...]:
-    """Grams by paste and colour, in the order they are first met."""
+    """Grams by paste and colour, in the order they first appear."""
     needs: dict[tuple[Paste, str | None], tuple[Colouring | None, float]] = {}
     for paste, colour, mass_g in used:
         key = (paste, colour.name if colour else None)
@@ -133,7 +133,11 @@ def colour_needs(used: Iterable[tuple[Paste, Colouring | None, float]]) -> tuple
 
 
 def luminance(swatch: str) -> float:
-    """Relative luminance of `#RRGGBB` by WCAG 2.2."""
+    """Relative luminance of `#RRGGBB` by WCAG 2.2, which defines it as 0 for black and 1 for white.
+
+    >>> luminance("#000000"), round(luminance("#FFFFFF"), 9)
+    (0.0, 1.0)
+    """
     channels = (int(swatch[start : start + 2], 16) / 255.0 for start in (1, 3, 5))
     red, green, blue = (
         value / 12.92 if value <= _LINEAR_BELOW else ((value + 0.055) / 1.055) ** 2.4 for value in channels
@@ -142,7 +146,7 @@ def luminance(swatch: str) -> float:
 
 
 def label_on(swatch: str) -> tuple[str, float]:
-    """Whether black or white is read better on a swatch, and its contrast: the better one is 4.58 or more."""
+    """Whether black or white is easier to read on a swatch, and its contrast: the better one is 4.58 or more."""
     light = luminance(swatch) + _BLACK_OR_WHITE
     black, white = light / _BLACK_OR_WHITE, (1.0 + _BLACK_OR_WHITE) / light
     return ("black", black) if black >= white else ("white", white)

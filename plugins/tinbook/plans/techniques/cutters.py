@@ -1,4 +1,4 @@
-"""The cutter for a part at a cake: what size it should be, the nearest one in the drawer, how far off that is."""
+"""The cutter for a part at a cake: its ideal size, the nearest one in the drawer, and how far out that is."""
 
 from __future__ import annotations
 
@@ -11,10 +11,10 @@ EXACT_MM = 0.05
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutterFit:
-    """A cutter wanted of a shape and size; the nearest owned one of that shape, and by how much it is larger.
+    """A cutter wanted in a shape and size; the nearest owned one of that shape, and by how much it is larger.
 
     `marks`: it marks the part or cuts its top, as a share of its width, and does not cut it out. `wanted` of them for
-    all who work, one where it is `shared`; the drawer has `have` of the nearest.
+    everyone working, one where it is `shared`; the drawer has `have` of the nearest.
     """
 
     form: str
@@ -30,19 +30,19 @@ class CutterFit:
 
     @property
     def found(self) -> bool:
-        """Whether the drawer has one of that shape."""
+        """Whether the drawer has one in that shape."""
         return self.off_mm is not None
 
     @property
     def exact(self) -> bool:
-        """Whether it is just the size."""
+        """Whether it is exactly the size."""
         return self.off_mm is not None and abs(self.off_mm) < EXACT_MM
 
 
 def cutter_fit(
     part: Part, lengths_mm: tuple[tuple[str, float], ...], width_mm: float, s: float, book: Book, people: int = 1
 ) -> CutterFit | None:
-    """The cutter of a part at scale s: the one it names, else that of its simple shape; None for other parts."""
+    """The cutter of a part at scale s: the one it names, or that of its simple shape; None for other parts."""
     fit: CutterFit | None = None
     if part.cutter:
         share = part.cutter.share
@@ -55,7 +55,7 @@ def cutter_fit(
 
 
 def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: bool = False) -> CutterFit:
-    """The owned cutter of that shape with the least sum of differences, the larger of two alike."""
+    """The owned cutter in that shape with the smallest sum of differences; the larger, if two are equal."""
 
     def far(cutter: Cutter) -> tuple[float, float]:
         return sum(abs(off) for off in _offs(cutter, wanted_mm)), -sum(cutter.sizes_mm)

@@ -1,4 +1,4 @@
-"""What contradicts itself in a technique: words, pictures, windows of time, and the order of its steps."""
+"""What contradicts itself in a technique: words, pictures, time windows, and the order of its steps."""
 
 from __future__ import annotations
 
@@ -55,7 +55,7 @@ def _picture_flaws(technique: Technique) -> Iterator[Flaw]:
 
 
 def _order_flaws(technique: Technique) -> Iterator[Flaw]:
-    """Names that two steps share, steps that wait for none of the book, or for themselves."""
+    """Names that two steps share, steps that wait for one that does not exist, or for themselves."""
     names: dict[str, int] = {}
     for index, step in enumerate(technique.steps):
         if step.called in names:
@@ -85,7 +85,7 @@ def _order_flaws(technique: Technique) -> Iterator[Flaw]:
 
 
 def reached(waits: Mapping[int, tuple[int, ...]], start: int) -> set[int]:
-    """Every step that `start` waits for, straight or through others."""
+    """Every step that `start` waits for, directly or through others."""
     seen: set[int] = set()
     ahead = list(waits[start])
     while ahead:

@@ -1,4 +1,4 @@
-"""Tools and materials of a technique for so many people, each as it is measured out, and what of it is not food."""
+"""Tools and materials of a technique for a number of people, as measured out, and which of it is not food."""
 
 from __future__ import annotations
 
@@ -22,10 +22,10 @@ LIES_OPEN = frozenset(("board", "card", "case", "collar", "drum", "liner", "pape
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MaterialRow:
-    """A material for one person: amount as measured out, grams and ml where they are known, and whose it is.
+    """A material for one person: amount as measured out, grams and ml where known, and whose it is.
 
-    `name` is the house's word for an ingredient or a mixture of the book, else as written; `wanted` how it is wanted,
-    in the baker's words.
+    `name` is the house's word for an ingredient or a mixture of the book, or else as written; `wanted` how it is
+    wanted, in the baker's words.
     """
 
     index: int
@@ -42,7 +42,7 @@ class MaterialRow:
 
 @dataclass(frozen=True, slots=True)
 class ToolRow:
-    """A tool and how many of it one person wants."""
+    """A tool, and how many of it one person needs."""
 
     name: str
     count: int
@@ -52,8 +52,8 @@ class ToolRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inedible:
-    """Something that is no food: how much of it, whether it may be hidden in the cake, as a dowel is, and whether one
-    serves all who work."""
+    """Something that is not food: how much of it, whether it may be hidden in the cake, as a dowel is, and whether one
+    serves everyone working."""
 
     name: str
     wanted: Saying | str
@@ -64,7 +64,7 @@ class Inedible:
 
 @dataclass(frozen=True)
 class Kit:
-    """All that must be ready, for one person or multiplied for `people`."""
+    """Everything to have ready, for one person or multiplied for `people`."""
 
     people: int
     tools: tuple[ToolRow, ...]
@@ -73,7 +73,7 @@ class Kit:
 
     @property
     def not_food(self) -> tuple[Inedible, ...]:
-        """What goes into, under or onto the cake and is no food, and how many of it."""
+        """What goes into, under or onto the cake and is not food, and how many of it."""
         tools = (_inedible(tool) for tool in self.tools if tool.not_food)
         rows = (
             Inedible(name=row.name, wanted=row.wanted, amount=row.amount, hidden=_hidden(row.name), shared=row.shared)
@@ -90,7 +90,7 @@ def _inedible(tool: ToolRow) -> Inedible:
 
 
 def _hidden(name: str) -> bool:
-    """Whether its last word names nothing that lies open."""
+    """Whether its last word is not one for something in plain view."""
     last = name.lower().split()[-1]
     return not {last, last.removesuffix("s")} & LIES_OPEN
 
@@ -111,7 +111,7 @@ def kit(technique: Technique, book: Book, facts: Facts, people: int = 1) -> Kit:
 
 
 def _supports(technique: Technique, people: int) -> Iterator[Inedible]:
-    """Supports of the parts, but for those that stand among the tools or materials as no food."""
+    """Supports of the parts, except those already listed as not food among the tools or materials."""
     listed = [tool.tool for tool in technique.tools if tool.not_food]
     listed += [material.take.name for material in technique.materials if material.not_food]
     for part in technique.parts:

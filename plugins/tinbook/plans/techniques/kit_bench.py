@@ -1,4 +1,4 @@
-"""A technique's kit for one person, as the browser is handed it to multiply."""
+"""A technique's kit for one person, as the browser gets it to multiply."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from tinbook.units import GRAMS_PER_OUNCE
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitLine:
-    """A material for the browser: as a line of a mixture, grams None where they are not known."""
+    """A material for the browser: like a line of a mixture, grams None where unknown."""
 
     unit: str
     amount: float
@@ -38,7 +38,7 @@ class KitBench:
 
 
 def technique_bench(technique: Technique, book: Book, facts: Facts) -> KitBench:
-    """What the browser is handed of a technique."""
+    """What the browser gets of a technique."""
     ready, scales, spoons = kit(technique, book, facts), book.house.scales, book.house.spoons
     return KitBench(
         lines=tuple(

@@ -14,14 +14,13 @@ from tinbook.tins import Ring, Tin
 
 TOP, SIDE = SURFACES
 MOST_MARKS = 5000
-"""More than hands would do; told as a problem."""
+"""More than anyone would do by hand; reported as a problem."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RepeatAt:
-    """A repeat at a cake. `points` are the marks' middles on `outline_mm`, y upwards; `whole` of them are uncut by its
-    edge. `by_area` is what the area says. `each_g` is None where the mark is pressed in.
-    """
+    """A repeat at a cake. `points` are the marks' middles on `outline_mm`, y upwards; `whole` of them are not cut by
+    its edge. `by_area` is the number the area gives. `each_g` is None where the mark is pressed in."""
 
     index: int
     letter: str
@@ -47,7 +46,7 @@ class RepeatAt:
 
     @property
     def made(self) -> int:
-        """How many marks on the cakes of all who work."""
+        """How many marks on the cakes of everyone working."""
         return self.count * self.people
 
     @property
@@ -62,12 +61,12 @@ class RepeatAt:
 
     @property
     def mass_g(self) -> float:
-        """Paste for all of them, of all who work; what the edge cuts off is rolled out too."""
+        """Paste for all of them, for everyone working; what the edge cuts off is rolled out too."""
         return (self.each_g or 0.0) * self.made
 
 
 def surface_of(repeat: Repeat, cake: Tin, s: float, outlines: Mapping[str, tuple[Ring, ...]]) -> tuple[Ring, ...]:
-    """The outline a repeat goes on: that of a part, the cake's top, or its side laid flat."""
+    """The outline a repeat goes on: a part's, the cake's top, or its side laid flat."""
     if repeat.on == TOP:
         return cake.outline_mm()
     if repeat.on == SIDE:
@@ -82,7 +81,7 @@ def mark_of(repeat: Repeat) -> tuple[float, float]:
 
 
 def pitch_of(repeat: Repeat) -> tuple[float, float]:
-    """From mark to mark along a row, and from row to row."""
+    """The distance from mark to mark along a row, and from row to row."""
     return repeats.pitches_mm(mark_of(repeat), repeat.gap, repeat.set)
 
 
@@ -90,7 +89,7 @@ def repeat_at(
     index: int, letter: str, repeat: Repeat, cake: Tin, s: float, outlines: Mapping[str, tuple[Ring, ...]],
     book: Book, facts: Facts, people: int = 1,
 ) -> RepeatAt:  # fmt: skip
-    """A sound repeat at a cake: marks and gaps keep their size, the surface goes by s."""
+    """A sound repeat at a cake: marks and gaps keep their size, the surface scales by s."""
     outline = surface_of(repeat, cake, s, outlines)
     mark, pitch = mark_of(repeat), pitch_of(repeat)
     points = repeats.places(outline, pitch, repeat.set != "straight")
@@ -127,7 +126,7 @@ def repeat_at(
 
 
 def _mark_mm3(repeat: Repeat, mark: tuple[float, float], is_round: bool) -> tuple[float, float]:
-    """Volume of one mark and how thick it is; nothing where it is pressed in."""
+    """The volume of one mark and its thickness; nothing where it is pressed in."""
     if repeat.solid:
         solid = repeat.solid
         volume = solids.solid_mm3(solid.form, solid.sizes_mm, solid.how)

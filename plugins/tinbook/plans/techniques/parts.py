@@ -1,7 +1,7 @@
 """The parts of a decoration for any cake: outlines, grams, cutters, supports, drying, what hangs on the side.
 
-Everything is scaled by s, the width of the cake asked for over that of the cake the technique is written for: lengths
-by s, solids and ropes by s³, sheets and strips by s² as their thickness stays.
+Everything scales by s, the width of the cake asked for over that of the cake the technique is written for: lengths by
+s, solids and ropes by s³, sheets and strips by s², as their thickness stays.
 """
 
 from __future__ import annotations
@@ -29,15 +29,14 @@ LEAST_CAKE_MM, MOST_CAKE_MM = 99.0, 306.0
 """Cakes of 10 to 30 cm."""
 SIDE, COLOUR = "side", "colour"
 LESS, MORE = 0.8, 1.2
-"""Cakes shown beside one are so much narrower and wider, or further off."""
+"""The cakes shown beside one are this much narrower and wider, or further off."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartAt:
     """A part at a cake. `outline_mm`: rings about the middle of its bounds, y upwards, the outer one first; seen from
-    the front. Weights g: `computed_g` from its volume, `weighed_g` from the scales at the written cake, scaled alike;
-    `each_g` is the weighed one where there is one.
-    """
+    the front. Weights in g: `computed_g` from its volume, `weighed_g` from the scales at the written cake, scaled
+    alike; `each_g` is the weighed one if there is one."""
 
     index: int
     letter: str
@@ -69,28 +68,28 @@ class PartAt:
 
     @property
     def made(self) -> int:
-        """How many for all who work, `count` for each of them."""
+        """How many for everyone working, `count` each."""
         return self.count * self.people
 
     @property
     def each_g(self) -> float:
-        """What one takes: as weighed, else as computed."""
+        """What one takes: as weighed, or as computed."""
         return self.computed_g if self.weighed_g is None else self.weighed_g
 
     @property
     def total_g(self) -> float:
-        """What all of them take, of all who work."""
+        """What all of them take, for everyone working."""
         return self.each_g * self.made
 
     @property
     def off(self) -> float | None:
-        """How far the weighed one is from the computed one, as a share; None where nobody has weighed it."""
+        """How far the weighed figure is from the computed one, as a share; None where nobody has weighed it."""
         return None if self.weighed_g is None else self.weighed_g / self.computed_g - 1.0
 
 
 @dataclass(frozen=True, kw_only=True)
 class Decoration:
-    """All parts and repeats of a technique for one cake each of `people`. `scale` is s; `side_g` is of one cake."""
+    """All parts and repeats of a technique, for one cake each for `people`. `scale` is s; `side_g` is for one cake."""
 
     cake: Tin
     written_for: Tin
@@ -123,7 +122,7 @@ class Decoration:
 
     @property
     def small_hard(self) -> bool:
-        """Whether any part is of the size that chokes."""
+        """Whether any part is small enough to choke on."""
         return any(part.small_hard for part in self.parts) or any(repeat.small_hard for repeat in self.repeats)
 
     @property
@@ -139,7 +138,7 @@ def letter(index: int) -> str:
 
 
 def cakes_for(technique: Technique) -> tuple[Tin, ...]:
-    """The cakes of 10 to 30 cm of the shape it is written for, that one among them, small to large; none without."""
+    """The cakes of 10 to 30 cm in the shape it is written for, that one included, small to large; none without one."""
     written = technique.parts_for
     if written is None:
         return ()
@@ -196,8 +195,8 @@ def decorations(technique: Technique, book: Book, facts: Facts, people: int = 1)
 
 
 def beside(sums: Decoration, every: tuple[Decoration, ...]) -> tuple[Decoration, ...]:
-    """The sums of a cake between those of two others, small to large: the next at most four fifths as wide and the
-    next at least six fifths; at an end of the list two on the same side, and fewer where it has no more."""
+    """The sums of a cake between those of two others, small to large: the next at most four fifths as wide and the next
+    at least six fifths; at either end of the list, two on the same side, and fewer where it has no more."""
     width = sums.cake.bounds_mm[0]
     less, more = list[Decoration](), list[Decoration]()
     for each in reversed(every):
@@ -217,7 +216,7 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
         computed_g = solids.grams(shape.volume_mm3, paste.g_per_ml)
         weighed_g = None
         if part.weighed is not None:
-            # as far from the computed weight at every size as at the written one
+            # the same distance from the computed weight at every size as at the written one
             weighed_g = computed_g * part.weighed / solids.grams(shape_of(part, 1.0).volume_mm3, paste.g_per_ml)
         width_mm, height_mm = solids.bounds(shape.outline_mm)
         yield PartAt(
@@ -252,7 +251,7 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
 
 
 def part_traits(technique: Technique, book: Book, facts: Facts) -> frozenset[str]:
-    """The words that call up cautions by its parts, on its smallest and largest cake."""
+    """The words by which its parts call up cautions, on its smallest and largest cake."""
     cakes = cakes_for(technique) if technique.parts or technique.repeats else ()
     if not cakes:
         return frozenset()

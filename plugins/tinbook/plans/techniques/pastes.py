@@ -1,4 +1,4 @@
-"""What a part is made of: a mixture of the house by its file's name, or an ingredient bought ready."""
+"""What a part is made of: a mixture of the house by its file name, or an ingredient bought ready-made."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tinbook.plans.techniques.naming import mixture_called
 
 @dataclass(frozen=True, slots=True)
 class Paste:
-    """A paste: its slug where it is a mixture of the book, its name, g/ml, and whose figure that is."""
+    """A paste: its slug if it is a mixture of the book, its name, g/ml, and whose figure that is."""
 
     slug: str | None
     name: str
@@ -22,7 +22,7 @@ class Paste:
 
 
 def paste_or_like(word: str, book: Book, facts: Facts) -> Paste:
-    """The same, for a book from which private mixtures are taken out: such a paste is by its written name, as usual."""
+    """The same, for a book without its private mixtures: such a paste goes by its written name, at the usual weight."""
     try:
         return paste_called(word, book, facts)
     except LookupError:

@@ -12,8 +12,8 @@ from tinbook.plans.techniques.parts import Decoration, decoration
 
 @dataclass(frozen=True, slots=True)
 class PasteReady:
-    """One paste for one cake each of all who work, g: `parts_g` in the parts and marks; `ready_g` with what stays on
-    hands and board, None where the materials do not name it."""
+    """One paste for one cake each for everyone working, g: `parts_g` in the parts and marks; `ready_g` with what stays
+    on hands and board, None where the materials do not name it."""
 
     paste: str
     parts_g: float
@@ -21,15 +21,15 @@ class PasteReady:
 
     @property
     def spare(self) -> float | None:
-        """What is over, as a share of what the parts take."""
+        """What is spare, as a share of what the parts take."""
         return None if self.ready_g is None else self.ready_g / self.parts_g - 1.0
 
 
 def pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Facts) -> tuple[PasteReady, ...]:
-    """Each paste of the parts at a cake, in the order they are first met.
+    """Each paste of the parts at a cake, in the order they first appear.
 
-    At the cake the technique is written for it is what stands among the materials; at another as much more or less as
-    its parts take. What is shared among people is shared here.
+    At the cake the technique is written for, what the materials list; at another, more or less in proportion to what
+    its parts take. What people share is shared here.
     """
     here = _by_paste(sums)
     written = _by_paste(decoration(technique, sums.written_for, book, facts, sums.people))
@@ -44,7 +44,7 @@ def pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Fact
 
 
 def _by_paste(sums: Decoration) -> dict[str, float]:
-    """What the parts and marks take of each paste that they take any of."""
+    """What the parts and marks take of each paste, if they take any."""
     taken: dict[str, float] = {}
     for need in sums.colours:
         if need.mass_g:

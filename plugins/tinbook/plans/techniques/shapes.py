@@ -1,4 +1,4 @@
-"""The shape of a part at a scale: what it is called, its lengths by name, its outline, its thickness, its volume."""
+"""The shape of a part at a scale: its name, its lengths by name, its outline, its thickness, its volume."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ SIZE_NAMES: Mapping[str, tuple[str, ...]] = {
     "slab": ("wide", "high", "thick"),
 }
 CURVED = ("round", "oval")
-"""Sheets whose area is an oval's, exactly, not that of the corners they are drawn with."""
+"""Sheets whose area is exactly an oval's, not that of the corners they are drawn with."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +91,7 @@ def _sheet(part: Part, s: float) -> ShapeAt:
 
 
 def _flat(part: Part, said: Saying, lengths_mm: Named, outline_mm: tuple[Ring, ...], area_mm2: float) -> ShapeAt:
-    """Rolled as thick at every scale."""
+    """Rolled to the same thickness at every scale."""
     thick = part.thick or 0.0
     return ShapeAt(
         said=said,

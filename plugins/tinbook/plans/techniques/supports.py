@@ -1,4 +1,4 @@
-"""What holds a part and is no food: how deep it goes in at each cake, and how much of it stands elsewhere."""
+"""What holds a part and is not food: how deep it goes in at each cake, and how much of it is elsewhere."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from tinbook.models import BEHIND, Part
 from tinbook.plans.techniques.shapes import ShapeAt, shape_of
 
 SEEN_MM = 0.05
-"""A support shortened by less than that is not called so."""
+"""A support shortened by less than this is not called shortened."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +18,7 @@ class SupportAt:
     """A support in one part: `reach_mm` of it in the part, which has `room_mm` there, `rest_mm` in the cake, or in the
     part `rest_in`.
 
-    `each` for one part, `count` for all of them. `shortened`: so that it stays clear of the front.
+    `each` for one part, `count` for all of them. `shortened`: to stay clear of the front.
     """
 
     what: str
@@ -44,7 +44,7 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
         return None
     behind = support.goes_in == BEHIND
     room_mm = _room_mm(shape, behind)
-    # where the baker keeps less before it, that is kept at every size
+    # where the baker leaves less in front of it, that is kept at every size
     spare_mm = max(_room_mm(shape_of(part, 1.0), behind) - support.length, 0.0)
     cover_mm = min(facts.numbers["kept before a support"].value, spare_mm)
     wanted_mm = support.length * s
@@ -63,5 +63,5 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
 
 
 def _room_mm(shape: ShapeAt, behind: bool) -> float:
-    """What a support has before it comes out: the thickness from behind, the height from below."""
+    """How far a support can go before it comes out: the thickness from behind, the height from below."""
     return shape.thick_mm if behind else solids.bounds(shape.outline_mm)[1]

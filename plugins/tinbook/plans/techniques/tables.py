@@ -1,4 +1,5 @@
-"""The tables of a technique's parts, to be asked for by name: parts, colours, marks, for every cake or for one."""
+"""The tables of a technique's parts, as they are asked for by name: parts, colours, marks, for every cake or for
+one."""
 
 from __future__ import annotations
 
@@ -14,7 +15,7 @@ from tinbook.problems import nearest
 
 
 def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoration, ...]]:
-    """The technique's name, and its sums for every cake, or for the cakes asked with --tin."""
+    """The technique's name, and its sums for every cake, or for the cakes asked for with --tin."""
     known = sorted(slug for slug, technique in book.techniques.items() if technique.parts or technique.repeats)
     if query.of is None:
         raise AskError("this table is of one technique", "say which, such as --of " + (known[0] if known else "NAME"))
@@ -29,7 +30,7 @@ def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoratio
 
 
 def _wanted(sizes_mm: tuple[float, ...]) -> Row:
-    """Both sizes of the cutter that is wanted; of a round one its width alone."""
+    """Both sizes of the cutter wanted; for a round one, only its width."""
     width_mm, length_mm, *_ = (*sizes_mm, None, None)
     return {"cutter_wanted_width_mm": short(width_mm), "cutter_wanted_length_mm": short(length_mm)}
 
@@ -74,7 +75,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def colour_rows(book: Book, facts: Facts, query: Query) -> Result:
-    """Paste of every colour for every cake, a row for each pot that colours it."""
+    """Paste in every colour for every cake, one row for each pot that colours it."""
     name, every = _asked(book, facts, query)
     rows: list[Row] = []
     for sums in every:

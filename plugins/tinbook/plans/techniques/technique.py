@@ -16,13 +16,13 @@ from tinbook.plans.techniques.naming import mixture_called
 
 SUPPORT, SMALL_HARD = "support", "small hard sweets"
 BY_NAME = ("wire", "dowel")
-"""Care words that a thing which is no food calls up by its name."""
-"""The care words that anything not food inside a cake, and any small hard part, calls up by itself."""
+"""Care words that something which is not food calls up by its name."""
+"""The care words that anything inedible inside a cake, and any small hard part, calls up by itself."""
 
 
 @dataclass(frozen=True, slots=True)
 class TechniqueTimes:
-    """Hands-on and waiting minutes of all steps, and the hands-on minutes of those that may be done ahead."""
+    """Hands-on and waiting minutes of all steps, and the hands-on minutes of those that can be done ahead."""
 
     steps: StepTimes
     ahead_low_min: float
@@ -40,9 +40,9 @@ class MadeWith:
 
 @dataclass(frozen=True, slots=True)
 class TechniqueAllergens:
-    """What a technique uses contains, and what nobody has said anything of: unknown, never free.
+    """What a technique uses contains, and what nobody has said anything about: unknown, never free.
 
-    `made_with`: what it does not use but may be made with. `known`: whether it is said what it uses at all.
+    `made_with`: what it does not use but may be made with. `known`: whether it says what it uses at all.
     """
 
     contains: tuple[Contains, ...]
@@ -58,8 +58,8 @@ def technique_times(technique: Technique) -> TechniqueTimes:
 
 
 def technique_cautions(technique: Technique, book: Book, facts: Facts, more: Iterable[str] = ()) -> tuple[Caution, ...]:
-    """The usual cautions it calls up: by its care words, its materials' cards, what is not food, small hard parts;
-    and by the words that its parts add. Of a mixture that it uses, those that no heat has taken away."""
+    """The usual cautions it calls up: by its care words, its materials' cards, what is not food, small hard parts; and
+    by the words its parts add. For a mixture it uses, those that no heat has dealt with."""
     traits = {*technique.care, *more}
     keys = set[str]()
     for word in used_words(technique):
@@ -92,10 +92,10 @@ def used_words(technique: Technique) -> tuple[str, ...]:
 
 
 def technique_allergens(technique: Technique, book: Book, facts: Facts) -> TechniqueAllergens | None:
-    """What all that it uses contains, and apart from that what it may be made with: the mixtures that it works with or
-    goes with. None where it names nothing to eat.
+    """What everything it uses contains and, separately, what it may be made with: the mixtures it works with or goes
+    with. None where it names nothing to eat.
 
-    What the book has no card for is unknown, and so is a mixture with an ingredient nobody has said anything of.
+    What the book has no card for is unknown, and so is a mixture with an ingredient nobody has said anything about.
     """
     known: dict[Saying | str, Iterable[str] | None] = {}
     used = set[str]()
@@ -131,7 +131,7 @@ def _made_with(mixture: Mixture, book: Book, facts: Facts) -> MadeWith:
 
 
 def _known_of(mixture: Mixture, book: Book) -> dict[Saying | str, Iterable[str] | None]:
-    """The allergens known of a mixture; beside them None, where an ingredient is unknown."""
+    """The known allergens of a mixture; beside them None, if an ingredient is unknown."""
     words = [book.house_word(line.take.name) for line in mixture.mix]
     of_lines = [book.cards[word].known_allergens if word else None for word in words]
     keys = dict.fromkeys(key for of_line in of_lines for key in of_line or ())

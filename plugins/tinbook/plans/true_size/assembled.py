@@ -1,6 +1,6 @@
-"""A decoration put together and seen from the front, as its parts say what stands and what lies on what.
+"""A decoration assembled and seen from the front, by what its parts say stands or lies on what.
 
-Lengths mm, from the middle of the part that stands by itself and from its foot, y upwards.
+Lengths in mm, from the middle of the part that stands by itself and from its foot, y upwards.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ ARC = 12
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Placed:
-    """One piece of a part where it is: its outlines, the first the outer one; marks on it, not yet cut by it, and the
+    """One piece of a part in its place: its outlines, the outer one first; marks on it, not yet cut by it, and the
     letters they go by."""
 
     letter: str
@@ -64,7 +64,7 @@ class Stick:
 
 @dataclass(frozen=True, slots=True)
 class PutTogether:
-    """All pieces, those behind first, and what holds them."""
+    """All pieces, those at the back first, and what holds them."""
 
     pieces: tuple[Placed, ...]
     sticks: tuple[Stick, ...]
@@ -85,7 +85,7 @@ class PutTogether:
         return max(piece.right_mm for piece in self.pieces)
 
     def seen_mm(self, piece: Placed) -> tuple[tuple[float, float], ...]:
-        """Where the right edge of a piece is seen, low and high, the longest stretch first: what lies before it covers
+        """Where the right edge of a piece is visible, low and high, the longest stretch first: what is in front covers
         the rest."""
         before = self.pieces[self.pieces.index(piece) + 1 :]
         levels = sorted({piece.foot_mm, piece.top_mm, *(end for each in before for end in (each.foot_mm, each.top_mm))})
@@ -114,7 +114,7 @@ def _covers(each: Placed, piece: Placed, level_mm: float) -> bool:
 
 
 def put_together(made: Decoration) -> PutTogether | None:
-    """A decoration put together; None where its parts do not all say what they stand or lie on."""
+    """A decoration assembled; None where its parts do not all say what they stand or lie on."""
     parts = {part.name: part for part in made.parts}
     alone = [part for part in made.parts if not (part.stands_on or part.lies_on)]
     if len(alone) != 1 or len(made.parts) < 2:
@@ -128,7 +128,7 @@ def put_together(made: Decoration) -> PutTogether | None:
 
 
 def _fronts(part: PartAt, parts: dict[str, PartAt]) -> int:
-    """How many parts lie one before another from the one that stands to this one."""
+    """How many parts lie one in front of another, from the one that stands to this one."""
     if part.lies_on:
         return 1 + _fronts(parts[part.lies_on], parts)
     return _fronts(parts[part.stands_on], parts) if part.stands_on else 0
@@ -143,7 +143,7 @@ def _foot_mm(part: PartAt, parts: dict[str, PartAt]) -> float:
 
 
 def _flat(part: PartAt) -> bool:
-    """Whether it lies down where it stands, so that its thickness is seen: a sheet, or a solid that was flattened."""
+    """Whether it lies down where it stands, so that its thickness is seen: a sheet, or a flattened solid."""
     return part.flattened or (part.form == "sheet" and not part.lies_on)
 
 
@@ -174,7 +174,7 @@ def _placed(part: PartAt, parts: dict[str, PartAt], made: Decoration) -> Iterato
 
 
 def _seen_flat(part: PartAt) -> tuple[Ring, ...]:
-    """What lies down, from the front: a sheet with square edges, what was flattened with a rounded shoulder."""
+    """What lies down, from the front: a sheet with square edges, a flattened solid with a rounded shoulder."""
     wide, thick = part.width_mm, part.thick_mm
     if not part.flattened:
         return (solids.oblong(wide, thick),)
@@ -185,9 +185,9 @@ def _seen_flat(part: PartAt) -> tuple[Ring, ...]:
 
 
 def _band(part: PartAt, under: PartAt, middle: float) -> Ring:
-    """A strip round a part, from the part's foot, following its sides and standing out by its thickness."""
+    """A strip round a part, from the strip's foot, following the part's sides and standing out by its thickness."""
     low, high = middle - part.height_mm / 2.0, middle + part.height_mm / 2.0
-    # the outline stands about its middle
+    # the outline is centred on its middle
     at_low, at_high = (
         edge_mm(under.outline_mm, level - under.height_mm / 2.0) + part.thick_mm for level in (low, high)
     )

@@ -1,4 +1,4 @@
-"""Templates at true size of a cake: the guide ring on its board, and the plan it is cut by."""
+"""Templates at true size for a cake: the guide ring on its board, and the plan it is cut by."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ DISC_CORNERS = 360
 def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
     """The board's edge, and on it the guide ring: the cake with its coats on, to be marked on the board.
 
-    AskError for cups, which stand on no board, and for a cake larger than any board that is sold.
+    AskError for cups, which stand on no board, and for a cake larger than any stock board.
     """
     if tin.kind.in_trays:
         raise AskError(f"{tin.name} stand on no board", "name a cake")
@@ -44,7 +44,7 @@ def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
     wide, long = board.size_mm
     edge = Stroke("cut", oval((0.0, 0.0), wide, long, DISC_CORNERS)) if board.disc else _box(wide, long)
     guide_size, board_size = ruler_size(*guide_mm), ruler_size(wide, long)
-    # beside the middle, where sheets are joined
+    # off the middle, where sheets are joined
     labels = (
         Label(saying("board_edge"), (-wide / 5.0, long / 2.0 - (7.0 + 0.05 * long))),
         Label(saying("coated_cake"), (-guide_mm[0] / 4.0, 6.0)),
@@ -66,9 +66,9 @@ def _box(wide: float, long: float) -> Stroke:
 
 
 def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, facts: Facts) -> Template:
-    """The plan a cake is cut by into portions of a kind, or of a size in mm.
+    """The plan for cutting a cake into portions of a kind, or of a size in mm.
 
-    AskError for an unknown kind, for cups, and for portions that the cake is not cut into.
+    AskError for an unknown kind, for cups, and for portions the cake is not cut into.
     """
     if isinstance(portion, str):
         size = portion_called(portion, portion_sizes(book, facts))

@@ -1,4 +1,4 @@
-"""Dowels under a tier: how many, by what was published, where they stand, and a plan of them at true size."""
+"""Dowels under a tier: how many, by what is published, where they stand, and a plan of them at true size."""
 
 from __future__ import annotations
 
@@ -17,10 +17,10 @@ from tinbook.tins.growth import ring_round
 
 IN_MM = 25.4
 NEAR_IN = 0.4
-"""Cake sizes in cm go by names in inches; 20 cm is 8 in, not 7.9."""
+"""Cake sizes in cm go by their names in inches: 20 cm is 8 in, not 7.9."""
 STEP_MM = 50.0
 ALIKE_MM = 1.0
-"""Names in inches and in cm of one tin differ by less."""
+"""The names of one tin in inches and in cm differ by less than this."""
 CORNERS = 36
 
 
@@ -28,8 +28,8 @@ CORNERS = 36
 class DowelPlan:
     """Dowels in `cake` under the tier `above`. `low`, `high`: what is published for its size; `places` y upwards.
 
-    `wanted` is the most that is published, or what the `house` sets where it is not under `low`. `inset_mm`: how far
-    in from the edge of the tier above; `fewer`: whether not as many fit as are wanted.
+    `wanted` is the most published, or what the `house` sets if that is not below `low`. `inset_mm`: how far in from the
+    edge of the tier above; `fewer`: whether fewer fit than are wanted.
     """
 
     cake: Tin
@@ -61,9 +61,9 @@ class DowelPlan:
 
 
 def published_for(size_in: float, rows: Iterable[Dowelled]) -> tuple[Dowelled, ...]:
-    """What publications say of a tier that wide: for each source the rows for its size, or else the next size up.
+    """What publications say for a tier this wide: from each source the rows for its size, or the next size up.
 
-    Past every size a source speaks of it says nothing, unless all of them are silent: then the largest of each.
+    Past its largest size a source says nothing, unless all of them are silent: then the largest of each.
     """
     ordered = sorted(rows, key=lambda row: row.source)
     by_source = [list(group) for _, group in groupby(ordered, key=lambda row: row.source)]
@@ -75,13 +75,13 @@ def published_for(size_in: float, rows: Iterable[Dowelled]) -> tuple[Dowelled, .
         if covering:
             published += covering
         elif larger and smaller:
-            # between two sizes it speaks of
+            # between two sizes it lists
             published += larger[:1]
     return tuple(published) or tuple(max(group, key=lambda row: row.high_in) for group in by_source)
 
 
 def may_stand(cake: Tin) -> tuple[Tin, ...]:
-    """The tiers that may stand on it: of its shape, at least 5 cm (2 in) smaller; the usual one is the largest."""
+    """The tiers that can stand on it: of its shape, at least 5 cm (2 in) smaller; the usual one is the largest."""
     wide = cake.bounds_mm[0]
     smaller = [
         Tin(shape=tin.shape, sizes_mm=tin.sizes_mm, sold=tin.sold)
@@ -92,7 +92,7 @@ def may_stand(cake: Tin) -> tuple[Tin, ...]:
 
 
 def tier_above(cake: Tin) -> Tin:
-    """The tier that usually stands on it: of its shape, 5 cm (2 in) smaller or the next smaller than that."""
+    """The tier that usually stands on it: of its shape, 5 cm (2 in) smaller, or the next smaller than that."""
     smaller = may_stand(cake)
     if not smaller:
         raise AskError(
@@ -102,9 +102,9 @@ def tier_above(cake: Tin) -> Tin:
 
 
 def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan:
-    """Dowels in `cake` under `above`: as many as the house sets, or the most that is published.
+    """Dowels in `cake` under `above`: as many as the house sets, or the most published.
 
-    AskError where it cannot stand there or too few dowels have room.
+    AskError where it cannot stand there or there is room for too few dowels.
     """
     for tin, what in ((cake, "in"), (above, "under")):
         if tin.kind.in_trays or tin.kind.solid == "ball" or (tin.kind.solid == "dome" and tin is cake):
@@ -146,7 +146,7 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
 
 
 def _from_corner(ring: Ring) -> Ring:
-    """The ring from its furthest point on, a corner where it has one."""
+    """The ring from its furthest point on, a corner if it has one."""
     far = max(range(len(ring)), key=lambda index: (round(sum(side * side for side in ring[index]), 3), -index))
     return (*ring[far:], *ring[:far])
 

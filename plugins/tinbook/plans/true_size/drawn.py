@@ -22,7 +22,7 @@ KINDS: Mapping[Kind, Saying] = {
     "hidden": saying("line_hidden"),
     "leader": saying("line_leader"),
 }
-"""What each line means, as the key beside a drawing says it."""
+"""What each line means, as given in the key beside a drawing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +45,7 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """Words, or a number, whose middle stands at `at`; `strong` for the letter of a part."""
+    """Words, or a number, centred on `at`; `strong` for the letter of a part."""
 
     text: Saying | str
     at: Point
@@ -58,7 +58,7 @@ class Label:
 
 @dataclass(frozen=True, kw_only=True)
 class Template:
-    """One drawing to print and use. `key` is good for a file's name, `notes` go on every sheet."""
+    """One drawing to print and use. `key` suits a file name; `notes` go on every sheet."""
 
     key: str
     name: Saying
@@ -94,14 +94,14 @@ def cross(at: Point, reach: float, kind: Kind = "centre") -> tuple[Stroke, Strok
 
 
 def axes(strokes: Sequence[Stroke]) -> tuple[Stroke, Stroke]:
-    """The middle lines of strokes, a little over their bounds' middle."""
+    """The middle lines of strokes, running a little past their bounds."""
     left, top, right, bottom = bounds(strokes)
     x, y = (left + right) / 2.0, (top + bottom) / 2.0
     return Stroke("centre", ((left, y), (right, y))), Stroke("centre", ((x, top), (x, bottom)))
 
 
 def grain(at: Point, length: float) -> tuple[Stroke, ...]:
-    """An arrow with two heads: the way the paste was rolled."""
+    """A double-headed arrow: the way the paste was rolled."""
     (x, y), half, head = at, length / 2.0, min(2.0, length / 6.0)
     return (
         Stroke("leader", ((x, y - half), (x, y + half))),
@@ -117,10 +117,10 @@ def oval(at: Point, wide: float, high: float, corners: int) -> tuple[Point, ...]
 
 
 def ruler_mm(length_mm: float) -> float:
-    """A length to half a millimetre, as a ruler is read."""
+    """A length to half a millimetre, as read on a ruler."""
     return rounding.half_up(length_mm, 0.5)
 
 
 def ruler_size(*lengths_mm: float) -> Saying:
-    """Lengths of one thing, as a ruler is read."""
+    """Lengths of one thing, as read on a ruler."""
     return saying("ruler_size", lengths_mm=tuple(ruler_mm(length) for length in lengths_mm))

@@ -1,4 +1,4 @@
-"""Paper that templates are printed on, and the sheets one of them takes."""
+"""Paper that templates are printed on, and the sheets each takes."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ class SheetTile:
 
 
 def on_paper(template: Template, window_mm: tuple[float, float], overlap_mm: float) -> tuple[SheetTile, ...]:
-    """The tiles of a template on sheets with such a window."""
+    """The tiles of a template on sheets with this window."""
     return tuple(
         SheetTile(
             name=tile.name,

@@ -1,4 +1,4 @@
-"""Templates at true size of a decoration: the outlines of its parts, and where its marks go."""
+"""Templates at true size for a decoration: the outlines of its parts, and where its marks go."""
 
 from __future__ import annotations
 
@@ -22,17 +22,17 @@ from tinbook.plans.true_size.drawn import (
 from tinbook.tins import Tin
 
 SMALL_MM = (176.0, 190.0)
-"""What lies on one sheet of A4 and of Letter alike, with room for words."""
+"""What fits on one sheet of A4 and of Letter alike, with room for words."""
 UNDER_MM = 14.0
 """Room for the words under a part."""
 GAP_MM = 8.0
 GRAIN_MM = 14.0
 PIECE_MM = 120.0
-"""What is drawn of a rope that is longer than a sheet."""
+"""How much is drawn of a rope longer than a sheet."""
 MARK_CORNERS = 16
 
 Wide = Callable[[Saying], float]
-"""How wide words are on paper, mm: pages know, who spell them."""
+"""How wide words are on paper, mm: pages know, as they spell them."""
 
 
 def has_templates(decoration: Decoration) -> bool:
@@ -43,7 +43,7 @@ def has_templates(decoration: Decoration) -> bool:
 def part_templates(decoration: Decoration, wide: Wide) -> tuple[Template, ...]:
     """The outlines of its parts, the small ones side by side; then where marks go.
 
-    A strip too long for one sheet runs over several. Of a rope too long for one a piece is drawn, to be held against.
+    A strip too long for one sheet runs over several. Of a rope too long for one, a piece is drawn to hold against it.
     """
     small = [part for part in decoration.parts if _fits(part, wide) or part.form == "rope"]
     notes = tuple(_notes(decoration, wide))
@@ -55,7 +55,7 @@ def part_templates(decoration: Decoration, wide: Wide) -> tuple[Template, ...]:
 
 
 def _notes(decoration: Decoration, wide: Wide) -> Iterator[Saying]:
-    """What is told beside every part."""
+    """What is said beside every part."""
     written = decoration.written_for.name
     if decoration.as_written:
         yield saying("size_as_written", cake=written)
@@ -131,7 +131,7 @@ def _fits(part: PartAt, wide: Wide) -> bool:
 
 
 def _words(part: PartAt) -> tuple[Saying, Saying]:
-    """What stands under a part: its letter and name, and its size."""
+    """The words under a part: its letter and name, and its size."""
     size = ruler_size(part.width_mm, part.height_mm)
     return (
         saying("part_label", letter=part.letter, name=part.name, count=part.count),
@@ -140,19 +140,19 @@ def _words(part: PartAt) -> tuple[Saying, Saying]:
 
 
 def _drawn_mm(part: PartAt) -> float:
-    """How wide a part is drawn: whole, but of a long rope a piece."""
+    """How wide a part is drawn: whole, except for a piece of a long rope."""
     return PIECE_MM if part.form == "rope" and part.width_mm > SMALL_MM[0] else part.width_mm
 
 
 def _room(part: PartAt, wide: Wide) -> tuple[float, float]:
-    """What a part takes on paper with its words."""
+    """The room a part takes on paper with its words."""
     return max(_drawn_mm(part), *map(wide, _words(part))), part.height_mm + UNDER_MM
 
 
 def _part(part: PartAt, corner: tuple[float, float], wide: Wide) -> tuple[list[Stroke], list[Label]]:
     """A part with the top left of its room at `corner`."""
     x, y = corner[0] + _room(part, wide)[0] / 2.0, corner[1] + part.height_mm / 2.0
-    # the rings stand about the middle of their bounds
+    # the rings are centred on their bounds
     strokes = [Stroke.ring("cut", ring).moved((x, y)) for ring in part.outline_mm]
     if _drawn_mm(part) < part.width_mm:
         half, thick = _drawn_mm(part) / 2.0, part.height_mm / 2.0
@@ -168,7 +168,7 @@ def _part(part: PartAt, corner: tuple[float, float], wide: Wide) -> tuple[list[S
 
 
 def _torn(at: Point, half: float) -> Stroke:
-    """The end of a piece of something longer: a line that jumps."""
+    """The end of a piece of something longer: a broken line."""
     (x, y), off = at, min(2.0, half)
     ys = (-half, -half / 3.0, half / 3.0, half)
     return Stroke("leader", tuple((x + side * off, y + down) for side, down in zip((0, 1, -1, 0), ys, strict=True)))

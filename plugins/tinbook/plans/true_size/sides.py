@@ -1,4 +1,4 @@
-"""The side of a coated cake as a paper strip, divided for panels or drops round any outline."""
+"""The side of a coated cake as a paper strip, divided for panels or drops, round any outline."""
 
 from __future__ import annotations
 
@@ -15,20 +15,20 @@ from tinbook.tins.growth import ring_round
 
 CURVES = ("parabola", "catenary")
 TAB_MM = 15.0
-"""Paper past the end of a strip, to stick its ends together by."""
+"""Paper past the end of a strip, to stick its ends together."""
 LEAST_MM = 8.0
-"""Panels or drops narrower than that nobody marks."""
+"""Nobody marks panels or drops narrower than this."""
 LESS_MM = 0.05
 
 
 def coated_mm(book: Book, facts: Facts) -> float:
-    """How much coats and paste add on a side, as this house finishes its cakes."""
+    """How much coats and paste add to a side, as this house finishes its cakes."""
     settled = finishing(book.finish, facts)
     return settled.coats_mm + settled["paste"]
 
 
 def side_mm(tin: Tin, out_mm: float) -> float:
-    """Length round the outside of a cake with `out_mm` of coats on."""
+    """The length round the outside of a cake with `out_mm` of coats on."""
     return dividing.edge_mm(ring_round(tin, out_mm))
 
 
@@ -36,7 +36,7 @@ def strip(
     tin: Tin, book: Book, facts: Facts, count: int, deep_mm: float = 0.0, curve: str = "parabola",
     height_mm: float | None = None, from_top_mm: float = 0.0,
 ) -> Template:  # fmt: skip
-    """The strip for `count` panels, or drops `deep_mm` deep that hang from `from_top_mm` below the top edge."""
+    """The strip for `count` panels, or for drops `deep_mm` deep that hang from `from_top_mm` below the top edge."""
     if count < 1:
         raise AskError("a strip with no drops or panels divides nothing", "ask for 2 or more, such as --drops 8")
     if tin.kind.solid != "upright":

@@ -1,4 +1,4 @@
-"""The table of dowels, to be asked for by name."""
+"""The table of dowels, as it is asked for by name."""
 
 from __future__ import annotations
 
@@ -17,8 +17,8 @@ from tinbook.tins import Tin
 
 
 def dowels(book: Book, facts: Facts, query: Query) -> Result:
-    """Dowels in every cake under its usual tier; asked with --tin, in that cake under each tier that may stand on it,
-    or under the one of --above."""
+    """Dowels in every cake under its usual tier; asked with --tin, in that cake under each tier that can stand on it,
+    or under the one given with --above."""
     plans = tuple(_asked(book, facts, query)) if query.tins else tuple(_usual(book, facts))
     numbers = facts.numbers
     edge, apart = numbers["dowel from the edge"], numbers["dowels apart"]
@@ -62,7 +62,7 @@ def _asked(book: Book, facts: Facts, query: Query) -> Iterator[DowelPlan]:
 
 
 def _usual(book: Book, facts: Facts) -> Iterator[DowelPlan]:
-    """Every cake another of its shape may stand on, and which has room for dowels."""
+    """Every cake that another of its shape can stand on, and that has room for dowels."""
     for cake, _ in all_outlines(book):
         if tiers := may_stand(cake):
             yield from _plans(cake, tiers[-1:], book, facts)

@@ -1,4 +1,4 @@
-"""The steps a variation takes over from its base, in which every mark names a line of the changed mix."""
+"""The steps a variation takes over from its base, every mark naming a line of the changed mix."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from tinbook.plans.variations.changed_mix import ChangedMix, Slot
 
 
 def carried_steps(mix: ChangedMix, method: ChangedMethod) -> tuple[tuple[Step, ...], list[Flaw]]:
-    """The method in which every mark names a line of this mix, and the flaws of those that cannot."""
+    """The method with every mark naming a line of this mix, and the flaws of those that cannot."""
     olds = [line.take for line in mix.base]
     slots = {slot.base: slot for slot in mix.slots if slot.base is not None}
     news = [slot.line.take for slot in mix.standing if slot.line is not None]
@@ -37,7 +37,7 @@ def carried_steps(mix: ChangedMix, method: ChangedMethod) -> tuple[tuple[Step, .
         for named in lines_named(text, news, mix.book):
             slot = mix.standing[named.line]
             if slot.place is not None and slot not in meant:
-                # what is new in the mix has taken over the name of another line, or given sense to a plain text
+                # something new in the mix has taken another line's name, or given plain text a meaning
                 stale.setdefault(slot.place, []).append(number)
         for slot in _spoken_of(mix, step):
             stale.setdefault(_old_place(slot), []).append(number)
@@ -64,7 +64,7 @@ def _stale(path: Path, numbers: list[int]) -> Flaw:
 
 
 def _own_flaws(mix: ChangedMix, step: Step, index: int, olds: Sequence[Take]) -> Iterator[Flaw]:
-    """Marks of a step written here that name a line of the base which is no longer in the mix."""
+    """Marks in a step written here that name a line of the base no longer in the mix."""
     standing = {mix.name_of(slot.line.take.name) for slot in mix.standing if slot.line is not None}
     slots = {slot.base: slot for slot in mix.slots if slot.base is not None}
     for named in lines_named(step.do, olds, mix.book):
@@ -83,7 +83,7 @@ def _own_flaws(mix: ChangedMix, step: Step, index: int, olds: Sequence[Take]) ->
 
 
 def _spoken_of(mix: ChangedMix, step: Step) -> Iterator[Slot]:
-    """Lines swapped or left out whose ingredient a step of the base speaks of outside its marks."""
+    """Lines swapped or left out whose ingredient a step of the base mentions outside its marks."""
     text = MARK.sub(" ", f"{step.do} {step.done or ''}").lower()
     standing = [mix.name_of(slot.line.take.name) for slot in mix.standing if slot.line is not None]
     for slot in mix.slots:

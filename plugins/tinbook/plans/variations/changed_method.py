@@ -1,4 +1,4 @@
-"""The method of a variation: the steps of its base with those changed, added and left out that it says."""
+"""The method of a variation: the steps of its base, with its changes, additions and omissions."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ _KINDS = {
     "instead_of": "instead of", "add_after": "add after", "add_before": "add before", "leave_out": "leave out",
 }  # fmt: skip
 _MOST_NAMED = 3
-"""As many steps of the base a hint lists."""
+"""How many steps of the base a hint lists."""
 
 
 @dataclass(slots=True, eq=False)
@@ -29,7 +29,7 @@ class StepSlot:
 
 
 class ChangedMethod:
-    """The base's steps with the changes made; `flaws` are those of the changes. `own`: a method written anew."""
+    """The base's steps with the changes made; `flaws` are those of the changes. `own`: a method written afresh."""
 
     def __init__(self, base: Sequence[Step], written: Sequence[StepChange]) -> None:
         self.base = base
@@ -79,7 +79,7 @@ class ChangedMethod:
         slot.step = _step(change, called) if key == "instead_of" else None
 
     def _add(self, change: StepChange, number: int, beside: StepSlot, after: bool) -> None:
-        """Put a step before another, or behind it and all that were added after it."""
+        """Put a step before another, or after it and everything already added after it."""
         index = self.slots.index(beside)
         if after:
             index += 1
@@ -119,7 +119,7 @@ def _kinds(change: StepChange) -> list[str]:
 
 
 def _where(kinds: Sequence[str], path: Path) -> Flaw:
-    """A step among changes that says not where it goes, or twice."""
+    """A step among changes that does not say where it goes, or says so twice."""
     if not kinds:
         hint = 'add "add after: 3", or "instead of: 3": a number of the base\'s steps'
         return Flaw(code="step", path=path, message="where does this step go?", hint=hint)
@@ -129,7 +129,7 @@ def _where(kinds: Sequence[str], path: Path) -> Flaw:
 
 
 def _plain(step: Step) -> str:
-    """What a step says, without its marks, in small letters."""
+    """What a step says, without its marks, in lower case."""
     return " ".join(step.do.replace("<", "").replace(">", "").lower().split())
 
 

@@ -9,11 +9,11 @@ from tinbook.models import Book, Change, Flaw, MixLine, Path, Take
 from tinbook.problems import nearest
 
 OF_BASE = "of the base"
-"""The code of a flaw whose hint tells what stands in the base."""
+"""The code of a flaw whose hint quotes the base."""
 
 _KINDS = {"swap": "swap", "add": "add", "leave_out": "leave out", "amount": "amount"}
 _MOST_NAMED = 12
-"""As many ingredients of the base a hint lists."""
+"""How many ingredients of the base a hint lists."""
 
 
 @dataclass(slots=True, eq=False)
@@ -46,11 +46,11 @@ class ChangedMix:
             self.flaws += self._doubled()
 
     def name_of(self, word: str) -> str:
-        """What an ingredient is called in the house, as far as the house knows it."""
+        """What an ingredient is called in the house, if the house knows it."""
         return self.book.house_word(word) or " ".join(word.lower().split())
 
     def care_of(self, line: MixLine) -> tuple[str, ...]:
-        """The care words of an ingredient, as far as the house knows it."""
+        """An ingredient's care words, if the house knows it."""
         card = self.book.cards.get(self.name_of(line.take.name))
         return card.care if card else ()
 
@@ -105,7 +105,7 @@ class ChangedMix:
         return None
 
     def _line(self, word: str, part: str | None, path: Path) -> Slot | Flaw:
-        """The line of the base that goes by `word`, in `part` if that is said."""
+        """The line of the base that goes by `word`, in `part` if that is given."""
         slots = [slot for slot in self._own if self._name_in_base(slot) == self.name_of(word)]
         within = [slot for slot in slots if part is None or self.base[slot.base or 0].part == part]
         if len(within) == 1:
@@ -143,7 +143,7 @@ class ChangedMix:
         return Flaw(code=OF_BASE, path=path, message=f'the base has no "{word}"', hint=hint)
 
     def _doubled(self) -> Iterator[Flaw]:
-        """New lines whose ingredient stands already in that part of the mix: a slip, and a step could name neither."""
+        """New lines whose ingredient is already in that part of the mix: a slip, as a step could name neither."""
         for slot in self.standing:
             if slot.place is None or slot.line is None:
                 continue
@@ -158,7 +158,7 @@ class ChangedMix:
 
 
 def _behind(slots: Sequence[Slot], index: int) -> int:
-    """The place behind the slot at `index` and all that were added after it."""
+    """The place after the slot at `index` and everything added after it."""
     beside = slots[index]
     index += 1
     while index < len(slots) and slots[index].beside is beside:
@@ -167,7 +167,7 @@ def _behind(slots: Sequence[Slot], index: int) -> int:
 
 
 def _slip(change: Change, path: Path) -> Flaw | None:
-    """What is wrong with a change by itself: it must be one thing, with the keys that belong to it."""
+    """What is wrong with a change in itself: it must be one thing, with the keys that belong to it."""
     kinds = [alias for key, alias in _KINDS.items() if getattr(change, key) is not None]
     if not kinds:
         hint = 'write "swap", "add", "leave out" or "amount"'
@@ -182,7 +182,7 @@ def _slip(change: Change, path: Path) -> Flaw | None:
 
 
 def _strays(change: Change, path: Path) -> Iterator[Flaw]:
-    """Keys that go with another kind of change."""
+    """Keys that belong to another kind of change."""
     if change.instead is not None and change.swap is None:
         yield _stray("for", path, hint='it goes with "swap", such as {swap: milk, for: buttermilk}')
     if change.after is not None and change.add is None:
@@ -198,7 +198,7 @@ def _stray(key: str, path: Path, *, hint: str) -> Flaw:
 
 
 def _swapped(old: MixLine, change: Change) -> MixLine:
-    """The line with another ingredient: by its own amount, or by that of the old one."""
+    """The line with another ingredient: by its own amount, or the old one's."""
     new = change.instead
     assert new is not None
     if new.take is not None:

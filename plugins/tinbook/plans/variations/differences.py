@@ -1,4 +1,4 @@
-"""What a mixture has other than its base: lines of the mix, steps, and what it is baked in and how."""
+"""How a mixture differs from its base: lines of the mix, steps, and what it is baked in and how."""
 
 from __future__ import annotations
 
@@ -12,9 +12,9 @@ from tinbook.plans.measures.spooned import Measured, measured
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Differences:
-    """A batch and its base: pairs of lines and of numbers of steps, from 0, None where one has none.
+    """A batch and its base: pairs of lines and of step numbers, from 0, None where one has none.
 
-    `keys` are the fields of both that say other things. `anew`: the method is another altogether.
+    `keys` are the fields in which the two differ. `anew`: the method is a different one altogether.
     """
 
     base: Batch
@@ -28,9 +28,9 @@ _KEYS = ("kind", "tins", "makes", "bake")
 
 
 def differences(batch: Batch, book: Book, facts: Facts) -> Differences | None:
-    """What differs from the base, None for a mixture that has none, or none the book shows.
+    """What differs from the base; None for a mixture that has none, or none the book shows.
 
-    Where the method of either is held back, no step is told of.
+    Where the method of either is private, no step is shown.
     """
     varies = book.varies.get(batch.slug)
     if varies is None:
@@ -48,7 +48,7 @@ def differences(batch: Batch, book: Book, facts: Facts) -> Differences | None:
 
 
 def _value(mixture: Mixture, key: str) -> object:
-    """What a field says, of the bake without the test that it is done."""
+    """What a field says; for the bake, without the test for doneness."""
     if key == "bake":
         return (mixture.bake.oven, mixture.bake.time) if mixture.bake else None
     return getattr(mixture, key)

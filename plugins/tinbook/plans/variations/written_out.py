@@ -14,19 +14,19 @@ from tinbook.plans.variations.changed_method import ChangedMethod, StepSlot
 from tinbook.plans.variations.changed_mix import ChangedMix, Slot
 
 PRIVATE_BASE = "private base"
-"""The code of the flaw that a base is private and its variation is not."""
+"""The code of the flaw of a public variation on a private base."""
 
 _KEEPING = frozenset(("keeps", "keeps_for"))
 _KEEPS_LESS = frozenset(("dairy filling", "raw egg"))
-"""Care words of what shortens the life of anything that is not baked."""
+"""Care words of whatever shortens the life of something unbaked."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class Varied:
-    """The mixture a variation stands for, and how it came from its base; or the flaws that keep it from being one.
+    """The mixture a variation stands for, and how it came from its base; or the flaws that stop it being one.
 
-    `places` leads from a line or step of the mixture to where it stands in the variation's file; `written` are the
-    keys that file has.
+    `places` leads from a line or step of the mixture to where it stands in the variation's file; `written` are the keys
+    that file has.
     """
 
     mixture: Mixture | None
@@ -36,7 +36,8 @@ class Varied:
     written: frozenset[str] = frozenset()
 
     def placed(self, flaw: Flaw) -> Flaw:
-        """A flaw of the mixture, where it is to be mended: at what this file says of it, else at its changes."""
+        """A flaw of the mixture, placed where it can be mended: at what this file says about it, or else at its
+        changes."""
         path = flaw.path
         if path[:2] in self.places:
             place = self.places[path[:2]]
@@ -93,7 +94,7 @@ def _places(mix: ChangedMix, method: ChangedMethod) -> dict[Path, Path]:
 
 
 def _pairs(slots: Sequence[Slot | StepSlot]) -> tuple[tuple[int | None, int | None], ...]:
-    """Places in the base and here of all that is changed."""
+    """Places, in the base and here, of everything that changed."""
     pairs, here = [], 0
     for slot in slots:
         content, change = (slot.line, slot.place) if isinstance(slot, Slot) else (slot.step, slot.change)
@@ -112,7 +113,7 @@ def _key_flaws(variation: Variation) -> Iterator[Flaw]:
 
 
 def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
-    """Every key but mix and method: as written here, else the base's; `also` and `about` are nobody else's."""
+    """Every key but mix and method: as written here, or else the base's; `also` and `about` are never inherited."""
     written = variation.model_fields_set
     values = {}
     for name, info in Mixture.model_fields.items():
@@ -133,7 +134,7 @@ def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
 
 
 def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iterator[Flaw]:
-    """What comes in and may go off sooner than all the base has, while the base's word on keeping is taken over."""
+    """What is added and may go off sooner than anything in the base, while the base's `keeps` still stands."""
     if variation.bake or base.bake or variation.model_fields_set & _KEEPING or not (base.keeps or base.keeps_for):
         return
     before = {trait for line in base.mix for trait in mix.care_of(line)}
@@ -146,7 +147,7 @@ def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iter
 
 
 def _held(variation: Variation, base: Mixture) -> bool | tuple[str, ...]:
-    """What is private: by this file, and what is still the base's word and private there."""
+    """What is private: by this file, and whatever is still the base's and private there."""
     if variation.private is True:
         return True
     own = variation.private or ()
@@ -161,10 +162,10 @@ def _held(variation: Variation, base: Mixture) -> bool | tuple[str, ...]:
 def _followed(
     variation: Variation, base: Mixture, lines: tuple[MixLine, ...], book: Book, facts: Facts
 ) -> dict[str, Any]:
-    """What the base makes, and how deep its batter was measured, by the weight of this mix.
+    """What the base makes, and how deep its batter was measured, adjusted to the weight of this mix.
 
-    A depth measured in other tins, or of another kind, says nothing of this one; nor does one above the brim, of
-    which the checks speak by weight.
+    A depth measured in other tins, or for another kind, says nothing here; nor does one above the brim, which the
+    checks deal with by weight.
     """
     written, values = variation.model_fields_set, dict[str, Any]()
     before_g, now_g = _mass_g(base.mix, book, facts), _mass_g(lines, book, facts)
@@ -179,7 +180,7 @@ def _followed(
 
 
 def _mass_g(lines: Sequence[MixLine], book: Book, facts: Facts) -> float | None:
-    """What a mix weighs, None where a line of it cannot be weighed."""
+    """The weight of a mix, None where a line of it cannot be weighed."""
     total_g = 0.0
     for line in lines:
         name = book.house_word(line.take.name)

@@ -1,9 +1,9 @@
-// Keeps one version of the whole book on the device and answers from it alone. VERSION and DIGESTS stand above.
+// Keeps one version of the whole book on the device and answers from it alone. VERSION and DIGESTS are written above.
 const HOME = self.registration.scope;
 const OURS = `tinbook ${HOME} `;
 const CACHE = OURS + VERSION;
 const FILES = new Map(Object.entries(DIGESTS));
-// A thousand pages asked for at once are too much for a tablet.
+// Asking for a thousand pages at once is too much for a tablet.
 const LANES = 8;
 const TRIES = 20;
 const BETWEEN_TRIES_MS = 500;
@@ -15,7 +15,7 @@ async function digest(body) {
   return Array.from(bytes, byte => byte.toString(16).padStart(2, "0")).join("");
 }
 
-// Only the very file of this build is kept: from an earlier book where it has not changed, or else from the host.
+// Only this build's own files are kept: from an earlier book if unchanged, otherwise from the host.
 async function keep(cache, name) {
   const address = addressOf(name);
   if (await cache.match(address)) return;
@@ -31,7 +31,7 @@ async function keep(cache, name) {
   throw new Error(`not of this book: ${name}`);
 }
 
-// What was kept before a failure stays for the next try; it is answered from only when all is there.
+// What was kept before a failure stays for the next try; the worker answers from it only once everything is there.
 async function fill() {
   const cache = await caches.open(CACHE);
   const names = [...FILES.keys()];
@@ -65,7 +65,7 @@ async function isWhole() {
 }
 
 let mending = null;
-// The device has thrown the book away: it is read from the host, and kept again.
+// The device has dropped the book: it is read from the host, and kept again.
 function fromHost(event) {
   mending ||= fill()
     .catch(() => {})

@@ -1,6 +1,6 @@
 """An outline cut with a knife: straight strips cut across, or rings cut towards the middle. Lengths mm, areas mm².
 
-Its modules need large libraries, so they are imported when something of theirs is first asked for.
+Its modules need large libraries, so each is imported when something in it is first asked for.
 """
 
 from importlib import import_module

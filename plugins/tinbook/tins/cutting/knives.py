@@ -14,14 +14,14 @@ from tinbook.tins.cutting.rings import Edge, chain, equal_turns, polar, ring_edg
 from tinbook.tins.shape import Ring
 
 STRAIGHT = 0.95
-"""A strip whose ends are at least so tall, as a share of its tallest place, ends in straight pieces."""
+"""A strip whose ends are at least this tall, as a share of its tallest place, ends in straight pieces."""
 FINE = 2000
-"""Into how many steps a whole outline without hollows is laid to find where it is cut."""
+"""How many steps a whole convex outline is divided into to find where it is cut."""
 
 
 @dataclass(frozen=True, slots=True)
 class Knife:
-    """Where the knife goes: straight cuts from point to point, which may run out over the edge, and circles about the
+    """Where the knife goes: straight cuts from point to point, which may overshoot the edge, and circles about the
     middle; and the middle of every piece."""
 
     lines: tuple[tuple[Point, Point], ...]
@@ -56,8 +56,8 @@ def grid_knife(rings: Sequence[Ring], columns: int, rows: int) -> Knife:
 
 
 def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> Knife:
-    """`strip_knife` for an outline without hollows, which needs no pieces: it is as high as from one chain of its
-    corners to the other, so a strip's area up to any place is a running sum."""
+    """`strip_knife` for a convex outline, which needs no pieces: its height runs from one chain of corners to the
+    other, so a strip's area up to any place is a running sum."""
     left, _, right, high = spans(rings)
     lines: list[tuple[Point, Point]] = [((left, high - edge), (right, high - edge)) for edge in edges[1:-1]]
     middles: list[Point] = []
@@ -76,7 +76,7 @@ def convex_knife(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence
         lines += [((cut, high - begin), (cut, high - end)) for cut in cuts[1:-1].tolist()]
         middle = (cuts[1:] + cuts[:-1]) / 2.0
         if count > 1 and min(tall[inside[0]], tall[inside[-1] + 1]) < STRAIGHT * tall.max():
-            # End pieces come to a point, so that most of them lies inwards.
+            # End pieces come to a point, so most of each lies inwards.
             middle[0] += 0.1 * (cuts[1] - cuts[0])
             middle[-1] -= 0.1 * (cuts[-1] - cuts[-2])
         low, over = np.interp(middle, places, bottom), np.interp(middle, places, top)

@@ -15,14 +15,14 @@ from tinbook.tins.cutting.areas import STEPS, Point, below_points, spans, turned
 from tinbook.tins.shape import Ring
 
 CROOKED = 1.05
-"""Where a string pulled round a piece holds so many times its area, it is crooked, and its number needs a place."""
+"""A piece whose convex hull is this many times its area is crooked, and its number needs a place of its own."""
 DUST = 1e-4
-"""The share of a piece that may come off it by the last digits of a cut."""
+"""The share of a piece that the last digits of a cut may shave off it."""
 
 
 @dataclass(frozen=True, slots=True)
 class CutPiece:
-    """A piece seen from above: its rings (one, unless something is left out of its middle), area, and middle."""
+    """A piece seen from above: its rings (one, unless its middle has a hole), area, and middle."""
 
     rings: tuple[Ring, ...]
     area_mm2: float
@@ -68,18 +68,19 @@ def grid_pieces(rings: Sequence[Ring], columns: int, rows: int) -> tuple[CutPiec
 
 
 def strip_of(cake: Polygon, left: float, right: float, low: float, high: float) -> MultiPolygon:
-    """What of the cake lies between two heights."""
+    """The part of the cake between two heights."""
     return MultiPolygon(polygons(clipped(cake, left - 1.0, low, right + 1.0, high)))
 
 
 def clipped(shape: Polygon | MultiPolygon, left: float, low: float, right: float, high: float) -> Any:
-    """What of a shape lies in a rectangle. Where the quick way trips over an edge along the rectangle, the slow one."""
+    """The part of a shape inside a rectangle. Where the quick way trips over an edge along the rectangle, the slow
+    one."""
     part = clip_by_rect(shape, left, low, right, high)
     return part if part.is_valid else shape.intersection(box(left, low, right, high))
 
 
 def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float]]:
-    """Where a strip begins and ends and is cut across, so that all `count` pieces hold the same."""
+    """Where a strip begins, is cut across and ends, so that all `count` pieces hold the same."""
     begin, _, end, _ = strip.bounds
     places, held = np.linspace(begin, end, STEPS + 1), np.zeros(STEPS + 1)
     for part in polygons(strip):
@@ -90,7 +91,7 @@ def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float
 
 
 def polygons(shape: Any) -> list[Polygon]:
-    """The polygons of what clipping left, larger than dust."""
+    """The polygons left by clipping, dust apart."""
     parts = [part for part in getattr(shape, "geoms", [shape]) if isinstance(part, Polygon) and not part.is_empty]
     total = sum(part.area for part in parts)
     return [part for part in parts if part.area > DUST * total]
@@ -103,7 +104,7 @@ def whole(shape: Any) -> Polygon | None:
 
 
 def piece_of(shape: Polygon) -> CutPiece:
-    """A polygon as a piece; its number stands in its centre of area, or where there is room if that may lie outside."""
+    """A polygon as a piece; its number stands at its centroid, or where there is room if that may lie outside."""
     rings = tuple(tuple(ring.coords[:-1]) for ring in (shape.exterior, *shape.interiors))
     if len(rings) > 1 or shape.convex_hull.area > CROOKED * shape.area:
         return CutPiece(rings, shape.area, roomiest(shape))
@@ -112,6 +113,6 @@ def piece_of(shape: Polygon) -> CutPiece:
 
 
 def roomiest(shape: Polygon) -> Point:
-    """Where there is most room in a piece for its number."""
+    """The place in a piece with most room for its number."""
     point = polylabel(shape, 1.0)
     return (point.x, point.y)

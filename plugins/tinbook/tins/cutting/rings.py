@@ -1,6 +1,6 @@
 """Rings of an outline, each cut towards the middle: the pieces, and the edges they lie between. Lengths mm, areas mm².
 
-An edge is told by turns from the top, clockwise, and how far it lies from the middle there.
+An edge is given by angles from the top, clockwise, and its distance from the middle at each.
 """
 
 from __future__ import annotations
@@ -18,15 +18,15 @@ from tinbook.tins.shape import CIRCLE_POINTS, Ring
 
 Edge = tuple[Array, Array]
 HAIR = 1e-9
-"""Turns, in radians, that are one and the same."""
+"""Angles, in radians, that count as the same."""
 CIRCULAR_MM = 1e-6
-"""An edge whose distance from the middle differs by less is a circle: what is left comes from the last digits."""
+"""An edge whose distance from the middle varies by less is a circle: the rest comes from the last digits."""
 
 
 def ring_pieces(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]) -> tuple[CutPiece, ...]:
-    """Rings between these inner `radii`, from the outside in, each cut towards the middle from the top clockwise.
+    """Rings between these inner `radii`, from the outside in, each cut towards the middle, clockwise from the top.
 
-    The edge of the outermost is the outline, the inside of the innermost the tube, or the middle.
+    The edge of the outermost is the outline; the inside of the innermost is the tube, or the middle.
     """
     pieces: list[CutPiece] = []
     for outer, inner, count in ring_edges(rings, radii, counts):
@@ -40,7 +40,7 @@ def ring_pieces(rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[
 def ring_edges(
     rings: Sequence[Ring], radii: Sequence[float], counts: Sequence[int]
 ) -> Iterator[tuple[Edge, Edge | None, int]]:
-    """The outer and the inner edge of each ring, and into how many it is cut; from the outside in."""
+    """The outer and inner edge of each ring, and how many pieces it is cut into; from the outside in."""
     outer = polar(rings[0])
     for index, count in enumerate(counts):
         inner = _circle(radii[index]) if index < len(radii) else _tube(rings)
@@ -49,7 +49,7 @@ def ring_edges(
 
 
 def sector(edge: list[Point], inside: list[Point], count: int) -> Polygon:
-    """A piece between two edges, or the whole ring between them where it is cut into one."""
+    """A piece between two edges, or the whole ring between them where it is one piece."""
     if count > 1:
         return Polygon([*edge, *reversed(inside)])
     return Polygon(edge[:-1], [inside[:-1]] if len(inside) > 2 else None)
@@ -65,7 +65,7 @@ def _tube(rings: Sequence[Ring]) -> Edge | None:
 
 
 def polar(ring: Ring) -> Edge:
-    """Turns from the top, clockwise, from 0 to a full turn, and how far the ring lies from the middle there."""
+    """Angles from the top, clockwise, from 0 to a full turn, and the ring's distance from the middle at each."""
     points = np.asarray(ring)
     turns = np.arctan2(points[:, 0], points[:, 1]) % (2.0 * math.pi)
     order = np.argsort(turns)
@@ -79,7 +79,7 @@ def polar(ring: Ring) -> Edge:
 
 
 def equal_turns(outer: Edge, inner: Edge | None, count: int) -> list[float]:
-    """The turns between which `count` equal pieces lie."""
+    """The angles between which `count` equal pieces lie."""
     if np.ptp(outer[1]) < CIRCULAR_MM and (inner is None or np.ptp(inner[1]) < CIRCULAR_MM):
         return [2.0 * math.pi * turn / count for turn in range(count + 1)]
     turns = np.linspace(0.0, 2.0 * math.pi, 4 * CIRCLE_POINTS + 1)
@@ -89,7 +89,7 @@ def equal_turns(outer: Edge, inner: Edge | None, count: int) -> list[float]:
 
 
 def chain(edge: Edge, begin: float, end: float) -> list[Point]:
-    """Points of an edge from one turn to another, both included."""
+    """Points of an edge from one angle to another, both included."""
     turns, far = edge
     between = (turns > begin + HAIR) & (turns < end - HAIR)
     kept = np.concatenate(([begin], turns[between], [end]))

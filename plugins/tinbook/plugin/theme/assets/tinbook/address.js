@@ -1,4 +1,4 @@
-// What was chosen stands in the address, after #for?, so that a page can be handed on as it is.
+// What was chosen stands in the address, after #for?, so that a page can be passed on as it is.
 const START = "#for?";
 
 export const isAsked = () => location.hash.startsWith(START);

@@ -1,8 +1,8 @@
 // The form for a tin that is in no table: by its size, or by the water it holds.
 import { isSoundAny } from "./chosen.js";
 import { make } from "./dom.js";
+import { panel as words } from "./late_words.js";
 import { inTwoSizes } from "./sums.js";
-import { tins as words } from "./words.js";
 
 const MM = { cm: 10, inches: 25.4 };
 
@@ -25,7 +25,7 @@ export function anyForm(recipe, pick) {
   shape.addEventListener("change", showLength);
   showLength();
 
-  // a length of the trade is as long as the house's tins are sold; inches make tenths that floats do not hold
+  // a trade length is as long as the house's tins are sold; inches make tenths that floats cannot hold
   const mm = input => {
     const number = Number(input.value);
     return recipe.named[unit.value]?.[number] ?? Number((number * MM[unit.value]).toFixed(3));

@@ -1,5 +1,5 @@
-// Keeps the screen on at the bench, where the browser can and the reader wants it. Lost when the page is hidden, so
-// asked for again when it returns; harmless where it is missing.
+// Keeps the screen on at the bench, where the browser can and the reader wants it. The lock is lost when the page is
+// hidden, so it is asked for again when the page returns; harmless where it is missing.
 import { read, write } from "./keep.js";
 import { tail as words } from "./words.js";
 

@@ -1,12 +1,12 @@
 // The oven at the bench: the time of the chosen tin, the timer of the bake, and its line for the log.
-import { all, find } from "./dom.js";
+import { all, find, say } from "./dom.js";
 import { minutesWords } from "./spell.js";
 import { baking as words } from "./words.js";
 import { anyName, tinsNeeded } from "./work.js";
 
 const AS_WIDE = 10;
 
-// Each tin comes with its time. Where none is known nothing is said of it, and there is no timer.
+// Each tin comes with its time. Where none is known nothing is said, and there is no timer.
 export function baking(recipe, slug) {
   const { bake, tins } = recipe;
   if (!bake) return () => {};
@@ -21,22 +21,22 @@ export function baking(recipe, slug) {
     const time = timeOf(placesOf(choice, batch));
     oven.hidden = !time;
     if (time) {
-      checkPlace.textContent = words.minutes(time.minutes);
-      donePlace.textContent = words.minutes(time.done);
-      if (farPlace) farPlace.textContent = time.far;
+      say(checkPlace, words.minutes(time.minutes));
+      say(donePlace, words.minutes(time.done));
+      if (farPlace) say(farPlace, time.far);
     }
     const goes = Math.max(1, batch.bakes);
     const due = time ? words.goes(goes, words.minutes(time.done)) : words.unknown;
-    find(".tb-due").textContent = due;
-    if (waits) waits.textContent = waiting(time?.done, goes);
+    say(find(".tb-due"), due);
+    if (waits) say(waits, waiting(time?.done, goes));
     if (!button) return;
-    button.previousElementSibling.textContent = due;
+    say(button.previousElementSibling, due);
     button.hidden = !time;
     const { minutes = "", label = "" } = time || {};
     Object.assign(button.dataset, { minutes, start: label, bake: logged(choice, batch) });
   };
 
-  // All that the method waits for, with every bake.
+  // All the method's waiting time, every bake included.
   function waiting(done, goes) {
     const [low, high] = waits.value.split(" ").map(Number);
     if (!done) return words.andBake(minutesWords(low, high));
@@ -44,19 +44,19 @@ export function baking(recipe, slug) {
     return minutesWords(low + goes * span[0], high + goes * span.at(-1));
   }
 
-  // Where in the table the chosen tin is told, or the two between which one of your own lies; or none.
+  // The chosen tin's row in the table, or the two that one of your own lies between; or none.
   function placesOf(choice, { tin, needed }) {
     if (choice.any) return about(choice.any);
     return tin && sameDepth(tin, choice.count, needed) ? [tins.indexOf(tin)] : [];
   }
 
-  // Whether so many to fill take the batter as deep as the tin's row does.
+  // Whether this many tins to fill take the batter as deep as the tin's row does.
   function sameDepth(tin, count, needed) {
     const inRow = tinsNeeded(tin.count * tin.unit_ml, tin, tin.count);
     return needed === count || tin.count === count || needed * tin.count === count * inRow;
   }
 
-  // A tin of one's own bakes as a round as wide by its wall does.
+  // A tin of your own bakes like a round of the same width by its wall.
   function about({ width, length }) {
     const wide = (2 * width * length) / (width + length);
     const isRound = tin => tin?.shape === "round";
@@ -80,7 +80,7 @@ export function baking(recipe, slug) {
     return `${far} ${bake.bakes[nearest]}`;
   }
 
-  // What is known when the tin goes in. A tin known by its water alone has no name for the log.
+  // What is known when the tin goes in. A tin known only by its water has no name for the log.
   function logged({ any }, { tin, inEach }) {
     if (any?.ml) return "";
     const name = any ? anyName(any, recipe) : tin.name;

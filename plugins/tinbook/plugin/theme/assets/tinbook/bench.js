@@ -3,10 +3,11 @@
 import { baking } from "./baking.js";
 import { chips } from "./chips.js";
 import { load, save, watchAddress } from "./chosen.js";
-import { all, announce, find, pressOne, put } from "./dom.js";
+import { all, announce, find, pressOne, put, say } from "./dom.js";
 import { recipeOf } from "./embedded.js";
 import { onMeasure } from "./measure.js";
 import { fixed, withUnit } from "./spell.js";
+import { drawButtons } from "./timers.js";
 import { bench as words } from "./words.js";
 import { cakeName, massWords, remarks, spelt, work } from "./work.js";
 
@@ -21,14 +22,15 @@ export function bench() {
   function show() {
     const batch = work(recipe, choice);
     const cake = cakeName(recipe, choice);
-    find(".tb-this", root).textContent = cake;
-    find(".tb-factor", root).textContent = words.by(fixed(batch.shown.factorShown, 2));
+    say(find(".tb-this", root), cake);
+    say(find(".tb-factor", root), words.by(fixed(batch.shown.factorShown, 2)));
     const said = [wayOf(batch.filled), remarks(recipe, choice, batch)].filter(Boolean).join("; ");
-    find(".tb-remarks", root).textContent = said && `, ${said}`;
-    find(".tb-each", root).textContent = massWords(recipe, choice, batch);
+    say(find(".tb-remarks", root), said && `, ${said}`);
+    say(find(".tb-each", root), massWords(recipe, choice, batch));
     showBaking(choice, batch);
+    drawButtons();
     showLines(recipe, batch.shown);
-    for (const place of all("[data-tins]")) place.textContent = cake;
+    for (const place of all("[data-tins]")) say(place, cake);
     for (const note of all(".tb-beaten")) note.hidden = !batch.beaten && !choice.exact;
     return cake;
   }
@@ -46,7 +48,7 @@ export function bench() {
   show();
 }
 
-// What a factor to a tin goes by; nothing where no tin was asked for.
+// What a factor to a tin goes by; empty where no tin was asked for.
 const wayOf = tin => (tin ? (tin.by_brim ? words.byBrim : words.byDepth) : "");
 
 function showLines(recipe, shown) {

@@ -1,12 +1,10 @@
-// The tins to choose from: those of the house stand in the page, the rest and any size of one's own in a panel over it.
+// The tins to choose from: those of the house stand in the page, the rest and any size of your own in a panel over it.
 // Or batches and grams where there are no tins.
-import { anyForm } from "./anytin.js";
-import { all, find, grouped, make } from "./dom.js";
-import { plan } from "./plan.js";
+import { all, find } from "./dom.js";
+import { fetched } from "./fetched.js";
 import { nameStepper, steps } from "./stepper.js";
 import { tins as words } from "./words.js";
 
-const REM_PER_MM = 0.0095; // as pages/mixture/chips.py has it
 const MOST_GRAMS = 99999;
 
 // Makes the controls in `root` work; `chose` is called after `choice` has changed.
@@ -74,10 +72,10 @@ function byTin(root, recipe, choice, chose) {
     const chip = event.target.closest(".tb-chip");
     if (chip) pickTin(named(chip.dataset.tin));
   });
-  panel(other, () => {
+  panel(other, ({ panelOf }) => {
     const inStrip = new Set(all(".tb-chip", strip).map(chip => chip.dataset.tin));
     const lent = recipe.tins.filter(tin => !inStrip.has(tin.name));
-    other.append(make("div", { class: "tb-panel" }, anyForm(recipe, pickAny), ...groups(lent, pickTin)));
+    other.append(panelOf(recipe, lent, pickTin, pickAny));
     mark();
   });
   mark();
@@ -87,8 +85,13 @@ function byTin(root, recipe, choice, chose) {
 
 // Filled as it is first opened; a touch beside it or Escape closes it.
 function panel(other, fill) {
-  other.addEventListener("toggle", () => {
-    if (other.open && !find(".tb-panel", other)) fill();
+  let asked = null;
+  other.addEventListener("toggle", async () => {
+    if (!other.open || asked) return;
+    asked = Promise.all([import("./panel.js"), fetched("link", "panel.css")]).then(([panel]) => fill(panel));
+    await asked.catch(() => {
+      asked = null;
+    });
   });
   document.addEventListener("keydown", event => {
     if (event.key === "Escape" && other.open) close(other);
@@ -102,23 +105,3 @@ function close(other) {
   other.open = false;
   find("summary", other).focus();
 }
-
-const groups = (tins, pick) =>
-  grouped(
-    tins,
-    title => make("div", { class: "tb-group" }, make("span", { class: "tb-cap" }, title)),
-    tin => chip(tin, pick),
-  );
-
-function chip(tin, pick) {
-  const label = [tin.name, tin.inches, words.notOwned].filter(Boolean).join(", ");
-  const said = { "aria-label": label, "aria-pressed": "false", onclick: () => pick(tin) };
-  return make(
-    "button",
-    { class: "tb-chip", "data-tin": tin.name, "data-lent": true, ...said },
-    plan(tin, REM_PER_MM, "rem"),
-    make("b", {}, sizeOf(tin)),
-  );
-}
-
-const sizeOf = tin => tin.name.replace(tin.shape, "").trim().replace(" cm", "").replace(" x ", "×");

@@ -1,4 +1,4 @@
-// What was chosen for a mixture: from the address, else from memory, else as written.
+// What was chosen for a mixture: from the address, or from memory, or as written.
 import { asked, isAsked, tell } from "./address.js";
 import { read, write } from "./keep.js";
 
@@ -31,7 +31,7 @@ function fromAddress(recipe) {
 
 const between = (value, low, high) => typeof value === "number" && value >= low && value <= high;
 
-// An address or a memory may come from another day of the book: only what still makes sense is taken.
+// An address or a memory may come from an earlier version of the book: only what still makes sense counts.
 function isSound(choice, recipe) {
   const inTins = recipe.tins.length > 0;
   if (!choice || !between(choice.count, inTins ? 1 : 0.001, 999)) return false;
@@ -45,7 +45,7 @@ export function isSoundAny(any, recipe) {
   return Object.hasOwn(recipe.shapes, any.shape) && between(any.width, 50, 1000) && between(any.length, 50, 1000);
 }
 
-// An address put in by hand while the page is open counts like one the page was opened with.
+// An address typed in while the page is open counts like one the page was opened with.
 export function watchAddress() {
   window.addEventListener("hashchange", () => {
     if (isAsked()) location.reload();

@@ -33,18 +33,23 @@ export function grouped(items, group, element) {
   return [...groups.values()];
 }
 
+// New words for a place. Where they are not new nothing is touched, and the browser has nothing to lay out.
+export function say(place, text) {
+  if (place.textContent !== text) place.textContent = text;
+}
+
 // A figure with its unit beside it, or both as one text where the page has no place for the unit.
 export function put(place, text, unit, together) {
   const unitPlace = find("i", place);
   if (!unitPlace) {
-    place.textContent = together(text, unit);
+    say(place, together(text, unit));
     return;
   }
-  find("b", place).textContent = text;
-  unitPlace.textContent = unit;
+  say(find("b", place), text);
+  say(unitPlace, unit);
 }
 
-// Says something to who cannot see it. The region stands empty from the start, or the first words would go unheard.
+// For readers who cannot see the page. The region is there, empty, from the start, or the first words go unheard.
 export function announce(text) {
   let region = document.getElementById("tb-said");
   if (!region) {

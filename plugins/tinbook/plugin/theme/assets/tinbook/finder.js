@@ -1,19 +1,13 @@
 // Find, asked for by its button or by "/": the dialog, its search and the book's words are fetched only then.
-import { all, find, make } from "./dom.js";
+import { all, find } from "./dom.js";
+import { fetched } from "./fetched.js";
 
 const OPENERS = ".tb-find, .tb-seek";
 let asked = null;
 
-function fetched() {
-  const home = new URL(find("meta[name=tinbook]").content, location.href);
-  return new Promise((onload, onerror) => {
-    document.head.append(make("script", { src: new URL("assets/tinbook/find.js", home), onload, onerror }));
-  });
-}
-
-// Where it cannot be fetched the link leads to the list of everything, as it does without scripts.
+// If it cannot be fetched, the link leads to the list of everything, as it does without scripts.
 function open(opener) {
-  asked ||= fetched();
+  asked ||= fetched("script", "find.js");
   asked.then(
     () => opener.dispatchEvent(new CustomEvent("tb-find", { bubbles: true })),
     () => location.assign(opener.href),

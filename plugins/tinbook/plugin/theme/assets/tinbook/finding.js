@@ -1,13 +1,12 @@
 // Find: one dialog over the page. It comes with its style, its search and the book's words when it is first asked for.
 import { all, find, make } from "./dom.js";
+import { fetched, home } from "./fetched.js";
 import { ready } from "./finding_index.js";
 import { answer } from "./finding_rank.js";
 import { kinds, meaning, ofKind, row } from "./finding_rows.js";
 import { finding as words } from "./finding_words.js";
 
 const FEW = 20;
-const FILES = "assets/tinbook/";
-const home = new URL(find("meta[name=tinbook]").content, location.href);
 const everything = find(".tb-find")?.href;
 const shown = { typed: "", exactly: false, kind: "", whole: false };
 let book = null;
@@ -45,14 +44,6 @@ const dialog = make(
   ),
   ...Object.values(parts),
 );
-
-function fetched(tag, name) {
-  const address = new URL(FILES + name, home);
-  const source = tag === "link" ? { rel: "stylesheet", href: address } : { src: address };
-  return new Promise((onload, onerror) => {
-    document.head.append(make(tag, { ...source, onload, onerror }));
-  });
-}
 
 async function prepare() {
   document.body.append(dialog);
@@ -95,7 +86,7 @@ function show() {
 const more = count =>
   make("button", { class: "tb-link", onclick: () => again({ whole: true }, parts.rows) }, words.more(count));
 
-// Shown anew by a button that is then drawn anew: the focus stays where it was.
+// The button that asked for this is drawn again too: the focus stays where it was.
 function again(change, place) {
   const nth = all("a, button", place).indexOf(document.activeElement);
   Object.assign(shown, change);
@@ -125,7 +116,7 @@ function move(event) {
   next.focus();
 }
 
-// On the page that lies open only the address changes, and what was chosen by it is chosen anew.
+// On the page already open only the address changes, and what it chooses is chosen again.
 parts.rows.addEventListener("click", event => {
   const link = event.target.closest("a");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;

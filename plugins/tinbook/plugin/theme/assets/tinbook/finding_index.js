@@ -1,6 +1,6 @@
-// The index as it comes (see finding/index.py), made ready to be searched.
+// The index as it comes (see pages/finding/index.py), made ready to be searched.
 
-// What MiniSearch was told when the index was made: words are split and made small before it sees them.
+// MiniSearch's settings when the index was made: words are split and lower-cased before it sees them.
 const OPTIONS = {
   idField: "id",
   tokenize: text => text.split(" "),
@@ -21,8 +21,8 @@ function finds(post) {
   return counts;
 }
 
-// All but the terms goes in as the library writes an index down. In that form a term's finds would be objects, which it
-// makes into maps: in a large book a third of a second for nothing. So they are handed over as the maps it keeps.
+// Everything but the terms goes in as the library serialises an index. In that form a term's finds would be objects that
+// it turns into maps: in a large book a third of a second for nothing. So they are passed as the maps it keeps.
 function engine({ finds: rows, fields, lengths, posts }, terms) {
   const places = rows.map((_, place) => place);
   const lengthsOf = place => lengths.slice(place * fields.length, (place + 1) * fields.length);

@@ -8,11 +8,11 @@ const SIZES = new RegExp(
   `\\b(?<wide>${NUMBER})(?<first>cm|in)?\\s*(?:x|×|by)\\s*(?<long>${NUMBER})(?<unit>cm|in)?(?:\\s*(?:x|×|by)\\s*${NUMBER}(?:cm|in)?)?(?![a-z])` +
     `|\\b(?<one>${NUMBER})(?<of>cm|in)(?![a-z])|\\b(?<bare>\\d\\d?)\\b`,
 );
-// With these about, a number alone is no size of a tin.
+// Next to these, a bare number is not the size of a tin.
 const COUNTED = /\b(?:marks?|eggs?|guests?|people|portions?|layers?|tiers?|steps?|cups?|spoons?|lb|g|min)\b/;
 const LONG = 8;
 
-// As words.py splits the book's own words.
+// As pages/finding/words.py splits the book's own words.
 export const small = text =>
   text
     .normalize("NFKD")
@@ -31,7 +31,7 @@ export function read(typed, book) {
   return { words, size };
 }
 
-// The terms by which tins go that are so large; nothing where the book has no such tin.
+// The terms for tins of this size; empty if the book has no such tin.
 function sizeIn(text, book) {
   const found = SIZES.exec(text);
   if (!found) return null;
@@ -57,7 +57,7 @@ export function forms(word, book) {
   return { own, alike: [...new Set(alike)].filter(each => !own.includes(each)) };
 }
 
-// Of a word that is only begun, so many letters at least say something.
+// How many letters of a word that is only begun say something.
 export const BEGUN = 3;
 const begins = (word, book) => word.length >= BEGUN && book.terms.some(term => term.startsWith(word));
 export const known = (word, book) => {
@@ -65,7 +65,7 @@ export const known = (word, book) => {
   return own.length > 0 || alike.length > 0 || begins(word, book);
 };
 
-// The book's word that is nearest to one it does not have: a slip away, in a long word two.
+// The book's word nearest to one it does not have: one slip away, or two in a long word.
 export function mended(word, book) {
   const most = word.length >= LONG ? 2 : 1;
   if (word.length < 4 || /^\d/.test(word)) return null;
@@ -80,7 +80,7 @@ export function mended(word, book) {
   return best?.term || null;
 }
 
-// Letters put in, left out, mistaken, or two that changed places.
+// Letters added, left out or mistaken, or two that changed places.
 export function slipsBetween(one, other) {
   let before = [];
   let last = Array.from({ length: other.length + 1 }, (_, place) => place);

@@ -8,12 +8,12 @@ const ALIKE = 0.6;
 const BEGINNING = 0.5;
 const LIGHT = 0.2;
 const KINDS = { step: 0.9, note: 0.8, page: 0.9, section: 0.9 };
-// Kinds whose title is a whole sentence; of the others the second line says what they are for.
+// Kinds whose title is a whole sentence; for the others the second line says what they are for.
 const SAID = ["fault", "note"];
 // Kinds that are a part of something: what is found by its name alone is that thing, not all its parts.
 const PARTS = ["step", "fault", "note"];
 
-// `exactly`: without mending what the book has no word for.
+// `exactly`: without correcting what the book has no word for.
 export function answer(typed, book, exactly = false) {
   const { words, size } = read(typed, book);
   const used = words.map(word => (exactly || known(word, book) ? word : mended(word, book) || word));
@@ -43,7 +43,7 @@ function sentence(typed, words, used) {
   });
 }
 
-// How many of the words stand where; `lit` of the light ones.
+// How many of the words are where; `lit` for the light ones.
 const NOTHING = { score: 0, matched: 0, titled: 0, named: 0, lit: 0, own: 0 };
 
 function ranked(words, book) {

@@ -1,4 +1,4 @@
-// The answer as it is shown: what it was taken for, the kinds in it, a row for each find.
+// The answer as shown: how the words were understood, the kinds in it, a row for each find.
 import { make } from "./dom.js";
 import { small } from "./finding_query.js";
 import { sign } from "./finding_signs.js";
@@ -46,7 +46,7 @@ export function kinds(rows, shown, choose) {
   return [button("", words.all), ...present.map(kind => button(kind, words.many[kind]))];
 }
 
-// What the words were taken for; with a way back to the words as typed.
+// How the words were understood, with a way back to the words as typed.
 export function meaning({ mended, size, tin, rows }, typed, asTyped) {
   const said = [];
   if (mended) {

@@ -3,18 +3,18 @@ import { forms } from "./finding_query.js";
 
 const WRITTEN_FOR = 8;
 
-// A mixture's bench opens set to the tin that was asked for; its figure is for the tin it is written for alone.
+// A mixture's bench opens set to the tin asked for; its figure is only for the tin it is written for.
 export function set(row, tin) {
   if (!tin?.bench || row.kind !== "mixture" || !row.bench) return row;
   const url = `${row.url}#for?${new URLSearchParams({ tin: tin.tin })}`;
   return { ...row, url, figure: row.tin === tin.tin ? row.figure : "" };
 }
 
-// Whether a word beside a size is of the tin: its shape, or that it is one.
+// Whether a word beside a size belongs to the tin: its shape, or a word for tin.
 export const isOfTin = (word, book) =>
   word === "tin" || forms(word, book).own.some(term => book.shapes.has(term)) || book.alike.get("tin")?.includes(word);
 
-// The tins of a size, those of the shape that was said, else the usual shapes and the house's own first.
+// The tins of a size: those of the shape named, or else the usual shapes and the house's own first.
 export function tinsOf({ terms, square }, words, book) {
   const sized = terms.flatMap(term => book.mini.search(term, { fields: ["names"] }).map(each => each.id));
   const shapes = new Set(words.flatMap(word => forms(word, book).own).filter(term => book.shapes.has(term)));

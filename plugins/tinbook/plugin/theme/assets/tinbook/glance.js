@@ -71,7 +71,7 @@ function isElsewhere({ dataset }, tins) {
   return true;
 }
 
-// From the address, else from memory, else as it stands in the page.
+// From the address, or from memory, or as it stands in the page.
 function firstChoice({ dataset }, tins) {
   const address = asked();
   const kept = read("glance", {});

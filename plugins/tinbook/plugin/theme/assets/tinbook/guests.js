@@ -1,4 +1,4 @@
-// From guests to tins: the form, and the sets that serve so many, those of the house's own tins first.
+// From guests to tins: the form, and the sets that serve that many, those of the house's own tins first.
 import { all, announce, find, make } from "./dom.js";
 import { read, write } from "./keep.js";
 import { guests as words } from "./page_words.js";
@@ -8,7 +8,7 @@ import { answers, setsOf } from "./tiers.js";
 
 const SHOWN = 4;
 
-// The mixture last at the bench, of those a cake may be baked from.
+// The mixture last at the bench, if a cake can be baked from it.
 const atTheBench = table => {
   const baked = new Set(table.mixtures.map(({ slug }) => slug));
   return read("recent", []).find(({ slug }) => baked.has(slug))?.slug;

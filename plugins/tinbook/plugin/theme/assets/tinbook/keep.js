@@ -1,4 +1,4 @@
-// What the device remembers. A full or forbidden store breaks nothing: the page then remembers until it is left.
+// What the device remembers. A full or forbidden store breaks nothing: the page then remembers until you leave it.
 const home = new URL(document.querySelector("meta[name=tinbook]")?.content || ".", location.href).pathname;
 const memory = new Map();
 const nameOf = key => `tinbook ${home} ${key}`;
@@ -32,7 +32,7 @@ export function write(key, value) {
   }
 }
 
-// Another page of the book has written: tell who listens.
+// Another page of the book has written: tell the listeners.
 export function follow(key, heard) {
   window.addEventListener("storage", event => {
     if (event.key === nameOf(key)) heard();

@@ -1,4 +1,4 @@
-// What lists hold that narrow: their rows, what these say of themselves, and what there is to choose.
+// What narrowing lists hold: their rows, the rows' marks, and what there is to choose.
 import { all, find } from "./dom.js";
 import { narrow as words } from "./page_words.js";
 
@@ -7,7 +7,7 @@ export const GROUPS = ["kind", "season", "keeps", "tag"];
 export const plain = text => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 export const valuesOf = (row, group) => (row.dataset[group] || "").split("|").filter(Boolean);
 
-// A row that stands in several lists counts once.
+// A row in several lists counts once.
 export const countOf = rows => new Set(rows.map(row => find("a", row)?.href || row)).size;
 
 // Each list with what is hidden when it is empty: all around it, and its heading where there are several.
@@ -20,7 +20,7 @@ export function partsOf(lists) {
   });
 }
 
-// Of a table the heads of its rows are looked through, not its figures.
+// In a table, the heads of its rows are searched, not its figures.
 export function searchTexts(rows) {
   const textOf = row => [(find("th", row) || row).textContent, ...Object.values(row.dataset)].join(" ");
   return new Map(rows.map(row => [row, plain(textOf(row))]));
@@ -29,7 +29,7 @@ export function searchTexts(rows) {
 // The values of one group, if there is anything to choose between them.
 export function choicesOf(rows, group) {
   const rowValues = rows.map(row => valuesOf(row, group));
-  // a tag of one row only is found by its words
+  // a tag on only one row is found by its words
   const least = group === "tag" ? 2 : 1;
   const values = [...new Set(rowValues.flat())].filter(
     value => rowValues.filter(own => own.includes(value)).length >= least,

@@ -1,6 +1,5 @@
-// What every page of the book wakes up. home.js, tins.js, mixture_tables.js, technique.js, measures.js and guests.js
-// are for the pages of their name, narrow.js for lists.
-import { bench } from "./bench.js";
+// What every page of the book wakes up. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
+// measures.js and guests.js are for the pages of their name, narrow.js for lists.
 import { announce } from "./dom.js";
 import { finder } from "./finder.js";
 import { folds } from "./folds.js";
@@ -12,13 +11,13 @@ import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
 announce("");
-wake([looks, folds, finder, measures, bench, ticks, timers]);
-// what changes nothing on the page waits until it stands
-window.addEventListener("load", () => wake([remember, offline]));
+wake(looks, folds, finder, measures, ticks, timers);
+// the rest can wait until the browser has drawn the page
+setTimeout(wake, 0, remember, offline);
 
-function wake(parts) {
+// One part that fails leaves the others and the page standing.
+function wake(...parts) {
   for (const part of parts) {
-    // one part that fails leaves the others and the page standing
     try {
       part();
     } catch (error) {

@@ -44,7 +44,7 @@ function show(head, name, isChosen) {
   find("button", head).setAttribute("aria-pressed", String(isChosen));
 }
 
-// What stands in a head becomes a button, and stays where it was.
+// What is in a head becomes a button, and stays where it was.
 function touch(head, label, onclick) {
   const place = find(".tb-touch", head);
   const button = make("button", { class: "tb-touch", "aria-label": label, onclick });

@@ -10,13 +10,13 @@ import { fixed, grams, number } from "./spell.js";
 const MOST = 1e6;
 const wholeGrams = value => grams(halfUp(value, 1));
 
-// A comma is a point to some; nothing, a word or nought is no figure.
+// A comma is a point to some; an empty field, a word or nought is not a figure.
 function figureOf(text) {
   const value = Number(text.trim().replace(",", "."));
   return value > 0 && value < MOST ? value : null;
 }
 
-// `fields` are what is asked, with what is usual; `answer` takes their figures and returns lines, the first one large.
+// `fields` are the questions, with usual answers; `answer` takes their figures and returns lines, the first one large.
 function sum(name, fields, answer) {
   const keys = Object.keys(fields);
   const kept = read(`sum ${name}`, {});

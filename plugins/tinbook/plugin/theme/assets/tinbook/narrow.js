@@ -1,6 +1,6 @@
-// Lists that narrow by words and by what their rows say of themselves. Without this script nothing is hidden.
-// Lists of one data-narrow name go together; a row may carry data-kind, -season, -keeps, -tag and -also, values parted
-// by |.
+// Lists that narrow by words and by their rows' marks. Without this script nothing is hidden.
+// Lists of one data-narrow name go together; a row may carry data-kind, -season, -keeps, -tag and -also, with | between
+// values.
 import { all, make, pressOne } from "./dom.js";
 import { choicesOf, countOf, GROUPS, partsOf, plain, searchTexts, valuesOf } from "./lists.js";
 import { narrow as words } from "./page_words.js";
@@ -9,7 +9,7 @@ import { narrow as words } from "./page_words.js";
 const FEW = 6;
 const NOTHING = { text: "", kind: "", season: "", keeps: "", tag: "" };
 
-// What was asked, until the tab is closed; an address with a place in the page begins anew.
+// What was asked, until the tab is closed; an address with an anchor starts afresh.
 function memory(name) {
   const key = `tinbook narrow ${location.pathname} ${name}`;
   return {
@@ -50,7 +50,7 @@ function groupOf(group, choices, caption, choose) {
   return { group, choices, line, show };
 }
 
-// On a phone all choices lie behind one button, or the list would begin below the screen.
+// On a phone all choices are behind one button, or the list would begin below the screen.
 function opener(choices) {
   const open = () => {
     const isOpen = choices.classList.toggle("tb-open");

@@ -31,13 +31,13 @@ async function keep(home, workers) {
 }
 
 async function registered(home, workers) {
-  // all tabs change to the new book at once; the very first worker comes to a page that is new already
+  // all tabs change to the new book at once; the very first worker finds a page that is new already
   let earlier = workers.controller;
   workers.addEventListener("controllerchange", () => {
     if (earlier) location.reload();
     earlier = true;
   });
-  // asked for first: to register again would wait for a search for news that a bad network may hold up for minutes
+  // asked for first: registering again would wait for an update check that a bad network may hold up for minutes
   const known = await workers.getRegistration(home);
   const ours = known?.scope === home.href;
   const book = ours ? known : await workers.register(new URL("sw.js", home), { updateViaCache: "none" });
@@ -68,7 +68,7 @@ function lookForNews(book) {
   look();
 }
 
-// Where the device refuses (no HTTPS, a private window, no room) the book is read from its host, and nothing is said.
+// If the device refuses (no HTTPS, a private window, no room) the book is read from its host, and nothing is said.
 export function offline() {
   const meta = find("meta[name=tinbook][data-kept]");
   if (!meta || !navigator.serviceWorker) return;

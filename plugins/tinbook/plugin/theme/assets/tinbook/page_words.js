@@ -1,6 +1,9 @@
-// The words of pages that are no recipe: a recipe need not carry them.
+// The words of pages other than recipes: a recipe need not carry them.
 
-export const home = { ticked: count => `${count} ticked` };
+export const home = {
+  ticked: count => `${count} ticked`,
+  till: (name, time) => `${name} till ${time}`,
+};
 export const technique = {
   handOn: "Hand on",
   forPeople: count => `For ${count} people`,
@@ -52,6 +55,6 @@ export const narrow = {
   of: (left, whole) => `${left} of ${whole}`,
   all: "Show all",
   none: "None is left. Take a word or a choice away.",
-  // choices stand in this order
+  // choices are in this order
   order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
 };

@@ -1,4 +1,4 @@
-// A tin seen from above, so many `unit`s for a mm; what width and length do not tell, by its paths.
+// A tin seen from above, in `unit`s for 1 mm; by its paths, if width and length do not describe it.
 import { make } from "./dom.js";
 
 const ROUND = ["round", "ring", "cups"];

@@ -1,4 +1,4 @@
-// What was at the bench last is told on the first page: each visit of a mixture or technique is kept.
+// The first page says what was last at the bench: each visit to a mixture or technique is remembered.
 import { find } from "./dom.js";
 import { read, write } from "./keep.js";
 

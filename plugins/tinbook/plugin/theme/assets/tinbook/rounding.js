@@ -1,12 +1,12 @@
 // The browser's rounding, each for a purpose: the same as engine/rounding.py and engine/scaling.py, digit for digit.
 
-// What floats may leave over: a half held as 0.49999999 goes up, and a room filled to the brim is not exceeded.
+// How far floats may be out: a half held as 0.49999999 goes up, and a room filled to the brim is not exceeded.
 export const GRAIN = 1e-9;
-// A count so near to a whole one is that one.
+// A count this near to a whole one is that one.
 const NEARLY = 1e-6;
 const CUP_PARTS = [1, 3 / 4, 2 / 3, 1 / 2, 1 / 3, 1 / 4, 0];
 
-// Halves go up. Tenths need a tidy end, as floats do not hold them.
+// Halves go up. Tenths need tidying, as floats cannot hold them.
 export const halfUp = (value, step) => Math.round(Math.floor(value / step + 0.5 + GRAIN) * step * 1e6) / 1e6;
 const atLeastOne = (value, step) => halfUp(value, step) || (value > 0 ? step : 0);
 

@@ -4,7 +4,7 @@ import { halfUp } from "./rounding.js";
 import { timers as words } from "./words.js";
 
 const MINUTE_MS = 60000;
-// A bake for the log takes so many minutes.
+// A bake for the log takes this many minutes.
 const LEAST_MIN = 3;
 const MOST_MIN = 720;
 
@@ -22,7 +22,7 @@ function save(timers) {
 export const secondsLeft = timer => timer.stopped ?? (timer.ends - Date.now()) / 1000;
 export const isPaused = timer => timer.stopped !== undefined;
 
-// `bake`: the line for the log, as far as it is known before the bake is done.
+// `bake`: the line for the log, so far as it is known before the bake is done.
 export function begin(name, minutes, bake) {
   const began = Date.now();
   const timer = { id: `${began}${Math.random()}`, name, minutes, page: location.pathname, began };

@@ -1,4 +1,4 @@
-// Spells numbers the way pages/formats.py does.
+// Spells numbers as pages/spelling/formats.py does.
 import { spans, units } from "./words.js";
 
 const FRACTIONS = { 125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞" };
@@ -45,7 +45,7 @@ export const cupWord = ({ shown, unit }) => (unit === "cup" && shown > 1 ? units
 export const tinWords = name =>
   name.replaceAll(" x ", `${NBSP}×${NBSP}`).replaceAll(" cm", `${NBSP}cm`).replaceAll(" in", `${NBSP}in`);
 
-// As pages/base/shared.py spells them: from so many minutes to so many, in hours.
+// As pages/base/shared.py spells them: a range of minutes, in hours.
 export function minutesWords(low, high) {
   const inHours = minutes => {
     const parts = [
@@ -59,6 +59,11 @@ export function minutesWords(low, high) {
   };
   if (low === high) return inHours(low);
   return high < 60 ? spans.short(low, inHours(high)) : spans.long(inHours(low), inHours(high));
+}
+
+export function timeOfDay(moment) {
+  const day = new Date(moment);
+  return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`;
 }
 
 export function clock(seconds) {

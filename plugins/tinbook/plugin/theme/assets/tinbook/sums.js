@@ -1,7 +1,7 @@
-// The products of the bench: the same as plans/scaling.py and plans/versions.py, digit for digit.
+// The products of the bench: the same as plans/base/scaling.py and versions.py, digit for digit.
 import { cups, GRAIN, isWhole, ounces, percent, reaches, scales, shownFactor, spoon, wholeEggs } from "./rounding.js";
 
-// The share of a raising agent that stays in a tin so wide: straight between the points, level beyond them.
+// The share of a raising agent kept in a tin of this width: straight between the points, level beyond them.
 export function raisingKept(points, width) {
   if (!points) return 1;
   const next = points.findIndex(point => width <= point.width);
@@ -58,12 +58,12 @@ export function versions(recipe, factor, width) {
   return { exact, whole: beaten ? exact : version(recipe, eggs.factor, factor, width, false), beaten };
 }
 
-// Batter for one tin that is in no table, as deep as in the written tins; by its water, filled to the same share.
+// Batter for one tin that is in no table, as deep as in the written tins; if known by its water, as full.
 export function anyTin(recipe, any) {
   if (any.ml) return { unit_ml: any.ml * recipe.share, width_mm: 0, by_brim: true };
   const area = recipe.shapes[any.shape] * any.width * any.length;
   return { unit_ml: (area * recipe.depth_mm) / 1000, width_mm: Math.min(any.width, any.length) };
 }
 
-// Shapes that are told by a width and a length; the others by one size.
+// Shapes described by a width and a length; the others by one size.
 export const inTwoSizes = shape => shape === "rectangle" || shape === "oval";

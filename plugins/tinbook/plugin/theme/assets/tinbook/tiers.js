@@ -1,9 +1,9 @@
-// From guests to tins: the same sums as plans/guests.py, over the sets the page hands over.
+// From guests to tins: the same sums as plans/portions/guests.py, over the sets in the page.
 import { handedOver } from "./embedded.js";
 
 const MOST_SHOWN = 5;
 
-// Portions that a tin serves stand in the order of the kinds.
+// The portions a tin serves are in the order of the kinds.
 const NAMES = {
   kinds: kinds => kinds.map(([name, size]) => ({ name, size })),
   tins: tins =>

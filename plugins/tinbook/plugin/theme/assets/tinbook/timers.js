@@ -1,9 +1,9 @@
 // Named timers, several at once: the buttons that start them, and what is heard and said when one rings.
 import { stayAwake } from "./awake.js";
-import { all, announce } from "./dom.js";
+import { all, announce, say } from "./dom.js";
 import { follow } from "./keep.js";
 import { begin, isPaused, markAnnounced, onChange, running, secondsLeft } from "./running.js";
-import { drawTray, makeTray } from "./tray.js";
+import { timeOfDay } from "./spell.js";
 import { timers as words } from "./words.js";
 
 const RING_S = 30;
@@ -11,7 +11,7 @@ const title = document.title;
 let sound = null;
 
 function start({ name, minutes, bake }) {
-  // a browser lets a page sound only after a touch: this is one
+  // a browser lets a page make a sound only after a touch: this is one
   try {
     sound ||= new AudioContext();
     sound.resume();
@@ -33,23 +33,32 @@ function beep() {
   tone.stop(sound.currentTime + 0.25);
 }
 
+// The tray comes with its style when the first timer runs.
+let tray = null;
 function draw() {
-  drawTray();
+  if (tray || running().length) {
+    tray ||= import("./tray.js");
+    tray.then(
+      ({ drawTray }) => drawTray(),
+      () => {
+        tray = null;
+      },
+    );
+  }
+  drawButtons();
+}
+
+export function drawButtons() {
   for (const button of all(".tb-start")) drawButton(button);
 }
 
-// A button whose timer runs says till when.
+// A button whose timer is running says when it ends.
 function drawButton(button) {
   const { name, start } = button.dataset;
   const mine = timer => timer.name === name && timer.page === location.pathname;
   const timer = running().find(timer => mine(timer) && !isPaused(timer) && secondsLeft(timer) > 0);
-  button.firstChild.data = timer ? words.till(timeOfDay(timer.ends)) : start;
+  say(button.firstChild, timer ? words.till(timeOfDay(timer.ends)) : start);
   button.setAttribute("aria-label", `${start}, ${words.start(name)}`);
-}
-
-function timeOfDay(moment) {
-  const day = new Date(moment);
-  return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`;
 }
 
 function tick() {
@@ -70,7 +79,6 @@ function ring(timer) {
 }
 
 export function timers() {
-  makeTray();
   onChange(draw);
   for (const button of all(".tb-start")) {
     button.dataset.start ||= button.textContent;

@@ -1,12 +1,21 @@
-// The tray of timers at the foot of every page.
+// The tray of timers at the foot of every page, fetched when one runs.
 import { all, announce, find, make } from "./dom.js";
+import { fetched } from "./fetched.js";
+import { tray as words } from "./late_words.js";
 import { finish, goOn, isPaused, pause, remove, running, secondsLeft } from "./running.js";
 import { clock } from "./spell.js";
-import { timers as words } from "./words.js";
 
-export function makeTray() {
-  const list = make("ul", { class: "tb-timers" });
-  document.body.append(make("section", { id: "tb-tray", "aria-label": words.tray }, list));
+let list = null;
+
+// Hidden until its style has come.
+function makeTray() {
+  const made = make("ul", { class: "tb-timers" });
+  const tray = make("section", { id: "tb-tray", "aria-label": words.name, hidden: true }, made);
+  document.body.append(tray);
+  fetched("link", "running.css").finally(() => {
+    tray.hidden = false;
+  });
+  return made;
 }
 
 const button = (label, timer, onclick) =>
@@ -48,24 +57,24 @@ function logLine(timer) {
 let drawn = "";
 export function drawTray() {
   const timers = running();
-  const tray = find("#tb-tray .tb-timers");
+  list ||= makeTray();
   const look = timers.map(timer => `${timer.id} ${timer.stopped ?? ""} ${secondsLeft(timer) <= 0}`).join();
   if (look === drawn) {
     timers.forEach((timer, place) => {
-      if (!timer.line) find("b", tray.children[place]).textContent = clock(secondsLeft(timer));
+      if (!timer.line) find("b", list.children[place]).textContent = clock(secondsLeft(timer));
     });
     return;
   }
   drawn = look;
-  keepFocus(tray, () => tray.replaceChildren(...timers.map(row)));
+  keepFocus(list, () => list.replaceChildren(...timers.map(row)));
   document.body.classList.toggle("tb-trayed", timers.length > 0);
 }
 
-// Who works it by keyboard stays where they were.
-function keepFocus(tray, change) {
-  const held = all("button", tray).indexOf(document.activeElement);
+// Keyboard focus stays where it was.
+function keepFocus(list, change) {
+  const held = all("button", list).indexOf(document.activeElement);
   change();
   if (held < 0) return;
-  const buttons = all("button", tray);
+  const buttons = all("button", list);
   (buttons[Math.min(held, buttons.length - 1)] || find(".tb-start"))?.focus();
 }

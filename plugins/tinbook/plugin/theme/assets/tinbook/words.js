@@ -1,4 +1,5 @@
-// Every word the scripts say, by the part of a page that says it; those of pages that are no recipe in page_words.js.
+// Every word the scripts say, by the part of a page that says it; those of pages other than
+// recipes in page_words.js, of what is fetched late in late_words.js.
 
 export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min" };
 export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
@@ -33,15 +34,9 @@ export const bench = {
 };
 
 export const tins = {
-  notOwned: "not owned",
   counted: { tins: "tins", cups: "cups", batches: "batches" },
   more: label => `one more: ${label}`,
   less: label => `one less: ${label}`,
-  fields: { shape: "Shape", width: "Width", length: "Length", unit: "in" },
-  units: { cm: "cm", inches: "inches" },
-  water: "Water to the brim, ml",
-  show: "Work it out",
-  wrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
 };
 
 export const baking = {
@@ -54,19 +49,14 @@ export const baking = {
   goes: (goes, span) => (goes > 1 ? `${goes} × ${span}` : span),
   unknown: "time not known for this tin",
   andBake: rest => `${rest} and the bake`,
-  // a line of the log, as far as it is known when the tin goes in
+  // a line of the log, so far as it is known when the tin goes in
   bake: (slug, tin, grams, oven) => `of: ${slug}, tin: ${tin}, batter: ${grams} g, oven: ${oven}, done after: `,
 };
 
 export const timers = {
-  tray: "Timers",
   start: name => `Start a timer: ${name}`,
   till: time => `till ${time}`,
   rings: name => `${name}: time is up`,
-  acts: { stop: "Stop", go: "Go on", away: "Clear", done: "Done", copy: "Copy" },
-  stopped: "stopped",
-  copied: "Copied",
-  paste: "For house/bakes.yaml: ",
   // the line of the log, from its beginning to its end
   day: (day, bake) => `  - {day: ${day}, ${bake}`,
   ran: (bake, minutes) => `${bake}${minutes} min}`,

@@ -1,4 +1,4 @@
-// A mixture for the chosen tin: its sums, and what the page says of them.
+// A mixture for the chosen tin: its sums, and what the page says about them.
 import { measured } from "./measure.js";
 import { exceeds, scales, wholeTimes } from "./rounding.js";
 import { centimetres, figure, grams, mixed, number, tinWords } from "./spell.js";
@@ -7,7 +7,7 @@ import { bench as words } from "./words.js";
 
 const tinOf = (recipe, choice) => recipe.tins.find(tin => tin.name === choice.tin);
 
-// Everything the page says of one choice: also what the tests compare with Python.
+// Everything the page says about one choice: also what the tests compare with Python.
 export function work(recipe, choice) {
   const tin = tinOf(recipe, choice);
   const filled = choice.any ? anyTin(recipe, choice.any) : tin;
@@ -27,12 +27,12 @@ export function work(recipe, choice) {
   };
 }
 
-// More than were chosen, where so much batter would rise over the brim.
+// More than were chosen, if that much batter would rise over the brim.
 export function tinsNeeded(ml, tin, count) {
   return tin.room_ml && exceeds(ml / count, tin.room_ml) ? wholeTimes(ml, tin.room_ml) : count;
 }
 
-// How often the oven is filled, as its shelf and the tins there are allow; none where it does not stand on the shelf.
+// How many oven loads, given its shelf and the tins owned; none for a tin that does not fit the shelf.
 function bakes(tin, needed) {
   if (!tin || tin.stands === 0) return tin ? 0 : 1;
   const byShelf = tin.stands ? wholeTimes(wholeTimes(needed, tin.holes), tin.stands) : 1;
@@ -48,14 +48,14 @@ export function spelt(recipe, index, shown, share = 1) {
   return chosen || [figure(measuredOut), measuredOut.unit];
 }
 
-// A tin of one's own by its shape and size.
+// A tin of your own by its shape and size.
 export function anyName({ shape, width, length }, recipe) {
   const called = mm => calledCm(mm, recipe);
   if (!inTwoSizes(shape)) return words.oneSize(shape, called(width));
   return words.twoSizes(shape, called(width), called(length));
 }
 
-// The centimetres a length goes by: those of its name, where it is not as long.
+// The centimetres a length goes by: those of its name, if that is not its length.
 const calledCm = (mm, recipe) =>
   Object.entries(recipe.named.cm ?? {}).find(([, size]) => size === mm)?.[0] ?? centimetres(mm);
 
@@ -97,7 +97,7 @@ function offWords(choice, { beaten, shown }) {
 
 const depthWords = (tin, recipe) => (tin.least_mm ? words.least(calledCm(tin.least_mm, recipe)) : words.deeper);
 
-// Where there are fewer than are to be filled, and the oven has room for all there are.
+// Whether fewer are owned than must be filled, and the oven has room for all of those.
 function fewWords(needed, { have, stands, holes }) {
   if (!have || have >= needed || (stands && have > stands * holes)) return "";
   const part = holes > 1 ? "" : words.parts[needed] || words.partOf(needed);

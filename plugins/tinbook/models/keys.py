@@ -1,0 +1,155 @@
+"""What each key of the book's files means, as the models say it: for the pages of reference and for editors.
+
+The words are the docstring under a field, in plain British English with `code` for what is written. What becomes of a
+key that is left out follows its field's default, or stands at the end of the docstring after "Left out:". The examples
+are those of `such_as`. Nothing here knows a key by name.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from pydantic import BaseModel, PlainValidator
+from pydantic.fields import FieldInfo
+
+from tinbook.models.reading import ReadAs, Written
+from tinbook.source import read_yaml
+
+LEFT_OUT = "Left out:"
+BY_ITS_KEYS = "see its own keys."
+"""What follows where a whole group is left out that is never missing."""
+IN_A_LIST = "- "
+"""How an example begins that is lines of a list."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyWords:
+    """One key as written, and what is said of it.
+
+    `default` is what the model takes instead, as it would be written; `left_out` says in words what follows where no
+    such value does; both are empty for a key that is `required`. `choices` are all the texts it may be, where they are
+    few; `inside` is the model of the groups that stand there; `readers` are what reads its texts.
+    """
+
+    name: str
+    meaning: str
+    left_out: str
+    default: str
+    required: bool
+    examples: tuple[str, ...]
+    choices: tuple[str, ...]
+    inside: type[Written] | None
+    readers: tuple[object, ...]
+
+    @property
+    def written(self) -> tuple[str, ...]:
+        """Its examples as lines of a file."""
+        return tuple(as_lines(self.name, example) for example in self.examples)
+
+    @property
+    def values(self) -> tuple[Any, ...]:
+        """Its examples as plain data, every text a text."""
+        return tuple(value_of(example) for example in self.examples)
+
+    @property
+    def described(self) -> str:
+        """All that is said of it in words, in one paragraph."""
+        return f"{self.meaning} {LEFT_OUT} {self.left_out}" if self.left_out else self.meaning
+
+
+def as_lines(name: str, example: str) -> str:
+    """A key with an example behind it, or below it where that is lines of a list or of a group."""
+    if "\n" in example or example.startswith(IN_A_LIST):
+        return "\n".join((f"{name}:", *(f"  {line}" for line in example.splitlines())))
+    return f"{name}: {example}"
+
+
+def value_of(example: str) -> Any:
+    """An example as plain data. ValueError: it is no sound YAML."""
+    document, problems = read_yaml(as_lines("key", example).encode(), "example")
+    if document is None or problems:
+        raise ValueError(f"this is no sound YAML: {example}")
+    return document.data["key"]
+
+
+def lead_of(model: type[Written]) -> str:
+    """What a group of keys is, in a sentence or two: the first paragraph of its docstring."""
+    return " ".join((model.__doc__ or "").partition("\n\n")[0].split())
+
+
+@lru_cache(maxsize=256)
+def keys_of(model: type[Written], *, own: bool = False) -> tuple[KeyWords, ...]:
+    """Every key of a model, in the order of its fields; `own`: those alone that it says itself, not what it is made
+    of."""
+    names = [name for name in model.model_fields if not own or name in model.__annotations__]
+    return tuple(_key(name, model.model_fields[name]) for name in names)
+
+
+def _key(name: str, field: FieldInfo) -> KeyWords:
+    meaning, _, left_out = " ".join((field.description or "").split()).partition(LEFT_OUT)
+    read = tuple(readers(field))
+    return KeyWords(
+        name=field.alias or name,
+        meaning=meaning.strip(),
+        left_out=left_out.strip() or (BY_ITS_KEYS if isinstance(field.default, BaseModel) else ""),
+        default="" if field.is_required() else _as_written(field.default, read),
+        required=field.is_required(),
+        examples=tuple(str(example) for example in field.examples or ()),
+        choices=_choices(read),
+        inside=next(iter(_groups(field.annotation)), None),
+        readers=read,
+    )
+
+
+def _as_written(default: Any, read: Iterable[object]) -> str:
+    """A default as a baker would write it; empty for nothing, and for a group, whose keys have their own."""
+    if isinstance(default, bool):
+        return "yes" if default else "no"
+    if isinstance(default, float):
+        unit = next(reader.unit for reader in read if isinstance(reader, ReadAs) and reader.unit)
+        return f"{default:g} {unit}"
+    return "" if default is None or isinstance(default, (tuple, Mapping, BaseModel)) else str(default)
+
+
+def _choices(read: Iterable[object]) -> tuple[str, ...]:
+    enums = (reader.like.get("enum", ()) for reader in read if isinstance(reader, ReadAs))
+    return tuple(dict.fromkeys(str(choice) for enum in enums for choice in enum))
+
+
+def readers(field: FieldInfo) -> Iterator[object]:
+    """What reads the texts of a field, its own or those in its list or group of names."""
+    yield from (each for each in field.metadata if isinstance(each, (ReadAs, PlainValidator)))
+    yield from readers_in(field.annotation)
+
+
+def readers_in(annotation: Any) -> Iterator[object]:
+    """The same of a type as it is annotated."""
+    yield from (each for each in getattr(annotation, "__metadata__", ()) if isinstance(each, (ReadAs, PlainValidator)))
+    for inner in (getattr(annotation, "__origin__", None), *getattr(annotation, "__args__", ())):
+        if inner is not None and not isinstance(inner, (str, type)):
+            yield from readers_in(inner)
+
+
+def _groups(annotation: Any) -> Iterator[type[Written]]:
+    """The models that stand in a type."""
+    if isinstance(annotation, type) and issubclass(annotation, Written):
+        yield annotation
+    for inner in getattr(annotation, "__args__", ()):
+        yield from _groups(inner)
+
+
+def groups_below(model: type[Written]) -> tuple[type[Written], ...]:
+    """A model and all that stand in it, each before what stands in itself."""
+    found: dict[type[Written], None] = {model: None}
+    for key in keys_of(model):
+        if key.inside is not None and key.inside not in found:
+            found |= dict.fromkeys(groups_below(key.inside))
+    return tuple(found)
+
+
+def minimal(model: type[Written]) -> dict[str, Any]:
+    """The keys that must be there, each with its first example: the least of what the model takes."""
+    return {key.name: key.values[0] for key in keys_of(model) if key.required}

@@ -1,0 +1,1 @@
+"""Pages of reference: every key of the book's files, and how each value is written, made from the models."""

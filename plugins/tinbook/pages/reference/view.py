@@ -1,0 +1,169 @@
+"""The pages of reference: writing recipes, writing techniques, the house's files, and how values are written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from tinbook.models import Change, Finish, Mixture, StepChange, Technique, Variation, Written
+from tinbook.models.keys import groups_below
+from tinbook.models.register import REGISTER
+from tinbook.models.written_forms import FORMS, WrittenForm
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.lists.lists import Entry, Group, ListView
+from tinbook.pages.reference.examples import EXPLAINED, RECIPE, STARTS_FROM, TECHNIQUE, WholeFile, whole, whole_of
+from tinbook.pages.reference.groups import KeyGroup, coded, key_group
+from tinbook.pages.reference.words import more_of
+
+SECTION = "Reference"
+RECIPES, TECHNIQUES, HOUSE = "reference/recipes", "reference/techniques", "reference/house"
+FORMS_PAGE = "reference/forms"
+TITLE_OF = {
+    RECIPES: "Writing recipes",
+    TECHNIQUES: "Writing techniques",
+    HOUSE: "The house’s files",
+    FORMS_PAGE: "How amounts, tins and times are written",
+}
+_KEYS = "what it means, what happens if you leave it out, and how to write it."
+LEADS = {
+    RECIPES: f"Every key of a recipe: {_KEYS}",
+    TECHNIQUES: f"Every key of a technique: {_KEYS}",
+    HOUSE: f"Every key of the files in `recipes/house`: {_KEYS}",
+    FORMS_PAGE: "How to write a file, and the values that take more than words. Type what is in a box as it stands.",
+}
+SECONDS = {
+    RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
+    TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
+    HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
+    FORMS_PAGE: "Several ways to write each.",
+}
+"""What stands below each in the list of them."""
+AWAY = dict.fromkeys(groups_below(Finish), HOUSE)
+"""What a recipe can say under `finish` stands with the house's files."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReferenceView:
+    """A page of groups of keys."""
+
+    desk: Desk
+    address: str
+    groups: tuple[KeyGroup, ...]
+
+    @property
+    def items(self) -> tuple[KeyGroup, ...]:
+        """Its sections."""
+        return self.groups
+
+    @property
+    def lead(self) -> Markup:
+        """What it is for."""
+        return coded(LEADS[self.address])
+
+
+@dataclass(frozen=True, slots=True)
+class FormView:
+    """One way to write a value, with examples and what each shows."""
+
+    form: WrittenForm
+
+    @property
+    def title(self) -> str:
+        """Its heading: `How a tin is written`."""
+        return f"How {self.form.name} is written"
+
+    @property
+    def says(self) -> Markup:
+        """What is said of it."""
+        return coded(self.form.says)
+
+    @property
+    def examples(self) -> tuple[tuple[str, str], ...]:
+        """Texts, and what each shows."""
+        return tuple(self.form.examples.items())
+
+    @property
+    def noted(self) -> bool:
+        """Whether any of them has a word beside it."""
+        return any(self.form.examples.values())
+
+
+@dataclass(frozen=True, kw_only=True)
+class FormsView:
+    """Every way to write a value."""
+
+    desk: Desk
+
+    @property
+    def items(self) -> tuple[FormView, ...]:
+        """Each in its section."""
+        return tuple(FormView(form) for form in FORMS)
+
+    @property
+    def lead(self) -> Markup:
+        """What it is for."""
+        return coded(LEADS[FORMS_PAGE])
+
+    @property
+    def whole(self) -> WholeFile:
+        """A file with its signs explained."""
+        return whole(f"mixtures/{EXPLAINED}.yaml")
+
+
+def _below(model: type[Written], desk: Desk) -> tuple[KeyGroup, ...]:
+    """The groups that stand in a model, without those told elsewhere."""
+    inside = [group for group in groups_below(model)[1:] if group not in AWAY]
+    return tuple(key_group(group, desk.facts) for group in inside)
+
+
+def recipe_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+    """A recipe, and one that starts from another."""
+    facts = desk.facts
+    recipe, variation = (whole(f"mixtures/{name}.yaml") for name in (RECIPE, STARTS_FROM))
+    return (
+        key_group(Mixture, facts, wholes=(recipe,), away=AWAY),
+        *_below(Mixture, desk),
+        key_group(Variation, facts, own=True, wholes=(variation,)),
+        key_group(Change, facts),
+        key_group(StepChange, facts, own=True),
+    )
+
+
+def technique_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+    """A technique."""
+    example = whole(f"techniques/{TECHNIQUE}.yaml")
+    return (key_group(Technique, desk.facts, wholes=(example,)), *_below(Technique, desk))
+
+
+def house_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+    """Every file of the house, as the register has them."""
+    made: list[KeyGroup] = []
+    for kind in REGISTER:
+        if kind.room == "house":
+            first, *inside = groups_below(kind.model)
+            made.append(key_group(first, desk.facts, wholes=whole_of(kind), more=more_of(kind)))
+            made += [key_group(group, desk.facts) for group in inside]
+    return tuple(made)
+
+
+def reference_pages(desk: Desk) -> Iterator[Page]:
+    """The pages, and the list of them."""
+    entries = tuple(
+        Entry(address=address, name=title, left="", second=SECONDS[address]) for address, title in TITLE_OF.items()
+    )
+    lead = "How to write the files your book is made of. After “tinbook schema” your editor says the same as you type."
+    yield Page(
+        address="reference/index",
+        title=SECTION,
+        template="list",
+        view=ListView(title=SECTION, lead=lead, items=(Group("", "", entries),)),
+        section=(SECTION,),
+    )
+    for address, groups in ((RECIPES, recipe_groups), (TECHNIQUES, technique_groups), (HOUSE, house_groups)):
+        view = ReferenceView(desk=desk, address=address, groups=groups(desk))
+        title = TITLE_OF[address]
+        yield Page(address=address, title=title, template="reference", view=view, section=(SECTION, title))
+    title = TITLE_OF[FORMS_PAGE]
+    yield Page(address=FORMS_PAGE, title=title, template="forms", view=FormsView(desk=desk), section=(SECTION, title))

@@ -1,0 +1,61 @@
+"""What the pages of reference call each group of keys, and what they say of a file beside the models' own words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tinbook.models.register import SeenBy, SourceKind
+
+TITLES: Mapping[str, str] = {
+    "Mixture": "The recipe",
+    "MixLine": "A line of the mix",
+    "Bake": "The bake",
+    "Step": "A step",
+    "Variation": "A recipe that starts from another",
+    "Change": "A change of the mix",
+    "StepChange": "A step that differs",
+    "Technique": "The technique",
+    "Tool": "A tool",
+    "Material": "A material",
+    "Fault": "A fault and its cure",
+    "Picture": "A picture",
+    "Part": "A part",
+    "Support": "A support",
+    "Repeat": "A repeated mark",
+    "House": "The house",
+    "Scales": "The scales",
+    "Oven": "The oven",
+    "TinShelf": "The tins",
+    "ShelfLine": "A tin of the house",
+    "Larder": "The ingredients",
+    "Card": "The card of an ingredient",
+    "Finish": "How cakes are finished",
+    "Border": "A border",
+    "Made": "What it is made with",
+    "UsedLog": "What was used",
+    "Used": "What one cake used",
+    "BakeLog": "The bakes",
+    "Baked": "One bake",
+    "ColourCards": "The colours",
+    "Colour": "A colour",
+    "CutterDrawer": "The cutters",
+    "OwnedCutter": "A cutter of the house",
+}
+"""The heading of each group, by its model. Short, as they stand in the list of contents too."""
+NEEDED = "Always needed."
+SEEN: Mapping[SeenBy, str] = {
+    SeenBy.EVERYONE: "",
+    SeenBy.KITCHEN: "This file is private: it is never on a public site, and git leaves it out.",
+    SeenBy.NOBODY: "This file is private: no page ever shows what is in it. Only the sums go by it.",
+}
+
+
+def title_of(model: type[object]) -> str:
+    """The heading of a group; its model's own name for one that has none yet."""
+    return TITLES.get(model.__name__, model.__name__)
+
+
+def more_of(kind: SourceKind) -> str:
+    """Who may see a file, and where it goes on when it is long; empty where there is nothing to say."""
+    later = f"When it gets long, carry on in one for the year, such as `{kind.of_year('2027').path}`."
+    return " ".join(each for each in (SEEN[kind.seen_by], later if kind.by_year else "") if each)

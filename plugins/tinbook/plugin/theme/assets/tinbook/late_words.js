@@ -1,0 +1,17 @@
+// The words of what a page fetches only on demand: the tray of timers, and sizes that are not in the page.
+export const tray = {
+  name: "Timers",
+  acts: { stop: "Stop", go: "Go on", away: "Clear", done: "Done", copy: "Copy" },
+  stopped: "stopped",
+  copied: "Copied",
+  paste: "For house/bakes.yaml: ",
+};
+
+export const panel = {
+  notOwned: "not owned",
+  fields: { shape: "Shape", width: "Width", length: "Length", unit: "in" },
+  units: { cm: "cm", inches: "inches" },
+  water: "Water to the brim, ml",
+  show: "Work it out",
+  wrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
+};
