@@ -9,7 +9,7 @@ import json
 from collections.abc import Sequence
 from functools import cache
 from importlib import resources
-from itertools import product
+from itertools import islice, product
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
@@ -44,7 +44,7 @@ def sheet_pdf(sheet: TechniqueSheet) -> bytes:
     where that saves a page."""
     scales = len(sheet.shown.drawings) if sheet.shown else 0
     best = _sheet_at(sheet, 0, "")
-    for drawing, close in product(range(max(scales, 1)), ("", CLOSE)):
+    for drawing, close in islice(product(range(max(scales, 1)), ("", CLOSE)), 1, None):
         if best[0] == 1:
             break
         best = min(best, _sheet_at(sheet, drawing, close), key=lambda made: made[0])
