@@ -194,7 +194,10 @@ class StepView:
 
 
 NAME_WORDS = 4
-HANGING = frozenset("a an and at by for from in into of on or over the till to until with".split())
+HANGING = frozenset((
+    "a", "an", "and", "at", "by", "for", "from", "in", "into", "of", "on", "or", "over", "the", "till", "to", "until",
+    "with",
+))  # fmt: skip
 """Words that no name ends in."""
 
 

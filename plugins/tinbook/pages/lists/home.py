@@ -58,7 +58,9 @@ class HomeView:
     def others(self) -> tuple[str, ...]:
         """Its other tins, in words."""
         return tuple(
-            formats.kept_together(tin_name(own.have, own.tin)) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
+            formats.kept_together(tin_name(own.have, own.tin))
+            for own in self.desk.book.tins
+            if own.have and own.tin.shape not in DRAWN
         )
 
     @property
