@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import csv
+import os
 import subprocess
+import sys
+import time
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -11,6 +14,7 @@ from typing import Any
 
 import pytest
 from hypothesis import settings
+from tests.every import SEEDS
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded, load_book, load_facts
@@ -18,9 +22,18 @@ from tinbook.models import Book, Card, House, Mixture, OwnedTin, read_model
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.units import Measures, measures_of
 
-# A busy machine is no reason to fail.
-settings.register_profile("book", deadline=None)
-settings.load_profile("book")
+# A busy machine is no reason to fail. What an ordinary run tries is the same each time, so what fails does so again.
+settings.register_profile("book", deadline=None, max_examples=SEEDS, derandomize=True, database=None)
+settings.register_profile("all seeds", deadline=None, print_blob=True)
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--all-seeds", action="store_true", help="properties by their full number of seeds, new ones")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    settings.load_profile("all seeds" if config.getoption("--all-seeds") else "book")
+
 
 ROOT = Path(__file__).parents[1]
 SPOONS = measures_of("US cup", "metric")
@@ -80,6 +93,62 @@ def read(cls: type[Any], data: Mapping[str, Any], measures: Measures = SPOONS) -
     model, flaws = read_model(cls, data, "it", measures)
     assert model is not None, flaws
     return model
+
+
+@pytest.fixture(scope="session")
+def once(
+    tmp_path_factory: pytest.TempPathFactory, pytestconfig: pytest.Config
+) -> Callable[[str, Callable[[Path], object]], Path]:
+    """`once("name", make)`: the folder that `make(folder)` filled, once for all processes of a run. Nobody writes in it."""
+    base = tmp_path_factory.getbasetemp()
+    base = base.parent if hasattr(pytestconfig, "workerinput") else base
+
+    def folder(name: str, make: Callable[[Path], object]) -> Path:
+        place = base / f"once {name}"
+        made, done, failed = place / name, place / "done", place / "failed"
+        try:
+            place.mkdir()
+        except FileExistsError:
+            until = time.monotonic() + 600
+            while not done.exists():
+                assert not failed.exists(), f"{name} could not be made: see the test that tried first"
+                assert time.monotonic() < until, f"{name} was never made"
+                time.sleep(0.1)
+        else:
+            try:
+                make(made)
+            except BaseException:
+                failed.touch()
+                raise
+            done.touch()
+        return made
+
+    return folder
+
+
+@pytest.fixture(scope="session")
+def build() -> Callable[..., Path]:
+    """build(out, config=mkdocs.yml, NAME="value of the environment") builds a book into `out` by MkDocs' own command."""
+
+    def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
+        command = [sys.executable, "-m", "mkdocs", "build", "--strict", "-f", str(config), "-d", str(out)]
+        done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
+        assert done.returncode == 0, done.stderr
+        return out
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def demo_site(build: Callable[..., Path], once: Callable[..., Path]) -> Path:
+    """The demo book, built as for a host, to be read."""
+    return once("hosted", build)
+
+
+@pytest.fixture(scope="session")
+def demo_folder(build: Callable[..., Path], once: Callable[..., Path]) -> Path:
+    """The demo book, built as a folder, to be read."""
+    return once("folder", lambda out: build(out, TINBOOK_FOLDER="true"))
 
 
 @pytest.fixture(scope="session")

@@ -15,6 +15,7 @@ from typing import Any
 
 import pytest
 from jinja2 import Environment, nodes
+from tests.every import every
 
 from tinbook.loading import load_facts
 from tinbook.pages.base.page import PART
@@ -243,15 +244,13 @@ def impurities(source: str, filters: set[str]) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize(
-    "path", sorted(TEMPLATES.rglob("*.*")), ids=lambda path: path.relative_to(TEMPLATES).as_posix()
-)
+@every("path", sorted(TEMPLATES.rglob("*.*")), ids=lambda path: path.relative_to(TEMPLATES).as_posix())
 def test_a_template_holds_no_sums(path: Path) -> None:
     ours = {name for name in environment().filters if name not in Environment().filters} | {"title"} | BUILT_IN
     assert impurities(path.read_text(encoding="utf-8"), ours) == []
 
 
-@pytest.mark.parametrize(
+@every(
     "bad",
     [
         "{{ 1 + x }}",

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import os
+import re
 import shutil
-import subprocess
-import sys
 import threading
 import time
 from collections.abc import Callable, Iterator
@@ -14,9 +12,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Error, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, BrowserType, Error, Page, sync_playwright
 
 ROOT = Path(__file__).parents[2]
+TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
+"""The second leaf of a mixture: alike for all of them."""
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 
 
@@ -69,25 +69,6 @@ class Host:
         self.server.server_close()
 
 
-@pytest.fixture(scope="session")
-def build() -> Callable[..., Path]:
-    """build(out, config=mkdocs.yml, NAME="value of the environment") builds a book into `out`."""
-
-    def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
-        command = [sys.executable, "-m", "mkdocs", "build", "--strict", "-f", str(config), "-d", str(out)]
-        done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
-        assert done.returncode == 0, done.stderr
-        return out
-
-    return run
-
-
-@pytest.fixture(scope="session")
-def demo_site(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo book, built once."""
-    return build(tmp_path_factory.mktemp("demo") / "book")
-
-
 @pytest.fixture
 def host() -> Iterator[Callable[[Path], Host]]:
     """host(folder) is a server with `url`, `root`, `stop()`."""
@@ -115,16 +96,28 @@ def demo_url(demo_site: Path) -> Iterator[str]:
     host.stop()
 
 
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
+def launched(kind: BrowserType, *flags: str) -> Browser:
+    """Chromium with more flags."""
     path = next((found for name in BROWSERS if (found := shutil.which(name))), None)
     assert path, "Chromium is not installed; the browser tests need it (apt install chromium)"
+    usual = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
+    return kind.launch(executable_path=path, args=[*usual, *flags])
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
     with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=path, args=["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
-        )
+        browser = launched(play.chromium)
         yield browser
         browser.close()
+
+
+@pytest.fixture(scope="module")
+def large(chromium: Browser) -> Iterator[Page]:
+    """A tab whose reader has set letters of 32 px instead of 16."""
+    browser = launched(chromium.browser_type, "--blink-settings=defaultFontSize=32")
+    yield browser.new_context(service_workers="block", has_touch=True).new_page()
+    browser.close()
 
 
 @pytest.fixture
@@ -133,29 +126,46 @@ def errors() -> list[str]:
     return []
 
 
+class Tabs:
+    """Tabs of fresh contexts, and what their pages complain of."""
+
+    def __init__(self, chromium: Browser, errors: list[str]) -> None:
+        self.chromium, self.errors = chromium, errors
+        self.contexts: list[BrowserContext] = []
+
+    def fresh(self, **options: Any) -> Page:
+        context = self.chromium.new_context(**{"service_workers": "block", **options})
+        self.contexts.append(context)
+        context.on("page", self.watch)
+        return context.new_page()
+
+    def watch(self, tab: Page) -> None:
+        tab.on("console", lambda said: self.errors.append(said.text) if said.type == "error" else None)
+        tab.on("pageerror", lambda error: self.errors.append(str(error)))
+
+    def close(self) -> None:
+        for context in self.contexts:
+            context.close()
+        assert self.errors == []
+
+
 @pytest.fixture
 def page(chromium: Browser, errors: list[str]) -> Iterator[Callable[..., Page]]:
     """page(**options of the context) is a fresh tab of a fresh context; none may complain unless `errors` is cleared.
 
     Service workers are kept out unless asked for with service_workers="allow".
     """
-    contexts = []
+    tabs = Tabs(chromium, errors)
+    yield tabs.fresh
+    tabs.close()
 
-    def fresh(**options: Any) -> Page:
-        context = chromium.new_context(**{"service_workers": "block", **options})
-        contexts.append(context)
 
-        def watch(tab: Page) -> None:
-            tab.on("console", lambda said: errors.append(said.text) if said.type == "error" else None)
-            tab.on("pageerror", lambda error: errors.append(str(error)))
-
-        context.on("page", watch)
-        return context.new_page()
-
-    yield fresh
-    for context in contexts:
-        context.close()
-    assert errors == []
+@pytest.fixture(scope="module")
+def lasting_page(chromium: Browser) -> Iterator[Callable[..., Page]]:
+    """The same for tabs that the tests of a module share: none of them changes what the next one sees."""
+    tabs = Tabs(chromium, [])
+    yield tabs.fresh
+    tabs.close()
 
 
 def comes_true(tab: Page, said: str, within_s: float = 120.0) -> None:
@@ -195,7 +205,8 @@ def few_of_many(names: list[str], site: Path, most: int) -> list[str]:
     """Pages of a built site by their files' names, but of each folder, where they are alike, only the `most` longest."""
     folders: dict[str, list[str]] = {}
     for name in names:
-        folders.setdefault(name.removesuffix("/index.html").rpartition("/")[0], []).append(name)
+        alike = TABLES.sub("mixtures' tables/", name.removesuffix("/index.html").removesuffix(".html"))
+        folders.setdefault(alike.rpartition("/")[0], []).append(name)
     kept = {
         name
         for folder, alike in folders.items()
@@ -205,9 +216,11 @@ def few_of_many(names: list[str], site: Path, most: int) -> list[str]:
 
 
 def kind_of(address: str, text: str) -> str:
-    """What kind of page this is: its place in the book, and for mixtures whether tins are chosen."""
+    """What kind of page this is: its place in the book, and for both leaves of mixtures whether tins are chosen."""
     if 'id="tb-bench"' in text:
         return "mixture in tins" if '"rows":[[' in text else "mixture by weight"
+    if TABLES.match(address):
+        return "tables in tins" if "data-eggs" in text else "tables by weight"
     folder, _, name = address.strip("/").rpartition("/")
     return f"one of {folder}" if folder else name or "home"
 

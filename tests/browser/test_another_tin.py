@@ -33,8 +33,15 @@ class Told(NamedTuple):
 
 
 @pytest.fixture(scope="module", params=["cm", "inches"])
-def told(request: pytest.FixtureRequest, build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo with its tins sold so, built."""
+def told(
+    request: pytest.FixtureRequest,
+    build: Callable[..., Path],
+    demo_site: Path,
+    tmp_path_factory: pytest.TempPathFactory,
+) -> tuple[Path, Path]:
+    """The demo with its tins sold so: its recipes and its site."""
+    if request.param == "cm":
+        return ROOT / "recipes", demo_site
     folder = tmp_path_factory.mktemp(request.param)
     for name in ("recipes", "book_src"):
         shutil.copytree(ROOT / name, folder / name)
@@ -42,14 +49,15 @@ def told(request: pytest.FixtureRequest, build: Callable[..., Path], tmp_path_fa
     house = folder / "recipes" / "house" / "house.yaml"
     said = house.read_text("utf-8").replace("tins sold in: cm", f"tins sold in: {request.param}")
     house.write_text(said, "utf-8")
-    build(folder / "book", folder / "mkdocs.yml")
-    return folder
+    return folder / "recipes", build(folder / "book", folder / "mkdocs.yml")
 
 
 @pytest.fixture
-def bench(told: Path, serve: Callable[[Path], str]) -> Iterator[Told]:
-    loaded = load_book(told / "recipes")
-    yield Told(loaded, weigh_all(loaded.book, loaded.facts)[SPONGE], serve(told / "book"))
+def bench(told: tuple[Path, Path], request: pytest.FixtureRequest, serve: Callable[[Path], str]) -> Iterator[Told]:
+    recipes, site = told
+    loaded = load_book(recipes)
+    assert loaded.book.house.tins_sold_in == request.node.callspec.params["told"]
+    yield Told(loaded, weigh_all(loaded.book, loaded.facts)[SPONGE], serve(site))
 
 
 def lines(bench: Told, tin: Tin, count: int) -> list[str]:

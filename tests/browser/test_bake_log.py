@@ -89,10 +89,9 @@ def test_a_bake_from_the_tin_to_the_log(
     expect(tab.locator("#tb-tray")).to_be_hidden()
 
 
-def test_from_a_folder_too(page: Callable[..., Page], build: Callable[..., Path], tmp_path: Path) -> None:
-    site = build(tmp_path / "site", TINBOOK_FOLDER="true")
+def test_from_a_folder_too(page: Callable[..., Page], demo_folder: Path) -> None:
     tab = page(**SIZES["phone"])
-    line = bake(tab, (site / f"mixtures/{CAKE}.html").as_uri(), TIN)
+    line = bake(tab, (demo_folder / f"mixtures/{CAKE}.html").as_uri(), TIN)
     assert line.startswith(f"  - {{day: 2026-11-25, of: {CAKE}, tin: {TIN}, batter: ")
     assert line.endswith(f"done after: {RAN_MIN} min}}")
     tab.locator("#tb-tray").get_by_role("button", name="Copy").tap()

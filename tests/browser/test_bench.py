@@ -8,6 +8,7 @@ from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
+from tests.every import check_every
 
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
@@ -137,6 +138,7 @@ def test_the_tins_of_the_house_come_first_and_all_can_be_had(
     other = tab.locator(".tb-other")
     before = tab.locator(".tb-lines").bounding_box()
     other.locator("summary").tap()
+    expect(chips).to_have_count(len(rows))
     assert tab.locator(".tb-lines").bounding_box() == before, "what opens over the page moves nothing"
     assert [each.is_visible() for each in chips.all()] == [True] * len(rows)
     lent = next(row.tin for row in rows if row.tin.name not in first)
@@ -225,6 +227,7 @@ def test_find_and_contents_by_keyboard(page: Callable[..., Page], demo_url: str,
 def test_the_measure_holds_on_every_page(page: Callable[..., Page], demo_url: str, batches: dict[str, Batch]) -> None:
     tab = page(**TABLET)
     slugs = sorted(batches)
+    leaves = slugs[::4]  # of the large second leaves a few: their tables are alike
     tab.goto(f"{demo_url}mixtures/{slugs[0]}/")
     tab.locator(".tb-measure").get_by_role("button", name="oz").tap()
     for slug in slugs:
@@ -233,6 +236,8 @@ def test_the_measure_holds_on_every_page(page: Callable[..., Page], demo_url: st
         expect(chosen).to_have_text("oz")
         units = {text for text in tab.locator(".tb-lines .tb-qty i").all_text_contents() if text}
         assert units == {"oz"} or units == {"oz", "lb"}, slug
+        if slug not in leaves:
+            continue
         tab.goto(f"{demo_url}mixtures/{slug}/tables/")
         expect(tab.locator(".tb-measure [aria-pressed=true]")).to_have_text("oz")
         for row in tab.locator("tr[data-factor]").all()[:3]:
@@ -264,20 +269,24 @@ def test_a_choice_outlives_a_reload_and_travels_by_its_address(
     assert shown(fresh) != lines, "an address that was only looked at is not kept"
 
 
-@pytest.mark.parametrize(
-    "asked",
-    [
-        "tin=no%20such%20tin&count=2", "count=0", "count=-3", "count=1e9", "count=2.5", "count=NaN", "ml=1e99", "ml=x",
-        "shape=round&width=1e9&length=1e9", "shape=constructor&width=200&length=200", "shape=round", "grams=-5", "%",
-        "tin=" + quote("<img src=x onerror=alert(1)>"),
-    ],
+NONSENSE = (
+    "tin=no%20such%20tin&count=2", "count=0", "count=-3", "count=1e9", "count=2.5", "count=NaN", "ml=1e99", "ml=x",
+    "shape=round&width=1e9&length=1e9", "shape=constructor&width=200&length=200", "shape=round", "grams=-5", "%",
+    "tin=" + quote("<img src=x onerror=alert(1)>"),
 )  # fmt: skip
+
+
 def test_an_address_that_makes_no_sense_leaves_the_page_as_written(
-    page: Callable[..., Page], demo_url: str, cake: Batch, printed: Callable[..., list[str]], asked: str
+    page: Callable[..., Page], demo_url: str, cake: Batch, printed: Callable[..., list[str]]
 ) -> None:
-    tab = page(**TABLET)
-    tab.goto(f"{demo_url}{address(cake)}#for?{asked}")
-    assert shown(tab) == printed(cake, Query(tins=cake.tins))
+    tab, wanted = page(**TABLET), printed(cake, Query(tins=cake.tins))
+
+    def opened(asked: str) -> None:
+        tab.goto("about:blank")  # or only the address would change
+        tab.goto(f"{demo_url}{address(cake)}#for?{asked}")
+        assert shown(tab) == wanted
+
+    check_every(NONSENSE, opened)
 
 
 def test_an_address_put_in_by_hand_counts_at_once(
@@ -333,24 +342,30 @@ WRONG = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize("fields", WRONG)
 def test_a_wrong_size_is_answered(
-    page: Callable[..., Page], demo_url: str, cake: Batch, printed: Callable[..., list[str]], fields: dict[str, str]
+    page: Callable[..., Page], demo_url: str, cake: Batch, printed: Callable[..., list[str]]
 ) -> None:
-    tab = page(**TABLET)
-    tab.goto(demo_url + address(cake))
-    form = open_any(tab)
-    for name, text in fields.items():
-        form.get_by_label(name).fill(text)
-    form.get_by_role("button").tap()
-    expect(form.get_by_role("alert")).to_contain_text("5 to 100 cm")
-    assert shown(tab) == printed(cake, Query(tins=cake.tins))
-    form.get_by_label("Water").fill("")
-    form.get_by_label("Width").fill("20")
-    form.get_by_role("button").tap()
-    expect(form).to_be_hidden()
-    open_any(tab)
-    expect(form.locator(".tb-wrong")).to_be_empty()
+    tab, wanted = page(**TABLET), printed(cake, Query(tins=cake.tins))
+
+    def answered(fields: dict[str, str]) -> None:
+        tab.goto(demo_url + address(cake))
+        tab.evaluate("localStorage.clear(); sessionStorage.clear()")
+        tab.goto("about:blank")
+        tab.goto(demo_url + address(cake))
+        form = open_any(tab)
+        for name, text in fields.items():
+            form.get_by_label(name).fill(text)
+        form.get_by_role("button").tap()
+        expect(form.get_by_role("alert")).to_contain_text("5 to 100 cm")
+        assert shown(tab) == wanted
+        form.get_by_label("Water").fill("")
+        form.get_by_label("Width").fill("20")
+        form.get_by_role("button").tap()
+        expect(form).to_be_hidden()
+        open_any(tab)
+        expect(form.locator(".tb-wrong")).to_be_empty()
+
+    check_every(WRONG, answered)
 
 
 def test_cups_are_counted_one_by_one(

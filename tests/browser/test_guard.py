@@ -24,13 +24,11 @@ PLANT = """() => {
 
 
 @pytest.fixture(scope="module", params=["hosted", "folder"])
-def book(request: pytest.FixtureRequest, demo_url: str, demo_site: Path, build: Callable[..., Path],
-         tmp_path_factory: pytest.TempPathFactory) -> tuple[str, Path, str]:  # fmt: skip
+def book(request: pytest.FixtureRequest, demo_url: str, demo_site: Path, demo_folder: Path) -> tuple[str, Path, str]:
     """Where a build of the demo opens, its folder, and how a folder's first page ends there."""
     if request.param == "hosted":
         return demo_url, demo_site, "/"
-    site = build(tmp_path_factory.mktemp("a folder") / "book", TINBOOK_FOLDER="true")
-    return f"{site.as_uri()}/", site, ".html"
+    return f"{demo_folder.as_uri()}/", demo_folder, ".html"
 
 
 def test_every_kind_of_page_runs_what_it_brought(book: tuple[str, Path, str], page: Callable[..., Page]) -> None:

@@ -168,7 +168,7 @@ def test_from_home_a_board_is_covered_in_two_taps_and_typing(page: Open, demo_ur
     tab.locator(".tb-find:visible").first.click()
     tab.keyboard.type("cover a board")
     tab.locator(".tb-found a").first.click()
-    expect(tab.locator("h1")).to_have_text("Cover a board")
+    expect(tab.locator("h1")).to_have_text("Cover a board with sugarpaste")
 
 
 def test_own_tins_stand_before_others_and_cakes_are_drawn(page: Open, demo_url: str, demo: Loaded) -> None:

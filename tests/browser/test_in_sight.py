@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
+from collections import Counter
 from collections.abc import Callable
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
 from tinbook.loading import Loaded
 from tinbook.plans.baking.dials import heating
@@ -30,6 +32,8 @@ SHIFT = """() => new Promise(done => {
   }).observe({ type: "layout-shift", buffered: true });
   setTimeout(() => done(sum), 600);
 })"""
+SCRIPTS = ("EvaluateScript", "v8.evaluateModule", "FunctionCall", "TimerFire", "RunMicrotasks", "v8.callFunction")
+"""What a browser calls the running of a script in its trace."""
 PLACES = """() => [...document.querySelectorAll(".tb-top, .tb-choose, .tb-cake, .tb-band, .tb-lines, .tb-steps > li")]
   .map(each => { const box = each.getBoundingClientRect(); return [box.x, box.y, box.width, box.height]; })"""
 
@@ -106,6 +110,62 @@ def test_a_first_load_shifts_nothing(page: Callable[..., Page], demo_url: str, s
     for slug in ("creamed-butter-sponge", "american-buttercream", "rich-fruit-cake"):
         tab.goto(f"{demo_url}mixtures/{slug}/{leaf}")
         assert tab.evaluate(SHIFT) <= 0.02, slug
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_a_first_load_of_no_technique_shifts_anything(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, screen: str
+) -> None:
+    width, height, _ = SCREENS[screen]
+    shifted = {}
+    for slug in demo.book.techniques:
+        tab = page(viewport={"width": width, "height": height})
+        tab.goto(f"{demo_url}techniques/{slug}/")
+        if (sum_of := tab.evaluate(SHIFT)) > 0.02:
+            shifted[slug] = sum_of
+        tab.context.close()
+    assert shifted == {}
+
+
+def script_tasks_ms(trace: bytes) -> list[float]:
+    """How long the scripts of each task of a page ran, by the clock of its own thread: others on the machine do not
+    count.
+    """
+    events = [event for event in json.loads(trace)["traceEvents"] if event.get("ph") == "X" and "tdur" in event]
+    threads = Counter((event["pid"], event["tid"]) for event in events if event["name"] == "ParseHTML")
+    ((thread, _),) = threads.most_common(1)
+    own = [event for event in events if (event["pid"], event["tid"]) == thread]
+    scripts = sorted((event for event in own if event["name"] in SCRIPTS), key=lambda each: (each["ts"], -each["dur"]))
+    told = []
+    for task in (event for event in own if event["name"].endswith("RunTask")):
+        told.append(0.0)
+        done = task["ts"]
+        for script in scripts:
+            # what one script calls is counted with it
+            if done <= script["ts"] and script["ts"] + script["dur"] <= task["ts"] + task["dur"]:
+                done = script["ts"] + script["dur"]
+                told[-1] += script["tdur"] / 1000.0
+    return told
+
+
+@pytest.mark.parametrize("slug", ["lighthouse-for-the-front", "heron-for-the-side", "cover-a-board"])
+def test_no_script_of_a_technique_holds_a_slow_phone_up(
+    page: Callable[..., Page], chromium: Browser, demo_url: str, slug: str
+) -> None:
+    """At a quarter of this machine's speed no task has more than 50 ms of script. The best of three loads: what the
+    machine does beside makes a load slower and never faster."""
+    longest = []
+    for _ in range(3):
+        tab = page(viewport={"width": 390, "height": 844})
+        tab.context.new_cdp_session(tab).send("Emulation.setCPUThrottlingRate", {"rate": 4})
+        chromium.start_tracing(page=tab, categories=["devtools.timeline", "toplevel", "v8", "v8.execute"])
+        tab.goto(f"{demo_url}techniques/{slug}/")
+        tab.wait_for_timeout(500)
+        told = script_tasks_ms(chromium.stop_tracing())
+        assert max(told) > 1.0, "scripts ran, and were seen"
+        longest.append(max(told))
+        tab.context.close()
+    assert min(longest) <= 50.0, longest
 
 
 @pytest.mark.parametrize("screen", SCREENS)

@@ -460,12 +460,10 @@ def left_behind(tab: Page, errors: list[str]) -> None:
 
 
 @pytest.fixture(scope="module")
-def folder(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
+def folder(demo_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo book built as a folder, and copied to where a path has spaces and more."""
-    built = build(tmp_path_factory.mktemp("folder") / "book", TINBOOK_FOLDER="true")
     place = tmp_path_factory.mktemp("elsewhere") / "My tablet, 2nd shelf" / "House book"
-    shutil.copytree(built, place)
-    shutil.rmtree(built)
+    shutil.copytree(demo_folder, place)
     return place
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
+
+from tinbook.loading import Loaded
 
 pytestmark = pytest.mark.browser
 
@@ -70,15 +71,30 @@ def visits(tab: Page, base: str, kinds: dict[str, str]) -> Iterator[str]:
         yield kind
 
 
-def test_on_a_tablet_nothing_is_asked_of_another_host_and_no_text_is_cut_or_covered(
+EMPTY = """() => [...document.querySelectorAll("main :is(button, select, textarea, output, a, h1, h2, h3, p, li, td, th)")]
+  .filter(each => each.checkVisibility({ visibilityProperty: true }) && each.getBoundingClientRect().width && !each.innerText.trim() && !each.querySelector("svg, img, input"))
+  .map(each => each.outerHTML.slice(0, 120))"""
+IDLE = ".tb-looks button:visible, [role=button]:visible, main button:visible"
+
+
+def test_on_a_tablet_nothing_is_asked_of_another_host_no_text_is_cut_and_pages_are_whole_without_scripts(
     page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
 ) -> None:
     """The `page` fixture fails for errors of the console too."""
-    tab, asked, failed, lost = page(**TABLET), set(), [], []
+    tab, bare = page(**TABLET), page(**TABLET, java_script_enabled=False)
+    asked, failed, lost, unlike = set(), [], [], []
     tab.on("request", lambda request: asked.add(request.url))
     tab.on("requestfailed", lambda request: failed.append(request.url))
     tab.on("response", lambda got: failed.append(got.url) if got.status >= 400 and "404" not in got.url else None)
     for kind in visits(tab, demo_url, kinds):
+        bare.goto(demo_url + kinds[kind])
+        if bare.locator("main table").count() != tab.locator("main table").count():
+            unlike.append(f"{kind}: tables")
+        if not bare.locator("h1").is_visible():
+            unlike.append(f"{kind}: no heading")
+        unlike += [f"{kind}: empty {told}" for told in bare.evaluate(EMPTY)]
+        # what only a script answers is not offered
+        unlike += [f"{kind}: offered {told}" for told in bare.locator(IDLE).all_inner_texts()]
         tab.wait_for_load_state("networkidle")
         tab.evaluate(UNFOLD)
         lost += [f"{kind}: {told}" for told in tab.evaluate(LOST)]
@@ -86,11 +102,13 @@ def test_on_a_tablet_nothing_is_asked_of_another_host_and_no_text_is_cut_or_cove
     assert [url for url in asked if not url.startswith((demo_url, "data:", "blob:"))] == []
     assert failed == []
     assert not lost, "\n".join(lost)
+    assert unlike == []
 
 
 def test_on_a_phone_no_page_scrolls_sideways_and_no_text_is_cut_or_covered(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
+    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], demo: Loaded
 ) -> None:
+    """The second leaves of mixtures, which are one kind of page, all of them: a table is as wide as its words."""
     tab, wide, lost = page(**PHONE), [], []
     for kind in visits(tab, demo_url, kinds):
         tab.evaluate(UNFOLD)
@@ -98,47 +116,28 @@ def test_on_a_phone_no_page_scrolls_sideways_and_no_text_is_cut_or_covered(
         for scheme in ("dark", "light"):
             tab.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
             wide += [f"{kind}, {scheme}" for far in [tab.evaluate(SIDEWAYS)] if far > 0]
+    for leaf in visits(tab, demo_url, {slug: f"mixtures/{slug}/tables/" for slug in demo.book.mixtures}):
+        tab.evaluate(UNFOLD)
+        wide += [leaf for far in [tab.evaluate(SIDEWAYS)] if far > 0]
     assert wide == []
     assert not lost, "\n".join(lost)
 
 
-@pytest.fixture(scope="module")
-def large(chromium: Browser) -> Iterator[Page]:
-    """A browser whose reader has set letters of 32 px instead of 16."""
-    path = next(found for name in ("chromium", "chromium-browser", "google-chrome") if (found := shutil.which(name)))
-    flags = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--blink-settings=defaultFontSize=32"]
-    browser = chromium.browser_type.launch(executable_path=path, args=flags)
-    yield browser.new_context(service_workers="block", **TABLET).new_page()
-    browser.close()
-
-
 def test_letters_of_twice_the_size_lose_nothing(large: Page, demo_url: str, kinds: dict[str, str]) -> None:
-    """WCAG 2.2, success criterion 1.4.4: text at 200 % without loss of content or function."""
+    """WCAG 2.2, success criterion 1.4.4: text at 200 % without loss of content or function; no phone scrolls sideways."""
     lost = []
-    for kind in visits(large, demo_url, kinds):
-        assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
-        large.evaluate(UNFOLD)
-        lost += [f"{kind}: {told}" for told in large.evaluate(LOST)]
-        lost += [f"{kind}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
+    for name, screen in (("tablet", TABLET), ("phone", PHONE)):
+        large.set_viewport_size(screen["viewport"])
+        for kind in visits(large, demo_url, {**kinds, "none": "404.html"}):
+            assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
+            large.evaluate(UNFOLD)
+            lost += [f"{kind}, {name}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
+            lost += [f"{kind}: {told}" for told in (large.evaluate(LOST) if name == "tablet" else ())]
     assert not lost, "\n".join(lost)
 
 
-EMPTY = """() => [...document.querySelectorAll("main :is(button, select, textarea, output, a, h1, h2, h3, p, li, td, th)")]
-  .filter(each => each.checkVisibility({ visibilityProperty: true }) && each.getBoundingClientRect().width && !each.innerText.trim() && !each.querySelector("svg, img, input"))
-  .map(each => each.outerHTML.slice(0, 120))"""
-IDLE = ".tb-looks button:visible, [role=button]:visible, main button:visible"
-
-
-def test_every_page_is_whole_without_scripts(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:
-    bare, full = page(**TABLET, java_script_enabled=False), page(**TABLET)
-    for kind, address in kinds.items():
-        bare.goto(demo_url + address)
-        full.goto(demo_url + address)
-        assert bare.locator("main table").count() == full.locator("main table").count(), kind
-        assert bare.locator("h1").is_visible(), kind
-        assert bare.evaluate(EMPTY) == [], kind
-        # what only a script answers is not offered
-        assert bare.locator(IDLE).count() == 0, kind
+def test_a_mixture_is_whole_without_scripts(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:
+    bare = page(**TABLET, java_script_enabled=False)
     bare.goto(demo_url + kinds["mixture in tins"])
     lines = bare.locator(".tb-lines .tb-qty").all_inner_texts()
     assert lines and all(any(sign.isdigit() or sign in "½¼¾⅓⅔⅛" for sign in text) for text in lines)

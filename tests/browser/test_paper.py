@@ -5,16 +5,23 @@ from __future__ import annotations
 import re
 import subprocess
 from collections.abc import Callable
+from itertools import product
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
+from tests.every import check_every
 
 from tinbook.loading import Loaded
 from tinbook.plans.base.weighing import weigh_all
 
 pytestmark = pytest.mark.browser
 
+FINISHED = {
+    True: ("covering/", "boards/", "oven/"),
+    False: ("mixtures/dark-ganache/", "mixtures/marzipan/", "mixtures/rich-fruit-cake/"),
+}
+"""Where a cake's finish is told, with scripts and without."""
 LEAST_PT = 9.0
 """No letter on paper is smaller."""
 
@@ -162,31 +169,25 @@ def test_no_letter_on_paper_is_too_small(
         assert heights and heights[0] >= LEAST_PT * 0.8, (kind, heights[:5])
 
 
-@pytest.mark.parametrize("paper", ["A4", "Letter"])
-@pytest.mark.parametrize(
-    ("address", "scripts"),
-    [
-        ("covering/", True),
-        ("boards/", True),
-        ("mixtures/dark-ganache/", False),
-        ("mixtures/marzipan/", False),
-        ("oven/", True),
-        ("mixtures/rich-fruit-cake/", False),
-    ],
-)
+@pytest.mark.parametrize("scripts", [True, False])
 def test_no_column_of_a_finished_cake_is_cut(
-    page: Callable[..., Page], demo_url: str, printed: Callable[..., Path], address: str, scripts: bool, paper: str
+    page: Callable[..., Page], demo_url: str, printed: Callable[..., Path], scripts: bool
 ) -> None:
     tab = page(viewport={"width": 820, "height": 1180}, java_script_enabled=scripts)
-    tab.goto(demo_url + address)
-    file = printed(tab, paper)
-    (wide, _), *_ = sheets(file)
-    run = subprocess.run(["pdftotext", "-bbox", str(file), "-"], capture_output=True, text=True, check=True)
-    words = re.findall(r'<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)" yMax="[\d.]+">([^<]*)</word>', run.stdout)
-    margin = 10 / 25.4 * 72
-    assert words and all(margin <= float(left) and float(right) <= wide - margin for left, right, _ in words)
-    # the last cell of every row is there
-    text = [word for _, _, word in words]
-    ends = tab.locator(".tb-table tbody tr").evaluate_all("rows => rows.map(row => row.lastElementChild.innerText)")
-    for cell in ends:
-        assert set(cell.replace("\u00a0", " ").split()) <= set(" ".join(text).replace("\u00a0", " ").split()), cell
+
+    def whole(case: tuple[str, str]) -> None:
+        address, paper = case
+        tab.goto(demo_url + address)
+        file = printed(tab, paper)
+        (wide, _), *_ = sheets(file)
+        told = subprocess.run(["pdftotext", "-bbox", str(file), "-"], capture_output=True, text=True, check=True).stdout
+        words = re.findall(r'<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)" yMax="[\d.]+">([^<]*)</word>', told)
+        margin = 10 / 25.4 * 72
+        assert words and all(margin <= float(left) and float(right) <= wide - margin for left, right, _ in words)
+        # the last cell of every row is there
+        text = [word for _, _, word in words]
+        ends = tab.locator(".tb-table tbody tr").evaluate_all("rows => rows.map(row => row.lastElementChild.innerText)")
+        for cell in ends:
+            assert set(cell.replace("\u00a0", " ").split()) <= set(" ".join(text).replace("\u00a0", " ").split()), cell
+
+    check_every(product(FINISHED[scripts], ("A4", "Letter")), whole)

@@ -12,6 +12,8 @@ from playwright.sync_api import Browser, Page
 pytestmark = pytest.mark.browser
 
 SLOWER = 4
+"""So many times slower is the device. Worked out: a browser slowed down by its own switch waits by the clock, so what
+else runs on the machine would count as well."""
 MOST_MS, LOADS = 50.0, 3
 """The longest task with a script in it; of so many loads the best, as other work on the machine can only add to it."""
 MOST_LOADED_KB, MOST_OURS_KB = 300, 58
@@ -53,8 +55,7 @@ def test_no_script_of_the_bench_holds_up_a_slow_device(
     took = []
     for _ in range(LOADS):
         tab = page(viewport={"width": 1180, "height": 820})
-        tab.context.new_cdp_session(tab).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
-        took.append(traced(chromium, tab, f"{demo_url}mixtures/{slug}/"))
+        took.append(SLOWER * traced(chromium, tab, f"{demo_url}mixtures/{slug}/"))
         tab.close()
     assert min(took) <= MOST_MS, took
 

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import comes_true
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.pages.finding.find import FIELDS
@@ -47,15 +48,26 @@ def dialog(page: Callable[..., Page], demo_url: str) -> Page:
     return opened(page(viewport=TABLET), demo_url)
 
 
-@pytest.fixture
-def find(dialog: Page, demo_url: str) -> Callable[[str], list[str]]:
-    """find(words): where the results lead, best first, without the host."""
+def finding(tab: Page, url: str) -> Callable[[str], list[str]]:
+    """finding(tab, url)(words): where the results lead, best first, without the host."""
 
     def results(words: str) -> list[str]:
-        dialog.locator("#tb-asked").fill(words)
-        return [link.removeprefix(demo_url) for link in dialog.evaluate(FIRST)]
+        tab.locator("#tb-asked").fill(words)
+        return [link.removeprefix(url) for link in tab.evaluate(FIRST)]
 
     return results
+
+
+@pytest.fixture(scope="module")
+def find(lasting_page: Callable[..., Page], demo_url: str) -> Callable[[str], list[str]]:
+    """Asks in one dialog that stays open for all who only ask."""
+    return finding(opened(lasting_page(viewport=TABLET), demo_url), demo_url)
+
+
+@pytest.fixture
+def find_here(dialog: Page, demo_url: str) -> Callable[[str], list[str]]:
+    """Asks in the dialog of this test."""
+    return finding(dialog, demo_url)
 
 
 def answered(found: list[str], answer: str) -> bool:
@@ -79,24 +91,26 @@ def test_every_mixture_technique_and_ingredient_by_its_name(find: Callable[[str]
             assert find(other)[0] == f"ingredients/{name.replace(' ', '-')}/", other
 
 
-@pytest.mark.parametrize("words", ["8 inch", "8-inch", '8"', "8in", "20 cm", "20cm", "20 cm round", "8 in round tin"])
+@every("words", ["8 inch", "8-inch", '8"', "8in", "20 cm", "20cm", "20 cm round", "8 in round tin"])
 def test_a_size_in_either_measure_finds_the_tins(find: Callable[[str], list[str]], words: str) -> None:
     assert find(words)[0].startswith("tins/#for?to=round+20+cm&")
 
 
-@pytest.mark.parametrize("words", ["9x13", "13 x 9", "9 by 13 inch", "23 x 33 cm", "33x23", "9×13 tin"])
+@every("words", ["9x13", "13 x 9", "9 by 13 inch", "23 x 33 cm", "33x23", "9×13 tin"])
 def test_two_sizes_in_either_order(find: Callable[[str], list[str]], words: str) -> None:
     assert find(words)[0].startswith("tins/#for?to=rectangle+23+x+33+cm&")
 
 
-def test_a_tin_found_is_chosen_where_it_leads(dialog: Page, find: Callable[[str], list[str]], demo_url: str) -> None:
-    assert find("20cm square")[0].startswith("tins/#for?to=square+20+cm")
+def test_a_tin_found_is_chosen_where_it_leads(
+    dialog: Page, find_here: Callable[[str], list[str]], demo_url: str
+) -> None:
+    assert find_here("20cm square")[0].startswith("tins/#for?to=square+20+cm")
     dialog.keyboard.press("Enter")
     dialog.wait_for_url(f"{demo_url}tins/**")
     comes_true(dialog, "document.body.innerText.includes('2.26')")
     dialog.locator(".tb-find").click()
     expect(dialog.locator(".tb-mean a")).to_be_visible()
-    found = find("madeira 10 inch")
+    found = find_here("madeira 10 inch")
     assert found[0] == "mixtures/madeira-cake/#for?tin=round+25+cm"
     expect(dialog.locator(".tb-mean")).to_contain_text("10\u00a0in is read as a tin")
     dialog.keyboard.press("Enter")
@@ -104,12 +118,12 @@ def test_a_tin_found_is_chosen_where_it_leads(dialog: Page, find: Callable[[str]
     # on the very page only the address would change
     dialog.locator(".tb-find").click()
     expect(dialog.locator(".tb-mean a")).to_be_visible()
-    find("madeira 8 inch")
+    find_here("madeira 8 inch")
     dialog.keyboard.press("Enter")
     expect(dialog.locator(".tb-this").first).to_contain_text("20")
 
 
-@pytest.mark.parametrize("words", ["in", "a", "how do i", "to the"])
+@every("words", ["in", "a", "how do i", "to the"])
 def test_words_that_say_nothing_find_nothing(find: Callable[[str], list[str]], words: str) -> None:
     assert find(words) == []
 
@@ -119,9 +133,9 @@ def test_stop_words_change_nothing(find: Callable[[str], list[str]]) -> None:
 
 
 def test_a_slip_is_mended_and_said_and_the_words_as_typed_are_kept(
-    dialog: Page, find: Callable[[str], list[str]]
+    dialog: Page, find_here: Callable[[str], list[str]]
 ) -> None:
-    assert find("lighhouse")
+    assert find_here("lighhouse")
     mean = dialog.locator(".tb-mean")
     expect(mean).to_contain_text("Showing lighthouse")
     typed = mean.get_by_role("button", name="Nothing under lighhouse as typed")
@@ -129,11 +143,11 @@ def test_a_slip_is_mended_and_said_and_the_words_as_typed_are_kept(
     expect(dialog.locator(".tb-found li")).to_have_count(0)
     expect(mean).to_contain_text("Nothing under lighhouse.")
     expect(dialog.locator("#tb-asked")).to_have_value("lighhouse")
-    find("lighthouse")
+    find_here("lighthouse")
     expect(mean).to_be_empty()
 
 
-@pytest.mark.parametrize("slip", ["lihgthouse", "lightouse", "lightthouse", "lighthoose"])
+@every("slip", ["lihgthouse", "lightouse", "lightthouse", "lighthoose"])
 def test_each_kind_of_slip(find: Callable[[str], list[str]], slip: str) -> None:
     assert find(slip)[0] == "techniques/lighthouse-for-the-front/"
 
@@ -142,8 +156,8 @@ def test_an_oven_mark_finds_the_measures(find: Callable[[str], list[str]]) -> No
     assert find("gas mark")[0].startswith("measures/")
 
 
-def test_kinds_and_found_words_are_told(dialog: Page, find: Callable[[str], list[str]]) -> None:
-    everything = find("lighthouse")
+def test_kinds_and_found_words_are_told(dialog: Page, find_here: Callable[[str], list[str]]) -> None:
+    everything = find_here("lighthouse")
     first = dialog.locator(".tb-found li").first
     expect(first.locator(".tb-kind")).to_have_text("Technique")
     expect(first.locator("mark")).to_have_text("lighthouse")
@@ -155,8 +169,8 @@ def test_kinds_and_found_words_are_told(dialog: Page, find: Callable[[str], list
     expect(dialog.get_by_role("status").filter(has_text="found")).to_have_text(f"{len(mixtures)} found")
 
 
-def test_many_results_open_by_a_button(dialog: Page, find: Callable[[str], list[str]]) -> None:
-    assert len(find("butter")) == 20
+def test_many_results_open_by_a_button(dialog: Page, find_here: Callable[[str], list[str]]) -> None:
+    assert len(find_here("butter")) == 20
     dialog.locator(".tb-found").get_by_role("button", name="Show all").click()
     assert len(dialog.evaluate(FIRST)) > 20
     assert dialog.evaluate("document.activeElement.closest('.tb-finder') !== null")
@@ -188,8 +202,8 @@ def test_by_keys(page: Callable[..., Page], demo_url: str) -> None:
 
 
 @pytest.mark.parametrize("close", ["Escape", "button"])
-def test_the_focus_stays_inside_and_comes_back(dialog: Page, find: Callable[[str], list[str]], close: str) -> None:
-    find("royal icing")
+def test_the_focus_stays_inside_and_comes_back(dialog: Page, find_here: Callable[[str], list[str]], close: str) -> None:
+    find_here("royal icing")
     box = dialog.get_by_role("dialog", name="Find in the book")
     expect(box).to_be_visible()
     outside = []

@@ -236,3 +236,17 @@ def test_the_code_stands_below_the_title(page: Callable[..., Page], demo_url: st
         assert title and code and article
         assert code["y"] >= title["y"] + title["height"] - 1
         assert title["width"] >= article["width"] - 2
+
+
+def test_what_only_a_script_could_do_is_not_offered_without_one(page: Callable[..., Page], demo_url: str) -> None:
+    """The steppers and switches stand in the page, and show where they work."""
+    still, tab = page(java_script_enabled=False), page()
+    for each in (still, tab):
+        each.goto(f"{demo_url}techniques/lighthouse-for-the-front/")
+        for place in (".tb-people", ".tb-measure", ".tb-cakes"):
+            assert each.locator(place).count() == 1
+            assert each.locator(place).is_visible() == (each is tab), place
+    before = still.locator(".tb-lines").inner_text()
+    assert tab.locator(".tb-lines").inner_text() == before
+    tab.locator(".tb-people").get_by_role("button", name="one more").click()
+    assert tab.locator(".tb-lines").inner_text() != before

@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
-import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.cli.drafting import NoteWanted, draft_mixture
 from tinbook.loading import load_book
@@ -17,7 +17,7 @@ def draft(text: str, kind: str | None = None, tins: str | None = None) -> str:
     return draft_mixture(NoteWanted(name="Our cake", kind=kind, tins=tins), text, LOADED.book, LOADED.facts).main.text
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "written"),
     [
         ("250 g self-raising flour", "  - 250 g self-raising flour"),
@@ -57,7 +57,7 @@ NEAR = st.lists(
 )
 
 
-@settings(max_examples=150, deadline=None)
+@many(150)
 @given(NEAR)
 def test_any_text_becomes_a_file_that_reads(lines: list[str]) -> None:
     text = draft("\n".join(lines))
@@ -66,7 +66,7 @@ def test_any_text_becomes_a_file_that_reads(lines: list[str]) -> None:
     assert set(document.data) >= {"name", "kind", "mix"}
 
 
-@settings(max_examples=100, deadline=None)
+@many(100)
 @given(st.text(min_size=1, max_size=30), st.text(max_size=30), st.sampled_from([None, "creamed", "ganache", "x: y"]))
 def test_any_name_and_any_tins_too(name: str, tins: str, kind: str | None) -> None:
     made = draft_mixture(

@@ -11,8 +11,9 @@ from typing import Any
 
 import pytest
 from click.testing import Result
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.cli.drafting import NoteWanted, draft_found
 from tinbook.cli.importing import LARGEST, NoRecipe, find_recipe, form_of, minutes_of
@@ -103,7 +104,7 @@ SECTIONS = {**SPONGE, "recipeInstructions": [
 ]}  # fmt: skip
 
 
-@pytest.mark.parametrize(
+@every(
     ("data", "steps"),
     [
         (SPONGE, ["Beat.", "Bake at 160 °C."]),
@@ -137,7 +138,7 @@ def test_ingredients_however_they_are_told(changes: dict[str, Any], read: tuple[
     assert find_recipe(page_of(data), "page", "x").ingredients == read
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "minutes"),
     [
         ("PT1H35M", 95), ("PT95M", 95), ("P0DT0H50M", 50), ("P1DT2H", 1560), ("PT0.5H", 30), ("pt1h", 60), ("PT90S", 1.5),
@@ -165,7 +166,7 @@ def test_of_several_the_one_of_that_name() -> None:
     assert find_recipe(page_of([SPONGE, other]), "page", "x").others == 1
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "form", "reason"),
     [
         ("<html><p>250 g butter</html>", "page", "the page holds no schema.org Recipe"),
@@ -188,7 +189,7 @@ def test_what_cannot_be_read_is_told(text: str, form: Any, reason: str) -> None:
         find_recipe(text, form, "x")
 
 
-@pytest.mark.parametrize(
+@every(
     "piece",
     [
         "<!--",
@@ -239,7 +240,7 @@ VALUES = st.recursive(
 )
 
 
-@settings(max_examples=200, deadline=None)
+@many(200)
 @given(st.dictionaries(st.sampled_from([*SPONGE, "tool", "keywords", "description", "alternateName"]), VALUES))
 def test_any_data_becomes_a_file_that_reads(demo: Loaded, data: dict[str, Any]) -> None:
     found = find_recipe(json.dumps({**data, "@type": "Recipe"}), "json", "Our cake")

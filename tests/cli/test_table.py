@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+from tests.every import every
 
 from tinbook.cli import main
 from tinbook.cli.table import table
@@ -21,13 +22,14 @@ SPONGE = ("--of", "creamed-butter-sponge")
 ASKED = {"fits": ("--tin", "square 25 cm x 7.5 cm")}
 
 
-@pytest.fixture
-def run(monkeypatch: pytest.MonkeyPatch, demo: Loaded) -> Run:
+@pytest.fixture(scope="module")
+def run(demo: Loaded) -> Run:
     """The command on the demo book, which is read once for all questions."""
-    monkeypatch.setattr("tinbook.cli.table.load_book", lambda folder: demo)
 
     def call(*words: str) -> Result:
-        done = CliRunner().invoke(main, words)
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr("tinbook.cli.table.load_book", lambda folder: demo)
+            done = CliRunner().invoke(main, words)
         assert done.exception is None or isinstance(done.exception, SystemExit), done.exception
         return done
 
@@ -45,8 +47,8 @@ def test_all_tables_are_listed(run: Run) -> None:
     assert all(name in told for name in TABLES)
 
 
-@pytest.mark.parametrize("name", TABLES)
-@pytest.mark.parametrize("form", ["text", "json"])
+@every("name", TABLES)
+@every("form", ["text", "json"])
 def test_every_table_answers(run: Run, name: str, form: str) -> None:
     of = ("--of", OTHERS[name]) if name in OTHERS else SPONGE if TABLES[name].of else ()
     done = run("table", name, *of, *ASKED.get(name, ()), "--format", form)
@@ -66,7 +68,7 @@ def test_a_fifth_more_of_the_sponge(run: Run) -> None:
     assert whole["egg_pieces"] == 6
 
 
-@pytest.mark.parametrize(
+@every(
     ("asked", "factor"),
     [
         (("--eggs", "6"), 1.2),
@@ -128,8 +130,8 @@ def test_every_option_of_the_command_is_tried() -> None:
     assert set(GIVEN) == set(OPTIONS)
 
 
-@pytest.mark.parametrize("key", GIVEN)
-@pytest.mark.parametrize("name", TABLES)
+@every("key", GIVEN)
+@every("name", TABLES)
 def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> None:
     """Every option at every table: it changes the answer, or the table says that it cannot use it."""
     plain, more = pair(name, key)
@@ -144,7 +146,7 @@ def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> 
         assert f'the table "{name}" cannot use {OPTIONS[key]}: ' in after.output
 
 
-@pytest.mark.parametrize(
+@every(
     ("words", "told"),
     [
         (("oven", "--beside", "nothing"), 'the table "oven" cannot use --beside: it takes no options'),
@@ -180,7 +182,7 @@ def test_a_tin_may_be_asked_with_what_it_holds(run: Run) -> None:
     assert sides["round 30 cm"] == pytest.approx(plain["round 30 cm"] * math.pi * 750 / 2200, rel=1e-4)
 
 
-@pytest.mark.parametrize(
+@every(
     ("tin", "told"),
     [
         ("round 20 cm, measured 2200 ml", "--tin: a tin that was measured needs its depth: write how deep it is"),
@@ -212,7 +214,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
     assert max(map(len, told)) < 100
 
 
-@pytest.mark.parametrize(
+@every(
     ("words", "told"),
     [
         (("scald",), 'there is no table "scald": did you mean "scaled"?'),
@@ -254,7 +256,7 @@ def test_a_question_that_cannot_be_answered_says_why(run: Run, words: tuple[str,
     assert told in done.output
 
 
-@pytest.mark.parametrize(
+@every(
     "words",
     [
         ("scaled", *SPONGE, "--count", "0"), ("scaled", *SPONGE, "--count", "1000"), ("scaled", *SPONGE, "--format", "xml"),

@@ -6,6 +6,7 @@ A mixture that breaks one says why in `off balance`.
 from pathlib import Path
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import load_book
 from tinbook.plans.base.weighing import weigh
@@ -16,7 +17,7 @@ LOADED = load_book(Path(__file__).parents[2] / "recipes")
 MIXTURES = LOADED.book.mixtures
 
 
-@pytest.mark.parametrize("slug", MIXTURES)
+@every("slug", MIXTURES)
 def test_each_mixture_keeps_the_rules_of_its_kind_or_says_why_not(slug: str) -> None:
     batch = weigh(slug, MIXTURES[slug], LOADED.book, LOADED.facts)
     made = balance(batch, LOADED.book, LOADED.facts)
@@ -24,7 +25,7 @@ def test_each_mixture_keeps_the_rules_of_its_kind_or_says_why_not(slug: str) -> 
     assert not broken or batch.mixture.off_balance, broken
 
 
-@pytest.mark.parametrize("slug", MIXTURES)
+@every("slug", MIXTURES)
 def test_nothing_heavy_is_left_out_of_the_formula(slug: str) -> None:
     """A card that says neither what it weighs as nor what it counts as would let a rule judge half a mixture."""
     batch = weigh(slug, MIXTURES[slug], LOADED.book, LOADED.facts)

@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import load_book
 from tinbook.models import Baked, Used
@@ -27,14 +28,14 @@ def batch(slug: str) -> Batch:
     return weigh(slug, BOOK.mixtures[slug], BOOK, FACTS)
 
 
-@pytest.mark.parametrize("entry", BOOK.bakes, ids=told)
+@every("entry", BOOK.bakes, ids=told)
 def test_a_logged_batter_is_what_the_recipe_gives_that_tin(entry: Baked) -> None:
     """Within a twentieth of the row for that tin, exact or with whole eggs."""
     (row,) = (row for row in tin_table(batch(entry.of), BOOK, FACTS).rows if same_outline(row.tin, entry.tin))
     assert entry.batter == pytest.approx(row.fit.each_g, rel=0.05)
 
 
-@pytest.mark.parametrize("entry", BOOK.bakes, ids=told)
+@every("entry", BOOK.bakes, ids=told)
 def test_a_logged_bake_was_in_an_owned_tin_at_the_heat_written(entry: Baked) -> None:
     """The dial of the house's fan oven stands 20 °C under what the recipe says (fan difference, common practice)."""
     written = BOOK.mixtures[entry.of].bake
@@ -58,7 +59,7 @@ def test_the_written_time_lies_in_the_band_of_the_log(slug: str) -> None:
     assert [(wait.low.base, wait.high.base) for wait in waits if wait] == [(low, high)]
 
 
-@pytest.mark.parametrize("entry", [each for each in BOOK.bakes if each.done_after], ids=told)
+@every("entry", [each for each in BOOK.bakes if each.done_after], ids=told)
 def test_the_oven_took_about_as_long_as_is_written(entry: Baked) -> None:
     """In the tin it is written for, a tenth outside the span at most."""
     written, made = BOOK.mixtures[entry.of].bake, batch(entry.of)

@@ -5,6 +5,7 @@ from functools import cache
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.engine.packing import per_shelf
 
@@ -44,7 +45,7 @@ SMALL = [
 ]
 
 
-@pytest.mark.parametrize(("tin", "shelf"), SMALL)
+@every(("tin", "shelf"), SMALL)
 def test_never_more_than_every_layout_tried(tin: tuple[int, int], shelf: tuple[int, int]) -> None:
     found, most = per_shelf(tin, shelf, 0.0), most_by_search(tin, shelf)
     # Rows miss at most the one tin that a pinwheel gains on shelves this small.
@@ -100,7 +101,7 @@ def test_none_stands_where_one_does_not_fit(tin: tuple[float, float], shelf: tup
     assert count == 0 or barely
 
 
-@pytest.mark.parametrize(
+@every(
     ("tin", "clearance", "count"),
     [
         ((150.0, 150.0), 25.0, 2),  # two across 44 cm; a second row of 15 cm needs 37.5 cm, and there are 36

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.engine import rounding
 from tinbook.engine.rounding import ScaleSteps, half_up
@@ -26,7 +27,7 @@ PURPOSES = {
 }
 
 
-@pytest.mark.parametrize(
+@every(
     ("value", "step", "shown"),
     [
         (0.5, 1.0, 1.0),
@@ -88,14 +89,12 @@ def test_more_is_measured_out_as_no_less(purpose: str, amounts: tuple[float, flo
     assert PURPOSES[purpose](less) <= PURPOSES[purpose](more)
 
 
-@pytest.mark.parametrize(
-    ("grams", "shown"), [(0.44, 0.4), (4.79, 4.8), (9.94, 9.9), (9.96, 10), (20.29, 20), (226.5, 227)]
-)
+@every(("grams", "shown"), [(0.44, 0.4), (4.79, 4.8), (9.94, 9.9), (9.96, 10), (20.29, 20), (226.5, 227)])
 def test_a_spoonful_weighs_whole_grams_and_tenths_below_ten(grams: float, shown: float) -> None:
     assert rounding.spooned_weight(grams) == shown
 
 
-@pytest.mark.parametrize(
+@every(
     ("grams", "shown"),
     [(0.2, 1), (12.5, 13), (47.4, 47), (49.4, 49), (49.6, 50), (52.4, 50), (52.5, 55), (425.0, 425), (1330.9, 1330)],
 )
@@ -103,7 +102,7 @@ def test_scales_show_grams_below_50_and_fives_above(grams: float, shown: float) 
     assert rounding.scales(grams, STEPS) == shown
 
 
-@pytest.mark.parametrize(
+@every(
     ("spoons", "shown"),
     [(0.0625, 0.125), (0.18, 0.125), (0.1875, 0.25), (0.44, 0.5), (0.6, 0.5), (0.625, 0.75), (1.3, 1.25), (2.0, 2.0)],
 )
@@ -147,7 +146,7 @@ def test_the_error_of_nothing_is_none() -> None:
     assert rounding.error(0.0, 0.0) == 0.0
 
 
-@pytest.mark.parametrize(("value", "shown"), [(70.8, 71), (99.5, 100), (2.333, 2.3), (9.96, 10), (0.02, 0.1), (0, 0)])
+@every(("value", "shown"), [(70.8, 71), (99.5, 100), (2.333, 2.3), (9.96, 10), (0.02, 0.1), (0, 0)])
 def test_a_figure_for_a_hundred(value: float, shown: float) -> None:
     assert rounding.per_hundred(value) == shown
 

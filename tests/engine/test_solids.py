@@ -11,6 +11,7 @@ import trimesh
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
+from tests.every import every
 
 from tinbook.engine import solids
 from tinbook.tins import SHAPES
@@ -39,7 +40,7 @@ RADII: dict[str, tuple[tuple[float, ...], float, Callable[[float], float]]] = {
 }
 
 
-@pytest.mark.parametrize("form", RADII)
+@every("form", RADII)
 def test_numeric_integration(form: str) -> None:
     sizes, high, radius = RADII[form]
     wanted, _ = quad(lambda z: pi * radius(z) ** 2, 0.0, high, limit=200)
@@ -47,7 +48,7 @@ def test_numeric_integration(form: str) -> None:
     assert solids.solid_mm3(form, sizes, "half") == pytest.approx(wanted / 2, rel=NEAR)
 
 
-@pytest.mark.parametrize("form", RADII)
+@every("form", RADII)
 def test_the_mesh_library(form: str) -> None:
     sizes, high, radius = RADII[form]
     line = [(0.0, 0.0), *((radius(z), z) for z in np.linspace(0.0, high, 400)), (0.0, high)]
@@ -108,7 +109,7 @@ def test_grams_of_a_sheet_go_by_the_square(s: float) -> None:
     assert other == pytest.approx(one * s**2)
 
 
-@pytest.mark.parametrize("form", sorted(solids.VOLUMES))
+@every("form", sorted(solids.VOLUMES))
 def test_silhouettes_have_the_sizes_written(form: str) -> None:
     sizes = {"ball": (D,), "slab": (D, LONG, 8.0)}.get(form, (D, LONG, TOP) if form == "frustum" else (D, LONG))
     wide, high = solids.bounds((solids.silhouette(form, sizes),))

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-import pytest
+from tests.every import every
 
 from tinbook.engine.tolerance import GRAIN, fits, whole_down, whole_up
 
@@ -13,7 +13,7 @@ def test_what_floats_miss_by_is_no_difference() -> None:
     assert 0.7 / 0.1 < 7 and whole_down(0.7 / 0.1) == 7
 
 
-@pytest.mark.parametrize("value", [0.0, 0.2, 1.0, 2.999, 3.001, 41.5, 1e5])
+@every("value", [0.0, 0.2, 1.0, 2.999, 3.001, 41.5, 1e5])
 def test_what_can_be_measured_goes_by_the_exact_number(value: float) -> None:
     exact = Fraction(value)
     assert whole_down(value) == exact.__floor__()

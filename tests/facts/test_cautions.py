@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook import facts as room
 
@@ -51,7 +51,7 @@ def test_no_caution_is_off_the_list(facts):
     assert {key for keys, _ in LISTED.values() for key in keys} | OURS == set(facts.cautions)
 
 
-@pytest.mark.parametrize("number", LISTED)
+@every("number", LISTED)
 def test_the_caution_says_what_it_must(facts, number):
     keys, words = LISTED[number]
     advice = " ".join(facts.cautions[key].advice for key in keys)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import pytest
 from pydantic import ValidationError
+from tests.every import every
 
 from tinbook.facts import Facts, NationLaw, SaleRule
 
@@ -34,7 +35,7 @@ def test_what_is_packed_before_it_is_sold_in_every_nation(facts: Facts) -> None:
     assert "full list of ingredients" in laws["England"].says
 
 
-@pytest.mark.parametrize(
+@every(
     ("key", "nation", "words"),
     [
         ("keeping cold", "England", "8 °C"), ("keeping cold", "Wales", "8 °C"), ("keeping cold", "Northern Ireland", "8 °C"),

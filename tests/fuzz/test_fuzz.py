@@ -1,19 +1,20 @@
-"""A few hundred spoilt sources of fixed seeds: read, written as pages, pasted. The long run is in trials.py."""
+"""A hundred and more spoilt sources of fixed seeds: read, written as pages, pasted. The long run is in trials.py."""
 
 from __future__ import annotations
 
 import pytest
+from tests.every import all_seeds, every
 from tests.fuzz.mutations import CARDS, RAW, a_book, a_note, a_page
 from tests.fuzz.trials import TRIALS
 
-LOTS = 10
+LOTS = 10 if all_seeds() else 5
 EACH = {"read": 20, "render": 2, "paste": 30}
 FELL = {"render": (3_002_357,)}
 """Seeds of the long run that fell over once, by trial."""
 
 
-@pytest.mark.parametrize("lot", range(LOTS))
-@pytest.mark.parametrize("trial", TRIALS)
+@every("lot", range(LOTS))
+@every("trial", TRIALS)
 def test_nothing_falls_over(trial: str, lot: int) -> None:
     for seed in range(lot * EACH[trial], (lot + 1) * EACH[trial]):
         try:

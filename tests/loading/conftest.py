@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cache
 from pathlib import Path
 
 import pytest
+
+from tinbook.loading import Loaded, load_book
 
 BASE = {
     "house/house.yaml": "book: 1\nname: Lamp Room house book\n",
@@ -52,6 +55,18 @@ mixtures: [plain-sponge]
 }
 
 Write = Callable[..., Path]
+Told = Callable[[Path, bool], Loaded]
+BAD = Path(__file__).parents[1] / "source" / "bad"
+CASES = sorted(BAD.glob("*/*.yaml"))
+"""Bad files, each by itself for a place in the small book."""
+HOUSE = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
+# What a log speaks of.
+ICING = """\
+name: Plain icing
+kind: buttercream
+makes: 600 g
+mix: [200 g butter, 400 g caster sugar]
+"""
 
 
 def write_book(folder: Path, files: Mapping[str, str | bytes | None]) -> Path:
@@ -62,6 +77,35 @@ def write_book(folder: Path, files: Mapping[str, str | bytes | None]) -> Path:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(content if isinstance(content, bytes) else content.encode())
     return folder
+
+
+def address(path: Path) -> str:
+    """Where a bad file stands in the book."""
+    where = path.parent.name
+    return f"house/{where}" if where in HOUSE else f"{where}/{path.stem}"
+
+
+def case(path: Path) -> str:
+    """A bad file's name."""
+    return f"{path.parent.name}/{path.stem}"
+
+
+@pytest.fixture(scope="session")
+def told(tmp_path_factory: pytest.TempPathFactory) -> Told:
+    """told(path, kitchen): the small book with that bad file in it, which is loaded once."""
+    folder = tmp_path_factory.mktemp("bad") / "recipes"
+    put: list[Path] = []
+
+    @cache
+    def load(path: Path, kitchen: bool) -> Loaded:
+        more = {"mixtures/plain-icing.yaml": ICING} if path.parent.name in ("used", "bakes") else {}
+        here = f"{address(path)}.yaml"
+        for name in put:
+            name.unlink()
+        put[:] = [folder / name for name in {**more, here: ""}]
+        return load_book(write_book(folder, {**more, here: path.read_bytes()}), kitchen)
+
+    return load
 
 
 @pytest.fixture

@@ -16,8 +16,9 @@ from typing import Any
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import many
 
 from tinbook.loading import Loaded, load_book
 from tinbook.models import Bake, Card, House, MixLine, Mixture, OwnedTin, Step, Technique
@@ -219,7 +220,7 @@ def a_file(dice: Random, address: str) -> Any:
     return a_group(dice, keys)
 
 
-@settings(max_examples=700, deadline=None)
+@many(700)
 @given(st.sampled_from(ADDRESSES), TEXTS, st.booleans())
 def test_any_text(bench: Scratch, files: dict[str, bytes], address: str, raw: bytes, kitchen: bool) -> None:
     book = {**files, address: raw}
@@ -228,7 +229,7 @@ def test_any_text(bench: Scratch, files: dict[str, bytes], address: str, raw: by
         answered(loaded, book, whole=False)
 
 
-@settings(max_examples=1300, deadline=None)
+@many(1300)
 @given(SEEDS)
 def test_any_tree(bench: Scratch, files: dict[str, bytes], seed: int) -> None:
     dice = Random(seed)
@@ -265,7 +266,7 @@ def spoilt(text: str, dice: Random) -> str:
     return "".join(pieces)
 
 
-@settings(max_examples=100, deadline=None)
+@many(100)
 @given(SEEDS)
 def test_the_demo_with_slips(bench: Scratch, seed: int) -> None:
     dice = Random(seed)

@@ -7,24 +7,15 @@ of the house, or as a file of its own in mixtures/ or techniques/.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
-import pytest
+from tests.every import every
+from tests.loading.conftest import BAD, CASES, HOUSE, Told, address, case
 
-from tinbook.loading import Loaded, load_book
+from tinbook.loading import load_book
 from tinbook.problems import spell
 
-BAD = Path(__file__).parents[1] / "source" / "bad"
-CASES = sorted(BAD.glob("*/*.yaml"))
-HOUSE = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
-# What a log speaks of.
-ICING = """\
-name: Plain icing
-kind: buttercream
-makes: 600 g
-mix: [200 g butter, 400 g caster sugar]
-"""
 # Words of the parser, of the model library and of programs: no baker should meet them.
 JARGON = re.compile(
     r"(?i)\b(token|scalar|mapping|sequence|node|stream|none type|nonetype|dict|tuple|str|string|integer|float"
@@ -34,27 +25,9 @@ JARGON = re.compile(
 SEVERAL = {"mixtures/missing-name-and-kind": 2, "mixtures/several": 4, "techniques/links": 2}
 
 
-def address(path: Path) -> str:
-    """Where a case stands in the book."""
-    where = path.parent.name
-    return f"house/{where}" if where in HOUSE else f"{where}/{path.stem}"
-
-
-def case(path: Path) -> str:
-    return f"{path.parent.name}/{path.stem}"
-
-
-@pytest.fixture(params=CASES, ids=case)
-def path(request: pytest.FixtureRequest) -> Path:
-    given: Path = request.param
-    return given
-
-
-@pytest.fixture(params=[True, False], ids=["kitchen", "public"])
-def loaded(path: Path, write: object, request: pytest.FixtureRequest) -> Loaded:
-    assert callable(write)
-    more = {"mixtures/plain-icing.yaml": ICING} if path.parent.name in ("used", "bakes") else {}
-    return load_book(write({**more, f"{address(path)}.yaml": path.read_bytes()}), request.param)
+def each_in_both(test: Callable[..., None]) -> Callable[..., None]:
+    """A test that goes through every case in the kitchen's book and in the public one."""
+    return every("path", CASES, ids=case)(every("kitchen", [True, False], ids=["kitchen", "public"])(test))
 
 
 def test_the_small_book_is_sound(write: object) -> None:
@@ -65,19 +38,25 @@ def test_the_small_book_is_sound(write: object) -> None:
     assert (len(loaded.book.mixtures), len(loaded.book.techniques), len(loaded.book.cards)) == (1, 1, 5)
 
 
-def test_the_baker_is_told(path: Path, loaded: Loaded) -> None:
-    told = "".join(f"{spell(problem)}\n" for problem in loaded.problems)
-    assert told == path.with_suffix(".txt").read_text(encoding="utf-8")
+@each_in_both
+def test_the_baker_is_told(path: Path, kitchen: bool, told: Told) -> None:
+    loaded = told(path, kitchen)
+    text = "".join(f"{spell(problem)}\n" for problem in loaded.problems)
+    assert text == path.with_suffix(".txt").read_text(encoding="utf-8")
 
 
-def test_one_slip_is_told_once(path: Path, loaded: Loaded) -> None:
+@each_in_both
+def test_one_slip_is_told_once(path: Path, kitchen: bool, told: Told) -> None:
     """Nothing that only follows from it is told, in this file or in another."""
+    loaded = told(path, kitchen)
     assert len(loaded.problems) == SEVERAL.get(case(path), 1)
     assert {problem.place.file for problem in loaded.problems} == {f"recipes/{address(path)}.yaml"}
     assert all(problem.severity == "error" for problem in loaded.problems)
 
 
-def test_words_for_a_baker(loaded: Loaded) -> None:
+@each_in_both
+def test_words_for_a_baker(path: Path, kitchen: bool, told: Told) -> None:
+    loaded = told(path, kitchen)
     for problem in loaded.problems:
         assert len(problem.message) <= 90
         assert len(problem.hint) <= 240
@@ -87,7 +66,9 @@ def test_words_for_a_baker(loaded: Loaded) -> None:
         assert not JARGON.search(quoted.sub("", f"{problem.message}; {problem.hint}"))
 
 
-def test_the_place_is_in_the_file(path: Path, loaded: Loaded) -> None:
+@each_in_both
+def test_the_place_is_in_the_file(path: Path, kitchen: bool, told: Told) -> None:
+    loaded = told(path, kitchen)
     lines = path.read_text(encoding="utf-8").split("\n")
     for problem in loaded.problems:
         place = problem.place
@@ -96,24 +77,23 @@ def test_the_place_is_in_the_file(path: Path, loaded: Loaded) -> None:
         assert place.column - 1 + place.width <= max(1, len(place.text))
 
 
-def test_the_rest_of_the_book_stands(
-    path: Path, loaded: Loaded, base: Mapping[str, str], request: pytest.FixtureRequest
-) -> None:
+@each_in_both
+def test_the_rest_of_the_book_stands(path: Path, kitchen: bool, told: Told, base: Mapping[str, str]) -> None:
     """A bad page leaves all others; a bad card takes with it only what it is in.
 
     A public book says no hint that could name what stands elsewhere, and nothing of a file that speaks of privacy.
     """
-    where = address(path)
+    loaded, where = told(path, kitchen), address(path)
     assert where not in {f"mixtures/{slug}" for slug in loaded.book.mixtures}
     assert where not in {f"techniques/{slug}" for slug in loaded.book.techniques}
     assert "line-a-tin" in loaded.book.techniques or case(path) == "house/another-format"
     if path.parent.name in ("mixtures", "techniques"):
-        if request.node.callspec.id.endswith("-public") and "private" in path.read_text("utf-8", "replace"):
+        if not kitchen and "private" in path.read_text("utf-8", "replace"):
             assert not loaded.broken
         else:
             assert set(loaded.broken) == {where}
-            told = [(each.code, each.message, each.place) for each in loaded.problems]
-            assert [(each.code, each.message, each.place) for each in loaded.broken[where]] == told
+            problems = [(each.code, each.message, each.place) for each in loaded.problems]
+            assert [(each.code, each.message, each.place) for each in loaded.broken[where]] == problems
         assert "plain-sponge" in loaded.book.mixtures
         assert len(loaded.book.cards) == 5
         assert len(loaded.book.tins) == 1

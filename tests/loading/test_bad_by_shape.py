@@ -5,18 +5,17 @@ jsonschema reads the schema and judges; what a slip is, is known by its code fro
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
-import pytest
 from jsonschema import Draft202012Validator
+from tests.every import every
+from tests.loading.conftest import BAD, CASES, Told, case
 
-from tinbook.loading import load_book
 from tinbook.models.json_schema import schema_of
 from tinbook.models.register import kinds
 from tinbook.source import read_yaml
 
-BAD = Path(__file__).parents[1] / "source" / "bad"
-CASES = sorted(BAD.glob("*/*.yaml"))
 KINDS = {"mixtures": "mixture", "techniques": "technique"}
 BY_SHAPE = frozenset(("unknown key", "missing", "shape", "empty"))
 """A key that is not known or not there, a list or a group for a text or the other way round, nothing written."""
@@ -68,28 +67,28 @@ APART = {
 """Slips with a code of shape that are none."""
 
 
-def case(path: Path) -> str:
-    return f"{path.parent.name}/{path.stem}"
+@cache
+def judge(kind: str) -> Draft202012Validator:
+    """The schema of that kind of file, ready to judge."""
+    return Draft202012Validator(schema_of(kind))
 
 
-@pytest.mark.parametrize("path", CASES, ids=case)
-def test_what_is_wrong_by_shape_is_seen(path: Path, write: object) -> None:
+@every("path", CASES, ids=case)
+def test_what_is_wrong_by_shape_is_seen(path: Path, told: Told) -> None:
     kind = path.parent.name
     document, problems = read_yaml(path.read_bytes(), path.name)
     if document is None:
         assert problems, "what is no YAML at all an editor tells by itself"
         return
-    assert callable(write)
-    where = f"{kind}/{path.stem}" if kind in KINDS else f"house/{kind}"
-    codes = {problem.code for problem in load_book(write({f"{where}.yaml": path.read_bytes()})).problems}
-    seen = not Draft202012Validator(schema_of(KINDS.get(kind, kind))).is_valid(document.data)
+    codes = {problem.code for problem in told(path, True).problems}
+    seen = not judge(KINDS.get(kind, kind)).is_valid(document.data)
     if codes & BY_SHAPE and case(path) not in APART:
         assert seen
     elif not seen:
         assert case(path) in APART or codes <= set(NOT_BY_SHAPE), codes
 
 
-def test_the_reasons_are_all_needed(write: object) -> None:
+def test_the_reasons_are_all_needed() -> None:
     """A code or a case that an editor does see needs no reason."""
     assert {path.parent.name for path in CASES} <= {*KINDS, *kinds()}
     assert set(APART) <= {case(path) for path in CASES}
@@ -98,4 +97,4 @@ def test_the_reasons_are_all_needed(write: object) -> None:
         document, _ = read_yaml(path.read_bytes(), path.name)
         assert document is not None
         kind = path.parent.name
-        assert Draft202012Validator(schema_of(KINDS.get(kind, kind))).is_valid(document.data), name
+        assert judge(KINDS.get(kind, kind)).is_valid(document.data), name

@@ -6,8 +6,9 @@ import xml.etree.ElementTree as ET
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.loading.drawings import ATTRIBUTES, ELEMENTS, read_drawing
 from tinbook.loading.files import Unfit
@@ -67,7 +68,7 @@ REFUSED = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("name", REFUSED)
+@every("name", REFUSED)
 def test_what_acts_or_leads_elsewhere_is_refused_by_name(name: str) -> None:
     inner, message = REFUSED[name]
     assert refusal(HULL + inner).startswith(message)
@@ -91,7 +92,7 @@ def test_a_plain_document_type_is_no_fault() -> None:
     assert "M0 0h9v9z" in drawn(HULL, head=f'<?xml version="1.0" encoding="UTF-8"?>{public}').svg
 
 
-@pytest.mark.parametrize(
+@every(
     "raw",
     [b"", b"<svg", b"hull", b"\xff\xd8\xff\xe0", b"<html/>", b"<svg xmlns='http://www.w3.org/1999/xhtml'/>", b"\0"],
 )
@@ -187,7 +188,7 @@ def shapes(svg: str) -> list[tuple[str, str, str, str]]:
     ]
 
 
-@pytest.mark.parametrize("path", DEMO, ids=lambda path: path.stem)
+@every("path", DEMO, ids=lambda path: path.stem)
 def test_the_drawings_of_the_demo_keep_every_shape(path: Path) -> None:
     assert shapes(read_drawing(path.read_bytes(), path.name, path.stem).svg) == shapes(path.read_text("utf-8"))
 
@@ -213,7 +214,7 @@ elements = st.recursive(
 )  # fmt: skip
 
 
-@settings(max_examples=300, deadline=None)
+@many(300)
 @given(st.lists(elements, min_size=1, max_size=3).map("".join))
 def test_whatever_comes_out_is_on_the_list(inner: str) -> None:
     """Read again by another reader: nothing but allowed elements and attributes, no reference out of the drawing."""

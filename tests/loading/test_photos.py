@@ -7,9 +7,10 @@ from collections.abc import Callable
 from io import BytesIO
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image, ImageCms, PngImagePlugin
+from tests.every import every, many
 
 from tinbook.loading.files import Unfit
 from tinbook.loading.photos import LARGEST_PX, QUALITY, SIZES_PX, read_photo
@@ -92,7 +93,7 @@ def held(scene: Image.Image, row: str, column: str) -> Image.Image:
     return stored
 
 
-@pytest.mark.parametrize("number", ORIENTATION)
+@every("number", ORIENTATION)
 def test_a_photo_stands_as_the_camera_was_held(number: int) -> None:
     exif = Image.Exif()
     exif[274] = number
@@ -201,7 +202,7 @@ def test_too_many_pixels_are_refused_before_they_are_unpacked(side: int) -> None
         read_photo(raw, "x.png", "x")
 
 
-@pytest.mark.parametrize(
+@every(
     "raw",
     [b"", b"\xff\xd8\xff", b"not a photo", saved(corners())[:400], saved(corners(), "GIF"), saved(corners(), "BMP")],
 )
@@ -214,7 +215,7 @@ def test_no_photo_or_half_a_photo(raw: bytes) -> None:
 SOUND = [tagged_jpeg(), tagged_png(), tagged_webp()]
 
 
-@settings(max_examples=150, deadline=None)
+@many(150)
 @given(raw=st.sampled_from(SOUND), at=st.integers(0, 5000), put=st.binary(min_size=1, max_size=40), cut=st.booleans())
 def test_damaged_bytes_give_a_photo_or_a_problem(raw: bytes, at: int, put: bytes, cut: bool) -> None:
     at %= len(raw)

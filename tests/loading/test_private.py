@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from pydantic import BaseModel
+from tests.every import every
 
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.private import private_flaws, public
@@ -176,7 +177,7 @@ def test_a_private_card_keeps_what_sums_and_safety_need(
     assert cautions(ours, kitchen.book, kitchen.facts) == cautions(theirs, site.book, site.facts)
 
 
-@pytest.mark.parametrize(
+@every(
     ("model", "data"),
     [
         (House, {"book": "1", "name": "x"}),

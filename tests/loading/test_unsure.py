@@ -6,6 +6,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import load_book
 from tinbook.loading.files import SourceFile
@@ -19,7 +20,7 @@ def marks(text: str) -> list[tuple[int, int]]:
     return [(note.place.line, note.place.column) for note in unsure_notes([source])]
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "found"),
     [
         ("name: x\n# unsure: tins: round 20 cm\n", [(2, 1)]),

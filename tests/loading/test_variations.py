@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded, load_book
 from tinbook.plans.techniques.naming import mixture_called
@@ -85,19 +86,16 @@ def book(write: Write, base: Mapping[str, str]) -> Callable[..., Path]:
     return lambda more: write({**files, **more})
 
 
-@pytest.fixture(params=CASES, ids=lambda path: path.stem)
-def slip(request: pytest.FixtureRequest) -> Path:
-    given: Path = request.param
-    return given
-
-
 def told(loaded: Loaded) -> str:
     return "".join(f"{spell(problem)}\n" for problem in loaded.problems)
 
 
-@pytest.mark.parametrize("kitchen", [True, False], ids=["kitchen", "public"])
-def test_a_slip_is_told_once_at_its_place(slip: Path, book: Callable[..., Path], kitchen: bool) -> None:
-    loaded = load_book(book({f"mixtures/{slip.name}": slip.read_bytes()}), kitchen)
+@every("slip", CASES, ids=lambda path: path.stem)
+@every("kitchen", [True, False], ids=["kitchen", "public"])
+def test_a_slip_is_told_once_at_its_place(slip: Path, kitchen: bool, book: Callable[..., Path]) -> None:
+    folder = book({f"mixtures/{slip.name}": slip.read_bytes()})
+    loaded = load_book(folder, kitchen)
+    (folder / "mixtures" / slip.name).unlink()
     assert told(loaded) == slip.with_suffix(".txt").read_text(encoding="utf-8")
     (problem,) = loaded.problems
     assert problem.place.file == f"recipes/mixtures/{slip.name}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+from tests.every import every
 
 from tinbook.models import Baked, BakeLog, read_model
 from tinbook.models.bakes import by_mixture
@@ -34,7 +35,7 @@ def test_a_tin_of_the_house_goes_by_its_name() -> None:
     assert entry.tin == mine
 
 
-@pytest.mark.parametrize(
+@every(
     ("key", "value", "told"),
     [
         ("tin", "2 round 20 cm", "one tin belongs here"),

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Book, Card
 
 
-@pytest.mark.parametrize(
+@every(
     ("written", "name"),
     [
         ("butter", "butter"),

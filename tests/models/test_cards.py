@@ -6,12 +6,13 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from tests.every import every
 from tests.models.test_house import flaws_of
 
 from tinbook.models import Card, Each, Larder, read_model
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "gnu"),
     [
         ("0.85 g/ml", "0.85"),
@@ -38,7 +39,7 @@ def test_no_volume_measure_is_said(card: Callable[..., Card]) -> None:
     assert card().weighs is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "wrong"),
     [
         ("heavy", "heavy"),
@@ -63,7 +64,7 @@ def test_what_one_weighs(card: Callable[..., Card]) -> None:
     flaws_of(Card, {"each": "58 ml"})
 
 
-@pytest.mark.parametrize(
+@every(
     ("written", "known"),
     [("none", ()), (["none"], ()), ("milk", ("milk",)), (["milk", "egg"], ("milk", "egg")), ([], None), (None, None)],
 )

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.models import Card, Flaw, House, Larder, Mixture, Technique, TinShelf, read_model
 
@@ -76,20 +76,20 @@ def put(data: Any, path: tuple[Any, ...], value: Any) -> Any:
     return [put(each, tuple(rest), value) if index == head else each for index, each in enumerate(data)]
 
 
-@pytest.mark.parametrize("name", MODELS)
+@every("name", MODELS)
 def test_what_is_sound_is_read(name: str) -> None:
     model, flaws = read_model(MODELS[name], SOUND[name], "it")
     assert model is not None, flaws
 
 
-@pytest.mark.parametrize("name", MODELS)
+@every("name", MODELS)
 @settings(max_examples=60)
 @given(data=JUNK)
 def test_no_plain_data_makes_a_traceback(name: str, data: Any) -> None:
     flaws_of(MODELS[name], data)
 
 
-@pytest.mark.parametrize("name", MODELS)
+@every("name", MODELS)
 @settings(max_examples=60)
 @given(data=st.data(), junk=JUNK)
 def test_one_slip_in_a_sound_file_is_told_where_it_is(name: str, data: st.DataObject, junk: Any) -> None:
@@ -100,14 +100,14 @@ def test_one_slip_in_a_sound_file_is_told_where_it_is(name: str, data: st.DataOb
         assert flaw.path[:common] == path[:common], (path, flaw)
 
 
-@pytest.mark.parametrize("name", MODELS)
-@pytest.mark.parametrize("data", [None, "text", ["a"], []])
+@every("name", MODELS)
+@every("data", [None, "text", ["a"], []])
 def test_a_file_is_keys_and_values(name: str, data: Any) -> None:
     (flaw,) = flaws_of(MODELS[name], data)
     assert flaw.path == ()
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "path", "value", "code", "at", "cure"),
     [
         ("mixture", ("kidn",), "creamed", "unknown key", ("kidn",), '"kind"'),
@@ -128,7 +128,7 @@ def test_an_unknown_key_names_the_nearest(name: str, path: Any, value: Any, code
     assert cure in flaw.hint
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "path", "at"),
     [
         ("mixture", ("kind",), ()),
@@ -150,7 +150,7 @@ def test_a_missing_key_is_told_where_it_belongs(name: str, path: Any, at: Any) -
     assert f'"{key}"' in flaw.message and f"{key}:" in flaw.hint
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "path"),
     [("mixture", ("kind",)), ("mixture", ("mix", 0)), ("mixture", ("mix", 1, "take")), ("mixture", ("tins", 1)),
      ("mixture", ("bake",)), ("house", ("scales", "step")), ("technique", ("steps", 1)), ("card", ("care",))],
@@ -160,7 +160,7 @@ def test_nothing_written_is_told_once(name: str, path: Any) -> None:
     assert (flaw.code, flaw.path) == ("empty", path)
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "path", "text", "wrong"),
     [
         ("mixture", ("mix", 0), "250 cm butter", "250 cm"),

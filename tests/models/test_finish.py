@@ -6,6 +6,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.models import Finish, Used, UsedLog, read_model
 from tinbook.units import METRIC
@@ -52,7 +53,7 @@ def test_an_entry_of_the_log() -> None:
     assert (entry.day, entry.cake.name, entry.used) == (date(2026, 5, 2), "round 20 cm", pytest.approx(907.18474))
 
 
-@pytest.mark.parametrize(
+@every(
     ("key", "value"),
     [
         ("day", "02/05/2026"),

@@ -8,12 +8,13 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.models.forms import read_cutter, read_one_or_two, read_sheet, read_solid, read_two
 from tinbook.units import METRIC, Measures, Misread
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "form", "sizes", "how", "to"),
     [
         ("ball 20 mm", "ball", (20,), "", ()),
@@ -44,7 +45,7 @@ def test_a_cutter_may_be_a_share_of_the_width() -> None:
     assert read_one_or_two("12 mm x 6 mm", METRIC).mm == (12.0, 6.0)
 
 
-@pytest.mark.parametrize(
+@every(
     ("read", "text", "message", "hint"),
     [
         (read_solid, "bal 20 mm", 'no solid is called "bal"', '"ball"'),

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.models import FORMAT, House, Mixture, OwnedTin, read_model
 from tinbook.models.bakes import Baked
@@ -88,7 +89,7 @@ def test_a_shelf_is_two_lengths(text: str, wrong: str) -> None:
     assert (flaw.path, text[flaw.start : flaw.end]) == (("oven shelf",), wrong)
 
 
-@pytest.mark.parametrize("shelves", ["0", "11", "1.5", "two", "-1", "²", "1000000000"])
+@every("shelves", ["0", "11", "1.5", "two", "-1", "²", "1000000000"])
 def test_shelves_are_counted_in_whole_numbers(shelves: str) -> None:
     (flaw,) = flaws_of(House, {"book": "1", "name": "A house", "shelves": shelves})
     assert flaw.path == ("shelves",)
@@ -108,7 +109,7 @@ def test_the_address_of_the_book(house: Callable[..., House], text: str, address
     assert house().address is None
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     [
         "book.example.org", "//book.example.org", "ftp://book.example.org", "javascript:alert(1)", "https://",

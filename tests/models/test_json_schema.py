@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 import yaml
 from jsonschema import Draft202012Validator
+from tests.every import every
 
 from tinbook.models import Variation
 from tinbook.models.json_schema import schema_of
@@ -46,12 +47,12 @@ def validators() -> dict[str, Draft202012Validator]:
     return {name: Draft202012Validator(schema_of(name)) for name in kinds()}
 
 
-@pytest.mark.parametrize("name", kinds())
+@every("name", kinds())
 def test_a_schema_is_one(name: str) -> None:
     Draft202012Validator.check_schema(schema_of(name))
 
 
-@pytest.mark.parametrize(("name", "path"), SOURCES, ids=lambda each: getattr(each, "stem", each))
+@every(("name", "path"), SOURCES, ids=lambda each: getattr(each, "stem", each))
 def test_every_source_of_the_demo_and_of_a_new_book_is_right(
     name: str, path: Path, validators: dict[str, Draft202012Validator]
 ) -> None:
@@ -69,7 +70,7 @@ def test_every_file_of_the_demo_has_its_schema() -> None:
 SPONGE: dict[str, Any] = {"name": "x", "kind": "creamed", "mix": ["250 g butter"], "makes": "900 g"}
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "changes", "right"),
     [
         ("mixture", {}, True),

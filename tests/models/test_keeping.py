@@ -1,6 +1,7 @@
 """Seasons and how long things keep, read from bench spelling."""
 
 import pytest
+from tests.every import every
 
 from tinbook.models import Mixture, read_model
 from tinbook.models.keeping import SEASONS, Keep, read_keep, read_season
@@ -8,7 +9,7 @@ from tinbook.models.steps import DAY_MIN
 from tinbook.units import METRIC, Misread
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "months"),
     [
         ("autumn", (9, 10, 11)),
@@ -36,7 +37,7 @@ def test_the_seasons_make_a_year() -> None:
     assert all(len(season) == 3 for season in SEASONS.values())
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "hint", "span"),
     [
         ("autum", 'did you mean "autumn"?', "autum"),

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from pydantic import ValidationError
+from tests.every import every
 
 from tinbook.models import Mixture, Step, Technique, read_model, read_take
 from tinbook.tins import Tin
@@ -15,7 +16,7 @@ from tinbook.units import METRIC, Misread, measures_of
 Make = Callable[..., Mixture]
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "base", "name", "wanted"),
     [
         ("250 g butter, soft", 250.0, "butter", "soft"),
@@ -34,7 +35,7 @@ def test_a_line_of_a_mix(text: str, base: float, name: str, wanted: str) -> None
     assert text[take.at :].startswith(name)
 
 
-@pytest.mark.parametrize("text", ["250 g", "250 g , soft", "butter", "20 cm butter", "30 min rest", "1 cup milk", ""])
+@every("text", ["250 g", "250 g , soft", "butter", "20 cm butter", "30 min rest", "1 cup milk", ""])
 def test_what_is_no_line_of_a_mix(text: str) -> None:
     with pytest.raises(Misread) as told:
         read_take(text, METRIC)

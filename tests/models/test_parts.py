@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.models import Technique, read_model
 
@@ -29,7 +29,7 @@ def test_a_part_in_bench_spelling() -> None:
     assert (made.support.goes_in, technique.repeats[0].set) == ("from behind", "straight")
 
 
-@pytest.mark.parametrize(
+@every(
     ("key", "value", "told"),
     [
         ("on", "roof", "not known here"),

@@ -7,6 +7,7 @@ from dataclasses import fields
 from pathlib import Path
 
 import pytest
+from tests.every import every
 
 from tinbook.models import Book
 from tinbook.models.register import REGISTER, Merged, SeenBy, SourceKind, house_files, kinds, of_the_kitchen, rooms
@@ -27,7 +28,7 @@ def test_names_paths_and_fields_are_each_their_own() -> None:
         assert max(counted.values()) == 1, attribute
 
 
-@pytest.mark.parametrize("kind", REGISTER, ids=lambda kind: kind.name)
+@every("kind", REGISTER, ids=lambda kind: kind.name)
 def test_a_line_is_whole(kind: SourceKind) -> None:
     in_entries = kind.merged in (Merged.LIST, Merged.CARDS)
     assert in_entries == bool(kind.key) == (kind.entry is not None)

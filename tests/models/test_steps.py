@@ -1,13 +1,14 @@
 """Steps and what they stand and keep."""
 
 import pytest
+from tests.every import every
 
 from tinbook.models import Step, read_model
 from tinbook.models.steps import DAY_MIN, read_stand
 from tinbook.units import METRIC, Misread
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "minutes"),
     [
         ("12 h", 720),
@@ -25,9 +26,7 @@ def test_a_time_that_stands(text: str, minutes: float) -> None:
     assert read_stand(text, METRIC).written == text
 
 
-@pytest.mark.parametrize(
-    "text", ["12", "days", "2 fortnights", "12-24 h", "900 days", "0 days", "two days", "2 days or so days"]
-)
+@every("text", ["12", "days", "2 fortnights", "12-24 h", "900 days", "0 days", "two days", "2 days or so days"])
 def test_what_is_no_time(text: str) -> None:
     with pytest.raises(Misread):
         read_stand(text, METRIC)

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.models import Technique, read_model
 
@@ -31,7 +31,7 @@ def test_short_and_long_lines() -> None:
     assert made.materials[1].not_food and made.materials[1].take.wanted == "6 mm"
 
 
-@pytest.mark.parametrize(
+@every(
     "keys",
     [
         {"level": "wizard"},

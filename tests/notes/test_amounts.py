@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.notes.amounts import APART, prepared, read_amount
 from tinbook.notes.kitchens import KITCHENS, UNKNOWN, Kitchen
@@ -18,7 +19,7 @@ def read(line: str, kitchen: Kitchen = UNKNOWN) -> tuple[str, str]:
     return (amount.text, text[amount.end :].strip()) if amount else ("", text)
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "amount", "rest"),
     [
         ("225g butter", "225 g", "butter"),
@@ -45,7 +46,7 @@ def test_what_is_read(line: str, amount: str, rest: str) -> None:
     assert read(line) == (amount, rest)
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "kitchen", "amount"),
     [
         ("1 cup sugar", US, "1 US cup"),
@@ -63,7 +64,7 @@ def test_by_whose_kitchen(line: str, kitchen: Kitchen, amount: str) -> None:
     assert read(line, kitchen)[0] == amount
 
 
-@pytest.mark.parametrize(
+@every(
     "line",
     [
         "1 heaped tbsp cocoa", "a knob of butter", "175-200 ml milk", "1 to 2 tbsp milk", "about 2 tbsp milk", "1 cup sugar",

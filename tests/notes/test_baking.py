@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook.notes.baking import baking_of
 
 
-@pytest.mark.parametrize(
+@every(
     ("lines", "oven", "time"),
     [
         (["Heat the oven to 180C.", "Bake for 25 mins. Cool for 1 hour."], "180 °C", "25 min"),
@@ -27,7 +27,7 @@ def test_what_is_read(lines: list[str], oven: str, time: str) -> None:
     assert (bake.oven_doubt, bake.time_doubt) == ("", "")
 
 
-@pytest.mark.parametrize(
+@every(
     "lines",
     [
         ["Bake for 50 mins at 160C, then another 20 mins."],

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.notes.cards import Cards, alike, key_of
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "wanted", "card"),
     [
         ("butter", (), "butter"),
@@ -33,7 +34,7 @@ def test_what_is_found(demo: Loaded, name: str, wanted: tuple[str, ...], card: s
     assert Cards(demo.book).read(name, wanted)[0] == card
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "wanted"),
     [
         ("medium eggs", ()), ("eggs", ("medium",)), ("duck eggs", ()), ("flour", ()), ("sugar", ()), ("brown sugar", ()),

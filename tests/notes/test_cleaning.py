@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook.notes.cleaning import bare, begins_junk, is_farewell, is_junk, is_rule, lines_of
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "text", "numbered"),
     [
         ("- 250 g butter", "250 g butter", False),
@@ -41,7 +41,7 @@ def test_quoted_wrapped_and_in_a_table() -> None:
     ]
 
 
-@pytest.mark.parametrize(
+@every(
     "line",
     ["From: the galley", "Subject: Re: cake", "On Tuesday somebody wrote:", "Dear all,", "Kind regards", "Sent from my phone",
      "Skip to recipe", "Print", "★★★★☆ 4.6 from 213 votes", "Follow for more! #baking", "Leave a comment", "https://example.org/x"],
@@ -50,7 +50,7 @@ def test_what_is_no_recipe(line: str) -> None:
     assert is_junk(line)
 
 
-@pytest.mark.parametrize(
+@every(
     "line",
     ["Share between the tins.", "Watch it closely.", "Follow the method above.", "Take care not to overmix.", "250 g butter",
      "Scale 1.2 kg per tin.", "Save the whites for meringue.", "Love cake", "Bake 20 minutes.", "Rest it well."],

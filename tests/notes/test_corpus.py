@@ -10,6 +10,7 @@ import re
 from pathlib import Path
 
 import pytest
+from tests.every import every
 from tests.notes.scoring import FLAGGED, MISPLACED, RIGHT, Score, expected_of, score, told
 
 from tinbook.loading import Loaded
@@ -52,7 +53,7 @@ def test_what_is_read_of_the_notes(scores: dict[str, dict[str, Score]], part: st
     assert counted[RIGHT] >= 0.8 * total, counted
 
 
-@pytest.mark.parametrize("path", [path for name in SETS for path in notes(name)], ids=lambda path: path.stem)
+@every("path", [path for name in SETS for path in notes(name)], ids=lambda path: path.stem)
 def test_no_word_of_a_note_is_lost(demo: Loaded, path: Path) -> None:
     """Every word with a letter in it stands in the files or in what is said to be left out."""
     text = decoded(path.read_bytes())

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.notes import NotText, decoded
 
 TEXT = "250 g butter – “soft”\n½ tsp salt, café style\n"
 
 
-@pytest.mark.parametrize("name", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "cp1252"])
+@every("name", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "cp1252"])
 def test_a_note_in_any_of_them(name: str) -> None:
     assert decoded(TEXT.encode(name)) == TEXT
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook.notes.heads import KEEPS, METHOD, MIX, NOTES, PART, TIMES, head_of, is_main, is_shouted, is_within, part_in
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "kind", "name", "rest"),
     [
         ("Method", METHOD, "", ""),
@@ -36,9 +36,7 @@ def test_what_a_line_begins(line: str, kind: str, name: str, rest: str) -> None:
     assert head is not None and (head.kind, head.name, head.rest) == (kind, name, rest)
 
 
-@pytest.mark.parametrize(
-    "line", ["250 g butter", "Beat the icing.", "Bake for 20 minutes at 160 °C.", "Butter: 225 g", "Keep warm.", ""]
-)
+@every("line", ["250 g butter", "Beat the icing.", "Bake for 20 minutes at 160 °C.", "Butter: 225 g", "Keep warm.", ""])
 def test_what_begins_nothing(line: str) -> None:
     assert head_of(line) is None
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.notes.heats import WORDS, agreed, heats
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "heat"),
     [
         ("180C", "180 °C"),
@@ -34,13 +35,13 @@ def test_degrees_of_no_kind_are_those_of_the_kitchen() -> None:
     assert agreed(list(heats("350°", fahrenheit=False)))[0] == ""
 
 
-@pytest.mark.parametrize("text", ["170 fan", "180C then 140C", "180C/gas 7", "170-180C", "gas 3-4", "350 degrees"])
+@every("text", ["170 fan", "180C then 140C", "180C/gas 7", "170-180C", "gas 3-4", "350 degrees"])
 def test_what_stays_open(text: str) -> None:
     heat, why = agreed(list(heats(text, fahrenheit=False)))
     assert heat == "" and why
 
 
-@pytest.mark.parametrize("text", ["45 minutes", "20cm", "250 g", "71C", "97 °C", "a moderate oven"])
+@every("text", ["45 minutes", "20cm", "250 g", "71C", "97 °C", "a moderate oven"])
 def test_what_is_no_heat_of_an_oven(text: str) -> None:
     assert list(heats(text, fahrenheit=True)) == []
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.notes.kitchens import KITCHENS, kitchen_of
 from tinbook.units import UNITS
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "name"),
     [
         ("2 sticks butter\n2 cups flour", "US"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.notes.kitchens import UNKNOWN
@@ -14,7 +15,7 @@ def lines(demo: Loaded) -> Lines:
     return Lines(demo.book, demo.facts, UNKNOWN)
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "texts"),
     [
         ("250 g butter, soft", ["250 g butter, soft"]),
@@ -43,7 +44,7 @@ def test_what_is_read(lines: Lines, line: str, texts: list[str]) -> None:
     assert all(not read.doubt for read in found)
 
 
-@pytest.mark.parametrize(
+@every(
     "line",
     [
         "200 g cob nuts", "2 medium eggs", "3 knobs butter", "zest of 2 lemons", "juice of 1", "110 g butter or margarine",

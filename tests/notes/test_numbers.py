@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook.notes.numbers import in_figures
 
 
-@pytest.mark.parametrize(
+@every(
     ("words", "figures"),
     [
         ("half a teaspoon salt", "1/2 teaspoon salt"),

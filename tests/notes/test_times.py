@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.notes.times import plain, times
 
@@ -13,7 +14,7 @@ def read(text: str) -> list[str]:
     return [time.text for time in times(plain(text)) if time.whole]
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "minutes"),
     [
         ("1 hour 10 minutes", "70 min"),
@@ -57,7 +58,7 @@ def test_a_heat_is_no_minutes(text: str) -> None:
     assert read(text) == ["60 min"]
 
 
-@pytest.mark.parametrize("text", ["250 g", "4 minions", "hourly", "overnight", "6 months", "20 in", "1 hundred"])
+@every("text", ["250 g", "4 minions", "hourly", "overnight", "6 months", "20 in", "1 hundred"])
 def test_what_is_no_time(text: str) -> None:
     assert list(times(plain(text))) == []
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.notes.tinning import tins_of
 from tinbook.tins import read_tin
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "tins"),
     [
         ("Grease 2 x 8in sandwich tins", "2 round 8 in"),

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import many
 
 from tinbook.loading import Loaded
 from tinbook.notes import Drafts, SaidBeside, read_note, written
@@ -53,7 +54,7 @@ LINES = st.lists(
 )  # fmt: skip
 
 
-@settings(max_examples=300, deadline=None)
+@many(300)
 @given(LINES)
 def test_any_note_becomes_files_that_read(demo: Loaded, lines: list[str]) -> None:
     for made in draft(demo, "\n".join(lines), None).every:

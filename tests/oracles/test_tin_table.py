@@ -20,6 +20,7 @@ import yaml
 from scipy.integrate import simpson
 from scipy.optimize import brentq
 from shapely import Polygon
+from tests.every import every
 
 from tinbook import facts as room
 from tinbook.loading import Loaded
@@ -288,7 +289,7 @@ def test_the_oracle_sees_the_whole_table(tables: dict[str, dict[str, Row]]) -> N
         assert set(found) == {name(tin) for tin in rows()}
 
 
-@pytest.mark.parametrize("slug", CAKES)
+@every("slug", CAKES)
 def test_every_row_by_fractions_and_polygons(slug: str, tables: dict[str, dict[str, Row]]) -> None:
     made, unsure = recipe(slug), 0
     tolerance = Fraction(facts("numbers")["egg tolerance"]["value"])

@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, House
@@ -130,8 +131,8 @@ def test_inches_err_no_more_than_centimetres(predict: Callable[[str, str], list[
     assert inches == pytest.approx(printed, abs=1e-3)
 
 
-@pytest.mark.parametrize("name", TABLES)
-@pytest.mark.parametrize("sizes", SIZES)
+@every("name", TABLES)
+@every("sizes", SIZES)
 def test_the_8_in_row_predicts_itself(predict: Callable[[str, str], list[Predicted]], name: str, sizes: str) -> None:
     (itself,) = [row for row in predict(name, sizes) if row.inch == 8]
     assert itself.off == pytest.approx(0.0, abs=1e-4)

@@ -9,6 +9,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
@@ -166,7 +167,7 @@ def test_lines_add_up_to_the_mixture(told: list[tuple[str, Result]]) -> None:
     assert summed > 200
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "asked", "message", "cure"),
     [
         ("tins", {}, "one mixture", "--of"),
@@ -184,7 +185,7 @@ def test_a_question_that_does_not_fit(demo: Loaded, name: str, asked: Any, messa
     assert cure in told.value.hint
 
 
-@pytest.mark.parametrize("name", [name for name, table in TABLES.items() if table.of])
+@every("name", [name for name, table in TABLES.items() if table.of])
 def test_a_table_of_one_thing_says_so(demo: Loaded, name: str) -> None:
     with pytest.raises(AskError, match=f"one {TABLES[name].of}"):
         ask(demo, name)

@@ -123,6 +123,7 @@ def test_a_process_that_ends_while_it_is_alone_holds_nobody_up(two: Ahead, site:
 
 @linux
 def test_a_build_with_help_is_the_build_without(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(events, "spare_processes", lambda pages: 0)
     alone = built(ROOT, tmp_path / "alone")
     monkeypatch.setattr(events, "spare_processes", lambda pages: 1)
     helped = built(ROOT, tmp_path / "helped")

@@ -9,7 +9,6 @@ from typing import Any
 from urllib.parse import parse_qs
 
 import pytest
-from tests.plugin.test_offline import built
 
 from tinbook.pages.finding.index import HEADS
 from tinbook.plugin.finding import INDEX, as_script, page_found
@@ -32,8 +31,8 @@ def rows_in(site: Path) -> list[dict[str, str]]:
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return built(tmp_path_factory.mktemp("find") / "site")
+def site(demo_site: Path) -> Path:
+    return demo_site
 
 
 def test_a_page_and_its_sections() -> None:
@@ -75,10 +74,9 @@ def test_of_prose_what_asks_to_be_left_out_is(site: Path) -> None:
     assert not [url for url in urls if url.startswith("changes/")]
 
 
-def test_from_a_folder_rows_name_files(tmp_path: Path) -> None:
-    site = built(tmp_path / "site", folder=True)
-    for row in rows_in(site):
-        assert (site / row["url"].partition("#")[0]).is_file(), row
+def test_from_a_folder_rows_name_files(demo_folder: Path) -> None:
+    for row in rows_in(demo_folder):
+        assert (demo_folder / row["url"].partition("#")[0]).is_file(), row
 
 
 def test_amounts_do_not_flood_it(site: Path) -> None:

@@ -81,9 +81,9 @@ def built(out: Path, *, command: str = "build", **options: Any) -> Path:
     return out
 
 
-def test_two_builds_of_one_book_are_one_version(tmp_path: Path) -> None:
-    first, second = built(tmp_path / "one"), built(tmp_path / "two")
-    assert (first / "sw.js").read_text("utf-8") == (second / "sw.js").read_text("utf-8")
+def test_two_builds_of_one_book_are_one_version(demo_site: Path, tmp_path: Path) -> None:
+    again = built(tmp_path / "again")
+    assert (demo_site / "sw.js").read_text("utf-8") == (again / "sw.js").read_text("utf-8")
 
 
 def test_a_served_book_is_not_kept_and_takes_an_earlier_worker_away(tmp_path: Path) -> None:
@@ -94,12 +94,11 @@ def test_a_served_book_is_not_kept_and_takes_an_earlier_worker_away(tmp_path: Pa
     assert "data-kept" not in home and 'rel="manifest"' not in home
 
 
-def test_a_folder_has_one_classic_script_and_those_of_find(tmp_path: Path) -> None:
-    site = built(tmp_path / "site", folder=True)
-    ours = {path.name for path in (site / "assets" / "tinbook").glob("*.js")}
+def test_a_folder_has_one_classic_script_and_those_of_find(demo_folder: Path) -> None:
+    ours = {path.name for path in (demo_folder / "assets" / "tinbook").glob("*.js")}
     assert ours == {"main.js", "find.js", "find-index.js", "minisearch.js"}
-    assert (site / "assets" / "tinbook" / "LICENSE-minisearch.txt").is_file()
-    for page in site.rglob("*.html"):
+    assert (demo_folder / "assets" / "tinbook" / "LICENSE-minisearch.txt").is_file()
+    for page in demo_folder.rglob("*.html"):
         text = page.read_text("utf-8")
         assert 'type="module"' not in text and 'rel="manifest"' not in text and "data-kept" not in text
         # a canonical address or a source named in the text asks for nothing by itself

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook.plugin.together import NBSP, together
 
 
-@pytest.mark.parametrize(
+@every(
     ("before", "after"),
     [
         ("<p>Bake at 170 °C for 40 min.</p>", "<p>Bake at 170_°C for 40_min.</p>"),

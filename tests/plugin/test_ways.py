@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 import pytest
 from mkdocs.structure.files import File
+from tests.every import every
 
 from tinbook.plugin.ways import ROOMS, as_nav, rooms_from, way
 
@@ -38,7 +39,7 @@ def test_rooms_are_those_the_book_has_and_say_where_one_is(files: Mapping[str, F
     assert [room["here"] for room in rooms_from("mixtures/index", rooms, files)] == ["page", ""]
 
 
-@pytest.mark.parametrize(
+@every(
     ("here", "room"),
     [
         ("techniques/cover-a-board", "Techniques"), ("colours", "Techniques"), ("guests", "Tins"), ("boards", "Tins"),

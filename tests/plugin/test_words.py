@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-import pytest
+from tests.every import every
 
 PACKAGE = Path(__file__).parents[2] / "plugins" / "tinbook"
 SCRIPTS = sorted(
@@ -46,12 +46,12 @@ def said(script: str) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("path", SCRIPTS, ids=lambda path: path.name)
+@every("path", SCRIPTS, ids=lambda path: path.name)
 def test_a_script_says_nothing_in_words_of_its_own(path: Path) -> None:
     assert said(path.read_text("utf-8")) == []
 
 
-@pytest.mark.parametrize(
+@every(
     "bad",
     [
         'make("p", {}, "nothing is left");',
@@ -73,7 +73,7 @@ def test_words_in_a_script_are_seen(bad: str) -> None:
     assert said(bad)
 
 
-@pytest.mark.parametrize(
+@every(
     "plain",
     [
         '// Said in a comment: `no` matter\n/* "Nor here" */',

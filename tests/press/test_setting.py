@@ -8,6 +8,7 @@ from typing import Any
 
 import pdfplumber
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
@@ -37,7 +38,7 @@ def test_every_technique_with_parts_is_measured(demo: Loaded) -> None:
     assert sorted(slug for slug, each in demo.book.techniques.items() if each.parts or each.repeats) == list(TECHNIQUES)
 
 
-@pytest.mark.parametrize("slug", TECHNIQUES)
+@every("slug", TECHNIQUES)
 def test_bars_and_outlines_of_every_cake_are_true(demo: Loaded, slug: str) -> None:
     """Every file a technique's page hands out: on each page a bar of 100.0 ± 0.3 mm and one of 4 in; each outline that
     fits on a sheet is as wide and as high as the plan's part.

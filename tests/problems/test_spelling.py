@@ -1,6 +1,7 @@
 """A problem as the baker reads it."""
 
 import pytest
+from tests.every import every
 
 from tinbook.problems import Place, Problem, spell
 
@@ -79,7 +80,7 @@ def test_tabs_and_control_characters_take_one_column() -> None:
     )
 
 
-@pytest.mark.parametrize("hidden", ["\u202e", "\u200b", "\ufeff", "\x7f", "\x85", "\u2028", "\ud800"])
+@every("hidden", ["\u202e", "\u200b", "\ufeff", "\x7f", "\x85", "\u2028", "\ud800"])
 def test_what_cannot_be_seen_is_marked(hidden: str) -> None:
     shown = spell(
         Problem(

@@ -1,13 +1,13 @@
 """Did you mean?"""
 
-import pytest
+from tests.every import every
 
 from tinbook.problems import nearest
 
 SHAPES = ["round", "square", "rectangle", "loaf", "ring", "cups"]
 
 
-@pytest.mark.parametrize(
+@every(
     ("word", "known", "found"),
     [
         ("diametre", ["diameter", "depth", "shape"], "diameter"),

@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 import yaml
+from tests.every import all_seeds, check_every
 from tests.loading.conftest import BASE
 
 from tinbook.loading import Loaded, load_book
@@ -28,6 +29,7 @@ ENTRIES, EVERY_CARD = 1, 12
 """Of tins, cutters, colours and the logs, as many are lost; of the cards every twelfth."""
 SELDOM = ("cuts", "portions", "guests", "boards")
 """Kinds of page that take long to write and go by the house alone: they are written where that loses something."""
+WAYS = ("spoilt", "astray", "taken out", "private")
 Tree = dict[str, Any]
 
 
@@ -134,19 +136,30 @@ def test_the_small_book_is_sound_and_has_every_kind(book_with: Callable[[Mapping
     assert all(getattr(loaded.book, kind.field) for kind in kinds().values() if kind.merged is not Merged.WHOLE)
 
 
-@pytest.mark.parametrize("ways", ["spoilt", "astray", "taken out", "private"])
+@pytest.mark.parametrize("ways", WAYS)
 @pytest.mark.parametrize("path", BOOK)
 def test_every_other_page_stands(path: str, ways: str, book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
-    for entry in (entry for name, entry in things() if name == path):
-        if ((ways == "private" and entry is None) or ways == "astray") and path.startswith("house/"):
-            continue
-        folder = book_with(without(ways, path, entry))
+    """What is kept back is read both ways; for the rest the kitchen's book and the public one take turns, and with
+    --all-seeds each thing is tried in both."""
+    first = list(BOOK).index(path) + WAYS.index(ways)
+    lost = [
+        (entry, kitchen)
+        for turn, entry in enumerate((entry for name, entry in things() if name == path), first)
+        if not (((ways == "private" and entry is None) or ways == "astray") and path.startswith("house/"))
+        for kitchen in (True, False)
+        if ways == "private" or kitchen == (turn % 2 == 0) or all_seeds()
+    ]
+
+    def stands(case: tuple[str | int | None, bool]) -> None:
+        entry, kitchen = case
         leave = () if path in ("house/house.yaml", "house/finish.yaml") or entry == 0 else SELDOM
-        for kitchen in (True, False):
-            loaded = load_book(folder, kitchen)
-            written = write_pages(loaded, leave)
-            assert set(loaded.broken) <= set(written)
-            assert {f"mixtures/{slug}" for slug in loaded.book.mixtures} <= set(written)
+        loaded = load_book(book_with(without(ways, path, entry)), kitchen)
+        written = write_pages(loaded, leave)
+        assert set(loaded.broken) <= set(written)
+        assert {f"mixtures/{slug}" for slug in loaded.book.mixtures} <= set(written)
+
+    if lost:
+        check_every(lost, stands)
 
 
 BAD = Path(__file__).parents[1] / "source"
@@ -155,21 +168,26 @@ SLIPS = sorted([*BAD.glob("bad/*.yaml"), *BAD.glob("bad/*/*.yaml"), *BAD.glob("v
 
 @pytest.mark.parametrize("kitchen", [True, False], ids=["kitchen", "public"])
 def test_every_bad_file_leaves_the_rest(kitchen: bool, book_with: Callable[[Mapping[str, Tree]], Path]) -> None:
-    """Every fourth file of tests/source in the book of the loading tests, others in either mode: it is told, and every
-    page is written. (All of them take five minutes.)"""
+    """Every fourth file of tests/source in the book of the loading tests, others in either mode, and with --all-seeds
+    all of them in both: it is told, and every page is written."""
     small = {name: yaml.load(text, Loader=yaml.CBaseLoader) for name, text in BASE.items()}
-    for slip in SLIPS[2 * kitchen :: 4]:
+
+    def stands(slip: Path) -> None:
         folder, room = book_with(small), slip.parent.name
         where = f"{room}/{slip.name}" if room in KEPT else f"house/{room}.yaml"
         if room in ("bad", "variations"):
             where = f"mixtures/{slip.name}"
         before = (folder / where).read_bytes() if (folder / where).exists() else None
         (folder / where).write_bytes(slip.read_bytes())
-        loaded = load_book(folder, kitchen)
-        written = write_pages(loaded, () if room == "house" else SELDOM)
-        assert loaded.errors, slip
-        assert set(loaded.broken) <= set(written), slip
-        if before is None:
-            (folder / where).unlink()
-        else:
-            (folder / where).write_bytes(before)
+        try:
+            loaded = load_book(folder, kitchen)
+            written = write_pages(loaded, () if room == "house" else SELDOM)
+            assert loaded.errors
+            assert set(loaded.broken) <= set(written)
+        finally:
+            if before is None:
+                (folder / where).unlink()
+            else:
+                (folder / where).write_bytes(before)
+
+    check_every(SLIPS if all_seeds() else SLIPS[2 * kitchen :: 4], stands)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.plans.true_size.cakes import ring_template
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template
@@ -185,6 +185,6 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
 """Questions of cakes, with the ways of asking each."""
 
 
-@pytest.mark.parametrize("question", ASKED)
+@every("question", ASKED)
 def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
     agree(ASKED[question])

@@ -10,6 +10,7 @@ from runpy import run_path
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded, load_book
 from tinbook.plans.base.scaling import owned_count
@@ -46,7 +47,7 @@ def asked_book(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
     return loaded
 
 
-@pytest.mark.parametrize("question", [question for question in SAME if question not in BY_NAME])
+@every("question", [question for question in SAME if question not in BY_NAME])
 def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
     agree(SAME[question])
 

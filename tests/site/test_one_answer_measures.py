@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-import pytest
+from tests.every import every
 
 DIAL, SET = "Oven by the dial", "What to set on the dial"
 HOLDS, FACTORS = "What each tin holds", "Factors from tin to tin of the house"
@@ -184,6 +184,6 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
 """Questions of the kitchen's measures, with the ways of asking each."""
 
 
-@pytest.mark.parametrize("question", ASKED)
+@every("question", ASKED)
 def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
     agree(ASKED[question])

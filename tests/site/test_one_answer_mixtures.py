@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-import pytest
+from tests.every import every
 
 SPONGE, DEEP = "creamed-butter-sponge", "round 20 cm x 7.5 cm"
 PAGE = f"mixtures/{SPONGE}"
@@ -224,6 +224,6 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
 """Questions of mixtures, with the ways of asking each."""
 
 
-@pytest.mark.parametrize("question", ASKED)
+@every("question", ASKED)
 def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
     agree(ASKED[question])

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.plans.techniques.shown import shown_g, shown_mm, shown_pot_g
 
@@ -232,7 +233,7 @@ def in_white(d: Any) -> float:
     )
 
 
-@pytest.mark.parametrize("question", ASKED)
+@every("question", ASKED)
 def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
     agree(ASKED[question])
 

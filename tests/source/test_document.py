@@ -1,8 +1,8 @@
 """Where a value was written: line, column and width."""
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.problems import Place
 from tinbook.source import Document, read_yaml
@@ -49,7 +49,7 @@ def spot(place: Place) -> tuple[int, int, str]:
     return place.line, place.column, place.text[place.column - 1 : place.column - 1 + place.width]
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "expected"),
     [
         (("name",), (1, 7, "Crème sponge")),
@@ -72,7 +72,7 @@ def test_a_value(path: tuple[str | int, ...], expected: tuple[int, int, str]) ->
     assert spot(DOCUMENT.place(path)) == expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "expected"),
     [
         (("name",), (1, 1, "name")),
@@ -87,7 +87,7 @@ def test_a_name(path: tuple[str | int, ...], expected: tuple[int, int, str]) -> 
     assert spot(DOCUMENT.place(path, key=True)) == expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "expected"),
     [
         (("bake",), (3, 1, "bake")),
@@ -104,7 +104,7 @@ def test_a_list_or_group_is_pointed_at_by_its_name(path: tuple[str | int, ...], 
     assert spot(DOCUMENT.place(path)) == expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "expected"),
     [
         (("kind",), (1, 1, "name")),
@@ -124,7 +124,7 @@ def test_what_is_missing_has_the_place_of_the_last_thing_there(
     assert spot(DOCUMENT.place(path, start=0, end=2))[0] == expected[0]
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "piece", "expected"),
     [
         (("name",), "sponge", (1, 13, "sponge")),
@@ -161,7 +161,7 @@ def test_a_piece_that_is_not_there_letter_for_letter_gets_the_whole_value() -> N
     assert spot(DOCUMENT.place(("escaped",), start=half, end=half + 1)) == (18, 10, '"half\\u00bd and half"')
 
 
-@pytest.mark.parametrize(("start", "end"), [(0, 99), (5, 99), (99, 120), (3, 1), (-4, 2), (7, None)])
+@every(("start", "end"), [(0, 99), (5, 99), (99, 120), (3, 1), (-4, 2), (7, None)])
 def test_a_piece_beyond_the_value_stays_on_its_line(start: int, end: int | None) -> None:
     place = DOCUMENT.place(("tins",), start=start, end=end)
     assert place.line == 2
@@ -170,8 +170,8 @@ def test_a_piece_beyond_the_value_stays_on_its_line(start: int, end: int | None)
     assert place.column - 1 + place.width <= len(place.text) + 1
 
 
-@pytest.mark.parametrize("bom", [b"", b"\xef\xbb\xbf"], ids=["plain", "byte order mark"])
-@pytest.mark.parametrize("end", [b"\n", b"\r\n", b"\r"], ids=["lf", "crlf", "cr"])
+@every("bom", [b"", b"\xef\xbb\xbf"], ids=["plain", "byte order mark"])
+@every("end", [b"\n", b"\r\n", b"\r"], ids=["lf", "crlf", "cr"])
 def test_places_do_not_depend_on_the_editor(bom: bytes, end: bytes) -> None:
     document = read(bom + TEXT.encode().replace(b"\n", end))
     paths: list[tuple[str | int, ...]] = [

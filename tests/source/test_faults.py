@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-import pytest
+from tests.every import every
 
 from tinbook.problems import spell
 from tinbook.source import read_yaml
@@ -25,7 +25,7 @@ READ_ON = {
 }
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@every("path", FILES, ids=lambda path: path.stem)
 def test_the_baker_is_told(path: Path) -> None:
     document, problems = read_yaml(path.read_bytes(), path.name)
     told = "".join(f"{spell(problem)}\n" for problem in problems)
@@ -33,7 +33,7 @@ def test_the_baker_is_told(path: Path) -> None:
     assert (document is not None) == (path.stem in READ_ON)
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@every("path", FILES, ids=lambda path: path.stem)
 def test_no_words_of_the_parser_get_through(path: Path) -> None:
     """Each fault is known by name: none falls through to the sentence for everything else."""
     _, problems = read_yaml(path.read_bytes(), path.name)

@@ -5,8 +5,9 @@ from typing import Any
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.problems import spell
 from tinbook.source import read_yaml
@@ -35,7 +36,7 @@ def test_scalars_stay_text() -> None:
     }
 
 
-@pytest.mark.parametrize("written", ["", "~", "null", "Null", "NULL", "# later"])
+@every("written", ["", "~", "null", "Null", "NULL", "# later"])
 def test_nothing_written_is_none(written: str) -> None:
     assert data_of(f"a: {written}\nb: [{written.removeprefix('# later') or '~'}, x]\n") == {
         "a": None,
@@ -70,8 +71,8 @@ def test_lists_groups_and_long_texts() -> None:
     }
 
 
-@pytest.mark.parametrize("bom", [b"", b"\xef\xbb\xbf"], ids=["plain", "byte order mark"])
-@pytest.mark.parametrize("end", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
+@every("bom", [b"", b"\xef\xbb\xbf"], ids=["plain", "byte order mark"])
+@every("end", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
 def test_marks_and_line_ends_of_any_editor(bom: bytes, end: str) -> None:
     raw = bom + end.join(["name: Crème", "about: |", "  One.", "  Two.", "bake: {oven: 170 °C}", ""]).encode()
     assert data_of(raw) == {"name": "Crème", "about": "One.\nTwo.\n", "bake": {"oven": "170 °C"}}
@@ -99,7 +100,7 @@ def test_an_alias_is_refused_before_it_grows() -> None:
     assert {problem.code for problem in problems} == {"alias", "anchor"}
 
 
-@pytest.mark.parametrize(
+@every(
     "piece",
     [
         "[",
@@ -228,31 +229,31 @@ def walk(document: Any, data: Any, path: tuple[str | int, ...]) -> None:
         walk(document, child, (*path, step))
 
 
-@settings(max_examples=2000, deadline=None)
+@many(2000)
 @given(st.text(max_size=80))
 def test_no_text_raises(text: str) -> None:
     check(text.encode("utf-8", "surrogatepass"))
 
 
-@settings(max_examples=2000, deadline=None)
+@many(2000)
 @given(st.binary(max_size=80))
 def test_no_bytes_raise(raw: bytes) -> None:
     check(raw)
 
 
-@settings(max_examples=2000, deadline=None)
+@many(2000)
 @given(YAMLISH)
 def test_nothing_like_yaml_raises(text: str) -> None:
     check(text.encode())
 
 
-@settings(max_examples=2000, deadline=None)
+@many(2000)
 @given(st.lists(LINES, max_size=6).map("".join))
 def test_lines_of_yaml_are_read_as_another_loader_reads_them(text: str) -> None:
     check(text.encode())
 
 
-@settings(max_examples=500, deadline=None)
+@many(500)
 @given(YAMLISH, YAMLISH)
 def test_nothing_like_yaml_raises_inside_a_file(before: str, after: str) -> None:
     check(f"name: Sponge\nmix:\n  - {before}\n  - 6 eggs\nbake: {after}\n".encode())
@@ -269,7 +270,7 @@ TREES = st.recursive(
 )
 
 
-@settings(max_examples=500, deadline=None)
+@many(500)
 @given(
     st.dictionaries(NAMES, TREES, min_size=1, max_size=4),
     st.booleans(),

@@ -10,6 +10,7 @@ import math
 import pyclipper
 import pytest
 from shapely import Polygon
+from tests.every import every
 
 from tinbook.tins import SHAPES, Tin, read_tin
 from tinbook.tins.growth import CakeOutline, outline_of, ring_round, turns
@@ -38,8 +39,8 @@ def offset_mm2(tin: Tin, by_mm: float) -> float:
     return sum(pyclipper.Area(path) for path in clipper.Execute(by_mm / GRAIN)) * GRAIN**2
 
 
-@pytest.mark.parametrize("thickness", [1.0, 2.0, 4.0, 7.0])
-@pytest.mark.parametrize("key", [key for key, shape in SHAPES.items() if not shape.in_trays])
+@every("thickness", [1.0, 2.0, 4.0, 7.0])
+@every("key", [key for key, shape in SHAPES.items() if not shape.in_trays])
 def test_the_coated_outline_is_the_offset_one(key: str, thickness: float) -> None:
     for tin in tins(key):
         outline = outline_of(tin)
@@ -48,7 +49,7 @@ def test_the_coated_outline_is_the_offset_one(key: str, thickness: float) -> Non
         assert outline.grown(thickness).area_mm2 == pytest.approx(offset_mm2(tin, thickness), rel=2e-3), tin.name
 
 
-@pytest.mark.parametrize("key", [key for key, shape in SHAPES.items() if not shape.in_trays])
+@every("key", [key for key, shape in SHAPES.items() if not shape.in_trays])
 def test_a_coat_never_shrinks_as_it_thickens(key: str) -> None:
     for tin in tins(key):
         outline = outline_of(tin)
@@ -80,8 +81,8 @@ def test_a_tube_closes_up_and_a_cake_is_used_up() -> None:
         CakeOutline(area_mm2=10_000.0, edge_mm=400.0, corners=4.0).grown(-60.0)
 
 
-@pytest.mark.parametrize("name", ["round 20 cm", "square 20 cm", "hexagon 23 cm", "petal 25 cm", "dome 20 cm"])
-@pytest.mark.parametrize("by_mm", [0.0, 11.0, -20.0])
+@every("name", ["round 20 cm", "square 20 cm", "hexagon 23 cm", "petal 25 cm", "dome 20 cm"])
+@every("by_mm", [0.0, 11.0, -20.0])
 def test_the_ring_round_a_cake_has_the_length_of_its_outline(name: str, by_mm: float) -> None:
     """The same edge by points as by the formula; a circle of 360 sides is 13 in a million shorter."""
     _, tin = read_tin(name)

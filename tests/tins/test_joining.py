@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from shapely import Polygon
 from shapely.ops import unary_union
+from tests.every import every
 
 from tinbook.tins import read_tin
 from tinbook.tins.joining import SMALL, joined
@@ -16,8 +17,8 @@ NUMBERS = {
 }
 
 
-@pytest.mark.parametrize("name", NUMBERS)
-@pytest.mark.parametrize("sides", [(25.0, 25.0), (25.0, 50.0), (38.0, 50.0)])
+@every("name", NUMBERS)
+@every("sides", [(25.0, 25.0), (25.0, 50.0), (38.0, 50.0)])
 def test_joined_pieces_tile_the_outline(name: str, sides: tuple[float, float]) -> None:
     rings = read_tin(NUMBERS[name])[1].outline_mm()
     cake = Polygon(rings[0], rings[1:])

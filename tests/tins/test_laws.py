@@ -14,10 +14,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import simpson
 from shapely import Polygon
+from tests.every import all_seeds, every, many
 
 from tinbook.tins import SHAPES, Shape, Sizes, Tin, read_tin
 
-pytestmark = pytest.mark.parametrize("key", SHAPES)
+each_shape = every("key", SHAPES)
+# Of each law some four hundred examples, as there are so many shapes; with --all-seeds a hundred of each shape.
+examples = many(100 if all_seeds() else 25)
 SHARE = st.floats(0.0, 1.0)
 
 
@@ -68,6 +71,8 @@ def polygon(shape: Shape, sizes: Sizes, height: float = 1.0) -> Polygon:
 
 
 # A round-bottomed tin has no outline at the very base.
+@each_shape
+@examples
 @given(data=st.data(), height=st.floats(0.01, 1.0))
 def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
@@ -78,6 +83,8 @@ def test_area_is_the_outlines_area(key: str, data: st.DataObject, height: float)
     assert shape.area_mm2(sizes) == shape.area_mm2(sizes, 1.0)
 
 
+@each_shape
+@examples
 @given(data=st.data())
 def test_perimeter_is_the_outlines_length(key: str, data: st.DataObject) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
@@ -87,6 +94,8 @@ def test_perimeter_is_the_outlines_length(key: str, data: st.DataObject) -> None
     assert shape.inner_perimeter_mm(sizes) == pytest.approx(holes, rel=1e-3)
 
 
+@each_shape
+@examples
 @given(data=st.data())
 def test_bounds_contain_the_outline(key: str, data: st.DataObject) -> None:
     shape, sizes, _ = data.draw(samples(SHAPES[key]))
@@ -105,6 +114,8 @@ def test_bounds_contain_the_outline(key: str, data: st.DataObject) -> None:
         assert tray[0] * tray[1] >= shape.holes(sizes) * width * depth * (1 - 1e-9)
 
 
+@each_shape
+@examples
 @given(data=st.data())
 def test_an_outline_never_grows_towards_the_base(key: str, data: st.DataObject) -> None:
     # A cake has to come out of its tin.
@@ -114,6 +125,8 @@ def test_an_outline_never_grows_towards_the_base(key: str, data: st.DataObject) 
         assert lower.difference(upper).area <= 1e-9 * upper.area
 
 
+@each_shape
+@examples
 @given(data=st.data(), share=SHARE)
 def test_volume_is_the_outlines_piled_up(key: str, data: st.DataObject, share: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -124,6 +137,8 @@ def test_volume_is_the_outlines_piled_up(key: str, data: st.DataObject, share: f
     assert shape.volume_ml(sizes, depth, fill) == pytest.approx(piled / 1000.0, rel=1e-3, abs=1e-9)
 
 
+@each_shape
+@examples
 @given(data=st.data(), share=SHARE)
 def test_lengths_doubled_hold_eight_times_as_much(key: str, data: st.DataObject, share: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -135,6 +150,8 @@ def test_lengths_doubled_hold_eight_times_as_much(key: str, data: st.DataObject,
     assert shape.bounds_mm(double) == pytest.approx([2.0 * side for side in shape.bounds_mm(sizes)], rel=1e-9)
 
 
+@each_shape
+@examples
 @given(data=st.data(), low=st.floats(0.0, 2.0), more=st.floats(1e-3, 1.0))
 def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, more: float) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -148,6 +165,8 @@ def test_more_batter_stands_deeper(key: str, data: st.DataObject, low: float, mo
     assert gained >= shape.area_mm2(tin.sizes_mm, 0.0) * (above - below) / 1000.0 * (1 - 1e-9)
 
 
+@each_shape
+@examples
 @given(data=st.data(), share=st.floats(0.0, 2.0), measured=st.one_of(st.none(), st.floats(50.0, 20000.0)))
 def test_fill_undoes_volume(key: str, data: st.DataObject, share: float, measured: float | None) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -155,6 +174,8 @@ def test_fill_undoes_volume(key: str, data: st.DataObject, share: float, measure
     assert tin.fill_mm(tin.volume_ml(share * depth)) == pytest.approx(share * depth, rel=1e-9, abs=1e-9 * depth)
 
 
+@each_shape
+@examples
 @given(data=st.data(), share=st.floats(0.0, 1.5), measured=st.floats(50.0, 20000.0))
 def test_a_measure_scales_every_depth(key: str, data: st.DataObject, share: float, measured: float) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -170,6 +191,8 @@ def test_a_measure_scales_every_depth(key: str, data: st.DataObject, share: floa
     assert owned != plain
 
 
+@each_shape
+@examples
 @given(data=st.data())
 def test_a_tin_is_a_value(key: str, data: st.DataObject) -> None:
     shape, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -181,6 +204,8 @@ def test_a_tin_is_a_value(key: str, data: st.DataObject) -> None:
     assert all(isinstance(size, float) for size in tin.sizes_mm)
 
 
+@each_shape
+@examples
 @given(data=st.data(), count=st.integers(1, 999), deep=st.booleans())
 def test_every_name_is_read_back(key: str, data: st.DataObject, count: int, deep: bool) -> None:
     _, sizes, depth = data.draw(samples(SHAPES[key]))
@@ -193,6 +218,7 @@ def test_every_name_is_read_back(key: str, data: st.DataObject, count: int, deep
     assert tin.size_label in tin.name
 
 
+@each_shape
 def test_standard_tins_are_read_back_by_every_name(key: str) -> None:
     shape = SHAPES[key]
     for sizes, depth in shape.standard:
@@ -204,6 +230,7 @@ def test_standard_tins_are_read_back_by_every_name(key: str) -> None:
             assert read_tin(name) == (1, plain)
 
 
+@each_shape
 def test_every_word_for_a_shape_is_read(key: str) -> None:
     shape = SHAPES[key]
     _, tin = read_tin(shape.example)
@@ -223,6 +250,8 @@ def test_every_word_for_a_shape_is_read(key: str) -> None:
             assert read_tin(f"12 {noun}") == (12, expected)
 
 
+@each_shape
+@examples
 @given(needed=st.floats(1.0, 150.0))
 def test_the_least_depth_holds_and_no_lesser_one_does(key: str, needed: float) -> None:
     shape = SHAPES[key]
@@ -235,6 +264,7 @@ def test_the_least_depth_holds_and_no_lesser_one_does(key: str, needed: float) -
         assert usual in shape.depths_mm
 
 
+@each_shape
 def test_what_a_shape_says_of_itself(key: str) -> None:
     shape = SHAPES[key]
     assert shape.key == key
@@ -254,6 +284,7 @@ def test_what_a_shape_says_of_itself(key: str) -> None:
         assert (named.sizes_mm, named.depth_mm) in shape.standard
 
 
+@each_shape
 def test_a_developers_mistake_raises(key: str) -> None:
     shape = SHAPES[key]
     sizes, depth = typical(shape)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.tins import measure_fault, read_measured, read_tin, says_measure
 from tinbook.units import Misread, measures_of
@@ -34,7 +35,7 @@ def test_pints_are_those_of_the_house_and_a_name_of_its_own_is_known() -> None:
     assert tin.measured_ml == pytest.approx(5 * 236.588, rel=1e-4)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "marked", "message"),
     [
         (f"{TIN}, measured", ", measured", "measured how much?"),

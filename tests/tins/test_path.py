@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Point, Polygon, affinity
+from tests.every import every
 
 from tinbook.tins import Tin, read_tin
 from tinbook.tins.path import read_path
@@ -19,7 +20,7 @@ def polygon(path: str) -> Polygon:
     return Polygon(outer, holes)
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "area"),
     [
         ("M0 0H80V160H0Z", 12800.0),
@@ -63,7 +64,7 @@ def test_an_arc_is_a_piece_of_its_ellipse(
     assert all(math.hypot(x - cx, y - cy) == pytest.approx(1.0, rel=1e-6) for x, y in flat)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "at", "message"),
     [
         ("outline", "", "an outline needs its path"),

@@ -6,12 +6,13 @@ import math
 
 import pytest
 from shapely import Polygon
+from tests.every import every
 
 from tinbook.tins.polygon import corners
 
 
-@pytest.mark.parametrize("sides", [3, 4, 6, 8, 12])
-@pytest.mark.parametrize("turned", [0.0, 0.1, 0.5])
+@every("sides", [3, 4, 6, 8, 12])
+@every("turned", [0.0, 0.1, 0.5])
 def test_corners_stand_evenly_on_their_circle(sides: int, turned: float) -> None:
     ring = corners(sides, 200.0, turned)
     made = Polygon(ring)

@@ -5,12 +5,13 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.tins import SHAPES, Tin, read_tin
 from tinbook.units import Misread
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "count", "name"),
     [
         ("2 round 15 cm x 7.5 cm", 2, "round 15 cm x 7.5 cm"),
@@ -90,7 +91,7 @@ RING = '"ring 21 cm x 7.5 cm, tube 6 cm"'
 FIGURES = 'start with the shape, or with how many in figures: "2 round 20 cm x 7.5 cm"'
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "at", "message", "hint"),
     [
         # The shape
@@ -170,7 +171,7 @@ def test_is_refused_in_these_words(text: str, at: str, message: str, hint: str) 
     assert text[wrong.start : wrong.end] == at
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "at"),
     [
         ("round 20", "20"),

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.tins import read_tins
 from tinbook.units import Misread
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "names"),
     [
         (
@@ -26,7 +27,7 @@ def test_is_understood(text: str, names: list[str]) -> None:
     assert [(count, tin.full_name) for count, tin in read_tins(text)] == [(1, name) for name in names]
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "at", "message"),
     [
         ("set of round 20 cm x 7.5 cm", "set of round 20 cm x 7.5 cm", "a set is more than one tin"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.tins import SHAPES, SOLD_IN, Tin, read_measured, read_tin, read_tins, standard_tins
 from tinbook.tins.trade import CM_OF_INCH, named_mm, read_by_name, trade_mm, true_mm
@@ -26,7 +27,7 @@ def test_from_5_to_6_inches() -> None:
     assert factor(tin("round 5 in", "cm"), tin("round 6 in", "cm")) == pytest.approx((15 / 13) ** 2, rel=1e-12)
 
 
-@pytest.mark.parametrize("inches", CM_OF_INCH)
+@every("inches", CM_OF_INCH)
 def test_each_inch_of_the_trade_has_its_true_size(inches: float) -> None:
     named = CM_OF_INCH[inches] * 10.0
     assert trade_mm(inches, "inches") == true_mm(named, "inches") == pytest.approx(inches * IN_MM, abs=0.005)
@@ -42,8 +43,8 @@ def test_factors_multiply_through(sold: Sold) -> None:
         assert factor(one, two) * factor(two, three) == pytest.approx(factor(one, three), rel=1e-12)
 
 
-@pytest.mark.parametrize("sold", HOUSES)
-@pytest.mark.parametrize("cake", standard_tins(), ids=lambda each: each.name)
+@every("sold", HOUSES)
+@every("cake", standard_tins(), ids=lambda each: each.name)
 def test_both_names_are_one_tin_in_both_houses(cake: Tin, sold: Sold) -> None:
     names = cake.full_names
     read = {tin(name, sold) for name in names}
@@ -53,9 +54,7 @@ def test_both_names_are_one_tin_in_both_houses(cake: Tin, sold: Sold) -> None:
     assert here in standard_tins((cake.shape,), sold)
 
 
-@pytest.mark.parametrize(
-    ("shape", "power"), [("round", 2), ("square", 2), ("heart", 2), ("hexagon", 2), ("octagon", 2), ("petal", 2)]
-)
+@every(("shape", "power"), [("round", 2), ("square", 2), ("heart", 2), ("hexagon", 2), ("octagon", 2), ("petal", 2)])
 def test_areas_go_by_the_square_of_the_inches(shape: str, power: int) -> None:
     small, *others = standard_tins((shape,), "inches")
     inches = [float(each.size_label_in.removesuffix(" in")) for each in (small, *others)]
@@ -63,7 +62,7 @@ def test_areas_go_by_the_square_of_the_inches(shape: str, power: int) -> None:
         assert each.area_mm2 / small.area_mm2 == pytest.approx((inch / inches[0]) ** power, rel=1e-9)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "sizes", "names"),
     [
         ("round 203 mm", (203.0,), ("round 20.3 cm",)),

@@ -8,6 +8,7 @@ import pickle
 import time
 
 import pytest
+from tests.every import every
 
 from tinbook.tins import SHAPES, Tin, standard_tins
 
@@ -34,7 +35,7 @@ def test_the_standard_sizes_of_the_trade() -> None:
     assert labels == ["1 lb", "2 lb", "20 cm", "23 cm", "25 cm", "mini", "fairy", "standard", "jumbo"]
 
 
-@pytest.mark.parametrize("tin", standard_tins(), ids=lambda tin: tin.name)
+@every("tin", standard_tins(), ids=lambda tin: tin.name)
 def test_the_two_names_of_a_tin_are_within_the_trades_tolerance(tin: Tin) -> None:
     # Sold in centimetres and in inches as one tin, so the two are the same size to 4 % (10 cm is 3.94 in).
     if tin.size_label_in:

@@ -1,13 +1,14 @@
 """The heat of an oven, and shares in per cent."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.units import FAN_DIFFERENCE_C, Heat, Misread, read_heat, read_percent, read_temperature
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "celsius", "fan"),
     [
         ("180 °C", 180, False),
@@ -50,7 +51,7 @@ def test_a_fan_oven_is_set_twenty_degrees_lower() -> None:
     assert read_heat("160 °C fan") == Heat(read_heat("180 °C").celsius, True, "160 °C fan")
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         ("", "nothing is written here", "write an amount, such as 180 °C", ""),
@@ -100,7 +101,7 @@ def test_what_is_no_heat(text: str, message: str, hint: str, piece: str) -> None
     assert text[told.value.start : told.value.end] == piece
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "share"),
     [
         ("25 %", 0.25),
@@ -115,7 +116,7 @@ def test_per_cent(text: str, share: float) -> None:
     assert read_percent(text) == pytest.approx(share)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         ("25", 'no % after "25"', "write 25 %", "25"),
@@ -157,7 +158,7 @@ PIECES = [
 ]
 
 
-@settings(max_examples=1000)
+@many(1000)
 @given(st.text(max_size=30) | st.lists(st.sampled_from(PIECES), max_size=8).map(" ".join))
 def test_any_text_is_read_or_misread(text: str) -> None:
     for reader in (read_heat, read_percent):

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from scipy import constants
+from tests.every import every
 
 from tinbook.units import (
     CUPS_ML,
@@ -44,7 +45,7 @@ def gnu_units(have: str, want: str) -> float:
     return float(done.stdout)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "measures", "have", "want"),
     [
         ("1 lb", METRIC, "1 lb", "g"),
@@ -79,7 +80,7 @@ def test_reading_agrees_with_gnu_units(text: str, measures: Measures, have: str,
     assert read_quantity(text, measures).base == pytest.approx(gnu_units(have, want), rel=SIX_DIGITS)
 
 
-@pytest.mark.parametrize(
+@every(
     ("base", "unit", "measures", "have", "want"),
     [
         (1000, "oz", METRIC, "1000 g", "oz"),
@@ -120,14 +121,14 @@ def test_sizes_agree_with_scipy() -> None:
     assert same(constants.gallon_imp * 1e6 / 16, rel=1e-12) == CUPS_ML["UK cup"]
 
 
-@pytest.mark.parametrize("degrees", [-40, -18, 0, 32, 34, 100, 121.1, 176.7, 180, 246.1])
+@every("degrees", [-40, -18, 0, 32, 34, 100, 121.1, 176.7, 180, 246.1])
 def test_fahrenheit_agrees_with_scipy(degrees: float) -> None:
     as_f = float(constants.convert_temperature(degrees, "Celsius", "Fahrenheit"))
     assert fahrenheit(degrees) == pytest.approx(as_f, abs=1e-9)
     assert celsius(as_f) == pytest.approx(degrees, abs=1e-9)
 
 
-@pytest.mark.parametrize("mark", [0.25, 0.5, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
+@every("mark", [0.25, 0.5, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
 def test_gas_marks_agree_with_gnu_units(mark: float) -> None:
     assert gas_mark_celsius(mark) == pytest.approx(gnu_units(f"gasmark({mark})", "tempC"), rel=SIX_DIGITS)
 

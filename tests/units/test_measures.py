@@ -1,14 +1,13 @@
 """Whose cup, whose spoons."""
 
 import pytest
+from tests.every import every
 
 from tinbook.units import CUPS_ML, METRIC, Measures, Misread, measures_of
 
 
-@pytest.mark.parametrize("cup", ["US cup", "metric cup", "UK cup"])
-@pytest.mark.parametrize(
-    ("spoon", "tablespoon", "teaspoon"), [("metric", 15, 5), ("US", 14.7868, 4.9289), ("Australian", 20, 5)]
-)
+@every("cup", ["US cup", "metric cup", "UK cup"])
+@every(("spoon", "tablespoon", "teaspoon"), [("metric", 15, 5), ("US", 14.7868, 4.9289), ("Australian", 20, 5)])
 def test_any_cup_goes_with_any_spoons(cup: str, spoon: str, tablespoon: float, teaspoon: float) -> None:
     measures = measures_of(cup, spoon)
     assert measures.cup_ml == CUPS_ML[cup]

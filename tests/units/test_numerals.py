@@ -5,11 +5,12 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.units import Misread, read_number
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "value"),
     [
         ("250", 250.0),
@@ -44,7 +45,7 @@ from tinbook.units import Misread, read_number
         ("1/16", 0.0625),
     ],
 )
-@pytest.mark.parametrize("after", ["", " g", "g", ", soft", "-2", ". Beat"])
+@every("after", ["", " g", "g", ", soft", "-2", ". Beat"])
 def test_the_forms_of_a_number(text: str, value: float, after: str) -> None:
     found, end = read_number(text + after, 0)
     assert found == pytest.approx(value)
@@ -55,7 +56,7 @@ def test_a_number_in_the_middle() -> None:
     assert read_number("bake 1 1/2 h", 5) == (1.5, 10)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         ("", "nothing is written here", "write an amount, such as 250 g", ""),

@@ -6,9 +6,9 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.units import (
     WORDS,
@@ -51,8 +51,8 @@ HEATS = st.sampled_from(
 )
 
 
-@pytest.mark.parametrize("what", READERS)
-@settings(max_examples=400, deadline=None)
+@every("what", READERS)
+@many(400)
 @given(text=TEXTS | HEATS | st.text(max_size=12))
 def test_what_a_reader_takes_its_pattern_lets_pass(what: str, text: str) -> None:
     read, pattern = READERS[what]
@@ -63,7 +63,7 @@ def test_what_a_reader_takes_its_pattern_lets_pass(what: str, text: str) -> None
     assert re.search(pattern, text), text
 
 
-@pytest.mark.parametrize(
+@every(
     ("what", "texts"),
     [
         ("weight", ["250", "g", "", "250 ml", "250 grms", "four g", "250 g butter"]),

@@ -3,8 +3,9 @@
 from collections.abc import Callable, Collection
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every, many
 
 from tinbook.units import (
     METRIC,
@@ -28,7 +29,7 @@ from tinbook.units import (
 US = measures_of("US cup", "US")
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "value", "unit", "dimension", "base"),
     [
         ("250 g", 250, "g", "mass", 250),
@@ -90,8 +91,8 @@ EXAMPLES = {"mass": "250 g", "volume": "30 ml", "length": "20 cm", "time": "45 m
 CALLED = {"mass": "a weight", "volume": "a volume", "length": "a length", "time": "a time"}
 
 
-@pytest.mark.parametrize("wanted", READERS)
-@pytest.mark.parametrize("written", EXAMPLES)
+@every("wanted", READERS)
+@every("written", EXAMPLES)
 def test_each_reader_takes_its_own_dimension_only(wanted: str, written: str) -> None:
     text = EXAMPLES[written]
     if wanted == written:
@@ -117,7 +118,7 @@ def test_zero_only_where_it_is_asked_for(reader: Callable[..., Quantity]) -> Non
     assert read_count("0", zero=True).base == 0
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         ("", "nothing is written here", "write an amount, such as 250 g, 30 ml or 6", ""),
@@ -169,7 +170,7 @@ def test_what_is_wanted_is_said_with_examples() -> None:
     assert told.value.hint == "write it like 250 g, 30 ml or 6"
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "low", "high", "units"),
     [
         ("60-75 min", 60, 75, ("min", "min")),
@@ -200,7 +201,7 @@ def test_spans_of_other_things() -> None:
     assert read_span("0-5 min", "time", zero=True).low.base == 0
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         ("75-60 min", '"75-60 min" goes down, not up', "write the smaller amount first", "75-60 min"),
@@ -229,7 +230,7 @@ def test_a_span_is_of_one_dimension() -> None:
         read_span("100 g - 200 ml", ("mass", "volume"))
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "base", "unit", "rest"),
     [
         ("1 1/2 tbsp vanilla extract, good", 22.18014717, "tbsp", "vanilla extract, good"),
@@ -259,7 +260,7 @@ def test_the_forms_of_a_line(text: str, base: float, unit: str, rest: str) -> No
     assert text[start:].rstrip() == rest
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         ("250 g", '"250 g" of what?', "write the ingredient after it: 250 g butter", "250 g"),
@@ -387,7 +388,7 @@ def read_first(text: str, measures: Measures, want: Collection[str]) -> list[Qua
     return [quantity]
 
 
-@settings(max_examples=2000, deadline=None)
+@many(2000)
 @given(ANYTHING, st.sampled_from([METRIC, US]))
 def test_any_text_is_read_or_misread(text: str, measures: Measures) -> None:
     """Nothing but Misread is raised; what it points at is in the text; what is read is a sane amount."""

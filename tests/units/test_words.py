@@ -1,6 +1,7 @@
 """The words for units."""
 
 import pytest
+from tests.every import every
 
 from tinbook.units import METRIC, UNITS, Misread, measures_of, read_unit, to_unit
 
@@ -34,7 +35,7 @@ SPELLINGS = {
 }
 
 
-@pytest.mark.parametrize(("word", "unit"), [(word, unit) for unit, words in SPELLINGS.items() for word in words])
+@every(("word", "unit"), [(word, unit) for unit, words in SPELLINGS.items() for word in words])
 def test_spellings(word: str, unit: str) -> None:
     assert unit in UNITS
     for before in ("", " ", "\u00a0"):
@@ -43,7 +44,7 @@ def test_spellings(word: str, unit: str) -> None:
             assert read_unit(text, 1) == (unit, len(text) - len(after))
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     [
         "",
@@ -65,7 +66,7 @@ def test_what_is_no_unit(text: str) -> None:
     assert read_unit(text, 0) is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "message", "hint", "piece"),
     [
         (" T sugar", 'does "T" mean a tablespoon or a teaspoon?', "write tbsp or tsp", "T"),

@@ -26,7 +26,7 @@ class Instead:
 
 
 def read_instead(text: str, measures: Measures) -> Instead:
-    """`buttermilk, at room heat` or `60 ml buttermilk`; raises Misread."""
+    """`buttermilk, at room temperature` or `60 ml buttermilk`; raises Misread."""
     if text[:1].isnumeric():
         take = read_take(text, measures)
         return Instead(take.name, take.wanted, take)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from tests.every import every
 
 from tinbook.pages.at_a_glance.cut_drawings import PAPER_MM, drawn, steps
 from tinbook.plans.portions.cut import pieces_of
@@ -19,9 +20,7 @@ def cut(name: str, portion: Portion = DESSERT):  # type: ignore[no-untyped-def]
     return cut_of(read_tin(name)[1], portion, 100.0)
 
 
-@pytest.mark.parametrize(
-    "name", ["round 20 cm", "square 20 cm", "heart 23 cm", "ring 23 cm", "petal 23 cm", "ball 15 cm"]
-)
+@every("name", ["round 20 cm", "square 20 cm", "heart 23 cm", "ring 23 cm", "petal 23 cm", "ball 15 cm"])
 def test_every_piece_has_its_number(name: str) -> None:
     plan = cut(name)
     svg = drawn(plan, name, "it").svg

@@ -6,6 +6,7 @@ import re
 
 import pytest
 from shapely import Polygon
+from tests.every import every
 
 from tinbook.pages.base.icons import BOXES, EM, ROUNDS, drawn, icon, paths
 from tinbook.tins import SHAPES, Tin, read_tin, standard_tins
@@ -14,7 +15,7 @@ from tinbook.tins.path import read_path
 TINS = [*standard_tins(), read_tin("outline M0 0H80V160H0ZM20 20H60V60H20Z")[1]]
 
 
-@pytest.mark.parametrize("tin", TINS, ids=lambda tin: tin.name[:30])
+@every("tin", TINS, ids=lambda tin: tin.name[:30])
 def test_a_drawing_is_the_tins_outline(tin: Tin) -> None:
     made = drawn(tin)
     rings = read_path(made.solid, 0, len(made.solid)) if tin.shape not in ("ball", "cups") else None
@@ -34,7 +35,7 @@ def test_a_ball_is_drawn_as_its_two_halves() -> None:
     assert (made.width, made.height, made.solid.count("z")) == (300.0, 150.0, 2)
 
 
-@pytest.mark.parametrize("tin", TINS, ids=lambda tin: tin.name[:30])
+@every("tin", TINS, ids=lambda tin: tin.name[:30])
 def test_all_stand_to_one_scale(tin: Tin) -> None:
     width, height = map(float, re.findall(r"(?:width|height):([\d.]+)em", str(icon(tin))))
     made = drawn(tin)

@@ -79,3 +79,17 @@ def test_a_step_has_times_windows_and_a_short_name() -> None:
     assert view.name == "Roll two sugarpaste ropes"
     assert [time.words for time in view.times] == [f"wait 12{N}h"] and view.times[0].minutes == 720
     assert view.windows == (f"must stand at least 12{N}h", f"keeps 3{N}days")
+
+
+@pytest.mark.parametrize(
+    ("do", "name"),
+    [
+        ("Heat the oven to 170 °C, shelf in the middle.", "Heat the oven"),
+        ("Fold in the <flour>, then the milk.", "Fold in the flour"),
+        ("Cream. Scrape down.", "Cream"),
+        ("Leave it in the tin for an hour.", "Leave it"),
+        ("To", "To"),
+    ],
+)
+def test_a_timers_name_ends_in_a_word_that_can_end_it(do: str, name: str) -> None:
+    assert shared.short_name(do) == name

@@ -1,11 +1,11 @@
 """Words of a text as Find looks for them."""
 
-import pytest
+from tests.every import every
 
 from tinbook.pages.finding.words import ALIKE, LIGHT_WORDS, STOP_WORDS, plain_words, tokens
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "words"),
     [
         ("Pilot's buttercream", ["pilots", "buttercream"]),

@@ -18,6 +18,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from isodate import parse_duration
 from rdflib import RDF, RDFS, BNode, Graph, Literal, Namespace, URIRef
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Book, House, Mixture, Technique, read_take
@@ -108,7 +109,7 @@ def test_the_vocabulary_has_it_all(vocabulary: Vocabulary, told: dict[str, Any])
         assert list(vocabulary.faults(data)) == [], address
 
 
-@pytest.mark.parametrize(
+@every(
     ("spoilt", "fault"),
     [
         ({"recipeIngredients": ["250 g butter"]}, "recipeIngredients is no property"),
@@ -156,8 +157,8 @@ UNITS = ["g", "kg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "fl oz", "pinch
 UNITS += ["Australian tbsp", "US cup", ""]
 
 
-@pytest.mark.parametrize("number", NUMBERS)
-@pytest.mark.parametrize("unit", UNITS)
+@every("number", NUMBERS)
+@every("unit", UNITS)
 def test_any_amount_reads_back(number: str, unit: str, house: Callable[..., House]) -> None:
     """In the house itself, and in one with another cup and spoons."""
     for home in (house(), house(cup="UK cup", spoon="Australian"), house(cup="US cup", spoon="US")):
@@ -175,9 +176,7 @@ def test_a_duration_is_as_long_as_it_was(minutes: float) -> None:
     assert parse_duration(duration(minutes)).total_seconds() == pytest.approx(minutes * 60, abs=0.5)
 
 
-@pytest.mark.parametrize(
-    ("minutes", "text"), [(95, "PT1H35M"), (60, "PT1H"), (0.5, "PT30S"), (45, "PT45M"), (2880, "PT48H"), (0, "")]
-)
+@every(("minutes", "text"), [(95, "PT1H35M"), (60, "PT1H"), (0.5, "PT30S"), (45, "PT45M"), (2880, "PT48H"), (0, "")])
 def test_durations(minutes: float, text: str) -> None:
     assert duration(minutes) == text
 

@@ -30,7 +30,7 @@ def test_the_two_columns(demo: Loaded) -> None:
     assert rows(demo, "coffee-and-walnut-sponge")[:3] == (
         DifferenceRow(f"2{N}tsp vanilla extract", f"2{N}tbsp instant coffee", first=True),
         DifferenceRow("none", f"100{N}g chopped walnuts, toasted and cold"),
-        DifferenceRow(f"30{N}ml milk, at room heat", f"30{N}ml milk, warmed"),
+        DifferenceRow(f"30{N}ml milk, at room temperature", f"30{N}ml milk, warmed"),
     )
     steps = rows(demo, "coffee-buttercream")[-2:]
     assert steps[0] == DifferenceRow(

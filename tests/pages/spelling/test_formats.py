@@ -8,10 +8,11 @@ from html.parser import HTMLParser
 
 import pytest
 import yaml
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from markdown import Markdown
 from markupsafe import Markup, escape
+from tests.every import every, many
 
 from tinbook.models import Book
 from tinbook.pages.spelling import formats
@@ -23,7 +24,7 @@ from tinbook.units import read_heat, read_quantity, read_span
 N = "\u00a0"
 
 
-@pytest.mark.parametrize(
+@every(
     ("made", "text"),
     [
         (formats.number(595.0), "595"),
@@ -155,7 +156,7 @@ def words(text: str) -> str:
     return " ".join(formats.unturned(text).split())
 
 
-@pytest.mark.parametrize("text", HOSTILE)
+@every("text", HOSTILE)
 def test_plain_text_is_nothing_but_text(text: str) -> None:
     for before, after, tag in (("", "", "p"), ("# ", "", "h1"), ("- ", "", "li"), ("## ", " { #here }", "h2")):
         page = seen(f"{before}{formats.plain(text)}{after}")
@@ -166,7 +167,7 @@ def test_plain_text_is_nothing_but_text(text: str) -> None:
         assert words(page.text) == words(text)
 
 
-@settings(deadline=None, max_examples=200)
+@many(200)
 @given(st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Cs", "Cn")), max_size=60))
 def test_any_plain_text_is_nothing_but_text(text: str) -> None:
     """Without what Unicode calls no character (in Cn): Python's reader of HTML drops those."""
@@ -175,7 +176,7 @@ def test_any_plain_text_is_nothing_but_text(text: str) -> None:
     assert words(page.text) == words(text)
 
 
-@pytest.mark.parametrize("text", HOSTILE)
+@every("text", HOSTILE)
 def test_prose_makes_words_and_harmless_links_only(text: str) -> None:
     page = seen(str(formats.prose(text)))
     assert set(page.tags) <= ALLOWED
@@ -202,7 +203,7 @@ def test_markup_in_prose_is_shown() -> None:
     assert seen(str(formats.prose("<b>x</b> & ![y](z.png)"))).text == "<b>x</b> & ![y](z.png)"
 
 
-@settings(deadline=None, max_examples=200)
+@many(200)
 @given(st.text(alphabet="[](){}<>!#*_`:/\\ \n-=1.ajscript&;\"'|", max_size=50))
 def test_no_prose_runs(text: str) -> None:
     page = seen(str(formats.prose(text)))
@@ -211,7 +212,7 @@ def test_no_prose_runs(text: str) -> None:
     assert all("javascript:" not in value.lower() for name, value in page.attributes if name == "href")
 
 
-@pytest.mark.parametrize("text", [*HOSTILE, 'a "b": c # d', "no", "1", "null", "- x", "🎂", "é\u2029x"])
+@every("text", [*HOSTILE, 'a "b": c # d', "no", "1", "null", "- x", "🎂", "é\u2029x"])
 def test_a_title_comes_through_front_matter(text: str) -> None:
     front = yaml.safe_load(f"title: {formats.quoted(text)}\nsearch: {{boost: 2}}")
     assert front["title"] == escape(words(text))  # the theme prints a title as it is

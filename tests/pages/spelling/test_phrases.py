@@ -2,12 +2,13 @@
 
 import pytest
 from markdown import markdown
+from tests.every import every
 
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.phrases import Phrase, phrases
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "told"),
     [
         ("Plain.", [["Plain."]]),

@@ -11,6 +11,7 @@ from pathlib import Path
 from string import Formatter
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.facts.reading import PSEUDO
@@ -86,7 +87,7 @@ def known(facts: Facts) -> set[str]:
     return {*map(str, rows), *(alias for alias in aliases if alias), *codes, *words, *facts.traits, *PSEUDO}
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(PLANS).as_posix())
+@every("path", MODULES, ids=lambda path: path.relative_to(PLANS).as_posix())
 def test_plans_say_nothing_in_words(path: Path, known: set[str]) -> None:
     if path == PLANS / "tables.py":
         return
@@ -102,7 +103,7 @@ def test_a_sentence_is_seen(bad: str) -> None:
     assert sentences(bad, set())
 
 
-@pytest.mark.parametrize(
+@every(
     "good",
     ['x = saying("too_shallow", tins=3)', 'raise AskError("no such tin", f"write {tin} cm")', 'hint = f"write {tin} cm"',
      'message, hint = f"no {tin} here", "write another one"', '"""A docstring of words."""', 'x = facts.numbers["egg tolerance"]', 'x = "round"'],

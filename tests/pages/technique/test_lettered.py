@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
@@ -12,7 +12,7 @@ from tinbook.pages.technique.view import TechniqueView
 LETTERS = {"tower": "A", "band": "B", "door": "F"}
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "said", "letters"),
     [
         ("Stand the tower up.", "Stand the tower A up.", ["A"]),

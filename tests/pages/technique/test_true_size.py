@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from shapely import LineString, MultiLineString
 from shapely.affinity import translate
 from shapely.ops import unary_union
+from tests.every import every
 
 from tinbook.pages.technique.paper import PaperPage
 from tinbook.pages.technique.true_size import ABOVE_MM, FOOT_MM, SIDE_MM, paper_pages
@@ -41,8 +42,8 @@ def drawn(page: PaperPage, *kinds: str) -> list[LineString]:
     return [LineString(line.points) for line in page.lines if line.kind in kinds]
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("size", [(50.0, 40.0), (200.0, 200.0), (700.0, 111.0), (420.0, 600.0)])
+@every("paper", PAPERS)
+@every("size", [(50.0, 40.0), (200.0, 200.0), (700.0, 111.0), (420.0, 600.0)])
 def test_the_bars_are_true_on_every_page(paper: str, size: tuple[float, float]) -> None:
     for page in paper_pages([template(*size)], PAPERS[paper], OVERLAP, "The house"):
         bars = [LineString(line.points).length for line in page.lines if line.kind == "bar"]

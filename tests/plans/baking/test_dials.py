@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, House, Mixture
@@ -16,7 +16,7 @@ FAN = {"kind": "fan", "dial": "160 °C fan", "thermometer": "165 °C"}
 """5 °C cooler than a fan oven that shows 160 °C should be: its dial goes 15 °C below a plain oven's, not 20 °C."""
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "told"),
     [
         ("Heat the oven to 170 °C, shelf in the middle.", ["170 °C|145 °C fan"]),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, read_take
@@ -52,7 +53,7 @@ def test_two_and_a_half_eggs_are_beaten(batch: Batches, kitchen: Book, facts: Fa
     assert answer.whole.amounts[2].exact == pytest.approx(2.5 * 68 * 0.885)
 
 
-@pytest.mark.parametrize(
+@every(
     ("left", "name"),
     [
         ("500 g butter", "butter"),
@@ -107,7 +108,7 @@ def test_nothing_at_all_is_no_question(batch: Batches, kitchen: Book, facts: Fac
         scale(batch(), kitchen, facts, query)
 
 
-@pytest.mark.parametrize(
+@every(
     ("query", "formula"),
     [
         (Query(tins=((1, tin("round 20 cm")),)), "factor = batter wanted / batter written"),

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
@@ -226,7 +227,7 @@ def test_a_measured_tin_is_asked_for_by_its_measure(batch: Batches, kitchen: Boo
     assert row.exact.factor == pytest.approx(answer.exact.factor, rel=1e-12)
 
 
-@pytest.mark.parametrize(
+@every(
     ("count", "text", "shelves", "bowl", "bakes", "words"),
     [
         # 44 x 36 cm with 1 cm clear: two by two of 15 cm, two of 20 cm side by side, none of 35 cm.

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
@@ -41,7 +42,7 @@ def line(batch: Batches, text: str, **more: Any) -> Ingredient:
     return batch(mix=["453.59237 g butter", text], **more).ingredients[1]
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "gnu"),
     [
         ("1 cup caster sugar", "200 g"),
@@ -79,7 +80,7 @@ def test_eggs_weigh_what_their_class_does(
         assert line(batch, text, book=book).mass_g == pytest.approx(2 * float(printed[column]), abs=0.11)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "unit", "amount"),
     [
         ("250 g milk", "g", 250.0),
@@ -188,7 +189,7 @@ def test_what_is_made_by_weight_has_no_tins(batch: Batches) -> None:
     assert (less.makes_shown_g, less.mass_shown_g) == (700.0, 900.0)
 
 
-@pytest.mark.parametrize(
+@every(
     ("written", "measured"),
     [
         ("round 23 cm x 7.5 cm", True),

@@ -7,6 +7,7 @@ import math
 import numpy as np
 import pytest
 from scipy.integrate import simpson
+from tests.every import every
 
 from tinbook.plans.finish.cake import Cake
 from tinbook.tins import SHAPES, Tin, read_tin
@@ -22,7 +23,7 @@ def tins(key: str) -> list[Tin]:
     ]
 
 
-@pytest.mark.parametrize("key", UPRIGHT)
+@every("key", UPRIGHT)
 def test_a_shell_is_the_outer_solid_less_the_inner_one(key: str) -> None:
     """The outline grows by P(t) dt: its area is integrated from the edges, and a top is put on."""
     for tin in tins(key):
@@ -35,7 +36,7 @@ def test_a_shell_is_the_outer_solid_less_the_inner_one(key: str) -> None:
         assert cake.shell_ml(0.0, thickness) * 1000 == pytest.approx(outer - cake.outline.area_mm2 * 100.0, rel=2e-3)
 
 
-@pytest.mark.parametrize("key", COATED)
+@every("key", COATED)
 def test_coats_never_shrink_as_they_thicken(key: str) -> None:
     for tin in tins(key):
         cake = Cake(tin, 100.0, 4)
@@ -46,7 +47,7 @@ def test_coats_never_shrink_as_they_thicken(key: str) -> None:
         assert two == pytest.approx(cake.shell_ml(0.0, 5.0), rel=1e-3) or not cake.room_for(5.0)
 
 
-@pytest.mark.parametrize("key", [key for key in COATED if not SHAPES[key].free])
+@every("key", [key for key in COATED if not SHAPES[key].free])
 def test_lengths_doubled_take_eight_times_as_much(key: str) -> None:
     for tin in tins(key):
         twice_mm = tuple(2.0 * size for size in tin.sizes_mm)

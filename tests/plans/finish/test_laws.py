@@ -7,6 +7,7 @@ from itertools import combinations
 from math import inf
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.plans.base.bought import made_or_bought
@@ -70,7 +71,7 @@ def of_boards(row: BoardRow) -> dict[str, float]:
     return found
 
 
-@pytest.mark.parametrize("key", COATED)
+@every("key", COATED)
 def test_a_larger_cake_never_takes_less_of_anything(key: str, demo: Loaded) -> None:
     settled = finishing(demo.book.finish, demo.facts)
     known: dict[Tin, dict[str, float]] = {}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.plans.base.asking import AskError, Query
@@ -44,7 +45,7 @@ def test_the_other_way_round(demo: Loaded) -> None:
     assert (row["tins"], row["layers"], row["layer_mm"], row["least_tin_depth_mm"]) == (2, 4, 28.0, 75.0)
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "query", "told"),
     [
         ("layers", Query(of="madeira-cake", layers=4), "with their height and one tin"),

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Book, House
@@ -22,7 +23,7 @@ NO_CUP = measures_of(None, "metric")
 Batches = Callable[..., Batch]
 
 
-@pytest.mark.parametrize(
+@every(
     ("ml", "shown", "unit"),
     [(250.0, 1.0, "cup"), (500.0, 2.0, "cup"), (62.5, 0.25, "cup"), (83.4, 1 / 3, "cup"), (60.0, 4.0, "tbsp"),
      (15.0, 1.0, "tbsp"), (14.9, 3.0, "tsp"), (5.0, 1.0, "tsp"), (1.3, 0.25, "tsp"), (0.1, 0.125, "tsp")],

@@ -1,6 +1,7 @@
 """The tables of measures and swaps as they are answered: columns that carry their units, and what was asked."""
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.pages.spelling.sayings import formula_of, spell
@@ -12,7 +13,7 @@ from tinbook.plans.tables import TABLES
 HERE = {name: table for name, table in TABLES.items() if table.sums.__module__ == kitchen.__name__ and not table.of}
 
 
-@pytest.mark.parametrize("name", HERE)
+@every("name", HERE)
 def test_a_table_has_rows_a_formula_and_known_sources(demo: Loaded, name: str) -> None:
     made = HERE[name].rows(demo.book, demo.facts, Query())
     assert made.rows and spell(made.title) and formula_of(made.worked)

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.engine import rounding
 from tinbook.facts import Facts
@@ -94,7 +95,7 @@ def test_without_both_the_heaviest_part(made: Callable[..., Balance]) -> None:
     assert made(**plain, mix=["500 g dark chocolate"]).base == OTHER
 
 
-@pytest.mark.parametrize(
+@every(
     ("data", "part"),
     [
         ({"weighs as": "butter"}, "fat"),

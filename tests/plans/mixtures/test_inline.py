@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import every
 
 from tinbook.models import Book
 from tinbook.plans.mixtures.inline import MARK, StepPiece, pieces, step_flaws
@@ -38,9 +39,7 @@ def test_the_tins(mixture: Make, kitchen: Book) -> None:
     assert [piece.tins for piece in pieces("Line the <tins>, both.", mixture(), kitchen)] == [False, True, False]
 
 
-@pytest.mark.parametrize(
-    "text", ["Chill below <5 °C>.", "a < b > c", "<honey>", "<script>alert(1)</script>", "", "<>", "<sand>"]
-)
+@every("text", ["Chill below <5 °C>.", "a < b > c", "<honey>", "<script>alert(1)</script>", "", "<>", "<sand>"])
 def test_anything_else_between_the_signs_is_text(mixture: Make, kitchen: Book, text: str) -> None:
     found = pieces(text, mixture(), kitchen)
     assert "".join(piece.text for piece in found) == text

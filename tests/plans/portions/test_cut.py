@@ -6,6 +6,7 @@ import pytest
 from shapely import LineString, Polygon
 from shapely.geometry import Point
 from shapely.ops import polygonize, unary_union
+from tests.every import every
 
 from tinbook.plans.portions.cut import knife_of, outline, pieces_of
 from tinbook.plans.portions.cutting import Portion, cut_of, ring_cut
@@ -18,7 +19,7 @@ CAKES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("name", CAKES)
+@every("name", CAKES)
 def test_the_cuts_drawn_part_the_pieces_counted(name: str) -> None:
     """The faces that the drawn lines make of the outline, found by polygonising them, are as many as the pieces, and
     every piece's number stands in a face of its own."""

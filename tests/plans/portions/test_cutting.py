@@ -10,6 +10,7 @@ from itertools import pairwise
 
 import pyclipper
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish, read_model
@@ -103,8 +104,8 @@ def test_a_20_cm_round_is_the_drawing_the_plans_are_made_after() -> None:
     assert [round(piece.area_mm2 / 100.0, 1) for piece in (pieces_of(cut) or ())][4:6] == [12.3, 13.7]
 
 
-@pytest.mark.parametrize("portion", PORTIONS, ids=list(SIZES))
-@pytest.mark.parametrize("tin", CAKES, ids=lambda tin: tin.name[:24])
+@every("portion", PORTIONS, ids=list(SIZES))
+@every("tin", CAKES, ids=lambda tin: tin.name[:24])
 def test_the_count_printed_is_the_count_drawn(tin: Tin, portion: Portion) -> None:
     """Pieces tile the outline within 0.1 %, none overlaps another, and all are about alike: never less than a portion by
     more than a hair where all are alike, and within the bounds of joined ones elsewhere."""
@@ -140,8 +141,8 @@ def test_the_count_printed_is_the_count_drawn(tin: Tin, portion: Portion) -> Non
 SCALED = [key for key, shape in SHAPES.items() if shape.standard and not shape.in_trays]
 
 
-@pytest.mark.parametrize("portion", PORTIONS, ids=list(SIZES))
-@pytest.mark.parametrize("key", SCALED)
+@every("portion", PORTIONS, ids=list(SIZES))
+@every("key", SCALED)
 def test_a_larger_tin_never_serves_fewer(key: str, portion: Portion) -> None:
     """Cakes of one form, 3 mm by 3 mm wider; and never more than area, or volume, over portion."""
     base, last = SHAPES[key].standard[0][0], 0
@@ -176,7 +177,7 @@ def test_rings_serve_as_many_as_strips() -> None:
     assert ring_cut(Tin(shape="square", sizes_mm=(200.0,)), PORTIONS[1]) is None
 
 
-@pytest.mark.parametrize("tin", CAKES, ids=lambda tin: tin.name[:24])
+@every("tin", CAKES, ids=lambda tin: tin.name[:24])
 def test_a_dessert_is_two_fingers(tin: Tin) -> None:
     fingers, desserts = (cut_of(tin, portion, 100.0).count for portion in PORTIONS[:2])
     assert abs(fingers / 2.0 - desserts) <= 1.0

@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import combinations, pairwise
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
@@ -76,9 +77,9 @@ def tried(few: Choices, wish: Wish) -> list[tuple[bool, bool, int, int, float]]:
     return sorted(found)
 
 
-@pytest.mark.parametrize("beside", BESIDE)
-@pytest.mark.parametrize("keep_top", [False, True])
-@pytest.mark.parametrize("owned", [False, True])
+@every("beside", BESIDE)
+@every("keep_top", [False, True])
+@every("owned", [False, True])
 def test_the_best_is_the_best_of_all_tried(few: Choices, beside: str, keep_top: bool, owned: bool) -> None:
     for kind in range(2):
         for guests in range(10, 121, 11):

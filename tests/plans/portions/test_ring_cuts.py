@@ -5,14 +5,15 @@ from __future__ import annotations
 from math import hypot, pi
 
 import pytest
+from tests.every import every
 
 from tinbook.plans.portions.cut import Job, outline, pieces_of
 from tinbook.plans.portions.ring_cuts import in_rings
 from tinbook.tins import Tin, read_tin
 
 
-@pytest.mark.parametrize("name", ["round 20 cm", "round 40 cm", "ring 25 cm", "fluted ring 25 cm", "petal 38 cm"])
-@pytest.mark.parametrize("sides", [(25.0, 25.0), (25.0, 50.0), (38.0, 50.0)])
+@every("name", ["round 20 cm", "round 40 cm", "ring 25 cm", "fluted ring 25 cm", "petal 38 cm"])
+@every("sides", [(25.0, 25.0), (25.0, 50.0), (38.0, 50.0)])
 def test_every_piece_holds_the_same(name: str, sides: tuple[float, float]) -> None:
     cut = in_rings(Job(read_tin(name)[1], *sides))
     areas = [piece.area_mm2 for piece in pieces_of(cut) or ()]

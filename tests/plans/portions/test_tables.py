@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.pages.spelling.sayings import spell
@@ -78,7 +79,7 @@ def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
     assert (row["serves"], spell(row["judged"])) == (62, "the usual steps, and you own every tin")
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "query", "told"),
     [
         ("portions", Query(tins=((1, read_tin("round 5 cm")[1]),), portion=(80.0, 80.0)), "is larger than round 5 cm"),

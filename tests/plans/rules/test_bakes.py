@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Baked, Book, House
@@ -24,7 +24,7 @@ def codes(batch: Batch, book: Book, facts: Facts, **changes: str) -> list[tuple[
     return [(flaw.code, flaw.path[0] if flaw.path else "") for flaw in bake_flaws(entry, batch, book, facts)]
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "found"),
     [
         ({}, []),

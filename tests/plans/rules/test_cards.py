@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Card, Flaw
@@ -18,7 +19,7 @@ def only(flaws: Iterable[Flaw]) -> Flaw:
     return flaw
 
 
-@pytest.mark.parametrize(
+@every(
     ("keys", "path", "cure"),
     [
         ({"weighs_as": "suger"}, "weighs as", '"sugar"'),

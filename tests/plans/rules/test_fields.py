@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
@@ -36,7 +37,7 @@ def test_what_passes_can_be_weighed(demo: Loaded) -> None:
         assert weigh(slug, mixture, demo.book, demo.facts).mass_g > 0
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "code", "path", "cure"),
     [
         ({"kind": "creemed"}, "unknown word", ("kind",), "creamed"),

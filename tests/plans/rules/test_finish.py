@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Finish, Mixture
@@ -15,7 +15,7 @@ from tinbook.plans.rules.finish import finish_flaws, mixture_finish_flaws
 BORDER = {"opening": "8 mm", "pitch": "15 mm", "stroke": "20 mm"}
 
 
-@pytest.mark.parametrize(
+@every(
     ("said", "path", "told"),
     [
         ({"rise": {"mudd": "1.2"}}, ("rise", "mudd"), "no kind of cake"),

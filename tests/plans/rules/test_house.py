@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Flaw, House, ShelfLine, read_model
@@ -40,7 +41,7 @@ def shelf_line(**keys: Any) -> ShelfLine:
     return line
 
 
-@pytest.mark.parametrize(
+@every(
     ("keys", "path", "words"),
     [
         ({"tin": "round 20 cm x 7.5 cm", "name": "old one"}, "name", "only an outline of your own has a name"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Colour, Technique, read_model
@@ -27,7 +28,7 @@ def test_a_sound_one(kitchen: Book, facts: Facts) -> None:
     assert flaws(kitchen, facts, repeats=[{"repeat": "dents", "on": "a", "mark": "2 mm", "gap": "1 mm"}]) == []
 
 
-@pytest.mark.parametrize(
+@every(
     ("keys", "path"),
     [
         ({"parts": []}, ("parts for",)),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Technique, read_model
@@ -44,7 +44,7 @@ def test_windows_that_contradict(demo: Loaded) -> None:
     assert told(made, demo) == [("windows", ("steps", 0, "stands")), ("windows", ("steps", 1, "ahead"))]
 
 
-@pytest.mark.parametrize(
+@every(
     ("keys", "flaw"),
     [
         ({"steps": [{"do": "x", "after": ["y"]}]}, ("no such step", ("steps", 0, "after", 0))),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Technique, read_model
@@ -46,7 +47,7 @@ def test_shares_of_a_material(demo: Loaded) -> None:
     assert material_share(row, 0.5, demo.book).shown == 150
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "hidden"),
     [
         ("cake card", False), ("boards", False), ("sheet baking paper", False), ("ribbon", False), ("dowels", True),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import pi
 
 import pytest
+from tests.every import every
 
 from tinbook.models import Part, read_model
 from tinbook.pages.spelling.sayings import spell
@@ -17,7 +18,7 @@ def part(**keys: str) -> Part:
     return made
 
 
-@pytest.mark.parametrize(
+@every(
     ("keys", "said", "names", "cm3"),
     [
         ({"solid": "ball 20 mm"}, "ball", ["across"], pi / 6 * 8),

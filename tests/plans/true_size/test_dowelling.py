@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from shapely import Point, Polygon
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Finish
@@ -39,7 +40,7 @@ def published_for_source(facts: Facts, source: str, size_in: float) -> list[int]
     return [row.count for row in published_for(size_in, facts.dowels.values()) if row.source == source]
 
 
-@pytest.mark.parametrize(
+@every(
     ("above", "low", "high"),
     # by reading the table: what any row says of that size, the next size up between two sizes
     [("round 15 cm", 3, 6), ("round 20 cm", 4, 6), ("round 25 cm", 4, 6), ("round 30 cm", 5, 8), ("square 40 cm", 5, 8),
@@ -50,9 +51,7 @@ def test_the_most_that_is_published_is_taken(facts: Facts, above: str, low: int,
     assert (plan.low, plan.high, plan.count, plan.fewer) == (low, high, high, False)
 
 
-@pytest.mark.parametrize(
-    "above", ["round 15 cm", "square 20 cm", "heart 25 cm", "hexagon 23 cm", "petal 30 cm", "oval 20 cm x 15 cm"]
-)
+@every("above", ["round 15 cm", "square 20 cm", "heart 25 cm", "hexagon 23 cm", "petal 30 cm", "oval 20 cm x 15 cm"])
 def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
     """Oracle: distances in shapely."""
     tin = read_tin(above)[1]
@@ -75,7 +74,7 @@ def test_fewer_where_no_more_have_room(facts: Facts) -> None:
     assert "Only 3 have room" in spell(dowel_template(plan).notes[0])
 
 
-@pytest.mark.parametrize(
+@every(
     ("above", "house", "count", "told"),
     [
         ("round 15 cm", 5, 5, "The house sets 5."),

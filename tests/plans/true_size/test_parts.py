@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from shapely import Polygon
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
@@ -101,7 +102,7 @@ def test_letters_and_words(boat: Technique, kitchen: Book, facts: Facts) -> None
     assert spell(smaller[0].notes[0]) == "Written for round 20 cm: lengths × 0.75."
 
 
-@pytest.mark.parametrize("across", range(100, 301, 20))
+@every("across", range(100, 301, 20))
 def test_small_parts_share_a_sheet_and_never_touch(demo: Loaded, across: int) -> None:
     book, facts = demo.book, demo.facts
     for technique in book.techniques.values():

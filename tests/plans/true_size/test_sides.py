@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Polygon
+from tests.every import every
 
 from tinbook.facts import Facts
 from tinbook.models import Book
@@ -40,8 +41,8 @@ def clipper_mm(ring: tuple[tuple[float, float], ...], out_mm: float) -> float:
     return max(Polygon(path).length for path in moving.Execute(out_mm * scale)) / scale
 
 
-@pytest.mark.parametrize("cake", CAKES)
-@pytest.mark.parametrize("count", [2, 8, 13])
+@every("cake", CAKES)
+@every("count", [2, 8, 13])
 def test_as_long_as_the_coated_cake_is_round(kitchen: Book, facts: Facts, cake: str, count: int) -> None:
     _, tin = read_tin(cake)
     made = strip(tin, kitchen, facts, count)
@@ -80,7 +81,7 @@ def test_a_drop_stays_on_its_strip(kitchen: Book, facts: Facts, count: int, deep
     assert side_mm(tin, coated_mm(kitchen, facts)) == pytest.approx(max(x for x, _ in made.strokes[0].points))
 
 
-@pytest.mark.parametrize(
+@every(
     ("cake", "asked", "told"),
     [
         ("round 20 cm", {"count": 0}, "a strip with no drops or panels divides nothing"),

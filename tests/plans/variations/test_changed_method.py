@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.models import Mixture, Variation, read_model
 from tinbook.plans.variations.changed_method import ChangedMethod
@@ -53,7 +53,7 @@ def test_a_step_written_anew_keeps_nothing_but_its_name() -> None:
     assert slot.step.hands_on is not None and slot.step.hands_on.low.base == 3.0
 
 
-@pytest.mark.parametrize("word", ["0", "5", "1234", "beat", "stir", "²"])
+@every("word", ["0", "5", "1234", "beat", "stir", "²"])
 def test_a_step_that_is_not_there_or_not_clear(word: str) -> None:
     (flaw,) = changed([{"leave out": word}]).flaws
     assert flaw.path == ("method", 0, "leave out") and flaw.hint

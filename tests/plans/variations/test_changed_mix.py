@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-import pytest
+from tests.every import every
 
 from tinbook.models import Book, Mixture, Variation, read_model
 from tinbook.plans.variations.changed_mix import ChangedMix
@@ -48,7 +48,7 @@ def test_a_line_added_goes_into_the_part_beside_it(kitchen: Book) -> None:
     ]  # fmt: skip
 
 
-@pytest.mark.parametrize(
+@every(
     ("change", "line"),
     [
         ({"swap": "sweet butter", "for": "oil"}, ("300 oil", "soft", None, None)),

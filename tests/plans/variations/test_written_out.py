@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from tests.every import many
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Flaw, Mixture, Variation, read_model
@@ -112,7 +113,7 @@ def varied(base: Mixture, data: Mapping[str, Any], book: Book, facts: Facts) -> 
     return vary(read(Variation, {"name": "Another", "from": "base", **data}), base, book, facts)
 
 
-@settings(max_examples=150)
+@many(150)
 @given(told=recipes())
 def test_base_plus_change_is_the_recipe_written_out(told: Told, kitchen: Book, facts: Facts) -> None:
     base = read(Mixture, {"name": "Base", **CAKE, "mix": told.base, "method": told.steps})

@@ -6,6 +6,7 @@ import math
 
 import pyclipper
 import pytest
+from tests.every import every
 
 from tinbook.tins import Tin, cutting, standard_tins
 
@@ -24,7 +25,7 @@ def below(tin: Tin, height: float) -> float:
     return sum(pyclipper.Area(path) for path in found) * GRAIN**2
 
 
-@pytest.mark.parametrize("tin", CAKES, ids=lambda tin: tin.name)
+@every("tin", CAKES, ids=lambda tin: tin.name)
 def test_the_area_below_a_line(tin: Tin) -> None:
     rings = tin.outline_mm()
     heights = [-60.0, -12.5, 0.0, 7.3, 55.0]

@@ -16,6 +16,14 @@ from tinbook.plans.base.worked import Worked
 from tinbook.plans.techniques.colours import technique_law
 from tinbook.tins import Tin
 
+MEASURES = (("grams", "g"), ("ounces", "oz"), ("cups", "cups"))
+"""The measures to choose from, and what the switch says."""
+
+
+def measures_of(book: Book) -> tuple[tuple[str, str, bool], ...]:
+    """The measures to choose from, what the switch says, and which is the house's own."""
+    return tuple((key, words, key == book.house.measures) for key, words in MEASURES)
+
 
 @dataclass(frozen=True, slots=True)
 class Linked:
@@ -186,6 +194,19 @@ class StepView:
 
 
 NAME_WORDS = 4
+HANGING = frozenset((
+    "a", "an", "and", "at", "by", "for", "from", "in", "into", "of", "on", "or", "over", "the", "till", "to", "until",
+    "with",
+))  # fmt: skip
+"""Words that no name ends in."""
+
+
+def short_name(do: str) -> str:
+    """The first words of what is to be done, without marks, as far as they make a name."""
+    words = do.replace("<", "").replace(">", "").split(".")[0].split()[:NAME_WORDS]
+    while len(words) > 1 and words[-1].lower() in HANGING:
+        words.pop()
+    return " ".join(words).rstrip(",;:")
 
 
 def step_view(
@@ -197,19 +218,17 @@ def step_view(
         times.append(TimeView(formats.span(step.hands_on), step.hands_on.low.base))
     if step.waiting is not None:
         times.append(waits or TimeView(f"wait {formats.span(step.waiting)}", step.waiting.low.base))
-    bare = step.do.replace("<", "").replace(">", "").split(".")[0].split()
     windows = (
         ("may be done {} ahead", step.ahead),
         ("must stand at least {}", step.stands),
         ("keeps {}", step.keeps),
     )
     spans = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
-    name = " ".join(bare[:NAME_WORDS]).rstrip(",;:")
     return StepView(
         pieces=pieces,
         times=tuple(times),
         done=step.done or "",
-        name=step.called or name,
+        name=step.called or short_name(step.do),
         windows=spans,
         pictures=pictures,
     )

@@ -9,6 +9,7 @@ from tinbook.pages.base.drawings import Plans, nested_plans
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.lists.lists import Group, kind_groups, technique_entry
+from tinbook.pages.spelling import formats
 
 USES = {
     "cake": "Sponges and cakes",
@@ -57,7 +58,9 @@ class HomeView:
     def others(self) -> tuple[str, ...]:
         """Its other tins, in words."""
         return tuple(
-            tin_name(own.have, own.tin) for own in self.desk.book.tins if own.have and own.tin.shape not in DRAWN
+            formats.kept_together(tin_name(own.have, own.tin))
+            for own in self.desk.book.tins
+            if own.have and own.tin.shape not in DRAWN
         )
 
     @property

@@ -12,7 +12,7 @@ from tinbook.models import Mixture
 from tinbook.pages.base.grids import Titled
 from tinbook.pages.base.icons import paths
 from tinbook.pages.base.page import Desk, Page, cross_contact
-from tinbook.pages.base.shared import WorkedView, plural, tin_count, tin_name, unsure_said, worked_view
+from tinbook.pages.base.shared import WorkedView, measures_of, plural, tin_count, tin_name, unsure_said, worked_view
 from tinbook.pages.mixture.amounts import AmountsView
 from tinbook.pages.mixture.baking import BakingView
 from tinbook.pages.mixture.balance import BalanceView
@@ -36,10 +36,6 @@ from tinbook.plans.mixtures.bench import as_plain, bench
 def tables_of(address: str) -> str:
     """The leaf of tables that belongs to a mixture's page."""
     return f"{address}/tables"
-
-
-MEASURES = (("grams", "g"), ("ounces", "oz"), ("cups", "cups"))
-"""The measures to choose from, and what the switch says."""
 
 
 @dataclass(frozen=True)
@@ -87,8 +83,7 @@ class MixtureView:
     @property
     def measures(self) -> tuple[tuple[str, str, bool], ...]:
         """The measures to choose from, what the switch says, and which is the house's own."""
-        own = self.desk.book.house.measures
-        return tuple((key, words, key == own) for key, words in MEASURES)
+        return measures_of(self.desk.book)
 
     @property
     def counted(self) -> str:

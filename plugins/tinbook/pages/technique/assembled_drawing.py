@@ -18,11 +18,13 @@ from tinbook.tins import Ring
 
 LETTERS = "Besley, Atkinson Hyperlegible Next"
 WORDS = "Atkinson Hyperlegible Next, Atkinson"
-KEY_LINE, LETTER_LINE = 6.4, 6.0
-SWATCH = (7.0, 4.4)
-WORD_MM = 1.95
+KEY_LINE, KEY_SIZE, LETTER_LINE = 5.2, 3.3, 6.0
+SWATCH = (6.0, 3.8)
+WORD_MM = 1.75
 """How wide a letter of the key is at most, on average."""
-GAP = 4.0
+GAP = 3.0
+EDGES = (9.0, 11.0)
+"""Room for the height at the left, and for the letters at the right."""
 BARE = "uncoloured"
 HATCHES = (
     "",
@@ -88,7 +90,7 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
     level = whole.high_mm - (len(key) * KEY_LINE + GAP) / scale
     beside = min(piece.left_mm for piece in whole.pieces if piece.top_mm > level) * scale
     key_x = beside - GAP - key_wide
-    left = min(key_x, whole.left_mm * scale) - 12.0
+    left = min(key_x, whole.left_mm * scale) - EDGES[0]
     sheet = _Sheet(scale, -left, 2.0 + whole.high_mm * scale)
     right = sheet.x(whole.right_mm)
     low = max([0.0, *(-stick.low_mm * scale for stick in whole.sticks)])
@@ -98,13 +100,13 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
         *(_piece(piece, colours, sheet, f"{name}-{nth}", name) for nth, piece in enumerate(whole.pieces)),
         *_sticks(whole, sheet),
         f'<path d="M{_n(sheet.x(whole.left_mm) - 3)} {_n(sheet.ground)}H{_n(right + 3)}" stroke-width=".6"/>',
-        *_letters(letters, right + 7.0),
+        *_letters(letters, right + 5.5),
         *_key(key, len(colours), name, key_x - left),
         *_lengths(whole, sheet, low),
     ]
-    wide = right + 13.0
+    wide = right + EDGES[1]
     # as low as the width below, the last letter or the key goes
-    high = max(sheet.ground + low + 9.0, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
+    high = max(sheet.ground + low + 7.5, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
     names = formats.sentence(f"{letter} {name}" for letter, name in made.lettered)
     title = f"Put together, from the front, for {made.cake.name}: {names}; lengths in mm"
     frame = (
@@ -188,7 +190,7 @@ def _key(key: list[str], coloured: int, name: str, x: float) -> Iterator[str]:
             yield f'<path d="M{_n(x)} {_n(y)}h{wide:g}v{high:g}h-{wide:g}z" fill="{_fill(name, nth)}"/>'
         else:
             yield f'<path d="M{_n(x)} {_n(y + high / 2)}h{wide:g}" stroke-dasharray="1.6 1" stroke-width=".5"/>'
-        yield _text(x + wide + 2.0, y + 3.5, words, WORDS, 3.6)
+        yield _text(x + wide + 2.0, y + 3.1, words, WORDS, KEY_SIZE)
 
 
 def _lengths(whole: PutTogether, sheet: _Sheet, low: float) -> Iterator[str]:

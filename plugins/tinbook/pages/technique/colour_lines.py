@@ -96,11 +96,16 @@ def law_lines(needs: Iterable[ColourNeed]) -> tuple[str, ...]:
     )
 
 
-def mixed(lines: Iterable[ColourLine]) -> tuple[tuple[str, str], ...]:
-    """Colours for a sheet: a heading and the rest in words."""
-    return tuple((f"{line.name}, {line.total} g", _in_words(line)) for line in lines)
+def mixed(lines: Iterable[ColourLine], ready: Iterable[str] = ()) -> tuple[tuple[str, str], ...]:
+    """Colours for a sheet: a heading and the rest in words. What the law wants is said among its cautions, and a paste
+    that is the only one not again where it is told to have it `ready`."""
+    told = tuple(lines)
+    pastes = {line.paste for line in told}
+    known = pastes if len(pastes) == 1 and pastes <= set(ready) else set()
+    return tuple((f"{line.name}, {line.total} g", _in_words(line, line.paste not in known)) for line in told)
 
 
-def _in_words(line: ColourLine) -> str:
+def _in_words(line: ColourLine, of_which: bool) -> str:
     pots = (pot.said for pot in line.pots)
-    return "; ".join(words for words in (line.paste, *pots, line.mind, line.warning) if words) + "."
+    said = "; ".join(words for words in (line.paste if of_which else "", *pots, line.mind) if words)
+    return f"{said}." if said else ""

@@ -224,7 +224,7 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
             high=put.high if put else "",
             drawings=tuple(_drawings(sums, f"tb-put-{nth}")),
             table=spelled.table,
-            colours=tuple(Advice(*colour) for colour in mixed(spelled.colours)),
+            colours=tuple(Advice(*colour) for colour in mixed(spelled.colours, (each.paste for each in spelled.ready))),
             templates=template_pages(sums, paper, view.desk),
         )
 

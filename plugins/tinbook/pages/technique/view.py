@@ -21,6 +21,7 @@ from tinbook.pages.base.shared import (
     StepView,
     linked_mixtures,
     linked_techniques,
+    measures_of,
     minutes,
     step_view,
 )
@@ -147,6 +148,11 @@ class TechniqueView:
     def bench(self) -> dict[str, Any]:
         """What the browser gets to multiply."""
         return asdict(technique_bench(self.technique, self.desk.book, self.desk.facts))
+
+    @property
+    def measures(self) -> tuple[tuple[str, str, bool], ...]:
+        """The measures to choose from, what the switch says, and which is the house's own."""
+        return measures_of(self.desk.book)
 
     @property
     def has_kit(self) -> bool:

@@ -73,7 +73,7 @@ def _heat_flaws(entry: Baked, book: Book) -> Iterator[Flaw]:
         yield Flaw(code="too cool", path=("oven",), message=message, hint="look at the dial again")
     if entry.start is not None and not COLDEST_BATTER_C <= entry.start <= WARMEST_BATTER_C:
         message = f"no batter goes in at {entry.start:g} °C"
-        yield Flaw(code="wild entry", path=("start",), message=message, hint="leave it out at room heat")
+        yield Flaw(code="wild entry", path=("start",), message=message, hint="leave it out at room temperature")
 
 
 def _minute_flaws(

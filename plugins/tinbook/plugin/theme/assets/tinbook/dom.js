@@ -16,20 +16,7 @@ export function make(tag, attributes = {}, ...children) {
   return element;
 }
 
-// Joined cells, one of them pressed: a setting. `options` are pairs of a value and its text.
-export function switchOf(label, options, chosen, choose) {
-  const group = make("div", { class: "tb-switch", role: "group", "aria-label": label });
-  const press = value => {
-    pressOne(group, value);
-    choose(value);
-  };
-  for (const [value, text] of options) {
-    const pressed = String(value === chosen);
-    group.append(make("button", { "data-value": value, "aria-pressed": pressed, onclick: () => press(value) }, text));
-  }
-  return group;
-}
-
+// Of joined cells one is pressed: a setting.
 export function pressOne(group, value) {
   for (const button of all("button", group)) {
     button.setAttribute("aria-pressed", String(button.dataset.value === String(value)));

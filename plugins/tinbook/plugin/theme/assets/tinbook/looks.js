@@ -36,11 +36,12 @@ function show() {
   const looks = find(".tb-looks .tb-switch");
   if (looks) pressOne(looks, root.dataset.look || "");
   find(".tb-looks [data-contrast]").setAttribute("aria-pressed", String(isMore()));
-  setTimeout(frame);
+  // asked in the same task, the whole page would be styled for the answer
+  setTimeout(tint);
 }
 
-// The frame of the device has the colour of the paper, which is known once the page is drawn.
-function frame() {
+// The frame of the device has the colour of the paper.
+function tint() {
   const paper = getComputedStyle(document.body).getPropertyValue("--paper").trim();
   find("meta[name=theme-color]")?.setAttribute("content", paper);
 }

@@ -1,9 +1,8 @@
 // Grams, ounces, or cups and spoons: one switch, remembered, on every page that has amounts.
-import { all, find, pressOne, switchOf } from "./dom.js";
+import { all, pressOne } from "./dom.js";
 import { follow, read, write } from "./keep.js";
 import { cupWord, mixed, ounces } from "./spell.js";
 import { inOunces, inSpoons } from "./sums.js";
-import { measures as words } from "./words.js";
 
 const listeners = [];
 const house = document.querySelector("meta[name=tinbook]")?.dataset.measures || "grams";
@@ -31,18 +30,12 @@ function changed() {
 }
 
 export function measures() {
-  const options = MEASURES.map(name => [name, words[name]]);
   const choose = value => {
     write("measure", value);
     changed();
   };
-  for (const holder of all(".tb-measure")) {
-    // where it stands in the page it is made to work, elsewhere it is made
-    const standing = find(".tb-switch", holder);
-    if (standing)
-      standing.addEventListener("click", ({ target }) => target.dataset.value && choose(target.dataset.value));
-    else holder.append(switchOf(words.label, options, measure(), choose));
-    holder.hidden = false;
+  for (const group of all(".tb-measure .tb-switch")) {
+    group.addEventListener("click", ({ target }) => target.dataset.value && choose(target.dataset.value));
   }
   follow("measure", changed);
   changed();

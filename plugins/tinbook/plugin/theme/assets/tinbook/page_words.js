@@ -6,7 +6,6 @@ export const home = {
 };
 export const technique = {
   handOn: "Hand on",
-  people: "people",
   forPeople: count => `For ${count} people`,
   times: count => `${count} × `,
   have: count => `; you have ${count}`,

@@ -2,11 +2,11 @@
 import { asked, tell } from "./address.js";
 import { all, announce, find, put } from "./dom.js";
 import { handedOver } from "./embedded.js";
-import { measured, onMeasure } from "./measure.js";
+import { measure, measured, onMeasure } from "./measure.js";
 import { technique as words } from "./page_words.js";
 import { partGrams, potGrams, scales } from "./rounding.js";
 import { figure, mixed, number, withUnit } from "./spell.js";
-import { stepper } from "./stepper.js";
+import { steps } from "./stepper.js";
 import { amount } from "./sums.js";
 
 const NAMES = { tools: tools => tools.map(([each, shared]) => ({ each, shared })) };
@@ -73,7 +73,8 @@ export function people() {
     }
     return count;
   };
-  find(".tb-people").append(stepper(words.people, 1, 1, set));
+  steps(find(".tb-people .tb-stepper"), 1, 1, set);
   onMeasure(show);
-  show();
+  // for one, and weighed, the page says it already
+  if (count > 1 || measure() !== "grams") show();
 }

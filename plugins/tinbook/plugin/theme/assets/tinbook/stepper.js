@@ -1,24 +1,11 @@
-// A number to be stepped up or down.
-import { find, make } from "./dom.js";
+// A number to be stepped up or down, by buttons that stand in the page.
+import { find } from "./dom.js";
 import { nextStep } from "./rounding.js";
 import { tins as words } from "./words.js";
 
 const MOST = 999;
 
 // set() tells the number, set(next) changes it. Goes by whole steps, also from a number between two.
-export function stepper(label, step, least, set) {
-  const group = make(
-    "div",
-    { class: "tb-stepper", role: "group" },
-    make("button", {}, "−"),
-    make("span"),
-    make("button", {}, "+"),
-  );
-  nameStepper(group, label);
-  return steps(group, step, least, set);
-}
-
-// The same of one that stands in the page.
 export function steps(group, step, least, set) {
   const go = by => set(Math.min(MOST, Math.max(least, nextStep(set(), step, by))));
   find("button:first-child", group).addEventListener("click", () => go(-1));

@@ -10,7 +10,6 @@ share();
 const cakes = find(".tb-cakes");
 if (cakes) {
   const select = find("select", cakes);
-  cakes.hidden = false;
   select.addEventListener("change", () => {
     for (const part of all("[data-cake]")) part.hidden = part.dataset.cake !== select.value;
   });

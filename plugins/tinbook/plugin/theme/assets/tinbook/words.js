@@ -3,8 +3,6 @@
 
 export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min" };
 export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
-export const measures = { label: "Measure", grams: "g", ounces: "oz", cups: "cups" };
-
 export const bench = {
   batch: "1 batch",
   batches: count => `${count} batches`,
