@@ -67,7 +67,7 @@ def test_cupcakes_from_a_batter_and_what_is_left(page: Open, demo_url: str) -> N
     for wrong in ("", "much", "0", "-3", "1e9"):
         many.get_by_label("Batter, g").fill(wrong)
         assert answers(tab)[0] == ""
-        assert "Write figures" in many.inner_text()
+        assert "Enter figures" in many.inner_text()
 
 
 def test_eggs_follow_what_is_left(page: Open, demo_url: str) -> None:
