@@ -49,7 +49,7 @@ def test_words_of_any_kind_find_a_row(mixtures: Callable[..., Page], demo: Loade
     assert tab.locator("h2:visible").all_inner_texts() == ["Whisked sponge"]
     field.fill("zebra crossing")
     expect(left).to_have_text(f"0 of {whole}")
-    expect(tab.get_by_text("None is left.")).to_be_visible()
+    expect(tab.get_by_text("Nothing matches.")).to_be_visible()
     tab.get_by_role("button", name="Show all").click()
     expect(left).to_have_text(str(whole))
     expect(field).to_be_focused()

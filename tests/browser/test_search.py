@@ -263,7 +263,7 @@ def test_where_it_cannot_be_fetched_the_link_leads_there_too(
     tab.route("**/find-index.js", lambda route: route.abort())
     tab.goto(demo_url)
     tab.locator(".tb-find").click()
-    expect(tab.locator(".tb-mean")).to_contain_text("could not be read")
+    expect(tab.locator(".tb-mean")).to_contain_text("could not be loaded")
     assert tab.locator(".tb-mean a").get_attribute("href") == f"{demo_url}find/"
     errors.clear()
 
