@@ -29,7 +29,7 @@ def test_every_problem_of_every_file_is_told(run: Run, book: Path) -> None:
     spoil(book, "mixtures/dark-ganache.yaml", "kind: ganache", "kind: ganach")
     done = run("check")
     assert done.exit_code == 1
-    assert 'recipes/mixtures/madeira-cake.yaml:10:11: no card for the ingredient "buttter"' in done.output
+    assert 'recipes/mixtures/madeira-cake.yaml:10:11: there is no card for the ingredient "buttter"' in done.output
     assert 'did you mean "ganache"?' in done.output
     assert "2 to mend" in done.output
 

@@ -67,5 +67,5 @@ def test_outside_a_book_it_says_where_to_go(words: str, tmp_path: Path, monkeypa
     monkeypatch.chdir(tmp_path)
     done = CliRunner().invoke(main, [word.replace("_", " ") for word in words.split()])
     assert done.exit_code == 1
-    assert 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one' in done.output
+    assert 'go to your book's folder, or name it with --book; "tinbook new book FOLDER" starts one' in done.output
     assert not list(tmp_path.iterdir())

@@ -169,13 +169,13 @@ def test_of_several_the_one_of_that_name() -> None:
 @every(
     ("text", "form", "reason"),
     [
-        ("<html><p>250 g butter</html>", "page", "the page holds no schema.org Recipe"),
-        ("", "page", "the page holds no schema.org Recipe"),
-        ("{}", "json", "the file holds no schema.org Recipe"),
+        ("<html><p>250 g butter</html>", "page", "the page has no schema.org Recipe"),
+        ("", "page", "the page has no schema.org Recipe"),
+        ("{}", "json", "the file has no schema.org Recipe"),
         ("", "json", "line 1, column 1 is not JSON"),
         ('{"@type": "Recipe"', "json", "line 1, column 19 is not JSON"),
         (PAGE.replace("{}", '{"@type": "Recipe",}'), "page", "is not JSON"),
-        (PAGE.replace("{}", '{"@type": "HowTo"}'), "page", "the page holds no schema.org Recipe"),
+        (PAGE.replace("{}", '{"@type": "HowTo"}'), "page", "the page has no schema.org Recipe"),
         ("[" * 200_000, "json", "nested too deep"),
         ('{"a":' * 200_000, "json", "nested too deep"),
         (" " * (LARGEST + 1), "page", "larger than 5 MB"),
@@ -282,10 +282,10 @@ def test_the_command_reads_pasted_json(run: Run, book: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "raw", "told"),
     [
-        ("page.html", b"<html>\xff\xfe", "holds no schema.org Recipe"),
-        ("page.html", b"<html><p>nothing", "holds no schema.org Recipe"),
+        ("page.html", b"<html>\xff\xfe", "has no schema.org Recipe"),
+        ("page.html", b"<html><p>nothing", "has no schema.org Recipe"),
         ("data.json", b"{", "is not JSON"),
-        ("data.json", b"9" * 5000, "holds no schema.org Recipe"),
+        ("data.json", b"9" * 5000, "has no schema.org Recipe"),
         ("data.json", b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}', "nothing is written"),
     ],
 )

@@ -48,7 +48,7 @@ def test_a_line_is_added_and_the_change_is_told(run: Run, book: Path, path: Path
         (b"bakes:\n  - {%s}", b"\n  - {"),
         (b"\xef\xbb\xbf# ours\r\nbakes:\r\n- {%s}\r\n", b"- {"),
         (b"bakes:\n    - {%s}\n\n# the end\n", b"    - {"),
-        (None, b"# What came out of this oven, a line a bake.\nbakes:\n  - {"),
+        (None, b"# What came out of this oven, one line for each bake.\nbakes:\n  - {"),
     ],
 )
 def test_it_is_written_as_the_file_is(run: Run, path: Path, old: bytes | None, added: bytes) -> None:
@@ -94,7 +94,7 @@ def test_where_it_cannot_be_added_the_line_is_given(run: Run, path: Path, old: b
         (("1 h 10 min", "70"), '--done-after: no unit after "70": write it like 45 min'),
         (("1 h 10 min", "6 h"), "--done-after: 360 min is far from"),
         (("140 °C fan", "140"), '--oven: is "140" in °C or °F?'),
-        (("round 20 cm x 7.5 cm", "2 round 20 cm"), "--tin: one tin belongs here"),
+        (("round 20 cm x 7.5 cm", "2 round 20 cm"), "--tin: this takes one tin"),
     ],
 )
 def test_a_slip_is_told_and_nothing_is_written(run: Run, path: Path, change: tuple[str, str], told: str) -> None:

@@ -118,7 +118,7 @@ def test_no_name_leads_out_of_the_folder(write: Write, tmp_path: Path, read: lis
     loaded = load_book(write({**naming(f'"{name}"'), "pictures/old/hull.svg": HULL, "secret.svg.yaml": "name: x\n"}))
     told_ = [problem for problem in loaded.problems if problem.place.file.endswith("line-a-tin.yaml")]
     assert [problem.code for problem in told_] == ["outside"]
-    assert "is not the plain name of a file" in told_[0].message
+    assert "is not a plain file name" in told_[0].message
     assert read == []
 
 
@@ -166,11 +166,11 @@ class TestLinks:
 
     def test_a_pipe_is_not_waited_for(self, folder: Path) -> None:
         os.mkfifo(folder / "pictures" / "hull.svg")
-        assert only(load_book(folder)).message == '"hull.svg" is no file'
+        assert only(load_book(folder)).message == '"hull.svg" is not a file'
 
     def test_a_folder_by_that_name(self, folder: Path) -> None:
         (folder / "pictures" / "hull.svg").mkdir()
-        assert only(load_book(folder)).message == '"hull.svg" is no file'
+        assert only(load_book(folder)).message == '"hull.svg" is not a file'
 
 
 @pytest.mark.parametrize("name", ["hull.heic", "hull.gif", "hull.svgz", "hull", "hull.svg.html"])

@@ -57,7 +57,7 @@ def was_told(done: subprocess.CompletedProcess[str], *words: str) -> None:
     said = done.stdout + done.stderr
     assert done.returncode == 1, said
     assert "Traceback" not in said
-    for each in (*words, "Your recipes and pages are as they were.", NOT_BUILT):
+    for each in (*words, "Your recipes and pages are untouched.", NOT_BUILT):
         assert each in said, said
 
 
@@ -78,7 +78,7 @@ def test_a_disk_that_fills_while_the_site_is_written(own: Path, command: str) ->
 def test_a_disk_that_takes_no_file_of_that_size(own: Path, command: str) -> None:
     before = sources(own)
     done = ran(own, command, "-q", limited=True)
-    was_told(done, 'The site cannot be written to "site": the disk takes no file so large.', ROOM)
+    was_told(done, 'The site cannot be written to "site": the disk cannot hold so large a file.', ROOM)
     assert sources(own) == before
 
 

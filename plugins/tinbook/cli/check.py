@@ -16,9 +16,9 @@ from tinbook.problems import as_dict, spell
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def check(book: Path, form: str) -> None:
-    """Read the whole book and tell every problem with its place and its cure.
+    """Check the whole book and list every mistake, where it is and how to fix it.
 
-    The exit code is 0 for a sound book, 1 when something must be mended.
+    The exit code is 0 if the book is fine, 1 if something needs fixing.
     """
     loaded = load_book(book.resolve() / "recipes")
     if form == "json":

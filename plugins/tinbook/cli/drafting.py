@@ -33,7 +33,7 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
     """The same from schema.org data; what its words say for certain is not asked again."""
     note = read_parts(found.ingredients, found.steps, found.about, book, facts, asked.kitchen)
     if found.others:
-        note.left_out.append(f"{found.others} more on the page; one was read")
+        note.left_out.append(f"{found.others} more on the page; only one was read")
     minutes = minutes_of(found.cook)
     told = SaidBeside(
         name=asked.name,
@@ -56,7 +56,7 @@ def on_screen(drafts: Drafts, done: str = "is written") -> Iterator[str]:
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
     yield from (f"  left out: {line}" for line in drafts.left_out)
     if drafts.unknown:
-        yield "No card is known for these. Paste what you want into recipes/house/ingredients.yaml, below ingredients:"
+        yield "There are no cards for these. Paste the ones you want into recipes/house/ingredients.yaml, under ingredients:"
         for name in drafts.unknown:
             yield f"  {_as_key(name)}: {{}}   # allergens: unknown, until you write them here"
 

@@ -32,12 +32,12 @@ NOTHING = frozenset(("null", "Null", "NULL"))
 ORDER = (
     "day", "of", "tin", "batter", "batter_depth", "oven", "done_after", "centre", "start", "baked", "out", "note",
 )  # fmt: skip
-START = "# What came out of this oven, a line a bake.\nbakes:\n"
+START = "# What came out of this oven, one line for each bake.\nbakes:\n"
 
 
 @click.group()
 def log() -> None:
-    """Add to what the house has done."""
+    """Add to the house's logs."""
 
 
 @log.command()
@@ -52,10 +52,10 @@ def log() -> None:
 @click.option("--baked", metavar="HEIGHT", help='How high it stood before levelling, such as "61 mm".')
 @click.option("--out", metavar="WEIGHT", help='What it weighed when cold, such as "1035 g".')
 @click.option("--note", metavar="WORDS", help="Anything else.")
-@click.option("--day", metavar="DAY", help="Such as 2026-05-02; today, if not given.")
+@click.option("--day", metavar="DAY", help="Such as 2026-05-02; today if not given.")
 @click.pass_obj
 def bake(book: Path, /, **told: str | None) -> None:
-    """Write down a bake of the mixture NAME. What is in the log already is not touched."""
+    """Log a bake of the mixture NAME. Nothing already in the log is changed."""
     folder = recipes_of(book)
     loaded = load_book(folder)
     told["day"] = told["day"] or date.today().isoformat()
@@ -91,9 +91,9 @@ def _entry(data: dict[str, Any], loaded: Loaded) -> Baked:
         slugs = loaded.book.mixtures
         if entry.of not in slugs:
             if f"mixtures/{entry.of}" in loaded.broken:
-                raise click.ClickException(f'"{entry.of}" is broken: run "tinbook check" to see what to mend')
+                raise click.ClickException(f'"{entry.of}" has a mistake in it: run "tinbook check" to see what to fix')
             close = nearest(entry.of, slugs)
-            hint = f'did you mean "{close}"?' if close else "name a mixture by its file, without .yaml"
+            hint = f'did you mean "{close}"?' if close else "give the mixture's file name, without .yaml"
             raise click.ClickException(f'the book has no "{entry.of}": {hint}')
         batch = weigh(entry.of, slugs[entry.of], loaded.book, loaded.facts)
         flaws = tuple(bake_flaws(entry, batch, loaded.book, loaded.facts))
@@ -118,20 +118,20 @@ def _with_line(folder: Path, line: str, loaded: Loaded, entry: Baked) -> tuple[P
         whole = _grown(path, kind.path, line, loaded)
         if len(whole) <= LARGEST_BYTES:
             return path, whole
-    raise click.ClickException(f"{path.name} is full: write the bake into a file of the next year")
+    raise click.ClickException(f"{path.name} is full: start a file for next year")
 
 
 def _grown(path: Path, name: str, line: str, loaded: Loaded) -> bytes:
     """The contents of a log file with one more entry at its end."""
     if not path.exists():
         return f"{START}  - {line}\n".encode()
-    cure = f"mend the file, or write this line into it yourself:\n  - {line}"
+    cure = f"fix the file, or add this line to it yourself:\n  - {line}"
     try:
         raw = path.read_bytes()
     except OSError as error:
         raise click.ClickException(f"{path.name} cannot be read: {error.strerror}") from None
     if any(problem.place.file.endswith(name) for problem in loaded.problems):
-        raise click.ClickException(f'{path.name} has something to mend, which "tinbook check" tells: {cure}')
+        raise click.ClickException(f'{path.name} has a mistake in it, which "tinbook check" will show: {cure}')
     old, _ = read_yaml(raw, path.name)
     ending = "\r\n" if b"\r\n" in raw else "\n"
     indent = _indent(raw)

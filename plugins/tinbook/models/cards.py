@@ -54,7 +54,7 @@ def _each(text: str, measures: Measures) -> Each:
     except Misread as error:
         near = nearest(text, EGG_PARTS)
         hint = f'did you mean "{near}"?' if near else f"write {', '.join(EGG_PARTS)}, or a weight such as 58 g"
-        raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
+        raise Misread(f'"{text}" is not a weight or a part of an egg', hint, error.start, error.end) from None
 
 
 Weighs = Annotated[Weight, spelled(_weighs)]

@@ -100,11 +100,11 @@ REGISTER: tuple[SourceKind, ...] = (
     ),
     SourceKind(
         name="tins", model=TinShelf, path="house/tins.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
-        field="tins", key="tins", entry=ShelfLine, spoken=("a tin of the house", "the list of tins"),
+        field="tins", key="tins", entry=ShelfLine, spoken=("one of the house's tins", "the list of tins"),
     ),
     SourceKind(
         name="ingredients", model=Larder, path="house/ingredients.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
-        field="cards", key="ingredients", entry=Card, spoken=('the card of "{}"', "the list of ingredients"),
+        field="cards", key="ingredients", entry=Card, spoken=('the card for "{}"', "the list of ingredients"),
         kept=frozenset((
             "weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "plain",
         )),

@@ -50,5 +50,5 @@ def test_a_mixture_is_checked_at_its_own_tins(mixture: Callable[..., Mixture], k
 
 def test_dowels_are_the_houses_word(mixture: Callable[..., Mixture], kitchen: Book, facts: Facts) -> None:
     (flaw,) = mixture_finish_flaws(mixture(finish={"dowels": "4"}), kitchen, facts)
-    assert (flaw.path, flaw.message) == (("finish", "dowels"), "dowels go by the tier, not by the mixture")
+    assert (flaw.path, flaw.message) == (("finish", "dowels"), "dowels belong to the tier, not to the mixture")
     assert not list(finish_flaws(Finish.model_validate({"dowels": "4"}), kitchen, facts))

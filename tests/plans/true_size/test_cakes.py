@@ -65,7 +65,7 @@ def test_the_pieces_of_a_cutting_plan_are_the_cake(kitchen: Book, facts: Facts, 
 
 def test_cuts_that_cannot_be(kitchen: Book, facts: Facts) -> None:
     _, tin = read_tin("round 20 cm")
-    with pytest.raises(AskError, match='no portion is called "slab"'):
+    with pytest.raises(AskError, match='there is no portion called "slab"'):
         cutting_template(tin, "slab", kitchen, facts)
     with pytest.raises(AskError, match="is not cut into portions 300 × 400 mm"):
         cutting_template(tin, (300.0, 400.0), kitchen, facts)

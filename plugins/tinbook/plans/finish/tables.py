@@ -57,7 +57,7 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
         }
         return Result(saying("for_layers", mixture=batch.mixture.name), (row,), answer.worked)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     table = stack_table(tin_table(batch, book, facts), book, facts)
     rows: tuple[Row, ...] = tuple({**_stack(line.stack), "owned": line.owned} for line in table.rows)
     return Result(saying("in_layers", mixture=batch.mixture.name), rows, table.worked)
@@ -160,7 +160,7 @@ def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
     """A mixture's own cakes. AskError for what is not baked in tins, and for a height asked together with the
     mixture."""
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     if query.height_mm:
         hint = "leave out --height, or leave out --of for a cake of any height"
         raise AskError(f'"{batch.mixture.name}" stands as high as it bakes', hint)

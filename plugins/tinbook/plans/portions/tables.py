@@ -51,7 +51,7 @@ def portions(book: Book, facts: Facts, query: Query) -> Result:
             portions_worked(sizes, saying("cake_to_cut", high_mm=height_mm), facts),
         )
     if tins:
-        raise AskError("a mixture is asked of every tin at once", "leave out --tin or --of")
+        raise AskError("with a mixture, every tin is shown at once", "leave out --tin or --of")
     batch = _cake_asked(book, facts, query)
     cakes = own_cakes(batch, book, facts, query)
     baked_g = _weights(batch, book, facts)
@@ -81,7 +81,7 @@ def _weights(batch: Batch, book: Book, facts: Facts) -> Mapping[Tin, float]:
 def _cake_asked(book: Book, facts: Facts, query: Query) -> Batch:
     batch = batch_asked(book, facts, query)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     return batch
 
 

@@ -42,7 +42,7 @@ def strip(
     if tin.kind.solid != "upright":
         raise AskError(f"the side of a {tin.shape} is not upright", "a strip goes round upright cakes only")
     if curve not in CURVES:
-        raise AskError(f'no drop hangs as a "{curve}"', "parabola or catenary")
+        raise AskError(f'a drop cannot hang as a "{curve}"', "parabola or catenary")
     out_mm = coated_mm(book, facts)
     settled = finishing(book.finish, facts)
     high_mm = Cake(tin, height_mm or settled.heights_mm[0], settled.layers).stands_mm + out_mm
@@ -52,7 +52,7 @@ def strip(
         raise AskError(
             f"a drop {ruler_mm(deep_mm + from_top_mm):g} mm deep is deeper than the cake is high "
             f"({ruler_mm(high_mm):g} mm)",
-            "hang it less deep, or say how high the cake is with --height",
+            "make the drop shallower, or give the height of the cake with --height",
         )
     long_mm = side_mm(tin, out_mm)
     span_mm = long_mm / count
