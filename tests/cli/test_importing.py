@@ -254,7 +254,7 @@ def test_the_command_reads_a_page(run: Run, book: Path) -> None:
     (book / "page.html").write_text(page_of([SPONGE, {**SPONGE, "name": "Other"}]), "utf-8")
     done = run("new", "mixture", "Tideline sponge", "--from", str(book / "page.html"))
     assert done.exit_code == 0, done.output
-    assert "is written: 2 ingredients, 2 steps." in done.output
+    assert "written: 2 ingredients, 2 steps." in done.output
     assert "left out: 1 more on the page" in done.output
     text = (book / "recipes/mixtures/tideline-sponge.yaml").read_text("utf-8")
     assert text == (
@@ -286,7 +286,11 @@ def test_the_command_reads_pasted_json(run: Run, book: Path) -> None:
         ("page.html", b"<html><p>nothing", "has no schema.org Recipe"),
         ("data.json", b"{", "is not JSON"),
         ("data.json", b"9" * 5000, "has no schema.org Recipe"),
-        ("data.json", b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}', "nothing is written"),
+        (
+            "data.json",
+            b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}',
+            "nothing was written",
+        ),
     ],
 )
 def test_the_command_never_falls_over(run: Run, book: Path, name: str, raw: bytes, told: str) -> None:

@@ -128,7 +128,7 @@ def unpacked(pdf: bytes) -> bytes:
 def test_one_page_is_written_and_said(run: Run, tower: Path, here: Path) -> None:
     done = run("sheet", "tower")
     assert done.exit_code == 0, done.output
-    assert re.fullmatch(r'"tower\.html" is written, \d+ kB\.\n', done.output)
+    assert re.fullmatch(r'"tower\.html" written, \d+ kB\.\n', done.output)
     assert [path.name for path in here.iterdir()] == ["tower.html"]
     html = (here / "tower.html").read_text("utf-8")
     assert len(html) < 2_000_000

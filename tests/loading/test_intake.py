@@ -52,7 +52,7 @@ def test_a_broken_card_keeps_back_what_it_is_in(write: Write, base: Mapping[str,
     assert problem.place.text == f"  - {line}"
     shown = problem.place.text[problem.place.column - 1 :][: problem.place.width]
     assert shown == line.split(",")[0].split(" ", 1 if line.startswith("6") else 2)[-1]
-    assert problem.message == f'the card of "{shown}" is broken', "as it is written there"
+    assert problem.message == f'the card for "{shown}" has a mistake in it', "as it is written there"
     assert set(loaded.book.mixtures) == {"other"}
     assert card not in loaded.book.cards
     assert len(loaded.book.cards) == 4

@@ -70,7 +70,7 @@ def test_a_disk_that_fills_while_the_site_is_written(own: Path, command: str) ->
         file.write("hooks: [full.py]\n")
     before = sources(own)
     was_told(ran(own, command, "-q"), 'The site cannot be written to "site": the disk is full.',
-             'What is in "site" now is not a whole site', "do not give it out", ROOM)  # fmt: skip
+             'What is in "site" now is incomplete', "do not publish it", ROOM)  # fmt: skip
     assert sources(own) == before
 
 
@@ -89,7 +89,7 @@ def test_a_folder_that_may_not_be_written(own: Path, command: str) -> None:
     place = Path("/sys/tinbook")
     done = ran(own, command, "-q", "-d", str(place))
     was_told(done, f'The site cannot be written to "{place}": ', ELSEWHERE)
-    assert "do not give it out" not in done.stdout + done.stderr, "nothing lies there"
+    assert "do not publish it" not in done.stdout + done.stderr, "nothing lies there"
     assert sources(own) == before
 
 
@@ -106,12 +106,12 @@ def test_what_is_said_of_each(tmp_path: Path, code: int, cure: str) -> None:
     site = tmp_path / "site"
     site.mkdir()
     error = OSError(code, os.strerror(code), str(site / "index.html"))
-    assert "not a whole site" not in why_stopped(error, site, serving=False), "an empty folder is no half site"
+    assert "is incomplete" not in why_stopped(error, site, serving=False), "an empty folder is no half site"
     (site / "a.html").write_text("a", "utf-8")
     told = why_stopped(error, site, serving=False)
-    assert told.startswith(f'The site cannot be written to "{site}": ') and "not a whole site" in told
+    assert told.startswith(f'The site cannot be written to "{site}": ') and "is incomplete" in told
     assert told.endswith(cure)
-    assert "not a whole site" not in why_stopped(error, site, serving=True), "it is put back"
+    assert "is incomplete" not in why_stopped(error, site, serving=True), "it is put back"
 
 
 @pytest.mark.parametrize(

@@ -97,6 +97,6 @@ def recipes_of(book: Path) -> Path:
     folder = book.resolve() / "recipes"
     if not folder.is_dir():
         where = "here" if book == Path() else f'in "{book}"'
-        cure = f'go to your book's folder, or name it with --book; "{NEW_BOOK}" starts one'
+        cure = f'go to the folder your book is in, or name it with --book; "{NEW_BOOK}" starts one'
         raise click.ClickException(f"there is no book {where}: {cure}")
     return folder

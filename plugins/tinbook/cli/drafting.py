@@ -49,14 +49,14 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
     return written(note, told, book, facts)
 
 
-def on_screen(drafts: Drafts, done: str = "is written") -> Iterator[str]:
+def on_screen(drafts: Drafts, done: str = "written") -> Iterator[str]:
     """What was read, what is unsure, what was left out, and the cards that unknown ingredients need: a screenful."""
     for draft in drafts.every:
         yield f"recipes/mixtures/{draft.slug}.yaml {done}: {_counted(draft)}."
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
     yield from (f"  left out: {line}" for line in drafts.left_out)
     if drafts.unknown:
-        yield "There are no cards for these. Paste the ones you want into recipes/house/ingredients.yaml, under ingredients:"
+        yield "There is no card for these. Paste those you want into recipes/house/ingredients.yaml, under ingredients:"
         for name in drafts.unknown:
             yield f"  {_as_key(name)}: {{}}   # allergens: unknown, until you write them here"
 

@@ -79,7 +79,7 @@ def bake(book: Path, /, **told: str | None) -> None:
     path, whole = _with_line(folder, line, loaded, entry)
     before, after = _known(loaded.book, loaded, entry), _known(_with(loaded.book, entry), loaded, entry)
     put({path: whole})
-    click.echo(f"{path.relative_to(folder.parent).as_posix()} has one line more:\n  - {line}")
+    click.echo(f"Added one line to {path.relative_to(folder.parent).as_posix()}:\n  - {line}")
     for said in _changed(before, after):
         click.echo(said)
 
@@ -181,15 +181,15 @@ def _changed(before: _Known | None, after: _Known | None) -> list[str]:
         return []
     old, new = before.time, after.time
     said = [
-        f"In such a tin, learned from {spell(of_bakes(after.logged))}:",
-        f"  likeliest {new.likely_min:.0f} min, before {old.likely_min:.0f}",
-        f"  start checking at {new.check_shown_min:g} min, before {old.check_shown_min:g}",
-        f"  most likely {_span(new)} min, before {_span(old)}",
+        f"In a tin like this, learned from {spell(of_bakes(after.logged))}:",
+        f"  likeliest {new.likely_min:.0f} min (was {old.likely_min:.0f})",
+        f"  start checking at {new.check_shown_min:g} min (was {old.check_shown_min:g})",
+        f"  most likely {_span(new)} min (was {_span(old)})",
     ]
     if f"{after.rise:.2f}" != f"{before.rise:.2f}":
-        said.append(f"  it rises {after.rise:.2f} times its batter, before {before.rise:.2f}")
+        said.append(f"  it rises to {after.rise:.2f} times its batter (was {before.rise:.2f})")
     if f"{after.loss:.1%}" != f"{before.loss:.1%}":
-        said.append(f"  it loses {after.loss:.1%} of its weight, before {before.loss:.1%}")
+        said.append(f"  it loses {after.loss:.1%} of its weight (was {before.loss:.1%})")
     return said
 
 

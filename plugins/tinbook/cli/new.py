@@ -100,7 +100,7 @@ def mixture(
     asked = NoteWanted(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
     drafts = _drafted(source, asked, folder)
     _refuse_existing(folder, [draft.slug for draft in drafts.every])
-    done = "is written" if drafts.lines and not only_try else "would be written" if drafts.lines else "is not written"
+    done = "written" if drafts.lines and not only_try else "would be written" if drafts.lines else "not written"
     if drafts.lines and not only_try:
         _write(drafts, folder, schema=(book / FOLDER / "mixture.json").is_file())
     for draft in drafts.every if only_try else ():

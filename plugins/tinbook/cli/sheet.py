@@ -45,8 +45,8 @@ def sheet(
 ) -> None:  # fmt: skip
     """Write the technique NAME as a single file to send or print. Nothing private goes into it.
 
-    Of a technique with parts all cakes go along, with their templates at true size, to choose from. With --cake it is
-    for that one, and its templates are written as a PDF beside it too.
+    For a technique with parts, every cake is there to choose from, with its templates at true size. With --cake the
+    sheet is for that cake alone, and its templates are written as a PDF beside it too.
     """
     loaded = load_book(recipes_of(book), kitchen=False)
     slug = _slug(name, loaded, book)
@@ -82,7 +82,7 @@ def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
     technique = loaded.book.techniques[slug]
     tin = cake_of(cake, loaded.book, "--cake")
     if not (technique.parts or technique.repeats):
-        hint = f"leave --cake out, or ask for \"tinbook template ring --cake '{tin.name}'\" and the like"
+        hint = f"leave --cake out, or try \"tinbook template ring --cake '{tin.name}'\" and the like"
         raise AskError(f'"{technique.name}" has no parts to draw for a cake', hint)
     return tin
 

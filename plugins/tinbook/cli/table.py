@@ -65,9 +65,9 @@ MOST = 1000
     "--height", "height_mm", metavar="HEIGHT", help='How high the cake is that you coat or cover, such as "10 cm".'
 )
 @click.option("--guests", type=click.IntRange(1, 1000), help="How many guests to serve.")
-@click.option("--set", "stacked", metavar="TIERS", help='Try a set of tiers, from the bottom up, such as "25 + 20 + 15 cm".')
+@click.option("--set", "stacked", metavar="TIERS", help='Try a set of tiers, bottom first, such as "25 + 20 + 15 cm".')
 @click.option(
-    "--portion", metavar="PORTION", help='finger, dessert, one of the house's own, or a size such as "30 mm x 40 mm".'
+    "--portion", metavar="PORTION", help='finger, dessert, a kind of your own, or a size such as "30 mm x 40 mm".'
 )
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")

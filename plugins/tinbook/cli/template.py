@@ -31,7 +31,9 @@ from tinbook.units import Misread, read_length
 
 Options = Mapping[str, Any]
 USUAL_DROPS = 8
-PAPER = click.option("--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="The paper to print on.")
+PAPER = click.option(
+    "--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="The paper to print on."
+)
 SVG = click.option("--svg", is_flag=True, help="Write each page as a drawing (SVG) as well.")
 FORCE = click.option("--force", is_flag=True, help="Overwrite a file that already exists.")
 
@@ -81,11 +83,20 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
 @click.option("--height", metavar="LENGTH", help="strip: how high the cake stands before its coats.")
 @click.option("--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next smaller if not given.")
 @click.option(
-    "--portion", metavar="PORTION", default="dessert", help="cutting: finger, dessert, one of the house's own, or a size."
+    "--portion",
+    metavar="PORTION",
+    default="dessert",
+    help="cutting: finger, dessert, a kind of your own, or a size.",
 )
 @PAPER
 @SVG
-@click.option("-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to write it; KIND-CAKE.pdf if not given.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Where to write it; KIND-CAKE.pdf if not given.",
+)
 @FORCE
 @click.pass_obj
 def template(
@@ -195,4 +206,4 @@ def write_all(files: Mapping[Path, bytes], force: bool) -> None:
     free(list(files), force)
     put(files)
     for path, content in files.items():
-        click.echo(f'"{path}" is written, {max(1, round(len(content) / 1000))} kB.')
+        click.echo(f'"{path}" written, {max(1, round(len(content) / 1000))} kB.')

@@ -44,7 +44,7 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
     Between them: the addresses that files with a problem were most likely meant to have.
     """
     if not folder.is_dir():
-        hint = 'go to your book's folder, or name it with --book; "tinbook new book FOLDER" starts one'
+        hint = 'go to the folder your book is in, or name it with --book; "tinbook new book FOLDER" starts one'
         return (), frozenset(), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
     sources, refused, problems = [], set(), []
     for path in walk(folder):

@@ -134,9 +134,7 @@ TABLES: Mapping[str, Table] = {
         "dowels in every cake under a tier, or in --tin under --above", templates.dowels, takes="tins above"
     ),
     "factors": Table("factors from every tin to every other", amounts.factors, takes="tins measured"),
-    "sizes": Table(
-        "what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"
-    ),
+    "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
     "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
     "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),

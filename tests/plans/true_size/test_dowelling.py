@@ -71,7 +71,7 @@ def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
 def test_fewer_where_no_more_have_room(facts: Facts) -> None:
     plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], NO_FINISH, facts)
     assert plan.fewer and plan.count == 3 < plan.high
-    assert "Only 3 have room" in spell(dowel_template(plan).notes[0])
+    assert "There is room for only 3" in spell(dowel_template(plan).notes[0])
 
 
 @every(
@@ -81,9 +81,9 @@ def test_fewer_where_no_more_have_room(facts: Facts) -> None:
         ("round 15 cm", 3, 3, "The house sets 3."),
         ("round 15 cm", 8, 8, "The house sets 8."),
         # published for it are 4 to 6, and 5 to 8
-        ("round 20 cm", 3, 6, "The house sets 3, fewer than anything published for it, so the most is taken."),
-        ("round 30 cm", 4, 8, "The house sets 4, fewer than anything published for it, so the most is taken."),
-        ("round 10 cm", 5, 3, "Only 3 have room"),
+        ("round 20 cm", 3, 6, "The house sets 3, fewer than anything published, so the highest is used."),
+        ("round 30 cm", 4, 8, "The house sets 4, fewer than anything published, so the highest is used."),
+        ("round 10 cm", 5, 3, "There is room for only 3"),
     ],
 )
 def test_the_house_says_how_many(facts: Facts, above: str, house: int, count: int, told: str) -> None:

@@ -94,9 +94,9 @@ def test_letters_and_words(boat: Technique, kitchen: Book, facts: Facts) -> None
     ]  # fmt: skip
     assert [spell(label.text) for label in made[0].labels] == [
         "A sail, 2 of", "30 × 20 mm", "B buoy", "22 × 22 mm", "D band", "120 × 15 mm",
-        "E coil", "690 × 12 mm, a piece of it",
+        "E coil", "690 × 12 mm, part of it",
     ]  # fmt: skip
-    assert spell(made[0].notes[0]) == "As it is written, for round 20 cm."
+    assert spell(made[0].notes[0]) == "As written, for round 20 cm."
     assert len({template.key for template in made}) == len(made)
     smaller = part_templates(decoration(boat, read_tin("round 15 cm")[1], kitchen, facts), label_mm)
     assert spell(smaller[0].notes[0]) == "Written for round 20 cm: lengths × 0.75."

@@ -61,7 +61,7 @@ def colour_line(need: ColourNeed, people: int = 1) -> ColourLine:
         swatch=colour.swatch,
         label=colour.label,
         mind=minded(colour),
-        warning=f"warning by law: {spell(colour.law)}" if colour.law else "",
+        warning=f"statutory warning: {spell(colour.law)}" if colour.law else "",
     )
 
 

@@ -175,8 +175,8 @@ class PartsView:
             ),
             rows=rows,
             worked=self.worked,
-            lead="Solids go by the cube of the cake's width, sheets by its square. "
-            "Ready is with what stays on hands and board, in the share of the materials.",
+            lead="Solids grow with the cube of the cake's width, sheets with its square. "
+            "Ready includes what stays on hands and board, in proportion to the materials.",
         )
 
     @property
@@ -257,6 +257,5 @@ def heavy_words(sums: Decoration) -> str:
     words = f"{weight_g(sums.side_g)} g hang on the side, {weight_g(sums.heaviest_side_g)} g the heaviest part."
     if not sums.heavy:
         return words
-    return (
-        f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. Tell who cuts."
-    )
+    return f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. "
+        "Tell whoever cuts the cake."
