@@ -257,5 +257,7 @@ def heavy_words(sums: Decoration) -> str:
     words = f"{weight_g(sums.side_g)} g hang on the side, {weight_g(sums.heaviest_side_g)} g the heaviest part."
     if not sums.heavy:
         return words
-    return f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. "
+    return (
+        f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. "
         "Tell whoever cuts the cake."
+    )
