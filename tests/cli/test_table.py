@@ -154,7 +154,7 @@ def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> 
         (("factors", "--tin", "2 round 20 cm"), 'the table "factors" cannot use --count: ask about one tin at a time'),
         (("scaled", *SPONGE, "--deep"), 'the table "scaled" cannot use --deep without --tin: say which'),
         (("scaled", *SPONGE, "--eggs", "6", "--count", "2"), 'the table "scaled" cannot use --count without --tin'),
-        (("layers", *SPONGE, *CAKE), "layers are asked for with their height and one tin"),
+        (("layers", *SPONGE, *CAKE), "layers need their height and one tin"),
         (
             ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
             "with their height and one tin",
@@ -221,7 +221,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
     ("words", "told"),
     [
         (("scald",), 'there is no table "scald": did you mean "scaled"?'),
-        (("scaled",), "this table is of one mixture"),
+        (("scaled",), "this table needs a mixture"),
         (("scaled", "--of", "creamed-buter-sponge"), 'did you mean "creamed-butter-sponge"?'),
         (("scaled", *SPONGE, "--tin", "roud 20 cm"), "--tin: "),
         (("scaled", *SPONGE, "--weight", "much"), "--weight: "),
@@ -249,8 +249,8 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         (("scaled", "--of", "dark-ganache", "--eggs", "6"), "has no whole eggs"),
         (("scaled", "--of", "dark-ganache", "--tin", "round 20 cm"), "made by weight"),
         (("tins", "--of", "dark-ganache"), "made by weight"),
-        (("fits", *SPONGE), "this table is of tins"),
-        (("balance", "--of", "modelling-paste"), 'no rule of balance is known for the kind "modelling paste"'),
+        (("fits", *SPONGE), "this table needs a tin"),
+        (("balance", "--of", "modelling-paste"), 'there are no balance rules for the kind "modelling paste"'),
     ],
 )
 def test_a_question_that_cannot_be_answered_says_why(run: Run, words: tuple[str, ...], told: str) -> None:

@@ -67,13 +67,13 @@ MOST = 1000
 @click.option("--guests", type=click.IntRange(1, 1000), help="How many guests to serve.")
 @click.option("--set", "stacked", metavar="TIERS", help='Try a set of tiers, bottom first, such as "25 + 20 + 15 cm".')
 @click.option(
-    "--portion", metavar="PORTION", help='finger, dessert, a kind of your own, or a size such as "30 mm x 40 mm".'
+    "--portion", metavar="PORTION", help='finger, dessert, one of your own, or a size such as "30 mm x 40 mm".'
 )
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")
 @click.option("--beside", type=click.Choice(BESIDE), help="What is served beside the cake.")
-@click.option("--oven", "oven_c", metavar="HEAT", help='With the oven at this temperature, such as "150 °C fan".')
-@click.option("--start", "start_c", metavar="HEAT", help='With the batter this warm, such as "8 °C".')
+@click.option("--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".')
+@click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:

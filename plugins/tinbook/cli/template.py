@@ -86,7 +86,7 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
     "--portion",
     metavar="PORTION",
     default="dessert",
-    help="cutting: finger, dessert, a kind of your own, or a size.",
+    help="cutting: finger, dessert, one of your own, or a size.",
 )
 @PAPER
 @SVG

@@ -45,9 +45,9 @@ def test_the_ring_is_the_one_of_the_board_table(kitchen: Book, facts: Facts, cak
 
 
 def test_no_board(kitchen: Book, facts: Facts) -> None:
-    with pytest.raises(AskError, match="no board is sold that is large enough for round 60 cm"):
+    with pytest.raises(AskError, match="there is no board large enough for round 60 cm"):
         ring_template(read_tin("round 60 cm")[1], kitchen, facts)
-    with pytest.raises(AskError, match="stand on no board"):
+    with pytest.raises(AskError, match="do not stand on a board"):
         ring_template(read_tin("12 standard cups")[1], kitchen, facts)
 
 

@@ -122,9 +122,9 @@ def test_the_drawing_has_every_dowel_and_says_what_is_not_food(facts: Facts) -> 
     [
         ("round 15 cm", "round 20 cm", "round 20 cm is wider than round 15 cm"),
         ("round 20 cm", "round 7.5 cm", "has no room for 3 dowels"),
-        ("round 20 cm", "cups", "no dowels are set under a cups"),
-        ("ball 15 cm", "round 10 cm", "no dowels are set in a ball"),
-        ("dome 20 cm", "round 10 cm", "no dowels are set in a dome"),
+        ("round 20 cm", "cups", "dowels cannot go under standard cups"),
+        ("ball 15 cm", "round 10 cm", "dowels cannot go in ball 15 cm"),
+        ("dome 20 cm", "round 10 cm", "dowels cannot go in dome 20 cm"),
     ],
 )
 def test_what_cannot_stand(facts: Facts, cake: str, above: str, told: str) -> None:

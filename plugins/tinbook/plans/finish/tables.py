@@ -42,8 +42,8 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
     batch = batch_asked(book, facts, query)
     if query.layers or query.layer_mm or query.tins:
         if not (query.layers and query.layer_mm and len(query.tins) == 1):
-            message = "layers are asked for with their height and one tin"
-            raise AskError(message, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
+            message = "layers need their height and one tin"
+            raise AskError(message, 'write --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)
         row: Row = {
@@ -163,7 +163,7 @@ def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     if query.height_mm:
         hint = "leave out --height, or leave out --of for a cake of any height"
-        raise AskError(f'"{batch.mixture.name}" stands as high as it bakes', hint)
+        raise AskError(f'"{batch.mixture.name}" is as high as it bakes', hint)
     return baked_cakes(tin_table(batch, book, facts), book, facts)
 
 
