@@ -205,7 +205,7 @@ def test_a_file_that_may_not_be_read(write: Write, monkeypatch: pytest.MonkeyPat
 def test_what_is_wrong_with_a_picture_is_told_at_its_name(write: Write) -> None:
     bad = HULL.replace("<path", "<script/><path")
     assert told(load_book(write({**naming("hull.svg"), "pictures/hull.svg": bad}))) == (
-        "recipes/techniques/line-a-tin.yaml:7:12: it holds a script\n"
+        "recipes/techniques/line-a-tin.yaml:7:12: it contains a script\n"
         "    7 |   - {file: hull.svg, alt: A hull.}\n"
         "      |            ^^^^^^^^ save it as a plain drawing, without script"
     )

@@ -138,7 +138,7 @@ def test_zero_only_where_it_is_asked_for(reader: Callable[..., Quantity]) -> Non
         (
             "1 cup",
             "whose cup?",
-            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say whose in house.yaml",
+            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml whose you use",
             "1 cup",
         ),
         ("6 fl oz", "whose fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", "6 fl oz"),

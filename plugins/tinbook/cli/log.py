@@ -48,7 +48,9 @@ def log() -> None:
 @click.option("--oven", required=True, metavar="TEMPERATURE", help='What the dial said, such as "140 °C fan".')
 @click.option("--done-after", required=True, metavar="TIME", help='How long it was in, such as "72 min".')
 @click.option("--centre", metavar="TEMPERATURE", help='How warm its centre was when it came out, such as "97 °C".')
-@click.option("--start", metavar="TEMPERATURE", help='How warm the batter was, if not at room temperature, such as "8 °C".')
+@click.option(
+    "--start", metavar="TEMPERATURE", help='How warm the batter was, if not at room temperature, such as "8 °C".'
+)
 @click.option("--baked", metavar="HEIGHT", help='How high it stood before levelling, such as "61 mm".')
 @click.option("--out", metavar="WEIGHT", help='What it weighed when cold, such as "1035 g".')
 @click.option("--note", metavar="WORDS", help="Anything else.")

@@ -72,7 +72,9 @@ MOST = 1000
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")
 @click.option("--beside", type=click.Choice(BESIDE), help="What is served beside the cake.")
-@click.option("--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".')
+@click.option(
+    "--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".'
+)
 @click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj

@@ -48,15 +48,15 @@ ATTRIBUTES = PAINT | _set(
     lengthAdjust textLength startOffset"""
 )
 REFUSED = {
-    "script": ("it holds a script", "save it as a plain drawing, without script"),
-    "foreignObject": ("it holds a piece of a web page", "save its lettering as text, then save it again"),
-    "image": ("it holds a photo", "save the photo by itself as .jpg and name both files"),
-    "a": ("it holds a link", "take the link off the shape, then save it again"),
-    "style": ("it holds a style sheet", 'save it with its styles as attributes ("presentation attributes")'),
+    "script": ("it contains a script", "save it as a plain drawing, without script"),
+    "foreignObject": ("it contains a piece of a web page", "save its lettering as text, then save it again"),
+    "image": ("it contains a photo", "save the photo by itself as .jpg and name both files"),
+    "a": ("it contains a link", "take the link off the shape, then save it again"),
+    "style": ("it contains a style sheet", 'save it with its styles as attributes ("presentation attributes")'),
     **dict.fromkeys(("animate", "animateMotion", "animateTransform", "set"), ("it moves", "save it without animation")),
     **dict.fromkeys(
         ("iframe", "embed", "object", "audio", "video", "canvas"),
-        ("it holds a piece of a web page", "take that out, then save it again"),
+        ("it contains a piece of a web page", "take that out, then save it again"),
     ),
 }
 
@@ -151,7 +151,7 @@ def _look_at(element: Element) -> None:
     if told:
         raise Unfit("drawing", *told)
     if bare not in ELEMENTS | UNSEEN:
-        message = f'it holds "{bare[:30]}", which the book does not allow in a drawing'
+        message = f'it contains "{bare[:30]}", which the book does not allow in a drawing'
         raise Unfit("drawing", message, 'save it as "plain SVG" without effects')
     for name, value in element.attrib.items():
         _look_at_attribute(_split(name)[1], value)

@@ -153,9 +153,9 @@ def text_of(value: Any) -> str:
         raise Misread("nothing is written here", "write a value, or leave the key out", 0, 0)
     if isinstance(value, Mapping):
         hint = 'text with ": " in it needs quotes round it' if len(value) == 1 else ""
-        raise Misread("there are keys and values here, but it takes a single value", hint, 0, 0)
+        raise Misread("this takes a single value, not keys and values", hint, 0, 0)
     if isinstance(value, list):
-        raise Misread("there is a list here, but it takes a single value", "", 0, 0)
+        raise Misread("this takes a single value, not a list", "", 0, 0)
     return str(value).strip()
 
 

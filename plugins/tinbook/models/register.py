@@ -111,11 +111,11 @@ REGISTER: tuple[SourceKind, ...] = (
     ),
     SourceKind(
         name="finish", model=Finish, path="house/finish.yaml", merged=Merged.WHOLE, seen_by=SeenBy.EVERYONE,
-        field="finish", spoken=("", "how the house finishes its cakes"), blank=Finish(),
+        field="finish", spoken=("", "finish.yaml"), blank=Finish(),
     ),
     SourceKind(
         name="used", model=UsedLog, path="house/used.yaml", merged=Merged.LIST, seen_by=SeenBy.NOBODY,
-        field="used", key="used", entry=Used, spoken=("what a cake used", "the log of what was used"),
+        field="used", key="used", entry=Used, spoken=("an amount used", "the log of amounts used"),
         kept=frozenset(("day", "of", "cake", "height", "layers", "used")), by_year=True,
     ),
     SourceKind(

@@ -91,7 +91,7 @@ def _not_utf8(raw: bytes, at: int, file: str) -> Problem:
     after = re.split(rb"[\r\n]", raw[at:], maxsplit=1)[0].decode("utf-8", "replace")
     place = Place(file=file, line=before.count("\n") + 1, column=len(line) + 1, width=1, text=line + after)
     return Problem(
-        code="encoding", message="this letter is not saved as UTF-8", place=place, hint="save the file as UTF-8"
+        code="encoding", message="this character is not saved as UTF-8", place=place, hint="save the file as UTF-8"
     )
 
 

@@ -241,7 +241,7 @@ def _whose(text: str, at: int, end: int, unit: str) -> Misread:
     if unit == "cup":
         return Whose(
             "whose cup?",
-            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say whose in house.yaml",
+            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml whose you use",
             at,
             end,
         )

@@ -63,7 +63,9 @@ def test_the_grid_is_of_every_cake(demo: Loaded) -> None:
 def test_colours_that_carry_a_warning(demo: Loaded) -> None:
     made = view(demo, "lighthouse-for-the-front")
     (warning,) = made.warnings
-    assert warning.startswith("Lamp red holds E129 (allura red): may have an adverse effect on activity and attention")
+    assert warning.startswith(
+        "Lamp red contains E129 (allura red): may have an adverse effect on activity and attention"
+    )
     (red,) = (each for each in made.cakes[0].colours if each.name == "Lamp red")
     assert (red.warning, red.swatch, red.label) == (
         f"statutory warning: E129 (allura red): {PHRASE}",
