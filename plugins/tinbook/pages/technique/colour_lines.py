@@ -90,8 +90,8 @@ def law_lines(needs: Iterable[ColourNeed]) -> tuple[str, ...]:
             for additive in need.colour.warned:
                 named.setdefault(additive.key, (additive, []))[1].append(need.colour.name)
     return tuple(
-        f"{formats.title(formats.sentence(dict.fromkeys(names)))} contains {key} ({additive.name}): {additive.warning}. "
-        f"{LABEL}"
+        f"{formats.title(formats.sentence(dict.fromkeys(names)))} contains {key} ({additive.name}): "
+        f"{additive.warning}. {LABEL}"
         for key, (additive, names) in named.items()
     )
 
