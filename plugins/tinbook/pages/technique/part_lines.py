@@ -93,7 +93,7 @@ def _make(part: PartAt) -> str:
 def _weighed(part: PartAt, tolerance: float) -> str:
     if part.weighed_g is None or part.off is None:
         return ""
-    words = f"weighed {weight_g(part.weighed_g)} g, computed {weight_g(part.computed_g)} g"
+    words = f"weighed {weight_g(part.weighed_g)} g, calculated {weight_g(part.computed_g)} g"
     return words if abs(part.off) <= tolerance else f"{words}, {percent(part.off)} off: measure it again"
 
 
@@ -124,7 +124,7 @@ def _of_marks(repeat: RepeatAt) -> Iterator[str]:
     if repeat.each_g is None:
         yield "pressed in"
     if repeat.cut:
-        yield f"cut by the edge: {repeat.cut} on each"
+        yield f"cut off at the edge: {repeat.cut} on each"
     if repeat.small_hard:
         yield "small and hard: keep them from small children"
     yield _law(repeat.colour)

@@ -168,7 +168,7 @@ class PartsView:
             title="Paste for every cake",
             anchor="paste-for-every-cake",
             heads=(
-                Head("For a cake"),
+                Head("Cake"),
                 Head("All", "g"),
                 *(Head(f"Ready, {name}", "g") for name in named),
                 *(Head(_need_name(need), "g") for need in needs),
