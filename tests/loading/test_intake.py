@@ -84,7 +84,7 @@ def test_a_mixture_with_a_slip_of_its_own_too_tells_that_one(write: Write, base:
 def test_cards_that_cannot_be_read_do_not_drown_the_book(write: Write, files: Mapping[str, str | bytes | None]) -> None:
     loaded = load_book(write(files))
     assert len(loaded.problems) == 1
-    assert {problem.message for problem in loaded.broken[PAGE]} == {"the cards of the ingredients cannot be read"}
+    assert {problem.message for problem in loaded.broken[PAGE]} == {"the ingredients' cards cannot be read"}
     assert not loaded.book.mixtures
     assert "line-a-tin" in loaded.book.techniques
 

@@ -44,8 +44,8 @@ TOLD = [
 REFUSED = [
     ("theme:", "theme: [a", "mkdocs.yml:3:8: a list in [ ] is not closed", 'end the list with "]"'),
     ("theme:", "\tx: 1\ntheme:", "mkdocs.yml:3:1: there is a tab at the start of this line", "use spaces instead"),
-    ("  name", "    extra: 1\n  name", "mkdocs.yml:5:3: this does not line up with the lines above", "start it under"),
-    ("Gull", "é".encode("latin-1").decode("utf-8", "surrogateescape"), "mkdocs.yml:1:12: this letter is not saved",
+    ("  name", "    extra: 1\n  name", "mkdocs.yml:5:3: this does not line up with the lines above", "line it up with"),
+    ("Gull", "é".encode("latin-1").decode("utf-8", "surrogateescape"), "mkdocs.yml:1:12: this character is not saved",
      "save the file as UTF-8"),
     ("theme:", "extra: {a: !gull b}\ntheme:", 'mkdocs.yml:3:12: "!gull" means nothing here', "in quotes"),
     ("theme:", "INHERIT: all.yml\ntheme:", 'mkdocs.yml:3:1: there is no file "all.yml"', "put it back"),

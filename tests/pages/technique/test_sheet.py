@@ -93,10 +93,10 @@ def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., 
     assert [(each.title, each.text) for each in sheet.contains] == [("milk", "butter")]
     assert sheet.unknown == "sugarpaste and sugar pearls"
     html = sheet_page(sheet, DRESS)
-    assert "<b>milk</b> (butter)" in html and "Unknown is not free" in html
+    assert "<b>milk</b> (butter)" in html and "Unknown does not mean" in html
     none = sheet_of("set-dowels", sheet_desk(materials=["100 g caster sugar"], steps=["Look."]))
     assert (none.contains[0].text, none.unknown) == (
-        "none of the fourteen is named on its cards; that is not ‘free from’: check the packets",
+        "none of the fourteen is named on its cards; that is not “free from”: check the packets",
         "",
     )
     empty = sheet_of("set-dowels", sheet_desk(materials=[], steps=["Look."]))

@@ -261,7 +261,7 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     return named or (
-        Advice("", "none of the fourteen is named on its cards; that is not ‘free from’: check the packets"),
+        Advice("", "none of the fourteen is named on its cards; that is not “free from”: check the packets"),
     )
 
 
