@@ -112,10 +112,10 @@ FIGURES = 'start with the shape, or with how many in figures: "2 round 20 cm x 7
         ("½ round 20 cm", "½", '"½" is not a number of tins', "tins come whole: write 1, 2, 3"),
         ("two round 20 cm", "two", '"two" is not understood before "round"', FIGURES),
         ("2 deep round 20 cm", "deep", '"deep" is not understood before "round"', FIGURES),
-        ("3 lb loaf", "3 lb", 'no loaf tin is called "3 lb"', 'did you mean "2 lb"?'),
-        ("12 large cups", "large", 'no cup is called "large"',
+        ("3 lb loaf", "3 lb", 'there is no loaf tin called "3 lb"', 'did you mean "2 lb"?'),
+        ("12 large cups", "large", 'there is no cup called "large"',
          "the sizes are mini, fairy, standard and jumbo"),
-        ("12 jumbi cups", "jumbi", 'no cup is called "jumbi"', 'did you mean "jumbo"?'),
+        ("12 jumbi cups", "jumbi", 'there is no cup called "jumbi"', 'did you mean "jumbo"?'),
         # Sizes
         ("2 round", "2 round", "a round tin needs its diameter", ROUND),
         ("rectangle 20 cm", "rectangle 20 cm", "a rectangular tin needs its long side too",

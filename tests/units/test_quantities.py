@@ -101,7 +101,7 @@ def test_each_reader_takes_its_own_dimension_only(wanted: str, written: str) -> 
     with pytest.raises(Misread) as told:
         READERS[wanted](text)
     belongs = CALLED.get(wanted, "a plain number")
-    message = f'"{text}" is {CALLED.get(written)}; {belongs} belongs here'
+    message = f'"{text}" is {CALLED.get(written)}; this takes {belongs}'
     if written == "count":
         message = 'no unit after "6"'
     assert told.value.message == message
@@ -226,7 +226,7 @@ def test_what_is_no_span(text: str, message: str, hint: str, piece: str) -> None
 
 
 def test_a_span_is_of_one_dimension() -> None:
-    with pytest.raises(Misread, match="from one kind of measure to another"):
+    with pytest.raises(Misread, match="mixes two kinds of measure"):
         read_span("100 g - 200 ml", ("mass", "volume"))
 
 

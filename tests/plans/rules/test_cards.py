@@ -58,7 +58,7 @@ def test_one_name_leads_to_one_card(card: Callable[..., Card]) -> None:
     ("allergens", "words", "cure"),
     [
         (["Nothing"], "is not an allergen", 'write "allergens: none"'),
-        (["nil", "milk"], "is not an allergen", '"none" stands alone'),
+        (["nil", "milk"], "is not an allergen", '"none" goes on its own'),
         (["nuts", "milk"], "is a group of allergens", "almond"),
         (["wheet"], 'the allergen "wheet" is not known', '"wheat"'),
     ],

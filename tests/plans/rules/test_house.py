@@ -44,7 +44,7 @@ def shelf_line(**keys: Any) -> ShelfLine:
 @every(
     ("keys", "path", "words"),
     [
-        ({"tin": "round 20 cm x 7.5 cm", "name": "old one"}, "name", "only an outline of your own has a name"),
+        ({"tin": "round 20 cm x 7.5 cm", "name": "old one"}, "name", "only an outline has a name of its own"),
         (
             {"tin": "set of round 10, 15 cm x 7.5 cm", "measured": "500 ml"},
             "measured",
@@ -52,7 +52,7 @@ def shelf_line(**keys: Any) -> ShelfLine:
         ),
         ({"tin": "round 20 cm", "measured": "2000 ml"}, "tin", "needs its depth"),
         ({"tin": PATH}, "tin", "needs a name"),
-        ({"tin": PATH, "name": "Number 4"}, "name", "another tin is called"),
+        ({"tin": PATH, "name": "Number 4"}, "name", "another tin is already called"),
         ({"tin": PATH, "name": "4th"}, "name", "cannot be called"),
         ({"tin": PATH, "name": "round 20 cm"}, "name", "is the name of another tin"),
     ],

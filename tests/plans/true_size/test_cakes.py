@@ -67,7 +67,7 @@ def test_cuts_that_cannot_be(kitchen: Book, facts: Facts) -> None:
     _, tin = read_tin("round 20 cm")
     with pytest.raises(AskError, match='there is no portion called "slab"'):
         cutting_template(tin, "slab", kitchen, facts)
-    with pytest.raises(AskError, match="is not cut into portions 300 × 400 mm"):
+    with pytest.raises(AskError, match="cannot be cut into portions of 300 × 400 mm"):
         cutting_template(tin, (300.0, 400.0), kitchen, facts)
     with pytest.raises(AskError, match="are not cut"):
         cutting_template(read_tin("12 standard cups")[1], "dessert", kitchen, facts)

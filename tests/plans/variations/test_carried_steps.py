@@ -44,7 +44,7 @@ def test_words_that_still_hold_are_left_alone(kitchen: Book, mixture: Any) -> No
     """A step that says "milk" holds as long as any milk is in the mix."""
     base = mixture(mix=[*MIX, "60 ml milk"], method=["Warm the milk."])
     _, (flaw,) = carried(kitchen, base, [{"swap": "milk", "for": "water"}])
-    assert flaw.path == ("change", 0, "swap") and "step 1 of the base speaks" in flaw.message
+    assert flaw.path == ("change", 0, "swap") and "step 1 of the base mentions" in flaw.message
     assert not carried(kitchen, base, [{"amount": "90 ml milk"}])[1]
     twice = mixture(mix=[{"take": "60 ml milk", "part": "a"}, {"take": "50 ml milk", "part": "b"}, *MIX],
                     method=["Warm the milk."])  # fmt: skip
