@@ -134,7 +134,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much paste to have ready": (
         lambda d: pastes(d, LAMP)["ready_g"],
         lambda d: d.data(f"techniques/{LAMP}", "tb-kit")["lines"][0]["mass_g"],
-        lambda d: d.figure(d.words(f"techniques/{LAMP}").split("## Have ready", 1)[1]),
+        lambda d: d.figure(d.words(f"techniques/{LAMP}").split("## Have ready", 1)[1].split("cups", 1)[1]),
         lambda d: on_page(d, LAMP, CAKE, "Have"),
         lambda d: grid(d, LAMP, CAKE, "Ready"),
         lambda d: ready_on_sheet(d, LAMP, CAKE),
@@ -159,7 +159,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how much white from the pot": (
         lambda d: shown_pot_g(d.rows("colours", "--of", LAMP, "--tin", CAKE)[0]["pot_g"]),
-        lambda d: d.figure(told(d, LAMP, "Gull white").split("paste;", 1)[1]),
+        lambda d: d.figure(told(d, LAMP, "Gull white").split(" g ", 1)[1]),
         lambda d: shown_pot_g(in_white(d) * d.figure(d.words("colours").split("Gull white", 1)[1].split("For 100 g:", 1)[1]) / 100.0),
     ),
     "what the law wants beside the red": (

@@ -9,7 +9,7 @@ import json
 from collections.abc import Sequence
 from functools import cache
 from importlib import resources
-from itertools import product
+from itertools import islice, product
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Final
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 PACKAGE = resources.files("tinbook")
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1."""
+CLOSE: Final = "close"
+"""What `sheet.typ` calls lines and margins as near as can be read."""
 
 
 def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
@@ -41,14 +43,11 @@ def sheet_pdf(sheet: TechniqueSheet) -> bytes:
     """A sheet, its templates left out. Its drawing is at the largest scale that makes it no longer, its lines closer
     where that saves a page."""
     scales = len(sheet.shown.drawings) if sheet.shown else 0
-    ways = product(range(max(scales, 1)), ("", "close"))
-    best: tuple[int, bytes] | None = None
-    for drawing, close in ways:
-        made = _sheet_at(sheet, drawing, close)
-        best = made if best is None or made[0] < best[0] else best
+    best = _sheet_at(sheet, 0, "")
+    for drawing, close in islice(product(range(max(scales, 1)), ("", CLOSE)), 1, None):
         if best[0] == 1:
             break
-    assert best is not None
+        best = min(best, _sheet_at(sheet, drawing, close), key=lambda made: made[0])
     return best[1]
 
 

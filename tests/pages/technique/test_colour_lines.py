@@ -34,6 +34,17 @@ def test_paste_as_it_is(demo: Loaded) -> None:
     assert mixed([line]) == ((("Uncoloured, 250 g"), "sugarpaste."),)
 
 
+def test_the_only_paste_is_named_once_where_it_is_told_to_have_it_ready(demo: Loaded) -> None:
+    one = colour_line(need(demo, red(demo)))
+    assert mixed([one], ["sugarpaste"])[0][1].startswith("6 g ")
+    assert mixed([one])[0][1].startswith("sugarpaste; 6 g ")
+    # of two pastes each colour names its own
+    two = [one, replace(one, paste="marzipan")]
+    assert [text.split(";")[0] for _, text in mixed(two, ["sugarpaste", "marzipan"])] == ["sugarpaste", "marzipan"]
+    # what the law wants stands beside the colour
+    assert one.warning and one.warning in mixed([one], ["sugarpaste"])[0][1]
+
+
 def test_what_becomes_of_a_colour(demo: Loaded) -> None:
     plain = replace(red(demo), deepens=False, fades=False, browns=False)
     assert minded(plain) == ""

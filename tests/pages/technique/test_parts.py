@@ -98,7 +98,7 @@ def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> No
         (paste,) = made.ready
         assert f"Have {paste.total} g of Boatshed modelling paste ready" in told.ready[0]
         assert told.table == made.table and told.high and told.drawings
-        assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours)
+        assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours, (paste.paste,))
         assert any(PHRASE in each.text for each in told.colours)
         (law,) = (note for note in told.table.notes if "lamp red carries a statutory warning (E129)" in note.words)
         assert law.letters == "B and E"

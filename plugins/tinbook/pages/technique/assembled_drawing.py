@@ -106,7 +106,7 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
     ]
     wide = right + EDGES[1]
     # as low as the width below, the last letter or the key goes
-    high = max(sheet.ground + low + 7.5, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
+    high = max(sheet.ground + low + 6.8, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
     names = formats.sentence(f"{letter} {name}" for letter, name in made.lettered)
     title = f"Put together, from the front, for {made.cake.name}: {names}; lengths in mm"
     frame = (

@@ -97,8 +97,8 @@ def law_lines(needs: Iterable[ColourNeed]) -> tuple[str, ...]:
 
 
 def mixed(lines: Iterable[ColourLine], ready: Iterable[str] = ()) -> tuple[tuple[str, str], ...]:
-    """Colours for a sheet: a heading and the rest in words. What the law wants is said among its cautions, and a paste
-    that is the only one not again where it is told to have it `ready`."""
+    """Colours for a sheet: a heading and the rest in words. A paste that is the only one is not named again where it is
+    told to have it `ready`."""
     told = tuple(lines)
     pastes = {line.paste for line in told}
     known = pastes if len(pastes) == 1 and pastes <= set(ready) else set()
@@ -107,5 +107,5 @@ def mixed(lines: Iterable[ColourLine], ready: Iterable[str] = ()) -> tuple[tuple
 
 def _in_words(line: ColourLine, of_which: bool) -> str:
     pots = (pot.said for pot in line.pots)
-    said = "; ".join(words for words in (line.paste if of_which else "", *pots, line.mind) if words)
+    said = "; ".join(words for words in (line.paste if of_which else "", *pots, line.mind, line.warning) if words)
     return f"{said}." if said else ""
