@@ -179,8 +179,8 @@ def test_of_several_the_one_of_that_name() -> None:
         ("[" * 200_000, "json", "nested too deep"),
         ('{"a":' * 200_000, "json", "nested too deep"),
         (" " * (LARGEST + 1), "page", "larger than 5 MB"),
-        ("<![", "page", "the page holds no"),
-        ("<!DOCTYPE [<![CDATA[<!ELEMENT", "page", "the page holds no"),
+        ("<![", "page", "the page has no"),
+        ("<!DOCTYPE [<![CDATA[<!ELEMENT", "page", "the page has no"),
         ('<script type="application/ld+json">{"@type": "Recipe"', "page", "is not JSON"),
     ],
 )

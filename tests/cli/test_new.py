@@ -114,7 +114,7 @@ def test_an_existing_mixture_is_never_overwritten(run: Run, book: Path) -> None:
     path = book / "recipes" / "mixtures" / "madeira-cake.yaml"
     before = path.read_bytes()
     done = run("new", "mixture", "Madeira cake", "--from", "-", text=NOTES)
-    assert done.exit_code == 1 and "exists already" in done.output
+    assert done.exit_code == 1 and "already exists" in done.output
     assert path.read_bytes() == before
 
 

@@ -157,7 +157,7 @@ def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> 
         (("layers", *SPONGE, *CAKE), "layers need their height and one tin"),
         (
             ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
-            "with their height and one tin",
+            "their height and one tin",
         ),
     ],
 )

@@ -248,7 +248,7 @@ def test_what_is_there_is_left(run: Run, here: Path) -> None:
     assert done.exit_code == 1 and "already exists and has been left alone: add --force" in done.output
     (here / f"{TECHNIQUE}-round-20-cm-templates.pdf").write_text("mine")
     done = run("sheet", TECHNIQUE, "--cake", "round 20 cm")
-    assert done.exit_code == 1 and "exists already" in done.output
+    assert done.exit_code == 1 and "already exists" in done.output
     assert (here / f"{TECHNIQUE}-round-20-cm-templates.pdf").read_text() == "mine"
     assert not (here / f"{TECHNIQUE}-round-20-cm.html").exists(), "all of them or none"
     assert "there is no folder" in run("template", "ring", "--cake", "round 20 cm", "-o", "gone/x.pdf").output
@@ -295,7 +295,7 @@ def test_bad_questions(run: Run, here: Path, asked: list[str], told: str) -> Non
 @pytest.mark.parametrize(
     ("asked", "told"),
     [
-        (["level-and-cut", "--cake", "round 20 cm"], "has no parts to draw for a cake: leave --cake out, or ask for"),
+        (["level-and-cut", "--cake", "round 20 cm"], "has no parts to draw for a cake: leave --cake out, or try"),
         ([TECHNIQUE, "--cake", "cloud 20 cm"], "--cake: "),
         ([TECHNIQUE, "--svg"], "templates are for a cake: say which"),
     ],

@@ -32,7 +32,7 @@ def test_the_list_of_what_goes_along() -> None:
 def test_a_sheet_for_one(sheet_desk: Callable[..., Desk]) -> None:
     sheet = sheet_of("set-dowels", sheet_desk())
     assert [(name, bare(words)) for name, words in sheet.leads] == [
-        ("For", "practised"), ("Makes", "one tier"),
+        ("Level:", "practised"), ("Makes", "one tier"),
     ]  # fmt: skip
     assert [(name, bare(words)) for name, words in sheet.times] == [
         ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Can be done ahead", "5–7 min"),

@@ -112,7 +112,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowels_apart": "at least {apart_mm:g} mm apart",
     "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
     "dowels_counted": (
-        "Not food: count them in, count them out, and leave a note for whoever cuts the cake, saying where each one is."
+        "Not food: count them in, count them out, and leave whoever cuts the cake a note of where each one is."
     ),
     "side_strip": "Side strip, {count} {what}",
     "strip_size": "{size}, {count} {what}",

@@ -124,7 +124,7 @@ def _of_marks(repeat: RepeatAt) -> Iterator[str]:
     if repeat.each_g is None:
         yield "pressed in"
     if repeat.cut:
-        yield f"cut off at the edge: {repeat.cut} on each"
+        yield f"cut by the edge: {repeat.cut} on each"
     if repeat.small_hard:
         yield "small and hard: keep them from small children"
     yield _law(repeat.colour)
