@@ -105,9 +105,7 @@ class Page:
         late = self._late(link, views or Views())
         return {mark[0]: late(mark) for mark in PART.finditer(self.markdown)}
 
-    def fill(
-        self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY, views: Views | None = None
-    ) -> str:
+    def fill(self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY, views: Views | None = None) -> str:
         """The page's HTML with every late part in its place: those `ready` from `parts`, the others made now."""
         late = self._late(link, views or Views())
         return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
