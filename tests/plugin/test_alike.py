@@ -25,7 +25,7 @@ def config(tmp_path: Path) -> MkDocsConfig:
 def run(alike: Alike | None, name: str, markdown: str, config: MkDocsConfig) -> tuple[Page, str]:
     """A page, and what reached Markdown."""
     file = File.generated(config, f"{name}.md", content=markdown)
-    page = Page(None, file, config)
+    page = Page(title=None, file=file, config=config)
     page.read_source(config)
     given = page.markdown = alike.begin(page.markdown or "", page) if alike else page.markdown or ""
     page.render(config, Files([file]))
