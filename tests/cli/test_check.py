@@ -21,7 +21,7 @@ def spoil(book: Path, file: str, old: str, new: str) -> None:
 def test_a_sound_book(run: Run) -> None:
     done = run("check")
     assert done.exit_code == 0
-    assert "Nothing to mend" in done.output
+    assert "Nothing to fix" in done.output
 
 
 def test_every_problem_of_every_file_is_told(run: Run, book: Path) -> None:
@@ -29,9 +29,9 @@ def test_every_problem_of_every_file_is_told(run: Run, book: Path) -> None:
     spoil(book, "mixtures/dark-ganache.yaml", "kind: ganache", "kind: ganach")
     done = run("check")
     assert done.exit_code == 1
-    assert 'recipes/mixtures/madeira-cake.yaml:10:11: no card for the ingredient "buttter"' in done.output
+    assert 'recipes/mixtures/madeira-cake.yaml:10:11: there is no card for the ingredient "buttter"' in done.output
     assert 'did you mean "ganache"?' in done.output
-    assert "2 to mend" in done.output
+    assert "2 to fix" in done.output
 
 
 def test_json_for_editors(run: Run, book: Path) -> None:

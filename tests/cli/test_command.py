@@ -43,7 +43,7 @@ def test_the_book_is_found_from_any_folder_of_it(book: Path, below: str, monkeyp
     monkeypatch.chdir(book / below)
     done = CliRunner().invoke(main, ["check"])
     assert done.exit_code == 0, done.output
-    assert "Nothing to mend" in done.output
+    assert "Nothing to fix" in done.output
 
 
 @pytest.mark.parametrize("words", [["check", "--book", "{}"], ["check", "--book={}"], ["--book", "{}", "check"]])
@@ -52,7 +52,7 @@ def test_where_the_book_is_may_be_said_before_and_after(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     done = CliRunner().invoke(main, [word.format(book) for word in words])
-    assert (done.exit_code, done.output.count("Nothing to mend")) == (0, 1), done.output
+    assert (done.exit_code, done.output.count("Nothing to fix")) == (0, 1), done.output
 
 
 @pytest.mark.parametrize(
@@ -67,5 +67,7 @@ def test_outside_a_book_it_says_where_to_go(words: str, tmp_path: Path, monkeypa
     monkeypatch.chdir(tmp_path)
     done = CliRunner().invoke(main, [word.replace("_", " ") for word in words.split()])
     assert done.exit_code == 1
-    assert 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one' in done.output
+    assert (
+        'go to the folder your book is in, or name it with --book; "tinbook new book FOLDER" starts one' in done.output
+    )
     assert not list(tmp_path.iterdir())

@@ -169,18 +169,18 @@ def test_of_several_the_one_of_that_name() -> None:
 @every(
     ("text", "form", "reason"),
     [
-        ("<html><p>250 g butter</html>", "page", "the page holds no schema.org Recipe"),
-        ("", "page", "the page holds no schema.org Recipe"),
-        ("{}", "json", "the file holds no schema.org Recipe"),
+        ("<html><p>250 g butter</html>", "page", "the page has no schema.org Recipe"),
+        ("", "page", "the page has no schema.org Recipe"),
+        ("{}", "json", "the file has no schema.org Recipe"),
         ("", "json", "line 1, column 1 is not JSON"),
         ('{"@type": "Recipe"', "json", "line 1, column 19 is not JSON"),
         (PAGE.replace("{}", '{"@type": "Recipe",}'), "page", "is not JSON"),
-        (PAGE.replace("{}", '{"@type": "HowTo"}'), "page", "the page holds no schema.org Recipe"),
+        (PAGE.replace("{}", '{"@type": "HowTo"}'), "page", "the page has no schema.org Recipe"),
         ("[" * 200_000, "json", "nested too deep"),
         ('{"a":' * 200_000, "json", "nested too deep"),
         (" " * (LARGEST + 1), "page", "larger than 5 MB"),
-        ("<![", "page", "the page holds no"),
-        ("<!DOCTYPE [<![CDATA[<!ELEMENT", "page", "the page holds no"),
+        ("<![", "page", "the page has no"),
+        ("<!DOCTYPE [<![CDATA[<!ELEMENT", "page", "the page has no"),
         ('<script type="application/ld+json">{"@type": "Recipe"', "page", "is not JSON"),
     ],
 )
@@ -254,7 +254,7 @@ def test_the_command_reads_a_page(run: Run, book: Path) -> None:
     (book / "page.html").write_text(page_of([SPONGE, {**SPONGE, "name": "Other"}]), "utf-8")
     done = run("new", "mixture", "Tideline sponge", "--from", str(book / "page.html"))
     assert done.exit_code == 0, done.output
-    assert "is written: 2 ingredients, 2 steps." in done.output
+    assert "written: 2 ingredients, 2 steps." in done.output
     assert "left out: 1 more on the page" in done.output
     text = (book / "recipes/mixtures/tideline-sponge.yaml").read_text("utf-8")
     assert text == (
@@ -282,11 +282,15 @@ def test_the_command_reads_pasted_json(run: Run, book: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "raw", "told"),
     [
-        ("page.html", b"<html>\xff\xfe", "holds no schema.org Recipe"),
-        ("page.html", b"<html><p>nothing", "holds no schema.org Recipe"),
+        ("page.html", b"<html>\xff\xfe", "has no schema.org Recipe"),
+        ("page.html", b"<html><p>nothing", "has no schema.org Recipe"),
         ("data.json", b"{", "is not JSON"),
-        ("data.json", b"9" * 5000, "holds no schema.org Recipe"),
-        ("data.json", b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}', "nothing is written"),
+        ("data.json", b"9" * 5000, "has no schema.org Recipe"),
+        (
+            "data.json",
+            b'{"@type": "Recipe", "name": "\\ud800", "description": "\\ud800\\u0000"}',
+            "nothing was written",
+        ),
     ],
 )
 def test_the_command_never_falls_over(run: Run, book: Path, name: str, raw: bytes, told: str) -> None:

@@ -35,7 +35,7 @@ def test_a_line_is_added_and_the_change_is_told(run: Run, book: Path, path: Path
         "done after: 1 h 10 min, baked: 55 mm, out: 1.08 kg}"
     )
     assert after[len(before) :].decode() == line + "\n"
-    assert "recipes/house/bakes.yaml has one line more" in done.output and line in done.output
+    assert "Added one line to recipes/house/bakes.yaml:" in done.output and line in done.output
     assert "learned from 6 of your bakes" in done.output and "start checking at" in done.output
     assert "it rises" in done.output and "it loses" in done.output
     loaded = load_book(book / "recipes")
@@ -48,7 +48,7 @@ def test_a_line_is_added_and_the_change_is_told(run: Run, book: Path, path: Path
         (b"bakes:\n  - {%s}", b"\n  - {"),
         (b"\xef\xbb\xbf# ours\r\nbakes:\r\n- {%s}\r\n", b"- {"),
         (b"bakes:\n    - {%s}\n\n# the end\n", b"    - {"),
-        (None, b"# What came out of this oven, a line a bake.\nbakes:\n  - {"),
+        (None, b"# What came out of this oven, one line for each bake.\nbakes:\n  - {"),
     ],
 )
 def test_it_is_written_as_the_file_is(run: Run, path: Path, old: bytes | None, added: bytes) -> None:
@@ -72,8 +72,8 @@ def test_it_is_written_as_the_file_is(run: Run, path: Path, old: bytes | None, a
     [
         (b"bakes: []\n", "nothing can be added at the end"),
         (b"bakes:\n  - {%s}\nprivate: yes\n", "nothing can be added at the end"),
-        (b"bakes:\n  - {%s, centre: 140 \xc2\xb0C}\n", "has something to mend"),
-        (b"bakes:\n\t- x\n", "has something to mend"),
+        (b"bakes:\n  - {%s, centre: 140 \xc2\xb0C}\n", "has a mistake in it"),
+        (b"bakes:\n\t- x\n", "has a mistake in it"),
     ],
 )
 def test_where_it_cannot_be_added_the_line_is_given(run: Run, path: Path, old: bytes, told: str) -> None:
@@ -94,7 +94,7 @@ def test_where_it_cannot_be_added_the_line_is_given(run: Run, path: Path, old: b
         (("1 h 10 min", "70"), '--done-after: no unit after "70": write it like 45 min'),
         (("1 h 10 min", "6 h"), "--done-after: 360 min is far from"),
         (("140 °C fan", "140"), '--oven: is "140" in °C or °F?'),
-        (("round 20 cm x 7.5 cm", "2 round 20 cm"), "--tin: one tin belongs here"),
+        (("round 20 cm x 7.5 cm", "2 round 20 cm"), "--tin: this takes one tin"),
     ],
 )
 def test_a_slip_is_told_and_nothing_is_written(run: Run, path: Path, change: tuple[str, str], told: str) -> None:
@@ -135,7 +135,7 @@ def test_a_full_log_goes_on_by_year(run: Run, book: Path, path: Path) -> None:
     for day in ("2026-11-02", "2027-01-05", "2026-11-09"):
         done = run(*BAKE, "--batter", "1150 g", "--day", day)
         assert done.exit_code == 0, done.output
-        assert f"recipes/house/bakes-{day[:4]}.yaml has one line more" in done.output
+        assert f"Added one line to recipes/house/bakes-{day[:4]}.yaml:" in done.output
     assert path.read_bytes() == before
     loaded = load_book(book / "recipes")
     assert not loaded.problems

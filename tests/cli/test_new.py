@@ -93,7 +93,7 @@ def test_pasted_lines_become_a_mixture(run: Run, book: Path) -> None:
     (book / "notes.txt").write_text(NOTES, encoding="utf-8-sig", newline="\r\n")
     done = run("new", "mixture", "Sunday tray", "--from", str(book / "notes.txt"))
     assert done.exit_code == 0, done.output
-    assert "recipes/mixtures/sunday-tray.yaml is written: 5 ingredients, 2 steps." in done.output.replace("\\", "/")
+    assert "recipes/mixtures/sunday-tray.yaml written: 5 ingredients, 2 steps." in done.output.replace("\\", "/")
     text = (book / "recipes" / "mixtures" / "sunday-tray.yaml").read_text(encoding="utf-8")
     assert "  - 250 g self-raising flour\n" in text
     assert "# unsure: 3 knobs butter" in text
@@ -114,7 +114,7 @@ def test_an_existing_mixture_is_never_overwritten(run: Run, book: Path) -> None:
     path = book / "recipes" / "mixtures" / "madeira-cake.yaml"
     before = path.read_bytes()
     done = run("new", "mixture", "Madeira cake", "--from", "-", text=NOTES)
-    assert done.exit_code == 1 and "exists already" in done.output
+    assert done.exit_code == 1 and "already exists" in done.output
     assert path.read_bytes() == before
 
 
@@ -185,7 +185,7 @@ def test_where_nothing_was_read_nothing_is_written(run: Run, book: Path, raw: by
     (book / "notes.txt").write_bytes(raw)
     before = sorted((book / "recipes/mixtures").iterdir())
     done = run("new", "mixture", "Odd tray", "--from", str(book / "notes.txt"))
-    assert done.exit_code == 1 and "nothing is written" in done.output
+    assert done.exit_code == 1 and "nothing was written" in done.output
     assert sorted((book / "recipes/mixtures").iterdir()) == before
 
 

@@ -128,7 +128,7 @@ def unpacked(pdf: bytes) -> bytes:
 def test_one_page_is_written_and_said(run: Run, tower: Path, here: Path) -> None:
     done = run("sheet", "tower")
     assert done.exit_code == 0, done.output
-    assert re.fullmatch(r'"tower\.html" is written, \d+ kB\.\n', done.output)
+    assert re.fullmatch(r'"tower\.html" written, \d+ kB\.\n', done.output)
     assert [path.name for path in here.iterdir()] == ["tower.html"]
     html = (here / "tower.html").read_text("utf-8")
     assert len(html) < 2_000_000
@@ -172,7 +172,7 @@ class TestNothingIsWrittenOver:
         done = run("sheet", "tower")
         assert done.exit_code == 1
         assert done.output == (
-            'Error: "tower.html" exists already and is left as it is: '
+            'Error: "tower.html" already exists and has been left alone: '
             "add --force to write over it, or name another with -o\n"
         )
         assert (here / "tower.html").read_text() == "mine"
@@ -230,7 +230,7 @@ def test_no_sheet_of_what_is_private_or_broken(run: Run, tower: Path, here: Path
     done = run("sheet", "tower")
     assert (done.exit_code, done.output) == (
         1,
-        'Error: "tower" is broken: run "tinbook check" to see what to mend\n',
+        'Error: "tower" has a mistake in it: run "tinbook check" to see what to fix\n',
     )
     assert not list(here.iterdir())
 

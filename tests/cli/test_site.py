@@ -130,7 +130,9 @@ def test_a_served_book_stands_while_its_settings_are_broken(served: Served) -> N
         good + "nav: [a\n": f"mkdocs.yml:{len(good.splitlines()) + 1}:6: a list in [ ] is not closed",
         good.replace("name: material", "name: materiel"): 'mkdocs.yml:5:9: there is no theme "materiel"',
         good.replace("- tinbook:", "- tinbok:"): 'there is no plugin "tinbok"',
-        good.replace("folder: !ENV [TINBOOK_FOLDER, false]", "folder: perhaps"): '"folder" of the plugin tinbook is',
+        good.replace(
+            "folder: !ENV [TINBOOK_FOLDER, false]", "folder: perhaps"
+        ): '"folder" of the plugin tinbook cannot be',
         good.replace("name: material", "name: mkdocs"): 'write "theme: {name: material}"',
         good.replace("docs_dir: book_src", "docs_dir: moored"): 'there is no folder "moored"',
         good.replace("name: material", "name: readthedocs"): 'write "theme: {name: material}"',

@@ -151,13 +151,13 @@ def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> 
     [
         (("oven", "--beside", "nothing"), 'the table "oven" cannot use --beside: it takes no options'),
         (("sizes", "--height", "12 cm"), "; --height goes with coats, covers, boards, portions, guests"),
-        (("factors", "--tin", "2 round 20 cm"), 'the table "factors" cannot use --count: ask of one tin at a time'),
+        (("factors", "--tin", "2 round 20 cm"), 'the table "factors" cannot use --count: ask about one tin at a time'),
         (("scaled", *SPONGE, "--deep"), 'the table "scaled" cannot use --deep without --tin: say which'),
         (("scaled", *SPONGE, "--eggs", "6", "--count", "2"), 'the table "scaled" cannot use --count without --tin'),
-        (("layers", *SPONGE, *CAKE), "layers are asked for with their height and one tin"),
+        (("layers", *SPONGE, *CAKE), "layers need their height and one tin"),
         (
             ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
-            "with their height and one tin",
+            "their height and one tin",
         ),
     ],
 )
@@ -185,11 +185,14 @@ def test_a_tin_may_be_asked_with_what_it_holds(run: Run) -> None:
 @every(
     ("tin", "told"),
     [
-        ("round 20 cm, measured 2200 ml", "--tin: a tin that was measured needs its depth: write how deep it is"),
-        ("round 20 cm x 7.5 cm, measured 220 ml", "by its sizes the tin holds about 2356 ml: measure it again"),
-        ("round 20 cm x 7.5 cm, measured", 'measured how much?: write what it holds to the brim: "measured 2200 ml"'),
+        ("round 20 cm, measured 2200 ml", "--tin: a measured tin needs its depth: write how deep it is"),
+        ("round 20 cm x 7.5 cm, measured 220 ml", "by its size the tin holds about 2356 ml: measure it again"),
+        (
+            "round 20 cm x 7.5 cm, measured",
+            'how much does it hold?: write what it holds to the brim: "measured 2200 ml"',
+        ),
         ("round 20 cm x 7.5 cm, measured 2200 g", "--tin: "),
-        ("set of round 15, 20 cm x 7.5 cm, measured 2200 ml", "a set is not measured as one"),
+        ("set of round 15, 20 cm x 7.5 cm, measured 2200 ml", "a set cannot be measured as one tin"),
     ],
 )
 def test_a_measure_that_cannot_be_is_refused(run: Run, tin: str, told: str) -> None:
@@ -218,7 +221,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
     ("words", "told"),
     [
         (("scald",), 'there is no table "scald": did you mean "scaled"?'),
-        (("scaled",), "this table is of one mixture"),
+        (("scaled",), "this table needs a mixture"),
         (("scaled", "--of", "creamed-buter-sponge"), 'did you mean "creamed-butter-sponge"?'),
         (("scaled", *SPONGE, "--tin", "roud 20 cm"), "--tin: "),
         (("scaled", *SPONGE, "--weight", "much"), "--weight: "),
@@ -246,8 +249,8 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         (("scaled", "--of", "dark-ganache", "--eggs", "6"), "has no whole eggs"),
         (("scaled", "--of", "dark-ganache", "--tin", "round 20 cm"), "made by weight"),
         (("tins", "--of", "dark-ganache"), "made by weight"),
-        (("fits", *SPONGE), "this table is of tins"),
-        (("balance", "--of", "modelling-paste"), 'no rule of balance is known for the kind "modelling paste"'),
+        (("fits", *SPONGE), "this table needs a tin"),
+        (("balance", "--of", "modelling-paste"), 'there are no balance rules for the kind "modelling paste"'),
     ],
 )
 def test_a_question_that_cannot_be_answered_says_why(run: Run, words: tuple[str, ...], told: str) -> None:

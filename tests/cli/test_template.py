@@ -245,10 +245,10 @@ def test_the_one_file_prints_true(run: Run, here: Path) -> None:
 def test_what_is_there_is_left(run: Run, here: Path) -> None:
     assert run("template", "ring", "--cake", "round 20 cm").exit_code == 0
     done = run("template", "ring", "--cake", "round 20 cm")
-    assert done.exit_code == 1 and "exists already and is left as it is: add --force" in done.output
+    assert done.exit_code == 1 and "already exists and has been left alone: add --force" in done.output
     (here / f"{TECHNIQUE}-round-20-cm-templates.pdf").write_text("mine")
     done = run("sheet", TECHNIQUE, "--cake", "round 20 cm")
-    assert done.exit_code == 1 and "exists already" in done.output
+    assert done.exit_code == 1 and "already exists" in done.output
     assert (here / f"{TECHNIQUE}-round-20-cm-templates.pdf").read_text() == "mine"
     assert not (here / f"{TECHNIQUE}-round-20-cm.html").exists(), "all of them or none"
     assert "there is no folder" in run("template", "ring", "--cake", "round 20 cm", "-o", "gone/x.pdf").output
@@ -266,17 +266,17 @@ def test_what_there_is(run: Run) -> None:
         (["ring"], 'a template is for a cake: say which, such as --cake "round 20 cm"'),
         (["ring", "--cake", "triangle 20 cm"], "--cake: "),
         (["ring", "--cake", "2 round 20 cm"], '--cake: a template is for one cake, not 2: write "round 20 cm"'),
-        (["ring", "--cake", "12 standard cups"], "are no cake to cut or cover: name a tin"),
+        (["ring", "--cake", "12 standard cups"], "are not a cake to cut or cover: name a tin"),
         (["ring", "--cake", "round 20 cm", "-o", "x.svg"], '"x.svg" does not end in .pdf: name a file that does'),
-        (["strip", "--cake", "round 20 cm", "--drops", "0"], "a strip with no drops or panels divides nothing: ask for 2 or more"),
-        (["strip", "--cake", "round 20 cm", "--deep", "30 cm"], "a drop 300 mm deep is deeper than the cake is high"),
+        (["strip", "--cake", "round 20 cm", "--drops", "0"], "a strip needs drops or panels to divide it: ask for 2 or more"),
+        (["strip", "--cake", "round 20 cm", "--deep", "30 cm"], "a drop 300 mm deep is more than the height of the cake"),
         (["strip", "--cake", "round 20 cm", "--deep", "4 kg"], "--deep: "),
         (["strip", "--cake", "round 20 cm", "--height", "x"], "--height: "),
         (["dowels", "--cake", "round 15 cm", "--above", "round 20 cm"], "round 20 cm is wider than round 15 cm"),
         (["dowels", "--cake", "round 15 cm", "--above", "tower"], "--above: "),
-        (["cutting", "--cake", "round 20 cm", "--portion", "slab"], 'no portion is called "slab": ask for finger, dessert'),
+        (["cutting", "--cake", "round 20 cm", "--portion", "slab"], 'there is no portion called "slab": ask for finger, dessert'),
         (["strip", "--cake", "round 20 cm", "--start", "2 cm"],
-         '--start is of drops, and without --deep there are panels: add --deep "4 cm", or leave it out'),
+         '--start is for drops, and without --deep there are panels: add --deep "4 cm", or leave it out'),
         (["ring", "--cake", "round 20 cm", "--drops", "8"],
          'the template "ring" cannot use --drops: it takes no options of its own; --drops goes with strip'),
         (["cutting", "--cake", "round 20 cm", "--above", "round 15 cm"],
@@ -295,7 +295,7 @@ def test_bad_questions(run: Run, here: Path, asked: list[str], told: str) -> Non
 @pytest.mark.parametrize(
     ("asked", "told"),
     [
-        (["level-and-cut", "--cake", "round 20 cm"], "has no parts to draw for a cake: leave --cake out, or ask for"),
+        (["level-and-cut", "--cake", "round 20 cm"], "has no parts to draw for a cake: leave --cake out, or try"),
         ([TECHNIQUE, "--cake", "cloud 20 cm"], "--cake: "),
         ([TECHNIQUE, "--svg"], "templates are for a cake: say which"),
     ],

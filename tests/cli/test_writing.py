@@ -17,8 +17,8 @@ from tinbook.cli.writing import put, whole_folder
 
 SAID = {
     errno.ENOSPC: "the disk is full",
-    errno.EROFS: "the disk can only be read",
-    errno.EACCES: "may not be written to",
+    errno.EROFS: "the disk is read-only",
+    errno.EACCES: "may not write to",
 }
 NOTES = "225 g butter\n225 g caster sugar\n4 eggs\n225 g self-raising flour\n\nMethod\n\nBeat it.\n"
 COMMANDS = {

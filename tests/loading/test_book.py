@@ -70,7 +70,7 @@ def test_the_place_of_a_slip_does_not_depend_on_the_editor(write: Write, base: M
     [
         (
             "name: Crème\n".encode("latin-1"),
-            "recipes/mixtures/x.yaml:1:9: this letter is not saved as UTF-8\n"
+            "recipes/mixtures/x.yaml:1:9: this character is not saved as UTF-8\n"
             "    1 | name: Cr\N{REPLACEMENT CHARACTER}me\n"
             "      |         ^ save the file as UTF-8",
         ),

@@ -35,36 +35,36 @@ def refusal(inner: str, head: str = "") -> str:
 
 
 REFUSED = {
-    "script": ("<script>alert(1)</script>", "it holds a script"),
-    "script of another program's namespace within": ("<inkscape:x><script/></inkscape:x>", "it holds a script"),
-    "script in notes": ("<metadata><script/></metadata>", "it holds a script"),
-    "SCRIPT": ("<SCRIPT>alert(1)</SCRIPT>", "it holds a script"),
-    "script of a web page": ("<h:script>alert(1)</h:script>", "it holds a piece of a web page"),
-    "handler": ('<rect onclick="alert(1)"/>', 'it acts when touched ("onclick")'),
-    "handler in capitals": ('<rect ONLOAD="alert(1)"/>', 'it acts when touched ("ONLOAD")'),
-    "handler on a tip": ('<title onload="alert(1)">x</title>', 'it acts when touched ("onload")'),
-    "web page": ("<foreignObject><h:p>x</h:p></foreignObject>", "it holds a piece of a web page"),
-    "web page by itself": ("<h:iframe src='x'/>", "it holds a piece of a web page"),
-    "iframe": ("<iframe src='x'/>", "it holds a piece of a web page"),
-    "photo from elsewhere": ('<image href="https://example.org/a.png"/>', "it holds a photo"),
-    "photo inside": ('<image xlink:href="data:image/png;base64,AAAA"/>', "it holds a photo"),
-    "link": ('<a href="https://example.org"><rect/></a>', "it holds a link"),
-    "link that acts": ('<a xlink:href="javascript:alert(1)"><rect/></a>', "it holds a link"),
-    "style sheet": ("<style>path { fill: red }</style>", "it holds a style sheet"),
-    "style sheet that loads": ("<style>@import url(//example.org/a.css);</style>", "it holds a style sheet"),
+    "script": ("<script>alert(1)</script>", "it contains a script"),
+    "script of another program's namespace within": ("<inkscape:x><script/></inkscape:x>", "it contains a script"),
+    "script in notes": ("<metadata><script/></metadata>", "it contains a script"),
+    "SCRIPT": ("<SCRIPT>alert(1)</SCRIPT>", "it contains a script"),
+    "script of a web page": ("<h:script>alert(1)</h:script>", "it contains a piece of a web page"),
+    "handler": ('<rect onclick="alert(1)"/>', 'it does something when touched ("onclick")'),
+    "handler in capitals": ('<rect ONLOAD="alert(1)"/>', 'it does something when touched ("ONLOAD")'),
+    "handler on a tip": ('<title onload="alert(1)">x</title>', 'it does something when touched ("onload")'),
+    "web page": ("<foreignObject><h:p>x</h:p></foreignObject>", "it contains a piece of a web page"),
+    "web page by itself": ("<h:iframe src='x'/>", "it contains a piece of a web page"),
+    "iframe": ("<iframe src='x'/>", "it contains a piece of a web page"),
+    "photo from elsewhere": ('<image href="https://example.org/a.png"/>', "it contains a photo"),
+    "photo inside": ('<image xlink:href="data:image/png;base64,AAAA"/>', "it contains a photo"),
+    "link": ('<a href="https://example.org"><rect/></a>', "it contains a link"),
+    "link that acts": ('<a xlink:href="javascript:alert(1)"><rect/></a>', "it contains a link"),
+    "style sheet": ("<style>path { fill: red }</style>", "it contains a style sheet"),
+    "style sheet that loads": ("<style>@import url(//example.org/a.css);</style>", "it contains a style sheet"),
     "movement": ('<rect><animate attributeName="x"/></rect>', "it moves"),
     "movement to a script": ('<set attributeName="href" to="javascript:alert(1)"/>', "it moves"),
-    "shape of another file": ('<use href="other.svg#a"/>', "it leads to something outside itself"),
-    "shape of an address": ('<use xlink:href="//example.org/a.svg#a"/>', "it leads to something outside itself"),
-    "shape of data": ('<use href="data:image/svg+xml,AAAA#a"/>', "it leads to something outside itself"),
-    "fill from elsewhere": ('<rect fill="url(https://example.org/a.svg#a)"/>', "it leads to something outside itself"),
-    "fill from a file": ("<rect fill=\"url('a.svg#a')\"/>", "it leads to something outside itself"),
-    "style from elsewhere": ('<g style="fill:red;background:url(//example.org/a)"/>', "it leads to something outside"),
-    "style in disguise": ('<g style="fill:u\\72l(//example.org/a)"/>', "it leads to something outside itself"),
-    "mask from elsewhere": ('<g mask="image-set(&quot;a.png&quot; 1x)"/>', "it leads to something outside itself"),
-    "clip in capitals": ('<g clip-path="URL(HTTPS://EXAMPLE.ORG/A)"/>', "it leads to something outside itself"),
-    "effect": ("<filter><feImage href='#a'/></filter>", 'it holds "filter", which no drawing of the book may'),
-    "page": ("<view/>", 'it holds "view", which no drawing of the book may'),
+    "shape of another file": ('<use href="other.svg#a"/>', "it points to something outside itself"),
+    "shape of an address": ('<use xlink:href="//example.org/a.svg#a"/>', "it points to something outside itself"),
+    "shape of data": ('<use href="data:image/svg+xml,AAAA#a"/>', "it points to something outside itself"),
+    "fill from elsewhere": ('<rect fill="url(https://example.org/a.svg#a)"/>', "it points to something outside itself"),
+    "fill from a file": ("<rect fill=\"url('a.svg#a')\"/>", "it points to something outside itself"),
+    "style from elsewhere": ('<g style="fill:red;background:url(//example.org/a)"/>', "it points to something outside"),
+    "style in disguise": ('<g style="fill:u\\72l(//example.org/a)"/>', "it points to something outside itself"),
+    "mask from elsewhere": ('<g mask="image-set(&quot;a.png&quot; 1x)"/>', "it points to something outside itself"),
+    "clip in capitals": ('<g clip-path="URL(HTTPS://EXAMPLE.ORG/A)"/>', "it points to something outside itself"),
+    "effect": ("<filter><feImage href='#a'/></filter>", 'it contains "filter", which the book does not allow in a drawing'),
+    "page": ("<view/>", 'it contains "view", which the book does not allow in a drawing'),
 }  # fmt: skip
 
 
@@ -80,7 +80,7 @@ def test_what_acts_or_leads_elsewhere_is_refused_by_name(name: str) -> None:
         ('<!DOCTYPE svg [<!ENTITY a "aaaa">]>', "it defines short forms (entities)"),
         ('<!DOCTYPE svg [<!ENTITY a SYSTEM "file:///etc/passwd">]>', "it defines short forms (entities)"),
         ('<!DOCTYPE svg [<!ENTITY % a SYSTEM "http://example.org/a.dtd"> %a;]>', "it defines short forms (entities)"),
-        ('<?xml-stylesheet href="https://example.org/a.css"?>', "it holds a style sheet"),
+        ('<?xml-stylesheet href="https://example.org/a.css"?>', "it contains a style sheet"),
     ],
 )  # fmt: skip
 def test_no_entities_and_no_sheets(head: str, message: str) -> None:
@@ -105,7 +105,7 @@ def test_what_is_no_drawing(raw: bytes) -> None:
 def test_too_much_of_it() -> None:
     with pytest.raises(Unfit, match="larger than 1 MB"):
         read_drawing(b" " * 1_000_001, "x.svg", "x")
-    assert refusal("<g>" * 60 + HULL + "</g>" * 60) == "its groups lie too deep in one another"
+    assert refusal("<g>" * 60 + HULL + "</g>" * 60) == "its groups are nested too deep"
     assert refusal("<g/>") == "there is nothing drawn in it"
     # ten times ten times ten ...: a few hundred bytes that would draw a thousand million shapes
     laughs = "".join(f'<g id="a{n}">' + f'<use href="#a{n + 1}"/>' * 10 + "</g>" for n in range(9))

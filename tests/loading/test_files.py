@@ -44,13 +44,13 @@ def test_the_files_in_order_with_address_name_and_bytes(write: Write) -> None:
         (
             "mixtures/Lemon Cake.yaml",
             "mixtures/lemon-cake",
-            "recipes/mixtures/Lemon Cake.yaml:1:1: the name of this file cannot be the address of a page\n"
+            "recipes/mixtures/Lemon Cake.yaml:1:1: this file's name cannot be a page's address\n"
             '      | name it "lemon-cake.yaml": small letters, figures and hyphens',
         ),
         (
             "mixtures/crème_brûlée.yaml",
             "mixtures/cr-me-br-l-e",
-            "recipes/mixtures/crème_brûlée.yaml:1:1: the name of this file cannot be the address of a page\n"
+            "recipes/mixtures/crème_brûlée.yaml:1:1: this file's name cannot be a page's address\n"
             '      | name it "cr-me-br-l-e.yaml": small letters, figures and hyphens',
         ),
         (
@@ -71,36 +71,36 @@ def test_the_files_in_order_with_address_name_and_bytes(write: Write) -> None:
         (
             "house/ingredient.yaml",
             "house/ingredients",
-            'recipes/house/ingredient.yaml:1:1: is not a file of the house\n      | did you mean "ingredients.yaml"?',
+            'recipes/house/ingredient.yaml:1:1: is not one of the house\'s files\n      | did you mean "ingredients.yaml"?',
         ),
         (
             "house/birds.yaml",
             "house/birds",
-            "recipes/house/birds.yaml:1:1: is not a file of the house\n"
+            "recipes/house/birds.yaml:1:1: is not one of the house's files\n"
             "      | the house has house.yaml, tins.yaml, ingredients.yaml",
         ),
         (
             "mixture/lemon-cake.yaml",
             "mixtures/lemon-cake",
-            "recipes/mixture/lemon-cake.yaml:1:1: lies in no folder of the book\n"
+            "recipes/mixture/lemon-cake.yaml:1:1: is not in any of the book's folders\n"
             '      | did you mean the folder "mixtures"?',
         ),
         (
             "birds/tern.yaml",
             "birds/tern",
-            "recipes/birds/tern.yaml:1:1: lies in no folder of the book\n"
+            "recipes/birds/tern.yaml:1:1: is not in any of the book's folders\n"
             "      | put it in house/, mixtures/ or techniques/",
         ),
         (
             "mixtures/lemon/cake.yaml",
             "mixtures/cake",
-            "recipes/mixtures/lemon/cake.yaml:1:1: lies in no folder of the book\n"
+            "recipes/mixtures/lemon/cake.yaml:1:1: is not in any of the book's folders\n"
             "      | put it in house/, mixtures/ or techniques/",
         ),
         (
             "cake.yaml",
             "cake.yaml/cake",
-            "recipes/cake.yaml:1:1: lies in no folder of the book\n      | put it in house/, mixtures/ or techniques/",
+            "recipes/cake.yaml:1:1: is not in any of the book's folders\n      | put it in house/, mixtures/ or techniques/",
         ),
     ],
 )
@@ -135,7 +135,7 @@ def test_an_empty_folder_wants_its_house(tmp_path: Path) -> None:
     (tmp_path / "recipes").mkdir()
     assert told(load_book(tmp_path / "recipes").problems) == (
         "recipes/house/house.yaml:1:1: the book has no house.yaml\n"
-        '      | write it, with "book: 1" and "name: ..." to begin with'
+        '      | write one, starting with "book: 1" and "name: ..."'
     )
 
 
@@ -237,7 +237,7 @@ def test_a_file_that_may_not_be_read(write: Write, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr(Path, "open", refuse)
     loaded = load_book(folder)
     assert told(loaded.problems) == (
-        "recipes/mixtures/plain-sponge.yaml:1:1: cannot be read: Permission denied\n      | mend its rights"
+        "recipes/mixtures/plain-sponge.yaml:1:1: cannot be read: Permission denied\n      | check its permissions"
     )
     assert "line-a-tin" in loaded.book.techniques
 

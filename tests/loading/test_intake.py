@@ -52,7 +52,7 @@ def test_a_broken_card_keeps_back_what_it_is_in(write: Write, base: Mapping[str,
     assert problem.place.text == f"  - {line}"
     shown = problem.place.text[problem.place.column - 1 :][: problem.place.width]
     assert shown == line.split(",")[0].split(" ", 1 if line.startswith("6") else 2)[-1]
-    assert problem.message == f'the card of "{shown}" is broken', "as it is written there"
+    assert problem.message == f'the card for "{shown}" has a mistake in it', "as it is written there"
     assert set(loaded.book.mixtures) == {"other"}
     assert card not in loaded.book.cards
     assert len(loaded.book.cards) == 4
@@ -84,7 +84,7 @@ def test_a_mixture_with_a_slip_of_its_own_too_tells_that_one(write: Write, base:
 def test_cards_that_cannot_be_read_do_not_drown_the_book(write: Write, files: Mapping[str, str | bytes | None]) -> None:
     loaded = load_book(write(files))
     assert len(loaded.problems) == 1
-    assert {problem.message for problem in loaded.broken[PAGE]} == {"the cards of the ingredients cannot be read"}
+    assert {problem.message for problem in loaded.broken[PAGE]} == {"the ingredients' cards cannot be read"}
     assert not loaded.book.mixtures
     assert "line-a-tin" in loaded.book.techniques
 

@@ -207,7 +207,7 @@ def test_too_many_pixels_are_refused_before_they_are_unpacked(side: int) -> None
     [b"", b"\xff\xd8\xff", b"not a photo", saved(corners())[:400], saved(corners(), "GIF"), saved(corners(), "BMP")],
 )
 def test_no_photo_or_half_a_photo(raw: bytes) -> None:
-    with pytest.raises(Unfit, match="the photo is damaged, or no photo at all") as found:
+    with pytest.raises(Unfit, match="the photo is damaged, or not a photo at all") as found:
         read_photo(raw, "x.jpg", "x")
     assert found.value.hint
 

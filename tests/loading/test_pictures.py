@@ -118,7 +118,7 @@ def test_no_name_leads_out_of_the_folder(write: Write, tmp_path: Path, read: lis
     loaded = load_book(write({**naming(f'"{name}"'), "pictures/old/hull.svg": HULL, "secret.svg.yaml": "name: x\n"}))
     told_ = [problem for problem in loaded.problems if problem.place.file.endswith("line-a-tin.yaml")]
     assert [problem.code for problem in told_] == ["outside"]
-    assert "is not the plain name of a file" in told_[0].message
+    assert "is not a plain file name" in told_[0].message
     assert read == []
 
 
@@ -166,11 +166,11 @@ class TestLinks:
 
     def test_a_pipe_is_not_waited_for(self, folder: Path) -> None:
         os.mkfifo(folder / "pictures" / "hull.svg")
-        assert only(load_book(folder)).message == '"hull.svg" is no file'
+        assert only(load_book(folder)).message == '"hull.svg" is not a file'
 
     def test_a_folder_by_that_name(self, folder: Path) -> None:
         (folder / "pictures" / "hull.svg").mkdir()
-        assert only(load_book(folder)).message == '"hull.svg" is no file'
+        assert only(load_book(folder)).message == '"hull.svg" is not a file'
 
 
 @pytest.mark.parametrize("name", ["hull.heic", "hull.gif", "hull.svgz", "hull", "hull.svg.html"])
@@ -205,7 +205,7 @@ def test_a_file_that_may_not_be_read(write: Write, monkeypatch: pytest.MonkeyPat
 def test_what_is_wrong_with_a_picture_is_told_at_its_name(write: Write) -> None:
     bad = HULL.replace("<path", "<script/><path")
     assert told(load_book(write({**naming("hull.svg"), "pictures/hull.svg": bad}))) == (
-        "recipes/techniques/line-a-tin.yaml:7:12: it holds a script\n"
+        "recipes/techniques/line-a-tin.yaml:7:12: it contains a script\n"
         "    7 |   - {file: hull.svg, alt: A hull.}\n"
         "      |            ^^^^^^^^ save it as a plain drawing, without script"
     )

@@ -266,7 +266,9 @@ def test_a_page_kept_back_by_a_private_card_does_not_show_the_card(write: Write,
     text = base[CARDS].replace("    allergens: [milk]\n", f"    allergens: [{SECRET}]\n    private: yes\n")
     kitchen, site = both(write({CARDS: text}))
     assert SECRET in words(kitchen.problems)
-    assert [problem.message for problem in site.broken["mixtures/plain-sponge"]] == ['the card of "butter" is broken']
+    assert [problem.message for problem in site.broken["mixtures/plain-sponge"]] == [
+        'the card for "butter" has a mistake in it'
+    ]
     assert SECRET not in words(site.broken)
 
 

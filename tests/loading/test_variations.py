@@ -154,9 +154,9 @@ def test_a_circle_is_told_once_and_holds_back_all_of_it(book: Callable[..., Path
     }
     loaded = load_book(book(files))
     assert told(loaded) == (
-        "recipes/mixtures/x-one.yaml:2:7: by way of its base, this starts from itself\n"
+        "recipes/mixtures/x-one.yaml:2:7: through its base, this starts from itself\n"
         "    2 | from: x-two\n"
-        "      |       ^^^^^ x-one from x-two from x-three from x-one: write one of them out, without a base\n"
+        "      |       ^^^^^ x-one from x-two from x-three from x-one: write one of them out in full, without a base\n"
     )
     assert set(loaded.broken) == {f"mixtures/{slug}" for slug in ("x-one", "x-two", "x-three", "a-hanger-on")}
     assert "base-sponge" in loaded.book.mixtures
@@ -177,9 +177,9 @@ def test_a_broken_base_is_told_once(book: Callable[..., Path], spoilt: str) -> N
     assert problem.place.file == "recipes/mixtures/base-sponge.yaml"
     (follows,) = loaded.broken["mixtures/water-sponge"]
     assert (follows.message, follows.hint, follows.place.line) == (
-        'its base "base-sponge" is broken', "mend mixtures/base-sponge.yaml", 2,
+        'its base "base-sponge" has a mistake in it', "fix mixtures/base-sponge.yaml first", 2,
     )  # fmt: skip
-    assert loaded.broken["mixtures/a-deep-sponge"][0].message == 'its base "water-sponge" is broken'
+    assert loaded.broken["mixtures/a-deep-sponge"][0].message == 'its base "water-sponge" has a mistake in it'
 
 
 def test_a_technique_may_take_a_variation_as_material(book: Callable[..., Path], base: Mapping[str, str]) -> None:

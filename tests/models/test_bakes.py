@@ -38,14 +38,14 @@ def test_a_tin_of_the_house_goes_by_its_name() -> None:
 @every(
     ("key", "value", "told"),
     [
-        ("tin", "2 round 20 cm", "one tin belongs here"),
-        ("done after", "2 min", "no cake is done after 2 min"),
-        ("done after", "13 h", "no cake is done after 13 h"),
+        ("tin", "2 round 20 cm", "this takes one tin"),
+        ("done after", "2 min", "no cake bakes in 2 min"),
+        ("done after", "13 h", "no cake bakes in 13 h"),
         ("done after", "65", 'no unit after "65"'),
         ("centre", "97", 'is "97" in °C or °F?'),
         ("centre", "97 °C or so", '"or so" is left over after the heat'),
-        ("oven", "97 g", '"97 g" is no oven heat'),
-        ("baked", "-3 cm", '"-3" has a sign before it'),
+        ("oven", "97 g", '"97 g" is not an oven temperature'),
+        ("baked", "-3 cm", '"-3" has a sign in front of it'),
         ("bakd", "3 cm", 'unknown key "bakd" in a bake'),
     ],
 )

@@ -32,12 +32,12 @@ def test_a_part_in_bench_spelling() -> None:
 @every(
     ("key", "value", "told"),
     [
-        ("on", "roof", "not known here"),
+        ("on", "roof", "not one of the choices"),
         ("count", "0", "whole number"),
         ("colur", "red", "unknown key"),
         ("thick", "1", ""),
-        ("up", "4/3", "no share of a height"),
-        ("up", "1/3 of it", "no share of a height"),
+        ("up", "4/3", "not a share of a height"),
+        ("up", "1/3 of it", "not a share of a height"),
     ],
 )
 def test_what_cannot_be(key: str, value: str, told: str) -> None:

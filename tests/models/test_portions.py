@@ -22,7 +22,7 @@ def test_two_lengths() -> None:
         ("25 mm", "is not two lengths", (0, 5)),
         ("25 mm x 50 mm x 10 cm", "is not two lengths", (0, 21)),
         ("25 mm x 0 mm", "nothing at all", (8, 12)),
-        ("-25 mm x 50 mm", "has a sign before it", (0, 3)),
+        ("-25 mm x 50 mm", "has a sign in front of it", (0, 3)),
     ],
 )
 def test_what_is_no_portion_has_its_place(text: str, told: str, place: tuple[int, int]) -> None:

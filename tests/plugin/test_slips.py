@@ -28,13 +28,13 @@ TOLD = [
     ("- tinbook", "- tinbok", 'mkdocs.yml:7:5: there is no plugin "tinbok"', 'did you mean "tinbook"?'),
     ("- search", "- lighthouse", 'mkdocs.yml:6:5: there is no plugin "lighthouse"', "install it"),
     ("kitchen: true", "kichen: true", 'mkdocs.yml:8:7: the plugin tinbook has no setting "kichen"', '"kitchen"?'),
-    ("kitchen: true", "kitchen: mine", 'mkdocs.yml:8:7: "kitchen" of the plugin tinbook is a text here',
+    ("kitchen: true", "kitchen: mine", 'mkdocs.yml:8:7: "kitchen" of the plugin tinbook cannot be text',
      "write true or false"),
     ("pages", "moored", 'mkdocs.yml:2:11: there is no folder "moored"', "put it back"),
     ("theme:", "hooks: [./sub/gull.py]\ntheme:", 'mkdocs.yml:3:9: there is no file "gull.py"', "put it back"),
     ("site_name: Gull house\n", "", 'mkdocs.yml:1:1: "site_name" is missing', "start with site_name:"),
-    ("Gull house", "7", 'mkdocs.yml:1:1: "site_name" is a whole number here', "write a text"),
-    ("theme:", "site_url: 5\ntheme:", 'mkdocs.yml:3:1: "site_url" is a whole number here', "write a text"),
+    ("Gull house", "7", 'mkdocs.yml:1:1: "site_name" cannot be a whole number', "write text"),
+    ("theme:", "site_url: 5\ntheme:", 'mkdocs.yml:3:1: "site_url" cannot be a whole number', "write text"),
     ("theme:", "nav: 5\ntheme:", 'mkdocs.yml:3:1: "nav": Expected nav to be a list', "nav: 5"),
     ("theme:", "markdown_extensions:\n  - nosuch\ntheme:",
      'mkdocs.yml:4:5: the extension "nosuch" cannot be loaded', "take out the line"),
@@ -44,12 +44,12 @@ TOLD = [
 REFUSED = [
     ("theme:", "theme: [a", "mkdocs.yml:3:8: a list in [ ] is not closed", 'end the list with "]"'),
     ("theme:", "\tx: 1\ntheme:", "mkdocs.yml:3:1: there is a tab at the start of this line", "use spaces instead"),
-    ("  name", "    extra: 1\n  name", "mkdocs.yml:5:3: this does not fit the lines above", "start it under"),
-    ("Gull", "é".encode("latin-1").decode("utf-8", "surrogateescape"), "mkdocs.yml:1:12: this letter is not saved",
+    ("  name", "    extra: 1\n  name", "mkdocs.yml:5:3: this does not line up with the lines above", "line it up with"),
+    ("Gull", "é".encode("latin-1").decode("utf-8", "surrogateescape"), "mkdocs.yml:1:12: this character is not saved",
      "save the file as UTF-8"),
-    ("theme:", "extra: {a: !gull b}\ntheme:", 'mkdocs.yml:3:12: nobody knows what "!gull" means', "in quotes"),
+    ("theme:", "extra: {a: !gull b}\ntheme:", 'mkdocs.yml:3:12: "!gull" means nothing here', "in quotes"),
     ("theme:", "INHERIT: all.yml\ntheme:", 'mkdocs.yml:3:1: there is no file "all.yml"', "put it back"),
-    (GOOD, "Gull house", "mkdocs.yml:1:1: the file is one text, not names and values", "start with site_name:"),
+    (GOOD, "Gull house", "mkdocs.yml:1:1: the file is plain text, not names and values", "start with site_name:"),
 ]  # fmt: skip
 
 

@@ -75,7 +75,7 @@ def test_a_site_that_cannot_be_put_aside_stays(
     monkeypatch.setattr(shutil, "copytree", full)
     LastGood(server, tmp_path / "mkdocs.yml", dirty=True)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "old"
-    assert "The last site cannot be put aside: the disk is full." in caplog.text
+    assert "The last site cannot be set aside: the disk is full." in caplog.text
 
 
 def before_long(true: Callable[[], bool]) -> bool:

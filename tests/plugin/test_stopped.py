@@ -57,7 +57,7 @@ def was_told(done: subprocess.CompletedProcess[str], *words: str) -> None:
     said = done.stdout + done.stderr
     assert done.returncode == 1, said
     assert "Traceback" not in said
-    for each in (*words, "Your recipes and pages are as they were.", NOT_BUILT):
+    for each in (*words, "Your recipes and pages are untouched.", NOT_BUILT):
         assert each in said, said
 
 
@@ -70,7 +70,7 @@ def test_a_disk_that_fills_while_the_site_is_written(own: Path, command: str) ->
         file.write("hooks: [full.py]\n")
     before = sources(own)
     was_told(ran(own, command, "-q"), 'The site cannot be written to "site": the disk is full.',
-             'What is in "site" now is not a whole site', "do not give it out", ROOM)  # fmt: skip
+             'What is in "site" now is incomplete', "do not publish it", ROOM)  # fmt: skip
     assert sources(own) == before
 
 
@@ -78,7 +78,7 @@ def test_a_disk_that_fills_while_the_site_is_written(own: Path, command: str) ->
 def test_a_disk_that_takes_no_file_of_that_size(own: Path, command: str) -> None:
     before = sources(own)
     done = ran(own, command, "-q", limited=True)
-    was_told(done, 'The site cannot be written to "site": the disk takes no file so large.', ROOM)
+    was_told(done, 'The site cannot be written to "site": the disk cannot hold so large a file.', ROOM)
     assert sources(own) == before
 
 
@@ -89,7 +89,7 @@ def test_a_folder_that_may_not_be_written(own: Path, command: str) -> None:
     place = Path("/sys/tinbook")
     done = ran(own, command, "-q", "-d", str(place))
     was_told(done, f'The site cannot be written to "{place}": ', ELSEWHERE)
-    assert "do not give it out" not in done.stdout + done.stderr, "nothing lies there"
+    assert "do not publish it" not in done.stdout + done.stderr, "nothing lies there"
     assert sources(own) == before
 
 
@@ -106,12 +106,12 @@ def test_what_is_said_of_each(tmp_path: Path, code: int, cure: str) -> None:
     site = tmp_path / "site"
     site.mkdir()
     error = OSError(code, os.strerror(code), str(site / "index.html"))
-    assert "not a whole site" not in why_stopped(error, site, serving=False), "an empty folder is no half site"
+    assert "is incomplete" not in why_stopped(error, site, serving=False), "an empty folder is no half site"
     (site / "a.html").write_text("a", "utf-8")
     told = why_stopped(error, site, serving=False)
-    assert told.startswith(f'The site cannot be written to "{site}": ') and "not a whole site" in told
+    assert told.startswith(f'The site cannot be written to "{site}": ') and "is incomplete" in told
     assert told.endswith(cure)
-    assert "not a whole site" not in why_stopped(error, site, serving=True), "it is put back"
+    assert "is incomplete" not in why_stopped(error, site, serving=True), "it is put back"
 
 
 @pytest.mark.parametrize(

@@ -12,8 +12,8 @@ from tinbook.problems.disk import why_not
     ("code", "said"),
     [
         (errno.ENOSPC, "the disk is full"),
-        (errno.EROFS, "the disk can only be read"),
-        (errno.EACCES, "its folder may not be written to"),
+        (errno.EROFS, "the disk is read-only"),
+        (errno.EACCES, "you may not write to its folder"),
         (errno.EIO, os.strerror(errno.EIO).lower()),
     ],
 )

@@ -166,7 +166,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: next(row["warning"] for row in d.rows("colours", "--of", LAMP) if row["colour"] == "lamp red"),
         lambda d: next(row["warning"] for row in d.rows("parts", "--of", LAMP) if row["colour"] == "lamp red"),
         lambda d: re.search(r"Statutory warning: (E129.*?)\.", d.words("colours"))[1],
-        lambda d: re.search(r"Warning by law: (E129.*?)\.", d.words(f"techniques/{LAMP}"))[1],
+        lambda d: re.search(r"Statutory warning: (E129.*?)\.", d.words(f"techniques/{LAMP}"))[1],
     ),
     "how long is the stick of the lighthouse": (
         lambda d: part(d, LAMP, "tower")["support_mm"],

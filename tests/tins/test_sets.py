@@ -32,7 +32,7 @@ def test_is_understood(text: str, names: list[str]) -> None:
     [
         ("set of round 20 cm x 7.5 cm", "set of round 20 cm x 7.5 cm", "a set is more than one tin"),
         ("set of 15, 20 cm", "set of 15, 20 cm", "a set of what?"),
-        ("set of rond 15, 20 cm", "rond", 'no tin shape is called "rond"'),
+        ("set of rond 15, 20 cm", "rond", 'there is no tin shape called "rond"'),
         ("set of round 15, 200 cm x 7.5 cm", "200 cm", "200 cm is too large for the diameter of a round tin"),
         ("set of round 15, 20 kg", "20 kg", None),
         ("set of round 15, 20 cm x 75 cm", "75 cm", "75 cm is too deep for a round tin"),

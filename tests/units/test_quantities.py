@@ -101,7 +101,7 @@ def test_each_reader_takes_its_own_dimension_only(wanted: str, written: str) -> 
     with pytest.raises(Misread) as told:
         READERS[wanted](text)
     belongs = CALLED.get(wanted, "a plain number")
-    message = f'"{text}" is {CALLED.get(written)}; {belongs} belongs here'
+    message = f'"{text}" is {CALLED.get(written)}; this takes {belongs}'
     if written == "count":
         message = 'no unit after "6"'
     assert told.value.message == message
@@ -123,31 +123,31 @@ def test_zero_only_where_it_is_asked_for(reader: Callable[..., Quantity]) -> Non
     [
         ("", "nothing is written here", "write an amount, such as 250 g, 30 ml or 6", ""),
         ("butter", 'no number before "butter"', "write the amount first, such as 250 g, 30 ml or 6", "butter"),
-        ("250 gramms", 'no unit called "gramms"', 'did you mean "grammes"?', "gramms"),
-        ("2 tblsp", 'no unit called "tblsp"', 'did you mean "tbsp"?', "tblsp"),
-        ("2 millilitters", 'no unit called "millilitters"', 'did you mean "milliliters"?', "millilitters"),
-        ("2 blobs", 'no unit called "blobs"', "write it like 250 g, 30 ml or 6", "blobs"),
-        ("1e5 g", 'no unit called "e5"', "write it like 250 g, 30 ml or 6", "e5"),
-        ("-5 g", '"-5" has a sign before it', "write 5", "-5"),
-        ("NaN g", '"NaN" is no amount', "write a number, such as 250 g, 30 ml or 6", "NaN"),
+        ("250 gramms", 'there is no unit called "gramms"', 'did you mean "grammes"?', "gramms"),
+        ("2 tblsp", 'there is no unit called "tblsp"', 'did you mean "tbsp"?', "tblsp"),
+        ("2 millilitters", 'there is no unit called "millilitters"', 'did you mean "milliliters"?', "millilitters"),
+        ("2 blobs", 'there is no unit called "blobs"', "write it like 250 g, 30 ml or 6", "blobs"),
+        ("1e5 g", 'there is no unit called "e5"', "write it like 250 g, 30 ml or 6", "e5"),
+        ("-5 g", '"-5" has a sign in front of it', "write 5", "-5"),
+        ("NaN g", '"NaN" is not an amount', "write a number, such as 250 g, 30 ml or 6", "NaN"),
         ("0 g", '"0 g" is nothing at all', "write how much, or leave it out", "0 g"),
         ("1,001 kg", '"1,001 kg" is more than a kitchen holds', "check the number and the unit", "1,001 kg"),
         ("9999999", '"9999999" is more than a kitchen holds', "check the number and the unit", "9999999"),
-        ("900 °C", '"900 °C" is no heat for a kitchen', "check the number and the unit", "900 °C"),
-        ("-300 °C", '"-300 °C" is no heat for a kitchen', "check the number and the unit", "-300 °C"),
+        ("900 °C", '"900 °C" is not a temperature for a kitchen', "check the number and the unit", "900 °C"),
+        ("-300 °C", '"-300 °C" is not a temperature for a kitchen', "check the number and the unit", "-300 °C"),
         (
             "1 cup",
             "whose cup?",
-            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say whose the house uses",
+            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml whose you use",
             "1 cup",
         ),
         ("6 fl oz", "whose fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", "6 fl oz"),
         ("1 T", 'does "T" mean a tablespoon or a teaspoon?', "write tbsp or tsp", "T"),
         ("1 c", 'does "c" mean a cup or °C?', "write US cup, metric cup, UK cup or °C", "c"),
-        ("1-2 kg", '"1-2" is a range; one amount belongs here', "write one amount", "1-2"),
-        ("1 kg – 2 kg", '"1 kg – 2" is a range; one amount belongs here', "write one amount", "1 kg – 2"),
-        ("1 to 2 kg", '"1 to 2" is a range; one amount belongs here', "write one amount", "1 to 2"),
-        ("1-1/2 kg", '"1-1/2" is a range; one amount belongs here', "write 1 1/2, or one amount", "1-1/2"),
+        ("1-2 kg", '"1-2" is a range; this takes one amount', "write one amount", "1-2"),
+        ("1 kg – 2 kg", '"1 kg – 2" is a range; this takes one amount', "write one amount", "1 kg – 2"),
+        ("1 to 2 kg", '"1 to 2" is a range; this takes one amount', "write one amount", "1 to 2"),
+        ("1-1/2 kg", '"1-1/2" is a range; this takes one amount', "write 1 1/2, or one amount", "1-1/2"),
         ("1 lb 20 oz", '"20 oz" is as much as 1 lb or more', "check it, or write it all in one unit", "20 oz"),
         ("1 h 60 min", '"60 min" is as much as 1 h or more', "check it, or write it all in one unit", "60 min"),
         ("1 lb 4", '"4" is left over after the amount', "write 4 oz", "4"),
@@ -166,7 +166,7 @@ def test_what_is_no_quantity(text: str, message: str, hint: str, piece: str) -> 
 def test_what_is_wanted_is_said_with_examples() -> None:
     with pytest.raises(Misread) as told:
         read_quantity("20 cm", want=("mass", "volume", "count"))
-    assert told.value.message == '"20 cm" is a length; a weight, a volume or a plain number belongs here'
+    assert told.value.message == '"20 cm" is a length; this takes a weight, a volume or a plain number'
     assert told.value.hint == "write it like 250 g, 30 ml or 6"
 
 
@@ -208,14 +208,14 @@ def test_spans_of_other_things() -> None:
         ("1-1/2 h", '"1-1/2 h" goes down, not up', "write 1 1/2", "1-1/2 h"),
         ("60-75", 'no unit after "75"', "write it like 45 min", "75"),
         ("60", 'no unit after "60"', "write it like 45 min", "60"),
-        ("60-75 g", '"75 g" is a weight; a time belongs here', "write it like 45 min", "75 g"),
+        ("60-75 g", '"75 g" is a weight; this takes a time', "write it like 45 min", "75 g"),
         ("1-1 h 15 min", 'no unit after "1"', "write 1 h - 1 h 15 min", "1"),
-        ("60-75-90 min", '"75-90" is a range; one amount belongs here', "write one amount", "75-90"),
-        ("60- min", 'no unit called "-"', "write it like 45 min", "-"),
+        ("60-75-90 min", '"75-90" is a range; this takes one amount', "write one amount", "75-90"),
+        ("60- min", 'there is no unit called "-"', "write it like 45 min", "-"),
         ("0-5 min", '"0" is nothing at all', "write how much, or leave it out", "0"),
         ("45 min or so", '"or so" is left over after the amount', "leave it out", "or so"),
         ("about 45 min", 'no number before "about"', "write the amount first, such as 45 min", "about"),
-        ("45-60 minuets", 'no unit called "minuets"', 'did you mean "minutes"?', "minuets"),
+        ("45-60 minuets", 'there is no unit called "minuets"', 'did you mean "minutes"?', "minuets"),
     ],
 )
 def test_what_is_no_span(text: str, message: str, hint: str, piece: str) -> None:
@@ -226,7 +226,7 @@ def test_what_is_no_span(text: str, message: str, hint: str, piece: str) -> None
 
 
 def test_a_span_is_of_one_dimension() -> None:
-    with pytest.raises(Misread, match="from one kind of measure to another"):
+    with pytest.raises(Misread, match="mixes two kinds of measure"):
         read_span("100 g - 200 ml", ("mass", "volume"))
 
 
@@ -290,23 +290,23 @@ def test_the_forms_of_a_line(text: str, base: float, unit: str, rest: str) -> No
             "write one amount, in one unit",
             "1 cup plus 2 tbsp flour",
         ),
-        ("2-3 tbsp water", '"2-3" is a range; one amount belongs here', "write one amount", "2-3"),
+        ("2-3 tbsp water", '"2-3" is a range; this takes one amount', "write one amount", "2-3"),
         (
             "1-1/2 cups flour",
-            '"1-1/2" is a range; one amount belongs here',
+            '"1-1/2" is a range; this takes one amount',
             "write 1 1/2, or one amount",
             "1-1/2",
         ),
         (
             "5 cm vanilla pod",
-            '"5 cm" is a length; a weight, a volume or a plain number belongs here',
+            '"5 cm" is a length; this takes a weight, a volume or a plain number',
             "write it like 250 g, 30 ml or 6",
             "5 cm",
         ),
         ("3 c flour", 'does "c" mean a cup or °C?', "write US cup, metric cup, UK cup or °C", "c"),
         (
             "2 sticks butter",
-            "a stick is no measure here",
+            "a stick is not a measure here",
             "write 4 oz or 113 g for each stick of butter",
             "sticks",
         ),
@@ -324,7 +324,7 @@ def test_a_line_that_wants_a_length() -> None:
     assert read_line("20 cm ribbon", METRIC, ("length",))[1:] == ("ribbon", 6)
     with pytest.raises(Misread) as told:
         read_line("6 ribbons", METRIC, ("length",))
-    assert told.value.message == 'no unit called "ribbons"'
+    assert told.value.message == 'there is no unit called "ribbons"'
 
 
 SPELLED = {unit: unit or "" for unit in UNITS if unit not in ("cup", "fl oz") and UNITS[unit] != "temperature"}

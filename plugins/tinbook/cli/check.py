@@ -16,9 +16,9 @@ from tinbook.problems import as_dict, spell
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def check(book: Path, form: str) -> None:
-    """Read the whole book and tell every problem with its place and its cure.
+    """Check the whole book and list every mistake, where it is and how to fix it.
 
-    The exit code is 0 for a sound book, 1 when something must be mended.
+    The exit code is 0 if the book is fine, 1 if something needs fixing.
     """
     loaded = load_book(book.resolve() / "recipes")
     if form == "json":
@@ -27,11 +27,15 @@ def check(book: Path, form: str) -> None:
         for problem in loaded.problems:
             click.echo(spell(problem) + "\n")
         faults = len(loaded.errors)
-        sound = (
-            f"sound are {len(loaded.book.mixtures)} of the mixtures, {len(loaded.book.techniques)} of the techniques"
-        )
+        mixtures = _many(len(loaded.book.mixtures), "mixture")
+        fine = f"{mixtures} and {_many(len(loaded.book.techniques), 'technique')} are fine"
         unsure = sum(problem.code == UNSURE for problem in loaded.problems)
         left = f"; {unsure} still unsure" if unsure else ""
-        click.echo(f"{faults} to mend{left}; {sound}." if faults else f"Nothing to mend{left}; {sound}.")
+        click.echo(f"{faults} to fix{left}; {fine}." if faults else f"Nothing to fix{left}; {fine}.")
     if loaded.errors:
         raise SystemExit(1)
+
+
+def _many(count: int, word: str) -> str:
+    """`1 technique`, `24 mixtures`."""
+    return f"{count} {word}{'' if count == 1 else 's'}"

@@ -11,15 +11,15 @@ from pathlib import Path
 import click
 
 PARTS: Mapping[str, str] = {
-    "build": "Build the site of the book. Anything more you write goes to mkdocs build, such as --strict.",
-    "check": "Read the whole book and tell every problem with its place and its cure.",
-    "log": "Add to what the house has done.",
+    "build": "Build the book's site. Any other words, such as --strict, go to mkdocs build.",
+    "check": "Check the whole book and list every mistake, where it is and how to fix it.",
+    "log": "Add to the house's logs.",
     "new": "Start a book or a mixture.",
-    "schema": "Write the folder schema, which tells an editor every key of the book's files.",
-    "serve": "Show the book on this machine and follow your changes. Anything more you write goes to mkdocs serve.",
-    "sheet": "Write the technique NAME as one file that goes along by itself.",
-    "table": "Print a table by its NAME, or the names of all tables.",
-    "template": "Write a template of a KIND for a cake, to print at true size; without a KIND, what there is.",
+    "schema": "Write the folder schema, so that an editor knows every key in the book's files.",
+    "serve": "Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve.",
+    "sheet": "Write the technique NAME as a single file to send or print.",
+    "table": "Print the table called NAME; without a NAME, list them all.",
+    "template": "Write a KIND of template for a cake, to print at true size; without a KIND, list them all.",
 }
 """Each part, in the module of this room with its name, and how its own help begins."""
 MODULES = {"build": "site", "serve": "site"}
@@ -71,7 +71,7 @@ def part_called(name: str) -> click.Command:
 @click.option(
     "--book",
     type=click.Path(path_type=Path),
-    help="The folder of the book, with recipes/ in it. Here or above, if not given.",
+    help="The book's folder, with recipes/ in it; if not given, this folder or one above it.",
 )
 @click.version_option(package_name="tinbook")
 @click.pass_context
@@ -97,6 +97,6 @@ def recipes_of(book: Path) -> Path:
     folder = book.resolve() / "recipes"
     if not folder.is_dir():
         where = "here" if book == Path() else f'in "{book}"'
-        cure = f'go to the folder of your book, or name it with --book; "{NEW_BOOK}" starts one'
+        cure = f'go to the folder your book is in, or name it with --book; "{NEW_BOOK}" starts one'
         raise click.ClickException(f"there is no book {where}: {cure}")
     return folder

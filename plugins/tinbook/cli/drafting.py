@@ -33,7 +33,7 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
     """The same from schema.org data; what its words say for certain is not asked again."""
     note = read_parts(found.ingredients, found.steps, found.about, book, facts, asked.kitchen)
     if found.others:
-        note.left_out.append(f"{found.others} more on the page; one was read")
+        note.left_out.append(f"{found.others} more on the page; only one was read")
     minutes = minutes_of(found.cook)
     told = SaidBeside(
         name=asked.name,
@@ -49,14 +49,14 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
     return written(note, told, book, facts)
 
 
-def on_screen(drafts: Drafts, done: str = "is written") -> Iterator[str]:
+def on_screen(drafts: Drafts, done: str = "written") -> Iterator[str]:
     """What was read, what is unsure, what was left out, and the cards that unknown ingredients need: a screenful."""
     for draft in drafts.every:
         yield f"recipes/mixtures/{draft.slug}.yaml {done}: {_counted(draft)}."
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
     yield from (f"  left out: {line}" for line in drafts.left_out)
     if drafts.unknown:
-        yield "No card is known for these. Paste what you want into recipes/house/ingredients.yaml, below ingredients:"
+        yield "There is no card for these. Paste those you want into recipes/house/ingredients.yaml, under ingredients:"
         for name in drafts.unknown:
             yield f"  {_as_key(name)}: {{}}   # allergens: unknown, until you write them here"
 

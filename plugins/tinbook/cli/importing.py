@@ -77,8 +77,8 @@ def find_recipe(text: str, form: Literal["page", "json"], name: str) -> Found:
             broken = broken or "its data cannot be read: it is nested too deep"
     if not recipes:
         where = "the page" if form == "page" else "the file"
-        reason = broken or f"{where} holds no schema.org Recipe"
-        raise NoRecipe(f"{reason}. Copy its ingredients and steps into a text file and read that")
+        reason = broken or f"{where} has no schema.org Recipe"
+        raise NoRecipe(f"{reason}. Copy its ingredients and steps into a text file and use that")
     named = [recipe for recipe in recipes if _one(recipe.get("name")).lower() == name.lower()]
     return _found((named or recipes)[0], len(recipes) - 1)
 

@@ -32,12 +32,12 @@ NOTHING = frozenset(("null", "Null", "NULL"))
 ORDER = (
     "day", "of", "tin", "batter", "batter_depth", "oven", "done_after", "centre", "start", "baked", "out", "note",
 )  # fmt: skip
-START = "# What came out of this oven, a line a bake.\nbakes:\n"
+START = "# What came out of this oven, one line for each bake.\nbakes:\n"
 
 
 @click.group()
 def log() -> None:
-    """Add to what the house has done."""
+    """Add to the house's logs."""
 
 
 @log.command()
@@ -45,17 +45,19 @@ def log() -> None:
 @click.option("--tin", required=True, metavar="TIN", help='What it was baked in, such as "round 20 cm x 7.5 cm".')
 @click.option("--batter", metavar="WEIGHT", help='What went into this tin, such as "1150 g".')
 @click.option("--batter-depth", metavar="DEPTH", help='Or how deep the batter stood, such as "42 mm".')
-@click.option("--oven", required=True, metavar="HEAT", help='What the dial said, such as "140 °C fan".')
+@click.option("--oven", required=True, metavar="TEMPERATURE", help='What the dial said, such as "140 °C fan".')
 @click.option("--done-after", required=True, metavar="TIME", help='How long it was in, such as "72 min".')
-@click.option("--centre", metavar="HEAT", help='How warm its centre was when it came out, such as "97 °C".')
-@click.option("--start", metavar="HEAT", help='How warm the batter was, if not at room temperature, such as "8 °C".')
+@click.option("--centre", metavar="TEMPERATURE", help='How warm its centre was when it came out, such as "97 °C".')
+@click.option(
+    "--start", metavar="TEMPERATURE", help='How warm the batter was, if not at room temperature, such as "8 °C".'
+)
 @click.option("--baked", metavar="HEIGHT", help='How high it stood before levelling, such as "61 mm".')
 @click.option("--out", metavar="WEIGHT", help='What it weighed when cold, such as "1035 g".')
 @click.option("--note", metavar="WORDS", help="Anything else.")
-@click.option("--day", metavar="DAY", help="Such as 2026-05-02; today, if not given.")
+@click.option("--day", metavar="DAY", help="Such as 2026-05-02; today if not given.")
 @click.pass_obj
 def bake(book: Path, /, **told: str | None) -> None:
-    """Write down a bake of the mixture NAME. What is in the log already is not touched."""
+    """Log a bake of the mixture NAME. Nothing already in the log is changed."""
     folder = recipes_of(book)
     loaded = load_book(folder)
     told["day"] = told["day"] or date.today().isoformat()
@@ -79,7 +81,7 @@ def bake(book: Path, /, **told: str | None) -> None:
     path, whole = _with_line(folder, line, loaded, entry)
     before, after = _known(loaded.book, loaded, entry), _known(_with(loaded.book, entry), loaded, entry)
     put({path: whole})
-    click.echo(f"{path.relative_to(folder.parent).as_posix()} has one line more:\n  - {line}")
+    click.echo(f"Added one line to {path.relative_to(folder.parent).as_posix()}:\n  - {line}")
     for said in _changed(before, after):
         click.echo(said)
 
@@ -91,9 +93,9 @@ def _entry(data: dict[str, Any], loaded: Loaded) -> Baked:
         slugs = loaded.book.mixtures
         if entry.of not in slugs:
             if f"mixtures/{entry.of}" in loaded.broken:
-                raise click.ClickException(f'"{entry.of}" is broken: run "tinbook check" to see what to mend')
+                raise click.ClickException(f'"{entry.of}" has a mistake in it: run "tinbook check" to see what to fix')
             close = nearest(entry.of, slugs)
-            hint = f'did you mean "{close}"?' if close else "name a mixture by its file, without .yaml"
+            hint = f'did you mean "{close}"?' if close else "give the mixture's file name, without .yaml"
             raise click.ClickException(f'the book has no "{entry.of}": {hint}')
         batch = weigh(entry.of, slugs[entry.of], loaded.book, loaded.facts)
         flaws = tuple(bake_flaws(entry, batch, loaded.book, loaded.facts))
@@ -118,20 +120,20 @@ def _with_line(folder: Path, line: str, loaded: Loaded, entry: Baked) -> tuple[P
         whole = _grown(path, kind.path, line, loaded)
         if len(whole) <= LARGEST_BYTES:
             return path, whole
-    raise click.ClickException(f"{path.name} is full: write the bake into a file of the next year")
+    raise click.ClickException(f"{path.name} is full: start a file for next year")
 
 
 def _grown(path: Path, name: str, line: str, loaded: Loaded) -> bytes:
     """The contents of a log file with one more entry at its end."""
     if not path.exists():
         return f"{START}  - {line}\n".encode()
-    cure = f"mend the file, or write this line into it yourself:\n  - {line}"
+    cure = f"fix the file, or add this line to it yourself:\n  - {line}"
     try:
         raw = path.read_bytes()
     except OSError as error:
         raise click.ClickException(f"{path.name} cannot be read: {error.strerror}") from None
     if any(problem.place.file.endswith(name) for problem in loaded.problems):
-        raise click.ClickException(f'{path.name} has something to mend, which "tinbook check" tells: {cure}')
+        raise click.ClickException(f'{path.name} has a mistake in it, which "tinbook check" will show: {cure}')
     old, _ = read_yaml(raw, path.name)
     ending = "\r\n" if b"\r\n" in raw else "\n"
     indent = _indent(raw)
@@ -181,15 +183,15 @@ def _changed(before: _Known | None, after: _Known | None) -> list[str]:
         return []
     old, new = before.time, after.time
     said = [
-        f"In such a tin, learned from {spell(of_bakes(after.logged))}:",
-        f"  likeliest {new.likely_min:.0f} min, before {old.likely_min:.0f}",
-        f"  start checking at {new.check_shown_min:g} min, before {old.check_shown_min:g}",
-        f"  most likely {_span(new)} min, before {_span(old)}",
+        f"In a tin like this, learned from {spell(of_bakes(after.logged))}:",
+        f"  likeliest {new.likely_min:.0f} min (was {old.likely_min:.0f})",
+        f"  start checking at {new.check_shown_min:g} min (was {old.check_shown_min:g})",
+        f"  most likely {_span(new)} min (was {_span(old)})",
     ]
     if f"{after.rise:.2f}" != f"{before.rise:.2f}":
-        said.append(f"  it rises {after.rise:.2f} times its batter, before {before.rise:.2f}")
+        said.append(f"  it rises to {after.rise:.2f} times its batter (was {before.rise:.2f})")
     if f"{after.loss:.1%}" != f"{before.loss:.1%}":
-        said.append(f"  it loses {after.loss:.1%} of its weight, before {before.loss:.1%}")
+        said.append(f"  it loses {after.loss:.1%} of its weight (was {before.loss:.1%})")
     return said
 
 

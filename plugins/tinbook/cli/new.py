@@ -39,7 +39,7 @@ def book(folder: Path) -> None:
     name = re.sub(r"[-_\s]+", " ", folder.resolve().name).strip() or "Our book"
     with whole_folder(folder) as half:
         written = _copy(starter, half, name[:1].upper() + name[1:]) + _make(half)
-    click.echo(f'{written} files written into "{folder}". Next:')
+    click.echo(f'{written} files written to "{folder}". Next:')
     click.echo(f'  cd "{folder}"\n  tinbook check\n  tinbook serve')
 
 
@@ -77,9 +77,9 @@ def _make(folder: Path) -> int:
     "source",
     type=click.File("rb"),
     required=True,
-    help="A text file, a saved page or JSON with schema.org data, or - for what is pasted.",
+    help="A text file, a saved page or JSON with schema.org data, or - for text you paste in.",
 )
-@click.option("--kind", help="What kind it is, such as creamed, madeira, buttercream.")
+@click.option("--kind", help="What kind it is, such as creamed, madeira or buttercream.")
 @click.option("--tins", help='What it was written for, such as "2 round 20 cm x 7.5 cm".')
 @click.option("--kitchen", type=click.Choice(list(KITCHENS)), help="Whose cups and spoons it means, if you know.")
 @click.option("--try", "only_try", is_flag=True, help="Print what would be written, and write nothing.")
@@ -89,7 +89,7 @@ def mixture(
 ) -> None:
     """Turn a pasted note, or a page with schema.org data, into mixtures: the first is called NAME.
 
-    What is not certain is marked "# unsure" and stays so until you have looked.
+    Anything not certain is marked "# unsure" until you have looked at it.
     """
     slug = name if SLUG.fullmatch(name) else slug_of(name)
     folder = recipes_of(book)
@@ -100,7 +100,7 @@ def mixture(
     asked = NoteWanted(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
     drafts = _drafted(source, asked, folder)
     _refuse_existing(folder, [draft.slug for draft in drafts.every])
-    done = "is written" if drafts.lines and not only_try else "would be written" if drafts.lines else "is not written"
+    done = "written" if drafts.lines and not only_try else "would be written" if drafts.lines else "not written"
     if drafts.lines and not only_try:
         _write(drafts, folder, schema=(book / FOLDER / "mixture.json").is_file())
     for draft in drafts.every if only_try else ():
@@ -109,10 +109,10 @@ def mixture(
         click.echo(line)
     if not drafts.lines:
         hint = 'give each ingredient a line with its amount, such as "250 g butter"; --kitchen says whose cups they are'
-        raise click.ClickException(f"no ingredient was read for certain, so nothing is written: {hint}")
+        raise click.ClickException(f"no ingredient was read for certain, so nothing was written: {hint}")
     if any(draft.doubts for draft in drafts.every):
         click.echo(
-            'Next: look for "unsure" in the files, put each one right, take its mark out, then run "tinbook check".'
+            'Next: look for "unsure" in the files, put each one right, delete its mark, then run "tinbook check".'
         )
     else:
         click.echo('Next: read it over, then run "tinbook check".')
@@ -123,7 +123,7 @@ def _refuse_existing(folder: Path, slugs: list[str]) -> None:
     for slug in slugs:
         path = folder / "mixtures" / f"{slug}.yaml"
         if path.exists():
-            raise click.ClickException(f"{path.relative_to(folder.parent)} exists already and is left as it is")
+            raise click.ClickException(f"{path.relative_to(folder.parent)} already exists and has been left alone")
 
 
 def _drafted(source: BinaryIO, asked: NoteWanted, folder: Path) -> Drafts:

@@ -19,9 +19,9 @@ FOLDER = "schema"
 @click.command()
 @click.pass_obj
 def schema(book: Path) -> None:
-    """Write the folder schema, which tells an editor every key of the book's files.
+    """Write the folder schema, so that an editor knows every key in the book's files.
 
-    Do it again after Tinbook has been renewed. It is made by Tinbook and holds nothing of yours.
+    Run it again after updating Tinbook. The folder is made by Tinbook and holds nothing of yours.
     """
     recipes_of(book)
     folder = book / FOLDER
@@ -31,7 +31,7 @@ def schema(book: Path) -> None:
         raise cannot_write(folder, error) from None
     put({folder / f"{name}.json": schema_text(name).encode() for name in kinds()})
     click.echo(
-        f'{len(kinds())} files written into "{folder}". A file of the book finds its own by its first line, such as'
+        f'{len(kinds())} files written to "{folder}". Each file of the book finds its schema by its first line, such as'
     )
     click.echo(f"  {first_line('mixture')}")
 

@@ -30,11 +30,11 @@ PACKAGE = resources.files("tinbook")
 @click.command()
 @click.argument("name")
 @click.option("--people", type=click.IntRange(1, MOST_PEOPLE), default=1, help="For how many people.")
-@click.option("--pdf", is_flag=True, help="Write a PDF as well, A4.")
+@click.option("--pdf", is_flag=True, help="Write an A4 PDF as well.")
 @click.option(
-    "-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to; NAME.html if not given."
+    "-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to write it; NAME.html if not given."
 )
-@click.option("--cake", metavar="TIN", help='For which cake, with templates for it, such as "round 20 cm".')
+@click.option("--cake", metavar="TIN", help='The cake to make it for, with its templates, such as "round 20 cm".')
 @PAPER
 @SVG
 @FORCE
@@ -43,10 +43,10 @@ def sheet(
     book: Path, name: str, people: int, pdf: bool, output: Path | None,
     cake: str | None, paper: str, svg: bool, force: bool,
 ) -> None:  # fmt: skip
-    """Write the technique NAME as one file that goes along by itself. Nothing private goes along.
+    """Write the technique NAME as a single file to send or print. Nothing private goes into it.
 
-    Of a technique with parts all cakes go along, with their templates at true size, to choose from. With --cake it is
-    for that one, and its templates are written as a PDF beside it too.
+    For a technique with parts, every cake is there to choose from, with its templates at true size. With --cake the
+    sheet is for that cake alone, and its templates are written as a PDF beside it too.
     """
     loaded = load_book(recipes_of(book), kitchen=False)
     slug = _slug(name, loaded, book)
@@ -74,7 +74,7 @@ def sheet(
         files |= files_of(f"{made.name}, templates for {tin.name}", templates, beside, svg) if templates else {}
     write_all(files, force)
     if len(files[page]) > LARGE_BYTES:
-        click.echo("  That is large for a mail: fewer photos make it smaller.")
+        click.echo("  That is large for an email: fewer photos make it smaller.")
 
 
 def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
@@ -82,7 +82,7 @@ def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
     technique = loaded.book.techniques[slug]
     tin = cake_of(cake, loaded.book, "--cake")
     if not (technique.parts or technique.repeats):
-        hint = f"leave --cake out, or ask for \"tinbook template ring --cake '{tin.name}'\" and the like"
+        hint = f"leave --cake out, or try \"tinbook template ring --cake '{tin.name}'\" and the like"
         raise AskError(f'"{technique.name}" has no parts to draw for a cake', hint)
     return tin
 
@@ -97,7 +97,7 @@ def _slug(name: str, loaded: Loaded, book: Path) -> str:
         return names[name.lower()]
     slug = slug_of(name)
     if f"techniques/{slug}" in loaded.broken:
-        raise click.ClickException(f'"{name}" is broken: run "tinbook check" to see what to mend')
+        raise click.ClickException(f'"{name}" has a mistake in it: run "tinbook check" to see what to fix')
     if slug not in techniques and slug in load_book(recipes_of(book)).book.techniques:
         raise click.ClickException(f'"{name}" is private: no sheet of it leaves the house')
     if not techniques:

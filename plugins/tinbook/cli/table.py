@@ -42,7 +42,7 @@ MOST = 1000
 
 @click.command()
 @click.argument("name", required=False)
-@click.option("--of", "of", metavar="SLUG", help="Of which mixture: its file's name without .yaml.")
+@click.option("--of", "of", metavar="SLUG", help="Which mixture: its file name without .yaml.")
 @click.option(
     "--tin",
     "tins",
@@ -53,31 +53,33 @@ MOST = 1000
 )
 @click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
 @click.option("--above", metavar="TIN", help="The tier that stands on the cake of --tin.")
-@click.option("--deep", is_flag=True, help="Fill the tins as far as the written ones: a deeper tin, a deeper cake.")
-@click.option("--eggs", metavar="NUMBER", help="For so many eggs.")
-@click.option("--weight", "weight_g", metavar="WEIGHT", help='To make a weight, such as "900 g".')
-@click.option("--batches", metavar="NUMBER", help='So many batches, such as 2 or "1 1/2".')
-@click.option("--plus", metavar="SHARE", help='More by a share, such as "25 %".')
-@click.option("--left", metavar="AMOUNT", help='To use up what is left, such as "400 g butter".')
-@click.option("--layers", type=click.IntRange(1, 20), help="So many layers, of the height --layer, in --tin.")
+@click.option("--deep", is_flag=True, help="Fill the tins as full as the recipe's: a deeper tin, a deeper cake.")
+@click.option("--eggs", metavar="NUMBER", help="For this many eggs.")
+@click.option("--weight", "weight_g", metavar="WEIGHT", help='To make this much, such as "900 g".')
+@click.option("--batches", metavar="NUMBER", help='How many batches, such as 2 or "1 1/2".')
+@click.option("--plus", metavar="SHARE", help='How much more, such as "25 %".')
+@click.option("--left", metavar="AMOUNT", help='To use up what you have left, such as "400 g butter".')
+@click.option("--layers", type=click.IntRange(1, 20), help="How many layers, each as high as --layer, in --tin.")
 @click.option("--layer", "layer_mm", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
 @click.option(
-    "--height", "height_mm", metavar="HEIGHT", help='How high the cake to be coated or covered stands, such as "10 cm".'
+    "--height", "height_mm", metavar="HEIGHT", help='How high the cake is that you coat or cover, such as "10 cm".'
 )
-@click.option("--guests", type=click.IntRange(1, 1000), help="How many guests are to be served.")
-@click.option("--set", "stacked", metavar="TIERS", help='Judge a set, from the bottom, such as "25 + 20 + 15 cm".')
+@click.option("--guests", type=click.IntRange(1, 1000), help="How many guests to serve.")
+@click.option("--set", "stacked", metavar="TIERS", help='Try a set of tiers, bottom first, such as "25 + 20 + 15 cm".')
 @click.option(
-    "--portion", metavar="PORTION", help='finger, dessert, a kind of the house, or a size such as "30 mm x 40 mm".'
+    "--portion", metavar="PORTION", help='finger, dessert, one of your own, or a size such as "30 mm x 40 mm".'
 )
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
 @click.option("--owned", is_flag=True, help="Only tins the house owns.")
-@click.option("--beside", type=click.Choice(BESIDE), help="What stands beside the cake.")
-@click.option("--oven", "oven_c", metavar="HEAT", help='In an oven at such a heat, such as "150 °C fan".')
-@click.option("--start", "start_c", metavar="HEAT", help='With batter that goes in so warm, such as "8 °C".')
+@click.option("--beside", type=click.Choice(BESIDE), help="What is served beside the cake.")
+@click.option(
+    "--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".'
+)
+@click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
-    """Print a table by its NAME, or the names of all tables."""
+    """Print the table called NAME; without a NAME, list them all."""
     if name is None:
         from tabulate import tabulate
 
@@ -99,7 +101,7 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
     if not loaded.book.mixtures and loaded.errors:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')
     if asked["of"] and f"mixtures/{asked['of']}" in loaded.broken:
-        raise AskError(f'"{asked["of"]}" is broken', 'run "tinbook check" to see what to mend')
+        raise AskError(f'"{asked["of"]}" has a mistake in it', 'run "tinbook check" to see what to fix')
     TABLES[name].refuse(_given(asked))
     return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons, named_tins(loaded.book)))
 
@@ -152,7 +154,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
 def _one_cake(text: str, names: Mapping[str, Tin], sold: Sold) -> Tin:
     count, tin = read_tin(text, names, sold)
     if count != 1:
-        raise Misread("one tier stands there", f'write "{tin.name}"', 0, len(text))
+        raise Misread("this takes one tier", f'write "{tin.name}"', 0, len(text))
     return tin
 
 

@@ -31,9 +31,11 @@ from tinbook.units import Misread, read_length
 
 Options = Mapping[str, Any]
 USUAL_DROPS = 8
-PAPER = click.option("--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="On what.")
+PAPER = click.option(
+    "--paper", type=click.Choice(list(PAPERS), case_sensitive=False), default="A4", help="The paper to print on."
+)
 SVG = click.option("--svg", is_flag=True, help="Write each page as a drawing (SVG) as well.")
-FORCE = click.option("--force", is_flag=True, help="Write over a file that is there already.")
+FORCE = click.option("--force", is_flag=True, help="Overwrite a file that already exists.")
 
 
 def _ring(cake: Tin, loaded: Loaded, options: Options) -> Template:
@@ -73,7 +75,7 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
 
 @click.command()
 @click.argument("kind", required=False)
-@click.option("--cake", metavar="TIN", help='For which cake, such as "round 20 cm".')
+@click.option("--cake", metavar="TIN", help='The cake to draw it for, such as "round 20 cm".')
 @click.option("--drops", type=int, default=USUAL_DROPS, help="strip: how many drops or panels.")
 @click.option("--deep", metavar="LENGTH", help='strip: how deep a drop hangs, such as "4 cm"; panels without it.')
 @click.option("--curve", type=click.Choice(CURVES), default=CURVES[0], help="strip: how a drop hangs.")
@@ -81,11 +83,20 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
 @click.option("--height", metavar="LENGTH", help="strip: how high the cake stands before its coats.")
 @click.option("--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next smaller if not given.")
 @click.option(
-    "--portion", metavar="PORTION", default="dessert", help="cutting: finger, dessert, a kind of the house or a size."
+    "--portion",
+    metavar="PORTION",
+    default="dessert",
+    help="cutting: finger, dessert, one of your own, or a size.",
 )
 @PAPER
 @SVG
-@click.option("-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to; KIND-CAKE.pdf.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Where to write it; KIND-CAKE.pdf if not given.",
+)
 @FORCE
 @click.pass_obj
 def template(
@@ -99,7 +110,7 @@ def template(
     force: bool,
     **options: Any,
 ) -> None:
-    """Write a template of a KIND for a cake, to print at true size; without a KIND, what there is."""
+    """Write a KIND of template for a cake, to print at true size; without a KIND, list them all."""
     if kind is None:
         for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")
@@ -136,7 +147,7 @@ def _refuse(kind: str, options: Options) -> None:
             raise AskError(f'the template "{kind}" cannot use --{key}', f"{takes}; --{key} goes with {others[0]}")
         if key in ("curve", "start") and "deep" not in given:
             raise AskError(
-                f"--{key} is of drops, and without --deep there are panels", 'add --deep "4 cm", or leave it out'
+                f"--{key} is for drops, and without --deep there are panels", 'add --deep "4 cm", or leave it out'
             )
 
 
@@ -150,7 +161,7 @@ def cake_of(text: str, book: Book, option: str) -> Tin:
         raise AskError(f"{option}: a template goes by a cake's outline, not by what its tin holds",
                        f'write "{tin.full_name}"')  # fmt: skip
     if tin.kind.in_trays:
-        raise AskError(f"{option}: {tin.name} are no cake to cut or cover", 'name a tin, such as "round 20 cm"')
+        raise AskError(f"{option}: {tin.name} are not a cake to cut or cover", 'name a tin, such as "round 20 cm"')
     if count + len(others) != 1:
         raise AskError(f"{option}: a template is for one cake, not {count + len(others)}", f'write "{tin.name}"')
     return tin
@@ -185,7 +196,7 @@ def free(paths: Sequence[Path], force: bool) -> None:
     for path in paths:
         if path.is_dir() or (path.exists() and not force):
             cure = "name another" if path.is_dir() else "add --force to write over it, or name another with -o"
-            raise click.ClickException(f'"{path}" exists already and is left as it is: {cure}')
+            raise click.ClickException(f'"{path}" already exists and has been left alone: {cure}')
         if not path.absolute().parent.is_dir():
             raise click.ClickException(f'there is no folder "{path.parent}"')
 
@@ -195,4 +206,4 @@ def write_all(files: Mapping[Path, bytes], force: bool) -> None:
     free(list(files), force)
     put(files)
     for path, content in files.items():
-        click.echo(f'"{path}" is written, {max(1, round(len(content) / 1000))} kB.')
+        click.echo(f'"{path}" written, {max(1, round(len(content) / 1000))} kB.')

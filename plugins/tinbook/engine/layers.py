@@ -39,7 +39,7 @@ def layer_for_mm(height_mm: float, layers: int, filling_mm: float) -> float:
     """The height of each layer in a stack `height_mm` high. ValueError when the filling leaves nothing."""
     left = height_mm - (layers - 1) * filling_mm
     if layers < 1 or left <= 0.0:
-        raise ValueError(f"{layers} layers with {filling_mm:g} mm between them do not go into {height_mm:g} mm")
+        raise ValueError(f"{layers} layers with {filling_mm:g} mm between them do not fit in {height_mm:g} mm")
     return left / layers
 
 

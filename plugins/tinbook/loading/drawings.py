@@ -48,15 +48,15 @@ ATTRIBUTES = PAINT | _set(
     lengthAdjust textLength startOffset"""
 )
 REFUSED = {
-    "script": ("it holds a script", "save it as a plain drawing, without script"),
-    "foreignObject": ("it holds a piece of a web page", "save its lettering as text, then save it again"),
-    "image": ("it holds a photo", "save the photo by itself as .jpg and name both files"),
-    "a": ("it holds a link", "take the link off the shape, then save it again"),
-    "style": ("it holds a style sheet", 'save it with its styles as attributes ("presentation attributes")'),
+    "script": ("it contains a script", "save it as a plain drawing, without script"),
+    "foreignObject": ("it contains a piece of a web page", "save its lettering as text, then save it again"),
+    "image": ("it contains a photo", "save the photo by itself as .jpg and name both files"),
+    "a": ("it contains a link", "take the link off the shape, then save it again"),
+    "style": ("it contains a style sheet", 'save it with its styles as attributes ("presentation attributes")'),
     **dict.fromkeys(("animate", "animateMotion", "animateTransform", "set"), ("it moves", "save it without animation")),
     **dict.fromkeys(
         ("iframe", "embed", "object", "audio", "video", "canvas"),
-        ("it holds a piece of a web page", "take that out, then save it again"),
+        ("it contains a piece of a web page", "take that out, then save it again"),
     ),
 }
 
@@ -77,7 +77,7 @@ def read_drawing(raw: bytes, file: str, slug: str) -> PictureFile:
     root = _root(raw)
     for depth, element in _walk(root):
         if depth > DEEPEST:
-            raise Unfit("drawing", "its groups lie too deep in one another", "ungroup the drawing, then save it again")
+            raise Unfit("drawing", "its groups are nested too deep", "ungroup the drawing, then save it again")
         _look_at(element)
     if not any(_name(element) in SHAPES for _, element in _walk(root)):
         raise Unfit("drawing", "there is nothing drawn in it", "save it again with all of the drawing")
@@ -110,12 +110,12 @@ def _root(raw: bytes) -> Element:
     try:
         root: Element = fromstring(raw)
     except DefusedXmlException:
-        message = "it defines short forms (entities), which can be made to fill a memory"
+        message = "it defines short forms (entities), which could be used to fill up the memory"
         raise Unfit("drawing", message, hint) from None
     except (ParseError, ValueError, LookupError):
-        raise Unfit("unreadable", "the drawing is damaged, or no SVG at all", hint) from None
+        raise Unfit("unreadable", "the drawing is damaged, or not SVG at all", hint) from None
     if _name(root) != "svg":
-        raise Unfit("unreadable", "the file is no SVG drawing", hint)
+        raise Unfit("unreadable", "the file is not an SVG drawing", hint)
     return root
 
 
@@ -151,7 +151,7 @@ def _look_at(element: Element) -> None:
     if told:
         raise Unfit("drawing", *told)
     if bare not in ELEMENTS | UNSEEN:
-        message = f'it holds "{bare[:30]}", which no drawing of the book may'
+        message = f'it contains "{bare[:30]}", which the book does not allow in a drawing'
         raise Unfit("drawing", message, 'save it as "plain SVG" without effects')
     for name, value in element.attrib.items():
         _look_at_attribute(_split(name)[1], value)
@@ -159,8 +159,9 @@ def _look_at(element: Element) -> None:
 
 def _look_at_attribute(name: str, value: str) -> None:
     if name.lower().startswith("on"):
-        raise Unfit("drawing", f'it acts when touched ("{name[:30]}")', "save it as a plain drawing, without script")
-    outside = Unfit("drawing", "it leads to something outside itself", "draw or paste that into the drawing itself")
+        message = f'it does something when touched ("{name[:30]}")'
+        raise Unfit("drawing", message, "save it as a plain drawing, without script")
+    outside = Unfit("drawing", "it points to something outside itself", "copy that into the drawing itself")
     if name.lower() in ("href", "src") and not re.fullmatch(r"\s*(#[\w.:-]+\s*)?", value):
         raise outside
     if name in ATTRIBUTES or name == "style":

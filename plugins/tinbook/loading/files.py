@@ -44,7 +44,7 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
     Between them: the addresses that files with a problem were most likely meant to have.
     """
     if not folder.is_dir():
-        hint = 'go to the folder of your book, or name it with --book; "tinbook new book FOLDER" starts one'
+        hint = 'go to the folder your book is in, or name it with --book; "tinbook new book FOLDER" starts one'
         return (), frozenset(), (file_problem("no book", f"{folder.name}/", "there is no such folder", hint),)
     sources, refused, problems = [], set(), []
     for path in walk(folder):
@@ -57,7 +57,7 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
                 with path.open("rb") as file:
                     sources.append(SourceFile(meant, shown, file.read(LARGEST_BYTES + 1)))
             except OSError as error:
-                fault = file_problem("unreadable", shown, f"cannot be read: {error.strerror}", "mend its rights")
+                fault = file_problem("unreadable", shown, f"cannot be read: {error.strerror}", "check its permissions")
         if fault is not None:
             problems.append(fault)
             refused.add(meant)
@@ -92,13 +92,13 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
         return meant, file_problem("stray file", shown, "is not a .yaml file", f'name it "{name or slug}.yaml"')
     if room not in rooms() or len(inside.parts) != 2:
         hint = f'did you mean the folder "{near}"?' if near else f"put it in {_any_of(rooms())}"
-        return meant, file_problem("stray file", shown, "lies in no folder of the book", hint)
+        return meant, file_problem("stray file", shown, "is not in any of the book's folders", hint)
     if room == "house" and path.stem not in house_files() and not goes_on(path.stem):
         hint = f'did you mean "{name}.yaml"?' if name else "the house has house.yaml, tins.yaml, ingredients.yaml"
-        return meant, file_problem("stray file", shown, "is not a file of the house", hint)
+        return meant, file_problem("stray file", shown, "is not one of the house's files", hint)
     if room != "house" and not SLUG.fullmatch(path.stem):
         hint = f'name it "{slug}.yaml": small letters, figures and hyphens'
-        message = "the name of this file cannot be the address of a page"
+        message = "this file's name cannot be a page's address"
         return meant, file_problem("file name", shown, message, hint)
     return f"{room}/{path.stem}", None
 

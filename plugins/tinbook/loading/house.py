@@ -25,7 +25,7 @@ def read_house(intake: Intake, folder: Path, facts: Facts) -> House:
     if address not in intake.sources:
         if folder.is_dir() and address not in intake.refused:
             shown = f"{folder.name}/{HOUSE.path}"
-            hint = 'write it, with "book: 1" and "name: ..." to begin with'
+            hint = 'write one, starting with "book: 1" and "name: ..."'
             intake.problems.append(file_problem("missing", shown, "the book has no house.yaml", hint))
         intake.cup_said = address not in intake.refused
         return instead

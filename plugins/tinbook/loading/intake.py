@@ -64,7 +64,7 @@ class Intake:
         document, problems = read_yaml(source.raw, source.shown)
         log = log_of(address)
         if log:
-            hint = f"a log goes on by year: move its later entries into a file such as {log.of_year('2026').path}"
+            hint = f"keep a log for each year: move the later entries to a file such as {log.of_year('2026').path}"
             problems = tuple(replace(each, hint=hint) if each.code == "size" else each for each in problems)
         self._put(address, problems)
         if document is None:
@@ -131,7 +131,7 @@ class Intake:
         for flaw in flaws:
             place, hint = self.place(address, flaw), flaw.hint
             if flaw.code == "empty" and (hidden := _HIDDEN.search(place.text, max(0, place.column - 1))):
-                hint = f'a text that starts with "#" needs quotes round it: write "{hidden[1].strip()}"'
+                hint = f'text that starts with "#" needs quotes round it: write "{hidden[1].strip()}"'
             problem = Problem(code=flaw.code, message=flaw.message, place=place, hint=hint)
             if flaw.code == FOLLOWS or (flaw.code == "whose" and not self.cup_said):
                 self.broken.setdefault(address, []).append(problem)

@@ -36,13 +36,13 @@ def read_photo(raw: bytes, file: str, slug: str) -> PictureFile:
     except Image.DecompressionBombError:
         raise _too_large() from None
     except DAMAGE:
-        raise Unfit("unreadable", "the photo is damaged, or no photo at all", SAVE_AGAIN) from None
+        raise Unfit("unreadable", "the photo is damaged, or not a photo at all", SAVE_AGAIN) from None
     return PictureFile(file=file, kind="photo", width=copies[-1].width, height=copies[-1].height, copies=copies)
 
 
 def _too_large() -> Unfit:
     message = f"the photo has more than {LARGEST_PX // 1_000_000} million pixels"
-    return Unfit("too large", message, "save it smaller: 2000 pixels wide are plenty")
+    return Unfit("too large", message, "save it smaller: 2000 pixels wide is plenty")
 
 
 def _upright(raw: bytes) -> Image.Image:

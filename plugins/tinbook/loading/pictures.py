@@ -71,12 +71,12 @@ def _files(folder: Path) -> Iterator[Path]:
 def _bytes(name: str, folder: Path, there: dict[str, Path]) -> bytes:
     """The bytes of a picture. Raises Unfit for a name that leads out of the folder, or to nothing useful."""
     if re.search(r"[/\\:\x00-\x1f]", name) or name.startswith("."):
-        hint = f'put the picture into {PICTURES}/ and write its name alone, such as "board-edge.svg"'
-        raise Unfit("outside", f'"{name[:40]}" is not the plain name of a file', hint)
+        hint = f'put the picture in {PICTURES}/ and write just its name, such as "board-edge.svg"'
+        raise Unfit("outside", f'"{name[:40]}" is not a plain file name', hint)
     kind = PurePath(name).suffix
     if kind.lower() not in PICTURE_TYPES:
         hint = "save it as " + ", ".join(PICTURE_TYPES[:-1]) + f" or {PICTURE_TYPES[-1]}"
-        raise Unfit("picture", f'"{kind or name}" is no kind of picture the book can show', hint)
+        raise Unfit("picture", f'"{kind or name}" is not a kind of picture the book can show', hint)
     path = there.get(_composed(name))
     if path is None:
         close = nearest(name, there)
@@ -88,15 +88,15 @@ def _bytes(name: str, folder: Path, there: dict[str, Path]) -> bytes:
             hint = f"copy the file itself into {PICTURES}/"
             raise Unfit("outside", f'"{name[:60]}" leads to a file outside {PICTURES}/', hint)
         if not path.is_file():
-            raise Unfit("no picture", f'"{name[:60]}" is no file', "put a picture in its place")
+            raise Unfit("no picture", f'"{name[:60]}" is not a file', "put a picture in its place")
         with path.open("rb") as file:
             raw = file.read(LARGEST_BYTES + 1)
     except (OSError, RuntimeError) as error:
-        message = f"the picture cannot be read: {getattr(error, 'strerror', None) or 'its link leads round'}"
-        raise Unfit("unreadable", message, "mend its rights, or put the file itself there") from None
+        message = f"the picture cannot be read: {getattr(error, 'strerror', None) or 'its link leads back to itself'}"
+        raise Unfit("unreadable", message, "check its permissions, or put the file itself there") from None
     if len(raw) > LARGEST_BYTES:
         message = f"the picture is larger than {LARGEST_BYTES // 1_000_000} MB"
-        raise Unfit("too large", message, "save it smaller: 2000 pixels wide are plenty")
+        raise Unfit("too large", message, "save it smaller: 2000 pixels wide is plenty")
     return raw
 
 

@@ -33,12 +33,13 @@ def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[
         here = (*path, "private", index)
         if name not in fields or name == "private":
             close = nearest(name, fields)
-            hint = f'did you mean "{close}"?' if close not in (None, "private") else "name keys of this file"
+            hint = f'did you mean "{close}"?' if close not in (None, "private") else "name keys in this file"
             yield Flaw(
                 code="private", path=here, message=f'"{name}" is not a key here, so it cannot be private', hint=hint
             )
         elif fields[name].is_required() or name in type(model).needed:
-            hint = "take it out of the list" if isinstance(model, House) else 'write "private: yes" to keep it all back'
+            whole = 'write "private: yes" to keep all of it private'
+            hint = "take it out of the list" if isinstance(model, House) else whole
             yield Flaw(code="private", path=here, message=f'"{name}" cannot be private: the rest needs it', hint=hint)
 
 

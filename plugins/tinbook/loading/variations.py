@@ -84,10 +84,10 @@ def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Var
         for _ in circle:
             chain += f"{slug} from "
             slug = variations[slug].base
-        message = "by way of its base, this starts from itself"
-        hint = f"{chain}{first}: write one of them out, without a base"
+        message = "through its base, this starts from itself"
+        hint = f"{chain}{first}: write one of them out in full, without a base"
     else:
-        message, hint = "this starts from itself", "name another mixture, or write this one out"
+        message, hint = "this starts from itself", "name another mixture, or write this one out in full"
     intake.tell(f"{FOLDER}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
     for slug in others:
         intake.tell(f"{FOLDER}{slug}", [_broken_base(variations[slug].base)])
@@ -108,4 +108,5 @@ def _no_base(intake: Intake, base: str) -> Flaw:
 
 
 def _broken_base(base: str) -> Flaw:
-    return Flaw(code=FOLLOWS, path=("from",), message=f'its base "{base}" is broken', hint=f"mend mixtures/{base}.yaml")
+    message, hint = f'its base "{base}" has a mistake in it', f"fix mixtures/{base}.yaml first"
+    return Flaw(code=FOLLOWS, path=("from",), message=message, hint=hint)

@@ -31,16 +31,14 @@ def _tin(value: Any, info: ValidationInfo) -> Tin:
     text = text_of(value)
     tins = read_tins(text, tins_in(info), measures_in(info).tins)
     if len(tins) != 1 or (tins[0][0] != 1 and not tins[0][1].kind.in_trays):
-        raise Misread("one tin belongs here", 'write one entry for each, such as "round 20 cm x 7.5 cm"', 0, len(text))
+        raise Misread("this takes one tin", 'write one entry for each, such as "round 20 cm x 7.5 cm"', 0, len(text))
     return tins[0][1]
 
 
 def _minutes(text: str, _: Measures) -> float:
     minutes = read_time(text).base
     if not LEAST_MIN <= minutes <= MOST_MIN:
-        raise Misread(
-            f"no cake is done after {text}", "write how long it was in the oven, such as 62 min", 0, len(text)
-        )
+        raise Misread(f"no cake bakes in {text}", "write how long it was in the oven, such as 62 min", 0, len(text))
     return minutes
 
 

@@ -30,7 +30,7 @@ def _weighs(text: str, measures: Measures) -> Weight:
     mass, per, volume = text.partition(" per ")
     if not per:
         hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
-        raise Misread(f'"{text}" is not a weight for a volume', hint, 0, len(text))
+        raise Misread(f'"{text}" does not give a weight for a volume', hint, 0, len(text))
     one = "" if volume[:1].isdigit() else "1 "
     return Weight(read_grams(mass, measures) / read_at(read_ml, volume, len(mass + per), measures, one), text)
 
@@ -54,7 +54,7 @@ def _each(text: str, measures: Measures) -> Each:
     except Misread as error:
         near = nearest(text, EGG_PARTS)
         hint = f'did you mean "{near}"?' if near else f"write {', '.join(EGG_PARTS)}, or a weight such as 58 g"
-        raise Misread(f'"{text}" is not the weight of one', hint, error.start, error.end) from None
+        raise Misread(f'"{text}" is not a weight or a part of an egg', hint, error.start, error.end) from None
 
 
 Weighs = Annotated[Weight, spelled(_weighs)]

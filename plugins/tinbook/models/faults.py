@@ -110,17 +110,17 @@ class _Faults:
             line = _example(self.cls, path)
             how = f'such as "{line}"' if line.startswith("- ") else 'starting with "- "'
             return Flaw(
-                code="shape", path=path, message="a list belongs here", hint=f"put each on a line of its own, {how}"
+                code="shape", path=path, message="this should be a list", hint=f"put each on a line of its own, {how}"
             )
         if kind in ("model_type", "model_attributes_type", "dict_type", "mapping_type"):
             return Flaw(
-                code="shape", path=path, message="keys and values belong here", hint=f"write {_cure(self.cls, path)}"
+                code="shape", path=path, message="this should be keys and values", hint=f"write {_cure(self.cls, path)}"
             )
         return Flaw(
             code="value",
             path=path,
             message=f"this cannot be read: {error['msg']}",
-            hint="compare it with another file of the book",
+            hint="compare it with another file in the book",
         )
 
     def _misread(self, cause: Misread, path: Path) -> Flaw:
@@ -143,7 +143,7 @@ class _Faults:
     def _unknown_key(self, path: Path) -> Flaw:
         known = _keys_at(self.cls, path[:-1])
         close = _near(str(path[-1]), known)
-        hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(known)
+        hint = f'did you mean "{close}"?' if close else "choose from: " + ", ".join(known)
         return Flaw(
             code="unknown key",
             path=path,

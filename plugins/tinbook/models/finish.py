@@ -36,10 +36,11 @@ def _share(text: str, _: Measures) -> float:
 
 def _factor(text: str, _: Measures) -> float:
     value, end = read_number(text, 0)
+    hint = "write baked depth divided by batter depth, such as 1.5"
     if end < len(text):
-        raise Misread(f'"{text}" is not a number', "write baked depth over batter depth, such as 1.5", 0, len(text))
+        raise Misread(f'"{text}" is not a number', hint, 0, len(text))
     if not 0.5 <= value <= 4.0:
-        raise Misread(f"no cake rises {text} times", "write baked depth over batter depth, such as 1.5", 0, len(text))
+        raise Misread(f"no cake rises to {text} times its batter", hint, 0, len(text))
     return value
 
 
@@ -48,7 +49,7 @@ def _day(text: str, _: Measures) -> date:
         return date.fromisoformat(text)
     except ValueError:
         hint = "write year, month and day, such as 2026-05-02"
-        raise Misread(f'"{text}" is not a day of the calendar', hint, 0, len(text)) from None
+        raise Misread(f'"{text}" is not a date', hint, 0, len(text)) from None
 
 
 def _coat(text: str, measures: Measures) -> float:
@@ -58,7 +59,7 @@ def _coat(text: str, measures: Measures) -> float:
 def _one_cake(text: str, measures: Measures) -> Tin:
     count, tin = read_tin(text, sold=measures.tins)
     if count != 1 and not tin.kind.in_trays:
-        raise Misread("one cake belongs here", 'write one entry for each, such as "round 20 cm"', 0, len(text))
+        raise Misread("this takes one cake", 'write one entry for each, such as "round 20 cm"', 0, len(text))
     return tin
 
 

@@ -124,11 +124,11 @@ def read_solid(text: str, measures: Measures) -> Solid:
         sizes += read_sizes(text, top[0], top[1], measures, "top", ("across",))
     pressed: tuple[float, ...] = ()
     if to and how != "flattened":
-        raise Misread("only what is flattened is pressed to a size", 'begin with "flattened"', to[0], to[1])
+        raise Misread("only a flattened piece is pressed to a size", 'begin with "flattened"', to[0], to[1])
     if how == "flattened" and not to:
         raise Misread(
-            "how wide and long is it pressed?",
-            'write it behind, as in "flattened ball 30 mm, to 40 mm x 44 mm"',
+            "what size is it pressed to?",
+            'write it after a comma, as in "flattened ball 30 mm, to 40 mm x 44 mm"',
             0,
             len(text),
         )
@@ -145,7 +145,7 @@ def read_sheet(text: str, measures: Measures) -> Sheet:
         rings = read_path(text, 0, len(text), "part")
         if not all(inside(hole[0], rings[0]) for hole in rings[1:]):
             hint = "draw round the part first, then round each hole in it"
-            raise Misread("a second line lies outside the first", hint, 0, len(text))
+            raise Misread("a second outline lies outside the first", hint, 0, len(text))
         x, y = ((max(side) + min(side)) / 2.0 for side in zip(*rings[0], strict=True))
         centred = tuple(tuple((point[0] - x, point[1] - y) for point in ring) for ring in rings)
         across = [2.0 * max(side) for side in zip(*centred[0], strict=True)]
@@ -162,7 +162,7 @@ def read_cutter(text: str, measures: Measures) -> Cutter:
     if _SHARE.fullmatch(text, at):
         value, _ = read_number(text, at, "3/4")
         if not 0.0 < value <= 1.0:
-            raise Misread(f'"{text[at:]}" is not a part of the width', f'write such as "{form} 3/4"', at, len(text))
+            raise Misread(f'"{text[at:]}" is not a fraction of the width', f'write such as "{form} 3/4"', at, len(text))
         return Cutter(form, (), value, text)
     return Cutter(form, read_sizes(text, at, len(text), measures, form, CUTTERS[form]), None, text)
 
@@ -185,7 +185,7 @@ def read_sizes(
     Raises Misread."""
     hint = f"write {' x '.join(names)}, such as {' x '.join(('20 mm', '30 mm', '8 mm')[: len(names)])}"
     if not text[start:end].strip():
-        raise Misread(f"{_a(form)} has no size here", hint, 0, len(text))
+        raise Misread(f"{_a(form)} needs a size", hint, 0, len(text))
     parts, at = [], start
     for found in _BY.finditer(text, start, end):
         parts.append((at, found.start()))
@@ -216,9 +216,7 @@ def read_sizes(
 def _believe(length_mm: float, start: int, end: int) -> None:
     if not LEAST_MM <= length_mm <= MOST_MM:
         how = "small" if length_mm < LEAST_MM else "large"
-        raise Misread(
-            f"{length_mm:g} mm is too {how} for a part", "it should lie between 0.5 mm and 150 cm", start, end
-        )
+        raise Misread(f"{length_mm:g} mm is too {how} for a part", "it should be between 0.5 mm and 150 cm", start, end)
 
 
 def _form(text: str, at: int, known: Mapping[str, object], what: str, example: str) -> tuple[str, int]:
@@ -228,7 +226,7 @@ def _form(text: str, at: int, known: Mapping[str, object], what: str, example: s
     if word not in known:
         near = nearest(word, known) if word else None
         hint = f'did you mean "{near}"?' if near else f'write one of: {", ".join(known)}; as in "{example}"'
-        message = f'no {what} is called "{word}"' if word else f"which {what} is it?"
+        message = f'there is no {what} called "{word}"' if word else f"which {what} is it?"
         raise Misread(message, hint, at, max(at + len((words[0] if words else "").rstrip()), at + 1))
     return word, at + (words.end() if words else 0)
 

@@ -81,7 +81,7 @@ def _address(text: str, _: Measures) -> str:
     # A name with a password in it must not travel with every sheet.
     if not sound or re.search(r"[\s@?#\\\"<>]", text):
         raise Misread(
-            f'"{text}" is not the address of a site', 'write it whole, such as "https://book.example.org"', 0, len(text)
+            f'"{text}" is not a web address', 'write it in full, such as "https://book.example.org"', 0, len(text)
         )
     return text.rstrip("/")
 

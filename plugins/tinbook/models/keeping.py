@@ -58,7 +58,7 @@ def _months(text: str, written: str, at: int) -> tuple[int, ...]:
         f'did you mean "{close}"?' if close else 'write spring, summer, autumn, winter, or months: "October to March"'
     )
     start = at + len(written) - len(written.lstrip())
-    raise Misread(f'"{written.strip()}" is no season and no month', hint, start, start + len(written.strip()))
+    raise Misread(f'"{written.strip()}" is not a season or a month', hint, start, start + len(written.strip()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,7 @@ def read_keep(text: str, measures: Measures) -> Keep:
             if place not in PLACES:
                 close = nearest(place, PLACES)
                 hint = f'did you mean "{close}"?' if close else "write one of: " + ", ".join(PLACES)
-                raise Misread(f'"{place}" is no place that is known here', hint, start, len(text))
+                raise Misread(f'"{place}" is not a place to keep it', hint, start, len(text))
             break
     return Keep(read_stand(time.strip(), measures).minutes, place, text)
 

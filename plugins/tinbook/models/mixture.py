@@ -49,9 +49,7 @@ def read_take(text: str, measures: Measures) -> Take:
     if not name.strip():
         raise Misread("an amount of what?", 'write the ingredient after it, such as "250 g butter"', 0, len(text))
     if quantity.dimension not in ("mass", "volume", "count"):
-        raise Misread(
-            f"an ingredient is not measured in {quantity.unit}", "write a weight, a volume or a number", 0, at
-        )
+        raise Misread(f"ingredients are not measured in {quantity.unit}", "write a weight, a volume or a number", 0, at)
     return Take(quantity=quantity, name=name.strip(), wanted=wanted.strip(), at=at, written=text)
 
 

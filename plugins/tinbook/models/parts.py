@@ -24,7 +24,7 @@ BEHIND, BELOW = "from behind", "from below"
 def _share(text: str, _: Measures) -> float:
     share, end = read_number(text, 0, "1/3")
     if text[end:].strip() or not 0.0 <= share <= 1.0:
-        raise Misread(f'"{text}" is no share of a height', "write one from 0 to 1, such as 1/3", 0, len(text))
+        raise Misread(f'"{text}" is not a share of a height', "write one from 0 to 1, such as 1/3", 0, len(text))
     return share
 
 

@@ -152,10 +152,10 @@ def text_of(value: Any) -> str:
     if value is None:
         raise Misread("nothing is written here", "write a value, or leave the key out", 0, 0)
     if isinstance(value, Mapping):
-        hint = 'a text with ": " in it needs quotes round it' if len(value) == 1 else ""
-        raise Misread("a group of keys stands where one text belongs", hint, 0, 0)
+        hint = 'text with ": " in it needs quotes round it' if len(value) == 1 else ""
+        raise Misread("this takes a single value, not keys and values", hint, 0, 0)
     if isinstance(value, list):
-        raise Misread("a list stands where one text belongs", "", 0, 0)
+        raise Misread("this takes a single value, not a list", "", 0, 0)
     return str(value).strip()
 
 
@@ -175,7 +175,7 @@ def one_of(*words: str) -> ReadAs:
             return text
         known = nearest(text, words)
         hint = f'did you mean "{known}"?' if known else "write one of: " + ", ".join(words)
-        raise Misread(f'"{text}" is not known here', hint, 0, len(text))
+        raise Misread(f'"{text}" is not one of the choices', hint, 0, len(text))
 
     return spelled(read, {"enum": list(words)})
 
@@ -186,9 +186,8 @@ def whole_number(low: int, high: int) -> ReadAs:
     def read(text: str, _: Measures) -> int:
         if text.isascii() and text.isdigit() and len(text) < 7 and low <= int(text) <= high:
             return int(text)
-        raise Misread(
-            f'"{text}" is not a whole number from {low} to {high}', f"write digits, such as {max(low, 2)}", 0, len(text)
-        )
+        hint = f"write it in figures, such as {max(low, 2)}"
+        raise Misread(f'"{text}" is not a whole number from {low} to {high}', hint, 0, len(text))
 
     limits = {"minimum": low, "maximum": high, "pattern": rf"^\s*{'(?=[0-9]*[1-9])' if low else ''}[0-9]{{1,6}}\s*$"}
     return spelled(read, {"type": ["integer", "string"], **limits})

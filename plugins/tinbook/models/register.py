@@ -100,22 +100,22 @@ REGISTER: tuple[SourceKind, ...] = (
     ),
     SourceKind(
         name="tins", model=TinShelf, path="house/tins.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
-        field="tins", key="tins", entry=ShelfLine, spoken=("a tin of the house", "the list of tins"),
+        field="tins", key="tins", entry=ShelfLine, spoken=("one of the house's tins", "the list of tins"),
     ),
     SourceKind(
         name="ingredients", model=Larder, path="house/ingredients.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
-        field="cards", key="ingredients", entry=Card, spoken=('the card of "{}"', "the list of ingredients"),
+        field="cards", key="ingredients", entry=Card, spoken=('the card for "{}"', "the list of ingredients"),
         kept=frozenset((
             "weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "plain",
         )),
     ),
     SourceKind(
         name="finish", model=Finish, path="house/finish.yaml", merged=Merged.WHOLE, seen_by=SeenBy.EVERYONE,
-        field="finish", spoken=("", "how the house finishes its cakes"), blank=Finish(),
+        field="finish", spoken=("", "finish.yaml"), blank=Finish(),
     ),
     SourceKind(
         name="used", model=UsedLog, path="house/used.yaml", merged=Merged.LIST, seen_by=SeenBy.NOBODY,
-        field="used", key="used", entry=Used, spoken=("what a cake used", "the log of what was used"),
+        field="used", key="used", entry=Used, spoken=("an amount used", "the log of amounts used"),
         kept=frozenset(("day", "of", "cake", "height", "layers", "used")), by_year=True,
     ),
     SourceKind(

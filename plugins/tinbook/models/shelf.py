@@ -14,7 +14,7 @@ from tinbook.units import Measures, Misread
 def _one_tin(text: str, measures: Measures) -> Tin:
     count, tin = read_tin(text, sold=measures.tins)
     if count != 1:
-        raise Misread("one tin belongs here, without a number before it", 'say how many with "have: 2"', 0, len(text))
+        raise Misread("this takes one tin, without a number in front", 'say how many with "have: 2"', 0, len(text))
     return tin
 
 

@@ -27,11 +27,11 @@ def read_stand(text: str, measures: Measures) -> Stand:
     word = text.rpartition(" ")[2].lower()
     slip = word.isalpha() and word not in (*LONG, *WORDS) and nearest(word, [*LONG, *WORDS], 0.75)
     if slip in LONG:
-        raise Misread(f'no unit called "{word}"', f'did you mean "{slip}"?', len(text) - len(word), len(text))
+        raise Misread(f'there is no unit called "{word}"', f'did you mean "{slip}"?', len(text) - len(word), len(text))
     if word not in LONG:
         span = read_span(text, ("time",), measures)
         if span.low != span.high:
-            raise Misread("one time belongs here, not a range", "write the one that is safe", 0, len(text))
+            raise Misread("this takes one time, not a range", "write whichever is safe", 0, len(text))
         return Stand(span.low.base, text)
     value, end = read_number(text, 0, "2 days")
     if text[end:].strip().lower() != word:

@@ -32,7 +32,7 @@ def read_instead(text: str, measures: Measures) -> Instead:
         return Instead(take.name, take.wanted, take)
     name, _, wanted = text.partition(",")
     if not name.strip():
-        raise Misread("instead it gets what?", 'write the ingredient, such as "buttermilk"', 0, len(text))
+        raise Misread("what goes in instead?", 'write the ingredient, such as "buttermilk"', 0, len(text))
     return Instead(name.strip(), wanted.strip(), None)
 
 

@@ -88,9 +88,9 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount 
         inner = read_amount(line[about.end() :], kitchen, measures)
         if inner is None:
             return None
-        return NotedAmount(text="", end=about.end() + inner.end, doubt=f'"{about[0].strip()}" is no amount to weigh by')
+        return NotedAmount(text="", end=about.end() + inner.end, doubt=f'"{about[0].strip()}" is not a weight')
     if hand := _EACH_HAND.match(line):
-        return NotedAmount(text="", end=hand.end(), doubt=f'"{hand["word"]}" is a different amount in every hand')
+        return NotedAmount(text="", end=hand.end(), doubt=f'"{hand["word"]}" means a different amount to everyone')
     if pinch := _PINCH.match(line):
         return NotedAmount(text="1 pinch", end=pinch.end())
     if (packs := _TIMES.match(line)) and packs["count"] != "0":
@@ -111,7 +111,7 @@ def read_amount(line: str, kitchen: Kitchen, measures: Measures) -> NotedAmount 
             return _checked(line, first, kitchen, measures)
         end = ranged.end() + (second.end if second else 0)
         return NotedAmount(
-            text="", end=_after(line, end), doubt=f'"{line[:end].strip()}" is a range; one amount belongs here'
+            text="", end=_after(line, end), doubt=f'"{line[:end].strip()}" is a range; this takes one amount'
         )
     if plus := _PLUS.match(line, first.end):
         return _sum(line, first, plus.end(), kitchen, measures)
@@ -197,7 +197,7 @@ def _checked(line: str, first: NotedAmount, kitchen: Kitchen, measures: Measures
         spellings.append(second)
     known = [each for each in spellings if each.base is not None and each.base.unit]
     if len(spellings) > 1 and not known:
-        return NotedAmount(text="", end=_after(line, end), doubt=first.doubt or "neither of its amounts is certain")
+        return NotedAmount(text="", end=_after(line, end), doubt=first.doubt or "neither amount is certain")
     best = min(known, key=_rank) if known else first
     after = _after(line, end)
     if len(spellings) == 1:

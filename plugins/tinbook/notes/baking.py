@@ -76,7 +76,7 @@ def _oven(sentences: Sequence[str], fahrenheit: bool) -> tuple[str, str]:
         ]
     spoken = next((words[0] for part in sentences if (words := WORDS.search(part))), "")
     if spoken and not found:
-        return "", f'"{spoken}" is no heat to set a dial to'
+        return "", f'"{spoken}" is not a temperature to set a dial to'
     return agreed(found)
 
 
@@ -99,12 +99,12 @@ def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, 
     if not baked:
         baked = [time for part in sentences if (cook := _COOK.match(part)) for time in times(part[cook.end() :])]
     if not baked:
-        return (named, "") if named else ("", "no time to bake is named")
+        return (named, "") if named else ("", "no baking time is given")
     if not all(time.whole for time in baked):
-        return "", "it says more of the time than a figure: " + ", ".join(time.written for time in baked)
+        return "", "it says more about the time than a figure: " + ", ".join(time.written for time in baked)
     spans = {(time.low, time.high) for time in baked}
     if len(spans) > 1:
-        return "", "it names more than one time: " + ", ".join(dict.fromkeys(time.written for time in baked))
+        return "", "it gives more than one time: " + ", ".join(dict.fromkeys(time.written for time in baked))
     return baked[0].text, ""
 
 

@@ -202,7 +202,7 @@ class Lines:
         if not amount.text:
             return Read(written, doubt=amount.doubt)
         if amount.base and amount.base.dimension not in ("mass", "volume", "count"):
-            return Read(written, doubt="that is no amount of an ingredient")
+            return Read(written, doubt="that is not an amount of an ingredient")
         return self._named(amount, name, wanted, written)
 
     def _named(self, noted: NotedAmount, name: str, wanted: list[str], written: str) -> Read:

@@ -153,8 +153,8 @@ class _Writer:
             return []
         if self.told.described:
             return ["about: |", *(f"  {line.strip()}" for line in self.note.about)]
-        self.doubt("what stands before the list, and whether it is about the cake")
-        return [f"about: |{mark('what stands before the list')}", *(f"  {line.strip()}" for line in self.note.about)]
+        self.doubt("what comes before the list, and whether it is about the cake")
+        return [f"about: |{mark('what comes before the list')}", *(f"  {line.strip()}" for line in self.note.about)]
 
     def _said(self) -> list[str]:
         rows = []

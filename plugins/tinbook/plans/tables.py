@@ -80,7 +80,7 @@ def _instead(key: str, options: Iterable[str]) -> str:
     others = [name for name, table in TABLES.items() if key in table.options]
     own = f"it takes {', '.join(takes)}" if takes else "it takes no options"
     if key == "count":
-        own = f"ask of one tin at a time; {own}"
+        own = f"ask about one tin at a time; {own}"
     return f"{own}; {OPTIONS[key]} goes with {', '.join(others)}"
 
 
@@ -92,7 +92,7 @@ TABLES: Mapping[str, Table] = {
         of="mixture",
         takes=AMOUNTS,
     ),
-    "fits": Table("how a mixture goes into the tins asked for", amounts.fits, of="mixture", takes=IN_TINS),
+    "fits": Table("how a mixture fits the tins you name", amounts.fits, of="mixture", takes=IN_TINS),
     "written": Table("a mixture as written, in every measure", kitchen.written, of="mixture"),
     "allergens": Table("the allergens of a mixture and where they come from", mixtures.allergens, of="mixture"),
     "balance": Table("a mixture against the balance rules of its kind", mixtures.rules, of="mixture"),
@@ -109,17 +109,17 @@ TABLES: Mapping[str, Table] = {
         of="mixture",
         takes=f"{IN_TINS} oven_c start_c",
     ),
-    "loads": Table("mixes, tins, goes in the oven and its hours", bake_tables.loads, of="mixture", takes=IN_TINS),
-    "bakes": Table("the bakes of the log, and what was expected", bake_tables.bakes, takes="of"),
+    "loads": Table("mixes, tins, oven loads and hours", bake_tables.loads, of="mixture", takes=IN_TINS),
+    "bakes": Table("the bakes in the log, and what was expected", bake_tables.bakes, takes="of"),
     "coats": Table(
         "a filling or icing in and round a cake of every tin", finished.coats, of="mixture", takes="height_mm"
     ),
     "covers": Table("a paste over a cake of every tin", finished.covers, of="mixture", takes="height_mm"),
     "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards, takes="of height_mm"),
     "portions": Table(
-        "how many portions every tin cuts into, and how", served.portions, takes="of tins portion height_mm"
+        "how many portions each tin cuts into, and how", served.portions, takes="of tins portion height_mm"
     ),
-    "guests": Table("which tins serve so many guests with least over", served.guests, takes=PARTY),
+    "guests": Table("which tins serve the guests with least left over", served.guests, takes=PARTY),
     "parts": Table(
         "the parts of a technique for every cake, or for --tin", decorated.part_rows, of="technique", takes="tins"
     ),
@@ -133,26 +133,24 @@ TABLES: Mapping[str, Table] = {
     "dowels": Table(
         "dowels in every cake under a tier, or in --tin under --above", templates.dowels, takes="tins above"
     ),
-    "factors": Table("from every tin to every tin", amounts.factors, takes="tins measured"),
-    "sizes": Table(
-        "what every tin measures and holds, and the nearest one owned", amounts.sizes, takes="tins measured"
-    ),
-    "on-hand": Table("which mixtures the tins on hand allow, as written or nearly", mixtures.on_hand),
+    "factors": Table("factors from every tin to every other", amounts.factors, takes="tins measured"),
+    "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
+    "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
     "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),
-    "spoons": Table("spoons and cups by whose kitchen", kitchen.spoons),
+    "spoons": Table("spoons and cups, kitchen by kitchen", kitchen.spoons),
     "ounces": Table("ounces and pounds in grams", kitchen.ounces),
     "grams": Table("grams in ounces", kitchen.grams),
     "pints": Table("fluid ounces and pints in ml", kitchen.pints),
     "lengths": Table("inches in mm, and as tins are sold", kitchen.lengths),
     "eggs": Table("egg classes by weight", kitchen.eggs),
-    "bowl": Table("so many eggs in the bowl, by class", kitchen.bowl),
-    "egg-parts": Table("so many eggs of the house, white and yolk", kitchen.parts),
+    "bowl": Table("eggs in the bowl: how many, by class", kitchen.bowl),
+    "egg-parts": Table("the house's eggs: how many, white and yolk", kitchen.parts),
     "cups": Table("ingredients by the cup and spoon", kitchen.cups),
     "weights": Table("ingredients by every cup and spoon, with the range", kitchen.weights),
     "flour": Table("self-raising flour from plain", kitchen.flour),
-    "swaps": Table("what may stand in for what", kitchen.swaps),
+    "swaps": Table("what can stand in for what", kitchen.swaps),
     "pieces": Table("how many cupcakes from a batter, or from --weight", kitchen.pieces, takes="weight_g"),
-    "needed": Table("the batter for so many cupcakes", kitchen.needed),
-    "left": Table("what to multiply by for what is left", kitchen.left),
+    "needed": Table("how much batter a number of cupcakes needs", kitchen.needed),
+    "left": Table("what to multiply by to use up what is left", kitchen.left),
 }

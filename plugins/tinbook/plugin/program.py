@@ -19,7 +19,7 @@ from tinbook.problems.disk import FULL, why_not
 
 TAKEN = "this address is taken, it may be by another tinbook serve: end that one, or add -a localhost:8001"
 
-HALF = "Stopped. The site may be half built: build it again before you give it out."
+HALF = "Stopped. The site may be half built: build it again before you publish it."
 
 
 def main(words: Sequence[str]) -> int:

@@ -30,7 +30,7 @@ READING = frozenset(("yaml", "tab", "odd space", "control", "encoding", "empty",
 """What Tinbook's own reader finds that trips MkDocs too; it also refuses some things that YAML allows."""
 FIRST = "start with site_name: and the name of your book"
 KINDS = {
-    "bool": "true or false", "str": "a text", "int": "a whole number", "float": "a number", "list": "a list",
+    "bool": "true or false", "str": "text", "int": "a whole number", "float": "a number", "list": "a list",
     "dict": "names with values", "NoneType": "empty",
 }  # fmt: skip
 
@@ -110,7 +110,7 @@ def _unread(path: Path, error: YAMLError | None) -> str:
     place = Place(file=path.name, line=mark.line + 1, column=mark.column + 1, text=text)
     message = str(error.problem) if isinstance(error, MarkedYAMLError) else str(error)
     if found := re.search(r"could not determine a constructor for the tag '(.*?)'", message):
-        message, hint = f'nobody knows what "{found[1]}" means', 'put a text that starts with "!" in quotes'
+        message, hint = f'"{found[1]}" means nothing here', 'put text that starts with "!" in quotes'
         return spell(Problem(code="settings", message=message, hint=hint, place=place))
     return spell(Problem(code="settings", message=message, place=place))
 
@@ -167,7 +167,7 @@ def _meant(word: str, known: Iterable[str], otherwise: str) -> str:
 
 
 def _unknown(key: str, found: re.Match[str]) -> Said:
-    hint = _meant(key, MkDocsConfig(), "take it out; what only your own templates ask for goes under extra")
+    hint = _meant(key, MkDocsConfig(), "take it out; settings for your own templates go under extra")
     return Said((key,), f'there is no setting "{key}"', hint)
 
 
@@ -194,7 +194,7 @@ def _wrong(steps: tuple[str, ...], what: str, said: str) -> Said:
     if not kinds:
         return Said(steps, f"{what}: {said}")
     wanted, got = _kind(kinds["wanted"]), _kind(kinds["got"])
-    return Said(steps, f"{what} is {got} here", f"write {wanted}")
+    return Said(steps, f"{what} cannot be {got}", f"write {wanted}")
 
 
 def _kind(types: str) -> str:
@@ -227,14 +227,14 @@ def _text(key: str, found: re.Match[str]) -> Said:
 
 
 def _missing(key: str, found: re.Match[str]) -> Said:
-    return Said((), f'"{key}" is missing', FIRST if key == "site_name" else f"write {key}: and what it is")
+    return Said((), f'"{key}" is missing', FIRST if key == "site_name" else f"write {key}: and its value")
 
 
 def _extension(key: str, found: re.Match[str]) -> Said:
     name, error = found["name"], found["said"].strip().splitlines()[-1]
     if option := re.fullmatch(r"KeyError: '(.*)'", error):
         return Said((key, name, option[1]), f'the extension {name} has no setting "{option[1]}"', "take it out")
-    hint = "mend its name, install what it is in, or take out the line"
+    hint = "check its name, install the package it is in, or take out the line"
     return Said((key, name), f'the extension "{name}" cannot be loaded: {error.partition(": ")[2] or error}', hint)
 
 

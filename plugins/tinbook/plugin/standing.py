@@ -23,7 +23,7 @@ from tinbook.plugin.stopped import NOT_BUILT
 from tinbook.problems.disk import why_not
 
 log = get_plugin_logger("tinbook")
-STANDS = "The book is shown as it last was. It is built anew as soon as this is mended."
+STANDS = "The book is shown as it last was. It is rebuilt as soon as this is fixed."
 TOLD_BEFORE = frozenset(("Aborted with a configuration error!", NOT_BUILT))
 """How a build ends whose mistake has been reported already."""
 
@@ -66,7 +66,7 @@ class LastGood:
             else:
                 site.rename(before)  # MkDocs starts by emptying its folder
         except OSError as error:
-            log.error(f"The last site cannot be put aside: {why_not(error)}. {STANDS}")
+            log.error(f"The last site cannot be set aside: {why_not(error)}. {STANDS}")
             return False
         return True
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from tinbook.problems.disk import FULL, REASONS, why_not
 
 ROOM = "Make room on the disk, then build again."
-ELSEWHERE = "See that you may write there, or build into another folder with -d FOLDER."
+ELSEWHERE = "Make sure you may write there, or build into another folder with -d FOLDER."
 NOT_BUILT = "The site was not built."
 
 
@@ -21,9 +21,9 @@ def why_stopped(error: OSError, site: Path, serving: bool) -> str:
     """What the baker is told. A served site is put back, so nothing is said about it."""
     told = [_what(error, site)]
     if not serving and site.is_dir() and any(site.iterdir()):
-        told.append(f'What is in "{_shown(site)}" now is not a whole site, and may be partly an old one: '
-                    "do not give it out.")  # fmt: skip
-    told.append("Your recipes and pages are as they were.")
+        told.append(f'What is in "{_shown(site)}" now is incomplete, and may be partly an old site: '
+                    "do not publish it.")  # fmt: skip
+    told.append("Your recipes and pages are untouched.")
     if error.errno in FULL:
         told.append(ROOM)
     elif error.errno in REASONS:

@@ -9,10 +9,10 @@ FULL = frozenset((errno.ENOSPC, errno.EDQUOT, errno.EFBIG))
 REASONS = {
     errno.ENOSPC: "the disk is full",
     errno.EDQUOT: "the disk is full",
-    errno.EROFS: "the disk can only be read",
-    errno.EACCES: "its folder may not be written to",
-    errno.EPERM: "its folder may not be written to",
-    errno.EFBIG: "the disk takes no file so large",
+    errno.EROFS: "the disk is read-only",
+    errno.EACCES: "you may not write to its folder",
+    errno.EPERM: "you may not write to its folder",
+    errno.EFBIG: "the disk cannot hold so large a file",
 }
 
 

@@ -19,21 +19,21 @@ _WORDS = {
     ),
     "block sequence entries are not allowed in this context": (
         'a "- " does not belong here',
-        'start each "- " on a line of its own; put a text that starts with "- " in quotes',
+        'start each "- " on a line of its own; put text that starts with "- " in quotes',
     ),
     "mapping keys are not allowed in this context": (
         'a "?" does not belong here',
-        "put a text that starts with ? in quotes",
+        "put text that starts with ? in quotes",
     ),
     _NO_COLON: (
         'this line has no ":"',
         'write name: value, or start a list line with "- "',
     ),
     "did not find expected key": (
-        "this does not fit the lines above",
-        "start it under the name above it; close every quote and bracket",
+        "this does not line up with the lines above",
+        "line it up with the name above; close every quote and bracket",
     ),
-    "did not find expected '-' indicator": ('a list goes on without "- "', 'start this line with "- "'),
+    "did not find expected '-' indicator": ('this line of the list has no "- "', 'start this line with "- "'),
     "did not find expected ',' or ']'": (
         'a list in [ ] is not closed, or a "," is missing',
         'end the list with "]" and put "," between its parts',
@@ -44,7 +44,7 @@ _WORDS = {
     ),
     "did not find expected node content": (
         "there is no value here",
-        'put a text that starts with , ] or } in quotes; close every "[" and "{"',
+        'put text that starts with , ] or } in quotes; close every "[" and "{"',
     ),
     "found unknown escape character": (
         'a "\\" in double quotes has no meaning here',
@@ -59,24 +59,24 @@ _WORDS = {
         "use single quotes",
     ),
     "did not find expected comment or line break": (
-        'a text after "|" or ">" starts on the next line',
-        'put a text that starts with "|" or ">" in quotes',
+        'text after "|" or ">" starts on the next line',
+        'put text that starts with "|" or ">" in quotes',
     ),
     "found an indentation indicator equal to 0": (
-        'a text after "|" or ">" starts on the next line',
-        'put a text that starts with "|" or ">" in quotes',
+        'text after "|" or ">" starts on the next line',
+        'put text that starts with "|" or ">" in quotes',
     ),
     "did not find expected <document start>": (
-        "the file goes on after its end",
-        'take out the line "..." or "---"',
+        "the file has ended, but more follows",
+        'delete the line "..." or "---"',
     ),
 }
-_QUOTE = ("a quote is opened and never closed", "close it; put a text with an apostrophe in double quotes")
+_QUOTE = ("a quote is opened and never closed", "close it; text with an apostrophe needs double quotes")
 _AFTER = (
-    "the text goes on after its closing quote or bracket",
-    "put the quotes round all of it; put a text with an apostrophe in double quotes",
+    "there is more text after the closing quote or bracket",
+    "put the quotes round all of it; text with an apostrophe needs double quotes",
 )
-_SPACE = ('there is no space after a ":"', 'write a space after the ":" of a name')
+_SPACE = ('there is no space after a ":"', 'put a space after the ":"')
 _FOUND_LATE = frozenset((_NO_COLON, "found unexpected end of stream", "found unexpected document indicator"))
 # What the parser takes a text for, and the character that made it think so.
 _FIRST_SIGN = {
@@ -89,17 +89,17 @@ _FIRST_SIGN = {
 }
 _ELSE = ("this line cannot be read", "look at its spaces, colons, quotes and brackets")
 _TOO_FAR = (
-    "this line is set too far in",
-    'start it in line with the name above it; put a text that has ": " in it in quotes',
+    "this line is indented too far",
+    'line it up with the name above; text with ": " in it needs quotes',
 )
-_DASHES = ("this does not fit the lines above", 'start every "- " of a list in the same column')
+_DASHES = ("this does not line up with the lines above", 'start every "- " of a list in the same column')
 NO_NAME = ('there is no name before the ":"', "write one, or take out the line")
 GLUED = (
-    'this "- " is set too far in: the line above goes on with it',
-    'start every "- " of a list in the same column; put a text that has a dash there in quotes',
+    'this "- " is indented too far, so it reads as part of the line above',
+    'start every "- " of a list in the same column; text with a dash there needs quotes',
 )
 _TAB = ("there is a tab at the start of this line", "use spaces instead")
-ODD_SPACE = ("there is a space from a web page or a letter here", "type it again as a plain space")
+ODD_SPACE = ("there is an odd space here, pasted from a web page or a document", "delete it and type a plain space")
 
 
 def fault(error: MarkedYAMLError, file: str, lines: list[str]) -> Problem:
@@ -167,11 +167,11 @@ def _said(error: MarkedYAMLError, text: str, column: int) -> tuple[str, str]:
         return _QUOTE
     for what, sign in _FIRST_SIGN.items():
         if what in context or what in problem:
-            return f'a text cannot start with "{sign}"', "put it in quotes"
+            return f'text cannot start with "{sign}"', "put quotes round it"
     if problem == "did not find expected '-' indicator" and text.lstrip().startswith("- "):
         return GLUED
     if problem == "found character that cannot start any token":
-        return f'a text cannot start with "{text[column : column + 1]}"', "put it in quotes"
+        return f'text cannot start with "{text[column : column + 1]}"', "put quotes round it"
     if problem == "did not find expected key":
         if text[:column].rstrip().endswith(("'", '"', "]", "}")):
             return _AFTER

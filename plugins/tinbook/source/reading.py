@@ -91,7 +91,7 @@ def _not_utf8(raw: bytes, at: int, file: str) -> Problem:
     after = re.split(rb"[\r\n]", raw[at:], maxsplit=1)[0].decode("utf-8", "replace")
     place = Place(file=file, line=before.count("\n") + 1, column=len(line) + 1, width=1, text=line + after)
     return Problem(
-        code="encoding", message="this letter is not saved as UTF-8", place=place, hint="save the file as UTF-8"
+        code="encoding", message="this character is not saved as UTF-8", place=place, hint="save the file as UTF-8"
     )
 
 
@@ -124,7 +124,7 @@ class _EventReader:
         if data is None and isinstance(first, yaml.ScalarEvent):
             raise self._stop("empty", "the file is empty", start, _FIRST_LINE)
         if not isinstance(data, dict) or not isinstance(root, Branch):
-            what = "a list" if isinstance(data, list) else "one text"
+            what = "a list" if isinstance(data, list) else "plain text"
             raise self._stop("top", f"the file is {what}, not names and values", first, _FIRST_LINE)
         return data, root
 
@@ -140,11 +140,11 @@ class _EventReader:
                 self._refuse_glued(start.line + 1, end.line)
             if event.style == '"' and (control := _ESCAPED_CONTROL.search(value)):
                 message = f"there is an invisible character in this text (U+{ord(control[0]):04X})"
-                self._problem("control", message, start, end, 'take out the "\\" and what follows it')
+                self._problem("control", message, start, end, 'delete the "\\" and what follows it')
             return (None if plain and value in _NOTHING else value), Leaf(value, plain, start, end)
         if isinstance(event, yaml.AliasEvent):
-            message = f'"*{event.anchor}" stands for something written elsewhere'
-            hint = "write it out, or put a text that starts with * in quotes"
+            message = f'"*{event.anchor}" points to something written elsewhere'
+            hint = "write it out in full, or put text that starts with * in quotes"
             self._problem("alias", message, start, end, hint)
             return None, Leaf("", True, start, end)
         if depth > DEEPEST:
@@ -179,7 +179,7 @@ class _EventReader:
                     continue
                 data[name.text], items[name.text], names[name.text] = value, item, name
             else:
-                hint = 'write plain words before the ":"; put a text that starts with [, { or * in quotes'
+                hint = 'write plain words before the ":"; put text that starts with [, { or * in quotes'
                 self._problem("name", "this cannot be a name", event.start_mark, event.end_mark, hint)
         last: Event = event
         return data, Branch(
@@ -190,11 +190,11 @@ class _EventReader:
         """Whether this can name a value, `names` being taken; if not, a problem is added."""
         text = name.text
         if text == "<<" and name.plain:
-            code, message, hint = "merge", '"<<" takes over values written elsewhere', "write them out"
+            code, message, hint = "merge", '"<<" copies values from elsewhere', "write them out here"
         elif not text.strip():
             code, (message, hint) = "name", NO_NAME
         elif text != text.strip(" "):
-            code, (message, hint) = "name", ("there is a space too many in this name", "take it out")
+            code, (message, hint) = "name", ("there is an extra space in this name", "take it out")
         elif text != text.strip() or "\n" in text:
             code, (message, hint) = "name", ODD_SPACE
         elif text in names:
@@ -209,12 +209,12 @@ class _EventReader:
         """Adds a problem for an anchor or a tag."""
         where = event.start_mark, event.end_mark
         if anchor := getattr(event, "anchor", None):
-            hint = "take it out, or put a text that starts with & in quotes"
-            self._problem("anchor", f'"&{anchor}" is a mark for use elsewhere', *where, hint)
+            hint = "take it out, or put text that starts with & in quotes"
+            self._problem("anchor", f'"&{anchor}" is a label for use elsewhere', *where, hint)
         if tag := getattr(event, "tag", None):
             tag = tag.replace("tag:yaml.org,2002:", "!!", 1)
-            hint = "take it out, or put a text that starts with ! in quotes"
-            self._problem("tag", f'"{tag}" is a mark for programs', *where, hint)
+            hint = "take it out, or put text that starts with ! in quotes"
+            self._problem("tag", f'"{tag}" is meant for programs', *where, hint)
 
     def _refuse_glued(self, first: int, last: int) -> None:
         """Adds a problem for a list item that is read as part of the plain text above it."""

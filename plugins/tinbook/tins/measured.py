@@ -33,15 +33,15 @@ def measure_fault(tins: Sequence[Tin], measured_ml: float) -> MeasureFault | Non
     """What is wrong with a measure, ml to the brim, of the `tins` on one line; None if nothing is."""
     tin, *others = tins
     if others:
-        hint = "write each tin of the set on a line of its own, with its measure"
-        return MeasureFault("of", "a set is not measured as one", hint)
+        hint = "write each tin of the set on its own line, with what it holds"
+        return MeasureFault("of", "a set cannot be measured as one tin", hint)
     if tin.depth_mm is None:
         hint = f'write how deep it is, such as "{tin.kind.example}"'
-        return MeasureFault("depth", "a tin that was measured needs its depth", hint)
+        return MeasureFault("depth", "a measured tin needs its depth", hint)
     holds_ml = tin.brim_ml()
     if not holds_ml / MOST_OFF <= measured_ml <= holds_ml * MOST_OFF:
-        message = f"by its sizes the tin holds about {holds_ml:.0f} ml"
-        return MeasureFault("off", message, "measure it again, in ml, full to the brim")
+        message = f"by its size the tin holds about {holds_ml:.0f} ml"
+        return MeasureFault("off", message, "measure it again in ml, filled to the brim")
     return None
 
 
@@ -63,7 +63,7 @@ def read_measured(
     tins = read_tins(text[: said.start()], names, measures.tins)
     written = text[said.end() :]
     if not written.strip():
-        raise Misread("measured how much?", 'write what it holds to the brim: "measured 2200 ml"', *said.span())
+        raise Misread("how much does it hold?", 'write what it holds to the brim: "measured 2200 ml"', *said.span())
     try:
         measured_ml = read_volume(written, measures).base
     except Misread as wrong:

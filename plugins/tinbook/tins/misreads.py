@@ -34,10 +34,10 @@ def no_shape(text: str) -> Misread:
         for shape in SHAPES.values():
             if named := named_size(shape, said):
                 hint = f'did you mean "{named.name} {shape.key}"?'
-                return Misread(f'"{word[0]}" says no shape', hint, *word.span())
+                return Misread(f'"{word[0]}" does not name a shape', hint, *word.span())
         near = nearest(said, SPOKEN)
         hint = f'did you mean "{near}"?' if near else shapes
-        return Misread(f'no tin shape is called "{word[0]}"', hint, *word.span())
+        return Misread(f'there is no tin shape called "{word[0]}"', hint, *word.span())
     return Misread("what shape is the tin?", f'put the shape first: "round 20 cm"; {shapes}', start, end)
 
 
@@ -56,9 +56,9 @@ def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sha
     said = text[start:end]
     if _A_LENGTH.search(said):
         hint = f'write "{shape.example}"'
-        return Misread(f'the sizes stand before "{word}"; the shape comes first', hint, start, end)
+        return Misread(f'the size is written before "{word}"; the shape comes first', hint, start, end)
     if not any(letter.isalpha() for letter in said):
-        return Misread(f'"{said}" is no number of tins', "tins come whole: write 1, 2, 3", start, end)
+        return Misread(f'"{said}" is not a number of tins', "tins come whole: write 1, 2, 3", start, end)
     # In `3 lb loaf` the 3 is not a count.
     start = start if _is_unit(text[rest:end]) else rest
     said = text[start:end]
@@ -66,7 +66,7 @@ def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sha
         near = nearest(said, [name for named in shape.named for name in (named.name, *named.also)])
         sizes = f"the sizes are {listed(named.name for named in shape.named)}"
         hint = f'did you mean "{near}"?' if near else sizes
-        return Misread(f'no {shape.noun} is called "{said}"', hint, start, end)
+        return Misread(f'there is no {shape.noun} called "{said}"', hint, start, end)
     hint = f'start with the shape, or with how many in figures: "2 {shape.example}"'
     return Misread(f'"{said}" is not understood before "{word}"', hint, start, end)
 
@@ -75,7 +75,7 @@ def cups_or_tray(tin_word: re.Match[str], shape: Shape, named: NamedSize | None)
     """The error for a count before `muffin tins`, which may mean cups or trays."""
     tray = f"{shape.holes(named.sizes_mm)} {named.name} {shape.key}" if named else shape.example
     hint = f'count the {shape.key}: one tray is "{tray}"'
-    return Misread(f'"{tin_word[1]}" may mean a cup or a whole tray', hint, *tin_word.span(1))
+    return Misread(f'"{tin_word[1]}" could mean a cup or a whole tray', hint, *tin_word.span(1))
 
 
 def wrong_extras(shape: Shape, start: int, end: int) -> Misread:

@@ -58,7 +58,7 @@ class Outline(Shape):
             sizes = self.settled(sizes)
         except ValueError:
             raise Misread(
-                "this line holds no room", f'draw once round the tin, as in "{EXAMPLE}"', start, end
+                "this outline encloses nothing", f'draw once round the tin, as in "{EXAMPLE}"', start, end
             ) from None
         if fault := self.fault(sizes):
             raise Misread(fault.message, fault.hint, start, end)
@@ -137,7 +137,7 @@ def _fault(sizes: Sizes) -> SizeFault | None:
         if not low <= size <= high:
             how = "small" if size < low else "large"
             message = f"an outline {metric_label((round(size, 1),))} across is too {how} for a tin"
-            hint = f"it should lie between {metric_label((low,))} and {metric_label((high,))}; paths are in mm"
+            hint = f"it should be between {metric_label((low,))} and {metric_label((high,))}; paths are in mm"
             return SizeFault(index, message, hint)
     rings = _rings(sizes)
     if crossing(rings) is not None or not OUTLINE.area_mm2(sizes) > 0.0:
@@ -146,7 +146,7 @@ def _fault(sizes: Sizes) -> SizeFault | None:
         )
     if not all(inside(hole[0], rings[0]) for hole in rings[1:]):
         return SizeFault(
-            0, "a second line lies outside the first", "draw round the tin first, then round each hole in it"
+            0, "a second outline lies outside the first", "draw round the tin first, then round each hole in it"
         )
     return None
 

@@ -69,15 +69,13 @@ def read_path(text: str, start: int, end: int, noun: str = "tin") -> tuple[Ring,
             letter, at = text[at], at + 1
             if letter.upper() not in ARGUMENTS:
                 hint = "write it with M L H V C Q A and Z, as drawing programs save it"
-                raise Misread(f'"{letter}" is no command of an outline', hint, came, at)
+                raise Misread(f'"{letter}" is not a command in an outline', hint, came, at)
         elif letter.upper() in ("", "Z"):
-            raise Misread(
-                f'"{text[at]}" stands where a command belongs', f'begin with M, as in "{EXAMPLE}"', at, at + 1
-            )
+            raise Misread(f'"{text[at]}" is where a command should be', f'begin with M, as in "{EXAMPLE}"', at, at + 1)
         elif letter.upper() == "M":
             letter = "L" if letter == "M" else "l"
         if letter.upper() != "M" and not begun:
-            raise Misread("an outline begins with M, where the line starts", f'as in "{EXAMPLE}"', came, at)
+            raise Misread("an outline starts with M", f'as in "{EXAMPLE}"', came, at)
         numbers, at = _numbers(text, at, end, letter, came)
         if letter.upper() == "M":
             if pen.points:
@@ -89,7 +87,7 @@ def read_path(text: str, start: int, end: int, noun: str = "tin") -> tuple[Ring,
         else:
             _draw(pen, letter, numbers, (came, at))
         if not max(map(abs, pen.at)) <= FAR_MM or len(pen.drawn) + len(pen.points) > MOST_POINTS:
-            raise Misread(f"this goes further than any {noun}", "sizes are in mm: scale the drawing first", came, at)
+            raise Misread(f"this is bigger than any {noun}", "sizes are in mm: scale the drawing first", came, at)
         at = _GAP.match(text, at, end).end()  # type: ignore[union-attr]
     if pen.points or not pen.rings:
         raise _open(start, end)
@@ -189,7 +187,7 @@ def _arc(begin: Point, numbers: list[float], to: Point) -> list[Point]:
 
 def _check(pen: _Pen, start: int, end: int, noun: str) -> None:
     if any(len(ring) < 3 for ring in pen.rings):
-        raise Misread("this line holds no room", f'draw once round the {noun}, as in "{EXAMPLE}"', start, end)
+        raise Misread("this outline encloses nothing", f'draw once round the {noun}, as in "{EXAMPLE}"', start, end)
     crossed = crossing(pen.rings)
     if crossed is not None:
         message, hint = (

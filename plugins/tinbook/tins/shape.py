@@ -197,7 +197,7 @@ class Shape(ABC):
                 return SizeFault(
                     index,
                     f"{self._said(size)} is too {how} for the {rule.name} of a {self.noun}",
-                    f"it should lie between {low} and {high}",
+                    f"it should be between {low} and {high}",
                 )
             if rule.of is None:
                 continue

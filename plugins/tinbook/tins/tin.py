@@ -39,7 +39,7 @@ class Tin:
 
     def __post_init__(self) -> None:
         if self.shape not in SHAPES:
-            raise ValueError(f"no tin shape is called {self.shape!r}")
+            raise ValueError(f"there is no tin shape called {self.shape!r}")
         kind = SOLD_IN[self.sold][self.shape]
         sizes = kind.settled(self.sizes_mm)
         if fault := kind.fault(sizes):

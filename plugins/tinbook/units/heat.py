@@ -67,7 +67,7 @@ def _dial(text: str, at: int, number: float, end: int) -> tuple[float, int]:
         raise Misread(f'is "{text[at:end]}" in °C or °F?', f"write {text[at:end]} °C or {text[at:end]} °F", at, end)
     unit, end = named
     if UNITS[unit] != "temperature":
-        raise Misread(f'"{text[at:end]}" is no oven heat', "write 180 °C, 350 °F or gas mark 4", at, end)
+        raise Misread(f'"{text[at:end]}" is not an oven temperature', "write 180 °C, 350 °F or gas mark 4", at, end)
     heat = celsius(number) if unit == "°F" else number
     if heat < _COLDEST_C:
         raise Misread(f'"{text[at:end]}" is too cool for an oven', "check the number and the unit", at, end)

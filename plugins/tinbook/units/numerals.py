@@ -74,7 +74,7 @@ def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]
     if letters := _LETTERS.match(text, at):
         said = letters[0]
         hint = f"write {said.translate(_FIGURES)}, in figures only"
-        raise Misread(f'"{said}" has a letter in it where a figure belongs', hint, at, letters.end())
+        raise Misread(f'"{said}" has a letter where a figure should be', hint, at, letters.end())
     number = _NUMBER.match(text, at)
     if number is None:
         raise _no_number(text, at, such_as)
@@ -85,7 +85,7 @@ def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]
         raise Misread(f'"{text[at : run.end()]}" is no number', "write 250, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
     value = _value(number)
     if not isfinite(value):
-        raise Misread(f'"{number[0][:20]}" is no number to measure by', "check the number", at, end)
+        raise Misread(f'"{number[0][:20]}" is not a number to measure by', "check the number", at, end)
     return value, end
 
 
@@ -118,11 +118,11 @@ def _no_number(text: str, at: int, such_as: str) -> Misread:
     if not text.strip():
         return Misread("nothing is written here", f"write an amount, such as {such_as}", 0, len(text))
     if sign := _SIGN.match(text, at):
-        return Misread(f'"{said}" has a sign before it', f"write {text[sign.end() : end]}", at, end)
+        return Misread(f'"{said}" has a sign in front of it', f"write {text[sign.end() : end]}", at, end)
     if _BARE_POINT.match(text, at):
         return Misread(f'"{said}" starts with a point', f"write 0{said}", at, end)
     if _NO_NUMBER.match(text, at):
-        return Misread(f'"{said}" is no amount', f"write a number, such as {such_as}", at, end)
+        return Misread(f'"{said}" is not an amount', f"write a number, such as {such_as}", at, end)
     if digits := _NUMBER_WORDS.get(said.casefold()):
         return Misread(f'the number is written as a word, "{said}"', f"write {digits}", at, end)
     return Misread(

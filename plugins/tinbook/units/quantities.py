@@ -122,7 +122,7 @@ def read_span(text: str, want: Collection[str] = ANY, measures: Measures = METRI
         low = _checked(text, at, end, value, high.unit, measures, zero)
     _nothing_after(text, high_end, high, want)
     if low.dimension != high.dimension:
-        raise Misread(f'"{text.strip()}" goes from one kind of measure to another', "use one unit", at, high_end)
+        raise Misread(f'"{text.strip()}" mixes two kinds of measure', "use one unit", at, high_end)
     if low.base > high.base:
         hyphened = _HYPHENED.match(text, at)
         hint = f"write {hyphened[1]} {hyphened[2]}" if hyphened else "write the smaller amount first"
@@ -211,7 +211,7 @@ def _checked(text: str, at: int, end: int, value: float, unit: str, measures: Me
     if dimension == "temperature":
         base = kitchen.celsius(value) if unit == "°F" else value
         if not _TEMPERATURES[0] <= base <= _TEMPERATURES[1]:
-            raise Misread(f'"{said}" is no heat for a kitchen', "check the number and the unit", at, end)
+            raise Misread(f'"{said}" is not a temperature for a kitchen', "check the number and the unit", at, end)
         return Quantity(value, unit, dimension, base)
     try:
         base = value * unit_size(unit, measures)
@@ -233,7 +233,7 @@ def _wanted(text: str, at: int, unit: str, end: int, want: Collection[str], word
     if dimension in want:
         return
     names = _either(_DIMENSIONS[wanted][0] for wanted in want)
-    message = f'"{text[at:end].strip()}" is {_DIMENSIONS[dimension][0]}; {names} belongs here'
+    message = f'"{text[at:end].strip()}" is {_DIMENSIONS[dimension][0]}; this takes {names}'
     raise Misread(message, f"write it like {_such_as(want)}", at, end)
 
 
@@ -241,7 +241,7 @@ def _whose(text: str, at: int, end: int, unit: str) -> Misread:
     if unit == "cup":
         return Whose(
             "whose cup?",
-            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say whose the house uses",
+            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml whose you use",
             at,
             end,
         )
@@ -253,7 +253,7 @@ def _range(text: str, at: int, end: int) -> Misread:
     stop = word.end() if word else end
     hyphened = _HYPHENED.match(text, at)
     hint = f"write {hyphened[1]} {hyphened[2]}, or one amount" if hyphened else "write one amount"
-    return Misread(f'"{text[at:stop]}" is a range; one amount belongs here', hint, at, stop)
+    return Misread(f'"{text[at:stop]}" is a range; this takes one amount', hint, at, stop)
 
 
 def _no_unit(text: str, at: int, end: int, want: Collection[str]) -> Misread:
@@ -261,7 +261,7 @@ def _no_unit(text: str, at: int, end: int, want: Collection[str]) -> Misread:
     number = text[at:end].strip()
     like = f"write it like {_such_as(want)}"
     if word := _REST_WORD.match(text, _start(text, end)):
-        return Misread(f'no unit called "{word[0]}"', unit_meant(word[0]) or like, *word.span())
+        return Misread(f'there is no unit called "{word[0]}"', unit_meant(word[0]) or like, *word.span())
     return Misread(f'no unit after "{number}"', like, at, end)
 
 

@@ -91,9 +91,9 @@ _TWO_MEANINGS = {
     },
 }
 _NO_MEASURE = {
-    "stick": ("a stick is no measure here", "write 4 oz or 113 g for each stick of butter"),
-    "dozen": ("a dozen is no measure here", "write 12"),
-    "dessertspoon": ("a dessertspoon is no measure here", "write 2 tsp for each"),
+    "stick": ("a stick is not a measure here", "write 4 oz or 113 g for each stick of butter"),
+    "dozen": ("a dozen is not a measure here", "write 12"),
+    "dessertspoon": ("a dessertspoon is not a measure here", "write 2 tsp for each"),
     "cl": ("centilitres are not used here", "write ml: 1 cl is 10 ml"),
     "dl": ("decilitres are not used here", "write ml: 1 dl is 100 ml"),
     "mg": ("milligrams are not used here", "write g: 100 mg is 0.1 g"),
@@ -106,11 +106,11 @@ _NO_MEASURE = {
     "second": ("seconds are not used here", "write min: 30 seconds is 1/2 min"),
     **dict.fromkeys(
         ("knob", "dash", "splash", "handful", "glug", "drop", "drizzle"),
-        ("{} is not an amount another hand could weigh", "write g, ml or tsp"),
+        ("{} is not an amount anyone else could weigh", "write g, ml or tsp"),
     ),
     **dict.fromkeys(
         ("heaped", "heaping", "rounded", "scant", "generous"),
-        ("a {} measure is a different amount in every hand", "write a level spoon or cup, or g"),
+        ("a {} measure means a different amount to everyone", "write level spoons or cups, or g"),
     ),
 }
 _REFUSED = _TWO_MEANINGS | _NO_MEASURE | {f"{word}s": said for word, said in _NO_MEASURE.items()}
@@ -141,7 +141,7 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
     if whose := written["whose"]:
         unit = f"{_WHOSE[whose.casefold()]} {unit}"
         if unit not in UNITS:
-            raise Misread(f'no measure called "{unit}"', "leave out whose it is", written.start("whose"), end)
+            raise Misread(f'there is no measure called "{unit}"', "leave out whose it is", written.start("whose"), end)
     return unit, written.end()
 
 

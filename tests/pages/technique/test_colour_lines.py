@@ -55,4 +55,4 @@ def test_what_becomes_of_a_colour(demo: Loaded) -> None:
 def test_an_additive_of_two_colours_is_told_once(demo: Loaded) -> None:
     rose = replace(red(demo), name="rose")
     (words,) = law_lines([need(demo, red(demo)), need(demo, rose), need(demo, None)])
-    assert words.startswith("Lamp red and rose holds E129 (allura red): ") and words.endswith(LABEL)
+    assert words.startswith("Lamp red and rose contains E129 (allura red): ") and words.endswith(LABEL)

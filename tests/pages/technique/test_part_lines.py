@@ -49,5 +49,5 @@ def test_what_parts_share_is_said_once(demo: Loaded) -> None:
     said = [words for note in notes for words in note.words.split("; ")]
     assert sorted(said) == sorted({words for line in lines for words in line.more})
     letters = {words: note.letters for note in notes for words in note.words.split("; ")}
-    assert letters["lamp red carries a warning by law (E129)"] == "B and E"
+    assert letters["lamp red carries a statutory warning (E129)"] == "B and E"
     assert letters["small and hard: keep it from small children"] == "D to F"

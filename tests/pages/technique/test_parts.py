@@ -28,7 +28,7 @@ def test_one_cake_is_shown_and_the_others_wait(demo: Loaded) -> None:
     (shown,) = (each for each in cakes if each.shown)
     tower = shown.table.rows[0].line
     assert (tower.letter, tower.name, tower.colour, tower.count) == ("A", "tower", "gull white", "1")
-    assert any(words.startswith("weighed 68 g, computed ") for words in tower.more)
+    assert any(words.startswith("weighed 68 g, calculated ") for words in tower.more)
     assert any("lolly stick" in words and "55 mm in the part" in words for words in tower.more)
 
 
@@ -63,9 +63,15 @@ def test_the_grid_is_of_every_cake(demo: Loaded) -> None:
 def test_colours_that_carry_a_warning(demo: Loaded) -> None:
     made = view(demo, "lighthouse-for-the-front")
     (warning,) = made.warnings
-    assert warning.startswith("Lamp red holds E129 (allura red): may have an adverse effect on activity and attention")
+    assert warning.startswith(
+        "Lamp red contains E129 (allura red): may have an adverse effect on activity and attention"
+    )
     (red,) = (each for each in made.cakes[0].colours if each.name == "Lamp red")
-    assert (red.warning, red.swatch, red.label) == (f"warning by law: E129 (allura red): {PHRASE}", "#B3261E", "white")
+    assert (red.warning, red.swatch, red.label) == (
+        f"statutory warning: E129 (allura red): {PHRASE}",
+        "#B3261E",
+        "white",
+    )
     assert view(demo, "coil-of-rope").warnings == ()
 
 
@@ -94,7 +100,7 @@ def test_the_sheet_is_for_the_cake_in_hand(demo: Loaded, cake: str | None) -> No
         assert told.table == made.table and told.high and told.drawings
         assert tuple((each.title, each.text) for each in told.colours) == mixed(made.colours, (paste.paste,))
         assert any(PHRASE in each.text for each in told.colours)
-        (law,) = (note for note in told.table.notes if "lamp red carries a warning by law (E129)" in note.words)
+        (law,) = (note for note in told.table.notes if "lamp red carries a statutory warning (E129)" in note.words)
         assert law.letters == "B and E"
         notes = [words.text for page in told.templates for words in page.words]
         assert any("in lamp red: E129" in text for text in notes)

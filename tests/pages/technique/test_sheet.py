@@ -32,10 +32,10 @@ def test_the_list_of_what_goes_along() -> None:
 def test_a_sheet_for_one(sheet_desk: Callable[..., Desk]) -> None:
     sheet = sheet_of("set-dowels", sheet_desk())
     assert [(name, bare(words)) for name, words in sheet.leads] == [
-        ("For", "practised"), ("Makes", "one tier"),
+        ("Level:", "practised"), ("Makes", "one tier"),
     ]  # fmt: skip
     assert [(name, bare(words)) for name, words in sheet.times] == [
-        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Of it ahead", "5–7 min"),
+        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Can be done ahead", "5–7 min"),
     ]  # fmt: skip
     assert [(bare(row.amount), row.name, row.not_food) for row in sheet.materials] == [
         ("5", "Dowels", True), ("300 g", "Sugarpaste", False), ("20 g", "Sugar pearls", False), ("100 g", "Butter", False),
@@ -81,11 +81,11 @@ def test_boards_and_cards_are_taken_away_and_told_once(sheet_desk: Callable[...,
     sheet = sheet_of("set-dowels", sheet_desk(materials=[*cards, {"take": "1 ribbon", "not food": "yes"}], cautions=[]))
     assert (sheet.not_food, sheet.taken_away) == ("", "2 × cake card and 1 ribbon")
     assert sheet.counted == (
-        "1 cake card (round 15 cm): taken away", "1 cake card (round 20 cm): taken away", "1 ribbon: taken away",
+        "1 cake card (round 15 cm): removed", "1 cake card (round 20 cm): removed", "1 ribbon: removed",
     )  # fmt: skip
     assert not sheet.cautions, "no dowels, no caution of dowels"
     html = sheet_page(sheet, DRESS)
-    assert "Not food: 2 × cake card and 1 ribbon.</b> Take away before serving." in html and "Count them in" not in html
+    assert "Not food: 2 × cake card and 1 ribbon.</b> Remove before serving." in html and "Count them in" not in html
 
 
 def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., Desk]) -> None:
@@ -93,9 +93,12 @@ def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., 
     assert [(each.title, each.text) for each in sheet.contains] == [("milk", "butter")]
     assert sheet.unknown == "sugarpaste and sugar pearls"
     html = sheet_page(sheet, DRESS)
-    assert "<b>milk</b> (butter)" in html and "Unknown is not free" in html
+    assert "<b>milk</b> (butter)" in html and "Unknown does not mean" in html
     none = sheet_of("set-dowels", sheet_desk(materials=["100 g caster sugar"], steps=["Look."]))
-    assert (none.contains[0].text, none.unknown) == ("nothing named on the cards of its ingredients", "")
+    assert (none.contains[0].text, none.unknown) == (
+        "none of the fourteen is named on its cards; that is not “free from”: check the packets",
+        "",
+    )
     empty = sheet_of("set-dowels", sheet_desk(materials=[], steps=["Look."]))
     assert (empty.contains, empty.unknown) == ((), "")
     assert "Contains:" not in sheet_page(empty, DRESS)

@@ -119,9 +119,9 @@ def test_neighbours_are_named_at_their_edges() -> None:
     assert [page.key for page in pages] == ["frame-a1", "frame-a2", "frame-b1", "frame-b2"]
     joints = [{each.text for each in page.words if " on " in each.text and ":" not in each.text} for page in pages]
     assert joints == [
-        {"A2 is laid on here", "B1 is laid on here"},
-        {"cut here, lay on A1", "B2 is laid on here"},
-        {"cut here, lay on A1", "B2 is laid on here"},
+        {"A2 goes on here", "B1 goes on here"},
+        {"cut here, lay on A1", "B2 goes on here"},
+        {"cut here, lay on A1", "B2 goes on here"},
         {"cut here, lay on A2", "cut here, lay on B1"},
     ]
     assert all(sum(line.closed and line.kind == "inner" for line in page.lines) == 4 for page in pages), (

@@ -91,7 +91,7 @@ def test_what_is_left_covers_all_lines_of_it(batch: Batches, kitchen: Book, fact
         (Query(eggs=3), "has no whole eggs"),
         (Query(left=read_take("100 g honey", METRIC)), '"honey" is not in'),
         (Query(left=read_take("100 g sand", METRIC)), '"sand" is not in'),
-        (Query(left=read_take("3 butter", METRIC)), "cannot be set against"),
+        (Query(left=read_take("3 butter", METRIC)), "cannot be compared with"),
     ],
 )
 def test_a_question_that_does_not_fit_says_what_to_ask(

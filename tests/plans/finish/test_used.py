@@ -54,7 +54,7 @@ def test_no_entry_no_word(logging: Book, icing: Batch, facts: Facts) -> None:
 def test_a_wild_entry_is_told_and_not_learned_from(logging: Book, icing: Batch, facts: Facts) -> None:
     wild = entry("9 kg")
     (flaw,) = used_flaws(wild, logging, facts)
-    assert "not learned from" in flaw.message
+    assert "does not learn from it" in flaw.message
     assert learned(icing, replace(logging, used=(wild,)), facts).entries == 0
     assert not list(used_flaws(entry("1 kg"), logging, facts))
 

@@ -38,8 +38,8 @@ def test_what_is_said(demo: Loaded) -> None:
     [
         (("round 15 cm", "round 20 cm"), "round 20 cm does not stand on round 15 cm"),
         (("round 15 cm", "round 15 cm"), "does not stand on"),
-        (("dome 20 cm",), "dome 20 cm is no tier"),
-        (("standard cups",), "is no tier"),
+        (("dome 20 cm",), "dome 20 cm is not a tier"),
+        (("standard cups",), "is not a tier"),
     ],
 )
 def test_what_is_no_set(names: tuple[str, ...], told: str, demo: Loaded) -> None:

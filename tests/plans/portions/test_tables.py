@@ -90,7 +90,7 @@ def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
         ("guests", Query(stacked=ROUNDS[::-1]), "round 20 cm does not stand on round 15 cm"),
         ("guests", Query(stacked=ROUNDS, owned=True), "cannot be asked with --owned"),
         ("guests", Query(stacked=ROUNDS[:1], keep_top=True), "not cut while it is kept"),
-        ("guests", Query(guests=40, portion="slab"), 'no portion is called "slab"'),
+        ("guests", Query(guests=40, portion="slab"), 'there is no portion called "slab"'),
     ],
 )
 def test_questions_that_do_not_fit(name: str, query: Query, told: str, demo: Loaded) -> None:

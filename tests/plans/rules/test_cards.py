@@ -57,8 +57,8 @@ def test_one_name_leads_to_one_card(card: Callable[..., Card]) -> None:
 @pytest.mark.parametrize(
     ("allergens", "words", "cure"),
     [
-        (["Nothing"], "is no allergen", 'write "allergens: none"'),
-        (["nil", "milk"], "is no allergen", '"none" stands alone'),
+        (["Nothing"], "is not an allergen", 'write "allergens: none"'),
+        (["nil", "milk"], "is not an allergen", '"none" goes on its own'),
         (["nuts", "milk"], "is a group of allergens", "almond"),
         (["wheet"], 'the allergen "wheet" is not known', '"wheat"'),
     ],

@@ -18,12 +18,12 @@ BORDER = {"opening": "8 mm", "pitch": "15 mm", "stroke": "20 mm"}
 @every(
     ("said", "path", "told"),
     [
-        ({"rise": {"mudd": "1.2"}}, ("rise", "mudd"), "no kind of cake"),
-        ({"heights": "5 cm", "layers": "6", "filling": "10 mm"}, ("heights", 0), "do not go into 50 mm"),
+        ({"rise": {"mudd": "1.2"}}, ("rise", "mudd"), "not a kind of cake"),
+        ({"heights": "5 cm", "layers": "6", "filling": "10 mm"}, ("heights", 0), "do not fit in 50 mm"),
         ({"crumb coat": "3 cm"}, ("crumb coat",), "thicker than the layers"),
         ({"filling": "24 mm"}, ("filling",), "thicker than the layers"),
-        ({"border": {**BORDER, "count": "60"}}, ("border", "count"), "longer than the edge"),
-        ({"border": {**BORDER, "pitch": "60 cm"}}, ("border", "pitch"), "does not go round"),
+        ({"border": {**BORDER, "count": "60"}}, ("border", "count"), "do not fit round"),
+        ({"border": {**BORDER, "pitch": "60 cm"}}, ("border", "pitch"), "do not fit round"),
     ],
 )
 def test_figures_that_fight(said: dict[str, Any], path: tuple[object, ...], told: str, kitchen: Book, facts: Facts) -> None:  # fmt: skip
@@ -50,5 +50,5 @@ def test_a_mixture_is_checked_at_its_own_tins(mixture: Callable[..., Mixture], k
 
 def test_dowels_are_the_houses_word(mixture: Callable[..., Mixture], kitchen: Book, facts: Facts) -> None:
     (flaw,) = mixture_finish_flaws(mixture(finish={"dowels": "4"}), kitchen, facts)
-    assert (flaw.path, flaw.message) == (("finish", "dowels"), "dowels go by the tier, not by the mixture")
+    assert (flaw.path, flaw.message) == (("finish", "dowels"), "dowels belong to the tier, not to the mixture")
     assert not list(finish_flaws(Finish.model_validate({"dowels": "4"}), kitchen, facts))

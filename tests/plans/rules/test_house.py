@@ -44,13 +44,17 @@ def shelf_line(**keys: Any) -> ShelfLine:
 @every(
     ("keys", "path", "words"),
     [
-        ({"tin": "round 20 cm x 7.5 cm", "name": "old one"}, "name", "only an outline of your own has a name"),
-        ({"tin": "set of round 10, 15 cm x 7.5 cm", "measured": "500 ml"}, "measured", "a set is not measured as one"),
+        ({"tin": "round 20 cm x 7.5 cm", "name": "old one"}, "name", "only an outline has a name of its own"),
+        (
+            {"tin": "set of round 10, 15 cm x 7.5 cm", "measured": "500 ml"},
+            "measured",
+            "a set cannot be measured as one tin",
+        ),
         ({"tin": "round 20 cm", "measured": "2000 ml"}, "tin", "needs its depth"),
         ({"tin": PATH}, "tin", "needs a name"),
-        ({"tin": PATH, "name": "Number 4"}, "name", "another tin is called"),
+        ({"tin": PATH, "name": "Number 4"}, "name", "another tin is already called"),
         ({"tin": PATH, "name": "4th"}, "name", "cannot be called"),
-        ({"tin": PATH, "name": "round 20 cm"}, "name", "is what another tin is called"),
+        ({"tin": PATH, "name": "round 20 cm"}, "name", "is the name of another tin"),
     ],
 )
 def test_a_tin_that_cannot_be(keys: dict[str, Any], path: str, words: str) -> None:

@@ -29,7 +29,7 @@ PARTS = {
 def test_less_than_the_parts_take(materials: list[str], index: int, kitchen: Book, facts: Facts) -> None:
     (flaw,) = paste_flaws(technique(**PARTS, materials=materials), kitchen, facts)
     assert (flaw.code, flaw.path) == ("paste", ("materials", index))
-    assert "take 20 g of water, and here is 19 g" in flaw.message and "at least 20 g" in flaw.hint
+    assert "take 20 g of water, but only 19 g is listed" in flaw.message and "at least 20 g" in flaw.hint
 
 
 @pytest.mark.parametrize("materials", [["20 g water"], ["30 g water"], ["12 g water", "8 g water"], ["5 g butter"]])

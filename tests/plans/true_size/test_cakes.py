@@ -45,9 +45,9 @@ def test_the_ring_is_the_one_of_the_board_table(kitchen: Book, facts: Facts, cak
 
 
 def test_no_board(kitchen: Book, facts: Facts) -> None:
-    with pytest.raises(AskError, match="no board is sold that is large enough for round 60 cm"):
+    with pytest.raises(AskError, match="there is no board large enough for round 60 cm"):
         ring_template(read_tin("round 60 cm")[1], kitchen, facts)
-    with pytest.raises(AskError, match="stand on no board"):
+    with pytest.raises(AskError, match="do not stand on a board"):
         ring_template(read_tin("12 standard cups")[1], kitchen, facts)
 
 
@@ -65,9 +65,9 @@ def test_the_pieces_of_a_cutting_plan_are_the_cake(kitchen: Book, facts: Facts, 
 
 def test_cuts_that_cannot_be(kitchen: Book, facts: Facts) -> None:
     _, tin = read_tin("round 20 cm")
-    with pytest.raises(AskError, match='no portion is called "slab"'):
+    with pytest.raises(AskError, match='there is no portion called "slab"'):
         cutting_template(tin, "slab", kitchen, facts)
-    with pytest.raises(AskError, match="is not cut into portions 300 × 400 mm"):
+    with pytest.raises(AskError, match="cannot be cut into portions of 300 × 400 mm"):
         cutting_template(tin, (300.0, 400.0), kitchen, facts)
     with pytest.raises(AskError, match="are not cut"):
         cutting_template(read_tin("12 standard cups")[1], "dessert", kitchen, facts)

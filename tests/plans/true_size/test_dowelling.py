@@ -71,7 +71,7 @@ def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
 def test_fewer_where_no_more_have_room(facts: Facts) -> None:
     plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], NO_FINISH, facts)
     assert plan.fewer and plan.count == 3 < plan.high
-    assert "Only 3 have room" in spell(dowel_template(plan).notes[0])
+    assert "There is room for only 3" in spell(dowel_template(plan).notes[0])
 
 
 @every(
@@ -81,9 +81,9 @@ def test_fewer_where_no_more_have_room(facts: Facts) -> None:
         ("round 15 cm", 3, 3, "The house sets 3."),
         ("round 15 cm", 8, 8, "The house sets 8."),
         # published for it are 4 to 6, and 5 to 8
-        ("round 20 cm", 3, 6, "The house sets 3, fewer than anything published for it, so the most is taken."),
-        ("round 30 cm", 4, 8, "The house sets 4, fewer than anything published for it, so the most is taken."),
-        ("round 10 cm", 5, 3, "Only 3 have room"),
+        ("round 20 cm", 3, 6, "The house sets 3, fewer than anything published, so the highest is used."),
+        ("round 30 cm", 4, 8, "The house sets 4, fewer than anything published, so the highest is used."),
+        ("round 10 cm", 5, 3, "There is room for only 3"),
     ],
 )
 def test_the_house_says_how_many(facts: Facts, above: str, house: int, count: int, told: str) -> None:
@@ -122,9 +122,9 @@ def test_the_drawing_has_every_dowel_and_says_what_is_not_food(facts: Facts) -> 
     [
         ("round 15 cm", "round 20 cm", "round 20 cm is wider than round 15 cm"),
         ("round 20 cm", "round 7.5 cm", "has no room for 3 dowels"),
-        ("round 20 cm", "cups", "no dowels are set under a cups"),
-        ("ball 15 cm", "round 10 cm", "no dowels are set in a ball"),
-        ("dome 20 cm", "round 10 cm", "no dowels are set in a dome"),
+        ("round 20 cm", "cups", "dowels cannot go under standard cups"),
+        ("ball 15 cm", "round 10 cm", "dowels cannot go in ball 15 cm"),
+        ("dome 20 cm", "round 10 cm", "dowels cannot go in dome 20 cm"),
     ],
 )
 def test_what_cannot_stand(facts: Facts, cake: str, above: str, told: str) -> None:

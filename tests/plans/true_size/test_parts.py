@@ -83,7 +83,9 @@ def test_outlines_are_as_large_as_the_parts(boat: Technique, kitchen: Book, fact
     inner = [stroke.points for template in made for stroke in rings(template, "inner")]
     sides = [points[0][1] for points in inner if len(points) == 2]
     assert abs(sides[1] - sides[0]) == pytest.approx(12 * s)
-    assert f"Roll all of it by a ruler: E coil {12 * s:g} × {690 * s:g} mm." in " ".join(spelled_all(made[0].notes))
+    assert f"Roll the full length against a ruler: E coil {12 * s:g} × {690 * s:g} mm." in " ".join(
+        spelled_all(made[0].notes)
+    )
     assert {template.cake.name for template in made} == {cake}
 
 
@@ -94,9 +96,9 @@ def test_letters_and_words(boat: Technique, kitchen: Book, facts: Facts) -> None
     ]  # fmt: skip
     assert [spell(label.text) for label in made[0].labels] == [
         "A sail, 2 of", "30 × 20 mm", "B buoy", "22 × 22 mm", "D band", "120 × 15 mm",
-        "E coil", "690 × 12 mm, a piece of it",
+        "E coil", "690 × 12 mm, part of it",
     ]  # fmt: skip
-    assert spell(made[0].notes[0]) == "As it is written, for round 20 cm."
+    assert spell(made[0].notes[0]) == "As written, for round 20 cm."
     assert len({template.key for template in made}) == len(made)
     smaller = part_templates(decoration(boat, read_tin("round 15 cm")[1], kitchen, facts), label_mm)
     assert spell(smaller[0].notes[0]) == "Written for round 20 cm: lengths × 0.75."
@@ -150,7 +152,7 @@ def test_marks_that_the_edge_cuts_are_told_of(boat: Technique, kitchen: Book, fa
     for repeat in made.repeats:
         (note,) = spelled_all(marks_template(repeat, made.cake).notes)
         assert note.startswith(f"{repeat.count} marks ") and "Prick through the middle of each." in note
-        assert ("What lies over the edge is cut off with it." in note) == bool(repeat.cut)
+        assert ("Cut off whatever hangs over the edge." in note) == bool(repeat.cut)
 
 
 def test_what_has_anything_to_draw(boat: Technique, kitchen: Book, facts: Facts) -> None:

@@ -84,12 +84,12 @@ def test_a_drop_stays_on_its_strip(kitchen: Book, facts: Facts, count: int, deep
 @every(
     ("cake", "asked", "told"),
     [
-        ("round 20 cm", {"count": 0}, "a strip with no drops or panels divides nothing"),
-        ("round 20 cm", {"count": -3}, "a strip with no drops or panels divides nothing"),
-        ("round 20 cm", {"count": 8, "deep_mm": 200.0}, "is deeper than the cake is high"),
-        ("round 20 cm", {"count": 8, "deep_mm": 70.0, "from_top_mm": 60.0}, "a drop 130 mm deep is deeper than the cake"),
+        ("round 20 cm", {"count": 0}, "a strip needs drops or panels to divide it"),
+        ("round 20 cm", {"count": -3}, "a strip needs drops or panels to divide it"),
+        ("round 20 cm", {"count": 8, "deep_mm": 200.0}, "is more than the height of the cake"),
+        ("round 20 cm", {"count": 8, "deep_mm": 70.0, "from_top_mm": 60.0}, "a drop 130 mm deep is more than the height of the cake"),
         ("round 20 cm", {"count": 8, "deep_mm": -1.0}, "a drop cannot hang upwards"),
-        ("round 20 cm", {"count": 8, "deep_mm": 9.0, "curve": "bow"}, 'no drop hangs as a "bow"'),
+        ("round 20 cm", {"count": 8, "deep_mm": 9.0, "curve": "bow"}, 'a drop cannot hang as a "bow"'),
         ("round 20 cm", {"count": 300}, "are only 2.5 mm wide"),
         ("dome 20 cm", {"count": 8}, "the side of a dome is not upright"),
     ],

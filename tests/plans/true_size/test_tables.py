@@ -66,7 +66,7 @@ def vars_of(demo: Loaded) -> dict[str, object]:
     ("cake", "above", "told"),
     [
         ("round 15 cm", "round 20 cm", "is wider than"),
-        ("ball 15 cm", None, "no dowels"),
+        ("ball 15 cm", None, "dowels cannot go"),
         ("round 10 cm", None, "is sold"),
     ],
 )

@@ -44,7 +44,7 @@ def test_words_that_still_hold_are_left_alone(kitchen: Book, mixture: Any) -> No
     """A step that says "milk" holds as long as any milk is in the mix."""
     base = mixture(mix=[*MIX, "60 ml milk"], method=["Warm the milk."])
     _, (flaw,) = carried(kitchen, base, [{"swap": "milk", "for": "water"}])
-    assert flaw.path == ("change", 0, "swap") and "step 1 of the base speaks" in flaw.message
+    assert flaw.path == ("change", 0, "swap") and "step 1 of the base mentions" in flaw.message
     assert not carried(kitchen, base, [{"amount": "90 ml milk"}])[1]
     twice = mixture(mix=[{"take": "60 ml milk", "part": "a"}, {"take": "50 ml milk", "part": "b"}, *MIX],
                     method=["Warm the milk."])  # fmt: skip
@@ -54,8 +54,8 @@ def test_words_that_still_hold_are_left_alone(kitchen: Book, mixture: Any) -> No
 def test_steps_that_no_longer_hold_are_told_together(kitchen: Book, mixture: Any) -> None:
     base = mixture(mix=[*MIX, "60 ml milk"], method=["Warm the milk.", "Bake.", "Stir in <milk>."])
     _, (flaw,) = carried(kitchen, base, [{"leave out": "milk"}])
-    assert flaw.message == "steps 1 and 3 of the base speak of it, in words that no longer hold"
-    assert flaw.hint == 'write them anew under "method:", with "instead of: 1"'
+    assert flaw.message == "steps 1 and 3 of the base mention it in words that no longer hold"
+    assert flaw.hint == 'write them again under "method:", with "instead of: 1"'
 
 
 def test_a_step_written_here_names_what_is_in_the_mix_now(kitchen: Book, mixture: Any) -> None:

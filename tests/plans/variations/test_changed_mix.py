@@ -76,7 +76,7 @@ def test_one_of_two_lines_by_its_part(kitchen: Book) -> None:
     (flaw,) = changed(kitchen, [{"leave out": "caster sugar"}], PARTS).flaws
     assert flaw.path == ("change", 0, "leave out") and "bowl" in flaw.hint
     (flaw,) = changed(kitchen, [{"leave out": "butter"}], [*MIX, "20 g butter"]).flaws
-    assert flaw.hint == "write this one out, as a mixture of its own"
+    assert flaw.hint == "write this one out in full as a mixture of its own"
 
 
 def test_a_line_left_out_still_holds_its_place(kitchen: Book) -> None:

@@ -51,7 +51,7 @@ class LayersView:
         drawn = elevations(batch, self.stacks.finishing, desk.book, desk.facts)
         return tuple(_drawn(elevation) for elevation in drawn)
 
-    @property
+    @cached_property
     def own(self) -> str:
         """What this cake does differently from the house, in words; empty for nothing."""
         return own_words(self.stacks.finishing, self.table.batch.mixture.finish)

@@ -24,7 +24,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "shape_to_template": "sheet to a template",
     "parts_scaled": (
         "weight = volume × density; lengths × s, solids and ropes × s³, sheets and strips × s² at the same thickness; "
-        "s = width of this cake / width of the cake it is written for; a weighed part moves its computed weight at "
+        "s = width of this cake / width of the cake it is written for; a weighed part corrects its computed weight at "
         "every size"
     ),
     "scales_of_cakes": lambda scales: f"s = {', '.join(f'{s:.3g}' for s in scales)}",

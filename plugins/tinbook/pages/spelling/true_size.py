@@ -8,7 +8,7 @@ WAYS = {
     "grid": "a grid",
     "strips": "strips",
     "uneven": "strips of uneven width",
-    "joined": "strips, what is over joined",
+    "joined": "strips, the leftovers joined",
     "rings": "rings",
     "wedges": "wedges",
 }
@@ -29,14 +29,14 @@ def _marks_to_prick(count: int, size: str, how: str, along_mm: float, between_mm
         f"{count} marks {size}, {how}, {along_mm:g} mm from middle to middle, rows {between_mm:g} mm apart. "
         "Prick through the middle of each."
     )
-    return f"{words} What lies over the edge is cut off with it." if cut else words
+    return f"{words} Cut off whatever hangs over the edge." if cut else words
 
 
 def _cake_is_cut(count: int, kind: str | None, size: str, way: str, off_percent: float) -> str:
     portions = f"{kind} portions" if kind else "portions"
     return (
-        f"{count} {portions} of {size}, cut in {WAYS[way]}; the furthest piece is {off_percent:g} % off the mean. "
-        "Before the cut: all that is not food comes out and is counted."
+        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g} % of the mean. "
+        "Before cutting, take out everything that is not food, and count it."
     )
 
 
@@ -46,16 +46,16 @@ def _dowels_published(
 ) -> str:  # fmt: skip
     published = f"{low} to {high}" if low != high else f"{high}"
     if count < wanted:
-        why = f"Only {count} have room {inset_mm:g} mm in from its edge: ask whoever builds it."
+        why = f"There is room for only {count}, {inset_mm:g} mm in from its edge: ask whoever builds it."
     elif house is None:
-        why = "The most is taken."
+        why = "The highest is used."
     elif house < low:
-        why = f"The house sets {house}, fewer than anything published for it, so the most is taken."
+        why = f"The house sets {house}, fewer than anything published, so the highest is used."
     else:
         why = f"The house sets {house}."
     return (
         f"{count} {what} in {cake}, under {above}, {inset_mm:g} mm in from the edge of the tier above. "
-        f"Published for that size: {published} (the most: {source}). {why}"
+        f"Published for that size: {published} (highest: {source}). {why}"
     )
 
 
@@ -72,17 +72,19 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "line_hidden": "hidden, or not food",
     "line_leader": "measure",
     "ruler_size": _ruler_size,
-    "size_as_written": "As it is written, for {cake}.",
+    "size_as_written": "As written, for {cake}.",
     "size_scaled": "Written for {cake}: lengths × {scale:.3g}.",
-    "arrow_is_grain": "The arrow is the way the paste was rolled.",
+    "arrow_is_grain": "The arrow shows which way the paste was rolled.",
     "seen_from_the_front": "A solid part is seen from the front: hold it against its outline.",
     "rope_to_roll": "{letter} {name} {size}",
-    "ropes_in_pieces": lambda ropes: f"Of a long rope a piece is drawn. Roll all of it by a ruler: {'; '.join(ropes)}.",
+    "ropes_in_pieces": lambda ropes: (
+        f"Long ropes are drawn only in part. Roll the full length against a ruler: {'; '.join(ropes)}."
+    ),
     "parts_together": lambda letters: "Parts " + ", ".join(letters),
     "part_alone": "Part {letter}, {name}",
     "parts_of_all": "{count} of {total} parts",
     "part_label": _part_label,
-    "piece_of_it": "{size}, a piece of it",
+    "piece_of_it": "{size}, part of it",
     "law_of_colour": lambda letters, colour, law: f"{', '.join(letters)} in {colour}: {law}.",
     "marks_on": "Marks {letter}, {name} on {surface}",
     "marks_to_prick": _marks_to_prick,
@@ -91,7 +93,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "coated_cake": "cake with its coats",
     "ring_on_board": "{guide} on {board}",
     "ring_to_prick": (
-        "Cake with its coats on {guide}; board {board}. Lay the sheet on the covered board, the middles on each other, "
+        "Cake with its coats on {guide}; board {board}. Lay the sheet on the covered board, centre on centre, "
         "and prick along the inner line."
     ),
     "cutting_plan": "Cutting plan, {count} portions",
@@ -102,15 +104,15 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowels_published": _dowels_published,
     "dowel_table": "Dowels. Not food: count them in, count them out",
     "dowels_worked": (
-        "dowels = the most any publication sets under a tier of that size, or as many as the house sets where none "
-        "asks for more at the least; no more than have room"
+        "dowels = the most any publication sets under a tier of that size, or the house's own number "
+        "unless it is below the lowest published; never more than there is room for"
     ),
     "dowels_by_the_house": lambda house: f"the house sets {house}" if house else "the house has not said how many",
     "dowels_from_the_edge": "{inset_mm:g} mm in from the edge of the tier above",
-    "dowels_apart": "at least {apart_mm:g} mm from one to the next",
+    "dowels_apart": "at least {apart_mm:g} mm apart",
     "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
     "dowels_counted": (
-        "Not food: count them in, count them out, and tell in writing whoever cuts the cake where each one is."
+        "Not food: count them in, count them out, and leave whoever cuts the cake a note of where each one is."
     ),
     "side_strip": "Side strip, {count} {what}",
     "strip_size": "{size}, {count} {what}",
@@ -119,6 +121,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "of {count} {what} {span_mm:g} mm wide."
     ),
     "drop": _drop,
-    "strip_tried": ("Try it round the cake before you mark: coats vary. Share what is over among all the panels."),
+    "strip_tried": ("Try it round the cake before you mark: coats vary. Share any difference among all the panels."),
     "tab": "tab",
 }

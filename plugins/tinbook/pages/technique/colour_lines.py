@@ -61,7 +61,7 @@ def colour_line(need: ColourNeed, people: int = 1) -> ColourLine:
         swatch=colour.swatch,
         label=colour.label,
         mind=minded(colour),
-        warning=f"warning by law: {spell(colour.law)}" if colour.law else "",
+        warning=f"statutory warning: {spell(colour.law)}" if colour.law else "",
     )
 
 
@@ -90,8 +90,8 @@ def law_lines(needs: Iterable[ColourNeed]) -> tuple[str, ...]:
             for additive in need.colour.warned:
                 named.setdefault(additive.key, (additive, []))[1].append(need.colour.name)
     return tuple(
-        f"{formats.title(formats.sentence(dict.fromkeys(names)))} holds {key} ({additive.name}): {additive.warning}. "
-        f"{LABEL}"
+        f"{formats.title(formats.sentence(dict.fromkeys(names)))} contains {key} ({additive.name}): "
+        f"{additive.warning}. {LABEL}"
         for key, (additive, names) in named.items()
     )
 

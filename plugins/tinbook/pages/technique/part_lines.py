@@ -93,7 +93,7 @@ def _make(part: PartAt) -> str:
 def _weighed(part: PartAt, tolerance: float) -> str:
     if part.weighed_g is None or part.off is None:
         return ""
-    words = f"weighed {weight_g(part.weighed_g)} g, computed {weight_g(part.computed_g)} g"
+    words = f"weighed {weight_g(part.weighed_g)} g, calculated {weight_g(part.computed_g)} g"
     return words if abs(part.off) <= tolerance else f"{words}, {percent(part.off)} off: measure it again"
 
 
@@ -145,7 +145,7 @@ def _cutter_words(fit: CutterFit) -> str:
     what = f"{fit.form} cutter, {' × '.join(mm(size) for size in fit.wanted_mm)} mm"
     what = f"{what}, to mark the top" if fit.marks else what
     if fit.off_mm is None:
-        return f"{what}: none in the drawer, cut round a template"
+        return f"{what}: none in the drawer: cut round a template"
     if fit.exact:
         return f"{what}, in the drawer"
     how = "larger" if fit.off_mm > 0 else "smaller"
@@ -162,14 +162,14 @@ def _support(support: SupportAt | None) -> str:
 
 def _dries(drying: Drying) -> str:
     soft = ", and stays soft inside" if drying.soft_within else ""
-    return f"dries {hours(drying.low_h, drying.high_h)}{soft}"
+    return f"dries in {hours(drying.low_h, drying.high_h)}{soft}"
 
 
 def _law(colour: Colouring | None) -> str:
     """On a part: that its colour carries a warning, which stands beside the colour."""
     if colour is None or not colour.warned:
         return ""
-    return f"{colour.name} carries a warning by law ({formats.sentence(additive.key for additive in colour.warned)})"
+    return f"{colour.name} carries a statutory warning ({formats.sentence(additive.key for additive in colour.warned)})"
 
 
 @dataclass(frozen=True, slots=True)

@@ -168,15 +168,15 @@ class PartsView:
             title="Paste for every cake",
             anchor="paste-for-every-cake",
             heads=(
-                Head("For a cake"),
+                Head("Cake"),
                 Head("All", "g"),
                 *(Head(f"Ready, {name}", "g") for name in named),
                 *(Head(_need_name(need), "g") for need in needs),
             ),
             rows=rows,
             worked=self.worked,
-            lead="Solids go by the cube of the cake's width, sheets by its square. "
-            "Ready is with what stays on hands and board, in the share of the materials.",
+            lead="Solids grow with the cube of the cake's width, sheets with its square. "
+            "Ready includes what stays on hands and board, in proportion to the materials.",
         )
 
     @property
@@ -258,5 +258,6 @@ def heavy_words(sums: Decoration) -> str:
     if not sums.heavy:
         return words
     return (
-        f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. Tell who cuts."
+        f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. "
+        "Tell whoever cuts the cake."
     )

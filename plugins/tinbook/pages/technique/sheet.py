@@ -167,7 +167,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
             zip(view.steps, (written.picture for written in technique.steps), strict=True), 1
         )
     )
-    leads = (("For", technique.level or ""), ("Makes", technique.makes or ""))
+    leads = (("Level:", technique.level or ""), ("Makes", technique.makes or ""))
     return TechniqueSheet(
         slug=slug,
         house=house.name,
@@ -197,7 +197,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         taken_away=view.taken_away,
         counted=tuple(_counted(view.kit)),
         cautions=(
-            *(Advice("Warning by law", words) for words in (view.parts.warnings if view.parts else ())),
+            *(Advice("Statutory warning", words) for words in (view.parts.warnings if view.parts else ())),
             *(Advice("", caution) for caution in technique.cautions),
             *(Advice(caution.title, caution.advice) for caution in view.cautions),
         ),
@@ -260,7 +260,9 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     if strip is None or not strip.known:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
-    return named or (Advice("", "nothing named on the cards of its ingredients"),)
+    return named or (
+        Advice("", "none of the fourteen is named on its cards; that is not “free from”: check the packets"),
+    )
 
 
 def _made_with(strip: AllergenStrip | None) -> str:
@@ -272,5 +274,5 @@ def _counted(kit: Kit) -> Iterator[str]:
     """What is not food, each with its number and place, to be ticked off once it is out again."""
     for thing in kit.not_food:
         where = f" ({spell(thing.wanted)})" if thing.wanted else ""
-        done = "all out and counted" if thing.hidden else "taken away"
+        done = "all out and counted" if thing.hidden else "removed"
         yield f"{formats.counted(thing.amount, thing.name)}{where}: {done}"

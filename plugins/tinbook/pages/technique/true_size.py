@@ -151,7 +151,7 @@ def _joints(
             continue
         long, short = (wide, high) if across else (high, wide)
         place = half if low else short - half
-        meeting = f"cut here, lay on {name}" if low else f"{name} is laid on here"
+        meeting = f"cut here, lay on {name}" if low else f"{name} goes on here"
         # in the half of the strip that lies at the paper's edge
         text = place - half * 0.35 if low else place + half * 0.65
 

@@ -86,7 +86,7 @@ class TechniqueView:
         named = (
             ("Hands on", times.steps.hands_on_low_min, times.steps.hands_on_high_min),
             ("Waiting", times.steps.waiting_low_min, times.steps.waiting_high_min),
-            ("Of it ahead", times.ahead_low_min, times.ahead_high_min),
+            ("Can be done ahead", times.ahead_low_min, times.ahead_high_min),
         )
         return tuple((name, minutes(low, high)) for name, low, high in named if high)
 
@@ -95,7 +95,7 @@ class TechniqueView:
         """Level, what it makes and what it works with, where given."""
         technique = self.technique
         leads = (
-            ("For", technique.level or ""),
+            ("Level:", technique.level or ""),
             ("Makes", technique.makes or ""),
             ("Works with", formats.sentence(technique.works_with) if technique.works_with else ""),
         )

@@ -86,4 +86,4 @@ def left_factor(lines: Sequence[Ingredient], left: Take) -> float:
         return scaling.factor(quantity.base, sum(line.amount for line in lines))
     if quantity.dimension == "volume" and all(volumes_ml):
         return scaling.factor(quantity.base, sum(volumes_ml))
-    raise AskError(f'"{left.written}" cannot be set against "{lines[0].name}"', "say what is left in grams")
+    raise AskError(f'"{left.written}" cannot be compared with "{lines[0].name}"', "say what is left in grams")

@@ -50,7 +50,7 @@ def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
     """The mixture the question is about. Raises AskError when the book has none by that name."""
     slugs = sorted(book.mixtures)
     if query.of is None:
-        raise AskError("this table is of one mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
+        raise AskError("this table needs a mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
     if query.of not in book.mixtures:
         close = nearest(query.of, slugs)
         hint = f'did you mean "{close}"?' if close else "the book has " + ", ".join(slugs)

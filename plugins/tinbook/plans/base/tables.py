@@ -73,7 +73,7 @@ def tins(book: Book, facts: Facts, query: Query) -> Result:
     """A mixture for every tin: whole-egg version, and the exact factor beside it."""
     batch = batch_asked(book, facts, query)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask the table scaled, by weight")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "try the table scaled, by weight")
     table = tin_table(batch, book, facts)
 
     rows = tuple(_tin_row(batch, row) for row in table.rows)
@@ -119,7 +119,7 @@ def fits(book: Book, facts: Facts, query: Query) -> Result:
     """The tins of a question, one row each: batter, depths, how many to fill, bakes."""
     batch = batch_asked(book, facts, query)
     if not query.tins:
-        raise AskError("this table is of tins", 'say which, such as --tin "round 20 cm x 7.5 cm"')
+        raise AskError("this table needs a tin", 'say which, such as --tin "round 20 cm x 7.5 cm"')
     answer = scale(batch, book, facts, query)
     return Result(saying("in_its_tins", mixture=batch.mixture.name), tuple(map(_fit, answer.fits)), answer.worked)
 

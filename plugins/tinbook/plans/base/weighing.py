@@ -144,7 +144,7 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
         if piece_g is None:
             number = f"{quantity.value:g}"
             hint = f'write "{number} g {take.name}", or "each: ... g" on its card in house/ingredients.yaml'
-            raise Unweighable(f'no unit after "{number}", and the card of "{name}" does not say what one weighs', hint)
+            raise Unweighable(f'no unit after "{number}", and the card for "{name}" does not say what one weighs', hint)
         return quantity.base * piece_g
     density = g_per_ml(card, facts)
     if density is None:

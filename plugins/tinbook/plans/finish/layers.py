@@ -137,7 +137,7 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
     most = whole_down(deepest_mm * (1.0 - dome) / layer_mm)
     if most < 1:
         least_mm = layer_mm / (1.0 - dome)
-        message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, and this one is {deepest_mm:g} mm"
+        message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, but this one is {deepest_mm:g} mm"
         raise AskError(message, "ask for thinner layers or a deeper tin")
     count = scaling.times_needed(layers, most)
     cut = scaling.times_needed(layers, count)

@@ -42,8 +42,8 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
     batch = batch_asked(book, facts, query)
     if query.layers or query.layer_mm or query.tins:
         if not (query.layers and query.layer_mm and len(query.tins) == 1):
-            message = "layers are asked for with their height and one tin"
-            raise AskError(message, 'ask with --layers 4 --layer "28 mm" --tin "round 15 cm"')
+            message = "layers need their height and one tin"
+            raise AskError(message, 'write --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)
         row: Row = {
@@ -57,7 +57,7 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
         }
         return Result(saying("for_layers", mixture=batch.mixture.name), (row,), answer.worked)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     table = stack_table(tin_table(batch, book, facts), book, facts)
     rows: tuple[Row, ...] = tuple({**_stack(line.stack), "owned": line.owned} for line in table.rows)
     return Result(saying("in_layers", mixture=batch.mixture.name), rows, table.worked)
@@ -160,10 +160,10 @@ def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
     """A mixture's own cakes. AskError for what is not baked in tins, and for a height asked together with the
     mixture."""
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     if query.height_mm:
         hint = "leave out --height, or leave out --of for a cake of any height"
-        raise AskError(f'"{batch.mixture.name}" stands as high as it bakes', hint)
+        raise AskError(f'"{batch.mixture.name}" is as high as it bakes', hint)
     return baked_cakes(tin_table(batch, book, facts), book, facts)
 
 

@@ -85,6 +85,7 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
     if learning.is_wild(ratio, facts.numbers["wild entry"].value):
         such_g = entry.used / ratio
         message = (
-            f"{entry.used:g} g is {ratio:.2g} times what such a cake takes, {such_g:.0f} g; it is not learned from"
+            f"{entry.used:g} g is {ratio:.2g} times what a cake like this takes, {such_g:.0f} g; "
+            "the book does not learn from it"
         )
         yield Flaw(code="wild entry", path=("used",), message=message, hint="weigh again, or take the entry out")

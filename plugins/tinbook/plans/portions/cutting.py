@@ -66,7 +66,7 @@ def portion_called(kind: str, sizes: Mapping[str, Portion]) -> Portion:
     """The portion of a kind. Raises AskError where the house has none by that name."""
     if kind not in sizes:
         raise AskError(
-            f'no portion is called "{kind}"', f'ask for {", ".join(sizes)}, or a size such as "30 mm x 40 mm"'
+            f'there is no portion called "{kind}"', f'ask for {", ".join(sizes)}, or a size such as "30 mm x 40 mm"'
         )
     return sizes[kind]
 

@@ -51,7 +51,7 @@ def portions(book: Book, facts: Facts, query: Query) -> Result:
             portions_worked(sizes, saying("cake_to_cut", high_mm=height_mm), facts),
         )
     if tins:
-        raise AskError("a mixture is asked of every tin at once", "leave out --tin or --of")
+        raise AskError("with a mixture, every tin is shown at once", "leave out --tin or --of")
     batch = _cake_asked(book, facts, query)
     cakes = own_cakes(batch, book, facts, query)
     baked_g = _weights(batch, book, facts)
@@ -81,7 +81,7 @@ def _weights(batch: Batch, book: Book, facts: Facts) -> Mapping[Tin, float]:
 def _cake_asked(book: Book, facts: Facts, query: Query) -> Batch:
     batch = batch_asked(book, facts, query)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask of a cake")
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
     return batch
 
 
@@ -194,13 +194,13 @@ def _judged(book: Book, facts: Facts, query: Query, portion: Portion) -> Result:
     for name in ("owned", "beside"):
         if getattr(query, name):
             raise AskError(
-                f"--set names all there is; it cannot be asked with {OPTIONS[name]}", "leave one of them out"
+                f"--set names the whole cake; it cannot be used with {OPTIONS[name]}", "leave one of them out"
             )
     height_mm = query.height_mm or finishing(book.finish, facts).heights_mm[0]
     tiers = named_set(query.stacked, portion, book, facts, height_mm)
     counted = tiers[:-1] if query.keep_top else tiers
     if not counted:
-        raise AskError("one tier alone is not cut while it is kept", "leave out --keep-top, or name more tiers")
+        raise AskError("a single tier cannot be both cut and kept", "leave out --keep-top, or name more tiers")
     serves = sum(tier.serves[0] for tier in counted)
     row: dict[str, Cell] = {
         "tiers": saying("set_of_tiers", tins=tuple(tier.tin.name for tier in tiers)),

@@ -32,7 +32,7 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
     tin = as_owned(entry.tin, book)
     depth_mm = batter_mm(entry, batch.mass_g / batch.batter_ml, tin)
     if depth_mm is None:
-        hint = 'write "batter: 1250 g", what went into this tin, or "batter depth: 38 mm"'
+        hint = 'write what went into this tin, "batter: 1250 g", or "batter depth: 38 mm"'
         yield Flaw(code="no batter", path=(), message="how much batter was in the tin?", hint=hint)
         return
     if not fits(depth_mm, tin.brim_mm):
@@ -42,7 +42,7 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
         return
     if entry.baked and not LEAST_RISE <= entry.baked / depth_mm <= MOST_RISE:
         rise = entry.baked / depth_mm
-        message = f"{entry.baked:g} mm is {rise:.2g} times the batter's {depth_mm:.0f} mm; no cake does that"
+        message = f"{entry.baked:g} mm is {rise:.2g} times the batter's {depth_mm:.0f} mm; no cake rises so far"
         yield Flaw(code="wild entry", path=("baked",), message=message, hint="measure again, or leave it out")
     if not flaws:
         yield from _minute_flaws(entry, batch, depth_mm, before, book, facts)
@@ -52,28 +52,30 @@ def _weight_flaws(entry: Baked) -> Iterator[Flaw]:
     if entry.out is None:
         return
     if entry.batter is None:
-        message = "what came out says nothing without what went in"
-        hint = 'write "batter: 1250 g", what went into this tin'
+        message = "the weight out says nothing without the weight in"
+        hint = 'write what went into this tin: "batter: 1250 g"'
         yield Flaw(code="no batter", path=("out",), message=message, hint=hint)
     elif entry.out >= entry.batter:
         message, hint = "a cake weighs less than its batter", "weigh it cold, without its tin"
         yield Flaw(code="wild entry", path=("out",), message=message, hint=hint)
     elif entry.out < entry.batter * (1.0 - MOST_LOSS):
-        message = f"{1.0 - entry.out / entry.batter:.0%} of the weight is too much to lose"
+        message = f"no cake loses {1.0 - entry.out / entry.batter:.0%} of its weight"
         yield Flaw(code="wild entry", path=("out",), message=message, hint="weigh it whole, before it is levelled")
 
 
 def _heat_flaws(entry: Baked, book: Book) -> Iterator[Flaw]:
     centre = entry.centre
     if centre is not None and not LEAST_CENTRE_C <= centre <= MOST_CENTRE_C:
-        message = f"a cake is not done with its centre at {centre:g} °C"
-        yield Flaw(code="wild entry", path=("centre",), message=message, hint="it is between 93 and 99 °C")
+        message = f"no cake comes out with its centre at {centre:g} °C"
+        hint = "a baked centre reads between 93 and 99 °C"
+        yield Flaw(code="wild entry", path=("centre",), message=message, hint=hint)
     elif entry.oven.celsius + book.house.oven.off_c <= max(COOLEST_C, centre or 0.0):
-        message = f"no cake is done in an oven at {entry.oven.written}"
-        yield Flaw(code="too cool", path=("oven",), message=message, hint="look at the dial again")
+        message = f"no cake bakes at {entry.oven.written}"
+        yield Flaw(code="too cool", path=("oven",), message=message, hint="check the dial")
     if entry.start is not None and not COLDEST_BATTER_C <= entry.start <= WARMEST_BATTER_C:
-        message = f"no batter goes in at {entry.start:g} °C"
-        yield Flaw(code="wild entry", path=("start",), message=message, hint="leave it out at room temperature")
+        message = f"no batter goes into the oven at {entry.start:g} °C"
+        hint = "leave this out if it was at room temperature"
+        yield Flaw(code="wild entry", path=("start",), message=message, hint=hint)
 
 
 def _minute_flaws(
@@ -86,7 +88,8 @@ def _minute_flaws(
     most = facts.numbers["wild bake"].value
     if not usual_min / most <= entry.done_after <= usual_min * most:
         message = (
-            f"{entry.done_after:g} min is far from the {usual_min:.0f} min such a cake takes; it is not learned from"
+            f"{entry.done_after:g} min is far from the {usual_min:.0f} min a cake like this takes; "
+            "the book does not learn from it"
         )
-        hint = "look at the minutes and the tin again"
+        hint = "check the time and the tin"
         yield Flaw(code="wild entry", path=("done after",), message=message, hint=hint)

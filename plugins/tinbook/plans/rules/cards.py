@@ -21,22 +21,22 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
     """Words on a card that the facts must know, and two answers to one question."""
     if card.weighs_as and card.weighs:
         hint = 'keep "weighs as" for a published weight, or "weighs" for your own'
-        yield Flaw(code="twice", path=("weighs",), message=f'the card of "{name}" says twice what it weighs', hint=hint)
+        yield Flaw(code="twice", path=("weighs",), message=f'the card for "{name}" gives its weight twice', hint=hint)
     if card.weighs_as and card.weighs_as not in facts.densities:
         message = f'the published weight "{card.weighs_as}" is not known'
         hint = 'give your own, such as "weighs: 125 g per US cup"'
         yield unknown_word(("weighs as",), card.weighs_as, facts.densities, message=message, hint=hint)
     if card.allergens == ():
-        hint = 'write "allergens: none" if there are none; leave it out if nobody knows'
+        hint = 'write "allergens: none" if there are none; leave it out if you do not know'
         yield Flaw(code="empty", path=("allergens",), message="the list of allergens is empty", hint=hint)
     for index, word in enumerate(card.known_allergens or ()):
         if word not in facts.allergens:
             yield _allergen_flaw(("allergens", index), word, facts, alone=card.allergens == (word,))
     if card.counts_as and card.counts_as not in facts.parts:
-        message = f'the part of a formula "{card.counts_as}" is not known'
+        message = f'there is no part of a formula called "{card.counts_as}"'
         yield unknown_word(("counts as",), card.counts_as, facts.parts, message=message)
     if card.used_as and not used_kinds(facts).get(card.used_as):
-        message = f'nothing is bought to be used as "{card.used_as}"'
+        message = f'nothing ready-made is used as "{card.used_as}"'
         yield unknown_word(("used as",), card.used_as, used_kinds(facts), message=message)
     for index, word in enumerate(card.care):
         if word not in facts.traits:
@@ -53,13 +53,13 @@ def _allergen_flaw(path: Path, word: str, facts: Facts, alone: bool) -> Flaw:
     """`word` is not an allergen: none at all, or a whole group of them. `alone`: nothing else is in the list."""
     small = word.lower()
     if small in NOTHING:
-        hint = 'write "allergens: none"' if alone else 'take it out: "none" stands alone'
-        return Flaw(code="unknown word", path=path, message=f'"{word}" is no allergen', hint=hint)
+        hint = 'write "allergens: none"' if alone else 'take it out: "none" goes on its own'
+        return Flaw(code="unknown word", path=path, message=f'"{word}" is not an allergen', hint=hint)
     # "nut" and "tree nuts" mean the group too, and are not a slip for walnut
     said = f"{small.removeprefix('tree ').removesuffix('s')}s"
     group = [key for key, row in facts.allergens.items() if {small, said} & set(row.group_name.lower().split())]
     if len(group) > 1:
-        hint = f"name which: {', '.join(group)}"
+        hint = f"say which: {', '.join(group)}"
         return Flaw(code="unknown word", path=path, message=f'"{word}" is a group of allergens', hint=hint)
     return unknown_word(path, word, facts.allergens, message=f'the allergen "{word}" is not known')
 
@@ -70,7 +70,7 @@ def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
     for name in cards:
         owner = owners.setdefault(name.lower(), name)
         if owner != name:
-            message = f'"{name}" and "{owner}" are one ingredient to the book'
+            message = f'the book takes "{name}" and "{owner}" for one ingredient'
             yield Flaw(
                 code="twice", path=("ingredients", name), message=message, hint="make them one card", on_key=True
             )
@@ -79,7 +79,7 @@ def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
             owner = owners.setdefault(alias.lower(), name)
             if owner == name:
                 continue
-            message = f'"{alias}" already leads to the card of "{owner}"'
+            message = f'"{alias}" already leads to the card for "{owner}"'
             if owner.lower() == alias.lower():
                 message = f'"{alias}" has a card of its own'
             path = ("ingredients", name, "also", index)

@@ -33,7 +33,7 @@ def unknown_word(path: Path, word: str, known: Collection[str], *, message: str,
     if close:
         hint = f'did you mean "{close}"?'
     elif not hint:
-        hint = f"known here: {', '.join(sorted(known))}"
+        hint = f"choose from: {', '.join(sorted(known))}"
     return Flaw(code="unknown word", path=path, message=message, hint=hint)
 
 
@@ -69,12 +69,12 @@ def _line_flaw(path: Path, line: MixLine, book: Book, facts: Facts, spoilt: Spoi
     start, end = take.at, take.at + len(take.name)
     name, bad = book.house_word(take.name), word_in(spoilt.names, take.name)
     if bad is not None and (name is None or take.name.lower() in spoilt.names):
-        message, hint = f'the card of "{take.name}" is broken', "mend it in house/ingredients.yaml"
+        message, hint = f'the card for "{take.name}" has a mistake in it', "fix it in house/ingredients.yaml"
         return Flaw(code=FOLLOWS, path=path, message=message, hint=hint, on_key=False, start=start, end=end)
     if name is None and (flaw := _unit_flaw(path, line, book, facts)):
         return flaw
     if name is None and spoilt.more:
-        message, hint = "the cards of the ingredients cannot be read", "mend house/ingredients.yaml"
+        message, hint = "the ingredients' cards cannot be read", "fix house/ingredients.yaml"
         return Flaw(code=FOLLOWS, path=path, message=message, hint=hint, on_key=False, start=start, end=end)
     if name is None:
         return no_card(path, take.name, book.names, start, end)
@@ -96,7 +96,7 @@ def _unit_flaw(path: Path, line: MixLine, book: Book, facts: Facts) -> Flaw | No
     close = nearest(word, WORDS)
     alike = close is not None and close[0] == word[0].lower()
     hint = (unit_meant(word) or f'did you mean "{close}"?') if alike else "write g, ml, tsp or another unit"
-    message = f'no unit called "{word}"'
+    message = f'there is no unit called "{word}"'
     end = take.at + len(word)
     return Flaw(code="value", path=path, message=message, hint=hint, on_key=False, start=take.at, end=end)
 
@@ -110,7 +110,7 @@ def no_card(path: Path, word: str, names: Collection[str], start: int | None = N
     hint = f'add a card "{word}:" to house/ingredients.yaml'
     if close:
         hint = f'did you mean "{close}"? if not, {hint}'
-    message = f'no card for the ingredient "{word}"'
+    message = f'there is no card for the ingredient "{word}"'
     return Flaw(code="unknown ingredient", path=path, message=message, hint=hint, on_key=False, start=start, end=end)
 
 
@@ -133,8 +133,8 @@ def _shape_flaws(mixture: Mixture, facts: Facts) -> Iterator[Flaw]:
     oven = mixture.bake.oven if mixture.bake else None
     if oven and facts.kinds[mixture.kind].bake and oven.celsius <= COOLEST_C:
         message, hint = (
-            f"no cake is done in an oven at {oven.written}",
-            "write such as 160 °C, 140 °C fan or gas mark 3",
+            f"no cake bakes at {oven.written}",
+            "write it like 160 °C, 140 °C fan or gas mark 3",
         )
         yield Flaw(code="too cool", path=("bake", "oven"), message=message, hint=hint)
     if mixture.batter_depth and not mixture.tins:
@@ -155,11 +155,11 @@ def _fit_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
         batch = weigh("", mixture, book, facts)
     except ValueError:
         holds_ml = volume_at(tins, max(tin.brim_mm for _, tin in tins))
-        hint = f"the tins hold {holds_ml:.0f} ml to the brim: more tins, or less mixture"
-        yield Flaw(code="too much", path=("tins",), message="the mixture is more than its tins hold", hint=hint)
+        hint = f"the tins hold {holds_ml:.0f} ml to the brim: use more tins, or less mixture"
+        yield Flaw(code="too much", path=("tins",), message="there is more mixture than its tins hold", hint=hint)
         return
     limit = facts.numbers["rim limit"].value
     by_share = any(tin.kind.kept == "share" for _, tin in tins)
     if not by_share and batch.baked_mm > limit * brim_mm:
         message = f"baked, it would stand {batch.baked_mm:.0f} mm high in a tin {brim_mm:g} mm deep"
-        yield Flaw(code="too much", path=("tins",), message=message, hint="more or deeper tins, or less mixture")
+        yield Flaw(code="too much", path=("tins",), message=message, hint="use more or deeper tins, or less mixture")

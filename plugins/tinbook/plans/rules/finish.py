@@ -49,7 +49,7 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts, lost: Colle
     flaws += _border_flaws(own, settled, [tin for _, tin in mixture.tins])
     flaws += portion_flaws(own.portions, [tin for _, tin in mixture.tins])
     if own.dowels is not None:
-        message, hint = "dowels go by the tier, not by the mixture", "say how many in house/finish.yaml"
+        message, hint = "dowels belong to the tier, not to the mixture", "say how many in house/finish.yaml"
         flaws.append(Flaw(code="finish", path=("dowels",), message=message, hint=hint, on_key=True))
     for flaw in flaws:
         yield Flaw(code=flaw.code, path=("finish", *flaw.path), message=flaw.message, hint=flaw.hint,
@@ -70,7 +70,7 @@ def made_flaws(finish: Finish, book: Book, facts: Facts, lost: Collection[str] =
         elif role not in facts.kinds[kind].plays:
             can = [slug for slug, each in book.mixtures.items() if role in facts.kinds[each.kind].plays]
             hint = f"name another, such as {can[0]}" if can else "name another mixture"
-            message = f'"{word}" is {facts.kinds[kind].title.lower()}, and that makes no {role}'
+            message = f'"{word}" is {facts.kinds[kind].title.lower()}, which cannot be the {role}'
             yield Flaw(code="made with", path=path, message=message, hint=hint)
 
 
@@ -86,8 +86,8 @@ def _kind_of(word: str, book: Book, facts: Facts) -> str | None:
 def _rise_flaws(finish: Finish, facts: Facts) -> Iterator[Flaw]:
     for kind in finish.rise or {}:
         if kind not in facts.kinds or not facts.kinds[kind].rise:
-            message = f'"{kind}" is no kind of cake'
-            hint = f"known here: {', '.join(key for key, row in facts.kinds.items() if row.rise)}"
+            message = f'"{kind}" is not a kind of cake'
+            hint = f"choose from: {', '.join(key for key, row in facts.kinds.items() if row.rise)}"
             yield Flaw(code="unknown word", path=("rise", kind), message=message, hint=hint, on_key=True)
 
 
@@ -119,15 +119,12 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
     edge_mm = smallest.outline.grown(min(settled.coats_mm, MOST_OF_ROOM * smallest.outline.room_mm)).edge_mm
     name = smallest.tin.name
     if border.pitch > edge_mm:
-        message = f"one mark every {border.pitch:g} mm does not go round a {name}, {edge_mm:.0f} mm"
+        message = f"marks {border.pitch:g} mm apart do not fit round a {name}, {edge_mm:.0f} mm"
         hint = "write how far one mark is from the next, such as 14 mm"
         yield Flaw(code="finish", path=("border", "pitch"), message=message, hint=hint)
     elif border.count and border.count * border.pitch > edge_mm * MOST_CROWDED:
-        message = (
-            f"{border.count} {border.marks} {border.pitch:g} mm apart are longer than the edge of a {name}, "
-            f"{edge_mm:.0f} mm"
-        )
-        hint = f"it has room for {int(edge_mm / border.pitch)}; leave the count out to have it worked out"
+        message = f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit round a {name}, {edge_mm:.0f} mm"
+        hint = f"there is room for {int(edge_mm / border.pitch)}; leave the count out and the book works it out"
         yield Flaw(code="finish", path=("border", "count"), message=message, hint=hint)
 
 
@@ -139,13 +136,13 @@ def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Fl
     for kind, sides in (portions or {}).items():
         meant = nearest(kind, SIDES)
         if kind not in SIDES and (meant or not KIND.fullmatch(kind)):
-            message = f'no portion can be called "{kind}"'
+            message = f'a portion cannot be called "{kind}"'
             hint = f'did you mean "{meant}"?' if meant else 'give it a short name in letters, such as "tea slice"'
             yield Flaw(code="unknown word", path=("portions", kind), message=message, hint=hint, on_key=True)
         wide_mm, long_mm = sides
         if min(sides) < THIN_MM:
-            message = f"a portion of {wide_mm:g} x {long_mm:g} mm is too thin to be cut"
-            hint = f"{THIN_MM:g} mm is the least, such as 25 mm x 50 mm"
+            message = f"a portion of {wide_mm:g} x {long_mm:g} mm is too thin to cut"
+            hint = f"make it at least {THIN_MM:g} mm, such as 25 mm x 50 mm"
             yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)
         elif smallest and wide_mm * long_mm > area_and_edge(smallest)[0]:
             message = f"a portion of {wide_mm:g} x {long_mm:g} mm is larger than the smallest cake, {smallest.name}"

@@ -17,7 +17,7 @@ def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
         message = f'the egg class "{house.eggs}" is not known'
         yield unknown_word(("eggs",), house.eggs, facts.eggs, message=message)
     if house.private is True:
-        hint = 'list the keys to hold back, such as "private: [mixer bowl]"'
+        hint = 'list the keys to keep private, such as "private: [mixer bowl]"'
         yield Flaw(code="private", path=("private",), message="the house cannot be private as a whole", hint=hint)
 
 
@@ -27,9 +27,9 @@ def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
     tin, name = line.tin[0], line.name
     if tin.kind.free and name is None:
         hint = 'add "name: number 4"'
-        yield Flaw(code="missing", path=("tin",), message="an outline needs a name to go by", hint=hint)
+        yield Flaw(code="missing", path=("tin",), message="an outline needs a name", hint=hint)
     elif name is not None and not tin.kind.free:
-        message = f"only an outline of your own has a name, not a {tin.kind.noun}"
+        message = f"only an outline has a name of its own, not a {tin.kind.noun}"
         hint = 'leave "name" out: it goes by its shape and size'
         yield Flaw(code="name", path=("name",), message=message, hint=hint, on_key=True)
     elif name is not None and (flaw := _name_flaw(name, named)):
@@ -41,15 +41,16 @@ def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
 def _name_flaw(name: str, named: Collection[str]) -> Flaw | None:
     """What is wrong with the name of an outline, and what to do."""
     if name.casefold() in named:
-        message, hint = f'another tin is called "{name}"', "give each outline a name of its own"
+        message, hint = f'another tin is already called "{name}"', "give each outline a name of its own"
     elif not name[0].isalpha() or any(not (sign.isalnum() or sign in " '’-") for sign in name):
-        message, hint = f'a tin cannot be called "{name}"', "begin with a letter, and write letters, digits and blanks"
+        message = f'a tin cannot be called "{name}"'
+        hint = "start with a letter, and use only letters, figures and spaces"
     else:
         try:
             read_tins(name)
         except Misread:
             return None
-        message, hint = f'"{name}" is what another tin is called', 'write a name such as "number 4"'
+        message, hint = f'"{name}" is the name of another tin', 'write a name such as "number 4"'
     return Flaw(code="name", path=("name",), message=message, hint=hint)
 
 

@@ -34,18 +34,18 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
     if technique.parts_for is None:
         key = "parts" if technique.parts else "repeats"
         hint = 'add the cake they are written for, such as "parts for: round 20 cm"'
-        yield Flaw(code="parts", path=(key,), message=f"{key} of which cake?", hint=hint, on_key=True)
+        yield Flaw(code="parts", path=(key,), message=f"which cake are the {key} for?", hint=hint, on_key=True)
         return
     if not LEAST_CAKE_MM <= technique.parts_for.bounds_mm[0] <= MOST_CAKE_MM:
-        message = f"parts are not scaled from {technique.parts_for.name}"
-        yield Flaw(code="parts", path=("parts for",), message=message, hint="write a cake of 10 to 30 cm")
+        message = f"parts cannot be scaled from {technique.parts_for.name}"
+        yield Flaw(code="parts", path=("parts for",), message=message, hint="write a cake from 10 to 30 cm")
         return
     names: list[str] = []
     for index, part in enumerate(technique.parts):
         path = ("parts", index)
         if part.part in (*names, *SURFACES):
-            message = f'"{part.part}" is a name already'
-            yield Flaw(code="twice", path=(*path, "part"), message=message, hint="call one another way")
+            message = f'another part is called "{part.part}"'
+            yield Flaw(code="twice", path=(*path, "part"), message=message, hint="give one of them another name")
         names.append(part.part)
         flaws = list(_shape_flaws(part, path))
         yield from flaws
@@ -66,13 +66,13 @@ def _shape_flaws(part: Part, path: Path) -> Iterator[Flaw]:
         hint = 'write one of solid, sheet, strip or rope, such as "solid: ball 20 mm"'
         yield Flaw(code="parts", path=path, message=f'"{part.part}" has no size', hint=hint)
     elif len(written) > 1:
-        message = f'"{part.part}" is a {written[0]} and a {written[1]}'
+        message = f'"{part.part}" is both a {written[0]} and a {written[1]}'
         yield Flaw(code="parts", path=(*path, written[1]), message=message, hint="keep one of the two", on_key=True)
     elif part.form in ("sheet", "strip") and part.thick is None:
         message, hint = f"how thick is this {part.form}?", 'add "thick: 1 mm"'
         yield Flaw(code="parts", path=(*path, part.form), message=message, hint=hint, on_key=True)
     elif part.form in ("solid", "rope") and part.thick is not None:
-        message, hint = f"a {part.form} has its own thickness", "take it out: its sizes say it"
+        message, hint = f"a {part.form} has its own thickness", "take it out: the size already gives it"
         yield Flaw(code="parts", path=(*path, "thick"), message=message, hint=hint, on_key=True)
 
 
@@ -111,7 +111,10 @@ def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
     room_mm = shape.thick_mm if support.behind else solids.bounds(shape.outline_mm)[1]
     if not fits(support.length, room_mm):
         side = "thick" if support.behind else "high"
-        message = f'a support of {support.length:g} mm in "{part.part}", {room_mm:.3g} mm {side}, comes out again'
+        message = (
+            f'a support of {support.length:g} mm in "{part.part}", {room_mm:.3g} mm {side}, would come out the other '
+            "side"
+        )
         most_mm = max(room_mm - LEAST_LEFT_MM, room_mm / 2.0)
         hint = f'write how far it goes into the part, at most {most_mm:.0f} mm, and the rest as "in the cake"'
         yield Flaw(code="support", path=(*path, "support", "length"), message=message, hint=hint)
@@ -124,11 +127,11 @@ def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
         return
     others = [name for name in names if name != part.part]
     if support.in_the_cake is not None:
-        message, hint = "the rest of it stands in the cake or in a part, not in both", "keep one of the two"
+        message, hint = "the rest goes in the cake or in a part, not in both", "keep one of the two"
         yield Flaw(code="support", path=path, message=message, hint=hint)
     elif support.rest_in is None or support.rest is None:
         hint = f'add both, such as "rest: 15 mm, rest in: {next(iter(others), "rock")}"'
-        yield Flaw(code="support", path=path, message="how much of it stands in which part?", hint=hint)
+        yield Flaw(code="support", path=path, message="how much of it goes in which part?", hint=hint)
     elif support.rest_in not in others:
         close = nearest(support.rest_in, others)
         hint = f'did you mean "{close}"?' if close else "name another part"
@@ -141,7 +144,7 @@ def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw
     under = {each.part: each.stands_on or each.lies_on for each in parts}
     key, on = ("stands on", part.stands_on) if part.stands_on else ("lies on", part.lies_on)
     if part.stands_on and part.lies_on:
-        message = f'"{part.part}" stands on a part and lies on one'
+        message = f'"{part.part}" both stands on a part and lies on one'
         yield Flaw(code="parts", path=(*path, "lies on"), message=message, hint="keep one of the two", on_key=True)
     elif part.up and not part.lies_on:
         hint = 'add "lies on:", or take it out'
@@ -162,7 +165,7 @@ def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw
         seen.add(on)
         on = under.get(on)
     if on == part.part:
-        message, hint = f'"{part.part}" stands on itself', "let one of them stand by itself"
+        message, hint = f'"{part.part}" stands on itself', "let one of them stand on its own"
         yield Flaw(code="parts", path=(*path, key), message=message, hint=hint)
 
 
@@ -183,12 +186,13 @@ def _repeat_flaws(
         return
     if repeat.solid and repeat.thick:
         message = "a mark is modelled or cut, not both"
-        hint = "keep one: solid is modelled, thick is cut of a sheet"
+        hint = "keep one: solid is modelled, thick is cut from a sheet"
         yield Flaw(code="repeats", path=(*path, "thick"), message=message, hint=hint, on_key=True)
     if (repeat.solid or repeat.thick) and repeat.paste is None:
         key = "solid" if repeat.solid else "thick"
         hint = 'add "paste: ..."; a mark that is pressed in has neither'
-        yield Flaw(code="repeats", path=(*path, key), message="which paste are the marks of?", hint=hint, on_key=True)
+        message = "which paste are the marks made of?"
+        yield Flaw(code="repeats", path=(*path, key), message=message, hint=hint, on_key=True)
     yield from _word_flaws(repeat.paste, repeat.colour, path, book, facts, lost)
     marked = [part for part in technique.parts if part.part == repeat.on]
     if any(tuple(_shape_flaws(part, ())) for part in marked):
@@ -217,7 +221,7 @@ def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
         return
     for index, key in enumerate(colour.additives):
         if key == NO_COLOUR and len(colour.additives) > 1:
-            message, hint = '"none" stands beside an additive', "write none on its own, or the E numbers"
+            message, hint = '"none" cannot stand beside an additive', "write none on its own, or the E numbers"
             yield Flaw(code="additives", path=("additives", index), message=message, hint=hint)
         elif key != NO_COLOUR and key not in facts.colours:
             close = _named(key, facts) or nearest(key, facts.colours)

@@ -15,7 +15,7 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
     for index, word in enumerate(technique.care):
         if word not in facts.traits:
             close = nearest(word, facts.traits)
-            hint = f'did you mean "{close}"?' if close else "known here: " + ", ".join(sorted(facts.traits))
+            hint = f'did you mean "{close}"?' if close else "choose from: " + ", ".join(sorted(facts.traits))
             yield Flaw(
                 code="unknown word", path=("care", index), message=f'the care word "{word}" is not known', hint=hint
             )
@@ -26,10 +26,10 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
         path = ("steps", index)
         if step.stands and step.keeps and step.stands.minutes > step.keeps.minutes:
             message = f"it must stand {step.stands.written} but keeps only {step.keeps.written}"
-            yield Flaw(code="windows", path=(*path, "stands"), message=message, hint="mend the one that is wrong")
+            yield Flaw(code="windows", path=(*path, "stands"), message=message, hint="correct whichever is wrong")
         if step.ahead and step.keeps and step.ahead.minutes > step.keeps.minutes:
             message = f"it may be done {step.ahead.written} ahead but keeps only {step.keeps.written}"
-            yield Flaw(code="windows", path=(*path, "ahead"), message=message, hint="mend the one that is wrong")
+            yield Flaw(code="windows", path=(*path, "ahead"), message=message, hint="correct whichever is wrong")
 
 
 def _picture_flaws(technique: Technique) -> Iterator[Flaw]:
@@ -60,7 +60,9 @@ def _order_flaws(technique: Technique) -> Iterator[Flaw]:
     for index, step in enumerate(technique.steps):
         if step.called in names:
             message = f'two steps are called "{step.called}"'
-            yield Flaw(code="twice", path=("steps", index, "called"), message=message, hint="call one another way")
+            yield Flaw(
+                code="twice", path=("steps", index, "called"), message=message, hint="give one of them another name"
+            )
         elif step.called:
             names[step.called] = index
     waits: dict[int, tuple[int, ...]] = {}
@@ -72,13 +74,13 @@ def _order_flaws(technique: Technique) -> Iterator[Flaw]:
                 yield Flaw(
                     code="no such step",
                     path=("steps", index, "after", place),
-                    message=f'no step is called "{word}"',
+                    message=f'there is no step called "{word}"',
                     hint=hint,
                 )
         waits[index] = tuple(names[word] for word in step.after if word in names)
     for index in waits:
         if index in reached(waits, index):
-            hint = 'take the name out of "after:", or of the steps between'
+            hint = 'take the name out of "after:", here or in the steps between'
             yield Flaw(
                 code="waits for itself", path=("steps", index, "after"), message="the step waits for itself", hint=hint
             )

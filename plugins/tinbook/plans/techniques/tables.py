@@ -18,11 +18,11 @@ def _asked(book: Book, facts: Facts, query: Query) -> tuple[str, tuple[Decoratio
     """The technique's name, and its sums for every cake, or for the cakes asked for with --tin."""
     known = sorted(slug for slug, technique in book.techniques.items() if technique.parts or technique.repeats)
     if query.of is None:
-        raise AskError("this table is of one technique", "say which, such as --of " + (known[0] if known else "NAME"))
+        raise AskError("this table needs a technique", "say which, such as --of " + (known[0] if known else "NAME"))
     if query.of not in known:
         close = nearest(query.of, known)
-        hint = f'did you mean "{close}"?' if close else "with parts are " + (", ".join(known) or "none yet")
-        raise AskError(f'no technique with parts is called "{query.of}"', hint)
+        hint = f'did you mean "{close}"?' if close else "those with parts are " + (", ".join(known) or "none yet")
+        raise AskError(f'there is no technique with parts called "{query.of}"', hint)
     technique = book.techniques[query.of]
     if query.tins:
         return technique.name, tuple(decoration(technique, tin, book, facts) for _, tin in query.tins)

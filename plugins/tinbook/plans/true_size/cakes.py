@@ -33,14 +33,14 @@ def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
     AskError for cups, which stand on no board, and for a cake larger than any stock board.
     """
     if tin.kind.in_trays:
-        raise AskError(f"{tin.name} stand on no board", "name a cake")
+        raise AskError(f"{tin.name} do not stand on a board", "name a cake")
     settled = finishing(book.finish, facts)
     cake = Cake(tin, settled.heights_mm[0], settled.layers)
     out_mm = settled.coats_mm + settled["paste"]
     guide = Stroke.ring("inner", ring_round(tin, out_mm))
     board, guide_mm = board_of(cake, settled, settled.board, facts), guide_of(cake, settled)
     if board.size_mm is None:
-        raise AskError(f"no board is sold that is large enough for {tin.name}", "name a smaller cake")
+        raise AskError(f"there is no board large enough for {tin.name}", "name a smaller cake")
     wide, long = board.size_mm
     edge = Stroke("cut", oval((0.0, 0.0), wide, long, DISC_CORNERS)) if board.disc else _box(wide, long)
     guide_size, board_size = ruler_size(*guide_mm), ruler_size(wide, long)
@@ -79,8 +79,10 @@ def cutting_template(tin: Tin, portion: str | tuple[float, float], book: Book, f
     cut = cut_of(tin, size, finishing(book.finish, facts).heights_mm[0])
     pieces = pieces_of(cut) if cut.count > 1 else None
     if pieces is None:
-        message = f"{tin.name} is not cut into portions {ruler_mm(size.short_mm):g} × {ruler_mm(size.long_mm):g} mm"
-        raise AskError(message, "ask for others")
+        message = (
+            f"{tin.name} cannot be cut into portions of {ruler_mm(size.short_mm):g} × {ruler_mm(size.long_mm):g} mm"
+        )
+        raise AskError(message, "ask for another size")
     strokes = [Stroke.ring("cut", ring) for ring in outline(tin)]
     strokes += [Stroke.ring("inner", ring) for piece in pieces for ring in piece.rings]
     note = saying(

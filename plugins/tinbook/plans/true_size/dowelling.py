@@ -108,9 +108,9 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
     """
     for tin, what in ((cake, "in"), (above, "under")):
         if tin.kind.in_trays or tin.kind.solid == "ball" or (tin.kind.solid == "dome" and tin is cake):
-            raise AskError(f"no dowels are set {what} a {tin.shape}", "name an upright cake")
+            raise AskError(f"dowels cannot go {what} {tin.name}", "name an upright cake")
     if any(top > low + ALIKE_MM for top, low in zip(above.bounds_mm, cake.bounds_mm, strict=True)):
-        raise AskError(f"{above.name} is wider than {cake.name}, on which it should stand", "name a smaller --above")
+        raise AskError(f"{above.name} is wider than {cake.name}, which it should stand on", "name a smaller --above")
     inset_mm, apart = facts.numbers["dowel from the edge"].value, facts.numbers["dowels apart"].value
     size_in = max(above.bounds_mm) / IN_MM
     rows = published_for(size_in, facts.dowels.values())

@@ -38,11 +38,11 @@ def strip(
 ) -> Template:  # fmt: skip
     """The strip for `count` panels, or for drops `deep_mm` deep that hang from `from_top_mm` below the top edge."""
     if count < 1:
-        raise AskError("a strip with no drops or panels divides nothing", "ask for 2 or more, such as --drops 8")
+        raise AskError("a strip needs drops or panels to divide it", "ask for 2 or more, such as --drops 8")
     if tin.kind.solid != "upright":
-        raise AskError(f"the side of a {tin.shape} is not upright", "a strip goes round upright cakes only")
+        raise AskError(f"the side of a {tin.shape} is not upright", "strips only go round upright cakes")
     if curve not in CURVES:
-        raise AskError(f'no drop hangs as a "{curve}"', "parabola or catenary")
+        raise AskError(f'a drop cannot hang as a "{curve}"', "parabola or catenary")
     out_mm = coated_mm(book, facts)
     settled = finishing(book.finish, facts)
     high_mm = Cake(tin, height_mm or settled.heights_mm[0], settled.layers).stands_mm + out_mm
@@ -50,9 +50,9 @@ def strip(
         raise AskError("a drop cannot hang upwards", "write how deep it hangs, such as 4 cm")
     if deep_mm + from_top_mm > high_mm - LESS_MM:
         raise AskError(
-            f"a drop {ruler_mm(deep_mm + from_top_mm):g} mm deep is deeper than the cake is high "
+            f"a drop {ruler_mm(deep_mm + from_top_mm):g} mm deep is more than the height of the cake "
             f"({ruler_mm(high_mm):g} mm)",
-            "hang it less deep, or say how high the cake is with --height",
+            "make the drop shallower, or give the height of the cake with --height",
         )
     long_mm = side_mm(tin, out_mm)
     span_mm = long_mm / count

@@ -58,7 +58,7 @@ class ChangedMethod:
         (key,) = kinds
         place: Path = (*path, _KINDS[key])
         if (key == "leave_out") == bool(change.do):
-            message, hint = "this step says nothing to do", 'add "do: ..."'
+            message, hint = "this step does not say what to do", 'add "do: ..."'
             if change.do:
                 message, hint = "this step is left out", 'take "do" out, or write "instead of"'
             yield Flaw(code="step", path=place, message=message, hint=hint)
@@ -72,7 +72,7 @@ class ChangedMethod:
             return
         if slot.change is not None:
             message = f"step {(slot.base or 0) + 1} of the base is changed twice"
-            yield Flaw(code="twice", path=place, message=message, hint="make one change of the two")
+            yield Flaw(code="twice", path=place, message=message, hint="make the two changes one")
             return
         slot.change = index
         called = slot.step.called if slot.step else None
@@ -91,12 +91,12 @@ class ChangedMethod:
         """The step of the base that goes by `word`: its number from 1, or words only it says."""
         count = len(self.base)
         if not count:
-            hint = 'write this method out, without "instead of" or "add"'
+            hint = 'write this method out in full, without "instead of" or "add"'
             return Flaw(code=OF_BASE, path=path, message="the base has no method", hint=hint)
         if word.isascii() and word.isdigit():
             if len(word) < 4 and 1 <= int(word) <= count:
                 return self._first[int(word) - 1]
-            message, hint = f"the base has no step {word[:6]}", f"its steps go from 1 to {count}"
+            message, hint = f"the base has no step {word[:6]}", f"its steps are numbered 1 to {count}"
             return Flaw(code=OF_BASE, path=path, message=message, hint=hint)
         small = " ".join(word.lower().split())
         indexes = [
@@ -107,7 +107,7 @@ class ChangedMethod:
         if len(indexes) == 1:
             return self._first[indexes[0]]
         if not indexes:
-            hint = f"write its number, from 1 to {count}, or words that it says"
+            hint = f"write its number, from 1 to {count}, or some of its words"
             return Flaw(code=OF_BASE, path=path, message="no step of the base says that", hint=hint)
         message = "more than one step of the base says that"
         hint = f"steps {' and '.join(str(index + 1) for index in indexes[:_MOST_NAMED])} do: write the number"
@@ -121,7 +121,7 @@ def _kinds(change: StepChange) -> list[str]:
 def _where(kinds: Sequence[str], path: Path) -> Flaw:
     """A step among changes that does not say where it goes, or says so twice."""
     if not kinds:
-        hint = 'add "add after: 3", or "instead of: 3": a number of the base\'s steps'
+        hint = 'add "add after: 3", or "instead of: 3": the number of a step in the base'
         return Flaw(code="step", path=path, message="where does this step go?", hint=hint)
     first, second = (_KINDS[key] for key in kinds[:2])
     message, hint = f'one step says both "{first}" and "{second}"', "make it two changes, each after a dash"

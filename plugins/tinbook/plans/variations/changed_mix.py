@@ -70,7 +70,7 @@ class ChangedMix:
         if isinstance(slot, Flaw):
             return slot
         if slot.place is not None:
-            hint = "make one change of the two"
+            hint = "make the two changes one"
             return Flaw(code="twice", path=place, message=f'"{word}" is changed twice', hint=hint)
         old, slot.place = self.base[slot.base or 0], place
         if change.swap is not None:
@@ -121,7 +121,7 @@ class ChangedMix:
         if part is None and len(parts) == len(slots):
             last = next(name for name in reversed(parts) if name)
             return Flaw(code=OF_BASE, path=path, message=message, hint=f'say which, such as "part: {last}"')
-        return Flaw(code=OF_BASE, path=path, message=message, hint="write this one out, as a mixture of its own")
+        return Flaw(code=OF_BASE, path=path, message=message, hint="write this one out in full as a mixture of its own")
 
     def _anchor(self, word: str, path: Path) -> Slot | Flaw:
         """The last line that goes by `word`, before the changes or after them."""
@@ -184,11 +184,11 @@ def _slip(change: Change, path: Path) -> Flaw | None:
 def _strays(change: Change, path: Path) -> Iterator[Flaw]:
     """Keys that belong to another kind of change."""
     if change.instead is not None and change.swap is None:
-        yield _stray("for", path, hint='it goes with "swap", such as {swap: milk, for: buttermilk}')
+        yield _stray("for", path, hint='use it with "swap", such as {swap: milk, for: buttermilk}')
     if change.after is not None and change.add is None:
-        yield _stray("after", path, hint='it goes with "add", such as {add: 80 g walnuts, after: self-raising flour}')
+        yield _stray("after", path, hint='use it with "add", such as {add: 80 g walnuts, after: self-raising flour}')
     if change.before is not None and (change.add is None or change.after is not None):
-        yield _stray("before", path, hint='it goes with "add", and without "after"')
+        yield _stray("before", path, hint='use it with "add", and without "after"')
     if change.note is not None and change.leave_out is not None:
         yield _stray("note", path, hint="take it out: the line is left out")
 

@@ -51,8 +51,8 @@ class Varied:
 def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varied:
     """The variation of a sound `base`, written out. Whether it can be weighed is for the checks to say."""
     if base.private is True and variation.private is not True:
-        message = "the base is private, and would be read off this one"
-        hint = 'write "private: yes" here too, or write this one out as a mixture of its own'
+        message = "the base is private, and this one would give it away"
+        hint = 'write "private: yes" here too, or write this one out in full as a mixture of its own'
         flaw = Flaw(code=PRIVATE_BASE, path=("from",), message=message, hint=hint)
         return Varied(mixture=None, varies=Varies(variation.base), flaws=(flaw,))
     mix = ChangedMix(base.mix, variation.change, book)
@@ -140,7 +140,7 @@ def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iter
     before = {trait for line in base.mix for trait in mix.care_of(line)}
     for slot in mix.standing:
         if slot.place is not None and slot.line is not None and set(mix.care_of(slot.line)) & _KEEPS_LESS - before:
-            message = f'the base is without "{slot.line.take.name}", and may keep longer'
+            message = f'the base has no "{slot.line.take.name}", and may keep longer'
             hint = 'say how long this one keeps: "keeps: ..."'
             yield Flaw(code="keeps", path=slot.place, message=message, hint=hint)
             return
