@@ -192,7 +192,7 @@ def test_the_bench_by_keyboard_alone(
     tray = tab.get_by_role("region", name="Timers")
     stop = tray.get_by_role("button", name=re.compile("^Stop"))
     press(tab, stop)
-    go = tray.get_by_role("button", name=re.compile("^Go on"))
+    go = tray.get_by_role("button", name=re.compile("^Resume"))
     expect(go).to_be_focused()
     tab.keyboard.press("Enter")
     expect(stop).to_be_focused()

@@ -75,7 +75,7 @@ def test_eggs_follow_what_is_left(page: Open, demo_url: str) -> None:
     tab.goto(f"{demo_url}measures/")
     left = tab.locator("#tb-sums > div").last
     for asks, there, eggs in (("300", "250", "4"), ("4", "5", "4"), ("200", "90", "3")):
-        for label, text in (("The recipe asks", asks), ("There is left", there), ("Eggs in it", eggs)):
+        for label, text in (("The recipe asks for", asks), ("You have left", there), ("Eggs in it", eggs)):
             left.get_by_label(label).fill(text)
         whole = scaling.whole_eggs(float(eggs), float(there) / float(asks))
         assert f"{whole.eggs} egg" in left.inner_text()

@@ -15,9 +15,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 from playwright.sync_api import Browser, Page, expect
 from tests.browser.conftest import comes_true, few_of_many
 
+from tinbook.cli import main
 from tinbook.plugin.classic import classic_script
 
 pytestmark = pytest.mark.browser
@@ -28,8 +30,10 @@ FACES = """async () => {
 }"""
 
 ROOT = Path(__file__).parents[2]
-KEPT = "The whole book is kept on this device."
+KEPT = "The whole book is saved on this device."
 SPONGE = "mixtures/creamed-butter-sponge"
+PLAIN = "mixtures/plain-sponge"
+"""Of the demo, and of a new book."""
 # How the worker of a new build ends: "installed", or "redundant" when it was given up.
 UPDATE = """() => new Promise(async done => {
   const book = await navigator.serviceWorker.getRegistration();
@@ -85,14 +89,16 @@ def search(tab: Page, words: str) -> dict[str, str]:
 
 @pytest.fixture(scope="module")
 def books(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
-    """Two builds, A and B, told apart by every page's title and by a script; B has a page that A has not."""
+    """Two builds of a small book, A and B, told apart by every page's title and by a script; B has a page that A has not."""
     folder = tmp_path_factory.mktemp("books")
     built = {}
     for name in "AB":
         source = folder / f"source {name}"
-        shutil.copytree(ROOT / "recipes", source / "recipes")
-        shutil.copytree(ROOT / "book_src", source / "book_src")
-        config = (ROOT / "mkdocs.yml").read_text("utf-8").replace("Heronsmouth house book", f"Book {name}")
+        assert CliRunner().invoke(main, ["new", "book", str(source)]).exit_code == 0
+        config, named = re.subn(
+            r"(?m)^site_name: .*$", f"site_name: Book {name}", (source / "mkdocs.yml").read_text("utf-8")
+        )
+        assert named == 1
         (source / "mkdocs.yml").write_text(config + "extra_javascript:\n  - which.js\n", "utf-8")
         (source / "book_src" / "which.js").write_text(f'document.documentElement.dataset.script = "{name}";\n', "utf-8")
         if name == "B":
@@ -103,7 +109,7 @@ def books(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) 
 
 def all_are(tab: Page, url: str, site: Path, name: str) -> None:
     """Every page of `site` is of book `name`, and so are the scripts and the search's words; some are opened."""
-    for address in ("", "tins/", f"{SPONGE}/"):
+    for address in ("", "tins/", f"{PLAIN}/"):
         tab.goto(url + address)
         assert tab.evaluate(VERSION) == [f"Book {name}", name]
     asked = [url + address for address in [*addresses(site), "which.js", "assets/tinbook/find-index.js"]]
@@ -148,7 +154,7 @@ def test_after_the_first_visit_every_page_and_the_search_work_without_a_network(
     # said anew to this page: the browser's driver can forget it on the way; the host is gone either way
     tab.context.set_offline(False)
     tab.context.set_offline(True)
-    expect(tab.locator("#tb-kept")).to_have_text("No network: this is the kept book.", timeout=120_000)
+    expect(tab.locator("#tb-kept")).to_have_text("No network: this is the saved copy.", timeout=120_000)
 
     found = search(tab, "butter sponge")
     result = next(href for href in found if SPONGE in href)
@@ -215,7 +221,7 @@ def test_two_books_are_never_mixed(
     tab.reload()
     ready = tab.locator("#tb-new")
     expect(ready).to_be_visible(timeout=120_000)
-    expect(ready).to_contain_text("A new book is ready.")
+    expect(ready).to_contain_text("A new version of the book is ready.")
     all_are(tab, server.url, books["A"], "A")
     assert errors == []
     assert tab.goto(f"{server.url}only-now/").status == 404, "a page of the new book alone"  # type: ignore[union-attr]
@@ -257,13 +263,13 @@ def test_a_half_deployed_book_is_never_opened(
 ) -> None:
     half = tmp_path / "half"
     shutil.copytree(books["B"], half)
-    victim = half / SPONGE / "index.html"
+    victim = half / PLAIN / "index.html"
     if fault == "page missing":
         victim.unlink()
     elif fault == "cut short":
         victim.write_bytes(victim.read_bytes()[:-20])
     else:
-        shutil.copy(books["A"] / SPONGE / "index.html", victim)
+        shutil.copy(books["A"] / PLAIN / "index.html", victim)
 
     server = host(books["A"])
     tab = page(service_workers="allow")
@@ -310,9 +316,9 @@ def test_a_password_or_a_new_book_can_always_be_reached_at_the_workers_address(
 
 
 def test_a_device_that_threw_the_book_away_reads_from_the_host_and_keeps_it_again(
-    demo_site: Path, serve: Callable[[Path], str], page: Callable[..., Page]
+    books: dict[str, Path], serve: Callable[[Path], str], page: Callable[..., Page]
 ) -> None:
-    url = serve(demo_site)
+    url = serve(books["A"])
     tab = page(service_workers="allow")
     kept(tab, url)
     tab.evaluate("async () => { for (const name of await caches.keys()) await caches.delete(name); }")
@@ -375,17 +381,14 @@ def test_a_device_that_refuses_to_store_has_the_book_all_the_same(
 
 
 @pytest.fixture
-def serving(tmp_path: Path) -> Iterator[Callable[[int], None]]:
-    """serving(port) runs `mkdocs serve` of the demo's sources there."""
+def serving(books: dict[str, Path]) -> Iterator[Callable[[int], None]]:
+    """serving(port) runs `mkdocs serve` of book A's sources there."""
     started: list[subprocess.Popen[bytes]] = []
 
     def start(port: int) -> None:
-        for name in ("recipes", "book_src"):
-            shutil.copytree(ROOT / name, tmp_path / name)
-        shutil.copy(ROOT / "mkdocs.yml", tmp_path)
         command = [sys.executable, "-m", "mkdocs", "serve", "--no-livereload", "--dev-addr", f"127.0.0.1:{port}"]
         quiet = subprocess.DEVNULL
-        started.append(subprocess.Popen(command, cwd=tmp_path, stdout=quiet, stderr=quiet))
+        started.append(subprocess.Popen(command, cwd=books["A"].parent / "source A", stdout=quiet, stderr=quiet))
         for _ in range(120):
             try:
                 urllib.request.urlopen(f"http://127.0.0.1:{port}/", timeout=5).close()
@@ -401,13 +404,13 @@ def serving(tmp_path: Path) -> Iterator[Callable[[int], None]]:
 
 
 def test_while_the_book_is_written_nothing_is_kept_and_a_kept_book_steps_aside(
-    demo_site: Path,
+    books: dict[str, Path],
     host: Callable[[Path], Any],
     page: Callable[..., Page],
     serving: Callable[[int], None],
     errors: list[str],
 ) -> None:
-    server = host(demo_site)
+    server = host(books["A"])
     tab = page(service_workers="allow")
     kept(tab, server.url)
     server.stop()
@@ -416,17 +419,17 @@ def test_while_the_book_is_written_nothing_is_kept_and_a_kept_book_steps_aside(
     comes_true(tab, "document.querySelector('meta[name=tinbook]:not([data-kept])') !== null")
     comes_true(tab, "async () => !(await navigator.serviceWorker.getRegistrations()).length")
     assert tab.evaluate("caches.keys()") == []
-    response = tab.goto(f"{server.url}{SPONGE}/")
+    response = tab.goto(f"{server.url}{PLAIN}/")
     assert response and response.ok and not response.from_service_worker
     assert tab.evaluate("navigator.serviceWorker.controller") is None
     left_behind(tab, errors)
 
 
 def test_a_page_of_the_kept_book_that_came_while_it_left_goes_too(
-    demo_site: Path, host: Callable[[Path], Any], page: Callable[..., Page], tmp_path: Path, errors: list[str]
+    books: dict[str, Path], host: Callable[[Path], Any], page: Callable[..., Page], tmp_path: Path, errors: list[str]
 ) -> None:
     gone, live = tmp_path / "gone", tmp_path / "live"
-    shutil.copytree(demo_site, gone)
+    shutil.copytree(books["A"], gone)
     shutil.copy(ROOT / "plugins/tinbook/plugin/workers/gone.js", gone / "sw.js")
     shutil.copytree(gone, live)
     home = live / "index.html"

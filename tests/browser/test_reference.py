@@ -23,6 +23,27 @@ def test_a_page_is_light(demo_site: Path, name: str) -> None:
     assert (demo_site / "reference" / name / "index.html").stat().st_size <= LARGEST
 
 
+BROKEN = """() => {
+  // the longest word of each key stands on one line
+  const pen = document.createElement('canvas').getContext('2d');
+  return [...document.querySelectorAll('.tb-keys tbody th')].filter(head => {
+    const key = head.querySelector('code');
+    pen.font = getComputedStyle(key).font;
+    const room = head.clientWidth - parseFloat(getComputedStyle(head).paddingRight);
+    return key.textContent.split(' ').some(word => pen.measureText(word).width > room);
+  }).map(head => head.textContent);
+}"""
+
+
+def test_no_key_is_broken_within_a_word(page: Callable[..., Page], demo_url: str) -> None:
+    tab = page()
+    for name in PAGES[:3]:
+        tab.goto(f"{demo_url}reference/{name}/")
+        for width, height in SIZES[:3]:
+            tab.set_viewport_size({"width": width, "height": height})
+            assert tab.evaluate(BROKEN) == [], (name, width)
+
+
 def test_nothing_hangs_over_at_any_width(page: Callable[..., Page], demo_url: str) -> None:
     tab = page()
     for name in PAGES:

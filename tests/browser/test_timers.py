@@ -90,7 +90,7 @@ def test_two_run_at_once(bench: Callable[..., Page]) -> None:
     tab.clock.run_for(30_000)
     assert faces(tab) == [f"{first - 2}:59", f"{other - 2}:29"]
     expect(tab.locator(".tb-timer").first).to_contain_text("stopped")
-    the(tab, "Go on").tap()
+    the(tab, "Resume").tap()
     tab.clock.run_for(10_000)
     assert faces(tab) == [f"{first - 2}:49", f"{other - 2}:19"]
     the(tab, "Clear").first.tap()
@@ -109,7 +109,7 @@ def test_sleep_cannot_put_it_wrong(bench: Callable[..., Page]) -> None:
     the(tab, "Stop").tap()
     tab.clock.fast_forward(3_600_000)
     assert faces(tab) == ["2:00"]
-    the(tab, "Go on").tap()
+    the(tab, "Resume").tap()
     tab.evaluate(HIDE, True)
     tab.clock.fast_forward(3_600_000)
     tab.evaluate(HIDE, False)

@@ -16,7 +16,7 @@ LISTED = {
     "K3": (("glitter",), ("Non-toxic does not mean", "E numbers", "food contact", "come off")),
     "K4": (
         ("support", "wires", "dowels"),
-        ("food-grade", "Wire never", "count it out", "in writing", "before serving"),
+        ("food-grade", "Wire never", "count it out", "leave a note", "before serving"),
     ),
     "K5": (("fresh flowers",), ("grown to be eaten", "Florists", "No stem")),
     "K6": (
@@ -28,7 +28,7 @@ LISTED = {
     "K9": (("whole nuts",), ("under five", "grind")),
     "K10": (
         ("choking",),
-        ("Hard sugar balls", "Quarter grapes", "lengthways", "Glass marbles are never", "popcorn"),
+        ("Hard sugar balls", "Quarter grapes", "lengthways", "Never put glass marbles", "popcorn"),
     ),
     "K11": (("candles",), ("holders", "wax", "foil")),
     "K12": (("alcohol",), ("40 %", "25 %", "5 %")),

@@ -9,6 +9,7 @@ from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Book, Card
+from tinbook.models.book import once
 
 
 @every(
@@ -53,3 +54,18 @@ def test_every_word_of_the_demo_leads_home(demo: Loaded) -> None:
     for name, card in demo.book.cards.items():
         for word in (name, name.upper(), *card.also):
             assert demo.book.house_word(word) == name, word
+
+
+def test_what_is_made_of_a_whole_book_is_worked_out_once_and_never_for_another(kitchen: Book) -> None:
+    asked: list[Book] = []
+
+    @once
+    def tins(book: Book) -> int:
+        asked.append(book)
+        return len(book.tins)
+
+    book, fewer = replace(kitchen), replace(kitchen, tins=kitchen.tins[1:])
+    had = len(book.tins)
+    assert [tins(each) for each in (book, book, fewer, book)] == [had, had, had - 1, had]
+    assert [id(each) for each in asked] == [id(book), id(fewer)]
+    assert book == kitchen

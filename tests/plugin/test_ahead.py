@@ -83,6 +83,15 @@ def test_pages_of_a_rare_kind_come_first(site: Site) -> None:
 
 
 @linux
+def test_a_mixtures_two_leaves_are_made_together(two: Ahead, site: Site) -> None:
+    lots = [[two._line[place] for place in lot] for lot in two._lots]
+    assert [address for lot in lots for address in lot] == two._line
+    leaves = [lot for lot in lots if len(lot) > 1]
+    assert all([f"{bench}/tables"] == rest for bench, *rest in leaves)
+    assert len(leaves) == sum(page.template == "mixture" for page in site.pages.values())
+
+
+@linux
 def test_a_mistake_in_a_process_is_told(site: Site) -> None:
     def nowhere(here: str) -> ahead.Link:
         def link(address: str, anchor: str = "") -> str:

@@ -246,7 +246,7 @@ def test_what_is_unsure_stands_on_the_page_and_no_strict_build_lets_it_out(
 
 @pytest.mark.parametrize("options", [{}, {"kitchen": True}], ids=["public", "kitchen"])
 def test_with_a_broken_house_each_page_says_so(book: Path, options: dict[str, Any]) -> None:
-    said = "house.yaml has something to mend"
+    said = "Something in house.yaml needs putting right"
     assert not [path for path in built(book, **options).rglob("index.html") if said in path.read_text("utf-8")]
     write(book, "recipes/house/house.yaml", (book / "recipes/house/house.yaml").read_text("utf-8") + "driftwood: wet\n")
     pages = [path.read_text("utf-8") for path in built(book, **options).rglob("index.html")]

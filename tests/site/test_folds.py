@@ -1,4 +1,4 @@
-"""Every table of the demo's pages says how it was worked out, or has a word why nothing was."""
+"""Every table of the demo's pages says how it was worked out, or has a word why nothing was; keys of files are words."""
 
 from __future__ import annotations
 
@@ -12,7 +12,8 @@ from tinbook.site import build_site
 
 FOLD = "How this was worked out</summary>"
 MARKS = re.compile(
-    rf'(?P<heading>^#{{1,6}} |<h[1-6]\b)|(?P<table><table\b)|(?P<fold>{FOLD})|data-unworked="(?P<why>\w+)"', re.M
+    rf'(?P<heading>^#{{1,6}} |<h[1-6]\b)|(?P<table><table\b(?! class="tb-keys"))|(?P<fold>{FOLD})|data-unworked="(?P<why>\w+)"',
+    re.M,
 )
 
 

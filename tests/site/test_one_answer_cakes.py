@@ -12,8 +12,8 @@ from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template
 
 CREAM, SPONGE = "american-buttercream", "creamed-butter-sponge"
 PAGE, OWN = f"mixtures/{CREAM}", f"mixtures/{SPONGE}"
-GLANCE, ROUND, FINISH = "A cake of every tin", "In and round a cake of every tin", "To finish a cake of every tin"
-USUAL = "On the usual drum, as the house takes it"
+GLANCE, ROUND, FINISH = "A cake from every tin", "In and round a cake from every tin", "To finish a cake from every tin"
+USUAL = "On the usual drum, the one we use"
 CAKE, TIER = "round 20 cm", "round 15 cm"
 
 
@@ -63,7 +63,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much buttercream for a usual round 20 cm": (
         lambda d: d.up(5.0, coats(d)["made_g"]),
         lambda d: d.number(PAGE, ROUND, CAKE, "In all"),
-        lambda d: d.number(PAGE, "What goes into it for a cake of every tin", CAKE, "In all"),
+        lambda d: d.number(PAGE, "What goes into it for a cake from every tin", CAKE, "In all"),
         lambda d: d.figure(d.cell("covering", GLANCE, CAKE, "In all").split("|")[0]),
     ),
     "how many batches of it": (
@@ -107,7 +107,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how wide is it rolled": (
         lambda d: d.up(0.5, d.row("covers", "--of", "sugarpaste", tin=CAKE)["rolled_width_mm"] / 10.0),
         lambda d: glance(d, "Roll out to"),
-        lambda d: d.number("mixtures/marzipan", "Over a cake of every tin", CAKE, "Roll out to"),
+        lambda d: d.number("mixtures/marzipan", "Over a cake from every tin", CAKE, "Roll out to"),
     ),
     "which drum": (
         lambda d: boards(d)["taken_width_mm"] / 10.0,
@@ -151,14 +151,14 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how many dessert portions": (
         lambda d: d.row("portions", tin=CAKE)["dessert_count"],
         lambda d: d.row("portions", "--of", SPONGE, tin=CAKE)["dessert_count"],
-        lambda d: d.number("portions/index", "Portions from the house’s tins", CAKE, "Dessert"),
+        lambda d: d.number("portions/index", "Portions from our tins", CAKE, "Dessert"),
         lambda d: finish(d, "Dessert"),
         lambda d: serves(d, 1),
         lambda d: d.figure(d.words("portions/round").split("Round 20 cm, 8 in ", 1)[1].split(" dessert portions")[0].rsplit(" ", 1)[1]),
     ),
     "how many tea slices": (
         lambda d: d.row("portions", tin=CAKE)["tea_slice_count"],
-        lambda d: d.number("portions/index", "Portions from the house’s tins", CAKE, "Tea slice"),
+        lambda d: d.number("portions/index", "Portions from our tins", CAKE, "Tea slice"),
         lambda d: serves(d, 2),
     ),
     "what does a dessert portion of the sponge weigh": (

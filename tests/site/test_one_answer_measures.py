@@ -9,7 +9,7 @@ from typing import Any
 from tests.every import every
 
 DIAL, SET = "Oven by the dial", "What to set on the dial"
-HOLDS, FACTORS = "What each tin holds", "Factors from tin to tin of the house"
+HOLDS, FACTORS = "What each tin holds", "Factors between our tins"
 SPONGE = "creamed-butter-sponge"
 DEEP = "round 20 cm x 7.5 cm"
 
@@ -69,7 +69,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.row("eggs", egg_class="UK large")["shelled_shown_g"],
         lambda d: d.row("bowl", eggs=1)["UK_large_g"],
         lambda d: d.row("egg-parts", count=1)["whole_g"],
-        lambda d: d.number("measures", "Whites and yolks of this house's eggs", "1", "Whole"),
+        lambda d: d.number("measures", "Whites and yolks of our eggs", "1", "Whole"),
         lambda d: d.number("measures", "Eggs in the bowl", "1", "UK large"),
     ),
     "what do five eggs weigh to the last gram": (
@@ -79,7 +79,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how much is the white of an egg": (
         lambda d: d.row("egg-parts", count=1)["white_g"],
-        lambda d: d.number("measures", "Whites and yolks of this house's eggs", "1", "Whites"),
+        lambda d: d.number("measures", "Whites and yolks of our eggs", "1", "Whites"),
     ),
     "what does a cup of caster sugar weigh": (
         lambda d: d.row("cups", ingredient="caster sugar")["cup_g"],
@@ -170,15 +170,15 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "dome 15 cm")[0]["factor_by"],
         lambda d: d.row("factors", "--tin", "standard cups", to="mini cups")["factor_by"],
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "round 20 cm x 7.5 cm", "--deep")[0]["factor_by"],
-        lambda d: "share of the brim filled" if d.bench(SPONGE, "dome 15 cm")["by_brim"] else "",
-        lambda d: "share of the brim filled" * ("domes and balls by the share of the brim filled" in d.words(f"mixtures/{SPONGE}")),
+        lambda d: "filled to the same share of the brim" if d.bench(SPONGE, "dome 15 cm")["by_brim"] else "",
+        lambda d: "filled to the same share of the brim" * ("domes and balls are filled to the same share of the brim" in d.words(f"mixtures/{SPONGE}")),
     ),
     "what does a factor to a round tin go by": (
         lambda d: d.row("tins", "--of", SPONGE, tin="round 20 cm")["factor_by"],
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "round 20 cm")[0]["factor_by"],
         lambda d: d.row("factors", "--tin", "round 15 cm", to="round 20 cm")["factor_by"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["factor_by"],
-        lambda d: "" if d.bench(SPONGE, "round 20 cm")["by_brim"] else "depth of batter kept",
+        lambda d: "" if d.bench(SPONGE, "round 20 cm")["by_brim"] else "same depth of batter",
     ),
 }  # fmt: skip
 """Questions of the kitchen's measures, with the ways of asking each."""

@@ -12,8 +12,8 @@ PAGE = f"mixtures/{SPONGE}"
 OF = ("--of", SPONGE)
 TWO = (*OF, "--tin", f"2 {DEEP}")
 WHOLE, EXACT, LAYERS = "Amounts for every tin, whole eggs", "Exact amounts for every tin", "Layers from every tin"
-FINISH = "To finish a cake of every tin"
-HAND = "What the tins on hand allow"
+FINISH = "To finish a cake from every tin"
+HAND = "What fits our tins"
 
 
 def in_whole(d: Any, head: str) -> float:
@@ -117,7 +117,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how high does it stand, as printed": (
         lambda d: d.to(1.0, d.row("layers", *OF, tin=DEEP)["stack_mm"]),
         lambda d: d.number(PAGE, LAYERS, "round 20 cm", "Stack"),
-        lambda d: 10.0 * d.number(PAGE, FINISH, "round 20 cm", "Stands"),
+        lambda d: 10.0 * d.number(PAGE, FINISH, "round 20 cm", "Height"),
     ),
     "what does it weigh baked": (
         lambda d: d.scales(d.row("layers", *OF, tin=DEEP)["baked_g"]),
@@ -161,7 +161,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "what is all of it for one egg": (
         lambda d: d.scales(d.rows("scaled", *OF, "--eggs", "1")[1]["mixture_g"]),
-        lambda d: d.number(PAGE, "Amounts without a tin", "1 egg", "Together"),
+        lambda d: d.number(PAGE, "Amounts without a tin", "1 egg", "Total"),
     ),
     "how many cups of butter": (
         lambda d: d.to(0.01, d.row("written", *OF, ingredient="butter")["measured_cups"]),
@@ -174,7 +174,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how much plain flour instead of self-raising": (
         lambda d: d.scales(300.0 * d.row("flour", self_raising_g=100.0)["plain_g"] / 100.0),
-        lambda d: d.figure(d.words(PAGE).split("For 300 g take", 1)[1]),
+        lambda d: d.figure(d.words(PAGE).split("Instead of 300 g use", 1)[1]),
     ),
     "which allergens are in it": (
         lambda d: ", ".join(f"{row['allergen']} ({row['from']})" for row in d.rows("allergens", *OF)),
@@ -183,7 +183,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much sugar for 100 of flour": (
         lambda d: d.row("balance", *OF, rule="Sugar to flour")["per_100"],
         lambda d: d.row("percentages", *OF, ingredient="caster sugar")["per_100"],
-        lambda d: d.number(PAGE, "Weights for 100 of flour", "For 100 of flour", "Sugar"),
+        lambda d: d.number(PAGE, "Weights per 100 of flour", "Per 100 of flour", "Sugar"),
     ),
     "chocolate to cream in the dark ganache": (
         lambda d: d.rows("balance", "--of", "dark-ganache")[0]["per_100"] / 100.0,

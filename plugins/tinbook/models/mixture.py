@@ -150,7 +150,7 @@ class Mixture(Written):
     """Whether it is heated enough to make the flour and egg in it safe, though it is never baked. If not, its page
     carries the caution on raw flour or egg."""
     finish: Annotated[Finish | None, such_as("{layers: 4, filling: 5 mm}")] = None
-    """How this cake is finished, where it differs from your other cakes. Left out: as `house/finish.yaml` says."""
+    """How this cake is finished, where it differs from your other cakes. Left out: like your other cakes."""
     keeps: Annotated[Text | None, such_as("Four days wrapped, somewhere cool.")] = None
     """How it keeps, in your own words. Left out: the page does not say."""
     keeps_for: Annotated[KeepsFor, such_as("3 days", "[3 days, 2 months in the freezer]")] = ()

@@ -15,8 +15,9 @@ import tempfile
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
+from itertools import groupby
 
-from tinbook.pages.base.page import Link, Page
+from tinbook.pages.base.page import Link, Page, Views
 
 LinkFrom = Callable[[str], Link]
 """A page's address to the `link` function of that page."""
@@ -28,6 +29,7 @@ WORTH_IT = 60
 class Ahead:
     """The late parts of all pages.
 
+    Pages of one view, such as a mixture's two leaves, are made by one process, which works out once what they share.
     The other processes make them from the front. When the first one needs something that is not ready it does not wait,
     but makes pages from the back, so that no process is idle. What a process could not make is made here in the end, so
     its mistake comes up again and is reported.
@@ -39,13 +41,16 @@ class Ahead:
     def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
         fork = multiprocessing.get_context("fork")
         self._pages, self._link_from = pages, link_from
+        self._views = Views()
         self._line = _rarest_first(pages)
+        self._lots = [list(lot) for _, lot in groupby(range(len(self._line)), lambda place: id(self._view(place)))]
+        """Places of pages that are made together."""
         self._places = {address: place for place, address in enumerate(self._line)}
         self._made: dict[int, dict[str, str]] = {}
         self._files = [tempfile.TemporaryFile() for _ in range(processes)]  # noqa: SIM115, `close` closes them
         self._lock = tempfile.TemporaryFile()  # noqa: SIM115
-        self._ends = fork.RawArray("q", [0, len(self._line)])
-        """Between these places lies what nobody has begun."""
+        self._ends = fork.RawArray("q", [0, len(self._lots)])
+        """Between these lots lies what nobody has begun."""
         self._lies = fork.RawArray("q", 3 * len(self._line))
         """For each place: in which file its parts are, from which byte, and how many bytes; 0 until they are ready."""
         self._helpers = [fork.Process(target=self._help, args=(number,), daemon=True) for number in range(processes)]
@@ -60,7 +65,7 @@ class Ahead:
     def parts(self, address: str) -> Mapping[str, str]:
         """The late parts of one page, once."""
         while not self.ready(address) and (last := self._begin_last()) is not None:
-            self._made[last] = self._parts(last)
+            self._made |= {place: self._parts(place) for place in last}
         place = self._places.pop(address, None)
         if place is None:
             return {}
@@ -89,17 +94,18 @@ class Ahead:
             signal.SIGINT, signal.SIG_IGN
         )  # whoever stops the build stops the first process, which stops this one
         start, file = 0, self._files[number].fileno()
-        while (place := self._begin_first()) is not None:
-            try:
-                parts = marshal.dumps(self._parts(place))
-                size = os.pwrite(file, parts, start)
-            except Exception:
-                return
-            if size < len(parts):
-                return
-            with self._alone():
-                self._lies[3 * place : 3 * place + 3] = [number, start, size]
-            start += size
+        while (lot := self._begin_first()) is not None:
+            for place in lot:
+                try:
+                    parts = marshal.dumps(self._parts(place))
+                    size = os.pwrite(file, parts, start)
+                except Exception:
+                    return
+                if size < len(parts):
+                    return
+                with self._alone():
+                    self._lies[3 * place : 3 * place + 3] = [number, start, size]
+                start += size
 
     @contextmanager
     def _alone(self) -> Iterator[None]:
@@ -109,17 +115,17 @@ class Ahead:
         yield
         os.lockf(self._lock.fileno(), os.F_ULOCK, 0)
 
-    def _begin_first(self) -> int | None:
+    def _begin_first(self) -> list[int] | None:
         with self._alone():
             first, end = self._ends
             self._ends[0] = min(first + 1, end)
-        return first if first < end else None
+        return self._lots[first] if first < end else None
 
-    def _begin_last(self) -> int | None:
+    def _begin_last(self) -> list[int] | None:
         with self._alone():
             first, end = self._ends
             self._ends[1] = max(first, end - 1)
-        return end - 1 if first < end else None
+        return self._lots[end - 1] if first < end else None
 
     def _handed_in(self, place: int) -> tuple[int, int, int]:
         """File, first byte and length of what another process has made; no length if it has not."""
@@ -129,7 +135,10 @@ class Ahead:
 
     def _parts(self, place: int) -> dict[str, str]:
         address = self._line[place]
-        return self._pages[address].parts(self._link_from(address))
+        return self._pages[address].parts(self._link_from(address), self._views)
+
+    def _view(self, place: int) -> object:
+        return self._pages[self._line[place]].view
 
 
 def spare_processes(pages: int) -> int:

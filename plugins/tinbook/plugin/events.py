@@ -25,6 +25,7 @@ from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.schema_org import script_of
 from tinbook.pages.spelling.descriptions import described
 from tinbook.plugin.ahead import spare_processes
+from tinbook.plugin.alike import Alike
 from tinbook.plugin.attention import Attention
 from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
@@ -74,6 +75,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         super().__init__()
         self._attention = Attention()
         self._on_pages: list[Find] = []
+        self._alike = Alike()
 
     @property
     def hosted(self) -> bool:
@@ -100,7 +102,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         self.site = self._read()
-        self._on_pages = []
+        self._on_pages, self._alike = [], Alike()
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
         made = self._add_files(files, own, config)
         lean(files, config)
@@ -126,13 +128,23 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return env
 
     @event_priority(-100)
-    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+    def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        return self._alike.begin(markdown, page)
+
+    @event_priority(100)
+    def _as_others(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        return self._alike.end(html, page)
+
+    @event_priority(-100)
+    def _found_on(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         address = page.file.src_uri.removesuffix(".md")
         search = page.meta.get("search")
         if not (isinstance(search, dict) and search.get("exclude")):
             made = self.site.pages.get(address)
             self._on_pages += page_found(address, str(page.title or ""), html, made.template if made else "")
         return html
+
+    on_page_content = CombinedEvent(_as_others, _found_on)
 
     @event_priority(-100)
     def on_page_context(

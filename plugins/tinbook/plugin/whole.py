@@ -11,7 +11,7 @@ from pathlib import Path
 from mkdocs.structure.files import File
 from mkdocs.utils import get_relative_url
 
-from tinbook.pages.base.page import Link, Page
+from tinbook.pages.base.page import Link, Page, Views
 from tinbook.plugin.ahead import Ahead
 from tinbook.plugin.together import together
 from tinbook.plugin.ways import way
@@ -60,6 +60,7 @@ class WholePages:
         self._pages, self._scripts = pages, scripts
         self._waiting: dict[str, str] = {}
         """Pages without their late parts, by address."""
+        self._views = Views()
         self._ahead = Ahead(pages, self._link_from, processes) if processes else None
 
     def fill(self, address: str, output: str) -> str:
@@ -92,7 +93,7 @@ class WholePages:
     def _filled(self, address: str, output: str) -> str:
         page, url = self._pages[address], self._file(address).url
         ready = self._ahead.parts(address) if self._ahead else {}
-        whole = together(page.fill(output, self._link_from(address), ready))
+        whole = together(page.fill(output, self._link_from(address), ready, self._views))
         return dressed(whole, url, page.template, self._scripts)
 
 

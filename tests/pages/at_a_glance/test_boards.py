@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from tinbook.models import Finish
-from tinbook.pages.at_a_glance.boards import BoardsView, board_cell, board_plan
+from tinbook.pages.at_a_glance.boards import CALLED, BoardsView, board_cell, board_plan
 from tinbook.pages.base.page import Desk
 from tinbook.plans.finish.boards import Board
 
@@ -39,21 +39,21 @@ def test_figures_are_those_of_the_plan(desk: Desk) -> None:
     assert (told[5], told[7]) == (f"{plan.cake_ribbon_shown_mm / 10:g}", f"{plan.guide_shown_mm[0]:g}")
 
 
-def test_none_sold_is_said_in_every_cell(desk: Desk) -> None:
+def test_no_stock_size_is_said_in_every_cell(desk: Desk) -> None:
     for drum in ("usual", "wide"):
-        assert cells(desk, f"round 40{N}cm", drum)[:5] == ["none sold", "none", "none", "none", "none"]
-    assert board_cell(Board(None, True)).note == f"sold to 46{N}cm"
+        assert cells(desk, f"round 40{N}cm", drum)[:5] == ["not a stock size", "none", "none", "none", "none"]
+    assert board_cell(Board(None, True)).note == f"stock sizes go to 46{N}cm"
 
 
 def test_every_tin_has_a_drum_or_is_told_that_none_is_sold(desk: Desk) -> None:
-    """On each of the three drums: a size of the trade with its paste, ribbon and box, or none sold and how far they go."""
+    """On each of the three drums: a size of the trade with its paste, ribbon and box, or that none is sold and how far they go."""
     view, none = BoardsView(desk), 0
     for grid in view.items:
         assert len(grid.rows) == len(view.table.rows) > 30
         for row in grid.rows:
             drum, *figures = row.cells[:5]
-            if drum.text == "none sold":
-                assert drum.note == f"sold to 46{N}cm" and {cell.text for cell in figures} == {"none"}
+            if drum.text == "not a stock size":
+                assert drum.note == f"stock sizes go to 46{N}cm" and {cell.text for cell in figures} == {"none"}
                 none += 1
             else:
                 assert re.fullmatch(rf"[\d.]+({N}×{N}[\d.]+)?{N}cm", drum.text), drum.text
@@ -74,7 +74,7 @@ def test_the_one_the_house_takes_is_first(taken: str, desk: Desk) -> None:
     view = BoardsView(Desk(replace(desk.book, finish=finish), desk.facts, {}))
     assert view.items[0].anchor == f"{taken}-drum" and len({grid.anchor for grid in view.items}) == 3
     assert [cell.main for cell in view.items[0].rows[0].cells[:3]] == [True, False, True]
-    assert f"the {taken} drum" in view.lead and "as a ring" in view.lead
+    assert f"the {CALLED[taken]} drum" in view.lead and "as a ring" in view.lead
 
 
 def test_the_plan_is_to_its_scale_and_told(desk: Desk, filled: Callable[[str], str]) -> None:

@@ -50,7 +50,7 @@ def test_steps_in_the_order_of_the_cuts() -> None:
     )
     assert steps(cut("square 20 cm")) == (
         f"First the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8.",
-        "All pieces are alike in size.",
+        "All the pieces are the same size.",
     )  # fmt: skip
     rings = ring_cut(read_tin("round 20 cm")[1], DESSERT)
     assert rings is not None
@@ -58,7 +58,7 @@ def test_steps_in_the_order_of_the_cuts() -> None:
         steps(rings)[0]
         == f"Cut straight down round a card {2 * rings.edges_shown_mm[1]:g}{N}mm across, laid on the middle."
     )
-    assert steps(cut("ball 15 cm"))[0] == "Cut the ball in half, and lay both halves on their flats."
+    assert steps(cut("ball 15 cm"))[0] == "Cut the ball in half, and lay both halves cut side down."
     assert steps(cut("standard cups")) == ("One each.",)
     assert "from the left edge" in steps(cut("oval 20 cm x 28 cm"))[0]
     joined = cut("outline M32 0H104V208H136V256H0V208H48V64L13 83V35Z x 5 cm", FINGER)

@@ -15,7 +15,7 @@ def view(desk: Desk) -> MeasuresView:
 
 def test_every_table_is_there(filled: Callable[[str], str], view: MeasuresView) -> None:
     text = filled("measures")
-    for words in ("Gas mark", "US cup", "UK large", "Baking powder", "of this house", "tb-sums", '"lost":0.02'):
+    for words in ("Gas mark", "US cup", "UK large", "Baking powder", "used here", "tb-sums", '"lost":0.02'):
         assert words in text
     for grid in view.items:
         assert f'href="#{grid.anchor}"' in text

@@ -13,13 +13,13 @@ def test_every_line_says_what_its_plan_says(desk: Desk) -> None:
     for line, row in zip(view.lines, view.table.rows, strict=True):
         assert line.name == row.batch.mixture.name
         assert [float(each.factor) for each in line.choices] == [each.factor_shown for each in row.choices]
-        assert [each.verdict == "as written" for each in line.choices] == [each.written for each in row.choices]
+        assert [each.verdict == "as in the recipe" for each in line.choices] == [each.written for each in row.choices]
         assert [each.best for each in line.choices] == [True, *[False] * (len(row.choices) - 1)][: len(row.choices)]
 
 
 def test_it_is_linked_and_whole(filled: Callable[[str], str]) -> None:
     text = filled("on-hand")
-    assert "as written" in text and "No tin is needed for" in text
+    assert "as in the recipe" in text and "No tin is needed for" in text
     assert 'class="tb-plan tb-round"' in text
     assert "on-hand" in filled("tins") and "on-hand" in filled("mixtures/index")
 

@@ -23,7 +23,7 @@ def told(desk: Desk) -> str:
 
 def test_it_says_what_oven_it_is_and_what_to_set(filled: Callable[[str], str]) -> None:
     text = filled("oven")
-    assert "This house has a fan oven" in text and "hotter than its dial" in text
+    assert "We have a fan oven" in text and "hotter than its dial" in text
     assert re.search(rf'<th scope="row">160</th><td class="tb-main">135{N}°C{N}fan</td><td[^>]*>140<', text)
     assert "/measures#dial" in text
     assert "97" in text and "(93 to 99)" in text and "skewer" in text and "Ovens differ" in text
@@ -31,7 +31,7 @@ def test_it_says_what_oven_it_is_and_what_to_set(filled: Callable[[str], str]) -
 
 def test_it_says_what_it_does_not_allow_for(filled: Callable[[str], str]) -> None:
     text = filled("oven")
-    assert "Not allowed for: several tins at once, and an oven that is still cold." in text
+    assert "Not allowed for: several tins at once, and an oven that is not yet hot." in text
     assert "batter from the fridge" in text
 
 
@@ -64,7 +64,7 @@ def test_too_full_and_above_the_rim_are_told(
     other = replace(desk, book=replace(desk.book, mixtures=kinds, tins=()))
     said = [row.cells[5].text for row in OvenView(other).items[2].rows]
     assert "above the rim: may spill" in said[0]
-    assert re.match(rf"too full: fill 2, [\d,]+{N}g in each at the most", said[1])
+    assert re.match(rf"too full: fill 2, [\d,]+{N}g in each at most", said[1])
 
 
 def test_every_bake_is_there_newest_first(desk: Desk, filled: Callable[[str], str]) -> None:
@@ -84,7 +84,7 @@ def test_without_a_log_it_answers_and_says_so(desk: Desk) -> None:
 def test_a_house_that_bakes_nothing_still_has_its_dial(desk: Desk, house: Callable[..., House]) -> None:
     bare = replace(desk.book, mixtures={}, bakes=(), house=house(oven_shelf=None, mixer_bowl=None))
     text = told(replace(desk, book=bare))
-    assert "Nobody has held a thermometer to it yet" in text and "Neither shelf nor mixer bowl is known" in text
+    assert "Nobody has checked it with a thermometer yet" in text and "No shelf or mixer bowl size is given" in text
     assert "What to set on the dial" in text and "What a bake takes" not in text
 
 

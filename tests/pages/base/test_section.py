@@ -81,7 +81,7 @@ def test_its_figures_stand_at_it_and_in_words() -> None:
     assert made.widths[0].text == "150"
     assert made.words == (
         f"2 × round 15 cm in section: 4 layers of 30{N}mm with 5{N}mm of filling between, 134{N}mm high; "
-        f"140{N}mm with 2{N}mm of crumb coat and 4{N}mm of final coat, on a drum of 23{N}cm"
+        f"140{N}mm with 2{N}mm of crumb coat and 4{N}mm of final coat, on a 23{N}cm drum"
     )
 
 

@@ -10,7 +10,7 @@ def test_an_ingredient_by_either_sides_word(desk: Desk) -> None:
     assert len(cards) == len(desk.card_pages)
     icing = cards["Icing sugar"]
     assert "confectioners' sugar" in icing.names
-    assert icing.figure and icing.under == "the cup"
+    assert icing.figure and icing.under == "a cup"
 
 
 def test_a_tin_by_either_measure_leads_to_where_it_is_chosen(desk: Desk) -> None:
@@ -21,7 +21,7 @@ def test_a_tin_by_either_measure_leads_to_where_it_is_chosen(desk: Desk) -> None
     assert {"23x33cm", "33x23cm", "9x13in", "13x9in"} <= set(tins["rectangle 23 x 33 cm"].names)
     assert tins["square 20 cm"].anchor == "for?to=square+20+cm&from=round+15+cm"
     assert tins["round 20 cm"].figure == "× 1.78", "(20 / 15)² as both are 7.5 cm deep"
-    assert "the house has 2" in tins["round 20 cm"].second and tins["round 20 cm"].owned
+    assert "you have 2" in tins["round 20 cm"].second and tins["round 20 cm"].owned
     assert "not owned" in tins["round 30 cm"].second and not tins["round 30 cm"].owned
 
 

@@ -27,7 +27,7 @@ def test_what_it_weighs_with_its_range(desk: Desk) -> None:
     grid = weight_grid("butter", weights(desk.book.cards["butter"], desk.book, desk.facts), desk.facts)
     assert grid is not None and grid.title == "Butter by cup and spoon"
     cup = next(row for row in grid.rows if row.head == "US cup")
-    assert (cup.cells[0].text, cup.cells[2].text, cup.note) == ("227", "8", "of this house")
+    assert (cup.cells[0].text, cup.cells[2].text, cup.note) == ("227", "8", "used here")
     assert {"Metric tablespoon", "Australian tablespoon"} <= {row.head for row in grid.rows}
     assert grid.after.endswith("Source: USDA SR28.")
 
@@ -36,7 +36,7 @@ def test_a_weight_of_the_houses_own_has_no_range(desk: Desk, card: Callable[...,
     grid = weight_grid("oats", weights(card(weighs="90 g per US cup"), desk.book, desk.facts), desk.facts)
     assert grid is not None
     assert {row.cells[1].text for row in grid.rows} == {"weighed here"}
-    assert grid.after.endswith("Weighed by this house.")
+    assert grid.after.endswith("Weighed in this kitchen.")
 
 
 def test_what_has_no_volume_measure_has_no_grid(desk: Desk) -> None:
@@ -53,5 +53,5 @@ def test_every_swap_has_a_cell_for_each_part(desk: Desk) -> None:
 
 def test_a_swap_says_what_it_brings_and_what_is_left_out(desk: Desk) -> None:
     grid = swap_grid(swap_table("salted for unsalted", desk.book, desk.facts), desk.facts)
-    assert "It brings milk." in grid.after
+    assert "It adds milk." in grid.after
     assert "g, left out" in [head.unit for head in grid.heads]

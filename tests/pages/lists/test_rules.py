@@ -24,7 +24,7 @@ def test_every_rule_and_caution_with_its_law_and_day(filled: Filled, demo: Loade
     for rule in demo.facts.rules.values():
         assert f"## {rule.title}" in text
         for law in rule.laws:
-            when = f"in force since {law.since}" if law.since else "the day it came in was not looked up"
+            when = f"in force since {law.since}" if law.since else "the date it came into force has not been looked up"
             assert f"<b>{law.nation}</b>: {law.says}. <small>{law.law}; {when}.</small>" in text
     for caution in demo.facts.cautions.values():
         assert f"<b>{caution.title}.</b> {caution.advice}" in text
@@ -35,7 +35,7 @@ def test_every_rule_and_caution_with_its_law_and_day(filled: Filled, demo: Loade
 
 def test_it_is_linked_where_allergens_are(filled: Filled) -> None:
     for address in ("mixtures/creamed-butter-sponge", "techniques/cover-a-board"):
-        assert '<a href="/cautions#">Rules for who sells cakes</a>' in filled(address)
+        assert '<a href="/cautions#">If you sell cakes</a>' in filled(address)
 
 
 @pytest.mark.parametrize("address", ["mixtures/creamed-butter-sponge", "techniques/cover-a-board", "cautions"])

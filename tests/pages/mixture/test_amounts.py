@@ -42,4 +42,4 @@ def test_the_row_as_written_has_the_written_amounts(desk: Desk) -> None:
     row = next(line for line in made.lines if line.factor == 1.0)
     shown = [f"{line.amount:g}" for line in made.batch.ingredients]
     assert list(row.cells[: len(shown)]) == shown
-    assert made.worked.formulas == ("factor = amount wanted / amount written",)
+    assert made.worked.formulas == ("factor = amount wanted / amount in the recipe",)

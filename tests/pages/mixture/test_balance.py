@@ -5,7 +5,6 @@ from collections.abc import Callable
 
 from tinbook.loading import Loaded
 from tinbook.pages.mixture.balance import WIDE, BalanceView
-from tinbook.pages.spelling.formats import NBSP
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.mixtures.balance import balance
 
@@ -39,16 +38,13 @@ def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
 
 def test_the_page_says_where_it_sits_and_why(filled: Filled) -> None:
     text = filled("mixtures/cocoa-cupcakes/tables")
-    assert (
-        f"It keeps 2 of the 4{NBSP}rules of balance for its kind." in text
-        and "Cocoa drinks nearly its own weight" in text
-    )
+    assert "Balance rules for its kind: it meets 2 of 4." in text and "Cocoa soaks up nearly its own weight" in text
     assert "usual 85 to 115, above" in text and 'aria-label="Egg and liquid to flour: 126, usual 85 to 115"' in text
     assert re.search(r'<a href="/sources#source-balance-rules">', text)
 
 
 def test_the_other_form_of_a_rule_is_said(filled: Filled) -> None:
-    assert "below; it keeps the other form of the rule" in filled("mixtures/madeira-cake/tables")
+    assert "below; it meets the other form of the rule" in filled("mixtures/madeira-cake/tables")
 
 
 def test_what_has_no_rules_says_nothing(filled: Filled) -> None:

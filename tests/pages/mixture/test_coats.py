@@ -36,7 +36,7 @@ def test_coats_say_what_their_plan_says(desk: Desk) -> None:
     rows = cells(both(made.rows))
     assert len(rows) == len(first)
     assert [head.name for head in made.heads] == [
-        "Filling", "Crumb coat", "Final coat", "Border", "In all", "Batches", "Over", f"7.5{N}cm high", f"15{N}cm high",
+        "Filling", "Crumb coat", "Final coat", "Border", "In all", "Batches", "Spare", f"7.5{N}cm high", f"15{N}cm high",
     ]  # fmt: skip
     for told, one, lower, higher in zip(rows, first, low, high, strict=True):
         assert told == [
@@ -67,7 +67,7 @@ def test_chocolate_and_cream_stand_there_for_the_amount_made(desk: Desk, filled:
 
 def test_what_only_fills_has_no_coats(desk: Desk, filled: Filled) -> None:
     made = CoatsView(desk.batches["lemon-curd"], desk)
-    assert [head.name for head in made.heads] == ["Filling", "In all", "Batches", "Over"]
+    assert [head.name for head in made.heads] == ["Filling", "In all", "Batches", "Spare"]
     assert "crumb" not in made.lead and "border" not in made.lead and f"inside a dam of 10{N}mm" in made.lead
     assert {len(row) for row in cells(both(made.rows))} == {4}
 
@@ -84,6 +84,6 @@ def test_the_lead_says_thickness_bowl_and_log(desk: Desk, filled: Filled) -> Non
 def test_columns_of_nothing_are_left_out(desk: Desk) -> None:
     bare = without(desk, crumb_coat=0.0, heights=(100.0,), stays_in_the_bowl=0.0)
     made = CoatsView(bare.batches["american-buttercream"], bare)
-    assert [head.name for head in made.heads] == ["Filling", "Final coat", "In all", "Batches", "Over"]
+    assert [head.name for head in made.heads] == ["Filling", "Final coat", "In all", "Batches", "Spare"]
     assert "crumb" not in made.lead and "bowl" not in made.lead
     assert bowl_words(finishing(bare.book.finish, bare.facts)) == ""

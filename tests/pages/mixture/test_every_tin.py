@@ -22,7 +22,10 @@ def every_tin(desk: Desk, slug: str) -> EveryTinView:
 
 def test_a_fold_says_how_far_rounding_leads(desk: Desk) -> None:
     said = every_tin(desk, "creamed-butter-sponge").lead
-    assert said.startswith("Whole eggs, and everything follows them.") and "of a weight" in said
+    assert (
+        said.startswith("Eggs stay whole and everything else follows them.")
+        and "Rounding moves a weight by at most" in said
+    )
 
 
 @pytest.mark.parametrize("slug", ["creamed-butter-sponge", "cupcakes"])

@@ -64,7 +64,7 @@ def test_the_drawing_and_its_figures(filled: Filled, desk: Desk) -> None:
 
 def test_what_a_cake_does_in_its_own_way(filled: Filled, desk: Desk) -> None:
     made = view(desk, "rich-fruit-cake")
-    assert made.own == "Here no filling, no crumb coat, no final coat and no cake cut; the rest as the house does it."
+    assert made.own == "For this cake: no filling, no crumb coat, no final coat and no cake cut; the rest as usual."
     (drawn,) = made.drawn
     assert "coated" not in drawn.told and f"1{N}layer" in drawn.told
     assert made.own in filled("mixtures/rich-fruit-cake/tables")
@@ -74,8 +74,8 @@ def test_what_a_cake_does_in_its_own_way(filled: Filled, desk: Desk) -> None:
 @pytest.mark.parametrize(
     ("own", "told"),
     [
-        ({"level_off": 0.05, "filling": 8.0}, f"Here dome cut off 5{N}% and filling 8{N}mm;"),
-        ({"layers": 6, "cut": 3}, "Here layers in a tier 6 and each cake cut into 3;"),
+        ({"level_off": 0.05, "filling": 8.0}, f"For this cake: dome cut off 5{N}% and filling 8{N}mm;"),
+        ({"layers": 6, "cut": 3}, "For this cake: layers in a tier 6 and each cake cut into 3;"),
     ],
 )
 def test_own_figures_in_words(own: dict[str, float], told: str, desk: Desk) -> None:

@@ -56,8 +56,8 @@ def test_tins_in_a_step_are_the_written_ones(desk: Desk) -> None:
 def test_the_bake_stands_in_its_step_with_the_house_own_dial(desk: Desk, filled: Filled) -> None:
     made = method(desk, "creamed-butter-sponge")
     text = unescape(filled("mixtures/creamed-butter-sponge"))
-    assert f'at {made.heat}: <b class="tb-due">{made.due}</b>.' in text and f"<b>Done when:</b> {made.done}" in text
-    assert made.heat == f"160{N}°C (135{N}°C{N}fan on this house's dial)"
+    assert f'at {made.heat}: <b class="tb-due">{made.due}</b>; ' in text and f"<b>Done when:</b> {made.done}" in text
+    assert made.heat == f"160{N}°C (135{N}°C{N}fan on this oven's dial)"
     assert method(desk, "dark-ganache").heat == method(desk, "dark-ganache").due == ""
 
 
@@ -82,11 +82,11 @@ def test_the_dial_stands_beside_every_heat_of_the_oven(desk: Desk) -> None:
             if f"{bake.oven.celsius:g} °C" not in words:
                 continue
             large = step.dial is not None and f"{step.dial.figure}{N}{step.dial.fan}" == dial
-            assert large != (f"{bake.oven.celsius:g} °C ({dial} on this house's dial)" in words)
+            assert large != (f"{bake.oven.celsius:g} °C ({dial} on this oven's dial)" in words)
             told += 1
     assert told > 10
     noted = MixtureView(desk.batches["coffee-and-walnut-sponge"], desk).notes.written
-    assert any(f"at 160 °C (135{N}°C{N}fan on this house's dial) for" in note for note in noted)
+    assert any(f"at 160 °C (135{N}°C{N}fan on this oven's dial) for" in note for note in noted)
 
 
 def test_the_step_of_the_bake_has_the_time_of_the_table(desk: Desk) -> None:

@@ -36,7 +36,7 @@ def test_pastes_say_what_their_plan_says(desk: Desk, filled: Filled) -> None:
     assert made.heads[6].name == "Some makers allow"
     assert "From 1 of your cakes" in made.lead and f"5{N}mm on the cake" in made.lead
     text = filled("mixtures/marzipan/tables")
-    assert "## Cover " in text and "one chart of marzipan comes to 5.2 to 9.3 mm" in text
+    assert "## Cover " in text and "one chart for marzipan works out at 5.2 to 9.3 mm" in text
 
 
 def test_a_disc_and_a_rectangle_in_words(desk: Desk) -> None:

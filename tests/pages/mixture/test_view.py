@@ -29,7 +29,7 @@ def test_the_written_amounts_stand_large(filled: Filled) -> None:
 
 def test_unknown_allergens_are_never_shown_as_free(filled: Filled, demo: Loaded) -> None:
     text = filled("mixtures/modelling-paste")
-    assert "Unknown is not free" in text and "<b>Unknown:</b> sugarpaste" in text
+    assert "Unknown does not mean “free from”" in text and "<b>Unknown:</b> sugarpaste" in text
     assert "<strong>egg</strong>" in filled("mixtures/creamed-butter-sponge")
 
 
@@ -56,4 +56,6 @@ def test_the_browser_is_handed_what_the_plans_know(filled: Filled, desk: Desk, s
 
 
 def test_a_swap_for_self_raising_flour(filled: Filled) -> None:
-    assert f"For 300{N}g take 285{N}g plain flour and 14{N}g baking powder" in filled("mixtures/creamed-butter-sponge")
+    assert f"Instead of 300{N}g use 285{N}g plain flour and 14{N}g baking powder" in filled(
+        "mixtures/creamed-butter-sponge"
+    )

@@ -60,7 +60,7 @@ def test_an_oven_in_a_step_has_the_house_own_dial(sheet_desk: Callable[..., Desk
     steps = [{"do": "Dry the nuts in the oven at 120 °C.", "hands on": "2 min"}]
     sheet = sheet_of("set-dowels", sheet_desk(house(oven={"kind": "fan"}), steps=steps))
     said = "".join(bare(piece.text) for piece in sheet.steps[0].words)
-    assert said == "Dry the nuts in the oven at 120 °C (100 °C fan on this house's dial)."
+    assert said == "Dry the nuts in the oven at 120 °C (100 °C fan on this oven's dial)."
 
 
 def test_what_must_be_watched(sheet_desk: Callable[..., Desk]) -> None:
@@ -114,5 +114,5 @@ def test_windows_of_a_step(sheet_desk: Callable[..., Desk]) -> None:
     step = {"do": "Dry.", "ahead": "2 days", "stands": "12 h", "keeps": "3 days"}
     (one,) = sheet_of("set-dowels", sheet_desk(steps=[step])).steps
     assert [bare(window) for window in one.windows] == [
-        "May be done 2 days ahead.", "Must stand at least 12 h.", "Keeps 3 days.",
+        "Can be done 2 days ahead.", "Must stand at least 12 h.", "Keeps 3 days.",
     ]  # fmt: skip

@@ -35,7 +35,7 @@ def test_no_log_and_no_written_bake_still_answer_widely(known: Callable[..., Bak
     (time,) = bare.times([(tin("round 20 cm"), 40)])
     assert 40 < time.likely_min < 80
     assert time.high_min / time.low_min > 2
-    assert spell(bare.told(tin("round 20 cm"), 40)) == "nothing baked of this recipe yet"
+    assert spell(bare.told(tin("round 20 cm"), 40)) == "no bake of this recipe yet"
     assert "nothing baked yet: the span is wide" in inputs_of(baking_worked(bare, facts))
 
 
@@ -45,7 +45,7 @@ def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -
     own = made.batch.tins[0][1]
     (time,) = made.times([(own, made.batch.depth_mm)])
     assert time.likely_min == pytest.approx((55 * 65) ** 0.5, rel=0.06)
-    assert spell(made.told(own, made.batch.depth_mm)) == "as in the tin it is written for"
+    assert spell(made.told(own, made.batch.depth_mm)) == "as in the recipe's own tin"
 
 
 def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
@@ -53,7 +53,7 @@ def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
     near, wide, deep = made.times([(tin("round 20 cm"), 40), (tin("round 40 cm"), 40), (tin("round 20 cm"), 70)])
     assert near.high_min / near.low_min < deep.high_min / deep.low_min
     assert near.high_min / near.low_min < wide.high_min / wide.low_min
-    assert spell(made.told(tin("round 20 cm"), 40)) == "2 of your bakes in such a tin"
+    assert spell(made.told(tin("round 20 cm"), 40)) == "from 2 of your bakes in this tin"
     told = spell(made.told(tin("round 40 cm"), 60))
     assert told == "2 times as wide and 1.5 times as deep as the nearest bake, round 20 cm"
 
@@ -93,9 +93,11 @@ def test_where_heat_decides_it_begins_at_that_minute_and_the_fold_says_so(
     least = conduction.centre_minutes(200, 40, made.oven_c, made.start_c, made.centre_c)
     assert slow.held and not usual.held
     assert slow.check_shown_min == slow.check_min == slow.low_min == slow.likely_min == math.ceil(least) < slow.high_min
-    (said,) = [each for each in inputs_of(baking_worked(made, facts, [slow, usual])) if "heat decides" in each]
-    assert said.startswith("in 1 of 2 tins heat decides")
-    assert not [each for each in inputs_of(baking_worked(made, facts, [usual])) if "heat decides" in each]
+    (said,) = [
+        each for each in inputs_of(baking_worked(made, facts, [slow, usual])) if "conduction sets the time" in each
+    ]
+    assert said.startswith("in 1 of 2 tins conduction sets the time")
+    assert not [each for each in inputs_of(baking_worked(made, facts, [usual])) if "conduction sets the time" in each]
 
 
 @given(st.floats(8.0, 120.0), st.floats(60.0, 350.0), st.floats(15.0, 90.0), st.floats(140.0, 200.0))

@@ -111,13 +111,13 @@ def test_nothing_at_all_is_no_question(batch: Batches, kitchen: Book, facts: Fac
 @every(
     ("query", "formula"),
     [
-        (Query(tins=((1, tin("round 20 cm")),)), "factor = batter wanted / batter written"),
-        (Query(eggs=6), "factor = eggs wanted / eggs written"),
+        (Query(tins=((1, tin("round 20 cm")),)), "factor = batter wanted / batter in the recipe"),
+        (Query(eggs=6), "factor = eggs wanted / eggs in the recipe"),
         (Query(weight_g=900), "factor = weight wanted / weight the mixture makes"),
-        (Query(batches=2), "factor = batches"),
+        (Query(batches=2), "factor = number of batches"),
         (Query(plus=0.1), "factor = 1 + the share to add"),
-        (Query(left=read_take("100 g butter", METRIC)), "factor = what is left / what is written"),
-        (Query(), "factor = 1, as written"),
+        (Query(left=read_take("100 g butter", METRIC)), "factor = what is left / what the recipe asks for"),
+        (Query(), "factor = 1, as in the recipe"),
     ],
 )
 def test_every_answer_says_how_it_was_worked_out(

@@ -128,6 +128,6 @@ def test_a_remark_of_a_tin_is_said(demo: Loaded) -> None:
     """The sponge rises over the rim of a tin of 25 mm; nothing is remarked of one it was written for."""
     low, own = read_tin("round 20 cm x 2.5 cm")[1], demo.book.mixtures["creamed-butter-sponge"].tins[0]
     (shallow,) = ask(demo, "fits", of="creamed-butter-sponge", tins=((1, low),)).rows
-    assert spell(shallow["remark"]).startswith(f"too shallow for the whole batter: fill {shallow['fill_tins']}")
+    assert spell(shallow["remark"]).startswith(f"too shallow for all the batter: fill {shallow['fill_tins']}")
     (plain,) = ask(demo, "fits", of="creamed-butter-sponge", tins=(own,)).rows
     assert plain["remark"] == ""

@@ -112,7 +112,7 @@ def test_the_page_says_what_the_tables_say(slug: str, demo: Loaded) -> None:
         across, ribbon, cake_ribbon, box = (next(left) for _ in range(4))
         assert -0.06 <= float(cake_ribbon) * 10 - board["cake_ribbon_mm"] < 5.0
         if board["taken_width_mm"] is None:
-            assert (across, ribbon, box) == ("none sold", "–", "–")
+            assert (across, ribbon, box) == ("not a stock size", "–", "–")
         else:
             assert float(across.split("×")[0]) * 10 == pytest.approx(board["taken_width_mm"], abs=5.0)
             assert -0.06 <= float(ribbon) * 10 - board["usual_ribbon_mm"] < 5.0

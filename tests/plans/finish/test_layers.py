@@ -54,7 +54,7 @@ def test_the_house_has_found_another_rise(batch: Callable[..., Batch], kitchen: 
     assert low.levelled_mm / low.batter_mm == pytest.approx(1.2 * 0.9)
     assert high.levelled_mm / high.batter_mm == pytest.approx(1.4 * 0.9)
     worked = stack_table(tin_table(found, house, facts), house, facts).worked
-    assert "rise 1.2, as the house has found it" in inputs_of(worked)
+    assert "rise 1.2, as measured in this kitchen" in inputs_of(worked)
 
 
 def test_cups_are_not_cut(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:

@@ -206,7 +206,7 @@ def test_what_has_no_volume_measure_has_no_row(kitchen: Book, facts: Facts) -> N
 def test_a_weight_of_the_houses_own(kitchen: Book, facts: Facts, card: Callable[..., Card]) -> None:
     book = replace(kitchen, cards={"oats": card(weighs="90 g per US cup")})
     (row,) = cup_rows(book, facts)
-    assert (row.cup_g, spell(row.kind), row.source) == (90.0, "measured by the house", "house")
+    assert (row.cup_g, spell(row.kind), row.source) == (90.0, "measured in this kitchen", "house")
     assert (row.cup_oz, row.tablespoon_g, row.teaspoon_g) == (3.25, 5.7, 1.9)
 
 
@@ -214,7 +214,7 @@ def test_a_house_without_a_cup_shows_the_us_cup(kitchen: Book, facts: Facts, hou
     book = replace(kitchen, house=house(cup=None))
     assert cup_rows(book, facts) == cup_rows(kitchen, facts)
     assert cup_name(book) == "US cup"
-    assert "no cup of its own (a US cup is shown)" in inputs_of(cups_worked(book, facts))[0]
+    assert "no cup named (a US cup is shown)" in inputs_of(cups_worked(book, facts))[0]
 
 
 def test_the_sugar_cup_of_each_kitchen(

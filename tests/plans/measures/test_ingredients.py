@@ -52,7 +52,7 @@ def test_a_weight_of_the_houses_own_has_no_range(kitchen: Book, facts: Facts, ca
     assert made.measures[0].low_g is made.measures[0].high_g is None
     assert (made.kind, made.source) == (HOUSE, "")
     assert made.worked is not None and made.worked.sources == ("GNU units",)
-    assert spell(HOUSE) == "weighed by this house"
+    assert spell(HOUSE) == "weighed in this kitchen"
 
 
 def test_round_weights_come_back_to_themselves(kitchen: Book, facts: Facts) -> None:

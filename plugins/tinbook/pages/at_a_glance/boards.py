@@ -23,6 +23,7 @@ number, NBSP = formats.number, formats.NBSP
 ADDRESS, TITLE = "boards", "Boards and ribbon"
 OURS, OTHERS = "on hand", "others"
 DRUMS = ("usual", "wide", "least")
+CALLED = {"usual": "usual", "wide": "wide", "least": "smallest"}
 DRAWN_MM = 200.0
 """The round nearest to this is the one drawn."""
 
@@ -103,15 +104,14 @@ class BoardsView:
     def lead(self) -> str:
         """For which cake, and which board the house uses."""
         settled = self.table.finishing
-        taken = {"least": "the least", "usual": "the usual", "wide": "the wide"}[settled.board]
+        taken = CALLED[settled.board]
         whole = "all over" if settled.board_covered == "whole" else "as a ring round the cake"
         thick = formats.with_unit(number(settled["board_paste"]), "mm")
         high = formats.centimetres(self.table.cakes.usual_mm)
         return (
-            f"For a cake {high} high before its coats and its paste. The house "
-            f"takes {taken} drum and covers it {whole}, {thick} thick. Take the wide one where something stands off "
-            "the front of the cake. Where none so wide is sold, have a board cut to size. Cup cakes go out in a box "
-            "with a tray of holes, without a board."
+            f"For a cake {high} high before its coats and paste. We use the {taken} drum and cover it {whole}, {thick} "
+            "thick. Use the wide one where something stands in front of the cake. If no stock drum is wide enough, "
+            "have a board cut to size. Cupcakes go out in a box with a holed tray, without a board."
         )
 
     @property
@@ -139,7 +139,7 @@ class BoardsView:
         if taken:
             heads += [Head("Ribbon", "cake, cm"), Head("Card"), Head("Guide ring", "mm")]
         return Grid(
-            title=f"On the {name} drum" + (", as the house takes it" if taken else ""),
+            title=f"On the {CALLED[name]} drum" + (", the one we use" if taken else ""),
             anchor=f"{name}-drum",
             heads=tuple(heads),
             rows=own_first(self._rows(name, taken)),
@@ -169,7 +169,7 @@ def narrow_marks(tin: Tin, owned: bool) -> tuple[tuple[str, str], ...]:
 def board_cell(board: Board, main: bool = False) -> Cell:
     """A board by both its names."""
     if board.size_mm is None:
-        return Cell("none sold", main, f"sold to {number(max(SOLD_MM) / 10)}{NBSP}cm")
+        return Cell("not a stock size", main, f"stock sizes go to {number(max(SOLD_MM) / 10)}{NBSP}cm")
     sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
     return Cell(
         formats.tin_words(metric_label(sides, board.sold)), main, formats.tin_words(inch_label(sides, board.sold))

@@ -31,7 +31,7 @@ def egg_grid(book: Book, facts: Facts) -> Grid:
         for row in egg_rows(book, facts)
     )
     heads = (
-        Head("Class"), Head("In its shell", "g"), Head("Out of it", "g"), Head("White", "g"), Head("Yolk", "g"),
+        Head("Class"), Head("In its shell", "g"), Head("Shelled", "g"), Head("White", "g"), Head("Yolk", "g"),
     )  # fmt: skip
     return Grid(
         title="Eggs by class",
@@ -49,7 +49,7 @@ def in_shell(row: EggRow) -> str:
         return f"{number(low)} to under {number(high)}"
     if high:
         return f"under {number(high)}"
-    return f"{number(low)} and over" if low else "no bound"
+    return f"{number(low)} and over" if low else "no limit"
 
 
 def _bounds(row: EggRow) -> str:
@@ -71,7 +71,7 @@ def bowl_grid(eggs: Eggs, facts: Facts) -> Grid:
         for row in eggs.bowl
     )
     heads = (Head("Eggs"), *(Head(name, "g") for name in eggs.classes))
-    lead = "Out of their shells. Go along to swap one size for another: look for the nearest weight."
+    lead = "Weighed without the shell. Read along to swap one size for another: look for the nearest weight."
     return Grid(
         title="Eggs in the bowl",
         anchor="bowl",
@@ -97,7 +97,7 @@ def part_grid(eggs: Eggs, facts: Facts) -> Grid:
     )
     heads = (Head("Eggs", eggs.house), Head("Whole", "g"), Head("Whites", "g"), Head("Yolks", "g"))
     return Grid(
-        title="Whites and yolks of this house's eggs",
+        title="Whites and yolks of our eggs",
         anchor="whites",
         heads=heads,
         rows=rows,
@@ -114,7 +114,7 @@ def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
         by_batter.setdefault(row.batter_g, []).append(Cell(str(row.count), True, met))
     rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(counts)) for batter, counts in by_batter.items())
     heads = (Head("Batter"), *_cases(sums, "each"))
-    lead = "How many cupcakes of one weight come out of a batter."
+    lead = "How many cupcakes of one weight a batter makes."
     return Grid(
         title="How many cupcakes",
         anchor="pieces",
@@ -157,8 +157,8 @@ def left_grid(sums: SmallSums, facts: Facts) -> Grid:
     for row in sums.left:
         by_asked.setdefault(row.asked, []).append(Cell(fixed(row.shown_factor, 2), row.asked == row.left))
     rows = tuple(GridRow(head=number(asked), cells=tuple(factors)) for asked, factors in by_asked.items())
-    heads = (Head("The recipe asks"), *(Head(str(left), "left") for left in EGGS))
-    lead = "The recipe asks so many eggs, and so many are left: multiply everything by this."
+    heads = (Head("Recipe asks for"), *(Head(str(left), "left") for left in EGGS))
+    lead = "Find the eggs the recipe asks for and the eggs you have left: multiply everything by the figure."
     return Grid(
         title="From what is left",
         anchor="left",

@@ -80,8 +80,8 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         f"{_number(bar)} mm</text></svg>"
     )
     if ratio == 1.0:
-        return CutDrawing(svg, width, width, "On A4 at full size: the bar measures what it says.")
-    return CutDrawing(svg, width, width / ratio, f"On A4 fitted to the sheet, 1 : {formats.number(ratio)}.")
+        return CutDrawing(svg, width, width, "On A4 at full size: check the bar with a ruler.")
+    return CutDrawing(svg, width, width / ratio, f"On A4 scaled to fit, 1 : {formats.number(ratio)}.")
 
 
 def _sides(cut: Cut, left: float, top: float, least: float) -> str:
@@ -180,7 +180,7 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
 def _ring_steps(cut: Cut) -> tuple[str, ...]:
     lines = []
     if cut.parts == 2:
-        lines.append("Cut the ball in half, and lay both halves on their flats.")
+        lines.append("Cut the ball in half, and lay both halves cut side down.")
     cards = [2.0 * edge for edge in cut.edges_shown_mm[1:-1]]
     lines += [f"Cut straight down round a card {_mm(card)} across, laid on the middle." for card in cards]
     if cut.way == "wedges":
@@ -196,7 +196,7 @@ def _counts(cut: Cut) -> str:
 
 def _alike(cut: Cut) -> str:
     if cut.off < 0.005:
-        return "All pieces are alike in size."
+        return "All the pieces are the same size."
     return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean."
 
 

@@ -105,7 +105,7 @@ class GuestsView:
 
     def _found(self, answer: Answer) -> FoundSet:
         laid = self.choices
-        note = f"serves {answer.serves}, {answer.over or 'none'} over"
+        note = f"serves {answer.serves}, {answer.over or 'none'} spare"
         if first := next(mixtures(self.desk.book, self.desk.facts), None):
             batch, deep_mm = first
             times, litres = needs_shown(batch, deep_mm, laid, answer)
@@ -125,10 +125,10 @@ class GuestsView:
         book, facts = self.desk.book, self.desk.facts
         high = formats.centimetres(finishing(book.finish, facts).heights_mm[0])
         return (
-            "Which tins serve so many: your own first; of those everyday shapes, then least left over. In the tables "
-            "below everyday shapes come first, then your own. "
-            f"Cakes {high} high. Tiers are of one shape, each 5 to 10{formats.NBSP}cm narrower than the one below; all "
-            "go into the oven, and drums are sold for them."
+            "Your own tins come first: everyday shapes, then the fewest portions spare. In the tables below, everyday "
+            "shapes come first, then your own tins. "
+            f"Cakes are {high} high. Tiers are all one shape, each 5 to 10{formats.NBSP}cm narrower than the one "
+            "below; all fit the oven, and a stock drum is large enough for each."
         )
 
     @property
@@ -181,7 +181,7 @@ class GuestsView:
     def _cell(self, wish: Wish) -> Cell:
         best = answers(self.choices, wish, 1)
         if not best:
-            return Cell("none so large")
+            return Cell("none large enough")
         owned = "" if best[0].owned else "; not all owned"
         return Cell(set_words(self.choices, best[0]), note=over_words(best[0]) + owned)
 
@@ -232,7 +232,7 @@ def set_words(laid: Choices, answer: Answer) -> str:
 
 def over_words(answer: Answer) -> str:
     """`serves 40`, `serves 46, 6 over`."""
-    over = f", {answer.over} over" if answer.over else ""
+    over = f", {answer.over} spare" if answer.over else ""
     return f"serves {answer.serves}{over}"
 
 

@@ -16,7 +16,7 @@ from tinbook.plans.measures.heat import heat_rows, heat_worked, oven_rows, oven_
 from tinbook.plans.measures.lengths import lengths
 from tinbook.plans.measures.pounds import pounds
 
-OURS = "of this house"
+OURS = "used here"
 
 
 def oven_grid(facts: Facts) -> Grid:
@@ -170,10 +170,10 @@ def length_grid(book: Book, facts: Facts) -> Grid:
         for row in table.rows
     )
     heads = (
-        Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Off exact", "mm"),
+        Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Out by", "mm"),
         Head("Taken here as", "mm"),
     )  # fmt: skip
-    lead = "An 8 in tin and a 20 cm tin are one tin to the trade. Measure a length that matters in millimetres."
+    lead = "To the trade an 8 in tin and a 20 cm tin are the same. Where a length matters, measure it in millimetres."
     return Grid(
         title="Inches and centimetres",
         anchor="lengths",
@@ -205,7 +205,7 @@ def cup_grid(desk: Desk) -> Grid:
         Head("Ingredient"), Head(cup, "g"), Head(cup, "oz"), Head("Tablespoon", "g"),
         Head("Teaspoon", "g"), Head("Weighed by", words=True),
     )  # fmt: skip
-    lead = f"Every measure is {FILLED}. The range of each is on its own page."
+    lead = f"Every measure is {FILLED}. The range for each is on its own page."
     return Grid(
         title="Ingredients by the cup",
         anchor="cups",

@@ -25,10 +25,10 @@ from tinbook.plans.mixtures.on_hand import (
     hand_table,
 )
 
-ADDRESS, TITLE = "on-hand", "What the tins on hand allow"
-VERDICT = {AS_WRITTEN: "as written", NEARLY: "nearly", RESIZED: "another size"}
+ADDRESS, TITLE = "on-hand", "What fits our tins"
+VERDICT = {AS_WRITTEN: "as in the recipe", NEARLY: "nearly", RESIZED: "another size"}
 """Words for one choice."""
-COUNTED = {AS_WRITTEN: "as written", NEARLY: "nearly", RESIZED: "at another size", NO_TIN: "in none of them"}
+COUNTED = {AS_WRITTEN: "as in the recipe", NEARLY: "nearly", RESIZED: "at another size", NO_TIN: "fit none of them"}
 """Words for a number of mixtures."""
 
 
@@ -119,7 +119,7 @@ def _choice(row: OnHand, choice: TinChoice, best: bool) -> ChoiceLine:
         tins=formats.tin_words(tins),
         factor=formats.fixed(choice.factor_shown, 2),
         eggs=" + ".join(eggs) or "none",
-        bakes=plural(choice.bakes, "bake"),
+        bakes=plural(choice.bakes, "load"),
         verdict=VERDICT[choice.verdict],
         best=best,
     )

@@ -22,7 +22,7 @@ from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.worked import Worked
 
 ADDRESS, TITLE = "oven", "Oven"
-KINDS = {"conventional": "an oven without fan", "fan": "a fan oven", "gas": "a gas oven"}
+KINDS = {"conventional": "a conventional oven", "fan": "a fan oven", "gas": "a gas oven"}
 number = formats.number
 
 
@@ -38,8 +38,8 @@ class OvenView:
         own = self.desk.book.house.oven
         if own.dial is None or own.thermometer is None:
             return (
-                f"This house has {KINDS[own.kind]}. Nobody has held a thermometer to it yet, so it is taken to be as "
-                "hot as its dial says."
+                f"We have {KINDS[own.kind]}. Nobody has checked it with a thermometer yet, so it is taken to match "
+                "its dial."
             )
         off = own.off_c
         how = (
@@ -47,8 +47,8 @@ class OvenView:
             if off
             else "as its dial says"
         )
-        set_to = f"Set to {own.dial.written} it is at {formats.celsius(own.thermometer)}"
-        return f"This house has {KINDS[own.kind]}. {set_to}: {how}."
+        set_to = f"Set to {own.dial.written} it reaches {formats.celsius(own.thermometer)}"
+        return f"We have {KINDS[own.kind]}. {set_to}: {how}."
 
     @property
     def room(self) -> str:
@@ -61,11 +61,11 @@ class OvenView:
                 f"{plural(house.shelves, 'shelf', 'shelves')} of {number(wide / 10)} × {formats.centimetres(deep)}"
             )
         if house.mixer_bowl:
-            parts.append(f"a bowl for {formats.grams(house.mixer_bowl)}")
+            parts.append(f"a mixer bowl for {formats.grams(house.mixer_bowl)}")
         return (
-            f"It has {formats.sentence(parts)}."
+            f"To work with: {formats.sentence(parts)}."
             if parts
-            else "Neither shelf nor mixer bowl is known, so nothing is parted."
+            else "No shelf or mixer bowl size is given, so nothing is split into loads or mixes."
         )
 
     @property
@@ -117,11 +117,11 @@ class OvenView:
         keys = dict.fromkeys([cooler.source, *cooler.also])
         wide, deep = facts.numbers["wide tin from"], facts.numbers["deep batter from"]
         worked = Worked(
-            "two tins: the same time law at half the batter's depth; cooler: the same law in an oven "
+            "two tins: the same formula at half the depth of batter; cooler: the same formula in an oven "
             f"{cooler.value:g} °C lower",
             (
                 f"cooler is an option for tins from {wide.value / 10:g} cm wide or batter from {deep.value:g} mm deep, "
-                "so that the edge does not dry before the middle is done; many bakers keep to one heat",
+                "so that the edge does not dry before the middle is done; many bakers keep to one temperature",
             ),
             tuple(keys),
         )
@@ -148,15 +148,15 @@ class OvenView:
             loads = written_loads(batch, known, self.desk.book, facts)
             rows.extend(_load_row(name, address, load) for load in loads)
         heads = (
-            Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Goes"), Head("Oven busy", "min"),
+            Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Loads"), Head("Oven busy", "min"),
             Head("Baked", "mm"), Head("In its tins", words=True), Head("Nearest owned", words=True),
         )  # fmt: skip
         limit = facts.numbers["rim limit"]
         worked = Worked(
-            "baked = batter depth × rise; goes = tins / tins at once on the shelves; busy = goes × span",
+            "baked = batter depth × rise; loads = tins / tins that fit on the shelves; busy = loads × span",
             (
                 f"above the rim it may spill; above {limit.value:g} times the tin's depth it is too full",
-                "learned rise and loss are used where bakes tell them",
+                "rise and loss are your own wherever bakes have been logged",
             ),
             (limit.source,),
         )
@@ -209,7 +209,7 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
         nearest = f"{formats.tin_words(load.nearest.name)}, × {formats.fixed(round(load.nearest_factor, 2), 2)}"
     row_cells = (
         *cells(number(load.mixes), "no shelf given" if fit.per_bake is None else number(fit.per_bake)),
-        *cells(number(load.fit.bakes) if load.fit.bakes else "does not go in", busy, number(round(load.all_in_mm))),
+        *cells(number(load.fit.bakes) if load.fit.bakes else "does not fit", busy, number(round(load.all_in_mm))),
         *cells(_verdict(load), nearest),
     )
     return GridRow(head=name, cells=row_cells, note=tin_name(fit.count, fit.tin), address=address)
@@ -219,7 +219,7 @@ def _verdict(load: Load) -> str:
     if load.verdict == ABOVE:
         return f"{formats.millimetres(load.above_mm)} above the rim: may spill"
     if load.verdict == REFUSED:
-        most = f", {formats.grams(load.most_g)} in each at the most" if load.most_g else ""
+        most = f", {formats.grams(load.most_g)} in each at most" if load.most_g else ""
         return f"too full: fill {load.fit.needed}{most}"
     return spell(load.verdict)
 

@@ -53,9 +53,9 @@ def charts(portions: Glance) -> tuple[Chart, ...]:
     return tuple(
         chart
         for chart in (
-            _chart("Dessert portions of squares and rounds", *_ours_and_theirs(portions, plain, "dessert")),
-            _chart("Dessert portions of other outlines", *_ours_and_theirs(portions, odd, "dessert")),
-            _chart("Every kind of portion of rounds", by_kind, {}),
+            _chart("Dessert portions from squares and rounds", *_ours_and_theirs(portions, plain, "dessert")),
+            _chart("Dessert portions from other outlines", *_ours_and_theirs(portions, odd, "dessert")),
+            _chart("Every kind of portion from rounds", by_kind, {}),
         )
         if chart
     )

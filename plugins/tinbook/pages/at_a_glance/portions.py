@@ -78,9 +78,7 @@ class PortionsView:
         """The tins of the house; where it has none, every tin."""
         if not self.is_folded:
             return PortionTable("Portions from every tin", tuple(self._lines(self.glance.tins)))
-        return PortionTable(
-            "Portions from the house’s tins", tuple(self._lines(row for row in self.glance.tins if row.owned))
-        )
+        return PortionTable("Portions from our tins", tuple(self._lines(row for row in self.glance.tins if row.owned)))
 
     @property
     def others(self) -> PortionTable:
@@ -153,10 +151,10 @@ class PortionsView:
             rows.append(GridRow(head=head, cells=counts, first=served.shape != shape))
             shape = served.shape
         heads = (
-            Head("Cake"), Head("Dessert", "chart"), Head("Dessert", "ours"), Head("Off", "%"),
-            Head("1½ × 2 in", "chart"), Head("1½ × 2 in", "ours"), Head("Off", "%"),
+            Head("Cake"), Head("Dessert", "chart"), Head("Dessert", "ours"), Head("Out by", "%"),
+            Head("1½ × 2 in", "chart"), Head("1½ × 2 in", "ours"), Head("Out by", "%"),
         )  # fmt: skip
-        formula = "off = (ours − the chart's) / the chart's; ours by the cutting plan"
+        formula = "out by = (ours − the chart's) / the chart's; ours by the cutting plan"
         worked = WorkedView((formula,), ("sizes in exact inches; dessert 1 × 2 in",), (self.chart_source,))
         lead = (
             "Dessert portions of squares and rounds agree. The chart's portions of 1½ × 2 in from rounds come to more "
@@ -178,7 +176,7 @@ class PortionsView:
             )
             for cake in self.glance.weights
         )
-        lead = "Baked and levelled, by the usual weight, rise and loss of its batter; filling and coats come on top."
+        lead = "Baked and levelled, by the usual weight, rise and loss of its batter; filling and coats are extra."
         kinds = [kind for kind in self.desk.facts.kinds.values() if kind.rise]
         sources = tuple(dict.fromkeys(figure.source for kind in kinds for figure in kind.ranges))
         lines = tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in sources)

@@ -20,7 +20,7 @@ class TinsView(TinToTinView):
     def items(self) -> tuple[Matrix, ...]:
         """The one matrix."""
         tins = [(row.tin, row.owned) for row in self.shelf.house]
-        return (matrix("Factors from tin to tin of the house", tins, tins, self.shelf.house_factors_shown),)
+        return (matrix("Factors between our tins", tins, tins, self.shelf.house_factors_shown),)
 
     @property
     def tins(self) -> dict[str, Any]:

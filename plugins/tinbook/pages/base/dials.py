@@ -11,12 +11,12 @@ from tinbook.plans.base.saying import Saying
 
 
 def dial_words(dial: Saying) -> str:
-    """`135 °C fan on this house's dial`."""
-    return f"{formats.kept_together(spell(dial))} on this house's dial"
+    """`135 °C fan on this oven's dial`."""
+    return f"{formats.kept_together(spell(dial))} on this oven's dial"
 
 
 def dialled(text: str, bake: Bake | None, desk: Desk) -> str:
-    """A text with the setting here after each oven temperature: `160 °C (135 °C fan on this house's dial)`."""
+    """A text with the setting here after each oven temperature: `160 °C (135 °C fan on this oven's dial)`."""
     said, start = list[str](), 0
     for found in dials_in(text, bake, desk.book, desk.facts):
         said += [text[start : found.end], f" ({dial_words(found.dial)})"]

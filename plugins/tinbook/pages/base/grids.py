@@ -9,8 +9,8 @@ from typing import NamedTuple
 from tinbook.pages.base.shared import WorkedView
 
 UNWORKED: Mapping[str, str] = {
-    "differs": "Nothing is worked out here: both columns are as the recipes have it.",
-    "cuts": "Each figure opens its plan; how portions are counted is said at portions at a glance.",
+    "differs": "Nothing is worked out here: both columns are as in the recipes.",
+    "cuts": "Each figure opens its plan; “Portions at a glance” says how portions are counted.",
 }
 """Tables without a fold for how they were worked out, and the word that stands there instead."""
 

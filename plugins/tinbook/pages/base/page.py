@@ -61,6 +61,24 @@ def cross_contact(desk: Desk) -> str:
     return " ".join((desk.book.house.cross_contact or "").split())
 
 
+class Views:
+    """The views that pages are filled from, each a copy.
+
+    Whatever a view works out stays with the copy, which is dropped when a page of another view comes: a large book
+    would fill the memory. Pages of one view that follow each other, as a mixture's two leaves do, share a copy.
+    """
+
+    def __init__(self) -> None:
+        self._of: Any = None
+        self._copy: Any = None
+
+    def copy_of(self, view: Any) -> Any:
+        """The copy to fill a page of `view` from."""
+        if self._of is not view:
+            self._of, self._copy = view, replace(view)
+        return self._copy
+
+
 @dataclass(frozen=True, kw_only=True)
 class Page:
     """One page: its address (`mixtures/madeira-cake`), title, place in the contents, and what its templates get.
@@ -82,21 +100,19 @@ class Page:
         """Headings and prose."""
         return render(f"pages/{self.template}.md", view=self.view, page=self)
 
-    def parts(self, link: Link) -> dict[str, str]:
-        """The HTML of every late part, by its mark in the Markdown."""
-        late = self._late(link)
+    def parts(self, link: Link, views: Views | None = None) -> dict[str, str]:
+        """The HTML of every late part, by its mark in the Markdown. `views`: those of the pages filled before it."""
+        late = self._late(link, views or Views())
         return {mark[0]: late(mark) for mark in PART.finditer(self.markdown)}
 
-    def fill(self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY) -> str:
+    def fill(self, content: str, link: Link, ready: Mapping[str, str] = NONE_READY, views: Views | None = None) -> str:
         """The page's HTML with every late part in its place: those `ready` from `parts`, the others made now."""
-        late = self._late(link)
+        late = self._late(link, views or Views())
         return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
 
-    def _late(self, link: Link) -> Callable[[re.Match[str]], str]:
-        # A fresh view, so that whatever it caches is dropped with it: a large book would fill the memory.
-        view = replace(self.view)
-
+    def _late(self, link: Link, views: Views) -> Callable[[re.Match[str]], str]:
         def late(mark: re.Match[str]) -> str:
+            view = views.copy_of(self.view)
             item = view.items[int(mark.group(2))] if mark.group(2) else None
             return render(f"{mark.group(1)}.html", view=view, page=self, link=link, item=item)
 

@@ -165,7 +165,7 @@ def _out_of_the_common(row: TinRow) -> str:
     words = (
         plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "",
         f"fill {fit.needed}" if fit.needed > fit.count else "",
-        plural(fit.bakes, "bake") if fit.bakes > 1 else "",
+        plural(fit.bakes, "load") if fit.bakes > 1 else "",
         "" if fit.bakes else "wider than the shelf",
     )
     return ", ".join(word for word in words if word)
@@ -215,7 +215,7 @@ def _tail(row: TinRow) -> tuple[str, ...]:
         formats.number(row.fit.each_shown_g),
         formats.number(called_mm(least, row.tin.sold) / 10)
         if least
-        else ("its own" if row.tin.kind.in_trays else "none sold"),
+        else ("its own" if row.tin.kind.in_trays else "not a stock size"),
         formats.fixed(row.whole.factor_shown, 2),
         "exact" if row.beaten else formats.signed(row.whole.off_percent),
     )

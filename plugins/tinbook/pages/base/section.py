@@ -175,7 +175,7 @@ def words(drawn: Elevation, name: str) -> str:
         if thick
     ]
     coated = f"; {mm(stack.coated_shown_mm)} with {formats.sentence(coats)}" if coats else ""
-    drum = f", on a drum of {formats.centimetres(called_mm(drawn.board_mm, stack.tin.sold))}" if drawn.board_mm else ""
+    drum = f", on a {formats.centimetres(called_mm(drawn.board_mm, stack.tin.sold))} drum" if drawn.board_mm else ""
     return f"{name} in section: {layers}{between}, {mm(stack.stack_shown_mm)} high{coated}{drum}"
 
 

@@ -102,7 +102,7 @@ def unsure_said(lines: Sequence[int]) -> str:
     """That lines of a file are still marked unsure: by their numbers, never by their words."""
     *most, last = map(str, lines)
     named = f"Lines {', '.join(most)} and {last} of its file are" if most else f"Line {last} of its file is"
-    return f"{named} still marked unsure: look there before you bake from it."
+    return f"{named} still marked unsure: check before you bake from it."
 
 
 def tin_name(count: int, tin: Tin) -> str:
@@ -219,7 +219,7 @@ def step_view(
     if step.waiting is not None:
         times.append(waits or TimeView(f"wait {formats.span(step.waiting)}", step.waiting.low.base))
     windows = (
-        ("may be done {} ahead", step.ahead),
+        ("can be done {} ahead", step.ahead),
         ("must stand at least {}", step.stands),
         ("keeps {}", step.keeps),
     )

@@ -29,7 +29,7 @@ def cards_found(desk: Desk) -> Iterator[Find]:
             address=address,
             second=card.about or ", ".join(card.also),
             figure=figure,
-            under="the cup" if cup else "each" if figure else "",
+            under="a cup" if cup else "each" if figure else "",
             names=card.also,
             tags=(*(card.known_allergens or ()), *card.care, card.used_as or "", "cup weight" if cup else ""),
             text=(card.about or "", *card.notes),
@@ -63,7 +63,7 @@ def tins_found(desk: Desk) -> Iterator[Find]:
 
 def _tin_line(row: TinFacts, have: int) -> str:
     deep = formats.number(called_mm(row.depth_mm, row.tin.sold) / 10)
-    owned = f"the house has {have}" if have else "not owned"
+    owned = f"you have {have}" if have else "not owned"
     holds = f"holds {formats.litres(row.brim_shown_ml)}"
     named = formats.tin_words(row.tin.size_label_in)
     return "; ".join(words for words in (named, owned, f"{formats.with_unit(deep, 'cm')} deep", holds) if words)

@@ -22,14 +22,14 @@ def weight_grid(name: str, weight: IngredientWeights, facts: Facts) -> Grid | No
         return None
     rows = tuple(_measure_row(row) for row in weight.measures)
     rounds = "; ".join(f"{formats.grams(row.grams)} is {formats.spoons(row.spoons)}" for row in weight.rounds)
-    source = f"Source: {weight.source}." if weight.source else "Weighed by this house."
+    source = f"Source: {weight.source}." if weight.source else "Weighed in this kitchen."
     return Grid(
         title=f"{formats.title(name)} by cup and spoon",
         anchor="weighs",
         heads=(Head("Measure"), Head("Weighs", "g"), Head("Range", "g"), Head("Weighs", "oz")),
         rows=rows,
         worked=worked_view((weight.worked,), facts),
-        after=f"By this house's measures {rounds}. {source}",
+        after=f"By our own measures {rounds}. {source}",
     )
 
 
@@ -40,9 +40,7 @@ def _measure_row(row: MeasureRow) -> GridRow:
         Cell(met or "weighed here"),
         Cell(formats.mixed(row.shown_oz)),
     )
-    return GridRow(
-        head=formats.title(spell(row.measure)), cells=figures, note="of this house" if row.of_the_house else ""
-    )
+    return GridRow(head=formats.title(spell(row.measure)), cells=figures, note="used here" if row.of_the_house else "")
 
 
 def egg_grid(part: str, desk: Desk) -> Grid:
@@ -52,12 +50,12 @@ def egg_grid(part: str, desk: Desk) -> Grid:
         GridRow(
             head=formats.title(row.egg_class),
             cells=cells(*(formats.number(grams) for grams in row.grams_g), main=1),
-            note="of this house" if row.of_the_house else "",
+            note="used here" if row.of_the_house else "",
         )
         for row in rows
     )
     heads = (Head("Class"), *(Head(str(count), "g") for count in PIECES_SHOWN))
-    lead = f"So many {PIECES[part].lower()} of each class, out of the shell. Swap one class for another by the weight."
+    lead = f"{PIECES[part]} of each class, weighed without the shell. Swap one class for another by weight."
     return Grid(
         title="By weight",
         anchor="by-weight",
@@ -99,6 +97,6 @@ def _in_place(part: InPlace) -> Cell:
 
 def _brings(table: SwapTable) -> str:
     """The allergens that come with it, and whose label nobody has read."""
-    sentences = [f"It brings {formats.sentence(table.contains)}."] if table.contains else []
-    sentences += [f"Read the label of {formats.sentence(table.unknown)}."] if table.unknown else []
+    sentences = [f"It adds {formats.sentence(table.contains)}."] if table.contains else []
+    sentences += [f"Read the label on {formats.sentence(table.unknown)}."] if table.unknown else []
     return " ".join(sentences)

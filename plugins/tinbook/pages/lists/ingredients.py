@@ -49,8 +49,8 @@ class CardView:
     def no_allergens(self) -> str:
         """What is said if none is named: unknown is not free."""
         if self.card.known_allergens is None:
-            return "Allergens unknown. Unknown is not free: read the label."
-        return "No allergen named on its card. Read the label all the same."
+            return "Allergens unknown. Unknown does not mean “free from”: read the label."
+        return "None of the fourteen allergens is named on its card; that is not “free from”: check the packet."
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
@@ -79,7 +79,7 @@ class CardView:
         """The weight of one, in words; empty for what is not counted."""
         if self.weight.piece_g is None or self.card.each is None:
             return ""
-        what = f"{self.card.each.part} of {self.desk.book.house.eggs}" if self.card.each.part else self.name
+        what = f"{self.desk.book.house.eggs} {self.card.each.part}" if self.card.each.part else self.name
         return f"One {what} weighs about {formats.grams(self.weight.piece_g)}."
 
     @property
@@ -87,7 +87,7 @@ class CardView:
         """Why there is no table of weights."""
         if self.card.weighs is not None:
             return "It has no volume measure: weigh it."
-        return "By the piece, or weigh it." if self.piece else "Its weight by volume is not known here: weigh it."
+        return "Count it, or weigh it." if self.piece else "Its weight by volume is not known here: weigh it."
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -136,7 +136,7 @@ def _line(name: str, address: str, desk: Desk) -> CardLine:
     weight = weights(card, desk.book, desk.facts)
     cup = next((row for row in weight.measures if row.volume_ml == (spoons.cup_ml or row.volume_ml)), None)
     if cup:
-        left = f"{formats.grams(cup.shown_g)} the cup"
+        left = f"{formats.grams(cup.shown_g)} a cup"
     else:
         left = f"{formats.grams(weight.piece_g)} each" if weight.piece_g else "by weight"
     named = card.known_allergens

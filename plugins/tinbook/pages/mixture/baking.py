@@ -29,7 +29,7 @@ class BakingView:
         """The sums."""
         return tin_times(self.known, self.table)
 
-    @property
+    @cached_property
     def cells(self) -> list[tuple[str, str]]:
         """For each row of the table when to look first, and the span, in minutes."""
         return [(formats.number(time.check_shown_min), span(time)) for time in self.sums.times]

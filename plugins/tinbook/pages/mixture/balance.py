@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tinbook.facts import Facts
-from tinbook.pages.base.shared import WorkedView, plural, worked_view
+from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.plans.mixtures.balance import Balance, Share, Standing
 
@@ -63,10 +63,9 @@ class BalanceView:
         """How it compares, in a few words."""
         standings = self.balance.standings
         if not standings:
-            return "No rule of balance is known for this kind."
+            return "No balance rule is known for this kind."
         kept = sum(standing.within for standing in standings)
-        rules = plural(len(standings), "rule")
-        return f"It keeps {formats.mixed(kept)} of the {rules} of balance for its kind."
+        return f"Balance rules for its kind: it meets {formats.mixed(kept)} of {len(standings)}."
 
     @property
     def worked(self) -> WorkedView:
@@ -101,7 +100,7 @@ def _stands(standing: Standing) -> str:
     if standing.side == "none":
         return "nothing in it to compare with"
     if standing.side != "within" and standing.within:
-        return f"{standing.side}; it keeps the other form of the rule"
+        return f"{standing.side}; it meets the other form of the rule"
     return standing.side
 
 

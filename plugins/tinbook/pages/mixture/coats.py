@@ -40,7 +40,7 @@ def bowl_words(settled: Finishing, piped: bool = False) -> str:
     stays = [f"{formats.percent(share)} stays in the bowl and on the tools"] if share else []
     stays += [f"{formats.with_unit(number(bag_ml), 'ml')} on the beater and in the bag"] if bag_ml else []
     counted = "both are" if len(stays) > 1 else "it is"
-    return f"{formats.title(' and '.join(stays))}: {counted} counted in." if stays else ""
+    return f"{formats.title(', and '.join(stays))}: {counted} allowed for." if stays else ""
 
 
 def learned_words(correction: Correction) -> str:
@@ -104,7 +104,7 @@ class CoatsView:
     def heads(self) -> tuple[Head, ...]:
         """Heads of the columns."""
         high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "in all, g") for table in self.tables[1:])
-        return (*(head for head, _ in self._parts), Head("In all", "g"), Head("Batches"), Head("Over", "g"), *high)
+        return (*(head for head, _ in self._parts), Head("In all", "g"), Head("Batches"), Head("Spare", "g"), *high)
 
     @property
     def rows(self) -> HouseRows:

@@ -21,7 +21,7 @@ from tinbook.plans.base.weighing import Batch
 Timed = tuple[TinRow, tuple[str, ...]]
 """A tin, and when to look at what is baked in it."""
 WHOLE, EXACT = "Amounts for every tin, whole eggs", "Exact amounts for every tin"
-REST = ", tins the house does not own"
+REST = ", other sizes"
 MOST_LINES = 6
 """This many ingredients leave room beside them, on an upright tablet, for what else there is to say about a tin."""
 
@@ -69,10 +69,10 @@ class EveryTinView:
     def lead(self) -> str:
         """How far out rounding and whole eggs are, in words."""
         weight, spoon = self.table.weight_error_percent, self.table.spoon_error_percent
-        errors = [f"at most {formats.percent(weight)} of a weight"] if weight else []
-        errors += [f"{formats.percent(spoon)} of a spoon"] if spoon else []
+        errors = [f"a weight by at most {formats.percent(weight)}"] if weight else []
+        errors += [f"a spoon by at most {formats.percent(spoon)}"] if spoon else []
         rounding = f" Rounding moves {' and '.join(errors)}." if errors else ""
-        eggs = "Whole eggs, and everything follows them." if self.batch.eggs else ""
+        eggs = "Eggs stay whole and everything else follows them." if self.batch.eggs else ""
         return f"{eggs}{rounding}".strip()
 
     @cached_property
@@ -127,7 +127,7 @@ class EveryTinView:
         oven = (Head("Check", "min"), Head("Done", "min")) if self.baking else ()
         return (
             *oven, Head("Each tin", "g"), Head("Tin at least", "cm deep"), Head("Factor", "of recipe"),
-            Head("Off exact", "%"),
+            Head("Out by", "%"),
         )  # fmt: skip
 
     @property

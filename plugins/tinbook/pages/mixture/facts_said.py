@@ -13,7 +13,7 @@ from tinbook.plans.base.scaling import TinRow, TinTable, factor_by
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins.trade import called_mm
 
-DEEPER = "deeper than any such tin sold"
+DEEPER = "deeper than any tin sold in this size"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,7 @@ def _remarks(batch: Batch, row: TinRow) -> Iterator[str]:
         yield f"tin at least {formats.with_unit(formats.number(deep), 'cm')} deep" if deep else DEEPER
     yield from spelled_all(fit.remarks)
     if row.mixes > 1:
-        yield f"{row.mixes} mixes for the bowl"
+        yield f"mix in {row.mixes} lots to suit the bowl"
 
 
 def _off(row: TinRow) -> str:
@@ -74,4 +74,4 @@ def _each(row: TinRow) -> str:
 
 
 def _together(mass_g: float) -> str:
-    return f"{formats.grams(mass_g)} together"
+    return f"{formats.grams(mass_g)} in all"

@@ -51,13 +51,13 @@ class FinishedView:
     def lead(self) -> str:
         """For which cakes, and what the house has not said."""
         settled, missing = self.made.finishing, self.made.missing
-        filled = ", with its filling" if settled["filling"] else ""
-        lead = f"Each as high as this mixture bakes in that tin{filled}; coats, paste, drum and box are for that."
+        filled = ", filled" if settled["filling"] else ""
+        lead = f"Heights are as this mixture bakes in each tin{filled}; coats, paste, drum and box are for that height."
         if missing:
             roles = formats.sentence([role.replace("_", " ") for role in missing])
-            lead += f" The house has not said what makes its {roles}."
+            lead += f" The house has not said what it uses for {roles}."
         if settled["stays_in_the_bag"] and any(row.bag_g for line in self.made.rows[:1] for row in line.made):
-            lead += " What stays in the bowl and in the bag is counted in."
+            lead += " What stays in the bowl and the bag is allowed for."
         return lead
 
     @property
@@ -69,7 +69,7 @@ class FinishedView:
         paste = [Head(formats.title(cover.mixture.name), "to roll (some makers allow), g")] if cover else []
         served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
-            Head("Stands", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
+            Head("Height", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),
             Head("Ribbon", "cake, cm"), Head("Box", "inside, cm"), *served,
         )  # fmt: skip
 
@@ -122,7 +122,7 @@ def _stands_on(drum: Drum) -> Iterator[str]:
 
 def _board(board: Board) -> str:
     if board.size_mm is None:
-        return "none sold"
+        return "not a stock size"
     sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
     return metric_label(sides, board.sold).removesuffix(" cm").replace(" x ", ACROSS)
 

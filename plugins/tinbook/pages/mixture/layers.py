@@ -51,7 +51,7 @@ class LayersView:
         drawn = elevations(batch, self.stacks.finishing, desk.book, desk.facts)
         return tuple(_drawn(elevation) for elevation in drawn)
 
-    @property
+    @cached_property
     def own(self) -> str:
         """What this cake does differently from the house, in words; empty for nothing."""
         return own_words(self.stacks.finishing, self.table.batch.mixture.finish)
@@ -105,13 +105,13 @@ COUNTS = ("layers",)
 
 
 def own_words(settled: Finishing, own: Finish | None) -> str:
-    """`Here filling 8 mm, layer height 25 mm; the rest as the house does it.`"""
+    """`For this cake: filling 8 mm, layer height 25 mm; the rest as usual.`"""
     if own is None:
         return ""
     words = [_figure_words(key, figure) for key, figure in settled.figures.items() if figure.said_by == THIS_CAKE]
     if own.cut:
         words.append(f"each cake cut into {own.cut}" if own.cut > 1 else "no cake cut")
-    return f"Here {formats.sentence(words)}; the rest as the house does it." if words else ""
+    return f"For this cake: {formats.sentence(words)}; the rest as usual." if words else ""
 
 
 def _figure_words(key: str, figure: Figure) -> str:

@@ -90,7 +90,7 @@ class MethodView:
         heat_c = self._heating[1] if self._heating else bake.oven.celsius
         return dial_view(spell(dial(heat_c, self.desk.book, self.desk.facts)))
 
-    @property
+    @cached_property
     def dial_first(self) -> DialView | None:
         """What to set this house's oven to, if it bakes and no step says so."""
         return None if self._heating else self._dial
@@ -127,13 +127,13 @@ class MethodView:
         bake = self.batch.mixture.bake
         return bake.done or "" if bake else ""
 
-    @property
+    @cached_property
     def due(self) -> str:
         """How long it bakes in the written tins."""
         bake = self.batch.mixture.bake
         return self.baking.due if self.baking else formats.span(bake.time) if bake else ""
 
-    @property
+    @cached_property
     def times(self) -> tuple[TimeTotal, ...]:
         """Hands-on and waiting time for the whole method; for the bake in it, that of the written tins."""
         sums, step = step_times(self.batch.mixture.method), self._bake_step
@@ -152,7 +152,7 @@ class MethodView:
         at = self.baking.step if self.baking else None
         return self.batch.mixture.method[at] if at is not None else None
 
-    @property
+    @cached_property
     def techniques(self) -> tuple[Linked, ...]:
         """The techniques it names that the book shows."""
         return linked_techniques(self.batch.mixture.techniques, self.desk.book, self.desk.facts)

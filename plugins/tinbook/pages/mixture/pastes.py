@@ -39,11 +39,11 @@ class PastesView:
         over = millimetres(settled["paste_over"])
         lead = (
             f"For a cake {formats.centimetres(first.height_mm)} high before its coats, "
-            f"{millimetres(settled.coats_mm)} of them under the paste: rolled out "
+            f"with {millimetres(settled.coats_mm)} of coats under the paste: rolled out "
             f"{millimetres(settled['paste_rolled'])} thick with {over} to spare, {millimetres(settled['paste'])} on "
-            f"the cake. {'Buy' if self.batch.bought else 'Make'} what is rolled out: the trim is counted in. Makers "
-            "differ: the range is what published charts come to, and some makers allow its upper end. What is cut off "
-            "comes back: knead it together and wrap it."
+            f"the cake. {'Buy' if self.batch.bought else 'Make'} the amount to roll: the trim is in it. Makers differ: "
+            "the range is what published charts work out at, and some makers allow the top of it. The trim can be used "
+            "again: knead it together and wrap it."
         )
         return " ".join(filter(None, (lead, learned_words(first.learned))))
 
@@ -53,7 +53,7 @@ class PastesView:
         high = tuple(Head(f"{formats.centimetres(table.height_mm)} high", "to roll, g") for table in self.tables[1:])
         return (
             Head("On the cake", "g"), Head("Range", "g"), Head("Roll out to", "cm"), Head("To roll", "g"),
-            Head("Comes back", "g"), Head("Packs" if self.batch.bought else "Batches"),
+            Head("Trim", "g"), Head("Packs" if self.batch.bought else "Batches"),
             Head("Some makers allow", "g"), *high,
         )  # fmt: skip
 

@@ -75,7 +75,7 @@ class MixtureView:
             return plural(1, "batch")
         return ", ".join(tin_name(count, tin) for count, tin in self.batch.tins)
 
-    @property
+    @cached_property
     def facts(self) -> FactsSaid:
         """What the bench says about the written tins before any script."""
         return facts_said(self.batch, self.table if self.batch.tins else None, self.desk)

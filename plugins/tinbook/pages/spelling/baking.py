@@ -15,11 +15,11 @@ def _oven_off_its_dial(off_c: float) -> str:
 
 
 def _nothing_baked(kin: int, kind: str) -> str:
-    return "nothing baked of this recipe yet" + (f"; {_of_other_recipes(kin, kind)}" if kin else "")
+    return "no bake of this recipe yet" + (f"; {_of_other_recipes(kin, kind)}" if kin else "")
 
 
 def _of_other_recipes(bakes: int, kind: str) -> str:
-    return f"{bakes} of other {kind.lower()} recipes"
+    return f"{bakes} {'bake' if bakes == 1 else 'bakes'} of other recipes of its kind ({kind.lower()})"
 
 
 def _so_far_from(wide: float, deep: float, baked: str) -> str:
@@ -37,9 +37,9 @@ def _before_any_bake(width: float, depth: float, typical_min: float | None, oven
 
 
 def _recipes_own_time(span: tuple[float, ...]) -> str:
-    """`the recipe's own time, 55–65 min`."""
+    """`the recipe's own time (55–65 min)`."""
     ends = "–".join(f"{end:g}" for end in dict.fromkeys(span))
-    return f"the recipe's own time, {ends} min" if ends else "the recipe's own time"
+    return f"the recipe's own time ({ends} min)" if ends else "the recipe's own time"
 
 
 def _learned_from(bakes: tuple[str, ...]) -> str:
@@ -53,36 +53,36 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "too_full": "too full",
     "loads_of": "{mixture}, loads",
     "loads_worked": (
-        "baked = batter depth × rise; goes in the oven = tins to fill / tins at once on the shelves, or / tins owned; "
-        "busy = goes × span"
+        "baked = batter depth × rise; oven loads = tins to fill / tins that fit on the shelves, or / tins owned; "
+        "busy = oven loads × span"
     ),
-    "refused_above": "above {limit:g} of the tin's depth it is refused, above the rim it may spill",
+    "refused_above": "above {limit:g} times the tin's depth it is too full; above the rim it may spill",
     "bowl_holds": "bowl {grams:g} g",
-    "bowl_unknown": "no limit of the bowl is known",
+    "bowl_unknown": "the size of the mixer bowl is not known",
     # oven
     "on_the_dial": _on_the_dial,
     "gas_mark": "gas mark {mark}",
-    "oven_as_its_dial": "the oven is taken to be as its dial says",
+    "oven_as_its_dial": "the oven is taken to match its dial",
     "oven_off_its_dial": _oven_off_its_dial,
     # log
     "bakes_of_the_log": "Bakes",
     "dial_of_the_house": (
-        "set here = recipe's conventional heat − what this oven is hotter than its dial; with fan {fan_c:g} °C less; "
-        "gas: the mark that tables print for it, else the nearest"
+        "set here = recipe's conventional temperature − how much hotter this oven is than its dial; with a fan "
+        "{fan_c:g} °C less; gas: the mark printed for it in tables, else the nearest"
     ),
-    "eight_in_ten": "8 bakes of 10 lie within the span",
-    "expected_of_a_bake": "expected = what the law learned from all bakes gives for such a tin, batter and oven",
+    "eight_in_ten": "8 bakes in 10 fall within the span",
+    "expected_of_a_bake": "expected = what the formula, fitted to all the bakes, gives for this tin, batter and oven",
     # times
     "time_in_the_oven": "{mixture}, time in the oven",
     "nothing_baked": _nothing_baked,
     "as_the_nearest_bake": "as the nearest bake, {tin}",
-    "as_in_its_own_tin": "as in the tin it is written for",
-    "bakes_in_such_a_tin": "{bakes} of your bakes in such a tin",
-    "bakes_and_own_time": "{bakes} of your bakes in such a tin, and the recipe's own time",
+    "as_in_its_own_tin": "as in the recipe's own tin",
+    "bakes_in_such_a_tin": "from {bakes} of your bakes in this tin",
+    "bakes_and_own_time": "from {bakes} of your bakes in this tin, and the recipe's own time",
     "so_far_from": _so_far_from,
     "time_law": (
         "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
-        "c, p and q learned from bakes, a Bayesian line in the logs"
+        "c, p and q fitted to the bakes by Bayesian regression on the logarithms"
     ),
     "before_any_bake": _before_any_bake,
     "learned_from": _learned_from,
@@ -90,15 +90,16 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "recipes_own_time": _recipes_own_time,
     "of_other_recipes": _of_other_recipes,
     "learned_powers": "learned: p {width:g}, q {depth:g}",
-    "heats_of_a_bake": "oven {oven_c:.0f} °C without fan, batter {start_c:g} °C, done at {centre_c:g} °C",
+    "heats_of_a_bake": "oven {oven_c:.0f} °C conventional, batter {start_c:g} °C, done at {centre_c:g} °C",
     "span_and_check": (
-        "the span holds 8 bakes of 10; start checking at {share:.0%} of the likeliest time, or where "
-        "the span begins; never before the middle can be warm by conduction"
+        "8 bakes in 10 fall within the span; start checking at {share:.0%} of the likeliest time, or where "
+        "the span begins; never before heat can have reached the middle"
     ),
     "held_by_conduction": (
-        "in {tins} of {of} tins heat decides, not past bakes: no time there is less than heat needs to reach the middle"
+        "in {tins} of {of} tins conduction sets the time, not past bakes: no time is shorter than heat takes to reach "
+        "the middle"
     ),
     "one_tin_in_a_hot_oven": (
-        "one tin in a hot oven: more tins at once, or an oven still cold, take longer; that is not allowed for"
+        "for one tin in a hot oven: several tins at once, or an oven not yet hot, take longer; that is not allowed for"
     ),
 }

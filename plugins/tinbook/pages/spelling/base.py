@@ -30,51 +30,51 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # a mixture, weighed
     "batter_depth": "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
     "mixture_weighs": "weight {mass_g:.0f} g",
-    "depth_measured": "the batter's depth was measured by the house",
+    "depth_measured": "batter depth as measured in this kitchen",
     "batter_weighs": "1 ml of batter weighs {gravity:g} g ({low:g} to {high:g})",
     # a mixture in its tins
-    "too_shallow": "too shallow for the whole batter: fill {fill}",
+    "too_shallow": "too shallow for all the batter: fill {fill}",
     "too_few_owned": _too_few_owned,
     "wider_than_shelf": "wider than the oven shelf",
-    "several_bakes": "{bakes} bakes, {at_once} at once",
+    "several_bakes": "{bakes} oven loads, {at_once} at a time",
     "remarks": lambda remarks: "; ".join(remarks),
     "tin_factor": (
-        "factor = batter of the new tins / batter of the written tins, as deep in both; "
-        "whole eggs = eggs × factor, to the nearest one, and everything follows them"
+        "factor = batter for the new tins / batter for the recipe's own tins, at the same depth; "
+        "whole eggs = eggs × factor, to the nearest egg, and everything else follows them"
     ),
     "written_for": lambda tins: f"written for {counted_tins(tins)}",
     "batter_in_tins": "batter {deep_mm:.0f} mm deep, {batter_ml:.0f} ml in all",
     "rise_in_tins": "rise {rise:g}, so about {baked_mm:.0f} mm baked",
-    "eggs_written": "{eggs:g} eggs; beaten egg by weight where whole ones are over {tolerance:.0%} off",
-    "scales_to": "scales to {step_g:g} g, {fine_step_g:g} g under {fine_below_g:g} g",
+    "eggs_written": "{eggs:g} eggs; beaten egg by weight where whole ones would be more than {tolerance:.0%} out",
+    "scales_to": "scales read to {step_g:g} g, to {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
-    "by_depth": "depth of batter kept",
-    "by_brim": "share of the brim filled",
-    "by_depth_and_brim": "depth of batter kept; cups, domes and balls by the share of the brim filled",
-    "by_asked": "what is asked for",
+    "by_depth": "same depth of batter",
+    "by_brim": "filled to the same share of the brim",
+    "by_depth_and_brim": "same depth of batter; cups, domes and balls filled to the same share of the brim",
+    "by_asked": "the amount asked for",
     "factor_is": "factor {factor:.4f}",
-    "factor_by_batter": "factor = batter wanted / batter written",
-    "factor_by_eggs": "factor = eggs wanted / eggs written",
+    "factor_by_batter": "factor = batter wanted / batter in the recipe",
+    "factor_by_eggs": "factor = eggs wanted / eggs in the recipe",
     "factor_by_weight": "factor = weight wanted / weight the mixture makes",
-    "factor_by_batches": "factor = batches",
+    "factor_by_batches": "factor = number of batches",
     "factor_by_share": "factor = 1 + the share to add",
-    "factor_by_left": "factor = what is left / what is written",
+    "factor_by_left": "factor = what is left / what the recipe asks for",
     "as_bought": "as the pack says",
-    "factor_as_written": "factor = 1, as written",
+    "factor_as_written": "factor = 1, as in the recipe",
     # its tables
     "every_tin": "{mixture}, every tin",
     "scaled": "{mixture}, scaled",
     "in_its_tins": "{mixture}, in its tins",
     "exact_version": "exact",
     "whole_eggs": "whole eggs",
-    # from tin to tin
-    "tin_factors": "From tin to tin",
+    # a tin converted
+    "tin_factors": "Convert a tin",
     "tin_sizes": "Tins",
-    "tin_to_tin": "factor = volume of the new tin / volume of the old one, batter as deep in both",
-    "tins_compared_at": "batter {deep_mm:g} mm deep; for straight sides any depth gives the same factor",
-    "depth_of_the_house": "an everyday tin whose depth is not written is taken {deep_mm:g} mm deep, as the house works",
-    "nearest_by_batter": "nearest owned: for the same purpose, of its own or an everyday shape, factor nearest to 1, "
-    "batter {deep_mm:g} mm deep in both; none where that is over 2 or under a half",
-    "sizes_of_the_trade": "the sizes are those the trade sells, each as wide as its name in {sold} says",
-    "tin_volume": "volume = area of the tin × depth; a tin the house has measured with water goes by its measure",
+    "tin_to_tin": "factor = volume of the new tin / volume of the old one, at the same depth of batter",
+    "tins_compared_at": "batter {deep_mm:g} mm deep; with straight sides any depth gives the same factor",
+    "depth_of_the_house": "an everyday tin with no depth given is taken as {deep_mm:g} mm deep, the usual depth here",
+    "nearest_by_batter": "nearest owned: a tin for the same purpose, of its own or an everyday shape, with the factor "
+    "nearest to 1, batter {deep_mm:g} mm deep in both; none if that is over 2 or under a half",
+    "sizes_of_the_trade": "sizes as the trade sells them, each as wide as its name in {sold} says",
+    "tin_volume": "volume = area of the tin × depth; a tin measured with water goes by that",
 }

@@ -13,7 +13,7 @@ def _cakes_took(cakes: int, percent: float) -> str:
 
 
 def _no_chart_of_its_own(kind: str) -> str:
-    return f"the range is that of sugarpaste: we know no published chart of {kind.lower()}"
+    return f"the range is the one for sugarpaste: we know of no published chart for {kind.lower()}"
 
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
@@ -25,40 +25,40 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     ),
     "rise_by_the_log": "rise {rise:g}, from {bakes} of your bakes",
     "rise_of_its_kind": "rise {rise:g}, for its kind {low:g} to {high:g}",
-    "rise_of_the_house": "rise {rise:g}, as the house has found it",
+    "rise_of_the_house": "rise {rise:g}, as measured in this kitchen",
     "dome_of_the_baked": "dome {share:.0%} of the baked depth",
     "lost_in_the_oven": "weight lost in the oven {share:.1%}",
     "lost_by_the_log": "weight lost in the oven {share:.1%}, from {bakes} of your bakes",
     "each_cake_cut": "each cake cut into {layers}",
-    "layers_as_near": "layers as near {mm:g} mm as may be",
+    "layers_as_near": "layers as near {mm:g} mm as possible",
     "filling_and_coats": "filling {filling_mm:g} mm, coats {coats_mm:g} mm on top",
     # filling, coats and paste
     "in_and_round": "{mixture}, in and round a cake",
     "over_a_cake": "{mixture}, over a cake",
-    "covered": "as on the page of each mixture; its amounts of one cake together, and what stays in the bowl",
-    "coats_worked": "filling = area × thickness × (layers − 1); a coat = the cake with it less the cake without it",
+    "covered": "as on the page of each mixture; the amounts for one cake together, with what stays in the bowl",
+    "coats_worked": "filling = area × thickness × (layers − 1); a coat = the cake with it − the cake without it",
     "paste_worked": (
-        "on the cake = (top + sides) × thickness; rolled out to = top + both sides + what hangs over, as wide and as "
-        "long; to roll = that at its rolled thickness, at least what stays on the cake and what is trimmed off"
+        "on the cake = (top + sides) × thickness; rolled out to = top + both sides + overhang, each way; "
+        "to roll = that at its rolled thickness, and at least what stays on the cake plus the trim"
     ),
     "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before its coats",
-    "cakes_as_baked": "each cake as high as {mixture} bakes in its tin, filled and before its coats",
+    "cakes_as_baked": "each cake as high as {mixture} bakes in its tin, filled but not yet coated",
     "cake_and_coats": "cake {high_mm:g} mm high and coats of {coats_mm:g} mm",
     "stays_in_bowl": "{share:.0%} of what is made stays in the bowl",
-    "stays_in_bag": "{ml:g} ml of an icing that is piped stays on the beater and in the bag",
+    "stays_in_bag": "{ml:g} ml of an icing for piping stays on the beater and in the bag",
     "as_thick_as": "{name} {mm:g} mm ({said_by})",
     "weight_of_a_ml": "1 ml weighs {grams:g} g ({low:g} to {high:g})",
     "border_piped": (
         "border at the {edges}: {marks} {pitch_mm:g} mm apart, "
-        "each pressed {stroke_mm:g} mm out of a nozzle open {opening_mm:g} mm"
+        "each piped {stroke_mm:g} mm long from a nozzle with a {opening_mm:g} mm opening"
     ),
     "published_pastes": (
-        "the range: charts of three publishers come to {low_mm:g} to {high_mm:g} mm of sugarpaste, {mm:g} mm in the "
-        "middle, some of their trim in it"
+        "the range: three publishers' charts work out at {low_mm:g} to {high_mm:g} mm of sugarpaste, {mm:g} mm in the "
+        "middle, with some of the trim in it"
     ),
     "published_marzipan": (
-        "the range is that of sugarpaste; one chart of marzipan comes to {low_mm:g} to {high_mm:g} mm, {mm:g} mm in "
-        "the middle"
+        "the range is the one for sugarpaste; one chart for marzipan works out at {low_mm:g} to {high_mm:g} mm, "
+        "{mm:g} mm in the middle"
     ),
     "no_chart_of_its_own": _no_chart_of_its_own,
     "cakes_took": _cakes_took,
@@ -66,9 +66,9 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "rolled_to_a_rectangle": "rectangle",
     # boards
     "boards_and_ribbon": "Boards and ribbon",
-    "boards_worked": "drum = cake + what it is wider, the next size sold; ribbon = edge + what lies over itself",
+    "boards_worked": "drum = cake + margin, up to the next stock size; ribbon = edge + overlap",
     "coats_and_paste": "coats {coats_mm:g} mm, paste {paste_mm:g} mm",
-    "drum_wider_by": "drum wider by {least_mm:g} mm (least), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
-    "paste_and_ribbon": "paste on the board {paste_mm:g} mm, ribbon {over_mm:g} mm over itself",
-    "box_room": "box {beside_mm:g} mm beside the board, {above_mm:g} mm above the cake",
+    "drum_wider_by": "drum wider by {least_mm:g} mm (smallest), {usual_mm:g} mm (usual), {wide_mm:g} mm (wide)",
+    "paste_and_ribbon": "paste on the board {paste_mm:g} mm, ribbon overlap {over_mm:g} mm",
+    "box_room": "room in the box: {beside_mm:g} mm beside the board, {above_mm:g} mm above the cake",
 }

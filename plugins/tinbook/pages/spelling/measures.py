@@ -13,7 +13,7 @@ PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
 def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> str:
-    cup = cup or "no cup of its own (a US cup is shown)"
+    cup = cup or "no cup named (a US cup is shown)"
     return f"{cup}, tablespoon {tablespoon_ml:.4g} ml, teaspoon {teaspoon_ml:.4g} ml"
 
 
@@ -39,7 +39,7 @@ def _swap_rate(
 
 def _tins_sold_in(sold: str) -> str:
     other = "8 in tin is 203 mm" if sold == "inches" else "8 in tin is 200 mm"
-    return f"this house's tins are sold in {sold}, as house.yaml says: an {other}"
+    return f"tins here are sold in {sold}, as house.yaml says: an {other}"
 
 
 def _printed(figures: Sequence[float]) -> str:
@@ -53,27 +53,27 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "°F = 275 + 25 × (mark − 1), for marks under one 275 + 25 × log2(mark); °C = (°F − 32) × 5 / 9; "
         "fan = conventional − {fan_c:g} °C"
     ),
-    "marks_differ": "printed figures differ between tables by up to 10 °C, so the range in print stands beside",
+    "marks_differ": "printed tables differ by up to 10 °C, so the printed range is given as well",
     "printed_figures": _printed,
     "dial_table": "Oven, by the dial",
     "dials": "°F = °C × 9 / 5 + 32; fan = conventional − {fan_c:g} °C",
-    "ovens_differ": "ovens differ: fan lower by {low_c:g} to {high_c:g} °C",
-    "nearest_mark": "gas mark: the one tables print for it, else the nearest by its exact °C",
+    "ovens_differ": "ovens differ: with a fan {low_c:g} to {high_c:g} °C lower",
+    "nearest_mark": "gas mark: the one printed for it in tables, else the nearest by its exact °C",
     # spoons and cups
     "spoon_table": "Spoons and cups",
     "spoon_of_kitchen": "{kitchen} {spoon}",
     "exact_measures": "exact by definition: an inch is 25.4 mm, a pound 453.59237 g",
-    "house_measures_with": "the house measures with {measures}",
+    "house_measures_with": "measures used here: {measures}",
     "house_spoons": _house_spoons,
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
     "weight_by_volume": f"grams = weight of 1 ml × ml of the cup or spoon, {FILLED}",
-    "weights_of_cards": "the weight of 1 ml and its range: on the page of each ingredient",
+    "weights_of_cards": "the weight of 1 ml and its range: on each ingredient's page",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
     "how_known": "how known: {kind}",
-    "measured_by_house": "measured by the house",
-    "weighed_by_house": "weighed by this house",
+    "measured_by_house": "measured in this kitchen",
+    "weighed_by_house": "weighed in this kitchen",
     # a mixture as written
     "in_every_measure": (
         "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one), "
@@ -82,27 +82,27 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "written_table": "{mixture}, as written",
     # ounces, pints, inches
     "ounce_table": "Ounces and pounds",
-    "ounces_in_grams": "grams = ounces × {grams_per_ounce:.5g}; 16 ounces are a pound, exactly 453.59237 g",
+    "ounces_in_grams": "grams = ounces × {grams_per_ounce:.5g}; 16 ounces make a pound, exactly 453.59237 g",
     "ounce_in_print": "in print: books round an ounce to {low_g:g} or {high_g:g} g",
     "gram_table": "Grams in ounces",
     "pint_table": "Pints and fluid ounces",
     "fluid_ounces_in_ml": "ml = fluid ounces × {uk_ml:.5g} (UK) or × {us_ml:.5g} (US)",
-    "two_pints": "a UK pint is 20 of its own, a US pint 16 of its own; both exact by law",
+    "two_pints": "a UK pint is 20 UK fluid ounces, a US pint 16 US ones; both exact by law",
     "part_of_measure": lambda kitchen, share, measure: f"{kitchen} {PARTS_OF_ONE[share]}{measure}",
     "inch_table": "Inches",
     "inch": "an inch is exactly 25.4 mm",
-    "sold_as": "sold as: the round size that stands beside it on the trade's labels",
+    "sold_as": "sold as: the round size printed beside it on trade labels",
     "tins_sold_in": _tins_sold_in,
-    "measured_wins": "a measured tin wins over both",
+    "measured_wins": "a measured tin overrides both",
     # eggs
     "egg_table": "Eggs",
     "egg_shelled": "shelled = in shell × (1 − share of the shell)",
-    "shell_of_egg": "shell {share:.1%} of the egg; each class by its middle",
-    "class_range": "the range: the bounds of the class, and the shell at its heaviest and lightest",
+    "shell_of_egg": "shell {share:.1%} of the egg; each class at its mid-weight",
+    "class_range": "the range: the limits of the class, with the shell at its heaviest and lightest",
     "bowl_table": "Eggs in the bowl",
     "egg_part_table": "Whites and yolks, {egg_class}",
     "egg_weighs": "one {egg_class} egg weighs {in_shell_g:g} g in its shell",
-    "part_of_egg": lambda part, low, high: f"{PARTS[part]} {low:.1%} to {high:.1%} of it",
+    "part_of_egg": lambda part, low, high: f"{PARTS[part]}: {low:.1%} to {high:.1%} of the egg in its shell",
     "share_of_egg": lambda part, share, low, high: (
         f"the {SHARES[part]} is {share:.1%} of the egg in its shell ({low:.1%} to {high:.1%})"
     ),
@@ -114,19 +114,19 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "powder_share": "share {share:.0%} of the plain flour ({low:.0%} to {high:.0%} in print)",
     # how many, how much, from what is left
     "piece_table": "How many from a batter",
-    "how_many": "how many = batter × (1 − what stays in the bowl) / one, rounded down",
+    "how_many": "how many = batter × (1 − what stays in the bowl) / weight of one, rounded down",
     "batter_lost": "{share:.0%} of the batter stays on bowl, beater and scoop ({low:.0%} to {high:.0%})",
     "cupcake_loses": "in the oven a cupcake loses {share:.0%} of its weight ({low:.0%} to {high:.0%})",
-    "needed_table": "Batter for so many",
-    "batter_needed": "batter = how many × one / (1 − what stays in the bowl)",
-    "left_in_one_unit": "both in one unit: eggs, grams, spoons, packets",
+    "needed_table": "How much batter to mix",
+    "batter_needed": "batter = how many × weight of one / (1 − what stays in the bowl)",
+    "left_in_one_unit": "both in the same unit: eggs, grams, spoons, packets",
     "left_table": "From what is left",
-    "from_left": "factor = what is left / what the recipe asks; everything else by the same factor",
+    "from_left": "factor = what is left / what the recipe asks for; everything else by the same factor",
     # what stands in for what
-    "swap_table": "What may stand in",
-    "swap_by_share": "each part = its share × the amount asked",
-    "swap_by_rate": "each part = its rate × the amount asked",
-    "swap_by_either": "each part = its rate, or its share of the whole, × the amount asked",
+    "swap_table": "What to use instead",
+    "swap_by_share": "each part = its share × the amount asked for",
+    "swap_by_rate": "each part = its rate × the amount asked for",
+    "swap_by_either": "each part = its rate, or its share of the whole, × the amount asked for",
     "swap_rate": _swap_rate,
-    "swapped_egg": "one {part} of {egg_class} weighs {grams:g} g",
+    "swapped_egg": "one {egg_class} {part} weighs {grams:g} g",
 }

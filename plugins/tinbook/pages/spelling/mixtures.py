@@ -14,20 +14,21 @@ def _part(part: str, shares: Iterable[tuple[str, float]]) -> str:
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # balance
-    "for_a_hundred": "for 100 of {base} = 100 × weight of the ingredient / weight of the {base}; "
+    "for_a_hundred": "per 100 of {base} = 100 × weight of the ingredient / weight of the {base}; "
     "eggs weighed out of the shell",
     "part_of_formula": _part,
     "note_of_rule": "{title}: {note}",
     # batches
-    "factor_of_amounts": "factor = amount wanted / amount written",
-    "mixture_as_written": "as written the mixture weighs {mass_g:.0f} g",
+    "factor_of_amounts": "factor = amount wanted / amount in the recipe",
+    "mixture_as_written": "as in the recipe, the mixture weighs {mass_g:.0f} g",
     # the tins on hand
-    "tins_to_fill": "number of tins = batter of the recipe / batter one tin takes, to the nearest whole; "
-    "factor = batter of these tins / batter of the recipe",
-    "nearly_the_recipe": "nearly: the factor lies within {share:.0%} of 1, as far as whole eggs may be off",
-    "too_many_bakes": "tins that would need more than {bakes} bakes are left out",
-    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups by the share they are filled",
-    "bakes_counted": "bakes: the tins there are, and how many stand on the oven's shelves at once",
+    "tins_to_fill": "number of tins = batter in the recipe / batter one tin takes, to the nearest whole tin; "
+    "factor = batter for these tins / batter in the recipe",
+    "nearly_the_recipe": "nearly: the factor is within {share:.0%} of 1, as far out as whole eggs may be",
+    "too_many_bakes": "tins that would need more than {bakes} oven loads are left out",
+    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups filled to the same share "
+    "of the brim",
+    "bakes_counted": "oven loads: by the tins you have, and how many fit on the oven's shelves at once",
     # how long it keeps
     "keeps_three_days": "3 days",
     "keeps_a_week": "a week",
@@ -35,11 +36,11 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "keeps_frozen": "frozen",
     # its tables
     "allergens_of": "{mixture}, allergens",
-    "allergens_by_card": "the allergens on the card of each ingredient",
+    "allergens_by_card": "the allergens on each ingredient's card",
     "cards_read": lambda names: f"ingredients: {', '.join(names)}",
     "comes_from": lambda ingredients: ", ".join(ingredients),
     "balance_of": "{mixture}, balance",
-    "percentages_of": "{mixture}, for 100 of {base}",
-    "on_hand": "What the tins on hand allow",
+    "percentages_of": "{mixture}, per 100 of {base}",
+    "on_hand": "What fits our tins",
     "tins_filled": lambda tins: counted_tins(tins),
 }

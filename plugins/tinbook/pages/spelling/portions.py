@@ -20,7 +20,8 @@ def _share_served(small: float, known: Sequence[tuple[float, float]], long: floa
     told[-1] = told[-1].replace(" at ", " from ") + " up"
     smaller = f"{100.0 * small:g} % below {known[0][0] / 10.0:g} cm"
     shares = ", ".join((smaller, *told))
-    return f"share served, as of a round of the same area: {shares}; of long cakes down to {100.0 * long:.0f} % of that"
+    narrow = f"for long cakes down to {100.0 * long:.0f} % of that"
+    return f"share served, as for a round of the same area: {shares}; {narrow}"
 
 
 def _tins_for_guests(guests: int | None) -> str:
@@ -36,8 +37,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "share that makers serve, whole portions only"
     ),
     "share_served": _share_served,
-    "same_weight": "length = usual length × usual height / height of this cake; the width stays",
-    "usual_height": "the house's cakes are usually {high_mm:g} mm high",
+    "same_weight": "length = usual length × usual height / height of this cake; the width stays the same",
+    "usual_height": "cakes here are usually {high_mm:g} mm high",
     "portion_size": "{kind} {short_mm:g} × {long_mm:g} mm",
     "cake_to_cut": "cake {high_mm:g} mm high; a dome and a ball are shared out by volume at that height",
     "strips_wide": "strips of equal width while pieces lie within 7 % of their mean, else strips of uneven width",
@@ -45,7 +46,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tins_for_guests": _tins_for_guests,
     "set_of_tiers": lambda tins: " + ".join(tins),
     "cups_beside": "{count} {tin}",
-    "best_set": "everyday shapes first, then tins you own; then least over, then fewest tins, then least mixture",
+    "best_set": "everyday shapes first, then tins you own; then fewest portions spare, fewest tins, least mixture",
     "set_named": "A set of tiers",
     "set_serves": "portions of a set = portions of its tiers together",
     "set_short": "{short} short",
@@ -54,8 +55,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "ledge_wide": "{upper} is {apart_mm:g} mm narrower than {lower}; 50 to 100 is usual",
     "tier_not_owned": "you do not own {tin}",
     "tier_too_wide": "{tin} does not fit your oven",
-    "tier_no_drum": "no drum is sold for {tin}",
+    "tier_no_drum": "no stock drum is large enough for {tin}",
     "guest_size": "{short_mm:g} × {long_mm:g} mm a guest, cakes {high_mm:g} mm high",
     "tiers_apart": "tiers of one shape, each 5 to 10 cm narrower than the one below",
-    "tins_that_serve": "only tins that go into the oven, and for whose cakes a drum is sold",
+    "tins_that_serve": "only tins that fit the oven, and whose cakes a stock drum is large enough for",
 }

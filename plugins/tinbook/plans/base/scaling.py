@@ -11,7 +11,8 @@ from typing import NamedTuple
 from tinbook.engine import packing, rounding, scaling
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
-from tinbook.models import Book, OwnedTin
+from tinbook.models import Book
+from tinbook.models.book import once
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.shelf import house_outlines
 from tinbook.plans.base.versions import Version, largest_errors, versions_each
@@ -154,16 +155,17 @@ def _remarks(tin: Tin, count: int, needed: int, have: int, bakes: int, per_bake:
 
 def owned_count(book: Book, tin: Tin) -> int:
     """How many of this tin the house has; of any depth, if it is asked for without one."""
-    by_depth = _owned(book.tins)[tin.shape, tin.sizes_mm]
-    return sum(by_depth.values()) if tin.depth_mm is None else by_depth[tin.depth_mm]
+    by_depth = _owned(book).get((tin.shape, tin.sizes_mm))
+    return by_depth.get(tin.depth_mm, 0) if by_depth else 0
 
 
-@lru_cache(maxsize=8)
-def _owned(tins: tuple[OwnedTin, ...]) -> Mapping[tuple[str, Sizes], Counter[float | None]]:
-    """How many there are of each outline, by depth. Worked out once per book, as every tin of every mixture asks."""
+@once
+def _owned(book: Book) -> Mapping[tuple[str, Sizes], Mapping[float | None, int]]:
+    """How many there are of each outline, by depth; under None, of any depth."""
     owned: defaultdict[tuple[str, Sizes], Counter[float | None]] = defaultdict(Counter)
-    for own in tins:
-        owned[own.tin.shape, own.tin.sizes_mm][own.tin.depth_mm] += own.have
+    for own in book.tins:
+        for depth_mm in dict.fromkeys((own.tin.depth_mm, None)):
+            owned[own.tin.shape, own.tin.sizes_mm][depth_mm] += own.have
     return owned
 
 

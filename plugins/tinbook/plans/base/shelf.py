@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from tinbook.engine import rounding, scaling
-from tinbook.models import Book, OwnedTin
+from tinbook.models import Book
+from tinbook.models.book import once
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
-from tinbook.units import Sold
 
 MATRIX_SHAPES = ("round", "square")
 EGGS = (3, 4, 5, 6, 8, 10)
 """The egg counts for which a recipe's scaling to another tin is shown."""
 
 
+@once
 def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
     """Every outline a recipe's tables show, once, and whether the house owns it: the standard ones of the everyday
     shapes and of those the house asks for, every tin the house owns, and what it only knows where its shape is shown.
@@ -24,22 +24,21 @@ def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
     A tin of the house stands in its own row with its own depth and measure; of two depths, the deeper one it owns.
     """
     shown = tuple(key for key, shape in SHAPES.items() if shape.everyday or key in book.house.also_show)
-    return _outlines(book.tins, shown, book.house.tins_sold_in)
+    return _outlines(book, shown)
 
 
+@once
 def all_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
     """The same with every standard outline of every shape, for pages about tins."""
-    return _outlines(book.tins, tuple(SHAPES), book.house.tins_sold_in)
+    return _outlines(book, tuple(SHAPES))
 
 
-@lru_cache(maxsize=8)
-def _outlines(tins: tuple[OwnedTin, ...], shapes: tuple[str, ...], sold: Sold) -> tuple[tuple[Tin, bool], ...]:
-    """Worked out once per book, as every mixture asks."""
+def _outlines(book: Book, shapes: tuple[str, ...]) -> tuple[tuple[Tin, bool], ...]:
     known: dict[tuple[str, Sizes], tuple[Tin, bool]] = {}
-    shown = [own for own in tins if own.have or own.tin.shape in shapes]
+    shown = [own for own in book.tins if own.have or own.tin.shape in shapes]
     for own in sorted(shown, key=lambda own: (own.have > 0, own.tin.depth_mm or 0), reverse=True):
         known.setdefault((own.tin.shape, own.tin.sizes_mm), (own.measured_tin, own.have > 0))
-    missing = [tin for tin in standard_tins(shapes, sold) if (tin.shape, tin.sizes_mm) not in known]
+    missing = [tin for tin in standard_tins(shapes, book.house.tins_sold_in) if (tin.shape, tin.sizes_mm) not in known]
     order = list(SHAPES)
     rows = [*known.values(), *((tin, False) for tin in missing)]
     return tuple(sorted(rows, key=lambda row: (order.index(row[0].shape), row[0].area_mm2)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from math import pi
 
 from tinbook.engine import boards, pastes, rounding
@@ -16,6 +17,7 @@ from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import Cakes
+from tinbook.tins import Tin
 from tinbook.tins.trade import mm, true_mm
 from tinbook.units import Sold
 
@@ -99,13 +101,17 @@ class BoardTable:
 def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
     """The smallest stock drum that is `wider_mm` wider than a cake, and no smaller than it is with `outer_mm` of coats
     on: a disc under a round one."""
-    disc = cake.takes_disc()
-    sides_mm = [max(cake.tin.bounds_mm)] * 2 if disc else cake.tin.bounds_mm
     # trade sizes are names: a 25 cm drum is 10 cm wider than a 15 cm cake, coats or not
-    sold = cake.tin.sold
-    sold_mm = [true_mm(size, sold) for size in SOLD_MM]
-    width, length = (boards.board_mm(side, max(wider_mm, 2.0 * outer_mm), sold_mm) for side in sides_mm)
-    return Board(None if width is None or length is None else (width, length), disc, sold)
+    return _stock_board(cake.tin, cake.takes_disc(), max(wider_mm, 2.0 * outer_mm))
+
+
+@lru_cache(maxsize=4096)
+def _stock_board(tin: Tin, disc: bool, wider_mm: float) -> Board:
+    """The same for a cake from a tin, whatever its height."""
+    sides_mm = [max(tin.bounds_mm)] * 2 if disc else tin.bounds_mm
+    sold_mm = [true_mm(size, tin.sold) for size in SOLD_MM]
+    width, length = (boards.board_mm(side, wider_mm, sold_mm) for side in sides_mm)
+    return Board(None if width is None or length is None else (width, length), disc, tin.sold)
 
 
 def board_of(cake: Cake, settled: Finishing, choice: str, facts: Facts) -> Board:

@@ -11,6 +11,7 @@ from tinbook.engine import rounding, scaling
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.models.book import once
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.versions import Version, versions_each
@@ -139,13 +140,14 @@ def _worth(candidate: _Candidate) -> tuple[bool, bool, int, float]:
     return not candidate.written, not candidate.near, candidate.bakes, abs(candidate.factor - 1)
 
 
-def _stock(book: Book) -> Iterator[tuple[Tin, int]]:
+@once
+def _stock(book: Book) -> tuple[tuple[Tin, int], ...]:
     """Every tin owned, as measured, and how many; one written in two lines appears once."""
     stock: dict[Tin, int] = {}
     for own in book.tins:
         if own.have:
             stock[own.measured_tin] = stock.get(own.measured_tin, 0) + own.have
-    yield from stock.items()
+    return tuple(stock.items())
 
 
 def _written(batch: Batch, book: Book, facts: Facts) -> Iterator[_Candidate]:

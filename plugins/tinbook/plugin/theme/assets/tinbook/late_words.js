@@ -1,7 +1,7 @@
 // The words of what a page fetches only on demand: the tray of timers, and sizes that are not in the page.
 export const tray = {
   name: "Timers",
-  acts: { stop: "Stop", go: "Go on", away: "Clear", done: "Done", copy: "Copy" },
+  acts: { stop: "Stop", go: "Resume", away: "Clear", done: "Done", copy: "Copy" },
   stopped: "stopped",
   copied: "Copied",
   paste: "For house/bakes.yaml: ",

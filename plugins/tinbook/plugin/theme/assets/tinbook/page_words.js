@@ -5,7 +5,7 @@ export const home = {
   till: (name, time) => `${name} till ${time}`,
 };
 export const technique = {
-  handOn: "Hand on",
+  handOn: "Pass on",
   forPeople: count => `For ${count} people`,
   times: count => `${count} × `,
   have: count => `; you have ${count}`,
@@ -27,24 +27,24 @@ export const sums = {
   batter: "Batter, g",
   each: "One weighs, g",
   count: "How many",
-  asks: "The recipe asks",
-  there: "There is left",
+  asks: "The recipe asks for",
+  there: "You have left",
   eggs: "Eggs in it",
   times: factor => `× ${factor}`,
-  byBowl: (low, high) => `${low} to ${high}, by how clean the bowl is`,
+  byBowl: (low, high) => `${low} to ${high}, depending on how clean you scrape the bowl`,
   over: grams => `${grams} left over`,
   baked: grams => `about ${grams} each when baked`,
-  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent} % off`,
-  none: "Write figures above nought.",
+  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent} % out`,
+  none: "Enter figures above zero.",
 };
 
 export const guests = {
   and: (cake, beside) => `${cake} and ${beside}`,
-  serves: (serves, over) => `serves ${serves}, ${over || "none"} over`,
-  kept: "the top tier kept",
+  serves: (serves, over) => `serves ${serves}, ${over || "none"} spare`,
+  kept: "top tier kept back",
   recipes: (factor, litres) => `×\u00a0${factor} of the recipe, ${litres} of batter`,
-  none: "No set of up to four tiers serves so many. Bake more than one cake.",
-  bad: (low, high) => `Write a number of guests from ${low} to ${high}.`,
+  none: "No set of up to four tiers serves that many. Bake more than one cake.",
+  bad: (low, high) => `Enter a number of guests from ${low} to ${high}.`,
 };
 
 export const narrow = {
@@ -54,7 +54,7 @@ export const narrow = {
   more: "Choose",
   of: (left, whole) => `${left} of ${whole}`,
   all: "Show all",
-  none: "None is left. Take a word or a choice away.",
+  none: "Nothing matches. Take away a word or a choice.",
   // choices are in this order
   order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
 };
