@@ -19,13 +19,15 @@ TABLES = '<div class="tb-top">\n<h1>{}</h1>\n</div>\n\n## Every tin {{ #tins }}\
 def config(tmp_path: Path) -> MkDocsConfig:
     (tmp_path / "docs").mkdir()
     (tmp_path / "mkdocs.yml").write_text("site_name: Book\nplugins: []\nmarkdown_extensions: [attr_list]\n", "utf-8")
-    return load_config(str(tmp_path / "mkdocs.yml"))
+    loaded = load_config(str(tmp_path / "mkdocs.yml"))
+    loaded.plugins._current_plugin = None  # as it is once MkDocs has run an event
+    return loaded
 
 
 def run(alike: Alike | None, name: str, markdown: str, config: MkDocsConfig) -> tuple[Page, str]:
     """A page, and what reached Markdown."""
     file = File.generated(config, f"{name}.md", content=markdown)
-    page = Page(None, file, config)
+    page = Page(title=None, file=file, config=config)
     page.read_source(config)
     given = page.markdown = alike.begin(page.markdown or "", page) if alike else page.markdown or ""
     page.render(config, Files([file]))

@@ -20,7 +20,7 @@ LEADS = re.compile(r"<[^>]+\b(?:href|src)=")
 """Something that leads elsewhere, or is fetched from there."""
 
 
-class Made(NamedTuple):
+class Rendered(NamedTuple):
     """What Markdown made of a page: the HTML after its top, its headings, its anchors."""
 
     content: str
@@ -32,7 +32,7 @@ class Alike:
     """What was made in one build, by what stood in the Markdown after the top."""
 
     def __init__(self) -> None:
-        self._made: dict[str, Made] = {}
+        self._made: dict[str, Rendered] = {}
         self._kept: dict[str, str] = {}
         """The Markdown of pages that are under way, by the name of their source."""
 
@@ -54,7 +54,7 @@ class Alike:
             page.markdown, page.toc, page.present_anchor_ids = markdown, made.toc, made.anchors
             return top + made.content
         if html.startswith(top) and not LEADS.search(html, len(top)):
-            self._made[below] = Made(html[len(top) :], page.toc, page.present_anchor_ids)
+            self._made[below] = Rendered(html[len(top) :], page.toc, page.present_anchor_ids)
         return html
 
     def _below(self, markdown: str) -> str:

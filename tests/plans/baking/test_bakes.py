@@ -49,7 +49,9 @@ def test_kin_share(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> 
     alone, shared = (Bakes(replace(book, bakes=log), facts).of(own) for log in ((), slow))
     assert alone is not None and shared is not None
     assert likely(shared, "round 20 cm") > likely(alone, "round 20 cm") * 1.1
-    assert shared.kin == 5 and "5 bakes of other recipes of its kind (creamed sponge)" in spell(shared.told(tin("round 20 cm"), 40))
+    assert shared.kin == 5 and "5 bakes of other recipes of its kind (creamed sponge)" in spell(
+        shared.told(tin("round 20 cm"), 40)
+    )
 
 
 def test_what_is_not_baked_has_no_time(batch: Callable[..., Batch], kitchen: Book, facts: Facts) -> None:
