@@ -166,6 +166,7 @@ def test_from_home_a_board_is_covered_in_two_taps_and_typing(page: Open, demo_ur
     tab = page(**screen)
     tab.goto(demo_url)
     tab.locator(".tb-find:visible").first.click()
+    expect(tab.locator("#tb-asked")).to_be_focused()
     tab.keyboard.type("cover a board")
     tab.locator(".tb-found a").first.click()
     expect(tab.locator("h1")).to_have_text("Cover a board with sugarpaste")

@@ -72,10 +72,8 @@ def _few_tins(seed: int) -> Iterator[None]:
     def few(*asked: Any) -> tuple[Tin, ...]:
         return standard_tins(*asked)[seed % SHARE :: SHARE]
 
-    shelf._outlines.cache_clear()
     with patch.object(shelf, "standard_tins", few):
         yield
-    shelf._outlines.cache_clear()
 
 
 def read(seed: int) -> int:

@@ -170,11 +170,11 @@ def test_lines_add_up_to_the_mixture(told: list[tuple[str, Result]]) -> None:
 @every(
     ("name", "asked", "message", "cure"),
     [
-        ("tins", {}, "one mixture", "--of"),
+        ("tins", {}, "needs a mixture", "--of"),
         ("written", {"of": "creamed-buter-sponge"}, "no mixture", '"creamed-butter-sponge"'),
         ("written", {"of": "zzz"}, "no mixture", "creamed-butter-sponge"),
         ("tins", {"of": "dark-ganache"}, "by weight", "scaled"),
-        ("fits", {"of": "creamed-butter-sponge"}, "of tins", "--tin"),
+        ("fits", {"of": "creamed-butter-sponge"}, "needs a tin", "--tin"),
         ("fits", {"of": "dark-ganache", "tins": (TIN,)}, "by weight", "weight"),
         ("scaled", {"of": "dark-ganache", "eggs": 3.0}, "no whole eggs", "weight"),
     ],
@@ -187,5 +187,5 @@ def test_a_question_that_does_not_fit(demo: Loaded, name: str, asked: Any, messa
 
 @every("name", [name for name, table in TABLES.items() if table.of])
 def test_a_table_of_one_thing_says_so(demo: Loaded, name: str) -> None:
-    with pytest.raises(AskError, match=f"one {TABLES[name].of}"):
+    with pytest.raises(AskError, match=f"needs a {TABLES[name].of}"):
         ask(demo, name)

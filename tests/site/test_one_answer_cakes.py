@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -173,7 +174,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.row("dowels", "--tin", CAKE, "--above", TIER)["dowels"],
         lambda d: d.row("dowels", cake=CAKE, above=TIER)["dowels"],
         lambda d: d.drawn(dowel_template(plan(d)), "hidden")[0],
-        lambda d: d.figure(d.words("techniques/stack-two-tiers").split("## Have ready", 1)[1]),
+        lambda d: d.figure(re.split(r"## Have ready.*? cups", d.words("techniques/stack-two-tiers"))[1]),
         lambda d: d.loaded.book.finish.dowels,
     ),
     "how far in from the edge do they stand": (

@@ -48,13 +48,13 @@ def test_the_other_way_round(demo: Loaded) -> None:
 @every(
     ("name", "query", "told"),
     [
-        ("layers", Query(of="madeira-cake", layers=4), "with their height and one tin"),
+        ("layers", Query(of="madeira-cake", layers=4), "their height and one tin"),
         ("layers", Query(of="american-buttercream"), "made by weight"),
         ("coats", Query(of="sugar-syrup"), "neither fills nor coats"),
         ("coats", Query(of="madeira-cake", height_mm=100.0), "as high as it bakes"),
         ("boards", Query(of="marzipan"), "by weight"),
         ("covers", Query(of="modelling-paste"), "does not cover"),
-        ("coats", Query(), "of one mixture"),
+        ("coats", Query(), "this table needs a mixture"),
     ],
 )
 def test_questions_that_do_not_fit(name: str, query: Query, told: str, demo: Loaded) -> None:

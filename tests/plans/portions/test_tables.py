@@ -84,12 +84,12 @@ def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
     [
         ("portions", Query(tins=((1, read_tin("round 5 cm")[1]),), portion=(80.0, 80.0)), "is larger than round 5 cm"),
         ("portions", Query(of="marzipan"), "made by weight"),
-        ("portions", Query(of="madeira-cake", tins=ROUND), "every tin at once"),
+        ("portions", Query(of="madeira-cake", tins=ROUND), "every tin is shown at once"),
         ("guests", Query(guests=900), "no set of up to four tiers serves 900"),
         ("guests", Query(guests=40, of="marzipan"), "made by weight"),
         ("guests", Query(stacked=ROUNDS[::-1]), "round 20 cm does not stand on round 15 cm"),
-        ("guests", Query(stacked=ROUNDS, owned=True), "cannot be asked with --owned"),
-        ("guests", Query(stacked=ROUNDS[:1], keep_top=True), "not cut while it is kept"),
+        ("guests", Query(stacked=ROUNDS, owned=True), "cannot be used with --owned"),
+        ("guests", Query(stacked=ROUNDS[:1], keep_top=True), "cannot be both cut and kept"),
         ("guests", Query(guests=40, portion="slab"), 'there is no portion called "slab"'),
     ],
 )

@@ -260,9 +260,9 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     if strip is None or not strip.known:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
-    return named or (
-        Advice("", "none of the fourteen is named on its cards; that is not “free from”: check the packets"),
-    )
+    # where something is unknown, what follows says that this is no promise
+    no_promise = "" if strip.unknown else "; that is not “free from”: check the packets"
+    return named or (Advice("", f"none of the fourteen is named on its cards{no_promise}"),)
 
 
 def _made_with(strip: AllergenStrip | None) -> str:
