@@ -41,7 +41,7 @@ def test_what_stays_open(text: str) -> None:
     assert heat == "" and why
 
 
-@every("text", ["45 minutes", "20cm", "250 g", "71C", "97 °C", "a moderate oven"])
+@every("text", ["45 minutes", "20cm", "250 g", "71C", "97 °C", "gas mark 0", "a moderate oven"])
 def test_what_is_no_heat_of_an_oven(text: str) -> None:
     assert list(heats(text, fahrenheit=True)) == []
 

@@ -47,6 +47,8 @@ def heats(text: str, fahrenheit: bool) -> Iterator[OvenHeat]:
         if found["gas"] or found["mark"]:
             mark = {"¼": "1/4", "½": "1/2"}.get(found["gas"] or "", found["gas"] or (found["mark"] or "")[-1])
             value = {"1/4": 0.25, "1/2": 0.5}.get(mark) or float(mark)
+            if not value:
+                continue  # no oven has a mark 0
             spelled = "" if _RANGE.search(found[0]) else f"gas mark {mark}"
             yield OvenHeat(spelled, gas_mark_celsius(value), found[0].strip(), 3)
             continue
