@@ -90,9 +90,8 @@ class Ahead:
 
     def _help(self, number: int) -> None:
         """What another process does until nothing is left."""
-        signal.signal(
-            signal.SIGINT, signal.SIG_IGN
-        )  # whoever stops the build stops the first process, which stops this one
+        # whoever stops the build stops the first process, which stops this one
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
         start, file = 0, self._files[number].fileno()
         while (lot := self._begin_first()) is not None:
             for place in lot:

@@ -14,8 +14,6 @@ from mkdocs.structure.toc import TableOfContents
 
 TOP = re.compile(r'<div class="tb-top">\n.*?\n</div>\n', re.DOTALL)
 """What a page begins with: its title and the ways to its other leaf."""
-
-
 LEADS = re.compile(r"<[^>]+\b(?:href|src)=")
 """Something that leads elsewhere, or is fetched from there."""
 
