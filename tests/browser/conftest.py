@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, BrowserType, Error, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, BrowserType, Error, Locator, Page, sync_playwright
 
 ROOT = Path(__file__).parents[2]
 TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
@@ -182,6 +182,18 @@ def comes_true(tab: Page, said: str, within_s: float = 120.0) -> None:
             pass
         assert time.monotonic() < until, f"never true: {said}"
         time.sleep(0.1)
+
+
+def placed(each: Locator, within_s: float = 10.0) -> dict[str, float]:
+    """Where something stands on the screen: x, y, width, height in px.
+
+    A script that fills its place anew takes it away for a moment; then it is asked again.
+    """
+    until = time.monotonic() + within_s
+    while (box := each.bounding_box()) is None:
+        assert time.monotonic() < until, f"never in sight: {each}"
+        time.sleep(0.05)
+    return dict(box)
 
 
 def stays(tab: Page, change: Callable[[], None], kept: Callable[[], bool]) -> None:

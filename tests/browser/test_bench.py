@@ -8,6 +8,7 @@ from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
+from tests.browser.conftest import placed
 from tests.every import check_every
 
 from tinbook.loading import Loaded
@@ -136,10 +137,10 @@ def test_the_tins_of_the_house_come_first_and_all_can_be_had(
     chips = tab.locator(".tb-chip")
     assert {each.get_attribute("data-tin") for each in chips.all()} == first
     other = tab.locator(".tb-other")
-    before = tab.locator(".tb-lines").bounding_box()
+    before = placed(tab.locator(".tb-lines"))
     other.locator("summary").tap()
     expect(chips).to_have_count(len(rows))
-    assert tab.locator(".tb-lines").bounding_box() == before, "what opens over the page moves nothing"
+    assert placed(tab.locator(".tb-lines")) == before, "what opens over the page moves nothing"
     assert [each.is_visible() for each in chips.all()] == [True] * len(rows)
     lent = next(row.tin for row in rows if row.tin.name not in first)
     expect(chip(tab, lent)).to_have_accessible_name(re.compile("not owned$"))

@@ -12,7 +12,7 @@ from urllib.parse import urljoin
 import pytest
 from click.testing import CliRunner
 from playwright.sync_api import Page
-from tests.browser.conftest import stays
+from tests.browser.conftest import placed, stays
 
 from tinbook.cli import main
 
@@ -104,8 +104,8 @@ def test_on_the_page(tab: Page, demo_url: str, table: dict[str, list[dict[str, A
         ]
         for link, href in zip(links.all(), hrefs, strict=True):
             assert urllib.request.urlopen(urljoin(tab.url, href)).read(5) == b"%PDF-"
-            box = link.bounding_box()
-            assert box and box["height"] >= 44, "large enough for a finger"
+            box = placed(link)
+            assert box["height"] >= 44, "large enough for a finger"
         assert tab.evaluate("document.documentElement.scrollWidth <= innerWidth"), "nothing is cut off"
 
 

@@ -13,6 +13,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Page, Route, expect
+from tests.browser.conftest import placed
 
 pytestmark = pytest.mark.browser
 
@@ -54,8 +55,8 @@ def test_the_bench_is_light_and_nothing_of_the_theme_is_loaded(
 def test_the_head_is_low(page: Callable[..., Page], demo_url: str, size: dict[str, Any]) -> None:
     tab = page(**size)
     tab.goto(demo_url)
-    box = tab.locator(".tb-head").bounding_box()
-    assert box and 44 <= box["height"] <= 48
+    box = placed(tab.locator(".tb-head"))
+    assert 44 <= box["height"] <= 48
 
 
 def test_every_page_is_found_in_its_room(page: Callable[..., Page], demo_url: str) -> None:
@@ -94,8 +95,8 @@ def test_contents_open_and_close_by_finger_and_stand_at_the_foot_where_nothing_c
 
     tab.evaluate("document.querySelector('#tb-contents').removeAttribute('popover')")
     expect(contents).to_be_visible()
-    place = contents.bounding_box()
-    assert place and place["y"] > tab.locator("article").bounding_box()["y"]  # type: ignore[index]
+    place = placed(contents)
+    assert place["y"] > placed(tab.locator("article"))["y"]
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
+from tests.browser.conftest import placed
 
 from tinbook.loading import Loaded
 
@@ -33,9 +34,7 @@ CUT = """label => {
 
 
 def box(tab: Page, selector: str) -> dict[str, float]:
-    found = tab.locator(selector).first.bounding_box()
-    assert found, selector
-    return dict(found)
+    return placed(tab.locator(selector).first)
 
 
 def bottom(tab: Page, selector: str) -> float:
@@ -57,8 +56,8 @@ def test_the_house_is_told_on_one_screen(page: Open, demo_url: str, demo: Loaded
     drawn = tab.locator(".tb-matrix .tb-touch :is(.tb-plan, .tb-drawn)")
     assert drawn.count() == 2 * len(owned)
     for target in tab.locator(".tb-matrix button").all():
-        size = target.bounding_box()
-        assert size and min(size["width"], size["height"]) >= 44, target.get_attribute("aria-label")
+        size = placed(target)
+        assert min(size["width"], size["height"]) >= 44, target.get_attribute("aria-label")
     big = tab.locator("[data-told=factor]").evaluate("each => parseFloat(getComputedStyle(each).fontSize)")
     assert big == pytest.approx(92)
 
@@ -147,8 +146,8 @@ def test_forty_guests_are_answered_from_home_in_two_taps(page: Open, demo_url: s
     expect(tab.get_by_label("Guests", exact=True)).to_have_value("40")
     first = tab.locator(".tb-found li").first
     expect(first).to_contain_text("serves 43, 3 spare")
-    place = first.bounding_box()
-    assert place and place["y"] + place["height"] <= tab.viewport_size["height"]  # type: ignore[index]
+    place = placed(first)
+    assert place["y"] + place["height"] <= tab.viewport_size["height"]  # type: ignore[index]
 
 
 @pytest.mark.parametrize("screen", [LYING, PHONE])
@@ -245,12 +244,12 @@ def test_on_a_phone_what_narrows_is_one_line(page: Open, demo_url: str, address:
     tab = page(**PHONE)
     tab.goto(demo_url + address)
     narrow = tab.locator(".tb-narrow")
-    folded = narrow.bounding_box()
-    assert folded and folded["height"] <= 60
+    folded = placed(narrow)
+    assert folded["height"] <= 60
     tab.get_by_role("button", name="Choose", exact=True).tap()
     expect(tab.get_by_role("button", name="Choose", exact=True)).to_have_attribute("aria-expanded", "true")
-    opened = narrow.bounding_box()
-    assert opened and opened["height"] > 90
+    opened = placed(narrow)
+    assert opened["height"] > 90
 
 
 @pytest.mark.parametrize("screen", [LYING, UPRIGHT, PHONE])

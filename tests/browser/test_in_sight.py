@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
+from tests.browser.conftest import placed
 
 from tinbook.loading import Loaded
 from tinbook.plans.baking.dials import heating
@@ -57,10 +58,10 @@ def test_so_many_weighings_are_in_sight_of_every_mixture(
 def test_steps_stand_beside_the_weighings_from_one_height(page: Callable[..., Page], demo_url: str) -> None:
     tab = page(viewport={"width": 1180, "height": 820})
     tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
-    lines, steps = tab.locator(".tb-weigh").bounding_box(), tab.locator(".tb-doing").bounding_box()
-    assert lines and steps and abs(lines["y"] - steps["y"]) < 1 and steps["x"] > lines["x"] + lines["width"]
-    band = tab.locator(".tb-band").bounding_box()
-    assert band and band["y"] + band["height"] <= lines["y"] + 1 and band["height"] < 70
+    lines, steps = placed(tab.locator(".tb-weigh")), placed(tab.locator(".tb-doing"))
+    assert abs(lines["y"] - steps["y"]) < 1 and steps["x"] > lines["x"] + lines["width"]
+    band = placed(tab.locator(".tb-band"))
+    assert band["y"] + band["height"] <= lines["y"] + 1 and band["height"] < 70
     assert "Do not taste the raw mixture" in tab.locator(".tb-band").inner_text()
 
 
@@ -68,8 +69,8 @@ def test_what_is_in_it_is_in_sight_beside_the_weighings(page: Callable[..., Page
     tab = page(viewport={"width": 390, "height": 844})
     for slug in ("creamed-butter-sponge", "modelling-paste", "carrot-cake", "dark-ganache"):
         tab.goto(f"{demo_url}mixtures/{slug}/")
-        band = tab.locator(".tb-band").bounding_box()
-        assert band and band["y"] + band["height"] < 600, slug
+        band = placed(tab.locator(".tb-band"))
+        assert band["y"] + band["height"] < 600, slug
         words = tab.locator(".tb-band").inner_text()
         strong = tab.locator("#safety .tb-allergens strong").all_inner_texts()
         assert all(name in words for name in strong), slug
@@ -87,7 +88,7 @@ def test_the_dial_of_the_house_stands_large_in_the_step_that_heats_the_oven(
     # 160 °C, a fan oven that runs 5 °C hot
     assert dial.inner_text() == "135\u00a0°C"
     size = dial.evaluate("each => parseFloat(getComputedStyle(each).fontSize)")
-    assert size >= 26 and (box := dial.bounding_box()) and box["y"] + box["height"] < 820
+    assert size >= 26 and (box := placed(dial))["y"] + box["height"] < 820
 
 
 @pytest.mark.parametrize("screen", ["landscape", "upright"])

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Locator, Page, expect
+from tests.browser.conftest import placed
 
 from tinbook.loading import Loaded
 from tinbook.plans.mixtures.keeping import FROZEN, keep_marks, season_names
@@ -110,8 +111,8 @@ def test_on_a_phone_everything_can_be_hit(page: Callable[..., Page], demo_url: s
     targets = tab.locator(".tb-narrow :is(button, summary, input):visible")
     assert targets.count() > 6
     for target in targets.all():
-        box = target.bounding_box()
-        assert box and min(box["width"], box["height"]) >= LEAST, target.inner_text()
+        box = placed(target)
+        assert min(box["width"], box["height"]) >= LEAST, target.inner_text()
         assert box["x"] >= 0 and box["x"] + box["width"] <= 390
     assert tab.evaluate("document.documentElement.scrollWidth <= innerWidth")
 

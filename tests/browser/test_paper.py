@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
+from tests.browser.conftest import placed
 from tests.every import check_every
 
 from tinbook.loading import Loaded
@@ -85,8 +86,8 @@ def test_a_mixture_is_one_sheet(
         assert "For every tin" not in text and "By the egg" not in text and "Tinbook" not in text
         lengths[slug] = len(text)
         tab.emulate_media(media="print")
-        room = tab.locator(".tb-pencil").bounding_box()
-        assert room and room["height"] >= 30, (slug, room)
+        room = placed(tab.locator(".tb-pencil"))
+        assert room["height"] >= 30, (slug, room)
         tab.emulate_media(media="null")
     # Letter is 18 mm shorter: only the longest may turn the page
     letters = {}

@@ -12,6 +12,7 @@ import zxingcpp
 from click.testing import CliRunner
 from PIL import Image
 from playwright.sync_api import Page
+from tests.browser.conftest import placed
 
 from tinbook.cli import main
 from tinbook.loading import Loaded
@@ -213,11 +214,11 @@ def test_letters_of_the_table_stand_in_the_drawing_and_in_the_steps(
         assert drawing.count() == 1
         drawn = drawing.locator("text, tspan").evaluate_all("all => all.map(each => each.textContent.trim())")
         assert [letter for letter in letters if drawn.count(letter) < 1] == []
-        box = drawing.bounding_box()
-        assert box is not None and box["x"] >= 0 and box["x"] + box["width"] <= width
+        box = placed(drawing)
+        assert box["x"] >= 0 and box["x"] + box["width"] <= width
         if width == 1180:
-            table = tab.locator("[data-cake]:not([hidden]) .tb-parts").bounding_box()
-            assert table is not None and table["x"] >= box["x"] + box["width"], "side by side"
+            table = placed(tab.locator("[data-cake]:not([hidden]) .tb-parts"))
+            assert table["x"] >= box["x"] + box["width"], "side by side"
             assert table["y"] < box["y"] + box["height"]
         inside = tab.locator(".tb-do .tb-letter").all_inner_texts()
         assert inside and set(inside) <= set(letters)
@@ -232,9 +233,8 @@ def test_the_code_stands_below_the_title(page: Callable[..., Page], demo_url: st
         tab = page(viewport={"width": WIDE_PX, "height": 1000})
         tab.goto(f"{demo_url}techniques/{slug}/")
         tab.emulate_media(media="print")
-        title, code = tab.locator("h1").bounding_box(), tab.locator(".tb-scan").bounding_box()
-        article = tab.locator("article").bounding_box()
-        assert title and code and article
+        title, code = placed(tab.locator("h1")), placed(tab.locator(".tb-scan"))
+        article = placed(tab.locator("article"))
         assert code["y"] >= title["y"] + title["height"] - 1
         assert title["width"] >= article["width"] - 2
 
