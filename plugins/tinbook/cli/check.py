@@ -9,6 +9,7 @@ import click
 
 from tinbook.loading import load_book
 from tinbook.loading.unsure import UNSURE
+from tinbook.models import Book
 from tinbook.problems import as_dict, spell
 
 
@@ -27,13 +28,21 @@ def check(book: Path, form: str) -> None:
         for problem in loaded.problems:
             click.echo(spell(problem) + "\n")
         faults = len(loaded.errors)
-        mixtures = _many(len(loaded.book.mixtures), "mixture")
-        fine = f"{mixtures} and {_many(len(loaded.book.techniques), 'technique')} are fine"
+        fine = f"{_all_of(loaded.book)} are fine"
         unsure = sum(problem.code == UNSURE for problem in loaded.problems)
         left = f"; {unsure} still unsure" if unsure else ""
         click.echo(f"{faults} to fix{left}; {fine}." if faults else f"Nothing to fix{left}; {fine}.")
     if loaded.errors:
         raise SystemExit(1)
+
+
+def _all_of(book: Book) -> str:
+    """`24 mixtures and 17 techniques`; the cakes too, where there are any."""
+    told = [_many(len(book.mixtures), "mixture"), _many(len(book.techniques), "technique")]
+    if book.cakes:
+        told.append(_many(len(book.cakes), "cake"))
+    *first, last = told
+    return f"{', '.join(first)} and {last}"
 
 
 def _many(count: int, word: str) -> str:
