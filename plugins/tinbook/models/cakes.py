@@ -9,7 +9,7 @@ from typing import Annotated, Any, ClassVar
 from pydantic import AfterValidator, BeforeValidator, Field, GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
 from pydantic_core import CoreSchema
 
-from tinbook.models.finish import Border, OneCake, Slug
+from tinbook.models.finish import Border, OneCake, Slug, read_coat
 from tinbook.models.house import Millimetres, read_at
 from tinbook.models.keeping import Seasons
 from tinbook.models.parts import PLACES
@@ -23,8 +23,10 @@ from tinbook.models.reading import (
     Written,
     WrittenLine,
     YesNo,
+    like,
     measures_in,
     one_of,
+    spelled,
     such_as,
     text_of,
     tins_in,
@@ -32,7 +34,7 @@ from tinbook.models.reading import (
 )
 from tinbook.tins import Tin, read_tin
 from tinbook.tins.words import SHAPE_WORD
-from tinbook.units import Measures, Misread
+from tinbook.units import Measures, Misread, patterns
 
 NONE = "none"
 """What is written where a tier has no filling, coat, cover or border."""
@@ -77,6 +79,10 @@ def _size(value: Any, info: ValidationInfo) -> TierSize:
 
 TierText = Annotated[TierSize, ReadAs(_size, SCALAR)]
 """A tier by shape and size, or by its size alone."""
+
+
+BoardSize = Annotated[float, spelled(read_coat, like(rf"{NONE}|{patterns.LENGTH}", "board"))]
+"""How wide a board is in mm; 0 for none."""
 
 
 class OrNone:
@@ -148,8 +154,9 @@ class DesignBoard(WrittenLine):
 
     chief: ClassVar[str] = "size"
 
-    size: Annotated[Millimetres | None, such_as("35 cm")] = None
-    """How wide it is. Left out: as much wider than the cake as is usual, or as `wider` says."""
+    size: Annotated[BoardSize | None, such_as("35 cm", NONE)] = None
+    """How wide it is; `none` for a cake that stands on none. Left out: as much wider than the cake as is usual, or as
+    `wider` says."""
     wider: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
     """How much wider than the cake it is. Left out: wide where a decoration stands on it, otherwise as your boards
     usually are."""
@@ -159,6 +166,11 @@ class DesignBoard(WrittenLine):
     """The paste that covers it. Left out: what the house covers boards with."""
     colour: Annotated[Text | None, such_as("slate")] = None
     """The colour of that paste, by its name in `house/colours.yaml`. Left out: it is not coloured."""
+
+    @property
+    def missing(self) -> bool:
+        """Whether there is none."""
+        return self.size == 0.0
 
 
 class DesignDecoration(Written):

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from tinbook.models.bakes import LoggedTin, OneTime
-from tinbook.models.cakes import TierText
+from tinbook.models.cakes import BoardSize, TierText
 from tinbook.models.cards import Weighs, WeightOfOne
 from tinbook.models.finish import Coat, Day, OneCake, Share
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, CutterText, MarkText, SheetText, SolidText, TwoLengths
@@ -142,6 +142,12 @@ FORMS: tuple[WrittenForm, ...] = (
             "dome 15 cm": "a half ball", "24 standard cups": "two dozen cups",
         },
         types=(TierText,),
+    ),
+    WrittenForm(
+        name="the size of a board",
+        says="A length, or `none` if the cake stands on none.",
+        examples={"35 cm": "", "14 in": "", "none": ""},
+        types=(BoardSize,),
     ),
     WrittenForm(
         name="a tin",

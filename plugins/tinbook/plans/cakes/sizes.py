@@ -17,7 +17,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import goes_on_a_shelf
 from tinbook.plans.base.weighing import same_outline
 from tinbook.plans.cakes.asked import on_the_shelf
-from tinbook.plans.cakes.whole import WholeCake, whole_cake, written_tins
+from tinbook.plans.cakes.whole import WholeCake, own_heights, whole_cake, written_tins
 from tinbook.plans.portions.choices import Tier
 from tinbook.plans.portions.named_sets import judged
 from tinbook.problems import nearest
@@ -111,7 +111,7 @@ def cake_sizes(
     bakes: Bakes | None = None,
 ) -> CakeSizes:
     """Every size of a sound cake."""
-    bakes = bakes or Bakes(book, facts)
+    bakes, heights = bakes or Bakes(book, facts), own_heights(design, book, facts)
 
     def size(key: str, said: Saying | str, steps: int | None, tins: tuple[Tin, ...]) -> CakeSize:
         told = tuple(_told(tins, steps, book, facts))
@@ -119,7 +119,17 @@ def cake_sizes(
         cake = None
         if not why:
             try:
-                cake = whole_cake(slug, design, book, facts, tins=tins, portion=portion, keep_top=keep_top, bakes=bakes)
+                cake = whole_cake(
+                    slug,
+                    design,
+                    book,
+                    facts,
+                    tins=tins,
+                    heights=heights,
+                    portion=portion,
+                    keep_top=keep_top,
+                    bakes=bakes,
+                )
             except AskError as error:
                 why = (error.message,)
         if cake and not all(tier.serves for tier in cake.tiers if tier.baked):

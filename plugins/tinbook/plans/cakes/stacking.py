@@ -47,8 +47,8 @@ class Level:
 class StackedUp:
     """Tiers on their board. `dowels` has None for the top tier, for foam, and for what stands by itself.
 
-    `high_mm`: the cake with its board and whatever stands on either. `drum` is None for cups, which stand on none;
-    `covered` says how much of it paste covers: `whole`, `ring` or `no`, and `paste_g` what that takes.
+    `high_mm`: the cake with its board and whatever stands on either. `drum` is None for cups, and where there is
+    none; `covered` says how much of it paste covers: `whole`, `ring` or `no`, and `paste_g` what that takes.
     """
 
     levels: tuple[Level, ...]
@@ -73,14 +73,14 @@ def stacked_up(
             levels=(), dowels=(), drum_mm=0.0, tiers_mm=0.0, high_mm=0.0, high_shown_mm=0.0, drum=None,
             covered="no", paste_g=0.0, paste_shown_g=0.0,
         )  # fmt: skip
-    thick_mm = facts.numbers["drum thickness"].value
+    thick_mm = 0.0 if design.board.missing else facts.numbers["drum thickness"].value
     tops = list(accumulate((tier.asked.gap_mm + tier.high_mm for tier in cakes), initial=thick_mm))
     levels = tuple(_level(tier, top) for tier, top in zip(cakes, tops[1:], strict=True))
     tiers_mm = tops[-1] - thick_mm
     stands_mm = standing_mm(figures, tiers_mm)
-    drum = _drum_of(design, cakes[0], stands_mm, book, facts)
+    drum = None if design.board.missing else _drum_of(design, cakes[0], stands_mm, book, facts)
     covered = design.board.covered or cakes[0].asked.settled.board_covered
-    paste_g = {"whole": drum.whole_g, "ring": drum.ring_g}.get(covered) or 0.0
+    paste_g = ({"whole": drum.whole_g, "ring": drum.ring_g}.get(covered) if drum else None) or 0.0
     return StackedUp(
         levels=levels,
         dowels=(*(_dowels(lower, upper, book, facts) for lower, upper in pairwise(cakes)), None),
@@ -89,7 +89,7 @@ def stacked_up(
         high_mm=thick_mm + stands_mm,
         high_shown_mm=rounding.ruler(thick_mm + stands_mm),
         drum=drum,
-        covered=covered,
+        covered=covered if drum else "no",
         paste_g=paste_g,
         paste_shown_g=rounding.scales(paste_g, steps_of(book)),
     )
@@ -119,7 +119,7 @@ def _dowels(lower: TierWorked, upper: TierWorked, book: Book, facts: Facts) -> D
 def board_written(design: CakeDesign, foot: TierWorked) -> Board | None:
     """The board as the design gives its size, or the next one sold that is as much wider than a smaller or larger
     cake; None where the design leaves that to the book."""
-    if design.board.size is None or foot.cake is None:
+    if not design.board.size or foot.cake is None:
         return None
     tin, written = foot.asked.tin, design.tiers[0].tier.tin
     sold_mm = [true_mm(size_mm, tin.sold) for size_mm in SOLD_MM]
@@ -134,6 +134,7 @@ def _drum_of(design: CakeDesign, foot: TierWorked, stands_mm: float, book: Book,
     settled = foot.asked.settled
     board = board_written(design, foot) or foot.covered.board.chosen.board
     if board.size_mm is None:
-        raise AskError(f"there is no board large enough for {foot.asked.tin.name}", "name a smaller cake")
+        hint = 'name a smaller cake, or write "board: none" for one that stands on none'
+        raise AskError(f"there is no board large enough for {foot.asked.tin.name}", hint)
     g_per_ml = board_paste_g_per_ml(settled, book, facts)
     return drum_under(board, foot.cake, settled, g_per_ml, facts, steps_of(book), stands_mm)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign
@@ -10,7 +10,7 @@ from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.cakes.asked import tiers_asked
+from tinbook.plans.cakes.asked import TierAsked, tiers_asked
 from tinbook.plans.cakes.figures import Figure, figures
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, strip_for
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
@@ -21,6 +21,8 @@ from tinbook.plans.portions.cutting import ASKED, Portion, portion_called, porti
 from tinbook.tins import Tin
 
 USUAL_PORTION = "dessert"
+Heights = tuple[tuple[float, int] | None, ...]
+"""How high each tier stands before its coats, mm, in how many layers; None where its design or its shape says so."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,6 +87,20 @@ def portion_of(design: CakeDesign, book: Book, facts: Facts, asked: str | tuple[
     return portion_called(asked or design.portion or USUAL_PORTION, portion_sizes(book, facts))
 
 
+def own_heights(design: CakeDesign, book: Book, facts: Facts) -> Heights:
+    """How high each tier of a sound cake stands before its coats at its own size, and in how many layers; None where
+    the design says so itself, and for what has the height of its shape."""
+    size = portion_of(design, book, facts)
+
+    def own(asked: TierAsked) -> tuple[float, int] | None:
+        if asked.height_mm is not None or asked.layers is not None:
+            return None
+        baked = worked_tier(asked, size, book, facts).baked
+        return (baked.stack.stack_mm, baked.stack.layers) if baked and baked.stack else None
+
+    return tuple(own(asked) for asked in tiers_asked(design, written_tins(design), book, facts) if not asked.beside)
+
+
 def whole_cake(
     slug: str,
     design: CakeDesign,
@@ -92,14 +108,22 @@ def whole_cake(
     facts: Facts,
     *,
     tins: tuple[Tin, ...] | None = None,
+    heights: Heights | None = None,
     portion: str | tuple[float, float] | None = None,
     keep_top: bool = False,
     bakes: Bakes | None = None,
 ) -> WholeCake:
-    """A sound cake in its own tins or in these, from the bottom. AskError for a size it cannot be made in."""
-    tins = tins or written_tins(design)
+    """A sound cake in its own tins or in these, from the bottom. AskError for a size it cannot be made in.
+
+    In other tins each tier is as high as in its own: `heights`, where they are known already.
+    """
+    own = written_tins(design)
+    tins = tins or own
     size, bakes = portion_of(design, book, facts, portion), bakes or Bakes(book, facts)
-    every = tuple(worked_tier(asked, size, book, facts, bakes) for asked in tiers_asked(design, tins, book, facts))
+    asked = tiers_asked(design, tins, book, facts)
+    if tins != own:
+        asked = _as_high(asked, own_heights(design, book, facts) if heights is None else heights)
+    every = tuple(worked_tier(each, size, book, facts, bakes) for each in asked)
     tiers, beside = every[: len(tins)], every[len(tins) :]
     if keep_top and len(tiers) < 2:
         raise AskError("a single tier cannot be both cut and kept", "leave out --keep-top")
@@ -128,6 +152,15 @@ def whole_cake(
         cautions=cautions_at(every, stacked, mixtures, pastes, techniques, book, facts),
         worked=_worked(every, stacked, size, facts),
     )
+
+
+def _as_high(tiers: tuple[TierAsked, ...], heights: Heights) -> tuple[TierAsked, ...]:
+    """The tiers as high, and in as many layers, as they are at the cake's own size."""
+    changed = tuple(
+        replace(asked, height_mm=own[0], layers=own[1]) if own else asked
+        for asked, own in zip(tiers, heights, strict=False)
+    )
+    return changed + tiers[len(changed) :]
 
 
 def _worked(tiers: tuple[TierWorked, ...], stacked: StackedUp, size: Portion, facts: Facts) -> Worked:

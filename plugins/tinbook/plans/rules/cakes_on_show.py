@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignDecoration, Finish, Flaw, Made, Path
-from tinbook.models.cakes import SIDE
+from tinbook.models.cakes import BOARD, SIDE
 from tinbook.plans.finish.boards import SOLD_MM
 from tinbook.plans.rules.fields import FOLLOWS, link_flaws
 from tinbook.plans.rules.finish import made_flaws
@@ -23,6 +23,9 @@ def board_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
     if design.tiers and all(tier.tier.tin.kind.in_trays for tier in design.tiers):
         message, hint = "cups stand in a box, not on a board", "take it out"
         yield Flaw(code="board", path=("board",), message=message, hint=hint, on_key=True)
+        return
+    if board.missing:
+        yield from _no_board_flaws(design)
         return
     if board.size is not None and board.wider is not None:
         message, hint = "this gives two boards: one by its size, one by how much wider it is", "keep one of the two"
@@ -41,6 +44,18 @@ def board_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
     yield from (
         replace(flaw, path=("board", "colour")) for flaw in word_flaws(None, board.colour, (), book, facts, lost)
     )
+
+
+def _no_board_flaws(design: CakeDesign) -> Iterator[Flaw]:
+    """What a cake without a board cannot have."""
+    for name in ("wider", "covered", "paste", "colour"):
+        if name in design.board.model_fields_set:
+            message, hint = f'there is no board, and so no "{name}" of it', "take it out, or give the board a size"
+            yield Flaw(code="board", path=("board", name), message=message, hint=hint, on_key=True)
+    for index, each in enumerate(design.decorations):
+        if each.on == BOARD:
+            message, hint = "there is no board for it to stand on", "give the board a size, or stand it on top"
+            yield Flaw(code="board", path=("decorations", index, "on"), message=message, hint=hint)
 
 
 def decoration_flaws(design: CakeDesign, book: Book, lost: Collection[str]) -> Iterator[Flaw]:

@@ -83,5 +83,4 @@ def _stack_flaws(
     try:
         stacked_up(design, tiers, made, book, facts)
     except AskError as error:
-        hint = "write other sizes, or make the tier below a dummy of foam"
-        yield Flaw(code="tiers", path=("tiers",), message=error.message, hint=hint)
+        yield Flaw(code="tiers", path=("tiers",), message=error.message, hint=error.hint)
