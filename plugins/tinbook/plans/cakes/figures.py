@@ -16,7 +16,7 @@ from tinbook.tins import Tin
 
 
 @dataclass(frozen=True, kw_only=True)
-class Figure:
+class CakeFigure:
     """A decoration, `count` of it, for the tier at `tier` (from 0, at the bottom): its parts and marks, the paste to
     have ready and its kit, for all of them together.
 
@@ -47,13 +47,13 @@ def tier_of_figure(each: DesignDecoration, tiers: int) -> int:
     return tiers - 1 if each.on == TOP else 0
 
 
-def figures(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> tuple[Figure, ...]:
+def figures(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> tuple[CakeFigure, ...]:
     """The decorations of a sound design whose tiers are in these `tins`. AskError where a cake is too small or too
     large for their parts."""
     return tuple(_figure(design, each, tins, book, facts) for each in design.decorations)
 
 
-def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book, facts: Facts) -> Figure:
+def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book, facts: Facts) -> CakeFigure:
     place = tier_of_figure(each, len(tins))
     technique = book.techniques[each.technique]
     cake = sized_for(each, design.tiers[place].tier.tin, tins[place])
@@ -63,7 +63,7 @@ def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], b
             'say what size they are, such as "sized for: round 20 cm"',
         )
     parts = decoration(technique, cake, book, facts, each.count)
-    return Figure(
+    return CakeFigure(
         slug=each.technique,
         technique=technique,
         on=each.on,
@@ -94,12 +94,12 @@ def _high_mm(parts: Decoration) -> float:
     return whole.high_mm if whole else max((part.height_mm for part in parts.parts), default=0.0)
 
 
-def standing_mm(figures_: tuple[Figure, ...], tiers_mm: float) -> float:
+def standing_mm(figures_: tuple[CakeFigure, ...], tiers_mm: float) -> float:
     """How high a cake stands above its board with its decorations, its tiers `tiers_mm` high."""
     tops = [tiers_mm + each.high_mm for each in figures_ if each.on == TOP]
     return max([tiers_mm, *tops, *(each.high_mm for each in figures_ if each.on == BOARD)])
 
 
-def hung_g(figures_: tuple[Figure, ...], tier: int) -> float:
+def hung_g(figures_: tuple[CakeFigure, ...], tier: int) -> float:
     """What hangs on the side of a tier weighs."""
     return sum(each.parts_g for each in figures_ if each.on == SIDE and each.tier == tier)

@@ -15,7 +15,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.weighing import steps_of
-from tinbook.plans.cakes.figures import Figure, standing_mm
+from tinbook.plans.cakes.figures import CakeFigure, standing_mm
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.finish.boards import SOLD_MM, Board, Drum, board_paste_g_per_ml, drum_under
 from tinbook.plans.true_size.dowelling import DowelPlan, dowel_plan
@@ -64,7 +64,7 @@ class StackedUp:
 
 
 def stacked_up(
-    design: CakeDesign, tiers: Sequence[TierWorked], figures: tuple[Figure, ...], book: Book, facts: Facts
+    design: CakeDesign, tiers: Sequence[TierWorked], figures: tuple[CakeFigure, ...], book: Book, facts: Facts
 ) -> StackedUp:
     """The tiers one on the other, from the bottom. AskError where dowels have no room, or no board is large enough."""
     cakes = [tier for tier in tiers if tier.cake is not None]

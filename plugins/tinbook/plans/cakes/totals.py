@@ -15,7 +15,7 @@ from tinbook.models import Book
 from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Batch
-from tinbook.plans.cakes.figures import Figure
+from tinbook.plans.cakes.figures import CakeFigure
 from tinbook.plans.cakes.stacking import StackedUp
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.techniques.colours import Colouring
@@ -156,7 +156,7 @@ def mixture_totals(tiers: Sequence[TierWorked], count: int) -> tuple[MixtureTota
 
 
 def paste_totals(
-    tiers: Sequence[TierWorked], stacked: StackedUp, board_colour: str | None, figures: Iterable[Figure],
+    tiers: Sequence[TierWorked], stacked: StackedUp, board_colour: str | None, figures: Iterable[CakeFigure],
     count: int, book: Book, facts: Facts,
 ) -> tuple[PasteTotal, ...]:  # fmt: skip
     """Every paste by colour: over the tiers, on the board, in parts and marks."""
@@ -175,7 +175,7 @@ def paste_totals(
 
 
 def _pastes(
-    tiers: Sequence[TierWorked], stacked: StackedUp, board_colour: str | None, figures: Iterable[Figure],
+    tiers: Sequence[TierWorked], stacked: StackedUp, board_colour: str | None, figures: Iterable[CakeFigure],
     count: int, book: Book, facts: Facts,
 ) -> Iterator[tuple[str, Batch | None, Colouring | None, AmountFor]]:  # fmt: skip
     for tier in tiers:

@@ -11,7 +11,7 @@ from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.asked import TierAsked, tiers_asked
-from tinbook.plans.cakes.figures import Figure, figures
+from tinbook.plans.cakes.figures import CakeFigure, figures
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, strip_for
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
 from tinbook.plans.cakes.tiers import TierWorked, worked_tier
@@ -39,7 +39,7 @@ class WholeCake:
     tiers: tuple[TierWorked, ...]
     beside: tuple[TierWorked, ...]
     stacked: StackedUp
-    figures: tuple[Figure, ...]
+    figures: tuple[CakeFigure, ...]
     mixtures: tuple[MixtureTotal, ...]
     pastes: tuple[PasteTotal, ...]
     totals: Totals

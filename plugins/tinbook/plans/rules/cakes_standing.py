@@ -10,7 +10,7 @@ from tinbook.models import Book, CakeDesign, DesignTier, Flaw, Path
 from tinbook.models.cakes import SIDE
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.cakes.asked import tiers_asked
-from tinbook.plans.cakes.figures import Figure, figures, hung_g
+from tinbook.plans.cakes.figures import CakeFigure, figures, hung_g
 from tinbook.plans.cakes.stacking import board_written, stacked_up
 from tinbook.plans.cakes.tiers import TierWorked, worked_tier
 from tinbook.plans.cakes.whole import portion_of, written_tins
@@ -44,7 +44,7 @@ def standing_flaws(design: CakeDesign, book: Book, facts: Facts) -> Iterator[Fla
     if len(worked) < len(tins) + len(design.beside):
         return
     tiers = worked[: len(tins)]
-    made: list[Figure] = []
+    made: list[CakeFigure] = []
     for index, each in enumerate(design.decorations):
         try:
             made += figures(design.model_copy(update={"decorations": (each,)}), tins, book, facts)
@@ -54,7 +54,7 @@ def standing_flaws(design: CakeDesign, book: Book, facts: Facts) -> Iterator[Fla
     yield from _stack_flaws(design, tuple(made), tiers, book, facts)
 
 
-def _weight_flaws(design: CakeDesign, made: Sequence[Figure], tiers: Sequence[TierWorked]) -> Iterator[Flaw]:
+def _weight_flaws(design: CakeDesign, made: Sequence[CakeFigure], tiers: Sequence[TierWorked]) -> Iterator[Flaw]:
     """A decoration on the side of a tier that weighs less than it does."""
     for index, each in enumerate(design.decorations):
         figure = next((one for one in made if one.slug == each.technique and one.on == each.on), None)
@@ -70,7 +70,7 @@ def _weight_flaws(design: CakeDesign, made: Sequence[Figure], tiers: Sequence[Ti
 
 
 def _stack_flaws(
-    design: CakeDesign, made: tuple[Figure, ...], tiers: Sequence[TierWorked], book: Book, facts: Facts
+    design: CakeDesign, made: tuple[CakeFigure, ...], tiers: Sequence[TierWorked], book: Book, facts: Facts
 ) -> Iterator[Flaw]:
     foot = tiers[0]
     board = board_written(design, foot)
