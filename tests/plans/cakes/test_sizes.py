@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from typing import Any
 
@@ -11,11 +12,14 @@ from tests.every import many
 from tests.plans.cakes.conftest import Design, cakes
 
 from tinbook.loading import Loaded
+from tinbook.models import CakeDesign
 from tinbook.pages.spelling.sayings import spell
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.scaling import goes_on_a_shelf, owned_count
 from tinbook.plans.cakes.asked import on_the_shelf
-from tinbook.plans.cakes.sizes import CakeSizes, cake_sizes, size_called, size_for, stepped
+from tinbook.plans.cakes.sizes import CakeSize, CakeSizes, cake_sizes, size_called, size_for, stepped
+from tinbook.plans.cakes.whole import WholeCake, whole_cake
 from tinbook.plans.rules.cakes import cake_flaws
 from tinbook.tins import read_tin, standard_tins
 
@@ -24,7 +28,12 @@ THREE = {"tiers": ["25 cm", "20 cm", "15 cm"], "mixture": "madeira-cake", "heigh
 
 
 def sizes(demo: Loaded, design: Design, data: dict[str, Any], **asked: Any) -> CakeSizes:
-    return cake_sizes("tide-cake", design(data), demo.book, demo.facts, **asked)
+    return cake_sizes(design(data), demo.book, demo.facts, **asked)
+
+
+def cake_at(demo: Loaded, cake: CakeDesign, found: CakeSizes, size: CakeSize, bakes: Bakes | None = None) -> WholeCake:
+    """The cake worked out whole at a size."""
+    return whole_cake("tide-cake", cake, demo.book, demo.facts, tins=size.tins, heights=found.heights, bakes=bakes)
 
 
 def test_a_step_is_to_the_next_size_that_is_sold() -> None:
@@ -63,35 +72,40 @@ def test_what_cannot_be_says_why(demo: Loaded, design: Design) -> None:
 @given(data=cakes())
 @many(300)
 def test_every_size_offered_can_be_built_and_a_larger_one_takes_and_serves_no_less(
-    demo: Loaded, design: Design, data: dict[str, Any]
+    demo: Loaded, design: Design, bakes: Bakes, data: dict[str, Any]
 ) -> None:
     cake, book = design(data), demo.book
     assume(not cake_flaws(cake, book, demo.facts))
-    found = cake_sizes("tide-cake", cake, book, demo.facts)
+    found = cake_sizes(cake, book, demo.facts)
     sold = {(tin.shape, tin.sizes_mm) for tin in standard_tins()}
-    steps = [size for size in found.offered if size.steps is not None]
-    for size in steps:
-        assert size.cake and size.serves == sum(tier.serves for tier in size.cake.every_tier)
+    for size in found.offered:
         for tin in size.tins:
             assert goes_on_a_shelf(tin, book, demo.facts)
             own, owned = on_the_shelf(tin, book)
             assert owned == (owned_count(book, own) > 0)
             assert owned or size.steps == 0 or (tin.shape, tin.sizes_mm) in sold
-            assert owned != (tin in size.borrow)
         if size.steps:
             for lower, upper in pairwise(size.tins):
                 assert 49.9 <= lower.bounds_mm[0] - upper.bounds_mm[0] <= 101.7
-        assert size.cake.stacked.drum is None or size.cake.stacked.drum.board.size_mm
-    for small, large in pairwise(steps):
-        assert small.cake and large.cake
+    made = [cake_at(demo, cake, found, size, bakes) for size in found.offered]
+    for size, whole in zip(found.offered, made, strict=True):
+        # what a size says before its sums are done is what they give
+        assert size.serves == whole.serves == sum(tier.serves for tier in whole.every_tier)
+        assert whole.stacked.drum is None or whole.stacked.drum.board.size_mm
+        assert {tin.name for tin in size.borrow} == {
+            tier.asked.tin.name for tier in whole.tiers if tier.baked and not tier.asked.owned
+        }
+    for small, large in pairwise(made):
         assert small.serves <= large.serves
-        assert small.cake.totals.paste_g <= large.cake.totals.paste_g + 1e-6
-        assert (
-            sum(each.made_g for each in small.cake.mixtures) <= sum(each.made_g for each in large.cake.mixtures) + 1e-6
-        )
-        for one, other in zip(small.cake.tiers, large.cake.tiers, strict=True):
+        assert small.totals.paste_g <= large.totals.paste_g + 1e-6
+        assert sum(each.made_g for each in small.mixtures) <= sum(each.made_g for each in large.mixtures) + 1e-6
+        for one, other in zip(small.tiers, large.tiers, strict=True):
             if one.baked and other.baked:
                 assert one.baked.whole.mass_g <= other.baked.whole.mass_g + 1e-6
+    for size in found.others:
+        if all(isinstance(each, str) for each in size.why):
+            with pytest.raises(AskError, match=re.escape(str(size.why[0]))):
+                cake_at(demo, cake, found, size, bakes)
 
 
 def test_guests_get_the_smallest_size_that_serves_them(demo: Loaded, design: Design) -> None:
@@ -107,11 +121,12 @@ def test_guests_get_the_smallest_size_that_serves_them(demo: Loaded, design: Des
 
 def test_in_other_tins_a_tier_is_as_high_as_in_its_own(demo: Loaded, design: Design) -> None:
     """As its recipe bakes in the tin it is written in, in as many layers."""
-    found = sizes(demo, design, {"tiers": "20 cm", "mixture": "madeira-cake"})
-    assert found.written.cake and found.written.cake.tiers[0].cake
-    own = found.written.cake.tiers[0].cake
+    plain = design({"tiers": "20 cm", "mixture": "madeira-cake"})
+    found = cake_sizes(plain, demo.book, demo.facts)
+    own = cake_at(demo, plain, found, found.written).tiers[0].cake
+    assert own
     for size in found.offered:
-        cake = size.cake and size.cake.tiers[0].cake
+        cake = cake_at(demo, plain, found, size).tiers[0].cake
         assert cake and (cake.layers, cake.stands_mm) == (own.layers, pytest.approx(own.stands_mm))
 
 
@@ -142,7 +157,6 @@ def test_a_cake_in_a_tin_of_one_size_is_offered_as_written(demo: Loaded, design:
 
 def test_figures_grow_and_marks_are_counted_anew(demo: Loaded, design: Design) -> None:
     found = sizes(demo, design, THREE)
-    small, large = size_called(found, "-1").cake, size_called(found, "+1").cake
-    assert small and large
+    small, large = (cake_at(demo, design(THREE), found, size_called(found, key)) for key in ("-1", "+1"))
     assert small.figures[0].parts_g < large.figures[0].parts_g
     assert small.figures[0].parts.repeats[0].count <= large.figures[0].parts.repeats[0].count

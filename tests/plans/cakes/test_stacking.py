@@ -78,7 +78,8 @@ def test_a_written_board_grows_with_the_cake(made: Made) -> None:
     data = {"tiers": "20 cm", "mixture": "madeira-cake", "board": "35 cm"}
     for size, wide_mm in (("round 20 cm", 350.0), ("round 25 cm", 400.0), ("round 18 cm", 330.0)):
         whole = made(data, tins=(read_tin(size)[1],))
-        board = board_written(whole.design, whole.tiers[0])
+        assert whole.tiers[0].cake
+        board = board_written(whole.design, whole.tiers[0].cake)
         assert board and board.size_mm == (wide_mm, wide_mm)
         assert whole.stacked.drum and whole.stacked.drum.board == board
     with pytest.raises(AskError, match="no board large enough for round 35 cm"):

@@ -173,6 +173,7 @@ def test_cups_are_baked_by_how_full_they_are_and_not_coated(made: Made, rows: Ro
     assert (cups.serves, cups.high_mm, cups.outer_mm > 0.0) == (24, 0.0, True)
     (own,) = rows("fits", of="cupcakes", tins=((24, cups.asked.tin),))
     assert cups.baked.fit.needed == own["fill_tins"] == 24
+    assert cups.baked.tins == 2
     assert cups.baked.fit.each_g == pytest.approx(own["each_tin_g"], abs=0.006)
 
 

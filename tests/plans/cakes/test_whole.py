@@ -135,4 +135,4 @@ def test_a_random_cake_is_worked_out_or_told_what_is_wrong(both: tuple[Loaded, L
         if not told:
             whole = whole_cake("tide-cake", design, book, facts)
             assert whole.serves >= 0 and everything_used(whole, book, facts).ingredients is not None
-            assert cake_sizes("tide-cake", design, book, facts).written.tins == whole.tins
+            assert cake_sizes(design, book, facts).written.tins == whole.tins

@@ -56,12 +56,7 @@ def figures(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts)
 def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book, facts: Facts) -> CakeFigure:
     place = tier_of_figure(each, len(tins))
     technique = book.techniques[each.technique]
-    cake = sized_for(each, design.tiers[place].tier.tin, tins[place])
-    if not LEAST_CAKE_MM <= cake.bounds_mm[0] <= MOST_CAKE_MM:
-        raise AskError(
-            f'the parts of "{technique.name}" are worked out for cakes of 10 to 30 cm, not for {cake.name}',
-            'say what size they are, such as "sized for: round 20 cm"',
-        )
+    cake = cake_of_figure(design, each, tins, book)
     parts = decoration(technique, cake, book, facts, each.count)
     return CakeFigure(
         slug=each.technique,
@@ -75,6 +70,20 @@ def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], b
         kit=kit(technique, book, facts, each.count),
         high_mm=_high_mm(parts),
     )
+
+
+def cake_of_figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book) -> Tin:
+    """The cake its parts are worked out for, its tiers in these `tins`. AskError where that is too small or too
+    large."""
+    place = tier_of_figure(each, len(tins))
+    cake = sized_for(each, design.tiers[place].tier.tin, tins[place])
+    if not LEAST_CAKE_MM <= cake.bounds_mm[0] <= MOST_CAKE_MM:
+        name = book.techniques[each.technique].name
+        raise AskError(
+            f'the parts of "{name}" are worked out for cakes of 10 to 30 cm, not for {cake.name}',
+            'say what size they are, such as "sized for: round 20 cm"',
+        )
+    return cake
 
 
 def sized_for(each: DesignDecoration, written: Tin, tin: Tin) -> Tin:

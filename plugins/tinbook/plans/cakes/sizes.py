@@ -7,18 +7,22 @@ oven, a board that wide is sold, dowels have room, and each tier is 5 to 10 cm n
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign
-from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.scaling import goes_on_a_shelf
 from tinbook.plans.base.weighing import same_outline
-from tinbook.plans.cakes.asked import on_the_shelf
-from tinbook.plans.cakes.whole import WholeCake, own_heights, whole_cake, written_tins
+from tinbook.plans.cakes.asked import TierAsked, on_the_shelf, tiers_asked
+from tinbook.plans.cakes.figures import cake_of_figure
+from tinbook.plans.cakes.stacking import board_under, dowels_under
+from tinbook.plans.cakes.tiers import cake_asked_for, can_be
+from tinbook.plans.cakes.whole import Heights, as_high, own_heights, portion_of, written_tins
 from tinbook.plans.portions.choices import Tier
+from tinbook.plans.portions.cutting import Portion, cut_of
 from tinbook.plans.portions.named_sets import judged
 from tinbook.problems import nearest
 from tinbook.tins import Tin, standard_tins
@@ -35,15 +39,15 @@ WIDTHS = ("ledge_narrow", "ledge_wide")
 
 @dataclass(frozen=True, kw_only=True)
 class CakeSize:
-    """A size of a cake. `cake` is None where it cannot be made, and `why` says so; `borrow` are tins the house does not
-    own, `remarks` what else is said of how it stands. `steps` counts up or down from as written; None for one with a
-    name."""
+    """A size of a cake, and what it serves. `why` says why it cannot be made, and is empty where it can; `borrow` are
+    tins the house does not own, `remarks` what else is said of how it stands. `steps` counts up or down from as
+    written; None for one with a name."""
 
     key: str
     said: Saying | str
     steps: int | None
     tins: tuple[Tin, ...]
-    cake: WholeCake | None
+    serves: int
     borrow: tuple[Tin, ...]
     why: tuple[Saying | str, ...]
     remarks: tuple[Saying, ...]
@@ -51,12 +55,7 @@ class CakeSize:
     @property
     def offered(self) -> bool:
         """Whether it can be made."""
-        return self.cake is not None
-
-    @property
-    def serves(self) -> int:
-        """Portions for guests; 0 where it cannot be made."""
-        return self.cake.serves if self.cake else 0
+        return not self.why
 
     @property
     def area_mm2(self) -> float:
@@ -66,9 +65,10 @@ class CakeSize:
 
 @dataclass(frozen=True, kw_only=True)
 class CakeSizes:
-    """Every size looked at, small to large; `written` is the cake's own."""
+    """Every size looked at, small to large; `written` is the cake's own. `heights`: how high its tiers are in each."""
 
     sizes: tuple[CakeSize, ...]
+    heights: Heights
 
     @property
     def written(self) -> CakeSize:
@@ -101,53 +101,75 @@ def stepped(tin: Tin, steps: int) -> Tin | None:
 
 
 def cake_sizes(
-    slug: str,
     design: CakeDesign,
     book: Book,
     facts: Facts,
     *,
     portion: str | tuple[float, float] | None = None,
     keep_top: bool = False,
-    bakes: Bakes | None = None,
 ) -> CakeSizes:
-    """Every size of a sound cake."""
-    bakes, heights = bakes or Bakes(book, facts), own_heights(design, book, facts)
+    """Every size of a sound cake: what each serves, and whether it can be made; its sums are worked out when asked for
+    (`whole_cake` with its `tins` and the `heights`)."""
+    own, heights = tiers_asked(design, written_tins(design), book, facts), own_heights(design, book, facts)
+    served = portion_of(design, book, facts, portion)
 
     def size(key: str, said: Saying | str, steps: int | None, tins: tuple[Tin, ...]) -> CakeSize:
         told = tuple(_told(tins, steps, book, facts))
         why: tuple[Saying | str, ...] = tuple(each for each in told if _stops(each, steps))
-        cake = None
+        asked = as_high(tuple(_in_tin(tier, tins, book) for tier in own), heights)
+        serves = 0
         if not why:
             try:
-                cake = whole_cake(
-                    slug,
-                    design,
-                    book,
-                    facts,
-                    tins=tins,
-                    heights=heights,
-                    portion=portion,
-                    keep_top=keep_top,
-                    bakes=bakes,
-                )
+                serves = _serves(design, tins, asked, served, keep_top, book, facts)
+                why = () if serves else (saying("tier_too_small"),)
             except AskError as error:
                 why = (error.message,)
-        if cake and not all(tier.serves for tier in cake.tiers if tier.baked):
-            cake, why = None, (saying("tier_too_small"),)
-        borrow = tuple(tin for tin in tins if not on_the_shelf(tin, book)[1])
         return CakeSize(
             key=key,
             said=said,
             steps=steps,
             tins=tins,
-            cake=cake,
-            borrow=borrow,
+            serves=serves,
+            borrow=tuple(tier.tin for tier in asked if not tier.owned and not tier.dummy and not tier.beside),
             why=why,
             remarks=tuple(each for each in told if not _stops(each, steps)),
         )
 
     found = [size(key, said, steps, tins) for key, said, steps, tins in _looked_at(design)]
-    return CakeSizes(sizes=tuple(sorted(found, key=lambda each: (each.area_mm2, each.steps is None))))
+    return CakeSizes(sizes=tuple(sorted(found, key=lambda each: (each.area_mm2, each.steps is None))), heights=heights)
+
+
+def _in_tin(tier: TierAsked, tins: tuple[Tin, ...], book: Book) -> TierAsked:
+    """A tier in the tin it has at a size; what stands beside the cake stays as it is."""
+    if tier.beside:
+        return tier
+    tin, owned = on_the_shelf(tins[tier.place], book)
+    return replace(tier, tin=tin, owned=owned)
+
+
+def _serves(
+    design: CakeDesign, tins: tuple[Tin, ...], asked: tuple[TierAsked, ...], served: Portion, keep_top: bool,
+    book: Book, facts: Facts,
+) -> int:  # fmt: skip
+    """What a size serves; 0 where a tier is smaller than a portion. AskError for what stops the cake from being worked
+    out."""
+    cakes = [cake_asked_for(tier) for tier in asked]
+    for tier, cake in zip(asked, cakes, strict=True):
+        can_be(tier, cake)
+    for each in design.decorations:
+        cake_of_figure(design, each, tins, book)
+    stack = [tier for tier, cake in zip(asked, cakes, strict=True) if cake and not tier.beside]
+    for lower, upper in pairwise(stack):
+        dowels_under(lower, upper, book, facts)
+    if stack and cakes[0] and not design.board.missing:
+        board_under(design, stack[0], cakes[0], facts)
+    counts = [
+        0 if tier.dummy else tier.count * cut_of(tier.tin, served, cake.stands_mm if cake else 0.0).count
+        for tier, cake in zip(asked, cakes, strict=True)
+    ]
+    if not all(count or tier.dummy for count, tier in zip(counts, asked, strict=True)):
+        return 0
+    return sum(counts) - (counts[len(tins) - 1] if keep_top else 0)
 
 
 def _looked_at(design: CakeDesign) -> Iterator[tuple[str, Saying | str, int | None, tuple[Tin, ...]]]:

@@ -15,9 +15,11 @@ from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.weighing import steps_of
+from tinbook.plans.cakes.asked import TierAsked
 from tinbook.plans.cakes.figures import CakeFigure, standing_mm
 from tinbook.plans.cakes.tiers import TierWorked
-from tinbook.plans.finish.boards import SOLD_MM, Board, Drum, board_paste_g_per_ml, drum_under
+from tinbook.plans.finish.boards import SOLD_MM, Board, Drum, board_of, board_paste_g_per_ml, drum_under
+from tinbook.plans.finish.cake import Cake
 from tinbook.plans.true_size.dowelling import DowelPlan, dowel_plan
 from tinbook.tins.trade import true_mm
 
@@ -107,34 +109,46 @@ def _level(tier: TierWorked, top_mm: float) -> Level:
 
 
 def _dowels(lower: TierWorked, upper: TierWorked, book: Book, facts: Facts) -> DowelsIn | None:
-    """What carries the tier above: foam carries it by itself, unless that stands on pillars."""
-    gap_mm = upper.asked.gap_mm
-    if lower.asked.dummy and not gap_mm:
+    plan = dowels_under(lower.asked, upper.asked, book, facts)
+    if plan is None:
         return None
-    plan = dowel_plan(lower.asked.tin, upper.asked.tin, book.finish, facts)
-    long_mm = lower.high_mm + gap_mm
-    return DowelsIn(plan=plan, long_mm=long_mm, long_shown_mm=rounding.ruler(long_mm), pillars=gap_mm > 0.0)
+    long_mm = lower.high_mm + upper.asked.gap_mm
+    return DowelsIn(plan=plan, long_mm=long_mm, long_shown_mm=rounding.ruler(long_mm), pillars=upper.asked.gap_mm > 0.0)
 
 
-def board_written(design: CakeDesign, foot: TierWorked) -> Board | None:
-    """The board as the design gives its size, or the next one sold that is as much wider than a smaller or larger
-    cake; None where the design leaves that to the book."""
-    if not design.board.size or foot.cake is None:
+def dowels_under(lower: TierAsked, upper: TierAsked, book: Book, facts: Facts) -> DowelPlan | None:
+    """What carries the tier above: foam carries it by itself, unless that stands on pillars. AskError where too few
+    have room."""
+    if lower.dummy and not upper.gap_mm:
         return None
-    tin, written = foot.asked.tin, design.tiers[0].tier.tin
+    return dowel_plan(lower.tin, upper.tin, book.finish, facts)
+
+
+def board_under(design: CakeDesign, foot: TierAsked, cake: Cake, facts: Facts) -> Board:
+    """The board under a cake: as wide as written or, for a smaller or larger one, the next sold that is as much wider;
+    else as the book chooses it. AskError where none so large is sold."""
+    board = board_written(design, cake) or board_of(cake, foot.settled, foot.settled.board, facts)
+    if board.size_mm is None:
+        hint = 'name a smaller cake, or write "board: none" for one that stands on none'
+        raise AskError(f"there is no board large enough for {foot.tin.name}", hint)
+    return board
+
+
+def board_written(design: CakeDesign, cake: Cake) -> Board | None:
+    """The board as the design gives its size; None where the design leaves that to the book."""
+    if not design.board.size:
+        return None
+    tin, written = cake.tin, design.tiers[0].tier.tin
     sold_mm = [true_mm(size_mm, tin.sold) for size_mm in SOLD_MM]
     wider_mm = true_mm(round(design.board.size, 2), tin.sold) - max(written.bounds_mm)
     size_mm = board_mm(max(tin.bounds_mm), wider_mm, sold_mm)
-    return Board(None if size_mm is None else (size_mm, size_mm), foot.cake.takes_disc(), tin.sold)
+    return Board(None if size_mm is None else (size_mm, size_mm), cake.takes_disc(), tin.sold)
 
 
 def _drum_of(design: CakeDesign, foot: TierWorked, stands_mm: float, book: Book, facts: Facts) -> Drum:
     """The drum under the cake and what it takes; its box holds everything that stands on it."""
-    assert foot.cake is not None and foot.covered is not None
+    assert foot.cake is not None
     settled = foot.asked.settled
-    board = board_written(design, foot) or foot.covered.board.chosen.board
-    if board.size_mm is None:
-        hint = 'name a smaller cake, or write "board: none" for one that stands on none'
-        raise AskError(f"there is no board large enough for {foot.asked.tin.name}", hint)
+    board = board_under(design, foot.asked, foot.cake, facts)
     g_per_ml = board_paste_g_per_ml(settled, book, facts)
     return drum_under(board, foot.cake, settled, g_per_ml, facts, steps_of(book), stands_mm)

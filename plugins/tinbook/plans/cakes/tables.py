@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from tinbook.facts import Facts
 from tinbook.models import Book
@@ -10,7 +11,7 @@ from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.result import UNIT_KEYS, Cell, Result, Row, short
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.cakes.sizes import CakeSize, cake_sizes, size_called, size_for
+from tinbook.plans.cakes.sizes import cake_sizes, size_called, size_for
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import coat_g, filling_g, tier_said
 from tinbook.plans.cakes.used import EverythingUsed, everything_used
@@ -33,19 +34,15 @@ def cake_asked(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, Sayin
         raise AskError("a single tier cannot be both cut and kept", "leave out --keep-top")
     if query.size is not None and query.guests is not None:
         raise AskError("asked by --size and by --guests at once", "ask by one of them")
+    asked: dict[str, Any] = {"portion": query.portion, "keep_top": query.keep_top}
     if query.size is None and query.guests is None:
-        own = whole_cake(query.of, design, book, facts, portion=query.portion, keep_top=query.keep_top)
-        return own, saying("size_by_steps", steps=0)
-    sizes = cake_sizes(query.of, design, book, facts, portion=query.portion, keep_top=query.keep_top)
+        return whole_cake(query.of, design, book, facts, **asked), saying("size_by_steps", steps=0)
+    sizes = cake_sizes(design, book, facts, **asked)
     size = size_for(sizes, query.guests or 0) if query.size is None else size_called(sizes, query.size)
-    return _made(size), size.said
-
-
-def _made(size: CakeSize) -> WholeCake:
-    if size.cake is None:
+    if not size.offered:
         tins = " + ".join(tin.name for tin in reversed(size.tins))
         raise AskError(f"it cannot be made in {tins}", "ask for another size")
-    return size.cake
+    return whole_cake(query.of, design, book, facts, tins=size.tins, heights=sizes.heights, **asked), size.said
 
 
 def cake(book: Book, facts: Facts, query: Query) -> Result:
@@ -64,7 +61,7 @@ def _row(whole: WholeCake, tier: TierWorked) -> Row:
         "tier": tier_said(tier, len(whole.tiers)),
         "mixture": baked.batch.mixture.name if baked else None,
         "tin": asked.tin.full_name,
-        "tins_count": baked.fit.needed if baked else asked.count,
+        "tins_count": baked.tins if baked else 0,
         "owned": asked.owned,
         "mixture_g": short(baked.whole.mass_g) if baked else None,
         "factor": short(baked.whole.factor) if baked else None,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tinbook.engine.layers import layer_for_mm
-from tinbook.engine.scaling import factor
+from tinbook.engine.layers import layer_for_mm, stack_mm
+from tinbook.engine.scaling import factor, times_needed
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.baking.bakes import Bakes
@@ -18,7 +18,7 @@ from tinbook.plans.cakes.asked import TierAsked
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import Cakes, baked_cake
 from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
-from tinbook.plans.finish.layers import Stack, stack_of, wanted
+from tinbook.plans.finish.layers import Stack, layers_in, stack_of, wanted
 from tinbook.plans.portions.cutting import Portion
 from tinbook.plans.portions.serving import Serving, servings
 
@@ -42,6 +42,11 @@ class TierBaked:
         """Whole eggs in it; 0 where they are beaten and weighed, or there are none."""
         lines = zip(self.batch.ingredients, self.whole.amounts, strict=True)
         return sum(amount.shown for line, amount in lines if line.whole_egg and amount.unit == "")
+
+    @property
+    def tins(self) -> int:
+        """How many tins are filled; of cups, how many trays."""
+        return times_needed(self.fit.needed, self.fit.tin.holes)
 
     @property
     def oven_low_min(self) -> float:
@@ -93,7 +98,7 @@ class TierWorked:
 def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes: Bakes | None = None) -> TierWorked:
     """One tier; its time in the oven only where the `bakes` are given. AskError where its mixture cannot be cut as high
     as asked, or its coats would close its tube."""
-    baked, cake = (None, _foam(asked)) if asked.batch is None else _baked(asked, asked.batch, book, facts, bakes)
+    baked, cake = (None, foam(asked)) if asked.batch is None else _baked(asked, asked.batch, book, facts, bakes)
     table = covered = None
     if cake is not None:
         cakes = Cakes(
@@ -104,7 +109,7 @@ def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, ba
         )
         table = covered_table(cakes, book, facts)
         if not table.rows:
-            raise AskError(f"its coats would close the tube of {asked.tin.name}", "name a wider ring, or thinner coats")
+            raise _closed(asked)
         covered = table.rows[0]
     weight_g = _cake_g(baked)
     serving = None
@@ -123,7 +128,34 @@ def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, ba
     )
 
 
-def _foam(asked: TierAsked) -> Cake:
+def can_be(asked: TierAsked, cake: Cake | None) -> None:
+    """AskError where the tier as asked cannot be: what stops `worked_tier`, without its sums. `cake` is what becomes of
+    it; its height, or its layers, must be asked for."""
+    if cake is None:
+        return
+    if not cake.room_for(asked.settled.coats_mm + asked.settled["paste"]):
+        raise _closed(asked)
+    if asked.batch is not None and cake.solid == "upright":
+        layers_in(asked.tin, layers_of(asked)[1], asked.settled["level_off"])
+
+
+def cake_asked_for(asked: TierAsked) -> Cake | None:
+    """The cake that becomes of a tier whose height or layers are asked for; None for cups."""
+    if asked.cups:
+        return None
+    if asked.dummy:
+        return foam(asked)
+    layers, layer_mm = layers_of(asked)
+    if asked.tin.kind.solid != "upright":
+        return Cake(asked.tin, asked.tin.bounds_mm[0] / 2.0, layers)
+    return Cake(asked.tin, stack_mm(layers, layer_mm, asked.settled["filling"]), layers)
+
+
+def _closed(asked: TierAsked) -> AskError:
+    return AskError(f"its coats would close the tube of {asked.tin.name}", "name a wider ring, or thinner coats")
+
+
+def foam(asked: TierAsked) -> Cake:
     """A dummy, as high as asked or as the house makes its cakes."""
     return Cake(asked.tin, asked.height_mm or asked.settled.heights_mm[0], 1)
 

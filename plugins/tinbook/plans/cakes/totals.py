@@ -206,7 +206,7 @@ def totals(tiers: Sequence[TierWorked], stacked: StackedUp) -> Totals:
     ribbons = [tier.covered.board for tier in tiers if tier.covered and tier.asked.ribbon]
     baked = [tier.baked for tier in tiers if tier.baked]
     return Totals(
-        tins=sum(each.fit.needed for each in baked),
+        tins=sum(each.tins for each in baked),
         eggs=sum(each.eggs for each in baked),
         layers=sum(tier.cake.layers for tier in tiers if tier.cake and tier.baked),
         filling_g=sum(exact for exact, _ in fillings),

@@ -122,7 +122,7 @@ def whole_cake(
     size, bakes = portion_of(design, book, facts, portion), bakes or Bakes(book, facts)
     asked = tiers_asked(design, tins, book, facts)
     if tins != own:
-        asked = _as_high(asked, own_heights(design, book, facts) if heights is None else heights)
+        asked = as_high(asked, own_heights(design, book, facts) if heights is None else heights)
     every = tuple(worked_tier(each, size, book, facts, bakes) for each in asked)
     tiers, beside = every[: len(tins)], every[len(tins) :]
     if keep_top and len(tiers) < 2:
@@ -154,7 +154,7 @@ def whole_cake(
     )
 
 
-def _as_high(tiers: tuple[TierAsked, ...], heights: Heights) -> tuple[TierAsked, ...]:
+def as_high(tiers: tuple[TierAsked, ...], heights: Heights) -> tuple[TierAsked, ...]:
     """The tiers as high, and in as many layers, as they are at the cake's own size."""
     changed = tuple(
         replace(asked, height_mm=own[0], layers=own[1]) if own else asked

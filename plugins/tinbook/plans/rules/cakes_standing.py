@@ -73,7 +73,7 @@ def _stack_flaws(
     design: CakeDesign, made: tuple[CakeFigure, ...], tiers: Sequence[TierWorked], book: Book, facts: Facts
 ) -> Iterator[Flaw]:
     foot = tiers[0]
-    board = board_written(design, foot)
+    board = board_written(design, foot.cake) if foot.cake else None
     if board is not None and board.size_mm is not None:
         short = [side for side, have in zip(foot.guide_mm, board.size_mm, strict=True) if not fits(side, have)]
         if short:
