@@ -6,7 +6,7 @@ from tests.plans.cakes.conftest import Design, in_house
 
 from tinbook.loading import Loaded
 from tinbook.plans.base.finishing import finishing
-from tinbook.plans.cakes.asked import TierAsked, finished, on_the_shelf, tiers_asked
+from tinbook.plans.cakes.asked import TierAsked, finished, in_tin, on_the_shelf, tiers_asked
 from tinbook.plans.cakes.whole import written_tins
 from tinbook.tins import read_tin
 
@@ -63,6 +63,14 @@ def test_a_tin_is_the_one_on_the_shelf(demo: Loaded) -> None:
     assert (sold.full_name, sold.depth_mm, owned) == ("round 28 cm", None, False)
     odd, owned = on_the_shelf(read_tin("round 21 cm x 6 cm")[1], demo.book)
     assert (odd.full_name, owned) == ("round 21 cm x 6 cm", False)
+
+
+def test_a_tin_whose_depth_nobody_told_is_as_deep_as_the_houses(demo: Loaded, design: Design) -> None:
+    """Where layers are asked for, as one tin gives so many; else its recipe's table has it without."""
+    high, plain = (asked(demo, design, tiers="28 cm", **more)[0] for more in ({"height": "10 cm"}, {}))
+    assert (high.tin.depth_mm, plain.tin.depth_mm) == (75.0, None)
+    moved = in_tin(high, read_tin("round 35 cm")[1], demo.book)
+    assert (moved.tin.full_name, moved.owned) == ("round 35 cm x 7.5 cm", False)
 
 
 def test_what_stands_beside_keeps_its_size(demo: Loaded, design: Design) -> None:

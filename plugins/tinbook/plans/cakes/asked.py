@@ -78,7 +78,7 @@ def _asked(
     batch = weigh(word, book.mixtures[word], book, facts) if word else None
     own, owned = on_the_shelf(tin, book)
     cups = own.kind.in_trays
-    return TierAsked(
+    asked = TierAsked(
         place=place,
         beside=beside,
         count=tier.tier.count,
@@ -92,6 +92,18 @@ def _asked(
         ribbon=design.of(tier, "ribbon") and not cups,
         gap_mm=tier.on_pillars or 0.0,
     )
+    return in_tin(asked, tin, book)
+
+
+def in_tin(asked: TierAsked, tin: Tin, book: Book) -> TierAsked:
+    """The tier in another tin. Where its height or its layers are asked for, a tin without a depth is as deep as the
+    house's usually are: how many layers one gives goes by its depth."""
+    own, owned = on_the_shelf(tin, book)
+    usual_mm = round(book.house.usual_deep_mm, 2)
+    by_depth = own.depth_mm is None and own.kind.solid == "upright" and own.kind.kept == "depth"
+    if by_depth and (asked.height_mm or asked.layers) and not own.kind.depth_fault(usual_mm):
+        own = replace(own, depth_mm=usual_mm)
+    return replace(asked, tin=own, owned=owned)
 
 
 def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> Finish:

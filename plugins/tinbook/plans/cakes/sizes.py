@@ -116,7 +116,8 @@ def cake_sizes(
     def size(key: str, said: Saying | str, steps: int | None, tins: tuple[Tin, ...]) -> CakeSize:
         told = tuple(_told(tins, steps, book, facts))
         why: tuple[Saying | str, ...] = tuple(each for each in told if _stops(each, steps))
-        asked = as_high(tuple(_in_tin(tier, tins, book) for tier in own), heights)
+        placed = (tier if tier.beside else replace(tier, tin=tins[tier.place]) for tier in own)
+        asked = as_high(tuple(placed), heights, book)
         serves = 0
         if not why:
             try:
@@ -137,14 +138,6 @@ def cake_sizes(
 
     found = [size(key, said, steps, tins) for key, said, steps, tins in _looked_at(design)]
     return CakeSizes(sizes=tuple(sorted(found, key=lambda each: (each.area_mm2, each.steps is None))), heights=heights)
-
-
-def _in_tin(tier: TierAsked, tins: tuple[Tin, ...], book: Book) -> TierAsked:
-    """A tier in the tin it has at a size; what stands beside the cake stays as it is."""
-    if tier.beside:
-        return tier
-    tin, owned = on_the_shelf(tins[tier.place], book)
-    return replace(tier, tin=tin, owned=owned)
 
 
 def _serves(

@@ -10,7 +10,7 @@ from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.cakes.asked import TierAsked, tiers_asked
+from tinbook.plans.cakes.asked import TierAsked, in_tin, tiers_asked
 from tinbook.plans.cakes.figures import CakeFigure, figures
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, strip_for
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
@@ -122,7 +122,7 @@ def whole_cake(
     size, bakes = portion_of(design, book, facts, portion), bakes or Bakes(book, facts)
     asked = tiers_asked(design, tins, book, facts)
     if tins != own:
-        asked = as_high(asked, own_heights(design, book, facts) if heights is None else heights)
+        asked = as_high(asked, own_heights(design, book, facts) if heights is None else heights, book)
     every = tuple(worked_tier(each, size, book, facts, bakes) for each in asked)
     tiers, beside = every[: len(tins)], every[len(tins) :]
     if keep_top and len(tiers) < 2:
@@ -154,10 +154,10 @@ def whole_cake(
     )
 
 
-def as_high(tiers: tuple[TierAsked, ...], heights: Heights) -> tuple[TierAsked, ...]:
-    """The tiers as high, and in as many layers, as they are at the cake's own size."""
+def as_high(tiers: tuple[TierAsked, ...], heights: Heights, book: Book) -> tuple[TierAsked, ...]:
+    """The tiers, each in its tin, as high and in as many layers as they are at the cake's own size."""
     changed = tuple(
-        replace(asked, height_mm=own[0], layers=own[1]) if own else asked
+        in_tin(replace(asked, height_mm=own[0], layers=own[1]) if own else asked, asked.tin, book)
         for asked, own in zip(tiers, heights, strict=False)
     )
     return changed + tiers[len(changed) :]
