@@ -156,6 +156,13 @@ def test_a_cake_in_a_tin_of_one_size_is_offered_as_written(demo: Loaded, design:
     assert [(size.key, size.serves) for size in cups.sizes] == [("written", 24)]
 
 
+def test_a_cake_of_foam_alone_serves_nobody_and_is_still_made(demo: Loaded, design: Design) -> None:
+    found = sizes(demo, design, {"tiers": [{"tier": "20 cm", "dummy": "yes"}]})
+    assert found.written.offered and found.written.serves == 0 and found.written.borrow == ()
+    small = sizes(demo, design, {"tiers": "round 5 cm", "mixture": "madeira-cake"}, portion="tea slice")
+    assert [spell(each) for each in small.written.why] == ["its smallest tier is smaller than a portion"]
+
+
 def test_figures_grow_and_marks_are_counted_anew(demo: Loaded, design: Design) -> None:
     found = sizes(demo, design, THREE)
     small, large = (cake_at(demo, design(THREE), found, size_called(found, key)) for key in ("-1", "+1"))

@@ -76,17 +76,16 @@ def _asked(
 ) -> TierAsked:
     word = None if tier.dummy else design.of(tier, "mixture")
     batch = weigh(word, book.mixtures[word], book, facts) if word else None
-    own, owned = on_the_shelf(tin, book)
-    cups = own.kind.in_trays
+    upright, cups = tin.kind.solid == "upright", tin.kind.in_trays
     asked = TierAsked(
         place=place,
         beside=beside,
         count=tier.tier.count,
-        tin=own,
-        owned=owned,
+        tin=tin,
+        owned=False,
         batch=batch,
         settled=finished(design, tier, batch.mixture.finish if batch else None, book, facts),
-        height_mm=None if cups or own.kind.solid != "upright" else design.of(tier, "height"),
+        height_mm=design.of(tier, "height") if upright and not cups else None,
         layers=None if cups else design.of(tier, "layers"),
         colour=None if cups else design.of(tier, "colour"),
         ribbon=design.of(tier, "ribbon") and not cups,

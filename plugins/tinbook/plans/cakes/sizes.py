@@ -37,6 +37,10 @@ WIDTHS = ("ledge_narrow", "ledge_wide")
 """What stops a size that the book has made up, and not one that the house has written down."""
 
 
+class TooSmall(Exception):
+    """A tier is smaller than a portion."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class CakeSize:
     """A size of a cake, and what it serves. `why` says why it cannot be made, and is empty where it can; `borrow` are
@@ -122,7 +126,8 @@ def cake_sizes(
         if not why:
             try:
                 serves = _serves(design, tins, asked, served, keep_top, book, facts)
-                why = () if serves else (saying("tier_too_small"),)
+            except TooSmall:
+                why = (saying("tier_too_small"),)
             except AskError as error:
                 why = (error.message,)
         return CakeSize(
@@ -144,8 +149,8 @@ def _serves(
     design: CakeDesign, tins: tuple[Tin, ...], asked: tuple[TierAsked, ...], served: Portion, keep_top: bool,
     book: Book, facts: Facts,
 ) -> int:  # fmt: skip
-    """What a size serves; 0 where a tier is smaller than a portion. AskError for what stops the cake from being worked
-    out."""
+    """What a size serves. AskError for what stops the cake from being worked out, TooSmall where a tier is smaller than
+    a portion."""
     cakes = [cake_asked_for(tier) for tier in asked]
     for tier, cake in zip(asked, cakes, strict=True):
         can_be(tier, cake)
@@ -161,7 +166,7 @@ def _serves(
         for tier, cake in zip(asked, cakes, strict=True)
     ]
     if not all(count or tier.dummy for count, tier in zip(counts, asked, strict=True)):
-        return 0
+        raise TooSmall
     return sum(counts) - (counts[len(tins) - 1] if keep_top else 0)
 
 

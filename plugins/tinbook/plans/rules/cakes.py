@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator
 from dataclasses import replace
 
@@ -20,6 +21,8 @@ from tinbook.tins import Tin
 
 OF_CAKES = ("filling", "coat", "cover", "border", "layers", "height", "colour", "ribbon")
 """What is said of cakes alone: cups are neither cut, filled nor coated."""
+STEPS = re.compile(r"[+-]?[0-9]+")
+"""How a size is asked for by its steps."""
 OF_BATTER = ("mixture", "filling", "layers")
 """What foam has none of."""
 
@@ -157,8 +160,8 @@ def _size_flaws(design: CakeDesign) -> Iterator[Flaw]:
     """Other sizes: as many tiers, none wider than the one below, and a name of their own."""
     for name, sizes in (design.sizes or {}).items():
         path, count = ("sizes", name), len(design.tiers)
-        if name.strip().lower() == WRITTEN:
-            message, hint = f'"{name}" is what its own size is called', "give this one another name"
+        if name.strip().lower() == WRITTEN or STEPS.fullmatch(name.strip()):
+            message, hint = f'"{name}" already means a size of every cake', "give this one another name"
             yield Flaw(code="sizes", path=path, message=message, hint=hint, on_key=True)
         if len(sizes) != count:
             message = f"this size has {len(sizes)} tier{'' if len(sizes) == 1 else 's'}, and the cake {count}"
