@@ -31,6 +31,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--all-seeds", action="store_true", help="properties by their full number of seeds, new ones")
 
 
+def pytest_xdist_auto_num_workers() -> int:
+    """One process more than there are cores: some of them wait for a browser."""
+    return len(os.sched_getaffinity(0)) + 1 if hasattr(os, "sched_getaffinity") else (os.cpu_count() or 1) + 1
+
+
 def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("all seeds" if config.getoption("--all-seeds") else "book")
 

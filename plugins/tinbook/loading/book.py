@@ -16,6 +16,7 @@ from tinbook.loading.finish import read_finish
 from tinbook.loading.house import read_cards, read_house, read_tins
 from tinbook.loading.intake import Intake, W
 from tinbook.loading.logs import read_bakes, read_used
+from tinbook.loading.parses import Parses
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.plain import read_plain
 from tinbook.loading.private import kitchen_book, pictures_named, public, public_book, public_broken
@@ -61,20 +62,20 @@ class Loaded:
         return tuple(problem for problem in self.problems if problem.severity == "error")
 
 
-def load_book(folder: Path, kitchen: bool = True) -> Loaded:
+def load_book(folder: Path, kitchen: bool = True, parses: Parses | None = None) -> Loaded:
     """Read the book in `folder` (its recipes/). With `kitchen` false it holds only what the register lets everyone
-    see."""
+    see. `parses` knows the files that were read before."""
     collects = gc.isenabled()
     gc.disable()  # everything read is kept: collecting garbage as it grows takes a third of a long log's time
     try:
-        return _loaded(folder, kitchen)
+        return _loaded(folder, kitchen, parses)
     finally:
         if collects:
             gc.enable()
 
 
-def _loaded(folder: Path, kitchen: bool) -> Loaded:
-    facts, intake = load_facts(), Intake(folder)
+def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
+    facts, intake = load_facts(), Intake(folder, parses)
     house = read_house(intake, folder, facts)
     tins = read_tins(intake)
     cards, spoilt = read_cards(intake, facts)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass
 from functools import cached_property
 from typing import Any
@@ -10,7 +10,8 @@ from typing import Any
 from markupsafe import Markup
 
 from tinbook.facts import Caution
-from tinbook.models import Technique
+from tinbook.models import Book, Technique
+from tinbook.models.ledger import once
 from tinbook.pages.base.code import code
 from tinbook.pages.base.dials import dialled_step
 from tinbook.pages.base.page import Desk, Page, cross_contact
@@ -278,8 +279,18 @@ class TechniqueView:
     def used_in(self) -> tuple[Linked, ...]:
         """Mixtures it names, and mixtures that name it."""
         book = self.desk.book
-        naming = [slug for slug, mixture in book.mixtures.items() if self.slug in mixture.techniques]
+        naming = _naming(book).get(self.slug, ())
         return linked_mixtures(dict.fromkeys([*self.technique.mixtures, *naming]), book)
+
+
+@once
+def _naming(book: Book) -> Mapping[str, tuple[str, ...]]:
+    """The mixtures that name each technique."""
+    found: dict[str, tuple[str, ...]] = {}
+    for slug, mixture in book.mixtures.items():
+        for technique in mixture.techniques:
+            found[technique] = (*found.get(technique, ()), slug)
+    return found
 
 
 def technique_pages(desk: Desk) -> Iterator[Page]:

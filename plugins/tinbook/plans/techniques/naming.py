@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from tinbook.models import Book
+from tinbook.models.ledger import once
 
 
 def mixture_called(word: str, book: Book) -> str | None:
     """The slug of the mixture that goes by `word`: its name, another name of it, or the slug itself."""
-    low = word.lower()
+    return _slugs(book).get(word.lower())
+
+
+@once
+def _slugs(book: Book) -> Mapping[str, str]:
+    """Every word a mixture goes by, in small letters, to its slug; the first one has it."""
+    found: dict[str, str] = {}
     for slug, mixture in book.mixtures.items():
-        if low in (slug, mixture.name.lower(), *(name.lower() for name in mixture.also)):
-            return slug
-    return None
+        for word in (slug, mixture.name.lower(), *(name.lower() for name in mixture.also)):
+            found.setdefault(word, slug)
+    return found
