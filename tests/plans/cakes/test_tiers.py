@@ -17,7 +17,7 @@ from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Row
 from tinbook.plans.base.scaling import fit
-from tinbook.plans.cakes.tiers import TierWorked, layers_of, worked_tier
+from tinbook.plans.cakes.tiers import TierWorked, cake_asked_for, can_be, layers_of, worked_tier
 from tinbook.plans.cakes.whole import portion_of, whole_cake
 from tinbook.plans.finish.boards import guide_of
 from tinbook.plans.finish.coating import coat_row
@@ -213,3 +213,17 @@ def test_its_time_is_left_out_where_nobody_asks(demo: Loaded, design: Design, ma
     worked = worked_tier(asked, portion_of(whole.design, demo.book, demo.facts), demo.book, demo.facts)
     assert isinstance(worked, TierWorked) and worked.baked and worked.baked.time is None
     assert worked.baked.oven_high_min == 0.0 and layers_of(asked) == (4, 28.0)
+
+
+def test_what_stops_a_tier_is_told_without_its_sums(made: Made) -> None:
+    """By the same words; a tier that is only as its recipe bakes is stopped by no tin's depth."""
+    tier = made({"tiers": "20 cm", "mixture": "madeira-cake", "height": "10 cm"}).tiers[0].asked
+    can_be(tier, cake_asked_for(tier))
+    high = replace(tier, height_mm=300.0, layers=1)
+    with pytest.raises(AskError, match="a layer of 300 mm needs a tin 333 mm deep"):
+        can_be(high, cake_asked_for(high))
+    shallow = replace(tier, tin=replace(tier.tin, depth_mm=25.0), height_mm=None, layers=None)
+    can_be(shallow, cake_asked_for(shallow))
+    cups = made({"tiers": "24 standard cups", "mixture": "cupcakes"}).tiers[0].asked
+    assert cake_asked_for(cups) is None
+    can_be(cups, None)

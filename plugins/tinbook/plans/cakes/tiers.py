@@ -130,17 +130,19 @@ def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, ba
 
 def can_be(asked: TierAsked, cake: Cake | None) -> None:
     """AskError where the tier as asked cannot be: what stops `worked_tier`, without its sums. `cake` is what becomes of
-    it; its height, or its layers, must be asked for."""
+    it; None for cups."""
     if cake is None:
         return
     if not cake.room_for(asked.settled.coats_mm + asked.settled["paste"]):
         raise _closed(asked)
-    if asked.batch is not None and cake.solid == "upright":
+    as_baked = asked.height_mm is None and asked.layers is None
+    if asked.batch is not None and cake.solid == "upright" and not as_baked:
         layers_in(asked.tin, layers_of(asked)[1], asked.settled["level_off"])
 
 
 def cake_asked_for(asked: TierAsked) -> Cake | None:
-    """The cake that becomes of a tier whose height or layers are asked for; None for cups."""
+    """The cake that becomes of a tier whose height or layers are asked for, else one of its outline, as high as the
+    house's layers come to; None for cups."""
     if asked.cups:
         return None
     if asked.dummy:
