@@ -137,6 +137,7 @@ def build() -> Callable[..., Path]:
 
     def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
         command = [sys.executable, "-m", "mkdocs", "build", "--strict", "-f", str(config), "-d", str(out)]
+        environment = {"TINBOOK_KEEP": "false", **environment}
         done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
         assert done.returncode == 0, done.stderr
         return out

@@ -10,6 +10,7 @@ from typing import Any, cast
 
 from tinbook.facts import Facts
 from tinbook.loading.cakes import still_sound, with_cakes
+from tinbook.loading.checks import Checks
 from tinbook.loading.drawer import lost_words, read_colours, read_cutters
 from tinbook.loading.facts import load_facts
 from tinbook.loading.finish import read_finish
@@ -34,10 +35,8 @@ from tinbook.models import (
     read_model,
 )
 from tinbook.models.register import VARIATIONS, Merged, SourceKind, kinds
-from tinbook.plans.mixtures.inline import step_flaws
 from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
-from tinbook.plans.rules.finish import mixture_finish_flaws
 from tinbook.plans.rules.parts import part_flaws
 from tinbook.plans.rules.pastes import paste_flaws
 from tinbook.plans.techniques.flaws import technique_flaws
@@ -193,14 +192,21 @@ def _checked(
     addresses = {*intake.sources, *intake.refused}
     known = {address.removeprefix("mixtures/") for address in addresses if address.startswith("mixtures/")}
     hands = {address.removeprefix("techniques/") for address in addresses if address.startswith("techniques/")}
+    check = Checks(
+        book=book,
+        facts=facts,
+        spoilt=spoilt,
+        techniques=sorted(hands),
+        mixtures=sorted(intake.written(FOLDER)),
+        sound=intake.parses.sound,
+    )
     for slug, mixture in book.mixtures.items():
-        intake.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
-        intake.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
-        intake.tell(f"mixtures/{slug}", mixture_finish_flaws(mixture, book, facts, intake.written("mixtures/")))
-        if f"mixtures/{slug}" not in intake.broken:
-            # a slip in the mix would be reported again for each step that names it
-            intake.tell(f"mixtures/{slug}", step_flaws(mixture, book))
-    book = with_variations(intake, book, variations, facts, spoilt, hands)
+        address = f"{FOLDER}{slug}"
+        intake.tell(address, check.rules(address, mixture))
+        if address not in intake.broken:
+            intake.tell(address, check.steps(address, mixture))
+    book = with_variations(intake, book, variations, facts, check)
+    intake.parses.sound = check.done()
     sound = replace(
         book, mixtures={s: each for s, each in book.mixtures.items() if f"{FOLDER}{s}" not in intake.broken}
     )

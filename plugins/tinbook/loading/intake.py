@@ -8,7 +8,6 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any, TypeVar
 
-from tinbook.loading.files import read_sources
 from tinbook.loading.parses import Parses
 from tinbook.loading.private import private_flaws
 from tinbook.models import Flaw, Written, read_model
@@ -47,8 +46,8 @@ class Intake:
     """
 
     def __init__(self, folder: Path, parses: Parses | None = None) -> None:
-        self._parses = parses or Parses()
-        sources, self.refused, problems = read_sources(folder)
+        self.parses = parses or Parses()
+        sources, self.refused, problems = self.parses.sources(folder)
         self.sources = {source.address: source for source in sources}
         self.problems = list(problems)
         self.documents: dict[str, Document] = {}
@@ -63,7 +62,7 @@ class Intake:
     def open(self, address: str) -> Any:
         """The plain data of a file, or None if it cannot be read. There may be problems with it all the same."""
         source = self.sources[address]
-        document, problems = self._parses.read(source)
+        document, problems = self.parses.read(source)
         log = log_of(address)
         if log:
             hint = f"keep a log for each year: move the later entries to a file such as {log.of_year('2026').path}"
@@ -83,7 +82,7 @@ class Intake:
 
     def part(self, address: str, cls: type[W], data: Any, what: str, path: Path_) -> W | None:
         """The part of a file at `path`, as a model."""
-        model, flaws = self._parses.model(
+        model, flaws = self.parses.made(
             (address, cls.__name__, path),
             data,
             (what, self.measures, dict(self.tins)),

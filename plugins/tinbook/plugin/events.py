@@ -12,7 +12,7 @@ from jinja2 import Environment
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import Abort, BuildError
+from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files
@@ -29,17 +29,17 @@ from tinbook.plugin.attention import Attention
 from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
 from tinbook.plugin.heads import heads_of
-from tinbook.plugin.keeping import Keeping, KeptBook, named, surroundings
-from tinbook.plugin.kept_file import kept_file, read_kept, write_kept
+from tinbook.plugin.keeping import Keeping, KeptBook, leaf_of, surroundings
+from tinbook.plugin.kept_file import KeptFile
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.printing import CACHE
 from tinbook.plugin.remaking import LastBuild, edited_first, outside_of, shape_of
 from tinbook.plugin.settings import THEME, lean, settle
-from tinbook.plugin.sources import Read, add_files, read_site
+from tinbook.plugin.sources import SiteRead, add_files, read_site
 from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood, Outcome
-from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
+from tinbook.plugin.stopped import NOT_BUILT, is_told
 from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
 from tinbook.plugin.whole import WholePages, dressed
@@ -52,12 +52,14 @@ OURS = THEME / "assets" / "tinbook"
 class TinbookConfig(Config):  # type: ignore[no-untyped-call]
     """`recipes`: the folder of the book's sources, next to mkdocs.yml. `kitchen`: show what is private.
 
-    `folder`: build a book to be copied as a folder and opened from there, without a server.
+    `folder`: build a book to be copied as a folder and opened from there, without a server. `keep`: keep pages between
+    builds, in `.cache`.
     """
 
     recipes = config_options.Type(str, default="recipes")
     kitchen = config_options.Type(bool, default=False)
     folder = config_options.Type(bool, default=False)
+    keep = config_options.Type(bool, default=True)
 
 
 class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
@@ -70,8 +72,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     _dirty = False
     _standing: LastGood | None = None
     _site: Path | None = None
-    _house_broken = False
-    _ready: Read | None = None
+    _house_broken = _unfinished = False
+    _ready: SiteRead | None = None
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
 
@@ -81,7 +83,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._on_pages: dict[str, tuple[Find, ...]] = {}
         self._alike = Alike()
         self._parses = Parses()
-        self._kept = KeptBook()
+        self._kept, self._store = KeptBook(), KeptFile(Path())
         self._keeping = Keeping(self._kept, b"")
 
     @property
@@ -89,16 +91,13 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         """Whether the built site goes to a host, from which a device may keep it."""
         return not (self._serving or self.config.folder)
 
-    @property
-    def _folder(self) -> Path:
-        return Path(self._beside, self.config.recipes)
-
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         self._serving, self._dirty = command == "serve", dirty
         self._attention.as_the_process_ends()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
+        self._folder = self._beside / self.config.recipes
         settle(config)
         if any(name.rpartition("/")[2] == "search" for name in config.plugins):
             log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
@@ -109,8 +108,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         cache, around = Path(self._beside, CACHE), surroundings(config, self._serving)
-        self._kept_file = kept_file(cache, preview=self._serving, **self.config)
-        self._keeping = Keeping(self._kept if self._kept.pages else read_kept(self._kept_file, around), around)
+        store = KeptFile(cache, preview=self._serving, **self.config)
+        if not self._kept.pages or store.path != self._store.path:
+            self._store, self._kept = store, store.read(around)
+        self._keeping = Keeping(self._kept, around)
         self.site, self._house_broken = self._ready or self._read()
         self._ready, self._on_pages, self._alike = None, {}, Alike()
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
@@ -126,10 +127,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         by_name = {file.src_uri: file for file in files}
         rooms = [each for each in (*ROOMS.values(), *MORE.values()) if f"{each}.md" in by_name]
         around = (rooms, self.site.measures, self._house_broken)
-        leaves = {
-            address: named(file.page or Page(None, file, config), self.site.pages[address])
-            for address, file in self._made.items()
-        }
+        leaves = {address: leaf_of(file, self.site.pages[address], config) for address, file in self._made.items()}
         frames = {address: (around, self.neighbours.frame(nav, leaf)) for address, leaf in leaves.items()}
         new = self._keeping.look(self.site, frames)
         self._begin(new, by_name)
@@ -146,7 +144,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.bytecode_cache = compiled()
         self._last = replace(
-            self._last, env=env, shape=shape_of(self.site, self._house_broken), outside=outside_of(config)
+            self._last, env=env, shape=shape_of(self.site, self._house_broken), outside=outside_of(config, self._folder)
         )
         return env
 
@@ -224,8 +222,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
         write_offline(config, self.hosted)
-        self._kept = self._keeping.book(self.site)
-        write_kept(self._kept_file, self._kept, self._keeping.before)
+        kept = self._keeping.book(self.site)
+        self._store.write(kept)
+        self._kept = kept if self._serving else KeptBook()
 
     def _write_index(self, config: MkDocsConfig) -> None:
         files = self._whole.files if self._whole else {}
@@ -237,11 +236,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
-        if self._site and isinstance(error, OSError) and is_of_files(error):
-            log.error(why_stopped(error, self._site, self._serving))
-            raise Abort(NOT_BUILT)
-        if self._serving and isinstance(error, BuildError):
-            log.error(str(error))  # MkDocs would report it only the first time
+        if self._site and is_told(error, self._site, self._serving):
             raise Abort(NOT_BUILT)
 
     @event_priority(-100)  # other plugins may pass MkDocs' own builder to the server
@@ -256,7 +251,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if self._standing:
             self._standing.end()
 
-    def _read(self) -> Read:
+    def _read(self) -> SiteRead:
         return read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
 
     def _begin(self, new: list[str], by_name: Mapping[str, File]) -> None:
@@ -269,9 +264,15 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def _remake(self, show: Callable[[], None], waiting: Callable[[], bool]) -> Outcome:
         """Make again what a change to the sources reaches. `show` is called once the edited pages can be read; if
         somebody is `waiting` for another change, the rest is left to that."""
+        with self._attention.held():
+            return self._reached(show, waiting)
+
+    def _reached(self, show: Callable[[], None], waiting: Callable[[], bool]) -> Outcome:
         last, self._ready = self._last, None
-        if not self._kept.pages or last.outside != outside_of(last.config):
+        if not self._kept.pages or last.outside != outside_of(last.config, self._folder):
             return "too far"
+        if not (self._parses.differs(self._folder) or self._unfinished):
+            return "shown"
         self._keeping = Keeping(self._kept, self._kept.surroundings)
         self._ready = self._read()
         if shape_of(*self._ready) != last.shape:
@@ -280,13 +281,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         new = self._keeping.look(self.site, last.frames)
         self._begin(new, {file.src_uri: file for file in last.files})
         edited, others = edited_first(new, self.site.ledger.changed)
-        for place, address in enumerate((*edited, *others)):
-            if place == len(edited) > 0:
-                show()
-            if place >= len(edited) and waiting():
-                self._kept = self._kept.without([*edited, *others][:place])
-                return "shown"
-            last.make(self.site, address)
+        unmade = last.make(self.site, edited, others, show, waiting)
+        self._unfinished = bool(unmade)
+        if unmade:
+            self._kept = self._kept.without(set(new) - set(unmade))
+            return "shown"
         self._write_index(last.config)
         self._kept = self._keeping.book(self.site)
         return "more to show" if edited and any(map(self._keeping.differs, others)) else "shown"

@@ -6,6 +6,7 @@ what the header, footer and contents say about its neighbours. Digests of conten
 
 from __future__ import annotations
 
+import os
 import re
 import sys
 import zlib
@@ -17,6 +18,7 @@ from typing import Any, NamedTuple
 
 import yaml
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File
 from mkdocs.structure.pages import Page as Leaf
 from mkdocs.structure.toc import TableOfContents
 
@@ -27,6 +29,12 @@ from tinbook.site import Site
 
 PACKAGE = Path(__file__).parents[1]
 TITLE = re.compile(r"^title: (.*)$", re.MULTILINE)
+SETTINGS = (
+    "config_file_path", "site_name", "site_url", "site_description", "site_author", "copyright", "docs_dir",
+    "use_directory_urls", "repo_url", "repo_name", "edit_uri", "edit_uri_template", "extra", "extra_css",
+    "extra_javascript", "markdown_extensions", "mdx_configs",
+)  # fmt: skip
+"""What of MkDocs' settings a page may show."""
 TEMPLATE = "kept.html"
 """The template of a page that is not drawn again."""
 LEADS = re.compile(r"""<[^>]+\b(?:href|src)=["'](?!#)""")
@@ -119,8 +127,14 @@ class Keeping:
         """A page as it is written."""
         known = self._half.pop(address, None)
         if known and address in self._from:
-            packed = zlib.compress(html.encode("utf-8", "xmlcharrefreplace"), 1)
-            self._made[address] = KeptPage(self._from[address], packed, *known)
+            title, finds, anchors = known
+            self._made[address] = KeptPage(
+                made_from=self._from[address],
+                html=zlib.compress(html.encode("utf-8", "xmlcharrefreplace"), 1),
+                title=title,
+                finds=finds,
+                anchors=anchors,
+            )
 
     def book(self, site: Site) -> KeptBook:
         """What this build leaves for the next."""
@@ -128,11 +142,17 @@ class Keeping:
 
 
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
-    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code."""
+    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code.
+
+    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by.
+    """
+    if config.hooks or any(name.rpartition("/")[2] not in ("tinbook", "search") for name in config.plugins):
+        return os.urandom(16)
     own = [place for place in config.theme.dirs if not Path(place, "mkdocs_theme.yml").is_file()]
-    settings = [{key: value for key, value in each.items() if key != "site_dir"} for each in config.user_configs]
     theme = {name: config.theme[name] for name in config.theme}
-    return digest_of((serving, settings, config.config_file_path, theme, code_of(), *map(contents_of, own)))
+    plugins = {name: dict(plugin.config) for name, plugin in config.plugins.items()}
+    settings = [config[name] for name in SETTINGS]
+    return digest_of((serving, plugins, settings, theme, code_of(), *map(contents_of, own)))
 
 
 def contents_of(folder: str) -> list[tuple[str, bytes]]:
@@ -148,8 +168,9 @@ def code_of() -> bytes:
     return digest_of((sys.version, versions, contents_of(str(PACKAGE))))
 
 
-def named(leaf: Leaf, page: Page) -> Leaf:
-    """A page with the title its source gives it, if the contents give it none and name it all the same."""
+def leaf_of(file: File, page: Page, config: MkDocsConfig) -> Leaf:
+    """A page as MkDocs knows it, with the title its source gives it if the contents name it and give it none."""
+    leaf = file.page or Leaf(None, file, config)
     if "title" not in vars(leaf) and page.listed and (found := TITLE.search(page.markdown)):
         leaf.title = yaml.safe_load(found[1])
     return leaf

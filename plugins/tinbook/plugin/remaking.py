@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -13,6 +13,7 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as Leaf
 
+from tinbook.loading.files import PICTURES
 from tinbook.models.ledger import digest_of
 from tinbook.plugin.keeping import contents_of
 from tinbook.site import Site
@@ -34,7 +35,29 @@ class LastBuild:
     shape: bytes = b""
     outside: bytes = b""
 
-    def make(self, site: Site, address: str) -> None:
+    def make(
+        self,
+        site: Site,
+        edited: Sequence[str],
+        others: Sequence[str],
+        show: Callable[[], None],
+        waiting: Callable[[], bool],
+    ) -> Sequence[str]:
+        """Make the `edited` pages, `show` them, and make the `others`, until somebody is `waiting` for another change.
+
+        Returns those that are left.
+        """
+        for address in edited:
+            self._make(site, address)
+        if edited:
+            show()
+        for place, address in enumerate(others):
+            if waiting():
+                return others[place:]
+            self._make(site, address)
+        return ()
+
+    def _make(self, site: Site, address: str) -> None:
         """Make one page, and write it where it is served from."""
         leaf = self.leaves[address]
         vars(leaf).pop("render", None)  # as it may have been handed on last time
@@ -51,10 +74,11 @@ def shape_of(site: Site, house_broken: bool) -> bytes:
     return digest_of((site.name, site.measures, house_broken, pages, photos, site.templates))
 
 
-def outside_of(config: MkDocsConfig) -> bytes:
-    """The digest of what a served site is made from besides the book's sources and Tinbook itself."""
+def outside_of(config: MkDocsConfig, sources: Path) -> bytes:
+    """The digest of what a served site is made from besides Tinbook itself and the YAML: settings, pages by hand,
+    pictures."""
     settings = Path(config.config_file_path)
-    return digest_of((settings.read_bytes(), contents_of(config.docs_dir)))
+    return digest_of((settings.read_bytes(), contents_of(config.docs_dir), contents_of(str(sources / PICTURES))))
 
 
 def edited_first(addresses: Iterable[str], changed: Callable[[str], bool]) -> tuple[list[str], list[str]]:

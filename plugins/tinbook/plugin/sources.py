@@ -22,21 +22,21 @@ log = get_plugin_logger("tinbook")
 HOUSE = kinds()["house"].path
 
 
-class Read(NamedTuple):
+class SiteRead(NamedTuple):
     """The pages of the book, and whether something in house.yaml is wrong."""
 
     site: Site
     house_broken: bool
 
 
-def read_site(folder: Path, kitchen: bool, kept: Kept, parses: Parses) -> Read:
+def read_site(folder: Path, kitchen: bool, kept: Kept, parses: Parses) -> SiteRead:
     """The pages of the book in `folder`; `kept` is what is known of earlier work, `parses` of files read before."""
     loaded = load_book(folder, kitchen, parses)
     for problem in loaded.problems:
         strict = problem.severity == "error" or problem.code == UNSURE
         (log.warning if strict else log.info)(spell(problem))
     house_broken = any(HOUSE in problem.place.file for problem in loaded.errors)
-    return Read(build_site(loaded.book, loaded.facts, loaded.broken, Ledger(kept)), house_broken)
+    return SiteRead(build_site(loaded.book, loaded.facts, loaded.broken, Ledger(kept)), house_broken)
 
 
 def add_files(site: Site, files: Files, own: Sequence[str], config: MkDocsConfig, cache: Path) -> dict[str, File]:

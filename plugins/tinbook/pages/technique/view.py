@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from functools import cached_property
 from typing import Any
@@ -10,8 +10,7 @@ from typing import Any
 from markupsafe import Markup
 
 from tinbook.facts import Caution
-from tinbook.models import Book, Technique
-from tinbook.models.ledger import once
+from tinbook.models import Technique
 from tinbook.pages.base.code import code
 from tinbook.pages.base.dials import dialled_step
 from tinbook.pages.base.page import Desk, Page, cross_contact
@@ -36,6 +35,7 @@ from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
 from tinbook.plans.techniques.kit_bench import technique_bench
+from tinbook.plans.techniques.naming import mixtures_naming
 from tinbook.plans.techniques.parts import part_traits
 from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
 
@@ -279,18 +279,8 @@ class TechniqueView:
     def used_in(self) -> tuple[Linked, ...]:
         """Mixtures it names, and mixtures that name it."""
         book = self.desk.book
-        naming = _naming(book).get(self.slug, ())
+        naming = mixtures_naming(book).get(self.slug, ())
         return linked_mixtures(dict.fromkeys([*self.technique.mixtures, *naming]), book)
-
-
-@once
-def _naming(book: Book) -> Mapping[str, tuple[str, ...]]:
-    """The mixtures that name each technique."""
-    found: dict[str, tuple[str, ...]] = {}
-    for slug, mixture in book.mixtures.items():
-        for technique in mixture.techniques:
-            found[technique] = (*found.get(technique, ()), slug)
-    return found
 
 
 def technique_pages(desk: Desk) -> Iterator[Page]:

@@ -1,4 +1,4 @@
-"""Which mixture of the house a word means."""
+"""Which mixture of the house a word means, and which mixtures name a technique."""
 
 from __future__ import annotations
 
@@ -20,4 +20,14 @@ def _slugs(book: Book) -> Mapping[str, str]:
     for slug, mixture in book.mixtures.items():
         for word in (slug, mixture.name.lower(), *(name.lower() for name in mixture.also)):
             found.setdefault(word, slug)
+    return found
+
+
+@once
+def mixtures_naming(book: Book) -> Mapping[str, tuple[str, ...]]:
+    """The slugs of the mixtures that name each technique, by its slug."""
+    found: dict[str, tuple[str, ...]] = {}
+    for slug, mixture in book.mixtures.items():
+        for technique in mixture.techniques:
+            found[technique] = (*found.get(technique, ()), slug)
     return found
