@@ -69,19 +69,19 @@ def test_a_cake_of_a_private_mixture_is_not_shown(write: Write) -> None:
     assert not site.book.cakes and not site.book.cake_bases and not site.problems
 
 
-def test_what_a_cake_cannot_be_without_may_be_private(write: Write) -> None:
-    """A filling or icing that is kept back is not told; the cake still stands."""
-    sealed = OF_CAKES["mixtures/plain-icing.yaml"].replace("Plain icing", "Cormorant icing") + "private: yes\n"
-    folder = write({**files(tide_cake=TIDE), "mixtures/plain-icing.yaml": sealed})
-    site = load_book(folder, kitchen=False).book
-    assert "Cormorant" not in repr(site)
+def test_nor_is_one_filled_or_decorated_with_what_is_private(write: Write) -> None:
+    """What is in it could not all be told."""
+    for name in ("mixtures/plain-icing.yaml", "techniques/set-a-sail.yaml"):
+        folder = write({**files(tide_cake=TIDE + SAIL), name: OF_CAKES[name] + "private: yes\n"})
+        assert "tide-cake" in load_book(folder).book.cakes, name
+        assert not load_book(folder, kitchen=False).book.cakes, name
 
 
-def test_a_private_technique_leaves_the_decorations(write: Write) -> None:
+def test_a_private_technique_that_only_goes_with_it_is_not_named(write: Write) -> None:
     sealed = OF_CAKES["techniques/set-a-sail.yaml"] + "private: yes\n"
-    folder = write({**files(tide_cake=TIDE + SAIL), "techniques/set-a-sail.yaml": sealed})
-    assert len(load_book(folder).book.cakes["tide-cake"].decorations) == 1
-    assert load_book(folder, kitchen=False).book.cakes["tide-cake"].decorations == ()
+    cake = TIDE + "techniques: [line-a-tin, set-a-sail]\n"
+    site = load_book(write({**files(tide_cake=cake), "techniques/set-a-sail.yaml": sealed}), kitchen=False).book
+    assert site.cakes["tide-cake"].techniques == ("line-a-tin",)
 
 
 def test_a_private_colour_goes_by_a_number(write: Write) -> None:

@@ -59,16 +59,19 @@ def _name(word: str, book: Book, names: Mapping[str, str]) -> str:
     return (names.get(card.lower()) if card else None) or word_in(names, word) or word
 
 
-def shown_cakes(shown: Mapping[str, Any]) -> dict[str, CakeDesign]:
-    """The cakes of a public book: none that is baked from a mixture that is not shown, as its amounts would give that
-    away, and each without the decorations whose technique is not."""
+def shown_cakes(shown: Mapping[str, Any], book: Book) -> dict[str, CakeDesign]:
+    """The cakes of a public book: none that is baked from, filled, coated or decorated with what is not shown. Its
+    amounts would give that away, and its allergens would not be all there are."""
     mixtures, techniques = shown["mixtures"], shown["techniques"]
+    hidden = {*book.mixtures} - {*mixtures}
     found: dict[str, CakeDesign] = {}
     for slug, cake in shown["cakes"].items():
-        if all(word in mixtures for tier in cake.every_tier if (word := cake.of(tier, "mixture"))):
-            kept = tuple(each for each in cake.decorations if each.technique in techniques)
+        baked = (cake.of(tier, "mixture") for tier in cake.every_tier)
+        if hidden.isdisjoint((*baked, *cake.made_of)) and all(
+            each.technique in techniques for each in cake.decorations
+        ):
             linked = tuple(each for each in cake.techniques if each in techniques)
-            found[slug] = cake.model_copy(update={"decorations": kept, "techniques": linked})
+            found[slug] = cake.model_copy(update={"techniques": linked})
     return found
 
 

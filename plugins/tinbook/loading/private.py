@@ -84,7 +84,7 @@ def public_book(book: Book, sealed: Container[str]) -> Book:
         (shown if kind.field else others)[kind.field or kind.name] = seen
     named = pictures_named(shown["techniques"].values())
     mixtures = shown["mixtures"]
-    shown["cakes"] = shown_cakes(shown)
+    shown["cakes"] = shown_cakes(shown, book)
     shown["cards"] = cards = nameless_cards(shown, book)
     shown["colours"], shown["techniques"], shown["cakes"] = nameless_colours(
         shown["colours"], shown["techniques"], shown["cakes"]

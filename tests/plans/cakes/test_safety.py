@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from tests.plans.cakes.conftest import Made
+from tests.plans.cakes.conftest import Design, Made, in_house
 
 from tinbook.loading import Loaded
 from tinbook.models import Book
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.cakes.safety import strip_for
+from tinbook.plans.cakes.whole import whole_cake
 from tinbook.plans.mixtures.safety import allergens
 from tinbook.plans.techniques.technique import technique_cautions
 
@@ -74,3 +75,28 @@ def test_no_caution_of_a_technique_is_lost(made: Made, demo: Loaded) -> None:
 
 def test_a_single_tier_is_carried_without_a_word_on_stacks(made: Made) -> None:
     assert "in_the_stack" not in {place.key for each in made(PLAIN).cautions for place in each.places}
+
+
+def test_what_nobody_names_on_a_cake_is_unknown(demo: Loaded, design: Design) -> None:
+    """A house that has not said what it fills and coats with, or keeps it back."""
+    bare = in_house(demo.book, made_with=None)
+    whole = whole_cake("tide-cake", design({**PLAIN, "board": "none"}), bare, demo.facts)
+    assert {"filling", "crumb coat", "final coat"} <= set(whole.allergens.unknown)
+    plain = {**PLAIN, "board": "none", "filling": "none", "coat": "none"}
+    told = whole_cake("tide-cake", design(plain), bare, demo.facts).allergens.unknown
+    assert not {"filling", "crumb coat", "final coat"} & set(told)
+
+
+def test_the_law_of_colours_is_said_for_paste_coat_and_board(made: Made) -> None:
+    """Lamp red has E129 in it, which is one of the six; slate has none of them."""
+    for more in (
+        {"colour": "lamp red"},
+        {"colour": "lamp red", "cover": "sugarpaste"},
+        {"board": {"colour": "lamp red"}},
+    ):
+        whole = made({**PLAIN, **more})
+        assert whole.law is not None and "E129" in str(whole.law), more
+        assert "colours" in {each.caution.key for each in whole.cautions}, more
+        assert "gel food colour" in whole.allergens.unknown, more
+    assert made({**PLAIN, "colour": "slate"}).law is None
+    assert made({**PLAIN, "board": "none"}).law is None

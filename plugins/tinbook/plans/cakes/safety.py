@@ -13,8 +13,9 @@ from tinbook.plans.cakes.stacking import StackedUp
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import MixtureTotal, PasteTotal, tier_said
 from tinbook.plans.mixtures.safety import AllergenStrip, cautions, strip_of
+from tinbook.plans.techniques.colours import Colouring, law_said
 from tinbook.plans.techniques.naming import mixture_called
-from tinbook.plans.techniques.parts import part_traits
+from tinbook.plans.techniques.parts import COLOUR, part_traits
 from tinbook.plans.techniques.technique import SUPPORT, technique_cautions, used_words
 
 DOWEL, TIERED = "dowel", "tiered cake"
@@ -35,9 +36,12 @@ def allergens_of(
     pastes: Iterable[PasteTotal],
     techniques: Iterable[Technique],
     book: Book,
+    facts: Facts,
 ) -> tuple[tuple[str, tuple[str, ...] | None], ...]:
     """Everything eaten, each ingredient once with the allergens its card gives (None: nobody has said)."""
     named = [line.name for tier in tiers if tier.baked for line in tier.baked.batch.ingredients]
+    named += [name for tier in tiers for name in _unnamed(tier)]
+    named += [name for tier in tiers for colour in colours_of(tier, book, facts) for name in _pots(colour)]
     named += [line.name for total in mixtures for line in total.batch.ingredients]
     for paste in pastes:
         named += [line.name for line in paste.batch.ingredients] if paste.batch else [paste.paste]
@@ -49,6 +53,33 @@ def allergens_of(
         card = book.cards.get(book.house_word(name) or "")
         known[name] = None if card is None or card.known_allergens is None else tuple(card.known_allergens)
     return tuple(known.items())
+
+
+def _unnamed(tier: TierWorked) -> Iterator[str]:
+    """What is on a tier and nobody has named, or the book does not show: it is unknown, and never free."""
+    if tier.table is None:
+        return
+    settled = tier.asked.settled
+    for role in tier.table.missing:
+        if settled.made.cover if role == "cover" else settled[role]:
+            yield role.replace("_", " ")
+
+
+def _pots(colour: Colouring) -> tuple[str, ...]:
+    return tuple(pot.name for pot in colour.pots)
+
+
+def colours_of(tier: TierWorked, book: Book, facts: Facts) -> tuple[Colouring, ...]:
+    """The colour of a tier, of its paste or of its coat; none for a plain one."""
+    colour = Colouring.called(tier.asked.colour, book, facts)
+    return (colour,) if colour else ()
+
+
+def law_of(tiers: Sequence[TierWorked], pastes: Iterable[PasteTotal], book: Book, facts: Facts) -> Saying | None:
+    """What the law requires beside the colours of the whole cake, each additive once; None for nothing."""
+    used = [colour for tier in tiers for colour in colours_of(tier, book, facts)]
+    used += [paste.colour for paste in pastes if paste.colour]
+    return law_said({additive.key: additive for colour in used for additive in colour.warned}.values())
 
 
 def _eaten(technique: Technique, book: Book) -> Iterator[str]:
@@ -96,13 +127,18 @@ def _called(
     facts: Facts,
 ) -> Iterator[tuple[Saying, tuple[Caution, ...]]]:
     count = len(stacked.levels)
+    coloured = tuple(each for each in facts.cautions.values() if COLOUR in each.traits)
     for tier in tiers:
+        if tier.asked.colour:
+            yield tier_said(tier, count), coloured
         if tier.baked:
             yield tier_said(tier, count), cautions(tier.baked.batch, book, facts)
     batches: dict[str, Batch] = {total.batch.slug: total.batch for total in mixtures}
     batches |= {total.batch.slug: total.batch for total in pastes if total.batch}
     for batch in batches.values():
         yield saying("in_its_mixture", mixture=batch.mixture.name), cautions(batch, book, facts)
+    if any(amount.what.key == "on_the_board" for total in pastes if total.colour for amount in total.amounts):
+        yield saying("on_the_board"), coloured
     dowelled = any(stacked.dowels)
     traits = ({DOWEL, SUPPORT} if dowelled else set()) | ({TIERED} if count > 1 else set())
     yield saying("in_the_stack"), tuple(each for each in facts.cautions.values() if traits & set(each.traits))

@@ -12,7 +12,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.asked import TierAsked, in_tin, tiers_asked
 from tinbook.plans.cakes.figures import CakeFigure, figures
-from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, strip_for
+from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of, strip_for
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
 from tinbook.plans.cakes.tiers import TierWorked, worked_tier
 from tinbook.plans.cakes.totals import MixtureTotal, PasteTotal, Totals, mixture_totals, paste_totals, totals
@@ -30,7 +30,8 @@ class WholeCake:
     """A cake at one size. `tiers` stand from the bottom, `beside` them what is served with them.
 
     `kept`: portions of the top tier, where that is kept back; 0 otherwise. `mixtures` are fillings and icings for all
-    tiers together, `pastes` by colour. `totals` sums `tiers` and `beside`.
+    tiers together, `pastes` by colour; `law` is what must be said beside the colours. `totals` sums `tiers` and
+    `beside`.
     """
 
     slug: str
@@ -46,6 +47,7 @@ class WholeCake:
     portion: Portion
     kept: int
     allergens: AllergenStrip
+    law: Saying | None
     cautions: tuple[CautionAt, ...]
     worked: Worked
 
@@ -148,7 +150,8 @@ def whole_cake(
         totals=totals(every, stacked),
         portion=size,
         kept=tiers[-1].serves if keep_top else 0,
-        allergens=strip_for(allergens_of(every, mixtures, pastes, techniques, book), facts),
+        allergens=strip_for(allergens_of(every, mixtures, pastes, techniques, book, facts), facts),
+        law=law_of(every, pastes, book, facts),
         cautions=cautions_at(every, stacked, mixtures, pastes, techniques, book, facts),
         worked=_worked(every, stacked, size, facts),
     )
