@@ -16,6 +16,7 @@ from tinbook.site import build_site
 
 def heads(demo: Loaded, address: str, **settings: Any) -> dict[str, str]:
     config = load_config(config_file_path=None, site_name="Our book", **settings)
+    config.plugins._current_plugin = "tinbook"
     site = build_site(demo.book, demo.facts, demo.broken)
     made = site.pages.get(address)
     return heads_of(
