@@ -96,7 +96,7 @@ class Card(Written):
     """The sizes of pack it is sold in. Left out: the book does not say how many packs to buy."""
     swaps: Annotated[Texts, such_as("[caster from granulated]")] = ()
     """What you can use instead, from the swaps the book knows. Left out: none is offered."""
-    notes: Annotated[Texts, such_as("[Press it into the cup. Rub out the lumps.]")] = ()
+    notes: Annotated[Texts, such_as("[Press it into the cup. Rub out any lumps.]")] = ()
     """Anything worth knowing when you buy it or use it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes", "[notes]")] = False
     """What to leave out of a public site: `yes` for the whole card, or the names of keys. What safety and sums need

@@ -1,6 +1,6 @@
 """How the house finishes its cakes (house/finish.yaml), and what it really used (house/used.yaml).
 
-A mixture may say the same of itself under `finish`. What is left out goes by the usual figures of the trade.
+A mixture may say the same of itself under `finish`. Where nothing is given, the usual figures of the trade are used.
 """
 
 from __future__ import annotations
