@@ -79,7 +79,7 @@ def test_a_sheet_is_tagged_and_named(demo: Loaded) -> None:
 
 
 def test_the_lighthouse_is_one_page(demo: Loaded) -> None:
-    """Steps, the drawing at true size, the table of parts and every caution whole on one page of A4; with bars to
+    """Steps, the drawing at actual size, the table of parts and every caution whole on one page of A4; with bars to
     measure it by, and no letter under 9 pt.
     """
     sheet = sheet_of("lighthouse-for-the-front", Desk(demo.book, demo.facts, {}))

@@ -19,7 +19,7 @@ PARTS: Mapping[str, str] = {
     "serve": "Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve.",
     "sheet": "Write the technique NAME as a single file to send or print.",
     "table": "Print the table called NAME; without a NAME, list them all.",
-    "template": "Write a KIND of template for a cake, to print at true size; without a KIND, list them all.",
+    "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
 }
 """Each part, in the module of this room with its name, and how its own help begins."""
 MODULES = {"build": "site", "serve": "site"}

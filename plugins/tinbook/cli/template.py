@@ -1,4 +1,4 @@
-"""`tinbook template`: drawings for a cake to print at true size: board ring, side strip, dowel plan, cutting plan."""
+"""`tinbook template`: drawings for a cake to print at actual size: board ring, side strip, dowel plan, cutting plan."""
 
 from __future__ import annotations
 
@@ -110,7 +110,7 @@ def template(
     force: bool,
     **options: Any,
 ) -> None:
-    """Write a KIND of template for a cake, to print at true size; without a KIND, list them all."""
+    """Write a KIND of template for a cake, to print at actual size; without a KIND, list them all."""
     if kind is None:
         for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")

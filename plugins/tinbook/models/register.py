@@ -29,7 +29,7 @@ class SeenBy(Enum):
     """It may stand on a public site, but for what is marked private."""
     KITCHEN = "the kitchen"
     """It is in the kitchen's own build alone, and in no repository: a new book's .gitignore names it."""
-    NOBODY = "nobody: it is read for the sums alone"
+    NOBODY = "nobody: it is used only in the calculations"
     """Its words are dropped as it is read; only the keys that sums go by are `kept`."""
 
 

@@ -44,12 +44,12 @@ def test_a_plan_that_fits_a4_stands_at_full_size() -> None:
 
 def test_steps_in_the_order_of_the_cuts() -> None:
     assert steps(cut("round 20 cm")) == (
-        f"First the long cuts, 50, 100 and 150{N}mm from the top edge.",
-        "Then cut across into 5, 7, 7 and 5, from the top; pieces at an end are longer, as drawn.",
+        f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.",
+        "Then cut across into 5, 7, 7 and 5, from the top; the end pieces are longer, as drawn.",
         f"Every piece is within 6.2{N}% of the mean.",
     )
     assert steps(cut("square 20 cm")) == (
-        f"First the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8.",
+        f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8.",
         "All the pieces are the same size.",
     )  # fmt: skip
     rings = ring_cut(read_tin("round 20 cm")[1], DESSERT)

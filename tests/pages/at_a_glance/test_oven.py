@@ -78,14 +78,14 @@ def test_every_bake_is_there_newest_first(desk: Desk, filled: Callable[[str], st
 def test_without_a_log_it_answers_and_says_so(desk: Desk) -> None:
     text = told(replace(desk, book=replace(desk.book, bakes=())))
     assert "No bake is logged yet, so every span is wide" in text and "Nothing is logged yet." in text
-    assert "Other ways to bake it" in text and "What a bake takes" in text
+    assert "Other ways to bake it" in text and "What each bake involves" in text
 
 
 def test_a_house_that_bakes_nothing_still_has_its_dial(desk: Desk, house: Callable[..., House]) -> None:
     bare = replace(desk.book, mixtures={}, bakes=(), house=house(oven_shelf=None, mixer_bowl=None))
     text = told(replace(desk, book=bare))
     assert "Nobody has checked it with a thermometer yet" in text and "No shelf or mixer bowl size is given" in text
-    assert "What to set on the dial" in text and "What a bake takes" not in text
+    assert "What to set on the dial" in text and "What each bake involves" not in text
 
 
 def test_it_stands_in_the_contents(desk: Desk) -> None:

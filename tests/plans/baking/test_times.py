@@ -35,8 +35,8 @@ def test_no_log_and_no_written_bake_still_answer_widely(known: Callable[..., Bak
     (time,) = bare.times([(tin("round 20 cm"), 40)])
     assert 40 < time.likely_min < 80
     assert time.high_min / time.low_min > 2
-    assert spell(bare.told(tin("round 20 cm"), 40)) == "no bake of this recipe yet"
-    assert "nothing baked yet: the span is wide" in inputs_of(baking_worked(bare, facts))
+    assert spell(bare.told(tin("round 20 cm"), 40)) == "this recipe has not been baked yet"
+    assert "nothing baked yet, so the span is wide" in inputs_of(baking_worked(bare, facts))
 
 
 def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -> None:

@@ -12,7 +12,7 @@ TITLES: Mapping[str, str] = {
     "Bake": "The bake",
     "Step": "A step",
     "Variation": "A recipe that starts from another",
-    "Change": "A change of the mix",
+    "Change": "A change to the mix",
     "StepChange": "A step that differs",
     "Technique": "The technique",
     "Tool": "A tool",
@@ -46,7 +46,7 @@ NEEDED = "Always needed."
 SEEN: Mapping[SeenBy, str] = {
     SeenBy.EVERYONE: "",
     SeenBy.KITCHEN: "This file is private: it is never on a public site, and git leaves it out.",
-    SeenBy.NOBODY: "This file is private: no page ever shows what is in it. Only the sums go by it.",
+    SeenBy.NOBODY: "This file is private: no page ever shows what is in it. It is used only in the calculations.",
 }
 
 
@@ -57,5 +57,5 @@ def title_of(model: type[object]) -> str:
 
 def more_of(kind: SourceKind) -> str:
     """Who may see a file, and where it goes on when it is long; empty where there is nothing to say."""
-    later = f"When it gets long, carry on in one for the year, such as `{kind.of_year('2027').path}`."
+    later = f"When it gets long, carry on in a file for the year, such as `{kind.of_year('2027').path}`."
     return " ".join(each for each in (SEEN[kind.seen_by], later if kind.by_year else "") if each)

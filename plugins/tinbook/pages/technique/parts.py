@@ -254,10 +254,10 @@ def heavy_words(sums: Decoration) -> str:
     """What to say about weight on the side of a cake; empty for nothing."""
     if not sums.side_g:
         return ""
-    words = f"{weight_g(sums.side_g)} g hang on the side, {weight_g(sums.heaviest_side_g)} g the heaviest part."
+    words = f"{weight_g(sums.side_g)} g hangs on the side; the heaviest part is {weight_g(sums.heaviest_side_g)} g."
     if not sums.heavy:
         return words
     return (
-        f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. "
+        f"{words} That is heavy: stand it on the board, hold it until it has set, or hollow out its back. "
         "Tell whoever cuts the cake."
     )
