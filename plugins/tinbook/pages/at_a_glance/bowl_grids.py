@@ -158,7 +158,10 @@ def left_grid(sums: SmallSums, facts: Facts) -> Grid:
         by_asked.setdefault(row.asked, []).append(Cell(fixed(row.shown_factor, 2), row.asked == row.left))
     rows = tuple(GridRow(head=number(asked), cells=tuple(factors)) for asked, factors in by_asked.items())
     heads = (Head("Recipe asks for"), *(Head(str(left), "left") for left in EGGS))
-    lead = "Find the number of eggs the recipe asks for and the number you have left, and multiply everything by the figure."
+    lead = (
+        "Find the number of eggs the recipe asks for and the number you have left, and multiply everything by "
+        "the figure."
+    )
     return Grid(
         title="Using up what is left",
         anchor="left",

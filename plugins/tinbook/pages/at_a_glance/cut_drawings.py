@@ -167,7 +167,9 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
     inner = [formats.number(edge) for edge in cut.edges_shown_mm[1:-1]]
     lines = []
     if inner:
-        lines.append(f"First make the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge.")
+        lines.append(
+            f"First make the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge."
+        )
     if len(set(cut.counts)) == 1:
         what = "Then cut every strip" if inner else "Cut it"
         lines.append(f"{what} across into {cut.counts[0]}.")

@@ -125,10 +125,10 @@ class GuestsView:
         book, facts = self.desk.book, self.desk.facts
         high = formats.centimetres(finishing(book.finish, facts).heights_mm[0])
         return (
-            "Your own tins come first: everyday shapes, then the fewest portions spare. In the tables below, everyday "
-            "shapes come first, then your own tins. "
+            "Your own tins come first: everyday shapes, then those with the fewest portions left over. In the tables "
+            "below, everyday shapes come first, then your own tins. "
             f"Cakes are {high} high. All tiers are the same shape, each 5 to 10{formats.NBSP}cm narrower than the one "
-            "below; all fit the oven, and a stock drum is large enough for each."
+            "below; all of them fit the oven and a stock drum."
         )
 
     @property
@@ -239,5 +239,9 @@ def over_words(answer: Answer) -> str:
 def guests_pages(desk: Desk) -> Iterator[Page]:
     """The page, where there are tins to choose from."""
     yield Page(
-        address="guests", title="Which tins for how many guests", template="guests", view=GuestsView(desk), section=("Tins", TITLE)
+        address="guests",
+        title="Which tins for how many guests",
+        template="guests",
+        view=GuestsView(desk),
+        section=("Tins", TITLE),
     )

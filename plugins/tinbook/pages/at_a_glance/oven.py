@@ -38,7 +38,7 @@ class OvenView:
         own = self.desk.book.house.oven
         if own.dial is None or own.thermometer is None:
             return (
-                f"We have {KINDS[own.kind]}. Nobody has checked it with a thermometer yet, so it is taken to match "
+                f"We have {KINDS[own.kind]}. Nobody has checked it with a thermometer yet, so it is assumed to match "
                 "its dial."
             )
         off = own.off_c

@@ -157,8 +157,10 @@ class PortionsView:
         formula = "out by = (ours − the chart's) / the chart's; ours by the cutting plan"
         worked = WorkedView((formula,), ("sizes in exact inches; dessert 1 × 2 in",), (self.chart_source,))
         lead = (
-            "Dessert portions of squares and rounds agree. The chart's portions of 1½ × 2 in from rounds come to more "
-            "cake than there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
+            "For squares and rounds, dessert portions agree. The chart's 1½ × 2 in portions from rounds come to "
+            "more cake "
+            "than there is, up to twice its area. It promises more from hearts than there is room for, and less from "
+            "petals."
         )
         return Grid(**AGAINST._asdict(), heads=heads, rows=tuple(rows), worked=worked, lead=lead)
 

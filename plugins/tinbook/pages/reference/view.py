@@ -31,7 +31,8 @@ LEADS = {
     RECIPES: f"Every key in a recipe: {_KEYS}",
     TECHNIQUES: f"Every key in a technique: {_KEYS}",
     HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
-    FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box exactly as shown.",
+    FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
+    "exactly as shown.",
 }
 SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
@@ -153,7 +154,10 @@ def reference_pages(desk: Desk) -> Iterator[Page]:
     entries = tuple(
         Entry(address=address, name=title, left="", second=SECONDS[address]) for address, title in TITLE_OF.items()
     )
-    lead = "How to write the files your book is made of. Once you have run “tinbook schema”, your editor tells you the same as you type."
+    lead = (
+        "How to write the files your book is made of. Once you have run “tinbook schema”, your editor tells "
+        "you the same as you type."
+    )
     yield Page(
         address="reference/index",
         title=SECTION,

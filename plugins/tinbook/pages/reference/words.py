@@ -26,9 +26,9 @@ TITLES: Mapping[str, str] = {
     "Scales": "The scales",
     "Oven": "The oven",
     "TinShelf": "The tins",
-    "ShelfLine": "A tin of the house",
+    "ShelfLine": "One of your tins",
     "Larder": "The ingredients",
-    "Card": "The card of an ingredient",
+    "Card": "The card for an ingredient",
     "Finish": "How cakes are finished",
     "Border": "A border",
     "Made": "What it is made with",
@@ -39,9 +39,16 @@ TITLES: Mapping[str, str] = {
     "ColourCards": "The colours",
     "Colour": "A colour",
     "CutterDrawer": "The cutters",
-    "OwnedCutter": "A cutter of the house",
+    "OwnedCutter": "One of your cutters",
 }
 """The heading of each group, by its model. Short, as they stand in the list of contents too."""
+ADDRESSES: Mapping[str, str] = {
+    "A change to the mix": "a-change-of-the-mix",
+    "The card for an ingredient": "the-card-of-an-ingredient",
+    "One of your tins": "a-tin-of-the-house",
+    "One of your cutters": "a-cutter-of-the-house",
+}
+"""The address of a group on its page, where that is older than its heading."""
 NEEDED = "Always needed."
 SEEN: Mapping[SeenBy, str] = {
     SeenBy.EVERYONE: "",

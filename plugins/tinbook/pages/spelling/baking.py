@@ -96,10 +96,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "the span begins; never before heat can have reached the middle"
     ),
     "held_by_conduction": (
-        "in {tins} of {of} tins conduction sets the time, not past bakes: no time given is shorter than heat takes to reach "
+        "in {tins} of {of} tins conduction sets the time, not past bakes: no time given is shorter than heat "
+        "takes to reach "
         "the middle"
     ),
     "one_tin_in_a_hot_oven": (
-        "for one tin in a hot oven: several tins at once, or an oven that is not yet hot, take longer, and that is not allowed for"
+        "for one tin in a hot oven: several tins at once, or an oven that is not yet hot, take longer, and that "
+        "is not allowed for"
     ),
 }

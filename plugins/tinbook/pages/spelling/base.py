@@ -73,7 +73,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tin_to_tin": "factor = volume of the new tin / volume of the old one, at the same depth of batter",
     "tins_compared_at": "batter {deep_mm:g} mm deep; with straight sides any depth gives the same factor",
     "depth_of_the_house": "an everyday tin with no depth given is taken to be {deep_mm:g} mm deep, our usual depth",
-    "nearest_by_batter": "nearest one owned: a tin for the same purpose, of the same shape or an everyday one, with the factor "
+    "nearest_by_batter": "nearest one owned: a tin for the same purpose, of the same shape or an everyday one, "
+    "with the factor "
     "nearest to 1, with batter {deep_mm:g} mm deep in both; none if that is over 2 or under a half",
     "sizes_of_the_trade": "sizes as the trade sells them, each taken to be its stated size in {sold}",
     "tin_volume": "volume = area of the tin × depth; for a tin measured with water, that measurement is used",

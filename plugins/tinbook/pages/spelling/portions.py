@@ -33,7 +33,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "portions_of_mixture": "{mixture}, in portions",
     "cut_as": _cut_as,
     "portions_counted": (
-        "squares, rectangles and sheets: a whole grid, with what is left cut the other way; all others: area / portion × the "
+        "squares, rectangles and sheets: a whole grid, with what is left cut the other way; all others: area / "
+        "portion × the "
         "share that cake makers serve, in whole portions only"
     ),
     "share_served": _share_served,
@@ -41,12 +42,14 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "usual_height": "cakes here are usually {high_mm:g} mm high",
     "portion_size": "{kind} {short_mm:g} × {long_mm:g} mm",
     "cake_to_cut": "cake {high_mm:g} mm high; domes and balls are divided by volume, at that height",
-    "strips_wide": "strips of equal width as long as all pieces are within 7 % of the mean size, otherwise strips of uneven width",
+    "strips_wide": "strips of equal width as long as all pieces are within 7 % of the mean size, otherwise "
+    "strips of uneven width",
     "outline_cut": "a tin's outline halfway up; cupcakes are one each",
     "tins_for_guests": _tins_for_guests,
     "set_of_tiers": lambda tins: " + ".join(tins),
     "cups_beside": "{count} {tin}",
-    "best_set": "everyday shapes first, then tins you own; then those with the fewest portions left over, the fewest tins and the least mixture",
+    "best_set": "everyday shapes first, then tins you own; then those with the fewest portions left over, the "
+    "fewest tins and the least mixture",
     "set_named": "A set of tiers",
     "set_serves": "portions from a set = portions from all its tiers together",
     "set_short": "{short} short",

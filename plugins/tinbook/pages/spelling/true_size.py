@@ -121,6 +121,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "of the {count} {what} is {span_mm:g} mm wide."
     ),
     "drop": _drop,
-    "strip_tried": ("Try it round the cake before you mark it: coats vary. Share any difference between all the panels."),
+    "strip_tried": (
+        "Try it round the cake before you mark it: coats vary. Share any difference between all the panels."
+    ),
     "tab": "tab",
 }

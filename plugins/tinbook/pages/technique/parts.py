@@ -175,8 +175,8 @@ class PartsView:
             ),
             rows=rows,
             worked=self.worked,
-            lead="Solids grow with the cube of the cake's width, sheets with its square. "
-            "Ready includes what stays on hands and board, in proportion to the materials.",
+            lead="The weight of solids grows with the cube of the cake's width, that of sheets with its square. "
+            "“Ready” includes what stays on your hands and the board, in proportion to the materials.",
         )
 
     @property
