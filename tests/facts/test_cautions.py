@@ -18,7 +18,7 @@ LISTED = {
         ("support", "wires", "dowels"),
         ("food-grade", "Wire never", "count it out", "leave a note", "before serving"),
     ),
-    "K5": (("fresh flowers",), ("grown to be eaten", "Florists", "No stem")),
+    "K5": (("fresh flowers",), ("grown to be eaten", "Florists", "Never push a stem")),
     "K6": (
         ("unsafe plants",),
         ("lily of the valley", "oleander", "hydrangea", "gypsophila", "yew", "disagree"),

@@ -170,7 +170,9 @@ def test_a_link_to_a_file_with_a_wrong_name_is_not_told_again(write: Write, base
 
 def test_a_book_of_another_format_is_told_so_and_nothing_else(write: Write) -> None:
     loaded = load_book(write({"house/house.yaml": "book: 2\nflag: blue\n", "mixtures/x.yaml": "a: b\n"}))
-    assert [problem.message for problem in loaded.problems] == ['this Tinbook reads books of format 1, not "2"']
+    assert [problem.message for problem in loaded.problems] == [
+        'this version of Tinbook reads books in format 1, not "2"'
+    ]
     assert not loaded.book.mixtures
     assert not loaded.broken
 

@@ -28,8 +28,8 @@ _HEX = re.compile(r"#?([0-9a-fA-F]{6})")
 def _swatch(text: str, _: Measures) -> str:
     found = _HEX.fullmatch(text)
     if found is None:
-        hint = 'write six figures for red, green and blue in quotes, such as "#B3261E"'
-        raise Misread(f'"{text}" is not the colour of a swatch', hint, 0, len(text))
+        hint = 'write six figures or letters for red, green and blue, in quotes, such as "#B3261E"'
+        raise Misread(f'"{text}" is not a colour code', hint, 0, len(text))
     return f"#{found[1].upper()}"
 
 
@@ -47,7 +47,7 @@ class Colour(Written):
     ]
     """What you knead into 100 g of white paste, from one pot or several."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
-    """How it looks on a screen: six figures for red, green and blue, in quotes."""
+    """How it looks on a screen: six figures or letters for red, green and blue, in quotes."""
     deepens: Annotated[YesNo, such_as("yes")] = False
     """Whether it darkens as it stands."""
     fades: Annotated[YesNo, such_as("yes")] = False

@@ -30,7 +30,7 @@ from tinbook.units import Measures, Misread, patterns, read_length, read_number,
 def _share(text: str, _: Measures) -> float:
     share = read_percent(text)
     if not 0.0 <= share < 0.6:
-        raise Misread(f'"{text}" is too much', "write a part of the whole, such as 5 %", 0, len(text))
+        raise Misread(f'"{text}" is too much', "write a smaller share, such as 5 %", 0, len(text))
     return share
 
 
@@ -40,7 +40,7 @@ def _factor(text: str, _: Measures) -> float:
     if end < len(text):
         raise Misread(f'"{text}" is not a number', hint, 0, len(text))
     if not 0.5 <= value <= 4.0:
-        raise Misread(f"no cake rises to {text} times its batter", hint, 0, len(text))
+        raise Misread(f"no cake rises to {text} times the depth of its batter", hint, 0, len(text))
     return value
 
 

@@ -55,8 +55,8 @@ def read_ml(text: str, measures: Measures) -> float:
 
 def _book_format(text: str, _: Measures) -> int:
     if text != str(FORMAT):
-        hint = f'write "book: {FORMAT}", or use the Tinbook this book was written for'
-        raise Misread(f'this Tinbook reads books of format {FORMAT}, not "{text}"', hint, 0, len(text))
+        hint = f'write "book: {FORMAT}", or use the version of Tinbook this book was written for'
+        raise Misread(f'this version of Tinbook reads books in format {FORMAT}, not "{text}"', hint, 0, len(text))
     return FORMAT
 
 
@@ -69,7 +69,7 @@ def _sold(text: str, _: Measures) -> Sold:
     if text in words:
         return words[text]
     hint = "write cm where an 8 in tin is 200 mm wide, inches where it is 203 mm: measure one inside the rim"
-    raise Misread(f'tins are not sold in "{text}" here', hint, 0, len(text))
+    raise Misread(f'tins cannot be sold in "{text}"', hint, 0, len(text))
 
 
 def _address(text: str, _: Measures) -> str:

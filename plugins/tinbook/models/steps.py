@@ -31,7 +31,7 @@ def read_stand(text: str, measures: Measures) -> Stand:
     if word not in LONG:
         span = read_span(text, ("time",), measures)
         if span.low != span.high:
-            raise Misread("this takes one time, not a range", "write whichever is safe", 0, len(text))
+            raise Misread("this takes one time, not a range", "write whichever is the safe one", 0, len(text))
         return Stand(span.low.base, text)
     value, end = read_number(text, 0, "2 days")
     if text[end:].strip().lower() != word:

@@ -45,7 +45,7 @@ def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -
     own = made.batch.tins[0][1]
     (time,) = made.times([(own, made.batch.depth_mm)])
     assert time.likely_min == pytest.approx((55 * 65) ** 0.5, rel=0.06)
-    assert spell(made.told(own, made.batch.depth_mm)) == "as in the recipe's own tin"
+    assert spell(made.told(own, made.batch.depth_mm)) == "as given in the recipe, for its own tin"
 
 
 def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
@@ -53,7 +53,7 @@ def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
     near, wide, deep = made.times([(tin("round 20 cm"), 40), (tin("round 40 cm"), 40), (tin("round 20 cm"), 70)])
     assert near.high_min / near.low_min < deep.high_min / deep.low_min
     assert near.high_min / near.low_min < wide.high_min / wide.low_min
-    assert spell(made.told(tin("round 20 cm"), 40)) == "from 2 of your bakes in this tin"
+    assert spell(made.told(tin("round 20 cm"), 40)) == "based on 2 of your own bakes in this tin"
     told = spell(made.told(tin("round 40 cm"), 60))
     assert told == "2 times as wide and 1.5 times as deep as the nearest bake, round 20 cm"
 
