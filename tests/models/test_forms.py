@@ -50,7 +50,7 @@ def test_a_cutter_may_be_a_share_of_the_width() -> None:
     [
         (read_solid, "bal 20 mm", 'there is no solid called "bal"', '"ball"'),
         (read_solid, "ball", "a ball needs a size", "such as 20 mm"),
-        (read_solid, "egg 20 mm", "an egg has 2 sizes, not 1", "across x long"),
+        (read_solid, "egg 20 mm", "an egg has 2 sizes, not 1", "diameter x length"),
         (read_solid, "frustum 30 mm x 60 mm", "needs its top", "after a comma"),
         (read_solid, "cone 30 mm x 60 mm, top 4 mm", "no top of its own", "frustum"),
         (read_solid, "ball 30 mm, to 40 mm x 44 mm", "only a flattened piece", "flattened"),

@@ -34,7 +34,7 @@ def test_the_two_columns(demo: Loaded) -> None:
     )
     steps = rows(demo, "coffee-buttercream")[-2:]
     assert steps[0] == DifferenceRow(
-        "none", "Step 1. Stir instant coffee into milk until no grain is left, and leave it to go cold.", first=True
+        "none", "Step 1. Stir instant coffee into milk until it has all dissolved, and leave it to go cold.", first=True
     )
     assert steps[1].before.startswith("Step 3. ") and steps[1].here.startswith("Step 4. ")
 

@@ -85,7 +85,7 @@ def test_boards_and_cards_are_taken_away_and_told_once(sheet_desk: Callable[...,
     )  # fmt: skip
     assert not sheet.cautions, "no dowels, no caution of dowels"
     html = sheet_page(sheet, DRESS)
-    assert "Not food: 2 × cake card and 1 ribbon.</b> Remove before serving." in html and "Count them in" not in html
+    assert "Not edible: 2 × cake card and 1 ribbon.</b> Remove before serving." in html and "Count them in" not in html
 
 
 def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., Desk]) -> None:
@@ -114,5 +114,5 @@ def test_windows_of_a_step(sheet_desk: Callable[..., Desk]) -> None:
     step = {"do": "Dry.", "ahead": "2 days", "stands": "12 h", "keeps": "3 days"}
     (one,) = sheet_of("set-dowels", sheet_desk(steps=[step])).steps
     assert [bare(window) for window in one.windows] == [
-        "Can be done 2 days ahead.", "Must stand at least 12 h.", "Keeps 3 days.",
+        "Can be done 2 days ahead.", "Must stand at least 12 h.", "Keeps for 3 days.",
     ]  # fmt: skip

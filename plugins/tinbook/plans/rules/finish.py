@@ -119,16 +119,13 @@ def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> It
     edge_mm = smallest.outline.grown(min(settled.coats_mm, MOST_OF_ROOM * smallest.outline.room_mm)).edge_mm
     name = smallest.tin.name
     if border.pitch > edge_mm:
-        message = (
-            f"marks {border.pitch:g} mm apart do not fit round the smallest cake, {name}, which is "
-            f"{edge_mm:.0f} mm round the edge"
-        )
+        message = f"marks {border.pitch:g} mm apart do not fit: the smallest cake, {name}, is {edge_mm:.0f} mm round"
         hint = "write how far one mark is from the next, such as 14 mm"
         yield Flaw(code="finish", path=("border", "pitch"), message=message, hint=hint)
     elif border.count and border.count * border.pitch > edge_mm * MOST_CROWDED:
         message = (
-            f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit round the smallest cake, "
-            f"{name}, which is {edge_mm:.0f} mm round the edge"
+            f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit: the smallest cake, {name}, "
+            f"is {edge_mm:.0f} mm round"
         )
         hint = f"there is room for {int(edge_mm / border.pitch)}; leave the count out and the book works it out"
         yield Flaw(code="finish", path=("border", "count"), message=message, hint=hint)
