@@ -62,5 +62,5 @@ def test_steps_in_the_order_of_the_cuts() -> None:
     assert steps(cut("standard cups")) == ("One each.",)
     assert "from the left edge" in steps(cut("oval 20 cm x 28 cm"))[0]
     joined = cut("outline M32 0H104V208H136V256H0V208H48V64L13 83V35Z x 5 cm", FINGER)
-    assert "small bits stay with the piece beside them" in steps(joined)[1]
+    assert "leave small bits on the piece beside them" in steps(joined)[1]
     assert drawn(joined, "it", "it").svg.count("<text") == len(pieces_of(joined) or ()) + 1

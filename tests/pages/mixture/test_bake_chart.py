@@ -64,4 +64,4 @@ def test_it_says_the_same_in_words_and_is_small(desk: Desk, filled: Callable[[st
     assert "The dots are our own bakes" in text
     # nothing logged: the ring alone
     assert bake_chart(sums(desk, "whisked-sponge")).dots == ""
-    assert "no bake is logged yet" in filled("mixtures/whisked-sponge/tables")
+    assert "no bakes have been logged yet" in filled("mixtures/whisked-sponge/tables")

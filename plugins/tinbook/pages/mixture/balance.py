@@ -99,9 +99,8 @@ def _usual(standing: Standing) -> str:
 def _stands(standing: Standing) -> str:
     if standing.side == "none":
         return "nothing in it to compare with"
-    if standing.side != "within" and standing.within:
-        return f"{standing.side}; it meets the other form of the rule"
-    return standing.side
+    said = f"this is {standing.side} that"
+    return f"{said}, but meets the other form of the rule" if standing.side != "within" and standing.within else said
 
 
 def _sign(standing: Standing) -> str:
