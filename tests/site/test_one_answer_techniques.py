@@ -204,8 +204,8 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how long does the tower dry": (
         lambda d: f"{part(d, LAMP, 'tower')['dries_low_min'] / 60:g}–{part(d, LAMP, 'tower')['dries_high_min'] / 60:g} h",
-        lambda d: re.search(r"dries in ([\d–]+ h)", cell(d, LAMP, "A tower", "Make"))[1],
-        lambda d: re.search(r"dries in ([\d–]+ h)", told(d, LAMP, "A tower").replace("\xa0", " "))[1],
+        lambda d: re.search(r"drying time ([\d–]+ h)", cell(d, LAMP, "A tower", "Make"))[1],
+        lambda d: re.search(r"drying time ([\d–]+ h)", told(d, LAMP, "A tower").replace("\xa0", " "))[1],
     ),
     "which cutter is nearest for the reeds of a 25 cm cake": (
         lambda d: str(part(d, HERON, "reed", LARGER)["cutter_owned"]),

@@ -50,4 +50,4 @@ def test_what_parts_share_is_said_once(demo: Loaded) -> None:
     assert sorted(said) == sorted({words for line in lines for words in line.more})
     letters = {words: note.letters for note in notes for words in note.words.split("; ")}
     assert letters["lamp red carries a statutory warning (E129)"] == "B and E"
-    assert letters["small and hard: keep it away from small children"] == "D to F"
+    assert letters["small and hard: keep away from small children"] == "D to F"

@@ -17,7 +17,7 @@ from tinbook.plans.techniques.parts import PartAt
 from tinbook.plans.techniques.supports import SupportAt
 
 NONE = "none"
-SET = {"straight": "in straight rows", "bricks": "laid like bricks"}
+SET = {"straight": "in straight rows", "bricks": "like bricks"}
 """How the rows of a repeat lie, where the word for it needs more."""
 PLACES = {"top": "", "side": "on the side", "board": "on the board"}
 LENGTHS = {"pressed_to": ", pressed to {}", "by": " × {}", "top": ", {} across the top"}
@@ -67,7 +67,7 @@ def part_line(part: PartAt, tolerance: float) -> PartLine:
         _dries(part.drying),
         PLACES[part.on],
         _weighed(part, tolerance),
-        "small and hard: keep it away from small children" if part.small_hard else "",
+        "small and hard: keep away from small children" if part.small_hard else "",
         _law(part.colour),
         part.note,
     )
@@ -122,7 +122,7 @@ def mark_line(repeat: RepeatAt) -> PartLine:
 def _spacing(repeat: RepeatAt) -> str:
     size = " × ".join(mm(side) for side in dict.fromkeys(repeat.mark_mm))
     along, between = (mm(pitch) for pitch in repeat.pitch_mm)
-    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: one every {along} mm, rows {between} mm apart"
+    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: every {along} mm, rows {between} mm apart"
 
 
 def _of_marks(repeat: RepeatAt) -> Iterator[str]:
@@ -132,7 +132,7 @@ def _of_marks(repeat: RepeatAt) -> Iterator[str]:
     if repeat.cut:
         yield f"{repeat.cut} on each run off the edge"
     if repeat.small_hard:
-        yield "small and hard: keep them away from small children"
+        yield "small and hard: keep away from small children"
     yield _law(repeat.colour)
 
 
@@ -167,8 +167,8 @@ def _support(support: SupportAt | None) -> str:
 
 
 def _dries(drying: Drying) -> str:
-    soft = ", and stays soft inside" if drying.soft_within else ""
-    return f"dries in {hours(drying.low_h, drying.high_h)}{soft}"
+    soft = ", but soft inside for longer" if drying.soft_within else ""
+    return f"drying time {hours(drying.low_h, drying.high_h)}{soft}"
 
 
 def _law(colour: Colouring | None) -> str:

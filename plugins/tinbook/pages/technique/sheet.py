@@ -218,7 +218,7 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
             shown=spelled.shown or cake is not None,
             total=spelled.total,
             ready=tuple(
-                f"Have {each.total} g of {each.paste} ready: some stays on your hands and the board."
+                f"Have {each.total} g of {each.paste} ready: some stays on hands and board."
                 for each in spelled.ready
             ),
             heavy=spelled.heavy,
@@ -263,7 +263,7 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     # where something is unknown, what follows says that this is no promise
     no_promise = "" if strip.unknown else "; that is not “free from”: check the packets"
-    return named or (Advice("", f"none of the fourteen allergens is listed on its ingredient cards{no_promise}"),)
+    return named or (Advice("", f"none of the fourteen allergens is listed{no_promise}"),)
 
 
 def _made_with(strip: AllergenStrip | None) -> str:
