@@ -137,11 +137,11 @@ def test_zero_only_where_it_is_asked_for(reader: Callable[..., Quantity]) -> Non
         ("-300 °C", '"-300 °C" is not a temperature for a kitchen', "check the number and the unit", "-300 °C"),
         (
             "1 cup",
-            "whose cup?",
+            "which cup?",
             "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml which you use",
             "1 cup",
         ),
-        ("6 fl oz", "whose fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", "6 fl oz"),
+        ("6 fl oz", "which fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", "6 fl oz"),
         ("1 T", 'does "T" mean a tablespoon or a teaspoon?', "write tbsp or tsp", "T"),
         ("1 c", 'does "c" mean a cup or °C?', "write US cup, metric cup, UK cup or °C", "c"),
         ("1-2 kg", '"1-2" is a range; this takes one amount', "write one amount", "1-2"),

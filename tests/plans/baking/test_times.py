@@ -45,7 +45,7 @@ def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -
     own = made.batch.tins[0][1]
     (time,) = made.times([(own, made.batch.depth_mm)])
     assert time.likely_min == pytest.approx((55 * 65) ** 0.5, rel=0.06)
-    assert spell(made.told(own, made.batch.depth_mm)) == "as given in the recipe, for its own tin"
+    assert spell(made.told(own, made.batch.depth_mm)) == "based on the time given in the recipe"
 
 
 def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:

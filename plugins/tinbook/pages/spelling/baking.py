@@ -76,7 +76,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "time_in_the_oven": "{mixture}, time in the oven",
     "nothing_baked": _nothing_baked,
     "as_the_nearest_bake": "as the nearest bake, {tin}",
-    "as_in_its_own_tin": "as given in the recipe, for its own tin",
+    "as_in_its_own_tin": "based on the time given in the recipe",
     "bakes_in_such_a_tin": "based on {bakes} of your own bakes in this tin",
     "bakes_and_own_time": "based on {bakes} of your own bakes in this tin and the time given in the recipe",
     "so_far_from": _so_far_from,

@@ -218,8 +218,7 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
             shown=spelled.shown or cake is not None,
             total=spelled.total,
             ready=tuple(
-                f"Have {each.total} g of {each.paste} ready: some stays on hands and board."
-                for each in spelled.ready
+                f"Have {each.total} g of {each.paste} ready: some stays on hands and board." for each in spelled.ready
             ),
             heavy=spelled.heavy,
             high=put.high if put else "",
