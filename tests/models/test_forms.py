@@ -61,7 +61,7 @@ def test_a_cutter_may_be_a_share_of_the_width() -> None:
         (read_sheet, "M0 0L40 40L40 0L0 40Z", "crosses or touches itself", "round the part"),
         (read_sheet, "M0 0H9V9Z M20 20H30V30Z", "lies outside the first", "round the part first"),
         (read_cutter, "round 4/3", "not a fraction of the width", "round 3/4"),
-        (read_two, "12 mm", "this has 2 sizes, not 1", "thick x long"),
+        (read_two, "12 mm", "this has 2 sizes, not 1", "thickness x length"),
     ],
 )
 def test_what_cannot_be(read: Callable[[str, Measures], Any], text: str, message: str, hint: str) -> None:
