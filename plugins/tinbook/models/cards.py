@@ -62,7 +62,7 @@ WeightOfOne = Annotated[Each, spelled(_each)]
 
 
 class Card(Written):
-    """The card of one ingredient: what else it is called, what it weighs and what you need to know about it."""
+    """The card for one ingredient: what else it is called, what it weighs and what you need to know about it."""
 
     needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "used as"))
 

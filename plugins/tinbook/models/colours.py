@@ -71,7 +71,7 @@ class ColourCards(Written):
 
 
 class OwnedCutter(WrittenLine):
-    """One cutter in the drawer. If that is all there is to say, write it without any key."""
+    """One cutter in the drawer. If that is all there is to say, write it without a key."""
 
     chief: ClassVar[str] = "cutter"
 

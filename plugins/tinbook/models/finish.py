@@ -76,7 +76,7 @@ FEWEST_DOWELS, MOST_DOWELS = 3, 20
 
 
 class Border(Written):
-    """A border piped round the edge of a cake, one mark beside another."""
+    """A border piped round the edge of a cake, one mark next to another."""
 
     marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads"), such_as("rosettes")] = "shells"
     """What you pipe."""

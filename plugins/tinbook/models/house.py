@@ -192,8 +192,8 @@ class House(Written):
     mixer_bowl: Annotated[Grams | None, such_as("2.5 kg")] = None
     """The most batter your mixer can beat at once. Anything more is split into batches. Left out: nothing is split."""
     oven_shelf: Annotated[TwoSides | None, such_as("44 cm x 36 cm")] = None
-    """How wide and how deep an oven shelf is, so that the book can say how many tins fit in at once. Left out: it does
-    not say."""
+    """How wide and how deep an oven shelf is, so that the book can say how many tins fit in at once. Left out: the book
+    does not say."""
     shelves: Annotated[int, whole_number(1, 10), such_as("2")] = 1
     """How many shelves you bake on at once."""
     oven: Annotated[Oven, such_as("{kind: fan, dial: 160 °C fan, thermometer: 172 °C}")] = Oven()

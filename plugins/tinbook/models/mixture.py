@@ -121,7 +121,8 @@ class Mixture(Written):
         ONE_OR_MORE,
         such_as("2 round 20 cm x 7.5 cm", "[square 20 cm x 7.5 cm, 12 standard cups]"),
     ] = ()
-    """The tins these amounts fill. Every other tin is worked out from them. Left out: write `makes` instead."""
+    """The tins these amounts fill. The amounts for every other tin are worked out from these. Left out: write `makes`
+    instead."""
     makes: Annotated[Grams | None, such_as("900 g")] = None
     """What the finished mix weighs, for fillings, icings and pastes. Left out: write `tins` instead."""
     batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None

@@ -61,7 +61,7 @@ class ShelfLine(Written):
     """What it holds to the brim, measured with water. This overrides the calculation. Left out: it is worked out
     from the tin's size."""
     note: Annotated[Text | None, such_as("Runs hot at one corner.")] = None
-    """A word about it, shown with your tins. Left out: nothing is shown."""
+    """A short note about it, shown with your tins. Left out: nothing is shown."""
 
     @property
     def owned(self) -> tuple[OwnedTin, ...]:

@@ -51,8 +51,8 @@ Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to
 
 
 class Step(WrittenLine):
-    """One step: what to do, how long it takes, and how you know it is done. If you have only the words, write them
-    without any key.
+    """One step: what to do, how long it takes, and how you know it is done. If you only have the words, write them
+    without a key.
     """
 
     chief: ClassVar[str] = "do"

@@ -24,7 +24,7 @@ LEVELS = ("first steps", "steady hands", "practised")
 
 
 class Tool(WrittenLine):
-    """One tool, by type and size. If that is all there is to say, write it without any key."""
+    """One tool, by type and size. If that is all there is to say, write it without a key."""
 
     chief: ClassVar[str] = "tool"
 
@@ -47,7 +47,7 @@ class Material(WrittenLine):
     take: Annotated[Amount, such_as("300 g sugarpaste", "1 tsp water, boiled and cooled")]
     """How much, and of what. It needs no card, but if there is a recipe or a card with that name the page links to
     it."""
-    note: Annotated[Text | None, such_as("for the palms")] = None
+    note: Annotated[Text | None, such_as("for your palms")] = None
     """A short note beside it. Left out: nothing is shown."""
     shared: Annotated[YesNo, such_as("yes")] = False
     """Whether one lot will do for a whole class."""
@@ -125,7 +125,8 @@ class Technique(Written):
     """Its drawings and photos. Any that a step names is shown beside that step; the others go at the end. Left out:
     there are none."""
     parts_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
-    """The cake the parts are sized for. For any other cake they are worked out. Left out: it can have no parts."""
+    """The cake the parts are sized for. For any other size of cake they are worked out. Left out: it can have no
+    parts."""
     parts: Annotated[tuple[Part, ...], such_as("- {part: buoy, solid: ball 12 mm, paste: modelling-paste}")] = ()
     """The pieces you model or cut. Left out: there are none."""
     repeats: Annotated[tuple[Repeat, ...], such_as("- {repeat: portholes, on: hull, mark: 6 mm, gap: 12 mm}")] = ()

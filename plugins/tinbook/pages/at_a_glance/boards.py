@@ -80,7 +80,7 @@ def board_plan(row: BoardRow) -> BoardPlan | None:
         ),
         scale_to=round(10.0 + 100.0 * scale, 1),
         scale_text=round(20.0 + 100.0 * scale, 1),
-        words=f"In plan, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
+        words=f"Seen from above, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
     )
 
 
