@@ -31,6 +31,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--all-seeds", action="store_true", help="properties by their full number of seeds, new ones")
 
 
+def pytest_xdist_auto_num_workers() -> int:
+    """One process more than there are cores: some of them wait for a browser."""
+    return len(os.sched_getaffinity(0)) + 1 if hasattr(os, "sched_getaffinity") else (os.cpu_count() or 1) + 1
+
+
 def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("all seeds" if config.getoption("--all-seeds") else "book")
 
@@ -132,6 +137,7 @@ def build() -> Callable[..., Path]:
 
     def run(out: Path, config: Path = ROOT / "mkdocs.yml", **environment: str) -> Path:
         command = [sys.executable, "-m", "mkdocs", "build", "--strict", "-f", str(config), "-d", str(out)]
+        environment = {"TINBOOK_KEEP": "false", **environment}
         done = subprocess.run(command, env={**os.environ, **environment}, capture_output=True, text=True, check=False)
         assert done.returncode == 0, done.stderr
         return out

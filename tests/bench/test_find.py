@@ -19,6 +19,7 @@ from typing import Any
 import pytest
 import yaml
 from playwright.sync_api import sync_playwright
+from tests.browser.conftest import launched
 
 from tinbook.loading import load_book
 from tinbook.pages.finding.index import index_of
@@ -101,7 +102,7 @@ def test_a_thousand_recipes(benchmark: Any, index: str, tmp_path: Path) -> None:
         assert server.stdout
         port = server.stdout.readline().split(" port ")[1].split()[0]
         with sync_playwright() as play:
-            browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+            browser = launched(play.chromium)
             tab = browser.new_page()
             tab.goto(f"http://127.0.0.1:{port}/")
             tab.locator(".tb-find").click()

@@ -19,6 +19,7 @@ import pdfplumber
 import pytest
 from click.testing import Result
 from shapely import Polygon
+from tests.browser.conftest import launched
 
 from tinbook.cli.template import TEMPLATES
 from tinbook.loading import Loaded
@@ -222,7 +223,7 @@ def test_the_one_file_prints_true(run: Run, here: Path) -> None:
 
     assert run("sheet", TECHNIQUE, "--cake", "round 30 cm").exit_code == 0
     with sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
+        browser = launched(driver.chromium)
         page = browser.new_page()
         page.goto((here / f"{TECHNIQUE}-round-30-cm.html").as_uri())
         page.pdf(path="printed.pdf", prefer_css_page_size=True)

@@ -168,7 +168,7 @@ def test_every_mixture_of_a_book_can_be_weighed(write: Write, demo: Loaded) -> N
 
 
 def test_each_file_is_parsed_once(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:
-    from tinbook.loading import intake
+    from tinbook.loading import parses
 
     files: list[str] = []
 
@@ -176,8 +176,8 @@ def test_each_file_is_parsed_once(write: Write, monkeypatch: pytest.MonkeyPatch)
         files.append(file)
         return read(raw, file)
 
-    read = intake.read_yaml
-    monkeypatch.setattr(intake, "read_yaml", counting)
+    read = parses.read_yaml
+    monkeypatch.setattr(parses, "read_yaml", counting)
     load_book(write())
     assert sorted(files) == sorted(set(files))
     assert len(files) == 5

@@ -9,7 +9,7 @@ from tests.every import every
 
 from tinbook.loading import Loaded
 from tinbook.models import Book, Card
-from tinbook.models.book import once
+from tinbook.models.ledger import once
 
 
 @every(

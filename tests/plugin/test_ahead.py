@@ -32,7 +32,7 @@ def link_from(here: str) -> ahead.Link:
 
 @pytest.fixture
 def two(site: Site) -> Iterator[Ahead]:
-    made = Ahead(site.pages, link_from, 2)
+    made = Ahead(site, [*site.pages], link_from, 2)
     yield made
     made.close()
 
@@ -67,7 +67,7 @@ def test_it_does_not_wait_but_makes_the_last_pages(site: Site) -> None:
             time.sleep(0.2)
         return link_from(address)
 
-    made = Ahead(site.pages, slow, 1)
+    made = Ahead(site, [*site.pages], slow, 1)
     first, *_, last = ahead._rarest_first(site.pages)
     assert not made.ready(first) and not made.ready(last)
     assert made.parts(first) == site.pages[first].parts(link_from(first))
@@ -99,7 +99,7 @@ def test_a_mistake_in_a_process_is_told(site: Site) -> None:
 
         return link
 
-    made = Ahead(site.pages, nowhere, 1)
+    made = Ahead(site, [*site.pages], nowhere, 1)
     with pytest.raises(LookupError, match="links to"):
         for address in site.pages:
             made.parts(address)
@@ -108,7 +108,7 @@ def test_a_mistake_in_a_process_is_told(site: Site) -> None:
 
 @linux
 def test_what_a_process_that_is_gone_has_not_made_is_made_here(site: Site) -> None:
-    made = Ahead(site.pages, link_from, 2)
+    made = Ahead(site, [*site.pages], link_from, 2)
     for helper in made._helpers:
         helper.kill()
         helper.join()

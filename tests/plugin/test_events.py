@@ -27,7 +27,7 @@ from mkdocs.exceptions import Abort
 
 from tinbook.cli import main
 from tinbook.loading import load_book
-from tinbook.plugin import events
+from tinbook.plugin import sources
 from tinbook.plugin.settings import STYLES
 
 ROOT = Path(__file__).parents[2]
@@ -40,7 +40,7 @@ pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning")
 def built(book: Path, site: Path | None = None, strict: bool = False, **options: Any) -> Path:
     """The site built from a book; `options` are the plugin's own."""
     config = load_config(str(book / "mkdocs.yml"), site_dir=str(site or book / "site"), strict=strict)
-    config.plugins["tinbook"].load_config(options)
+    config.plugins["tinbook"].load_config({"keep": False, **options})
     config.plugins.on_startup(command="build", dirty=False)
     mkdocs_build(config)
     return Path(config.site_dir)
@@ -279,10 +279,10 @@ def test_a_build_is_not_stopped_to_look_for_garbage(book: Path, monkeypatch: pyt
         looked.append(gc.isenabled())
         return load_book(*told, **more)
 
-    monkeypatch.setattr(events, "load_book", load)
+    monkeypatch.setattr(sources, "load_book", load)
     built(book)
     assert gc.isenabled()
-    monkeypatch.setattr(events, "build_site", lambda *_: 1 / 0)
+    monkeypatch.setattr(sources, "build_site", lambda *_: 1 / 0)
     with pytest.raises(ZeroDivisionError):
         built(book)
     assert gc.isenabled()

@@ -12,7 +12,12 @@ import pytest
 from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
 
-from tinbook.plugin.standing import STANDS, LastGood
+from tinbook.plugin.standing import STANDS, LastGood, Outcome
+
+
+def too_far(*_: object) -> Outcome:
+    """Whatever has changed, all of the site is to be built."""
+    return "too far"
 
 
 @pytest.fixture
@@ -33,7 +38,7 @@ def server(tmp_path: Path) -> Iterator[LiveReloadServer]:
 
 
 def test_a_good_build_takes_the_place_of_the_last(server: LiveReloadServer, tmp_path: Path) -> None:
-    LastGood(server, tmp_path / "mkdocs.yml", dirty=False)()
+    LastGood(server, tmp_path / "mkdocs.yml", tmp_path / "recipes", False, too_far)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "new"
     assert [path.name for path in tmp_path.iterdir()] == ["site"]
 
@@ -51,7 +56,7 @@ def test_a_failed_build_leaves_the_last(
         raise error
 
     server.builder = fail
-    LastGood(server, tmp_path / "mkdocs.yml", dirty)()
+    LastGood(server, tmp_path / "mkdocs.yml", tmp_path / "recipes", dirty, too_far)()
     assert [path.relative_to(tmp_path).as_posix() for path in tmp_path.rglob("*")] == ["site", "site/a.html"]
     assert (site / "a.html").read_text("utf-8") == "old"
     said = [record.getMessage() for record in caplog.records]
@@ -62,7 +67,7 @@ def test_a_failed_build_leaves_the_last(
 
 def test_dirty_builds_find_what_was_there(server: LiveReloadServer, tmp_path: Path) -> None:
     server.builder = lambda: None
-    LastGood(server, tmp_path / "mkdocs.yml", dirty=True)()
+    LastGood(server, tmp_path / "mkdocs.yml", tmp_path / "recipes", True, too_far)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "old"
 
 
@@ -73,7 +78,7 @@ def test_a_site_that_cannot_be_put_aside_stays(
         raise OSError(errno.ENOSPC, "No space left on device")
 
     monkeypatch.setattr(shutil, "copytree", full)
-    LastGood(server, tmp_path / "mkdocs.yml", dirty=True)()
+    LastGood(server, tmp_path / "mkdocs.yml", tmp_path / "recipes", True, too_far)()
     assert (tmp_path / "site" / "a.html").read_text("utf-8") == "old"
     assert "The last site cannot be set aside: the disk is full." in caplog.text
 
@@ -95,7 +100,7 @@ def test_what_was_gone_is_followed_again(server: LiveReloadServer, tmp_path: Pat
     inside.write_text("1", "utf-8")
     server.watch(str(followed))
     server.watch(str(followed))  # as one plugin and another may
-    standing = LastGood(server, tmp_path / "mkdocs.yml", dirty=False)
+    standing = LastGood(server, tmp_path / "mkdocs.yml", tmp_path / "recipes", False, too_far)
     standing.begin()
     server.observer.start()
 

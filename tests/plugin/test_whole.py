@@ -23,7 +23,7 @@ def pages_of(site: Site, folder: Path, scripts: bool = True, processes: int = 0)
     addresses = [*site.pages, *site.photos, *site.templates]
     names = [f"{address}.md" if address in site.pages else address for address in addresses]
     files = {name: File(name, "docs", str(folder), use_directory_urls=True) for name in names}
-    return WholePages(site.pages, files, processes, scripts)
+    return WholePages(site, files, [*site.pages], processes=processes, scripts=scripts)
 
 
 def test_a_page_gets_its_own_files_and_no_others(site: Site, tmp_path: Path) -> None:

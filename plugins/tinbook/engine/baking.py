@@ -128,6 +128,11 @@ class OfKind:
     weight: Floats | float
     pull: Floats | float
 
+    def __repr__(self) -> str:
+        """To the last digit, as numpy's own is not: by it two of them are told apart."""
+        weight, pull = (each if isinstance(each, float) else each.tolist() for each in (self.weight, self.pull))
+        return f"OfKind({weight}, {pull})"
+
     def __add__(self, other: OfKind) -> OfKind:
         return OfKind(self.weight + other.weight, self.pull + other.pull)
 

@@ -9,12 +9,14 @@ from pathlib import Path
 from typing import Any, cast
 
 from tinbook.facts import Facts
+from tinbook.loading.checks import Checks
 from tinbook.loading.drawer import lost_words, read_colours, read_cutters
 from tinbook.loading.facts import load_facts
 from tinbook.loading.finish import read_finish
 from tinbook.loading.house import read_cards, read_house, read_tins
 from tinbook.loading.intake import Intake, W
 from tinbook.loading.logs import read_bakes, read_used
+from tinbook.loading.parses import Parses
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.plain import read_plain
 from tinbook.loading.private import kitchen_book, pictures_named, public, public_book, public_broken
@@ -22,10 +24,8 @@ from tinbook.loading.unsure import unsure_lines, unsure_notes
 from tinbook.loading.variations import FOLDER, is_variation, split, with_variations
 from tinbook.models import Book, Flaw, Mixture, PictureFile, Technique, Variation, read_model
 from tinbook.models.register import Merged, SourceKind, kinds
-from tinbook.plans.mixtures.inline import step_flaws
 from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
-from tinbook.plans.rules.finish import mixture_finish_flaws
 from tinbook.plans.rules.parts import part_flaws
 from tinbook.plans.rules.pastes import paste_flaws
 from tinbook.plans.techniques.flaws import technique_flaws
@@ -50,20 +50,20 @@ class Loaded:
         return tuple(problem for problem in self.problems if problem.severity == "error")
 
 
-def load_book(folder: Path, kitchen: bool = True) -> Loaded:
+def load_book(folder: Path, kitchen: bool = True, parses: Parses | None = None) -> Loaded:
     """Read the book in `folder` (its recipes/). With `kitchen` false it holds only what the register lets everyone
-    see."""
+    see. `parses` knows the files that were read before."""
     collects = gc.isenabled()
     gc.disable()  # everything read is kept: collecting garbage as it grows takes a third of a long log's time
     try:
-        return _loaded(folder, kitchen)
+        return _loaded(folder, kitchen, parses)
     finally:
         if collects:
             gc.enable()
 
 
-def _loaded(folder: Path, kitchen: bool) -> Loaded:
-    facts, intake = load_facts(), Intake(folder)
+def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
+    facts, intake = load_facts(), Intake(folder, parses)
     house = read_house(intake, folder, facts)
     tins = read_tins(intake)
     cards, spoilt = read_cards(intake, facts)
@@ -178,14 +178,21 @@ def _checked(
     addresses = {*intake.sources, *intake.refused}
     known = {address.removeprefix("mixtures/") for address in addresses if address.startswith("mixtures/")}
     hands = {address.removeprefix("techniques/") for address in addresses if address.startswith("techniques/")}
+    check = Checks(
+        book=book,
+        facts=facts,
+        spoilt=spoilt,
+        techniques=sorted(hands),
+        mixtures=sorted(intake.written(FOLDER)),
+        sound=intake.parses.sound,
+    )
     for slug, mixture in book.mixtures.items():
-        intake.tell(f"mixtures/{slug}", checks.mixture_flaws(mixture, book, facts, spoilt))
-        intake.tell(f"mixtures/{slug}", checks.link_flaws("techniques", mixture.techniques, hands))
-        intake.tell(f"mixtures/{slug}", mixture_finish_flaws(mixture, book, facts, intake.written("mixtures/")))
-        if f"mixtures/{slug}" not in intake.broken:
-            # a slip in the mix would be reported again for each step that names it
-            intake.tell(f"mixtures/{slug}", step_flaws(mixture, book))
-    book = with_variations(intake, book, variations, facts, spoilt, hands)
+        address = f"{FOLDER}{slug}"
+        intake.tell(address, check.rules(address, mixture))
+        if address not in intake.broken:
+            intake.tell(address, check.steps(address, mixture))
+    book = with_variations(intake, book, variations, facts, check)
+    intake.parses.sound = check.done()
     sound = replace(
         book, mixtures={s: each for s, each in book.mixtures.items() if f"{FOLDER}{s}" not in intake.broken}
     )

@@ -8,14 +8,14 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any, TypeVar
 
-from tinbook.loading.files import read_sources
+from tinbook.loading.parses import Parses
 from tinbook.loading.private import private_flaws
 from tinbook.models import Flaw, Written, read_model
 from tinbook.models import Path as Path_
 from tinbook.models.register import SourceKind, goes_on, log_of
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.problems import Place, Problem
-from tinbook.source import Document, read_yaml
+from tinbook.source import Document
 from tinbook.tins import Tin
 from tinbook.units import METRIC
 
@@ -45,8 +45,9 @@ class Intake:
     these are not among the `problems`.
     """
 
-    def __init__(self, folder: Path) -> None:
-        sources, self.refused, problems = read_sources(folder)
+    def __init__(self, folder: Path, parses: Parses | None = None) -> None:
+        self.parses = parses or Parses()
+        sources, self.refused, problems = self.parses.sources(folder)
         self.sources = {source.address: source for source in sources}
         self.problems = list(problems)
         self.documents: dict[str, Document] = {}
@@ -61,7 +62,7 @@ class Intake:
     def open(self, address: str) -> Any:
         """The plain data of a file, or None if it cannot be read. There may be problems with it all the same."""
         source = self.sources[address]
-        document, problems = read_yaml(source.raw, source.shown)
+        document, problems = self.parses.read(source)
         log = log_of(address)
         if log:
             hint = f"keep a log for each year: move the later entries to a file such as {log.of_year('2026').path}"
@@ -81,7 +82,12 @@ class Intake:
 
     def part(self, address: str, cls: type[W], data: Any, what: str, path: Path_) -> W | None:
         """The part of a file at `path`, as a model."""
-        model, flaws = read_model(cls, data, what, self.measures, self.tins)
+        model, flaws = self.parses.made(
+            (address, cls.__name__, path),
+            data,
+            (what, self.measures, dict(self.tins)),
+            lambda: read_model(cls, data, what, self.measures, self.tins),
+        )
         found = under(path, flaws)
         if model is not None:
             found += private_flaws(model, path)

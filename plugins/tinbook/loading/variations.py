@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from functools import partial
 
 from tinbook.facts import Facts
+from tinbook.loading.checks import Checks
 from tinbook.loading.files import slug_of
 from tinbook.loading.intake import Intake
 from tinbook.models import Book, Flaw, Mixture, Variation, Varies
-from tinbook.plans.mixtures.inline import step_flaws
-from tinbook.plans.rules import fields as checks
-from tinbook.plans.rules.fields import FOLLOWS, Spoilt
-from tinbook.plans.rules.finish import mixture_finish_flaws
+from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.variations.written_out import vary
 from tinbook.problems import nearest
 
@@ -20,9 +19,9 @@ FOLDER = "mixtures/"
 
 
 def with_variations(
-    intake: Intake, book: Book, variations: Mapping[str, Variation], facts: Facts, spoilt: Spoilt, hands: set[str]
+    intake: Intake, book: Book, variations: Mapping[str, Variation], facts: Facts, check: Checks
 ) -> Book:
-    """The book with its variations among the mixtures, written out and checked; `hands`: slugs of techniques.
+    """The book with its variations among the mixtures, written out and checked.
 
     A variation that breaks a rule, or whose base does, is reported and left out.
     """
@@ -32,16 +31,15 @@ def with_variations(
         if variation.base not in mixtures or f"{FOLDER}{variation.base}" in intake.broken:
             intake.tell(address, [_no_base(intake, variation.base)])
             continue
-        made = vary(variation, mixtures[variation.base], book, facts)
+        base = mixtures[variation.base]
+        work = partial(vary, variation, base, book, facts)
+        said = (base, book.cards, book.house, book.tins)
+        made = intake.parses.made((address, "written out", ()), variation, said, work)
         intake.tell(address, made.flaws)
         if made.mixture is None:
             continue
-        flaws = [
-            *checks.mixture_flaws(made.mixture, book, facts, spoilt),
-            *checks.link_flaws("techniques", made.mixture.techniques, hands),
-            *mixture_finish_flaws(made.mixture, book, facts, intake.written(FOLDER)),
-        ]
-        intake.tell(address, map(made.placed, flaws or step_flaws(made.mixture, book)))
+        flaws = check.rules(address, made.mixture) or check.steps(address, made.mixture)
+        intake.tell(address, map(made.placed, flaws))
         mixtures[slug], varies[slug] = made.mixture, made.varies
     order = [address.removeprefix(FOLDER) for address in intake.sources]
     return replace(book, mixtures={slug: mixtures[slug] for slug in order if slug in mixtures}, varies=varies)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import cached_property, wraps
-from typing import Any, TypeVar
+from functools import cached_property
+from typing import Any
 
 from tinbook.models.bakes import Baked, by_mixture
 from tinbook.models.cards import Card
@@ -17,8 +17,6 @@ from tinbook.models.pictures import PictureFile
 from tinbook.models.shelf import OwnedTin
 from tinbook.models.technique import Technique
 from tinbook.models.variation import Varies
-
-T = TypeVar("T")
 
 NO_FINISH = Finish()
 """A house that has said nothing of how it finishes its cakes."""
@@ -68,20 +66,6 @@ class Book:
     def house_word(self, written: str) -> str | None:
         """The name on the card for an ingredient as written (`Eggs`, `superfine sugar`), or None."""
         return word_in(self.names, written)
-
-
-def once(work: Callable[[Book], T]) -> Callable[[Book], T]:
-    """What a later room makes of a whole book: worked out once for each book and kept with it, as its own properties
-    are. Another book, however alike, starts anew."""
-
-    @wraps(work)
-    def kept(book: Book) -> T:
-        known: dict[Any, T] = vars(book).setdefault("_once", {})
-        if work not in known:
-            known[work] = work(book)
-        return known[work]
-
-    return kept
 
 
 def word_in(names: Mapping[str, str], written: str) -> str | None:

@@ -13,11 +13,12 @@ import signal
 import sys
 import tempfile
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from itertools import groupby
 
 from tinbook.pages.base.page import Link, Page, Views
+from tinbook.site import Site
 
 LinkFrom = Callable[[str], Link]
 """A page's address to the `link` function of that page."""
@@ -27,7 +28,7 @@ WORTH_IT = 60
 
 
 class Ahead:
-    """The late parts of all pages.
+    """The late parts of the pages at `made`.
 
     Pages of one view, such as a mixture's two pages, are made by one process, which works out once what they share.
     The other processes make them from the front. When the first one needs something that is not ready it does not wait,
@@ -38,11 +39,11 @@ class Ahead:
     others. What is made lies in unnamed files, and shared memory says where.
     """
 
-    def __init__(self, pages: Mapping[str, Page], link_from: LinkFrom, processes: int) -> None:
+    def __init__(self, site: Site, made: Sequence[str], link_from: LinkFrom, processes: int) -> None:
         fork = multiprocessing.get_context("fork")
-        self._pages, self._link_from = pages, link_from
+        self._site, self._pages, self._link_from = site, site.pages, link_from
         self._views = Views()
-        self._line = _rarest_first(pages)
+        self._line = _rarest_first({address: site.pages[address] for address in made})
         self._lots = [list(lot) for _, lot in groupby(range(len(self._line)), lambda place: id(self._view(place)))]
         """Places of pages that are made together."""
         self._places = {address: place for place, address in enumerate(self._line)}
@@ -77,7 +78,9 @@ class Ahead:
         file, start, size = self._handed_in(place)
         if not size:
             return self._parts(place)
-        parts: dict[str, str] = marshal.loads(os.pread(self._files[file].fileno(), size, start))
+        parts: dict[str, str]
+        parts, reads = marshal.loads(os.pread(self._files[file].fileno(), size, start))
+        self._site.ledger.add_reads(self._site.group_of(address), reads)
         return parts
 
     def close(self) -> None:
@@ -96,7 +99,8 @@ class Ahead:
         while (lot := self._begin_first()) is not None:
             for place in lot:
                 try:
-                    parts = marshal.dumps(self._parts(place))
+                    made = self._parts(place), self._site.ledger.reads_of(self._site.group_of(self._line[place]))
+                    parts = marshal.dumps(made)
                     size = os.pwrite(file, parts, start)
                 except Exception:
                     return
@@ -134,7 +138,8 @@ class Ahead:
 
     def _parts(self, place: int) -> dict[str, str]:
         address = self._line[place]
-        return self._pages[address].parts(self._link_from(address), self._views)
+        with self._site.reading(address):
+            return self._pages[address].parts(self._link_from(address), self._views)
 
     def _view(self, place: int) -> object:
         return self._pages[self._line[place]].view

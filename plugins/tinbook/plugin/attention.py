@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import atexit
 import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 
 class Attention:
@@ -22,6 +24,15 @@ class Attention:
         """Turn the collector off, if it is on."""
         self._collects = gc.isenabled()
         gc.disable()
+
+    @contextmanager
+    def held(self) -> Iterator[None]:
+        """Off meanwhile."""
+        self.hold()
+        try:
+            yield
+        finally:
+            self.let_go()
 
     def let_go(self) -> None:
         """Turn it on again, with the whole book among the objects it rarely scans."""

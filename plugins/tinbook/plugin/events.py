@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from itertools import chain
 from pathlib import Path
 from typing import Any, Literal
 
@@ -9,53 +12,54 @@ from jinja2 import Environment
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import Abort, BuildError
+from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
-from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from tinbook.loading import load_book
-from tinbook.loading.unsure import UNSURE
-from tinbook.models.register import kinds
+from tinbook.loading import Parses
 from tinbook.pages.base.render import compiled
 from tinbook.pages.finding.find import Find
-from tinbook.pages.lists.schema_org import script_of
-from tinbook.pages.spelling.descriptions import described
 from tinbook.plugin.ahead import spare_processes
 from tinbook.plugin.alike import Alike
 from tinbook.plugin.attention import Attention
 from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
+from tinbook.plugin.heads import heads_of
+from tinbook.plugin.keeping import Keeping, KeptBook, leaf_of, surroundings
+from tinbook.plugin.kept_file import KeptFile
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
-from tinbook.plugin.printing import CACHE, set_templates
+from tinbook.plugin.printing import CACHE
+from tinbook.plugin.remaking import LastBuild, edited_first, outside_of, shape_of
 from tinbook.plugin.settings import THEME, lean, settle
+from tinbook.plugin.sources import SiteRead, add_files, read_site
 from tinbook.plugin.squeeze import squeeze, tight
-from tinbook.plugin.standing import LastGood
-from tinbook.plugin.stopped import NOT_BUILT, is_of_files, why_stopped
+from tinbook.plugin.standing import LastGood, Outcome
+from tinbook.plugin.stopped import NOT_BUILT, is_told
 from tinbook.plugin.together import together
 from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
-from tinbook.plugin.whole import SCRIPTS_MARK, STYLES_MARK, WholePages, dressed
-from tinbook.problems import spell
-from tinbook.site import Site, build_site, contents
+from tinbook.plugin.whole import WholePages, dressed
+from tinbook.site import Site, contents
 
 log = get_plugin_logger("tinbook")
-HOUSE = kinds()["house"].path
 OURS = THEME / "assets" / "tinbook"
 
 
 class TinbookConfig(Config):  # type: ignore[no-untyped-call]
     """`recipes`: the folder of the book's sources, next to mkdocs.yml. `kitchen`: show what is private.
 
-    `folder`: build a book to be copied as a folder and opened from there, without a server.
+    `folder`: build a book to be copied as a folder and opened from there, without a server. `keep`: keep pages between
+    builds, in `.cache`.
     """
 
     recipes = config_options.Type(str, default="recipes")
     kitchen = config_options.Type(bool, default=False)
     folder = config_options.Type(bool, default=False)
+    keep = config_options.Type(bool, default=True)
 
 
 class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
@@ -63,28 +67,29 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     site: Site
     neighbours: Neighbours
+    _last: LastBuild
     _serving = False
     _dirty = False
     _standing: LastGood | None = None
     _site: Path | None = None
-    _house_broken = False
+    _house_broken = _unfinished = False
+    _ready: SiteRead | None = None
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
 
     def __init__(self) -> None:
         super().__init__()
         self._attention = Attention()
-        self._on_pages: list[Find] = []
+        self._on_pages: dict[str, tuple[Find, ...]] = {}
         self._alike = Alike()
+        self._parses = Parses()
+        self._kept, self._store = KeptBook(), KeptFile(Path())
+        self._keeping = Keeping(self._kept, b"")
 
     @property
     def hosted(self) -> bool:
         """Whether the built site goes to a host, from which a device may keep it."""
         return not (self._serving or self.config.folder)
-
-    @property
-    def _folder(self) -> Path:
-        return Path(self._beside, self.config.recipes)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         self._serving, self._dirty = command == "serve", dirty
@@ -92,6 +97,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
+        self._folder = self._beside / self.config.recipes
         settle(config)
         if any(name.rpartition("/")[2] == "search" for name in config.plugins):
             log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
@@ -101,30 +107,45 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        self.site = self._read()
-        self._on_pages, self._alike = [], Alike()
+        cache, around = Path(self._beside, CACHE), surroundings(config, self._serving)
+        store = KeptFile(cache, preview=self._serving, **self.config)
+        if not self._kept.pages or store.path != self._store.path:
+            self._store, self._kept = store, store.read(around)
+        self._keeping = Keeping(self._kept, around)
+        self.site, self._house_broken = self._ready or self._read()
+        self._ready, self._on_pages, self._alike = None, {}, Alike()
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
-        made = self._add_files(files, own, config)
+        self._made = add_files(self.site, files, own, config, cache)
         lean(files, config)
         sort_scripts(files, config, OURS, self.config.folder)
-        spare = 0 if self._serving else spare_processes(len(self.site.pages))
-        by_name = {file.src_uri: file for file in files}
-        self._whole = WholePages(self.site.pages, by_name, spare, scripts=not self.config.folder)
-        # the other processes have begun
-        for address, file in made.items():
-            file.content_string = self.site.pages[address].markdown
         if config.nav is None or config.nav is self._made_nav:
             config.nav = self._made_nav = as_nav(contents(self.site, own))
         return files
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
-        if self._whole:
-            self._whole.files = {file.src_uri: file for file in files}
         self.neighbours = Neighbours("navigation.prune" in config.theme.get("features", ()))
+        by_name = {file.src_uri: file for file in files}
+        rooms = [each for each in (*ROOMS.values(), *MORE.values()) if f"{each}.md" in by_name]
+        around = (rooms, self.site.measures, self._house_broken)
+        leaves = {address: leaf_of(file, self.site.pages[address], config) for address, file in self._made.items()}
+        frames = {address: (around, self.neighbours.frame(nav, leaf)) for address, leaf in leaves.items()}
+        new = self._keeping.look(self.site, frames)
+        self._begin(new, by_name)
+        # the other processes have begun
+        for address, leaf in leaves.items():
+            if self._keeping.stands(address):
+                self._keeping.hand_on(leaf)
+            else:
+                with self.site.reading(address):
+                    leaf.file.content_string = self.site.pages[address].markdown
+        self._last = LastBuild(config=config, files=files, nav=nav, leaves=leaves, frames=frames)
         return nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.bytecode_cache = compiled()
+        self._last = replace(
+            self._last, env=env, shape=shape_of(self.site, self._house_broken), outside=outside_of(config, self._folder)
+        )
         return env
 
     @event_priority(-100)
@@ -138,10 +159,15 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def _found_on(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         address = page.file.src_uri.removesuffix(".md")
-        search = page.meta.get("search")
+        if self._keeping.stands(address):
+            self._on_pages[address] = self._keeping.finds(address)
+            return html
+        search, found = page.meta.get("search"), tuple[Find, ...]()
         if not (isinstance(search, dict) and search.get("exclude")):
             made = self.site.pages.get(address)
-            self._on_pages += page_found(address, str(page.title or ""), html, made.template if made else "")
+            found = tuple(page_found(address, str(page.title or ""), html, made.template if made else ""))
+        self._keeping.learn(page, html, found)
+        self._on_pages[address] = found
         return html
 
     on_page_content = CombinedEvent(_as_others, _found_on)
@@ -151,16 +177,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         here = page.file.src_uri.removesuffix(".md")
-        made = self.site.pages.get(here)
-        told = page.meta.get("description") or config.site_description
-        heads = {
-            **self._frame(here),
-            "description": "" if told else described(made.template if made else "", str(page.title), config.site_name),
-            "own_styles": STYLES_MARK,
-            "own_scripts": SCRIPTS_MARK,
-            "schema_org": script_of(made) if made else "",
-        }
-        context.update(heads)  # type: ignore[typeddict-item]
+        if self._keeping.stands(here):
+            return context
+        with self.site.reading(here):
+            heads = heads_of(self.site.pages.get(here), page, config)
+        context.update({**self._frame(here), **heads})  # type: ignore[typeddict-item]
         return context
 
     def on_template_context(
@@ -172,16 +193,15 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def _frame(self, here: str) -> dict[str, Any]:
         """What the header and footer of every page say, seen from an address."""
         files = self._whole.files if self._whole else {}
-        return {
-            "rooms": rooms_from(here, ROOMS, files),
-            "more_rooms": rooms_from(here, MORE, files),
-            "measures": self.site.measures,
-            "house_broken": self._house_broken,
-        }
+        said = {"measures": self.site.measures, "house_broken": self._house_broken}
+        return {"rooms": rooms_from(here, ROOMS, files), "more_rooms": rooms_from(here, MORE, files), **said}
 
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        address, output = page.file.src_uri.removesuffix(".md"), self._guarded(tight(output))
+        address = page.file.src_uri.removesuffix(".md")
+        if self._keeping.stands(address):
+            return self._keeping.written(address)
+        output = self._guarded(tight(output))
         if self._whole and address in self.site.pages:
             return self._whole.fill(address, output)
         return dressed(together(output), page.file.url, scripts=not self.config.folder)
@@ -200,28 +220,30 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._let_go()
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
+        self._write_index(config)
+        write_offline(config, self.hosted)
+        kept = self._keeping.book(self.site)
+        self._store.write(kept)
+        self._kept = kept if self._serving else KeptBook()
+
+    def _write_index(self, config: MkDocsConfig) -> None:
         files = self._whole.files if self._whole else {}
         urls = {name.removesuffix(".md"): file.url for name, file in files.items()}
-        write_index(config.site_dir, (*self.site.finds, *self._on_pages), urls)
-        write_offline(config, self.hosted)
+        write_index(config.site_dir, chain(self.site.finds, *self._on_pages.values()), urls)
 
     on_post_build = CombinedEvent(_fill_the_rest, _finish)
 
     @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
-        if self._site and isinstance(error, OSError) and is_of_files(error):
-            log.error(why_stopped(error, self._site, self._serving))
-            raise Abort(NOT_BUILT)
-        if self._serving and isinstance(error, BuildError):
-            log.error(str(error))  # MkDocs would report it only the first time
+        if self._site and is_told(error, self._site, self._serving):
             raise Abort(NOT_BUILT)
 
     @event_priority(-100)  # other plugins may pass MkDocs' own builder to the server
     def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Any) -> LiveReloadServer:
         if self._folder.is_dir():
             server.watch(str(self._folder))
-        self._standing = LastGood(server, Path(config.config_file_path), self._dirty)
+        self._standing = LastGood(server, Path(config.config_file_path), self._folder, self._dirty, self._remake)
         self._standing.begin()
         return server
 
@@ -229,31 +251,44 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if self._standing:
             self._standing.end()
 
-    def _read(self) -> Site:
-        """The pages of the book; what is wrong with its sources is reported."""
-        loaded = load_book(self._folder, kitchen=self.config.kitchen)
-        self._house_broken = any(HOUSE in problem.place.file for problem in loaded.errors)
-        for problem in loaded.problems:
-            strict = problem.severity == "error" or problem.code == UNSURE
-            (log.warning if strict else log.info)(spell(problem))
-        return build_site(loaded.book, loaded.facts, loaded.broken)
+    def _read(self) -> SiteRead:
+        return read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
 
-    def _add_files(self, files: Files, own: list[str], config: MkDocsConfig) -> dict[str, File]:
-        """Add pages, photos and templates to the site's files; returns the files of pages not written by hand."""
-        made = {
-            address: File.generated(config, f"{address}.md", content="")
-            for address in self.site.pages
-            if address not in own
-        }
-        for address, file in made.items():
-            if not self.site.pages[address].listed:
-                file.inclusion = InclusionLevel.NOT_IN_NAV
-            files.append(file)
-        for path, photo in self.site.photos.items():
-            files.append(File.generated(config, path, content=photo))
-        for path, template in set_templates(self.site.templates, Path(self._beside, CACHE)):
-            files.append(File.generated(config, path, content=template))
-        return made
+    def _begin(self, new: list[str], by_name: Mapping[str, File]) -> None:
+        """Begin to make pages."""
+        spare = 0 if self._serving else spare_processes(len(new))
+        self._whole = WholePages(
+            self.site, by_name, new, processes=spare, scripts=not self.config.folder, done=self._keeping.keep
+        )
+
+    def _remake(self, show: Callable[[], None], waiting: Callable[[], bool]) -> Outcome:
+        """Make again what a change to the sources reaches. `show` is called once the edited pages can be read; if
+        somebody is `waiting` for another change, the rest is left to that."""
+        with self._attention.held():
+            return self._reached(show, waiting)
+
+    def _reached(self, show: Callable[[], None], waiting: Callable[[], bool]) -> Outcome:
+        last, self._ready = self._last, None
+        if not self._kept.pages or last.outside != outside_of(last.config, self._folder):
+            return "too far"
+        if not (self._parses.differs(self._folder) or self._unfinished):
+            return "shown"
+        self._keeping = Keeping(self._kept, self._kept.surroundings)
+        self._ready = self._read()
+        if shape_of(*self._ready) != last.shape:
+            return "too far"
+        self.site, self._alike = self._ready.site, Alike()
+        new = self._keeping.look(self.site, last.frames)
+        self._begin(new, {file.src_uri: file for file in last.files})
+        edited, others = edited_first(new, self.site.ledger.changed)
+        unmade = last.make(self.site, edited, others, show, waiting)
+        self._unfinished = bool(unmade)
+        if unmade:
+            self._kept = self._kept.without(set(new) - set(unmade))
+            return "shown"
+        self._write_index(last.config)
+        self._kept = self._keeping.book(self.site)
+        return "more to show" if edited and any(map(self._keeping.differs, others)) else "shown"
 
     def _guarded(self, html: str) -> str:
         return html if self._serving else guarded(html)

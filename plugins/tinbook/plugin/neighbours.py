@@ -5,10 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
-from mkdocs.structure.nav import Section
+from mkdocs.structure.nav import Navigation, Section
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url, normalize_url
 
+MANY = 30
+"""More pages side by side than this are not all listed."""
+BESIDE = 6
+"""How many of them are, to either side of the page that is open."""
 LINK = '<li><a href="{}">{}</a></li>\n'
 """A page beside the current one, or a section it is not in."""
 
@@ -34,17 +38,35 @@ class Neighbours:
     def runs(self, entries: Sequence[Any], page: Page | None, base: str, top: bool = False) -> list[Run]:
         """What the list holds; all but the `top` one without the first page of their section, which is its head.
 
-        Without a `page`, as on the 404 page, addresses begin at the book's `base`.
+        Of a long list only what is near the page that is open, however large the book: the section's own page has it
+        all. Without a `page`, as on the 404 page, addresses begin at the book's `base`.
         """
         links = self._seen_from(entries, page) if page else _links(entries, lambda url: normalize_url(url, base=base))
         start = 1 if not top and isinstance(entries[0], Page) and entries[0].is_index else 0
-        found = []
-        for place in range(start, len(entries)):
+        shown = _near(entries, start, page)
+        found, before = [], start
+        for place in shown:
             entry = entries[place]
             if entry is page or (entry.children and (entry.active or not self._prune)):
-                found.append(Run("".join(links[start:place]), entry, place + 1))
-                start = place + 1
-        return [*found, Run("".join(links[start:]), None, 0)]
+                found.append(Run("".join(links[each] for each in shown if before <= each < place), entry, place + 1))
+                before = place + 1
+        return [*found, Run("".join(links[each] for each in shown if each >= before), None, 0)]
+
+    def frame(self, nav: Navigation, page: Page) -> object:
+        """Everything a page's header and contents say of other pages, as plain values."""
+        beside = (page.previous_page, page.next_page)
+        return page.title, [each and each.url for each in beside], self.outline(nav.items, page, top=True)
+
+    def outline(self, entries: Sequence[Any], page: Page, top: bool = False) -> list[Any]:
+        """What `runs` says of the list and of the sections open in it, seen from a page: names and addresses."""
+        start = 1 if not top and isinstance(entries[0], Page) and entries[0].is_index else 0
+        said: list[Any] = []
+        for place in _near(entries, start, page):
+            entry = entries[place]
+            said.append((entry.title, _url(entry), entry is page))
+            if entry.children and (entry in page.ancestors or not self._prune):
+                said.append(self.outline(entry.children, page))
+        return said
 
     def _seen_from(self, entries: Sequence[Any], page: Page) -> list[str]:
         """A link to each entry. From a page's own folder, entries in it have an address of their own."""
@@ -55,6 +77,17 @@ class Neighbours:
         if key not in self._links:
             self._links[key] = _links(entries, _from(f"{folder}/{'-/' if slash else '-.html'}".lstrip("/")))
         return self._links[key]
+
+
+def _near(entries: Sequence[Any], start: int, page: Page | None) -> Sequence[int]:
+    """The places of a list that are shown: all of a short one; of a long one its sections, and the pages by the open
+    one."""
+    places = range(start, len(entries))
+    if sum(not entries[place].children for place in places) <= MANY:
+        return places
+    here = next((place for place in places if entries[place] is page), None)
+    near = range(0) if here is None else range(here - BESIDE, here + BESIDE + 1)
+    return [place for place in places if place in near or entries[place].children]
 
 
 def _from(place: str) -> Callable[[str], str]:

@@ -10,13 +10,17 @@ from __future__ import annotations
 import os
 import shutil
 import threading
+import time
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
+from typing import Literal
 
 from mkdocs.exceptions import Abort, ConfigurationError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import get_plugin_logger
+from watchdog.events import FileSystemEvent, FileSystemEventHandler
+from watchdog.observers import Observer
 
 from tinbook.plugin.slips import PlainSlips, refused
 from tinbook.plugin.stopped import NOT_BUILT
@@ -28,11 +32,32 @@ TOLD_BEFORE = frozenset(("Aborted with a configuration error!", NOT_BUILT))
 """How a build ends whose mistake has been reported already."""
 
 
+WRITTEN = ("created", "modified", "moved", "deleted")
+Outcome = Literal["too far", "shown", "more to show"]
+"""Of making again what a change reaches: it reaches the whole site; what has been shown is all; more has changed."""
+Remake = Callable[[Callable[[], None], Callable[[], bool]], Outcome]
+"""Makes it again, told how to show what is ready and whether another change waits."""
+
+
+class _Told(FileSystemEventHandler):
+    """Passes on that a file was written, and not that one was read."""
+
+    def __init__(self, ask: Callable[[], None]) -> None:
+        self._ask = ask
+
+    def on_any_event(self, event: FileSystemEvent) -> None:
+        """Something happened to a file."""
+        if not event.is_directory and event.event_type in WRITTEN:
+            self._ask()
+
+
 class LastGood:
     """Takes the place of MkDocs' own builder in the server, and looks after what the server follows."""
 
-    def __init__(self, server: LiveReloadServer, settings: Path, dirty: bool) -> None:
-        self._server, self._settings, self._dirty = server, settings, dirty
+    def __init__(self, server: LiveReloadServer, settings: Path, sources: Path, dirty: bool, remake: Remake) -> None:
+        self._server, self._settings, self._sources = server, settings, sources
+        self._dirty, self._remake = dirty, remake
+        self._at_once = Observer()
         self._build: Callable[[], None] = server.builder
         self._lost: dict[str, bool] = {}
         """What was followed and is gone, and whether with all that is in it."""
@@ -42,15 +67,23 @@ class LastGood:
         """Start."""
         PlainSlips(self._settings).listen()
         self._server.builder = self
+        # MkDocs looks every half second; the system tells at once, where it can
+        with suppress(OSError):
+            self._at_once.schedule(_Told(self._ask), str(self._sources), recursive=True)
+            self._at_once.start()
         threading.Thread(target=self._look_after, daemon=True).start()
 
     def end(self) -> None:
         """Stop."""
         self._ended.set()
+        with suppress(RuntimeError):  # it never began
+            self._at_once.stop()
         PlainSlips(self._settings).leave()
 
     def __call__(self) -> None:
-        """Build the site; if that fails, put the last one back."""
+        """Make again what has changed, or all of the site; if that fails, put the last one back."""
+        if not self._dirty and self._remade():
+            return
         site = Path(self._server.root)
         before = site.with_name(f"{site.name}_before")
         try:
@@ -58,6 +91,23 @@ class LastGood:
                 self._build_or_put_back(site, before)
         finally:
             shutil.rmtree(before, ignore_errors=True)
+
+    def _remade(self) -> bool:
+        """Whether making again what a change to the sources reaches was enough."""
+        try:
+            outcome = self._remake(self._show, lambda: self._server._want_rebuild)
+        except Exception as error:
+            log.debug("All of it is built: %s", error)
+            return False
+        if outcome == "more to show":
+            self._server._wanted_epoch = max(self._server._wanted_epoch + 1, round(time.monotonic() * 1000))
+        return outcome != "too far"
+
+    def _show(self) -> None:
+        """Let browsers have what is written so far."""
+        with self._server._epoch_cond:
+            self._server._visible_epoch = self._server._wanted_epoch
+            self._server._epoch_cond.notify_all()
 
     def _put_aside(self, site: Path, before: Path) -> bool:
         try:

@@ -5,7 +5,12 @@ from __future__ import annotations
 import errno
 from pathlib import Path
 
+from mkdocs.exceptions import BuildError
+from mkdocs.plugins import get_plugin_logger
+
 from tinbook.problems.disk import FULL, REASONS, why_not
+
+log = get_plugin_logger("tinbook")
 
 ROOM = "Make room on the disk, then build again."
 ELSEWHERE = "Make sure you may write there, or build into another folder with -d FOLDER."
@@ -43,3 +48,14 @@ def _shown(path: Path) -> str:
     """As short as it can be written from here."""
     here = Path.cwd()
     return path.absolute().relative_to(here).as_posix() if path.absolute().is_relative_to(here) else str(path)
+
+
+def is_told(error: Exception, site: Path, serving: bool) -> bool:
+    """Whether what stopped a build has been reported here, so that no more need be said."""
+    if isinstance(error, OSError) and is_of_files(error):
+        log.error(why_stopped(error, site, serving))
+        return True
+    if serving and isinstance(error, BuildError):
+        log.error(str(error))  # MkDocs would report it only the first time
+        return True
+    return False

@@ -5,16 +5,17 @@ Late HTML skips Markdown and the theme: measured four to five times faster than 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from mkdocs.structure.files import File
 from mkdocs.utils import get_relative_url
 
-from tinbook.pages.base.page import Link, Page, Views
+from tinbook.pages.base.page import Link, Views
 from tinbook.plugin.ahead import Ahead
 from tinbook.plugin.together import together
 from tinbook.plugin.ways import way
+from tinbook.site import Site
 
 OWN_FILES = {
     "css": (
@@ -49,19 +50,33 @@ STYLES_MARK, SCRIPTS_MARK = "<!--tinbook-styles-->", "<!--tinbook-scripts-->"
 """Where a page's own styles and scripts go once it is whole."""
 
 
+def nobody(address: str, html: str) -> None:
+    """Nobody waits for a page's HTML."""
+
+
 class WholePages:
-    """The pages of one build. `processes`: how many others work ahead; `scripts`: whether a page loads its own.
+    """The pages of one build. `processes`: how many others work ahead on the pages at `made`; `scripts`: whether a page
+    loads its own; `done` is told each page's HTML.
 
     `files` are all files of the site by their source's name; they are looked up as a page is filled.
     """
 
-    def __init__(self, pages: Mapping[str, Page], files: Mapping[str, File], processes: int, scripts: bool) -> None:
+    def __init__(
+        self,
+        site: Site,
+        files: Mapping[str, File],
+        made: Sequence[str],
+        *,
+        processes: int,
+        scripts: bool,
+        done: Callable[[str, str], None] = nobody,
+    ) -> None:
         self.files = files
-        self._pages, self._scripts = pages, scripts
+        self._site, self._scripts, self._done = site, scripts, done
         self._waiting: dict[str, str] = {}
         """Pages without their late parts, by address."""
         self._views = Views()
-        self._ahead = Ahead(pages, self._link_from, processes) if processes else None
+        self._ahead = Ahead(site, made, self._link_from, processes) if processes else None
 
     def fill(self, address: str, output: str) -> str:
         """A page the theme has drawn, filled; if its late parts are not ready yet it stays as it came, for
@@ -91,10 +106,13 @@ class WholePages:
         return lambda to, anchor="": way(here, self.files, to, anchor)
 
     def _filled(self, address: str, output: str) -> str:
-        page, url = self._pages[address], self._file(address).url
+        page, url = self._site.pages[address], self._file(address).url
         ready = self._ahead.parts(address) if self._ahead else {}
-        whole = together(page.fill(output, self._link_from(address), ready, self._views))
-        return dressed(whole, url, page.template, self._scripts)
+        with self._site.reading(address):
+            whole = together(page.fill(output, self._link_from(address), ready, self._views))
+        html = dressed(whole, url, page.template, self._scripts)
+        self._done(address, html)
+        return html
 
 
 def dressed(whole: str, url: str, template: str = "", scripts: bool = True) -> str:

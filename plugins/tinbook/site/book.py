@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.models.ledger import Ledger, entries, watched
 from tinbook.pages.at_a_glance.boards import boards_pages
 from tinbook.pages.at_a_glance.colours import colours_pages
 from tinbook.pages.at_a_glance.covering import covering_pages
@@ -60,7 +63,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
 class Site:
     """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path.
 
-    `templates` are files to print, by path, still to be set. `finds` is what Find answers with.
+    `templates` are files to print, by path, still to be set. The `ledger` knows what each page reads of the book.
     """
 
     name: str
@@ -68,12 +71,37 @@ class Site:
     pages: Mapping[str, Page]
     photos: Mapping[str, bytes] = field(default_factory=dict)
     templates: Mapping[str, TemplateFile] = field(default_factory=dict)
-    finds: tuple[Find, ...] = ()
+    ledger: Ledger = field(default_factory=Ledger)
+    desk: Desk | None = None
+
+    @cached_property
+    def finds(self) -> tuple[Find, ...]:
+        """What Find answers with."""
+        return finds(self.desk) if self.desk else ()
+
+    def group_of(self, address: str) -> str:
+        """The first of the pages that share a view with this one: they read the book together."""
+        return self._groups[address]
+
+    def reading(self, address: str) -> AbstractContextManager[None]:
+        """While a page, or one that shares its view, is being made; nothing for a page written by hand."""
+        return self.ledger.reading(self.group_of(address)) if address in self.pages else nullcontext()
+
+    @cached_property
+    def _groups(self) -> Mapping[str, str]:
+        first: dict[int, str] = {}
+        return {address: first.setdefault(id(page.view), address) for address, page in self.pages.items()}
 
 
-def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]]) -> Site:
-    """All pages of a book; `broken` are the problems of the pages that cannot be shown."""
-    desk = Desk(book, facts, broken)
+def build_site(
+    book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]], ledger: Ledger | None = None
+) -> Site:
+    """All pages of a book; `broken` are the problems of the pages that cannot be shown.
+
+    `ledger`: what knows of earlier work.
+    """
+    ledger = ledger or Ledger()
+    desk = Desk(watched(book, ledger), facts, entries("broken", broken, ledger))
     pages = (page for kind in PAGE_KINDS for page in kind(desk))
     copies = (copy for picture in book.pictures.values() for copy in picture.copies)
     photos = {photo_address(copy): copy.content for copy in copies}
@@ -84,5 +112,6 @@ def build_site(book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...
         pages={page.address: page for page in pages},
         photos=photos,
         templates=templates,
-        finds=finds(desk),
+        ledger=ledger,
+        desk=desk,
     )

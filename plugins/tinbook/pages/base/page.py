@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from types import MappingProxyType
 from typing import Any
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.models.ledger import once
 from tinbook.pages.base.render import render
 from tinbook.pages.base.shared import file_names
 from tinbook.plans.baking.bakes import Bakes
@@ -26,11 +27,14 @@ PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
 
 @dataclass(frozen=True)
 class Desk:
-    """What every page can draw on. `broken` holds the problems of pages that cannot be shown."""
+    """What every page can draw on. `broken` holds the problems of pages that cannot be shown.
 
-    book: Book
-    facts: Facts
-    broken: Mapping[str, tuple[Problem, ...]]
+    It is not part of what a page's view is written out as: what is read of it, the book's ledger knows.
+    """
+
+    book: Book = field(repr=False)
+    facts: Facts = field(repr=False)
+    broken: Mapping[str, tuple[Problem, ...]] = field(repr=False)
 
     @cached_property
     def batches(self) -> Mapping[str, Batch]:
@@ -42,18 +46,26 @@ class Desk:
         """What the book knows about baking times."""
         return Bakes(self.book, self.facts, self.batches)
 
-    @cached_property
+    def __post_init__(self) -> None:
+        _ = self.bakes  # so that the ledger knows how to ask for what a kind's mixtures say
+
+    @property
     def card_pages(self) -> Mapping[str, str]:
         """Where each ingredient's page is, by the name on its card, in alphabetical order.
 
         A card that is private as a whole has none.
         """
-        shown = (name for name, card in self.book.cards.items() if card.private is not True)
-        return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
+        return _card_pages(self.book)
 
     def page_of(self, word: str) -> str:
         """Where the page of a mixture or ingredient is; empty if it is private."""
         return f"mixtures/{word}" if word in self.book.mixtures else self.card_pages.get(word, "")
+
+
+@once
+def _card_pages(book: Book) -> Mapping[str, str]:
+    shown = (name for name, card in book.cards.items() if card.private is not True)
+    return {name: f"ingredients/{slug}" for name, slug in file_names(sorted(shown, key=str.lower)).items()}
 
 
 def cross_contact(desk: Desk) -> str:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Step
+from tinbook.models.ledger import once
 from tinbook.pages.base.pictures import PictureView
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
@@ -244,4 +245,11 @@ def linked_techniques(slugs: Iterable[str], book: Book, facts: Facts) -> tuple[L
 
 def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
     """Mixtures by slug, those the book shows."""
-    return tuple(Linked(f"mixtures/{slug}", book.mixtures[slug].name) for slug in slugs if slug in book.mixtures)
+    names = _names(book)
+    return tuple(Linked(f"mixtures/{slug}", names[slug]) for slug in slugs if slug in names)
+
+
+@once
+def _names(book: Book) -> Mapping[str, str]:
+    """What each mixture is called: no more than that is read by whoever only links to it."""
+    return {slug: mixture.name for slug, mixture in book.mixtures.items()}

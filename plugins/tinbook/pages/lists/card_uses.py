@@ -25,6 +25,11 @@ class CardUses:
     techniques: Mapping[str, tuple[Linked, ...]]
     stands_in: Mapping[str, tuple[Linked, ...]]
 
+    def goes(self, name: str) -> tuple[Goes, ...]:
+        """Where one card leads."""
+        groups = (("In mixtures", self.mixtures), ("In techniques", self.techniques), ("Can replace", self.stands_in))
+        return tuple(Goes(title, links[name]) for title, links in groups if name in links)
+
 
 def card_uses(desk: Desk) -> CardUses:
     """Those of a whole book. A card without a page has no links either."""

@@ -11,7 +11,7 @@ from tinbook.models import Card
 from tinbook.pages.base.grids import Grid
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.card_grids import egg_grid, swap_grid, weight_grid
-from tinbook.pages.lists.card_uses import CardUses, Goes, card_uses
+from tinbook.pages.lists.card_uses import Goes, card_uses
 from tinbook.pages.mixture.every_cake import FinishView
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.bought import bought
@@ -33,7 +33,8 @@ class CardView:
 
     name: str
     desk: Desk
-    uses: CardUses
+    goes: tuple[Goes, ...]
+    """The pages it leads to."""
 
     @property
     def card(self) -> Card:
@@ -96,16 +97,6 @@ class CardView:
         swaps = tuple(swap_grid(table, self.desk.facts) for table in tables)
         part = self.card.each.part if self.card.each else ""
         return (egg_grid(part, self.desk), *swaps) if part else swaps
-
-    @property
-    def goes(self) -> tuple[Goes, ...]:
-        """The pages it leads to."""
-        groups = (
-            ("In mixtures", self.uses.mixtures),
-            ("In techniques", self.uses.techniques),
-            ("Can replace", self.uses.stands_in),
-        )
-        return tuple(Goes(title, links[self.name]) for title, links in groups if self.name in links)
 
 
 def _labels(allergens: tuple[str, ...], desk: Desk) -> list[str]:
@@ -170,6 +161,6 @@ def ingredients_pages(desk: Desk) -> Iterator[Page]:
             address=address,
             title=formats.title(name),
             template="ingredient",
-            view=CardView(name, desk, uses),
+            view=CardView(name, desk, uses.goes(name)),
             listed=False,
         )

@@ -40,10 +40,18 @@ def tables_of(address: str) -> str:
 
 @dataclass(frozen=True)
 class MixtureView:
-    """Everything a mixture's templates may say."""
+    """Everything a mixture's templates may say.
 
-    batch: Batch
+    `of`: the mixture's name in the desk's book, or a batch from outside it.
+    """
+
+    of: str | Batch
     desk: Desk
+
+    @cached_property
+    def batch(self) -> Batch:
+        """It, weighed."""
+        return self.desk.batches[self.of] if isinstance(self.of, str) else self.of
 
     @property
     def mixture(self) -> Mixture:
@@ -259,7 +267,7 @@ class MixtureView:
 def mixture_pages(desk: Desk) -> Iterator[Page]:
     """Two leaves for each mixture: the bench, and its tables beside it."""
     for slug, mixture in desk.book.mixtures.items():
-        view = MixtureView(desk.batches[slug], desk)
+        view = MixtureView(slug, desk)
         section = ("Mixtures", desk.facts.kinds[mixture.kind].title)
         address = f"mixtures/{slug}"
         yield Page(address=address, title=mixture.name, template="mixture", view=view, section=section)

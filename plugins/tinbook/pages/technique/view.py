@@ -35,6 +35,7 @@ from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
 from tinbook.plans.techniques.kit_bench import technique_bench
+from tinbook.plans.techniques.naming import mixtures_naming
 from tinbook.plans.techniques.parts import part_traits
 from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
 
@@ -278,7 +279,7 @@ class TechniqueView:
     def used_in(self) -> tuple[Linked, ...]:
         """Mixtures it names, and mixtures that name it."""
         book = self.desk.book
-        naming = [slug for slug, mixture in book.mixtures.items() if self.slug in mixture.techniques]
+        naming = mixtures_naming(book).get(self.slug, ())
         return linked_mixtures(dict.fromkeys([*self.technique.mixtures, *naming]), book)
 
 

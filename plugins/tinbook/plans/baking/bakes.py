@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import partial
 from math import log
 from typing import NamedTuple
 
@@ -10,9 +11,10 @@ from tinbook.engine import baking
 from tinbook.engine.baking import Evidence, OfKind, Prior
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book
+from tinbook.models.ledger import ledger_of
 from tinbook.plans.baking.times import ANCHOR_C, BakePoint, Baking, width_mm
 from tinbook.plans.base.bake_log import batter_mm
-from tinbook.plans.base.weighing import Batch, as_owned, weigh
+from tinbook.plans.base.weighing import Batch, as_owned, weigh_all
 from tinbook.tins import Tin
 
 
@@ -48,23 +50,26 @@ class _Kind(NamedTuple):
     bakes: int
 
 
+def _kin(kind: str) -> str:
+    """What the work is called that asks all mixtures of a kind."""
+    return f"kin/{kind}"
+
+
 class Bakes:
     """Everything the book knows about baking times; what recipes of a kind share is worked out once."""
 
     def __init__(self, book: Book, facts: Facts, batches: Mapping[str, Batch] | None = None) -> None:
-        self._book, self._facts = book, facts
-        self._batches: dict[str, Batch] = dict(batches or {})
-        self._read: dict[str, tuple[tuple[BakePoint, ...], Evidence]] = {}
-        self._kinds: dict[str, _Kind] = {}
-        self._known: dict[str, Baking | None] = {}
+        self._book, self._facts, self._ledger = book, facts, ledger_of(book)
+        self._batches = weigh_all(book, facts) if batches is None else batches
+        for kind in facts.kinds.values():
+            if before := prior(kind, facts):
+                self._ledger.made_by(_kin(kind.key), partial(self._all_of_kind, kind.key, before))
 
     def of(self, batch: Batch) -> Baking | None:
         """What is known about one mixture; None for what is not baked."""
         if self._batches.get(batch.slug) is not batch:
             return self._learned(batch)
-        if batch.slug not in self._known:
-            self._known[batch.slug] = self._learned(batch)
-        return self._known[batch.slug]
+        return self._ledger.share(f"bakes {id(self)}/{batch.slug}", lambda: self._learned(batch))
 
     def _learned(self, batch: Batch) -> Baking | None:
         before = prior(batch.kind, self._facts)
@@ -91,27 +96,25 @@ class Bakes:
 
     def _seen(self, batch: Batch, before: Prior) -> tuple[tuple[BakePoint, ...], Evidence]:
         """The bakes of a mixture, and what they say."""
-        if batch.slug not in self._read:
+
+        def seen() -> tuple[tuple[BakePoint, ...], Evidence]:
             points = self._points(batch)
-            self._read[batch.slug] = points, _evidence(points, batch, before, self._book, self._facts)
-        return self._read[batch.slug]
+            return points, _evidence(points, batch, before, self._book, self._facts)
+
+        return self._ledger.share(f"baked {id(self)}/{batch.slug}", seen)
 
     def _of_kind(self, kind: str, before: Prior) -> _Kind:
         """What the mixtures of a kind say: each that says anything, and all together."""
-        if kind not in self._kinds:
-            by_slug: dict[str, tuple[OfKind, int]] = {}
-            for slug, mixture in self._book.mixtures.items():
-                if mixture.kind == kind and (mixture.bake or slug in self._book.bakes_of):
-                    points, evidence = self._seen(self._batch(slug), before)
-                    by_slug[slug] = baking.of_kind(before, evidence), len(points)
-            together = sum((of_kind for of_kind, _ in by_slug.values()), baking.NO_KIN)
-            self._kinds[kind] = _Kind(by_slug, together, sum(bakes for _, bakes in by_slug.values()))
-        return self._kinds[kind]
+        return self._ledger.work(_kin(kind), lambda: self._all_of_kind(kind, before))
 
-    def _batch(self, slug: str) -> Batch:
-        if slug not in self._batches:
-            self._batches[slug] = weigh(slug, self._book.mixtures[slug], self._book, self._facts)
-        return self._batches[slug]
+    def _all_of_kind(self, kind: str, before: Prior) -> _Kind:
+        by_slug: dict[str, tuple[OfKind, int]] = {}
+        for slug, mixture in self._book.mixtures.items():
+            if mixture.kind == kind and (mixture.bake or slug in self._book.bakes_of):
+                points, evidence = self._seen(self._batches[slug], before)
+                by_slug[slug] = baking.of_kind(before, evidence), len(points)
+        together = sum((of_kind for of_kind, _ in by_slug.values()), baking.NO_KIN)
+        return _Kind(by_slug, together, sum(bakes for _, bakes in by_slug.values()))
 
     def _points(self, batch: Batch) -> tuple[BakePoint, ...]:
         points = []

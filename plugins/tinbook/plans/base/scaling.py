@@ -12,7 +12,7 @@ from tinbook.engine import packing, rounding, scaling
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.models.book import once
+from tinbook.models.ledger import once
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.shelf import house_outlines
 from tinbook.plans.base.versions import Version, largest_errors, versions_each

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tinbook.engine import rounding, scaling
 from tinbook.models import Book
-from tinbook.models.book import once
+from tinbook.models.ledger import once
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import SHAPES, Sizes, Tin, standard_tins

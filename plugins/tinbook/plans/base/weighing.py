@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from tinbook.engine import rounding, scaling
 from tinbook.facts import Facts, Kind
 from tinbook.models import Book, Card, Mixture, Take
+from tinbook.models.ledger import ledger_of
 from tinbook.plans.base.bake_log import losses, rises
 from tinbook.plans.base.rising import LearnedFrom, rise_said, risen
 from tinbook.plans.base.saying import saying
@@ -266,9 +267,26 @@ def same_outline(tin: Tin, other: Tin) -> bool:
     return tin.shape == other.shape and tin.sizes_mm == other.sizes_mm
 
 
+class Weighed(Mapping[str, Batch]):
+    """Every mixture of a book, weighed once it is asked for, by slug."""
+
+    def __init__(self, book: Book, facts: Facts) -> None:
+        self._book, self._facts, self._ledger = book, facts, ledger_of(book)
+
+    def __getitem__(self, slug: str) -> Batch:
+        mixture = self._book.mixtures[slug]
+        return self._ledger.share(f"weighed/{slug}", lambda: weigh(slug, mixture, self._book, self._facts))
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._book.mixtures)
+
+    def __len__(self) -> int:
+        return len(self._book.mixtures)
+
+
 def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
     """Every mixture of the book, weighed, by slug."""
-    return {slug: weigh(slug, mixture, book, facts) for slug, mixture in book.mixtures.items()}
+    return Weighed(book, facts)
 
 
 def _worked(mixture: Mixture, mass_g: float, kind: Kind) -> Worked:

@@ -11,7 +11,7 @@ from tinbook.engine import rounding, scaling
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book
-from tinbook.models.book import once
+from tinbook.models.ledger import once
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import fit, wanted_ml
 from tinbook.plans.base.versions import Version, versions_each

@@ -1,0 +1,64 @@
+"""What was made of each source file, for as long as its bytes stay the same: reading is most of the work of loading."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, NamedTuple, TypeVar
+
+from tinbook.loading.files import SourceFile, read_sources
+from tinbook.models import Path as Within
+from tinbook.models.ledger import Kept
+from tinbook.problems import Problem
+from tinbook.source import Document, read_yaml
+
+Reading = tuple[Document | None, tuple[Problem, ...]]
+At = tuple[str, str, Within]
+Sources = tuple[tuple[SourceFile, ...], frozenset[str], tuple[Problem, ...]]
+T = TypeVar("T")
+
+
+class _Made(NamedTuple):
+    data: object
+    said: tuple[object, ...]
+    made: Any
+
+
+class Parses:
+    """Files and their models, as they were last read."""
+
+    def __init__(self) -> None:
+        self.sound = Kept()
+        """What is known of the checks of mixtures that found nothing."""
+        self._fresh: Sources | None = None
+        self._loaded: Sources | None = None
+        self._files: dict[str, tuple[SourceFile, Reading]] = {}
+        self._made: dict[At, _Made] = {}
+
+    def differs(self, folder: Path) -> bool:
+        """Whether the book's sources are not what they were when they were last loaded."""
+        self._fresh = read_sources(folder)
+        return self._fresh != self._loaded
+
+    def sources(self, folder: Path) -> Sources:
+        """All sources of the book, to be loaded."""
+        self._loaded, self._fresh = self._fresh or read_sources(folder), None
+        return self._loaded
+
+    def read(self, source: SourceFile) -> Reading:
+        """A file's data with their places, and what is wrong with its YAML."""
+        known = self._files.get(source.address)
+        if known is None or known[0] != source:
+            known = self._files[source.address] = source, read_yaml(source.raw, source.shown)
+        return known[1]
+
+    def made(self, at: At, data: object, said: tuple[object, ...], make: Callable[[], T]) -> T:
+        """What is made of part of a file: of the same data, and the same `said` besides, it is the same thing.
+
+        `at`: the file's address, what is made of it, and the path of the part.
+        """
+        known = self._made.get(at)
+        if known is None or known.data is not data or known.said != said:
+            known = self._made[at] = _Made(data, said, make())
+        made: T = known.made
+        return made

@@ -1,0 +1,189 @@
+"""Pages that nothing has changed for since the last build: they are handed on as they were written.
+
+What a page is made from is found, not written down anywhere: its kind, title and view; what it read of the book; and
+what the header, footer and contents say about its neighbours. Digests of content decide, never times.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import sys
+import zlib
+from collections.abc import Iterable, Mapping
+from functools import cache, partial
+from importlib.metadata import version
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import yaml
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File
+from mkdocs.structure.pages import Page as Leaf
+from mkdocs.structure.toc import TableOfContents
+
+from tinbook.models.ledger import Kept, digest_of
+from tinbook.pages.base.page import Page
+from tinbook.pages.finding.find import Find
+from tinbook.site import Site
+
+PACKAGE = Path(__file__).parents[1]
+TITLE = re.compile(r"^title: (.*)$", re.MULTILINE)
+SETTINGS = (
+    "config_file_path", "site_name", "site_url", "site_description", "site_author", "copyright", "docs_dir",
+    "use_directory_urls", "repo_url", "repo_name", "edit_uri", "edit_uri_template", "extra", "extra_css",
+    "extra_javascript", "markdown_extensions", "mdx_configs",
+)  # fmt: skip
+"""What of MkDocs' settings a page may show."""
+TEMPLATE = "kept.html"
+"""The template of a page that is not drawn again."""
+LEADS = re.compile(r"""<[^>]+\b(?:href|src)=["'](?!#)""")
+"""A link or picture in a page's prose. MkDocs checks where it leads, so the page is made each time."""
+
+
+class KeptPage(NamedTuple):
+    """A page as it was written: the digest of what it is made from besides the book, its HTML compressed, its title,
+    what Find knows of it, and its anchors."""
+
+    made_from: bytes
+    html: bytes
+    title: str
+    finds: tuple[Find, ...]
+    anchors: frozenset[str]
+
+
+class KeptBook(NamedTuple):
+    """What one build leaves for the next. `surroundings`: the digest of settings, templates and our own code."""
+
+    surroundings: bytes = b""
+    work: Kept = Kept()
+    pages: Mapping[str, KeptPage] = {}
+
+    def without(self, addresses: Iterable[str]) -> KeptBook:
+        """The same without some pages."""
+        gone = set(addresses)
+        return self._replace(pages={address: page for address, page in self.pages.items() if address not in gone})
+
+
+class Keeping:
+    """One build's share in it: which pages stand, and what is to be kept of those that are made."""
+
+    def __init__(self, before: KeptBook, surroundings: bytes) -> None:
+        same = before.surroundings == surroundings
+        self.before = before if same else KeptBook(surroundings)
+        self._surroundings = surroundings
+        self._made: dict[str, KeptPage] = {}
+        self._standing: set[str] = set()
+        self._from: dict[str, bytes] = {}
+        self._half: dict[str, tuple[str, tuple[Find, ...], frozenset[str]]] = {}
+        """What is known of pages whose HTML is still to come."""
+
+    def look(self, site: Site, frames: Mapping[str, object]) -> list[str]:
+        """Find the pages that stand, of those with `frames`: what is around a page, by address. Returns the others."""
+        groups: dict[str, bool] = {}
+        for address, frame in frames.items():
+            page = site.pages[address]
+            self._from[address] = _made_from(page, frame)
+            kept = self.before.pages.get(address)
+            if kept is None or kept.made_from != self._from[address]:
+                continue
+            group = site.group_of(address)
+            if group not in groups:
+                groups[group] = site.ledger.stands(group)
+            if groups[group]:
+                self._standing.add(address)
+                self._made[address] = kept
+        return [address for address in frames if address not in self._standing]
+
+    def differs(self, address: str) -> bool:
+        """Whether a page that was made is not what it was."""
+        before, now = self.before.pages.get(address), self._made.get(address)
+        return before is None or now is None or before.html != now.html
+
+    def stands(self, address: str) -> bool:
+        """Whether a page is handed on."""
+        return address in self._standing
+
+    def written(self, address: str) -> str:
+        """Its HTML."""
+        return zlib.decompress(self._made[address].html).decode("utf-8")
+
+    def finds(self, address: str) -> tuple[Find, ...]:
+        """What Find knows of it."""
+        return self._made[address].finds
+
+    def hand_on(self, leaf: Leaf) -> None:
+        """Spare a page Markdown and the theme."""
+        kept = self._made[_address(leaf)]
+        leaf.title = kept.title
+        leaf.render = partial(_as_kept, leaf, kept)  # type: ignore[method-assign]
+
+    def learn(self, leaf: Leaf, prose: str, finds: tuple[Find, ...]) -> None:
+        """What Markdown made of a page. It is not kept if something in its prose leads elsewhere."""
+        if not LEADS.search(prose):
+            self._half[_address(leaf)] = str(leaf.title or ""), finds, frozenset(leaf.present_anchor_ids or ())
+
+    def keep(self, address: str, html: str) -> None:
+        """A page as it is written."""
+        known = self._half.pop(address, None)
+        if known and address in self._from:
+            title, finds, anchors = known
+            self._made[address] = KeptPage(
+                made_from=self._from[address],
+                html=zlib.compress(html.encode("utf-8", "xmlcharrefreplace"), 1),
+                title=title,
+                finds=finds,
+                anchors=anchors,
+            )
+
+    def book(self, site: Site) -> KeptBook:
+        """What this build leaves for the next."""
+        return KeptBook(self._surroundings, site.ledger.kept(), self._made)
+
+
+def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
+    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code.
+
+    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by.
+    """
+    if config.hooks or any(name.rpartition("/")[2] not in ("tinbook", "search") for name in config.plugins):
+        return os.urandom(16)
+    own = [place for place in config.theme.dirs if not Path(place, "mkdocs_theme.yml").is_file()]
+    theme = {name: config.theme[name] for name in config.theme}
+    plugins = {name: dict(plugin.config) for name, plugin in config.plugins.items()}
+    settings = [config[name] for name in SETTINGS]
+    return digest_of((serving, plugins, settings, theme, code_of(), *map(contents_of, own)))
+
+
+def contents_of(folder: str) -> list[tuple[str, bytes]]:
+    """Every file in a folder and the digest of what it holds."""
+    files = sorted(path for path in Path(folder).rglob("*") if path.is_file() and path.suffix != ".pyc")
+    return [(str(path), digest_of(path.read_bytes())) for path in files]
+
+
+@cache
+def code_of() -> bytes:
+    """The digest of Tinbook itself, and of the versions of what it builds with."""
+    versions = [version(name) for name in ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint")]
+    return digest_of((sys.version, versions, contents_of(str(PACKAGE))))
+
+
+def leaf_of(file: File, page: Page, config: MkDocsConfig) -> Leaf:
+    """A page as MkDocs knows it, with the title its source gives it if the contents name it and give it none."""
+    leaf = file.page or Leaf(None, file, config)
+    if "title" not in vars(leaf) and page.listed and (found := TITLE.search(page.markdown)):
+        leaf.title = yaml.safe_load(found[1])
+    return leaf
+
+
+def _address(leaf: Leaf) -> str:
+    return leaf.file.src_uri.removesuffix(".md")
+
+
+def _made_from(page: Page, frame: object) -> bytes:
+    return digest_of((page.template, page.title, page.section, page.view, frame))
+
+
+def _as_kept(leaf: Leaf, kept: KeptPage, *_: Any) -> None:
+    leaf.content, leaf.toc, leaf.present_anchor_ids = "", TableOfContents([]), set(kept.anchors)
+    leaf.meta["template"] = TEMPLATE

@@ -1,0 +1,115 @@
+"""The kept pages between runs, in a file beside the book that can be deleted at any time.
+
+SQLite sees to it that a build stopped half-way, two builds at once or a full disk leave the file as it was. It holds
+the pages of the last build and nothing else, so it is no larger than the book.
+"""
+
+from __future__ import annotations
+
+import marshal
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, suppress
+from hashlib import blake2b
+from pathlib import Path
+from typing import Any
+
+from mkdocs.plugins import get_plugin_logger
+
+from tinbook.models.ledger import Kept
+from tinbook.pages.finding.find import Find
+from tinbook.plugin.keeping import KeptBook, KeptPage
+
+log = get_plugin_logger("tinbook")
+SPOILT = "The pages kept from the last build could not be read ({}). They are made again."
+BOOK = "/"
+"""The row that belongs to no page: the surroundings, and what is known of the work."""
+BUSY_S = 2.0
+"""How long to wait for another build that is writing."""
+IN_USE = (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
+COLUMNS = tuple(Find.__dataclass_fields__)
+
+
+class KeptFile:
+    """The file for a book built in certain ways, `kitchen` or `folder`, each of which makes other pages.
+
+    It lies in the folder `cache`. Without the way `keep` there is none, and nothing is kept.
+    """
+
+    def __init__(self, cache: Path, **ways: object) -> None:
+        self._keeps = bool(ways.pop("keep", True))
+        self.path = cache / f"{'-'.join(('pages', *(way for way, taken in ways.items() if taken is True)))}.sqlite"
+        self._holds, self._seal = KeptBook(), b""
+        """What the file holds as far as this process knows, and the seal by which to tell that it still does."""
+
+    def read(self, surroundings: bytes) -> KeptBook:
+        """What the last build left, if its surroundings were the same. A spoilt file is deleted, with a line in the
+        log."""
+        self._holds, self._seal = KeptBook(), b""
+        if not (self._keeps and self.path.is_file()):
+            return self._holds
+        try:
+            with closing(sqlite3.connect(self.path, timeout=BUSY_S)) as store:
+                rows = dict(_rows(store, " WHERE name = ?", BOOK))
+                seal, (made_in, reads, digests) = rows[BOOK]
+                if made_in == surroundings:
+                    work = Kept({name: frozenset(keys) for name, keys in reads.items()}, digests)
+                    pages = {name: _page(value) for name, (_, value) in _rows(store, " WHERE name <> ?", BOOK)}
+                    self._holds, self._seal = KeptBook(surroundings, work, pages), seal
+        except (sqlite3.Error, ValueError, TypeError, EOFError, KeyError) as error:
+            if getattr(error, "sqlite_errorcode", None) in IN_USE:
+                return self._holds
+            log.info(SPOILT.format(error))
+            with suppress(OSError):
+                self.path.unlink()
+        return self._holds
+
+    def write(self, book: KeptBook) -> None:
+        """Put what a build leaves in the place of what was there. Where that cannot be done, nothing changes."""
+        if not self._keeps:
+            return
+        with suppress(OSError, sqlite3.Error):
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            with closing(sqlite3.connect(self.path, timeout=BUSY_S, isolation_level=None)) as store:
+                store.execute("PRAGMA auto_vacuum = FULL")
+                store.execute("BEGIN IMMEDIATE")
+                store.execute("CREATE TABLE IF NOT EXISTS kept (name TEXT PRIMARY KEY, value BLOB, seal BLOB)")
+                known = dict(store.execute("SELECT name, seal FROM kept WHERE name = ?", (BOOK,)))
+                holds = self._holds.pages if known.get(BOOK) == self._seal else {}
+                stand = {name for name, page in book.pages.items() if holds.get(name) is page}
+                gone = {name for (name,) in store.execute("SELECT name FROM kept")} - stand
+                store.executemany("DELETE FROM kept WHERE name = ?", [(name,) for name in gone])
+                rows = _sealed(book, stand)
+                store.executemany("INSERT INTO kept VALUES (?, ?, ?)", rows)
+                store.execute("COMMIT")
+                self._holds, self._seal = book, next(seal for name, _, seal in rows if name == BOOK)
+
+
+def _rows(store: sqlite3.Connection, which: str, name: str) -> Iterator[tuple[str, tuple[bytes, Any]]]:
+    for key, value, seal in store.execute("SELECT name, value, seal FROM kept" + which, (name,)):
+        if _seal(key, value) != seal:
+            raise ValueError(f"{key} is not as it was written")
+        yield key, (seal, marshal.loads(value))
+
+
+def _sealed(book: KeptBook, stand: set[str]) -> list[tuple[str, bytes, bytes]]:
+    reads = {name: list(keys) for name, keys in book.work.reads.items()}
+    rows: dict[str, Any] = {BOOK: (book.surroundings, reads, dict(book.work.digests))}
+    rows |= {name: _plain(page) for name, page in book.pages.items() if name not in stand}
+    values = {name: marshal.dumps(row) for name, row in rows.items()}
+    return [(name, value, _seal(name, value)) for name, value in values.items()]
+
+
+def _seal(name: str, value: bytes) -> bytes:
+    return blake2b(value, key=name.encode()[:64], digest_size=16).digest()
+
+
+def _plain(page: KeptPage) -> tuple[object, ...]:
+    finds = tuple(tuple(getattr(find, name) for name in COLUMNS) for find in page.finds)
+    return page.made_from, page.html, page.title, finds, sorted(page.anchors)
+
+
+def _page(value: Any) -> KeptPage:
+    made_from, html, title, finds, anchors = value
+    found = tuple(Find(**dict(zip(COLUMNS, row, strict=True))) for row in finds)
+    return KeptPage(made_from=made_from, html=html, title=title, finds=found, anchors=frozenset(anchors))

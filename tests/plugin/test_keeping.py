@@ -1,0 +1,103 @@
+"""A second build hands on what nothing has changed for, and is the build from nothing all the same."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from tests.plugin.test_events import change, new_book
+
+from tinbook.plugin import TinbookPlugin
+from tinbook.plugin.keeping import LEADS, surroundings
+
+SPONGE = "recipes/mixtures/plain-sponge.yaml"
+
+
+class Built:
+    """A build in a process that knows nothing but what the file of kept pages says; `made` are the pages it made."""
+
+    def __init__(self, book: Path, site: str = "site", **options: object) -> None:
+        config = load_config(str(book / "mkdocs.yml"), site_dir=str(book / site))
+        plugin = config.plugins["tinbook"]
+        plugin.load_config(options)
+        settings = plugin.config
+        vars(plugin).clear()
+        TinbookPlugin.__init__(plugin)
+        plugin.config = settings
+        plugin.on_startup(command="build", dirty=False)
+        build(config)
+        self.made = {address for address in plugin.site.pages if not plugin._keeping.stands(address)}
+        self.pages = set(plugin.site.pages)
+        found = (path for path in Path(config.site_dir).rglob("*") if path.is_file() and "sitemap" not in path.name)
+        self.files = {path.relative_to(config.site_dir).as_posix(): path.read_bytes() for path in found}
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    return new_book(tmp_path / "book")
+
+
+def test_a_second_build_makes_nothing_again(book: Path) -> None:
+    first, second = Built(book), Built(book)
+    assert first.made == first.pages
+    assert second.files == first.files
+    # what the reference says of a key names functions of this process
+    assert {page.partition("/")[0] for page in second.made} <= {"reference"}
+
+
+def test_a_change_makes_what_it_reaches_and_no_more(book: Path) -> None:
+    first = Built(book)
+    change(book, SPONGE, "about: ", "about: Tideline. ") if "about: " in (book / SPONGE).read_text("utf-8") else change(
+        book, SPONGE, "name: ", "about: Tideline.\nname: "
+    )
+    second = Built(book)
+    assert {"mixtures/plain-sponge", "mixtures/plain-sponge/tables"} <= second.made
+    assert len(second.made) < len(first.pages) / 2
+    assert second.files == Built(book, "beside", keep=False).files
+
+
+@pytest.mark.parametrize("what", ["name", "delete", "add", "house", "by hand", "settings", "options"])
+def test_whatever_changes_it_is_the_build_from_nothing(book: Path, what: str) -> None:
+    Built(book)
+    sponge, options = book / SPONGE, {}
+    if what == "name":
+        change(book, SPONGE, "name: ", "name: Another ")
+    elif what == "delete":
+        sponge.unlink()
+    elif what == "add":
+        text = sponge.read_text("utf-8").replace("name: ", "name: Another ", 1)
+        sponge.with_stem("another-sponge").write_text(text, "utf-8")
+    elif what == "house":
+        change(book, "recipes/house/house.yaml", "name: ", "measures: cups\nname: ")
+    elif what == "by hand":
+        (book / "book_src" / "ours.md").write_text("# Ours\n\n[The sponge](mixtures/plain-sponge.md#method)\n", "utf-8")
+    elif what == "settings":
+        change(book, "mkdocs.yml", "site_name: ", "copyright: Nobody\nsite_name: ")
+    else:
+        options = {"kitchen": True}
+    again = Built(book, **options)
+    assert again.files == Built(book, "beside", keep=False, **options).files
+
+
+def test_other_plugins_and_hooks_are_asked_about_every_page(book: Path) -> None:
+    (book / "hook.py").write_text("def on_post_page(output, **_):\n    return output + '<!-- hooked -->'\n", "utf-8")
+    (book / "mkdocs.yml").open("a", encoding="utf-8").write("\nhooks: [hook.py]\n")
+    Built(book)
+    again = Built(book)
+    assert again.made == again.pages
+    assert again.files["index.html"].endswith(b"<!-- hooked -->")
+
+
+def test_the_same_settings_have_the_same_digest(book: Path) -> None:
+    one, other = (load_config(str(book / "mkdocs.yml"), site_dir=str(book / name)) for name in ("a", "b"))
+    assert surroundings(one, serving=False) == surroundings(other, serving=False)
+    assert surroundings(one, serving=False) != surroundings(one, serving=True)
+    other["site_name"] = "Another"
+    assert surroundings(one, serving=False) != surroundings(other, serving=False)
+
+
+def test_what_leads_elsewhere() -> None:
+    assert LEADS.search('<p>See <a href="../x/">it</a></p>') and LEADS.search("<img alt='' src='a.png'>")
+    assert not LEADS.search('<a class="headerlink" href="#mix">¶</a> <b>5 cm</b>')

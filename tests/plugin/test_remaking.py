@@ -1,0 +1,128 @@
+"""A preview shows what a build from nothing would show, byte for byte, whatever was changed."""
+
+from __future__ import annotations
+
+import random
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from tests.every import all_seeds
+from tests.plugin.preview import Hand, Preview, changed, values
+
+from tinbook.plugin.remaking import edited_first
+
+ROOT = Path(__file__).parents[2]
+SMALL = (
+    "mixtures/creamed-butter-sponge", "mixtures/ginger-sponge", "mixtures/coffee-and-walnut-sponge", "mixtures/madeira-cake",
+    "mixtures/american-buttercream", "mixtures/modelling-paste", "techniques/line-a-tin", "techniques/coil-of-rope",
+    "techniques/colour-paste", "techniques/wave-and-reed-pattern",
+)  # fmt: skip
+"""Sources of the demo that lead to one another, besides those of its house."""
+
+
+LINKS = re.compile(r"^(techniques|related|mixtures): .*$", re.MULTILINE)
+LEADS_TO = {"techniques": "line-a-tin", "related": "colour-paste", "mixtures": "modelling-paste, madeira-cake"}
+"""Links to what the demo has besides are links within the small book."""
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A small book of real sources."""
+    shutil.copytree(ROOT / "recipes/house", tmp_path / "recipes/house")
+    for name in SMALL:
+        path = tmp_path / "recipes" / f"{name}.yaml"
+        path.parent.mkdir(exist_ok=True)
+        text = (ROOT / "recipes" / f"{name}.yaml").read_text("utf-8")
+        path.write_text(LINKS.sub(lambda found: f"{found[1]}: [{LEADS_TO[found[1]]}]", text), "utf-8")
+    shutil.copytree(ROOT / "recipes/pictures", tmp_path / "recipes/pictures")
+    (tmp_path / "book_src").mkdir()
+    (tmp_path / "book_src/by-hand.md").write_text("# By hand\n\nWords of our own.\n", "utf-8")
+    text = (ROOT / "mkdocs.yml").read_text("utf-8")
+    (tmp_path / "mkdocs.yml").write_text(text.replace("site_demo/book", "site"), "utf-8")
+    return tmp_path
+
+
+@pytest.fixture
+def preview(book: Path) -> Iterator[Preview]:
+    made = Preview(book)
+    yield made
+    made._forget()
+
+
+def same(preview: Preview, told: str) -> None:
+    shown, whole = preview.shown(), preview.from_nothing()
+    assert set(shown) == set(whole), told
+    assert [name for name in whole if shown[name] != whole[name]] == [], told
+
+
+def test_every_kind_of_value_of_every_source(book: Path, preview: Preview) -> None:
+    """One value of each key and file, in an ordinary run; each value of all, with --all-seeds."""
+    places = list(values(book))
+    assert len(places) > 600
+    if not all_seeds():
+        places = random.Random(1).sample(places, 24)
+    for path, start, end in places:
+        before = path.read_text("utf-8")
+        told = f"{path.name}: {before[max(0, start - 20) : end]}"
+        path.write_text(before[:start] + changed(before[start:end]) + before[end:], "utf-8")
+        preview.follow()
+        same(preview, told)
+        path.write_text(before, "utf-8")
+        preview.follow()
+    same(preview, "as it was")
+    assert preview.outcomes.count("too far") < len(preview.outcomes) / 2
+
+
+@pytest.mark.parametrize("seed", [1])
+def test_whatever_a_hand_does(book: Path, preview: Preview, seed: int) -> None:
+    """Values changed, files broken and mended, renamed, deleted, added: twenty edits, two hundred with --all-seeds."""
+    hand, told = Hand(book, seed), ""
+    for _ in range(200 if all_seeds() else 20):
+        told += f"{hand.edit()}\n"
+        preview.follow()
+        same(preview, told)
+
+
+def test_nothing_written_is_nothing_made(preview: Preview, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(type(preview.plugin._last), "_make", None)
+    assert preview.follow() == "shown"
+
+
+def test_the_edited_page_comes_first_and_what_was_left_follows(book: Path, preview: Preview) -> None:
+    path = book / "recipes/mixtures/creamed-butter-sponge.yaml"
+    path.write_text(
+        path.read_text("utf-8").replace("name: ", "name: ", 1).replace("about: |\n  ", "about: |\n  Tideline. ", 1),
+        "utf-8",
+    )
+    page = preview.site / "mixtures/creamed-butter-sponge/index.html"
+    assert preview.follow(waiting=lambda: True) == "shown"
+    assert "Tideline." in page.read_text("utf-8")
+    preview.follow()
+    same(preview, "what was left is made, though nothing else was written")
+
+
+def test_an_edit_taken_back_while_the_rest_was_left(book: Path, preview: Preview) -> None:
+    path = book / "recipes/mixtures/creamed-butter-sponge.yaml"
+    before = path.read_text("utf-8")
+    path.write_text(before.replace("about: |\n  ", "about: |\n  Tideline. ", 1), "utf-8")
+    preview.follow(waiting=lambda: True)
+    path.write_text(before, "utf-8")
+    preview.follow()
+    same(preview, "the page shows what is written")
+
+
+def test_a_page_written_by_hand_or_a_setting_reaches_the_whole_site(book: Path, preview: Preview) -> None:
+    (book / "book_src/by-hand.md").write_text("# By hand\n\nOther words.\n", "utf-8")
+    assert preview.follow() == "too far"
+    same(preview, "a page by hand")
+
+
+def test_which_pages_are_the_edited_ones() -> None:
+    pages = ["home", "mixtures/a", "mixtures/a/tables", "mixtures/b", "techniques/a", "mixtures/index"]
+    assert edited_first(pages, {"mixtures/a"}.__contains__) == (
+        ["mixtures/a", "mixtures/a/tables"],
+        ["home", "mixtures/b", "techniques/a", "mixtures/index"],
+    )
