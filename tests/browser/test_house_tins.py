@@ -142,7 +142,7 @@ def test_forty_guests_are_answered_from_home_in_two_taps(page: Open, demo_url: s
     tab = page(**screen)
     tab.goto(demo_url)
     tab.get_by_role("main").get_by_role("link", name=TIN_TO_TIN).first.click()
-    tab.get_by_role("link", name="Which tins for how many guests").click()
+    tab.get_by_role("link", name="Tins for guests").click()
     expect(tab.get_by_label("Guests", exact=True)).to_have_value("40")
     first = tab.locator(".tb-found li").first
     expect(first).to_contain_text("serves 43, 3 left over")
