@@ -178,7 +178,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "round 20 cm")[0]["factor_by"],
         lambda d: d.row("factors", "--tin", "round 15 cm", to="round 20 cm")["factor_by"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["factor_by"],
-        lambda d: "" if d.bench(SPONGE, "round 20 cm")["by_brim"] else "for the same depth of batter",
+        lambda d: "" if d.bench(SPONGE, "round 20 cm")["by_brim"] else "same batter depth",
     ),
 }  # fmt: skip
 """Questions of the kitchen's measures, with the ways of asking each."""

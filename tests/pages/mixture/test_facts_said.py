@@ -18,7 +18,7 @@ def test_two_tins_as_written(desk: Desk) -> None:
     said = facts(desk, "creamed-butter-sponge")
     assert said == FactsSaid(
         "× 1.00",
-        f", for the same depth of batter; not rounded; use a tin at least 7.5{N}cm deep",
+        f", same batter depth; not rounded; use a tin at least 7.5{N}cm deep",
         f"620{N}g in each tin",
     )
 

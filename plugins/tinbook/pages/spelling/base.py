@@ -48,9 +48,9 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "eggs_written": "{eggs:g} eggs; beaten egg, by weight, where whole eggs would be more than {tolerance:.0%} out",
     "scales_to": "scales read to {step_g:g} g, to {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
-    "by_depth": "for the same depth of batter",
+    "by_depth": "same batter depth",
     "by_brim": "filled just as full",
-    "by_depth_and_brim": "for the same depth of batter; cups, domes and balls are filled just as full",
+    "by_depth_and_brim": "same batter depth; cups, domes and balls are filled just as full",
     "by_asked": "the amount asked for",
     "factor_is": "factor {factor:.4f}",
     "factor_by_batter": "factor = batter wanted / batter in the recipe",

@@ -11,7 +11,7 @@ export const bench = {
   oneSize: (shape, width) => `${shape} ${width} cm`,
   twoSizes: (shape, width, length) => `${shape} ${width} x ${length} cm`,
   by: factor => `× ${factor}`,
-  byDepth: "for the same depth of batter",
+  byDepth: "same batter depth",
   byBrim: "filled just as full",
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
