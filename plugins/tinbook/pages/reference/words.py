@@ -40,6 +40,11 @@ TITLES: Mapping[str, str] = {
     "Colour": "A colour",
     "CutterDrawer": "The cutters",
     "OwnedCutter": "One of your cutters",
+    "CakeDesign": "The cake",
+    "DesignTier": "A tier",
+    "DesignBoard": "The board",
+    "DesignDecoration": "A decoration",
+    "CakeVariation": "A cake that starts from another",
 }
 """The heading of each group, by its model. Short, as they stand in the list of contents too."""
 ADDRESSES: Mapping[str, str] = {
