@@ -67,9 +67,9 @@ def test_a_question_is_answered_and_kept(page: Open, demo_url: str) -> None:
     tab.get_by_label("Guests", exact=True).fill("50")
     first = tab.locator(".tb-found li").first
     expect(first).to_contain_text("square 25\u00a0cm")
-    expect(first).to_contain_text("serves 50, none spare")
+    expect(first).to_contain_text("serves 50, none left over")
     expect(first).to_contain_text("of the recipe")
-    tab.get_by_label("Beside it").select_option("cupcakes")
+    tab.get_by_label("Alongside").select_option("cupcakes")
     expect(first).to_contain_text("standard cups")
     tab.get_by_label("Keep the top tier back").check()
     expect(first).to_contain_text("top tier kept back")
@@ -98,7 +98,7 @@ def test_whole_without_a_script(page: Open, demo_url: str) -> None:
     row = tab.locator("#dessert-rows tbody tr", has=tab.get_by_role("rowheader", name="50", exact=True))
     expect(row).to_contain_text("square 25\u00a0cm")
     # the first answer stands there, and nothing that only a script answers
-    expect(tab.locator(".tb-found li").first).to_contain_text("serves 43, 3 spare")
+    expect(tab.locator(".tb-found li").first).to_contain_text("serves 43, 3 left over")
     expect(tab.get_by_text("For 40 guests, dessert")).to_be_visible()
     expect(tab.locator("#tb-ask :is(input, select)").first).to_be_hidden()
 

@@ -31,7 +31,7 @@ WORTH_IT = 60
 class Ahead:
     """The late parts of the pages at `made`.
 
-    Pages of one view, such as a mixture's two leaves, are made by one process, which works out once what they share.
+    Pages of one view, such as a mixture's two pages, are made by one process, which works out once what they share.
     The other processes make them from the front. When the first one needs something that is not ready it does not wait,
     but makes pages from the back, so that no process is idle. What a process could not make is made here in the end, so
     its mistake comes up again and is reported.

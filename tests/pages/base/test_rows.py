@@ -54,7 +54,7 @@ def test_what_is_out_of_the_common_stands_under_the_name(desk: Desk) -> None:
     rows = str(table_rows(whole_lines(view.batch, view.table.rows))).split("\n")
     said = {plan.tin.name: re.findall(r"tb-how>([^<]*)", row) for row, plan in zip(rows, view.table.rows, strict=True)}
     assert said["round 15 cm"] == [] and said["round 23 cm"] == [f"2{N}mixes, 2{N}loads"]
-    assert said["rectangle 23 x 33 cm"] == [f"2{N}mixes, fill 3, 3{N}loads"]
+    assert said["rectangle 23 x 33 cm"] == [f"2{N}mixes, fill 3 tins, 3{N}loads"]
     assert said["square 40 cm"][0].endswith("wider than the shelf")
 
 

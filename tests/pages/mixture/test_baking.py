@@ -95,7 +95,8 @@ def test_the_method_says_what_to_set_on_this_dial(filled: Callable[[str], str]) 
 def test_the_fold_says_what_it_rests_on(filled: Callable[[str], str]) -> None:
     text = filled("mixtures/mud-cake/tables")
     fold = text[text.index("data-eggs") : text.index("## Layers")]
-    assert "minutes = c × width^p × batter depth^q" in fold and "before any bake: p " in fold
+    assert "minutes = c × width^p × batter depth^q" in fold and "before any bakes: p " in fold
     assert (
-        "learned from 3 of your bakes, the recipe's own time (95–110 min)" in unescape(fold) and "learned: p " in fold
+        "learned from 3 of your bakes, the time given in the recipe (95–110 min)" in unescape(fold)
+        and "learned: p " in fold
     )

@@ -23,8 +23,8 @@ def every_tin(desk: Desk, slug: str) -> EveryTinView:
 def test_a_fold_says_how_far_rounding_leads(desk: Desk) -> None:
     said = every_tin(desk, "creamed-butter-sponge").lead
     assert (
-        said.startswith("Eggs stay whole and everything else follows them.")
-        and "Rounding moves a weight by at most" in said
+        said.startswith("Eggs stay whole and everything else is scaled to match.")
+        and "Rounding changes a weight by at most" in said
     )
 
 

@@ -64,7 +64,10 @@ def test_the_drawing_and_its_figures(filled: Filled, desk: Desk) -> None:
 
 def test_what_a_cake_does_in_its_own_way(filled: Filled, desk: Desk) -> None:
     made = view(desk, "rich-fruit-cake")
-    assert made.own == "For this cake: no filling, no crumb coat, no final coat and no cake cut; the rest as usual."
+    assert (
+        made.own
+        == "For this cake: no filling, no crumb coat, no final coat and the cake not cut; the rest is as usual."
+    )
     (drawn,) = made.drawn
     assert "coated" not in drawn.told and f"1{N}layer" in drawn.told
     assert made.own in filled("mixtures/rich-fruit-cake/tables")

@@ -150,11 +150,11 @@ def steps(cut: Cut) -> tuple[str, ...]:
     if cut.way == "one_each":
         return ("One each.",)
     if cut.way == "none":
-        return ("It is smaller than a portion.",)
+        return ("It is smaller than one portion.",)
     if cut.way == "joined":
         return (
             f"Cut the strips first, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'top'}.",
-            "Then cut across as drawn; small bits stay with the piece beside them.",
+            "Then cut across as drawn; leave small bits on the piece beside them.",
             _alike(cut),
         )
     if cut.way in ("rings", "wedges"):
@@ -167,12 +167,14 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
     inner = [formats.number(edge) for edge in cut.edges_shown_mm[1:-1]]
     lines = []
     if inner:
-        lines.append(f"First the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge.")
+        lines.append(
+            f"First make the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge."
+        )
     if len(set(cut.counts)) == 1:
         what = "Then cut every strip" if inner else "Cut it"
         lines.append(f"{what} across into {cut.counts[0]}.")
     else:
-        ends = "" if cut.tin.shape in BOXES else "; pieces at an end are longer, as drawn"
+        ends = "" if cut.tin.shape in BOXES else "; the end pieces are longer, as drawn"
         lines.append(f"Then cut across into {_counts(cut)}, from the {begin}{ends}.")
     return (*lines, _alike(cut))
 
@@ -197,7 +199,7 @@ def _counts(cut: Cut) -> str:
 def _alike(cut: Cut) -> str:
     if cut.off < 0.005:
         return "All the pieces are the same size."
-    return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean."
+    return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean size."
 
 
 def _mm(value: float) -> str:

@@ -38,7 +38,7 @@ class OvenView:
         own = self.desk.book.house.oven
         if own.dial is None or own.thermometer is None:
             return (
-                f"We have {KINDS[own.kind]}. Nobody has checked it with a thermometer yet, so it is taken to match "
+                f"We have {KINDS[own.kind]}. Nobody has checked it with a thermometer yet, so it is assumed to match "
                 "its dial."
             )
         off = own.off_c
@@ -47,7 +47,7 @@ class OvenView:
             if off
             else "as its dial says"
         )
-        set_to = f"Set to {own.dial.written} it reaches {formats.celsius(own.thermometer)}"
+        set_to = f"Set to {own.dial.written}, it reaches {formats.celsius(own.thermometer)}"
         return f"We have {KINDS[own.kind]}. {set_to}: {how}."
 
     @property
@@ -61,11 +61,11 @@ class OvenView:
                 f"{plural(house.shelves, 'shelf', 'shelves')} of {number(wide / 10)} × {formats.centimetres(deep)}"
             )
         if house.mixer_bowl:
-            parts.append(f"a mixer bowl for {formats.grams(house.mixer_bowl)}")
+            parts.append(f"a mixer bowl that takes {formats.grams(house.mixer_bowl)}")
         return (
-            f"To work with: {formats.sentence(parts)}."
+            f"Equipment: {formats.sentence(parts)}."
             if parts
-            else "No shelf or mixer bowl size is given, so nothing is split into loads or mixes."
+            else "No size is given for the shelf or the mixer bowl, so nothing is split into loads or mixes."
         )
 
     @property
@@ -121,7 +121,7 @@ class OvenView:
             f"{cooler.value:g} °C lower",
             (
                 f"cooler is an option for tins from {wide.value / 10:g} cm wide or batter from {deep.value:g} mm deep, "
-                "so that the edge does not dry before the middle is done; many bakers keep to one temperature",
+                "so that the edge does not dry out before the middle is done; many bakers keep to one temperature",
             ),
             tuple(keys),
         )
@@ -149,19 +149,19 @@ class OvenView:
             rows.extend(_load_row(name, address, load) for load in loads)
         heads = (
             Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Loads"), Head("Oven busy", "min"),
-            Head("Baked", "mm"), Head("In its tins", words=True), Head("Nearest owned", words=True),
+            Head("Baked", "mm"), Head("In its own tins", words=True), Head("Nearest you own", words=True),
         )  # fmt: skip
         limit = facts.numbers["rim limit"]
         worked = Worked(
             "baked = batter depth × rise; loads = tins / tins that fit on the shelves; busy = loads × span",
             (
                 f"above the rim it may spill; above {limit.value:g} times the tin's depth it is too full",
-                "rise and loss are your own wherever bakes have been logged",
+                "rise and loss are your own wherever you have logged bakes",
             ),
             (limit.source,),
         )
         return Grid(
-            title="What a bake takes",
+            title="What each bake involves",
             anchor="loads",
             heads=heads,
             rows=tuple(rows),
@@ -204,7 +204,7 @@ def _load_row(name: str, address: str, load: Load) -> GridRow:
     busy = number(load.oven_low_min)
     if load.oven_high_min != load.oven_low_min:
         busy = f"{busy}–{number(load.oven_high_min)}"
-    nearest = "none owned"
+    nearest = "you have none"
     if load.nearest:
         nearest = f"{formats.tin_words(load.nearest.name)}, × {formats.fixed(round(load.nearest_factor, 2), 2)}"
     row_cells = (
@@ -220,7 +220,7 @@ def _verdict(load: Load) -> str:
         return f"{formats.millimetres(load.above_mm)} above the rim: may spill"
     if load.verdict == REFUSED:
         most = f", {formats.grams(load.most_g)} in each at most" if load.most_g else ""
-        return f"too full: fill {load.fit.needed}{most}"
+        return f"too full: fill {load.fit.needed} tins{most}"
     return spell(load.verdict)
 
 

@@ -26,9 +26,9 @@ from tinbook.tins import SHAPES
 
 TITLE = "Portions"
 INDEX = "portions/index"
-AGAINST = Titled("Beside a published chart", "beside-a-published-chart")
+AGAINST = Titled("Compared with a published chart", "beside-a-published-chart")
 GRAMS = Titled("What a portion weighs", "what-a-portion-weighs")
-SAME = Titled("The same weight from another height", "the-same-weight-from-another-height")
+SAME = Titled("The same weight from a cake of another height", "the-same-weight-from-another-height")
 TABLES = (AGAINST, GRAMS, SAME)
 
 
@@ -157,8 +157,10 @@ class PortionsView:
         formula = "out by = (ours − the chart's) / the chart's; ours by the cutting plan"
         worked = WorkedView((formula,), ("sizes in exact inches; dessert 1 × 2 in",), (self.chart_source,))
         lead = (
-            "Dessert portions of squares and rounds agree. The chart's portions of 1½ × 2 in from rounds come to more "
-            "cake than there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
+            "For squares and rounds, dessert portions agree. The chart's 1½ × 2 in portions from rounds come to "
+            "more cake "
+            "than there is, up to twice its area. It promises more from hearts than there is room for, and less from "
+            "petals."
         )
         return Grid(**AGAINST._asdict(), heads=heads, rows=tuple(rows), worked=worked, lead=lead)
 
@@ -176,7 +178,7 @@ class PortionsView:
             )
             for cake in self.glance.weights
         )
-        lead = "Baked and levelled, by the usual weight, rise and loss of its batter; filling and coats are extra."
+        lead = "Baked and levelled, from the usual weight, rise and loss of its batter; filling and coats are extra."
         kinds = [kind for kind in self.desk.facts.kinds.values() if kind.rise]
         sources = tuple(dict.fromkeys(figure.source for kind in kinds for figure in kind.ranges))
         lines = tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in sources)
@@ -200,7 +202,7 @@ class PortionsView:
             for cake in self.glance.same
         )
         heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in short_mm))
-        lead = "A taller cake is cut smaller: what these weigh is the same."
+        lead = "A taller cake is cut into smaller portions: these all weigh the same."
         worked = worked_view((self.glance.same_worked,), self.desk.facts)
         return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead, worked=worked)
 

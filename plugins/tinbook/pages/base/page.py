@@ -77,7 +77,7 @@ class Views:
     """The views that pages are filled from, each a copy.
 
     Whatever a view works out stays with the copy, which is dropped when a page of another view comes: a large book
-    would fill the memory. Pages of one view that follow each other, as a mixture's two leaves do, share a copy.
+    would fill the memory. Pages of one view that follow each other, as a mixture's two pages do, share a copy.
     """
 
     def __init__(self) -> None:

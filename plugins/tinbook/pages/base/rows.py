@@ -164,7 +164,7 @@ def _out_of_the_common(row: TinRow) -> str:
     fit = row.fit
     words = (
         plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "",
-        f"fill {fit.needed}" if fit.needed > fit.count else "",
+        f"fill {fit.needed} tins" if fit.needed > fit.count else "",
         plural(fit.bakes, "load") if fit.bakes > 1 else "",
         "" if fit.bakes else "wider than the shelf",
     )

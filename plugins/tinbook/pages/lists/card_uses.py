@@ -27,7 +27,7 @@ class CardUses:
 
     def goes(self, name: str) -> tuple[Goes, ...]:
         """Where one card leads."""
-        groups = (("In mixtures", self.mixtures), ("In techniques", self.techniques), ("Stands in for", self.stands_in))
+        groups = (("In mixtures", self.mixtures), ("In techniques", self.techniques), ("Can replace", self.stands_in))
         return tuple(Goes(title, links[name]) for title, links in groups if name in links)
 
 

@@ -14,7 +14,7 @@ from tinbook.pages.spelling import formats
 USES = {
     "cake": "Sponges and cakes",
     "filling": "Fillings",
-    "coat": "Coats and icings",
+    "coat": "Coatings and icings",
     "paste": "Pastes",
     "syrup": "Syrups",
 }

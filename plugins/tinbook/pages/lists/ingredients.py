@@ -51,7 +51,7 @@ class CardView:
         """What is said if none is named: unknown is not free."""
         if self.card.known_allergens is None:
             return "Allergens unknown. Unknown does not mean “free from”: read the label."
-        return "None of the fourteen allergens is named on its card; that is not “free from”: check the packet."
+        return "None of the fourteen allergens is listed on its card; that is not “free from”: check the packet."
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
@@ -87,8 +87,8 @@ class CardView:
     def no_volume(self) -> str:
         """Why there is no table of weights."""
         if self.card.weighs is not None:
-            return "It has no volume measure: weigh it."
-        return "Count it, or weigh it." if self.piece else "Its weight by volume is not known here: weigh it."
+            return "It cannot be measured by volume: weigh it."
+        return "Count it, or weigh it." if self.piece else "We do not know its weight by volume: weigh it."
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:

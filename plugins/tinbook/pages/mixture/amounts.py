@@ -44,7 +44,7 @@ class AmountsView:
     @property
     def title(self) -> str:
         """What the table goes by."""
-        return "By the egg" if self.batch.tins else "By weight and batch"
+        return "By number of eggs" if self.batch.tins else "By weight and batch"
 
     @property
     def heads(self) -> tuple[Head, ...]:

@@ -31,7 +31,7 @@ def millimetres(value: float) -> str:
 
 def cake_words(settled: Finishing, height_mm: float) -> str:
     """`a cake 10 cm high in 4 layers, before its coats`."""
-    return f"a cake {formats.centimetres(height_mm)} high in {plural(settled.layers, 'layer')}, before its coats"
+    return f"a cake {formats.centimetres(height_mm)} high in {plural(settled.layers, 'layer')}, before it is coated"
 
 
 def bowl_words(settled: Finishing, piped: bool = False) -> str:

@@ -70,9 +70,9 @@ class EveryTinView:
         """How far out rounding and whole eggs are, in words."""
         weight, spoon = self.table.weight_error_percent, self.table.spoon_error_percent
         errors = [f"a weight by at most {formats.percent(weight)}"] if weight else []
-        errors += [f"a spoon by at most {formats.percent(spoon)}"] if spoon else []
-        rounding = f" Rounding moves {' and '.join(errors)}." if errors else ""
-        eggs = "Eggs stay whole and everything else follows them." if self.batch.eggs else ""
+        errors += [f"a spoon measure by at most {formats.percent(spoon)}"] if spoon else []
+        rounding = f" Rounding changes {' and '.join(errors)}." if errors else ""
+        eggs = "Eggs stay whole and everything else is scaled to match." if self.batch.eggs else ""
         return f"{eggs}{rounding}".strip()
 
     @cached_property
