@@ -12,6 +12,7 @@ from tinbook.models import Book
 from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, WorkedView, plural, tin_count, tin_name, worked_view
+from tinbook.pages.base.sheets import Sheet, sheets_of
 from tinbook.pages.spelling import formats
 from tinbook.plans.mixtures.on_hand import (
     AS_WRITTEN,
@@ -60,11 +61,19 @@ class HandLine:
         return max(1, len(self.choices))
 
 
+@dataclass(frozen=True, slots=True)
+class HandPart:
+    """The lines of one page."""
+
+    lines: tuple[HandLine, ...]
+
+
 @dataclass(frozen=True)
 class OnHandView:
-    """Everything the page says."""
+    """Everything the page says, and what of the table each of its `sheets` has."""
 
     desk: Desk
+    sheets: tuple[Sheet, ...] = ()
 
     @cached_property
     def table(self) -> HandTable:
@@ -84,10 +93,12 @@ class OnHandView:
         """How near "nearly" is."""
         return formats.percent(self.table.near_percent)
 
-    @property
-    def lines(self) -> tuple[HandLine, ...]:
-        """A line for each mixture."""
-        return tuple(_line(row) for row in self.table.rows)
+    @cached_property
+    def items(self) -> tuple[HandPart, ...]:
+        """A line for each mixture, on each of the sheets."""
+        rows = self.table.rows
+        lots = [rows[sheet.first : sheet.end] for sheet in self.sheets] or [rows]
+        return tuple(HandPart(tuple(map(_line, lot))) for lot in lots)
 
     @property
     def tinless(self) -> tuple[Linked, ...]:
@@ -131,6 +142,9 @@ def shows_on_hand(book: Book) -> bool:
 
 
 def on_hand_pages(desk: Desk) -> Iterator[Page]:
-    """The page, where there is something to say."""
+    """The page, or its sheets, where there is something to say."""
     if shows_on_hand(desk.book):
-        yield Page(address=ADDRESS, title=TITLE, template="on_hand", view=OnHandView(desk), section=("Tins", TITLE))
+        sheets = sheets_of(ADDRESS, sum(bool(mixture.tins) for mixture in desk.book.mixtures.values()))
+        view = OnHandView(desk, sheets)
+        whole = Page(address=ADDRESS, title=TITLE, template="on_hand", view=view, section=("Tins", TITLE))
+        yield from whole.in_sheets(sheets)
