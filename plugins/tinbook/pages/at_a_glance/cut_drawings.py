@@ -90,19 +90,21 @@ def drawn(cut: Cut, name: str, mark: str, edge: str) -> CutDrawing:
 
 def _sides(cut: Cut, left: float, top: float, least: float) -> str:
     """Where to cut the strips, and how many pieces each gives, beside the cake."""
-    texts = [
-        _beside(cut, left, top, edge, formats.number(shown), "tb-mm")
-        for edge, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True)
-    ]
-    for start, end, count in zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False):
-        if len(cut.counts) > 1 and end - start > COUNT_MM:
-            texts.append(_beside(cut, left, top, (start + end) / 2.0, f"{count}", "tb-of"))
-    return f"<g class=tb-sides font-size={_number(max(5.0, least))}>{''.join(texts)}</g>"
+    cuts = zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True)
+    strips = zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False)
+    where = "".join(_beside(cut, left, top, edge, formats.number(shown)) for edge, shown in cuts)
+    many = "".join(
+        _beside(cut, left, top, (start + end) / 2.0, f"{count}")
+        for start, end, count in strips
+        if len(cut.counts) > 1 and end - start > COUNT_MM
+    )
+    size = _number(max(5.0, least))
+    return f"<g class=tb-sides font-size={size}><g class=tb-mm>{where}</g><g class=tb-of>{many}</g></g>"
 
 
-def _beside(cut: Cut, left: float, top: float, along: float, text: str, kind: str) -> str:
+def _beside(cut: Cut, left: float, top: float, along: float, text: str) -> str:
     x, y = (left + along, top - 3.5) if cut.upright else (left - 7.5, top + along + 2.3)
-    return f"<text class={kind} x={_number(x)} y={_number(y)}>{text}</text>"
+    return f"<text x={_number(x)} y={_number(y)}>{text}</text>"
 
 
 def _knife(knife: Knife, off_x: float, off_y: float) -> str:

@@ -22,8 +22,9 @@ from tinbook.tins import SHAPES, Tin
 
 USUAL = "dessert"
 """The kind of portion whose plan is shown first."""
-MOST_PIECES = 1600
-"""About how many pieces a page draws: each weighs 0.05 kB. The plans of tins beyond that are on pages of their own."""
+PLAN, MOST = 25, 2300
+"""A plan weighs as much as this many numbered pieces, 0.05 kB each; a page holds about so many. The plans of further
+tins are on pages of their own."""
 
 
 def shape_address(shape: str) -> str:
@@ -49,8 +50,8 @@ def plan_addresses(desk: Desk, shape: str) -> dict[Tin, str]:
     addresses: dict[Tin, str] = {}
     drawn_there = 0.0
     for tin, _ in shape_tins(desk, shape):
-        drawn_there += ways * sum(room(tin, portion, height_mm) for portion in sizes.values())
-        full = bool(addresses) and drawn_there > MOST_PIECES
+        drawn_there += ways * sum(PLAN + room(tin, portion, height_mm) for portion in sizes.values())
+        full = bool(addresses) and drawn_there > MOST
         addresses[tin] = f"{shape_address(shape)}/{tin_anchor(tin)}" if full else shape_address(shape)
     return addresses
 

@@ -27,6 +27,10 @@ from tinbook.plans.mixtures.on_hand import (
 )
 
 ADDRESS, TITLE = "on-hand", "What fits our tins"
+ROWS = 100
+"""How many mixtures a page holds; each weighs up to 1.2 kB."""
+NAMED = 30
+"""More mixtures than this that need no tin are counted, not named."""
 VERDICT = {AS_WRITTEN: "as in the recipe", NEARLY: "nearly", RESIZED: "another size"}
 """Words for one choice."""
 COUNTED = {AS_WRITTEN: "as in the recipe", NEARLY: "nearly", RESIZED: "at another size", NO_TIN: "fit none of them"}
@@ -102,8 +106,15 @@ class OnHandView:
 
     @property
     def tinless(self) -> tuple[Linked, ...]:
-        """Mixtures that need no tin."""
-        return tuple(Linked(f"mixtures/{batch.slug}", batch.mixture.name) for batch in self.table.tinless)
+        """Mixtures that need no tin, unless they are many."""
+        tinless = self.table.tinless if len(self.table.tinless) <= NAMED else ()
+        return tuple(Linked(f"mixtures/{batch.slug}", batch.mixture.name) for batch in tinless)
+
+    @property
+    def others(self) -> str:
+        """How many that is; "" where they are named, or there are none."""
+        count = len(self.table.tinless)
+        return plural(count, "mixture") if count > NAMED else ""
 
     @property
     def worked(self) -> WorkedView:
@@ -144,7 +155,7 @@ def shows_on_hand(book: Book) -> bool:
 def on_hand_pages(desk: Desk) -> Iterator[Page]:
     """The page, or its sheets, where there is something to say."""
     if shows_on_hand(desk.book):
-        sheets = sheets_of(ADDRESS, sum(bool(mixture.tins) for mixture in desk.book.mixtures.values()))
+        sheets = sheets_of(ADDRESS, sum(bool(mixture.tins) for mixture in desk.book.mixtures.values()), ROWS)
         view = OnHandView(desk, sheets)
         whole = Page(address=ADDRESS, title=TITLE, template="on_hand", view=view, section=("Tins", TITLE))
         yield from whole.in_sheets(sheets)

@@ -22,7 +22,7 @@ from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import portion_sizes
 from tinbook.plans.portions.glance import Glance, TinPortions, glance
 from tinbook.plans.portions.tables import cut_said
-from tinbook.tins import SHAPES
+from tinbook.tins import SHAPES, Tin
 
 TITLE = "Portions"
 INDEX = "portions/index"

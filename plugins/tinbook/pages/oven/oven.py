@@ -1,6 +1,6 @@
 """The oven: what to set its dial to, other ways to bake, what each bake takes, and what came out of it.
 
-In a large book the tables with a row for each mixture are on a page for each kind, and older bakes on pages of their own.
+In a large book the tables with a row for each mixture are on a page for each kind, and older bakes on further pages.
 """
 
 from __future__ import annotations
