@@ -12,7 +12,7 @@ from tinbook.models import Book
 from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, WorkedView, plural, tin_count, tin_name, worked_view
-from tinbook.pages.base.sheets import Sheet, sheets_of
+from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.spelling import formats
 from tinbook.plans.mixtures.on_hand import (
     AS_WRITTEN,
@@ -77,7 +77,7 @@ class OnHandView:
     """Everything the page says, and what of the table each of its `sheets` has."""
 
     desk: Desk
-    sheets: tuple[Sheet, ...] = ()
+    sheets: tuple[ListSheet, ...] = ()
 
     @cached_property
     def table(self) -> HandTable:

@@ -14,7 +14,7 @@ from tinbook.models import Book
 from tinbook.models.ledger import once
 from tinbook.pages.base.render import render
 from tinbook.pages.base.shared import file_names
-from tinbook.pages.base.sheets import Sheet
+from tinbook.pages.base.sheets import ListSheet
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.problems import Problem
@@ -109,7 +109,7 @@ class Page:
     section: tuple[str, ...] = ()
     listed: bool = True
     part: int = 0
-    sheet: Sheet | None = None
+    sheet: ListSheet | None = None
 
     @cached_property
     def markdown(self) -> str:
@@ -126,7 +126,7 @@ class Page:
         late = self._late(link, views or Views())
         return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
 
-    def in_sheets(self, sheets: Sequence[Sheet]) -> Iterator[Page]:
+    def in_sheets(self, sheets: Sequence[ListSheet]) -> Iterator[Page]:
         """The same page for each of the sheets its list goes on over; itself alone, if there are none. The first stands
         in the contents for all."""
         if not sheets:

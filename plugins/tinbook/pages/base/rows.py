@@ -139,7 +139,9 @@ def house_first(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]], main: tuple[i
     """The rows of the house's own tins, and the rest; if it owns none of them, all."""
     own, rest = owned_and_rest(rows, lambda row: row[1])
     lent = not any(row[1] for row in own)
-    return HouseRows(short_rows(grouped(own)), short_rows(grouped(rest)), len(rest), lent, main)
+    return HouseRows(
+        own=short_rows(grouped(own)), rest=short_rows(grouped(rest)), others=len(rest), lent=lent, main=main
+    )
 
 
 def owned_and_rest(rows: Iterable[R], is_owned: Callable[[R], bool]) -> tuple[list[R], list[R]]:

@@ -20,7 +20,7 @@ class SheetLink:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class ListSheet:
     """A part of a list: its `number`, from 1, and its rows, from `first` up to but without `end`, of `rows` in all.
 
     `base`: the address of the whole list, where its first sheet is.
@@ -69,12 +69,12 @@ def sheet_address(base: str, number: int) -> str:
     return base if number == 1 else f"{FOLDER}{base.removesuffix('/index')}/{number}"
 
 
-def sheets_of(base: str, rows: int, most: int = ROWS, later: int = 0) -> tuple[Sheet, ...]:
+def sheets_of(base: str, rows: int, most: int = ROWS, later: int = 0) -> tuple[ListSheet, ...]:
     """The sheets of a list of so many rows; none where one page holds it. `later`: what a sheet but the first holds."""
     if rows <= most:
         return ()
     ends = [*range(most, rows, later or most), rows]
     return tuple(
-        Sheet(base=base, number=place + 1, of=len(ends), first=first, end=end, rows=rows)
+        ListSheet(base=base, number=place + 1, of=len(ends), first=first, end=end, rows=rows)
         for place, (first, end) in enumerate(zip([0, *ends], ends, strict=False))
     )

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, plural, tin_count
-from tinbook.pages.base.sheets import Sheet, sheets_of
+from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
@@ -70,13 +70,14 @@ class Group:
 
 @dataclass(frozen=True, kw_only=True)
 class ListView:
-    """A page that is a list of groups."""
+    """A page that is a list of groups; `kinds`: pages that each have a part of it, where it goes on over sheets."""
 
     title: str
     lead: str
     items: tuple[Group, ...]
     kind_word: str = "Kind"
     asides: tuple[Linked, ...] = ()
+    kinds: tuple[Linked, ...] = ()
 
     @property
     def count(self) -> int:
@@ -112,7 +113,7 @@ def in_sheets(page: Page) -> Iterator[Page]:
         yield replace(part, view=replace(view, items=tuple(_between(view.items, part.sheet)))) if part.sheet else part
 
 
-def _between(groups: Iterable[Group], sheet: Sheet) -> Iterator[Group]:
+def _between(groups: Iterable[Group], sheet: ListSheet) -> Iterator[Group]:
     """What of the groups is on a sheet."""
     before = 0
     for group in groups:
@@ -192,7 +193,8 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
     on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
-    mixtures = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=on_hand)
+    apart = tuple(Linked(kind.address, f"{kind.title}, {kind.count}") for kind in kinds)
+    mixtures = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=on_hand, kinds=apart)
     yield from in_sheets(
         Page(address="mixtures/index", title="Mixtures", template="list", view=mixtures, section=("Mixtures",))
     )

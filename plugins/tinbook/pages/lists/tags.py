@@ -12,6 +12,7 @@ from tinbook.pages.lists.lists import Entry, Group, ListView, in_sheets, mixture
 from tinbook.pages.spelling import formats
 
 ADDRESS, TITLE = "tags", "Tags"
+SOME = 3
 MOST = 2 * ROWS
 """More rows than this under all tags together, and each tag has its own page."""
 
@@ -34,6 +35,12 @@ def _tagged(entry: Entry, kind: str = "") -> Entry:
     return replace(entry, marks=others)
 
 
+def _some(group: Group) -> str:
+    """The first names under a tag, and how many more there are."""
+    names, more = ", ".join(entry.name for entry in group.entries[:SOME]), group.count - SOME
+    return f"{names} and {more} more" if more > 0 else names
+
+
 def tag_pages(desk: Desk) -> Iterator[Page]:
     """All of it on one page; of a large book only the tags, each with its page. Either way a recipe's tag leads to its
     anchor there."""
@@ -51,7 +58,7 @@ def tag_pages(desk: Desk) -> Iterator[Page]:
             address=addresses[group.title],
             name=group.title,
             left=plural(group.count, "page"),
-            second=group.names if few else "",
+            second=_some(group) if few else "",
             anchor=group.anchor,
         )
         for group in groups

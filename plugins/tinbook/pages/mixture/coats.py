@@ -150,7 +150,9 @@ class CoatsView:
         made = zip(self.tables[0].rows, versions, strict=True)
         own, rest = owned_and_rest(made, lambda each: each[0].owned)
         lent = not any(row.owned for row, _ in own)
-        return HouseRows(table_rows(self._split(own)), table_rows(self._split(rest)), len(rest), lent)
+        return HouseRows(
+            own=table_rows(self._split(own)), rest=table_rows(self._split(rest)), others=len(rest), lent=lent
+        )
 
     def _split(self, made: list[tuple[CoatRow, Version]]) -> Iterator[TableRow]:
         figures, shape = spelled(self.batch, made[0][1]) if made else [], ""

@@ -9,7 +9,7 @@ from functools import cached_property
 from tinbook.pages.base.grids import Grid
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural
-from tinbook.pages.base.sheets import Sheet, sheets_of
+from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.oven.tables import loads_grid, ways_grid
 from tinbook.plans.baking.times import Baking
 
@@ -40,7 +40,7 @@ class OvenKindView:
 
     desk: Desk
     kind: str
-    sheets: tuple[Sheet, ...]
+    sheets: tuple[ListSheet, ...]
 
     @property
     def title(self) -> str:

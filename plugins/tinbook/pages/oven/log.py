@@ -9,7 +9,7 @@ from markupsafe import Markup
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.rows import Short, short_rows
 from tinbook.pages.base.shared import tin_name
-from tinbook.pages.base.sheets import Sheet, sheets_of
+from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.mixture.baking import span
 from tinbook.pages.oven.tables import kept_dial
 from tinbook.pages.spelling import formats
@@ -20,7 +20,7 @@ NEWEST, OLDER = 100, 200
 number = formats.number
 
 
-def log_sheets(desk: Desk, address: str) -> tuple[Sheet, ...]:
+def log_sheets(desk: Desk, address: str) -> tuple[ListSheet, ...]:
     """The sheets of a log too long for the page at `address`."""
     if len(desk.book.bakes) <= NEWEST:
         return ()

@@ -14,7 +14,7 @@ from markupsafe import Markup
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import SourceLine, WorkedView, plural, source_anchor, worked_view
-from tinbook.pages.base.sheets import Sheet
+from tinbook.pages.base.sheets import ListSheet
 from tinbook.pages.oven.kinds import KindLine, kind_lines, kind_pages
 from tinbook.pages.oven.log import NEWEST, log_rows, log_sheets
 from tinbook.pages.oven.tables import kept_dial, loads_grid, ways_grid
@@ -147,7 +147,7 @@ class OvenLogView:
     """All bakes, as they are parted over `sheets`."""
 
     desk: Desk
-    sheets: tuple[Sheet, ...]
+    sheets: tuple[ListSheet, ...]
 
     @cached_property
     def _oven(self) -> OvenView:
