@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tinbook.pages.base.sheets import FOLDER, ROWS, sheet_address, sheets_of
+from tinbook.pages.base.sheets import FOLDER, ROWS, sheet_address, sheet_with, sheets_of
 
 
 @given(st.integers(0, 2000), st.integers(1, 200), st.integers(0, 300))
@@ -19,6 +19,9 @@ def test_every_row_is_on_one_sheet(rows: int, most: int, later: int) -> None:
         assert [link.number for link in sheet.links if link.here] == [sheet.number]
         assert sheet.next == (sheets[place + 1].address if place + 1 < len(sheets) else "")
     assert len({sheet.address for sheet in sheets}) == len(sheets)
+    for row in (0, rows // 2, rows - 1):
+        wanted = [sheet.address for sheet in sheets if row in range(sheet.first, sheet.end)]
+        assert sheet_with(sheets, row, "mixtures/index") == (wanted[0] if wanted else "mixtures/index")
 
 
 def test_a_page_says_which_rows_it_has() -> None:

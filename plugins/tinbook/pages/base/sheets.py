@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 FOLDER = "lists/"
@@ -78,3 +79,8 @@ def sheets_of(base: str, rows: int, most: int = ROWS, later: int = 0) -> tuple[L
         ListSheet(base=base, number=place + 1, of=len(ends), first=first, end=end, rows=rows)
         for place, (first, end) in enumerate(zip([0, *ends], ends, strict=False))
     )
+
+
+def sheet_with(sheets: Sequence[ListSheet], row: int, base: str) -> str:
+    """Where a row of the list at `base` is."""
+    return next((sheet.address for sheet in sheets if sheet.first <= row < sheet.end), base)
