@@ -143,6 +143,7 @@ def test_a_book_opened_as_a_folder_says_so(
     tab.get_by_role("button", name="Search all").click()
     expect(tab.get_by_text("The other pages cannot be fetched from here.")).to_be_visible()
     tab.get_by_role("link", name="Next page").click()
+    expect(tab.locator(".tb-sheets [aria-current]")).to_have_text("2")
     assert rows(tab) == ["Plain icing 150", "Wherry sponge"]
     errors.clear()  # the browser says in the console that it may not
 
