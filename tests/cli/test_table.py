@@ -17,7 +17,8 @@ from tinbook.plans.tables import TABLES
 
 Run = Callable[..., Result]
 OTHERS = {"coats": "american-buttercream", "covers": "marzipan",
-          **dict.fromkeys(("parts", "colours", "pastes", "marks"), "boat-on-the-shingle")}  # fmt: skip
+          **dict.fromkeys(("parts", "colours", "pastes", "marks"), "boat-on-the-shingle"),
+          **dict.fromkeys(("cake", "used"), "estuary-wedding-cake")}  # fmt: skip
 SPONGE = ("--of", "creamed-butter-sponge")
 ASKED = {"fits": ("--tin", "square 25 cm x 7.5 cm")}
 
@@ -90,7 +91,7 @@ GIVEN = {
     "weight_g": ("777 g",), "batches": ("3",), "plus": ("30 %",), "left": ("123 g butter",), "layers": ("5",),
     "layer_mm": ("31 mm",), "height_mm": ("117 mm",), "guests": ("33",),
     "stacked": ("30 + 23 + 15 cm",), "portion": ("33 mm x 44 mm",), "keep_top": (),
-    "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",),
+    "owned": (), "beside": ("cupcakes",), "oven_c": ("150 °C",), "start_c": ("8 °C",), "size": ("-1",),
 }  # fmt: skip
 """Every option of the command with something to ask for."""
 CAKE = ("--tin", "round 20 cm x 10 cm")
@@ -122,6 +123,8 @@ def pair(name: str, key: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
         many = "7 round 15 cm x 10 cm" if "count" in TABLES[name].options else "round 15 cm x 10 cm"
         return (*asked_of(name), "--tin", many), (*asked_of(name), "--tin", f"{many}, measured 1650 ml")
     needed = BESIDE.get(key, ()) if key in TABLES[name].options else ()
+    if name == "used" and key in ("keep_top", "portion"):
+        needed = ("--guests", "70")
     return (*asked_of(name), *needed), (*asked_of(name), *needed, *given)
 
 

@@ -54,12 +54,6 @@ mixtures: [plain-sponge]
 """,
 }
 
-Write = Callable[..., Path]
-Told = Callable[[Path, bool], Loaded]
-BAD = Path(__file__).parents[1] / "source" / "bad"
-CASES = sorted(BAD.glob("*/*.yaml"))
-"""Bad files, each by itself for a place in the small book."""
-HOUSE = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
 # What a log speaks of.
 ICING = """\
 name: Plain icing
@@ -67,6 +61,28 @@ kind: buttercream
 makes: 600 g
 mix: [200 g butter, 400 g caster sugar]
 """
+# What a cake leans on.
+OF_CAKES = {
+    "mixtures/plain-icing.yaml": ICING,
+    "house/colours.yaml": 'colours:\n  lamp red: {per 100 g: 2 g gel, swatch: "#B3261E"}\n',
+    "techniques/set-a-sail.yaml": """\
+name: Set a sail
+purpose: For the front.
+steps: [Cut it.]
+parts for: round 20 cm
+parts:
+  - {part: sail, solid: ball 50 mm, paste: butter, colour: lamp red}
+""",
+}
+MORE = {"used": {"mixtures/plain-icing.yaml": ICING}, "bakes": {"mixtures/plain-icing.yaml": ICING}, "cakes": OF_CAKES}
+"""What stands in the small book beside a bad file, by where that is."""
+
+Write = Callable[..., Path]
+Told = Callable[[Path, bool], Loaded]
+BAD = Path(__file__).parents[1] / "source" / "bad"
+CASES = sorted(BAD.glob("*/*.yaml"))
+"""Bad files, each by itself for a place in the small book."""
+HOUSE = ("house", "tins", "ingredients", "finish", "used", "bakes", "colours", "cutters")
 
 
 def write_book(folder: Path, files: Mapping[str, str | bytes | None]) -> Path:
@@ -98,7 +114,7 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> Told:
 
     @cache
     def load(path: Path, kitchen: bool) -> Loaded:
-        more = {"mixtures/plain-icing.yaml": ICING} if path.parent.name in ("used", "bakes") else {}
+        more = MORE.get(path.parent.name, {})
         here = f"{address(path)}.yaml"
         for name in put:
             name.unlink()

@@ -1,7 +1,7 @@
 """One bad book for each kind of slip, with the exact text a baker is shown.
 
 tests/source/bad/HOUSE_OR_FOLDER/NAME.yaml is put into a small sound book: as house.yaml, tins.yaml or ingredients.yaml
-of the house, or as a file of its own in mixtures/ or techniques/.
+of the house, or as a file of its own in mixtures/, techniques/ or cakes/.
 """
 
 from __future__ import annotations
@@ -23,6 +23,9 @@ JARGON = re.compile(
 )
 # Slips that are there more than once in one file.
 SEVERAL = {"mixtures/missing-name-and-kind": 2, "mixtures/several": 4, "techniques/links": 2}
+
+
+FOLDERS = ("mixtures", "techniques", "cakes")
 
 
 def each_in_both(test: Callable[..., None]) -> Callable[..., None]:
@@ -87,7 +90,8 @@ def test_the_rest_of_the_book_stands(path: Path, kitchen: bool, told: Told, base
     assert where not in {f"mixtures/{slug}" for slug in loaded.book.mixtures}
     assert where not in {f"techniques/{slug}" for slug in loaded.book.techniques}
     assert "line-a-tin" in loaded.book.techniques or case(path) == "house/another-format"
-    if path.parent.name in ("mixtures", "techniques"):
+    assert where not in {f"cakes/{slug}" for slug in loaded.book.cakes}
+    if path.parent.name in FOLDERS:
         if not kitchen and "private" in path.read_text("utf-8", "replace"):
             assert not loaded.broken
         else:
@@ -106,5 +110,5 @@ def test_the_rest_of_the_book_stands(path: Path, kitchen: bool, told: Told, base
 
 def test_every_case_has_its_text_and_every_text_its_case() -> None:
     assert {case(path) for path in BAD.glob("*/*.txt")} == {case(path) for path in CASES}
-    assert {path.parent.name for path in CASES} == {*HOUSE, "mixtures", "techniques"}
+    assert {path.parent.name for path in CASES} == {*HOUSE, *FOLDERS}
     assert len(CASES) > 100

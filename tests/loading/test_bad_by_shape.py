@@ -16,7 +16,7 @@ from tinbook.models.json_schema import schema_of
 from tinbook.models.register import kinds
 from tinbook.source import read_yaml
 
-KINDS = {"mixtures": "mixture", "techniques": "technique"}
+KINDS = {"mixtures": "mixture", "techniques": "technique", "cakes": "cake"}
 BY_SHAPE = frozenset(("unknown key", "missing", "shape", "empty"))
 """A key that is not known or not there, a list or a group for a text or the other way round, nothing written."""
 NOT_BY_SHAPE = {
@@ -50,6 +50,14 @@ NOT_BY_SHAPE = {
     "too cool": "an oven against a cake's centre, and against its own dial",
     "no weight": "what an ingredient weighs stands on its card",
     "twice": "two names against each other, or two keys",
+    "tiers": "one tier against another, or a sum over its tin and its layers",
+    "mixture": "what a mixture is made in stands in its own file",
+    "board": "one key against another, or a sum over the cake on it",
+    "decorations": "which techniques have parts stands in their files",
+    "sizes": "as many tiers as the cake has",
+    "made with": "what a mixture may be stands in its own file",
+    "circle": "what starts from what stands in the folder",
+    "stray file": "which folder a file is in is no matter of its text",
     "name": "a space before a name is gone once the file is data",
     "duplicate": "a name written twice is gone once the file is data",
     "anchor": "a mark of YAML is gone once the file is data",

@@ -12,10 +12,9 @@ import yaml
 from jsonschema import Draft202012Validator
 from tests.every import every
 
-from tinbook.models import Variation
 from tinbook.models.json_schema import schema_of
 from tinbook.models.keys import groups_below, keys_of
-from tinbook.models.register import kinds
+from tinbook.models.register import VARIATIONS, kinds
 from tinbook.source import read_yaml
 
 ROOT = Path(__file__).parents[2]
@@ -124,7 +123,7 @@ def said_in(name: str) -> dict[str, dict[str, Any]]:
 def test_an_editor_is_told_what_each_key_means(name: str) -> None:
     """The words, the default and the examples of the models, at every key of every group."""
     told = said_in(name)
-    roots = (kinds()[name].model, *((Variation,) if name == "mixture" else ()))
+    roots = (kinds()[name].model, *(VARIATIONS[model] for model in (kinds()[name].model,) if model in VARIATIONS))
     groups = {group for root in roots for group in groups_below(root)}
     assert set(told) == {group.__name__ for group in groups}
     for group in groups:

@@ -8,7 +8,7 @@ from typing import Annotated
 import pytest
 
 from tinbook.loading.private import private_flaws
-from tinbook.models import Scales, Variation, Written, read_model
+from tinbook.models import CakeVariation, Scales, Variation, Written, read_model
 from tinbook.models.keys import (
     BY_ITS_KEYS,
     KeyWords,
@@ -25,7 +25,9 @@ from tinbook.source import read_yaml
 from tinbook.units import measures_of
 
 MODELS = tuple(
-    dict.fromkeys(group for root in (*(kind.model for kind in REGISTER), Variation) for group in groups_below(root))
+    dict.fromkeys(
+        group for root in (*(kind.model for kind in REGISTER), Variation, CakeVariation) for group in groups_below(root)
+    )
 )
 MEASURES = measures_of("US cup", "metric", "cm")
 KEYS = [(model, key) for model in MODELS for key in keys_of(model)]

@@ -124,7 +124,7 @@ def test_shared_work_is_read_with_all_it_read(kitchen: Book) -> None:
 
     for page in ("one page", "another"):
         with ledger.reading(page):
-            assert ledger.share("also", work) == 1
+            assert ledger.share(("also",), work) == 1
         assert ledger.reads_of(page) == {"cards/butter"}
     assert done == [1]
 

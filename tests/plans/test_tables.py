@@ -39,7 +39,7 @@ WORDS = {
     "source", "name", "swap", "instead", "part", "nearest_owned", "mixture", "rule", "stands", "counts_as", "baked_before",
     "verdict", "day", "note", "cake", "letter", "shape", "paste", "colour", "on", "cutter_owned", "warning", "pot",
     "shade", "marks", "set", "finger_cut", "dessert_cut", "tea_slice_cut", "asked_cut", "tiers", "beside", "rolled", "above",
-    "what", "factor_by",
+    "what", "factor_by", "tier", "group", "for",
 }  # fmt: skip
 YES_OR_NO = {
     "round", "owned", "as_written", "near", "beaten_egg", "measured", "of_the_house", "kept", "leave_out", "small_hard",
@@ -54,6 +54,8 @@ ONLY: dict[str, Callable[[Batch], bool]] = {
 }  # fmt: skip
 """Tables that are of some mixtures only."""
 OTHERWISE: tuple[tuple[str, dict[str, Any]], ...] = (
+    *((name, {"of": "estuary-wedding-cake", "size": "+1"}) for name in ("cake", "used")),
+    ("cake", {"of": "estuary-wedding-cake", "guests": 20, "keep_top": True, "portion": "tea slice"}),
     ("layers", {"of": "madeira-cake", "tins": ((1, read_tin("round 20 cm")[1]),), "layers": 4, "layer_mm": 28.0}),
     ("portions", {"of": "madeira-cake"}),
     ("portions", {"portion": (30.0, 40.0)}),
@@ -78,6 +80,9 @@ def answers(demo: Loaded) -> Iterator[tuple[str, Result]]:
             for slug, technique in demo.book.techniques.items():
                 if technique.parts or technique.repeats:
                     yield name, ask(demo, name, of=slug)
+            continue
+        if table.of == "cake":
+            yield from ((name, ask(demo, name, of=slug)) for slug in demo.book.cakes)
             continue
         for slug in sorted(demo.book.mixtures) if table.of else [None]:
             if slug and name in ONLY and not ONLY[name](weigh(slug, demo.book.mixtures[slug], demo.book, demo.facts)):

@@ -48,6 +48,7 @@ ENTRIES: Mapping[str, Data] = {
                 "private": True},
     "technique": {"name": secret("technique"), "purpose": secret("technique"), "steps": [secret("technique")],
                   "private": True},
+    "cake": {"name": secret("cake"), "tiers": ["round 20 cm"], "mixture": "plain-sponge", "private": True},
 }  # fmt: skip
 ICING = {"name": "Plain icing", "kind": "buttercream", "mix": ["500 g butter", "500 g caster sugar"], "makes": "1 kg"}
 SAIL = {
@@ -58,7 +59,7 @@ SAIL = {
     "parts": [{"part": "sail", "solid": "ball 20 mm", "paste": "butter", "colour": secret("coloursname")}],
 }
 LINKS = {"related", "mixtures", "techniques", "swaps", "care", "counts as", "weighs as", "pictures", "kind", "made with",
-         "private", "additives", "eggs", "allergens", "colour", "plain", "used as"}  # fmt: skip
+         "private", "additives", "eggs", "allergens", "colour", "plain", "used as", "mixture", "filling", "coat", "cover", "portion"}  # fmt: skip
 """Keys whose words are no free text but lead to something else."""
 
 
@@ -165,9 +166,9 @@ def test_a_public_build_has_no_secret(secrets: Path, tmp_path: Path, folder: boo
 
 
 def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_path: Path) -> None:
-    """But for what is read for the sums alone, and what no page shows of a tin, a cutter or the house's finish."""
+    """But for what is read for the sums alone, and what no page shows of a tin, a cutter, a cake or the house's finish."""
     places = found(built(secrets, tmp_path / "site", kitchen=True), ALL)
-    assert ALL - set(places) <= {secret("used"), secret("cutters"), secret("finish")}
+    assert ALL - set(places) <= {secret("used"), secret("cutters"), secret("finish"), secret("cake")}
     assert any(name.endswith("find-index.js") for name in places[secret("mixture")])
     assert any(name == "sw.js" for name in places[secret("mixture")])
 

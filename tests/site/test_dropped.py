@@ -23,6 +23,7 @@ DEMO = Path(__file__).parents[2] / "recipes"
 KEPT = {
     "mixtures": ("creamed-butter-sponge", "coffee-and-walnut-sponge", "american-buttercream", "coffee-buttercream",
                  "mocha-buttercream", "modelling-paste"),
+    "cakes": ("lighthouse-cake",),
     "techniques": ("line-a-tin", "lighthouse-for-the-front", "bream-with-scales", "colour-paste"),
 }  # fmt: skip
 ENTRIES, EVERY_CARD = 1, 12
@@ -84,7 +85,7 @@ def without(ways: str, path: str, entry: str | int | None) -> dict[str, Tree]:
     holder = files if entry is None else files[path][next(kind.key for kind in kinds().values() if kind.path == path)]
     key: Any = path if entry is None else entry
     if ways == "astray":
-        holder[key] |= {"techniques" if path.startswith("mixtures/") else "related": ["driftwood"]}
+        holder[key] |= {"techniques" if path.startswith(("mixtures/", "cakes/")) else "related": ["driftwood"]}
     elif ways == "taken out":
         del holder[key]
     elif isinstance(holder[key], dict):
@@ -131,7 +132,12 @@ def test_the_small_book_is_sound_and_has_every_kind(book_with: Callable[[Mapping
         loaded = load_book(book_with(BOOK), kitchen)
         assert not loaded.errors
         assert write_pages(loaded)
-    assert set(kinds()) == {"mixture", "technique", *(Path(name).stem for name in BOOK if name.startswith("house/"))}
+    assert set(kinds()) == {
+        "mixture",
+        "technique",
+        "cake",
+        *(Path(name).stem for name in BOOK if name.startswith("house/")),
+    }
     assert loaded.book.varies and loaded.book.bakes and loaded.book.used and loaded.book.colours and loaded.book.cutters
     assert all(getattr(loaded.book, kind.field) for kind in kinds().values() if kind.merged is not Merged.WHOLE)
 

@@ -204,3 +204,15 @@ def test_every_piece_of_a_plain_value_is_where_it_says(tree: dict[str, str], dat
             len(key) + 5 + start,
             value[start:end],
         )
+
+
+@every(
+    ("path", "expected"),
+    [
+        (("tiers", 0, "height"), (1, 35, "12 cm")),
+        (("tiers", 0), (1, 1, "tiers")),
+        (("tiers", 1, "height"), (1, 1, "tiers")),
+    ],
+)
+def test_one_group_stands_for_a_list_of_it(path: tuple[str | int, ...], expected: tuple[int, int, str]) -> None:
+    assert spot(read(b"tiers: {tier: dome 20 cm, height: 12 cm}\n").place(path)) == expected

@@ -7,9 +7,7 @@ from pathlib import Path
 
 import click
 
-from tinbook.loading import load_book
-from tinbook.loading.unsure import UNSURE
-from tinbook.problems import as_dict, spell
+from tinbook.cli.checked import Checked, Told, digest_of_book, keep_checked, last_checked
 
 
 @click.command()
@@ -20,20 +18,50 @@ def check(book: Path, form: str) -> None:
 
     The exit code is 0 if the book is fine, 1 if something needs fixing.
     """
-    loaded = load_book(book.resolve() / "recipes")
+    digest = digest_of_book(book)
+    checked = last_checked(book, digest)
+    if checked is None:
+        checked = _checked(book)
+        keep_checked(book, digest, checked)
     if form == "json":
-        click.echo(json.dumps([as_dict(problem) for problem in loaded.problems], ensure_ascii=False, indent=2))
+        click.echo(json.dumps([each.plain for each in checked.told], ensure_ascii=False, indent=2))
     else:
-        for problem in loaded.problems:
-            click.echo(spell(problem) + "\n")
-        faults = len(loaded.errors)
-        mixtures = _many(len(loaded.book.mixtures), "mixture")
-        fine = f"{mixtures} and {_many(len(loaded.book.techniques), 'technique')} are fine"
-        unsure = sum(problem.code == UNSURE for problem in loaded.problems)
-        left = f"; {unsure} still unsure" if unsure else ""
-        click.echo(f"{faults} to fix{left}; {fine}." if faults else f"Nothing to fix{left}; {fine}.")
-    if loaded.errors:
+        for each in checked.told:
+            click.echo(each.text + "\n")
+        click.echo(_summary(checked))
+    if any(each.stops for each in checked.told):
         raise SystemExit(1)
+
+
+def _checked(book: Path) -> Checked:
+    from tinbook.loading import load_book  # a book that was checked before is answered without it
+    from tinbook.loading.unsure import UNSURE
+    from tinbook.problems import as_dict, spell
+
+    loaded = load_book(book.resolve() / "recipes")
+    told = tuple(
+        Told(spell(problem), as_dict(problem), problem.severity == "error", problem.code == UNSURE)
+        for problem in loaded.problems
+    )
+    found = loaded.book
+    return Checked(told, len(found.mixtures), len(found.techniques), len(found.cakes))
+
+
+def _summary(checked: Checked) -> str:
+    faults = sum(each.stops for each in checked.told)
+    unsure = sum(each.unsure for each in checked.told)
+    fine = f"{_all_of(checked)} are fine"
+    left = f"; {unsure} still unsure" if unsure else ""
+    return f"{faults} to fix{left}; {fine}." if faults else f"Nothing to fix{left}; {fine}."
+
+
+def _all_of(checked: Checked) -> str:
+    """`24 mixtures and 17 techniques`; the cakes too, where there are any."""
+    told = [_many(checked.mixtures, "mixture"), _many(checked.techniques, "technique")]
+    if checked.cakes:
+        told.append(_many(checked.cakes, "cake"))
+    *first, last = told
+    return f"{', '.join(first)} and {last}"
 
 
 def _many(count: int, word: str) -> str:

@@ -14,7 +14,7 @@ PARTS: Mapping[str, str] = {
     "build": "Build the book's site. Any other words, such as --strict, go to mkdocs build.",
     "check": "Check the whole book and list every mistake, where it is and how to fix it.",
     "log": "Add to the house's logs.",
-    "new": "Start a book or a mixture.",
+    "new": "Start a book, a mixture or a cake.",
     "schema": "Write the folder schema, so that an editor knows every key in the book's files.",
     "serve": "Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve.",
     "sheet": "Write the technique NAME as a single file to send or print.",

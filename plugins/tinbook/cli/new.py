@@ -1,4 +1,4 @@
-"""`tinbook new`: a book of one's own, or a mixture from pasted lines. Nothing existing is ever overwritten."""
+"""`tinbook new`: a book of one's own, a mixture from pasted lines, or a cake. Nothing existing is ever overwritten."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from typing import BinaryIO
 
 import click
 
+from tinbook.cli.cakes import draft_cake
 from tinbook.cli.command import recipes_of
 from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture, on_screen
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
@@ -19,6 +20,7 @@ from tinbook.loading import load_book
 from tinbook.loading.files import SLUG, slug_of
 from tinbook.models.register import kinds, of_the_kitchen
 from tinbook.notes import KITCHENS, Drafts, NotText, decoded
+from tinbook.plans.base.asking import AskError
 
 LONGEST = 100
 """A slug is a file name, and systems have their limits."""
@@ -26,7 +28,7 @@ LONGEST = 100
 
 @click.group()
 def new() -> None:
-    """Start a book or a mixture."""
+    """Start a book, a mixture or a cake."""
 
 
 @new.command()
@@ -91,13 +93,10 @@ def mixture(
 
     Anything not certain is marked "# unsure" until you have looked at it.
     """
-    slug = name if SLUG.fullmatch(name) else slug_of(name)
+    slug, title = _named(name)
     folder = recipes_of(book)
-    if not name.strip() or len(slug) > LONGEST:
-        raise click.ClickException("give it a name of a few words")
     _refuse_existing(folder, [slug])
-    title = name.replace("-", " ") if SLUG.fullmatch(name) else name
-    asked = NoteWanted(name=title[:1].upper() + title[1:], slug=slug, kind=kind, tins=tins, kitchen=kitchen)
+    asked = NoteWanted(name=title, slug=slug, kind=kind, tins=tins, kitchen=kitchen)
     drafts = _drafted(source, asked, folder)
     _refuse_existing(folder, [draft.slug for draft in drafts.every])
     done = "written" if drafts.lines and not only_try else "would be written" if drafts.lines else "not written"
@@ -118,10 +117,41 @@ def mixture(
         click.echo('Next: read it over, then run "tinbook check".')
 
 
-def _refuse_existing(folder: Path, slugs: list[str]) -> None:
-    """An existing mixture is never overwritten."""
+@new.command()
+@click.argument("name")
+@click.option("--tiers", default="20 cm", help='Its tiers from the bottom, such as "25 cm, 20 cm, 15 cm".')
+@click.option("--mixture", "made_of", help="What it is baked from: the name of a recipe's file without .yaml.")
+@click.pass_obj
+def cake(book: Path, name: str, tiers: str, made_of: str | None) -> None:
+    """Start a cake called NAME: its tiers and what it is baked from. The rest is worked out."""
+    slug, title = _named(name)
+    folder = recipes_of(book)
+    _refuse_existing(folder, [slug], "cakes")
+    loaded = load_book(folder)
+    try:
+        text = draft_cake(title, tiers, made_of, loaded.book, loaded.facts)
+    except AskError as error:
+        raise click.ClickException(f"{error.message}: {error.hint}") from None
+    begins = first_line("cake") + "\n" if (book / FOLDER / "cake.json").is_file() else ""
+    _make_folder(folder / "cakes")
+    put({folder / "cakes" / f"{slug}.yaml": (begins + text).encode()})
+    click.echo(f"recipes/cakes/{slug}.yaml written. Next: add its board and decorations, then run:")
+    click.echo(f"  tinbook check\n  tinbook table cake --of {slug}")
+
+
+def _named(name: str) -> tuple[str, str]:
+    """A file's name, and what stands at the top of the page."""
+    slug = name if SLUG.fullmatch(name) else slug_of(name)
+    if not name.strip() or len(slug) > LONGEST:
+        raise click.ClickException("give it a name of a few words")
+    title = name.replace("-", " ") if SLUG.fullmatch(name) else name
+    return slug, title[:1].upper() + title[1:]
+
+
+def _refuse_existing(folder: Path, slugs: list[str], room: str = "mixtures") -> None:
+    """An existing file is never overwritten."""
     for slug in slugs:
-        path = folder / "mixtures" / f"{slug}.yaml"
+        path = folder / room / f"{slug}.yaml"
         if path.exists():
             raise click.ClickException(f"{path.relative_to(folder.parent)} already exists and has been left alone")
 
@@ -145,8 +175,12 @@ def _drafted(source: BinaryIO, asked: NoteWanted, folder: Path) -> Drafts:
 
 def _write(drafts: Drafts, folder: Path, schema: bool) -> None:
     begins = first_line("mixture") + "\n" if schema else ""
-    try:
-        (folder / "mixtures").mkdir(exist_ok=True)
-    except OSError as error:
-        raise cannot_write(folder / "mixtures", error) from None
+    _make_folder(folder / "mixtures")
     put({folder / "mixtures" / f"{draft.slug}.yaml": (begins + draft.text).encode() for draft in drafts.every})
+
+
+def _make_folder(folder: Path) -> None:
+    try:
+        folder.mkdir(exist_ok=True)
+    except OSError as error:
+        raise cannot_write(folder, error) from None

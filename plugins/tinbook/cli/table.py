@@ -34,6 +34,8 @@ from tinbook.units import (
 )
 
 T = TypeVar("T")
+ROOM = {"cake": "cakes", "technique": "techniques"}
+"""The folder of what a table is of, where it is no mixture."""
 NO_TINS: Mapping[str, Tin] = {}
 FEW_ROWS = 4
 MOST = 1000
@@ -76,6 +78,7 @@ MOST = 1000
     "--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".'
 )
 @click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
+@click.option("--size", metavar="SIZE", help="What size of a cake: its name, or +1, -2 for so many steps up or down.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -100,7 +103,7 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
     loaded = load_book(recipes_of(book))
     if not loaded.book.mixtures and loaded.errors:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')
-    if asked["of"] and f"mixtures/{asked['of']}" in loaded.broken:
+    if asked["of"] and f"{ROOM.get(TABLES[name].of, 'mixtures')}/{asked['of']}" in loaded.broken:
         raise AskError(f'"{asked["of"]}" has a mistake in it', 'run "tinbook check" to see what to fix')
     TABLES[name].refuse(_given(asked))
     return TABLES[name].rows(loaded.book, loaded.facts, query(asked, loaded.book.house.spoons, named_tins(loaded.book)))
@@ -147,6 +150,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         beside=asked["beside"],
         oven_c=_read("--oven", lambda text: read_heat(text).celsius, asked["oven_c"]),
         start_c=_read("--start", read_temperature, asked["start_c"]),
+        size=asked["size"],
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 

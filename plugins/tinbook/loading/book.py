@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from tinbook.facts import Facts
+from tinbook.loading.cakes import still_sound, with_cakes
 from tinbook.loading.checks import Checks
 from tinbook.loading.drawer import lost_words, read_colours, read_cutters
 from tinbook.loading.facts import load_facts
@@ -21,9 +22,19 @@ from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.plain import read_plain
 from tinbook.loading.private import kitchen_book, pictures_named, public, public_book, public_broken
 from tinbook.loading.unsure import unsure_lines, unsure_notes
-from tinbook.loading.variations import FOLDER, is_variation, split, with_variations
-from tinbook.models import Book, Flaw, Mixture, PictureFile, Technique, Variation, read_model
-from tinbook.models.register import Merged, SourceKind, kinds
+from tinbook.loading.variations import CAKES, FOLDER, is_variation, split, with_variations
+from tinbook.models import (
+    Book,
+    CakeDesign,
+    CakeVariation,
+    Flaw,
+    Mixture,
+    PictureFile,
+    Technique,
+    Variation,
+    read_model,
+)
+from tinbook.models.register import VARIATIONS, Merged, SourceKind, kinds
 from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
 from tinbook.plans.rules.parts import part_flaws
@@ -67,8 +78,9 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
     house = read_house(intake, folder, facts)
     tins = read_tins(intake)
     cards, spoilt = read_cards(intake, facts)
-    mixtures, variations = split(_each(intake, "mixtures/", Mixture))
+    mixtures, variations = split(_each(intake, FOLDER, Mixture), Variation)
     techniques = _each(intake, "techniques/", Technique)
+    designs, cake_variations = split(_each(intake, CAKES, CakeDesign), CakeVariation)
     colours, lost = read_colours(intake, facts)
     book = Book(
         house=house,
@@ -87,6 +99,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
     book = _checked(intake, book, variations, facts, spoilt, lost)
     book = replace(book, bakes=read_bakes(intake, book, facts))
     book = replace(book, used=read_used(intake, book, facts))
+    book = with_cakes(intake, book, designs, cake_variations, facts, lost)
     unsure = tuple(unsure_notes(intake.sources.values()))
     intake.problems += unsure
     book = replace(book, unsure=unsure_lines(unsure, intake.sources.values()))
@@ -98,8 +111,9 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
     if kitchen:
         book = kitchen_book(book)
     else:
-        book = public_book(book, intake.private)
+        book = still_sound(public_book(book, intake.private), facts)
         bases = {f"{FOLDER}{slug}": f"{FOLDER}{variation.base}" for slug, variation in variations.items()}
+        bases |= {f"{CAKES}{slug}": f"{CAKES}{variation.base}" for slug, variation in cake_variations.items()}
         broken = public_broken(broken, intake.sources, bases)
     return Loaded(book, facts, _in_order(intake.problems), broken)
 
@@ -118,8 +132,8 @@ def _each(intake: Intake, folder: str, cls: type[W]) -> dict[str, W]:
         if strayed := _strayed(data, folder):
             intake.tell(address, [strayed])
             continue
-        if cls is Mixture and is_variation(data):
-            model = intake.part(address, cast("type[W]", Variation), data, "a variation", ())
+        if cls in VARIATIONS and is_variation(data):
+            model = intake.part(address, cast("type[W]", VARIATIONS[cls]), data, "a variation", ())
         else:
             model = intake.part(address, cls, data, FOLDERS[folder].spoken[0], ())
         if model is not None and address not in intake.broken:
@@ -164,7 +178,7 @@ def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
         if all((field.alias or name) in data for name, field in kind.model.model_fields.items() if field.is_required())
     ]
     if is_variation(data) and "name" in data and not fits:
-        fits = [FOLDER]
+        fits = [FOLDER, CAKES]
     if not fits or folder in fits:
         return None
     message = f"this is {FOLDERS[fits[0]].spoken[0]}, not {FOLDERS[folder].spoken[0]}"

@@ -104,7 +104,7 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
 
 
 def _any_of(folders: tuple[str, ...]) -> str:
-    """`house/, mixtures/ or techniques/`."""
+    """`house/, mixtures/, techniques/ or cakes/`."""
     *first, last = (f"{folder}/" for folder in folders)
     return f"{', '.join(first)} or {last}"
 

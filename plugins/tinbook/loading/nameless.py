@@ -11,7 +11,7 @@ from dataclasses import replace
 from itertools import count
 from typing import Any
 
-from tinbook.models import Book, Card, Colour, Finish, Mixture, Part, Repeat, Technique, word_in
+from tinbook.models import Book, CakeDesign, Card, Colour, Finish, Mixture, Part, Repeat, Technique, word_in
 from tinbook.plans.mixtures.inline import MARK, share_of
 
 
@@ -59,15 +59,36 @@ def _name(word: str, book: Book, names: Mapping[str, str]) -> str:
     return (names.get(card.lower()) if card else None) or word_in(names, word) or word
 
 
+def shown_cakes(shown: Mapping[str, Any], book: Book) -> dict[str, CakeDesign]:
+    """The cakes of a public book: none that is baked from, filled, coated or decorated with what is not shown. Its
+    amounts would give that away, and its allergens would not be all there are."""
+    mixtures, techniques = shown["mixtures"], shown["techniques"]
+    hidden = {*book.mixtures} - {*mixtures}
+    found: dict[str, CakeDesign] = {}
+    for slug, cake in shown["cakes"].items():
+        baked = (cake.of(tier, "mixture") for tier in cake.every_tier)
+        if hidden.isdisjoint((*baked, *cake.made_of)) and all(
+            each.technique in techniques for each in cake.decorations
+        ):
+            linked = tuple(each for each in cake.techniques if each in techniques)
+            found[slug] = cake.model_copy(update={"techniques": linked})
+    return found
+
+
 def nameless_colours(
-    colours: Mapping[str, Colour], techniques: Mapping[str, Technique]
-) -> tuple[dict[str, Colour], dict[str, Technique]]:
-    """The colours and techniques of a public book, in which a private colour is `colour 1`."""
+    colours: Mapping[str, Colour], techniques: Mapping[str, Technique], cakes: Mapping[str, CakeDesign]
+) -> tuple[dict[str, Colour], dict[str, Technique], dict[str, CakeDesign]]:
+    """The colours, techniques and cakes of a public book, in which a private colour is `colour 1`."""
     used = {each.colour: None for technique in techniques.values() for each in _coloured(technique) if each.colour}
+    used |= {each.colour: None for cake in cakes.values() for each in cake.coloured if each.colour}
     numbers = (name for number in count(1) if (name := f"colour {number}") not in colours)
     names = {name: next(numbers) for name in used if name in colours and colours[name].private is True}
     found = {names.get(name, name): each for name, each in colours.items() if each.private is not True or name in names}
-    return found, {slug: _recoloured(technique, names) for slug, technique in techniques.items()}
+    return (
+        found,
+        {slug: _recoloured(technique, names) for slug, technique in techniques.items()},
+        {slug: _repainted(cake, names) for slug, cake in cakes.items()},
+    )
 
 
 def _coloured(technique: Technique) -> tuple[Part | Repeat, ...]:
@@ -80,6 +101,16 @@ def _recoloured(technique: Technique, names: Mapping[str, str]) -> Technique:
     parts = tuple(_renamed(part, names) for part in technique.parts)
     return technique.model_copy(
         update={"parts": parts, "repeats": tuple(_renamed(each, names) for each in technique.repeats)}
+    )
+
+
+def _repainted(cake: CakeDesign, names: Mapping[str, str]) -> CakeDesign:
+    if not names:
+        return cake
+    tiers, beside = (tuple(_renamed(tier, names) for tier in each) for each in (cake.tiers, cake.beside))
+    board = _renamed(cake.board, names)
+    return cake.model_copy(
+        update={"tiers": tiers, "beside": beside, "board": board, "colour": names.get(cake.colour or "", cake.colour)}
     )
 
 
@@ -98,6 +129,8 @@ def _called(shown: Mapping[str, Any]) -> Iterator[str]:
     for technique in techniques:
         yield from (material.take.name for material in technique.materials)
         yield from (each.paste for each in _coloured(technique) if each.paste)
+    for cake in shown["cakes"].values():
+        yield from (form for word in cake.made_of for form in dict.fromkeys((word, word.replace("-", " "))))
     yield from _made_with(finish)
     yield from (take.name for colour in shown["colours"].values() for take in colour.per_100_g)
     yield from (card.plain for card in shown["cards"].values() if card.plain and card.private is not True)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any, TypeVar
 
 from tinbook.loading.files import SourceFile
-from tinbook.loading.nameless import by_cards, nameless_cards, nameless_colours
+from tinbook.loading.nameless import by_cards, nameless_cards, nameless_colours, shown_cakes
 from tinbook.models import Book, Flaw, House, Technique, Written
 from tinbook.models.register import Merged, SeenBy, SourceKind, kinds
 from tinbook.plans.variations.changed_mix import OF_BASE
@@ -84,13 +84,17 @@ def public_book(book: Book, sealed: Container[str]) -> Book:
         (shown if kind.field else others)[kind.field or kind.name] = seen
     named = pictures_named(shown["techniques"].values())
     mixtures = shown["mixtures"]
+    shown["cakes"] = shown_cakes(shown, book)
     shown["cards"] = cards = nameless_cards(shown, book)
-    shown["colours"], shown["techniques"] = nameless_colours(shown["colours"], shown["techniques"])
+    shown["colours"], shown["techniques"], shown["cakes"] = nameless_colours(
+        shown["colours"], shown["techniques"], shown["cakes"]
+    )
     shown["mixtures"] = {slug: by_cards(mixture, book, cards) for slug, mixture in mixtures.items()}
     return Book(
         **{name: _of_shown(value, mixtures) for name, value in shown.items()},
         others={name: _of_shown(value, mixtures) for name, value in others.items()},
         varies={slug: varies for slug, varies in book.varies.items() if {slug, varies.base} <= set(mixtures)},
+        cake_bases={slug: base for slug, base in book.cake_bases.items() if {slug, base} <= set(shown["cakes"])},
         pictures={file: picture for file, picture in book.pictures.items() if file in named},
         unsure={address: lines for address, lines in book.unsure.items() if _is_shown(address, shown)},
     )
@@ -99,7 +103,7 @@ def public_book(book: Book, sealed: Container[str]) -> Book:
 def _is_shown(address: str, shown: Mapping[str, Any]) -> bool:
     """Whether the page at an address is among what is shown."""
     room, _, slug = address.partition("/")
-    return room in ("mixtures", "techniques") and slug in shown[room]
+    return room in ("mixtures", "techniques", "cakes") and slug in shown[room]
 
 
 def _seen(kind: SourceKind, written: Any, sealed: bool) -> Any:

@@ -5,17 +5,29 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import partial
+from typing import Protocol, TypeVar
 
 from tinbook.facts import Facts
 from tinbook.loading.checks import Checks
 from tinbook.loading.files import slug_of
 from tinbook.loading.intake import Intake
-from tinbook.models import Book, Flaw, Mixture, Variation, Varies
+from tinbook.models import Book, Flaw, Variation, Varies, Written
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.variations.written_out import vary
 from tinbook.problems import nearest
 
-FOLDER = "mixtures/"
+FOLDER, CAKES = "mixtures/", "cakes/"
+NOUN = {FOLDER: "mixture", CAKES: "cake"}
+M = TypeVar("M", bound=Written)
+V = TypeVar("V", bound=Written)
+
+
+class Based(Protocol):
+    """What starts from another of its folder."""
+
+    @property
+    def base(self) -> str:
+        """The name of that one's file."""
 
 
 def with_variations(
@@ -26,10 +38,10 @@ def with_variations(
     A variation that breaks a rule, or whose base does, is reported and left out.
     """
     mixtures, varies = dict(book.mixtures), dict[str, Varies]()
-    for slug in _bases_first(intake, variations):
+    for slug in bases_first(intake, variations):
         variation, address = variations[slug], f"{FOLDER}{slug}"
         if variation.base not in mixtures or f"{FOLDER}{variation.base}" in intake.broken:
-            intake.tell(address, [_no_base(intake, variation.base)])
+            intake.tell(address, [no_base(intake, variation.base)])
             continue
         base = mixtures[variation.base]
         work = partial(vary, variation, base, book, facts)
@@ -46,19 +58,19 @@ def with_variations(
 
 
 def is_variation(data: Mapping[str, object]) -> bool:
-    """Whether a file in mixtures/ says what differs from a base."""
+    """Whether a file in mixtures/ or cakes/ says what differs from a base."""
     return "from" in data or "change" in data
 
 
-def split(models: Mapping[str, Mixture]) -> tuple[dict[str, Mixture], dict[str, Variation]]:
-    """Mixtures written out, and variations."""
-    variations = {slug: each for slug, each in models.items() if isinstance(each, Variation)}
+def split(models: Mapping[str, M], variation: type[V]) -> tuple[dict[str, M], dict[str, V]]:
+    """What is written out, and what starts from another."""
+    variations = {slug: each for slug, each in models.items() if isinstance(each, variation)}
     return {slug: each for slug, each in models.items() if slug not in variations}, variations
 
 
-def _bases_first(intake: Intake, variations: Mapping[str, Variation]) -> Iterator[str]:
-    """The variations, each after the one it starts from. Those in a circle are reported: the first, and what
-    follows."""
+def bases_first(intake: Intake, variations: Mapping[str, Based], folder: str = FOLDER) -> Iterator[str]:
+    """The variations of a folder, each after the one it starts from. Those in a circle are reported: the first, and
+    what follows."""
     state: dict[str, bool] = {}
     for slug in variations:
         chain = []
@@ -68,14 +80,14 @@ def _bases_first(intake: Intake, variations: Mapping[str, Variation]) -> Iterato
             slug = variations[slug].base
         if slug in chain:
             circle = chain[chain.index(slug) :]
-            _tell_circle(intake, circle, variations)
+            _tell_circle(intake, circle, variations, folder)
             chain = chain[: chain.index(slug)]
             state |= dict.fromkeys(circle, True)
         yield from reversed(chain)
         state |= dict.fromkeys(chain, True)
 
 
-def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Variation]) -> None:
+def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Based], folder: str) -> None:
     first, *others = sorted(circle)
     if others:
         chain, slug = "", first
@@ -85,26 +97,25 @@ def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Var
         message = "through its base, this starts from itself"
         hint = f"{chain}{first}: write one of them out in full, without a base"
     else:
-        message, hint = "this starts from itself", "name another mixture, or write this one out in full"
-    intake.tell(f"{FOLDER}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
+        message, hint = "this starts from itself", f"name another {NOUN[folder]}, or write this one out in full"
+    intake.tell(f"{folder}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
     for slug in others:
-        intake.tell(f"{FOLDER}{slug}", [_broken_base(variations[slug].base)])
+        intake.tell(f"{folder}{slug}", [_broken_base(variations[slug].base, folder)])
 
 
-def _no_base(intake: Intake, base: str) -> Flaw:
+def no_base(intake: Intake, base: str, folder: str = FOLDER) -> Flaw:
     """Why a variation cannot be made: its base is broken, as reported elsewhere, or is not in the book."""
     addresses = {*intake.sources, *intake.refused}
-    if f"{FOLDER}{base}" in addresses:
-        return _broken_base(base)
-    known = [address.removeprefix(FOLDER) for address in addresses if address.startswith(FOLDER)]
+    if f"{folder}{base}" in addresses:
+        return _broken_base(base, folder)
+    known = [address.removeprefix(folder) for address in addresses if address.startswith(folder)]
     slug = slug_of(base)
     close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
     hint = f'did you mean "{close}"?' if close else "write a file's name without .yaml, in small letters"
-    return Flaw(
-        code="no such file", path=("from",), message=f'the book has no mixture "{base}" to start from', hint=hint
-    )
+    message = f'the book has no {NOUN[folder]} "{base}" to start from'
+    return Flaw(code="no such file", path=("from",), message=message, hint=hint)
 
 
-def _broken_base(base: str) -> Flaw:
-    message, hint = f'its base "{base}" has a mistake in it', f"fix mixtures/{base}.yaml first"
+def _broken_base(base: str, folder: str) -> Flaw:
+    message, hint = f'its base "{base}" has a mistake in it', f"fix {folder}{base}.yaml first"
     return Flaw(code=FOLLOWS, path=("from",), message=message, hint=hint)

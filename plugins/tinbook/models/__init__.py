@@ -2,6 +2,7 @@
 
 from tinbook.models.bakes import Baked, BakeLog
 from tinbook.models.book import Book, word_in
+from tinbook.models.cakes import CakeDesign, CakeVariation, DesignBoard, DesignDecoration, DesignTier
 from tinbook.models.cards import Card, Each, Larder, Weight
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.faults import read_model
@@ -32,6 +33,8 @@ __all__ = [
     "Baked",
     "Book",
     "Border",
+    "CakeDesign",
+    "CakeVariation",
     "Card",
     "Change",
     "Colour",
@@ -39,6 +42,9 @@ __all__ = [
     "Copy",
     "Cutter",
     "CutterDrawer",
+    "DesignBoard",
+    "DesignDecoration",
+    "DesignTier",
     "Each",
     "Fault",
     "Finish",

@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import Any
 
 from tinbook.models.bakes import Baked, by_mixture
+from tinbook.models.cakes import CakeDesign
 from tinbook.models.cards import Card
 from tinbook.models.colours import Colour, OwnedCutter
 from tinbook.models.finish import Finish, Used
@@ -24,7 +25,8 @@ NO_FINISH = Finish()
 
 @dataclass(frozen=True, kw_only=True)
 class Book:
-    """House, tins, ingredient cards by name, mixtures and techniques by slug (the file's name), pictures by file."""
+    """House, tins, ingredient cards by name, mixtures, techniques and cakes by slug (the file's name), pictures by
+    file."""
 
     house: House
     tins: tuple[OwnedTin, ...] = ()
@@ -38,6 +40,9 @@ class Book:
     cutters: tuple[OwnedCutter, ...] = ()
     varies: Mapping[str, Varies] = field(default_factory=dict)
     """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
+    cakes: Mapping[str, CakeDesign] = field(default_factory=dict)
+    cake_bases: Mapping[str, str] = field(default_factory=dict)
+    """Of the cakes that start from another, which; they stand whole among the `cakes`."""
     bakes: tuple[Baked, ...] = ()
     unsure: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
     """The lines that are still marked unsure, by the address of their file (`mixtures/madeira`)."""

@@ -52,7 +52,8 @@ def _day(text: str, _: Measures) -> date:
         raise Misread(f'"{text}" is not a date', hint, 0, len(text)) from None
 
 
-def _coat(text: str, measures: Measures) -> float:
+def read_coat(text: str, measures: Measures) -> float:
+    """A length in mm, 0 for `none`. Raises Misread."""
     return 0.0 if text == "none" else read_length(text, measures).base
 
 
@@ -65,7 +66,7 @@ def _one_cake(text: str, measures: Measures) -> Tin:
 
 Day = Annotated[date, spelled(_day)]
 Share = Annotated[float, spelled(_share, like(patterns.PERCENT))]
-Coat = Annotated[float, spelled(_coat, like(rf"none|{patterns.LENGTH}", "thickness")), such_as("5 mm")]
+Coat = Annotated[float, spelled(read_coat, like(rf"none|{patterns.LENGTH}", "thickness")), such_as("5 mm")]
 """A thickness in mm, or `none`."""
 Slug = Annotated[Text, such_as("american-buttercream")]
 OneCake = Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from typing import Annotated, Any
+from typing import Annotated, Any, TypeVar
 from urllib.parse import urlsplit
 
 from tinbook.models.reading import (
@@ -34,6 +34,8 @@ from tinbook.units import (
     read_temperature,
     read_volume,
 )
+
+T = TypeVar("T")
 
 FORMAT = 1
 """The version of the book's format that this program reads."""
@@ -93,7 +95,7 @@ def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
     return _mm(width, measures), read_at(_mm, depth, len(width + by), measures)
 
 
-def read_at(read: Callable[[str, Measures], float], part: str, at: int, measures: Measures, before: str = "") -> float:
+def read_at(read: Callable[[str, Measures], T], part: str, at: int, measures: Measures, before: str = "") -> T:
     """Read the `part` of a text that starts at `at`; what is wrong with it has its place in the whole text.
 
     `before` is read before the part, and is not in the text.

@@ -12,10 +12,8 @@ from pydantic.json_schema import models_json_schema
 
 from tinbook.models.cards import Larder
 from tinbook.models.keys import KeyWords, keys_of, lead_of
-from tinbook.models.mixture import Mixture
 from tinbook.models.reading import Written, WrittenLine
-from tinbook.models.register import kinds
-from tinbook.models.variation import Variation
+from tinbook.models.register import VARIATIONS, kinds
 
 Schema = dict[str, Any]
 W = TypeVar("W", bound=Written)
@@ -25,7 +23,8 @@ DRAFT = "https://json-schema.org/draft/2020-12/schema"
 def schema_of(name: str) -> Schema:
     """The schema of one kind of file, by its name in the register."""
     model = kinds()[name].model
-    roots = (Mixture, Variation) if model is Mixture else (model,)
+    variation = VARIATIONS.get(model)
+    roots = (model, variation) if variation else (model,)
     _, made = models_json_schema([(root, "validation") for root in roots], by_alias=True)
     defs = {key: _tidy(schema) for key, schema in sorted(made["$defs"].items())}
     for group in _below(Written):
@@ -41,8 +40,8 @@ def schema_of(name: str) -> Schema:
         # a card of which nothing is known yet may stay empty
         cards["additionalProperties"] = {"anyOf": [cards["additionalProperties"], {"type": "null"}]}
     whole: Schema = {"$ref": f"#/$defs/{model.__name__}"}
-    if model is Mixture:
-        whole = {"if": {"required": ["from"]}, "then": {"$ref": "#/$defs/Variation"}, "else": whole}
+    if variation:
+        whole = {"if": {"required": ["from"]}, "then": {"$ref": f"#/$defs/{variation.__name__}"}, "else": whole}
     shared: Schema = {}
     defs = {key: _share(schema, shared) for key, schema in defs.items()}
     # what a text is read into has a schema too, which nothing here goes by

@@ -16,6 +16,7 @@ from typing import Any, TypeVar
 from tinbook.models.book import Book
 
 T = TypeVar("T")
+Name = str | tuple[object, ...]
 WORK = "="
 """What the key of other work begins with."""
 
@@ -41,8 +42,8 @@ class Ledger:
     def __init__(self, kept: Kept | None = None) -> None:
         self._kept = kept or Kept()
         self._open: list[set[str]] = []
-        self._reads: dict[str, set[str]] = {}
-        self._values: dict[str, Any] = {}
+        self._reads: dict[Name, set[str]] = {}
+        self._values: dict[Name, Any] = {}
         self._digests: dict[str, bytes] = {}
         self._same: dict[str, bool] = {}
         self._sources: dict[str, Callable[[str], object]] = {}
@@ -63,7 +64,7 @@ class Ledger:
             self._open[-1].add(key)
 
     @contextmanager
-    def reading(self, name: str) -> Iterator[None]:
+    def reading(self, name: Name) -> Iterator[None]:
         """What is read meanwhile belongs to the work `name`, besides what it read before."""
         self._open.append(self._reads.setdefault(name, set()))
         try:
@@ -71,8 +72,8 @@ class Ledger:
         finally:
             self._open.pop()
 
-    def share(self, name: str, make: Callable[[], T]) -> T:
-        """Work that others need, done once. Whoever uses it has read what it read."""
+    def share(self, name: tuple[object, ...], make: Callable[[], T]) -> T:
+        """Work that others need, done once. Whoever uses it has read what it read, so nothing more is kept of it."""
         value = self._done(name, make)
         if self._open:
             self._open[-1] |= self._reads[name]
@@ -106,14 +107,14 @@ class Ledger:
 
     def kept(self) -> Kept:
         """What is known of all work that was done, or stands: for the next book's ledger."""
-        reads = {name: frozenset(keys) for name, keys in self._reads.items()}
+        reads = {name: frozenset(keys) for name, keys in self._reads.items() if isinstance(name, str)}
         for key in {key for keys in reads.values() for key in keys if key.startswith(WORK)}:
             self._digest(key)  # may add to what is known
-        reads = {name: frozenset(keys) for name, keys in self._reads.items()}
+        reads = {name: frozenset(keys) for name, keys in self._reads.items() if isinstance(name, str)}
         digests = {key: self._digest(key) for key in frozenset().union(*reads.values())}
         return Kept(reads, digests, {key: self._value(key) for key in digests if not key.startswith(WORK)})
 
-    def _done(self, name: str, make: Callable[[], T]) -> T:
+    def _done(self, name: Name, make: Callable[[], T]) -> T:
         if name not in self._values:
             with self.reading(name):
                 self._values[name] = make()

@@ -12,6 +12,7 @@ from enum import Enum
 from typing import Any
 
 from tinbook.models.bakes import Baked, BakeLog
+from tinbook.models.cakes import CakeDesign, CakeVariation
 from tinbook.models.cards import Card, Larder
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.finish import Finish, Used, UsedLog
@@ -20,6 +21,7 @@ from tinbook.models.mixture import Mixture
 from tinbook.models.reading import Written
 from tinbook.models.shelf import ShelfLine, TinShelf
 from tinbook.models.technique import Technique
+from tinbook.models.variation import Variation
 
 
 class SeenBy(Enum):
@@ -139,7 +141,15 @@ REGISTER: tuple[SourceKind, ...] = (
         name="technique", model=Technique, path="techniques/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
         field="techniques", spoken=("a technique", "the techniques"),
     ),
+    SourceKind(
+        name="cake", model=CakeDesign, path="cakes/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
+        field="cakes", spoken=("a cake", "the cakes"),
+    ),
 )  # fmt: skip
+
+
+VARIATIONS: Mapping[type[Written], type[Written]] = {Mixture: Variation, CakeDesign: CakeVariation}
+"""What a file in a folder is that starts `from` another, by what it is if it does not."""
 
 
 def kinds() -> Mapping[str, SourceKind]:

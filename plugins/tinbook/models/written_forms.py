@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from tinbook.models.bakes import LoggedTin, OneTime
+from tinbook.models.cakes import BoardSize, TierText
 from tinbook.models.cards import Weighs, WeightOfOne
 from tinbook.models.finish import Coat, Day, OneCake, Share
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, CutterText, MarkText, SheetText, SolidText, TwoLengths
@@ -131,6 +132,22 @@ FORMS: tuple[WrittenForm, ...] = (
         says="How warm something is, in °C or °F.",
         examples={"97 °C": "", "207 °F": ""},
         types=(Celsius,),
+    ),
+    WrittenForm(
+        name="a tier",
+        says="A shape and a size, as of a tin. A size alone is of the shape of the tier below it, and the first one is "
+        "round. Cups come with their number.",
+        examples={
+            "25 cm": "a round", "square 25 cm": "", "10 in": "by inches", "heart 20 cm": "",
+            "dome 15 cm": "a half ball", "24 standard cups": "two dozen cups",
+        },
+        types=(TierText,),
+    ),
+    WrittenForm(
+        name="the size of a board",
+        says="A length, or `none` if the cake stands on none.",
+        examples={"35 cm": "", "14 in": "", "none": ""},
+        types=(BoardSize,),
     ),
     WrittenForm(
         name="a tin",

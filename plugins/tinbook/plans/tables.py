@@ -19,6 +19,7 @@ from tinbook.plans.base.result import Result
 if TYPE_CHECKING:
     from tinbook.plans.baking import tables as bake_tables
     from tinbook.plans.base import tables as amounts
+    from tinbook.plans.cakes import tables as whole
     from tinbook.plans.finish import tables as finished
     from tinbook.plans.measures import tables as kitchen
     from tinbook.plans.mixtures import tables as mixtures
@@ -27,15 +28,16 @@ if TYPE_CHECKING:
     from tinbook.plans.true_size import tables as templates
 else:
     # one table is asked for at a time: starting up need not pay for the others
-    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates = (
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole = (
         LateRoom(f"tinbook.plans.{room}.tables")
-        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques", "true_size")
+        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques", "true_size", "cakes")
     )
 
 Sums = Callable[[Book, Facts, Query], Result]
 
 IN_TINS = "tins count measured deep"
 AMOUNTS = f"{IN_TINS} eggs weight_g batches plus left"
+SIZED = "size guests keep_top portion"
 PARTY = "of guests stacked portion height_mm keep_top owned beside"
 
 
@@ -133,6 +135,8 @@ TABLES: Mapping[str, Table] = {
     "dowels": Table(
         "dowels in every cake under a tier, or in --tin under --above", templates.dowels, takes="tins above"
     ),
+    "cake": Table("a whole cake, tier by tier", whole.cake, of="cake", takes=SIZED),
+    "used": Table("everything used for a whole cake", whole.used, of="cake", takes=SIZED),
     "factors": Table("factors from every tin to every other", amounts.factors, takes="tins measured"),
     "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
     "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),

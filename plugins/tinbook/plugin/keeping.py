@@ -30,7 +30,7 @@ from tinbook.site import Site
 PACKAGE = Path(__file__).parents[1]
 TITLE = re.compile(r"^title: (.*)$", re.MULTILINE)
 SETTINGS = (
-    "config_file_path", "site_name", "site_url", "site_description", "site_author", "copyright", "docs_dir",
+    "site_name", "site_url", "site_description", "site_author", "copyright",
     "use_directory_urls", "repo_url", "repo_name", "edit_uri", "edit_uri_template", "extra", "extra_css",
     "extra_javascript", "markdown_extensions", "mdx_configs",
 )  # fmt: skip
@@ -158,7 +158,7 @@ def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
 def contents_of(folder: str) -> list[tuple[str, bytes]]:
     """Every file in a folder and the digest of what it holds."""
     files = sorted(path for path in Path(folder).rglob("*") if path.is_file() and path.suffix != ".pyc")
-    return [(str(path), digest_of(path.read_bytes())) for path in files]
+    return [(path.relative_to(folder).as_posix(), digest_of(path.read_bytes())) for path in files]
 
 
 @cache

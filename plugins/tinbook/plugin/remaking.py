@@ -18,7 +18,7 @@ from tinbook.models.ledger import digest_of
 from tinbook.plugin.keeping import contents_of
 from tinbook.site import Site
 
-SOURCE = {"mixtures": "mixtures", "techniques": "techniques", "ingredients": "cards"}
+SOURCE = {"cakes": "cakes", "mixtures": "mixtures", "techniques": "techniques", "ingredients": "cards"}
 """Folders of pages that each have an entry of the book of their own, and what that is called in the book."""
 
 

@@ -60,13 +60,15 @@ class Document:
         """The place of the value at `path`, or with `key` of its name.
 
         `start` and `end` count characters in the value, from 0, and narrow the place to that piece of it. A path that
-        leads nowhere gets the place of the last thing on the way that is there: one text may stand for a list of it, or
-        for a group of which it is the chief value. A list or mapping is pointed at by its name.
+        leads nowhere gets the place of the last thing on the way that is there: one text or group may stand for a list
+        of it, and a text for a group of which it is the chief value. A list or mapping is pointed at by its name.
         """
         node: Branch | Leaf = self._root
         name: Leaf | None = None
         for step in path:
             child = _child(node, step)
+            if child is None and step == 0 and isinstance(node, Branch):
+                continue
             if child is None:
                 key = False
                 break

@@ -9,7 +9,17 @@ import pytest
 
 from tinbook.loading import Loaded, load_book
 from tinbook.models.register import REGISTER
-from tinbook.pages.reference.examples import EXPLAINED, FOLDER, RECIPE, STARTS_FROM, TECHNIQUE, whole, whole_of
+from tinbook.pages.reference.examples import (
+    CAKE,
+    CAKE_FROM,
+    EXPLAINED,
+    FOLDER,
+    RECIPE,
+    STARTS_FROM,
+    TECHNIQUE,
+    whole,
+    whole_of,
+)
 
 TEMPLATES = Path(__file__).parents[3] / "plugins" / "tinbook" / "pages" / "templates"
 
@@ -36,6 +46,7 @@ def test_every_file_of_it_is_on_a_page() -> None:
     shown = {file.path for kind in REGISTER for file in whole_of(kind)}
     shown |= {whole(f"mixtures/{name}.yaml").path for name in (RECIPE, STARTS_FROM, EXPLAINED)}
     shown |= {whole(f"techniques/{TECHNIQUE}.yaml").path}
+    shown |= {whole(f"cakes/{name}.yaml").path for name in (CAKE, CAKE_FROM)}
     assert shown == {f"recipes/{path.relative_to(TEMPLATES / FOLDER)}" for path in (TEMPLATES / FOLDER).rglob("*.yaml")}
 
 

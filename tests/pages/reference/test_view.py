@@ -11,17 +11,17 @@ import pytest
 from tests.models.test_keys import MODELS
 
 from tinbook.loading import Loaded
-from tinbook.models import StepChange, Variation
+from tinbook.models import CakeVariation, StepChange, Variation
 from tinbook.models.json_schema import schema_of
 from tinbook.models.keys import LEFT_OUT, keys_of
 from tinbook.models.register import kinds
 from tinbook.models.written_forms import FORMS
 from tinbook.pages.base.page import Page
-from tinbook.pages.reference.view import FORMS_PAGE, HOUSE, RECIPES, TECHNIQUES, TITLE_OF
+from tinbook.pages.reference.view import CAKES, FORMS_PAGE, HOUSE, RECIPES, TECHNIQUES, TITLE_OF
 from tinbook.pages.reference.words import title_of
 from tinbook.site import build_site
 
-ADDRESSES = (RECIPES, TECHNIQUES, HOUSE)
+ADDRESSES = (RECIPES, TECHNIQUES, CAKES, HOUSE)
 Filled = Callable[[str], str]
 
 
@@ -43,7 +43,7 @@ def rows_of(html: str) -> dict[str, str]:
 def test_every_group_is_on_a_page_with_all_of_its_keys(html: dict[str, str]) -> None:
     rows = {anchor for address in ADDRESSES for anchor in rows_of(html[address])}
     for model in MODELS:
-        own = model in (Variation, StepChange)
+        own = model in (Variation, StepChange, CakeVariation)
         anchors = [f"{title_of(model)} {key.name}" for key in keys_of(model, own=own)]
         missing = [each for each in anchors if "-".join(re.findall(r"[a-z0-9]+", each.lower())) not in rows]
         assert missing == []
@@ -60,7 +60,11 @@ def test_page_and_schema_say_the_same(html: dict[str, str]) -> None:
             for key, said in group["properties"].items() if group else ():
                 anchor = "-".join(re.findall(r"[a-z0-9]+", f"{title} {key}".lower()))
                 if anchor not in rows:
-                    assert model in ("Variation", "StepChange")  # whose other keys are those of a recipe, of a step
+                    assert model in (
+                        "Variation",
+                        "StepChange",
+                        "CakeVariation",
+                    )  # the other keys are of a recipe, step, cake
                     continue
                 meaning, _, left_out = said["description"].replace("`", "").partition(f" {LEFT_OUT} ")
                 assert meaning in rows[anchor], anchor

@@ -21,7 +21,7 @@ from tinbook.pages.spelling.sayings import ROOMS, SAYINGS, formula_of, inputs_of
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.variations.changed_mix import OF_BASE
-from tinbook.plans.variations.written_out import PRIVATE_BASE
+from tinbook.plans.variations.inherited import PRIVATE_BASE
 from tinbook.units import CUPS_ML, UNITS
 
 PLANS = Path(__file__).parents[3] / "plugins" / "tinbook" / "plans"

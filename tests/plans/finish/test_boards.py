@@ -11,7 +11,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book, Finish
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.weighing import steps_of
-from tinbook.plans.finish.boards import SOLD_MM, Board, board_for, board_of, board_row, board_table
+from tinbook.plans.finish.boards import SOLD_MM, Board, board_for, board_of, board_row, board_table, drum_under
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import usual_cakes
 from tinbook.tins import SHAPES, Tin, read_tin
@@ -146,3 +146,17 @@ def test_every_tin_of_the_trade_has_a_drum_or_none_is_sold(facts: Facts) -> None
                         drum >= side + wider_mm for drum, side in zip(board.size_mm, cake.tin.bounds_mm, strict=True)
                     )
     assert missing > 5
+
+
+def test_a_box_holds_whatever_stands_on_the_board(kitchen: Book, facts: Facts) -> None:
+    """Which is more than the cake where a figure is higher, and the same where nothing is said."""
+    settled = finishing(kitchen.finish, facts)
+    cake = Cake(read_tin("round 20 cm")[1], 100.0, 4)
+    board, outer_mm = board_of(cake, settled, "usual", facts), settled.coats_mm + settled["paste"]
+    plain, same, high = (
+        drum_under(board, cake, settled, 1.38, facts, steps_of(kitchen), stands_mm)
+        for stands_mm in (None, 100.0 + outer_mm, 300.0)
+    )
+    assert plain == same and plain.box_mm and high.box_mm
+    assert high.box_mm[2] - plain.box_mm[2] == pytest.approx(200.0 - outer_mm)
+    assert high.box_mm[:2] == plain.box_mm[:2]

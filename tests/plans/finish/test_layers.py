@@ -16,7 +16,7 @@ from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.elevations import elevations
-from tinbook.plans.finish.layers import stack_table, wanted
+from tinbook.plans.finish.layers import layers_in, stack_table, wanted
 from tinbook.tins import Tin, read_tin
 
 DEEP = {
@@ -115,3 +115,12 @@ def test_cups_have_no_elevation(batch: Callable[..., Batch], kitchen: Book, fact
         elevations(batch(tins="24 standard cups", kind="cupcake"), finishing(kitchen.finish, facts), kitchen, facts)
         == ()
     )
+
+
+@pytest.mark.parametrize(("tin", "layer_mm", "layers"), [("round 20 cm x 7.5 cm", 22.5, 3), ("round 20 cm x 7.5 cm", 67.5, 1),
+                                                         ("round 20 cm", 90.0, 1)])  # fmt: skip
+def test_how_many_layers_a_tin_has_room_for(tin: str, layer_mm: float, layers: int) -> None:
+    """A tenth of what it holds is dome; a tin without a depth is as deep as the deepest sold."""
+    assert layers_in(read_tin(tin)[1], layer_mm, 0.1) == layers
+    with pytest.raises(AskError, match="needs a tin"):
+        layers_in(read_tin("round 20 cm x 7.5 cm")[1], 68.0, 0.1)

@@ -113,8 +113,8 @@ class Page:
 
     @cached_property
     def markdown(self) -> str:
-        """Headings and prose."""
-        return render(f"pages/{self.template}.md", view=self.view, page=self)
+        """Headings and prose, from a view that keeps what it works out no longer than that."""
+        return render(f"pages/{self.template}.md", view=replace(self.view), page=self)
 
     def parts(self, link: Link, views: Views | None = None) -> dict[str, str]:
         """The HTML of every late part, by its mark in the Markdown. `views`: those of the pages filled before it."""

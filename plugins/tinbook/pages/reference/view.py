@@ -7,22 +7,44 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from tinbook.models import Change, Finish, Mixture, StepChange, Technique, Variation, Written
+from tinbook.models import (
+    CakeDesign,
+    CakeVariation,
+    Change,
+    Finish,
+    Mixture,
+    StepChange,
+    Technique,
+    Variation,
+    Written,
+)
 from tinbook.models.keys import groups_below
 from tinbook.models.register import REGISTER
 from tinbook.models.written_forms import FORMS, WrittenForm
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.lists import Entry, Group, ListView
-from tinbook.pages.reference.examples import EXPLAINED, RECIPE, STARTS_FROM, TECHNIQUE, WholeFile, whole, whole_of
+from tinbook.pages.reference.examples import (
+    CAKE,
+    CAKE_FROM,
+    EXPLAINED,
+    RECIPE,
+    STARTS_FROM,
+    TECHNIQUE,
+    WholeFile,
+    whole,
+    whole_of,
+)
 from tinbook.pages.reference.groups import KeyGroup, coded, key_group
 from tinbook.pages.reference.words import more_of
 
 SECTION = "Reference"
-RECIPES, TECHNIQUES, HOUSE = "reference/recipes", "reference/techniques", "reference/house"
+RECIPES, TECHNIQUES, CAKES = "reference/recipes", "reference/techniques", "reference/cakes"
+HOUSE = "reference/house"
 FORMS_PAGE = "reference/forms"
 TITLE_OF = {
     RECIPES: "Writing recipes",
     TECHNIQUES: "Writing techniques",
+    CAKES: "Writing cakes",
     HOUSE: "The house’s files",
     FORMS_PAGE: "How amounts, tins and times are written",
 }
@@ -30,12 +52,14 @@ _KEYS = "what it means, what happens if you leave it out, and how to write it."
 LEADS = {
     RECIPES: f"Every key of a recipe: {_KEYS}",
     TECHNIQUES: f"Every key of a technique: {_KEYS}",
+    CAKES: f"Every key of a cake: {_KEYS}",
     HOUSE: f"Every key of the files in `recipes/house`: {_KEYS}",
     FORMS_PAGE: "How to write a file, and the values that take more than words. Type what is in a box as it stands.",
 }
 SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
     TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
+    CAKES: "Tiers, board and decorations, and cakes that start from another.",
     HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
     FORMS_PAGE: "Several ways to write each.",
 }
@@ -115,7 +139,7 @@ class FormsView:
 def _below(model: type[Written], desk: Desk) -> tuple[KeyGroup, ...]:
     """The groups that stand in a model, without those told elsewhere."""
     inside = [group for group in groups_below(model)[1:] if group not in AWAY]
-    return tuple(key_group(group, desk.facts) for group in inside)
+    return tuple(key_group(group, desk.facts, away=AWAY) for group in inside)
 
 
 def recipe_groups(desk: Desk) -> tuple[KeyGroup, ...]:
@@ -137,6 +161,17 @@ def technique_groups(desk: Desk) -> tuple[KeyGroup, ...]:
     return (key_group(Technique, desk.facts, wholes=(example,)), *_below(Technique, desk))
 
 
+def cake_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+    """A cake, and one that starts from another."""
+    facts = desk.facts
+    cake, variation = (whole(f"cakes/{name}.yaml") for name in (CAKE, CAKE_FROM))
+    return (
+        key_group(CakeDesign, facts, wholes=(cake,), away=AWAY),
+        *_below(CakeDesign, desk),
+        key_group(CakeVariation, facts, own=True, wholes=(variation,)),
+    )
+
+
 def house_groups(desk: Desk) -> tuple[KeyGroup, ...]:
     """Every file of the house, as the register has them."""
     made: list[KeyGroup] = []
@@ -146,6 +181,9 @@ def house_groups(desk: Desk) -> tuple[KeyGroup, ...]:
             made.append(key_group(first, desk.facts, wholes=whole_of(kind), more=more_of(kind)))
             made += [key_group(group, desk.facts) for group in inside]
     return tuple(made)
+
+
+PAGES = ((RECIPES, recipe_groups), (TECHNIQUES, technique_groups), (CAKES, cake_groups), (HOUSE, house_groups))
 
 
 def reference_pages(desk: Desk) -> Iterator[Page]:
@@ -161,7 +199,7 @@ def reference_pages(desk: Desk) -> Iterator[Page]:
         view=ListView(title=SECTION, lead=lead, items=(Group("", "", entries),)),
         section=(SECTION,),
     )
-    for address, groups in ((RECIPES, recipe_groups), (TECHNIQUES, technique_groups), (HOUSE, house_groups)):
+    for address, groups in PAGES:
         view = ReferenceView(desk=desk, address=address, groups=groups(desk))
         title = TITLE_OF[address]
         yield Page(address=address, title=title, template="reference", view=view, section=(SECTION, title))

@@ -40,6 +40,11 @@ TITLES: Mapping[str, str] = {
     "Colour": "A colour",
     "CutterDrawer": "The cutters",
     "OwnedCutter": "A cutter of the house",
+    "CakeDesign": "The cake",
+    "DesignTier": "A tier",
+    "DesignBoard": "The board",
+    "DesignDecoration": "A decoration",
+    "CakeVariation": "A cake that starts from another",
 }
 """The heading of each group, by its model. Short, as they stand in the list of contents too."""
 NEEDED = "Always needed."

@@ -52,7 +52,7 @@ class _Kind(NamedTuple):
 
 def _kin(kind: str) -> str:
     """What the work is called that asks all mixtures of a kind."""
-    return f"kin/{kind}"
+    return "/".join(("kin", kind))
 
 
 class Bakes:
@@ -69,7 +69,7 @@ class Bakes:
         """What is known about one mixture; None for what is not baked."""
         if self._batches.get(batch.slug) is not batch:
             return self._learned(batch)
-        return self._ledger.share(f"bakes {id(self)}/{batch.slug}", lambda: self._learned(batch))
+        return self._ledger.share(("bakes", id(self), batch.slug), lambda: self._learned(batch))
 
     def _learned(self, batch: Batch) -> Baking | None:
         before = prior(batch.kind, self._facts)
@@ -101,7 +101,7 @@ class Bakes:
             points = self._points(batch)
             return points, _evidence(points, batch, before, self._book, self._facts)
 
-        return self._ledger.share(f"baked {id(self)}/{batch.slug}", seen)
+        return self._ledger.share(("baked", id(self), batch.slug), seen)
 
     def _of_kind(self, kind: str, before: Prior) -> _Kind:
         """What the mixtures of a kind say: each that says anything, and all together."""

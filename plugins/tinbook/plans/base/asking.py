@@ -26,7 +26,8 @@ class Query:
     height of a cake to be coated; `stacked` is a set of tiers from the bottom, to be judged. `portion` is a kind of
     portion or its width and length; `guests` are fed from what the house or the trade has, from `owned` tins only, with
     a top tier kept back, with cupcakes or a tray `beside`. `oven_c` is the oven's temperature without fan, `start_c`
-    the batter's, in °C. At most one of tins, eggs, weight_g, batches, plus (a share), left is set.
+    the batter's, in °C. `size` is what a cake's size is called, or its steps up or down. At most one of tins, eggs,
+    weight_g, batches, plus (a share), left is set.
     """
 
     of: str | None = None
@@ -49,6 +50,7 @@ class Query:
     beside: str | None = None
     oven_c: float | None = None
     start_c: float | None = None
+    size: str | None = None
 
     @property
     def asked(self) -> frozenset[str]:
@@ -80,6 +82,7 @@ OPTIONS: Mapping[str, str] = {
     "beside": "--beside",
     "oven_c": "--oven",
     "start_c": "--start",
+    "size": "--size",
 }
 """What can go into a question, and how it is written at the bench. `count` is how many of each tin, `measured` what one
 of them holds."""

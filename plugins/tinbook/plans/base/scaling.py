@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
@@ -186,15 +186,14 @@ def own_count(batch: Batch) -> int:
     return 1 if written_in_cups else sum(count for count, _ in batch.tins)
 
 
-def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
-    """One mixture in every tin: all rows in one calculation."""
-    outlines = house_outlines(book)
+def tin_rows(batch: Batch, book: Book, facts: Facts, outlines: Sequence[tuple[Tin, bool]]) -> tuple[TinRow, ...]:
+    """One mixture in some tins, each with whether it is owned: all rows in one calculation."""
     own = own_count(batch)
     counts = [tin.holes if tin.kind.in_trays else own for tin, _ in outlines]
     volumes = [wanted_ml(batch, tin, count) for (tin, _), count in zip(outlines, counts, strict=True)]
     factors = [scaling.factor(volume_ml, batch.batter_ml) for volume_ml in volumes]
     of_tins = versions_each(batch, factors, [tin.bounds_mm[0] for tin, _ in outlines], facts)
-    rows = tuple(
+    return tuple(
         TinRow(
             tin=tin,
             owned=owned,
@@ -206,6 +205,11 @@ def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
         )
         for (tin, owned), count, (exact, whole, beaten) in zip(outlines, counts, of_tins, strict=True)
     )
+
+
+def tin_table(batch: Batch, book: Book, facts: Facts) -> TinTable:
+    """One mixture in every tin."""
+    rows = tin_rows(batch, book, facts, house_outlines(book))
     weight_error, spoon_error = largest_errors(row.whole for row in rows)
     return TinTable(
         batch=batch,

@@ -275,7 +275,7 @@ class Weighed(Mapping[str, Batch]):
 
     def __getitem__(self, slug: str) -> Batch:
         mixture = self._book.mixtures[slug]
-        return self._ledger.share(f"weighed/{slug}", lambda: weigh(slug, mixture, self._book, self._facts))
+        return self._ledger.share(("weighed", slug), lambda: weigh(slug, mixture, self._book, self._facts))
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._book.mixtures)

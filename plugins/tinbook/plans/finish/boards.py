@@ -141,7 +141,7 @@ def board_row(
     outer_mm = settled.coats_mm + settled["paste"]
     outline = cake.outline.grown(outer_mm)
     drums = {
-        choice: _drum(board_of(cake, settled, choice, facts), cake, settled, paste_g_per_ml, facts, steps)
+        choice: drum_under(board_of(cake, settled, choice, facts), cake, settled, paste_g_per_ml, facts, steps)
         for choice in choices
     }
     chosen = drums[settled.board]
@@ -167,9 +167,17 @@ def board_paste_g_per_ml(settled: Finishing, book: Book, facts: Facts) -> float:
     return (batch.kind if batch else facts.kinds["sugarpaste"]).gravity.typical
 
 
-def _drum(
-    board: Board, cake: Cake, settled: Finishing, g_per_ml: float, facts: Facts, steps: rounding.ScaleSteps
+def drum_under(
+    board: Board,
+    cake: Cake,
+    settled: Finishing,
+    g_per_ml: float,
+    facts: Facts,
+    steps: rounding.ScaleSteps,
+    stands_mm: float | None = None,
 ) -> Drum:
+    """What a drum under a cake takes; `stands_mm`: how high everything on it stands, where that is more than the cake
+    with its coats and paste on."""
     if board.size_mm is None:
         return Drum(board=board)
     outer_mm, thick_mm = settled.coats_mm + settled["paste"], settled["board_paste"]
@@ -178,7 +186,8 @@ def _drum(
     ring_g = pastes.net_g(max(0.0, board.area_mm2 - cake.outline.grown(outer_mm).area_mm2), thick_mm, g_per_ml)
     ribbon_mm = boards.ribbon_mm(board.edge_mm, settled["ribbon_over"])
     width_mm, length_mm = (boards.box_mm(side, beside_mm) for side in board.size_mm)
-    high_mm = cake.stands_mm + outer_mm + facts.numbers["drum thickness"].value + above_mm
+    stands_mm = cake.stands_mm + outer_mm if stands_mm is None else stands_mm
+    high_mm = stands_mm + facts.numbers["drum thickness"].value + above_mm
     return Drum(
         board=board,
         whole_g=whole_g,

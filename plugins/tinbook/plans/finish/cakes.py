@@ -9,7 +9,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.base.scaling import TinTable
+from tinbook.plans.base.scaling import TinRow, TinTable
 from tinbook.plans.base.shelf import house_outlines
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.finish.cake import Cake
@@ -73,8 +73,15 @@ def baked_cakes(table: TinTable, book: Book, facts: Facts) -> Cakes:
 
 def _baked(table: TinTable, settled: Finishing) -> Iterator[tuple[Cake, bool]]:
     for row in table.rows:
-        if row.tin.kind.solid != "upright":
-            yield Cake(row.tin, row.tin.bounds_mm[0] / 2.0, settled.cut or settled.layers), row.owned
-        elif row.tin.kind.kept != "share":
-            stack = stack_of(table.batch, settled, row.fit)
-            yield Cake(row.tin, stack.stack_mm, stack.layers), row.owned
+        if cake := baked_cake(table.batch, settled, row):
+            yield cake, row.owned
+
+
+def baked_cake(batch: Batch, settled: Finishing, row: TinRow) -> Cake | None:
+    """A mixture's cake from one tin, its layers filled; None for cups."""
+    if row.tin.kind.solid != "upright":
+        return Cake(row.tin, row.tin.bounds_mm[0] / 2.0, settled.cut or settled.layers)
+    if row.tin.kind.kept == "share":
+        return None
+    stack = stack_of(batch, settled, row.fit)
+    return Cake(row.tin, stack.stack_mm, stack.layers)

@@ -123,22 +123,20 @@ def stack_table(table: TinTable, book: Book, facts: Facts) -> StackTable:
     return StackTable(batch, settled, rows, _worked(batch, settled))
 
 
-def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_mm: float) -> Wanted:
-    """The other way round: the mixture, and the tins, for `layers` layers of `layer_mm` from such a tin.
+def wanted(
+    batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_mm: float, finished: Finishing | None = None
+) -> Wanted:
+    """The other way round: the mixture, and the tins, for `layers` layers of `layer_mm` from such a tin; `finished`
+    otherwise than the mixture's cakes usually are, where that is given.
 
     Each tin gives as many layers as its depth, or the deepest such tin sold, has room for. AskError where not even one
     fits, or where the mixture is made by weight or for cups.
     """
     if not batch.tins or tin.kind.kept == "share":
         raise AskError(f'"{batch.mixture.name}" is not cut into layers in {tin.full_name}', "ask for a cake in a tin")
-    settled = finishing(book.finish, facts, batch.mixture.finish)
+    settled = finished or finishing(book.finish, facts, batch.mixture.finish)
     dome, rise = settled["level_off"], batch.rise
-    deepest_mm = tin.depth_mm or max(tin.kind.depths_mm)
-    most = whole_down(deepest_mm * (1.0 - dome) / layer_mm)
-    if most < 1:
-        least_mm = layer_mm / (1.0 - dome)
-        message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, but this one is {deepest_mm:g} mm"
-        raise AskError(message, "ask for thinner layers or a deeper tin")
+    most = layers_in(tin, layer_mm, dome)
     count = scaling.times_needed(layers, most)
     cut = scaling.times_needed(layers, count)
     levelled_mm = cut * layer_mm
@@ -155,6 +153,18 @@ def wanted(batch: Batch, book: Book, facts: Facts, tin: Tin, layers: int, layer_
         least_mm=tin.least_depth(fitted.baked_mm),
         worked=_worked(batch, settled),
     )
+
+
+def layers_in(tin: Tin, layer_mm: float, dome: float) -> int:
+    """How many layers so high one such tin has room for, with a dome of that share cut off. AskError where not even one
+    fits."""
+    deepest_mm = tin.depth_mm or max(tin.kind.depths_mm)
+    most = whole_down(deepest_mm * (1.0 - dome) / layer_mm)
+    if most < 1:
+        least_mm = layer_mm / (1.0 - dome)
+        message = f"a layer of {layer_mm:g} mm needs a tin {least_mm:.0f} mm deep, but this one is {deepest_mm:g} mm"
+        raise AskError(message, "ask for thinner layers or a deeper tin")
+    return most
 
 
 def _worked(batch: Batch, settled: Finishing) -> Worked:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tinbook.engine.layers import layer_for_mm
 from tinbook.facts import Facts
-from tinbook.models import Book, Finish, Flaw, Mixture, Path, Portions
+from tinbook.models import Book, Border, Finish, Flaw, Mixture, Path, Portions
 from tinbook.plans.base.bought import stands_for
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.finish.cake import Cake
@@ -35,7 +35,7 @@ def finish_flaws(finish: Finish, book: Book, facts: Facts) -> Iterator[Flaw]:
     settled = finishing(finish, facts)
     yield from _height_flaws(finish, settled)
     tins = [own.tin for own in book.tins]
-    yield from _border_flaws(finish, settled, tins)
+    yield from border_flaws(finish.border, settled, tins)
     yield from portion_flaws(finish.portions, [own.tin for own in book.tins if own.have])
 
 
@@ -46,7 +46,7 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts, lost: Colle
         return
     settled = finishing(book.finish, facts, own)
     flaws = [*_rise_flaws(own, facts), *_height_flaws(own, settled), *made_flaws(own, book, facts, lost)]
-    flaws += _border_flaws(own, settled, [tin for _, tin in mixture.tins])
+    flaws += border_flaws(own.border, settled, [tin for _, tin in mixture.tins])
     flaws += portion_flaws(own.portions, [tin for _, tin in mixture.tins])
     if own.dowels is not None:
         message, hint = "dowels belong to the tier, not to the mixture", "say how many in house/finish.yaml"
@@ -107,9 +107,8 @@ def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
                 yield Flaw(code="finish", path=(name,), message=message, hint="write millimetres, such as 5 mm")
 
 
-def _border_flaws(finish: Finish, settled: Finishing, tins: Sequence[Tin]) -> Iterator[Flaw]:
+def border_flaws(border: Border | None, settled: Finishing, tins: Sequence[Tin]) -> Iterator[Flaw]:
     """More marks than the edge of the smallest cake has room for, and strokes and pitches that cannot be right."""
-    border = finish.border
     if border is None:
         return
     cakes = [tin for tin in tins if not tin.kind.in_trays]

@@ -49,7 +49,7 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
         names.append(part.part)
         flaws = list(_shape_flaws(part, path))
         yield from flaws
-        yield from _word_flaws(part.paste, part.colour, path, book, facts, lost)
+        yield from word_flaws(part.paste, part.colour, path, book, facts, lost)
         if not flaws:
             yield from _support_flaws(part, path)
     for index, part in enumerate(technique.parts):
@@ -76,7 +76,7 @@ def _shape_flaws(part: Part, path: Path) -> Iterator[Flaw]:
         yield Flaw(code="parts", path=(*path, "thick"), message=message, hint=hint, on_key=True)
 
 
-def _word_flaws(
+def word_flaws(
     paste: str | None, colour: str | None, path: Path, book: Book, facts: Facts, lost: Collection[str]
 ) -> Iterator[Flaw]:
     """A paste and a colour that the book has."""
@@ -193,7 +193,7 @@ def _repeat_flaws(
         hint = 'add "paste: ..."; a mark that is pressed in has neither'
         message = "which paste are the marks made of?"
         yield Flaw(code="repeats", path=(*path, key), message=message, hint=hint, on_key=True)
-    yield from _word_flaws(repeat.paste, repeat.colour, path, book, facts, lost)
+    yield from word_flaws(repeat.paste, repeat.colour, path, book, facts, lost)
     marked = [part for part in technique.parts if part.part == repeat.on]
     if any(tuple(_shape_flaws(part, ())) for part in marked):
         return

@@ -12,9 +12,7 @@ from tinbook.plans.base.weighing import Unweighable, mass_of
 from tinbook.plans.variations.carried_steps import carried_steps
 from tinbook.plans.variations.changed_method import ChangedMethod, StepSlot
 from tinbook.plans.variations.changed_mix import ChangedMix, Slot
-
-PRIVATE_BASE = "private base"
-"""The code of the flaw of a public variation on a private base."""
+from tinbook.plans.variations.inherited import gives_away, held, taken_over
 
 _KEEPING = frozenset(("keeps", "keeps_for"))
 _KEEPS_LESS = frozenset(("dairy filling", "raw egg"))
@@ -50,10 +48,7 @@ class Varied:
 
 def vary(variation: Variation, base: Mixture, book: Book, facts: Facts) -> Varied:
     """The variation of a sound `base`, written out. Whether it can be weighed is for the checks to say."""
-    if base.private is True and variation.private is not True:
-        message = "the base is private, and this one would give it away"
-        hint = 'write "private: yes" here too, or write this one out in full as a mixture of its own'
-        flaw = Flaw(code=PRIVATE_BASE, path=("from",), message=message, hint=hint)
+    if flaw := gives_away(variation, base, "mixture"):
         return Varied(mixture=None, varies=Varies(variation.base), flaws=(flaw,))
     mix = ChangedMix(base.mix, variation.change, book)
     method = ChangedMethod(base.method, variation.method)
@@ -114,13 +109,7 @@ def _key_flaws(variation: Variation) -> Iterator[Flaw]:
 
 def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
     """Every key but mix and method: as written here, or else the base's; `also` and `about` are never inherited."""
-    written = variation.model_fields_set
-    values = {}
-    for name, info in Mixture.model_fields.items():
-        if name in written:
-            values[name] = getattr(variation, name)
-        else:
-            values[name] = info.get_default() if name in NOT_TAKEN_OVER else getattr(base, name)
+    written, values = variation.model_fields_set, taken_over(variation, base, Mixture)
     if "tins" in written and "makes" not in written:
         values["makes"] = None
     if "makes" in written and "tins" not in written:
@@ -147,16 +136,11 @@ def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iter
 
 
 def _held(variation: Variation, base: Mixture) -> bool | tuple[str, ...]:
-    """What is private: by this file, and whatever is still the base's and private there."""
-    if variation.private is True:
-        return True
-    own = variation.private or ()
+    """What is private; a method is the base's until it is written afresh."""
     anew = variation.model_fields_set | NOT_TAKEN_OVER
     if not ChangedMethod(base.method, variation.method).own:
         anew -= {"method"}
-    mine = {info.alias or name for name, info in Mixture.model_fields.items() if name in anew}
-    lent = base.private if isinstance(base.private, tuple) else ()
-    return tuple(dict.fromkeys((*own, *(key for key in lent if key not in mine)))) or False
+    return held(variation, base, Mixture, anew)
 
 
 def _followed(

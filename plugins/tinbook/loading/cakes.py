@@ -1,0 +1,66 @@
+"""Whole cakes: checked once all they lean on is read, those that start from another after it."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
+
+from tinbook.facts import Facts
+from tinbook.loading.intake import Intake
+from tinbook.loading.variations import CAKES, bases_first, no_base
+from tinbook.models import Book, CakeDesign, CakeVariation, Flaw
+from tinbook.plans.rules.cakes import cake_flaws
+from tinbook.plans.variations.cakes_written_out import placed, vary_cake
+
+
+def with_cakes(
+    intake: Intake,
+    book: Book,
+    designs: Mapping[str, CakeDesign],
+    variations: Mapping[str, CakeVariation],
+    facts: Facts,
+    colours: Collection[str],
+) -> Book:
+    """The book with its sound cakes; what is wrong with the others is told. `colours`: those lost by a problem told
+    elsewhere."""
+    lost = _lost(intake, colours)
+    cakes, bases = dict[str, CakeDesign](), dict[str, str]()
+    for slug, design in designs.items():
+        intake.tell(f"{CAKES}{slug}", cake_flaws(design, book, facts, lost))
+        cakes[slug] = design
+    for slug in bases_first(intake, variations, CAKES):
+        variation, address = variations[slug], f"{CAKES}{slug}"
+        if variation.base not in cakes or f"{CAKES}{variation.base}" in intake.broken:
+            intake.tell(address, [no_base(intake, variation.base, CAKES)])
+            continue
+        made = vary_cake(variation, cakes[variation.base])
+        if isinstance(made, Flaw):
+            intake.tell(address, [made])
+            continue
+        intake.tell(address, (placed(flaw, variation) for flaw in cake_flaws(made, book, facts, lost)))
+        cakes[slug], bases[slug] = made, variation.base
+    order = (address.removeprefix(CAKES) for address in intake.sources)
+    sound = {slug: cakes[slug] for slug in order if slug in cakes and f"{CAKES}{slug}" not in intake.broken}
+    return replace(book, cakes=sound, cake_bases={slug: base for slug, base in bases.items() if slug in sound})
+
+
+def still_sound(book: Book, facts: Facts) -> Book:
+    """A public book without the cakes that cannot be worked out from what it shows."""
+    cakes = {slug: cake for slug, cake in book.cakes.items() if not any(cake_flaws(cake, book, facts))}
+    bases = {slug: base for slug, base in book.cake_bases.items() if {slug, base} <= set(cakes)}
+    return replace(book, cakes=cakes, cake_bases=bases)
+
+
+def _lost(intake: Intake, colours: Collection[str]) -> frozenset[str]:
+    """Names the book may lack only because of a problem told elsewhere: of colours, mixtures, techniques, cards."""
+    broken = (*intake.broken, *intake.refused)
+    return frozenset((*colours, *(address.rpartition("/")[2] for address in broken), *_words(intake)))
+
+
+def _words(intake: Intake) -> Iterator[str]:
+    """The names of cards, where their file has anything wrong in it."""
+    address = "house/ingredients"
+    document = intake.documents.get(address)
+    if address in intake.broken and document is not None:
+        written = document.data.get("ingredients")
+        yield from written if isinstance(written, Mapping) else ()

@@ -1,0 +1,293 @@
+"""A cake as a whole: its tiers from the bottom, what each is made of, its board, its decorations (recipes/cakes)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Annotated, Any, ClassVar
+
+from pydantic import AfterValidator, BeforeValidator, Field, GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
+from pydantic_core import CoreSchema
+
+from tinbook.models.finish import Border, OneCake, Slug, read_coat
+from tinbook.models.house import Millimetres, read_at
+from tinbook.models.keeping import Seasons
+from tinbook.models.parts import PLACES
+from tinbook.models.reading import (
+    ONE_OR_MORE,
+    SCALAR,
+    Private,
+    ReadAs,
+    Text,
+    Texts,
+    Written,
+    WrittenLine,
+    YesNo,
+    like,
+    measures_in,
+    one_of,
+    spelled,
+    such_as,
+    text_of,
+    tins_in,
+    whole_number,
+)
+from tinbook.tins import Tin, read_tin
+from tinbook.tins.words import SHAPE_WORD
+from tinbook.units import Measures, Misread, patterns
+
+NONE = "none"
+"""What is written where a tier has no filling, coat, cover or border."""
+NO_BORDER = Border.model_construct(marks="shells", nozzle="round", opening=0.0, pitch=0.0, stroke=0.0, count=0)
+"""A tier round which nothing is piped, whatever the house does."""
+TOP, SIDE, BOARD = "top", "side", "board"
+"""Where a decoration stands."""
+USUAL_SHAPE = "round"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TierSize:
+    """The size of a tier: its tin, and how many of it: one, but of cups. `bare`: written as a size alone."""
+
+    count: int
+    tin: Tin
+    bare: bool
+    written: str
+
+
+def read_tier(text: str, names: Mapping[str, Tin], measures: Measures, shape: str = USUAL_SHAPE) -> TierSize:
+    """`25 cm`, `square 25 cm`, `dome 15 cm`, `24 standard cups`, a tin by its own name; a size alone is of the `shape`.
+
+    Raises Misread.
+    """
+    bare = text[:1].isnumeric() and SHAPE_WORD.search(text) is None
+
+    def read(told: str, _: Measures) -> tuple[int, Tin]:
+        return read_tin(told, names, measures.tins)
+
+    count, tin = read_at(read, text, 0, measures, before=f"{shape} " if bare else "")
+    if count != 1 and not tin.kind.in_trays:
+        raise Misread(
+            "a tier is one cake", f'write "{tin.name}"; what is baked in several tins is worked out', 0, len(text)
+        )
+    return TierSize(count=count, tin=tin, bare=bare, written=text)
+
+
+def _size(value: Any, info: ValidationInfo) -> TierSize:
+    return read_tier(text_of(value), tins_in(info), measures_in(info))
+
+
+TierText = Annotated[TierSize, ReadAs(_size, SCALAR)]
+"""A tier by shape and size, or by its size alone."""
+
+
+BoardSize = Annotated[float, spelled(read_coat, like(rf"{NONE}|{patterns.LENGTH}", "board"))]
+"""How wide a board is in mm; 0 for none."""
+
+
+class OrNone:
+    """Before a group of keys: the text `none`, which stands for a value of its own."""
+
+    def __init__(self, nothing: Written) -> None:
+        self.nothing = nothing
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        told = BeforeValidator(lambda value: self.nothing if value == NONE else value)
+        return told.__get_pydantic_core_schema__(source, handler)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        made = handler(core)
+        return {"anyOf": [{"enum": [NONE]}, *made.get("anyOf", [made])]}
+
+
+class TierKeys(Written):
+    """What may be said of one tier, or of the whole cake for all of its tiers."""
+
+    mixture: Annotated[Text | None, such_as("creamed-butter-sponge")] = None
+    """The recipe it is baked from, by the name of its file without `.yaml`. Said of the whole cake, it goes for every
+    tier without one of its own. Left out: as the cake says. Every tier but a dummy has to have one."""
+    height: Annotated[Millimetres | None, such_as("10 cm")] = None
+    """How high it stands, filled but not yet coated. Left out: as high as its recipe bakes, or as its layers come
+    to."""
+    layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
+    """How many layers of cake are in it. Left out: as many as its recipe gives; with a height, as many as your tiers
+    usually have."""
+    filling: Annotated[Slug | None, such_as("american-buttercream", NONE)] = None
+    """What goes between its layers: a recipe by the name of its file, a card, or `none`. Left out: what its recipe or
+    the house fills cakes with."""
+    coat: Annotated[Slug | None, such_as("dark-ganache", NONE)] = None
+    """What it is coated with, first and last, or `none`. Left out: what its recipe or the house coats cakes with."""
+    cover: Annotated[Slug | None, such_as("sugarpaste", NONE)] = None
+    """The paste that covers it, or `none`. Left out: what its recipe or the house covers cakes with."""
+    colour: Annotated[Text | None, such_as("hull blue")] = None
+    """The colour of that paste, or of the coat where no paste covers it, by its name in `house/colours.yaml`. Left out:
+    it is not coloured."""
+    border: Annotated[
+        Border | None, OrNone(NO_BORDER), such_as("{opening: 8 mm, pitch: 14 mm, stroke: 20 mm}", NONE)
+    ] = None
+    """The border piped round it, or `none`. Left out: the border of its recipe or the house."""
+    ribbon: Annotated[YesNo, such_as("yes")] = False
+    """Whether a ribbon goes round its foot."""
+
+
+class TierLine(WrittenLine):
+    """The size of a tier, by which it may be written alone."""
+
+    chief: ClassVar[str] = "tier"
+
+    tier: Annotated[TierText, such_as("25 cm", "square 25 cm", "24 standard cups")]
+    """Its shape and size, as of a tin. A size alone is of the shape of the tier before it, and the first is round."""
+
+
+class DesignTier(TierKeys, TierLine):
+    """One tier. If its size is all there is to say, write it without any key. What you say of the whole cake goes for
+    each tier that does not say otherwise."""
+
+    on_pillars: Annotated[Millimetres | None, such_as("8 cm")] = None
+    """How much air there is below it, where it stands on pillars. Left out: it stands on the tier below."""
+    dummy: Annotated[YesNo, such_as("yes")] = False
+    """Whether it is of foam: it is covered and decorated, and nobody eats it."""
+
+
+class DesignBoard(WrittenLine):
+    """The drum the cake stands on. If its size is all there is to say, write it without any key."""
+
+    chief: ClassVar[str] = "size"
+
+    size: Annotated[BoardSize | None, such_as("35 cm", NONE)] = None
+    """How wide it is; `none` for a cake that stands on none. Left out: as much wider than the cake as is usual, or as
+    `wider` says."""
+    wider: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
+    """How much wider than the cake it is. Left out: wide where a decoration stands on it, otherwise as your boards
+    usually are."""
+    covered: Annotated[str | None, one_of("whole", "ring", "no"), such_as("ring")] = None
+    """Whether paste covers all of it, only the ring that shows, or nothing. Left out: as your boards usually are."""
+    paste: Annotated[Slug | None, such_as("sugarpaste")] = None
+    """The paste that covers it. Left out: what the house covers boards with."""
+    colour: Annotated[Text | None, such_as("slate")] = None
+    """The colour of that paste, by its name in `house/colours.yaml`. Left out: it is not coloured."""
+
+    @property
+    def missing(self) -> bool:
+        """Whether there is none."""
+        return self.size == 0.0
+
+
+class DesignDecoration(Written):
+    """A decoration: a technique with parts, and where it stands. Its parts are worked out for the tier it goes with."""
+
+    technique: Annotated[Text, such_as("lighthouse-for-the-front")]
+    """The technique, by the name of its file without `.yaml`."""
+    on: Annotated[str, one_of(*PLACES), such_as("side")] = BOARD
+    """Where it stands: on the board in front, on the side of a tier, or on top."""
+    tier: Annotated[int | None, whole_number(1, 12), such_as("2")] = None
+    """The tier it goes with, counted from the bottom. Left out: the top one for what stands on top, otherwise the
+    bottom one."""
+    count: Annotated[int, whole_number(1, 99), such_as("3")] = 1
+    """How many of them are on the cake."""
+    sized_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
+    """The cake its parts are sized for, where it is to be larger or smaller than its tier would have it. Left out: its
+    tier."""
+    note: Annotated[Text | None, such_as("A hand's breadth left of the middle.")] = None
+    """A word beside it. Left out: nothing is shown."""
+
+
+def _carried(tiers: tuple[DesignTier, ...]) -> tuple[DesignTier, ...]:
+    """The tiers, a size alone in the shape of the tier before it where one size tells that shape."""
+    shape, told = USUAL_SHAPE, list[DesignTier]()
+    for tier in tiers:
+        size, kind = tier.tier, tier.tier.tin.kind
+        if size.bare and shape != USUAL_SHAPE:
+            tin = read_tin(f"{shape} {size.written}", sold=size.tin.sold)[1]
+            tier = tier.model_copy(update={"tier": replace(size, tin=tin)})
+        elif not size.bare:
+            shape = kind.key if kind.main == 1 and not kind.extras and not kind.in_trays else USUAL_SHAPE
+        told.append(tier)
+    return tuple(told)
+
+
+Tiers = Annotated[tuple[DesignTier, ...], AfterValidator(_carried), ONE_OR_MORE]
+SizeTiers = Annotated[tuple[TierText, ...], ONE_OR_MORE]
+
+
+class CakeHead(Written):
+    """What a cake is called, and its tiers."""
+
+    name: Annotated[Text, such_as("Headland cake")]
+    """What it is called, at the top of its page and in every list."""
+    about: Annotated[Text | None, such_as("The point at low water, with the light on it.")] = None
+    """A line or two at the top of its page. Left out: nothing is shown."""
+    also: Annotated[Texts, such_as("[lighthouse cake]")] = ()
+    """Other names people may look for it by. Left out: only its own name is found."""
+    tags: Annotated[Texts, such_as("[birthday, wedding]")] = ()
+    """Occasions and other words that put it with cakes like it. Left out: it has no tags."""
+    seasons: Annotated[Seasons, such_as("summer", "[May, September to October]")] = ()
+    """When in the year you make it. Left out: it belongs to no season."""
+    tiers: Annotated[
+        Tiers, such_as("[25 cm, 20 cm, 15 cm]", "- {tier: 25 cm, mixture: ginger-sponge}\n- 20 cm", "24 standard cups")
+    ]
+    """Its tiers, from the bottom. One tier, a sheet, a ball, an outline, or cups in a box are cakes too."""
+
+
+class CakeDesign(TierKeys, CakeHead):
+    """Each file in `recipes/cakes` is one cake you make: its tiers from the bottom, what each is made of, its board and
+    its decorations. Everything else about it is worked out, for any size. Name the file in small letters with hyphens:
+    that becomes its address.
+    """
+
+    needed = frozenset((
+        "mixture", "height", "layers", "filling", "coat", "cover", "colour", "border", "ribbon", "beside", "board",
+        "decorations",
+    ))  # fmt: skip
+
+    beside: Annotated[Tiers, such_as("12 standard cups", "- {tier: 12 standard cups, mixture: cupcakes}")] = ()
+    """Cakes that are served beside it: cups, or a sheet cut in the kitchen. Left out: there are none."""
+    board: Annotated[DesignBoard, such_as("35 cm", "{wider: wide, colour: slate}")] = DesignBoard()
+    """The board it stands on, and what covers that."""
+    decorations: Annotated[
+        tuple[DesignDecoration, ...], such_as("- {technique: heron-for-the-side, on: side, tier: 2}")
+    ] = ()
+    """Its modelled or cut decorations, each a technique with parts. Left out: it has none."""
+    techniques: Annotated[Texts, such_as("[cover-a-board, rope-edge]")] = ()
+    """Other techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
+    portion: Annotated[Text | None, such_as("dessert", "tea slice")] = None
+    """What one guest gets, by what you call that portion. Left out: a dessert portion."""
+    sizes: Annotated[Mapping[str, SizeTiers] | None, such_as("{family: [20 cm, 15 cm], party: [30 cm, 25 cm]}")] = None
+    """Other sizes you make it in, each under a name: the same number of tiers, from the bottom. Left out: only its own
+    size, and all tiers a step up or down."""
+    notes: Annotated[Texts, such_as("[Set up on site; it does not travel stacked.]")] = ()
+    """What you have learned about it. Left out: nothing is shown."""
+    private: Annotated[Private, such_as("yes", "[notes]")] = False
+    """What to leave out of a public site: `yes` for the whole cake, or the names of keys."""
+
+    @property
+    def every_tier(self) -> tuple[DesignTier, ...]:
+        """Its tiers from the bottom, then what is served beside it."""
+        return (*self.tiers, *self.beside)
+
+    @property
+    def coloured(self) -> tuple[Any, ...]:
+        """All that may have a colour: the cake, its board, its tiers."""
+        return (self, self.board, *self.every_tier)
+
+    @property
+    def made_of(self) -> tuple[str, ...]:
+        """The recipes and cards it names for filling, coat, cover and board, each once."""
+        named = [getattr(each, name) for each in (self, *self.every_tier) for name in ("filling", "coat", "cover")]
+        return tuple(dict.fromkeys(word for word in (*named, self.board.paste) if word and word != NONE))
+
+    def of(self, tier: DesignTier, name: str) -> Any:
+        """What is said of a tier by a field: by itself, or else by the cake."""
+        return getattr(tier if name in tier.model_fields_set else self, name)
+
+
+class CakeVariation(CakeDesign):
+    """A cake that starts `from` another, and says only what differs. Any key you write here replaces the one it started
+    with; everything else stays."""
+
+    needed = CakeDesign.needed | {"tiers"}
+
+    base: Annotated[Text, Field(alias="from", examples=["headland-cake"])]
+    """The cake it starts from, by the name of its file without `.yaml`."""
+    tiers: Annotated[Tiers, such_as("[20 cm, 15 cm]")] = ()
+    """Its tiers, from the bottom, if they differ. Left out: the tiers of the cake it starts from."""

@@ -1,0 +1,1 @@
+"""Whole cakes: every tier at its true height, what stands on what, and everything used."""

@@ -1,0 +1,154 @@
+"""What a design says of each tier, settled: its tin, its mixture, and the figures it is finished by."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from tinbook.facts import Facts
+from tinbook.models import Book, CakeDesign, DesignTier, Finish, Made
+from tinbook.models.cakes import BOARD, NO_BORDER, NONE
+from tinbook.plans.base.bought import made_or_bought
+from tinbook.plans.base.finishing import Finishing, finishing
+from tinbook.plans.base.scaling import owned_count
+from tinbook.plans.base.shelf import all_outlines
+from tinbook.plans.base.weighing import Batch, as_owned, same_outline, weigh
+from tinbook.plans.finish.covering import covers
+from tinbook.tins import Tin
+
+
+@dataclass(frozen=True, kw_only=True)
+class TierAsked:
+    """One tier as it is to be made. `place` counts from 0 at the bottom; of what stands `beside` the cake, from 0 too.
+
+    `batch` is None for a dummy. `height_mm` and `layers` are None where they follow from what its mixture bakes.
+    """
+
+    place: int
+    beside: bool
+    count: int
+    tin: Tin
+    owned: bool
+    batch: Batch | None
+    settled: Finishing
+    height_mm: float | None
+    layers: int | None
+    colour: str | None
+    ribbon: bool
+    gap_mm: float
+
+    @property
+    def dummy(self) -> bool:
+        """Whether it is of foam."""
+        return self.batch is None
+
+    @property
+    def cups(self) -> bool:
+        """Whether it is cups, which are neither cut nor coated."""
+        return self.tin.kind.in_trays
+
+
+def on_the_shelf(tin: Tin, book: Book) -> tuple[Tin, bool]:
+    """A tin as the tables of mixtures have it, with the depth and measure of the house's own; and whether it is
+    owned."""
+    if tin.depth_mm is None and not tin.called:
+        for known, owned in all_outlines(book):
+            if same_outline(known, tin):
+                return known, owned
+    own = as_owned(tin, book)
+    return own, owned_count(book, own) > 0
+
+
+def tiers_asked(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> tuple[TierAsked, ...]:
+    """The tiers of a sound design, in these `tins` from the bottom, and what stands beside it, each in its own."""
+    stacked = tuple(
+        _asked(design, tier, place, tin, False, book, facts)
+        for place, (tier, tin) in enumerate(zip(design.tiers, tins, strict=True))
+    )
+    served = tuple(
+        _asked(design, tier, place, tier.tier.tin, True, book, facts) for place, tier in enumerate(design.beside)
+    )
+    return stacked + served
+
+
+def _asked(
+    design: CakeDesign, tier: DesignTier, place: int, tin: Tin, beside: bool, book: Book, facts: Facts
+) -> TierAsked:
+    word = None if tier.dummy else design.of(tier, "mixture")
+    batch = weigh(word, book.mixtures[word], book, facts) if word else None
+    upright, cups = tin.kind.solid == "upright", tin.kind.in_trays
+    asked = TierAsked(
+        place=place,
+        beside=beside,
+        count=tier.tier.count,
+        tin=tin,
+        owned=False,
+        batch=batch,
+        settled=finished(design, tier, batch.mixture.finish if batch else None, book, facts),
+        height_mm=design.of(tier, "height") if upright and not cups else None,
+        layers=None if cups else design.of(tier, "layers"),
+        colour=None if cups else design.of(tier, "colour"),
+        ribbon=design.of(tier, "ribbon") and not cups,
+        gap_mm=tier.on_pillars or 0.0,
+    )
+    return in_tin(asked, tin, book)
+
+
+def in_tin(asked: TierAsked, tin: Tin, book: Book) -> TierAsked:
+    """The tier in another tin. Where its height or its layers are asked for, a tin without a depth is as deep as the
+    house's usually are: how many layers one gives goes by its depth."""
+    own, owned = on_the_shelf(tin, book)
+    usual_mm = round(book.house.usual_deep_mm, 2)
+    by_depth = own.depth_mm is None and own.kind.solid == "upright" and own.kind.kept == "depth"
+    if by_depth and (asked.height_mm or asked.layers) and not own.kind.depth_fault(usual_mm):
+        own = replace(own, depth_mm=usual_mm)
+    return replace(asked, tin=own, owned=owned)
+
+
+def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> Finish:
+    """What the design says of how a tier is finished, over what its recipe says of itself."""
+    recipe = recipe or Finish()
+    made = recipe.made_with.model_dump(by_alias=True) if recipe.made_with else {}
+    changes: dict[str, Any] = {}
+    for name, roles in _ROLES.items():
+        word = design.of(tier, name)
+        if word == NONE:
+            changes |= dict.fromkeys(_THICK[name], 0.0)
+        elif word is not None:
+            made |= dict.fromkeys(roles, word)
+    if design.board.paste is not None:
+        made["board"] = design.board.paste
+    if (border := design.of(tier, "border")) is not None:
+        changes["border"] = border
+    if wider := design.board.wider or ("wide" if any(each.on == BOARD for each in design.decorations) else None):
+        changes["board"] = wider
+    if design.board.covered in ("whole", "ring"):
+        changes["board_covered"] = design.board.covered
+    if made:
+        changes["made_with"] = Made.model_construct(**made)
+    return recipe.model_copy(update=changes)
+
+
+_ROLES = {"filling": ("filling",), "coat": ("crumb coat", "final coat"), "cover": ("cover",)}
+"""What a tier's keys name, in the words of the house's `made with`."""
+_THICK = {"filling": ("filling",), "coat": ("crumb_coat", "final_coat"), "cover": ("paste",)}
+"""The figures that are nothing where it has none of it."""
+
+
+def finished(design: CakeDesign, tier: DesignTier, recipe: Finish | None, book: Book, facts: Facts) -> Finishing:
+    """The figures a tier is finished by: its own, its recipe's, the house's, the trade's, in this order.
+
+    A dummy has no filling; under paste it has no coats either, and without paste only the last of them.
+    """
+    settled = finishing(book.finish, facts, own_finish(design, tier, recipe))
+    bare = {
+        key.replace(" ", "_"): None for name, roles in _ROLES.items() if design.of(tier, name) == NONE for key in roles
+    }
+    made = settled.made.model_copy(update=bare)
+    if tier.dummy:
+        covered = made_or_bought(made.cover, book, facts) if made.cover else None
+        nothing = ("filling", "crumb_coat", "final_coat") if covered and covers(covered) else ("filling", "crumb_coat")
+        figures = {key: replace(settled.figures[key], value=0.0) for key in nothing}
+        settled = replace(settled, figures={**settled.figures, **figures}, dam_mm=0.0)
+    border = None if settled.border is NO_BORDER else settled.border
+    return replace(settled, made=made, border=border)

@@ -1,0 +1,114 @@
+"""The decorations of a cake: a technique's parts at the size of the tier they go with, and where they stand."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.facts import Facts
+from tinbook.models import Book, CakeDesign, DesignDecoration, Technique
+from tinbook.models.cakes import BOARD, SIDE, TOP
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.techniques.kit import Kit, kit
+from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
+from tinbook.plans.techniques.ready import PasteReady, pastes_ready
+from tinbook.plans.true_size.assembled import put_together
+from tinbook.tins import Tin
+
+
+@dataclass(frozen=True, kw_only=True)
+class CakeFigure:
+    """A decoration, `count` of it, for the tier at `tier` (from 0, at the bottom): its parts and marks, the paste to
+    have ready and its kit, for all of them together.
+
+    `high_mm`: how high one stands, put together where its parts say how. `parts_g`: what all of them weigh.
+    """
+
+    slug: str
+    technique: Technique
+    on: str
+    tier: int
+    count: int
+    note: str
+    parts: Decoration
+    ready: tuple[PasteReady, ...]
+    kit: Kit
+    high_mm: float
+
+    @property
+    def parts_g(self) -> float:
+        """What all of them weigh."""
+        return self.parts.total_g
+
+
+def tier_of_figure(each: DesignDecoration, tiers: int) -> int:
+    """The place of the tier it goes with: as written, or the top one for what stands on top, else the bottom one."""
+    if each.tier is not None:
+        return each.tier - 1
+    return tiers - 1 if each.on == TOP else 0
+
+
+def figures(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> tuple[CakeFigure, ...]:
+    """The decorations of a sound design whose tiers are in these `tins`. AskError where a cake is too small or too
+    large for their parts."""
+    return tuple(_figure(design, each, tins, book, facts) for each in design.decorations)
+
+
+def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book, facts: Facts) -> CakeFigure:
+    place = tier_of_figure(each, len(tins))
+    technique = book.techniques[each.technique]
+    cake = cake_of_figure(design, each, tins, book)
+    parts = decoration(technique, cake, book, facts, each.count)
+    return CakeFigure(
+        slug=each.technique,
+        technique=technique,
+        on=each.on,
+        tier=place,
+        count=each.count,
+        note=each.note or "",
+        parts=parts,
+        ready=pastes_ready(technique, parts, book, facts),
+        kit=kit(technique, book, facts, each.count),
+        high_mm=_high_mm(parts),
+    )
+
+
+def cake_of_figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book) -> Tin:
+    """The cake its parts are worked out for, its tiers in these `tins`. AskError where that is too small or too
+    large."""
+    place = tier_of_figure(each, len(tins))
+    cake = sized_for(each, design.tiers[place].tier.tin, tins[place])
+    if not LEAST_CAKE_MM <= cake.bounds_mm[0] <= MOST_CAKE_MM:
+        name = book.techniques[each.technique].name
+        raise AskError(
+            f'the parts of "{name}" are worked out for cakes of 10 to 30 cm, not for {cake.name}',
+            'say what size they are, such as "sized for: round 20 cm"',
+        )
+    return cake
+
+
+def sized_for(each: DesignDecoration, written: Tin, tin: Tin) -> Tin:
+    """The cake its parts are worked out for: its tier, or the one it is sized for, which grows with the tier."""
+    if each.sized_for is None:
+        return tin
+    own = each.sized_for
+    grown = tin.bounds_mm[0] / written.bounds_mm[0]
+    if grown == 1.0 or own.kind.main != 1 or own.kind.extras:
+        return own
+    return Tin(shape=own.shape, sizes_mm=(own.sizes_mm[0] * grown,), sold=own.sold)
+
+
+def _high_mm(parts: Decoration) -> float:
+    """How high it stands: put together or, where its parts do not say how, as high as its tallest part."""
+    whole = put_together(parts)
+    return whole.high_mm if whole else max((part.height_mm for part in parts.parts), default=0.0)
+
+
+def standing_mm(figures_: tuple[CakeFigure, ...], tiers_mm: float) -> float:
+    """How high a cake stands above its board with its decorations, its tiers `tiers_mm` high."""
+    tops = [tiers_mm + each.high_mm for each in figures_ if each.on == TOP]
+    return max([tiers_mm, *tops, *(each.high_mm for each in figures_ if each.on == BOARD)])
+
+
+def hung_g(figures_: tuple[CakeFigure, ...], tier: int) -> float:
+    """What hangs on the side of a tier weighs."""
+    return sum(each.parts_g for each in figures_ if each.on == SIDE and each.tier == tier)

@@ -1,0 +1,235 @@
+"""One tier worked out: batter, layers, coats, paste, time and portions, each asked of the table it comes from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tinbook.engine.layers import layer_for_mm, stack_mm
+from tinbook.engine.scaling import factor, times_needed
+from tinbook.facts import Facts
+from tinbook.models import Book
+from tinbook.plans.baking.bakes import Bakes
+from tinbook.plans.baking.times import Time
+from tinbook.plans.base.asking import AskError
+from tinbook.plans.base.scaling import Fit, fit, mixes, tin_rows, wanted_ml
+from tinbook.plans.base.versions import Version, versions
+from tinbook.plans.base.weighing import Batch
+from tinbook.plans.cakes.asked import TierAsked
+from tinbook.plans.finish.cake import Cake
+from tinbook.plans.finish.cakes import Cakes, baked_cake
+from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
+from tinbook.plans.finish.layers import Stack, layers_in, stack_of, wanted
+from tinbook.plans.portions.cutting import Portion
+from tinbook.plans.portions.serving import Serving, servings
+
+
+@dataclass(frozen=True, kw_only=True)
+class TierBaked:
+    """What a tier is baked from: the mixture exactly and with whole eggs (`beaten`: weighed instead), its tins, its
+    layers (None for cups, a dome or a ball), how many times the mixer bowl is filled, and its time in the oven."""
+
+    batch: Batch
+    exact: Version
+    whole: Version
+    beaten: bool
+    fit: Fit
+    stack: Stack | None
+    mixes: int
+    time: Time | None
+
+    @property
+    def eggs(self) -> float:
+        """Whole eggs in it; 0 where they are beaten and weighed, or there are none."""
+        lines = zip(self.batch.ingredients, self.whole.amounts, strict=True)
+        return sum(amount.shown for line, amount in lines if line.whole_egg and amount.unit == "")
+
+    @property
+    def tins(self) -> int:
+        """How many tins are filled; of cups, how many trays."""
+        return times_needed(self.fit.needed, self.fit.tin.holes)
+
+    @property
+    def oven_low_min(self) -> float:
+        """All its bakes, one after the other: at least."""
+        return self.fit.bakes * self.time.low_shown_min if self.time else 0.0
+
+    @property
+    def oven_high_min(self) -> float:
+        """The same at most."""
+        return self.fit.bakes * self.time.high_shown_min if self.time else 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class TierWorked:
+    """A tier with all its sums done. `baked` is None for a dummy, `cake` and `covered` for cups.
+
+    `weight_g`: what it weighs, finished, without its board; `serving` is None for a dummy.
+    """
+
+    asked: TierAsked
+    baked: TierBaked | None
+    cake: Cake | None
+    table: CoveredTable | None
+    covered: CoveredRow | None
+    serving: Serving | None
+    weight_g: float
+
+    @property
+    def outer_mm(self) -> float:
+        """How far coats and paste stand out from it."""
+        return self.asked.settled.coats_mm + self.asked.settled["paste"]
+
+    @property
+    def high_mm(self) -> float:
+        """How high it stands with its coats and paste on; 0 for cups."""
+        return self.cake.stands_mm + self.outer_mm if self.cake else 0.0
+
+    @property
+    def guide_mm(self) -> tuple[float, float]:
+        """How wide and long it is with its coats and paste on."""
+        return self.covered.board.guide_mm if self.covered else self.asked.tin.stand_mm
+
+    @property
+    def serves(self) -> int:
+        """Portions from it; of cups, one each."""
+        return self.asked.count * self.serving.cut.count if self.serving else 0
+
+
+def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes: Bakes | None = None) -> TierWorked:
+    """One tier; its time in the oven only where the `bakes` are given. AskError where its mixture cannot be cut as high
+    as asked, or its coats would close its tube."""
+    baked, cake = (None, foam(asked)) if asked.batch is None else _baked(asked, asked.batch, book, facts, bakes)
+    table = covered = None
+    if cake is not None:
+        cakes = Cakes(
+            finishing=asked.settled,
+            rows=((cake, asked.owned),),
+            height_mm=None if asked.batch else cake.height_mm,
+            of=asked.batch,
+        )
+        table = covered_table(cakes, book, facts)
+        if not table.rows:
+            raise _closed(asked)
+        covered = table.rows[0]
+    weight_g = _cake_g(baked)
+    serving = None
+    if baked is not None:
+        high_mm = cake.stands_mm if cake else 0.0
+        known_g = weight_g if baked.stack else None
+        serving = servings(asked.tin, high_mm, known_g, {portion.kind: portion})[portion.kind]
+    return TierWorked(
+        asked=asked,
+        baked=baked,
+        cake=cake,
+        table=table,
+        covered=covered,
+        serving=serving,
+        weight_g=weight_g + _finish_g(covered),
+    )
+
+
+def can_be(asked: TierAsked, cake: Cake | None) -> None:
+    """AskError where the tier as asked cannot be: what stops `worked_tier`, without its sums. `cake` is what becomes of
+    it; None for cups."""
+    if cake is None:
+        return
+    if not cake.room_for(asked.settled.coats_mm + asked.settled["paste"]):
+        raise _closed(asked)
+    as_baked = asked.height_mm is None and asked.layers is None
+    if asked.batch is not None and cake.solid == "upright" and not as_baked:
+        layers_in(asked.tin, layers_of(asked)[1], asked.settled["level_off"])
+
+
+def cake_asked_for(asked: TierAsked) -> Cake | None:
+    """The cake that becomes of a tier whose height or layers are asked for, else one of its outline, as high as the
+    house's layers come to; None for cups."""
+    if asked.cups:
+        return None
+    if asked.dummy:
+        return foam(asked)
+    layers, layer_mm = layers_of(asked)
+    if asked.tin.kind.solid != "upright":
+        return Cake(asked.tin, asked.tin.bounds_mm[0] / 2.0, layers)
+    return Cake(asked.tin, stack_mm(layers, layer_mm, asked.settled["filling"]), layers)
+
+
+def _closed(asked: TierAsked) -> AskError:
+    return AskError(f"its coats would close the tube of {asked.tin.name}", "name a wider ring, or thinner coats")
+
+
+def foam(asked: TierAsked) -> Cake:
+    """A dummy, as high as asked or as the house makes its cakes."""
+    return Cake(asked.tin, asked.height_mm or asked.settled.heights_mm[0], 1)
+
+
+def _baked(
+    asked: TierAsked, batch: Batch, book: Book, facts: Facts, bakes: Bakes | None
+) -> tuple[TierBaked, Cake | None]:
+    """What it is baked from, and the cake that becomes of it: as the mixture bakes, or as high as asked."""
+    settled, tin = asked.settled, asked.tin
+    if not batch.tins:
+        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "name a cake")
+    if asked.cups:
+        volume_ml = wanted_ml(batch, tin, asked.count)
+        exact, whole, beaten = versions(batch, factor(volume_ml, batch.batter_ml), tin.bounds_mm[0], facts)
+        fitted = fit(batch, book, facts, tin, asked.count, batch.batter_ml * whole.factor, whole.mass_g)
+        return _known(batch, exact, whole, beaten, fitted, None, book, facts, bakes), None
+    if asked.height_mm is None and asked.layers is None:
+        (row,) = tin_rows(batch, book, facts, [(tin, asked.owned)])
+        cake = baked_cake(batch, settled, row)
+        stack = stack_of(batch, settled, row.fit) if tin.kind.solid == "upright" else None
+        return _known(batch, row.exact, row.whole, row.beaten, row.fit, stack, book, facts, bakes), cake
+    layers, layer_mm = layers_of(asked)
+    if tin.kind.solid != "upright":
+        (row,) = tin_rows(batch, book, facts, [(tin, asked.owned)])
+        cake = Cake(tin, tin.bounds_mm[0] / 2.0, layers)
+        return _known(batch, row.exact, row.whole, row.beaten, row.fit, None, book, facts, bakes), cake
+    answer = wanted(batch, book, facts, tin, layers, layer_mm, settled)
+    cake = Cake(tin, answer.stack.stack_mm, answer.stack.layers)
+    return _known(batch, answer.exact, answer.whole, answer.beaten, answer.fit, answer.stack, book, facts, bakes), cake
+
+
+def layers_of(asked: TierAsked) -> tuple[int, float]:
+    """How many layers a tier has whose height or layers are asked for, and how high each is. AskError where its filling
+    leaves no room for them."""
+    settled, layers = asked.settled, asked.layers or asked.settled.layers
+    if asked.height_mm is None:
+        return layers, settled["layer"]
+    try:
+        return layers, layer_for_mm(asked.height_mm, layers, settled["filling"])
+    except ValueError as error:
+        raise AskError(str(error), "ask for fewer layers, less filling or a higher tier") from None
+
+
+def _known(
+    batch: Batch, exact: Version, whole: Version, beaten: bool, fitted: Fit, stack: Stack | None,
+    book: Book, facts: Facts, bakes: Bakes | None,
+) -> TierBaked:  # fmt: skip
+    baking = bakes.of(batch) if bakes else None
+    return TierBaked(
+        batch=batch,
+        exact=exact,
+        whole=whole,
+        beaten=beaten,
+        fit=fitted,
+        stack=stack,
+        mixes=mixes(book, whole.mass_g),
+        time=baking.times([(fitted.tin, fitted.batter_mm)])[0] if baking else None,
+    )
+
+
+def _cake_g(baked: TierBaked | None) -> float:
+    """What it weighs, baked and levelled: of a dome, a ball and cups, without what goes off in the oven."""
+    if baked is None:
+        return 0.0
+    if baked.stack is not None:
+        return baked.stack.weight_g
+    return baked.whole.mass_g * (1.0 - baked.batch.loss)
+
+
+def _finish_g(covered: CoveredRow | None) -> float:
+    """What its filling, coats, border and paste weigh."""
+    if covered is None:
+        return 0.0
+    coats_g = sum(row.filling_g + row.crumb_g + row.final_g + row.border_g for row in covered.made)
+    return coats_g + (covered.paste.net_g if covered.paste else 0.0)

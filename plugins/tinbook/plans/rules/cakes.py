@@ -1,0 +1,188 @@
+"""Rules of whole cakes: what a design names must be there, and its tiers must stand."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterator
+from dataclasses import replace
+
+from tinbook.facts import Facts
+from tinbook.models import Book, CakeDesign, DesignTier, Finish, Flaw, Made, Path
+from tinbook.models.cakes import NO_BORDER, NONE
+from tinbook.plans.cakes.asked import finished
+from tinbook.plans.cakes.sizes import WRITTEN
+from tinbook.plans.portions.cutting import portion_sizes
+from tinbook.plans.rules.cakes_on_show import board_flaws, decoration_flaws
+from tinbook.plans.rules.cakes_standing import said_at, standing_flaws
+from tinbook.plans.rules.fields import FOLLOWS, link_flaws, unknown_word
+from tinbook.plans.rules.finish import border_flaws, made_flaws
+from tinbook.plans.rules.parts import word_flaws
+from tinbook.tins import Tin
+
+OF_CAKES = ("filling", "coat", "cover", "border", "layers", "height", "colour", "ribbon")
+"""What is said of cakes alone: cups are neither cut, filled nor coated."""
+STEPS = re.compile(r"[+-]?[0-9]+")
+"""How a size is asked for by its steps."""
+OF_BATTER = ("mixture", "filling", "layers")
+"""What foam has none of."""
+
+
+def cake_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[str] = ()) -> tuple[Flaw, ...]:
+    """Everything that stops a cake being worked out; `lost` are names that the book lacks only because of a problem
+    told elsewhere."""
+    flaws = [
+        *_tier_list_flaws(design),
+        *_word_flaws(design, book, facts, lost),
+        *board_flaws(design, book, facts, lost),
+        *decoration_flaws(design, book, lost),
+        *_size_flaws(design),
+        *_link_flaws(design, book, facts, lost),
+    ]
+    if not flaws:
+        flaws += standing_flaws(design, book, facts)
+    # what is said for all tiers is told once, of the topmost and so the smallest
+    return tuple({(flaw.path, flaw.code): flaw for flaw in flaws}.values())
+
+
+def tier_paths(design: CakeDesign) -> Iterator[tuple[Path, DesignTier]]:
+    """Each tier and what stands beside the cake, with its place in the file."""
+    for key, tiers in (("tiers", design.tiers), ("beside", design.beside)):
+        yield from (((key, index), tier) for index, tier in enumerate(tiers))
+
+
+def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
+    """No tiers, a tier wider than the one below, what nothing stands on, cups among tiers, pillars under the foot."""
+    if not design.tiers:
+        hint = 'write them from the bottom, such as "[25 cm, 20 cm]"'
+        yield Flaw(code="tiers", path=("tiers",), message="the cake has no tier", hint=hint)
+    lower: Tin | None = None
+    for index, tier in enumerate(design.tiers):
+        path, tin = ("tiers", index), tier.tier.tin
+        if tin.kind.in_trays and len(design.tiers) > 1:
+            hint = 'write them under "beside:"'
+            yield Flaw(code="tiers", path=path, message="cups are no tier of a stacked cake", hint=hint)
+        elif lower is not None and (flaw := _stands_flaw(path, tin, lower)):
+            yield flaw
+        if index == 0 and tier.on_pillars:
+            message, hint = "the bottom tier stands on the board, not on pillars", "write it at the tier above"
+            yield Flaw(code="tiers", path=(*path, "on pillars"), message=message, hint=hint, on_key=True)
+        lower = tin
+    for index, tier in enumerate(design.beside):
+        for key, said in (("on pillars", tier.on_pillars), ("dummy", tier.dummy)):
+            if said:
+                message, hint = f"what stands beside a cake has no {key.removeprefix('on ')}", "take it out"
+                yield Flaw(code="tiers", path=("beside", index, key), message=message, hint=hint, on_key=True)
+
+
+def _stands_flaw(path: Path, upper: Tin, lower: Tin) -> Flaw | None:
+    if lower.kind.solid != "upright" or lower.kind.in_trays:
+        message, hint = f"nothing stands on {lower.name}", "write the tiers from the bottom"
+        return Flaw(code="tiers", path=path, message=message, hint=hint)
+    if any(top > low for top, low in zip(upper.bounds_mm, lower.bounds_mm, strict=True)):
+        message = f"{upper.name} is wider than {lower.name} below it"
+        return Flaw(code="tiers", path=path, message=message, hint="write the tiers from the bottom, the widest first")
+    return None
+
+
+def _word_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[str]) -> Iterator[Flaw]:
+    bare = [path for path, tier in tier_paths(design) if not tier.dummy and design.of(tier, "mixture") is None]
+    for path, tier in tier_paths(design):
+        own = tier.model_fields_set
+        if tier.tier.tin.kind.in_trays:
+            for name in OF_CAKES:
+                if name in own:
+                    message = f'cups have no "{name}": they are not filled and coated like a cake'
+                    hint = "take it out; ice them by their own recipe"
+                    yield Flaw(code="tiers", path=(*path, name), message=message, hint=hint, on_key=True)
+        elif tier.dummy:
+            for name in OF_BATTER:
+                if name in own:
+                    message, hint = f'a dummy is of foam and has no "{name}"', 'take it out, or take "dummy" out'
+                    yield Flaw(code="tiers", path=(*path, name), message=message, hint=hint, on_key=True)
+        if tier.tier.tin.kind.solid != "upright" and "height" in own:
+            message = f"a {tier.tier.tin.kind.noun} is as high as its shape"
+            yield Flaw(code="tiers", path=(*path, "height"), message=message, hint="take it out", on_key=True)
+        if not tier.dummy and path not in bare[1:]:
+            yield from _mixture_flaws(design, tier, path, book, facts, lost)
+        if not tier.tier.tin.kind.in_trays:
+            yield from _finish_flaws(design, tier, path, book, facts, lost)
+
+
+def _mixture_flaws(
+    design: CakeDesign, tier: DesignTier, path: Path, book: Book, facts: Facts, lost: Collection[str]
+) -> Iterator[Flaw]:
+    """A mixture that is there, is sound, and is baked in tins."""
+    word, here = design.of(tier, "mixture"), said_at(design, tier, path, "mixture")
+    if word is None:
+        hint = 'add "mixture:", with the name of a recipe\'s file, here or for the whole cake'
+        yield Flaw(code="mixture", path=path, message=f"what is {tier.tier.tin.name} baked from?", hint=hint)
+    elif word in book.mixtures:
+        if not book.mixtures[word].tins:
+            message = f'"{word}" is made by weight, not by tins'
+            yield Flaw(code="mixture", path=here, message=message, hint="name a recipe for a cake")
+    elif word in lost:
+        message, hint = f'its mixture "{word}" has a mistake in it', f"fix mixtures/{word}.yaml first"
+        yield Flaw(code=FOLLOWS, path=here, message=message, hint=hint)
+    else:
+        yield from _at(here, link_flaws("mixture", [word], book.mixtures))
+
+
+def _finish_flaws(
+    design: CakeDesign, tier: DesignTier, path: Path, book: Book, facts: Facts, lost: Collection[str]
+) -> Iterator[Flaw]:
+    """What it is filled, coated and covered with, in what colour, and the border round it."""
+    for name, role in (("filling", "filling"), ("coat", "final coat"), ("cover", "cover")):
+        word = design.of(tier, name)
+        if word is not None and word != NONE:
+            made = Finish.model_construct(made_with=Made.model_construct(**{role: word}))
+            here = said_at(design, tier, path, name)
+            for flaw in made_flaws(made, book, facts, lost):
+                message = flaw.message.replace("the final coat", "the coat")
+                yield replace(flaw, path=here, message=message)
+            if word in lost and word not in book.mixtures:
+                message, hint = f'its {name} "{word}" has a mistake in it', "fix that file first"
+                yield Flaw(code=FOLLOWS, path=here, message=message, hint=hint)
+    colour = design.of(tier, "colour")
+    yield from _at(said_at(design, tier, path, "colour"), word_flaws(None, colour, (), book, facts, lost))
+    border = design.of(tier, "border")
+    if border is not None and border is not NO_BORDER and border.pitch > 0.0:
+        settled = finished(design, tier, None, book, facts)
+        for flaw in border_flaws(border, settled, [tier.tier.tin]):
+            yield replace(flaw, path=(*said_at(design, tier, path, "border"), *flaw.path[1:]))
+
+
+def _at(path: Path, flaws: Iterator[Flaw]) -> Iterator[Flaw]:
+    """The same flaws at another place."""
+    return (replace(flaw, path=path) for flaw in flaws)
+
+
+def _size_flaws(design: CakeDesign) -> Iterator[Flaw]:
+    """Other sizes: as many tiers, none wider than the one below, and a name of their own."""
+    for name, sizes in (design.sizes or {}).items():
+        path, count = ("sizes", name), len(design.tiers)
+        if name.strip().lower() == WRITTEN or STEPS.fullmatch(name.strip()):
+            message, hint = f'"{name}" already means a size of every cake', "give this one another name"
+            yield Flaw(code="sizes", path=path, message=message, hint=hint, on_key=True)
+        if len(sizes) != count:
+            message = f"this size has {len(sizes)} tier{'' if len(sizes) == 1 else 's'}, and the cake {count}"
+            hint = "write as many tiers, from the bottom; for more or fewer start another cake from this one"
+            yield Flaw(code="sizes", path=path, message=message, hint=hint)
+            continue
+        for index, (size, tier) in enumerate(zip(sizes, design.tiers, strict=True)):
+            here, tin, own = (*path, index), size.tin, tier.tier.tin
+            if tin.kind.in_trays != own.kind.in_trays or tin.kind.solid != own.kind.solid:
+                message = f"{tin.name} cannot stand in for {own.name}"
+                yield Flaw(code="sizes", path=here, message=message, hint="write a tier of the same sort")
+            elif index and (flaw := _stands_flaw(here, tin, sizes[index - 1].tin)):
+                yield flaw
+
+
+def _link_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[str]) -> Iterator[Flaw]:
+    yield from (
+        flaw
+        for flaw in link_flaws("techniques", design.techniques, {*book.techniques, *lost})
+        if design.techniques[int(flaw.path[1])] not in lost
+    )
+    if design.portion is not None and design.portion not in (sizes := portion_sizes(book, facts)):
+        message = f'there is no portion called "{design.portion}"'
+        yield unknown_word(("portion",), design.portion, sizes, message=message)

@@ -1,0 +1,80 @@
+"""Sums lose and double nothing: exact ones sum exact figures, printed ones the printed rows."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+from tests.every import many
+from tests.plans.cakes.conftest import Design, Made, cakes
+
+from tinbook.loading import Loaded
+from tinbook.plans.cakes.totals import coat_g, filling_g, packs_of, tier_said
+from tinbook.plans.cakes.whole import whole_cake
+from tinbook.plans.rules.cakes import cake_flaws
+
+THREE = {"tiers": [{"tier": "25 cm", "mixture": "ginger-sponge"}, "20 cm", "15 cm"], "mixture": "madeira-cake",
+         "height": "10 cm", "colour": "gull white", "board": {"colour": "hull blue"},
+         "decorations": [{"technique": "heron-for-the-side", "on": "side", "tier": "2", "count": "2"}]}  # fmt: skip
+
+
+@given(data=cakes())
+@many(1000)
+def test_every_total_sums_its_rows(demo: Loaded, design: Design, data: dict[str, Any]) -> None:
+    cake = design(data)
+    assume(not cake_flaws(cake, demo.book, demo.facts))
+    whole = whole_cake("tide-cake", cake, demo.book, demo.facts)
+    tiers, total = whole.every_tier, whole.totals
+    assert total.filling_g == pytest.approx(sum(filling_g(tier)[0] for tier in tiers))
+    assert total.filling_shown_g == sum(filling_g(tier)[1] for tier in tiers)
+    assert total.coat_g == pytest.approx(sum(coat_g(tier)[0] for tier in tiers))
+    assert total.coat_shown_g == sum(coat_g(tier)[1] for tier in tiers)
+    assert total.portions == whole.serves == sum(tier.serves for tier in tiers)
+    assert total.eggs == sum(tier.baked.eggs for tier in tiers if tier.baked)
+    # every gram made for a tier is in one mixture's total, once
+    made_g = sum(row.made_g for tier in tiers if tier.covered for row in tier.covered.made)
+    assert sum(each.made_g for each in whole.mixtures) == pytest.approx(made_g)
+    shown_g = sum(row.made_shown_g for tier in tiers if tier.covered for row in tier.covered.made if row.made_g)
+    assert sum(each.made_shown_g for each in whole.mixtures) == pytest.approx(shown_g)
+    rolled_g = sum(tier.covered.paste.made_g for tier in tiers if tier.covered and tier.covered.paste)
+    assert sum(each.mass_g for each in whole.pastes) == pytest.approx(rolled_g + whole.stacked.paste_g)
+    for each in whole.mixtures:
+        assert each.batches * each.batch.makes_g == pytest.approx(each.made_g + each.over_g)
+        assert each.batches - 1 < each.factor <= each.batches + 1e-9
+
+
+def test_paste_is_told_by_colour_with_what_it_is_for(made: Made) -> None:
+    whole = made(THREE)
+    told = {(each.paste, each.colour and each.colour.name): len(each.amounts) for each in whole.pastes}
+    assert told[("sugarpaste", "gull white")] == 3 and told[("sugarpaste", "hull blue")] == 1
+    parts = [each for each in whole.pastes if each.paste == "Boatshed modelling paste"]
+    needs = {need.colour.name: need.mass_g for need in whole.figures[0].parts.colours if need.colour}
+    assert {each.colour.name: each.mass_g for each in parts if each.colour} == pytest.approx(needs)
+
+
+def test_pots_are_for_all_of_a_colour(made: Made) -> None:
+    """2.4 g of red and 0.1 g of brown go into 100 g of lamp red."""
+    whole = made({"tiers": "20 cm", "mixture": "madeira-cake", "colour": "lamp red", "board": {"covered": "no"}})
+    (red,) = whole.pastes
+    assert [(shade, grams) for _, shade, grams in red.pots] == [
+        ("poppy red", pytest.approx(0.024 * red.mass_g)),
+        ("chestnut brown", pytest.approx(0.001 * red.mass_g)),
+    ]
+
+
+def test_bought_paste_comes_in_packs(made: Made) -> None:
+    white = made(THREE).pastes[0]
+    packs = packs_of(white)
+    assert packs and sum(count * size for count, size in packs) >= white.mass_g
+
+
+def test_a_mixture_for_several_tiers_is_one_total(made: Made) -> None:
+    (icing,) = made(THREE).mixtures
+    assert icing.batch.slug == "american-buttercream"
+    assert [amount.what.figures[0][1] for amount in icing.amounts] == [1, 2, 3]
+
+
+def test_where_a_tier_is_is_said(made: Made) -> None:
+    whole = made({**THREE, "beside": "12 standard cups"})
+    assert [tier_said(tier, 3).key for tier in whole.every_tier] == [*["tier_of_cake"] * 3, "beside_the_cake"]

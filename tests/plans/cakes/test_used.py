@@ -1,0 +1,99 @@
+"""Everything used: ingredients over all mixtures, colours, tins, tools, and what is no food."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+from tests.every import many
+from tests.plans.cakes.conftest import Design, Made, cakes
+
+from tinbook.loading import Loaded
+from tinbook.plans.cakes.used import by_weight, everything_used, ingredients_used, pastes_used, versions_used
+from tinbook.plans.cakes.whole import whole_cake
+from tinbook.plans.rules.cakes import cake_flaws
+
+FULL = {"tiers": [{"tier": "25 cm", "mixture": "ginger-sponge"}, "20 cm", {"tier": "15 cm", "on pillars": "6 cm"}],
+        "mixture": "creamed-butter-sponge", "height": "10 cm", "colour": "lamp red", "ribbon": "yes",
+        "decorations": [{"technique": "lighthouse-for-the-front", "count": "2"}],
+        "techniques": ["stack-two-tiers"]}  # fmt: skip
+
+
+@given(data=cakes())
+@many(1000)
+def test_no_gram_is_lost_and_none_is_counted_twice(demo: Loaded, design: Design, data: dict[str, Any]) -> None:
+    """All ingredients together weigh what all mixtures do."""
+    cake = design(data)
+    assume(not cake_flaws(cake, demo.book, demo.facts))
+    whole = whole_cake("tide-cake", cake, demo.book, demo.facts)
+    used = ingredients_used(whole, demo.book, demo.facts)
+    mixed_g = sum(version.mass_g for _, version in versions_used(whole, demo.facts))
+    assert sum(each.mass_g for each in used) == pytest.approx(mixed_g, rel=1e-6)
+    sponges_g = sum(tier.baked.whole.mass_g for tier in whole.every_tier if tier.baked)
+    iced_g = sum(total.made_g * total.batch.mass_g / total.batch.makes_g for total in whole.mixtures)
+    pasted_g = sum(total.mass_g * total.batch.mass_g / total.batch.makes_g for total in whole.pastes if total.batch)
+    assert mixed_g == pytest.approx(sponges_g + iced_g + pasted_g, rel=1e-6)
+    eggs = sum(each.pieces for each in used if each.name == "egg")
+    assert eggs == whole.totals.eggs
+    assert len({each.name for each in used}) == len(used)
+
+
+def test_printed_weights_sum_what_each_mixture_weighs_out(made: Made, demo: Loaded) -> None:
+    whole = made({"tiers": ["20 cm", "15 cm"], "mixture": "creamed-butter-sponge", "cover": "none", "board": "none"})
+    flour = next(each for each in ingredients_used(whole, demo.book, demo.facts) if each.name == "self-raising flour")
+    shown = 0.0
+    for tier in whole.tiers:
+        assert tier.baked
+        at = [line.name for line in tier.baked.batch.ingredients].index("self-raising flour")
+        shown += tier.baked.whole.amounts[at].shown
+    assert flour.shown_g == shown and flour.of == ("Creamed butter sponge",)
+
+
+def test_paste_for_parts_is_what_is_to_be_had_ready(made: Made) -> None:
+    whole = made(
+        {"tiers": "20 cm", "mixture": "madeira-cake", "decorations": [{"technique": "lighthouse-for-the-front"}]}
+    )
+    taken = {batch.slug: mass_g for batch, mass_g in pastes_used(whole)}
+    assert taken["modelling-paste"] == pytest.approx(200.0)
+    covers_g = sum(total.mass_g for total in whole.pastes if total.paste == "sugarpaste")
+    assert taken["sugarpaste"] == pytest.approx(covers_g)
+
+
+def test_what_is_cut_to_length_is_counted(made: Made, demo: Loaded) -> None:
+    whole = made(FULL)
+    used = everything_used(whole, demo.book, demo.facts)
+    told = [(each.what, each.count) for each in used.cut]
+    assert told == [
+        ("drum", 1), ("ribbon", 1), ("card", 1), ("card", 1), ("ribbon", 1), ("ribbon", 1), ("ribbon", 1), ("dowel", 5),
+        ("pillar", 5),
+    ]  # fmt: skip
+    assert [each.hidden for each in used.cut if each.what in ("dowel", "pillar")] == [True, True]
+    sticks = {thing.name: thing.amount.shown for thing in used.not_food}
+    assert sticks["lolly stick"] == 2
+
+
+def test_tins_cutters_tools_and_pots(made: Made, demo: Loaded) -> None:
+    used = everything_used(made(FULL), demo.book, demo.facts)
+    assert {tin.tin.name: (tin.fill, tin.have) for tin in used.tins} == {
+        "round 25 cm": (2, 1), "round 20 cm": (2, 2), "round 15 cm": (2, 2),
+    }  # fmt: skip
+    assert any(cutter.form == "round" and cutter.owned for cutter in used.cutters)
+    assert len(set(used.tools)) == len(used.tools) and "fine saw or dowel cutter" in used.tools
+    reds = [pot for pot in used.pots if pot.shade == "poppy red"]
+    assert len(reds) == 1 and reds[0].mass_g and reds[0].mass_g > 0.0
+
+
+def test_a_border_wants_its_nozzle(made: Made, demo: Loaded) -> None:
+    piped = everything_used(made({"tiers": "20 cm", "mixture": "madeira-cake"}), demo.book, demo.facts)
+    assert [(each.nozzle, each.opening_mm) for each in piped.nozzles] == [("open star", 8.0)]
+    plain = everything_used(
+        made({"tiers": "20 cm", "mixture": "madeira-cake", "border": "none"}), demo.book, demo.facts
+    )
+    assert plain.nozzles == ()
+
+
+def test_a_mixture_by_weight_is_all_weighed(made: Made, demo: Loaded) -> None:
+    batch = made({"tiers": "20 cm", "mixture": "madeira-cake"}).tiers[0].baked
+    assert batch is not None
+    assert all(amount.unit != "" for amount in by_weight(batch.batch, 0.3, demo.facts).amounts)
