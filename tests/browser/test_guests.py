@@ -106,7 +106,7 @@ def test_whole_without_a_script(page: Open, demo_url: str) -> None:
 def test_letters_of_a_large_plan_can_be_read_on_paper(page: Open, demo_url: str, tmp_path: Path) -> None:
     """Nothing under 9 pt on a sheet of 200 pieces, fitted."""
     tab = page()
-    tab.goto(f"{demo_url}portions/round/#round-40-cm-finger")
+    tab.goto(f"{demo_url}portions/round/round-40-cm/#round-40-cm-finger")
     tab.pdf(path=str(tmp_path / "it.pdf"), format="A4", prefer_css_page_size=True)
     run = subprocess.run(
         ["pdftotext", "-bbox", str(tmp_path / "it.pdf"), "-"], capture_output=True, text=True, check=True
@@ -124,7 +124,7 @@ def test_one_plan_is_printed_at_full_size(page: Open, demo_url: str) -> None:
     tab.emulate_media(media="print")
     figure = tab.locator("#square-15-cm-dessert")
     expect(figure).to_contain_text("On A4 at full size")
-    wide_px = figure.locator("path.tb-edge").evaluate("edge => edge.getBBox().width * edge.getScreenCTM().a")
+    wide_px = figure.locator("use.tb-edge").evaluate("edge => edge.getBBox().width * edge.getScreenCTM().a")
     assert wide_px / 96 * 25.4 == pytest.approx(150.0, abs=0.3)
     # The others are left out.
     expect(tab.locator("#square-20-cm-dessert")).to_be_hidden()

@@ -25,7 +25,9 @@ OWN_FILES = {
     "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
-LIKE = {"mixture_tables": "mixture", "all_tins": "tins", "forms": "reference"}
+LIKE = {
+    "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
+}  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
 LIKE_SCRIPTS = {"all_tins": "tins"}
 """Kinds of page that have another's script."""
@@ -42,7 +44,7 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
 }
 """Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
 WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "css": {"narrow": (NARROW,), "links": ('<ul class="tb-links',)},
+    "css": {"narrow": (NARROW,), "sheets": ("tb-sheets",), "links": ('<ul class="tb-links',)},
     "js": {"narrow": (NARROW,)},
 }
 """The same for those that come after the kind's own."""

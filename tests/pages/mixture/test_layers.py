@@ -39,15 +39,14 @@ def test_a_row_says_what_its_plan_says(desk: Desk) -> None:
             stack.weight_shown_g, stack.batter_shown_mm, stack.baked_shown_mm, stack.levelled_shown_mm,
         )  # fmt: skip
         assert cells == [f"{figure:g}" for figure in told]
-        assert ("tb-lent" in row) != each.owned
 
 
 def test_heads_and_cells_are_as_many(filled: Filled) -> None:
     table = (
         filled("mixtures/creamed-butter-sponge/tables").partition("Layers from every tin")[2].partition("</table>")[0]
     )
-    head, _, body = table.partition("<tbody>")
-    rows = body.strip().split("\n")
+    head, _, body = table.partition("<tbody")
+    rows = body.partition(">")[2].strip().split("\n")
     assert {row.count("<td") + row.count("<th") for row in rows} == {head.count("<th scope")}
 
 

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from markupsafe import Markup
 
-from tinbook.pages.at_a_glance.cuts import CutsView, shape_address, sides, tin_anchor
+from tinbook.pages.at_a_glance.cuts import cuts_pages, plan_addresses, sides, tin_anchor
 from tinbook.pages.at_a_glance.portion_charts import Chart, charts
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, Titled, cells
 from tinbook.pages.base.icons import icon
@@ -22,7 +22,7 @@ from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import portion_sizes
 from tinbook.plans.portions.glance import Glance, TinPortions, glance
 from tinbook.plans.portions.tables import cut_said
-from tinbook.tins import SHAPES
+from tinbook.tins import SHAPES, Tin
 
 TITLE = "Portions"
 INDEX = "portions/index"
@@ -93,13 +93,15 @@ class PortionsView:
         return any(row.owned for row in self.glance.tins)
 
     def _lines(self, rows: Iterable[TinPortions]) -> Iterator[PortionLine]:
-        shape = ""
+        shape, addresses = "", dict[Tin, str]()
         for row in rows:
             tin = row.tin
+            if tin.shape != shape:
+                addresses = plan_addresses(self.desk, tin.shape)
             yield PortionLine(
                 name=formats.tin_words(tin.name),
                 icon=icon(tin) if row.owned else Markup(""),
-                address=shape_address(tin.shape),
+                address=addresses[tin],
                 anchor=tin_anchor(tin),
                 owned=row.owned,
                 first=tin.shape != shape,
@@ -212,7 +214,7 @@ def _way(cut: Cut) -> str:
 
 
 def portions_pages(desk: Desk) -> Iterator[Page]:
-    """The page of all portions, then one for each shape."""
+    """The page of all portions, then those of each shape."""
     yield Page(
         address=INDEX,
         title="Portions at a glance",
@@ -221,11 +223,4 @@ def portions_pages(desk: Desk) -> Iterator[Page]:
         section=("Tins", TITLE),
     )
     for shape in dict.fromkeys(tin.shape for tin, _ in all_outlines(desk.book)):
-        title = SHAPES[shape].title
-        yield Page(
-            address=shape_address(shape),
-            title=f"Cutting plans: {title.lower()}",
-            template="cuts",
-            view=CutsView(desk, shape),
-            section=("Tins", TITLE, title),
-        )
+        yield from cuts_pages(desk, shape, ("Tins", TITLE, SHAPES[shape].title))

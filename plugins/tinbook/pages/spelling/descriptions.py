@@ -23,6 +23,8 @@ DESCRIPTIONS: Mapping[str, str] = {
     "boards": "Drums and cards for every cake: how wide, how much paste, which ribbon and box.",
     "colours": "Our colours, and how to mix each one.",
     "oven": "What to set on this oven’s dial, and how long each mixture bakes in each tin.",
+    "oven_kind": "{title}: other ways to bake each of them, and what a bake takes.",
+    "oven_log": "{title}: how long each cake was in this oven, and what was expected.",
     "rules": "What the law asks when you sell a cake, nation by nation.",
     "reference": "{title}: every key of the files, what it means, what happens without it, and how to write it.",
     "forms": "How to write amounts, tins, times and other values in the files of {book}.",

@@ -58,3 +58,9 @@ export const narrow = {
   // choices are in this order
   order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
 };
+
+export const sheets = {
+  all: count => `Search all ${count}`,
+  coming: "Fetching the other pages.",
+  none: "The other pages cannot be fetched from here. Leaf through them below.",
+};

@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from tinbook.models import House, Mixture
-from tinbook.pages.at_a_glance.oven import OvenView, oven_pages
 from tinbook.pages.base.page import Desk
+from tinbook.pages.oven.oven import OvenView, oven_pages
 from tinbook.plans.baking.loads import written_loads
 from tinbook.plans.base.weighing import Batch
 from tinbook.site import build_site, contents
