@@ -38,7 +38,7 @@ def test_every_mixture_baked_is_in_both_tables_of_its_kind_once(large: Desk) -> 
     loads = [row.head for page in pages for row in page.view.items[page.part].loads.rows]
     assert ways == loads == [each.name for slug, each in large.book.mixtures.items() if slug != "cream"]
     text = told(pages[1])
-    assert "M 154" in text and "M 149" not in text and "What a bake takes" in text
+    assert "M 154" in text and "M 149" not in text and "What each bake involves" in text
     assert f"{ROWS + 1} to {ROWS + 5} of {ROWS + 5}" in text
 
 
