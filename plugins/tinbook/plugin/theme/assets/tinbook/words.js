@@ -13,6 +13,8 @@ export const bench = {
   by: factor => `× ${factor}`,
   byDepth: "same depth of batter",
   byBrim: "filled to the same share of the brim",
+  byCake: "as the cake asks",
+  backToCake: "Back to the cake",
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
   together: grams => `${grams} in all`,
