@@ -8,7 +8,13 @@ from typing import Any
 
 from mkdocs.structure.files import File
 
-ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
+ROOMS = {
+    "Mixtures": "mixtures/index",
+    "Techniques": "techniques/index",
+    "Cakes": "cakes/index",
+    "Tins": "tins",
+    "Measures": "measures",
+}
 INSIDE = {
     "Mixtures": ("tags", "on-hand"),
     "Techniques": ("colours",),

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tinbook.pages.base.drawings import Plans, nested_plans
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural, tin_name
-from tinbook.pages.lists.lists import Group, kind_groups, technique_entry
+from tinbook.pages.lists.lists import Group, cake_entry, kind_groups, technique_entry
 from tinbook.pages.spelling import formats
 
 USES = {
@@ -73,6 +73,11 @@ class HomeView:
         """Their names, in one line; the first few, if there are many."""
         entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
         return Group("Techniques", "techniques/index", entries).names
+
+    @property
+    def cakes(self) -> Group:
+        """The cakes."""
+        return Group("Cakes", "cakes/index", tuple(cake_entry(self.desk, slug) for slug in self.desk.book.cakes))
 
     @property
     def card_count(self) -> int:

@@ -1,4 +1,4 @@
-"""Lists that lead to other pages: mixtures by kind, techniques, tags."""
+"""Lists that lead to other pages: mixtures by kind, techniques, cakes, tags."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count
+from tinbook.pages.cake.addresses import cake_address, called
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
@@ -133,6 +134,20 @@ def technique_entry(desk: Desk, slug: str) -> Entry:
     )
 
 
+def cake_entry(desk: Desk, slug: str) -> Entry:
+    """A cake as a line of a list: its tins from the bottom, what it is."""
+    design = desk.book.cakes[slug]
+    sizes, what = called(tier.tier.tin for tier in design.tiers)
+    told = [what, design.about or "", *([", ".join(design.tags)] if design.tags and not design.about else [])]
+    return Entry(
+        address=cake_address(slug),
+        name=design.name,
+        left=formats.tin_words(sizes),
+        second="; ".join(words.rstrip(".") for words in told if words),
+        marks=marks(kind=["Cake"], season=season_names(design), tag=design.tags, also=design.also),
+    )
+
+
 def kind_groups(desk: Desk) -> tuple[Group, ...]:
     """The mixtures by kind, in the order of the kinds; empty kinds are left out."""
     groups = []
@@ -164,7 +179,7 @@ def kind_address(key: str) -> str:
 
 
 def tag_groups(desk: Desk) -> tuple[Group, ...]:
-    """Mixtures and techniques by tag, tags in alphabetical order."""
+    """Mixtures, techniques and cakes by tag, tags in alphabetical order."""
     tagged: dict[str, list[Entry]] = {}
     for slug, mixture in desk.book.mixtures.items():
         for tag in mixture.tags:
@@ -172,6 +187,9 @@ def tag_groups(desk: Desk) -> tuple[Group, ...]:
     for slug, technique in desk.book.techniques.items():
         for tag in technique.tags:
             tagged.setdefault(tag, []).append(_tagged(technique_entry(desk, slug), "Technique"))
+    for slug, design in desk.book.cakes.items():
+        for tag in design.tags:
+            tagged.setdefault(tag, []).append(_tagged(cake_entry(desk, slug)))
     return tuple(Group(tag, "", tuple(tagged[tag]), tag_anchor(tag)) for tag in sorted(tagged))
 
 
@@ -182,7 +200,7 @@ def _tagged(entry: Entry, kind: str = "") -> Entry:
 
 
 def list_pages(desk: Desk) -> Iterator[Page]:
-    """Mixtures, one page for each kind, techniques, tags."""
+    """Mixtures, one page for each kind, techniques, cakes, tags."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
     on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
@@ -205,5 +223,11 @@ def list_pages(desk: Desk) -> Iterator[Page]:
         view=ListView(title="Techniques", lead=lead, items=(techniques,), kind_word="Level"),
         section=("Techniques",),
     )
+    if desk.book.cakes:
+        by_name = sorted(desk.book.cakes, key=lambda slug: desk.book.cakes[slug].name.lower())
+        cakes = Group("", "", tuple(cake_entry(desk, slug) for slug in by_name))
+        lead = f"{plural(len(by_name), 'cake')}, each for every size it can be made in."
+        view = ListView(title="Cakes", lead=lead, items=(cakes,))
+        yield Page(address="cakes/index", title="Cakes", template="list", view=view, section=("Cakes",))
     tags = ListView(title="Tags", lead="What goes together.", items=tag_groups(desk))
     yield Page(address="tags", title="Tags", template="list", view=tags, section=("Tags",))

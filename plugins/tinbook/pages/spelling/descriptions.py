@@ -9,6 +9,8 @@ DESCRIPTIONS: Mapping[str, str] = {
     "mixture": "{title}: what to weigh for the tin you have, how it is made and how long it bakes.",
     "mixture_tables": "{title}: every tin, layers, by the egg, balance and times, as a wall sheet.",
     "technique": "{title}: what to have ready, step by step, and what to do if it goes wrong.",
+    "cake": "{title}: every tier in every size, its heights, layers, coats, paste and portions.",
+    "cake_used": "{title}: ingredients with whole eggs, pastes, colours, tools, boards and dowels.",
     "list": "{title}: {book}, each on a page of its own.",
     "ingredient": "{title}: what a cup and a spoon of it weigh, what to use instead, and where it is used.",
     "ingredients": "Ingredients in {book}: what each weighs by the cup and spoon.",
