@@ -6,7 +6,7 @@ from tests.pages.cake.conftest import FIGURED
 from tests.plans.cakes.conftest import Made
 
 from tinbook.loading import Loaded
-from tinbook.pages.cake.jobs import cut_line, jobs, paste_line
+from tinbook.pages.cake.jobs import cut_line, jobs, paste_line, together
 from tinbook.pages.spelling import formats
 from tinbook.plans.cakes.used import CutUsed, things_cut
 
@@ -24,7 +24,7 @@ def test_every_bake_mixture_paste_decoration_and_board_has_its_line(demo: Loaded
         formats.number(total.shown_g) for total in cake.pastes
     ]
     assert [line.figure for line in groups["Decorations"]] == ["A", "2 ×", "C", "D"]
-    assert len(groups["Board and stacking"]) == len(list(things_cut(cake, demo.facts))) + 1
+    assert len(groups["Board and stacking"]) == len(list(together(things_cut(cake, demo.facts)))) + 1
     assert all(line.link for title in ("Bake", "Decorations") for line in groups[title])
 
 
@@ -42,6 +42,13 @@ def test_a_paste_says_what_is_kneaded_in_and_where_it_goes(made: Made) -> None:
     line = paste_line(cake.pastes[0])
     assert line.name == "sugarpaste, hull blue" and "knead in " in line.note and line.swatch
     assert line.note.startswith("base ")
+
+
+def test_things_alike_are_one_line() -> None:
+    def dowels(count: int, long_mm: float) -> CutUsed:
+        return CutUsed(what="dowel", count=count, long_mm=long_mm, wide_mm=6.0, hidden=True)
+
+    assert list(together([dowels(5, 111.0), dowels(4, 90.0), dowels(5, 111.0)])) == [dowels(10, 111.0), dowels(4, 90.0)]
 
 
 def test_what_is_cut_to_length_says_how_long_and_is_no_food() -> None:

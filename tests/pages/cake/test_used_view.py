@@ -6,6 +6,7 @@ from tests.pages.cake.conftest import FIGURED
 from tests.plans.cakes.conftest import Made
 
 from tinbook.pages.base.page import Desk
+from tinbook.pages.cake.jobs import together
 from tinbook.pages.cake.used_view import not_food, used_groups
 from tinbook.plans.cakes.used import everything_used
 
@@ -15,7 +16,7 @@ def test_every_thing_has_its_line(desk: Desk, made: Made) -> None:
     groups = {group.title: group.lines for group in used_groups(every, "cm", desk)}
     assert len(groups["Ingredients"]) == len(every.ingredients)
     assert len(groups["Colours"]) == len(every.pots) and len(groups["Tins"]) == len(every.tins)
-    assert len(groups["Not food: count in, count out"]) == len(every.cut) + len(every.not_food)
+    assert len(groups["Not food: count in, count out"]) == len(list(together(every.cut))) + len(every.not_food)
     assert all(line.flag == "not food" for line in groups["Not food: count in, count out"])
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tinbook.facts import Facts
 from tinbook.models.cakes import BOARD, SIDE
@@ -154,11 +154,20 @@ def _figure_notes(cake: WholeCake, figure: CakeFigure, nth: int) -> Iterator[str
 
 def _cut(cake: WholeCake, facts: Facts) -> Iterator[JobLine]:
     drum = cake.stacked.drum
-    for thing in things_cut(cake, facts):
+    for thing in together(things_cut(cake, facts)):
         yield cut_line(thing, drum.board.sold if drum else "cm")
     if drum is not None and drum.box_shown_mm:
         sides = " × ".join(number(side / 10.0) for side in drum.box_shown_mm)
         yield JobLine(figure="1", unit="", name="box", note=f"{formats.with_unit(sides, 'cm')} inside, at least")
+
+
+def together(things: Iterable[CutUsed]) -> Iterator[CutUsed]:
+    """Things alike in one, counted."""
+    counts: dict[CutUsed, int] = {}
+    for thing in things:
+        one = replace(thing, count=1)
+        counts[one] = counts.get(one, 0) + thing.count
+    yield from (replace(one, count=count) for one, count in counts.items())
 
 
 def cut_line(thing: CutUsed, sold: Sold) -> JobLine:

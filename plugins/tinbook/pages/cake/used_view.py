@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import plural
 from tinbook.pages.cake.addresses import Way
-from tinbook.pages.cake.jobs import JobGroup, JobLine, cut_line
+from tinbook.pages.cake.jobs import JobGroup, JobLine, cut_line, together
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.pages.technique.figures import mm, pot_g
@@ -24,7 +24,7 @@ CUT = ("dowel", "pillar", "card", "drum", "ribbon")
 
 def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup, ...]:
     """The groups of the list, those that hold anything; without the tools."""
-    not_food = (*(cut_line(thing, sold) for thing in every.cut), *map(_inedible, every.not_food))
+    not_food = (*(cut_line(thing, sold) for thing in together(every.cut)), *map(_inedible, every.not_food))
     groups = (
         JobGroup("Ingredients", tuple(_ingredient(one, desk) for one in every.ingredients)),
         JobGroup("Colours", tuple(map(_pot, every.pots))),

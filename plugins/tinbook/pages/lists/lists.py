@@ -138,12 +138,13 @@ def cake_entry(desk: Desk, slug: str) -> Entry:
     """A cake as a line of a list: its tins from the bottom, what it is."""
     design = desk.book.cakes[slug]
     sizes, what = called(tier.tier.tin for tier in design.tiers)
-    told = [what, design.about or "", *([", ".join(design.tags)] if design.tags and not design.about else [])]
+    unit, _, shape = what.partition(" ")
+    told = [formats.title(shape), design.about or ", ".join(design.tags)]
     return Entry(
         address=cake_address(slug),
         name=design.name,
-        left=formats.tin_words(sizes),
-        second="; ".join(words.rstrip(".") for words in told if words),
+        left=formats.with_unit(sizes, unit),
+        second=". ".join(words for words in told if words),
         marks=marks(kind=["Cake"], season=season_names(design), tag=design.tags, also=design.also),
     )
 
