@@ -1,1 +1,1 @@
-"""Tinbook: a house book for a maker of celebration cakes."""
+"""Tinbook: a recipe book for one celebration-cake maker."""

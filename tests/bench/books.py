@@ -34,6 +34,7 @@ def dump(path: Path, data: Any) -> None:
 
 def repeated(folder: Path, count: int) -> Path:
     """A book of `count` mixtures: the demo's own, then the same under other names, with all the rest of the demo."""
+    folder.mkdir(exist_ok=True)
     shutil.copytree(DEMO, folder / "recipes")
     sources = sorted((DEMO / "mixtures").glob("*.yaml"))
     for number in range(len(sources), count):

@@ -11,15 +11,26 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.bench.test_build import book, seconds
+from tests.bench.books import repeated
+from tests.bench.test_build import built
 
 from tinbook.loading import load_book
-
-__all__ = ["book"]
 
 ENTRIES = 2000
 MOST = 1.1
 """How many times as long as without its log the book may take."""
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    """A book of 300 recipes."""
+    return repeated(tmp_path / "book", 300)
+
+
+def seconds(folder: Path) -> float:
+    """One build of which nothing is known."""
+    shutil.rmtree(folder / ".cache", ignore_errors=True)
+    return built(folder).s
 
 
 @pytest.fixture
@@ -28,7 +39,11 @@ def logged(book: Path, tmp_path: Path) -> Path:
     folder = tmp_path / "logged"
     shutil.copytree(book, folder, ignore=shutil.ignore_patterns("site"))
     found = load_book(folder / "recipes").book.mixtures
-    mixtures = {slug: mixture for slug, mixture in found.items() if not mixture.tins[0][1].kind.in_trays}
+    mixtures = {
+        slug: mixture
+        for slug, mixture in found.items()
+        if mixture.bake and mixture.tins and not mixture.tins[0][1].kind.in_trays
+    }
     lines = ["bakes:"]
     for number, mixture_of in islice(product(range(99), mixtures.items()), ENTRIES):
         slug, mixture = mixture_of

@@ -67,9 +67,9 @@ def test_a_question_is_answered_and_kept(page: Open, demo_url: str) -> None:
     tab.get_by_label("Guests", exact=True).fill("50")
     first = tab.locator(".tb-found li").first
     expect(first).to_contain_text("square 25\u00a0cm")
-    expect(first).to_contain_text("serves 50, none spare")
+    expect(first).to_contain_text("serves 50, none left over")
     expect(first).to_contain_text("of the recipe")
-    tab.get_by_label("Beside it").select_option("cupcakes")
+    tab.get_by_label("Alongside").select_option("cupcakes")
     expect(first).to_contain_text("standard cups")
     tab.get_by_label("Keep the top tier back").check()
     expect(first).to_contain_text("top tier kept back")
@@ -98,7 +98,7 @@ def test_whole_without_a_script(page: Open, demo_url: str) -> None:
     row = tab.locator("#dessert-rows tbody tr", has=tab.get_by_role("rowheader", name="50", exact=True))
     expect(row).to_contain_text("square 25\u00a0cm")
     # the first answer stands there, and nothing that only a script answers
-    expect(tab.locator(".tb-found li").first).to_contain_text("serves 43, 3 spare")
+    expect(tab.locator(".tb-found li").first).to_contain_text("serves 43, 3 left over")
     expect(tab.get_by_text("For 40 guests, dessert")).to_be_visible()
     expect(tab.locator("#tb-ask :is(input, select)").first).to_be_hidden()
 
@@ -106,7 +106,7 @@ def test_whole_without_a_script(page: Open, demo_url: str) -> None:
 def test_letters_of_a_large_plan_can_be_read_on_paper(page: Open, demo_url: str, tmp_path: Path) -> None:
     """Nothing under 9 pt on a sheet of 200 pieces, fitted."""
     tab = page()
-    tab.goto(f"{demo_url}portions/round/#round-40-cm-finger")
+    tab.goto(f"{demo_url}portions/round/round-40-cm/#round-40-cm-finger")
     tab.pdf(path=str(tmp_path / "it.pdf"), format="A4", prefer_css_page_size=True)
     run = subprocess.run(
         ["pdftotext", "-bbox", str(tmp_path / "it.pdf"), "-"], capture_output=True, text=True, check=True
@@ -124,7 +124,7 @@ def test_one_plan_is_printed_at_full_size(page: Open, demo_url: str) -> None:
     tab.emulate_media(media="print")
     figure = tab.locator("#square-15-cm-dessert")
     expect(figure).to_contain_text("On A4 at full size")
-    wide_px = figure.locator("path.tb-edge").evaluate("edge => edge.getBBox().width * edge.getScreenCTM().a")
+    wide_px = figure.locator("use.tb-edge").evaluate("edge => edge.getBBox().width * edge.getScreenCTM().a")
     assert wide_px / 96 * 25.4 == pytest.approx(150.0, abs=0.3)
     # The others are left out.
     expect(tab.locator("#square-20-cm-dessert")).to_be_hidden()

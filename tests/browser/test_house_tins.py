@@ -23,7 +23,7 @@ GLANCES = (
     "on-hand/", "colours/", "mixtures/", "techniques/", "ingredients/",
 )  # fmt: skip
 MOST_SHIFT = 0.02
-TIN_TO_TIN = re.compile("^Convert a tin$")
+TIN_TO_TIN = re.compile("^Convert tin sizes$")
 SHIFTS = """window.moved = 0;
 new PerformanceObserver(list => { for (const each of list.getEntries()) window.moved += each.value; })
   .observe({ type: "layout-shift", buffered: true });"""
@@ -142,10 +142,10 @@ def test_forty_guests_are_answered_from_home_in_two_taps(page: Open, demo_url: s
     tab = page(**screen)
     tab.goto(demo_url)
     tab.get_by_role("main").get_by_role("link", name=TIN_TO_TIN).first.click()
-    tab.get_by_role("link", name="From guests to tins").click()
+    tab.get_by_role("link", name="Tins for guests").click()
     expect(tab.get_by_label("Guests", exact=True)).to_have_value("40")
     first = tab.locator(".tb-found li").first
-    expect(first).to_contain_text("serves 43, 3 spare")
+    expect(first).to_contain_text("serves 43, 3 left over")
     place = placed(first)
     assert place["y"] + place["height"] <= tab.viewport_size["height"]  # type: ignore[index]
 
@@ -194,7 +194,7 @@ def test_own_tins_stand_before_others_and_cakes_are_drawn(page: Open, demo_url: 
 def test_the_recipe_is_the_one_last_at_the_bench(page: Open, demo_url: str) -> None:
     tab = page(**LYING)
     tab.goto(f"{demo_url}guests/")
-    baked = tab.get_by_label("Baked with")
+    baked = tab.get_by_label("Recipe")
     first = baked.input_value()
     tab.goto(f"{demo_url}mixtures/madeira-cake/")
     tab.goto(f"{demo_url}mixtures/american-buttercream/")  # nothing is baked from it

@@ -175,7 +175,7 @@ def test_a_class_is_told_the_same_on_page_file_and_pdf(
     total = shown_g(sum({(need["paste"], need["colour"]): need["exact_g"] for need in needs}.values()) * people)
     assert f"{total:g}g" in whole and f"{total:g}g" in paper
     assert whole.partition("Templates")[0][:40] in file
-    for caution in ours.locator(".tb-caution b", has_text="Not food").all_inner_texts():
+    for caution in ours.locator(".tb-caution b", has_text="Not edible").all_inner_texts():
         assert _words(caution) in file and _words(caution) in paper
     # the table for every cake as well
     cell = ours.locator("#paste-for-every-cake-rows tr", has_text="as written").locator(".tb-main")

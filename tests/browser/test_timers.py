@@ -85,7 +85,7 @@ def test_two_run_at_once(bench: Callable[..., Page]) -> None:
     assert faces(tab) == [f"{first}:00", f"{other}:00"]
     tab.clock.run_for(61_000)
     assert faces(tab) == [f"{first - 2}:59", f"{other - 2}:59"]
-    expect(tab.locator(".tb-start").first).to_have_text(f"till 9:{first:02}")
+    expect(tab.locator(".tb-start").first).to_have_text(f"until 9:{first:02}")
     the(tab, "Stop").first.tap()
     tab.clock.run_for(30_000)
     assert faces(tab) == [f"{first - 2}:59", f"{other - 2}:29"]

@@ -153,7 +153,7 @@ def test_a_served_book_stands_while_its_settings_are_broken(served: Served) -> N
 def test_a_served_book_stands_while_files_are_gone(served: Served) -> None:
     settings, pages, away = served.book / "mkdocs.yml", served.book / "book_src", served.book / "away"
     settings.rename(away)
-    assert served.says("mkdocs.yml is gone: put it back")
+    assert served.says("mkdocs.yml is missing: put it back")
     assert "<title>Sources - Ours</title>" in served.page("sources/")
     away.write_text(away.read_text("utf-8").replace('"Ours"', "Heron house"), "utf-8")
     away.rename(settings)

@@ -205,9 +205,9 @@ def test_a_measure_that_cannot_be_is_refused(run: Run, tin: str, told: str) -> N
 
 def test_dowels_come_with_the_word_that_they_are_no_food(run: Run) -> None:
     asked = ("table", "dowels", "--tin", "round 20 cm", "--above", "round 15 cm")
-    assert "Not food: count them in, count them out" in run(*asked).output
+    assert "Not edible: count them in, count them out" in run(*asked).output
     told = json.loads(run(*asked, "--format", "json").output)
-    assert any(line.startswith("Not food: count them in") for line in told["worked_out"]["inputs"])
+    assert any(line.startswith("Not edible: count them in") for line in told["worked_out"]["inputs"])
     assert [row["dowels"] for row in told["rows"]] == [5]
 
 

@@ -119,7 +119,7 @@ def test_a_strip_is_as_long_as_the_cake_is_round(run: Run, here: Path) -> None:
             joints.append((left, right, page.width))
         overlap = 12.0
         total -= overlap * (len(pdf.pages) - 1)
-        coats = float(re.search(r"\(([\d.]+) mm on each side\)", said)[1])  # type: ignore[index]
+        coats = float(re.search(r"\(([\d.]+) mm of coating on each side\)", said)[1])  # type: ignore[index]
     assert total == pytest.approx(pi * (200.0 + 2.0 * coats), abs=2.0), "what it says is rounded to half a millimetre"
     assert len(joints) == 3
 
@@ -204,7 +204,7 @@ def test_the_sheet_has_them_in_its_one_file(run: Run, here: Path) -> None:
     with pdfplumber.open(here / f"{slug}-templates.pdf") as pdf:
         assert html.count('<section class="true') == len(pdf.pages) > 1
     assert (
-        "For round 25 cm: " in html
+        "For a round 25 cm cake: " in html
         and "<select" not in html
         and "@page upright { size: 215.9mm 279.4mm; margin: 0 }" in html
     )

@@ -77,7 +77,7 @@ def test_a_case_takes_what_the_log_says() -> None:
     assert entry.batter == pytest.approx(made.mass_g / count, rel=0.03)
     # filled to half, as the method says
     assert made.share == pytest.approx(0.5, abs=0.05)
-    assert any("Fill each case to half" in step.do for step in made.mixture.method)
+    assert any("Half fill each case" in step.do for step in made.mixture.method)
 
 
 @pytest.mark.parametrize("entry", BOOK.used, ids=told)
@@ -103,7 +103,7 @@ def test_the_drawings_and_tips_show_the_house_sponge() -> None:
     rows = stack_table(tin_table(made, BOOK, FACTS), BOOK, FACTS).rows
     (stack,) = (row.stack for row in rows if row.stack.tin.name.startswith("round 20 cm"))
     technique = BOOK.techniques["level-and-cut"]
-    assert f"{stack.layers} layers of {stack.layer_mm:.0f} mm".replace("4", "four", 1) in " ".join(technique.tips)
+    assert f"{stack.layers} {stack.layer_mm:.0f} mm layers".replace("4", "four", 1) in " ".join(technique.tips)
     assert (pictures / "level-section.svg").read_text("utf-8").count(f">{stack.layer_mm:.0f}<") == 2
 
 
@@ -118,7 +118,7 @@ def test_the_whisked_sponge_says_one_thing() -> None:
     """Bare sides, ungreased: no paper to shrink from, and not the technique that greases and lines them."""
     made = BOOK.mixtures["whisked-sponge"]
     first = made.method[0].do
-    assert "Grease nothing" in first and "sides bare" in first
+    assert "Do not grease" in first and "sides bare" in first
     assert "line-a-tin" not in made.techniques
     assert made.bake is not None and made.bake.done and "paper" not in made.bake.done
     assert any("peel off the paper" in step.do for step in made.method)

@@ -18,7 +18,7 @@ LISTED = {
         ("support", "wires", "dowels"),
         ("food-grade", "Wire never", "count it out", "leave a note", "before serving"),
     ),
-    "K5": (("fresh flowers",), ("grown to be eaten", "Florists", "No stem")),
+    "K5": (("fresh flowers",), ("grown to be eaten", "Florists", "Never push a stem")),
     "K6": (
         ("unsafe plants",),
         ("lily of the valley", "oleander", "hydrangea", "gypsophila", "yew", "disagree"),
@@ -32,7 +32,7 @@ LISTED = {
     ),
     "K11": (("candles",), ("holders", "wax", "foil")),
     "K12": (("alcohol",), ("40 %", "25 %", "5 %")),
-    "K13": (("cold chain",), ("8 °C", "5 °C", "four hours", "41 °F", "local food officer")),
+    "K13": (("cold chain",), ("8 °C", "5 °C", "four hours", "41 °F", "local food safety officer")),
     "K14": (("colours",), ("may have an adverse effect on activity and attention in children", "USA")),
     "K15": (("not food",), ("Polystyrene", "pins", "foil", "cuts the cake")),
     "K16": (("strong flavouring",), ("apricot kernels", "Tonka", "nutmeg", "Essential oils", "oppy seed")),

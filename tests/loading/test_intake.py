@@ -138,7 +138,7 @@ def test_whose_cup_is_not_asked_while_the_house_is_broken(write: Write, base: Ma
     loaded = load_book(write({name: base[name] + house, "mixtures/cups.yaml": CUP}))
     assert len(loaded.problems) == 1
     assert loaded.problems[0].place.file == "recipes/house/house.yaml"
-    assert {problem.message for problem in loaded.broken["mixtures/cups"]} == {"whose cup?", "whose fluid ounce?"}
+    assert {problem.message for problem in loaded.broken["mixtures/cups"]} == {"which cup?", "which fluid ounce?"}
 
 
 def test_a_broken_house_still_says_how_it_measures(write: Write, base: Mapping[str, str]) -> None:
@@ -159,7 +159,7 @@ def test_what_the_house_says_in_doubt_is_not_taken(write: Write, base: Mapping[s
 
 def test_whose_cup_is_asked_where_the_house_could_have_said(write: Write) -> None:
     loaded = load_book(write({"mixtures/cups.yaml": CUP}))
-    assert [problem.message for problem in loaded.problems] == ["whose cup?", "whose fluid ounce?"]
+    assert [problem.message for problem in loaded.problems] == ["which cup?", "which fluid ounce?"]
 
 
 def test_a_link_to_a_file_with_a_wrong_name_is_not_told_again(write: Write, base: Mapping[str, str]) -> None:
@@ -170,7 +170,9 @@ def test_a_link_to_a_file_with_a_wrong_name_is_not_told_again(write: Write, base
 
 def test_a_book_of_another_format_is_told_so_and_nothing_else(write: Write) -> None:
     loaded = load_book(write({"house/house.yaml": "book: 2\nflag: blue\n", "mixtures/x.yaml": "a: b\n"}))
-    assert [problem.message for problem in loaded.problems] == ['this Tinbook reads books of format 1, not "2"']
+    assert [problem.message for problem in loaded.problems] == [
+        'this version of Tinbook reads books in format 1, not "2"'
+    ]
     assert not loaded.book.mixtures
     assert not loaded.broken
 

@@ -323,3 +323,16 @@ def test_nothing_of_a_model_is_left_that_is_private(demo: Loaded) -> None:
     for model in everything:
         private = getattr(model, "private", False)
         assert private is False or (isinstance(model, Card) and private is True and not model.notes)
+
+
+def test_what_is_read_for_the_sums_alone_leaves_its_words_in_the_file(write: Write) -> None:
+    """In the kitchen's own book too: how much went on is kept, the note beside it is not."""
+    icing = "name: Plain icing\nkind: buttercream\nmakes: 600 g\nmix: [200 g butter, 400 g caster sugar]\n"
+    used = (
+        "used:\n  - {day: 2026-05-02, of: plain-icing, cake: round 20 cm, height: 10 cm, used: 850 g, "
+        f"note: {SECRET} weather}}\n"
+    )
+    for loaded in both(write({"mixtures/plain-icing.yaml": icing, "house/used.yaml": used})):
+        (entry,) = loaded.book.used
+        assert not loaded.problems and (entry.used, entry.of) == (850.0, "plain-icing")
+        assert entry.note is None and SECRET not in repr(loaded.book.used)

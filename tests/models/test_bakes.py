@@ -43,7 +43,7 @@ def test_a_tin_of_the_house_goes_by_its_name() -> None:
         ("done after", "13 h", "no cake bakes in 13 h"),
         ("done after", "65", 'no unit after "65"'),
         ("centre", "97", 'is "97" in °C or °F?'),
-        ("centre", "97 °C or so", '"or so" is left over after the heat'),
+        ("centre", "97 °C or so", '"or so" is left over after the temperature'),
         ("oven", "97 g", '"97 g" is not an oven temperature'),
         ("baked", "-3 cm", '"-3" has a sign in front of it'),
         ("bakd", "3 cm", 'unknown key "bakd" in a bake'),

@@ -61,6 +61,6 @@ def test_what_the_names_lead_to() -> None:
 
 def test_the_table_for_developers_is_the_register() -> None:
     """Written anew from what this test tells."""
-    lines = ["| file | what becomes of it | who may see it |", "|---|---|---|"]
+    lines = ["| file | what it is loaded as | who may see it |", "|---|---|---|"]
     lines += [f"| `{kind.path}` | {kind.merged.value} | {kind.seen_by.value} |" for kind in REGISTER]
     assert "\n".join(lines) in (ROOT / "DEVELOPERS.md").read_text("utf-8")

@@ -8,8 +8,10 @@ from pathlib import Path
 import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
+from tests.books import light
 from tests.plugin.test_events import change, new_book
 
+from tinbook.pages.base.sheets import ROWS
 from tinbook.plugin import TinbookPlugin
 from tinbook.plugin.keeping import LEADS, surroundings
 
@@ -108,3 +110,19 @@ def test_the_same_settings_have_the_same_digest(book: Path) -> None:
 def test_what_leads_elsewhere() -> None:
     assert LEADS.search('<p>See <a href="../x/">it</a></p>') and LEADS.search("<img alt='' src='a.png'>")
     assert not LEADS.search('<a class="headerlink" href="#mix">¶</a> <b>5 cm</b>')
+
+
+def test_all_sheets_are_made_again_when_their_list_grows(tmp_path: Path) -> None:
+    (tmp_path / "book").mkdir()
+    book = light(tmp_path / "book", ROWS + 2, every=1)
+    lists = ("mixtures", "find", "tags/everyday")
+    sheets = {"mixtures/index", "find", "tags/everyday", *(f"lists/{name}/2" for name in lists)}
+    first = Built(book)
+    assert sheets <= first.made
+    source = book / "recipes/mixtures/m0150.yaml"
+    shutil.copy(source, source.with_name("m0152.yaml"))
+    second = Built(book)
+    assert sheets <= second.made and "mixtures/m0001" not in second.made
+    for name in ("mixtures", "tags/everyday"):
+        first_sheet, last = (second.files[f"{each}/index.html"].decode() for each in (name, f"lists/{name}/2"))
+        assert "1 to 150 of 153" in first_sheet and "151 to 153 of 153" in last

@@ -50,7 +50,7 @@ def test_an_address_that_is_taken(own: Path) -> None:
         other.listen()
         done = ran(own, "serve", "-a", f"127.0.0.1:{other.getsockname()[1]}")
     assert done.returncode == 1
-    assert "Error: this address is taken" in done.stderr and "Traceback" not in done.stderr
+    assert "Error: this address is in use" in done.stderr and "Traceback" not in done.stderr
 
 
 def test_an_address_that_is_not_of_this_machine(own: Path) -> None:

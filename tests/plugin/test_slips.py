@@ -114,7 +114,7 @@ def test_settings_that_are_gone_or_locked(settings: Path) -> None:
     settings.unlink()
     with pytest.raises(ConfigurationError) as error:
         load_config(str(settings))
-    assert refused(settings, error.value) == "mkdocs.yml is gone: put it back"
+    assert refused(settings, error.value) == "mkdocs.yml is missing: put it back"
     assert refused(settings, PermissionError(13, "Permission denied")) == "mkdocs.yml cannot be read: permission denied"
 
 

@@ -45,7 +45,9 @@ def test_rooms_are_those_the_book_has_and_say_where_one_is(files: Mapping[str, F
         ("techniques/cover-a-board", "Techniques"), ("colours", "Techniques"), ("guests", "Tins"), ("boards", "Tins"),
         ("covering", "Tins"), ("portions/index", "Tins"), ("portions/finger", "Tins"), ("on-hand", "Mixtures"),
         ("ingredients", "Measures"), ("ingredients/plain-flour", "Measures"), ("oven", "Measures"),
-        ("mixtures/kinds/mud", "Mixtures"), ("changes", None), ("index", None),
+        ("mixtures/kinds/mud", "Mixtures"), ("lists/mixtures/2", "Mixtures"), ("lists/tags/dates/3", "Mixtures"),
+        ("lists/techniques/2", "Techniques"), ("lists/oven/mud/2", "Measures"), ("tags/dates", "Mixtures"),
+        ("portions/round/round-40-cm", "Tins"), ("lists/find/2", None), ("changes", None), ("index", None),
     ],
 )  # fmt: skip
 def test_a_page_lights_the_room_it_belongs_to(here: str, room: str | None) -> None:

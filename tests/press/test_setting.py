@@ -79,7 +79,7 @@ def test_a_sheet_is_tagged_and_named(demo: Loaded) -> None:
 
 
 def test_the_lighthouse_is_one_page(demo: Loaded) -> None:
-    """Steps, the drawing at true size, the table of parts and every caution whole on one page of A4; with bars to
+    """Steps, the drawing at actual size, the table of parts and every caution whole on one page of A4; with bars to
     measure it by, and no letter under 9 pt.
     """
     sheet = sheet_of("lighthouse-for-the-front", Desk(demo.book, demo.facts, {}))
@@ -93,7 +93,7 @@ def test_the_lighthouse_is_one_page(demo: Loaded) -> None:
         told = _flat(page.extract_text())
         for length in (100.0, 101.6):
             assert any(abs(each - length) <= 0.3 for each in _bars(page)), length
-        for words in ("truesize", "Haveready", "Steps", "Notfood:1lollystick", "1lollystick(intower)", "Tips"):
+        for words in ("actualsize", "Haveready", "Steps", "Notedible:1lollystick", "1lollystick(intower)", "Tips"):
             assert words in told, words
         for part in demo.book.techniques["lighthouse-for-the-front"].parts:
             assert _flat(part.part.capitalize()) in told

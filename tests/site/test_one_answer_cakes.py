@@ -179,8 +179,8 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how far in from the edge do they stand": (
         lambda d: d.to(1.0, d.row("dowels", "--tin", CAKE, "--above", TIER)["from_the_edge_mm"]),
-        lambda d: d.figure(d.words("techniques/stack-two-tiers").split("dowels on ring C of 74 mm,", 1)[1]),
-        lambda d: d.to(1.0, (150.0 - d.figure(d.words("techniques/stack-two-tiers").split("five dowels on ring C of", 1)[1])) / 2.0),
+        lambda d: d.figure(d.words("techniques/stack-two-tiers").split("dowels on the 74 mm ring C,", 1)[1]),
+        lambda d: d.to(1.0, (150.0 - d.figure(d.words("techniques/stack-two-tiers").split("five dowels on the", 1)[1])) / 2.0),
     ),
 }  # fmt: skip
 """Questions of cakes, with the ways of asking each."""

@@ -170,15 +170,15 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "dome 15 cm")[0]["factor_by"],
         lambda d: d.row("factors", "--tin", "standard cups", to="mini cups")["factor_by"],
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "round 20 cm x 7.5 cm", "--deep")[0]["factor_by"],
-        lambda d: "filled to the same share of the brim" if d.bench(SPONGE, "dome 15 cm")["by_brim"] else "",
-        lambda d: "filled to the same share of the brim" * ("domes and balls are filled to the same share of the brim" in d.words(f"mixtures/{SPONGE}")),
+        lambda d: "filled just as full" if d.bench(SPONGE, "dome 15 cm")["by_brim"] else "",
+        lambda d: "filled just as full" * ("domes and balls are filled just as full" in d.words(f"mixtures/{SPONGE}")),
     ),
     "what does a factor to a round tin go by": (
         lambda d: d.row("tins", "--of", SPONGE, tin="round 20 cm")["factor_by"],
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "round 20 cm")[0]["factor_by"],
         lambda d: d.row("factors", "--tin", "round 15 cm", to="round 20 cm")["factor_by"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["factor_by"],
-        lambda d: "" if d.bench(SPONGE, "round 20 cm")["by_brim"] else "same depth of batter",
+        lambda d: "" if d.bench(SPONGE, "round 20 cm")["by_brim"] else "same batter depth",
     ),
 }  # fmt: skip
 """Questions of the kitchen's measures, with the ways of asking each."""

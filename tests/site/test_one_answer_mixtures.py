@@ -45,7 +45,7 @@ SAID = {"two": 2.0, "two and a half": 2.5, "three": 3.0}
 
 def said(d: Any, address: str, before: str, after: str) -> float:
     text = d.words(address).lower()
-    return SAID[text.split(before, 1)[1].split(after, 1)[0].strip()]
+    return SAID[text.split(before, 1)[1].split(after, 1)[0].replace("-", " ").strip()]
 
 
 ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
@@ -189,19 +189,19 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.rows("balance", "--of", "dark-ganache")[0]["per_100"] / 100.0,
         lambda d: ratio(d, "dark-ganache", "dark chocolate"),
         lambda d: handed(d, "dark-ganache"),
-        lambda d: said(d, "mixtures/dark-ganache", "## notes", "of dark chocolate to one of cream"),
-        lambda d: said(d, "techniques/ganache-coat", "dark ganache at", "to one"),
+        lambda d: said(d, "mixtures/dark-ganache", "## notes", "parts dark chocolate to one part cream"),
+        lambda d: said(d, "techniques/ganache-coat", "works with", "-to-one dark ganache"),
     ),
     "chocolate to cream in the milk ganache": (
         lambda d: d.rows("balance", "--of", "milk-ganache")[0]["per_100"] / 100.0,
         lambda d: ratio(d, "milk-ganache", "milk chocolate"),
         lambda d: handed(d, "milk-ganache"),
-        lambda d: said(d, "mixtures/milk-ganache", "## notes", "of milk chocolate to one of cream"),
-        lambda d: said(d, "techniques/ganache-coat", "milk ganache at", "to one"),
+        lambda d: said(d, "mixtures/milk-ganache", "## notes", "parts milk chocolate to one part cream"),
+        lambda d: said(d, "techniques/ganache-coat", "-to-one dark ganache,", "-to-one milk ganache"),
     ),
     "chocolate to cream of milk chocolate in hot weather": (
-        lambda d: said(d, "mixtures/milk-ganache", "in hot weather go to", "of chocolate to one of cream"),
-        lambda d: said(d, "techniques/ganache-coat", "of dark chocolate to one of cream, or", "of milk"),
+        lambda d: said(d, "mixtures/milk-ganache", "in hot weather use", "parts chocolate to one part cream"),
+        lambda d: said(d, "techniques/ganache-coat", "parts dark chocolate to one part cream, or", "parts milk"),
     ),
     "how many cupcakes from 500 g": (
         lambda d: d.row("pieces", batter_g=500.0, each_g=45.0)["count"],

@@ -84,7 +84,7 @@ def in_all(d: Any, slug: str, cake: str, asked: str) -> float:
 
 def on_page(d: Any, slug: str, cake: str, words: str) -> float:
     """The figure behind some words of what a page says for a cake."""
-    said = d.words(f"techniques/{slug}").split(f"For {cake}:", 1)[1]
+    said = d.words(f"techniques/{slug}").split(f"For a {cake} cake:", 1)[1]
     return float(d.figure(said.split(words, 1)[1] if words else said))
 
 
@@ -190,7 +190,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how many sticks are counted in": (
         lambda d: part(d, BOAT, "hull")["supports"],
-        lambda d: d.figure(d.words(f"techniques/{BOAT}").split("Not food:", 1)[1]),
+        lambda d: d.figure(d.words(f"techniques/{BOAT}").split("Not edible:", 1)[1]),
         lambda d: d.figure(d.sheet(BOAT, CAKE)["counted"][0]),
     ),
     "how many courses of stone": (
@@ -204,8 +204,8 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how long does the tower dry": (
         lambda d: f"{part(d, LAMP, 'tower')['dries_low_min'] / 60:g}–{part(d, LAMP, 'tower')['dries_high_min'] / 60:g} h",
-        lambda d: re.search(r"dries in ([\d–]+ h)", cell(d, LAMP, "A tower", "Make"))[1],
-        lambda d: re.search(r"dries in ([\d–]+ h)", told(d, LAMP, "A tower").replace("\xa0", " "))[1],
+        lambda d: re.search(r"drying time ([\d–]+ h)", cell(d, LAMP, "A tower", "Make"))[1],
+        lambda d: re.search(r"drying time ([\d–]+ h)", told(d, LAMP, "A tower").replace("\xa0", " "))[1],
     ),
     "which cutter is nearest for the reeds of a 25 cm cake": (
         lambda d: str(part(d, HERON, "reed", LARGER)["cutter_owned"]),
@@ -214,7 +214,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how much hangs on the side": (
         lambda d: shown_g(sum(row["total_g"] for row in d.rows("parts", "--of", HERON) if row["cake"] == CAKE and row["on"] == "side")),
-        lambda d: d.figure(d.words(f"techniques/{HERON}").split(f"For {CAKE}:", 1)[1].split("board.", 1)[1]),
+        lambda d: d.figure(d.words(f"techniques/{HERON}").split(f"For a {CAKE} cake:", 1)[1].split("board.", 1)[1]),
         lambda d: d.figure(sheet(d, HERON)["heavy"]),
     ),
 }  # fmt: skip

@@ -96,8 +96,8 @@ def test_what_is_no_unit(text: str) -> None:
             "write level spoons or cups, or g",
             "heaped",
         ),
-        (" metric fl oz", 'there is no measure called "metric fl oz"', "leave out whose it is", "metric fl oz"),
-        (" US g", 'there is no measure called "US g"', "leave out whose it is", "US g"),
+        (" metric fl oz", 'there is no measure called "metric fl oz"', "leave out the country", "metric fl oz"),
+        (" US g", 'there is no measure called "US g"', "leave out the country", "US g"),
     ],
 )
 def test_words_that_are_refused(text: str, message: str, hint: str, piece: str) -> None:

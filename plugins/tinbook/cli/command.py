@@ -13,13 +13,13 @@ import click
 PARTS: Mapping[str, str] = {
     "build": "Build the book's site. Any other words, such as --strict, go to mkdocs build.",
     "check": "Check the whole book and list every mistake, where it is and how to fix it.",
-    "log": "Add to the house's logs.",
+    "log": "Add to your logs.",
     "new": "Start a book, a mixture or a cake.",
     "schema": "Write the folder schema, so that an editor knows every key in the book's files.",
     "serve": "Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve.",
     "sheet": "Write the technique NAME as a single file to send or print.",
     "table": "Print the table called NAME; without a NAME, list them all.",
-    "template": "Write a KIND of template for a cake, to print at true size; without a KIND, list them all.",
+    "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
 }
 """Each part, in the module of this room with its name, and how its own help begins."""
 MODULES = {"build": "site", "serve": "site"}
@@ -76,7 +76,7 @@ def part_called(name: str) -> click.Command:
 @click.version_option(package_name="tinbook")
 @click.pass_context
 def main(context: click.Context, book: Path | None) -> None:
-    """Tinbook: a house book for a maker of celebration cakes."""
+    """Tinbook: a recipe book for one celebration-cake maker."""
     # A kitchen's terminal may not speak UTF-8; a ½ must not stop the answer.
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)

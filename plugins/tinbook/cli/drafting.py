@@ -56,7 +56,7 @@ def on_screen(drafts: Drafts, done: str = "written") -> Iterator[str]:
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
     yield from (f"  left out: {line}" for line in drafts.left_out)
     if drafts.unknown:
-        yield "There is no card for these. Paste those you want into recipes/house/ingredients.yaml, under ingredients:"
+        yield "There are no cards for these. Paste any you want into recipes/house/ingredients.yaml, under ingredients:"
         for name in drafts.unknown:
             yield f"  {_as_key(name)}: {{}}   # allergens: unknown, until you write them here"
 

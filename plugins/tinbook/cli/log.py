@@ -37,21 +37,21 @@ START = "# What came out of this oven, one line for each bake.\nbakes:\n"
 
 @click.group()
 def log() -> None:
-    """Add to the house's logs."""
+    """Add to your logs."""
 
 
 @log.command()
 @click.argument("of", metavar="NAME")
 @click.option("--tin", required=True, metavar="TIN", help='What it was baked in, such as "round 20 cm x 7.5 cm".')
 @click.option("--batter", metavar="WEIGHT", help='What went into this tin, such as "1150 g".')
-@click.option("--batter-depth", metavar="DEPTH", help='Or how deep the batter stood, such as "42 mm".')
-@click.option("--oven", required=True, metavar="TEMPERATURE", help='What the dial said, such as "140 °C fan".')
+@click.option("--batter-depth", metavar="DEPTH", help='Or how deep the batter was, such as "42 mm".')
+@click.option("--oven", required=True, metavar="TEMPERATURE", help='What the dial was set to, such as "140 °C fan".')
 @click.option("--done-after", required=True, metavar="TIME", help='How long it was in, such as "72 min".')
-@click.option("--centre", metavar="TEMPERATURE", help='How warm its centre was when it came out, such as "97 °C".')
+@click.option("--centre", metavar="TEMPERATURE", help='How hot its centre was when it came out, such as "97 °C".')
 @click.option(
     "--start", metavar="TEMPERATURE", help='How warm the batter was, if not at room temperature, such as "8 °C".'
 )
-@click.option("--baked", metavar="HEIGHT", help='How high it stood before levelling, such as "61 mm".')
+@click.option("--baked", metavar="HEIGHT", help='How high it was before levelling, such as "61 mm".')
 @click.option("--out", metavar="WEIGHT", help='What it weighed when cold, such as "1035 g".')
 @click.option("--note", metavar="WORDS", help="Anything else.")
 @click.option("--day", metavar="DAY", help="Such as 2026-05-02; today if not given.")

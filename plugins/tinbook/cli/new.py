@@ -83,7 +83,9 @@ def _make(folder: Path) -> int:
 )
 @click.option("--kind", help="What kind it is, such as creamed, madeira or buttercream.")
 @click.option("--tins", help='What it was written for, such as "2 round 20 cm x 7.5 cm".')
-@click.option("--kitchen", type=click.Choice(list(KITCHENS)), help="Whose cups and spoons it means, if you know.")
+@click.option(
+    "--kitchen", type=click.Choice(list(KITCHENS)), help="Which country's cups and spoons it means, if you know."
+)
 @click.option("--try", "only_try", is_flag=True, help="Print what would be written, and write nothing.")
 @click.pass_obj
 def mixture(
@@ -107,8 +109,8 @@ def mixture(
     for line in on_screen(drafts, done):
         click.echo(line)
     if not drafts.lines:
-        hint = 'give each ingredient a line with its amount, such as "250 g butter"; --kitchen says whose cups they are'
-        raise click.ClickException(f"no ingredient was read for certain, so nothing was written: {hint}")
+        hint = 'give each ingredient a line with its amount, such as "250 g butter"; --kitchen says which cups they are'
+        raise click.ClickException(f"no ingredient could be read with certainty, so nothing was written: {hint}")
     if any(draft.doubts for draft in drafts.every):
         click.echo(
             'Next: look for "unsure" in the files, put each one right, delete its mark, then run "tinbook check".'

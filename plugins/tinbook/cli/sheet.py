@@ -45,7 +45,7 @@ def sheet(
 ) -> None:  # fmt: skip
     """Write the technique NAME as a single file to send or print. Nothing private goes into it.
 
-    For a technique with parts, every cake is there to choose from, with its templates at true size. With --cake the
+    For a technique with parts, every cake is there to choose from, with its templates at actual size. With --cake the
     sheet is for that cake alone, and its templates are written as a PDF beside it too.
     """
     loaded = load_book(recipes_of(book), kitchen=False)

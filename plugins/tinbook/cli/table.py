@@ -55,7 +55,7 @@ MOST = 1000
 )
 @click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
 @click.option("--above", metavar="TIN", help="The tier that stands on the cake of --tin.")
-@click.option("--deep", is_flag=True, help="Fill the tins as full as the recipe's: a deeper tin, a deeper cake.")
+@click.option("--deep", is_flag=True, help="Fill the tins just as full as the recipe's: a deeper tin, a deeper cake.")
 @click.option("--eggs", metavar="NUMBER", help="For this many eggs.")
 @click.option("--weight", "weight_g", metavar="WEIGHT", help='To make this much, such as "900 g".')
 @click.option("--batches", metavar="NUMBER", help='How many batches, such as 2 or "1 1/2".')
@@ -64,7 +64,7 @@ MOST = 1000
 @click.option("--layers", type=click.IntRange(1, 20), help="How many layers, each as high as --layer, in --tin.")
 @click.option("--layer", "layer_mm", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
 @click.option(
-    "--height", "height_mm", metavar="HEIGHT", help='How high the cake is that you coat or cover, such as "10 cm".'
+    "--height", "height_mm", metavar="HEIGHT", help='How high the cake you coat or cover is, such as "10 cm".'
 )
 @click.option("--guests", type=click.IntRange(1, 1000), help="How many guests to serve.")
 @click.option("--set", "stacked", metavar="TIERS", help='Try a set of tiers, bottom first, such as "25 + 20 + 15 cm".')
@@ -72,8 +72,8 @@ MOST = 1000
     "--portion", metavar="PORTION", help='finger, dessert, one of your own, or a size such as "30 mm x 40 mm".'
 )
 @click.option("--keep-top", is_flag=True, help="Keep the top tier back.")
-@click.option("--owned", is_flag=True, help="Only tins the house owns.")
-@click.option("--beside", type=click.Choice(BESIDE), help="What is served beside the cake.")
+@click.option("--owned", is_flag=True, help="Only tins you own.")
+@click.option("--beside", type=click.Choice(BESIDE), help="What is served alongside the cake.")
 @click.option(
     "--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".'
 )

@@ -1,4 +1,4 @@
-"""`tinbook template`: drawings for a cake to print at true size: board ring, side strip, dowel plan, cutting plan."""
+"""`tinbook template`: drawings for a cake to print at actual size: board ring, side strip, dowel plan, cutting plan."""
 
 from __future__ import annotations
 
@@ -86,8 +86,10 @@ WHOLE_TAKES = ("of", "size")
 @click.option("--deep", metavar="LENGTH", help='strip: how deep a drop hangs, such as "4 cm"; panels without it.')
 @click.option("--curve", type=click.Choice(CURVES), default=CURVES[0], help="strip: how a drop hangs.")
 @click.option("--start", metavar="LENGTH", help="strip: how far below the top edge drops begin.")
-@click.option("--height", metavar="LENGTH", help="strip: how high the cake stands before its coats.")
-@click.option("--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next smaller if not given.")
+@click.option("--height", metavar="LENGTH", help="strip: how high the cake is before it is coated.")
+@click.option(
+    "--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next size down if not given."
+)
 @click.option("--of", metavar="NAME", help="all: the whole cake, by the name of its file.")
 @click.option("--size", metavar="SIZE", help="all: its size, such as +1 or one of its names; as written if not given.")
 @click.option(
@@ -118,7 +120,7 @@ def template(
     force: bool,
     **options: Any,
 ) -> None:
-    """Write a KIND of template for a cake, to print at true size; without a KIND, list them all."""
+    """Write a KIND of template for a cake, to print at actual size; without a KIND, list them all."""
     if kind is None:
         for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")

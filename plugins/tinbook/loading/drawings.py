@@ -159,7 +159,7 @@ def _look_at(element: Element) -> None:
 
 def _look_at_attribute(name: str, value: str) -> None:
     if name.lower().startswith("on"):
-        message = f'it does something when touched ("{name[:30]}")'
+        message = f'it does something when it is touched ("{name[:30]}")'
         raise Unfit("drawing", message, "save it as a plain drawing, without script")
     outside = Unfit("drawing", "it points to something outside itself", "copy that into the drawing itself")
     if name.lower() in ("href", "src") and not re.fullmatch(r"\s*(#[\w.:-]+\s*)?", value):

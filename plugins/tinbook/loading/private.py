@@ -40,7 +40,12 @@ def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[
         elif fields[name].is_required() or name in type(model).needed:
             whole = 'write "private: yes" to keep all of it private'
             hint = "take it out of the list" if isinstance(model, House) else whole
-            yield Flaw(code="private", path=here, message=f'"{name}" cannot be private: the rest needs it', hint=hint)
+            yield Flaw(
+                code="private",
+                path=here,
+                message=f'"{name}" cannot be private: the rest of the book needs it',
+                hint=hint,
+            )
 
 
 def public(model: L) -> L | None:

@@ -53,25 +53,26 @@ class Baked(Written):
     day: Annotated[Day, such_as("2026-05-02")]
     """The day you baked it: year, month, day."""
     of: Annotated[Slug, such_as("creamed-butter-sponge")]
-    """What you baked, by the name of its file without `.yaml`."""
+    """What you baked, by file name, without `.yaml`."""
     tin: Annotated[LoggedTin, such_as("round 20 cm x 7.5 cm", "standard cups")]
     """The tin it was in. Write an entry for each tin."""
     batter: Annotated[Grams | None, such_as("1250 g")] = None
-    """What the batter in that tin weighed; for cups, in one of them. Left out: write `batter depth` instead."""
+    """What the batter in that tin weighed; for cupcakes, the batter in one of them. Left out: write `batter depth`
+    instead."""
     batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
     """How deep the batter was in the tin. Left out: it is worked out from the weight."""
     oven: Annotated[OvenHeat, such_as("160 °C fan")]
-    """Where the dial stood."""
+    """What the dial was set to."""
     done_after: Annotated[OneTime, such_as("62 min", "1 h 2 min")]
     """How long it was in the oven until it was done."""
     centre: Annotated[Celsius | None, such_as("97 °C")] = None
-    """How hot the middle was when it came out. Left out: taken to be as usual."""
+    """How hot the middle was when it came out. Left out: it is assumed to be as usual."""
     start: Annotated[Celsius | None, such_as("8 °C")] = None
-    """How warm the batter was when it went in. Left out: taken to be as usual."""
+    """How warm the batter was when it went in. Left out: it is assumed to be as usual."""
     baked: Annotated[Millimetres | None, such_as("58 mm")] = None
-    """How high it stood before you levelled it. Left out: nothing is learned about its rise."""
+    """How high it was before you levelled it. Left out: nothing is learned about its rise."""
     out: Annotated[Grams | None, such_as("1130 g")] = None
-    """What it weighed when cold, out of its tin. Left out: nothing is learned about what it loses."""
+    """What it weighed when cold, out of its tin. Left out: nothing is learned about how much weight it loses."""
     note: Annotated[Text | None, such_as("Back of the shelf browned first.")] = None
     """A note about that bake. Left out: nothing is shown."""
 
@@ -87,7 +88,7 @@ class BakeLog(Written):
     ]
     """What came out of your oven, one bake after another. Baking times are learned from it."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether to leave it out of a public site, with all that was learned from it."""
+    """Whether to leave it out of a public site, along with everything learned from it."""
 
 
 def by_mixture(bakes: Iterable[Baked]) -> Mapping[str, tuple[Baked, ...]]:

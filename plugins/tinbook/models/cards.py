@@ -62,7 +62,7 @@ WeightOfOne = Annotated[Each, spelled(_each)]
 
 
 class Card(Written):
-    """The card of one ingredient: what else it is called, what it weighs and what you need to know about it."""
+    """The card for one ingredient: what else it is called, what it weighs and what you need to know about it."""
 
     needed = frozenset(("weighs as", "weighs", "each", "allergens", "care", "raises", "counts as", "used as"))
 
@@ -71,36 +71,36 @@ class Card(Written):
     also: Annotated[Texts, such_as("[superfine sugar, bar sugar]")] = ()
     """Other names recipes may use for it. Left out: it has only its own name."""
     weighs_as: Annotated[Text | None, such_as("caster sugar", '"plain flour, spooned"')] = None
-    """Which published weight it goes by, so that cups and spoons of it can be weighed. Left out: what `weighs` says.
-    With neither, recipes cannot measure it by volume."""
+    """Which published weight to use for it, so that cups and spoons of it can be weighed. Left out: what `weighs` says.
+    Without either, recipes cannot measure it by volume."""
     weighs: Annotated[Weighs | None, such_as("140 g per US cup", "0.85 g/ml", "no volume measure")] = None
     """Your own figure for what a measure of it weighs. Left out: what `weighs as` says."""
     each: Annotated[WeightOfOne | None, such_as("whole egg", "18 g")] = None
     """What one of them weighs, so that recipes can count them: part of an egg of your size, or a weight. Left out: it
     cannot be counted."""
     allergens: Annotated[Texts | None, such_as("[milk]", "none")] = None
-    """The allergens in it, or `none` if you know there are none. Left out: unknown. The book then says unknown, never
-    free from."""
+    """The allergens in it, or `none` if you know there are none. Left out: unknown. The book then says "unknown", never
+    "free from"."""
     care: Annotated[Texts, such_as("[raw egg]")] = ()
-    """What calls for a caution, in the book's own words. Left out: nothing."""
+    """What about it needs a caution, named in the book's own words. Left out: nothing."""
     raises: Annotated[YesNo, such_as("yes")] = False
     """Whether it is a raising agent. A recipe can use less of it in wide tins."""
     counts_as: Annotated[Text | None, such_as("flour")] = None
-    """What it counts as in the balance of a cake. Left out: whatever its published weight is of."""
+    """What it counts as in the balance of a cake. Left out: whatever kind of ingredient its published weight is for."""
     plain: Annotated[Text | None, such_as("plain flour")] = None
-    """For a self-raising flour: the card of the plain flour. Left out: it is not a self-raising flour."""
+    """For a self-raising flour: the card for the plain flour. Left out: it is not a self-raising flour."""
     used_as: Annotated[Text | None, such_as("sugarpaste")] = None
-    """For a paste or filling you buy: the kind of mixture it does duty for on a cake. Left out: the kind of the same
+    """For a paste or filling you buy: the kind of mixture it is used as on a cake. Left out: the kind with the same
     name, if there is one."""
     packs: Annotated[tuple[Grams, ...], ONE_OR_MORE, such_as("[250 g, 1 kg]")] = ()
-    """The sizes of pack it is sold in. Left out: the book does not say how many packs to buy."""
+    """The pack sizes it is sold in. Left out: the book does not say how many packs to buy."""
     swaps: Annotated[Texts, such_as("[caster from granulated]")] = ()
     """What you can use instead, from the swaps the book knows. Left out: none is offered."""
-    notes: Annotated[Texts, such_as("[Press it into the cup. Rub out the lumps.]")] = ()
+    notes: Annotated[Texts, such_as("[Press it into the cup. Rub out any lumps.]")] = ()
     """Anything worth knowing when you buy it or use it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes", "[notes]")] = False
-    """What to leave out of a public site: `yes` for the whole card, or the names of keys. What safety and sums need
-    stays, without its name."""
+    """What to leave out of a public site: `yes` for the whole card, or the names of keys. Anything needed for safety
+    or calculations stays, without its name."""
 
     @property
     def known_allergens(self) -> tuple[str, ...] | None:
@@ -115,10 +115,10 @@ class Larder(Written):
         Mapping[str, Card],
         such_as("{butter: {allergens: [milk]}}", "caster sugar: {weighs as: caster sugar}\nsalt: {allergens: none}"),
     ]
-    """A card for every ingredient, under its name. If you know nothing about one yet, the name and its colon will
+    """A card for every ingredient, under its name. If you know nothing about one yet, its name and a colon will
     do."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether to leave all of it out of a public site."""
+    """Whether to leave the whole of it out of a public site."""
 
     @model_validator(mode="before")
     @classmethod

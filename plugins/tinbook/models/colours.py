@@ -28,13 +28,13 @@ _HEX = re.compile(r"#?([0-9a-fA-F]{6})")
 def _swatch(text: str, _: Measures) -> str:
     found = _HEX.fullmatch(text)
     if found is None:
-        hint = 'write six figures for red, green and blue in quotes, such as "#B3261E"'
-        raise Misread(f'"{text}" is not the colour of a swatch', hint, 0, len(text))
+        hint = 'write six figures or letters for red, green and blue, in quotes, such as "#B3261E"'
+        raise Misread(f'"{text}" is not a colour code', hint, 0, len(text))
     return f"#{found[1].upper()}"
 
 
 class Colour(Written):
-    """One colour: what is kneaded into white paste, how it looks, and what becomes of it."""
+    """One colour: what is kneaded into white paste, how it looks, and how it changes."""
 
     needed = frozenset(("per 100 g", "additives"))
 
@@ -47,18 +47,18 @@ class Colour(Written):
     ]
     """What you knead into 100 g of white paste, from one pot or several."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
-    """How it looks on a screen: six figures for red, green and blue, in quotes."""
+    """How it looks on a screen: six figures or letters for red, green and blue, in quotes."""
     deepens: Annotated[YesNo, such_as("yes")] = False
-    """Whether it darkens on standing."""
+    """Whether it darkens as it stands."""
     fades: Annotated[YesNo, such_as("yes")] = False
     """Whether it fades in the light."""
     browns: Annotated[YesNo, such_as("yes")] = False
     """Whether it browns in the oven."""
     additives: Annotated[Texts | None, such_as("[E129]", "none")] = None
-    """The E numbers on the pots, or `none`. If the law wants a warning, it goes wherever the colour is used. Left out:
-    unknown, and the page says so."""
+    """The E numbers on the pots, or `none`. If the law requires a warning, it is shown wherever the colour is used.
+    Left out: unknown, and the page says so."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether to leave it out of a public site. If a part uses it, it goes by a number there."""
+    """Whether to leave it out of a public site. If a part uses it, it is shown there by a number instead."""
 
 
 class ColourCards(Written):
@@ -67,11 +67,11 @@ class ColourCards(Written):
     colours: Annotated[Mapping[str, Colour], such_as('{lamp red: {per 100 g: 2 g gel food colour, swatch: "#B3261E"}}')]
     """Each colour under the name your techniques use for it."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether to leave all of it out of a public site."""
+    """Whether to leave the whole of it out of a public site."""
 
 
 class OwnedCutter(WrittenLine):
-    """One cutter in the drawer. If that is all there is to say, write it without any key."""
+    """One cutter in the drawer. If that is all there is to say, write it without a key."""
 
     chief: ClassVar[str] = "cutter"
 
@@ -80,7 +80,7 @@ class OwnedCutter(WrittenLine):
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
     """How many you own. `0` is a cutter you know of and would have to borrow."""
     note: Annotated[Text | None, such_as("One scallop is bent.")] = None
-    """A word about it. Left out: nothing is shown."""
+    """A short note about it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes")] = False
     """Whether to leave it out of a public site."""
 
@@ -89,6 +89,6 @@ class CutterDrawer(Written):
     """The cutters in your drawer."""
 
     cutters: Annotated[tuple[OwnedCutter, ...], such_as("- round 40 mm\n- {cutter: star 30 mm, have: 0}")]
-    """Every cutter you own, one to a line. Write out sets one by one."""
+    """Every cutter you own, one to a line. List the cutters in a set one by one."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether to leave all of it out of a public site."""
+    """Whether to leave the whole of it out of a public site."""

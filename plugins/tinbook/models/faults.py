@@ -33,7 +33,7 @@ def read_model(
             Flaw(
                 code="shape",
                 path=(),
-                message=f"{what} is written as keys and values",
+                message=f"{what} must be written as keys and values",
                 hint=f"such as {_cure(cls, (key,))}",
             ),
         )

@@ -1,6 +1,6 @@
 """How the house finishes its cakes (house/finish.yaml), and what it really used (house/used.yaml).
 
-A mixture may say the same of itself under `finish`. What is left out goes by the usual figures of the trade.
+A mixture may say the same of itself under `finish`. Where nothing is given, the usual figures of the trade are used.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ from tinbook.units import Measures, Misread, patterns, read_length, read_number,
 def _share(text: str, _: Measures) -> float:
     share = read_percent(text)
     if not 0.0 <= share < 0.6:
-        raise Misread(f'"{text}" is too much', "write a part of the whole, such as 5 %", 0, len(text))
+        raise Misread(f'"{text}" is too much', "write a smaller share, such as 5 %", 0, len(text))
     return share
 
 
@@ -40,7 +40,7 @@ def _factor(text: str, _: Measures) -> float:
     if end < len(text):
         raise Misread(f'"{text}" is not a number', hint, 0, len(text))
     if not 0.5 <= value <= 4.0:
-        raise Misread(f"no cake rises to {text} times its batter", hint, 0, len(text))
+        raise Misread(f"no cake rises to {text} times the depth of its batter", hint, 0, len(text))
     return value
 
 
@@ -77,7 +77,7 @@ FEWEST_DOWELS, MOST_DOWELS = 3, 20
 
 
 class Border(Written):
-    """A border piped round the edge of a cake, one mark beside another."""
+    """A border piped round the edge of a cake, one mark next to another."""
 
     marks: Annotated[str, one_of("shells", "loops", "rosettes", "beads"), such_as("rosettes")] = "shells"
     """What you pipe."""
@@ -88,7 +88,7 @@ class Border(Written):
     pitch: Annotated[Millimetres, such_as("14 mm")]
     """How far one mark is from the next, middle to middle."""
     stroke: Annotated[Millimetres, such_as("30 mm")]
-    """How much icing goes into one mark, as a length from the nozzle."""
+    """How much icing goes into one mark, as a length piped from the nozzle."""
     edges: Annotated[str, one_of("top", "foot", "top and foot"), such_as("top and foot")] = "foot"
     """Which edge of the cake it goes round."""
     count: Annotated[int | None, whole_number(1, 999), such_as("36")] = None
@@ -101,14 +101,14 @@ class Border(Written):
 
 
 class Made(Written):
-    """What you finish a cake with: recipes by the names of their files, or bought pastes by their cards."""
+    """What you finish a cake with: recipes, by their file names, or bought pastes, by their cards."""
 
     filling: Annotated[Slug | None, such_as("american-buttercream")] = None
     """What goes between the layers. Left out: no choice is made."""
     crumb_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
     """What the first, thin coat is made of. Left out: no choice is made."""
     final_coat: Annotated[Slug | None, such_as("american-buttercream")] = None
-    """What the coat over that is made of. Left out: no choice is made."""
+    """What the coat on top of that is made of. Left out: no choice is made."""
     cover: Annotated[Slug | None, such_as("sugarpaste")] = None
     """The paste that covers the cake. Left out: no choice is made."""
     board: Annotated[Slug | None, such_as("sugarpaste")] = None
@@ -117,14 +117,14 @@ class Made(Written):
 
 class Finish(Written):
     """How you fill, coat, cover and box your cakes. A recipe can say the same about itself under `finish`: the recipe
-    wins over the house, and the house over the usual figures of the trade.
+    overrides the house, and the house overrides the usual figures of the trade.
 
     Lengths in mm, shares as parts of one.
     """
 
     heights: Annotated[tuple[Millimetres, ...], ONE_OR_MORE, such_as("10 cm", "[10 cm, 15 cm]")] = ()
-    """How high a cake stands before it is iced. The first is the usual height; the others get tables too. Left out: the
-    trade's usual figure."""
+    """How high a cake stands before it is iced. The first is your usual height; the others get tables too. Left out:
+    the trade's usual figure."""
     layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
     """How many layers of cake there are in a tier. Left out: the trade's usual figure."""
     layer: Annotated[Millimetres | None, such_as("25 mm")] = None
@@ -136,8 +136,8 @@ class Finish(Written):
     rise: Annotated[
         Mapping[str, Annotated[float, spelled(_factor, FACTOR)]] | None, such_as("{creamed: 1.5, mud: 1.2}")
     ] = None
-    """How many times the depth of its batter a cake stands when baked, by kind. Left out: what your bakes have shown,
-    or what is usual for the kind."""
+    """How high a cake is when baked, as a multiple of the depth of its batter, by kind. Left out: what your bakes have
+    shown, or whatever is usual for the kind."""
     filling: Annotated[Coat | None, such_as("5 mm", "none")] = None
     """How thick the filling is between two layers. Left out: the trade's usual figure."""
     dam: Annotated[Millimetres | None, such_as("10 mm")] = None
@@ -145,9 +145,9 @@ class Finish(Written):
     crumb_coat: Annotated[Coat | None, such_as("1 mm", "none")] = None
     """How thick the first coat is, the one that holds the crumbs. Left out: the trade's usual figure."""
     final_coat: Annotated[Coat | None, such_as("4 mm", "none")] = None
-    """How thick the coat over that is. Left out: the trade's usual figure."""
+    """How thick the coat on top of that is. Left out: the trade's usual figure."""
     stays_in_the_bowl: Annotated[Share | None, such_as("5 %")] = None
-    """How much of an icing or filling never leaves the bowl. Left out: the trade's usual figure."""
+    """How much of an icing or filling stays in the bowl. Left out: the trade's usual figure."""
     stays_in_the_bag: Annotated[Millilitres | None, such_as("240 ml")] = None
     """How much stays on the beater and in the piping bag. Left out: the trade's usual figure."""
     border: Annotated[Border | None, such_as("{opening: 8 mm, pitch: 14 mm, stroke: 30 mm}")] = None
@@ -171,12 +171,12 @@ class Finish(Written):
     box_above: Annotated[Millimetres | None, such_as("30 mm")] = None
     """How much room the box leaves above the cake. Left out: the trade's usual figure."""
     dowels: Annotated[int | None, whole_number(FEWEST_DOWELS, MOST_DOWELS), such_as("5")] = None
-    """How many dowels you set under a tier. Only the house's file may say so, not a recipe. Left out: what the
-    published charts give."""
+    """How many dowels you put under a tier. Only house/finish.yaml can say this, not a recipe. Left out: the
+    number published charts give."""
     made_with: Annotated[Made | None, such_as("{filling: american-buttercream, cover: sugarpaste}")] = None
-    """Which recipes or bought pastes you use. Left out: no choice is made."""
+    """Which of your recipes or bought pastes you use. Left out: no choice is made."""
     portions: Annotated[Portions | None, such_as("{dessert: 25 mm x 50 mm, tea slice: 4 cm x 5 cm}")] = None
-    """What you call a portion, with how wide and how long it is seen from above. Left out: finger and dessert portions
+    """What you call a portion, and how wide and how long it is, seen from above. Left out: finger and dessert portions,
     as the trade cuts them."""
     private: Annotated[Private, such_as("yes", "[made with]")] = False
     """What to leave out of a public site: `yes` for all of it, or the names of keys."""
@@ -188,16 +188,16 @@ class Used(Written):
     day: Annotated[Day, such_as("2026-05-02")]
     """The day you did it: year, month, day."""
     of: Annotated[Slug, such_as("american-buttercream")]
-    """What you used: a recipe by the name of its file, or a paste by its card."""
+    """What you used: a recipe, by its file name, or a paste, by its card."""
     cake: Annotated[OneCake, such_as("round 20 cm")]
     """The cake it went on."""
     height: Annotated[Millimetres, such_as("10 cm")]
-    """How high the cake stood."""
+    """How high the cake was."""
     layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
     """How many layers it had. Left out: as many as your cakes usually have."""
     used: Annotated[Grams, such_as("850 g")]
     """How much really went on, by weight."""
-    note: Annotated[Text | None, such_as("A warm day, it went on thick.")] = None
+    note: Annotated[Text | None, such_as("Warm day; it went on thick.")] = None
     """A note to yourself. No page shows it. Left out: there is none."""
 
 
@@ -208,6 +208,6 @@ class UsedLog(Written):
         tuple[Used, ...],
         such_as("- {day: 2026-05-02, of: american-buttercream, cake: round 20 cm, height: 10 cm, used: 850 g}"),
     ]
-    """What each cake took. Amounts of icing and paste are worked out with it from then on."""
+    """What each cake took. From then on, amounts of icing and paste are worked out with it."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site works its amounts out without it. No page ever shows what is written here."""
+    """Whether a public site works out its amounts without it. No page ever shows what is written here."""

@@ -48,6 +48,9 @@ CUTTERS: Mapping[str, tuple[str, ...]] = {
     "drop": ("wide", "high"),
 }
 """Sheets and cutters, by shape."""
+NOUNS = {"across": "diameter", "wide": "width", "high": "height", "long": "length", "thick": "thickness"}
+ALONE = {"across": "how far across it is", "side": "the length of a side"}
+"""What a baker is told to write: several sizes, and one."""
 LEAST_MM, MOST_MM = 0.5, 1500.0
 """Plausible lengths for a part."""
 
@@ -183,7 +186,8 @@ def read_sizes(
 ) -> tuple[float, ...]:
     """As many lengths, in mm, as there are `names`, in text[start:end]; a bare number takes the unit of the next.
     Raises Misread."""
-    hint = f"write {' x '.join(names)}, such as {' x '.join(('20 mm', '30 mm', '8 mm')[: len(names)])}"
+    how = " x ".join(NOUNS.get(name, name) for name in names) if len(names) > 1 else ALONE.get(names[0], names[0])
+    hint = f"write {how}, such as {' x '.join(('20 mm', '30 mm', '8 mm')[: len(names)])}"
     if not text[start:end].strip():
         raise Misread(f"{_a(form)} needs a size", hint, 0, len(text))
     parts, at = [], start

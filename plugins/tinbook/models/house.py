@@ -57,8 +57,8 @@ def read_ml(text: str, measures: Measures) -> float:
 
 def _book_format(text: str, _: Measures) -> int:
     if text != str(FORMAT):
-        hint = f'write "book: {FORMAT}", or use the Tinbook this book was written for'
-        raise Misread(f'this Tinbook reads books of format {FORMAT}, not "{text}"', hint, 0, len(text))
+        hint = f'write "book: {FORMAT}", or use the version of Tinbook this book was written for'
+        raise Misread(f'this version of Tinbook reads books in format {FORMAT}, not "{text}"', hint, 0, len(text))
     return FORMAT
 
 
@@ -71,7 +71,7 @@ def _sold(text: str, _: Measures) -> Sold:
     if text in words:
         return words[text]
     hint = "write cm where an 8 in tin is 200 mm wide, inches where it is 203 mm: measure one inside the rim"
-    raise Misread(f'tins are not sold in "{text}" here', hint, 0, len(text))
+    raise Misread(f'tins cannot be sold in "{text}"', hint, 0, len(text))
 
 
 def _address(text: str, _: Measures) -> str:
@@ -113,7 +113,7 @@ Millilitres = Annotated[float, spelled(read_ml, like(patterns.VOLUME, "volume"),
 
 
 class Scales(Written):
-    """What your scales can show."""
+    """How finely your scales weigh."""
 
     step: Annotated[Grams, such_as("5 g")] = 5.0
     """What weights are rounded to."""
@@ -144,10 +144,10 @@ class Oven(Written):
     kind: Annotated[str, one_of("conventional", "fan", "gas"), such_as("fan")] = "conventional"
     """What sort of oven it is."""
     dial: Annotated[OvenHeat | None, such_as("180 °C", "160 °C fan")] = None
-    """Where the dial stood when you measured it. Left out: the dial is taken at its word."""
+    """What the dial was set to when you measured it. Left out: the dial is assumed to be right."""
     thermometer: Annotated[Celsius | None, such_as("172 °C")] = None
     """What a thermometer in the middle of the shelf read. Every dial setting in the book allows for the difference.
-    Left out: the dial is taken at its word."""
+    Left out: the dial is assumed to be right."""
 
     @property
     def fan(self) -> bool:
@@ -177,43 +177,44 @@ class House(Written):
     needed = frozenset(("measures", "cup", "spoon", "eggs", "scales", "usual depth", "tins sold in"))
 
     book: Annotated[int, spelled(_book_format, {"enum": [FORMAT, str(FORMAT)]}), such_as(str(FORMAT))]
-    """The format the book is written in. It is `1` for now, and changes only if Tinbook comes to read files
+    """The format the book is written in. It is `1` for now, and will only change if Tinbook ever reads files
     differently."""
     name: Annotated[Text, such_as("Harbour house book")]
-    """What the book is called: it stands at the top and on every sheet."""
+    """What the book is called: this goes at the top and on every sheet."""
     measures: Annotated[str, one_of("grams", "ounces", "cups"), such_as("ounces")] = "grams"
     """Which amounts you see first. The others are a tap away."""
     cup: Annotated[str | None, one_of("US cup", "metric cup", "UK cup"), such_as("US cup")] = None
-    """Whose cup a recipe means when it just says `cup`. Left out: every cup has to say whose it is."""
+    """Which country's cup a recipe means when it just says `cup`. Left out: every cup has to say which it is."""
     spoon: Annotated[str, one_of("metric", "US", "Australian"), such_as("metric")] = "metric"
-    """Whose spoons your recipes mean."""
+    """Which country's spoons your recipes mean."""
     eggs: Annotated[Text, such_as("UK large", "US large")] = "UK large"
-    """The size of egg you buy. `4 eggs` in a recipe weigh what four of these weigh."""
+    """The size of egg you buy. `4 eggs` in a recipe means four of these."""
     scales: Annotated[Scales, such_as("{step: 5 g, fine step: 1 g, fine below: 50 g}")] = Scales()
-    """What your scales can show. Amounts are rounded to it."""
+    """How finely your scales weigh. Amounts are rounded to match."""
     mixer_bowl: Annotated[Grams | None, such_as("2.5 kg")] = None
     """The most batter your mixer can beat at once. Anything more is split into batches. Left out: nothing is split."""
     oven_shelf: Annotated[TwoSides | None, such_as("44 cm x 36 cm")] = None
-    """How wide and how deep an oven shelf is, so that the book can say how many tins go in at once. Left out: it does
-    not say."""
+    """How wide and how deep an oven shelf is, so that the book can say how many tins fit in at once. Left out: the book
+    does not say."""
     shelves: Annotated[int, whole_number(1, 10), such_as("2")] = 1
     """How many shelves you bake on at once."""
     oven: Annotated[Oven, such_as("{kind: fan, dial: 160 °C fan, thermometer: 172 °C}")] = Oven()
     """What sort of oven you have, and how far out its dial is."""
     usual_depth: Annotated[Millimetres, such_as("7.5 cm")] = 75.0
-    """How deep a tin is when you write it without a depth."""
+    """How deep a tin is if you do not give a depth."""
     tins_sold_in: Annotated[Sold, spelled(_sold, {"enum": list(SOLD_IN)}), such_as("inches")] = "cm"
     """A tin sold as both 20 cm and 8 in is really one or the other. Measure an 8 in tin inside the rim: if it is 200 mm
     write `cm`, if 203 mm `inches`."""
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
-    """Shapes of tin you want in the tables in every size. Left out: only the everyday shapes, and the tins you own."""
+    """Tin shapes you want listed in the tables in every size. Left out: only the everyday shapes, and the tins you
+    own."""
     cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
-    """What else your kitchen handles, in your own words. It is shown wherever allergens are. Left out: nothing is
-    shown."""
+    """What else your kitchen handles, in your own words. It is shown wherever allergens are listed. Left out: nothing
+    is shown."""
     address: Annotated[
         str | None, spelled(_address, like("[hH][tT][tT][pP][sS]?:[^\\s]+")), such_as("https://book.example.org")
     ] = None
-    """Where the book lives on the web. Printed sheets then carry a code to scan. Left out: they have no code."""
+    """Where the book is on the web. Printed sheets then have a code to scan. Left out: they have no code."""
     private: Annotated[Private, such_as("[mixer bowl]")] = False
     """Keys to leave out of a public site. The file as a whole cannot be private."""
 

@@ -71,7 +71,7 @@ def value_of(example: str) -> Any:
     """An example as plain data. ValueError: it is no sound YAML."""
     document, problems = read_yaml(as_lines("key", example).encode(), "example")
     if document is None or problems:
-        raise ValueError(f"this is no sound YAML: {example}")
+        raise ValueError(f"this is not valid YAML: {example}")
     return document.data["key"]
 
 

@@ -58,7 +58,7 @@ Amount = Annotated[Take, spelled(read_take, LINE)]
 
 
 class MixLine(WrittenLine):
-    """One line of the mix. Mostly an amount and an ingredient will do; these keys say more."""
+    """One line of the mix. Usually an amount and an ingredient will do; these keys say more."""
 
     chief: ClassVar[str] = "take"
 
@@ -66,19 +66,19 @@ class MixLine(WrittenLine):
     """How much, and of what. The ingredient needs a card in `house/ingredients.yaml`. After a comma you can say how you
     want it, as in `250 g butter, soft`."""
     note: Annotated[Text | None, such_as("the pale one, not muscovado")] = None
-    """A word beside the line, for whoever weighs it. Left out: nothing is shown."""
+    """A short note beside the line, for whoever weighs it out. Left out: nothing is shown."""
     part: Annotated[Text | None, such_as("for the syrup")] = None
-    """The part of the mix it belongs to. Lines with the same part are shown together under its name. Left out: it
+    """The part of the mix it belongs to. Lines with the same part are shown together under that name. Left out: it
     belongs to no part."""
 
 
 class Bake(Written):
-    """What you set the oven to, how long it takes in the tins of the recipe, and how you know it is done."""
+    """What you set the oven to, how long it takes in the recipe's own tins, and how you know it is done."""
 
     oven: Annotated[OvenHeat, such_as("170 °C", "160 °C fan", "gas mark 3", "325 °F")]
     """What you set the oven to. Add `fan` if the figure is for a fan oven."""
     time: Annotated[Minutes, such_as("55-65 min", "1 h 10 min")]
-    """How long it takes in the tins of the recipe. Times for other tins are worked out."""
+    """How long it takes in the recipe's own tins. Times for other tins are worked out."""
     done: Annotated[Text | None, such_as("The top springs back and a skewer comes out clean.")] = None
     """How you know it is done: what you see, hear and feel. Left out: the page gives only the time."""
 
@@ -110,27 +110,28 @@ class Mixture(Written):
     also: Annotated[Texts, such_as("[harbour cake, everyday sponge]")] = ()
     """Other names people may look for it by. Left out: only its own name is found."""
     tags: Annotated[Texts, such_as("[everyday, carves well]")] = ()
-    """Words that put it with others like it on the tags page. Left out: it has no tags."""
+    """Words that group it with others like it on the tags page. Left out: it has no tags."""
     seasons: Annotated[Seasons, such_as("autumn", "[spring, October to December]")] = ()
-    """When in the year you make it, so that lists can be narrowed to a season. Left out: it belongs to no season."""
+    """What time of year you make it, so that lists can be narrowed to a season. Left out: it is for all seasons."""
     about: Annotated[Text | None, such_as("A light crumb that keeps three days.")] = None
-    """A line or two at the top of its page. Left out: nothing is shown."""
+    """A line or two about it. Left out: nothing is shown."""
     tins: Annotated[
         tuple[Tins, ...],
         AfterValidator(_flat),
         ONE_OR_MORE,
         such_as("2 round 20 cm x 7.5 cm", "[square 20 cm x 7.5 cm, 12 standard cups]"),
     ] = ()
-    """The tins these amounts fill. Every other tin is worked out from them. Left out: write `makes` instead."""
+    """The tins these amounts fill. The amounts for every other tin are worked out from these. Left out: write `makes`
+    instead."""
     makes: Annotated[Grams | None, such_as("900 g")] = None
     """What the finished mix weighs, for fillings, icings and pastes. Left out: write `tins` instead."""
     batter_depth: Annotated[Millimetres | None, such_as("38 mm")] = None
     """How deep the batter is in the tins before it bakes. Left out: it is worked out from the weight, the tins and the
     kind."""
     mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter", "- 250 g butter, soft\n- 250 g caster sugar")]
-    """What goes into it, one ingredient to a line, in the order you weigh them."""
+    """What goes into it, one ingredient to a line, in the order you weigh them out."""
     bake: Annotated[Bake | None, such_as("{oven: 170 °C, time: 55-65 min}")] = None
-    """The oven, the time, and how you know it is done. A recipe with `tins` has to have it. Left out: it is not
+    """The oven, the time, and how you know it is done. A recipe with `tins` must have this. Left out: it is not
     baked."""
     method: Annotated[
         tuple[Step, ...],
@@ -142,23 +143,24 @@ class Mixture(Written):
     """What you do, step by step. Put an ingredient in angle brackets and the step shows its amount; `<tins>` shows the
     tins. Left out: the page has no method."""
     techniques: Annotated[Texts, such_as("[line-a-tin, level-and-cut]")] = ()
-    """Techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
+    """Techniques that go with it, by file name, without `.yaml`. Left out: none is linked."""
     raising: Annotated[str, one_of("level", "less in wide tins"), such_as("less in wide tins")] = "level"
-    """Whether tins of 30 cm and over get a little less raising agent, so that the middle does not climb and then
+    """Whether tins 30 cm wide and over get a little less raising agent, so that the middle does not rise and then
     sink."""
     cooked: Annotated[YesNo, such_as("yes")] = False
     """Whether it is heated enough to make the flour and egg in it safe, though it is never baked. If not, its page
-    carries the caution on raw flour or egg."""
+    shows the caution about raw flour or egg."""
     finish: Annotated[Finish | None, such_as("{layers: 4, filling: 5 mm}")] = None
-    """How this cake is finished, where it differs from your other cakes. Left out: like your other cakes."""
+    """How this cake is finished, where that differs from your other cakes. Left out: like your other cakes."""
     keeps: Annotated[Text | None, such_as("Four days wrapped, somewhere cool.")] = None
     """How it keeps, in your own words. Left out: the page does not say."""
     keeps_for: Annotated[KeepsFor, such_as("3 days", "[3 days, 2 months in the freezer]")] = ()
-    """The same as plain times, so that lists can be narrowed by them. Left out: lists cannot tell how long it keeps."""
+    """The same, given as plain lengths of time, so that lists can be narrowed by it. Left out: lists do not know how
+    long it keeps."""
     notes: Annotated[Texts, such_as("[Freezes well, unfilled.]")] = ()
     """What you have learned about it. Left out: nothing is shown."""
     off_balance: Annotated[Text | None, such_as("The syrup goes in after baking.")] = None
-    """Why its formula is right though it lies outside what is usual. Your reason is shown beside the figures. Left out:
-    no reason is shown."""
+    """Why its formula is right even though it is outside the usual range. Your reason is shown beside the figures. Left
+    out: no reason is shown."""
     private: Annotated[Private, such_as("yes", "[notes, keeps]")] = False
     """What to leave out of a public site: `yes` for the whole recipe, or the names of keys."""

@@ -70,42 +70,43 @@ class Part(Written):
     solid: Annotated[SolidText | None, such_as("half egg 20 mm x 30 mm", "frustum 36 mm x 70 mm, top 24 mm")] = None
     """A modelled shape with its sizes. Left out: it is a sheet, a strip or a rope."""
     sheet: Annotated[SheetText | None, such_as("round 40 mm", "M0 18V6A6 6 0 0 1 12 6V18Z")] = None
-    """A flat piece, by its outline. Say in `thick` how thick you roll it. Left out: it is a solid, a strip or a
+    """A flat piece, by its outline. Use `thick` to say how thick you roll it. Left out: it is a solid, a strip or a
     rope."""
     strip: Annotated[TwoLengths | None, such_as("15 mm x 200 mm")] = None
-    """A strip: how wide, and how long. Say in `thick` how thick you roll it. Left out: it is a solid, a sheet or a
+    """A strip: how wide, and how long. Use `thick` to say how thick you roll it. Left out: it is a solid, a sheet or a
     rope."""
     rope: Annotated[TwoLengths | None, such_as("12 mm x 690 mm")] = None
     """A rolled rope: how thick, and how long. Left out: it is a solid, a sheet or a strip."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
-    """How thick you roll a sheet or a strip. Left out: it is a solid or a rope, whose sizes say it."""
+    """How thick you roll a sheet or a strip. Left out: it is a solid or a rope, whose size gives its thickness."""
     count: Annotated[int, whole_number(1, 999), such_as("6")] = 1
     """How many of them one cake needs."""
     paste: Annotated[Text, such_as("modelling-paste", "sugarpaste")]
-    """What it is made of: a recipe by the name of its file, or an ingredient with a card."""
+    """What it is made of: a recipe, by its file name, or an ingredient with a card."""
     colour: Annotated[Text | None, such_as("lamp red")] = None
     """Its colour, by its name in `house/colours.yaml`. Left out: the paste is not coloured."""
     weighed: Annotated[Grams | None, such_as("14 g")] = None
-    """What one of them weighed when you put it on the scales, on the cake the parts are sized for. Left out: it is
+    """What one of them weighed on the scales, for the cake the parts are sized for. Left out: it is
     worked out from its size."""
     cutter: Annotated[CutterText | None, such_as("round 40 mm", "round 3/4")] = None
-    """The cutter you cut or mark it with. A fraction is a fraction of the part's width. Left out: you need none."""
+    """The cutter you cut or mark it with. A fraction means a fraction of the part's width. Left out: no cutter is
+    needed."""
     cutter_shared: Annotated[YesNo, such_as("yes")] = False
     """Whether one cutter will do for a whole class."""
     support: Annotated[
         Support | None, such_as("{what: cocktail stick, count: 2, length: 10 mm, in the cake: 30 mm}")
     ] = None
-    """What holds it up and is not food. The book counts these, and adds a caution. Left out: it holds by itself."""
+    """What holds it up and is not food. The book counts these, and adds a caution. Left out: it needs no support."""
     on: Annotated[str, one_of(*PLACES), such_as("board")] = "top"
     """Where it goes: on top of the cake, on its side, or on the board."""
     stands_on: Annotated[Text | None, such_as("rock")] = None
-    """Another part it stands on, middle over middle. Left out: it stands on none."""
+    """Another part it stands on, centred. Left out: it stands on none."""
     lies_on: Annotated[Text | None, such_as("tower")] = None
     """Another part it lies against, at the front. A strip is wrapped round it. Left out: it lies on none."""
     up: Annotated[Shares, such_as("[1/3, 2/3]")] = ()
-    """How far up that part the middle of each one is. Left out: they start at its foot."""
+    """How far up that part the middle of each one is. Left out: they start at the bottom."""
     note: Annotated[Text | None, such_as("dried for two days")] = None
-    """A word beside it. Left out: nothing is shown."""
+    """A short note beside it. Left out: nothing is shown."""
 
     @property
     def form(self) -> str:
@@ -126,14 +127,14 @@ class Repeat(Written):
     on: Annotated[Text, such_as("hull", "side of the cake")]
     """Where they go: on a part, by its name, or on `top of the cake` or `side of the cake`."""
     mark: Annotated[MarkText, such_as("6 mm", "12 mm x 6 mm")]
-    """How big one mark is: across, or wide and high."""
+    """How big one mark is: how far across, or how wide and how high."""
     gap: Annotated[Millimetres, such_as("6 mm")]
     """How much space there is between one mark and the next."""
     set: Annotated[str, one_of(*SETS), such_as("bricks")] = "staggered"
-    """How each row lies against the one below."""
+    """How each row is set against the one below."""
     high: Annotated[Millimetres | None, such_as("40 mm")] = None
-    """How high a band they fill. On the side of the cake you have to say. Left out: they fill the whole part, or the
-    whole top."""
+    """How high a band they fill. You have to give this for the side of the cake. Left out: they fill the whole part,
+    or the whole top."""
     thick: Annotated[Millimetres | None, such_as("1 mm")] = None
     """How thick you roll the sheet you cut them from. Left out: you press them in, or model them."""
     solid: Annotated[SolidText | None, such_as("ball 6 mm")] = None
@@ -143,4 +144,4 @@ class Repeat(Written):
     colour: Annotated[Text | None, such_as("slate")] = None
     """Their colour, by its name in `house/colours.yaml`. Left out: the paste is not coloured."""
     note: Annotated[Text | None, such_as("press with the edge of the ruler")] = None
-    """A word beside them. Left out: nothing is shown."""
+    """A short note beside them. Left out: nothing is shown."""

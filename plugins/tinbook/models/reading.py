@@ -186,7 +186,8 @@ def whole_number(low: int, high: int) -> ReadAs:
     def read(text: str, _: Measures) -> int:
         if text.isascii() and text.isdigit() and len(text) < 7 and low <= int(text) <= high:
             return int(text)
-        hint = f"write it in figures, such as {max(low, 2)}"
+        how = f"one from {low} to {high}" if text.strip().isdecimal() else "it in figures"
+        hint = f"write {how}, such as {max(low, 2)}"
         raise Misread(f'"{text}" is not a whole number from {low} to {high}', hint, 0, len(text))
 
     limits = {"minimum": low, "maximum": high, "pattern": rf"^\s*{'(?=[0-9]*[1-9])' if low else ''}[0-9]{{1,6}}\s*$"}

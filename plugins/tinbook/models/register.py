@@ -31,7 +31,7 @@ class SeenBy(Enum):
     """It may stand on a public site, but for what is marked private."""
     KITCHEN = "the kitchen"
     """It is in the kitchen's own build alone, and in no repository: a new book's .gitignore names it."""
-    NOBODY = "nobody: it is read for the sums alone"
+    NOBODY = "nobody: it is used only in the calculations"
     """Its words are dropped as it is read; only the keys that sums go by are `kept`."""
 
 
@@ -98,11 +98,11 @@ class SourceKind:
 REGISTER: tuple[SourceKind, ...] = (
     SourceKind(
         name="house", model=House, path="house/house.yaml", merged=Merged.WHOLE, seen_by=SeenBy.EVERYONE,
-        field="house", spoken=("", "the house"), blank=House(book=str(FORMAT), name="House book"),
+        field="house", spoken=("", "house.yaml"), blank=House(book=str(FORMAT), name="House book"),
     ),
     SourceKind(
         name="tins", model=TinShelf, path="house/tins.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
-        field="tins", key="tins", entry=ShelfLine, spoken=("one of the house's tins", "the list of tins"),
+        field="tins", key="tins", entry=ShelfLine, spoken=("this tin", "the list of tins"),
     ),
     SourceKind(
         name="ingredients", model=Larder, path="house/ingredients.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
@@ -117,12 +117,12 @@ REGISTER: tuple[SourceKind, ...] = (
     ),
     SourceKind(
         name="used", model=UsedLog, path="house/used.yaml", merged=Merged.LIST, seen_by=SeenBy.NOBODY,
-        field="used", key="used", entry=Used, spoken=("an amount used", "the log of amounts used"),
+        field="used", key="used", entry=Used, spoken=("this entry", "the log of amounts used"),
         kept=frozenset(("day", "of", "cake", "height", "layers", "used")), by_year=True,
     ),
     SourceKind(
         name="bakes", model=BakeLog, path="house/bakes.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
-        field="bakes", key="bakes", entry=Baked, spoken=("a bake", "the bake log"), by_year=True,
+        field="bakes", key="bakes", entry=Baked, spoken=("this bake", "the bake log"), by_year=True,
     ),
     SourceKind(
         name="colours", model=ColourCards, path="house/colours.yaml", merged=Merged.CARDS, seen_by=SeenBy.EVERYONE,
@@ -131,7 +131,7 @@ REGISTER: tuple[SourceKind, ...] = (
     ),
     SourceKind(
         name="cutters", model=CutterDrawer, path="house/cutters.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
-        field="cutters", key="cutters", entry=OwnedCutter, spoken=("a cutter", "the list of cutters"),
+        field="cutters", key="cutters", entry=OwnedCutter, spoken=("this cutter", "the list of cutters"),
     ),
     SourceKind(
         name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,

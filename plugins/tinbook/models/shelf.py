@@ -45,7 +45,7 @@ TinOrSet = Annotated[tuple[Tin, ...], spelled(_one_or_set)]
 
 
 class ShelfLine(Written):
-    """One tin on the shelf, or a set of them."""
+    """One tin on the shelf, or a set."""
 
     tin: Annotated[
         TinOrSet,
@@ -55,13 +55,13 @@ class ShelfLine(Written):
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
     """How many you own. `0` is a tin you know of and would have to borrow."""
     name: Annotated[Text | None, such_as("number 4")] = None
-    """What recipes call a tin that is drawn as an outline, which has to have one. Left out: it goes by its shape and
+    """What recipes call a tin drawn as an outline, which has to have a name. Left out: it is called by its shape and
     size."""
     measured: Annotated[Millilitres | None, such_as("2350 ml")] = None
-    """What it holds to the brim, measured with water. This wins over the sum. Left out: it is worked out from the
-    sizes."""
+    """What it holds to the brim, measured with water. This overrides the calculation. Left out: it is worked out
+    from the tin's size."""
     note: Annotated[Text | None, such_as("Runs hot at one corner.")] = None
-    """A word about it, shown with your tins. Left out: nothing is shown."""
+    """A short note about it, shown with your tins. Left out: nothing is shown."""
 
     @property
     def owned(self) -> tuple[OwnedTin, ...]:

@@ -31,7 +31,7 @@ def read_stand(text: str, measures: Measures) -> Stand:
     if word not in LONG:
         span = read_span(text, ("time",), measures)
         if span.low != span.high:
-            raise Misread("this takes one time, not a range", "write whichever is safe", 0, len(text))
+            raise Misread("this takes one time, not a range", "write whichever is the safe one", 0, len(text))
         return Stand(span.low.base, text)
     value, end = read_number(text, 0, "2 days")
     if text[end:].strip().lower() != word:
@@ -51,8 +51,8 @@ Standing = Annotated[Stand, spelled(read_stand, like(patterns.STANDING, "time to
 
 
 class Step(WrittenLine):
-    """One step: what to do, how long it takes, and how you know it is done. If you have only the words, write them
-    without any key.
+    """One step: what to do, how long it takes, and how you know it is done. If you only have the words, write them
+    without a key.
     """
 
     chief: ClassVar[str] = "do"
@@ -69,13 +69,13 @@ class Step(WrittenLine):
     ahead: Annotated[Standing | None, such_as("2 days", "2 weeks")] = None
     """How far ahead you can do it. Left out: do it on the day."""
     stands: Annotated[Standing | None, such_as("24 h")] = None
-    """How long what it makes has to stand before you go on. Left out: you can go straight on."""
+    """How long the result has to stand before you go on. Left out: you can go straight on."""
     keeps: Annotated[Standing | None, such_as("14 days")] = None
-    """How long what it makes will keep. Left out: the page does not say."""
+    """How long the result will keep. Left out: the page does not say."""
     called: Annotated[Text | None, such_as("paste")] = None
     """A short name, for its timer and for other steps that come `after` it. Left out: its first few words."""
     after: Annotated[Texts, such_as("[buoys, paste]")] = ()
-    """In a technique, the steps that have to be done first, by what they are `called`. Left out: the step before it."""
+    """In a technique, the steps that have to be done first, by their `called` names. Left out: the step before it."""
     picture: Annotated[Text | None, such_as("rope-twist.svg")] = None
     """In a technique, a picture to show beside the step. List its file under `pictures` too. Left out: there is
     none."""

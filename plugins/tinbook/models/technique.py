@@ -24,7 +24,7 @@ LEVELS = ("first steps", "steady hands", "practised")
 
 
 class Tool(WrittenLine):
-    """One tool, by type and size. If that is all there is to say, write it without any key."""
+    """One tool, by type and size. If that is all there is to say, write it without a key."""
 
     chief: ClassVar[str] = "tool"
 
@@ -35,8 +35,8 @@ class Tool(WrittenLine):
     shared: Annotated[YesNo, such_as("yes")] = False
     """Whether one will do for a whole class. If not, everybody needs their own."""
     not_food: Annotated[YesNo, such_as("yes")] = False
-    """Whether it goes into or onto the cake and has to come off before anybody eats. The book counts these, and adds a
-    caution."""
+    """Whether it goes into or onto the cake and has to come off before anybody eats it. The book counts these, and adds
+    a caution."""
 
 
 class Material(WrittenLine):
@@ -45,15 +45,16 @@ class Material(WrittenLine):
     chief: ClassVar[str] = "take"
 
     take: Annotated[Amount, such_as("300 g sugarpaste", "1 tsp water, boiled and cooled")]
-    """How much, and of what. It needs no card, but if there is a recipe or a card of that name the page links to it."""
-    note: Annotated[Text | None, such_as("for the palms")] = None
-    """A word beside it. Left out: nothing is shown."""
+    """How much, and of what. It needs no card, but if there is a recipe or a card with that name the page links to
+    it."""
+    note: Annotated[Text | None, such_as("for your palms")] = None
+    """A short note beside it. Left out: nothing is shown."""
     shared: Annotated[YesNo, such_as("yes")] = False
     """Whether one lot will do for a whole class."""
     not_food: Annotated[YesNo, such_as("yes")] = False
-    """Whether it has to come off before anybody eats: wire, ribbon, foil."""
+    """Whether it has to come off before anybody eats the cake: wire, ribbon, foil."""
     small_hard: Annotated[YesNo, such_as("yes")] = False
-    """Whether it makes small, hard pieces a child could choke on. The page and the sheet then carry the caution."""
+    """Whether it makes small, hard pieces that a child could choke on. The page and the sheet then show the caution."""
 
 
 class Fault(Written):
@@ -94,7 +95,7 @@ class Technique(Written):
     also: Annotated[Texts, such_as("[rope border, sugarpaste rope]")] = ()
     """Other names people may look for it by. Left out: only its own name is found."""
     tags: Annotated[Texts, such_as("[finishing, sugarpaste]")] = ()
-    """Words that put it with others like it on the tags page. Left out: it has no tags."""
+    """Words that group it with others like it on the tags page. Left out: it has no tags."""
     works_with: Annotated[Texts, such_as("[sugarpaste]")] = ()
     """The pastes or coats you can do it with. Left out: the page does not say."""
     tools: Annotated[tuple[Tool, ...], such_as("[icing smoother, pizza wheel]", "- {tool: ruler, shared: yes}")] = ()
@@ -102,7 +103,7 @@ class Technique(Written):
     materials: Annotated[
         tuple[Material, ...], such_as("- 300 g sugarpaste", "- {take: 4 lolly sticks, not food: yes}")
     ] = ()
-    """What gets used up, with amounts. Left out: nothing does."""
+    """What gets used up, with amounts. Left out: nothing is used up."""
     steps: Annotated[
         tuple[Step, ...], such_as("- Draw round the base.", "- {do: Roll out <sugarpaste>., hands on: 4 min}")
     ]
@@ -110,21 +111,22 @@ class Technique(Written):
     checks: Annotated[Texts, such_as("[The board does not rock.]")] = ()
     """How you know that the finished thing is right. Left out: nothing is shown."""
     faults: Annotated[tuple[Fault, ...], such_as("- {fault: The paste cracks., cure: Rub in a little white fat.}")] = ()
-    """What can go wrong, and how to put each right. Left out: nothing is shown."""
+    """What can go wrong, and how to put it right. Left out: nothing is shown."""
     cautions: Annotated[Texts, such_as("[Take the buoys off before a child under five gets a slice.]")] = ()
-    """Dangers, in your own words. They are always in sight, on the page and on the sheet. Left out: only the cautions
-    the book adds itself."""
+    """Dangers, in your own words. They are always shown, on the page and on the sheet. Left out: only the cautions the
+    book adds itself are shown."""
     care: Annotated[Texts, such_as("[wire]")] = ()
-    """Dangers by the book's own words for them. Each brings its caution, with the source. Left out: only what follows
+    """Dangers, named in the book's own words. Each brings in its caution, with the source. Left out: only what follows
     from the materials, parts and tools."""
     pictures: Annotated[
         tuple[Picture, ...],
         such_as("- {file: board-edge.svg, alt: A board seen from the side., shows: Cut flush at A.}"),
     ] = ()
-    """Its drawings and photos. One that a step names is shown beside that step, any other at the end. Left out: there
-    are none."""
+    """Its drawings and photos. Any that a step names is shown beside that step; the others go at the end. Left out:
+    there are none."""
     parts_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
-    """The cake the parts are sized for. For any other cake they are worked out. Left out: it can have no parts."""
+    """The cake the parts are sized for. For any other size of cake they are worked out. Left out: it can have no
+    parts."""
     parts: Annotated[tuple[Part, ...], such_as("- {part: buoy, solid: ball 12 mm, paste: modelling-paste}")] = ()
     """The pieces you model or cut. Left out: there are none."""
     repeats: Annotated[tuple[Repeat, ...], such_as("- {repeat: portholes, on: hull, mark: 6 mm, gap: 12 mm}")] = ()
@@ -132,8 +134,8 @@ class Technique(Written):
     tips: Annotated[Texts, such_as("[Twist both ropes the same way.]")] = ()
     """Anything that helps. Left out: nothing is shown."""
     related: Annotated[Texts, such_as("[cover-a-board]")] = ()
-    """Other techniques, by the names of their files without `.yaml`. Left out: none is linked."""
+    """Other techniques, by file name, without `.yaml`. Left out: none is linked."""
     mixtures: Annotated[Texts, such_as("[modelling-paste]")] = ()
-    """Recipes it uses, by the names of their files without `.yaml`. Left out: none is linked."""
+    """Recipes it uses, by file name, without `.yaml`. Left out: none is linked."""
     private: Annotated[Private, such_as("yes", "[tips]")] = False
     """What to leave out of a public site: `yes` for the whole technique, or the names of keys."""

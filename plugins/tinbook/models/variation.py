@@ -37,11 +37,11 @@ def read_instead(text: str, measures: Measures) -> Instead:
 
 
 class Change(Written):
-    """One change to the mix: swap an ingredient, add one, leave one out, or change an amount. One of the four in
-    each."""
+    """One change to the mix: swap an ingredient, add one, leave one out, or change an amount. Each change is one
+    of these four."""
 
     swap: Annotated[Text | None, such_as("milk")] = None
-    """The ingredient to swap. Say in `for` what goes in instead. Left out: nothing is swapped."""
+    """The ingredient to swap. Use `for` to say what goes in instead. Left out: nothing is swapped."""
     instead: Annotated[
         Instead | None,
         spelled(read_instead),
@@ -51,7 +51,7 @@ class Change(Written):
     add: Annotated[Amount | None, such_as("80 g walnuts, chopped")] = None
     """An ingredient to add. Left out: nothing is added."""
     leave_out: Annotated[Text | None, such_as("vanilla extract")] = None
-    """An ingredient to leave out. Left out: nothing goes."""
+    """An ingredient to leave out. Left out: nothing is left out."""
     amount: Annotated[Amount | None, such_as("300 g butter")] = None
     """A new amount of an ingredient that is there already. Left out: amounts stay as they are."""
     after: Annotated[Text | None, such_as("caster sugar")] = None
@@ -59,17 +59,17 @@ class Change(Written):
     before: Annotated[Text | None, such_as("plain flour")] = None
     """The ingredient to add it before. Left out: it goes at the end."""
     part: Annotated[Text | None, such_as("for the syrup")] = None
-    """Which part of the mix you mean. You have to say if the ingredient is in more than one. Left out: the only one it
-    is in; for something you add, the part of the line next to it."""
+    """Which part of the mix you mean. You have to say this if the ingredient is in more than one. Left out: the only
+    part it is in; for something you add, the same part as the line next to it."""
     note: Annotated[Text | None, such_as("toasted and cold")] = None
-    """A word beside the line. Left out: if you change only the amount, the old note stays."""
+    """A short note beside the line. Left out: if you change only the amount, the old note stays."""
 
 
 class StepChange(Step):
-    """A step that replaces one, is added, or leaves one out. It has all the keys of a step, and these."""
+    """A step that replaces one, is added, or leaves one out. It can have all the keys of a step, as well as these."""
 
     do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
-    """What to do. Left out: only in a step that says `leave out`."""
+    """What to do. Left out: allowed only in a step that says `leave out`."""
     instead_of: Annotated[Text | None, such_as("3", "Start slowly under a cloth")] = None
     """The step to replace, by its number in the other recipe, or by a few words that only that step has. Left out: it
     replaces none."""
@@ -91,17 +91,17 @@ class Variation(Mixture):
     needed = Mixture.needed | {"kind", "mix", "change"}
 
     base: Annotated[Text, Field(alias="from", examples=["creamed-butter-sponge"])]
-    """The recipe it starts from, by the name of its file without `.yaml`."""
+    """The recipe it starts from, by file name, without `.yaml`."""
     kind: Annotated[Text, such_as("creamed")] = ""
     """What sort of mixture it is, if that changes. Left out: the same kind as the recipe it starts from."""
     mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter")] = ()
-    """A whole mix of its own. Left out: the mix of the recipe it starts from, with whatever `change` does to it."""
+    """A whole new mix. Left out: the mix of the recipe it starts from, with whatever `change` does to it."""
     method: Annotated[
         tuple[StepChange, ...],
         such_as("- {instead of: 3, do: Beat in <eggs> with the coffee.}", "- {leave out: 5}"),
     ] = ()
-    """The steps that differ. If none of them says which step it is about, they are a whole method of its own. Left out:
-    the method of the recipe it starts from."""
+    """The steps that differ. If none of them says which step it replaces or follows, together they make a whole new
+    method. Left out: the method of the recipe it starts from."""
     change: Annotated[
         tuple[Change, ...],
         such_as(

@@ -31,18 +31,20 @@ from tinbook.tins import SHAPES
 class WrittenForm:
     """One way to write a value: `name` with its article, what is said of it, and examples, with what each shows.
 
-    `types` are the types of fields that are read so; the first reads every example.
+    `types` are the types of fields that are read so; the first reads every example. `place` is its address on the page
+    where that is older than its name.
     """
 
     name: str
     says: str
     examples: Mapping[str, str]
     types: tuple[Any, ...]
+    place: str = ""
 
     @property
     def anchor(self) -> str:
-        """Where it stands on its page."""
-        return "-".join(self.name.split())
+        """Its address on its page."""
+        return self.place or "-".join(self.name.split())
 
     @property
     def readers(self) -> frozenset[int]:
@@ -58,12 +60,12 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="an amount",
         says="A number, a unit and the ingredient. Things you count need no unit. After a comma you can say how you "
-        "want it. Write fractions as you would on paper. A cup or a tablespoon is the house's own, unless you "
-        "say whose.",
+        "want it. Write fractions as you would on paper. A cup or a tablespoon is the one you use, unless you "
+        "say which.",
         examples={
             "250 g butter, soft": "by weight", "1 lb 4 oz caster sugar": "pounds and ounces",
-            "1 1/2 tsp vanilla extract": "by the spoon", "½ tsp salt": "a fraction in one sign",
-            "2 US cups plain flour": "saying whose cup", "4 eggs": "by the piece",
+            "1 1/2 tsp vanilla extract": "by the spoon", "½ tsp salt": "a fraction as one character",
+            "2 US cups plain flour": "saying which cup", "4 eggs": "by number",
         },
         types=(Amount,),
     ),
@@ -111,18 +113,20 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a time",
-        says="Minutes, hours, or from one time to another. In the log of bakes it is one time, not a range.",
+        says="Minutes, hours, or from one time to another. In the bake log it is one time, not a range.",
         examples={"25 min": "", "55-65 min": "", "1 h 10 min": "", "48-72 h": ""},
         types=(Minutes, OneTime),
     ),
     WrittenForm(
-        name="a time to stand",
-        says="One time, anything from minutes to months. A month is 30 days.",
+        name="a length of time",
+        place="a-time-to-stand",
+        says="One time, anything from minutes to months. A month counts as 30 days.",
         examples={"45 min": "", "12 h": "", "2 days": "", "3 weeks": "", "2 months": ""},
         types=(Standing,),
     ),
     WrittenForm(
-        name="an oven heat",
+        name="an oven temperature",
+        place="an-oven-heat",
         says="A figure in °C or °F, or a gas mark. Add `fan` if it is for a fan oven.",
         examples={"170 °C": "", "150 °C fan": "", "gas mark 3": "", "325 °F": ""},
         types=(OvenHeat,),
@@ -152,10 +156,10 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a tin",
         says="The shape, its size, then its depth after the last `x`. Measure inside the rim. Leave the depth out if "
-        "it is the house's usual one. A recipe can say how many, in front; everywhere else it is one tin. 20 cm "
-        "and 8 in are two names of the same tin.",
+        "it is your usual one. In a recipe you can write how many in front; everywhere else it is one tin. 20 cm "
+        "and 8 in are two names for the same tin.",
         examples={
-            "2 round 20 cm x 7.5 cm": "two of one tin",
+            "2 round 20 cm x 7.5 cm": "two of the same tin",
             "round 20 cm": "of the usual depth",
             "round 8 in x 3 in": "in inches",
             "square 20 cm, 7.5 cm deep": "the depth in words",
@@ -167,12 +171,13 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a season",
-        says="A season, a month, or from one to another. Seasons are those of the northern half of the world.",
+        says="A season, a month, or from one to another. Seasons are those of the northern hemisphere.",
         examples={"autumn": "", "October": "", "October to March": "", "all year": ""},
         types=(OneSeason,),
     ),
     WrittenForm(
-        name="a time it keeps",
+        name="a keeping time",
+        place="a-time-it-keeps",
         says="A time and a place: `in the fridge`, `in the freezer`, or `somewhere cool`, which you can leave out.",
         examples={"3 days": "", "1 week in the fridge": "", "2 months in the freezer": ""},
         types=(OneKeep,),
@@ -201,7 +206,7 @@ FORMS: tuple[WrittenForm, ...] = (
     WrittenForm(
         name="a solid",
         says=f"A shape you model: {_named(SOLIDS)}. How wide it is across comes first, then how long or how high. "
-        "`half` is split down its length; `flattened` is pressed down, and says to what size.",
+        "`half` is split lengthways; `flattened` is pressed down, and gives the size it is pressed to.",
         examples={
             "ball 20 mm": "", "half egg 20 mm x 30 mm": "", "cone 22 mm x 16 mm": "across, high",
             "frustum 36 mm x 70 mm, top 24 mm": "a tower that tapers", "slab 20 x 30 x 8 mm": "wide, long, thick",
@@ -211,7 +216,7 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a sheet",
-        says=f"The outline of a flat piece: {_named(SHEETS)}, or a path in mm as SVG writes it.",
+        says=f"The outline of a flat piece: {_named(SHEETS)}, or a path in mm, as in SVG.",
         examples={"round 40 mm": "", "oval 30 mm x 20 mm": "wide, high", "M0 18V6A6 6 0 0 1 12 6V18Z": "a door"},
         types=(SheetText,),
     ),
@@ -230,7 +235,7 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a mark",
-        says="How big one mark is: across, or wide and high.",
+        says="How big one mark is: how far across, or how wide and how high.",
         examples={"6 mm": "", "12 mm x 6 mm": ""},
         types=(MarkText,),
     ),

@@ -158,15 +158,15 @@ def _spelled(number: str, value: float, unit: str, kitchen: Kitchen) -> tuple[st
     low = unit.lower().removeprefix("level ")
     word = WORDS.get(low, low)
     if word in ("c", "cup", "°C") and low in ("c", "cup", "cups", "cupful", "cupfuls"):
-        return (f"{number} {kitchen.cup}", "") if kitchen.cup else ("", "whose cup? US cup, metric cup or UK cup")
+        return (f"{number} {kitchen.cup}", "") if kitchen.cup else ("", "which cup? US cup, metric cup or UK cup")
     if word == "tbsp":
         return (f"{number} {kitchen.tablespoon}", "") if kitchen.tablespoon else ("", "a tablespoon of 15 ml or 20 ml?")
     if word == "tsp":
         return f"{number} {kitchen.teaspoon}", ""
     if low.replace(".", "").replace(" ", "") in ("floz", "fluidoz", "flounce", "flounces", "fluidounce", "fluidounces"):
-        return (f"{number} {kitchen.fluid_ounce}", "") if kitchen.fluid_ounce else ("", "whose fluid ounce? UK or US")
+        return (f"{number} {kitchen.fluid_ounce}", "") if kitchen.fluid_ounce else ("", "which fluid ounce? UK or US")
     if low in ("pint", "pints", "pt"):
-        return (f"{value * kitchen.pint_ml:.0f} ml", "") if kitchen.pint_ml else ("", "whose pint? 568 ml or 473 ml")
+        return (f"{value * kitchen.pint_ml:.0f} ml", "") if kitchen.pint_ml else ("", "which pint? 568 ml or 473 ml")
     if low in ("stick", "sticks"):
         return (f"{value * kitchen.stick_g:.0f} g", "") if kitchen.stick_g else ("", "a stick of 4 oz, 113 g?")
     if low in ("dessertspoon", "dessertspoons", "dsp"):

@@ -124,7 +124,7 @@ class Lines:
             known = next((n for n in range(len(words), 0, -1) if self.cards.read(" ".join(words[:n]), ())[0]), 0)
             name = " ".join(words[: known or 2])
             piece = f"{text[start.start() : at].strip()} {name}"
-            read = self._one(piece, piece) if known else Read(piece, doubt="which of the words are its name?")
+            read = self._one(piece, piece) if known else Read(piece, doubt="which of these words is its name?")
             found.append((at, read))
         return [read for _, read in found]
 
@@ -217,17 +217,17 @@ class Lines:
                 return Read(written, doubt="it is not clear what it is")
             return Read(written, text, "no card for it", name)
         if noted.base and noted.beside_ml and not self._is_as_heavy(card, noted.base.base, noted.beside_ml):
-            return Read(written, doubt=f"a volume of it does not weigh {amount}")
+            return Read(written, doubt=f"that volume of it does not weigh {amount}")
         if is_count and self.book.cards[card].each is None:
             return Read(written, doubt=f"{amount} of what? g, oz, ml or a spoon")
         if any(_TALLY.search(words) for words in said):
-            return Read(written, text, "another amount stands beside it")
+            return Read(written, text, "there is another amount beside it")
         if other := next((words for words in said if self.cards.find(words)), ""):
             return Read(written, text, f"and how much {other}?")
         if any(_OF_IT.search(words) for words in said):
             return Read(written, text, "part of it is for something else")
         if any(re.match(r"plus\s+(?:[0-9½¼¾⅓⅔]|an?\s)", words) for words in said):
-            return Read(written, text, "more of it is asked for")
+            return Read(written, text, "more of it is needed elsewhere")
         try:
             read_take(text, self.book.house.spoons)
         except Misread as error:

@@ -264,7 +264,7 @@ class _Sorter:
         for sentence in re.split(r"(?<=[.!?])\s+(?=[A-Z])", text):
             if self.lines.tallies(sentence) and not self.lines.has_amount(sentence):
                 self.here.mix += self.lines.told(sentence)
-                self.note.main.method.append((sentence, "the amounts in it stand in the mix"))
+                self.note.main.method.append((sentence, "the amounts in it are in the mix"))
                 self.met, self.state = True, heads.METHOD
             elif self.met:
                 self._step(sentence)

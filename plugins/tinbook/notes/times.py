@@ -118,5 +118,5 @@ def _minutes(found: re.Match[str], name: str) -> float:
 def _number(text: str) -> float:
     value, end = read_number(text, 0)
     if end < len(text.rstrip()):
-        raise Misread(f'"{text}" is no number', "", 0, len(text))
+        raise Misread(f'"{text}" is not a number', "", 0, len(text))
     return value

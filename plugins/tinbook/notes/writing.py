@@ -190,7 +190,7 @@ class _Writer:
             return [f"makes: {quoted(text)}"]
         self.doubt('what it makes: weigh it once and write "makes: 900 g"')
         if goes_in := round(weight_of(self.part, self.book, self.facts)):
-            return [f"makes: {goes_in} g{mark('what goes in; weigh what comes out')}"]
+            return [f"makes: {goes_in} g{mark('this is what goes in; weigh what comes out')}"]
         return [unsure("makes: 900 g, say, once you have weighed it")]
 
     def _tins_given(self, tins: str) -> list[str]:

@@ -89,7 +89,7 @@ def _instead(key: str, options: Iterable[str]) -> str:
 TABLES: Mapping[str, Table] = {
     "tins": Table("a mixture for every tin", amounts.tins, of="mixture"),
     "scaled": Table(
-        "a mixture for tins, eggs, a weight, batches, more, or what is left",
+        "a mixture for certain tins, a number of eggs, a weight, batches, a bit more, or what you have left",
         amounts.scaled,
         of="mixture",
         takes=AMOUNTS,
@@ -97,7 +97,7 @@ TABLES: Mapping[str, Table] = {
     "fits": Table("how a mixture fits the tins you name", amounts.fits, of="mixture", takes=IN_TINS),
     "written": Table("a mixture as written, in every measure", kitchen.written, of="mixture"),
     "allergens": Table("the allergens of a mixture and where they come from", mixtures.allergens, of="mixture"),
-    "balance": Table("a mixture against the balance rules of its kind", mixtures.rules, of="mixture"),
+    "balance": Table("a mixture compared with the balance rules for its kind", mixtures.rules, of="mixture"),
     "percentages": Table("bakers' percentages of a mixture", mixtures.percentages, of="mixture"),
     "layers": Table(
         "what a mixture becomes in every tin: layers, heights, weight",
@@ -111,25 +111,31 @@ TABLES: Mapping[str, Table] = {
         of="mixture",
         takes=f"{IN_TINS} oven_c start_c",
     ),
-    "loads": Table("mixes, tins, oven loads and hours", bake_tables.loads, of="mixture", takes=IN_TINS),
+    "loads": Table(
+        "how many mixes, tins, oven loads and hours a mixture takes", bake_tables.loads, of="mixture", takes=IN_TINS
+    ),
     "bakes": Table("the bakes in the log, and what was expected", bake_tables.bakes, takes="of"),
     "coats": Table(
-        "a filling or icing in and round a cake of every tin", finished.coats, of="mixture", takes="height_mm"
+        "how much of a filling or icing a cake from every tin takes", finished.coats, of="mixture", takes="height_mm"
     ),
-    "covers": Table("a paste over a cake of every tin", finished.covers, of="mixture", takes="height_mm"),
-    "boards": Table("drum, card, paste, ribbon and box for a cake of every tin", finished.boards, takes="of height_mm"),
+    "covers": Table(
+        "how much of a paste covers a cake from every tin", finished.covers, of="mixture", takes="height_mm"
+    ),
+    "boards": Table(
+        "drum, card, paste, ribbon and box for a cake from every tin", finished.boards, takes="of height_mm"
+    ),
     "portions": Table(
         "how many portions each tin cuts into, and how", served.portions, takes="of tins portion height_mm"
     ),
-    "guests": Table("which tins serve the guests with least left over", served.guests, takes=PARTY),
+    "guests": Table("which tins serve a number of guests with least left over", served.guests, takes=PARTY),
     "parts": Table(
         "the parts of a technique for every cake, or for --tin", decorated.part_rows, of="technique", takes="tins"
     ),
     "colours": Table(
-        "paste and pots for the colours of a technique's parts", decorated.colour_rows, of="technique", takes="tins"
+        "how much paste and food colour a technique's parts take", decorated.colour_rows, of="technique", takes="tins"
     ),
     "pastes": Table(
-        "paste to have ready for the parts of a technique", decorated.paste_rows, of="technique", takes="tins"
+        "how much paste to have ready for the parts of a technique", decorated.paste_rows, of="technique", takes="tins"
     ),
     "marks": Table("marks repeated on the parts of a technique", decorated.mark_rows, of="technique", takes="tins"),
     "dowels": Table(
@@ -141,20 +147,20 @@ TABLES: Mapping[str, Table] = {
     "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
     "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),
-    "heat": Table("oven dials in °C, as fan, °F and gas mark", kitchen.heat),
-    "spoons": Table("spoons and cups, kitchen by kitchen", kitchen.spoons),
+    "heat": Table("oven settings in °C, as fan, °F and gas mark", kitchen.heat),
+    "spoons": Table("spoons and cups, country by country", kitchen.spoons),
     "ounces": Table("ounces and pounds in grams", kitchen.ounces),
     "grams": Table("grams in ounces", kitchen.grams),
     "pints": Table("fluid ounces and pints in ml", kitchen.pints),
     "lengths": Table("inches in mm, and as tins are sold", kitchen.lengths),
-    "eggs": Table("egg classes by weight", kitchen.eggs),
-    "bowl": Table("eggs in the bowl: how many, by class", kitchen.bowl),
-    "egg-parts": Table("the house's eggs: how many, white and yolk", kitchen.parts),
+    "eggs": Table("egg sizes by weight", kitchen.eggs),
+    "bowl": Table("eggs in the bowl: how many, by size", kitchen.bowl),
+    "egg-parts": Table("your own eggs: how many, white and yolk", kitchen.parts),
     "cups": Table("ingredients by the cup and spoon", kitchen.cups),
     "weights": Table("ingredients by every cup and spoon, with the range", kitchen.weights),
     "flour": Table("self-raising flour from plain", kitchen.flour),
-    "swaps": Table("what can stand in for what", kitchen.swaps),
-    "pieces": Table("how many cupcakes from a batter, or from --weight", kitchen.pieces, takes="weight_g"),
-    "needed": Table("how much batter a number of cupcakes needs", kitchen.needed),
+    "swaps": Table("what you can use instead of what", kitchen.swaps),
+    "pieces": Table("how many cupcakes a batter makes, or --weight of it", kitchen.pieces, takes="weight_g"),
+    "needed": Table("how much batter to mix for a number of cupcakes", kitchen.needed),
     "left": Table("what to multiply by to use up what is left", kitchen.left),
 }

@@ -18,6 +18,7 @@ from contextlib import contextmanager
 from itertools import groupby
 
 from tinbook.pages.base.page import Link, Page, Views
+from tinbook.plugin.attention import Attention
 from tinbook.site import Site
 
 LinkFrom = Callable[[str], Link]
@@ -30,7 +31,7 @@ WORTH_IT = 60
 class Ahead:
     """The late parts of the pages at `made`.
 
-    Pages of one view, such as a mixture's two leaves, are made by one process, which works out once what they share.
+    Pages of one view, such as a mixture's two pages, are made by one process, which works out once what they share.
     The other processes make them from the front. When the first one needs something that is not ready it does not wait,
     but makes pages from the back, so that no process is idle. What a process could not make is made here in the end, so
     its mistake comes up again and is reported.
@@ -43,6 +44,7 @@ class Ahead:
         fork = multiprocessing.get_context("fork")
         self._site, self._pages, self._link_from = site, site.pages, link_from
         self._views = Views()
+        self._attention = Attention()
         self._line = _rarest_first({address: site.pages[address] for address in made})
         self._lots = [list(lot) for _, lot in groupby(range(len(self._line)), lambda place: id(self._view(place)))]
         """Places of pages that are made together."""
@@ -97,6 +99,7 @@ class Ahead:
         signal.signal(signal.SIGINT, signal.SIG_IGN)
         start, file = 0, self._files[number].fileno()
         while (lot := self._begin_first()) is not None:
+            self._attention.tidy()
             for place in lot:
                 try:
                     made = self._parts(place), self._site.ledger.reads_of(self._site.group_of(self._line[place]))

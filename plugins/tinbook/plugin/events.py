@@ -93,7 +93,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         self._serving, self._dirty = command == "serve", dirty
-        self._attention.as_the_process_ends()
+        self._attention.as_the_process_ends(self._serving)
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
@@ -131,7 +131,6 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         frames = {address: (around, self.neighbours.frame(nav, leaf)) for address, leaf in leaves.items()}
         new = self._keeping.look(self.site, frames)
         self._begin(new, by_name)
-        # the other processes have begun
         for address, leaf in leaves.items():
             if self._keeping.stands(address):
                 self._keeping.hand_on(leaf)
@@ -201,6 +200,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         address = page.file.src_uri.removesuffix(".md")
         if self._keeping.stands(address):
             return self._keeping.written(address)
+        self._attention.tidy()
         output = self._guarded(tight(output))
         if self._whole and address in self.site.pages:
             return self._whole.fill(address, output)

@@ -14,7 +14,7 @@ from tinbook.pages.finding.index import index_of
 INDEX = "assets/tinbook/find-index.js"
 TOLD = frozenset(("mixture", "mixture_tables", "technique", "cake", "cake_used", "ingredient", "home", "broken"))
 """Kinds of page whose words come from the book's sources, or that have none of their own."""
-NAMED = frozenset(("list", "tins", "cuts"))
+NAMED = frozenset(("list", "tins", "cuts", "oven_kind"))
 """Kinds of page found by their title alone: each thing on them is found separately."""
 HEADINGS = ("h2", "h3")
 UNREAD = ("script", "style", "svg", "table")

@@ -181,7 +181,7 @@ def _address(leaf: Leaf) -> str:
 
 
 def _made_from(page: Page, frame: object) -> bytes:
-    return digest_of((page.template, page.title, page.section, page.view, frame))
+    return digest_of((page.template, page.title, page.section, page.view, page.part, page.sheet, frame))
 
 
 def _as_kept(leaf: Leaf, kept: KeptPage, *_: Any) -> None:

@@ -49,7 +49,8 @@ class KeptFile:
         if not (self._keeps and self.path.is_file()):
             return self._holds
         try:
-            with closing(sqlite3.connect(self.path, timeout=BUSY_S)) as store:
+            with closing(sqlite3.connect(self.path, timeout=BUSY_S, isolation_level=None)) as store:
+                store.execute("BEGIN")  # or another build could write between the two questions
                 rows = dict(_rows(store, " WHERE name = ?", BOOK))
                 seal, (made_in, reads, digests) = rows[BOOK]
                 if made_in == surroundings:
@@ -79,10 +80,12 @@ class KeptFile:
                 stand = {name for name, page in book.pages.items() if holds.get(name) is page}
                 gone = {name for (name,) in store.execute("SELECT name FROM kept")} - stand
                 store.executemany("DELETE FROM kept WHERE name = ?", [(name,) for name in gone])
-                rows = _sealed(book, stand)
-                store.executemany("INSERT INTO kept VALUES (?, ?, ?)", rows)
+                whole = _sealed(BOOK, _of_book(book))
+                store.execute("INSERT INTO kept VALUES (?, ?, ?)", whole)
+                new = (_sealed(name, _plain(page)) for name, page in book.pages.items() if name not in stand)
+                store.executemany("INSERT INTO kept VALUES (?, ?, ?)", new)
                 store.execute("COMMIT")
-                self._holds, self._seal = book, next(seal for name, _, seal in rows if name == BOOK)
+                self._holds, self._seal = book, whole[2]
 
 
 def _rows(store: sqlite3.Connection, which: str, name: str) -> Iterator[tuple[str, tuple[bytes, Any]]]:
@@ -92,12 +95,13 @@ def _rows(store: sqlite3.Connection, which: str, name: str) -> Iterator[tuple[st
         yield key, (seal, marshal.loads(value))
 
 
-def _sealed(book: KeptBook, stand: set[str]) -> list[tuple[str, bytes, bytes]]:
-    reads = {name: list(keys) for name, keys in book.work.reads.items()}
-    rows: dict[str, Any] = {BOOK: (book.surroundings, reads, dict(book.work.digests))}
-    rows |= {name: _plain(page) for name, page in book.pages.items() if name not in stand}
-    values = {name: marshal.dumps(row) for name, row in rows.items()}
-    return [(name, value, _seal(name, value)) for name, value in values.items()]
+def _of_book(book: KeptBook) -> tuple[object, ...]:
+    return book.surroundings, {name: list(keys) for name, keys in book.work.reads.items()}, dict(book.work.digests)
+
+
+def _sealed(name: str, row: Any) -> tuple[str, bytes, bytes]:
+    value = marshal.dumps(row)
+    return name, value, _seal(name, value)
 
 
 def _seal(name: str, value: bytes) -> bytes:

@@ -17,7 +17,7 @@ from mkdocs.exceptions import ConfigurationError
 from tinbook.plugin.slips import PlainSlips, refused
 from tinbook.problems.disk import FULL, why_not
 
-TAKEN = "this address is taken, it may be by another tinbook serve: end that one, or add -a localhost:8001"
+TAKEN = "this address is in use, perhaps by another tinbook serve: stop that one, or add -a localhost:8001"
 
 HALF = "Stopped. The site may be half built: build it again before you publish it."
 

@@ -73,7 +73,7 @@ def refused(path: Path, error: ConfigurationError | OSError) -> str:
         return _unread(path, cause)
     said = str(error)
     if said.startswith("Config file "):
-        return f"{path.name} is gone: put it back"
+        return f"{path.name} is missing: put it back"
     if found := re.match(r"Inherited config file '(.*?)' does not exist", said):
         hint = "put it back, or write where it is now"
         return spell(_problem(path, Said(("INHERIT",), f'there is no file "{found[1]}"', hint)))

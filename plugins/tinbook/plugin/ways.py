@@ -8,6 +8,8 @@ from typing import Any
 
 from mkdocs.structure.files import File
 
+from tinbook.pages.base.sheets import FOLDER as SHEETS
+
 ROOMS = {
     "Mixtures": "mixtures/index",
     "Techniques": "techniques/index",
@@ -52,7 +54,8 @@ def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -
 
 
 def _inside(here: str, title: str, address: str) -> str:
-    """`true` for a page inside a room, otherwise empty."""
+    """`true` for a page inside a room, otherwise empty. A sheet of a list is where the list is."""
+    here = here.removeprefix(SHEETS)
     folders = (f"{address.removesuffix('/index')}/", *INSIDE.get(title, ()))
     belongs = any(here.startswith(each) if each.endswith("/") else here.split("/")[0] == each for each in folders)
     return "true" if belongs else ""

@@ -26,12 +26,9 @@ OWN_FILES = {
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
-    "mixture_tables": "mixture",
-    "all_tins": "tins",
-    "forms": "reference",
-    "cake": "mixture",
-    "cake_used": "mixture",
-}
+    "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
+    "cake": "mixture", "cake_used": "mixture",
+}  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
 LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake"}
 """Kinds of page that have another's script."""
@@ -48,7 +45,12 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
 }
 """Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
 WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "css": {"cake": ('class="tb-sizes',), "narrow": (NARROW,), "links": ('<ul class="tb-links',)},
+    "css": {
+        "cake": ('class="tb-sizes',),
+        "narrow": (NARROW,),
+        "sheets": ("tb-sheets",),
+        "links": ('<ul class="tb-links',),
+    },
     "js": {"narrow": (NARROW,)},
 }
 """The same for those that come after the kind's own."""

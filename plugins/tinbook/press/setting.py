@@ -30,7 +30,7 @@ CLOSE: Final = "close"
 
 
 def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
-    """Pages of templates at true size."""
+    """Pages of templates at actual size."""
     import typst
 
     plain = json.dumps(as_plain(title, pages), ensure_ascii=False)

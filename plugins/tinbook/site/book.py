@@ -16,7 +16,6 @@ from tinbook.pages.at_a_glance.covering import covering_pages
 from tinbook.pages.at_a_glance.guests import guests_pages
 from tinbook.pages.at_a_glance.measures import measures_pages
 from tinbook.pages.at_a_glance.on_hand import on_hand_pages
-from tinbook.pages.at_a_glance.oven import oven_pages
 from tinbook.pages.at_a_glance.portions import portions_pages
 from tinbook.pages.at_a_glance.tins import tins_pages
 from tinbook.pages.base.page import Desk, Page
@@ -30,7 +29,9 @@ from tinbook.pages.lists.ingredients import ingredients_pages
 from tinbook.pages.lists.lists import list_pages
 from tinbook.pages.lists.rules import rules_pages
 from tinbook.pages.lists.sources import sources_pages
+from tinbook.pages.lists.tags import tag_pages
 from tinbook.pages.mixture.view import mixture_pages
+from tinbook.pages.oven.oven import oven_pages
 from tinbook.pages.reference.view import reference_pages
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
 from tinbook.pages.technique.view import technique_pages
@@ -39,6 +40,7 @@ from tinbook.problems import Problem
 PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     home_pages,
     list_pages,
+    tag_pages,
     mixture_pages,
     technique_pages,
     cake_pages,

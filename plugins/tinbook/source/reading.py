@@ -140,7 +140,7 @@ class _EventReader:
                 self._refuse_glued(start.line + 1, end.line)
             if event.style == '"' and (control := _ESCAPED_CONTROL.search(value)):
                 message = f"there is an invisible character in this text (U+{ord(control[0]):04X})"
-                self._problem("control", message, start, end, 'delete the "\\" and what follows it')
+                self._problem("control", message, start, end, 'delete the "\\" and the character straight after it')
             return (None if plain and value in _NOTHING else value), Leaf(value, plain, start, end)
         if isinstance(event, yaml.AliasEvent):
             message = f'"*{event.anchor}" points to something written elsewhere'

@@ -58,7 +58,7 @@ def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sha
         hint = f'write "{shape.example}"'
         return Misread(f'the size is written before "{word}"; the shape comes first', hint, start, end)
     if not any(letter.isalpha() for letter in said):
-        return Misread(f'"{said}" is not a number of tins', "tins come whole: write 1, 2, 3", start, end)
+        return Misread(f'"{said}" is not a number of tins', "tins come whole: write 1, 2 or 3", start, end)
     # In `3 lb loaf` the 3 is not a count.
     start = start if _is_unit(text[rest:end]) else rest
     said = text[start:end]

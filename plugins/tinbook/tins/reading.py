@@ -88,7 +88,7 @@ def _before(text: str, word: re.Match[str], shape: Shape) -> tuple[int, NamedSiz
     if many := _HOW_MANY.match(text, start, end):
         count, rest = int(many[1][:9]), many.end()
         if not 1 <= count <= MOST_TINS:
-            message = "no tins at all" if count < 1 else f"{many[1][:9]} tins are more than a kitchen holds"
+            message = "no tins at all" if count < 1 else f"{many[1][:9]} tins are more than any kitchen holds"
             raise Misread(message, f"write how many, from 1 to {MOST_TINS}", start, start + len(many[1]))
     if rest == end:
         return count, None

@@ -210,7 +210,7 @@ class Shape(ABC):
                 return SizeFault(
                     index,
                     f"the {rule.name}, {self._said(size)}, is very small under {self._said(outer)} across",
-                    f"{low} is the least the book believes",
+                    f"{low} is the least the book accepts",
                 )
         return None
 

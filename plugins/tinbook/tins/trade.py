@@ -1,7 +1,7 @@
 """The trade's two names for one length: 8 in and 20 cm are the same tin.
 
 Common practice: shops print both on one label though 8 in is 203.2 mm. Which is true depends on where the tin was made.
-The house says so once (`tins sold in`), and every tin with both names then has its true size by that one, so that
+The house says so once (`tins sold in`), and every tin with both names then has its actual size by that one, so that
 factors between inch tins are those of inches. A size in millimetres is exact: the owner measured it.
 """
 
@@ -43,7 +43,7 @@ def called_mm(length_mm: float, sold: Sold = "cm") -> float:
 
 
 def trade_mm(inches: float, sold: Sold = "cm") -> float | None:
-    """The true size in mm of a length sold by this name in inches; None if the trade has no such size."""
+    """The actual size in mm of a length sold by this name in inches; None if the trade has no such size."""
     cm = CM_OF_INCH.get(inches)
     return None if cm is None else true_mm(cm * 10.0, sold)
 

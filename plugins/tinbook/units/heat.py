@@ -86,7 +86,7 @@ def _nothing_after(text: str, end: int) -> None:
         hint = "write one; the book works out the others"
     else:
         hint = "write 180 °C, 160 °C fan, 350 °F or gas mark 4"
-    raise Misread(f'"{left}" is left over after the heat', hint, start, start + len(left))
+    raise Misread(f'"{left}" is left over after the temperature', hint, start, start + len(left))
 
 
 def read_temperature(text: str) -> float:
@@ -104,7 +104,7 @@ def read_temperature(text: str) -> float:
     unit, end = named
     if left := text[end:].strip():
         raise Misread(
-            f'"{left}" is left over after the heat', "leave it out", text.index(left, end), len(text.rstrip())
+            f'"{left}" is left over after the temperature', "leave it out", text.index(left, end), len(text.rstrip())
         )
     return celsius(number) if unit == "°F" else number
 

@@ -10,7 +10,7 @@ _FLUID_OUNCES_ML = {"US cup": ML_PER_US_FLUID_OUNCE, "UK cup": ML_PER_UK_FLUID_O
 
 
 Sold = Literal["cm", "inches"]
-"""The measure a tin with two names, 20 cm and 8 in, is sold in, which gives its true size."""
+"""The measure a tin with two names, 20 cm and 8 in, is sold in, which gives its actual size."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -82,7 +82,7 @@ def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]
     if (commas := _COMMAS.match(text, at)) and commas.end() > end:
         raise _comma(commas)
     if run := _RUNS_ON.match(text, end):
-        raise Misread(f'"{text[at : run.end()]}" is no number', "write 250, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
+        raise Misread(f'"{text[at : run.end()]}" is not a number', "write 250, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
     value = _value(number)
     if not isfinite(value):
         raise Misread(f'"{number[0][:20]}" is not a number to measure by', "check the number", at, end)

@@ -220,7 +220,7 @@ def _checked(text: str, at: int, end: int, value: float, unit: str, measures: Me
     if not base and not zero:
         raise Misread(f'"{said}" is nothing at all', "write how much, or leave it out", at, end)
     if base > _LARGEST:
-        raise Misread(f'"{said}" is more than a kitchen holds', "check the number and the unit", at, end)
+        raise Misread(f'"{said}" is more than any kitchen holds', "check the number and the unit", at, end)
     return Quantity(value, unit, dimension, base)
 
 
@@ -240,12 +240,12 @@ def _wanted(text: str, at: int, unit: str, end: int, want: Collection[str], word
 def _whose(text: str, at: int, end: int, unit: str) -> Misread:
     if unit == "cup":
         return Whose(
-            "whose cup?",
-            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml whose you use",
+            "which cup?",
+            "write US cup (237 ml), metric cup (250 ml) or UK cup (284 ml), or say in house.yaml which you use",
             at,
             end,
         )
-    return Whose("whose fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", at, end)
+    return Whose("which fluid ounce?", "write US fl oz (29.6 ml), UK fl oz (28.4 ml) or ml", at, end)
 
 
 def _range(text: str, at: int, end: int) -> Misread:

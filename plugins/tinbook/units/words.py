@@ -141,7 +141,7 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
     if whose := written["whose"]:
         unit = f"{_WHOSE[whose.casefold()]} {unit}"
         if unit not in UNITS:
-            raise Misread(f'there is no measure called "{unit}"', "leave out whose it is", written.start("whose"), end)
+            raise Misread(f'there is no measure called "{unit}"', "leave out the country", written.start("whose"), end)
     return unit, written.end()
 
 

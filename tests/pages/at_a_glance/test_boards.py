@@ -86,9 +86,9 @@ def test_the_plan_is_to_its_scale_and_told(desk: Desk, filled: Callable[[str], s
     assert plan.cake == pytest.approx(100 * one, rel=0.01)
     # by hand: a 20 cm cake with 6 mm of coats and 5 mm of paste all round
     assert plan.guide == pytest.approx((200 + 2 * 11) / 2 * one, rel=0.01)
-    assert plan.words == "In plan, to scale: cake 20 cm, guide ring 222 mm, drum 28 cm, one inside the other"
+    assert plan.words == "Seen from above, to scale: cake 20 cm, guide ring 222 mm, drum 28 cm, one inside the other"
     text = filled("boards")
     assert re.search(rf'<circle [^>]*r="{plan.guide}"', text) and f'aria-label="{plan.words}"' in text
-    assert "<b>Not food.</b>" in text and "before the cake is served" in text
+    assert "<b>Not edible.</b>" in text and "before the cake is served" in text
     none = next(row for row in view.table.rows if row.chosen.board.size_mm is None)
     assert board_plan(none) is None

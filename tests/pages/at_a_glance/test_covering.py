@@ -26,7 +26,7 @@ def test_every_row_is_whole(desk: Desk) -> None:
     assert ours.cells[3].text == f"{plan.made[0].made_shown_g:g}" and ours.cells[3].note == f"2{N}batches"
     # bought is what is rolled out, in whole packs; what the most generous chart comes to stands beside it
     assert plan.paste and plan.paste.net_high_shown_g > plan.paste.made_shown_g
-    assert ours.cells[5].note == f"1000{N}g + 250{N}g; some makers allow {plan.paste.net_high_shown_g:g}{N}g"
+    assert ours.cells[5].note == f"1000{N}g + 250{N}g; some cake makers allow {plan.paste.net_high_shown_g:g}{N}g"
     assert (ours.cells[7].text, ours.cells[7].note) == (f"28{N}cm", f"11{N}in")
     # the house's own tins first, and one rule before the others
     lent = [row.lent for row in grid.rows]

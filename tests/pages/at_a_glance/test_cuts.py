@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from tinbook.pages.at_a_glance.cuts import CutsView, shape_address, tin_anchor
+from tinbook.pages.at_a_glance.cuts import MOST, PLAN, CutsView, cuts_pages, plan_addresses, shape_address, tin_anchor
 from tinbook.pages.base.page import Desk
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.tins import SHAPES, Tin
@@ -13,31 +13,54 @@ from tinbook.tins import SHAPES, Tin
 N = "\u00a0"
 
 
-def test_every_tin_has_its_plans_on_its_shapes_page(desk: Desk, filled: Callable[[str], str]) -> None:
+def test_every_tin_has_its_plans_on_the_page_it_is_said_to_be_on(desk: Desk, filled: Callable[[str], str]) -> None:
     for shape in ("round", "fluted ring", "cups"):
-        page = filled(shape_address(shape))
-        for tin, _ in all_outlines(desk.book):
-            if tin.shape == shape:
-                for kind in ("finger", "dessert", "tea-slice"):
-                    assert f'id="{tin_anchor(tin)}-{kind}"' in page, tin.name
+        addresses = plan_addresses(desk, shape)
+        assert set(addresses) == {tin for tin, _ in all_outlines(desk.book) if tin.shape == shape}
+        for tin, address in addresses.items():
+            for kind in ("finger", "dessert", "tea-slice"):
+                assert f'id="{tin_anchor(tin)}-{kind}"' in filled(address), tin.name
     assert CutsView(desk, "round").title == "Round"
 
 
 def test_the_list_has_the_houses_tins_first_and_opens_each_plan(desk: Desk, filled: Callable[[str], str]) -> None:
-    view, page = CutsView(desk, "round"), filled("portions/round")
+    view = CutsView(desk, "round")
     owned = [each.section.owned for each in view.plans]
     assert owned == sorted(owned, reverse=True) and [each.first for each in view.plans].index(True) == owned.index(
         False
     )
-    figures = [figure for each in view.plans for figure in each.figures]
-    assert all(f'<a href="#{figure.anchor}"' in page for figure in figures)
     assert all(len(each.figures) == len(view.columns) for each in view.plans)
     assert all(sum(figure.usual for figure in each.figures) == 1 for each in view.plans)
+    for here in ("portions/round", "portions/round/round-40-cm"):
+        page = filled(here)
+        for each in view.plans:
+            way = "#" if each.address == here else f"/{each.address}#"
+            assert f'<a href="{way}{each.section.anchor}"' in page, (here, each.section.name)
+            assert all(f'<a href="{way}{figure.anchor}"' in page for figure in each.figures), (here, each.section.name)
 
 
-def test_numbers_on_the_page_are_the_counts(filled: Callable[[str], str]) -> None:
+def test_a_page_draws_no_more_than_it_holds(desk: Desk, filled: Callable[[str], str]) -> None:
+    """The house's own come first; each tin that is left has a page, which stands in no contents."""
+    pages = list(cuts_pages(desk, "round", ("Tins",)))
+    first, *others = pages
+    assert first.listed and others and not any(page.listed for page in others)
+    assert [page.address for page in pages] == list(dict.fromkeys(plan_addresses(desk, "round").values()))
+    assert all(
+        address == first.address for tin, address in plan_addresses(desk, "round").items() if tin.sizes_mm[0] <= 250.0
+    )
+    assert all(page.view is first.view for page in others)
+    for page in pages:
+        text = filled(page.address)
+        plans, pieces = text.count("<figure"), len(re.findall(r"<text x=[\d.]+ y=[\d.]+>\d", text))
+        assert plans * PLAN + pieces <= 1.1 * MOST, page.address
+        assert len(text.encode()) < 120_000, page.address
+        assert text.count('<svg class="tb-outline"') == len(page.view.items[page.part].here)
+    assert [len(page.view.items[page.part].here) for page in others] == [1] * len(others)
+
+
+def test_numbers_on_the_page_are_the_counts(desk: Desk, filled: Callable[[str], str]) -> None:
     for shape in SHAPES:
-        page = filled(shape_address(shape))
+        page = "".join(filled(address) for address in dict.fromkeys(plan_addresses(desk, shape).values()))
         for count, body in re.findall(r"<figcaption><b>(\d+)</b>(.*?)</figure>", page, re.S):
             numbers = re.search(r"<g class=tb-nos[^>]*>(.*?)</g>", body, re.S)
             drawn = len(re.findall(r"<text", numbers[1])) if numbers else 0

@@ -23,11 +23,11 @@ def test_a_set_in_words(desk: Desk) -> None:
     view = GuestsView(desk)
     (best,) = answers(view.choices, Wish(guests=20, stacked=True), 1)
     assert set_words(view.choices, best) == f"round 20 + 15{N}cm"
-    assert over_words(best) == "serves 35, 15 spare"
+    assert over_words(best) == "serves 35, 15 left over"
     (cups,) = answers(view.choices, Wish(guests=60, beside="cupcakes"), 1)
     assert set_words(view.choices, cups).endswith("and 36 standard cups")
     (none,) = answers(view.choices, Wish(guests=10, stacked=True), 1)
-    assert over_words(none) == "serves 35, 25 spare"
+    assert over_words(none) == "serves 35, 25 left over"
 
 
 def test_supports_are_counted_in_and_out(filled: Callable[[str], str]) -> None:
@@ -56,7 +56,7 @@ def test_own_tins_first_others_apart(desk: Desk) -> None:
     assert all(each.serves >= view.usual_guests for each in (*view.own_sets, *view.other_sets))
     best = view.own_sets[0]
     assert best.name == f"round 23{N}cm + round 15{N}cm" and best.tiers_mm == (150, 230)
-    assert best.note.startswith("serves 43, 3 spare; ×") and best.note.endswith("l of batter")
+    assert best.note.startswith("serves 43, 3 left over; ×") and best.note.endswith("l of batter")
 
 
 def test_the_first_answer_stands_in_the_page_before_any_words(filled: Callable[[str], str]) -> None:
@@ -64,6 +64,6 @@ def test_the_first_answer_stands_in_the_page_before_any_words(filled: Callable[[
     assert (
         page.index('name="guests"')
         < page.index("round 23")
-        < page.index("With tins to borrow")
+        < page.index("With tins you would have to borrow")
         < page.index("Cakes are 10")
     )

@@ -1,6 +1,6 @@
 """Small tables: what is marked, and what the one template makes of them."""
 
-from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells, own_first
+from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, cells, heads_stand, own_first
 from tinbook.pages.base.render import render
 
 
@@ -46,3 +46,11 @@ def test_words_stand_after_the_table() -> None:
     grid = Grid(title="T", anchor="t", heads=(Head("Of"),), rows=(), lead="What it is", after="More")
     text = render("parts/grid.html", item=grid, link=lambda address, anchor="": f"/{address}")
     assert text.index("</table>") < text.index("What it is") < text.index("More")
+
+
+def test_heads_stand_on_end_once_they_do_not_fit_an_upright_tablet() -> None:
+    """Thirteen short heads take 13 x (40 + 8) = 624 of the 626 px beside the tins' names, fourteen 672."""
+    short = Head("Eggs", "g")
+    assert not heads_stand([short] * 13)
+    assert heads_stand([short] * 14)
+    assert heads_stand([*[short] * 12, Head("Buttercream")]), "a long word is wider: 11 x 8.3 + 8 px"

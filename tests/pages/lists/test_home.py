@@ -12,7 +12,7 @@ def test_home_says_what_is_in_the_house(desk: Desk, filled: Callable[[str], str]
     text = filled("index")
     assert "Heronsmouth house book" in text and "Sponges and cakes" in text
     assert sum(len(group.entries) for group in HomeView(desk).groups) == len(desk.book.mixtures)
-    assert "Our tins in plan" in text
+    assert "Our tins seen from above" in text
 
 
 def test_home_counts_what_cannot_be_shown(desk: Desk) -> None:

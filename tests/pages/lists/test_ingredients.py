@@ -43,14 +43,14 @@ def test_the_list_finds_other_names_and_allergens(filled: Filled) -> None:
 def test_a_page_says_what_is_known(filled: Filled) -> None:
     text = filled("ingredients/butter")
     for words in ("four fifths", "sweet butter", "<strong>milk</strong>", "thumbprint", "Metric cup", "222–229",
-                  "Salted butter for unsalted", "It adds milk", "/mixtures/creamed-butter-sponge#",
-                  "GNU units", "How this was worked out"):  # fmt: skip
+                  "Salted butter for unsalted", "This swap adds milk", "/mixtures/creamed-butter-sponge#",
+                  "GNU Units", "How this was worked out"):  # fmt: skip
         assert words in text, words
 
 
 def test_unknown_is_never_free(filled: Filled) -> None:
     assert "Unknown does not mean “free from”" in filled("ingredients/gel-food-colour")
-    assert "None of the fourteen allergens is named on its card" in filled("ingredients/caster-sugar")
+    assert "None of the fourteen allergens is listed on its card" in filled("ingredients/caster-sugar")
 
 
 def test_cautions_stand_on_the_card(filled: Filled) -> None:
@@ -60,7 +60,7 @@ def test_cautions_stand_on_the_card(filled: Filled) -> None:
 
 
 def test_no_weight_is_said_to_be_none(filled: Filled) -> None:
-    assert "no volume measure: weigh it" in filled("ingredients/sugarpaste")
+    assert "cannot be measured by volume: weigh it" in filled("ingredients/sugarpaste")
     assert "Weighed in this kitchen" in filled("ingredients/gluten-free-flour-blend")
     assert "One UK large egg white weighs about 39.5\u00a0g" in filled("ingredients/egg-white")
 
@@ -73,10 +73,10 @@ def test_an_egg_by_weight_stands_before_what_may_stand_in(pages: dict[str, Page]
 def test_swaps_lead_both_ways(desk: Desk, pages: dict[str, Page], filled: Filled) -> None:
     flour = pages["ingredients/plain-flour"].view
     goes = {group.title: {each.address for each in group.links} for group in flour.goes}
-    assert "ingredients/self-raising-flour" in goes["Stands in for"]
+    assert "ingredients/self-raising-flour" in goes["Can replace"]
     assert "/ingredients/self-raising-flour#" in filled("ingredients/plain-flour")
     salt = {group.title for group in pages["ingredients/salt"].view.goes}
-    assert "Stands in for" not in salt, "salt is left out of a swap, it stands in for nothing"
+    assert "Can replace" not in salt, "salt is left out of a swap, it stands in for nothing"
 
 
 def test_a_mixture_leads_to_its_cards(desk: Desk, filled: Filled) -> None:

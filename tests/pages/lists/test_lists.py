@@ -1,30 +1,27 @@
 """The lists."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from tinbook.loading import Loaded
-from tinbook.pages.base.page import Desk
+from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.sheets import ROWS
 from tinbook.pages.lists.lists import (
     FEW,
     Entry,
     Group,
     ListView,
+    in_sheets,
     kind_groups,
+    list_pages,
     marks,
     mixture_entry,
-    tag_groups,
 )
 
 
 def test_every_mixture_stands_under_its_kind(desk: Desk, demo: Loaded) -> None:
     listed = {entry.address for group in kind_groups(desk) for entry in group.entries}
     assert listed == {f"mixtures/{slug}" for slug in demo.book.mixtures}
-
-
-def test_every_tag_leads_to_what_carries_it(desk: Desk, demo: Loaded) -> None:
-    tags = {group.title: {entry.address for entry in group.entries} for group in tag_groups(desk)}
-    for slug, mixture in demo.book.mixtures.items():
-        assert all(f"mixtures/{slug}" in tags[tag] for tag in mixture.tags)
 
 
 def test_a_long_list_of_names_is_cut() -> None:
@@ -66,8 +63,42 @@ def test_rows_of_choices_are_counted_so_that_their_place_is_kept() -> None:
     assert choices(entry(1, tag=("a",)), entry(2, tag=("a",)), entry(3, season=("spring",))) == 2
 
 
-def test_under_a_tag_there_is_no_choice_by_tag(desk: Desk) -> None:
-    names = {name for group in tag_groups(desk) for entry in group.entries for name, _ in entry.marks}
-    assert names == {"kind", "season", "keeps", "also"}
-    kinds = {dict(entry.marks)["kind"] for group in tag_groups(desk) for entry in group.entries}
-    assert "Technique" in kinds and "steady hands" not in kinds
+def test_kinds_stand_beside_a_list_over_sheets_alone(desk: Desk, filled: Callable[[str], str]) -> None:
+    (page,) = [page for page in list_pages(desk) if page.address == "mixtures/index"]
+    assert {linked.address for linked in page.view.kinds} == {group.address for group in kind_groups(desk)}
+    assert "By kind" not in filled("mixtures/index")
+    lots = tuple(replace(group, entries=group.entries * 20) for group in page.view.items)
+    first, *_ = in_sheets(replace(page, view=replace(page.view, items=lots)))
+    assert "tinbook:parts/list_kinds" in first.markdown and "tinbook:parts/sheets" in first.markdown
+
+
+def test_groups_go_on_over_sheets_under_their_heading() -> None:
+    def group(name: str, count: int) -> Group:
+        lines = (Entry(address=f"{name}{at}", name=f"{name}{at}", left="", second="") for at in range(count))
+        return Group(name, "", tuple(lines), f"kind-{name}")
+
+    view = ListView(title="L", lead="All.", items=(group("a", 40), group("b", ROWS + 20), group("c", 5)))
+    whole = Page(address="things/index", title="L", template="list", view=view, section=("L",))
+    first, last = in_sheets(whole)
+    assert [each.title for each in first.view.items] == ["a", "b"] and first.view.count == ROWS
+    assert [each.title for each in last.view.items] == ["b", "c"] and last.view.count == view.count - ROWS
+    rows = [entry.address for page in (first, last) for each in page.view.items for entry in each.entries]
+    assert rows == [entry.address for each in view.items for entry in each.entries]
+    assert (first.address, first.title, first.listed) == ("things/index", "L", True)
+    assert (last.address, last.title, last.listed) == ("lists/things/2", "L, page 2", False)
+    # the search engine of the house knows the list by its first page
+    assert "search: {exclude: true}" in last.markdown and "search:" not in first.markdown
+    assert "## b { #kind-b }" in first.markdown and "## b { #kind-b }" in last.markdown
+    (alone,) = in_sheets(replace(whole, view=replace(view, items=(group("a", ROWS),))))
+    assert alone.sheet is None and alone.address == "things/index"
+
+
+def test_a_sheet_has_room_for_one_button_and_narrows_however_short() -> None:
+    marked = (
+        Entry(address=str(at), name=str(at), left="", second="", marks=marks(kind=(str(at),))) for at in range(152)
+    )
+    view = ListView(title="L", lead="", items=(Group("", "", tuple(marked)),))
+    _, last = in_sheets(Page(address="l", title="L", template="list", view=view))
+    text = last.fill(last.markdown, lambda to, anchor="": f"/{to}")
+    assert 'style="--groups:0"' in text and 'data-narrow="L"' in text and text.count("<li") == 2
+    assert 'data-rows="152"' in text and '<a href="/lists/l/2" aria-current="page">2</a>' in text

@@ -24,7 +24,7 @@ def test_every_rule_and_caution_with_its_law_and_day(filled: Filled, demo: Loade
     for rule in demo.facts.rules.values():
         assert f"## {rule.title}" in text
         for law in rule.laws:
-            when = f"in force since {law.since}" if law.since else "the date it came into force has not been looked up"
+            when = f"in force since {law.since}" if law.since else "the date they came into force has not been checked"
             assert f"<b>{law.nation}</b>: {law.says}. <small>{law.law}; {when}.</small>" in text
     for caution in demo.facts.cautions.values():
         assert f"<b>{caution.title}.</b> {caution.advice}" in text

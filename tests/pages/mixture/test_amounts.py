@@ -16,8 +16,8 @@ def amounts(desk: Desk, slug: str) -> AmountsView:
 @pytest.mark.parametrize(
     ("slug", "title", "groups"),
     [
-        ("creamed-butter-sponge", "By the egg", [len(EGGS)]),
-        ("cupcakes", "By the egg", [len(EGGS), len(CUPS)]),
+        ("creamed-butter-sponge", "By number of eggs", [len(EGGS)]),
+        ("cupcakes", "By number of eggs", [len(EGGS), len(CUPS)]),
         ("dark-ganache", "By weight and batch", [len(BATCHES), len(WEIGHTS_G)]),
     ],
 )

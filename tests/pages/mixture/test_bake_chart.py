@@ -61,7 +61,7 @@ def test_it_says_the_same_in_words_and_is_small(desk: Desk, filled: Callable[[st
     found = re.search(r"<svg [^>]*><title>Time in the oven.*?</svg>", text)
     assert found and len(found[0].encode()) <= 2048
     assert f"<desc>{chart.words}</desc>" in found[0] and 'role="img"' in found[0]
-    assert "Dots are our own bakes" in text
+    assert "The dots are our own bakes" in text
     # nothing logged: the ring alone
     assert bake_chart(sums(desk, "whisked-sponge")).dots == ""
-    assert "no bake is logged yet" in filled("mixtures/whisked-sponge/tables")
+    assert "no bakes have been logged yet" in filled("mixtures/whisked-sponge/tables")

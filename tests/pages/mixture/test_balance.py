@@ -28,7 +28,7 @@ def test_everything_drawn_lies_on_the_line(demo: Loaded) -> None:
 def test_a_point_lies_in_its_band_where_the_words_say_so(demo: Loaded) -> None:
     rules = view(demo, "cocoa-cupcakes").rules
     inside = [rule.band_at <= (rule.point or 0) <= rule.band_at + rule.band_wide for rule in rules]
-    assert inside == [rule.stands == "within" for rule in rules] == [True, True, False, False]
+    assert inside == [rule.stands == "this is within that" for rule in rules] == [True, True, False, False]
 
 
 def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
@@ -38,13 +38,16 @@ def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
 
 def test_the_page_says_where_it_sits_and_why(filled: Filled) -> None:
     text = filled("mixtures/cocoa-cupcakes/tables")
-    assert "Balance rules for its kind: it meets 2 of 4." in text and "Cocoa soaks up nearly its own weight" in text
-    assert "usual 85 to 115, above" in text and 'aria-label="Egg and liquid to flour: 126, usual 85 to 115"' in text
+    assert "It meets 2 of the 4 balance rules for its kind." in text and "Cocoa soaks up nearly its own weight" in text
+    assert (
+        "usually 85 to 115; this is above that" in text
+        and 'aria-label="Egg and liquid to flour: 126, usually 85 to 115"' in text
+    )
     assert re.search(r'<a href="/sources#source-balance-rules">', text)
 
 
 def test_the_other_form_of_a_rule_is_said(filled: Filled) -> None:
-    assert "below; it meets the other form of the rule" in filled("mixtures/madeira-cake/tables")
+    assert "below that, but meets the other form of the rule" in filled("mixtures/madeira-cake/tables")
 
 
 def test_what_has_no_rules_says_nothing(filled: Filled) -> None:

@@ -62,7 +62,7 @@ def test_chocolate_and_cream_stand_there_for_the_amount_made(desk: Desk, filled:
         assert got[chocolate] / got[cream] == pytest.approx(ratio, rel=0.03)
         # all parts together are the amount made, but for the rounding of each
         assert sum(got[:-1]) == pytest.approx(row.made_g * made.batch.mass_g / made.batch.makes_g, abs=10)
-    assert "What goes into that much" in filled("mixtures/dark-ganache/tables")
+    assert "Ingredients for those amounts" in filled("mixtures/dark-ganache/tables")
 
 
 def test_what_only_fills_has_no_coats(desk: Desk, filled: Filled) -> None:

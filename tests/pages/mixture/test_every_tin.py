@@ -13,7 +13,7 @@ N = "\u00a0"
 
 def cells_of(sheet: TinSheet) -> list[int]:
     """How many cells each row has."""
-    return [row.count("<td") for row in str(sheet.rows).split("\n")]
+    return [row.count("<td") for body in sheet.bodies for row in str(body.rows).split("\n")]
 
 
 def every_tin(desk: Desk, slug: str) -> EveryTinView:
@@ -23,8 +23,8 @@ def every_tin(desk: Desk, slug: str) -> EveryTinView:
 def test_a_fold_says_how_far_rounding_leads(desk: Desk) -> None:
     said = every_tin(desk, "creamed-butter-sponge").lead
     assert (
-        said.startswith("Eggs stay whole and everything else follows them.")
-        and "Rounding moves a weight by at most" in said
+        said.startswith("Eggs stay whole and everything else is scaled to match.")
+        and "Rounding changes a weight by at most" in said
     )
 
 
@@ -38,8 +38,11 @@ def test_a_line_each_tin_and_a_cell_each_head(desk: Desk, slug: str) -> None:
     for sheets, many in ((made.own, own), (made.rest, made.rest_count)):
         (sheet,) = sheets
         assert cells_of(sheet) == [ingredients + 6] * many and len(sheet.heads) == ingredients + 6
-    for sheet, many in zip(made.exact, (own, made.rest_count), strict=True):
-        assert cells_of(sheet) == [ingredients + 1] * many and len(sheet.heads) == ingredients + 1
+    # the exact amounts are all in one table, the house's tins first
+    (exact,) = made.exact
+    assert cells_of(exact) == [ingredients + 1] * (own + made.rest_count) and len(exact.heads) == ingredients + 1
+    assert [(body.lent, body.rows.count("<tr")) for body in exact.bodies] == [(False, own), (True, made.rest_count)]
+    assert [body.lent for sheet in (*made.own, *made.rest) for body in sheet.bodies] == [False, True]
 
 
 def test_a_long_list_leaves_the_oven_to_a_table_of_its_own(desk: Desk) -> None:
@@ -49,7 +52,10 @@ def test_a_long_list_leaves_the_oven_to_a_table_of_its_own(desk: Desk) -> None:
     assert ingredients > MOST_LINES and len(amounts.heads) == ingredients and len(oven.heads) == 6
     assert set(cells_of(amounts)) == {ingredients} and set(cells_of(oven)) == {6}
     # the browser works out what carries a factor: the amounts alone
-    assert "data-factor" in amounts.rows and "data-factor" not in oven.rows
+    assert "data-factor" in amounts.bodies[0].rows and "data-factor" not in oven.bodies[0].rows
+    # the sizes in inches stand in the first of the two
+    assert "8\u00a0in" in amounts.bodies[0].rows and "8\u00a0in" not in oven.bodies[0].rows
+    assert (amounts.oven, oven.oven) == (False, True)
     assert amounts.stands and not oven.stands
 
 

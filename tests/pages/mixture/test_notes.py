@@ -17,7 +17,7 @@ def test_when_and_how_long(filled: Filled, desk: Desk) -> None:
     text = filled("mixtures/rich-fruit-cake")
     assert "**In season.** October to January." in text
     # the words of the baker win over the short form
-    assert "**Keeps.** Three months wrapped" in text and "3 months" not in text.partition("## Notes")[2]
+    assert "**Keeps.** Three months, wrapped" in text and "3 months" not in text.partition("## Notes")[2]
     assert notes(desk, "rich-fruit-cake").keeps_for == "3 months"
 
 

@@ -34,7 +34,7 @@ def test_the_two_columns(demo: Loaded) -> None:
     )
     steps = rows(demo, "coffee-buttercream")[-2:]
     assert steps[0] == DifferenceRow(
-        "none", "Step 1. Stir instant coffee into milk until no grain is left, and leave it to go cold.", first=True
+        "none", "Step 1. Stir instant coffee into milk until it has all dissolved, and leave it to go cold.", first=True
     )
     assert steps[1].before.startswith("Step 3. ") and steps[1].here.startswith("Step 4. ")
 
@@ -53,7 +53,7 @@ def test_a_page_names_its_base_and_a_base_its_variations(filled: Filled, demo: L
 def test_variations_open_with_their_first_words(demo: Loaded) -> None:
     (found,) = variations_of("coffee-buttercream", demo.book)
     assert (found.address, found.lines) == ("mixtures/mocha-buttercream", f"3{N}lines changed")
-    assert found.words == "Coffee and cocoa in equal voice, where neither tide runs over the other."
+    assert found.words == "Coffee and cocoa in equal measure, where neither tide runs over the other."
 
 
 def test_lists_show_variations_after_their_base(demo: Loaded) -> None:

@@ -14,7 +14,7 @@ def test_a_row_says_all_of_its_key(demo: Loaded) -> None:
     assert (oven.anchor, oven.left_out, oven.form and oven.form.name) == (
         "the-bake-oven",
         "<b>Always needed.</b>",
-        "an oven heat",
+        "an oven temperature",
     )
     assert oven.examples[0] == "oven: 170 °C"
     assert (done.left_out, done.form, done.group) == ("The page gives only the time.", None, "")

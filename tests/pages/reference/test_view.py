@@ -17,6 +17,7 @@ from tinbook.models.keys import LEFT_OUT, keys_of
 from tinbook.models.register import kinds
 from tinbook.models.written_forms import FORMS
 from tinbook.pages.base.page import Page
+from tinbook.pages.reference.groups import slug
 from tinbook.pages.reference.view import CAKES, FORMS_PAGE, HOUSE, RECIPES, TECHNIQUES, TITLE_OF
 from tinbook.pages.reference.words import title_of
 from tinbook.site import build_site
@@ -44,9 +45,8 @@ def test_every_group_is_on_a_page_with_all_of_its_keys(html: dict[str, str]) -> 
     rows = {anchor for address in ADDRESSES for anchor in rows_of(html[address])}
     for model in MODELS:
         own = model in (Variation, StepChange, CakeVariation)
-        anchors = [f"{title_of(model)} {key.name}" for key in keys_of(model, own=own)]
-        missing = [each for each in anchors if "-".join(re.findall(r"[a-z0-9]+", each.lower())) not in rows]
-        assert missing == []
+        anchors = [f"{slug(title_of(model))}-{slug(key.name)}" for key in keys_of(model, own=own)]
+        assert [each for each in anchors if each not in rows] == []
 
 
 def test_page_and_schema_say_the_same(html: dict[str, str]) -> None:
@@ -58,7 +58,7 @@ def test_page_and_schema_say_the_same(html: dict[str, str]) -> None:
             group = next((each for each in schema.get("anyOf", [schema]) if "properties" in each), None)
             title = next((title_of(each) for each in MODELS if each.__name__ == model), "")
             for key, said in group["properties"].items() if group else ():
-                anchor = "-".join(re.findall(r"[a-z0-9]+", f"{title} {key}".lower()))
+                anchor = f"{slug(title)}-{slug(key)}"
                 if anchor not in rows:
                     assert model in (
                         "Variation",

@@ -22,6 +22,6 @@ def test_a_group_without_one_goes_by_its_own_name() -> None:
 def test_a_file_says_who_may_see_it_and_where_it_goes_on() -> None:
     tins, used, bakes = (kinds()[name] for name in ("tins", "used", "bakes"))
     assert more_of(tins) == ""
-    assert more_of(bakes) == "When it gets long, carry on in one for the year, such as `house/bakes-2027.yaml`."
+    assert more_of(bakes) == "When it gets long, carry on in a file for the year, such as `house/bakes-2027.yaml`."
     assert more_of(used).startswith("This file is private") and "house/used-2027.yaml" in more_of(used)
     assert "private" in more_of(replace(tins, seen_by=SeenBy.KITCHEN))

@@ -18,7 +18,7 @@ def made(demo: Loaded, slug: str) -> Decoration:
 def test_what_to_make_is_told_with_its_sizes(demo: Loaded) -> None:
     every = [part for slug, each in demo.book.techniques.items() if each.parts for part in made(demo, slug).parts]
     makes = {part.form: part_line(part, 0.15).make for part in every}
-    assert makes["rope"].startswith("rope: thick ") and "sheet" in makes["sheet"]
+    assert makes["rope"].startswith("rope: ") and "sheet" in makes["sheet"]
     pressed = [part_line(part, 0.15).make for part in every if part.flattened]
     assert pressed and all(
         "flattened" in make and make.endswith(" mm thick") and ", pressed to " in make for make in pressed
@@ -50,4 +50,4 @@ def test_what_parts_share_is_said_once(demo: Loaded) -> None:
     assert sorted(said) == sorted({words for line in lines for words in line.more})
     letters = {words: note.letters for note in notes for words in note.words.split("; ")}
     assert letters["lamp red carries a statutory warning (E129)"] == "B and E"
-    assert letters["small and hard: keep it from small children"] == "D to F"
+    assert letters["small and hard: keep away from small children"] == "D to F"

@@ -77,7 +77,7 @@ def test_colours_that_carry_a_warning(demo: Loaded) -> None:
 
 def test_weight_on_the_side_is_told(demo: Loaded) -> None:
     made = view(demo, "heron-for-the-side")
-    assert "hang on the side" in made.heavy
+    assert "hangs on the side" in made.heavy
     assert "That is heavy" not in made.heavy
     assert heavy_words(view(demo, "coil-of-rope").written) == ""
 

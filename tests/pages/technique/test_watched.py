@@ -29,4 +29,4 @@ def test_what_it_may_be_made_with() -> None:
     assert tuple(held(MadeWith("x", ("egg", "milk"), False))) == ("egg", "milk")
     assert tuple(held(MadeWith("x", ("egg",), True))) == ("egg", "some unknown")
     assert tuple(held(MadeWith("x", (), True))) == ("some unknown",)
-    assert tuple(held(MadeWith("x", (), False))) == ("none of the fourteen named",)
+    assert tuple(held(MadeWith("x", (), False))) == ("none of the fourteen listed",)

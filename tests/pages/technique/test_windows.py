@@ -14,11 +14,11 @@ STEP = StepView(pieces=(), times=(), done="", name="it", windows=(), pictures=()
 
 
 def test_what_several_steps_share_is_said_once_with_their_numbers() -> None:
-    ahead, keeps = "may be done 7 days ahead", "keeps 3 days"
-    steps = [replace(STEP, windows=windows) for windows in ((ahead,), (ahead, keeps), (ahead,), (), (ahead, "keeps 1 day"), (keeps,))]  # fmt: skip
+    ahead, keeps = "may be done 7 days ahead", "keeps for 3 days"
+    steps = [replace(STEP, windows=windows) for windows in ((ahead,), (ahead, keeps), (ahead,), (), (ahead, "keeps for 1 day"), (keeps,))]  # fmt: skip
     lines, bare = shared_windows(steps)
-    assert lines == ("Steps 1 to 3 and 5 may be done 7 days ahead.", "Steps 2 and 6 keep 3 days.")
-    assert [step.windows for step in bare] == [(), (), (), (), ("keeps 1 day",), ()]
+    assert lines == ("Steps 1 to 3 and 5 may be done 7 days ahead.", "After steps 2 and 6 it keeps for 3 days.")
+    assert [step.windows for step in bare] == [(), (), (), (), ("keeps for 1 day",), ()]
 
 
 def test_no_technique_says_a_time_ahead_twice(demo: Loaded) -> None:

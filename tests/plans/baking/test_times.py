@@ -35,8 +35,8 @@ def test_no_log_and_no_written_bake_still_answer_widely(known: Callable[..., Bak
     (time,) = bare.times([(tin("round 20 cm"), 40)])
     assert 40 < time.likely_min < 80
     assert time.high_min / time.low_min > 2
-    assert spell(bare.told(tin("round 20 cm"), 40)) == "no bake of this recipe yet"
-    assert "nothing baked yet: the span is wide" in inputs_of(baking_worked(bare, facts))
+    assert spell(bare.told(tin("round 20 cm"), 40)) == "this recipe has not been baked yet"
+    assert "nothing baked yet, so the span is wide" in inputs_of(baking_worked(bare, facts))
 
 
 def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -> None:
@@ -45,7 +45,7 @@ def test_the_recipes_own_time_is_its_first_entry(known: Callable[..., Baking]) -
     own = made.batch.tins[0][1]
     (time,) = made.times([(own, made.batch.depth_mm)])
     assert time.likely_min == pytest.approx((55 * 65) ** 0.5, rel=0.06)
-    assert spell(made.told(own, made.batch.depth_mm)) == "as in the recipe's own tin"
+    assert spell(made.told(own, made.batch.depth_mm)) == "based on the time given in the recipe"
 
 
 def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
@@ -53,7 +53,7 @@ def test_further_away_is_wider_and_said(known: Callable[..., Baking]) -> None:
     near, wide, deep = made.times([(tin("round 20 cm"), 40), (tin("round 40 cm"), 40), (tin("round 20 cm"), 70)])
     assert near.high_min / near.low_min < deep.high_min / deep.low_min
     assert near.high_min / near.low_min < wide.high_min / wide.low_min
-    assert spell(made.told(tin("round 20 cm"), 40)) == "from 2 of your bakes in this tin"
+    assert spell(made.told(tin("round 20 cm"), 40)) == "based on 2 of your own bakes in this tin"
     told = spell(made.told(tin("round 40 cm"), 60))
     assert told == "2 times as wide and 1.5 times as deep as the nearest bake, round 20 cm"
 

@@ -26,7 +26,7 @@ def test_the_cake_before_the_house_before_the_trade(facts: Facts) -> None:
     settled = finishing(house, facts, said(filling="8 mm"))
     assert (settled["filling"], settled.figures["filling"].said_by) == (8.0, THIS_CAKE)
     assert (settled.layers, settled.figures["layers"].said_by) == (3, THE_HOUSE)
-    assert (spell(THIS_CAKE), spell(THE_HOUSE)) == ("this cake", "the house")
+    assert (spell(THIS_CAKE), spell(THE_HOUSE)) == ("for this cake", "our own figure")
     assert settled.heights_mm == (90.0, 120.0)
     assert settled["final_coat"] == 0.0
     assert settled.coats_mm == facts.numbers["crumb coat"].value

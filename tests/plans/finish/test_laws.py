@@ -56,7 +56,7 @@ def of_coats(row: CoatRow) -> dict[str, float]:
 def of_paste(row: PasteRow) -> dict[str, float]:
     packs_g = sum(count * size for count, size in row.packs)
     found = {"net_g": row.net_g, "roll_g": row.made_g, "rolled_mm": max(row.rolled_mm), "packs_g": packs_g}
-    return found | {"some get by on": row.net_low_g, "some makers allow": row.net_high_g}
+    return found | {"some get by on": row.net_low_g, "some cake makers allow": row.net_high_g}
 
 
 def of_boards(row: BoardRow) -> dict[str, float]:

@@ -214,7 +214,7 @@ def test_a_house_without_a_cup_shows_the_us_cup(kitchen: Book, facts: Facts, hou
     book = replace(kitchen, house=house(cup=None))
     assert cup_rows(book, facts) == cup_rows(kitchen, facts)
     assert cup_name(book) == "US cup"
-    assert "no cup named (a US cup is shown)" in inputs_of(cups_worked(book, facts))[0]
+    assert "no cup chosen (a US cup is shown)" in inputs_of(cups_worked(book, facts))[0]
 
 
 def test_the_sugar_cup_of_each_kitchen(

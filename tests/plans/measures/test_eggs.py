@@ -52,7 +52,7 @@ def test_eggs_as_printed_against_both_standards(kitchen: Book, facts: Facts, tab
 
 def test_the_classes_name_their_standards(facts: Facts) -> None:
     worked = classes_worked(facts)
-    assert inputs_of(worked)[0].startswith("shell 11.5% of the egg")
+    assert inputs_of(worked)[0].startswith("the shell is 11.5% of the egg")
     assert worked.sources and set(worked.sources) <= set(facts.sources)
 
 

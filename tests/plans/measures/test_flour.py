@@ -29,5 +29,5 @@ def test_self_raising_flour_adds_up_and_lies_in_the_published_range(facts: Facts
 def test_the_share_is_said_with_its_range_and_its_source(facts: Facts) -> None:
     share = facts.numbers["baking powder in self-raising"]
     worked = flour_worked(facts)
-    assert inputs_of(worked)[0].startswith(f"share {share.value:.0%} of the plain flour")
+    assert inputs_of(worked)[0].startswith(f"the share is {share.value:.0%} of the plain flour")
     assert worked.sources == (share.source,)

@@ -76,7 +76,10 @@ def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
     assert spell(row["judged"]) == "7 short"
     assert row["factor"] and row["batter_ml"]
     (row,) = TABLES["guests"].rows(demo.book, demo.facts, Query(stacked=ROUNDS, keep_top=True)).rows
-    assert (row["serves"], spell(row["judged"])) == (62, "the usual steps, and you own every tin")
+    assert (row["serves"], spell(row["judged"])) == (
+        62,
+        "the steps between the tiers are as usual, and you own every tin",
+    )
 
 
 @every(

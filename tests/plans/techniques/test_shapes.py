@@ -28,7 +28,7 @@ def part(**keys: str) -> Part:
         ({"strip": "15 mm x 120 mm", "thick": "2 mm"}, "strip", ["wide", "long", "thick"], 1.5 * 12 * 0.2),
         ({"sheet": "round 40 mm", "thick": "1 mm"}, "round sheet", ["across", "thick"], pi * 4 * 0.1),
         ({"sheet": "rectangle 30 mm x 20 mm", "thick": "1 mm"}, "rectangle sheet", ["wide", "high", "thick"], 0.6),
-        ({"sheet": "M0 0H30V20Z", "thick": "1 mm"}, "sheet to a template", ["wide", "high", "thick"], 0.3),
+        ({"sheet": "M0 0H30V20Z", "thick": "1 mm"}, "sheet cut round a template", ["wide", "high", "thick"], 0.3),
     ],
 )  # fmt: skip
 def test_what_it_is_and_what_it_holds(keys: dict[str, str], said: str, names: list[str], cm3: float) -> None:

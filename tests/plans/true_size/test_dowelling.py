@@ -77,12 +77,12 @@ def test_fewer_where_no_more_have_room(facts: Facts) -> None:
 @every(
     ("above", "house", "count", "told"),
     [
-        ("round 15 cm", 5, 5, "The house sets 5."),
-        ("round 15 cm", 3, 3, "The house sets 3."),
-        ("round 15 cm", 8, 8, "The house sets 8."),
+        ("round 15 cm", 5, 5, "We use 5."),
+        ("round 15 cm", 3, 3, "We use 3."),
+        ("round 15 cm", 8, 8, "We use 8."),
         # published for it are 4 to 6, and 5 to 8
-        ("round 20 cm", 3, 6, "The house sets 3, fewer than anything published, so the highest is used."),
-        ("round 30 cm", 4, 8, "The house sets 4, fewer than anything published, so the highest is used."),
+        ("round 20 cm", 3, 6, "We use 3, fewer than anything published, so the highest is used."),
+        ("round 30 cm", 4, 8, "We use 4, fewer than anything published, so the highest is used."),
         ("round 10 cm", 5, 3, "There is room for only 3"),
     ],
 )

@@ -1,4 +1,4 @@
-"""The table of dowels says what the plan at true size says, and what the house's own technique sets out."""
+"""The table of dowels says what the plan at actual size says, and what the house's own technique sets out."""
 
 from __future__ import annotations
 

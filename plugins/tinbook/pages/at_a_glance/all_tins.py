@@ -108,7 +108,7 @@ def _words(tin: Tin) -> str:
 
 
 def _size_line(row: TinFacts, first: bool) -> SizeLine:
-    near = "none owned"
+    near = "you have none"
     if row.nearest:
         near = f"{formats.tin_words(row.nearest.name)}, × {formats.fixed(row.nearest_factor_shown, 2)}"
     if row.tin.kind.in_trays:

@@ -80,7 +80,7 @@ def board_plan(row: BoardRow) -> BoardPlan | None:
         ),
         scale_to=round(10.0 + 100.0 * scale, 1),
         scale_text=round(20.0 + 100.0 * scale, 1),
-        words=f"In plan, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
+        words=f"Seen from above, to scale: {', '.join(text for _, text in reversed(circles))}, one inside the other",
     )
 
 
@@ -109,9 +109,10 @@ class BoardsView:
         thick = formats.with_unit(number(settled["board_paste"]), "mm")
         high = formats.centimetres(self.table.cakes.usual_mm)
         return (
-            f"For a cake {high} high before its coats and paste. We use the {taken} drum and cover it {whole}, {thick} "
+            f"For a cake {high} high before it is coated and covered. We use the {taken} drum and cover it "
+            f"{whole}, {thick} "
             "thick. Use the wide one where something stands in front of the cake. If no stock drum is wide enough, "
-            "have a board cut to size. Cupcakes go out in a box with a holed tray, without a board."
+            "have a board cut to size. Cupcakes go out in a box with a cupcake insert and no board."
         )
 
     @property

@@ -31,10 +31,10 @@ def egg_grid(book: Book, facts: Facts) -> Grid:
         for row in egg_rows(book, facts)
     )
     heads = (
-        Head("Class"), Head("In its shell", "g"), Head("Shelled", "g"), Head("White", "g"), Head("Yolk", "g"),
+        Head("Size"), Head("In its shell", "g"), Head("Shelled", "g"), Head("White", "g"), Head("Yolk", "g"),
     )  # fmt: skip
     return Grid(
-        title="Eggs by class",
+        title="Eggs by size",
         anchor="eggs",
         heads=heads,
         rows=rows,
@@ -71,7 +71,7 @@ def bowl_grid(eggs: Eggs, facts: Facts) -> Grid:
         for row in eggs.bowl
     )
     heads = (Head("Eggs"), *(Head(name, "g") for name in eggs.classes))
-    lead = "Weighed without the shell. Read along to swap one size for another: look for the nearest weight."
+    lead = "Weighed without the shell. Read across to swap one size for another: look for the nearest weight."
     return Grid(
         title="Eggs in the bowl",
         anchor="bowl",
@@ -114,7 +114,7 @@ def piece_grid(sums: SmallSums, facts: Facts) -> Grid:
         by_batter.setdefault(row.batter_g, []).append(Cell(str(row.count), True, met))
     rows = tuple(GridRow(head=formats.grams(batter), cells=tuple(counts)) for batter, counts in by_batter.items())
     heads = (Head("Batter"), *_cases(sums, "each"))
-    lead = "How many cupcakes of one weight a batter makes."
+    lead = "How many cupcakes of a given weight a batter makes."
     return Grid(
         title="How many cupcakes",
         anchor="pieces",
@@ -158,9 +158,12 @@ def left_grid(sums: SmallSums, facts: Facts) -> Grid:
         by_asked.setdefault(row.asked, []).append(Cell(fixed(row.shown_factor, 2), row.asked == row.left))
     rows = tuple(GridRow(head=number(asked), cells=tuple(factors)) for asked, factors in by_asked.items())
     heads = (Head("Recipe asks for"), *(Head(str(left), "left") for left in EGGS))
-    lead = "Find the eggs the recipe asks for and the eggs you have left: multiply everything by the figure."
+    lead = (
+        "Find the number of eggs the recipe asks for and the number you have left, and multiply everything by "
+        "the figure."
+    )
     return Grid(
-        title="From what is left",
+        title="Using up what is left",
         anchor="left",
         heads=heads,
         rows=rows,

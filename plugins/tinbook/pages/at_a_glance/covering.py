@@ -136,9 +136,9 @@ def _cells(row: CoveredRow, table: CoveredTable) -> Iterator[Cell]:
 
 
 def _to_buy(row: PasteRow) -> str:
-    """`1 kg + 250 g; some makers allow 1353 g`."""
+    """`1 kg + 250 g; some cake makers allow 1353 g`."""
     packs = packs_words(row) if row.packs else ""
-    more = f"some makers allow {formats.grams(row.net_high_shown_g)}" if allows_more(row) else ""
+    more = f"some cake makers allow {formats.grams(row.net_high_shown_g)}" if allows_more(row) else ""
     return "; ".join(filter(None, (packs, more)))
 
 

@@ -30,6 +30,8 @@ LEAST_MM = 3.4
 """The smallest letters on paper."""
 HAIR_MM = 0.04
 FAR_MM = 12.0
+TENTH = 0.05
+"""Less than half a tenth of a mm is nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +44,9 @@ class CutDrawing:
     scale: str
 
 
-def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
-    """The plan of a cake; `name` says of what, `mark` is its own on the page."""
+def drawn(cut: Cut, name: str, mark: str, edge: str) -> CutDrawing:
+    """The plan of a cake; `name` says of what, `mark` is its own on the page. `edge`: the mark of the tin's outline,
+    which all its plans share."""
     least_x, least_y, most_x, most_y = _bounds(cut.tin)
     strips = cut.way in ("grid", "strips", "uneven")
     left = SIDE_MM if strips and not cut.upright else EDGE_MM
@@ -61,20 +64,21 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
         pieces = pieces_of(cut) or ()
         lines = "".join(_path(ring, off_x, off_y) for piece in pieces for ring in piece.rings)
         middles = tuple(piece.middle for piece in pieces)
-    edge = _edge(cut.tin, off_x, off_y)
+    outlined = f'<use href="#{escape(edge)}" x={_number(off_x)} y={_number(off_y)}'
     size = min(max(FIGURE_MM, least), 0.3 * (wide * tall / max(1, len(middles))) ** 0.5)
     down = off_y + 0.35 * size
     numbers = "".join(
-        f"<text x={x + off_x:.1f} y={down - y:.1f}>{number}</text>" for number, (x, y) in enumerate(middles, 1)
+        f"<text x={_number(x + off_x)} y={_number(down - y)}>{number}</text>"
+        for number, (x, y) in enumerate(middles, 1)
     )
     bar = 100.0 if wide >= 100.0 else 50.0
     foot = top + tall + EDGE_MM + 6.0
     sides = _sides(cut, left, top, least) if strips else ""
     svg = Markup(
         f'<svg viewBox="0 0 {_number(width)} {_number(height)}" role="img" aria-label="{escape(name)}">'
-        f'<clipPath id="in-{escape(mark)}"><path d="{edge}" clip-rule="evenodd"/></clipPath>'
+        f'<clipPath id="in-{escape(mark)}">{outlined} clip-rule=evenodd /></clipPath>'
         f'<path clip-path="url(#in-{escape(mark)})" d="{lines}"/>'
-        f'<path class=tb-edge d="{edge}"/><g class=tb-nos font-size="{_number(size)}">{numbers}</g>{sides}'
+        f"{outlined} class=tb-edge /><g class=tb-nos font-size={_number(size)}>{numbers}</g>{sides}"
         f'<path class=tb-bar d="M{_number(left)} {_number(foot)}h{_number(bar)}m0 -2v4m-{_number(bar)} 0v-4"/>'
         f"<text class=tb-bar-mm font-size={_number(max(5.0, least))} x={_number(left)} y={_number(foot + 7.0)}>"
         f"{_number(bar)} mm</text></svg>"
@@ -86,29 +90,42 @@ def drawn(cut: Cut, name: str, mark: str) -> CutDrawing:
 
 def _sides(cut: Cut, left: float, top: float, least: float) -> str:
     """Where to cut the strips, and how many pieces each gives, beside the cake."""
-    texts = [
-        _beside(cut, left, top, edge, formats.number(shown), "tb-mm")
-        for edge, shown in zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True)
-    ]
-    for start, end, count in zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False):
-        if len(cut.counts) > 1 and end - start > COUNT_MM:
-            texts.append(_beside(cut, left, top, (start + end) / 2.0, f"{count}", "tb-of"))
-    return f"<g class=tb-sides font-size={_number(max(5.0, least))}>{''.join(texts)}</g>"
+    cuts = zip(cut.edges_mm[1:-1], cut.edges_shown_mm[1:-1], strict=True)
+    strips = zip(cut.edges_mm, cut.edges_mm[1:], cut.counts, strict=False)
+    where = "".join(_beside(cut, left, top, edge, formats.number(shown)) for edge, shown in cuts)
+    many = "".join(
+        _beside(cut, left, top, (start + end) / 2.0, f"{count}")
+        for start, end, count in strips
+        if len(cut.counts) > 1 and end - start > COUNT_MM
+    )
+    size = _number(max(5.0, least))
+    return f"<g class=tb-sides font-size={size}><g class=tb-mm>{where}</g><g class=tb-of>{many}</g></g>"
 
 
-def _beside(cut: Cut, left: float, top: float, along: float, text: str, kind: str) -> str:
+def _beside(cut: Cut, left: float, top: float, along: float, text: str) -> str:
     x, y = (left + along, top - 3.5) if cut.upright else (left - 7.5, top + along + 2.3)
-    return f"<text class={kind} x={_number(x)} y={_number(y)}>{text}</text>"
+    return f"<text x={_number(x)} y={_number(y)}>{text}</text>"
 
 
 def _knife(knife: Knife, off_x: float, off_y: float) -> str:
-    lines = (f"M{x + off_x:.1f} {off_y - y:.1f}L{u + off_x:.1f} {off_y - v:.1f}" for (x, y), (u, v) in knife.lines)
+    lines = (_line(x + off_x, off_y - y, u + off_x, off_y - v) for (x, y), (u, v) in knife.lines)
     circles = (
         f"M{_number(off_x - r)} {_number(off_y)}"
-        + "".join(f"a{r:.1f} {r:.1f} 0 1 0 {way * r:.1f} 0" for way in (2, -2))
+        + "".join(f"a{_number(r)} {_number(r)} 0 1 0 {_number(way * r)} 0" for way in (2, -2))
         for r in knife.circles
     )
     return "".join((*circles, *lines))
+
+
+def _line(x: float, y: float, u: float, v: float) -> str:
+    """A cut from one point to another, in tenths of a mm, as short as it can be written."""
+    across, down = round(u, 1) - round(x, 1), round(v, 1) - round(y, 1)
+    start = f"M{_number(x)} {_number(y)}"
+    if abs(down) < TENTH:
+        return f"{start}h{_number(across)}"
+    if abs(across) < TENTH:
+        return f"{start}v{_number(down)}"
+    return f"{start}l{_number(across)} {_number(down)}".replace(" -", "-")
 
 
 @lru_cache(maxsize=256)
@@ -118,9 +135,9 @@ def _bounds(tin: Tin) -> tuple[float, float, float, float]:
 
 
 @lru_cache(maxsize=256)
-def _edge(tin: Tin, off_x: float, off_y: float) -> str:
-    """The outline, which all plans of a tin share."""
-    return "".join(_path(_thinned(ring), off_x, off_y) for ring in outline(tin))
+def edge_path(tin: Tin) -> str:
+    """The outline, about the middle of the tin."""
+    return "".join(_path(_thinned(ring), 0.0, 0.0) for ring in outline(tin))
 
 
 def _thinned(ring: Ring) -> Ring:
@@ -138,11 +155,12 @@ def _thinned(ring: Ring) -> Ring:
 
 def _path(ring: Ring, off_x: float, off_y: float) -> str:
     points = [f"{_number(x + off_x)} {_number(off_y - y)}" for x, y in ring]
-    return "M" + "L".join(points) + "z"
+    return f"M{'L'.join(points)}z".replace(" -", "-")
 
 
 def _number(value: float) -> str:
-    return f"{value:.1f}".removesuffix(".0")
+    text = f"{value:.1f}".removesuffix(".0")
+    return "0" if text == "-0" else text
 
 
 def steps(cut: Cut) -> tuple[str, ...]:
@@ -150,11 +168,11 @@ def steps(cut: Cut) -> tuple[str, ...]:
     if cut.way == "one_each":
         return ("One each.",)
     if cut.way == "none":
-        return ("It is smaller than a portion.",)
+        return ("It is smaller than one portion.",)
     if cut.way == "joined":
         return (
             f"Cut the strips first, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'top'}.",
-            "Then cut across as drawn; small bits stay with the piece beside them.",
+            "Then cut across as drawn; leave small bits on the piece beside them.",
             _alike(cut),
         )
     if cut.way in ("rings", "wedges"):
@@ -167,12 +185,14 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
     inner = [formats.number(edge) for edge in cut.edges_shown_mm[1:-1]]
     lines = []
     if inner:
-        lines.append(f"First the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge.")
+        lines.append(
+            f"First make the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge."
+        )
     if len(set(cut.counts)) == 1:
         what = "Then cut every strip" if inner else "Cut it"
         lines.append(f"{what} across into {cut.counts[0]}.")
     else:
-        ends = "" if cut.tin.shape in BOXES else "; pieces at an end are longer, as drawn"
+        ends = "" if cut.tin.shape in BOXES else "; the end pieces are longer, as drawn"
         lines.append(f"Then cut across into {_counts(cut)}, from the {begin}{ends}.")
     return (*lines, _alike(cut))
 
@@ -197,7 +217,7 @@ def _counts(cut: Cut) -> str:
 def _alike(cut: Cut) -> str:
     if cut.off < 0.005:
         return "All the pieces are the same size."
-    return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean."
+    return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean size."
 
 
 def _mm(value: float) -> str:

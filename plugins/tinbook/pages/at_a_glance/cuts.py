@@ -1,27 +1,30 @@
-"""The plans for cutting each size of a shape, one page for each shape."""
+"""The plans for cutting each size of a shape: a page for each shape, and for each tin that is too much for it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from markupsafe import Markup
 
-from tinbook.pages.at_a_glance.cut_drawings import CutDrawing, drawn, steps
+from tinbook.pages.at_a_glance.cut_drawings import CutDrawing, drawn, edge_path, steps
 from tinbook.pages.base.grids import UNWORKED
 from tinbook.pages.base.icons import icon
-from tinbook.pages.base.page import Desk
+from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.shelf import all_outlines
 from tinbook.plans.portions.cut import Cut
-from tinbook.plans.portions.cutting import Portion, portion_sizes
+from tinbook.plans.portions.cutting import Portion, portion_sizes, room
 from tinbook.plans.portions.glance import plans_of, shown_g, usual_grams
 from tinbook.tins import SHAPES, Tin
 
 USUAL = "dessert"
 """The kind of portion whose plan is shown first."""
+PLAN, MOST = 25, 2300
+"""A plan weighs as much as this many numbered pieces, 0.05 kB each; a page holds about so many. The plans of further
+tins are on pages of their own."""
 
 
 def shape_address(shape: str) -> str:
@@ -32,6 +35,36 @@ def shape_address(shape: str) -> str:
 def tin_anchor(tin: Tin) -> str:
     """A tin's place on that page."""
     return "-".join("".join(sign if sign.isalnum() else " " for sign in tin.name.lower()).split())[:80]
+
+
+def shape_tins(desk: Desk, shape: str) -> list[tuple[Tin, bool]]:
+    """The tins of a shape, and whether the house owns each; its own first."""
+    tins = [(tin, owned) for tin, owned in all_outlines(desk.book) if tin.shape == shape]
+    return sorted(tins, key=lambda each: not each[1])
+
+
+def plan_addresses(desk: Desk, shape: str) -> dict[Tin, str]:
+    """The page each tin's plans are on: the shape's own, until that is full."""
+    sizes, height_mm = portion_sizes(desk.book, desk.facts), _height_mm(desk)
+    ways = 2 if shape == "round" else 1
+    addresses: dict[Tin, str] = {}
+    drawn_there = 0.0
+    for tin, _ in shape_tins(desk, shape):
+        drawn_there += ways * sum(PLAN + room(tin, portion, height_mm) for portion in sizes.values())
+        full = bool(addresses) and drawn_there > MOST
+        addresses[tin] = f"{shape_address(shape)}/{tin_anchor(tin)}" if full else shape_address(shape)
+    return addresses
+
+
+def cuts_pages(desk: Desk, shape: str, section: tuple[str, ...]) -> Iterator[Page]:
+    """The page of a shape, and those of the tins that are too much for it."""
+    view, title = CutsView(desk, shape), f"Cutting plans: {SHAPES[shape].title.lower()}"
+    whole = Page(address=shape_address(shape), title=title, template="cuts", view=view, section=section)
+    yield whole
+    own = ((tin, address) for tin, address in plan_addresses(desk, shape).items() if address != whole.address)
+    for place, (tin, address) in enumerate(own, 1):
+        title = f"Cutting plans: {formats.tin_words(tin.name)}"
+        yield replace(whole, address=address, title=title, listed=False, part=place)
 
 
 def sides(portion: Portion) -> str:
@@ -77,6 +110,16 @@ class CutSection:
         """What the list calls it."""
         return formats.tin_words(self.tin.name)
 
+    @property
+    def edge_anchor(self) -> str:
+        """The mark of its outline, which its plans share."""
+        return f"{self.anchor}-edge"
+
+    @property
+    def edge(self) -> str:
+        """The outline as a path."""
+        return edge_path(self.tin)
+
     def figures(self) -> Iterator[CutFigure]:
         """The first plan of each kind of portion, then the second of a round."""
         cuts, ring_cuts = plans_of(self.tin, self.desk.book, self.desk.facts)
@@ -105,27 +148,44 @@ class CutSection:
             what=f"{what}, {sides(portion)}",
             steps=steps(cut),
             weighs=weighs,
-            drawing=drawn(cut, name, anchor),
+            drawing=drawn(cut, name, anchor, self.edge_anchor),
         )
 
     @property
     def height_mm(self) -> float:
         """The height of the cakes."""
-        return finishing(self.desk.book.finish, self.desk.facts).heights_mm[0]
+        return _height_mm(self.desk)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TinPlans:
-    """A tin and its plans, in the order of the list's columns; `first` of those the house does not own."""
+    """A tin and its plans, in the order of the list's columns; `first` of those the house does not own.
+
+    `address`: the page they are on; empty where that is the page of the list.
+    """
 
     section: CutSection
     figures: tuple[CutFigure, ...]
     first: bool
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class CutPart:
+    """What one page has: the list of all tins, and the plans of some."""
+
+    tins: tuple[TinPlans, ...]
+
+    @property
+    def here(self) -> tuple[TinPlans, ...]:
+        """The tins whose plans it has."""
+        return tuple(each for each in self.tins if not each.address)
 
 
 @dataclass(frozen=True)
 class CutsView:
-    """The page of one shape: a list of its tins, the house's own first, that opens one plan."""
+    """The pages of one shape: a list of its tins, the house's own first, that opens one plan. `items`: one for each
+    page."""
 
     desk: Desk
     shape: str
@@ -136,17 +196,33 @@ class CutsView:
         return UNWORKED["cuts"]
 
     @cached_property
+    def items(self) -> tuple[CutPart, ...]:
+        """The shape's page, then those of single tins."""
+        pages = dict.fromkeys(each.address for each in self.plans)
+        pages = dict.fromkeys((shape_address(self.shape), *pages))
+        return tuple(
+            CutPart(tuple(replace(each, address="" if each.address == page else each.address) for each in self.plans))
+            for page in pages
+        )
+
+    @cached_property
     def plans(self) -> tuple[TinPlans, ...]:
         """The tins with their plans."""
+        tins = shape_tins(self.desk, self.shape)
+        addresses = plan_addresses(self.desk, self.shape)
         sections = [
             CutSection(title=_title(tin), anchor=tin_anchor(tin), tin=tin, owned=owned, desk=self.desk)
-            for tin, owned in all_outlines(self.desk.book)
-            if tin.shape == self.shape
+            for tin, owned in tins
         ]
-        sections.sort(key=lambda section: not section.owned)
         lent = next((place for place, section in enumerate(sections) if not section.owned), 0)
         return tuple(
-            TinPlans(section, tuple(section.figures()), place == lent > 0) for place, section in enumerate(sections)
+            TinPlans(
+                section=section,
+                figures=tuple(section.figures()),
+                first=place == lent > 0,
+                address=addresses[section.tin],
+            )
+            for place, section in enumerate(sections)
         )
 
     @property
@@ -158,6 +234,10 @@ class CutsView:
     def title(self) -> str:
         """The shape's name."""
         return SHAPES[self.shape].title
+
+
+def _height_mm(desk: Desk) -> float:
+    return finishing(desk.book.finish, desk.facts).heights_mm[0]
 
 
 def _column(kind: str, way: str) -> str:

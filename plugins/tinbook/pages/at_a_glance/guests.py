@@ -105,7 +105,7 @@ class GuestsView:
 
     def _found(self, answer: Answer) -> FoundSet:
         laid = self.choices
-        note = f"serves {answer.serves}, {answer.over or 'none'} spare"
+        note = f"serves {answer.serves}, {answer.over or 'none'} left over"
         if first := next(mixtures(self.desk.book, self.desk.facts), None):
             batch, deep_mm = first
             times, litres = needs_shown(batch, deep_mm, laid, answer)
@@ -125,10 +125,10 @@ class GuestsView:
         book, facts = self.desk.book, self.desk.facts
         high = formats.centimetres(finishing(book.finish, facts).heights_mm[0])
         return (
-            "Your own tins come first: everyday shapes, then the fewest portions spare. In the tables below, everyday "
-            "shapes come first, then your own tins. "
-            f"Cakes are {high} high. Tiers are all one shape, each 5 to 10{formats.NBSP}cm narrower than the one "
-            "below; all fit the oven, and a stock drum is large enough for each."
+            "Your own tins come first: everyday shapes, then those with the fewest portions left over. In the tables "
+            "below, everyday shapes come first, then your own tins. "
+            f"Cakes are {high} high. All tiers are the same shape, each 5 to 10{formats.NBSP}cm narrower than the one "
+            "below; all of them fit the oven and a stock drum."
         )
 
     @property
@@ -167,7 +167,7 @@ class GuestsView:
             Head("Stacked, top kept", "not counted", words=True), Head("With cupcakes", words=True),
         )  # fmt: skip
         lead = f"{_sides(portion)} each."
-        formula = "portions of a set = portions of its tiers together, by their cutting plans"
+        formula = "portions from a set = portions from all its tiers together, by their cutting plans"
         inputs = (
             f"{portion.kind} portions {_sides(portion)}",
             f"cakes {formats.centimetres(self.choices.height_mm)} high",
@@ -182,7 +182,7 @@ class GuestsView:
         best = answers(self.choices, wish, 1)
         if not best:
             return Cell("none large enough")
-        owned = "" if best[0].owned else "; not all owned"
+        owned = "" if best[0].owned else "; you do not own all of these"
         return Cell(set_words(self.choices, best[0]), note=over_words(best[0]) + owned)
 
     @property
@@ -232,12 +232,16 @@ def set_words(laid: Choices, answer: Answer) -> str:
 
 def over_words(answer: Answer) -> str:
     """`serves 40`, `serves 46, 6 over`."""
-    over = f", {answer.over} spare" if answer.over else ""
+    over = f", {answer.over} left over" if answer.over else ""
     return f"serves {answer.serves}{over}"
 
 
 def guests_pages(desk: Desk) -> Iterator[Page]:
     """The page, where there are tins to choose from."""
     yield Page(
-        address="guests", title="From guests to tins", template="guests", view=GuestsView(desk), section=("Tins", TITLE)
+        address="guests",
+        title="Which tins for how many guests",
+        template="guests",
+        view=GuestsView(desk),
+        section=("Tins", TITLE),
     )

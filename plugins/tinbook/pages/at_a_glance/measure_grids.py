@@ -38,7 +38,7 @@ def oven_grid(facts: Facts) -> Grid:
         Head("Gas mark"), Head("Conventional", "°C"), Head("Fan", "°C"), Head("Fahrenheit", "°F"),
         Head("In print", "°C"),
     )  # fmt: skip
-    after = "Ovens differ. An oven thermometer on the shelf tells you what yours does."
+    after = "Ovens differ. An oven thermometer on the shelf shows you what yours does."
     return Grid(
         title="Oven by gas mark",
         anchor="oven",
@@ -93,7 +93,7 @@ def spoon_grid(book: Book, facts: Facts) -> Grid:
         for row in spoon_rows(book, facts)
     )
     heads = (Head("Measure"), Head("Holds", "ml"), Head("US", "fl oz"), Head("UK", "fl oz"))
-    lead = "A cup is not a cup and a spoon is not a spoon: ask whose kitchen the recipe comes from."
+    lead = "Not all cups and spoons are the same size: check which country the recipe comes from."
     return Grid(
         title="Spoons and cups",
         anchor="spoons",
@@ -173,7 +173,10 @@ def length_grid(book: Book, facts: Facts) -> Grid:
         Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Out by", "mm"),
         Head("Taken here as", "mm"),
     )  # fmt: skip
-    lead = "To the trade an 8 in tin and a 20 cm tin are the same. Where a length matters, measure it in millimetres."
+    lead = (
+        "To the trade an 8 in tin and a 20 cm tin are the same thing. Where the exact length matters, measure "
+        "it in millimetres."
+    )
     return Grid(
         title="Inches and centimetres",
         anchor="lengths",

@@ -12,6 +12,7 @@ from tinbook.models import Book
 from tinbook.pages.base.icons import icon
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, WorkedView, plural, tin_count, tin_name, worked_view
+from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.spelling import formats
 from tinbook.plans.mixtures.on_hand import (
     AS_WRITTEN,
@@ -26,6 +27,10 @@ from tinbook.plans.mixtures.on_hand import (
 )
 
 ADDRESS, TITLE = "on-hand", "What fits our tins"
+ROWS = 100
+"""How many mixtures a page holds; each weighs up to 1.2 kB."""
+NAMED = 30
+"""More mixtures than this that need no tin are counted, not named."""
 VERDICT = {AS_WRITTEN: "as in the recipe", NEARLY: "nearly", RESIZED: "another size"}
 """Words for one choice."""
 COUNTED = {AS_WRITTEN: "as in the recipe", NEARLY: "nearly", RESIZED: "at another size", NO_TIN: "fit none of them"}
@@ -60,11 +65,19 @@ class HandLine:
         return max(1, len(self.choices))
 
 
+@dataclass(frozen=True, slots=True)
+class HandPart:
+    """The lines of one page."""
+
+    lines: tuple[HandLine, ...]
+
+
 @dataclass(frozen=True)
 class OnHandView:
-    """Everything the page says."""
+    """Everything the page says, and what of the table each of its `sheets` has."""
 
     desk: Desk
+    sheets: tuple[ListSheet, ...] = ()
 
     @cached_property
     def table(self) -> HandTable:
@@ -84,15 +97,24 @@ class OnHandView:
         """How near "nearly" is."""
         return formats.percent(self.table.near_percent)
 
-    @property
-    def lines(self) -> tuple[HandLine, ...]:
-        """A line for each mixture."""
-        return tuple(_line(row) for row in self.table.rows)
+    @cached_property
+    def items(self) -> tuple[HandPart, ...]:
+        """A line for each mixture, on each of the sheets."""
+        rows = self.table.rows
+        lots = [rows[sheet.first : sheet.end] for sheet in self.sheets] or [rows]
+        return tuple(HandPart(tuple(map(_line, lot))) for lot in lots)
 
     @property
     def tinless(self) -> tuple[Linked, ...]:
-        """Mixtures that need no tin."""
-        return tuple(Linked(f"mixtures/{batch.slug}", batch.mixture.name) for batch in self.table.tinless)
+        """Mixtures that need no tin, unless they are many."""
+        tinless = self.table.tinless if len(self.table.tinless) <= NAMED else ()
+        return tuple(Linked(f"mixtures/{batch.slug}", batch.mixture.name) for batch in tinless)
+
+    @property
+    def others(self) -> str:
+        """How many that is; "" where they are named, or there are none."""
+        count = len(self.table.tinless)
+        return plural(count, "mixture") if count > NAMED else ""
 
     @property
     def worked(self) -> WorkedView:
@@ -131,6 +153,9 @@ def shows_on_hand(book: Book) -> bool:
 
 
 def on_hand_pages(desk: Desk) -> Iterator[Page]:
-    """The page, where there is something to say."""
+    """The page, or its sheets, where there is something to say."""
     if shows_on_hand(desk.book):
-        yield Page(address=ADDRESS, title=TITLE, template="on_hand", view=OnHandView(desk), section=("Tins", TITLE))
+        sheets = sheets_of(ADDRESS, sum(bool(mixture.tins) for mixture in desk.book.mixtures.values()), ROWS)
+        view = OnHandView(desk, sheets)
+        whole = Page(address=ADDRESS, title=TITLE, template="on_hand", view=view, section=("Tins", TITLE))
+        yield from whole.in_sheets(sheets)

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from markupsafe import Markup
 
-from tinbook.pages.at_a_glance.cuts import CutsView, shape_address, sides, tin_anchor
+from tinbook.pages.at_a_glance.cuts import cuts_pages, plan_addresses, sides, tin_anchor
 from tinbook.pages.at_a_glance.portion_charts import Chart, charts
 from tinbook.pages.base.grids import Cell, Grid, GridRow, Head, Titled, cells
 from tinbook.pages.base.icons import icon
@@ -22,13 +22,13 @@ from tinbook.plans.portions.cut import Cut
 from tinbook.plans.portions.cutting import portion_sizes
 from tinbook.plans.portions.glance import Glance, TinPortions, glance
 from tinbook.plans.portions.tables import cut_said
-from tinbook.tins import SHAPES
+from tinbook.tins import SHAPES, Tin
 
 TITLE = "Portions"
 INDEX = "portions/index"
-AGAINST = Titled("Beside a published chart", "beside-a-published-chart")
+AGAINST = Titled("Compared with a published chart", "beside-a-published-chart")
 GRAMS = Titled("What a portion weighs", "what-a-portion-weighs")
-SAME = Titled("The same weight from another height", "the-same-weight-from-another-height")
+SAME = Titled("The same weight from a cake of another height", "the-same-weight-from-another-height")
 TABLES = (AGAINST, GRAMS, SAME)
 
 
@@ -93,13 +93,15 @@ class PortionsView:
         return any(row.owned for row in self.glance.tins)
 
     def _lines(self, rows: Iterable[TinPortions]) -> Iterator[PortionLine]:
-        shape = ""
+        shape, addresses = "", dict[Tin, str]()
         for row in rows:
             tin = row.tin
+            if tin.shape != shape:
+                addresses = plan_addresses(self.desk, tin.shape)
             yield PortionLine(
                 name=formats.tin_words(tin.name),
                 icon=icon(tin) if row.owned else Markup(""),
-                address=shape_address(tin.shape),
+                address=addresses[tin],
                 anchor=tin_anchor(tin),
                 owned=row.owned,
                 first=tin.shape != shape,
@@ -157,8 +159,10 @@ class PortionsView:
         formula = "out by = (ours − the chart's) / the chart's; ours by the cutting plan"
         worked = WorkedView((formula,), ("sizes in exact inches; dessert 1 × 2 in",), (self.chart_source,))
         lead = (
-            "Dessert portions of squares and rounds agree. The chart's portions of 1½ × 2 in from rounds come to more "
-            "cake than there is: up to twice its area. Its hearts promise more than their area holds, its petals less."
+            "For squares and rounds, dessert portions agree. The chart's 1½ × 2 in portions from rounds come to "
+            "more cake "
+            "than there is, up to twice its area. It promises more from hearts than there is room for, and less from "
+            "petals."
         )
         return Grid(**AGAINST._asdict(), heads=heads, rows=tuple(rows), worked=worked, lead=lead)
 
@@ -176,7 +180,7 @@ class PortionsView:
             )
             for cake in self.glance.weights
         )
-        lead = "Baked and levelled, by the usual weight, rise and loss of its batter; filling and coats are extra."
+        lead = "Baked and levelled, from the usual weight, rise and loss of its batter; filling and coats are extra."
         kinds = [kind for kind in self.desk.facts.kinds.values() if kind.rise]
         sources = tuple(dict.fromkeys(figure.source for kind in kinds for figure in kind.ranges))
         lines = tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in sources)
@@ -200,7 +204,7 @@ class PortionsView:
             for cake in self.glance.same
         )
         heads = (Head("Cake", "high"), *(Head(formats.title(kind), "mm") for kind in short_mm))
-        lead = "A taller cake is cut smaller: what these weigh is the same."
+        lead = "A taller cake is cut into smaller portions: these all weigh the same."
         worked = worked_view((self.glance.same_worked,), self.desk.facts)
         return Grid(**SAME._asdict(), heads=heads, rows=rows, lead=lead, worked=worked)
 
@@ -210,7 +214,7 @@ def _way(cut: Cut) -> str:
 
 
 def portions_pages(desk: Desk) -> Iterator[Page]:
-    """The page of all portions, then one for each shape."""
+    """The page of all portions, then those of each shape."""
     yield Page(
         address=INDEX,
         title="Portions at a glance",
@@ -219,11 +223,4 @@ def portions_pages(desk: Desk) -> Iterator[Page]:
         section=("Tins", TITLE),
     )
     for shape in dict.fromkeys(tin.shape for tin, _ in all_outlines(desk.book)):
-        title = SHAPES[shape].title
-        yield Page(
-            address=shape_address(shape),
-            title=f"Cutting plans: {title.lower()}",
-            template="cuts",
-            view=CutsView(desk, shape),
-            section=("Tins", TITLE, title),
-        )
+        yield from cuts_pages(desk, shape, ("Tins", TITLE, SHAPES[shape].title))

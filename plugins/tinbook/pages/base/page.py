@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from types import MappingProxyType
@@ -14,6 +14,7 @@ from tinbook.models import Book
 from tinbook.models.ledger import once
 from tinbook.pages.base.render import render
 from tinbook.pages.base.shared import file_names
+from tinbook.pages.base.sheets import ListSheet
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.problems import Problem
@@ -77,7 +78,7 @@ class Views:
     """The views that pages are filled from, each a copy.
 
     Whatever a view works out stays with the copy, which is dropped when a page of another view comes: a large book
-    would fill the memory. Pages of one view that follow each other, as a mixture's two leaves do, share a copy.
+    would fill the memory. Pages of one view that follow each other, as a mixture's two pages do, share a copy.
     """
 
     def __init__(self) -> None:
@@ -97,7 +98,8 @@ class Page:
 
     The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->`, that template's HTML
     goes in after Markdown has run. `<!--tinbook:parts/list 2-->` gives it the third of the view's `items`. A page that
-    is not `listed` is in no table of contents, only where others link to it.
+    is not `listed` is in no table of contents, only where others link to it. `part`: which of its view's `items`
+    it has, where several pages share a view; `sheet`: which sheet it is of a list that is too long for one page.
     """
 
     address: str
@@ -106,11 +108,13 @@ class Page:
     view: Any
     section: tuple[str, ...] = ()
     listed: bool = True
+    part: int = 0
+    sheet: ListSheet | None = None
 
     @cached_property
     def markdown(self) -> str:
-        """Headings and prose."""
-        return render(f"pages/{self.template}.md", view=self.view, page=self)
+        """Headings and prose, from a view that keeps what it works out no longer than that."""
+        return render(f"pages/{self.template}.md", view=replace(self.view), page=self)
 
     def parts(self, link: Link, views: Views | None = None) -> dict[str, str]:
         """The HTML of every late part, by its mark in the Markdown. `views`: those of the pages filled before it."""
@@ -121,6 +125,15 @@ class Page:
         """The page's HTML with every late part in its place: those `ready` from `parts`, the others made now."""
         late = self._late(link, views or Views())
         return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
+
+    def in_sheets(self, sheets: Sequence[ListSheet]) -> Iterator[Page]:
+        """The same page for each of the sheets its list goes on over; itself alone, if there are none. The first stands
+        in the contents for all."""
+        if not sheets:
+            yield self
+        for part, sheet in enumerate(sheets):
+            title, listed = sheet.titled(self.title), self.listed and sheet.is_first
+            yield replace(self, address=sheet.address, title=title, listed=listed, part=part, sheet=sheet)
 
     def _late(self, link: Link, views: Views) -> Callable[[re.Match[str]], str]:
         def late(mark: re.Match[str]) -> str:

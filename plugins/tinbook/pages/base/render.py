@@ -17,7 +17,7 @@ from tinbook.pages.spelling import formats
 FILTERS = (
     formats.celsius, formats.centimetres, formats.figure, formats.fixed, formats.grams, formats.litres,
     formats.millimetres, formats.mixed, formats.number, formats.ounces, formats.plain, formats.prose,
-    formats.quoted, formats.sentence, formats.title,
+    formats.a_or_an, formats.quoted, formats.sentence, formats.title,
     formats.percent, formats.signed, formats.span, formats.spelled, formats.spoons, formats.tin_words,
     formats.written, formats.written_figure,
     formats.written_unit, rows.table_rows,

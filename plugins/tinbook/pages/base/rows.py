@@ -16,7 +16,7 @@ from markupsafe import Markup, escape
 from tinbook.pages.base.shared import plural
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.scaling import TinRow
-from tinbook.plans.base.versions import Version
+from tinbook.plans.base.versions import WIDE_TINS, Version
 from tinbook.plans.base.weighing import Batch, Ingredient
 from tinbook.tins import Tin
 from tinbook.tins.trade import called_mm
@@ -31,7 +31,8 @@ FIRST = " class=tb-first"
 class TableRow(NamedTuple):
     """A row: its head and its cells. `first` opens a new group, such as a shape.
 
-    The browser works a row out by its `factor` and the width of its tin; a row without them stays as it is.
+    The browser works a row out by its `factor`, and by the width of its tin where that changes anything: see
+    `asked_mm`. A row without a factor stays as it is.
     """
 
     head: Markup
@@ -43,7 +44,8 @@ class TableRow(NamedTuple):
     @property
     def mark(self) -> str:
         """Factor and width as attributes."""
-        return "" if self.factor is None else f' data-factor="{self.factor}" data-width={self.width_mm:g}'
+        width = f" data-width={self.width_mm:g}" if self.width_mm else ""
+        return "" if self.factor is None else f" data-factor={self.factor:.13g}{width}"
 
 
 def table_rows(lines: Iterable[TableRow]) -> Markup:
@@ -68,11 +70,16 @@ class Short(NamedTuple):
     first: bool
 
 
+def asked_mm(batch: Batch, tin: Tin) -> float:
+    """How wide a tin is, if so wide that it changes how much raising agent goes into the mixture; otherwise 0."""
+    width_mm = tin.bounds_mm[0]
+    return width_mm if width_mm > WIDE_TINS[0][0] and any(line.raises for line in batch.ingredients) else 0.0
+
+
 @lru_cache(maxsize=4096)
-def short_head(tin: Tin, owned: bool) -> Markup:
+def short_head(tin: Tin) -> Markup:
     """The head of a tin's row with only its name."""
-    lent = Markup("" if owned else " class=tb-lent")
-    return Markup("<th scope=row{}>{}").format(lent, formats.tin_words(tin.name))
+    return Markup("<th scope=row>{}").format(formats.tin_words(tin.name))
 
 
 def short_rows(rows: Iterable[Short], main: Collection[int] = ()) -> Markup:
@@ -96,25 +103,45 @@ def _short_cells(cells: list[str], main: Collection[int]) -> str:
 
 
 def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short]:
-    """Rows of tins, grouped by shape."""
+    """Rows of tins, grouped by shape. Whether they are lent is said of them all together: `HouseRows`."""
     shape = ""
-    for tin, owned, cells in rows:
-        yield Short(short_head(tin, owned), cells, tin.shape != shape)
+    for tin, _, cells in rows:
+        yield Short(short_head(tin), cells, tin.shape != shape)
         shape = tin.shape
 
 
 class HouseRows(NamedTuple):
-    """Rows of tins: those the house owns, and the `others`, that many, for the fold below."""
+    """Rows of tins: those the house owns, and the `others`, that many, for the fold below. `lent`: it owns none, and
+    its rows are all those of others. `main`: the columns the table is read for, after the tin's."""
 
     own: Markup
     rest: Markup
     others: int
+    lent: bool
+    main: tuple[int, ...] = ()
+
+    @property
+    def own_styles(self) -> str:
+        """What the first body of rows is, as classes: said once, not in every cell and head."""
+        return " ".join((*self._main, *(["tb-lent"] if self.lent else [])))
+
+    @property
+    def rest_styles(self) -> str:
+        """The same of the rest."""
+        return " ".join((*self._main, "tb-lent"))
+
+    @property
+    def _main(self) -> list[str]:
+        return [f"tb-main-{column + 1}" for column in self.main]
 
 
-def house_first(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]], main: Collection[int] = ()) -> HouseRows:
+def house_first(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]], main: tuple[int, ...] = ()) -> HouseRows:
     """The rows of the house's own tins, and the rest; if it owns none of them, all."""
     own, rest = owned_and_rest(rows, lambda row: row[1])
-    return HouseRows(short_rows(grouped(own), main), short_rows(grouped(rest), main), len(rest))
+    lent = not any(row[1] for row in own)
+    return HouseRows(
+        own=short_rows(grouped(own)), rest=short_rows(grouped(rest)), others=len(rest), lent=lent, main=main
+    )
 
 
 def owned_and_rest(rows: Iterable[R], is_owned: Callable[[R], bool]) -> tuple[list[R], list[R]]:
@@ -135,13 +162,20 @@ def plain_head(name: str) -> Markup:
 
 
 @lru_cache(maxsize=4096)
-def tin_head(tin: Tin, owned: bool, said: str = "") -> Markup:
-    """The head of a tin's row: its name, in inches too, or how many to a tray; below it what is `said`."""
+def tin_head(tin: Tin, said: str = "") -> Markup:
+    """The head of a tin's row: its name, in inches too, or how many to a tray; what is `said` is always second."""
     inches = f"tray of {tin.holes}" if tin.kind.in_trays else tin.size_label_in
-    lent = Markup("" if owned else " class=tb-lent")
-    names = formats.tin_words(tin.name), formats.tin_words(inches)
-    how = Markup("<small class=tb-how>{}</small>").format(said) if said else Markup()
-    return Markup("<th scope=row{}>{} <small>{}</small>{}").format(lent, *names, how)
+    small = Markup("<small>{}</small>")
+    below = small.format(formats.tin_words(inches)) if inches or said else Markup()
+    return Markup("<th scope=row>{} {}{}").format(
+        formats.tin_words(tin.name), below, small.format(said) if said else Markup()
+    )
+
+
+def how_head(row: TinRow) -> Markup:
+    """The head of a tin's row with its name, and what is out of the common about it."""
+    said = _out_of_the_common(row)
+    return short_head(row.tin) + (Markup("<small>{}</small>").format(said) if said else "")
 
 
 def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str, ...]] = ()) -> Iterator[TableRow]:
@@ -154,8 +188,8 @@ def whole_lines(batch: Batch, rows: Sequence[TinRow], times: Sequence[tuple[str,
     shape = ""
     for row, time in zip(rows, times or repeat((), len(rows)), strict=True):
         cells = (*(beaten if row.beaten else whole)[row.whole.at], *time, *_tail(row))
-        head = tin_head(row.tin, row.owned, _out_of_the_common(row))
-        yield _tin_row(row, head, cells, row.tin.shape != shape, row.whole.factor)
+        head = tin_head(row.tin, _out_of_the_common(row))
+        yield _tin_row(batch, row, head, cells, shape, row.whole.factor)
         shape = row.tin.shape
 
 
@@ -164,7 +198,7 @@ def _out_of_the_common(row: TinRow) -> str:
     fit = row.fit
     words = (
         plural(row.mixes, "mix", "mixes") if row.mixes > 1 else "",
-        f"fill {fit.needed}" if fit.needed > fit.count else "",
+        f"fill {fit.needed} tins" if fit.needed > fit.count else "",
         plural(fit.bakes, "load") if fit.bakes > 1 else "",
         "" if fit.bakes else "wider than the shelf",
     )
@@ -178,12 +212,13 @@ def exact_lines(batch: Batch, rows: Sequence[TinRow]) -> Iterator[TableRow]:
     shape = ""
     for row in rows:
         cells = (*figures[row.exact.at], formats.fixed(row.exact.factor_shown, 2))
-        yield _tin_row(row, tin_head(row.tin, row.owned), cells, row.tin.shape != shape, row.exact.factor)
+        yield _tin_row(batch, row, tin_head(row.tin), cells, shape, row.exact.factor)
         shape = row.tin.shape
 
 
-def _tin_row(row: TinRow, head: Markup, cells: tuple[str, ...], first: bool, factor: float) -> TableRow:
-    return TableRow(head=head, cells=cells, first=first, factor=factor, width_mm=row.tin.bounds_mm[0])
+def _tin_row(batch: Batch, row: TinRow, head: Markup, cells: tuple[str, ...], shape: str, factor: float) -> TableRow:
+    first, width_mm = row.tin.shape != shape, asked_mm(batch, row.tin)
+    return TableRow(head=head, cells=cells, first=first, factor=factor, width_mm=width_mm)
 
 
 def spelled(batch: Batch, version: Version, beaten: Sequence[int] | None = None) -> list[tuple[str, ...]]:

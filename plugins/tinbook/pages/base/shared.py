@@ -223,7 +223,7 @@ def step_view(
     windows = (
         ("can be done {} ahead", step.ahead),
         ("must stand at least {}", step.stands),
-        ("keeps {}", step.keeps),
+        ("keeps for {}", step.keeps),
     )
     spans = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)
     return StepView(

@@ -10,7 +10,7 @@ from tinbook.pages.finding.cakes import cakes_found
 from tinbook.pages.finding.find import Find
 from tinbook.pages.finding.recipes import mixtures_found, techniques_found
 from tinbook.pages.finding.stores import cards_found, colours_found, tins_found
-from tinbook.pages.lists.lists import Entry, Group, ListView, cake_entry, kind_groups, technique_entry
+from tinbook.pages.lists.lists import Entry, Group, ListView, cake_entry, in_sheets, kind_groups, technique_entry
 from tinbook.pages.spelling import formats
 
 ADDRESS, TITLE = "find", "Everything in the book"
@@ -39,7 +39,7 @@ def find_pages(desk: Desk) -> Iterator[Page]:
         if entries
     )
     view = ListView(title=TITLE, lead=f"{plural(sum(group.count for group in groups), 'page')}, by name.", items=groups)
-    yield Page(address=ADDRESS, title=TITLE, template="list", view=view, listed=False)
+    yield from in_sheets(Page(address=ADDRESS, title=TITLE, template="list", view=view, listed=False))
 
 
 def _by_name(entry: Entry) -> str:

@@ -29,7 +29,7 @@ def weight_grid(name: str, weight: IngredientWeights, facts: Facts) -> Grid | No
         heads=(Head("Measure"), Head("Weighs", "g"), Head("Range", "g"), Head("Weighs", "oz")),
         rows=rows,
         worked=worked_view((weight.worked,), facts),
-        after=f"By our own measures {rounds}. {source}",
+        after=f"By our own measures, {rounds}. {source}",
     )
 
 
@@ -54,8 +54,8 @@ def egg_grid(part: str, desk: Desk) -> Grid:
         )
         for row in rows
     )
-    heads = (Head("Class"), *(Head(str(count), "g") for count in PIECES_SHOWN))
-    lead = f"{PIECES[part]} of each class, weighed without the shell. Swap one class for another by weight."
+    heads = (Head("Size"), *(Head(str(count), "g") for count in PIECES_SHOWN))
+    lead = f"{PIECES[part]} of each size, weighed without the shell. Swap one size for another by weight."
     return Grid(
         title="By weight",
         anchor="by-weight",
@@ -97,6 +97,6 @@ def _in_place(part: InPlace) -> Cell:
 
 def _brings(table: SwapTable) -> str:
     """The allergens that come with it, and whose label nobody has read."""
-    sentences = [f"It adds {formats.sentence(table.contains)}."] if table.contains else []
+    sentences = [f"This swap adds {formats.sentence(table.contains)} (an allergen)."] if table.contains else []
     sentences += [f"Read the label on {formats.sentence(table.unknown)}."] if table.unknown else []
     return " ".join(sentences)

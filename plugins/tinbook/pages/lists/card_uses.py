@@ -6,15 +6,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.shared import Linked
+from tinbook.pages.base.shared import Linked, plural
+from tinbook.pages.base.sheets import ROWS
+
+MIXTURES = "In mixtures"
 
 
 @dataclass(frozen=True, slots=True)
 class Goes:
-    """Pages under one small heading: mixtures it is in, what it replaces."""
+    """Pages under one small heading: mixtures it is in, what it replaces. `all`: the page that lists them, where they
+    are too many to be named here."""
 
     title: str
     links: tuple[Linked, ...]
+    all: Linked | None = None
 
 
 @dataclass(frozen=True)
@@ -25,10 +30,17 @@ class CardUses:
     techniques: Mapping[str, tuple[Linked, ...]]
     stands_in: Mapping[str, tuple[Linked, ...]]
 
-    def goes(self, name: str) -> tuple[Goes, ...]:
-        """Where one card leads."""
-        groups = (("In mixtures", self.mixtures), ("In techniques", self.techniques), ("Stands in for", self.stands_in))
-        return tuple(Goes(title, links[name]) for title, links in groups if name in links)
+    def goes(self, name: str, address: str) -> tuple[Goes, ...]:
+        """Where one card leads, whose page is at `address`."""
+        groups = ((MIXTURES, self.mixtures), ("In techniques", self.techniques), ("Can replace", self.stands_in))
+        found = (Goes(title, links[name]) for title, links in groups if name in links)
+        return tuple(self._short(goes, address) if len(goes.links) > ROWS else goes for goes in found)
+
+    def _short(self, goes: Goes, address: str) -> Goes:
+        """Many mixtures are counted."""
+        if goes.title != MIXTURES:
+            return goes
+        return Goes(goes.title, (), Linked(f"{address}/mixtures", plural(len(goes.links), "mixture")))
 
 
 def card_uses(desk: Desk) -> CardUses:

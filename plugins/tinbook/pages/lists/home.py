@@ -8,17 +8,22 @@ from dataclasses import dataclass
 from tinbook.pages.base.drawings import Plans, nested_plans
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural, tin_name
+from tinbook.pages.base.sheets import sheet_with, sheets_of
 from tinbook.pages.lists.lists import Group, cake_entry, kind_groups, technique_entry
 from tinbook.pages.spelling import formats
 
 USES = {
     "cake": "Sponges and cakes",
     "filling": "Fillings",
-    "coat": "Coats and icings",
+    "coat": "Coatings and icings",
     "paste": "Pastes",
     "syrup": "Syrups",
 }
 DRAWN = ("round", "square")
+
+
+ALL = "mixtures/index"
+"""The list of all mixtures."""
 
 
 @dataclass(frozen=True)
@@ -35,16 +40,19 @@ class HomeView:
     @property
     def groups(self) -> tuple[Group, ...]:
         """What is in the house, by what it is for: cakes, fillings, coats, pastes, syrups."""
-        by_use: dict[str, list[Group]] = {}
+        by_use: dict[str, list[tuple[Group, str]]] = {}
         uses = {kind.title: kind.group for kind in self.desk.facts.kinds.values()}
-        for group in kind_groups(self.desk):
-            by_use.setdefault(uses[group.title], []).append(group)
+        kinds, before = kind_groups(self.desk), 0
+        sheets = sheets_of(ALL, sum(group.count for group in kinds))
+        for group in kinds:
+            by_use.setdefault(uses[group.title], []).append((group, sheet_with(sheets, before, ALL)))
+            before += group.count
         return tuple(
             Group(
                 USES[use],
-                "mixtures/index",
-                tuple(entry for group in groups for entry in group.entries),
-                groups[0].anchor,
+                groups[0][1],
+                tuple(entry for group, _ in groups for entry in group.entries),
+                groups[0][0].anchor,
             )
             for use, groups in by_use.items()
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -10,8 +10,10 @@ from tinbook.facts import Caution
 from tinbook.models import Card
 from tinbook.pages.base.grids import Grid
 from tinbook.pages.base.page import Desk, Page
+from tinbook.pages.base.shared import Linked
 from tinbook.pages.lists.card_grids import egg_grid, swap_grid, weight_grid
 from tinbook.pages.lists.card_uses import Goes, card_uses
+from tinbook.pages.lists.lists import Group, ListView, in_sheets, mixture_entry
 from tinbook.pages.mixture.every_cake import FinishView
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.bought import bought
@@ -51,7 +53,7 @@ class CardView:
         """What is said if none is named: unknown is not free."""
         if self.card.known_allergens is None:
             return "Allergens unknown. Unknown does not mean “free from”: read the label."
-        return "None of the fourteen allergens is named on its card; that is not “free from”: check the packet."
+        return "None of the fourteen allergens is listed on its card; that is not “free from”: check the packet."
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
@@ -87,8 +89,8 @@ class CardView:
     def no_volume(self) -> str:
         """Why there is no table of weights."""
         if self.card.weighs is not None:
-            return "It has no volume measure: weigh it."
-        return "Count it, or weigh it." if self.piece else "Its weight by volume is not known here: weigh it."
+            return "It cannot be measured by volume: weigh it."
+        return "Count it, or weigh it." if self.piece else "We do not know its weight by volume: weigh it."
 
     @cached_property
     def items(self) -> tuple[Grid, ...]:
@@ -157,10 +159,22 @@ def ingredients_pages(desk: Desk) -> Iterator[Page]:
     )
     uses = card_uses(desk)
     for name, address in pages.items():
+        goes = uses.goes(name, address)
         yield Page(
             address=address,
             title=formats.title(name),
             template="ingredient",
-            view=CardView(name, desk, uses.goes(name)),
+            view=CardView(name, desk, goes),
             listed=False,
         )
+        for many in (each.all for each in goes if each.all):
+            yield from _mixtures_with(name, address, many, uses.mixtures[name], desk)
+
+
+def _mixtures_with(name: str, address: str, many: Linked, mixtures: Iterable[Linked], desk: Desk) -> Iterator[Page]:
+    """The mixtures an ingredient is in, where they are too many for its own page."""
+    entries = tuple(mixture_entry(desk, each.address.removeprefix("mixtures/")) for each in mixtures)
+    title = f"Mixtures with {name}"
+    back = (Linked(address, formats.title(name)),)
+    view = ListView(title=title, lead=f"{many.name}, by name.", items=(Group("", "", entries),), asides=back)
+    yield from in_sheets(Page(address=many.address, title=title, template="list", view=view, listed=False))

@@ -1,4 +1,4 @@
-"""Lists that lead to other pages: mixtures by kind, techniques, cakes, tags."""
+"""Lists that lead to other pages: mixtures by kind, techniques, cakes; a long one goes on over sheets."""
 
 from __future__ import annotations
 
@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.base.page import Desk, Page
-from tinbook.pages.base.shared import Linked, plural, tag_anchor, tin_count
+from tinbook.pages.base.shared import Linked, plural, tin_count
+from tinbook.pages.base.sheets import ListSheet, sheets_of
 from tinbook.pages.cake.addresses import cake_address, called
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
@@ -24,7 +25,7 @@ FEW = 8
 class Entry:
     """A line of a list: a page, what stands to the left of it, a second line, what the list narrows by.
 
-    `law`: what the law requires beside a colour in it.
+    `law`: what the law requires beside a colour in it. `anchor`: other pages lead to the line itself.
     """
 
     address: str
@@ -33,6 +34,7 @@ class Entry:
     second: str
     marks: tuple[tuple[str, str], ...] = ()
     law: str = ""
+    anchor: str = ""
 
 
 PARTED = "|"
@@ -69,18 +71,24 @@ class Group:
 
 @dataclass(frozen=True, kw_only=True)
 class ListView:
-    """A page that is a list of groups."""
+    """A page that is a list of groups; `kinds`: pages that each have a part of it, where it goes on over sheets."""
 
     title: str
     lead: str
     items: tuple[Group, ...]
     kind_word: str = "Kind"
     asides: tuple[Linked, ...] = ()
+    kinds: tuple[Linked, ...] = ()
+
+    @property
+    def count(self) -> int:
+        """How many rows."""
+        return sum(group.count for group in self.items)
 
     @property
     def narrows(self) -> bool:
         """Whether it is too long to take in at once."""
-        return sum(group.count for group in self.items) > FEW
+        return self.count > FEW
 
     @property
     def choices(self) -> int:
@@ -97,6 +105,23 @@ def _narrows(rows: Sequence[Sequence[str]], least: int) -> bool:
     """Whether some value is in enough rows to be a choice, and not in all."""
     counts = Counter(value for values in rows for value in set(values) if value)
     return any(least <= count < len(rows) for count in counts.values())
+
+
+def in_sheets(page: Page) -> Iterator[Page]:
+    """The page of a list, and where that is long the sheets it goes on over. A group's heading is on each of them."""
+    view: ListView = page.view
+    for part in page.in_sheets(sheets_of(page.address, view.count)):
+        yield replace(part, view=replace(view, items=tuple(_between(view.items, part.sheet)))) if part.sheet else part
+
+
+def _between(groups: Iterable[Group], sheet: ListSheet) -> Iterator[Group]:
+    """What of the groups is on a sheet."""
+    before = 0
+    for group in groups:
+        entries = group.entries[max(0, sheet.first - before) : max(0, sheet.end - before)]
+        before += group.count
+        if entries:
+            yield replace(group, entries=entries)
 
 
 def mixture_entry(desk: Desk, slug: str) -> Entry:
@@ -179,56 +204,34 @@ def kind_address(key: str) -> str:
     return "mixtures/kinds/" + "-".join(key.split())
 
 
-def tag_groups(desk: Desk) -> tuple[Group, ...]:
-    """Mixtures, techniques and cakes by tag, tags in alphabetical order."""
-    tagged: dict[str, list[Entry]] = {}
-    for slug, mixture in desk.book.mixtures.items():
-        for tag in mixture.tags:
-            tagged.setdefault(tag, []).append(_tagged(mixture_entry(desk, slug)))
-    for slug, technique in desk.book.techniques.items():
-        for tag in technique.tags:
-            tagged.setdefault(tag, []).append(_tagged(technique_entry(desk, slug), "Technique"))
-    for slug, design in desk.book.cakes.items():
-        for tag in design.tags:
-            tagged.setdefault(tag, []).append(_tagged(cake_entry(desk, slug)))
-    return tuple(Group(tag, "", tuple(tagged[tag]), tag_anchor(tag)) for tag in sorted(tagged))
-
-
-def _tagged(entry: Entry, kind: str = "") -> Entry:
-    """A line under a tag: there is no choice by tag there, and techniques are of one kind."""
-    others = tuple((name, kind if kind and name == "kind" else text) for name, text in entry.marks if name != "tag")
-    return replace(entry, marks=others)
-
-
 def list_pages(desk: Desk) -> Iterator[Page]:
-    """Mixtures, one page for each kind, techniques, cakes, tags."""
+    """Mixtures, one page for each kind, techniques, cakes."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
     on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
-    mixtures = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=on_hand)
-    yield Page(address="mixtures/index", title="Mixtures", template="list", view=mixtures, section=("Mixtures",))
+    apart = tuple(Linked(kind.address, f"{kind.title}, {kind.count}") for kind in kinds)
+    mixtures = ListView(title="Mixtures", lead=f"{count}, by kind.", items=kinds, asides=on_hand, kinds=apart)
+    yield from in_sheets(
+        Page(address="mixtures/index", title="Mixtures", template="list", view=mixtures, section=("Mixtures",))
+    )
     for group in kinds:
         view = ListView(
             title=group.title, lead=f"{plural(len(group.entries), 'mixture')} of this kind.", items=(group,)
         )
-        yield Page(
-            address=group.address, title=group.title, template="list", view=view, section=("Mixtures", group.title)
+        section = ("Mixtures", group.title)
+        yield from in_sheets(
+            Page(address=group.address, title=group.title, template="list", view=view, section=section)
         )
     slugs = sorted(desk.book.techniques, key=lambda slug: desk.book.techniques[slug].name.lower())
     techniques = Group("", "", tuple(technique_entry(desk, slug) for slug in slugs))
     lead = f"{plural(len(slugs), 'technique')}, step by step."
-    yield Page(
-        address="techniques/index",
-        title="Techniques",
-        template="list",
-        view=ListView(title="Techniques", lead=lead, items=(techniques,), kind_word="Level"),
-        section=("Techniques",),
+    view = ListView(title="Techniques", lead=lead, items=(techniques,), kind_word="Level")
+    yield from in_sheets(
+        Page(address="techniques/index", title="Techniques", template="list", view=view, section=("Techniques",))
     )
     if desk.book.cakes:
         by_name = sorted(desk.book.cakes, key=lambda slug: desk.book.cakes[slug].name.lower())
         cakes = Group("", "", tuple(cake_entry(desk, slug) for slug in by_name))
         lead = f"{plural(len(by_name), 'cake')}, each for every size it can be made in."
         view = ListView(title="Cakes", lead=lead, items=(cakes,))
-        yield Page(address="cakes/index", title="Cakes", template="list", view=view, section=("Cakes",))
-    tags = ListView(title="Tags", lead="What goes together.", items=tag_groups(desk))
-    yield Page(address="tags", title="Tags", template="list", view=tags, section=("Tags",))
+        yield from in_sheets(Page(address="cakes/index", title="Cakes", template="list", view=view, section=("Cakes",)))

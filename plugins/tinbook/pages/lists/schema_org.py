@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 from functools import lru_cache
 from typing import Any
@@ -43,7 +44,7 @@ def script_of(page: Page) -> str:
     data_of = KINDS.get(page.template)
     if data_of is None:
         return ""
-    return json.dumps(data_of(page.view), ensure_ascii=False, separators=(",", ":")).translate(_SAFE)
+    return json.dumps(data_of(replace(page.view)), ensure_ascii=False, separators=(",", ":")).translate(_SAFE)
 
 
 def recipe(view: MixtureView) -> Data:

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from tinbook.pages.base.grids import Head, heads_stand
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import TableRow, plain_head, spelled
+from tinbook.pages.base.rows import TableRow, asked_mm, plain_head, spelled
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.weighing import Batch
@@ -44,7 +44,7 @@ class AmountsView:
     @property
     def title(self) -> str:
         """What the table goes by."""
-        return "By the egg" if self.batch.tins else "By weight and batch"
+        return "By number of eggs" if self.batch.tins else "By weight and batch"
 
     @property
     def heads(self) -> tuple[Head, ...]:
@@ -65,7 +65,7 @@ class AmountsView:
     def lines(self) -> Iterator[TableRow]:
         """The rows, spelled."""
         asked_by, columns, figures = "", None, list[tuple[str, ...]]()
-        width_mm = max((tin.bounds_mm[0] for _, tin in self.batch.tins), default=0.0)
+        width_mm = max((asked_mm(self.batch, tin) for _, tin in self.batch.tins), default=0.0)
         for row in self.table.rows:
             version = row.version
             if version.columns is not columns:

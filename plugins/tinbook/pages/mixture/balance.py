@@ -63,9 +63,9 @@ class BalanceView:
         """How it compares, in a few words."""
         standings = self.balance.standings
         if not standings:
-            return "No balance rule is known for this kind."
+            return "We know of no balance rule for this kind."
         kept = sum(standing.within for standing in standings)
-        return f"Balance rules for its kind: it meets {formats.mixed(kept)} of {len(standings)}."
+        return f"It meets {formats.mixed(kept)} of the {len(standings)} balance rules for its kind."
 
     @property
     def worked(self) -> WorkedView:
@@ -99,11 +99,10 @@ def _usual(standing: Standing) -> str:
 def _stands(standing: Standing) -> str:
     if standing.side == "none":
         return "nothing in it to compare with"
-    if standing.side != "within" and standing.within:
-        return f"{standing.side}; it meets the other form of the rule"
-    return standing.side
+    said = f"this is {standing.side} that"
+    return f"{said}, but meets the other form of the rule" if standing.side != "within" and standing.within else said
 
 
 def _sign(standing: Standing) -> str:
     figure = "" if standing.value_shown is None else f"{formats.number(standing.value_shown)}, "
-    return f"{standing.rule.title}: {figure}usual {_usual(standing)}"
+    return f"{standing.rule.title}: {figure}usually {_usual(standing)}"

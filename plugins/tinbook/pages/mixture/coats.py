@@ -8,7 +8,16 @@ from functools import cached_property
 
 from tinbook.pages.base.grids import Head
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import HouseRows, TableRow, house_first, owned_and_rest, spelled, table_rows, tin_head
+from tinbook.pages.base.rows import (
+    HouseRows,
+    TableRow,
+    asked_mm,
+    house_first,
+    owned_and_rest,
+    spelled,
+    table_rows,
+    tin_head,
+)
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
@@ -31,7 +40,7 @@ def millimetres(value: float) -> str:
 
 def cake_words(settled: Finishing, height_mm: float) -> str:
     """`a cake 10 cm high in 4 layers, before its coats`."""
-    return f"a cake {formats.centimetres(height_mm)} high in {plural(settled.layers, 'layer')}, before its coats"
+    return f"a cake {formats.centimetres(height_mm)} high in {plural(settled.layers, 'layer')}, before it is coated"
 
 
 def bowl_words(settled: Finishing, piped: bool = False) -> str:
@@ -140,7 +149,10 @@ class CoatsView:
         versions = weighed_out(self.tables[0], self.desk.facts)
         made = zip(self.tables[0].rows, versions, strict=True)
         own, rest = owned_and_rest(made, lambda each: each[0].owned)
-        return HouseRows(table_rows(self._split(own)), table_rows(self._split(rest)), len(rest))
+        lent = not any(row.owned for row, _ in own)
+        return HouseRows(
+            own=table_rows(self._split(own)), rest=table_rows(self._split(rest)), others=len(rest), lent=lent
+        )
 
     def _split(self, made: list[tuple[CoatRow, Version]]) -> Iterator[TableRow]:
         figures, shape = spelled(self.batch, made[0][1]) if made else [], ""
@@ -148,11 +160,11 @@ class CoatsView:
             tin = row.cake.tin
             cells = (*figures[version.at], number(row.made_shown_g))
             yield TableRow(
-                head=tin_head(tin, row.owned),
+                head=tin_head(tin),
                 cells=cells,
                 first=tin.shape != shape,
                 factor=version.factor,
-                width_mm=tin.bounds_mm[0],
+                width_mm=asked_mm(self.batch, tin),
             )
             shape = tin.shape
 

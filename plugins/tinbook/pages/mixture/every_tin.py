@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from markupsafe import Markup
 
 from tinbook.pages.base.grids import Head, heads_stand
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.rows import exact_lines, owned_and_rest, table_rows, whole_lines
+from tinbook.pages.base.rows import TableRow, exact_lines, how_head, owned_and_rest, table_rows, whole_lines
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.mixture.amounts import heads
 from tinbook.pages.mixture.baking import BakingView
@@ -21,9 +23,16 @@ from tinbook.plans.base.weighing import Batch
 Timed = tuple[TinRow, tuple[str, ...]]
 """A tin, and when to look at what is baked in it."""
 WHOLE, EXACT = "Amounts for every tin, whole eggs", "Exact amounts for every tin"
-REST = ", other sizes"
+REST, OVEN = ", other sizes", ": in the oven"
 MOST_LINES = 6
 """This many ingredients leave room beside them, on an upright tablet, for what else there is to say about a tin."""
+
+
+class TinBody(NamedTuple):
+    """Rows of one table: those of the house's tins, or those of tins it would have to borrow."""
+
+    rows: Markup
+    lent: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +42,12 @@ class TinSheet:
     label: str
     eggs: str
     heads: tuple[Head, ...]
-    rows: Markup
+    bodies: tuple[TinBody, ...]
+
+    @property
+    def oven(self) -> bool:
+        """Whether it is the table that leaves the amounts to the one before it."""
+        return self.label.endswith(OVEN)
 
     @property
     def stands(self) -> bool:
@@ -70,9 +84,9 @@ class EveryTinView:
         """How far out rounding and whole eggs are, in words."""
         weight, spoon = self.table.weight_error_percent, self.table.spoon_error_percent
         errors = [f"a weight by at most {formats.percent(weight)}"] if weight else []
-        errors += [f"a spoon by at most {formats.percent(spoon)}"] if spoon else []
-        rounding = f" Rounding moves {' and '.join(errors)}." if errors else ""
-        eggs = "Eggs stay whole and everything else follows them." if self.batch.eggs else ""
+        errors += [f"a spoon measure by at most {formats.percent(spoon)}"] if spoon else []
+        rounding = f" Rounding changes {' and '.join(errors)}." if errors else ""
+        eggs = "Eggs stay whole and everything else is scaled to match." if self.batch.eggs else ""
         return f"{eggs}{rounding}".strip()
 
     @cached_property
@@ -100,11 +114,8 @@ class EveryTinView:
     def exact(self) -> tuple[TinSheet, ...]:
         """The exact version, the tins of the house first."""
         heads = (*self.exact_heads, Head("Factor", "of recipe"))
-        lots = zip((EXACT, f"{EXACT}{REST}"), self._rows, strict=True)
-        return tuple(TinSheet(label, "exact", heads, self._exact(rows)) for label, rows in lots if rows)
-
-    def _exact(self, rows: list[Timed]) -> Markup:
-        return table_rows(exact_lines(self.batch, [row for row, _ in rows]))
+        lots = [[row for row, _ in lot] for lot in self._rows if lot]
+        return (TinSheet(EXACT, "exact", heads, tuple(_body(exact_lines(self.batch, lot), lot) for lot in lots)),)
 
     def _sheets(self, rows: list[Timed], label: str) -> tuple[TinSheet, ...]:
         if not rows:
@@ -113,13 +124,15 @@ class EveryTinView:
         lines = list(whole_lines(self.batch, tins, times))
         heads, count = (*self.heads, *self._other_heads), len(self.heads)
         if count <= MOST_LINES:
-            return (TinSheet(label, "whole", heads, table_rows(lines)),)
-        others = (line._replace(cells=line.cells[count:], factor=None) for line in lines)
+            return (TinSheet(label, "whole", heads, (_body(lines, tins),)),)
+        amounts = [line._replace(cells=line.cells[:count]) for line in lines]
+        others = [
+            line._replace(head=how_head(row), cells=line.cells[count:], factor=None)
+            for line, row in zip(lines, tins, strict=True)
+        ]
         return (
-            TinSheet(
-                label, "whole", heads[:count], table_rows(line._replace(cells=line.cells[:count]) for line in lines)
-            ),
-            TinSheet(f"{label}: in the oven", "whole", heads[count:], table_rows(others)),
+            TinSheet(label, "whole", heads[:count], (_body(amounts, tins),)),
+            TinSheet(f"{label}{OVEN}", "whole", heads[count:], (_body(others, tins),)),
         )
 
     @property
@@ -135,3 +148,8 @@ class EveryTinView:
         """How they were worked out."""
         baked = (baking_worked(self.baking.known, self.desk.facts, self.baking.sums.times),) if self.baking else ()
         return worked_view((self.table.worked, self.batch.worked, *baked), self.desk.facts)
+
+
+def _body(lines: Iterable[TableRow], tins: Iterable[TinRow]) -> TinBody:
+    """Rows of tins that are all the house's, or none."""
+    return TinBody(table_rows(lines), not any(tin.owned for tin in tins))

@@ -28,7 +28,7 @@ class FactsSaid:
 def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
     """For the first of the written tins, or for one batch."""
     if table is None:
-        remarks, factor, each = ["exact"] if batch.eggs else [], 1.0, _together(batch.mass_shown_g)
+        remarks, factor, each = ["not rounded"] if batch.eggs else [], 1.0, _together(batch.mass_shown_g)
     else:
         row = _written(batch, table, desk)
         remarks, factor, each = list(_remarks(batch, row)), row.whole.factor_shown, _each(row)
@@ -53,16 +53,16 @@ def _remarks(batch: Batch, row: TinRow) -> Iterator[str]:
         yield _off(row)
     if tin.holes == 1 and fit.needed == fit.count:
         deep = fit.least_mm and called_mm(fit.least_mm, tin.sold) / 10
-        yield f"tin at least {formats.with_unit(formats.number(deep), 'cm')} deep" if deep else DEEPER
+        yield f"use a tin at least {formats.with_unit(formats.number(deep), 'cm')} deep" if deep else DEEPER
     yield from spelled_all(fit.remarks)
     if row.mixes > 1:
-        yield f"mix in {row.mixes} lots to suit the bowl"
+        yield f"mix in {row.mixes} lots to fit the bowl"
 
 
 def _off(row: TinRow) -> str:
     off = row.whole.off_percent
     if row.beaten or not off:
-        return "exact"
+        return "not rounded"
     return f"{formats.number(abs(off))} % {'more' if off > 0 else 'less'} than exact"
 
 

@@ -52,10 +52,13 @@ class FinishedView:
         """For which cakes, and what the house has not said."""
         settled, missing = self.made.finishing, self.made.missing
         filled = ", filled" if settled["filling"] else ""
-        lead = f"Heights are as this mixture bakes in each tin{filled}; coats, paste, drum and box are for that height."
+        lead = (
+            f"Heights are those at which this mixture bakes in each tin{filled}; coats, paste, drum and box "
+            f"are for that height."
+        )
         if missing:
             roles = formats.sentence([role.replace("_", " ") for role in missing])
-            lead += f" The house has not said what it uses for {roles}."
+            lead += f" The file house/finish.yaml does not say what you use for {roles}."
         if settled["stays_in_the_bag"] and any(row.bag_g for line in self.made.rows[:1] for row in line.made):
             lead += " What stays in the bowl and the bag is allowed for."
         return lead
@@ -66,7 +69,7 @@ class FinishedView:
         batches = list(self.made.mixtures.values())
         fills = [Head(formats.title(batches[place].mixture.name), "g (batches)") for place in self._used]
         cover = self.made.cover
-        paste = [Head(formats.title(cover.mixture.name), "to roll (some makers allow), g")] if cover else []
+        paste = [Head(formats.title(cover.mixture.name), "to roll (some cake makers allow), g")] if cover else []
         served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
             Head("Height", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),

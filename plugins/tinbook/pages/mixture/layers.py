@@ -110,8 +110,8 @@ def own_words(settled: Finishing, own: Finish | None) -> str:
         return ""
     words = [_figure_words(key, figure) for key, figure in settled.figures.items() if figure.said_by == THIS_CAKE]
     if own.cut:
-        words.append(f"each cake cut into {own.cut}" if own.cut > 1 else "no cake cut")
-    return f"For this cake: {formats.sentence(words)}; the rest as usual." if words else ""
+        words.append(f"each cake cut into {own.cut}" if own.cut > 1 else "the cake not cut")
+    return f"For this cake: {formats.sentence(words)}; the rest is as usual." if words else ""
 
 
 def _figure_words(key: str, figure: Figure) -> str:

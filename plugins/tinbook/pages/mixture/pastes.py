@@ -38,12 +38,13 @@ class PastesView:
         settled = first.finishing
         over = millimetres(settled["paste_over"])
         lead = (
-            f"For a cake {formats.centimetres(first.height_mm)} high before its coats, "
-            f"with {millimetres(settled.coats_mm)} of coats under the paste: rolled out "
+            f"For a cake {formats.centimetres(first.height_mm)} high before it is coated, "
+            f"with {millimetres(settled.coats_mm)} of coating under the paste: rolled out "
             f"{millimetres(settled['paste_rolled'])} thick with {over} to spare, {millimetres(settled['paste'])} on "
-            f"the cake. {'Buy' if self.batch.bought else 'Make'} the amount to roll: the trim is in it. Makers differ: "
-            "the range is what published charts work out at, and some makers allow the top of it. The trim can be used "
-            "again: knead it together and wrap it."
+            f"the cake. {'Buy' if self.batch.bought else 'Make'} the amount to roll, which includes the trimmings. "
+            "Makers differ: the range is what published charts work out at, and some cake makers allow the top "
+            "of it. The "
+            "trimmings can be used again: knead them together and wrap them."
         )
         return " ".join(filter(None, (lead, learned_words(first.learned))))
 
@@ -54,7 +55,7 @@ class PastesView:
         return (
             Head("On the cake", "g"), Head("Range", "g"), Head("Roll out to", "cm"), Head("To roll", "g"),
             Head("Trim", "g"), Head("Packs" if self.batch.bought else "Batches"),
-            Head("Some makers allow", "g"), *high,
+            Head("Some cake makers allow", "g"), *high,
         )  # fmt: skip
 
     @property
@@ -84,7 +85,7 @@ class PastesView:
 
 
 def allows_more(row: PasteRow) -> bool:
-    """Whether some makers allow more for a cake than is rolled out for it."""
+    """Whether some cake makers allow more for a cake than is rolled out for it."""
     return row.net_high_shown_g > row.made_shown_g
 
 

@@ -115,7 +115,7 @@ def _bake(mixture: Mixture) -> str:
 
 def _steps(differing: Differences, batch: Batch, book: Book) -> Iterator[tuple[str, str]]:
     if differing.anew:
-        yield "its method", "a method of its own"
+        yield "its method", "its own method"
     for before, here in differing.steps:
         yield _step(before, differing.base.mixture, book, NONE), _step(here, batch.mixture, book, LEFT_OUT)
 

@@ -38,6 +38,10 @@ def tables_of(address: str) -> str:
     return f"{address}/tables"
 
 
+MEASURED_BY = ("g_per_oz", "cup_ml", "tablespoon_ml", "teaspoon_ml", "raising")
+"""What of the bench's data the tables need to change from one measure to another."""
+
+
 @dataclass(frozen=True)
 class MixtureView:
     """Everything a mixture's templates may say.
@@ -118,9 +122,11 @@ class MixtureView:
 
     @property
     def sums(self) -> dict[str, Any]:
-        """What the browser gets on the leaf of tables: only the lines, as every row says which tin it is for."""
+        """What the browser gets on the leaf of tables: only the lines and what measures go by, as every row says its
+        own factor."""
         data = as_plain(bench(self.batch, None, self.desk.book, self.desk.facts))
-        return {key: value for key, value in data.items() if key not in ("tins", "shapes", "named")}
+        lines = {"heads": list(data["lines"][0]), "rows": [list(line.values()) for line in data["lines"]]}
+        return {key: data[key] for key in MEASURED_BY} | {"lines": lines}
 
     @cached_property
     def parts(self) -> tuple[tuple[str, tuple[Measured, ...]], ...]:

@@ -14,7 +14,7 @@ from tinbook.models.keys import KeyWords, keys_of, lead_of
 from tinbook.models.written_forms import WrittenForm, form_of
 from tinbook.pages.reference.examples import WholeFile
 from tinbook.pages.reference.known import known_words, usual_figure
-from tinbook.pages.reference.words import NEEDED, title_of
+from tinbook.pages.reference.words import ADDRESSES, NEEDED, title_of
 
 Away = Mapping[type[Written], str]
 NOT_AWAY: Away = {}
@@ -59,8 +59,8 @@ def coded(text: str) -> Markup:
 
 
 def slug(words: str) -> str:
-    """Words as an anchor."""
-    return "-".join(re.findall(r"[a-z0-9]+", words.lower()))
+    """Words as an anchor; for the heading of a group, its own."""
+    return ADDRESSES.get(words) or "-".join(re.findall(r"[a-z0-9]+", words.lower()))
 
 
 def key_group(

@@ -50,18 +50,19 @@ TITLE_OF = {
 }
 _KEYS = "what it means, what happens if you leave it out, and how to write it."
 LEADS = {
-    RECIPES: f"Every key of a recipe: {_KEYS}",
-    TECHNIQUES: f"Every key of a technique: {_KEYS}",
-    CAKES: f"Every key of a cake: {_KEYS}",
-    HOUSE: f"Every key of the files in `recipes/house`: {_KEYS}",
-    FORMS_PAGE: "How to write a file, and the values that take more than words. Type what is in a box as it stands.",
+    RECIPES: f"Every key in a recipe: {_KEYS}",
+    TECHNIQUES: f"Every key in a technique: {_KEYS}",
+    CAKES: f"Every key in a cake: {_KEYS}",
+    HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
+    FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
+    "exactly as shown.",
 }
 SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
     TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
     CAKES: "Tiers, board and decorations, and cakes that start from another.",
     HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
-    FORMS_PAGE: "Several ways to write each.",
+    FORMS_PAGE: "Several ways of writing each.",
 }
 """What stands below each in the list of them."""
 AWAY = dict.fromkeys(groups_below(Finish), HOUSE)
@@ -191,7 +192,10 @@ def reference_pages(desk: Desk) -> Iterator[Page]:
     entries = tuple(
         Entry(address=address, name=title, left="", second=SECONDS[address]) for address, title in TITLE_OF.items()
     )
-    lead = "How to write the files your book is made of. After “tinbook schema” your editor says the same as you type."
+    lead = (
+        "How to write the files your book is made of. Once you have run “tinbook schema”, your editor tells "
+        "you the same as you type."
+    )
     yield Page(
         address="reference/index",
         title=SECTION,

@@ -12,7 +12,7 @@ TITLES: Mapping[str, str] = {
     "Bake": "The bake",
     "Step": "A step",
     "Variation": "A recipe that starts from another",
-    "Change": "A change of the mix",
+    "Change": "A change to the mix",
     "StepChange": "A step that differs",
     "Technique": "The technique",
     "Tool": "A tool",
@@ -26,9 +26,9 @@ TITLES: Mapping[str, str] = {
     "Scales": "The scales",
     "Oven": "The oven",
     "TinShelf": "The tins",
-    "ShelfLine": "A tin of the house",
+    "ShelfLine": "One of your tins",
     "Larder": "The ingredients",
-    "Card": "The card of an ingredient",
+    "Card": "The card for an ingredient",
     "Finish": "How cakes are finished",
     "Border": "A border",
     "Made": "What it is made with",
@@ -39,7 +39,7 @@ TITLES: Mapping[str, str] = {
     "ColourCards": "The colours",
     "Colour": "A colour",
     "CutterDrawer": "The cutters",
-    "OwnedCutter": "A cutter of the house",
+    "OwnedCutter": "One of your cutters",
     "CakeDesign": "The cake",
     "DesignTier": "A tier",
     "DesignBoard": "The board",
@@ -47,11 +47,18 @@ TITLES: Mapping[str, str] = {
     "CakeVariation": "A cake that starts from another",
 }
 """The heading of each group, by its model. Short, as they stand in the list of contents too."""
+ADDRESSES: Mapping[str, str] = {
+    "A change to the mix": "a-change-of-the-mix",
+    "The card for an ingredient": "the-card-of-an-ingredient",
+    "One of your tins": "a-tin-of-the-house",
+    "One of your cutters": "a-cutter-of-the-house",
+}
+"""The address of a group on its page, where that is older than its heading."""
 NEEDED = "Always needed."
 SEEN: Mapping[SeenBy, str] = {
     SeenBy.EVERYONE: "",
     SeenBy.KITCHEN: "This file is private: it is never on a public site, and git leaves it out.",
-    SeenBy.NOBODY: "This file is private: no page ever shows what is in it. Only the sums go by it.",
+    SeenBy.NOBODY: "This file is private: no page ever shows what is in it. It is used only in the calculations.",
 }
 
 
@@ -62,5 +69,5 @@ def title_of(model: type[object]) -> str:
 
 def more_of(kind: SourceKind) -> str:
     """Who may see a file, and where it goes on when it is long; empty where there is nothing to say."""
-    later = f"When it gets long, carry on in one for the year, such as `{kind.of_year('2027').path}`."
+    later = f"When it gets long, carry on in a file for the year, such as `{kind.of_year('2027').path}`."
     return " ".join(each for each in (SEEN[kind.seen_by], later if kind.by_year else "") if each)

@@ -15,7 +15,7 @@ def _oven_off_its_dial(off_c: float) -> str:
 
 
 def _nothing_baked(kin: int, kind: str) -> str:
-    return "no bake of this recipe yet" + (f"; {_of_other_recipes(kin, kind)}" if kin else "")
+    return "this recipe has not been baked yet" + (f"; {_of_other_recipes(kin, kind)}" if kin else "")
 
 
 def _of_other_recipes(bakes: int, kind: str) -> str:
@@ -30,20 +30,20 @@ def _so_far_from(wide: float, deep: float, baked: str) -> str:
 
 
 def _before_any_bake(width: float, depth: float, typical_min: float | None, oven_c: float) -> str:
-    powers = f"before any bake: p {width:g}, q {depth:g}"
+    powers = f"before any bakes: p {width:g}, q {depth:g}"
     if typical_min is None:
         return powers
     return f"{powers}, {typical_min:g} min for 20 cm with 4 cm of batter at {oven_c:g} °C"
 
 
 def _recipes_own_time(span: tuple[float, ...]) -> str:
-    """`the recipe's own time (55–65 min)`."""
+    """`the time given in the recipe (55–65 min)`."""
     ends = "–".join(f"{end:g}" for end in dict.fromkeys(span))
-    return f"the recipe's own time ({ends} min)" if ends else "the recipe's own time"
+    return f"the time given in the recipe ({ends} min)" if ends else "the time given in the recipe"
 
 
 def _learned_from(bakes: tuple[str, ...]) -> str:
-    return f"learned from {', '.join(bakes)}" if bakes else "nothing baked yet: the span is wide"
+    return f"learned from {', '.join(bakes)}" if bakes else "nothing baked yet, so the span is wide"
 
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
@@ -51,7 +51,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "fits_in_the_tin": "fits",
     "above_the_rim": "above the rim",
     "too_full": "too full",
-    "loads_of": "{mixture}, loads",
+    "loads_of": "{mixture}, oven loads",
     "loads_worked": (
         "baked = batter depth × rise; oven loads = tins to fill / tins that fit on the shelves, or / tins owned; "
         "busy = oven loads × span"
@@ -62,23 +62,23 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # oven
     "on_the_dial": _on_the_dial,
     "gas_mark": "gas mark {mark}",
-    "oven_as_its_dial": "the oven is taken to match its dial",
+    "oven_as_its_dial": "the oven is assumed to match its dial",
     "oven_off_its_dial": _oven_off_its_dial,
     # log
     "bakes_of_the_log": "Bakes",
     "dial_of_the_house": (
         "set here = recipe's conventional temperature − how much hotter this oven is than its dial; with a fan "
-        "{fan_c:g} °C less; gas: the mark printed for it in tables, else the nearest"
+        "{fan_c:g} °C less; gas: the mark that printed tables give for it, or else the nearest"
     ),
-    "eight_in_ten": "8 bakes in 10 fall within the span",
+    "eight_in_ten": "8 bakes in 10 are done within the span",
     "expected_of_a_bake": "expected = what the formula, fitted to all the bakes, gives for this tin, batter and oven",
     # times
     "time_in_the_oven": "{mixture}, time in the oven",
     "nothing_baked": _nothing_baked,
     "as_the_nearest_bake": "as the nearest bake, {tin}",
-    "as_in_its_own_tin": "as in the recipe's own tin",
-    "bakes_in_such_a_tin": "from {bakes} of your bakes in this tin",
-    "bakes_and_own_time": "from {bakes} of your bakes in this tin, and the recipe's own time",
+    "as_in_its_own_tin": "based on the time given in the recipe",
+    "bakes_in_such_a_tin": "based on {bakes} of your own bakes in this tin",
+    "bakes_and_own_time": "based on {bakes} of your own bakes in this tin and the time given in the recipe",
     "so_far_from": _so_far_from,
     "time_law": (
         "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
@@ -92,14 +92,16 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "learned_powers": "learned: p {width:g}, q {depth:g}",
     "heats_of_a_bake": "oven {oven_c:.0f} °C conventional, batter {start_c:g} °C, done at {centre_c:g} °C",
     "span_and_check": (
-        "8 bakes in 10 fall within the span; start checking at {share:.0%} of the likeliest time, or where "
+        "8 bakes in 10 are done within the span; start checking at {share:.0%} of the likeliest time, or where "
         "the span begins; never before heat can have reached the middle"
     ),
     "held_by_conduction": (
-        "in {tins} of {of} tins conduction sets the time, not past bakes: no time is shorter than heat takes to reach "
+        "in {tins} of {of} tins conduction sets the time, not past bakes: no time given is shorter than heat "
+        "takes to reach "
         "the middle"
     ),
     "one_tin_in_a_hot_oven": (
-        "for one tin in a hot oven: several tins at once, or an oven not yet hot, take longer; that is not allowed for"
+        "for one tin in a hot oven: several tins at once, or an oven that is not yet hot, take longer, and that "
+        "is not allowed for"
     ),
 }

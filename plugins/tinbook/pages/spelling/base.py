@@ -24,16 +24,16 @@ def _too_few_owned(have: int, of: int) -> str:
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # who says so, and how often
-    "this_cake": "this cake",
-    "the_house": "the house",
+    "this_cake": "for this cake",
+    "the_house": "our own figure",
     "of_your_bakes": "{bakes} of your bakes",
     # a mixture, weighed
     "batter_depth": "batter depth = weight of the mixture / (weight of 1 ml of batter × area of the tins)",
     "mixture_weighs": "weight {mass_g:.0f} g",
-    "depth_measured": "batter depth as measured in this kitchen",
+    "depth_measured": "the batter depth measured in this kitchen",
     "batter_weighs": "1 ml of batter weighs {gravity:g} g ({low:g} to {high:g})",
     # a mixture in its tins
-    "too_shallow": "too shallow for all the batter: fill {fill}",
+    "too_shallow": "too shallow for all the batter: fill {fill} tins",
     "too_few_owned": _too_few_owned,
     "wider_than_shelf": "wider than the oven shelf",
     "several_bakes": "{bakes} oven loads, {at_once} at a time",
@@ -45,12 +45,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "written_for": lambda tins: f"written for {counted_tins(tins)}",
     "batter_in_tins": "batter {deep_mm:.0f} mm deep, {batter_ml:.0f} ml in all",
     "rise_in_tins": "rise {rise:g}, so about {baked_mm:.0f} mm baked",
-    "eggs_written": "{eggs:g} eggs; beaten egg by weight where whole ones would be more than {tolerance:.0%} out",
+    "eggs_written": "{eggs:g} eggs; beaten egg, by weight, where whole eggs would be more than {tolerance:.0%} out",
     "scales_to": "scales read to {step_g:g} g, to {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
-    "by_depth": "same depth of batter",
-    "by_brim": "filled to the same share of the brim",
-    "by_depth_and_brim": "same depth of batter; cups, domes and balls filled to the same share of the brim",
+    "by_depth": "same batter depth",
+    "by_brim": "filled just as full",
+    "by_depth_and_brim": "same batter depth; cups, domes and balls are filled just as full",
     "by_asked": "the amount asked for",
     "factor_is": "factor {factor:.4f}",
     "factor_by_batter": "factor = batter wanted / batter in the recipe",
@@ -59,7 +59,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "factor_by_batches": "factor = number of batches",
     "factor_by_share": "factor = 1 + the share to add",
     "factor_by_left": "factor = what is left / what the recipe asks for",
-    "as_bought": "as the pack says",
+    "as_bought": "as it says on the pack",
     "factor_as_written": "factor = 1, as in the recipe",
     # its tables
     "every_tin": "{mixture}, every tin",
@@ -68,13 +68,14 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "exact_version": "exact",
     "whole_eggs": "whole eggs",
     # a tin converted
-    "tin_factors": "Convert a tin",
+    "tin_factors": "Convert tin sizes",
     "tin_sizes": "Tins",
     "tin_to_tin": "factor = volume of the new tin / volume of the old one, at the same depth of batter",
     "tins_compared_at": "batter {deep_mm:g} mm deep; with straight sides any depth gives the same factor",
-    "depth_of_the_house": "an everyday tin with no depth given is taken as {deep_mm:g} mm deep, the usual depth here",
-    "nearest_by_batter": "nearest owned: a tin for the same purpose, of its own or an everyday shape, with the factor "
-    "nearest to 1, batter {deep_mm:g} mm deep in both; none if that is over 2 or under a half",
-    "sizes_of_the_trade": "sizes as the trade sells them, each as wide as its name in {sold} says",
-    "tin_volume": "volume = area of the tin × depth; a tin measured with water goes by that",
+    "depth_of_the_house": "an everyday tin with no depth given is taken to be {deep_mm:g} mm deep, our usual depth",
+    "nearest_by_batter": "nearest one owned: a tin for the same purpose, of the same shape or an everyday one, "
+    "with the factor "
+    "nearest to 1, with batter {deep_mm:g} mm deep in both; none if that is over 2 or under a half",
+    "sizes_of_the_trade": "sizes as the trade sells them, each taken to be its stated size in {sold}",
+    "tin_volume": "volume = area of the tin × depth; for a tin measured with water, that measurement is used",
 }

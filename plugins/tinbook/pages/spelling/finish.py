@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 def _cakes_took(cakes: int, percent: float) -> str:
     """`from 5 of your cakes: 4.2 % more than worked out`."""
     if not percent:
-        return f"from {cakes} of your cakes: as worked out"
+        return f"from {cakes} of your cakes: just as worked out"
     return f"from {cakes} of your cakes: {abs(percent):g} % {'more' if percent > 0 else 'less'} than worked out"
 
 
@@ -30,27 +30,27 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "lost_in_the_oven": "weight lost in the oven {share:.1%}",
     "lost_by_the_log": "weight lost in the oven {share:.1%}, from {bakes} of your bakes",
     "each_cake_cut": "each cake cut into {layers}",
-    "layers_as_near": "layers as near {mm:g} mm as possible",
+    "layers_as_near": "layers as close to {mm:g} mm as possible",
     "filling_and_coats": "filling {filling_mm:g} mm, coats {coats_mm:g} mm on top",
     # filling, coats and paste
     "in_and_round": "{mixture}, in and round a cake",
     "over_a_cake": "{mixture}, over a cake",
-    "covered": "as on the page of each mixture; the amounts for one cake together, with what stays in the bowl",
+    "covered": "as on each recipe's page: the amounts for one cake added up, including what stays in the bowl",
     "coats_worked": "filling = area × thickness × (layers − 1); a coat = the cake with it − the cake without it",
     "paste_worked": (
         "on the cake = (top + sides) × thickness; rolled out to = top + both sides + overhang, each way; "
         "to roll = that at its rolled thickness, and at least what stays on the cake plus the trim"
     ),
-    "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before its coats",
+    "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before it is coated",
     "cakes_as_baked": "each cake as high as {mixture} bakes in its tin, filled but not yet coated",
     "cake_and_coats": "cake {high_mm:g} mm high and coats of {coats_mm:g} mm",
     "stays_in_bowl": "{share:.0%} of what is made stays in the bowl",
-    "stays_in_bag": "{ml:g} ml of an icing for piping stays on the beater and in the bag",
+    "stays_in_bag": "{ml:g} ml of any icing that is piped stays on the beater and in the bag",
     "as_thick_as": "{name} {mm:g} mm ({said_by})",
     "weight_of_a_ml": "1 ml weighs {grams:g} g ({low:g} to {high:g})",
     "border_piped": (
         "border at the {edges}: {marks} {pitch_mm:g} mm apart, "
-        "each piped {stroke_mm:g} mm long from a nozzle with a {opening_mm:g} mm opening"
+        "each piped {stroke_mm:g} mm long from a nozzle with an opening {opening_mm:g} mm wide"
     ),
     "published_pastes": (
         "the range: three publishers' charts work out at {low_mm:g} to {high_mm:g} mm of sugarpaste, {mm:g} mm in the "

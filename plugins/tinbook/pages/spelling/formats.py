@@ -24,6 +24,8 @@ LISTED = re.compile(r"^(\d+)\.")
 HEADING = re.compile(r"(?<![^\s>*+.-])#|(?<![^\s>*+])[=-](?=[=-]*\s*$)", re.MULTILINE)
 """A character that makes a heading, even in a list or a quotation: before the words, or under them."""
 LINK = re.compile(r"\]\(([^)]*)\)?")
+AN = re.compile(r"[aeio]|8|1[18]\b", re.IGNORECASE)
+"""What begins with a vowel as it is said: `oval`, `8 mm`, `11`, `80 g`."""
 WEB = re.compile(r"\s*https?:", re.IGNORECASE)
 
 
@@ -189,6 +191,11 @@ def tin_words(text: str) -> str:
 def title(text: str) -> str:
     """The first letter large, the rest as written: `Self-raising flour`, `UK large`."""
     return text[:1].upper() + text[1:]
+
+
+def a_or_an(text: str) -> str:
+    """`a round 20 cm`, `an oval`, `an 8 mm`: with its article, by how it is said."""
+    return f"{'an' if AN.match(text) else 'a'} {text}"
 
 
 def sentence(words: Iterable[str]) -> str:

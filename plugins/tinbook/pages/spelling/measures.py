@@ -13,12 +13,12 @@ PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
 def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> str:
-    cup = cup or "no cup named (a US cup is shown)"
+    cup = cup or "no cup chosen (a US cup is shown)"
     return f"{cup}, tablespoon {tablespoon_ml:.4g} ml, teaspoon {teaspoon_ml:.4g} ml"
 
 
 def _millilitre_weighs(density: float, low: float | None, high: float | None) -> str:
-    spread = "" if low is None else f" ({low:g} to {high:g} in print and by hand)"
+    spread = "" if low is None else f" ({low:g} to {high:g} in print and when weighed by hand)"
     return f"1 ml weighs {density:.3g} g{spread}"
 
 
@@ -57,18 +57,18 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "printed_figures": _printed,
     "dial_table": "Oven, by the dial",
     "dials": "°F = °C × 9 / 5 + 32; fan = conventional − {fan_c:g} °C",
-    "ovens_differ": "ovens differ: with a fan {low_c:g} to {high_c:g} °C lower",
-    "nearest_mark": "gas mark: the one printed for it in tables, else the nearest by its exact °C",
+    "ovens_differ": "ovens differ: set a fan oven {low_c:g} to {high_c:g} °C lower",
+    "nearest_mark": "gas mark: the one that printed tables give for it, or else the nearest by its exact °C",
     # spoons and cups
     "spoon_table": "Spoons and cups",
     "spoon_of_kitchen": "{kitchen} {spoon}",
-    "exact_measures": "exact by definition: an inch is 25.4 mm, a pound 453.59237 g",
+    "exact_measures": "exact by definition: an inch is 25.4 mm, a pound is 453.59237 g",
     "house_measures_with": "measures used here: {measures}",
     "house_spoons": _house_spoons,
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
     "weight_by_volume": f"grams = weight of 1 ml × ml of the cup or spoon, {FILLED}",
-    "weights_of_cards": "the weight of 1 ml and its range: on each ingredient's page",
+    "weights_of_cards": "the weight of 1 ml, and its range, are on each ingredient's page",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
     "how_known": "how known: {kind}",
@@ -87,18 +87,18 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "gram_table": "Grams in ounces",
     "pint_table": "Pints and fluid ounces",
     "fluid_ounces_in_ml": "ml = fluid ounces × {uk_ml:.5g} (UK) or × {us_ml:.5g} (US)",
-    "two_pints": "a UK pint is 20 UK fluid ounces, a US pint 16 US ones; both exact by law",
+    "two_pints": "a UK pint is 20 UK fluid ounces and a US pint is 16 US ones; both are exact by law",
     "part_of_measure": lambda kitchen, share, measure: f"{kitchen} {PARTS_OF_ONE[share]}{measure}",
     "inch_table": "Inches",
     "inch": "an inch is exactly 25.4 mm",
-    "sold_as": "sold as: the round size printed beside it on trade labels",
+    "sold_as": "sold as: the rounded size printed beside it on trade labels",
     "tins_sold_in": _tins_sold_in,
-    "measured_wins": "a measured tin overrides both",
+    "measured_wins": "the measurements of a measured tin override both",
     # eggs
     "egg_table": "Eggs",
     "egg_shelled": "shelled = in shell × (1 − share of the shell)",
-    "shell_of_egg": "shell {share:.1%} of the egg; each class at its mid-weight",
-    "class_range": "the range: the limits of the class, with the shell at its heaviest and lightest",
+    "shell_of_egg": "the shell is {share:.1%} of the egg; each size is taken at the middle of its range",
+    "class_range": "the range: the limits of the size, with the shell at its heaviest and its lightest",
     "bowl_table": "Eggs in the bowl",
     "egg_part_table": "Whites and yolks, {egg_class}",
     "egg_weighs": "one {egg_class} egg weighs {in_shell_g:g} g in its shell",
@@ -110,18 +110,18 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "eggs_by_shell": "grams = eggs × weight in the shell × (1 − share of the shell)",
     # self-raising flour
     "flour_table": "Self-raising from plain",
-    "self_raising": "powder = share × plain flour; plain + powder = self-raising",
-    "powder_share": "share {share:.0%} of the plain flour ({low:.0%} to {high:.0%} in print)",
+    "self_raising": "baking powder = share × plain flour; plain flour + baking powder = self-raising flour",
+    "powder_share": "the share is {share:.0%} of the plain flour ({low:.0%} to {high:.0%} in print)",
     # how many, how much, from what is left
     "piece_table": "How many from a batter",
     "how_many": "how many = batter × (1 − what stays in the bowl) / weight of one, rounded down",
-    "batter_lost": "{share:.0%} of the batter stays on bowl, beater and scoop ({low:.0%} to {high:.0%})",
+    "batter_lost": "{share:.0%} of the batter stays on the bowl, beater and scoop ({low:.0%} to {high:.0%})",
     "cupcake_loses": "in the oven a cupcake loses {share:.0%} of its weight ({low:.0%} to {high:.0%})",
     "needed_table": "How much batter to mix",
     "batter_needed": "batter = how many × weight of one / (1 − what stays in the bowl)",
-    "left_in_one_unit": "both in the same unit: eggs, grams, spoons, packets",
-    "left_table": "From what is left",
-    "from_left": "factor = what is left / what the recipe asks for; everything else by the same factor",
+    "left_in_one_unit": "both in the same unit: eggs, grams, spoons or packets",
+    "left_table": "Using up what is left",
+    "from_left": "factor = what is left / what the recipe asks for; multiply everything else by the same factor",
     # what stands in for what
     "swap_table": "What to use instead",
     "swap_by_share": "each part = its share × the amount asked for",

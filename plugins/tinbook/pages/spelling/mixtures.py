@@ -15,20 +15,20 @@ def _part(part: str, shares: Iterable[tuple[str, float]]) -> str:
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # balance
     "for_a_hundred": "per 100 of {base} = 100 × weight of the ingredient / weight of the {base}; "
-    "eggs weighed out of the shell",
+    "eggs weighed without their shells",
     "part_of_formula": _part,
     "note_of_rule": "{title}: {note}",
     # batches
     "factor_of_amounts": "factor = amount wanted / amount in the recipe",
-    "mixture_as_written": "as in the recipe, the mixture weighs {mass_g:.0f} g",
+    "mixture_as_written": "as given in the recipe, the mixture weighs {mass_g:.0f} g",
     # the tins on hand
     "tins_to_fill": "number of tins = batter in the recipe / batter one tin takes, to the nearest whole tin; "
     "factor = batter for these tins / batter in the recipe",
-    "nearly_the_recipe": "nearly: the factor is within {share:.0%} of 1, as far out as whole eggs may be",
+    "nearly_the_recipe": "nearly: the factor is within {share:.0%} of 1, the most that whole eggs are allowed to "
+    "be out by",
     "too_many_bakes": "tins that would need more than {bakes} oven loads are left out",
-    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups filled to the same share "
-    "of the brim",
-    "bakes_counted": "oven loads: by the tins you have, and how many fit on the oven's shelves at once",
+    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups filled just as full",
+    "bakes_counted": "oven loads: from the tins you have, and how many fit on the oven shelves at once",
     # how long it keeps
     "keeps_three_days": "3 days",
     "keeps_a_week": "a week",

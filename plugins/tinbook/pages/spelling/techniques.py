@@ -12,16 +12,19 @@ def _law(phrases: Sequence[tuple[str, Sequence[tuple[str, str]]]]) -> str:
     )
 
 
+CALLED = {"frustum": "tapered cylinder"}
+"""A solid by the word a baker would use for it."""
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "in_part": "in {part}",
     "wanted_and_noted": "{wanted}; {note}",
-    "some_of": "some of {mixture}",
+    "some_of": "part of {mixture}",
     "law": _law,
-    "shape_solid": lambda how, form: f"{how} {form}".strip(),
+    "shape_solid": lambda how, form: f"{how} {CALLED.get(form, form)}".strip(),
     "shape_rope": "rope",
     "shape_strip": "strip",
     "shape_sheet": "{form} sheet",
-    "shape_to_template": "sheet to a template",
+    "shape_to_template": "sheet cut round a template",
     "parts_scaled": (
         "weight = volume × density; lengths × s, solids and ropes × s³, sheets and strips × s² at the same thickness; "
         "s = width of this cake / width of the cake it is written for; a weighed part corrects its computed weight at "

@@ -1,4 +1,4 @@
-"""What plans/true_size says: templates at true size."""
+"""What plans/true_size says: templates at actual size."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ def _marks_to_prick(count: int, size: str, how: str, along_mm: float, between_mm
 def _cake_is_cut(count: int, kind: str | None, size: str, way: str, off_percent: float) -> str:
     portions = f"{kind} portions" if kind else "portions"
     return (
-        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g} % of the mean. "
+        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g} % of the mean size. "
         "Before cutting, take out everything that is not food, and count it."
     )
 
@@ -50,9 +50,9 @@ def _dowels_published(
     elif house is None:
         why = "The highest is used."
     elif house < low:
-        why = f"The house sets {house}, fewer than anything published, so the highest is used."
+        why = f"We use {house}, fewer than anything published, so the highest is used."
     else:
-        why = f"The house sets {house}."
+        why = f"We use {house}."
     return (
         f"{count} {what} in {cake}, under {above}, {inset_mm:g} mm in from the edge of the tier above. "
         f"Published for that size: {published} (highest: {source}). {why}"
@@ -75,7 +75,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "size_as_written": "As written, for {cake}.",
     "size_scaled": "Written for {cake}: lengths × {scale:.3g}.",
     "arrow_is_grain": "The arrow shows which way the paste was rolled.",
-    "seen_from_the_front": "A solid part is seen from the front: hold it against its outline.",
+    "seen_from_the_front": "Solid parts are seen from the front: hold each against its outline.",
     "rope_to_roll": "{letter} {name} {size}",
     "ropes_in_pieces": lambda ropes: (
         f"Long ropes are drawn only in part. Roll the full length against a ruler: {'; '.join(ropes)}."
@@ -90,10 +90,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "marks_to_prick": _marks_to_prick,
     "board_ring": "Board guide ring",
     "board_edge": "edge of the board",
-    "coated_cake": "cake with its coats",
+    "coated_cake": "coated cake",
     "ring_on_board": "{guide} on {board}",
     "ring_to_prick": (
-        "Cake with its coats on {guide}; board {board}. Lay the sheet on the covered board, centre on centre, "
+        "The coated cake is {guide}, the board {board}. Lay the sheet on the covered board, centre to centre, "
         "and prick along the inner line."
     ),
     "cutting_plan": "Cutting plan, {count} portions",
@@ -102,25 +102,27 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowel_plan": "Dowel plan",
     "dowels_across": "{count} dowels, {across_mm:g} mm across",
     "dowels_published": _dowels_published,
-    "dowel_table": "Dowels. Not food: count them in, count them out",
+    "dowel_table": "Dowels. Not edible: count them in, count them out",
     "dowels_worked": (
         "dowels = the most any publication sets under a tier of that size, or the house's own number "
         "unless it is below the lowest published; never more than there is room for"
     ),
-    "dowels_by_the_house": lambda house: f"the house sets {house}" if house else "the house has not said how many",
+    "dowels_by_the_house": lambda house: f"we use {house}" if house else "we have given no number of our own",
     "dowels_from_the_edge": "{inset_mm:g} mm in from the edge of the tier above",
     "dowels_apart": "at least {apart_mm:g} mm apart",
-    "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the cake with its coats on.",
+    "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the coated cake.",
     "dowels_counted": (
-        "Not food: count them in, count them out, and leave whoever cuts the cake a note of where each one is."
+        "Not edible: count them in, count them out, and leave whoever cuts the cake a note of where each one is."
     ),
     "side_strip": "Side strip, {count} {what}",
     "strip_size": "{size}, {count} {what}",
     "strip_round_cake": (
-        "Round the cake with its coats on ({out_mm:g} mm on each side): {long_mm:g} mm long, {high_mm:g} mm high; each "
-        "of {count} {what} {span_mm:g} mm wide."
+        "Round the coated cake ({out_mm:g} mm of coating on each side): {long_mm:g} mm long, {high_mm:g} mm high; each "
+        "of the {count} {what} is {span_mm:g} mm wide."
     ),
     "drop": _drop,
-    "strip_tried": ("Try it round the cake before you mark: coats vary. Share any difference among all the panels."),
+    "strip_tried": (
+        "Try it round the cake before you mark it: coats vary. Share any difference between all the panels."
+    ),
     "tab": "tab",
 }

@@ -108,7 +108,7 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
     # as low as the width below, the last letter or the key goes
     high = max(sheet.ground + low + 6.8, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
     names = formats.sentence(f"{letter} {name}" for letter, name in made.lettered)
-    title = f"Put together, from the front, for {made.cake.name}: {names}; lengths in mm"
+    title = f"Assembled, from the front, for {formats.a_or_an(made.cake.name)} cake: {names}; lengths in mm"
     frame = (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {0} {1}" width="{0}mm" height="{1}mm" role="img" '
         'aria-label="{2}" fill="none" stroke="currentColor" stroke-width=".35" stroke-linejoin="round">{3}</svg>'

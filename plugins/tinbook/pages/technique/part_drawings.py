@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from tinbook.pages.spelling import formats
 from tinbook.plans.techniques.marks import RepeatAt
 from tinbook.plans.techniques.parts import Decoration, PartAt
 from tinbook.tins import Ring
@@ -63,7 +64,7 @@ def parts_drawn(decoration: Decoration) -> PartDrawing | None:
         f'<text x="{_n(GAP + bar * scale + 8)}" y="{_n(low + 6)}">{bar:g} mm</text>'
     )
     names = "; ".join(f"{letter} {name}" for letter, name in decoration.lettered)
-    title = f"The parts to one scale, for {decoration.cake.name}: {names}"
+    title = f"The parts drawn to the same scale, for {formats.a_or_an(decoration.cake.name)} cake: {names}"
     return PartDrawing(_svg(low + GAP, "".join(drawn) + bar_drawn, title), title)
 
 
@@ -89,7 +90,7 @@ def marks_drawn(repeat: RepeatAt, cake: str) -> PartDrawing:
         f'<clipPath id="{name}"><path d="{outline}" clip-rule="evenodd"/></clipPath>'
         f'<g clip-path="url(#{name})">{marks}</g><path d="{outline}" stroke-width="2"/>'
     )
-    title = f"{repeat.letter} {repeat.name}: {repeat.count} marks on {repeat.on}, for {cake}"
+    title = f"{repeat.letter} {repeat.name}: {repeat.count} marks on the {repeat.on}, for {formats.a_or_an(cake)} cake"
     return PartDrawing(_svg(2 * GAP + high_mm * scale, body, title), title)
 
 

@@ -17,9 +17,11 @@ from tinbook.plans.techniques.parts import PartAt
 from tinbook.plans.techniques.supports import SupportAt
 
 NONE = "none"
+SET = {"straight": "in straight rows", "bricks": "like bricks"}
+"""How the rows of a repeat lie, where the word for it needs more."""
 PLACES = {"top": "", "side": "on the side", "board": "on the board"}
-LENGTHS = {"pressed_to": "pressed to"}
-"""Names of lengths that are more than one word."""
+LENGTHS = {"pressed_to": ", pressed to {}", "by": " × {}", "top": ", {} across the top"}
+"""How lengths are said that are not a figure and a name, with what stands before them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +67,7 @@ def part_line(part: PartAt, tolerance: float) -> PartLine:
         _dries(part.drying),
         PLACES[part.on],
         _weighed(part, tolerance),
-        "small and hard: keep it from small children" if part.small_hard else "",
+        "small and hard: keep away from small children" if part.small_hard else "",
         _law(part.colour),
         part.note,
     )
@@ -85,9 +87,13 @@ def part_line(part: PartAt, tolerance: float) -> PartLine:
 
 
 def _make(part: PartAt) -> str:
-    sizes = ", ".join(f"{LENGTHS.get(name, name)} {mm(size)}" for name, size in part.lengths_mm)
-    make = f"{spell(part.shape)}: {sizes} mm"
-    return f"{make}, {mm(part.thick_mm)} mm thick" if part.flattened else make
+    lengths = (*part.lengths_mm, *((("thick", part.thick_mm),) if part.flattened else ()))
+    figures = [mm(size) for _, size in lengths]
+    figures[-1] += " mm"
+    said = (
+        LENGTHS.get(name, f", {{}} {name}").format(figure) for (name, _), figure in zip(lengths, figures, strict=True)
+    )
+    return f"{spell(part.shape)}: {''.join(said).removeprefix(', ')}"
 
 
 def _weighed(part: PartAt, tolerance: float) -> str:
@@ -116,17 +122,17 @@ def mark_line(repeat: RepeatAt) -> PartLine:
 def _spacing(repeat: RepeatAt) -> str:
     size = " × ".join(mm(side) for side in dict.fromkeys(repeat.mark_mm))
     along, between = (mm(pitch) for pitch in repeat.pitch_mm)
-    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: every {along} mm, rows {between} mm"
+    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: every {along} mm, rows {between} mm apart"
 
 
 def _of_marks(repeat: RepeatAt) -> Iterator[str]:
-    yield f"{repeat.how} on {repeat.on}"
+    yield f"{SET.get(repeat.how, repeat.how)} over the {repeat.on}"
     if repeat.each_g is None:
         yield "pressed in"
     if repeat.cut:
-        yield f"cut by the edge: {repeat.cut} on each"
+        yield f"{repeat.cut} on each run off the edge"
     if repeat.small_hard:
-        yield "small and hard: keep them from small children"
+        yield "small and hard: keep away from small children"
     yield _law(repeat.colour)
 
 
@@ -145,11 +151,11 @@ def _cutter_words(fit: CutterFit) -> str:
     what = f"{fit.form} cutter, {' × '.join(mm(size) for size in fit.wanted_mm)} mm"
     what = f"{what}, to mark the top" if fit.marks else what
     if fit.off_mm is None:
-        return f"{what}: none in the drawer: cut round a template"
+        return f"{what}: you have none: cut round a template"
     if fit.exact:
-        return f"{what}, in the drawer"
+        return f"{what}, which you have"
     how = "larger" if fit.off_mm > 0 else "smaller"
-    return f"{what}: nearest is {fit.owned}, {mm(abs(fit.off_mm))} mm {how}"
+    return f"{what}: your nearest is {fit.owned}, {mm(abs(fit.off_mm))} mm {how}"
 
 
 def _support(support: SupportAt | None) -> str:
@@ -161,8 +167,8 @@ def _support(support: SupportAt | None) -> str:
 
 
 def _dries(drying: Drying) -> str:
-    soft = ", and stays soft inside" if drying.soft_within else ""
-    return f"dries in {hours(drying.low_h, drying.high_h)}{soft}"
+    soft = ", but soft inside for longer" if drying.soft_within else ""
+    return f"drying time {hours(drying.low_h, drying.high_h)}{soft}"
 
 
 def _law(colour: Colouring | None) -> str:

@@ -175,8 +175,8 @@ class PartsView:
             ),
             rows=rows,
             worked=self.worked,
-            lead="Solids grow with the cube of the cake's width, sheets with its square. "
-            "Ready includes what stays on hands and board, in proportion to the materials.",
+            lead="The weight of solids grows with the cube of the cake's width, that of sheets with its square. "
+            "“Ready” includes what stays on your hands and the board, in proportion to the materials.",
         )
 
     @property
@@ -254,10 +254,10 @@ def heavy_words(sums: Decoration) -> str:
     """What to say about weight on the side of a cake; empty for nothing."""
     if not sums.side_g:
         return ""
-    words = f"{weight_g(sums.side_g)} g hang on the side, {weight_g(sums.heaviest_side_g)} g the heaviest part."
+    words = f"{weight_g(sums.side_g)} g hangs on the side; the heaviest part is {weight_g(sums.heaviest_side_g)} g."
     if not sums.heavy:
         return words
     return (
-        f"{words} That is heavy: let it stand on the board, hold it till it has set, or hollow its back. "
+        f"{words} That is heavy: stand it on the board, hold it until it has set, or hollow out its back. "
         "Tell whoever cuts the cake."
     )

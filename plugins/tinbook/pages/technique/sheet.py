@@ -30,7 +30,7 @@ from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.true_size.papers import PAPERS, Paper
 from tinbook.tins import Tin
 
-SCALES = ((1.0, "True size"), (0.75, "Three quarters of true size"), (0.5, "Half true size"))
+SCALES = ((1.0, "Actual size"), (0.75, "Three quarters of actual size"), (0.5, "Half actual size"))
 """What the parts put together are drawn at, and how it is said."""
 APART_MM = 85.5
 """How wide parts side by side are on paper: their letters are 10 pt then."""
@@ -173,7 +173,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         house=house.name,
         name=technique.name,
         purpose=phrases(technique.purpose),
-        people=f"For {people} people. Every amount is for all of them." if people > 1 else "",
+        people=f"For {people} people. Every amount is for the whole group." if people > 1 else "",
         leads=tuple((name, words) for name, words in leads if words),
         times=view.times,
         windows=view.windows,
@@ -262,7 +262,7 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     # where something is unknown, what follows says that this is no promise
     no_promise = "" if strip.unknown else "; that is not “free from”: check the packets"
-    return named or (Advice("", f"none of the fourteen is named on its cards{no_promise}"),)
+    return named or (Advice("", f"none of the fourteen allergens is listed{no_promise}"),)
 
 
 def _made_with(strip: AllergenStrip | None) -> str:

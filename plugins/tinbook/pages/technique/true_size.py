@@ -1,4 +1,4 @@
-"""Templates laid on paper at true size: tiles and their joints, a head and a foot on every page.
+"""Templates laid on paper at actual size: tiles and their joints, a head and a foot on every page.
 
 Lines as LOOK.md has them for paper; nothing is smaller than 9 pt.
 """

@@ -60,4 +60,4 @@ def held(other: MadeWith) -> Iterator[str]:
     if other.some_unknown:
         yield "some unknown"
     elif not other.allergens:
-        yield "none of the fourteen named"
+        yield "none of the fourteen listed"

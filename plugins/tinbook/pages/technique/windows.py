@@ -8,8 +8,8 @@ from dataclasses import replace
 from tinbook.pages.base.shared import StepView
 from tinbook.pages.technique.figures import runs
 
-FOR_MANY = {"keeps": "keep"}
-"""Verbs whose form changes when several steps share them."""
+KEEPS = "keeps for "
+"""How what is said of keeping begins: it is of the work after a step, not of the step."""
 
 
 def shared_windows(steps: Iterable[StepView]) -> tuple[tuple[str, ...], tuple[StepView, ...]]:
@@ -21,11 +21,10 @@ def shared_windows(steps: Iterable[StepView]) -> tuple[tuple[str, ...], tuple[St
             told.setdefault(window, []).append(place)
     shared = {window: places for window, places in told.items() if len(places) > 1}
     numbers = [str(number) for number, _ in enumerate(listed, 1)]
-    lines = tuple(f"Steps {runs(numbers, places)} {_of_many(window)}" for window, places in shared.items())
+    lines = tuple(_of_many(window, runs(numbers, places)) for window, places in shared.items())
     bare = tuple(replace(step, windows=tuple(each for each in step.windows if each not in shared)) for step in listed)
     return lines, bare
 
 
-def _of_many(window: str) -> str:
-    verb, space, rest = window.partition(" ")
-    return f"{FOR_MANY.get(verb, verb)}{space}{rest}."
+def _of_many(window: str, steps: str) -> str:
+    return f"After steps {steps} it {window}." if window.startswith(KEEPS) else f"Steps {steps} {window}."

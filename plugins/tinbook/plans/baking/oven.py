@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from tinbook.engine import rounding
@@ -127,3 +127,9 @@ def bakes(batches: Iterable[Batch], known: Bakes, book: Book) -> list[LoggedBake
                 for (entry, tin, depth), time in zip(cakes, times, strict=True)
             ]
     return sorted(logged, key=lambda bake: bake.entry.day, reverse=True)
+
+
+def logged_count(batches: Mapping[str, Batch], known: Bakes, book: Book) -> int:
+    """How many bakes `bakes` has."""
+    found = (known.of(batches[slug]) for slug in book.bakes_of if slug in batches)
+    return sum(baking.logged for baking in found if baking)

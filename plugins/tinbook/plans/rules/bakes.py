@@ -42,7 +42,7 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
         return
     if entry.baked and not LEAST_RISE <= entry.baked / depth_mm <= MOST_RISE:
         rise = entry.baked / depth_mm
-        message = f"{entry.baked:g} mm is {rise:.2g} times the batter's {depth_mm:.0f} mm; no cake rises so far"
+        message = f"{entry.baked:g} mm is {rise:.2g} times the batter's {depth_mm:.0f} mm; no cake rises that much"
         yield Flaw(code="wild entry", path=("baked",), message=message, hint="measure again, or leave it out")
     if not flaws:
         yield from _minute_flaws(entry, batch, depth_mm, before, book, facts)
@@ -52,7 +52,7 @@ def _weight_flaws(entry: Baked) -> Iterator[Flaw]:
     if entry.out is None:
         return
     if entry.batter is None:
-        message = "the weight out says nothing without the weight in"
+        message = "the weight after baking tells us nothing without the weight before"
         hint = 'write what went into this tin: "batter: 1250 g"'
         yield Flaw(code="no batter", path=("out",), message=message, hint=hint)
     elif entry.out >= entry.batter:

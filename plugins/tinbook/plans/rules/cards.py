@@ -36,11 +36,11 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
         message = f'there is no part of a formula called "{card.counts_as}"'
         yield unknown_word(("counts as",), card.counts_as, facts.parts, message=message)
     if card.used_as and not used_kinds(facts).get(card.used_as):
-        message = f'nothing ready-made is used as "{card.used_as}"'
+        message = f'there is no ready-made product called "{card.used_as}"'
         yield unknown_word(("used as",), card.used_as, used_kinds(facts), message=message)
     for index, word in enumerate(card.care):
         if word not in facts.traits:
-            message = f'the care word "{word}" is not known'
+            message = f'there is no caution called "{word}"'
             yield unknown_word(("care", index), word, facts.traits, message=message)
     for index, word in enumerate(card.swaps):
         if word not in facts.swaps:
@@ -70,7 +70,7 @@ def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
     for name in cards:
         owner = owners.setdefault(name.lower(), name)
         if owner != name:
-            message = f'the book takes "{name}" and "{owner}" for one ingredient'
+            message = f'the book treats "{name}" and "{owner}" as the same ingredient'
             yield Flaw(
                 code="twice", path=("ingredients", name), message=message, hint="make them one card", on_key=True
             )

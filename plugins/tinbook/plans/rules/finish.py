@@ -98,7 +98,7 @@ def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
             layer_mm = layer_for_mm(height_mm, settled.layers, settled["filling"])
         except ValueError as error:
             path: Path = ("heights", index) if finish.heights else ("layers",)
-            hint = "write fewer layers, less filling or a higher cake"
+            hint = "write fewer layers, less filling or a taller cake"
             yield Flaw(code="finish", path=path, message=str(error), hint=hint)
             return
         for key, name in COATS.items():
@@ -118,11 +118,14 @@ def border_flaws(border: Border | None, settled: Finishing, tins: Sequence[Tin])
     edge_mm = smallest.outline.grown(min(settled.coats_mm, MOST_OF_ROOM * smallest.outline.room_mm)).edge_mm
     name = smallest.tin.name
     if border.pitch > edge_mm:
-        message = f"marks {border.pitch:g} mm apart do not fit round a {name}, {edge_mm:.0f} mm"
+        message = f"marks {border.pitch:g} mm apart do not fit: the smallest cake, {name}, is {edge_mm:.0f} mm round"
         hint = "write how far one mark is from the next, such as 14 mm"
         yield Flaw(code="finish", path=("border", "pitch"), message=message, hint=hint)
     elif border.count and border.count * border.pitch > edge_mm * MOST_CROWDED:
-        message = f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit round a {name}, {edge_mm:.0f} mm"
+        message = (
+            f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit: the smallest cake, {name}, "
+            f"is {edge_mm:.0f} mm round"
+        )
         hint = f"there is room for {int(edge_mm / border.pitch)}; leave the count out and the book works it out"
         yield Flaw(code="finish", path=("border", "count"), message=message, hint=hint)
 

@@ -14,11 +14,11 @@ from tinbook.units import Misread
 def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
     """The egg class must be one the facts know, and there is no book without its house."""
     if house.eggs not in facts.eggs:
-        message = f'the egg class "{house.eggs}" is not known'
+        message = f'the egg size "{house.eggs}" is not known'
         yield unknown_word(("eggs",), house.eggs, facts.eggs, message=message)
     if house.private is True:
         hint = 'list the keys to keep private, such as "private: [mixer bowl]"'
-        yield Flaw(code="private", path=("private",), message="the house cannot be private as a whole", hint=hint)
+        yield Flaw(code="private", path=("private",), message="house.yaml as a whole cannot be private", hint=hint)
 
 
 def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
@@ -30,7 +30,7 @@ def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
         yield Flaw(code="missing", path=("tin",), message="an outline needs a name", hint=hint)
     elif name is not None and not tin.kind.free:
         message = f"only an outline has a name of its own, not a {tin.kind.noun}"
-        hint = 'leave "name" out: it goes by its shape and size'
+        hint = 'leave "name" out: it is called by its shape and size'
         yield Flaw(code="name", path=("name",), message=message, hint=hint, on_key=True)
     elif name is not None and (flaw := _name_flaw(name, named)):
         yield flaw

@@ -24,5 +24,5 @@ def paste_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[Flaw
         index = next(row.index for row in materials if row.name == need.paste)
         least_g = whole_up(need.parts_g)
         message = f"the parts take {least_g} g of {need.paste}, but only {need.ready_g:g} g is listed"
-        hint = f"write at least {least_g} g, plus what stays on hands and board"
+        hint = f"write at least {least_g} g, plus what stays on your hands and the board"
         yield Flaw(code="paste", path=("materials", index), message=message, hint=hint)

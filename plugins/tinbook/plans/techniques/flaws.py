@@ -17,7 +17,7 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
             close = nearest(word, facts.traits)
             hint = f'did you mean "{close}"?' if close else "choose from: " + ", ".join(sorted(facts.traits))
             yield Flaw(
-                code="unknown word", path=("care", index), message=f'the care word "{word}" is not known', hint=hint
+                code="unknown word", path=("care", index), message=f'there is no caution called "{word}"', hint=hint
             )
     yield from mark_flaws("steps", technique.steps, [material.take for material in technique.materials], book)
     yield from _picture_flaws(technique)
@@ -25,10 +25,10 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
     for index, step in enumerate(technique.steps):
         path = ("steps", index)
         if step.stands and step.keeps and step.stands.minutes > step.keeps.minutes:
-            message = f"it must stand {step.stands.written} but keeps only {step.keeps.written}"
+            message = f"it must stand for {step.stands.written} but only keeps for {step.keeps.written}"
             yield Flaw(code="windows", path=(*path, "stands"), message=message, hint="correct whichever is wrong")
         if step.ahead and step.keeps and step.ahead.minutes > step.keeps.minutes:
-            message = f"it may be done {step.ahead.written} ahead but keeps only {step.keeps.written}"
+            message = f"it may be done {step.ahead.written} ahead but only keeps for {step.keeps.written}"
             yield Flaw(code="windows", path=(*path, "ahead"), message=message, hint="correct whichever is wrong")
 
 
@@ -82,7 +82,10 @@ def _order_flaws(technique: Technique) -> Iterator[Flaw]:
         if index in reached(waits, index):
             hint = 'take the name out of "after:", here or in the steps between'
             yield Flaw(
-                code="waits for itself", path=("steps", index, "after"), message="the step waits for itself", hint=hint
+                code="waits for itself",
+                path=("steps", index, "after"),
+                message="the step is waiting for itself",
+                hint=hint,
             )
 
 

@@ -1,1 +1,1 @@
-"""Templates at true size, in mm."""
+"""Templates at actual size, in mm."""

@@ -1,4 +1,4 @@
-"""Templates at true size for a cake: the guide ring on its board, and the plan it is cut by."""
+"""Templates at actual size for a cake: the guide ring on its board, and the plan it is cut by."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Dowels under a tier: how many, by what is published, where they stand, and a plan of them at true size."""
+"""Dowels under a tier: how many, by what is published, where they stand, and a plan of them at actual size."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A template at true size, as a neutral drawing: strokes, words and a grain, in mm, y downwards as on paper."""
+"""A template at actual size, as a neutral drawing: strokes, words and a grain, in mm, y downwards as on paper."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Templates at true size for a decoration: the outlines of its parts, and where its marks go."""
+"""Templates at actual size for a decoration: the outlines of its parts, and where its marks go."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ Wide = Callable[[Saying], float]
 
 
 def has_templates(decoration: Decoration) -> bool:
-    """Whether it has anything to draw at true size."""
+    """Whether it has anything to draw at actual size."""
     return bool(decoration.parts) or any(repeat.count for repeat in decoration.repeats)
 
 

@@ -11,7 +11,7 @@ export const panel = {
   notOwned: "not owned",
   fields: { shape: "Shape", width: "Width", length: "Length", unit: "in" },
   units: { cm: "cm", inches: "inches" },
-  water: "Water to the brim, ml",
+  water: "Water it holds to the brim, ml",
   show: "Work it out",
-  wrong: "Give a size from 5 to 100 cm, or the water it holds in ml.",
+  wrong: "Enter a size from 5 to 100 cm, or how much water it holds, in ml.",
 };

@@ -1,4 +1,4 @@
-// What narrowing lists hold: their rows, the rows' marks, and what there is to choose.
+// What narrowing lists hold: their rows, the rows' marks, what there is to choose, and what was asked.
 import { all, find } from "./dom.js";
 import { narrow as words } from "./page_words.js";
 
@@ -40,3 +40,24 @@ export function choicesOf(rows, group) {
 
 const byOrder = (one, other) => words.order.indexOf(one) - words.order.indexOf(other);
 const byOrderThenName = (one, other) => byOrder(one, other) || one.localeCompare(other);
+
+// What was asked, until the tab is closed; an address with an anchor starts afresh.
+export function memory(name) {
+  const key = `tinbook narrow ${location.pathname} ${name}`;
+  return {
+    read: () => {
+      try {
+        return (location.hash ? null : JSON.parse(sessionStorage.getItem(key))) || {};
+      } catch {
+        return {};
+      }
+    },
+    write: asked => {
+      try {
+        sessionStorage.setItem(key, JSON.stringify(asked));
+      } catch {
+        // it is not kept
+      }
+    },
+  };
+}

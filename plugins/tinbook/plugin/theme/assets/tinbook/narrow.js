@@ -2,33 +2,13 @@
 // Lists of one data-narrow name go together; a row may carry data-kind, -season, -keeps, -tag and -also, with | between
 // values.
 import { all, make, pressOne } from "./dom.js";
-import { choicesOf, countOf, GROUPS, partsOf, plain, searchTexts, valuesOf } from "./lists.js";
+import { choicesOf, countOf, GROUPS, memory, partsOf, plain, searchTexts, valuesOf } from "./lists.js";
 import { narrow as words } from "./page_words.js";
+import { inSheets } from "./sheets.js";
 
 // More choices than this are folded.
 const FEW = 6;
 const NOTHING = { text: "", kind: "", season: "", keeps: "", tag: "" };
-
-// What was asked, until the tab is closed; an address with an anchor starts afresh.
-function memory(name) {
-  const key = `tinbook narrow ${location.pathname} ${name}`;
-  return {
-    read: () => {
-      try {
-        return (location.hash ? null : JSON.parse(sessionStorage.getItem(key))) || {};
-      } catch {
-        return {};
-      }
-    },
-    write: asked => {
-      try {
-        sessionStorage.setItem(key, JSON.stringify(asked));
-      } catch {
-        // it is not kept
-      }
-    },
-  };
-}
 
 // The choices of one group, folded where there are many. `choose` is called with the value touched.
 function groupOf(group, choices, caption, choose) {
@@ -134,6 +114,7 @@ function narrowed(name, lists) {
   if (place) place.append(box);
   else (heading || outside).before(box);
   ask({});
+  return field;
 }
 
 const sets = new Map();
@@ -141,4 +122,7 @@ for (const list of all("[data-narrow]")) {
   const { narrow: name } = list.dataset;
   sets.set(name, [...(sets.get(name) || []), list]);
 }
-for (const [name, lists] of sets) narrowed(name, lists);
+for (const [name, lists] of sets) {
+  const asked = Object.values(memory(name).read()).some(Boolean);
+  if (!inSheets(name, narrowed, asked)) narrowed(name, lists);
+}

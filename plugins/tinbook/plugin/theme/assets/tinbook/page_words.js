@@ -2,7 +2,7 @@
 
 export const home = {
   ticked: count => `${count} ticked`,
-  till: (name, time) => `${name} till ${time}`,
+  till: (name, time) => `${name} until ${time}`,
 };
 export const technique = {
   handOn: "Pass on",
@@ -23,7 +23,7 @@ export const glance = {
 };
 
 export const sums = {
-  titles: { many: "How many", mix: "How much to mix", left: "From what is left" },
+  titles: { many: "How many", mix: "How much to mix", left: "Using up what is left" },
   batter: "Batter, g",
   each: "One weighs, g",
   count: "How many",
@@ -40,7 +40,7 @@ export const sums = {
 
 export const guests = {
   and: (cake, beside) => `${cake} and ${beside}`,
-  serves: (serves, over) => `serves ${serves}, ${over || "none"} spare`,
+  serves: (serves, over) => `serves ${serves}, ${over || "none"} left over`,
   kept: "top tier kept back",
   recipes: (factor, litres) => `×\u00a0${factor} of the recipe, ${litres} of batter`,
   none: "No set of up to four tiers serves that many. Bake more than one cake.",
@@ -60,7 +60,13 @@ export const narrow = {
   more: "Choose",
   of: (left, whole) => `${left} of ${whole}`,
   all: "Show all",
-  none: "Nothing matches. Take away a word or a choice.",
+  none: "Nothing matches. Remove a word or a choice.",
   // choices are in this order
   order: "spring|summer|autumn|winter|3 days|a week|a month|frozen|first steps|steady hands|practised".split("|"),
+};
+
+export const sheets = {
+  all: count => `Search all ${count}`,
+  coming: "Fetching the other pages.",
+  none: "The other pages cannot be fetched from here. Leaf through them below.",
 };

@@ -11,8 +11,8 @@ export const bench = {
   oneSize: (shape, width) => `${shape} ${width} cm`,
   twoSizes: (shape, width, length) => `${shape} ${width} x ${length} cm`,
   by: factor => `× ${factor}`,
-  byDepth: "same depth of batter",
-  byBrim: "filled to the same share of the brim",
+  byDepth: "same batter depth",
+  byBrim: "filled just as full",
   byCake: "as the cake asks",
   backToCake: "Back to the cake",
   inEach: grams => `${grams} in each tin`,
@@ -20,10 +20,10 @@ export const bench = {
   together: grams => `${grams} in all`,
   offMore: share => `${share} % more than exact`,
   offLess: share => `${share} % less than exact`,
-  offNone: "exact",
-  least: cm => `tin at least ${cm}\u00a0cm deep`,
+  offNone: "not rounded",
+  least: cm => `use a tin at least ${cm}\u00a0cm deep`,
   deeper: "deeper than any tin sold in this size",
-  shallow: needed => `too shallow for all the batter: fill ${needed}`,
+  shallow: needed => `too shallow for all the batter: fill ${needed} tins`,
   parts: ["", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth"],
   partOf: count => `1/${count}`,
   few: (have, part, of) =>
@@ -31,7 +31,7 @@ export const bench = {
     (part ? `, ${part}${of} the mix ${have === 1 ? "each time" : "in each"}` : ""),
   wide: "wider than the oven shelf",
   bakes: (bakes, once) => `${bakes} oven loads, ${once} at a time`,
-  mixes: mixes => `mix in ${mixes} lots to suit the bowl`,
+  mixes: mixes => `mix in ${mixes} lots to fit the bowl`,
   forTin: cake => `for ${cake}`,
 };
 
@@ -49,7 +49,7 @@ export const baking = {
   check: minutes => `check ${minutes}\u00a0min`,
   minutes: span => `${span}\u00a0min`,
   goes: (goes, span) => (goes > 1 ? `${goes} × ${span}` : span),
-  unknown: "time not known for this tin",
+  unknown: "no time known for this tin",
   andBake: rest => `${rest} and the bake`,
   // a line of the log, so far as it is known when the tin goes in
   bake: (slug, tin, grams, oven) => `of: ${slug}, tin: ${tin}, batter: ${grams} g, oven: ${oven}, done after: `,
@@ -57,7 +57,7 @@ export const baking = {
 
 export const timers = {
   start: name => `Start a timer: ${name}`,
-  till: time => `till ${time}`,
+  till: time => `until ${time}`,
   rings: name => `${name}: time is up`,
   // the line of the log, from its beginning to its end
   day: (day, bake) => `  - {day: ${day}, ${bake}`,
@@ -72,7 +72,7 @@ export const tail = {
   print: "Print",
   awake: "Screen stays on",
   asleep: "Screen may sleep",
-  noWake: "This device will not let the page keep the screen on",
+  noWake: "This device does not let the page keep the screen on",
   again: "Start again",
   sure: "Clear ticks, timers and notes?",
   answers: { yes: "Yes, start again", no: "No" },

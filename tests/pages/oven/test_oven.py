@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from tinbook.models import House, Mixture
-from tinbook.pages.at_a_glance.oven import OvenView, oven_pages
 from tinbook.pages.base.page import Desk
+from tinbook.pages.oven.oven import OvenView, oven_pages
 from tinbook.plans.baking.loads import written_loads
 from tinbook.plans.base.weighing import Batch
 from tinbook.site import build_site, contents
@@ -32,7 +32,7 @@ def test_it_says_what_oven_it_is_and_what_to_set(filled: Callable[[str], str]) -
 def test_it_says_what_it_does_not_allow_for(filled: Callable[[str], str]) -> None:
     text = filled("oven")
     assert "Not allowed for: several tins at once, and an oven that is not yet hot." in text
-    assert "batter from the fridge" in text
+    assert "batter straight from the fridge" in text
 
 
 def test_loads_and_ways_are_those_of_the_plans(desk: Desk) -> None:
@@ -64,7 +64,7 @@ def test_too_full_and_above_the_rim_are_told(
     other = replace(desk, book=replace(desk.book, mixtures=kinds, tins=()))
     said = [row.cells[5].text for row in OvenView(other).items[2].rows]
     assert "above the rim: may spill" in said[0]
-    assert re.match(rf"too full: fill 2, [\d,]+{N}g in each at most", said[1])
+    assert re.match(rf"too full: fill 2 tins, [\d,]+{N}g in each at most", said[1])
 
 
 def test_every_bake_is_there_newest_first(desk: Desk, filled: Callable[[str], str]) -> None:
@@ -77,15 +77,18 @@ def test_every_bake_is_there_newest_first(desk: Desk, filled: Callable[[str], st
 
 def test_without_a_log_it_answers_and_says_so(desk: Desk) -> None:
     text = told(replace(desk, book=replace(desk.book, bakes=())))
-    assert "No bake is logged yet, so every span is wide" in text and "Nothing is logged yet." in text
-    assert "Other ways to bake it" in text and "What a bake takes" in text
+    assert "No bakes have been logged yet, so every span is wide" in text and "Nothing is logged yet." in text
+    assert "Other ways to bake it" in text and "What each bake involves" in text
 
 
 def test_a_house_that_bakes_nothing_still_has_its_dial(desk: Desk, house: Callable[..., House]) -> None:
     bare = replace(desk.book, mixtures={}, bakes=(), house=house(oven_shelf=None, mixer_bowl=None))
     text = told(replace(desk, book=bare))
-    assert "Nobody has checked it with a thermometer yet" in text and "No shelf or mixer bowl size is given" in text
-    assert "What to set on the dial" in text and "What a bake takes" not in text
+    assert (
+        "Nobody has checked it with a thermometer yet" in text
+        and "No size is given for the shelf or the mixer bowl" in text
+    )
+    assert "What to set on the dial" in text and "What each bake involves" not in text
 
 
 def test_it_stands_in_the_contents(desk: Desk) -> None:
