@@ -7,6 +7,7 @@ from urllib.parse import parse_qs
 from tests.every import every
 from tests.plans.cakes.conftest import Made
 
+from tinbook.pages.base.page import Desk
 from tinbook.pages.cake.addresses import (
     Way,
     batch_at_bench,
@@ -46,8 +47,11 @@ def test_a_filling_leads_to_its_bench_by_weight_and_a_decoration_to_its_cake(mad
     assert (asked(way)["tin"], asked(way)["people"]) == ("round 20 cm", "3")
 
 
-def test_a_tier_leads_to_the_plan_it_is_cut_by() -> None:
-    assert cut_plan(Tin(shape="round", sizes_mm=(200.0,))) == Way("portions/round", "round-20-cm")
+def test_a_tier_leads_to_the_plan_it_is_cut_by(desk: Desk) -> None:
+    assert cut_plan(Tin(shape="round", sizes_mm=(200.0,)), desk) == Way("portions/round", "round-20-cm")
+    large = cut_plan(Tin(shape="round", sizes_mm=(300.0,)), desk)
+    assert large and large.anchor == "round-30-cm" and large.address.startswith("portions/round/")
+    assert cut_plan(Tin(shape="round", sizes_mm=(213.0,)), desk) is None
     assert (cake_address("a"), used_address("a")) == ("cakes/a", "cakes/a/used")
 
 

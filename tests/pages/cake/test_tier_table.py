@@ -10,6 +10,7 @@ from tests.every import check_every
 from tests.plans.cakes.conftest import Made
 
 from tinbook.loading import Loaded
+from tinbook.pages.base.page import Desk
 from tinbook.pages.cake.size_view import CakeInSize
 from tinbook.pages.cake.tier_table import UNBROKEN, TierTable, tier_table
 from tinbook.pages.spelling import formats
@@ -68,12 +69,12 @@ def test_printed_totals_sum_the_printed_rows(in_sizes: list[CakeInSize]) -> None
                 assert sum(parts) == pytest.approx(whole), (size.key, head.name)
 
 
-def test_tiers_stand_in_the_order_they_are_stacked_with_what_is_beside_below(made: Made) -> None:
+def test_tiers_stand_in_the_order_they_are_stacked_with_what_is_beside_below(desk: Desk, made: Made) -> None:
     cake = made({
         "tiers": ["28 cm", "23 cm", {"tier": "18 cm", "dummy": "yes"}, "13 cm"], "mixture": "madeira-cake",
         "height": "10 cm", "beside": "12 standard cups",
     })  # fmt: skip
-    table = tier_table(cake, "written")
+    table = tier_table(cake, "written", desk)
     assert [row.place for row in table.rows] == ["Top", "Tier 3", "Tier 2", "Base", "Beside it"]
     foam, cups = table.rows[1], table.rows[-1]
     assert foam.bench is None and foam.plan is None and foam.mixture == "dummy of foam"
@@ -81,7 +82,7 @@ def test_tiers_stand_in_the_order_they_are_stacked_with_what_is_beside_below(mad
     assert table.lines == len(table.heads) + 2
 
 
-def test_a_column_nothing_is_in_is_left_out(made: Made) -> None:
+def test_a_column_nothing_is_in_is_left_out(desk: Desk, made: Made) -> None:
     plain = {"tiers": "20 cm", "mixture": "madeira-cake", "height": "10 cm", "cover": "none", "coat": "none"}
-    named = [head.name for head in tier_table(made({**plain, "filling": "none"}), "written").heads]
+    named = [head.name for head in tier_table(made({**plain, "filling": "none"}), "written", desk).heads]
     assert named == ["Batter", "Layers", "Bake"]

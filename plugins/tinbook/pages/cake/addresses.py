@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from typing import NamedTuple
 from urllib.parse import quote, urlencode
 
-from tinbook.pages.at_a_glance.cuts import shape_address, tin_anchor
+from tinbook.pages.at_a_glance.cuts import plan_addresses, tin_anchor
+from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
 from tinbook.plans.cakes.figures import CakeFigure
 from tinbook.plans.cakes.tiers import TierWorked
@@ -55,9 +56,10 @@ def figure_at_size(slug: str, size: str, figure: CakeFigure) -> Way:
     return Way(f"techniques/{figure.slug}", _anchor({"tin": figure.parts.cake.name, **many}, slug, size))
 
 
-def cut_plan(tin: Tin) -> Way:
-    """The plan for cutting a tier."""
-    return Way(shape_address(tin.shape), tin_anchor(tin))
+def cut_plan(tin: Tin, desk: Desk) -> Way | None:
+    """The plan for cutting a tier; None where the book draws none for that size."""
+    addresses = {drawn.name: address for drawn, address in plan_addresses(desk, tin.shape).items()}
+    return Way(addresses[tin.name], tin_anchor(tin)) if tin.name in addresses else None
 
 
 def _anchor(asked: dict[str, object], slug: str, size: str) -> str:

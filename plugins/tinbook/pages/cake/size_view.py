@@ -141,7 +141,7 @@ class CakeInSize:
     @cached_property
     def table(self) -> TierTable:
         """It by tier."""
-        return tier_table(self.cake, self.key)
+        return tier_table(self.cake, self.key, self.desk)
 
     @cached_property
     def jobs(self) -> tuple[JobGroup, ...]:

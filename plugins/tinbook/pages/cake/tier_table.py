@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from tinbook.pages.base.grids import Cell, Head
+from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.cake.addresses import Way, cut_plan, tier_at_bench
 from tinbook.pages.spelling import formats
@@ -60,7 +61,7 @@ class _Column:
     in_all: Cell
 
 
-def tier_table(cake: WholeCake, size: str) -> TierTable:
+def tier_table(cake: WholeCake, size: str, desk: Desk) -> TierTable:
     """The table. A column that no tier has anything in is left out."""
     columns = [each for each in _columns(cake) if any(each.of(tier) != NONE for tier in cake.every_tier)]
     standing = len(cake.tiers)
@@ -73,7 +74,7 @@ def tier_table(cake: WholeCake, size: str) -> TierTable:
             mixture=tier.baked.batch.mixture.name if tier.baked else "dummy of foam",
             notes=tuple(_notes(tier)),
             cells=tuple(column.of(tier) for column in columns),
-            plan=cut_plan(tier.asked.tin) if _is_cut(tier) else None,
+            plan=cut_plan(tier.asked.tin, desk) if _is_cut(tier) else None,
             high_mm=tier.high_mm + tier.asked.gap_mm,
             portions=str(tier.serves),
         )
@@ -88,8 +89,8 @@ def tier_table(cake: WholeCake, size: str) -> TierTable:
 
 
 def _is_cut(tier: TierWorked) -> bool:
-    """Whether there is a plan for cutting it: not for cups, foam, or an outline of the house's own."""
-    return tier.baked is not None and not tier.asked.cups and not tier.asked.tin.called
+    """Whether it is cut at all, as cups and foam are not."""
+    return tier.baked is not None and not tier.asked.cups
 
 
 def _place(tier: TierWorked, standing: int) -> str:
