@@ -103,7 +103,8 @@ def launched(kind: BrowserType, *flags: str) -> Browser:
     """Chromium with more flags."""
     path = next((found for name in BROWSERS if (found := shutil.which(name))), None)
     assert path, "Chromium is not installed; the browser tests need it (apt install chromium)"
-    usual = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
+    # letters as on a tablet's dense screen, which moves none of them to whole pixels
+    usual = ("--no-sandbox", "--disable-gpu", "--disable-background-networking", "--font-render-hinting=none")
     return kind.launch(executable_path=path, args=[*usual, *flags])
 
 
