@@ -47,7 +47,8 @@ def test_rooms_are_those_the_book_has_and_say_where_one_is(files: Mapping[str, F
         ("ingredients", "Measures"), ("ingredients/plain-flour", "Measures"), ("oven", "Measures"),
         ("mixtures/kinds/mud", "Mixtures"), ("lists/mixtures/2", "Mixtures"), ("lists/tags/dates/3", "Mixtures"),
         ("lists/techniques/2", "Techniques"), ("lists/oven/mud/2", "Measures"), ("tags/dates", "Mixtures"),
-        ("portions/round/round-40-cm", "Tins"), ("lists/find/2", None), ("changes", None), ("index", None),
+        ("portions/round/round-40-cm", "Tins"), ("cakes/lighthouse-cake", "Cakes"),
+        ("cakes/lighthouse-cake/used", "Cakes"), ("lists/find/2", None), ("changes", None), ("index", None),
     ],
 )  # fmt: skip
 def test_a_page_lights_the_room_it_belongs_to(here: str, room: str | None) -> None:

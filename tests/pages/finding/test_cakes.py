@@ -11,7 +11,7 @@ def test_a_cake_is_found_by_its_name_tags_recipes_and_techniques(desk: Desk) -> 
         "Lighthouse cake",
         "20",
         "cm round",
-        ("harbour light cake",),
+        ("Lighthouse cake", "harbour light cake"),
     )
     assert {"birthday", "Creamed butter sponge", "Stand a lighthouse in front of the cake"} <= set(cake.tags)
     assert "for the slipway party" in cake.text and "slate" in cake.text

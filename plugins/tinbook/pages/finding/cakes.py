@@ -23,7 +23,8 @@ def cakes_found(desk: Desk) -> Iterator[Find]:
             second=design.about or ", ".join(design.tags),
             figure=formats.tin_words(sizes),
             under=what,
-            names=design.also,
+            # twice, so that it comes before a technique whose longer title has the same words
+            names=(design.name, *design.also),
             tags=("cake", *design.tags, *season_names(design), *_named(design, desk)),
             text=tuple(_text(design)),
         )
