@@ -39,8 +39,7 @@ class Cited(FactRow):
 
     `source` is the key of the source of the value, `also` of those that confirm it or set its range; `row` is the row
     read there. `kind`: published = the source prints it; derived = arithmetic on what it prints, or a neighbour's value
-    taken over; from memory = not looked up, perhaps remembered from the named source; common practice; our own
-    judgement.
+    taken over; from memory = not looked up, maybe remembered from the named source; common practice; our own judgement.
     """
 
     source: str

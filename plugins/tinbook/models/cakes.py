@@ -156,7 +156,7 @@ class DesignBoard(WrittenLine):
     chief: ClassVar[str] = "size"
 
     size: Annotated[BoardSize | None, such_as("35 cm", NONE)] = None
-    """How wide it is; `none` for a cake that stands on none. Left out: as much wider than the cake as is usual, or as
+    """How wide it is; `none` for a cake that has no board. Left out: as much wider than the cake as is usual, or as
     `wider` says."""
     wider: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
     """How much wider than the cake it is. Left out: wide where a decoration stands on it, otherwise as your boards

@@ -35,7 +35,7 @@ def test_cups_go_by_the_brim_and_have_no_depth(desk: Desk) -> None:
 
 def test_what_is_made_by_weight_has_no_remark(desk: Desk) -> None:
     said = facts(desk, "dark-ganache")
-    assert (said.factor, said.remarks) == ("× 1.00", "") and said.each.endswith("g in all")
+    assert (said.factor, said.remarks) == ("× 1.00", "") and said.each.endswith("g of ingredients")
     assert facts(desk, "lemon-curd").remarks == ", eggs not rounded"
 
 

@@ -82,7 +82,7 @@ N = "\u00a0"
         (formats.celsius(170.0), f"170{N}°C"),
         (formats.celsius(176.6667), f"176.7{N}°C"),
         (formats.oven(read_heat("160 °C"), 20.0), f"160{N}°C, fan 140{N}°C"),
-        (formats.percent(1.9), f"1.9{N}%"),
+        (formats.percent(1.9), "1.9%"),
         (formats.tin_words("round 20 cm x 7.5 cm (8 in)"), f"round 20{N}cm{N}×{N}7.5{N}cm (8{N}in)"),
         (formats.title("self-raising flour"), "Self-raising flour"),
         (formats.title("UK large"), "UK large"),

@@ -16,6 +16,7 @@ export const bench = {
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
   together: grams => `${grams} in all`,
+  madeFrom: grams => `${grams} of ingredients`,
   offMore: share => `${share}% more than exact`,
   offLess: share => `${share}% less than exact`,
   offNone: "eggs not rounded",
