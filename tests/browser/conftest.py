@@ -17,6 +17,8 @@ from playwright.sync_api import Browser, BrowserContext, BrowserType, Error, Loc
 ROOT = Path(__file__).parents[2]
 TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
 """The second leaf of a mixture: alike for all of them."""
+USED = re.compile(r"^cakes/[^/]+/used\b")
+"""The second leaf of a cake."""
 BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 """Chromium without a window needs a third less of the machine than Chromium that hides its own."""
 
@@ -101,7 +103,8 @@ def launched(kind: BrowserType, *flags: str) -> Browser:
     """Chromium with more flags."""
     path = next((found for name in BROWSERS if (found := shutil.which(name))), None)
     assert path, "Chromium is not installed; the browser tests need it (apt install chromium)"
-    usual = ("--no-sandbox", "--disable-gpu", "--disable-background-networking")
+    # letters as on a tablet's dense screen, which moves none of them to whole pixels
+    usual = ("--no-sandbox", "--disable-gpu", "--disable-background-networking", "--font-render-hinting=none")
     return kind.launch(executable_path=path, args=[*usual, *flags])
 
 
@@ -232,6 +235,8 @@ def kind_of(address: str, text: str) -> str:
     """What kind of page this is: its place in the book, and for both leaves of mixtures whether tins are chosen."""
     if 'id="tb-bench"' in text:
         return "mixture in tins" if '"rows":[[' in text else "mixture by weight"
+    if USED.match(address):
+        return "everything used"
     if TABLES.match(address):
         return "tables in tins" if "data-eggs" in text else "tables by weight"
     folder, _, name = address.strip("/").rpartition("/")

@@ -255,14 +255,30 @@ def test_what_is_there_is_left(run: Run, here: Path) -> None:
     assert "there is no folder" in run("template", "ring", "--cake", "round 20 cm", "-o", "gone/x.pdf").output
 
 
+def test_a_whole_cake_has_every_part_and_its_dowels_in_one_file(run: Run, here: Path) -> None:
+    assert run("template", "all", "--of", "lighthouse-cake", "--size", "+1").exit_code == 0
+    assert run("template", "all", "--of", "estuary-wedding-cake", "-o", "all.pdf").exit_code == 0
+    with pdfplumber.open(here / "lighthouse-cake-templates.pdf") as pdf:
+        assert "round 23 cm" in pdf.pages[0].extract_text()
+        for page in pdf.pages:
+            check_page(page, "A4")
+    with pdfplumber.open(here / "all.pdf") as pdf:
+        told = [page.extract_text() for page in pdf.pages]
+    assert sum("dowels" in text.lower() for text in told) >= 2
+
+
 def test_what_there_is(run: Run) -> None:
     done = run("template")
-    assert [line.split()[0] for line in done.output.splitlines()] == list(TEMPLATES)
+    assert [line.split()[0] for line in done.output.splitlines()] == [*TEMPLATES, "all"]
 
 
 @pytest.mark.parametrize(
     ("asked", "told"),
     [
+        (["all"], "every template is for a cake of the book: say which, with --of: estuary-wedding-cake, lighthouse-cake"),
+        (["all", "--of", "lighthouse-cake", "--cake", "round 20 cm"], "--cake is for a single tin"),
+        (["all", "--of", "lighthouse-cake", "--size", "+9"], 'there is no size "+9"'),
+        (["ring", "--cake", "round 20 cm", "--size", "+1"], 'the template "ring" cannot use --size'),
         (["rng", "--cake", "round 20 cm"], 'there is no template "rng": did you mean "ring"?'),
         (["ring"], 'a template is for a cake: say which, such as --cake "round 20 cm"'),
         (["ring", "--cake", "triangle 20 cm"], "--cake: "),

@@ -83,10 +83,13 @@ def test_pages_of_a_rare_kind_come_first(site: Site) -> None:
 
 
 @linux
-def test_a_mixtures_two_leaves_are_made_together(two: Ahead, site: Site) -> None:
+def test_what_shares_a_view_is_made_together(two: Ahead, site: Site) -> None:
+    """A mixture's two leaves, and the plans of one shape."""
     lots = [[two._line[place] for place in lot] for lot in two._lots]
     assert [address for lot in lots for address in lot] == two._line
-    leaves = [lot for lot in lots if len(lot) > 1]
+    assert len({id(site.pages[lot[0]].view) for lot in lots}) == len(lots)
+    assert any("portions/round/round-40-cm" in lot and "portions/round" in lot for lot in lots)
+    leaves = [lot for lot in lots if len(lot) > 1 and site.pages[lot[0]].template == "mixture"]
     assert all([f"{bench}/tables"] == rest for bench, *rest in leaves)
     assert len(leaves) == sum(page.template == "mixture" for page in site.pages.values())
 

@@ -16,9 +16,12 @@ from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
 from tinbook.models import Book
 from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.cake_templates import label_mm
 from tinbook.pages.technique.paper import PaperPage
 from tinbook.pages.technique.true_size import paper_pages
-from tinbook.plans.base.asking import AskError
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.cakes.tables import cake_asked
+from tinbook.plans.cakes.templates import templates_of_cake
 from tinbook.plans.true_size.cakes import cutting_template, ring_template
 from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template, tier_above
 from tinbook.plans.true_size.drawn import Template
@@ -71,6 +74,9 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
     "cutting": ("how the cake is cut into portions", _cutting, ("portion",)),
 }
 """What each is, how it is drawn, and its own options."""
+WHOLE = "all"
+WHOLE_SAYS = "a whole cake of the book, with --of: every part of its decorations, and its dowels"
+WHOLE_TAKES = ("of", "size")
 
 
 @click.command()
@@ -84,6 +90,8 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
 @click.option(
     "--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next size down if not given."
 )
+@click.option("--of", metavar="NAME", help="all: the whole cake, by the name of its file.")
+@click.option("--size", metavar="SIZE", help="all: its size, such as +1 or one of its names; as written if not given.")
 @click.option(
     "--portion",
     metavar="PORTION",
@@ -116,35 +124,62 @@ def template(
     if kind is None:
         for name, (what, *_) in TEMPLATES.items():
             click.echo(f"{name:8} {what}")
+        click.echo(f"{WHOLE:8} {WHOLE_SAYS}")
         return
     loaded = load_book(recipes_of(book), kitchen=False)
     try:
-        if kind not in TEMPLATES:
-            close = nearest(kind, TEMPLATES)
-            hint = f'did you mean "{close}"?' if close else ", ".join(TEMPLATES)
+        if kind not in (*TEMPLATES, WHOLE):
+            close = nearest(kind, (*TEMPLATES, WHOLE))
+            hint = f'did you mean "{close}"?' if close else ", ".join((*TEMPLATES, WHOLE))
             raise AskError(f'there is no template "{kind}"', hint)
         _refuse(kind, options)
+        if kind == WHOLE:
+            _write_whole(loaded, Query(of=options["of"], size=options["size"]), cake, paper, svg, output, force)
+            return
         if not cake:
             raise AskError("a template is for a cake", 'say which, such as --cake "round 20 cm"')
         tin = cake_of(cake, loaded.book, "--cake")
         drawn = TEMPLATES[kind][1](tin, loaded, options)
-        path = output or Path(f"{drawn.key}-{slug_of(tin.name)}.pdf")
-        if path.suffix.lower() != ".pdf":
-            raise AskError(f'"{path}" does not end in .pdf', "name a file that does")
+        path = _pdf(output or Path(f"{drawn.key}-{slug_of(tin.name)}.pdf"))
         pages = pages_of([drawn], paper, loaded)
         write_all(files_of(f"{spell(drawn.name)}, {tin.name}", pages, path, svg, drawn.key), force)
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}") from None
 
 
+def _write_whole(
+    loaded: Loaded, asked: Query, cake: str | None, paper: str, svg: bool, output: Path | None, force: bool
+) -> None:
+    """Every template of a cake of the book, in the size asked for."""
+    if cake:
+        raise AskError("--cake is for a single tin", "name a cake of the book with --of")
+    if asked.of is None:
+        slugs = ", ".join(sorted(loaded.book.cakes))
+        raise AskError("every template is for a cake of the book", f"say which, with --of: {slugs}")
+    whole, size = cake_asked(loaded.book, loaded.facts, asked)
+    drawn = templates_of_cake(whole, label_mm)
+    if not drawn:
+        raise AskError(f'"{whole.design.name}" has no parts and no dowels to draw', "try another KIND of template")
+    path = _pdf(output or Path(f"{whole.slug}-templates.pdf"))
+    title = f"{whole.design.name}, {spell(size)}, templates"
+    write_all(files_of(title, pages_of(drawn, paper, loaded), path, svg), force)
+
+
+def _pdf(path: Path) -> Path:
+    if path.suffix.lower() != ".pdf":
+        raise AskError(f'"{path}" does not end in .pdf', "name a file that does")
+    return path
+
+
 def _refuse(kind: str, options: Options) -> None:
     """AskError for an option that belongs to another template, or that is about drops where there are none."""
     context = click.get_current_context()
-    own = TEMPLATES[kind][2]
+    takes_own = {**{name: theirs for name, (*_, theirs) in TEMPLATES.items()}, WHOLE: WHOLE_TAKES}
+    own = takes_own[kind]
     given = [key for key in options if context.get_parameter_source(key) is ParameterSource.COMMANDLINE]
     for key in given:
         if key not in own:
-            others = [name for name, (*_, theirs) in TEMPLATES.items() if key in theirs]
+            others = [name for name, theirs in takes_own.items() if key in theirs]
             takes = f"it takes {', '.join(f'--{each}' for each in own)}" if own else "it takes no options of its own"
             raise AskError(f'the template "{kind}" cannot use --{key}', f"{takes}; --{key} goes with {others[0]}")
         if key in ("curve", "start") and "deep" not in given:

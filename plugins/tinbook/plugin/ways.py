@@ -10,7 +10,13 @@ from mkdocs.structure.files import File
 
 from tinbook.pages.base.sheets import FOLDER as SHEETS
 
-ROOMS = {"Mixtures": "mixtures/index", "Techniques": "techniques/index", "Tins": "tins", "Measures": "measures"}
+ROOMS = {
+    "Mixtures": "mixtures/index",
+    "Techniques": "techniques/index",
+    "Cakes": "cakes/index",
+    "Tins": "tins",
+    "Measures": "measures",
+}
 INSIDE = {
     "Mixtures": ("tags", "on-hand"),
     "Techniques": ("colours",),

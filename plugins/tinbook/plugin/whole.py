@@ -22,14 +22,15 @@ OWN_FILES = {
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables", "reference",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables", "cake"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
     "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
+    "cake": "mixture", "cake_used": "mixture",
 }  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
-LIKE_SCRIPTS = {"all_tins": "tins"}
+LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake"}
 """Kinds of page that have another's script."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows."""
@@ -44,7 +45,12 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
 }
 """Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
 WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {
-    "css": {"narrow": (NARROW,), "sheets": ("tb-sheets",), "links": ('<ul class="tb-links',)},
+    "css": {
+        "cake": ('class="tb-sizes',),
+        "narrow": (NARROW,),
+        "sheets": ("tb-sheets",),
+        "links": ('<ul class="tb-links',),
+    },
     "js": {"narrow": (NARROW,)},
 }
 """The same for those that come after the kind's own."""

@@ -20,6 +20,7 @@ from tinbook.pages.at_a_glance.portions import portions_pages
 from tinbook.pages.at_a_glance.tins import tins_pages
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.pictures import photo_address
+from tinbook.pages.cake.view import cake_pages
 from tinbook.pages.finding.everything import find_pages, finds
 from tinbook.pages.finding.find import Find
 from tinbook.pages.lists.broken import broken_pages
@@ -42,6 +43,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     tag_pages,
     mixture_pages,
     technique_pages,
+    cake_pages,
     tins_pages,
     on_hand_pages,
     portions_pages,

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
+from tests.conftest import read
+
+from tinbook.models import OwnedTin
 from tinbook.pages.at_a_glance.cuts import MOST, PLAN, CutsView, cuts_pages, plan_addresses, shape_address, tin_anchor
 from tinbook.pages.base.page import Desk
 from tinbook.plans.base.shelf import all_outlines
@@ -56,6 +60,19 @@ def test_a_page_draws_no_more_than_it_holds(desk: Desk, filled: Callable[[str], 
         assert len(text.encode()) < 120_000, page.address
         assert text.count('<svg class="tb-outline"') == len(page.view.items[page.part].here)
     assert [len(page.view.items[page.part].here) for page in others] == [1] * len(others)
+
+
+def test_large_tins_of_one_name_share_a_page(desk: Desk) -> None:
+    shelf = []
+    for side in (600, 620, 640, 660):
+        own = read(OwnedTin, {"tin": f"outline M0 0H600V{side}H0Z x 5 cm"})
+        shelf.append(own.model_copy(update={"tin": replace(own.tin, called="slab")}))
+    book = replace(desk.book, tins=tuple(shelf))
+    first, *others = cuts_pages(replace(desk, book=book), "outline", ("Tins",))
+    assert [page.address for page in others] == ["portions/outline/slab"]
+    parts = [page.view.items[page.part].here for page in (first, *others)]
+    assert [len(part) for part in parts] == [2, 2] and len(first.view.items) == 2
+    assert [each.section.tin.sizes_mm for part in parts for each in part] == [own.tin.sizes_mm for own in book.tins]
 
 
 def test_numbers_on_the_page_are_the_counts(desk: Desk, filled: Callable[[str], str]) -> None:

@@ -8,7 +8,7 @@ from tinbook.pages.finding.everything import find_pages, finds
 
 def test_every_kind_of_thing_can_be_found(desk: Desk) -> None:
     assert {each.kind for each in finds(desk)} == {
-        "mixture", "note", "technique", "step", "fault", "ingredient", "tin", "colour",
+        "mixture", "note", "technique", "step", "fault", "cake", "section", "ingredient", "tin", "colour",
     }  # fmt: skip
 
 
@@ -18,6 +18,7 @@ def test_the_list_has_every_mixture_technique_and_ingredient(desk: Desk, filled:
     groups = {group.title: [entry.name for entry in group.entries] for group in page.view.items}
     assert len(groups["Mixtures"]) == len(desk.book.mixtures)
     assert len(groups["Techniques"]) == len(desk.book.techniques)
+    assert groups["Cakes"] == ["Estuary wedding cake", "Lighthouse cake"]
     assert len(groups["Ingredients"]) == len(desk.card_pages)
     assert groups["Ingredients"][:2] == sorted(groups["Ingredients"], key=str.casefold)[:2]
     text = filled("find")

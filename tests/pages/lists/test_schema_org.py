@@ -95,10 +95,11 @@ def told(desk: Desk) -> dict[str, tuple[Page, dict[str, Any]]]:
     return {address: (page, json.loads(script_of(page))) for address, page in pages.items() if script_of(page)}
 
 
-def test_every_mixture_and_every_technique_has_data(desk: Desk, told: dict[str, Any]) -> None:
+def test_every_mixture_technique_and_cake_has_data(desk: Desk, told: dict[str, Any]) -> None:
     mixtures = {f"mixtures/{slug}" for slug in desk.book.mixtures}
     techniques = {f"techniques/{slug}" for slug in desk.book.techniques}
-    assert set(told) == mixtures | techniques
+    cakes = {f"cakes/{slug}" for slug in desk.book.cakes}
+    assert set(told) == mixtures | techniques | cakes
     assert {data["@type"] for address, (_, data) in told.items() if address in mixtures} == {"Recipe"}
     assert {data["@type"] for address, (_, data) in told.items() if address in techniques} == {"HowTo"}
 
@@ -242,6 +243,17 @@ def test_a_kit_of_a_technique(desk: Desk) -> None:
     assert {"@type": "HowToSupply", "name": "sugarpaste, white", "requiredQuantity": "400 g"} in data["supply"]
 
 
-def test_only_two_kinds_of_page_have_data(page: Callable[[str], Page]) -> None:
-    assert set(KINDS) == {"mixture", "technique"}
+def test_a_cake_is_a_recipe_of_recipes_and_techniques(told: dict[str, Any]) -> None:
+    data = told["cakes/lighthouse-cake"][1]
+    assert (data["@type"], data["recipeYield"]) == ("Recipe", "1 round 20 cm")
+    parts = {(each["@type"], each["name"]) for each in data["hasPart"]}
+    assert ("Recipe", "Creamed butter sponge") in parts and (
+        "HowTo",
+        "Stand a lighthouse in front of the cake",
+    ) in parts
+    assert "recipeIngredient" not in data
+
+
+def test_only_three_kinds_of_page_have_data(page: Callable[[str], Page]) -> None:
+    assert set(KINDS) == {"mixture", "technique", "cake"}
     assert script_of(page("tins")) == ""

@@ -36,7 +36,7 @@ def tagged(desk: Desk, mixture: Callable[..., Mixture], *tags: str, count: int =
     """A book of `count` mixtures that carry the tags, and one more."""
     many = {f"m{at:04}": mixture(name=f"M {at:04}", tags=list(tags)) for at in range(count)}
     many["other"] = mixture(name="Other", tags=["Plain & good", "plain-good"])
-    return replace(desk, book=replace(desk.book, mixtures=many, techniques={}, bakes=()))
+    return replace(desk, book=replace(desk.book, mixtures=many, techniques={}, cakes={}, bakes=()))
 
 
 def test_each_tag_of_a_large_book_has_its_page(desk: Desk, mixture: Callable[..., Mixture]) -> None:

@@ -48,6 +48,7 @@ def test_nothing_to_note(desk: Desk) -> None:
     silent = dict.fromkeys(("about", "keeps", "off_balance")) | dict.fromkeys(
         ("also", "seasons", "keeps_for", "notes", "tags"), ()
     )
-    bare = replace(batch, mixture=batch.mixture.model_copy(update=silent), ingredients=())
+    bare = replace(batch, slug="in-no-cake", mixture=batch.mixture.model_copy(update=silent), ingredients=())
     assert not NotesView(bare, desk).shown
+    assert [cake.name for cake in NotesView(batch, desk).cakes] == ["Estuary wedding cake", "Lighthouse cake"]
     assert NotesView(batch, desk).shown

@@ -61,9 +61,10 @@ def cuts_pages(desk: Desk, shape: str, section: tuple[str, ...]) -> Iterator[Pag
     view, title = CutsView(desk, shape), f"Cutting plans: {SHAPES[shape].title.lower()}"
     whole = Page(address=shape_address(shape), title=title, template="cuts", view=view, section=section)
     yield whole
-    own = ((tin, address) for tin, address in plan_addresses(desk, shape).items() if address != whole.address)
-    for place, (tin, address) in enumerate(own, 1):
-        title = f"Cutting plans: {formats.tin_words(tin.name)}"
+    # tins of one name share a page
+    names = {address: tin.name for tin, address in plan_addresses(desk, shape).items() if address != whole.address}
+    for place, (address, name) in enumerate(names.items(), 1):
+        title = f"Cutting plans: {formats.tin_words(name)}"
         yield replace(whole, address=address, title=title, listed=False, part=place)
 
 

@@ -14,6 +14,7 @@ from tinbook.pages.base.pictures import PictureView
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of, inputs_of, spell
 from tinbook.plans.base.worked import Worked
+from tinbook.plans.cakes.naming import cakes_naming
 from tinbook.plans.techniques.colours import technique_law
 from tinbook.tins import Tin
 
@@ -247,6 +248,11 @@ def linked_mixtures(slugs: Iterable[str], book: Book) -> tuple[Linked, ...]:
     """Mixtures by slug, those the book shows."""
     names = _names(book)
     return tuple(Linked(f"mixtures/{slug}", names[slug]) for slug in slugs if slug in names)
+
+
+def linked_cakes(address: str, book: Book) -> tuple[Linked, ...]:
+    """The cakes that take the mixture or technique at an address."""
+    return tuple(Linked(f"cakes/{slug}", name) for slug, name in cakes_naming(book).get(address, ()))
 
 
 @once

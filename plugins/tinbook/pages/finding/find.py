@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-Kind = Literal["mixture", "technique", "step", "fault", "note", "ingredient", "tin", "colour", "page", "section"]
+Kind = Literal[
+    "mixture", "technique", "cake", "step", "fault", "note", "ingredient", "tin", "colour", "page", "section"
+]
 FIELDS = ("title", "names", "tags", "text")
 """What is searched, the weightiest first."""
 

@@ -9,7 +9,7 @@ from tinbook.pages.base.drawings import Plans, nested_plans
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.base.sheets import sheet_with, sheets_of
-from tinbook.pages.lists.lists import Group, kind_groups, technique_entry
+from tinbook.pages.lists.lists import Group, cake_entry, kind_groups, technique_entry
 from tinbook.pages.spelling import formats
 
 USES = {
@@ -81,6 +81,11 @@ class HomeView:
         """Their names, in one line; the first few, if there are many."""
         entries = tuple(technique_entry(self.desk, slug) for slug in self.desk.book.techniques)
         return Group("Techniques", "techniques/index", entries).names
+
+    @property
+    def cakes(self) -> Group:
+        """The cakes."""
+        return Group("Cakes", "cakes/index", tuple(cake_entry(self.desk, slug) for slug in self.desk.book.cakes))
 
     @property
     def card_count(self) -> int:

@@ -1,4 +1,4 @@
-"""Lists that lead to other pages: mixtures by kind, techniques; a long one goes on over sheets."""
+"""Lists that lead to other pages: mixtures by kind, techniques, cakes; a long one goes on over sheets."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, plural, tin_count
 from tinbook.pages.base.sheets import ListSheet, sheets_of
+from tinbook.pages.cake.addresses import cake_address, called
 from tinbook.pages.mixture.variations import from_base
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
@@ -158,6 +159,21 @@ def technique_entry(desk: Desk, slug: str) -> Entry:
     )
 
 
+def cake_entry(desk: Desk, slug: str) -> Entry:
+    """A cake as a line of a list: its tins from the bottom, what it is."""
+    design = desk.book.cakes[slug]
+    sizes, what = called(tier.tier.tin for tier in design.tiers)
+    unit, _, shape = what.partition(" ")
+    told = [formats.title(shape), design.about or ", ".join(design.tags)]
+    return Entry(
+        address=cake_address(slug),
+        name=design.name,
+        left=formats.with_unit(sizes, unit),
+        second=". ".join(words for words in told if words),
+        marks=marks(kind=["Cake"], season=season_names(design), tag=design.tags, also=design.also),
+    )
+
+
 def kind_groups(desk: Desk) -> tuple[Group, ...]:
     """The mixtures by kind, in the order of the kinds; empty kinds are left out."""
     groups = []
@@ -189,7 +205,7 @@ def kind_address(key: str) -> str:
 
 
 def list_pages(desk: Desk) -> Iterator[Page]:
-    """Mixtures, one page for each kind, techniques."""
+    """Mixtures, one page for each kind, techniques, cakes."""
     kinds = kind_groups(desk)
     count = plural(len(desk.book.mixtures), "mixture")
     on_hand = (Linked(ADDRESS, TITLE),) if shows_on_hand(desk.book) else ()
@@ -213,3 +229,9 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     yield from in_sheets(
         Page(address="techniques/index", title="Techniques", template="list", view=view, section=("Techniques",))
     )
+    if desk.book.cakes:
+        by_name = sorted(desk.book.cakes, key=lambda slug: desk.book.cakes[slug].name.lower())
+        cakes = Group("", "", tuple(cake_entry(desk, slug) for slug in by_name))
+        lead = f"{plural(len(by_name), 'cake')}, each for every size it can be made in."
+        view = ListView(title="Cakes", lead=lead, items=(cakes,))
+        yield from in_sheets(Page(address="cakes/index", title="Cakes", template="list", view=view, section=("Cakes",)))

@@ -1,4 +1,4 @@
-"""What a page says to machines: schema.org data as JSON-LD, a Recipe for a mixture and a HowTo for a technique.
+"""What a page says to machines: schema.org data as JSON-LD, a Recipe for a mixture or a cake, a HowTo for a technique.
 
 It says nothing the page does not show: it is made from the same views, after everything private has gone. An amount is
 spelled so that our own reader reads it back to the last digit. Of a range of times the longer one is given: whoever
@@ -16,6 +16,7 @@ from typing import Any
 
 from tinbook.models import Book, Step, Take
 from tinbook.pages.base.page import Page
+from tinbook.pages.cake.view import CakeView
 from tinbook.pages.mixture.view import MixtureView
 from tinbook.pages.spelling import formats
 from tinbook.pages.technique.view import TechniqueView
@@ -105,7 +106,29 @@ def how_to(view: TechniqueView) -> Data:
     )
 
 
-KINDS: dict[str, Callable[[Any], Data]] = {"mixture": recipe, "technique": how_to}
+def cake_recipe(view: CakeView) -> Data:
+    """A cake as a Recipe whose parts are the recipes it is made from and the techniques it takes. It gives no amounts:
+    they go by the size, and stand in the page."""
+    design, book = view.design, view.desk.book
+    baked = (design.of(tier, "mixture") for tier in design.every_tier if not tier.dummy)
+    mixtures = [book.mixtures[slug].name for slug in dict.fromkeys((*baked, *design.made_of)) if slug in book.mixtures]
+    made_from: list[Data] = [{"@type": "Recipe", "name": name} for name in mixtures]
+    made_from += [{"@type": "HowTo", "name": each.name} for each in view.techniques]
+    return _typed(
+        "Recipe",
+        {
+            "name": design.name,
+            "alternateName": list(design.also),
+            "description": design.about,
+            "recipeCategory": "Cake",
+            "keywords": list(design.tags),
+            "recipeYield": "; ".join(f"{tier.tier.count} {tier.tier.tin.full_name}" for tier in design.every_tier),
+            "hasPart": made_from,
+        },
+    )
+
+
+KINDS: dict[str, Callable[[Any], Data]] = {"mixture": recipe, "technique": how_to, "cake": cake_recipe}
 """By the page's template: a kind of page with data is one line here."""
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, file_names, plural, tag_anchor
 from tinbook.pages.base.sheets import ROWS
-from tinbook.pages.lists.lists import Entry, Group, ListView, in_sheets, mixture_entry, technique_entry
+from tinbook.pages.lists.lists import Entry, Group, ListView, cake_entry, in_sheets, mixture_entry, technique_entry
 from tinbook.pages.spelling import formats
 
 ADDRESS, TITLE = "tags", "Tags"
@@ -18,7 +18,7 @@ MOST = 2 * ROWS
 
 
 def tag_groups(desk: Desk) -> tuple[Group, ...]:
-    """Mixtures and techniques by tag, tags in alphabetical order."""
+    """Mixtures, techniques and cakes by tag, tags in alphabetical order."""
     tagged: dict[str, list[Entry]] = {}
     for slug, mixture in desk.book.mixtures.items():
         for tag in mixture.tags:
@@ -26,6 +26,9 @@ def tag_groups(desk: Desk) -> tuple[Group, ...]:
     for slug, technique in desk.book.techniques.items():
         for tag in technique.tags:
             tagged.setdefault(tag, []).append(_tagged(technique_entry(desk, slug), "Technique"))
+    for slug, design in desk.book.cakes.items():
+        for tag in design.tags:
+            tagged.setdefault(tag, []).append(_tagged(cake_entry(desk, slug)))
     return tuple(Group(tag, "", tuple(tagged[tag]), tag_anchor(tag)) for tag in sorted(tagged))
 
 

@@ -8,7 +8,7 @@ from functools import cached_property
 from tinbook.models import Mixture
 from tinbook.pages.base.dials import dialled
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.shared import tag_anchor
+from tinbook.pages.base.shared import Linked, linked_cakes, tag_anchor
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.mixtures.balance import has_balance
@@ -58,6 +58,7 @@ class NotesView:
             or self.off_balance
             or mixture.tags
             or self.card_notes
+            or self.cakes
         )
 
     @property
@@ -94,6 +95,11 @@ class NotesView:
             for note in card_notes(self.batch, self.desk.book)
             if note.ingredient in pages
         )
+
+    @property
+    def cakes(self) -> tuple[Linked, ...]:
+        """The cakes it is in."""
+        return linked_cakes(f"mixtures/{self.batch.slug}", self.desk.book)
 
     @property
     def tags(self) -> tuple[Tag, ...]:

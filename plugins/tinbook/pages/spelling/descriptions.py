@@ -9,6 +9,8 @@ DESCRIPTIONS: Mapping[str, str] = {
     "mixture": "{title}: what to weigh for the tin you have, how it is made and how long it bakes.",
     "mixture_tables": "{title}: every tin, layers, number of eggs, balance and times, as a sheet for the wall.",
     "technique": "{title}: what to have ready, step by step, and what to do if it goes wrong.",
+    "cake": "{title}: every tier in every size, its heights, layers, coats, paste and portions.",
+    "cake_used": "{title}: ingredients with whole eggs, pastes, colours, tools, boards and dowels.",
     "list": "{title}: {book}, with a page for each.",
     "ingredient": "{title}: what a cup and a spoonful of it weigh, what to use instead, and where it is used.",
     "ingredients": "Ingredients in {book}: what a cup and a spoonful of each weigh.",

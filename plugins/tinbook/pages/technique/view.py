@@ -19,6 +19,7 @@ from tinbook.pages.base.shared import (
     Linked,
     PieceView,
     StepView,
+    linked_cakes,
     linked_mixtures,
     linked_techniques,
     measures_of,
@@ -277,10 +278,11 @@ class TechniqueView:
 
     @property
     def used_in(self) -> tuple[Linked, ...]:
-        """Mixtures it names, and mixtures that name it."""
+        """Mixtures it names, and mixtures and cakes that name it."""
         book = self.desk.book
         naming = mixtures_naming(book).get(self.slug, ())
-        return linked_mixtures(dict.fromkeys([*self.technique.mixtures, *naming]), book)
+        mixtures = linked_mixtures(dict.fromkeys([*self.technique.mixtures, *naming]), book)
+        return mixtures + linked_cakes(f"techniques/{self.slug}", book)
 
 
 def technique_pages(desk: Desk) -> Iterator[Page]:

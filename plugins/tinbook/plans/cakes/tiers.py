@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tinbook.engine import rounding
 from tinbook.engine.layers import layer_for_mm, stack_mm
 from tinbook.engine.scaling import factor, times_needed
 from tinbook.facts import Facts
@@ -83,6 +84,11 @@ class TierWorked:
     def high_mm(self) -> float:
         """How high it stands with its coats and paste on; 0 for cups."""
         return self.cake.stands_mm + self.outer_mm if self.cake else 0.0
+
+    @property
+    def high_shown_mm(self) -> float:
+        """The same, as a ruler shows it."""
+        return rounding.ruler(self.high_mm)
 
     @property
     def guide_mm(self) -> tuple[float, float]:

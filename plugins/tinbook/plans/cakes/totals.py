@@ -98,6 +98,8 @@ class Totals:
     """The sum of every column of the table by tier. What has `shown` in its name sums what is printed."""
 
     tins: int
+    mixture_g: float
+    mixture_shown_g: float
     eggs: float
     layers: int
     filling_g: float
@@ -207,6 +209,8 @@ def totals(tiers: Sequence[TierWorked], stacked: StackedUp) -> Totals:
     baked = [tier.baked for tier in tiers if tier.baked]
     return Totals(
         tins=sum(each.tins for each in baked),
+        mixture_g=sum(each.whole.mass_g for each in baked),
+        mixture_shown_g=sum(each.whole.mass_shown_g for each in baked),
         eggs=sum(each.eggs for each in baked),
         layers=sum(tier.cake.layers for tier in tiers if tier.cake and tier.baked),
         filling_g=sum(exact for exact, _ in fillings),

@@ -109,10 +109,10 @@ def everything_used(cake: WholeCake, book: Book, facts: Facts) -> EverythingUsed
         ingredients=ingredients_used(cake, book, facts),
         pots=_pots(cake),
         tins=_tins(cake, book),
-        tools=_tools(cake, book, facts),
+        tools=tools_used(cake, book, facts),
         cutters=_cutters(cake),
         nozzles=_nozzles(cake),
-        cut=tuple(_cut(cake, facts)),
+        cut=tuple(things_cut(cake, facts)),
         not_food=tuple(thing for figure in cake.figures for thing in figure.kit.not_food),
     )
 
@@ -185,7 +185,7 @@ def _tins(cake: WholeCake, book: Book) -> tuple[TinUsed, ...]:
     return tuple(TinUsed(tin=tin, fill=count, have=owned_count(book, tin)) for tin, count in fill.items())
 
 
-def _tools(cake: WholeCake, book: Book, facts: Facts) -> tuple[str, ...]:
+def tools_used(cake: WholeCake, book: Book, facts: Facts) -> tuple[str, ...]:
     """The tools of its decorations and of the techniques that go with it, each once: one pair of hands uses them in
     turn."""
     linked = (book.techniques[each] for each in cake.design.techniques if each in book.techniques)
@@ -216,7 +216,8 @@ def _nozzles(cake: WholeCake) -> tuple[NozzleUsed, ...]:
     return tuple(dict.fromkeys(NozzleUsed(border.nozzle, border.opening) for border in piped if border))
 
 
-def _cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
+def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
+    """Boards, cards, ribbon and dowels: what is bought by size or cut to length."""
     drum, stacked = cake.stacked.drum, cake.stacked
     ribbon_mm = facts.numbers["board ribbon"].value
     if drum is not None and drum.board.size_mm:

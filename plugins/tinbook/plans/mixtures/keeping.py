@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tinbook.models import Mixture
+from tinbook.models import CakeDesign, Mixture
 from tinbook.models.keeping import FREEZER, SEASONS
 from tinbook.models.steps import DAY_MIN
 from tinbook.plans.base.saying import Saying, saying
@@ -14,8 +14,8 @@ FROZEN = saying("keeps_frozen")
 MARKS = (*AT_LEAST, FROZEN)
 
 
-def season_names(mixture: Mixture) -> tuple[str, ...]:
-    """The seasons its months fall in, in the order of the year; none if it gives none."""
+def season_names(mixture: Mixture | CakeDesign) -> tuple[str, ...]:
+    """The seasons the months of a mixture or a cake fall in, in the order of the year; none if it gives none."""
     months = {month for season in mixture.seasons for month in season.months}
     return tuple(name for name, within in SEASONS.items() if months & set(within))
 

@@ -18,7 +18,7 @@ export function baking(recipe, slug) {
   const waits = find(".tb-times data");
 
   return (choice, batch) => {
-    const time = timeOf(placesOf(choice, batch));
+    const time = choice.look ? timeOfTier(choice) : timeOf(placesOf(choice, batch));
     oven.hidden = !time;
     if (time) {
       say(checkPlace, words.minutes(time.minutes));
@@ -71,6 +71,11 @@ export function baking(recipe, slug) {
     const done = next ? `${span.split("–")[0]}–${bake.times[next].span.split("–").pop()}` : span;
     const far = next ? words.between(tins[place].name, tins[next].name) : farWords(bake.far[place]);
     return { minutes, done, far, label: words.check(minutes) };
+  }
+
+  // A tier is filled to its own depth, and its cake has said how long that takes.
+  function timeOfTier({ look, done }) {
+    return { minutes: look, done, far: "", label: words.check(look) };
   }
 
   function farWords({ wide, deep, bake: nearest }) {

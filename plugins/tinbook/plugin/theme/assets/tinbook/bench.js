@@ -24,7 +24,9 @@ export function bench() {
     const cake = cakeName(recipe, choice);
     say(find(".tb-this", root), cake);
     say(find(".tb-factor", root), words.by(fixed(batch.shown.factorShown, 2)));
-    const said = [wayOf(batch.filled), remarks(recipe, choice, batch)].filter(Boolean).join("; ");
+    const said = [choice.times ? words.byCake : wayOf(batch.filled), remarks(recipe, choice, batch)]
+      .filter(Boolean)
+      .join("; ");
     say(find(".tb-remarks", root), said && `, ${said}`);
     say(find(".tb-each", root), massWords(recipe, choice, batch));
     showBaking(choice, batch);

@@ -37,10 +37,15 @@ function byTin(root, recipe, choice, chose) {
   const other = find(".tb-other", root);
   const isCups = tin => tin?.holes > 1;
   const named = name => recipe.tins.find(tin => tin.name === name);
+  // in other tins it is no longer the tier of a cake
+  const noTier = () => {
+    for (const name of ["times", "look", "done"]) delete choice[name];
+  };
   const chosenTin = () => (choice.any ? null : named(choice.tin));
   const count = steps(find(".tb-stepper", root), 1, 1, next => {
     if (next !== undefined) {
       choice.count = next;
+      noTier();
       chose();
     }
     return choice.count;
@@ -61,11 +66,13 @@ function byTin(root, recipe, choice, chose) {
     if (choice.any || isCups(chosenTin()) !== isCups(tin)) choice.count = tin.count;
     delete choice.any;
     choice.tin = tin.name;
+    noTier();
     done();
   };
   const pickAny = any => {
     if (isCups(chosenTin())) choice.count = 1;
     choice.any = any;
+    noTier();
     done();
   };
   strip.addEventListener("click", event => {

@@ -9,11 +9,12 @@ export function load(slug, recipe) {
 
 export function save(slug, choice) {
   write(`bench ${slug}`, choice);
-  const { any, tin, grams, count, exact } = choice;
+  const { any, tin, grams, count, exact, times, look, done } = choice;
   tell({
     ...(any || (tin ? { tin } : {})),
     ...(grams ? { grams } : { count }),
     ...(exact ? { eggs: "exact" } : {}),
+    ...(times ? { times, ...(look ? { look, done } : {}) } : {}),
   });
 }
 
@@ -26,7 +27,14 @@ function fromAddress(recipe) {
   if (address.get("ml")) return { ...choice, any: { ml: amountOf("ml") } };
   const shape = address.get("shape");
   if (shape) return { ...choice, any: { shape, width: amountOf("width"), length: amountOf("length") } };
-  return { ...choice, tin: address.get("tin") || recipe.tin };
+  return { ...choice, ...tierOf(address), tin: address.get("tin") || recipe.tin };
+}
+
+// A tier of a cake: how many times the recipe it takes, when to look at it first, how long it is likely to bake.
+function tierOf(address) {
+  const [times, look, done] = ["times", "look", "done"].map(name => address.get(name));
+  if (!times) return {};
+  return { times: Number(times), ...(look && /^\d+(–\d+)?$/.test(done) ? { look: Number(look), done } : {}) };
 }
 
 const between = (value, low, high) => typeof value === "number" && value >= low && value <= high;
@@ -36,6 +44,7 @@ function isSound(choice, recipe) {
   const inTins = recipe.tins.length > 0;
   if (!choice || !between(choice.count, inTins ? 1 : 0.001, 999)) return false;
   if (inTins && !Number.isInteger(choice.count)) return false;
+  if ("times" in choice && !(inTins && between(choice.times, 0.001, 999))) return false;
   if (choice.any) return isSoundAny(choice.any, recipe);
   return !inTins || recipe.tins.some(tin => tin.name === choice.tin);
 }

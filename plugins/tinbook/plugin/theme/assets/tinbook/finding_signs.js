@@ -4,6 +4,7 @@ import { make } from "./dom.js";
 const SIGNS = {
   mixture: "M4 12h28c0 11-5 18-14 18S4 23 4 12zM18 12L27 3",
   technique: "M6 30L14 8h8L30 30zM9 22h18M11.5 15h13",
+  cake: "M2 32h32M6 32V21h24v11M10 21V11h16v10M14 11V4h8v7",
   step: "M5 6h9v9H5zM5 21h9v9H5zM19 10.5h12M19 25.5h12",
   fault: "M18 4L33 31H3zM18 13v9M18 25.5v1.5",
   note: "M7 4h22v28H7zM12 11h12M12 17h12M12 23h7",

@@ -6,7 +6,7 @@ export const finding = {
   close: "Close",
   kinds: "Kinds",
   all: "All",
-  hint: "A recipe, a technique, what went wrong, or a tin such as 8 inch or 20 cm square",
+  hint: "A recipe, a technique, a cake, what went wrong, or a tin such as 8 inch or 20 cm square",
   everything: "Everything in the book",
   showing: "Showing",
   asTyped: typed => `Nothing found for ${typed} as typed`,
@@ -18,6 +18,7 @@ export const finding = {
   one: {
     mixture: "Mixture",
     technique: "Technique",
+    cake: "Cake",
     step: "Step",
     fault: "Fault",
     note: "Note",
@@ -30,6 +31,7 @@ export const finding = {
   many: {
     technique: "Techniques",
     mixture: "Mixtures",
+    cake: "Cakes",
     fault: "Faults",
     step: "Steps",
     ingredient: "Ingredients",

@@ -1,5 +1,6 @@
 // What every page of the book wakes up. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
 // measures.js and guests.js are for the pages of their name, narrow.js for lists.
+import { cakeWay } from "./cake_way.js";
 import { announce } from "./dom.js";
 import { finder } from "./finder.js";
 import { folds } from "./folds.js";
@@ -11,7 +12,7 @@ import { ticks } from "./ticks.js";
 import { timers } from "./timers.js";
 
 announce("");
-wake(looks, folds, finder, measures, ticks, timers);
+wake(looks, folds, finder, measures, cakeWay, ticks, timers);
 // the rest can wait until the browser has drawn the page
 setTimeout(wake, 0, remember, offline);
 

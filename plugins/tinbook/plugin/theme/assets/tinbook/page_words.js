@@ -47,6 +47,12 @@ export const guests = {
   bad: (low, high) => `Enter a number of guests from ${low} to ${high}.`,
 };
 
+export const cake = {
+  serves: (count, spare, kept) => `serves ${count}, ${spare || "none"} spare${kept ? ", top tier kept back" : ""}`,
+  none: most => `No size serves that many; the largest serves ${most}. Serve another cake beside it.`,
+  bad: "Enter a number of guests.",
+};
+
 export const narrow = {
   field: "Words to look for",
   groups: { kind: "Kind", season: "Season", keeps: "Keeps", tag: "Tag" },

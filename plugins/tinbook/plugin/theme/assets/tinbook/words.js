@@ -13,6 +13,8 @@ export const bench = {
   by: factor => `× ${factor}`,
   byDepth: "same batter depth",
   byBrim: "filled just as full",
+  byCake: "as the cake asks",
+  backToCake: "Back to the cake",
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
   together: grams => `${grams} in all`,

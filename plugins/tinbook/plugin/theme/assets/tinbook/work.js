@@ -11,7 +11,7 @@ const tinOf = (recipe, choice) => recipe.tins.find(tin => tin.name === choice.ti
 export function work(recipe, choice) {
   const tin = tinOf(recipe, choice);
   const filled = choice.any ? anyTin(recipe, choice.any) : tin;
-  const factor = filled ? (choice.count * filled.unit_ml) / recipe.batter_ml : choice.count;
+  const factor = choice.times || (filled ? (choice.count * filled.unit_ml) / recipe.batter_ml : choice.count);
   const batch = versions(recipe, factor, filled ? filled.width_mm : 0);
   const shown = choice.exact ? batch.exact : batch.whole;
   const needed = tin && !choice.any ? tinsNeeded(recipe.batter_ml * shown.factor, tin, choice.count) : choice.count;

@@ -1,0 +1,110 @@
+"""Everything used for a cake in one of its sizes, in lines to tick; and its tools, which are the same in all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tinbook.pages.base.page import Desk
+from tinbook.pages.base.shared import plural
+from tinbook.pages.cake.addresses import Way
+from tinbook.pages.cake.jobs import JobGroup, JobLine, cut_line, together
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell
+from tinbook.pages.technique.figures import mm, pot_g
+from tinbook.plans.base.versions import Amount
+from tinbook.plans.cakes.used import CutterUsed, EverythingUsed, IngredientUsed, PotUsed, TinUsed
+from tinbook.plans.techniques.kit import Inedible
+from tinbook.units import Sold
+
+number = formats.number
+CUT = ("dowel", "pillar", "card", "drum", "ribbon")
+"""What is cut to length or bought by size, whose words take an s."""
+
+
+def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup, ...]:
+    """The groups of the list, those that hold anything; without the tools."""
+    not_food = (*(cut_line(thing, sold) for thing in together(every.cut)), *map(_inedible, every.not_food))
+    groups = (
+        JobGroup("Ingredients", tuple(_ingredient(one, desk) for one in every.ingredients)),
+        JobGroup("Colours", tuple(map(_pot, every.pots))),
+        JobGroup("Tins", tuple(map(_tin, every.tins))),
+        JobGroup("Cutters and nozzles", tuple(_shaped(every))),
+        JobGroup("Not food: count in, count out", not_food),
+    )
+    return tuple(group for group in groups if group.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class NotFood:
+    """What is no food and may be hidden in the cake, and what is in plain view: `5 dowels and 1 lolly stick`; empty for
+    none."""
+
+    hidden: str
+    shown: str
+
+
+def not_food(every: EverythingUsed) -> NotFood:
+    """Everything inedible in, under or on a cake, counted."""
+    found: dict[bool, dict[tuple[str, str], float]] = {True: {}, False: {}}
+    for each in every.cut:
+        things = found[each.hidden]
+        things[each.what, ""] = things.get((each.what, ""), 0.0) + each.count
+    for thing in every.not_food:
+        things, key = found[thing.hidden], (thing.name, thing.amount.unit)
+        things[key] = things.get(key, 0.0) + thing.amount.shown
+    hidden, shown = (
+        [_counted(name, unit, count) for (name, unit), count in found[each].items()] for each in (True, False)
+    )
+    return NotFood(formats.sentence(hidden) if hidden else "", formats.sentence(shown) if shown else "")
+
+
+def _counted(name: str, unit: str, count: float) -> str:
+    if name in CUT:
+        return plural(count, name)
+    return formats.counted(Amount(count, count, unit), name)
+
+
+def _ingredient(one: IngredientUsed, desk: Desk) -> JobLine:
+    page = desk.card_pages.get(desk.book.house_word(one.name) or "", "")
+    told = formats.sentence(one.of)
+    if one.pieces:
+        figure, unit, note = formats.mixed(one.pieces), "", f"{formats.grams(one.shown_g)}; {told}"
+    else:
+        figure, unit, note = number(one.shown_g), "g", told
+    name = f"{one.name}s" if one.pieces > 1 and desk.book.house_word(f"{one.name}s") == one.name else one.name
+    return JobLine(figure=figure, unit=unit, name=name, note=note, link=Way(page, "") if page else None)
+
+
+def _pot(pot: PotUsed) -> JobLine:
+    weighed = pot.mass_g is not None
+    figure = pot_g(pot.mass_g) if pot.mass_g is not None else "some"
+    return JobLine(figure=figure, unit="g" if weighed else "", name=" ".join((pot.shade, pot.name)).strip())
+
+
+def _tin(used: TinUsed) -> JobLine:
+    note = "" if used.have >= used.fill else "not owned: borrow" if not used.have else f"you have {used.have}"
+    return JobLine(figure=str(used.fill), unit="", name=formats.tin_words(used.tin.full_name), note=note)
+
+
+def _shaped(every: EverythingUsed) -> Iterator[JobLine]:
+    for cutter in every.cutters:
+        yield JobLine(figure="1", unit="", name=f"{cutter.form} cutter", note=_cutter(cutter))
+    for nozzle in every.nozzles:
+        yield JobLine(figure="1", unit="", name=f"{nozzle.nozzle} nozzle", note=f"{mm(nozzle.opening_mm)} mm opening")
+
+
+def _cutter(cutter: CutterUsed) -> str:
+    wanted = formats.with_unit(" × ".join(map(mm, cutter.wanted_mm)), "mm")
+    return f"{wanted}; nearest in the drawer: {cutter.owned}" if cutter.owned else f"{wanted}; none in the drawer"
+
+
+def _inedible(thing: Inedible) -> JobLine:
+    amount = thing.amount
+    return JobLine(
+        figure=formats.figure(amount),
+        unit=amount.unit,
+        name=thing.name,
+        note=spell(thing.wanted) if thing.wanted else "",
+        flag="not food",
+    )

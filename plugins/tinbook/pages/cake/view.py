@@ -1,0 +1,211 @@
+"""A cake's page: its sizes, each worked out; what is in it, what to watch, what else there is to say."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from tinbook.models import CakeDesign
+from tinbook.pages.base.page import Desk, Page, cross_contact
+from tinbook.pages.base.shared import Linked, linked_techniques
+from tinbook.pages.cake.addresses import cake_address, called, used_address
+from tinbook.pages.cake.size_view import CakeInSize, SizeChip, chips
+from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.sayings import spell, spelled_all
+from tinbook.plans.base.saying import Saying
+from tinbook.plans.cakes.sizes import CakeSize, CakeSizes, cake_sizes
+from tinbook.plans.cakes.used import tools_used
+from tinbook.plans.cakes.whole import whole_cake
+from tinbook.plans.mixtures.safety import AllergenStrip
+from tinbook.tins import Tin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherSize:
+    """A size that cannot be made, and why."""
+
+    name: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CakeCaution:
+    """A caution, and the places that call it up."""
+
+    title: str
+    advice: str
+    places: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class CakeView:
+    """A cake in every size it can be made in."""
+
+    slug: str
+    desk: Desk
+
+    @property
+    def design(self) -> CakeDesign:
+        """What its file says."""
+        return self.desk.book.cakes[self.slug]
+
+    @property
+    def address(self) -> str:
+        """Its page."""
+        return cake_address(self.slug)
+
+    @property
+    def used_address(self) -> str:
+        """The leaf of everything used."""
+        return used_address(self.slug)
+
+    @cached_property
+    def looked_at(self) -> CakeSizes:
+        """Every size, those that cannot be made too."""
+        return cake_sizes(self.design, self.desk.book, self.desk.facts)
+
+    @cached_property
+    def sizes(self) -> tuple[CakeInSize, ...]:
+        """Those it can be made in, each worked out, small to large: sizes in the same tins are one, under all their
+        names."""
+        desk, sizes = self.desk, self.looked_at
+        every = {each.key: each for each in (*sizes.offered, sizes.written)}.values()
+        firsts: dict[tuple[Tin, ...], CakeSize] = {}
+        names: dict[tuple[Tin, ...], list[str]] = {}
+        # its own size is known as that, a step as a step; a size with a name is looked for by either
+        for each in sorted(every, key=lambda each: (each.steps != 0, each.steps is None)):
+            firsts.setdefault(each.tins, each)
+            names.setdefault(each.tins, []).extend([each.key] if each.steps is None else [])
+        return tuple(
+            CakeInSize(
+                cake=whole_cake(
+                    self.slug,
+                    self.design,
+                    desk.book,
+                    desk.facts,
+                    tins=each.tins,
+                    heights=sizes.heights,
+                    bakes=desk.bakes,
+                ),
+                size=each,
+                names=tuple(names[each.tins]),
+                desk=desk,
+            )
+            for each in sorted(firsts.values(), key=lambda each: each.area_mm2)
+        )
+
+    @cached_property
+    def written(self) -> CakeInSize:
+        """It as written."""
+        return next(each for each in self.sizes if each.written)
+
+    @property
+    def chips(self) -> tuple[SizeChip, ...]:
+        """The sizes to choose from."""
+        return chips(self.sizes)
+
+    @property
+    def lends(self) -> bool:
+        """Whether some size takes a tin the house does not own."""
+        return any(each.size.borrow for each in self.sizes)
+
+    @property
+    def others(self) -> tuple[OtherSize, ...]:
+        """The sizes it cannot be made in."""
+        return tuple(
+            OtherSize(
+                name=" ".join(word for word in called(each.tins) if word),
+                why=formats.title("; ".join(map(spell, each.why))),
+            )
+            for each in self.looked_at.others
+            if each.steps != 0
+        )
+
+    @property
+    def portion(self) -> str:
+        """`dessert, 25 × 50 mm`."""
+        portion = self.written.cake.portion
+        sides = f"{formats.number(portion.short_mm)} × {formats.number(portion.long_mm)}"
+        return formats.with_unit(sides, "mm").replace(" × ", f"{formats.NBSP}×{formats.NBSP}")
+
+    @property
+    def portion_kind(self) -> str:
+        """`dessert`."""
+        return self.written.cake.portion.kind
+
+    @property
+    def keeps_top(self) -> bool:
+        """Whether there is a top tier to keep back."""
+        return len(self.design.tiers) > 1
+
+    @property
+    def strip(self) -> AllergenStrip:
+        """Allergens of the whole, with the ingredients they come from."""
+        found = self.written.cake.allergens
+        return AllergenStrip(found.contains, spelled_all(found.unknown), made_with=(), known=found.known)
+
+    @property
+    def law(self) -> str:
+        """What must be said beside its colours; empty for nothing."""
+        return formats.title(spell(self.written.cake.law)) if self.written.cake.law else ""
+
+    @property
+    def cross_contact(self) -> str:
+        """What else the kitchen handles, in the house's words."""
+        return cross_contact(self.desk)
+
+    @property
+    def cautions(self) -> tuple[CakeCaution, ...]:
+        """Every caution once, with the places it is for."""
+        return tuple(
+            CakeCaution(
+                title=each.caution.title,
+                advice=each.caution.advice,
+                places=formats.title(formats.sentence(dict.fromkeys(map(_place, each.places)))),
+            )
+            for each in self.written.cake.cautions
+        )
+
+    @property
+    def techniques(self) -> tuple[Linked, ...]:
+        """The techniques that go with it, and those of its decorations."""
+        slugs = (*(each.technique for each in self.design.decorations), *self.design.techniques)
+        return linked_techniques(dict.fromkeys(slugs), self.desk.book, self.desk.facts)
+
+    @property
+    def seasons(self) -> str:
+        """When it is made; empty for always."""
+        return (
+            formats.title(formats.sentence(each.written for each in self.design.seasons)) if self.design.seasons else ""
+        )
+
+    @property
+    def also(self) -> str:
+        """Its other names."""
+        return formats.sentence(self.design.also) if self.design.also else ""
+
+    @cached_property
+    def tools(self) -> tuple[str, ...]:
+        """The tools for any size of it, each once."""
+        return tools_used(self.written.cake, self.desk.book, self.desk.facts)
+
+
+def _place(said: Saying) -> str:
+    """Where something is, in few words: `base`, `Pilot's buttercream`."""
+    return spell(said).partition(",")[0] if said.key == "tier_of_cake" else spell(said)
+
+
+def cake_pages(desk: Desk) -> Iterator[Page]:
+    """Two leaves for each cake: the cake, and everything used for it."""
+    for slug, design in desk.book.cakes.items():
+        view, section = CakeView(slug=slug, desk=desk), ("Cakes",)
+        yield Page(address=cake_address(slug), title=design.name, template="cake", view=view, section=section)
+        yield Page(
+            address=used_address(slug),
+            title=f"{design.name}, everything used",
+            template="cake_used",
+            view=view,
+            section=section,
+            listed=False,
+        )

@@ -1,0 +1,119 @@
+"""The elevation: what it draws is as wide and as high as the table says, and nothing lies over anything else."""
+
+from __future__ import annotations
+
+from itertools import combinations, pairwise
+from typing import Any
+
+import pytest
+from hypothesis import given
+from tests.every import check_every, many
+from tests.pages.cake.conftest import FIGURED, box, shapes
+from tests.plans.cakes.conftest import Made, cakes
+
+from tinbook.loading import Loaded
+from tinbook.pages.base.page import Desk
+from tinbook.pages.cake.elevation import CakeElevation, elevation
+from tinbook.pages.cake.figures_drawn import placed
+from tinbook.pages.cake.size_view import CakeInSize
+from tinbook.plans.base.asking import AskError, Query
+from tinbook.plans.cakes.tables import cake as cake_table
+from tinbook.plans.cakes.whole import WholeCake, whole_cake
+from tinbook.plans.rules.cakes import cake_flaws
+
+WITHIN_MM = 0.5
+
+
+def drawn(cake: WholeCake) -> CakeElevation:
+    found = elevation(cake, "a cake")
+    assert found is not None
+    return found
+
+
+def scale_of(svg: str) -> float:
+    return float(svg.partition('data-px-per-mm="')[2].partition('"')[0])
+
+
+def check(cake: WholeCake) -> None:
+    """Every tier and the board in the drawing against the cake's own figures; and no box in another's way."""
+    svg = drawn(cake).svg
+    upright = [tier for tier in cake.tiers if tier.cake and tier.cake.solid == "upright"]
+    rects = [box(rect) for rect in shapes(svg, "tb-tier") if "width" in rect]
+    assert len(rects) == len(upright)
+    for (left, top, right, bottom), tier in zip(rects, upright, strict=True):
+        level = cake.level(tier)
+        assert level is not None
+        assert right - left == pytest.approx(tier.guide_mm[0], abs=WITHIN_MM)
+        assert top - bottom == pytest.approx(tier.high_mm, abs=WITHIN_MM)
+        assert (bottom, top) == pytest.approx((level.foot_mm, level.top_mm), abs=WITHIN_MM)
+        assert left == pytest.approx(-right, abs=WITHIN_MM)
+    boards = [box(rect) for rect in shapes(svg, "tb-drum")]
+    drum = cake.stacked.drum
+    if drum is not None and drum.board.size_mm:
+        assert boards[0][2] - boards[0][0] == pytest.approx(drum.board.size_mm[0], abs=WITHIN_MM)
+        assert boards[0][1] == pytest.approx(cake.stacked.drum_mm, abs=WITHIN_MM)
+    px = 1.0 / scale_of(svg)
+    figures = [(each.left_mm, each.top_mm, each.right_mm, each.foot_mm) for each in placed(cake, 1.0 / px, 62.0, 20.0)]
+    for one, other in combinations([*rects, *boards, *figures], 2):
+        wide = min(one[2], other[2]) - max(one[0], other[0])
+        high = min(one[1], other[1]) - max(one[3], other[3])
+        assert min(wide, high) <= 0.2, (one, other)
+    view = [float(each) for each in svg.partition('viewBox="')[2].partition('"')[0].split()]
+    for left, top, right, bottom in [*rects, *boards, *figures]:
+        assert view[0] <= left and right <= view[0] + view[2]
+        assert -top >= view[1] and -bottom <= view[1] + view[3]
+    heights = sorted(float(each["y"]) for each in shapes(svg, "tb-end") if each.get("data-of") == "height")
+    assert all(low - high >= 17.5 * px for high, low in pairwise(heights))
+
+
+def test_the_demos_cakes_are_drawn_true_to_scale_in_every_size(in_sizes: list[CakeInSize]) -> None:
+    check_every(in_sizes, lambda size: check(size.cake), lambda size: f"{size.cake.slug} {size.key}")
+
+
+def test_a_drawing_agrees_with_the_table_by_name(demo: Loaded, in_sizes: list[CakeInSize]) -> None:
+    for size in in_sizes:
+        asked = Query(of=size.cake.slug, size=None if size.written else size.key)
+        rows = cake_table(demo.book, demo.facts, asked).rows
+        rects = [box(rect) for rect in shapes(drawn(size.cake).svg, "tb-tier")]
+        for (_, top, _, bottom), row in zip(rects, rows, strict=False):
+            assert (bottom, top) == pytest.approx((row["foot_mm"], row["top_mm"]), abs=WITHIN_MM)
+
+
+def test_what_stands_everywhere_is_drawn_and_nothing_overlaps(made: Made) -> None:
+    cake = made(FIGURED)
+    check(cake)
+    svg = drawn(cake).svg
+    assert [each["data-figure"] for each in shapes(svg, "tb-stands")] == ["A", "B", "C", "D"]
+    assert len(shapes(svg, "tb-pillar")) > 1 and len(shapes(svg, "tb-foam")) == 1
+    figure = cake.figures[0]
+    there = placed(cake, scale_of(svg), 62.0, 20.0)[0]
+    assert there.top_mm - there.foot_mm == pytest.approx(figure.high_mm)
+    assert there.foot_mm == cake.stacked.drum_mm
+
+
+def test_layers_show_where_no_paste_covers_them(made: Made) -> None:
+    bare = {"tiers": "20 cm", "mixture": "madeira-cake", "height": "10 cm", "cover": "none"}
+    layers = shapes(drawn(made(bare)).svg, "tb-inner")
+    assert len(layers) == 1 and layers[0]["d"].count("M") == 2 * made(bare).tiers[0].cake.layers - 2  # type: ignore[union-attr]
+    assert shapes(drawn(made({**bare, "cover": "sugarpaste", "colour": "hull blue"})).svg, "tb-inner") == []
+
+
+def test_a_dome_and_a_ball_are_round_and_cups_are_not_drawn(made: Made) -> None:
+    for tin, of in (("dome 15 cm", "d"), ("ball 15 cm", "cx")):
+        cake = made({"tiers": tin, "mixture": "madeira-cake"})
+        assert of in shapes(drawn(cake).svg, "tb-tier")[0]
+    assert elevation(made({"tiers": "12 standard cups", "mixture": "madeira-cake"}), "cups") is None
+
+
+@given(data=cakes())
+@many(60)
+def test_random_cakes_are_drawn_true_to_scale(desk: Desk, design: Any, data: dict[str, Any]) -> None:
+    written = design(data)
+    if list(cake_flaws(written, desk.book, desk.facts)):
+        return
+    try:
+        cake = whole_cake("tide-cake", written, desk.book, desk.facts, bakes=desk.bakes)
+    except AskError:
+        return
+    if elevation(cake, "a cake"):
+        check(cake)
