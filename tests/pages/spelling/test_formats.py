@@ -44,6 +44,7 @@ N = "\u00a0"
         (formats.mixed(2 / 3), "⅔"),
         (formats.mixed(1 + 1 / 3), "1⅓"),
         (formats.mixed(0.125), "⅛"),
+        (formats.mixed(0.0625), "1/16"),
         (formats.mixed(7.0), "7"),
         (formats.mixed(2.2), "2.2"),
         (formats.mixed(0.0), "0"),
