@@ -77,7 +77,7 @@ def shown(tab: Page) -> list[str]:
 def check_figures(words: str, rows: list[dict[str, Any]]) -> None:
     """Each part's weight to what is printed, and its cutter, as the table of parts has them."""
     words = " ".join(words.replace("\N{NO-BREAK SPACE}", " ").split())
-    table = words[words.index("grams in all") :]
+    table = words[words.index("total grams") :]
     for row in rows:
         at = table.index(f"{row['letter']} {row['part'].capitalize()} ")
         told = table[at : at + 160]

@@ -91,10 +91,10 @@ def test_where_it_cannot_be_added_the_line_is_given(run: Run, path: Path, old: b
     [
         (("creamed-butter-sponge", "creamd-butter-sponge"), 'did you mean "creamed-butter-sponge"?'),
         (("creamed-butter-sponge", "lemon-curd"), "is not baked"),
-        (("1 h 10 min", "70"), '--done-after: no unit after "70": write it like 45 min'),
+        (("1 h 10 min", "70"), '--done-after: no unit after "70": write it with its unit, for example 45 min'),
         (("1 h 10 min", "6 h"), "--done-after: 360 min is far from"),
         (("140 °C fan", "140"), '--oven: is "140" in °C or °F?'),
-        (("round 20 cm x 7.5 cm", "2 round 20 cm"), "--tin: this takes one tin"),
+        (("round 20 cm x 7.5 cm", "2 round 20 cm"), "--tin: only one tin can go here"),
     ],
 )
 def test_a_slip_is_told_and_nothing_is_written(run: Run, path: Path, change: tuple[str, str], told: str) -> None:

@@ -31,7 +31,7 @@ LISTED = {
         ("Hard sugar balls", "Quarter grapes", "lengthways", "Never put glass marbles", "popcorn"),
     ),
     "K11": (("candles",), ("holders", "wax", "foil")),
-    "K12": (("alcohol",), ("40 %", "25 %", "5 %")),
+    "K12": (("alcohol",), ("40%", "25%", "5%")),
     "K13": (("cold chain",), ("8 °C", "5 °C", "four hours", "41 °F", "local food safety officer")),
     "K14": (("colours",), ("may have an adverse effect on activity and attention in children", "USA")),
     "K15": (("not food",), ("Polystyrene", "pins", "foil", "cuts the cake")),

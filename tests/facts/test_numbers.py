@@ -113,4 +113,4 @@ def test_water_for_cocoa_is_the_printed_one(facts, rules):
 
 def test_what_the_house_chose_says_so(facts):
     for key in ("egg tolerance", "rim limit", "oven clearance"):
-        assert facts.numbers[key].kind == facts.numbers[key].source == "house judgement"
+        assert facts.numbers[key].kind == facts.numbers[key].source == "our own judgement"

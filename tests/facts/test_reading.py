@@ -7,7 +7,7 @@ import pytest
 from tinbook.facts import read_facts
 
 NO_RANGE = {"wide tin raising 10 in"}
-PSEUDO = {"common practice", "from memory", "house judgement"}
+PSEUDO = {"common practice", "from memory", "our own judgement"}
 
 
 def test_every_source_resolves_and_none_is_unused(facts):
@@ -94,8 +94,8 @@ def put(*path):
         (put("numbers", "pinch", "kind", "published"), 'a row published cannot rest on "common practice"'),
         (put("numbers", "pinch", "kind", "true"), "kind"),
         (
-            put("densities", "butter", "kind", "house judgement"),
-            "house judgement needs no source but its own name",
+            put("densities", "butter", "kind", "our own judgement"),
+            "our own judgement needs no source but its own name",
         ),
         (put("kinds", "creamed", "rise", "low", "1.6"), "not in order"),
         (put("kinds", "creamed", "group", "bread"), "group"),

@@ -82,7 +82,7 @@ def test_the_place_of_a_slip_does_not_depend_on_the_editor(write: Write, base: M
         ),
         (
             "name: x\n".encode("utf-16"),
-            "recipes/mixtures/x.yaml:1:1: the file is saved as UTF-16\n      | save it as UTF-8",
+            "recipes/mixtures/x.yaml:1:1: the file is saved as UTF-16\n      | choose Save As in your editor and set the encoding to UTF-8",
         ),
     ],
     ids=["latin 1", "a nought byte", "utf 16"],

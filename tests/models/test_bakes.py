@@ -38,7 +38,7 @@ def test_a_tin_of_the_house_goes_by_its_name() -> None:
 @every(
     ("key", "value", "told"),
     [
-        ("tin", "2 round 20 cm", "this takes one tin"),
+        ("tin", "2 round 20 cm", "only one tin can go here"),
         ("done after", "2 min", "no cake bakes in 2 min"),
         ("done after", "13 h", "no cake bakes in 13 h"),
         ("done after", "65", 'no unit after "65"'),

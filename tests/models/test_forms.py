@@ -50,7 +50,7 @@ def test_a_cutter_may_be_a_share_of_the_width() -> None:
     [
         (read_solid, "bal 20 mm", 'there is no solid called "bal"', '"ball"'),
         (read_solid, "ball", "a ball needs a size", "such as 20 mm"),
-        (read_solid, "egg 20 mm", "an egg has 2 sizes, not 1", "diameter x length"),
+        (read_solid, "egg 20 mm", "an egg needs two measurements, not one", "diameter x length"),
         (read_solid, "frustum 30 mm x 60 mm", "needs its top", "after a comma"),
         (read_solid, "cone 30 mm x 60 mm, top 4 mm", "no top of its own", "frustum"),
         (read_solid, "ball 30 mm, to 40 mm x 44 mm", "only a flattened piece", "flattened"),
@@ -61,7 +61,7 @@ def test_a_cutter_may_be_a_share_of_the_width() -> None:
         (read_sheet, "M0 0L40 40L40 0L0 40Z", "crosses or touches itself", "round the part"),
         (read_sheet, "M0 0H9V9Z M20 20H30V30Z", "lies outside the first", "round the part first"),
         (read_cutter, "round 4/3", "not a fraction of the width", "round 3/4"),
-        (read_two, "12 mm", "this has 2 sizes, not 1", "thickness x length"),
+        (read_two, "12 mm", "this needs two measurements, not one", "thickness x length"),
     ],
 )
 def test_what_cannot_be(read: Callable[[str, Measures], Any], text: str, message: str, hint: str) -> None:

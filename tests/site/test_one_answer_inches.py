@@ -56,7 +56,7 @@ INCHES: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how deep must a tin of inches be": (
         lambda d: d.row("tins", "--of", SPONGE, tin="round 20 cm")["least_depth_mm"],
         lambda d: d.bench(SPONGE, "round 20 cm")["least_mm"],
-        lambda d: {7.5: 76.2, 10.0: 101.6}[d.number(PAGE, WHOLE, "round 20 cm", "Tin at least")],
+        lambda d: {7.5: 76.2, 10.0: 101.6}[d.number(PAGE, WHOLE, "round 20 cm", "Tin depth, at least")],
     ),
     "which drum of inches": (
         lambda d: d.row("boards", tin="round 20 cm")["taken_width_mm"],

@@ -47,7 +47,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "what is 160 °C in a fan oven": (
         lambda d: d.row("heat", conventional_c=160.0)["fan_c"],
         lambda d: d.number("measures", DIAL, "160", "Fan"),
-        lambda d: d.number("oven", SET, "160", "or says fan"),
+        lambda d: d.number("oven", SET, "160", "or, if it says fan"),
     ),
     "what is 150 °C in °F": (
         lambda d: d.row("heat", conventional_c=150.0)["fahrenheit_f"],

@@ -157,7 +157,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how deep must the tin be": (
         lambda d: tins(d)["least_depth_mm"],
         lambda d: d.bench(SPONGE, "round 20 cm")["least_mm"],
-        lambda d: 10.0 * in_whole(d, "Tin at least"),
+        lambda d: 10.0 * in_whole(d, "Tin depth, at least"),
     ),
     "what is all of it for one egg": (
         lambda d: d.scales(d.rows("scaled", *OF, "--eggs", "1")[1]["mixture_g"]),

@@ -44,6 +44,11 @@ def test_the_two_names_of_a_tin_are_within_the_trades_tolerance(tin: Tin) -> Non
             assert side_mm == pytest.approx(side_in * 25.4, rel=0.04)
 
 
+def test_a_tin_as_it_is_said_in_a_sentence() -> None:
+    assert Tin(shape="round", sizes_mm=(200.0,), depth_mm=75.0).as_said == "the 20 cm round"
+    assert Tin(shape="rectangle", sizes_mm=(230.0, 330.0)).as_said == "the 23 x 33 cm rectangle"
+
+
 def test_names() -> None:
     tin = Tin(shape="round", sizes_mm=(200.0,), depth_mm=75.0)
     assert (tin.name, tin.names) == ("round 20 cm", ("round 20 cm", "round 8 in"))

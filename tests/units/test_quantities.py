@@ -101,11 +101,12 @@ def test_each_reader_takes_its_own_dimension_only(wanted: str, written: str) -> 
     with pytest.raises(Misread) as told:
         READERS[wanted](text)
     belongs = CALLED.get(wanted, "a plain number")
-    message = f'"{text}" is {CALLED.get(written)}; this takes {belongs}'
+    message = f'"{text}" is {CALLED.get(written)}; this should be {belongs}'
+    how = f"as {belongs}, for example"
     if written == "count":
-        message = 'no unit after "6"'
+        message, how = 'no unit after "6"', "with its unit, for example"
     assert told.value.message == message
-    assert told.value.hint == f"write it like {EXAMPLES[wanted]}"
+    assert told.value.hint == f"write it {'like' if wanted == 'count' else how} {EXAMPLES[wanted]}"
     assert text[told.value.start : told.value.end] == text
 
 
@@ -166,7 +167,7 @@ def test_what_is_no_quantity(text: str, message: str, hint: str, piece: str) -> 
 def test_what_is_wanted_is_said_with_examples() -> None:
     with pytest.raises(Misread) as told:
         read_quantity("20 cm", want=("mass", "volume", "count"))
-    assert told.value.message == '"20 cm" is a length; this takes a weight, a volume or a plain number'
+    assert told.value.message == '"20 cm" is a length; this should be a weight, a volume or a plain number'
     assert told.value.hint == "write it like 250 g, 30 ml or 6"
 
 
@@ -206,12 +207,12 @@ def test_spans_of_other_things() -> None:
     [
         ("75-60 min", '"75-60 min" goes down, not up', "write the smaller amount first", "75-60 min"),
         ("1-1/2 h", '"1-1/2 h" goes down, not up', "write 1 1/2", "1-1/2 h"),
-        ("60-75", 'no unit after "75"', "write it like 45 min", "75"),
-        ("60", 'no unit after "60"', "write it like 45 min", "60"),
-        ("60-75 g", '"75 g" is a weight; this takes a time', "write it like 45 min", "75 g"),
+        ("60-75", 'no unit after "75"', "write it with its unit, for example 45 min", "75"),
+        ("60", 'no unit after "60"', "write it with its unit, for example 45 min", "60"),
+        ("60-75 g", '"75 g" is a weight; this should be a time', "write it as a time, for example 45 min", "75 g"),
         ("1-1 h 15 min", 'no unit after "1"', "write 1 h - 1 h 15 min", "1"),
         ("60-75-90 min", '"75-90" is a range; this takes one amount', "write one amount", "75-90"),
-        ("60- min", 'there is no unit called "-"', "write it like 45 min", "-"),
+        ("60- min", 'there is no unit called "-"', "write it with its unit, for example 45 min", "-"),
         ("0-5 min", '"0" is nothing at all', "write how much, or leave it out", "0"),
         ("45 min or so", '"or so" is left over after the amount', "leave it out", "or so"),
         ("about 45 min", 'no number before "about"', "write the amount first, such as 45 min", "about"),
@@ -299,7 +300,7 @@ def test_the_forms_of_a_line(text: str, base: float, unit: str, rest: str) -> No
         ),
         (
             "5 cm vanilla pod",
-            '"5 cm" is a length; this takes a weight, a volume or a plain number',
+            '"5 cm" is a length; this should be a weight, a volume or a plain number',
             "write it like 250 g, 30 ml or 6",
             "5 cm",
         ),

@@ -23,7 +23,7 @@ WIDTH_MM = 200.0
 DEPTH_MM = 40.0
 """The tin the line is anchored to: 20 cm, with 4 cm of batter."""
 LEAST_POWER = 0.05
-"""A wider tin and a deeper batter take longer, whatever a few bakes suggest. House judgement."""
+"""A wider tin and a deeper batter take longer, whatever a few bakes suggest. Our own judgement."""
 EIGHTY_PERCENT = 1.2815515655446004
 """This many standard deviations either side hold 80 % of a normal distribution."""
 

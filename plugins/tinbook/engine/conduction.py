@@ -11,7 +11,7 @@ from functools import lru_cache
 from math import exp, pi, sin, tan
 
 SURFACE_W_M2K = 48.0
-"""Heat transfer from the oven's air to batter or tin, W/m²K. The top of what ovens give; house judgement."""
+"""Heat transfer from the oven's air to batter or tin, W/m²K. The top of what ovens give; our own judgement."""
 DIFFUSIVITY_M2_S = 1.6e-7
 """Thermal diffusivity of cake batter, m²/s. From memory of food engineering tables."""
 CONDUCTIVITY_W_MK = 0.4

@@ -21,7 +21,7 @@ YIELDS = ((150.0, 0.83), (180.0, 0.9), (200.0, 0.975))
 From 20 cm up, the middle of what is served, 0.94 to 1.01. Common practice, no source.
 """
 SMALL_YIELD = 0.75
-"""The same for rounds under 15 cm. House judgement."""
+"""The same for rounds under 15 cm. Our own judgement."""
 LONG, LONG_YIELD = 1.2, 5.0 / 6.0
 """A cake this many times as long as wide has slivers at its ends and serves less, down to this share of an equal round.
 By the one published chart of ovals.

@@ -32,7 +32,7 @@ SECTIONS = (
     "sources", "numbers", "densities", "eggs", "marks", "kinds", "allergens", "cautions", "parts", "balance", "swaps",
     "portions", "colours", "dowels", "rules",
 )  # fmt: skip
-PSEUDO = ("common practice", "from memory", "house judgement")
+PSEUDO = ("common practice", "from memory", "our own judgement")
 """Names that stand for a source where nothing was published."""
 
 
@@ -170,7 +170,7 @@ def _check_sources(facts: Facts) -> None:
         named = facts.sources[row.source].kind
         if named in PSEUDO and row.kind != named:
             raise ValueError(f'{section}, "{key}": a row {row.kind} cannot rest on "{row.source}"')
-        if row.kind in ("common practice", "house judgement") and row.kind != named:
+        if row.kind in ("common practice", "our own judgement") and row.kind != named:
             raise ValueError(f'{section}, "{key}": {row.kind} needs no source but its own name')
 
 

@@ -6,8 +6,8 @@ from typing import Literal, Self
 
 from pydantic import BaseModel, ConfigDict, model_validator
 
-SourceKind = Literal["published", "common practice", "from memory", "house judgement"]
-RowKind = Literal["published", "derived", "common practice", "from memory", "house judgement"]
+SourceKind = Literal["published", "common practice", "from memory", "our own judgement"]
+RowKind = Literal["published", "derived", "common practice", "from memory", "our own judgement"]
 
 
 class FactRow(BaseModel):
@@ -39,7 +39,7 @@ class Cited(FactRow):
 
     `source` is the key of the source of the value, `also` of those that confirm it or set its range; `row` is the row
     read there. `kind`: published = the source prints it; derived = arithmetic on what it prints, or a neighbour's value
-    taken over; from memory = not looked up, perhaps remembered from the named source; common practice; house judgement.
+    taken over; from memory = not looked up, maybe remembered from the named source; common practice; our own judgement.
     """
 
     source: str

@@ -31,7 +31,9 @@ def _tin(value: Any, info: ValidationInfo) -> Tin:
     text = text_of(value)
     tins = read_tins(text, tins_in(info), measures_in(info).tins)
     if len(tins) != 1 or (tins[0][0] != 1 and not tins[0][1].kind.in_trays):
-        raise Misread("this takes one tin", 'write one entry for each, such as "round 20 cm x 7.5 cm"', 0, len(text))
+        raise Misread(
+            "only one tin can go here", 'write one entry for each, such as "round 20 cm x 7.5 cm"', 0, len(text)
+        )
     return tins[0][1]
 
 

@@ -68,7 +68,7 @@ def read_tier(text: str, names: Mapping[str, Tin], measures: Measures, shape: st
     count, tin = read_at(read, text, 0, measures, before=f"{shape} " if bare else "")
     if count != 1 and not tin.kind.in_trays:
         raise Misread(
-            "a tier is one cake", f'write "{tin.name}"; what is baked in several tins is worked out', 0, len(text)
+            "a tier is one cake", f'write "{tin.name}"; the book works out how many tins to bake it in', 0, len(text)
         )
     return TierSize(count=count, tin=tin, bare=bare, written=text)
 
@@ -136,7 +136,8 @@ class TierLine(WrittenLine):
     chief: ClassVar[str] = "tier"
 
     tier: Annotated[TierText, such_as("25 cm", "square 25 cm", "24 standard cups")]
-    """Its shape and size, as of a tin. A size alone is of the shape of the tier before it, and the first is round."""
+    """Its shape and size, as for a tin. A size on its own means the same shape as the tier before it; the first is
+    round."""
 
 
 class DesignTier(TierKeys, TierLine):
@@ -155,7 +156,7 @@ class DesignBoard(WrittenLine):
     chief: ClassVar[str] = "size"
 
     size: Annotated[BoardSize | None, such_as("35 cm", NONE)] = None
-    """How wide it is; `none` for a cake that stands on none. Left out: as much wider than the cake as is usual, or as
+    """How wide it is; `none` for a cake that has no board. Left out: as much wider than the cake as is usual, or as
     `wider` says."""
     wider: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
     """How much wider than the cake it is. Left out: wide where a decoration stands on it, otherwise as your boards
@@ -254,7 +255,7 @@ class CakeDesign(TierKeys, CakeHead):
     """What one guest gets, by what you call that portion. Left out: a dessert portion."""
     sizes: Annotated[Mapping[str, SizeTiers] | None, such_as("{family: [20 cm, 15 cm], party: [30 cm, 25 cm]}")] = None
     """Other sizes you make it in, each under a name: the same number of tiers, from the bottom. Left out: only its own
-    size, and all tiers a step up or down."""
+    size, and all tiers one size up or down."""
     notes: Annotated[Texts, such_as("[Set up on site; it does not travel stacked.]")] = ()
     """What you have learned about it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes", "[notes]")] = False

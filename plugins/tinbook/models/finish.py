@@ -60,7 +60,7 @@ def read_coat(text: str, measures: Measures) -> float:
 def _one_cake(text: str, measures: Measures) -> Tin:
     count, tin = read_tin(text, sold=measures.tins)
     if count != 1 and not tin.kind.in_trays:
-        raise Misread("this takes one cake", 'write one entry for each, such as "round 20 cm"', 0, len(text))
+        raise Misread("only one cake can go here", 'write one entry for each, such as "round 20 cm"', 0, len(text))
     return tin
 
 
@@ -73,7 +73,7 @@ OneCake = Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
 
 
 FEWEST_DOWELS, MOST_DOWELS = 3, 20
-"""A tier on two dowels tips; more than that cut a cake to pieces (house judgement)."""
+"""A tier on two dowels tips; more than that cut a cake to pieces (our own judgement)."""
 
 
 class Border(Written):

@@ -21,6 +21,7 @@ from tinbook.tins.path import read_path
 from tinbook.tins.shape import Ring
 from tinbook.units import Measures, Misread, read_length, read_number
 
+IN_WORDS: Mapping[int, str] = {1: "one", 2: "two", 3: "three", 4: "four"}
 SOLIDS: Mapping[str, tuple[str, ...]] = {
     "ball": ("across",),
     "egg": ("across", "long"),
@@ -196,8 +197,8 @@ def read_sizes(
         at = found.end()
     parts.append((at, end))
     if len(parts) != len(names):
-        count = f"{len(names)} {'size' if len(names) == 1 else 'sizes'}"
-        raise Misread(f"{_a(form)} has {count}, not {len(parts)}", hint, start, end)
+        needed = f"{IN_WORDS.get(len(names), len(names))} measurement{'' if len(names) == 1 else 's'}"
+        raise Misread(f"{_a(form)} needs {needed}, not {IN_WORDS.get(len(parts), len(parts))}", hint, start, end)
     unit, found_mm = "", []
     for first, last in reversed(parts):
         piece = text[first:last]

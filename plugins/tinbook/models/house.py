@@ -169,7 +169,7 @@ TwoSides = Annotated[
 
 
 class House(Written):
-    """How your kitchen measures, and what it has.
+    """How your kitchen measures things, and what equipment it has.
 
     Lengths in mm, weights in g.
     """
@@ -204,7 +204,7 @@ class House(Written):
     """How deep a tin is if you do not give a depth."""
     tins_sold_in: Annotated[Sold, spelled(_sold, {"enum": list(SOLD_IN)}), such_as("inches")] = "cm"
     """A tin sold as both 20 cm and 8 in is really one or the other. Measure an 8 in tin inside the rim: if it is 200 mm
-    write `cm`, if 203 mm `inches`."""
+    write `cm`, if it is 203 mm, write `inches`."""
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
     """Tin shapes you want listed in the tables in every size. Left out: only the everyday shapes, and the tins you
     own."""

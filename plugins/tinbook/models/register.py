@@ -38,7 +38,7 @@ class SeenBy(Enum):
 class Merged(Enum):
     """What becomes of what is written."""
 
-    WHOLE = "one thing"
+    WHOLE = "a single object"
     LIST = "entries in a list"
     CARDS = "entries by name"
     FOLDER = "a file each, by its name"

@@ -14,7 +14,9 @@ from tinbook.units import Measures, Misread
 def _one_tin(text: str, measures: Measures) -> Tin:
     count, tin = read_tin(text, sold=measures.tins)
     if count != 1:
-        raise Misread("this takes one tin, without a number in front", 'say how many with "have: 2"', 0, len(text))
+        raise Misread(
+            "only one tin can go here, without a number in front", 'say how many with "have: 2"', 0, len(text)
+        )
     return tin
 
 
@@ -55,12 +57,12 @@ class ShelfLine(Written):
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
     """How many you own. `0` is a tin you know of and would have to borrow."""
     name: Annotated[Text | None, such_as("number 4")] = None
-    """What recipes call a tin drawn as an outline, which has to have a name. Left out: it is called by its shape and
-    size."""
+    """The name recipes use for a tin drawn as an outline; such a tin must have one. Left out: it is called by its
+    shape and size."""
     measured: Annotated[Millilitres | None, such_as("2350 ml")] = None
     """What it holds to the brim, measured with water. This overrides the calculation. Left out: it is worked out
     from the tin's size."""
-    note: Annotated[Text | None, such_as("Runs hot at one corner.")] = None
+    note: Annotated[Text | None, such_as("Browns faster at one corner.")] = None
     """A short note about it, shown with your tins. Left out: nothing is shown."""
 
     @property

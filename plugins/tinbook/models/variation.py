@@ -70,7 +70,7 @@ class StepChange(Step):
 
     do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
     """What to do. Left out: allowed only in a step that says `leave out`."""
-    instead_of: Annotated[Text | None, such_as("3", "Start slowly under a cloth")] = None
+    instead_of: Annotated[Text | None, such_as("3", "Start slowly, with a cloth over the bowl")] = None
     """The step to replace, by its number in the other recipe, or by a few words that only that step has. Left out: it
     replaces none."""
     add_after: Annotated[Text | None, such_as("4")] = None

@@ -113,7 +113,7 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a time",
-        says="Minutes, hours, or from one time to another. In the bake log it is one time, not a range.",
+        says="Minutes, hours, or a range of times. In the bake log it is one time, not a range.",
         examples={"25 min": "", "55-65 min": "", "1 h 10 min": "", "48-72 h": ""},
         types=(Minutes, OneTime),
     ),
@@ -139,17 +139,17 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a tier",
-        says="A shape and a size, as of a tin. A size alone is of the shape of the tier below it, and the first one is "
-        "round. Cups come with their number.",
+        says="A shape and a size, as for a tin. A size on its own means the same shape as the tier below it; the first "
+        "is round. For cupcakes, give how many.",
         examples={
             "25 cm": "a round", "square 25 cm": "", "10 in": "by inches", "heart 20 cm": "",
-            "dome 15 cm": "a half ball", "24 standard cups": "two dozen cups",
+            "dome 15 cm": "a half ball", "24 standard cups": "two dozen cupcakes",
         },
         types=(TierText,),
     ),
     WrittenForm(
         name="the size of a board",
-        says="A length, or `none` if the cake stands on none.",
+        says="A length, or `none` if the cake has no board.",
         examples={"35 cm": "", "14 in": "", "none": ""},
         types=(BoardSize,),
     ),
@@ -171,7 +171,7 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a season",
-        says="A season, a month, or from one to another. Seasons are those of the northern hemisphere.",
+        says="A season, a month, or a range such as October to March. Seasons are those of the northern hemisphere.",
         examples={"autumn": "", "October": "", "October to March": "", "all year": ""},
         types=(OneSeason,),
     ),
@@ -205,8 +205,8 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a solid",
-        says=f"A shape you model: {_named(SOLIDS)}. How wide it is across comes first, then how long or how high. "
-        "`half` is split lengthways; `flattened` is pressed down, and gives the size it is pressed to.",
+        says=f"A shape you model: {_named(SOLIDS)}. The width comes first, then how long or how high. "
+        "`half` is split lengthways; `flattened` means pressed down; give the size it is pressed to.",
         examples={
             "ball 20 mm": "", "half egg 20 mm x 30 mm": "", "cone 22 mm x 16 mm": "across, high",
             "frustum 36 mm x 70 mm, top 24 mm": "a tower that tapers", "slab 20 x 30 x 8 mm": "wide, long, thick",
@@ -229,7 +229,7 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a strip or a rope",
-        says="How wide a strip is or how thick a rope, then how long.",
+        says="How wide a strip is, or how thick a rope is, then how long it is.",
         examples={"12 mm x 690 mm": "", "15 mm x 20 cm": ""},
         types=(TwoLengths,),
     ),

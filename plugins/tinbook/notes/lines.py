@@ -15,7 +15,7 @@ from tinbook.notes.kitchens import Kitchen
 from tinbook.units import Misread
 
 FILLED = 0.15
-"""How far cups filled by hand stray from the sources' range (house judgement); a slip is further out."""
+"""How far cups filled by hand stray from the sources' range (our own judgement); a slip is further out."""
 
 _LAST = re.compile(
     rf"^(?P<name>[^\W\d_][^:\t|0-9]{{1,50}}?)\s*(?:[:\t|=]|\.{{2,}}|…+|\s[-–—]|\s{{2,}}|,|\s)\s*"

@@ -59,11 +59,11 @@ _WORDS = {
         "use single quotes",
     ),
     "did not find expected comment or line break": (
-        'text after "|" or ">" starts on the next line',
+        'text after "|" or ">" must start on the next line',
         'put text that starts with "|" or ">" in quotes',
     ),
     "found an indentation indicator equal to 0": (
-        'text after "|" or ">" starts on the next line',
+        'text after "|" or ">" must start on the next line',
         'put text that starts with "|" or ">" in quotes',
     ),
     "did not find expected <document start>": (

@@ -84,7 +84,7 @@ def _not_utf8(raw: bytes, at: int, file: str) -> Problem:
             code="encoding",
             message="the file is saved as UTF-16",
             place=Place(file=file, line=1, column=1),
-            hint="save it as UTF-8",
+            hint="choose Save As in your editor and set the encoding to UTF-8",
         )
     before = raw[:at].replace(b"\r\n", b"\n").replace(b"\r", b"\n").decode("utf-8").removeprefix("\ufeff")
     line = before.rsplit("\n", 1)[-1]
@@ -209,8 +209,8 @@ class _EventReader:
         """Adds a problem for an anchor or a tag."""
         where = event.start_mark, event.end_mark
         if anchor := getattr(event, "anchor", None):
-            hint = "take it out, or put text that starts with & in quotes"
-            self._problem("anchor", f'"&{anchor}" is a label for use elsewhere', *where, hint)
+            message = f'"&{anchor}" marks something to be reused elsewhere, which these files do not allow'
+            self._problem("anchor", message, *where, "take it out, or put text that starts with & in quotes")
         if tag := getattr(event, "tag", None):
             tag = tag.replace("tag:yaml.org,2002:", "!!", 1)
             hint = "take it out, or put text that starts with ! in quotes"

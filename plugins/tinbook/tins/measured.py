@@ -16,7 +16,7 @@ from tinbook.tins.tin import Tin
 from tinbook.units import METRIC, Measures, Misread, read_volume
 
 MOST_OFF = 2.0
-"""A measure below half, or above twice, what the tin's sizes say was a slip: house judgement."""
+"""A measure below half, or above twice, what the tin's sizes say was a slip: our own judgement."""
 
 _MEASURED = re.compile(r"\s*,?\s*\bmeasured\b:?\s*(?:at\s+)?", re.IGNORECASE)
 

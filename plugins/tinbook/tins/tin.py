@@ -162,6 +162,14 @@ class Tin:
         return self.names[0]
 
     @property
+    def as_said(self) -> str:
+        """As it is said in a sentence: `the 20 cm round`, `the 2 lb loaf`; one called by its owner keeps that name."""
+        if self.called:
+            return self.called
+        size = self.name.removeprefix(f"{self.shape} ")
+        return f"the {self.name}" if size == self.name else f"the {size} {self.shape}"
+
+    @property
     def names(self) -> tuple[str, ...]:
         """The name in centimetres and, where the trade has one, in inches."""
         return _names(self)

@@ -233,8 +233,9 @@ def _wanted(text: str, at: int, unit: str, end: int, want: Collection[str], word
     if dimension in want:
         return
     names = _either(_DIMENSIONS[wanted][0] for wanted in want)
-    message = f'"{text[at:end].strip()}" is {_DIMENSIONS[dimension][0]}; this takes {names}'
-    raise Misread(message, f"write it like {_such_as(want)}", at, end)
+    message = f'"{text[at:end].strip()}" is {_DIMENSIONS[dimension][0]}; this should be {names}'
+    how = "like" if "count" in want else f"as {names}, for example"
+    raise Misread(message, f"write it {how} {_such_as(want)}", at, end)
 
 
 def _whose(text: str, at: int, end: int, unit: str) -> Misread:
@@ -258,11 +259,10 @@ def _range(text: str, at: int, end: int) -> Misread:
 
 def _no_unit(text: str, at: int, end: int, want: Collection[str]) -> Misread:
     """The error for a number that no known unit follows."""
-    number = text[at:end].strip()
-    like = f"write it like {_such_as(want)}"
+    like = f"write it {'like' if 'count' in want else 'with its unit, for example'} {_such_as(want)}"
     if word := _REST_WORD.match(text, _start(text, end)):
         return Misread(f'there is no unit called "{word[0]}"', unit_meant(word[0]) or like, *word.span())
-    return Misread(f'no unit after "{number}"', like, at, end)
+    return Misread(f'no unit after "{text[at:end].strip()}"', like, at, end)
 
 
 def _nothing_after(text: str, end: int, quantity: Quantity, want: Collection[str]) -> None:

@@ -78,7 +78,7 @@ def test_a_step_has_times_windows_and_a_short_name() -> None:
     view = shared.step_view(step, (shared.PieceView(text="x"),))
     assert view.name == "Roll two sugarpaste ropes"
     assert [time.words for time in view.times] == [f"wait 12{N}h"] and view.times[0].minutes == 720
-    assert view.windows == (f"must stand at least 12{N}h", f"keeps for 3{N}days")
+    assert view.windows == (f"must be left to stand for at least 12{N}h", f"keeps for 3{N}days")
 
 
 @pytest.mark.parametrize(

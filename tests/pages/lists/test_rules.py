@@ -26,6 +26,8 @@ def test_every_rule_and_caution_with_its_law_and_day(filled: Filled, demo: Loade
         for law in rule.laws:
             when = f"in force since {law.since}" if law.since else "the date they came into force has not been checked"
             assert f"<b>{law.nation}</b>: {law.says}. <small>{law.law}; {when}.</small>" in text
+            recalled = f'#source-from-memory">{law.law}, its text given from memory</a>'
+            assert recalled in text or law.source != "from memory", law.law
     for caution in demo.facts.cautions.values():
         assert f"<b>{caution.title}.</b> {caution.advice}" in text
     assert "your local authority has the last word" in text

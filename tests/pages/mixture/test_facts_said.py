@@ -18,7 +18,7 @@ def test_two_tins_as_written(desk: Desk) -> None:
     said = facts(desk, "creamed-butter-sponge")
     assert said == FactsSaid(
         "× 1.00",
-        f", same batter depth; not rounded; use a tin at least 7.5{N}cm deep",
+        f", same batter depth; eggs not rounded; use a tin at least 7.5{N}cm deep",
         f"620{N}g in each tin",
     )
 
@@ -35,8 +35,8 @@ def test_cups_go_by_the_brim_and_have_no_depth(desk: Desk) -> None:
 
 def test_what_is_made_by_weight_has_no_remark(desk: Desk) -> None:
     said = facts(desk, "dark-ganache")
-    assert (said.factor, said.remarks) == ("× 1.00", "") and said.each.endswith("g in all")
-    assert facts(desk, "lemon-curd").remarks == ", not rounded"
+    assert (said.factor, said.remarks) == ("× 1.00", "") and said.each.endswith("g of ingredients")
+    assert facts(desk, "lemon-curd").remarks == ", eggs not rounded"
 
 
 def test_fewer_tins_and_a_small_bowl_are_said(desk: Desk) -> None:

@@ -76,7 +76,7 @@ def test_what_a_cake_does_in_its_own_way(filled: Filled, desk: Desk) -> None:
 @pytest.mark.parametrize(
     ("own", "told"),
     [
-        ({"level_off": 0.05, "filling": 8.0}, f"For this cake: dome cut off 5{N}% and filling 8{N}mm;"),
+        ({"level_off": 0.05, "filling": 8.0}, f"For this cake: dome cut off 5% and filling 8{N}mm;"),
         ({"layers": 6, "cut": 3}, "For this cake: layers in a tier 6 and each cake cut into 3;"),
     ],
 )

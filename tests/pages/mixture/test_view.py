@@ -29,7 +29,7 @@ def test_the_written_amounts_stand_large(filled: Filled) -> None:
 
 def test_unknown_allergens_are_never_shown_as_free(filled: Filled, demo: Loaded) -> None:
     text = filled("mixtures/modelling-paste")
-    assert "Unknown does not mean “free from”" in text and "<b>Unknown:</b> sugarpaste" in text
+    assert "Unknown does not mean “free from”" in text and "<b>Allergens not known:</b> sugarpaste" in text
     assert "<strong>egg</strong>" in filled("mixtures/creamed-butter-sponge")
 
 

@@ -42,7 +42,7 @@ def test_the_trades_figure_is_the_one_that_sums_go_by(demo: Loaded) -> None:
     assert said["filling"] == f"{settled['filling']:g} mm"
     assert said["layers"].startswith(f"{settled.layers:g} ")
     assert said["heights"] == f"{settled.heights_mm[0]:g} mm"
-    assert said["level off"] == f"{settled['level_off']:.0%}".replace("%", " %")
+    assert said["level off"] == f"{settled['level_off']:.0%}"
     assert said["dam"] == ""
 
 

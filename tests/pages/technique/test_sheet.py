@@ -35,7 +35,7 @@ def test_a_sheet_for_one(sheet_desk: Callable[..., Desk]) -> None:
         ("Level:", "practised"), ("Makes", "one tier"),
     ]  # fmt: skip
     assert [(name, bare(words)) for name, words in sheet.times] == [
-        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Doable ahead", "5–7 min"),
+        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Can be done ahead", "5–7 min"),
     ]  # fmt: skip
     assert [(bare(row.amount), row.name, row.not_food) for row in sheet.materials] == [
         ("5", "Dowels", True), ("300 g", "Sugarpaste", False), ("20 g", "Sugar pearls", False), ("100 g", "Butter", False),
@@ -96,7 +96,7 @@ def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., 
     assert "<b>milk</b> (butter)" in html and "Unknown does not mean" in html
     none = sheet_of("set-dowels", sheet_desk(materials=["100 g caster sugar"], steps=["Look."]))
     assert (none.contains[0].text, none.unknown) == (
-        "none of the fourteen allergens is listed; that is not “free from”: check the packets",
+        "none of the fourteen allergens is listed, but that does not make it “free from”: check the packets",
         "",
     )
     empty = sheet_of("set-dowels", sheet_desk(materials=[], steps=["Look."]))
@@ -114,5 +114,5 @@ def test_windows_of_a_step(sheet_desk: Callable[..., Desk]) -> None:
     step = {"do": "Dry.", "ahead": "2 days", "stands": "12 h", "keeps": "3 days"}
     (one,) = sheet_of("set-dowels", sheet_desk(steps=[step])).steps
     assert [bare(window) for window in one.windows] == [
-        "Can be done 2 days ahead.", "Must stand at least 12 h.", "Keeps for 3 days.",
+        "Can be done 2 days ahead.", "Must be left to stand for at least 12 h.", "Keeps for 3 days.",
     ]  # fmt: skip

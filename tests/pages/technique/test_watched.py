@@ -27,6 +27,6 @@ def test_things_of_one_name_together_and_what_each_person_has() -> None:
 
 def test_what_it_may_be_made_with() -> None:
     assert tuple(held(MadeWith("x", ("egg", "milk"), False))) == ("egg", "milk")
-    assert tuple(held(MadeWith("x", ("egg",), True))) == ("egg", "some unknown")
-    assert tuple(held(MadeWith("x", (), True))) == ("some unknown",)
+    assert tuple(held(MadeWith("x", ("egg",), True))) == ("egg", "some allergens not known")
+    assert tuple(held(MadeWith("x", (), True))) == ("some allergens not known",)
     assert tuple(held(MadeWith("x", (), False))) == ("none of the fourteen listed",)

@@ -81,7 +81,7 @@ def test_egg_is_beaten_exactly_when_whole_ones_are_too_far_off(
 
 @every(
     ("eggs", "factor", "beaten"),
-    # 8 % is a house judgement: 12.5 for 13 is 4 % off, 4.65 for 5 is 7.5 %, 4.6 is 8.7 %, 5.44 is 8.1 %; from a round
+    # 8 % is a our own judgement: 12.5 for 13 is 4 % off, 4.65 for 5 is 7.5 %, 4.6 is 8.7 %, 5.44 is 8.1 %; from a round
     # 15 cm to one of 25 cm an egg becomes 25/9, and three are 8 % off to the last digit.
     [
         (5, 2.5, False),

@@ -82,7 +82,7 @@ def test_a_written_board_grows_with_the_cake(made: Made) -> None:
         board = board_written(whole.design, whole.tiers[0].cake)
         assert board and board.size_mm == (wide_mm, wide_mm)
         assert whole.stacked.drum and whole.stacked.drum.board == board
-    with pytest.raises(AskError, match="no board large enough for round 35 cm"):
+    with pytest.raises(AskError, match="no board large enough for the 35 cm round"):
         made(data, tins=(read_tin("round 35 cm")[1],))
 
 

@@ -43,7 +43,7 @@ def test_a_few_entries_move_it_a_little(logging: Book, icing: Batch, facts: Fact
         row = next(row for row in coat_table(icing, logged, facts).rows if row.cake.tin.name == "round 20 cm")
         assert row.made_g == pytest.approx(usual.made_g * found.factor)
     table = coat_table(icing, replace(logging, used=(more,) * 5), facts)
-    assert inputs_of(table.worked)[-1] == "from 5 of your cakes: 12.1 % more than worked out"
+    assert inputs_of(table.worked)[-1] == "from 5 of your cakes: 12.1% more than worked out"
 
 
 def test_no_entry_no_word(logging: Book, icing: Batch, facts: Facts) -> None:
@@ -54,7 +54,7 @@ def test_no_entry_no_word(logging: Book, icing: Batch, facts: Facts) -> None:
 def test_a_wild_entry_is_told_and_not_learned_from(logging: Book, icing: Batch, facts: Facts) -> None:
     wild = entry("9 kg")
     (flaw,) = used_flaws(wild, logging, facts)
-    assert "does not learn from it" in flaw.message
+    assert "will not learn from it" in flaw.message
     assert learned(icing, replace(logging, used=(wild,)), facts).entries == 0
     assert not list(used_flaws(entry("1 kg"), logging, facts))
 

@@ -95,7 +95,7 @@ def test_all_wrong_lines_are_told_at_once(kitchen: Book, facts: Facts, mixture: 
 
 
 def test_cake_over_the_rim_is_refused_beyond_the_limit(kitchen: Book, facts: Facts, mixture: Make) -> None:
-    """The limit is a house judgement: 1.15 times the tin's depth, baked; batter bakes to 1.5 times its depth."""
+    """The limit is a our own judgement: 1.15 times the tin's depth, baked; batter bakes to 1.5 times its depth."""
     limit_mm = facts.numbers["rim limit"].value * 100 / 1.5
     below = mixture(batter_depth=f"{limit_mm - 0.1:.2f} mm")
     above = mixture(batter_depth=f"{limit_mm + 0.1:.2f} mm")

@@ -69,4 +69,4 @@ def test_the_usual_cutter_for_a_top(facts: Facts, practice: Callable[[str], tupl
     (share,) = practice("share of a part's width that the cutter marking its top has")
     assert usual.low is not None and usual.high is not None
     assert usual.low <= share <= usual.high
-    assert (usual.source, usual.kind) == ("house judgement", "house judgement")
+    assert (usual.source, usual.kind) == ("our own judgement", "our own judgement")

@@ -57,7 +57,7 @@ def test_a_paste_that_no_material_names_is_not_told(kitchen: Book, facts: Facts)
 
 
 def test_the_materials_of_the_demo_hold_what_its_parts_take(demo: Loaded) -> None:
-    """And no more than half as much again: what stays on hands and board (house judgement)."""
+    """And no more than half as much again: what stays on hands and board (our own judgement)."""
     told = 0
     for technique in demo.book.techniques.values():
         if technique.parts_for is not None:

@@ -45,7 +45,7 @@ def test_the_ring_is_the_one_of_the_board_table(kitchen: Book, facts: Facts, cak
 
 
 def test_no_board(kitchen: Book, facts: Facts) -> None:
-    with pytest.raises(AskError, match="there is no board large enough for round 60 cm"):
+    with pytest.raises(AskError, match="there is no board large enough for the 60 cm round"):
         ring_template(read_tin("round 60 cm")[1], kitchen, facts)
     with pytest.raises(AskError, match="do not stand on a board"):
         ring_template(read_tin("12 standard cups")[1], kitchen, facts)

@@ -111,7 +111,8 @@ class BoardsView:
         return (
             f"For a cake {high} high before it is coated and covered. We use the {taken} drum and cover it "
             f"{whole}, {thick} "
-            "thick. Use the wide one where something stands in front of the cake. If no stock drum is wide enough, "
+            "thick. Use the wide one where something stands in front of the cake. If no standard-size drum is "
+            "wide enough, "
             "have a board cut to size. Cupcakes go out in a box with a cupcake insert and no board."
         )
 

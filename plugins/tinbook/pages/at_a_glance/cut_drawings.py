@@ -217,7 +217,7 @@ def _counts(cut: Cut) -> str:
 def _alike(cut: Cut) -> str:
     if cut.off < 0.005:
         return "All the pieces are the same size."
-    return f"Every piece is within {formats.with_unit(formats.number(cut.off_shown_percent), '%')} of the mean size."
+    return f"Every piece is within {formats.percent(cut.off_shown_percent)} of the mean size."
 
 
 def _mm(value: float) -> str:

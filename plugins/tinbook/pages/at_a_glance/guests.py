@@ -128,7 +128,7 @@ class GuestsView:
             "Your own tins come first: everyday shapes, then those with the fewest portions left over. In the tables "
             "below, everyday shapes come first, then your own tins. "
             f"Cakes are {high} high. All tiers are the same shape, each 5 to 10{formats.NBSP}cm narrower than the one "
-            "below; all of them fit the oven and a stock drum."
+            "below; all of them fit the oven and a standard-size drum."
         )
 
     @property
@@ -164,10 +164,10 @@ class GuestsView:
         )
         heads = (
             Head("Guests"), Head("One tin", words=True), Head("Stacked", words=True),
-            Head("Stacked, top kept", "not counted", words=True), Head("With cupcakes", words=True),
+            Head("Stacked, top tier kept back", "not counted", words=True), Head("With cupcakes", words=True),
         )  # fmt: skip
         lead = f"{_sides(portion)} each."
-        formula = "portions from a set = portions from all its tiers together, by their cutting plans"
+        formula = "portions from a set = portions from all its tiers together, according to their cutting plans"
         inputs = (
             f"{portion.kind} portions {_sides(portion)}",
             f"cakes {formats.centimetres(self.choices.height_mm)} high",
@@ -182,7 +182,8 @@ class GuestsView:
         best = answers(self.choices, wish, 1)
         if not best:
             return Cell("none large enough")
-        owned = "" if best[0].owned else "; you do not own all of these"
+        own = "this one" if best[0].tins == 1 else "all of these"
+        owned = "" if best[0].owned else f"; you do not own {own}"
         return Cell(set_words(self.choices, best[0]), note=over_words(best[0]) + owned)
 
     @property

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from tinbook.pages.base.shared import WorkedView
 
 UNWORKED: Mapping[str, str] = {
-    "differs": "Nothing is worked out here: both columns are as given in the recipes.",
+    "differs": "These amounts have not been scaled: both columns are as given in the recipes.",
     "cuts": "Each figure opens its plan; “Portions at a glance” explains how portions are counted.",
 }
 """Tables without a fold for how they were worked out, and the word that stands there instead."""

@@ -250,7 +250,7 @@ def _tail(row: TinRow) -> tuple[str, ...]:
         formats.number(row.fit.each_shown_g),
         formats.number(called_mm(least, row.tin.sold) / 10)
         if least
-        else ("its own" if row.tin.kind.in_trays else "not a stock size"),
+        else ("as supplied" if row.tin.kind.in_trays else "not a stock size"),
         formats.fixed(row.whole.factor_shown, 2),
         "exact" if row.beaten else formats.signed(row.whole.off_percent),
     )

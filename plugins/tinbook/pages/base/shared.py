@@ -222,7 +222,7 @@ def step_view(
         times.append(waits or TimeView(f"wait {formats.span(step.waiting)}", step.waiting.low.base))
     windows = (
         ("can be done {} ahead", step.ahead),
-        ("must stand at least {}", step.stands),
+        ("must be left to stand for at least {}", step.stands),
         ("keeps for {}", step.keeps),
     )
     spans = tuple(words.format(formats.kept_together(stand.written)) for words, stand in windows if stand)

@@ -53,7 +53,10 @@ class CardView:
         """What is said if none is named: unknown is not free."""
         if self.card.known_allergens is None:
             return "Allergens unknown. Unknown does not mean “free from”: read the label."
-        return "None of the fourteen allergens is listed on its card; that is not “free from”: check the packet."
+        return (
+            "None of the fourteen allergens is listed on its card, but that does not make it “free from”: "
+            "check the packet."
+        )
 
     @property
     def cautions(self) -> tuple[Caution, ...]:

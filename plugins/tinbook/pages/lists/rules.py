@@ -10,6 +10,9 @@ from tinbook.facts import Caution, NationLaw, SaleRule
 from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.shared import SourceLine, source_anchor
 
+MEMORY = "from memory"
+"""The source of a law whose text was not looked up."""
+
 
 @dataclass(frozen=True, slots=True)
 class CautionLine:
@@ -57,8 +60,10 @@ class RulesView:
         )
 
     def _laws(self, rule: SaleRule) -> LawsView:
-        keys = dict.fromkeys(key for law in rule.laws for key in (law.source, *law.also))
-        return LawsView(rule.laws, self._sources(tuple(keys)))
+        keys = dict.fromkeys(key for law in rule.laws for key in (law.source, *law.also) if key != MEMORY)
+        recalled = (f"{law.law}, its text given from memory" for law in rule.laws if law.source == MEMORY)
+        from_memory = tuple(SourceLine(source_anchor(MEMORY), title) for title in dict.fromkeys(recalled))
+        return LawsView(rule.laws, self._sources(tuple(keys)) + from_memory)
 
     def _sources(self, keys: tuple[str, ...]) -> tuple[SourceLine, ...]:
         return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)

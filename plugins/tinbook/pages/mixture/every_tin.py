@@ -139,7 +139,7 @@ class EveryTinView:
     def _other_heads(self) -> tuple[Head, ...]:
         oven = (Head("Check", "min"), Head("Done", "min")) if self.baking else ()
         return (
-            *oven, Head("Each tin", "g"), Head("Tin at least", "cm deep"), Head("Factor", "of recipe"),
+            *oven, Head("Each tin", "g"), Head("Tin depth, at least", "cm"), Head("Factor", "of recipe"),
             Head("Out by", "%"),
         )  # fmt: skip
 

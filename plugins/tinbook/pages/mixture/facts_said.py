@@ -28,7 +28,8 @@ class FactsSaid:
 def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
     """For the first of the written tins, or for one batch."""
     if table is None:
-        remarks, factor, each = ["not rounded"] if batch.eggs else [], 1.0, _together(batch.mass_shown_g)
+        remarks, factor = ["eggs not rounded"] if batch.eggs else [], 1.0
+        each = f"{formats.grams(batch.mass_shown_g)} of ingredients"
     else:
         row = _written(batch, table, desk)
         remarks, factor, each = list(_remarks(batch, row)), row.whole.factor_shown, _each(row)
@@ -62,8 +63,8 @@ def _remarks(batch: Batch, row: TinRow) -> Iterator[str]:
 def _off(row: TinRow) -> str:
     off = row.whole.off_percent
     if row.beaten or not off:
-        return "not rounded"
-    return f"{formats.number(abs(off))} % {'more' if off > 0 else 'less'} than exact"
+        return "eggs not rounded"
+    return f"{formats.number(abs(off))}% {'more' if off > 0 else 'less'} than exact"
 
 
 def _each(row: TinRow) -> str:

@@ -40,11 +40,11 @@ class PastesView:
         lead = (
             f"For a cake {formats.centimetres(first.height_mm)} high before it is coated, "
             f"with {millimetres(settled.coats_mm)} of coating under the paste: rolled out "
-            f"{millimetres(settled['paste_rolled'])} thick with {over} to spare, {millimetres(settled['paste'])} on "
-            f"the cake. {'Buy' if self.batch.bought else 'Make'} the amount to roll, which includes the trimmings. "
-            "Makers differ: the range is what published charts work out at, and some cake makers allow the top "
-            "of it. The "
-            "trimmings can be used again: knead them together and wrap them."
+            f"{millimetres(settled['paste_rolled'])} thick with {over} to spare all round, ending up "
+            f"{millimetres(settled['paste'])} thick on the cake. {'Buy' if self.batch.bought else 'Make'} the amount "
+            "shown under “To roll”, which includes the trimmings. "
+            "Makers differ: the range is what published charts work out at, and some cake makers allow as much "
+            "as the top of that range. The trimmings can be used again: knead them together and wrap them."
         )
         return " ".join(filter(None, (lead, learned_words(first.learned))))
 

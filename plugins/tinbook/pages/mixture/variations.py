@@ -68,7 +68,7 @@ def variations_of(slug: str, book: Book) -> tuple[VariationView, ...]:
     views = []
     for variation in book.variations.get(slug, ()):
         mixture, changed = book.mixtures[variation], len(book.varies[variation].lines)
-        lines = f"{plural(changed, 'line')} changed" if changed else "the same mix"
+        lines = f"{plural(changed, 'ingredient')} changed" if changed else "the same mix"
         views.append(VariationView(f"mixtures/{variation}", mixture.name, lines, _opening(mixture.about or "")))
     return tuple(views)
 

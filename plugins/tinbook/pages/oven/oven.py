@@ -107,7 +107,7 @@ class OvenView:
             for row, shown in dials(self.desk.book, self.desk.facts)
         )
         heads = (
-            Head("Recipe says", "°C"), Head("Set here"), Head("or says fan", "°C"), Head("or says", "°F"),
+            Head("Recipe says", "°C"), Head("Set here"), Head("or, if it says fan", "°C"), Head("or says", "°F"),
             Head("or gas mark"),
         )  # fmt: skip
         worked = worked_view((dial_worked(self.desk.book, self.desk.facts),), self.desk.facts)

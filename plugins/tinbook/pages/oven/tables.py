@@ -25,7 +25,7 @@ def ways_grid(desk: Desk, known: Iterable[Baking]) -> Grid:
     rows = tuple(_way(desk, ways(each, desk.book, facts)) for each in known)
     heads = (
         Head("Mixture", "its tin"), Head("Batter", "mm deep"), Head("Check", "min"), Head("Done", "min"),
-        Head("Two tins, check", "min"), Head("Two tins, done", "min"), Head("Cooler, set"),
+        Head("Two tins, check", "min"), Head("Two tins, done", "min"), Head("Cooler oven: set to"),
         Head("Cooler, done", "min"),
     )  # fmt: skip
     cooler = facts.numbers["wide tin oven"]
@@ -35,8 +35,9 @@ def ways_grid(desk: Desk, known: Iterable[Baking]) -> Grid:
         "two tins: the same formula at half the depth of batter; cooler: the same formula in an oven "
         f"{cooler.value:g} °C lower",
         (
-            f"cooler is an option for tins from {wide.value / 10:g} cm wide or batter from {deep.value:g} mm deep, "
-            "so that the edge does not dry out before the middle is done; many bakers keep to one temperature",
+            f"a cooler oven is an option for tins {wide.value / 10:g} cm wide or more, or batter {deep.value:g} mm "
+            "deep or more, so that the edge does not dry out before the middle is done; many bakers keep to one "
+            "temperature",
         ),
         tuple(keys),
     )
@@ -71,10 +72,11 @@ def loads_grid(desk: Desk, known: Iterable[Baking]) -> Grid:
     )  # fmt: skip
     limit = facts.numbers["rim limit"]
     worked = Worked(
-        "baked = batter depth × rise; loads = tins / tins that fit on the shelves; busy = loads × span",
+        "baked = batter depth × rise; loads = tins / tins that fit on the shelves; busy = loads × range of baking "
+        "times",
         (
             f"above the rim it may spill; above {limit.value:g} times the tin's depth it is too full",
-            "rise and loss are your own wherever you have logged bakes",
+            "the figures for rise and weight loss are your own wherever you have logged bakes",
         ),
         (limit.source,),
     )

@@ -45,7 +45,7 @@ TITLE_OF = {
     RECIPES: "Writing recipes",
     TECHNIQUES: "Writing techniques",
     CAKES: "Writing cakes",
-    HOUSE: "The house’s files",
+    HOUSE: "House files",
     FORMS_PAGE: "How amounts, tins and times are written",
 }
 _KEYS = "what it means, what happens if you leave it out, and how to write it."

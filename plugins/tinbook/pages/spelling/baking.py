@@ -46,6 +46,10 @@ def _learned_from(bakes: tuple[str, ...]) -> str:
     return f"learned from {', '.join(bakes)}" if bakes else "nothing baked yet, so the span is wide"
 
 
+def _few(bakes: int) -> str:
+    return "one" if bakes == 1 else str(bakes)
+
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # loads
     "fits_in_the_tin": "fits",
@@ -54,7 +58,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "loads_of": "{mixture}, oven loads",
     "loads_worked": (
         "baked = batter depth × rise; oven loads = tins to fill / tins that fit on the shelves, or / tins owned; "
-        "busy = oven loads × span"
+        "busy = oven loads × range of baking times"
     ),
     "refused_above": "above {limit:g} times the tin's depth it is too full; above the rim it may spill",
     "bowl_holds": "bowl {grams:g} g",
@@ -68,17 +72,19 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "bakes_of_the_log": "Bakes",
     "dial_of_the_house": (
         "set here = recipe's conventional temperature − how much hotter this oven is than its dial; with a fan "
-        "{fan_c:g} °C less; gas: the mark that printed tables give for it, or else the nearest"
+        "{fan_c:g} °C less; gas: the mark that printed tables give for it, or, failing that, the nearest"
     ),
-    "eight_in_ten": "8 bakes in 10 are done within the span",
+    "eight_in_ten": "8 out of 10 bakes are done within that range of times",
     "expected_of_a_bake": "expected = what the formula, fitted to all the bakes, gives for this tin, batter and oven",
     # times
     "time_in_the_oven": "{mixture}, time in the oven",
     "nothing_baked": _nothing_baked,
     "as_the_nearest_bake": "as the nearest bake, {tin}",
     "as_in_its_own_tin": "based on the time given in the recipe",
-    "bakes_in_such_a_tin": "based on {bakes} of your own bakes in this tin",
-    "bakes_and_own_time": "based on {bakes} of your own bakes in this tin and the time given in the recipe",
+    "bakes_in_such_a_tin": lambda bakes: f"based on {_few(bakes)} of your own bakes in this tin",
+    "bakes_and_own_time": (
+        lambda bakes: f"based on {_few(bakes)} of your own bakes in this tin and the time given in the recipe"
+    ),
     "so_far_from": _so_far_from,
     "time_law": (
         "minutes = c × width^p × batter depth^q × ln(1.6 (oven − start) / (oven − centre)); "
@@ -92,8 +98,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "learned_powers": "learned: p {width:g}, q {depth:g}",
     "heats_of_a_bake": "oven {oven_c:.0f} °C conventional, batter {start_c:g} °C, done at {centre_c:g} °C",
     "span_and_check": (
-        "8 bakes in 10 are done within the span; start checking at {share:.0%} of the likeliest time, or where "
-        "the span begins; never before heat can have reached the middle"
+        "8 out of 10 bakes are done within that range of times; start checking at {share:.0%} of the likeliest time, "
+        "or where the range begins; never before heat can have reached the middle"
     ),
     "held_by_conduction": (
         "in {tins} of {of} tins conduction sets the time, not past bakes: no time given is shorter than heat "

@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping
 
 
 def _cakes_took(cakes: int, percent: float) -> str:
-    """`from 5 of your cakes: 4.2 % more than worked out`."""
+    """`from 5 of your cakes: 4.2% more than worked out`."""
     if not percent:
         return f"from {cakes} of your cakes: just as worked out"
-    return f"from {cakes} of your cakes: {abs(percent):g} % {'more' if percent > 0 else 'less'} than worked out"
+    return f"from {cakes} of your cakes: {abs(percent):g}% {'more' if percent > 0 else 'less'} than worked out"
 
 
 def _no_chart_of_its_own(kind: str) -> str:
@@ -39,7 +39,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "coats_worked": "filling = area × thickness × (layers − 1); a coat = the cake with it − the cake without it",
     "paste_worked": (
         "on the cake = (top + sides) × thickness; rolled out to = top + both sides + overhang, each way; "
-        "to roll = that at its rolled thickness, and at least what stays on the cake plus the trim"
+        "to roll = the rolled-out area × the rolled thickness, but never less than what stays on the cake plus the "
+        "trimmings"
     ),
     "cake_before_coats": "cake {high_mm:g} mm high in {layers} layers, before it is coated",
     "cakes_as_baked": "each cake as high as {mixture} bakes in its tin, filled but not yet coated",
@@ -53,8 +54,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "each piped {stroke_mm:g} mm long from a nozzle with an opening {opening_mm:g} mm wide"
     ),
     "published_pastes": (
-        "the range: three publishers' charts work out at {low_mm:g} to {high_mm:g} mm of sugarpaste, {mm:g} mm in the "
-        "middle, with some of the trim in it"
+        "the range: three publishers' charts work out at {low_mm:g} to {high_mm:g} mm of sugarpaste, middle figure "
+        "{mm:g} mm, including some of the trimmings"
     ),
     "published_marzipan": (
         "the range is the one for sugarpaste; one chart for marzipan works out at {low_mm:g} to {high_mm:g} mm, "

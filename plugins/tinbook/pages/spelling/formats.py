@@ -16,6 +16,8 @@ from tinbook.units import Heat, Quantity, Span
 NBSP = "\u00a0"
 MINUS = "\u2212"
 FRACTIONS = {125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞"}
+PINCH = 0.0625
+"""Of a teaspoon."""
 OUNCES_IN_POUND = 16
 TURNING = dict.fromkeys([*range(0x202A, 0x202F), *range(0x2066, 0x206A)])
 MARKUP = re.compile(r"""[^\w ,.;%/?°'"’()–—×-]|_|(?<!\w)-|-(?!\w)""")
@@ -53,7 +55,9 @@ def bounds(low: float, high: float) -> str:
 
 @lru_cache(maxsize=4096)
 def mixed(value: float) -> str:
-    """`3½`, `⅔`, `2`: eighths, quarters and thirds as fractions, other numbers plain."""
+    """`3½`, `⅔`, `2`: eighths, quarters and thirds as fractions, a pinch as `1/16`, other numbers plain."""
+    if value == PINCH:
+        return "1/16"
     whole = int(value)
     fraction = FRACTIONS.get(round((value - whole) * 1000))
     if fraction is None:
@@ -174,8 +178,8 @@ def oven(heat: Heat, fan_difference_c: float) -> str:
 
 
 def percent(value: float) -> str:
-    """`1.9 %`."""
-    return with_unit(number(value), "%")
+    """`1.9%`."""
+    return f"{number(value)}%"
 
 
 def kept_together(text: str) -> str:

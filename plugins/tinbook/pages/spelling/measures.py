@@ -18,7 +18,7 @@ def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> 
 
 
 def _millilitre_weighs(density: float, low: float | None, high: float | None) -> str:
-    spread = "" if low is None else f" ({low:g} to {high:g} in print and when weighed by hand)"
+    spread = "" if low is None else f" ({low:g} to {high:g} in published figures and when weighed by hand)"
     return f"1 ml weighs {density:.3g} g{spread}"
 
 
@@ -58,7 +58,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dial_table": "Oven, by the dial",
     "dials": "°F = °C × 9 / 5 + 32; fan = conventional − {fan_c:g} °C",
     "ovens_differ": "ovens differ: set a fan oven {low_c:g} to {high_c:g} °C lower",
-    "nearest_mark": "gas mark: the one that printed tables give for it, or else the nearest by its exact °C",
+    "nearest_mark": "gas mark: the one that printed tables give for it, or, failing that, the mark nearest in °C",
     # spoons and cups
     "spoon_table": "Spoons and cups",
     "spoon_of_kitchen": "{kitchen} {spoon}",
@@ -71,7 +71,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weights_of_cards": "the weight of 1 ml, and its range, are on each ingredient's page",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
-    "how_known": "how known: {kind}",
+    "how_known": "where the figure comes from: {kind}",
     "measured_by_house": "measured in this kitchen",
     "weighed_by_house": "weighed in this kitchen",
     # a mixture as written
@@ -96,7 +96,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "measured_wins": "the measurements of a measured tin override both",
     # eggs
     "egg_table": "Eggs",
-    "egg_shelled": "shelled = in shell × (1 − share of the shell)",
+    "egg_shelled": "shelled = in shell × (1 − proportion that is shell)",
     "shell_of_egg": "the shell is {share:.1%} of the egg; each size is taken at the middle of its range",
     "class_range": "the range: the limits of the size, with the shell at its heaviest and its lightest",
     "bowl_table": "Eggs in the bowl",
@@ -107,7 +107,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         f"the {SHARES[part]} is {share:.1%} of the egg in its shell ({low:.1%} to {high:.1%})"
     ),
     "eggs_by_share": "grams = eggs × weight in the shell × share",
-    "eggs_by_shell": "grams = eggs × weight in the shell × (1 − share of the shell)",
+    "eggs_by_shell": "grams = eggs × weight in the shell × (1 − proportion that is shell)",
     # self-raising flour
     "flour_table": "Self-raising from plain",
     "self_raising": "baking powder = share × plain flour; plain flour + baking powder = self-raising flour",
@@ -125,8 +125,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # what stands in for what
     "swap_table": "What to use instead",
     "swap_by_share": "each part = its share × the amount asked for",
-    "swap_by_rate": "each part = its rate × the amount asked for",
-    "swap_by_either": "each part = its rate, or its share of the whole, × the amount asked for",
+    "swap_by_rate": "each ingredient = its rate × the amount asked for",
+    "swap_by_either": "each ingredient = its rate, or its share of the whole, × the amount asked for",
     "swap_rate": _swap_rate,
     "swapped_egg": "one {egg_class} {part} weighs {grams:g} g",
 }

@@ -16,11 +16,11 @@ def _cut_as(way: str, counts: Sequence[int], parts: int) -> str:
 
 
 def _share_served(small: float, known: Sequence[tuple[float, float]], long: float) -> str:
-    told = [f"{100.0 * share:g} % at {width / 10.0:g} cm" for width, share in known]
+    told = [f"{100.0 * share:g}% at {width / 10.0:g} cm" for width, share in known]
     told[-1] = told[-1].replace(" at ", " from ") + " up"
-    smaller = f"{100.0 * small:g} % below {known[0][0] / 10.0:g} cm"
+    smaller = f"{100.0 * small:g}% below {known[0][0] / 10.0:g} cm"
     shares = ", ".join((smaller, *told))
-    narrow = f"for long cakes, down to {100.0 * long:.0f} % of that"
+    narrow = f"for long cakes, down to {100.0 * long:.0f}% of that"
     return f"share served, as for a round of the same area: {shares}; {narrow}"
 
 
@@ -42,7 +42,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "usual_height": "cakes here are usually {high_mm:g} mm high",
     "portion_size": "{kind} {short_mm:g} × {long_mm:g} mm",
     "cake_to_cut": "cake {high_mm:g} mm high; domes and balls are divided by volume, at that height",
-    "strips_wide": "strips of equal width as long as all pieces are within 7 % of the mean size, otherwise "
+    "strips_wide": "strips of equal width as long as all pieces are within 7% of the mean size, otherwise "
     "strips of uneven width",
     "outline_cut": "a tin's outline halfway up; cupcakes are one each",
     "tins_for_guests": _tins_for_guests,
@@ -58,8 +58,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "ledge_wide": "{upper} is {apart_mm:g} mm narrower than {lower}; 50 to 100 is usual",
     "tier_not_owned": "you do not own {tin}",
     "tier_too_wide": "{tin} does not fit your oven",
-    "tier_no_drum": "no stock drum is large enough for {tin}",
+    "tier_no_drum": "no standard-size drum is large enough for {tin}",
     "guest_size": "{short_mm:g} × {long_mm:g} mm for each guest, cakes {high_mm:g} mm high",
     "tiers_apart": "all tiers the same shape, each 5 to 10 cm narrower than the one below",
-    "tins_that_serve": "only tins that fit the oven, and give cakes that fit on a stock drum",
+    "tins_that_serve": "only tins that fit the oven, and give cakes that fit on a standard-size drum",
 }

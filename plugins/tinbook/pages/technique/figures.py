@@ -35,8 +35,8 @@ def hours(low_h: float, high_h: float) -> str:
 
 
 def percent(share: float) -> str:
-    """`18 %`, unsigned."""
-    return formats.with_unit(f"{shown_percent(share):g}", "%")
+    """`18%`, unsigned."""
+    return f"{shown_percent(share):g}%"
 
 
 def runs(names: Sequence[str], places: Iterable[int]) -> str:

@@ -218,7 +218,8 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
             shown=spelled.shown or cake is not None,
             total=spelled.total,
             ready=tuple(
-                f"Have {each.total} g of {each.paste} ready: some stays on hands and board." for each in spelled.ready
+                f"Have {each.total} g of {each.paste} ready: some will stick to your hands and the board."
+                for each in spelled.ready
             ),
             heavy=spelled.heavy,
             high=put.high if put else "",
@@ -261,7 +262,7 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     # where something is unknown, what follows says that this is no promise
-    no_promise = "" if strip.unknown else "; that is not “free from”: check the packets"
+    no_promise = "" if strip.unknown else ", but that does not make it “free from”: check the packets"
     return named or (Advice("", f"none of the fourteen allergens is listed{no_promise}"),)
 
 

@@ -128,7 +128,7 @@ def _foot(page: Paper, number: int, total: int, house: str) -> tuple[list[PageLi
     x, y = SIDE_MM + BARS[1][0] + 27.0, page.height_mm - 20.3
     words.append(PageWords(x=x, y=y, text="Measure this first.", size_pt=STRONG_PT, figures=True))
     words += [
-        PageWords(x=x, y=y + 4.4, text="Print at 100 %, never"),
+        PageWords(x=x, y=y + 4.4, text="Print at 100%, never"),
         PageWords(x=x, y=y + 8.4, text="fitted to the page."),
     ]
     y = page.height_mm - 8.0

@@ -58,6 +58,6 @@ def held(other: MadeWith) -> Iterator[str]:
     """The allergens of what a technique may be made with, in words."""
     yield from other.allergens
     if other.some_unknown:
-        yield "some unknown"
+        yield "some allergens not known"
     elif not other.allergens:
         yield "none of the fourteen listed"

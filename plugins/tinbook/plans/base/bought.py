@@ -62,7 +62,7 @@ def _weighing(kind: Kind, own_g_per_ml: float | None) -> Kind:
     if own_g_per_ml is None:
         return kind
     same = dict.fromkeys(("low", "typical", "high"), own_g_per_ml)
-    own = Range(**same, source="house judgement", kind="house judgement")
+    own = Range(**same, source="our own judgement", kind="our own judgement")
     return kind.model_copy(update={"gravity": own})
 
 

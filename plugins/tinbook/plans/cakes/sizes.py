@@ -1,4 +1,4 @@
-"""The sizes a cake can be made in: as written, all tiers a step up or down, those with a name; and why others cannot.
+"""The sizes a cake can be made in: as written, all tiers one size up or down, those with a name; and why others cannot.
 
 A step is to the next size such a tin is sold in. What is offered can be built: its tins are owned or sold and go in the
 oven, a board that wide is sold, dowels have room, and each tier is 5 to 10 cm narrower than the one below.

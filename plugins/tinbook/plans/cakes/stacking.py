@@ -129,8 +129,8 @@ def board_under(design: CakeDesign, foot: TierAsked, cake: Cake, facts: Facts) -
     else as the book chooses it. AskError where none so large is sold."""
     board = board_written(design, cake) or board_of(cake, foot.settled, foot.settled.board, facts)
     if board.size_mm is None:
-        hint = 'name a smaller cake, or write "board: none" for one that stands on none'
-        raise AskError(f"there is no board large enough for {foot.tin.name}", hint)
+        hint = 'name a smaller cake, or write "board: none" for a cake that has no board'
+        raise AskError(f"there is no board large enough for {foot.tin.as_said}", hint)
     return board
 
 

@@ -226,5 +226,5 @@ def _worked(cakes: Cakes, facts: Facts) -> Worked:
             saying("paste_and_ribbon", paste_mm=settled["board_paste"], over_mm=settled["ribbon_over"]),
             saying("box_room", beside_mm=settled["box_beside"], above_mm=settled["box_above"]),
         ),
-        ("common practice", "house judgement"),
+        ("common practice", "our own judgement"),
     )

@@ -86,6 +86,6 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
         such_g = entry.used / ratio
         message = (
             f"{entry.used:g} g is {ratio:.2g} times what a cake like this takes, {such_g:.0f} g; "
-            "the book does not learn from it"
+            "the book will not learn from it"
         )
         yield Flaw(code="wild entry", path=("used",), message=message, hint="weigh again, or take the entry out")

@@ -107,7 +107,7 @@ def choices(
     book: Book, facts: Facts, height_mm: float | None = None, portions: tuple[Portion, ...] | None = None
 ) -> Choices:
     """What the house can choose from, for its own portions and at its usual cake height: tins that go in its oven and
-    whose cakes have a stock drum."""
+    whose cakes have a standard-size drum."""
     settled = finishing(book.finish, facts)
     height_mm = height_mm or settled.heights_mm[0]
     outlines = tuple(

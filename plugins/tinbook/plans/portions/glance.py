@@ -149,4 +149,4 @@ def _same_worked(sizes: Mapping[str, Portion], usual_mm: float, facts: Facts) ->
     )
     sources = (portion.said_by for portion in sizes.values() if portion.said_by in facts.sources)
     inputs = (saying("usual_height", high_mm=usual_mm), *written)
-    return Worked(saying("same_weight"), inputs, tuple(dict.fromkeys(sources)) or ("house judgement",))
+    return Worked(saying("same_weight"), inputs, tuple(dict.fromkeys(sources)) or ("our own judgement",))

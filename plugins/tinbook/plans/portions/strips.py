@@ -20,7 +20,7 @@ SAME_RADIUS = 1e-6
 """An outline with more corners than this whose squared distances from the middle differ by no more, as a share, is a
 round; coarser than the grain, as its corners are sums of sines."""
 NARROW, WIDE = 0.75, 1.34
-"""How wide a strip may be, in lengths of the mean piece. House judgement."""
+"""How wide a strip may be, in lengths of the mean piece. Our own judgement."""
 
 
 def in_strips(job: Job) -> Cut:

@@ -134,7 +134,7 @@ def portions_worked(sizes: Mapping[str, Portion], cake: Saying, facts: Facts) ->
                 (
                     *(portion.said_by for portion in portions if portion.said_by in facts.sources),
                     "common practice",
-                    "house judgement",
+                    "our own judgement",
                 )
             )
         ),

@@ -89,7 +89,7 @@ def _minute_flaws(
     if not usual_min / most <= entry.done_after <= usual_min * most:
         message = (
             f"{entry.done_after:g} min is far from the {usual_min:.0f} min a cake like this takes; "
-            "the book does not learn from it"
+            "the book will not learn from it"
         )
         hint = "check the time and the tin"
         yield Flaw(code="wild entry", path=("done after",), message=message, hint=hint)

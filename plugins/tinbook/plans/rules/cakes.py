@@ -54,32 +54,35 @@ def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
     """No tiers, a tier wider than the one below, what nothing stands on, cups among tiers, pillars under the foot."""
     if not design.tiers:
         hint = 'write them from the bottom, such as "[25 cm, 20 cm]"'
-        yield Flaw(code="tiers", path=("tiers",), message="the cake has no tier", hint=hint)
+        yield Flaw(code="tiers", path=("tiers",), message="the cake has no tiers", hint=hint)
     lower: Tin | None = None
     for index, tier in enumerate(design.tiers):
         path, tin = ("tiers", index), tier.tier.tin
         if tin.kind.in_trays and len(design.tiers) > 1:
             hint = 'write them under "beside:"'
-            yield Flaw(code="tiers", path=path, message="cups are no tier of a stacked cake", hint=hint)
+            yield Flaw(code="tiers", path=path, message="cupcakes cannot be a tier of a stacked cake", hint=hint)
         elif lower is not None and (flaw := _stands_flaw(path, tin, lower)):
             yield flaw
         if index == 0 and tier.on_pillars:
-            message, hint = "the bottom tier stands on the board, not on pillars", "write it at the tier above"
+            message = "the bottom tier stands on the board, not on pillars"
+            hint = "write it on the line for the tier above"
             yield Flaw(code="tiers", path=(*path, "on pillars"), message=message, hint=hint, on_key=True)
         lower = tin
     for index, tier in enumerate(design.beside):
         for key, said in (("on pillars", tier.on_pillars), ("dummy", tier.dummy)):
             if said:
-                message, hint = f"what stands beside a cake has no {key.removeprefix('on ')}", "take it out"
+                message, hint = "a cake that stands beside the main one cannot be a dummy", "take it out"
+                if key != "dummy":
+                    message = "a cake that stands beside the main one cannot stand on pillars"
                 yield Flaw(code="tiers", path=("beside", index, key), message=message, hint=hint, on_key=True)
 
 
 def _stands_flaw(path: Path, upper: Tin, lower: Tin) -> Flaw | None:
     if lower.kind.solid != "upright" or lower.kind.in_trays:
-        message, hint = f"nothing stands on {lower.name}", "write the tiers from the bottom"
+        message, hint = f"nothing can stand on {lower.as_said}", "write the tiers from the bottom"
         return Flaw(code="tiers", path=path, message=message, hint=hint)
     if any(top > low for top, low in zip(upper.bounds_mm, lower.bounds_mm, strict=True)):
-        message = f"{upper.name} is wider than {lower.name} below it"
+        message = f"{upper.as_said} is wider than {lower.as_said} below it"
         return Flaw(code="tiers", path=path, message=message, hint="write the tiers from the bottom, the widest first")
     return None
 
@@ -91,16 +94,17 @@ def _word_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
         if tier.tier.tin.kind.in_trays:
             for name in OF_CAKES:
                 if name in own:
-                    message = f'cups have no "{name}": they are not filled and coated like a cake'
-                    hint = "take it out; ice them by their own recipe"
+                    message = f'cupcakes have no "{name}": they are not filled and coated like a cake'
+                    hint = "take it out; ice them in their own recipe"
                     yield Flaw(code="tiers", path=(*path, name), message=message, hint=hint, on_key=True)
         elif tier.dummy:
             for name in OF_BATTER:
                 if name in own:
-                    message, hint = f'a dummy is of foam and has no "{name}"', 'take it out, or take "dummy" out'
+                    message = f'a dummy is made of foam, so it has no "{name}"'
+                    hint = 'take it out, or take "dummy" out'
                     yield Flaw(code="tiers", path=(*path, name), message=message, hint=hint, on_key=True)
         if tier.tier.tin.kind.solid != "upright" and "height" in own:
-            message = f"a {tier.tier.tin.kind.noun} is as high as its shape"
+            message = f"the height of a {tier.tier.tin.kind.noun} is fixed by its shape"
             yield Flaw(code="tiers", path=(*path, "height"), message=message, hint="take it out", on_key=True)
         if not tier.dummy and path not in bare[1:]:
             yield from _mixture_flaws(design, tier, path, book, facts, lost)
@@ -161,17 +165,17 @@ def _size_flaws(design: CakeDesign) -> Iterator[Flaw]:
     for name, sizes in (design.sizes or {}).items():
         path, count = ("sizes", name), len(design.tiers)
         if name.strip().lower() == WRITTEN or STEPS.fullmatch(name.strip()):
-            message, hint = f'"{name}" already means a size of every cake', "give this one another name"
+            message, hint = f'"{name}" is already the name of a size that every cake has', "give this one another name"
             yield Flaw(code="sizes", path=path, message=message, hint=hint, on_key=True)
         if len(sizes) != count:
-            message = f"this size has {len(sizes)} tier{'' if len(sizes) == 1 else 's'}, and the cake {count}"
-            hint = "write as many tiers, from the bottom; for more or fewer start another cake from this one"
+            message = f"this size has {len(sizes)} tier{'' if len(sizes) == 1 else 's'}, but the cake has {count}"
+            hint = "write as many tiers, from the bottom; if you want more or fewer, start another cake from this one"
             yield Flaw(code="sizes", path=path, message=message, hint=hint)
             continue
         for index, (size, tier) in enumerate(zip(sizes, design.tiers, strict=True)):
             here, tin, own = (*path, index), size.tin, tier.tier.tin
             if tin.kind.in_trays != own.kind.in_trays or tin.kind.solid != own.kind.solid:
-                message = f"{tin.name} cannot stand in for {own.name}"
+                message = f"{tin.as_said} cannot replace {own.as_said}"
                 yield Flaw(code="sizes", path=here, message=message, hint="write a tier of the same sort")
             elif index and (flaw := _stands_flaw(here, tin, sizes[index - 1].tin)):
                 yield flaw

@@ -21,7 +21,7 @@ def board_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
     if not written:
         return
     if design.tiers and all(tier.tier.tin.kind.in_trays for tier in design.tiers):
-        message, hint = "cups stand in a box, not on a board", "take it out"
+        message, hint = "cupcakes go in a box, not on a board", "take it out"
         yield Flaw(code="board", path=("board",), message=message, hint=hint, on_key=True)
         return
     if board.missing:
@@ -32,7 +32,7 @@ def board_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
         yield Flaw(code="board", path=("board", "wider"), message=message, hint=hint, on_key=True)
     elif board.size is not None and round(board.size, 2) not in SOLD_MM:
         larger = next((size for size in SOLD_MM if size > board.size), SOLD_MM[-1])
-        message = f"no board {board.size / 10:g} cm wide is sold"
+        message = f"boards are not sold {board.size / 10:g} cm wide"
         yield Flaw(code="board", path=("board", "size"), message=message, hint=f"the nearest is {larger / 10:g} cm")
     for name in ("paste", "colour"):
         if board.covered == "no" and getattr(board, name) is not None:
@@ -50,7 +50,7 @@ def _no_board_flaws(design: CakeDesign) -> Iterator[Flaw]:
     """What a cake without a board cannot have."""
     for name in ("wider", "covered", "paste", "colour"):
         if name in design.board.model_fields_set:
-            message, hint = f'there is no board, and so no "{name}" of it', "take it out, or give the board a size"
+            message, hint = f'there is no board, so it cannot have a "{name}"', "take it out, or give the board a size"
             yield Flaw(code="board", path=("board", name), message=message, hint=hint, on_key=True)
     for index, each in enumerate(design.decorations):
         if each.on == BOARD:
@@ -68,10 +68,10 @@ def decoration_flaws(design: CakeDesign, book: Book, lost: Collection[str]) -> I
             message = f"there is no tier {each.tier}: the cake has {count}"
             yield Flaw(code="decorations", path=(*path, "tier"), message=message, hint="count them from the bottom")
         elif design.tiers and all(tier.tier.tin.kind.in_trays for tier in design.tiers):
-            message, hint = "cups have no board, side or top to stand a decoration on", "name it in their recipe"
+            message, hint = "cupcakes have no board, side or top to stand a decoration on", "name it in their recipe"
             yield Flaw(code="decorations", path=path, message=message, hint=hint)
         elif each.on == SIDE and design.tiers and _place(design, each).kind.solid != "upright":
-            message = f"nothing hangs on the side of {_place(design, each).name}"
+            message = f"nothing can hang on the side of {_place(design, each).as_said}"
             yield Flaw(code="decorations", path=(*path, "on"), message=message, hint="stand it on top or on the board")
 
 

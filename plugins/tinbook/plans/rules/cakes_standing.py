@@ -56,7 +56,7 @@ def _tier_flaws(design: CakeDesign, asked: TierAsked, portion: Portion) -> Itera
         can_be(asked, cake)
     except AskError as error:
         here = said_at(design, tier, path, "height" if design.of(tier, "height") else "layers")
-        hint = "write fewer or thinner layers, less filling or a lower tier, or name a deeper tin"
+        hint = "write fewer or thinner layers, less filling or a shorter tier, or name a deeper tin"
         yield Flaw(code="tiers", path=here, message=error.message, hint=hint)
         return
     if not asked.dummy and not cut_of(asked.tin, portion, cake.stands_mm if cake else 0.0).count:
@@ -93,8 +93,9 @@ def _stack_flaws(design: CakeDesign, tiers: Sequence[TierAsked], book: Book, fac
         wide = guide_of(cake, foot.settled)
         short = [side for side, have in zip(wide, board.size_mm, strict=True) if not fits(side, have)]
         if short:
-            message = f"the coated cake is {max(short) / 10:.1f} cm wide, and the board {board.size_mm[0] / 10:g} cm"
-            yield Flaw(code="board", path=("board", "size"), message=message, hint="write a wider board")
+            wide_cm, have_cm = max(short) / 10, board.size_mm[0] / 10
+            message = f"the coated cake is {wide_cm:.1f} cm wide, but the board is only {have_cm:g} cm"
+            yield Flaw(code="board", path=("board", "size"), message=message, hint="give a wider board")
             return
     try:
         for lower, upper in pairwise(tiers):

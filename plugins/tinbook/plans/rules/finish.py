@@ -19,13 +19,15 @@ from tinbook.tins import Tin
 from tinbook.tins.growth import area_and_edge
 
 THIN_MM = 10.0
-"""The least side of a portion (house judgement)."""
+"""The least side of a portion (our own judgement)."""
 KIND = re.compile(r"[^\W\d_]+(?:[ -][^\W\d_]+){0,2}")
 """What the house may call a portion: up to three words, letters only."""
 MOST_OF_ROOM = 0.9
 """Coats count as filling at most this much of a tube: where they fill it, there is no edge to mark."""
 MOST_CROWDED = 1.02
 """How much longer than the edge a row of marks may be: set that much closer, nobody sees it."""
+COVERED = {"cover": "cake", "board": "board"}
+"""What a paste covers, by its role."""
 COATS = {"filling": "filling", "crumb_coat": "crumb coat", "final_coat": "final coat"}
 
 
@@ -70,7 +72,10 @@ def made_flaws(finish: Finish, book: Book, facts: Facts, lost: Collection[str] =
         elif role not in facts.kinds[kind].plays:
             can = [slug for slug, each in book.mixtures.items() if role in facts.kinds[each.kind].plays]
             hint = f"name another, such as {can[0]}" if can else "name another mixture"
-            message = f'"{word}" is {facts.kinds[kind].title.lower()}, which cannot be the {role}'
+            called = facts.kinds[kind].title.lower()
+            message = f'"{word}" is {called}, which cannot be used as the {role}'
+            if role in COVERED:
+                message = f'"{word}" is {called}, which cannot be used to cover the {COVERED[role]}'
             yield Flaw(code="made with", path=path, message=message, hint=hint)
 
 
@@ -116,15 +121,17 @@ def border_flaws(border: Border | None, settled: Finishing, tins: Sequence[Tin])
         return
     smallest = Cake(min(cakes, key=lambda tin: area_and_edge(tin)[1]), settled.heights_mm[0], 1)
     edge_mm = smallest.outline.grown(min(settled.coats_mm, MOST_OF_ROOM * smallest.outline.room_mm)).edge_mm
-    name = smallest.tin.name
+    name = smallest.tin.as_said
     if border.pitch > edge_mm:
-        message = f"marks {border.pitch:g} mm apart do not fit: the smallest cake, {name}, is {edge_mm:.0f} mm round"
+        message = (
+            f"marks {border.pitch:g} mm apart do not fit: the smallest cake, {name}, is {edge_mm:.0f} mm all round"
+        )
         hint = "write how far one mark is from the next, such as 14 mm"
         yield Flaw(code="finish", path=("border", "pitch"), message=message, hint=hint)
     elif border.count and border.count * border.pitch > edge_mm * MOST_CROWDED:
         message = (
             f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit: the smallest cake, {name}, "
-            f"is {edge_mm:.0f} mm round"
+            f"is {edge_mm:.0f} mm all round"
         )
         hint = f"there is room for {int(edge_mm / border.pitch)}; leave the count out and the book works it out"
         yield Flaw(code="finish", path=("border", "count"), message=message, hint=hint)

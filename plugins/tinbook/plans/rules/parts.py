@@ -18,7 +18,7 @@ from tinbook.tins import Ring
 
 NO_COLOUR = "none"
 LEAST_LEFT_MM = 3.0
-"""How much of a part must stay beyond its support (house judgement)."""
+"""How much of a part must stay beyond its support (our own judgement)."""
 LONGEST_HINT = 240
 """A house may have hundreds of colours."""
 FORMS = ("solid", "sheet", "strip", "rope")

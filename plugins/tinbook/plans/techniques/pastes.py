@@ -46,4 +46,4 @@ def paste_called(word: str, book: Book, facts: Facts) -> Paste:
     density = g_per_ml(book.cards[name], facts)
     if density is None:
         raise LookupError(word)
-    return Paste(None, name, density, "house judgement")
+    return Paste(None, name, density, "our own judgement")

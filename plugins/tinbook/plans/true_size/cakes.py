@@ -40,7 +40,7 @@ def ring_template(tin: Tin, book: Book, facts: Facts) -> Template:
     guide = Stroke.ring("inner", ring_round(tin, out_mm))
     board, guide_mm = board_of(cake, settled, settled.board, facts), guide_of(cake, settled)
     if board.size_mm is None:
-        raise AskError(f"there is no board large enough for {tin.name}", "name a smaller cake")
+        raise AskError(f"there is no board large enough for {tin.as_said}", "name a smaller cake")
     wide, long = board.size_mm
     edge = Stroke("cut", oval((0.0, 0.0), wide, long, DISC_CORNERS)) if board.disc else _box(wide, long)
     guide_size, board_size = ruler_size(*guide_mm), ruler_size(wide, long)

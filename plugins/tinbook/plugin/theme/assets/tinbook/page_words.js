@@ -34,7 +34,7 @@ export const sums = {
   byBowl: (low, high) => `${low} to ${high}, depending on how clean you scrape the bowl`,
   over: grams => `${grams} left over`,
   baked: grams => `about ${grams} each when baked`,
-  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent} % out`,
+  become: (count, percent) => `${count} ${count === 1 ? "egg" : "eggs"}, ${percent}% out`,
   none: "Enter figures above zero.",
 };
 

@@ -2,6 +2,7 @@
 import { spans, units } from "./words.js";
 
 const FRACTIONS = { 125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞" };
+const PINCH = 0.0625;
 const NBSP = "\u00a0";
 const MINUS = "\u2212";
 
@@ -16,6 +17,7 @@ export function number(value) {
 }
 
 export function mixed(value) {
+  if (value === PINCH) return "1/16";
   const whole = Math.trunc(value);
   const fraction = FRACTIONS[Math.round((value - whole) * 1000)];
   return fraction ? `${whole || ""}${fraction}` : number(value);

@@ -70,7 +70,8 @@ export function cakeName(recipe, choice) {
 }
 
 export function massWords(recipe, choice, { shown, tin, inEach }) {
-  if (!recipe.tins.length || choice.count <= 1) return words.together(grams(shown.massShown));
+  if (!recipe.tins.length) return words.madeFrom(grams(shown.massShown));
+  if (choice.count <= 1) return words.together(grams(shown.massShown));
   return (tin?.holes > 1 ? words.inEachCup : words.inEach)(grams(inEach));
 }
 
