@@ -13,7 +13,19 @@ from tinbook.plugin.classic import classic_script
 
 WORKERS = Path(__file__).parent / "workers"
 OURS = "assets/tinbook"
-ENTRIES = ("main", "mixture", "mixture_tables", "tins", "technique", "narrow", "measures", "guests", "cuts", "home")
+ENTRIES = (
+    "main",
+    "mixture",
+    "mixture_tables",
+    "tins",
+    "technique",
+    "narrow",
+    "measures",
+    "guests",
+    "cuts",
+    "home",
+    "cake",
+)
 """The scripts that pages load; the others are imported by these."""
 FINDING = "finding"
 """The modules that Find starts from; the first gives it its name."""
