@@ -11,6 +11,9 @@ from tinbook.pages.base.shared import plural, source_anchor
 from tinbook.pages.spelling import formats
 
 
+FORMER = {"source-our-own-judgement": "source-house-judgement"}
+
+
 @dataclass(frozen=True, slots=True)
 class SourceView:
     """A source and the figures that rest on it."""
@@ -18,6 +21,11 @@ class SourceView:
     anchor: str
     source: Source
     facts: tuple[tuple[str, str], ...]
+
+    @property
+    def former(self) -> str:
+        """The anchor it had before, for links from elsewhere; empty if that never changed."""
+        return FORMER.get(self.anchor, "")
 
     @property
     def count(self) -> str:
