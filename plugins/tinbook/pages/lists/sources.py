@@ -10,7 +10,6 @@ from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import plural, source_anchor
 from tinbook.pages.spelling import formats
 
-
 FORMER = {"source-our-own-judgement": "source-house-judgement"}
 
 
