@@ -55,6 +55,9 @@ def test_so_many_weighings_are_in_sight_of_every_mixture(
     assert few == {}
 
 
+UNKNOWN = "Allergens not known"
+
+
 def test_steps_stand_beside_the_weighings_from_one_height(page: Callable[..., Page], demo_url: str) -> None:
     tab = page(viewport={"width": 1180, "height": 820})
     tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
@@ -74,7 +77,7 @@ def test_what_is_in_it_is_in_sight_beside_the_weighings(page: Callable[..., Page
         words = tab.locator(".tb-band").inner_text()
         strong = tab.locator("#safety .tb-allergens strong").all_inner_texts()
         assert all(name in words for name in strong), slug
-        assert ("Unknown" in tab.locator("#safety").inner_text()) == ("Unknown" in words)
+        assert (UNKNOWN in tab.locator("#safety").inner_text()) == (UNKNOWN in words)
 
 
 def test_the_dial_of_the_house_stands_large_in_the_step_that_heats_the_oven(

@@ -30,7 +30,7 @@ def test_it_says_where_a_colour_is_used(filled: Callable[[str], str]) -> None:
     red = page[page.index("Lamp red") :]
     red = red[: red.index("</li>")]
     assert 'href="/techniques/lighthouse-for-the-front#"' in red and f"E129 (allura red): {PHRASE}" in red
-    assert "check what the law says where you are" in page
+    assert "check the law where you are" in page
 
 
 def test_what_links_to_a_flagged_part_is_flagged(filled: Callable[[str], str]) -> None:

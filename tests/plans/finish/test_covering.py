@@ -208,7 +208,7 @@ def test_whose_range_it_is_is_said_of_each_paste(paste: Batch, batch: Batched, k
         made = batch(kind=kind, tins=None, makes="1 kg", bake=None, mix=["1 kg sugarpaste"])
         return [each for each in inputs_of(paste_table(made, kitchen, facts).worked) if "the range" in each]
 
-    every = "the range: three publishers' charts work out at 4.6 to 9.3 mm of sugarpaste, 6.4 mm in the middle"
+    every = "the range: three publishers' charts work out at 4.6 to 9.3 mm of sugarpaste, middle figure 6.4 mm"
     assert len(told("sugarpaste")) == 1 and told("sugarpaste")[0].startswith(every)
     assert told("marzipan")[1].endswith("one chart for marzipan works out at 5.2 to 9.3 mm, 8.2 mm in the middle")
     assert told("chocolate paste")[1].endswith("we know of no published chart for chocolate paste")

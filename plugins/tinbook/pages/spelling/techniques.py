@@ -18,7 +18,7 @@ CALLED = {"frustum": "tapered cylinder"}
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "in_part": "in {part}",
     "wanted_and_noted": "{wanted}; {note}",
-    "some_of": "some of what is in {mixture}",
+    "some_of": "something in {mixture}",
     "law": _law,
     "shape_solid": lambda how, form: f"{how} {CALLED.get(form, form)}".strip(),
     "shape_rope": "rope",

@@ -11,7 +11,7 @@ from tinbook.pages.spelling.sayings import spell
 from tinbook.pages.technique.figures import exact, pot_g, weight_g
 from tinbook.plans.techniques.colours import Colouring, ColourNeed, Pot
 
-LABEL = "In the UK and EU these words go on the label; check what the law says where you are."
+LABEL = "In the UK and EU these words go on the label; check the law where you are."
 
 
 @dataclass(frozen=True, slots=True)

@@ -217,10 +217,7 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
             cake=spelled.cake,
             shown=spelled.shown or cake is not None,
             total=spelled.total,
-            ready=tuple(
-                f"Have {each.total} g of {each.paste} ready: some will stick to your hands and the board."
-                for each in spelled.ready
-            ),
+            ready=tuple(f"Have {each.total} g of {each.paste} ready: some sticks to hands." for each in spelled.ready),
             heavy=spelled.heavy,
             high=put.high if put else "",
             drawings=tuple(_drawings(sums, f"tb-put-{nth}")),
@@ -263,7 +260,7 @@ def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     # where something is unknown, what follows says that this is no promise
     no_promise = "" if strip.unknown else ", but that does not make it “free from”: check the packets"
-    return named or (Advice("", f"none of the fourteen allergens is listed{no_promise}"),)
+    return named or (Advice("", f"None of the fourteen allergens is listed{no_promise}"),)
 
 
 def _made_with(strip: AllergenStrip | None) -> str:

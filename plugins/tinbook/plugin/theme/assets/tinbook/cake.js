@@ -13,7 +13,7 @@ function sizes(root) {
   const form = find("form", root);
   const [guests, top] = all("input", form);
   const answer = find("output", form);
-  const key = `size ${root.dataset.slug}`;
+  const key = `size-${root.dataset.slug}`;
   const written = chips.find(chip => chip.getAttribute("aria-pressed") === "true");
   const kept = read(key, {});
   const chipOf = size => chips.find(chip => chip.dataset.size === size);
@@ -42,7 +42,7 @@ function sizes(root) {
     tell({ size });
   }
 
-  const serves = chip => Number(top?.checked ? chip.dataset.kept : chip.dataset.serves);
+  const serves = chip => Number(top?.checked ? chip.dataset.top : chip.dataset.serves);
 
   // The smallest that serves so many; of two alike the one in tins of the house.
   function forGuests() {
