@@ -96,7 +96,7 @@ def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., 
     assert "<b>milk</b> (butter)" in html and "Unknown does not mean" in html
     none = sheet_of("set-dowels", sheet_desk(materials=["100 g caster sugar"], steps=["Look."]))
     assert (none.contains[0].text, none.unknown) == (
-        "none of the fourteen allergens is listed, but that does not make it “free from”: check the packets",
+        "None of the fourteen allergens is listed, but that does not make it “free from”: check the packets",
         "",
     )
     empty = sheet_of("set-dowels", sheet_desk(materials=[], steps=["Look."]))
