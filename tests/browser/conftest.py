@@ -200,6 +200,16 @@ def placed(each: Locator, within_s: float = 10.0) -> dict[str, float]:
     return dict(box)
 
 
+def pictured(tab: Page) -> bytes:
+    """What stands on the screen, as PNG. A busy machine now and then fails to draw it in time: then it is asked again."""
+    for _ in range(3):
+        try:
+            return tab.screenshot()
+        except Error:
+            time.sleep(1.0)
+    return tab.screenshot()
+
+
 def stays(tab: Page, change: Callable[[], None], kept: Callable[[], bool]) -> None:
     """What a reader changes in a file's page is there when it is opened again.
 

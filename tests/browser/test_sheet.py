@@ -15,7 +15,7 @@ import zxingcpp
 from click.testing import CliRunner
 from PIL import Image
 from playwright.sync_api import Page
-from tests.browser.conftest import stays
+from tests.browser.conftest import pictured, stays
 
 from tinbook.cli import main
 from tinbook.loading import Loaded
@@ -190,5 +190,5 @@ def test_the_code_can_be_scanned_in_the_light_and_in_the_dark(page: Callable[...
     for scheme in ("light", "dark"):
         tab = page(viewport=PHONE, color_scheme=scheme, device_scale_factor=2)
         opened(tab, richest)
-        (code,) = zxingcpp.read_barcodes(Image.open(BytesIO(tab.screenshot())))
+        (code,) = zxingcpp.read_barcodes(Image.open(BytesIO(pictured(tab))))
         assert code.text == f"{ADDRESS}/techniques/{richest.stem}/"
