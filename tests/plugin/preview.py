@@ -10,7 +10,6 @@ from typing import Any
 
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
-from mkdocs.exceptions import Abort
 
 from tinbook.plugin import TinbookPlugin
 
@@ -143,6 +142,3 @@ class Hand:
             path.read_text("utf-8").replace("name: ", "name: Another ", 1), "utf-8"
         )
         return f"{path.name} copied"
-
-
-__all__ = ["Abort", "Hand", "Preview", "changed", "values"]

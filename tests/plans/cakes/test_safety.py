@@ -7,9 +7,8 @@ from tests.plans.cakes.conftest import Design, Made, in_house
 from tinbook.loading import Loaded
 from tinbook.models import Book
 from tinbook.plans.base.weighing import weigh
-from tinbook.plans.cakes.safety import strip_for
 from tinbook.plans.cakes.whole import whole_cake
-from tinbook.plans.mixtures.safety import allergens
+from tinbook.plans.mixtures.safety import allergens, strip_of
 from tinbook.plans.techniques.technique import technique_cautions
 
 PLAIN = {"tiers": "20 cm", "mixture": "almond-lemon-cake", "cover": "none"}
@@ -45,7 +44,7 @@ def test_a_decoration_brings_its_own(made: Made) -> None:
 
 
 def test_what_nobody_has_said_anything_about_is_unknown_and_never_free(demo: Loaded) -> None:
-    strip = strip_for([("driftwood", None), ("butter", ("milk",))], demo.facts)
+    strip = strip_of([("driftwood", None), ("butter", ("milk",))], demo.facts)
     assert strip.unknown == ("driftwood",) and [each.allergen for each in strip.contains] == ["milk"]
 
 

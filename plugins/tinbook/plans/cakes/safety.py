@@ -12,7 +12,7 @@ from tinbook.plans.base.weighing import Batch
 from tinbook.plans.cakes.stacking import StackedUp
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import MixtureTotal, PasteTotal, tier_said
-from tinbook.plans.mixtures.safety import AllergenStrip, cautions, strip_of
+from tinbook.plans.mixtures.safety import cautions
 from tinbook.plans.techniques.colours import Colouring, law_said
 from tinbook.plans.techniques.naming import mixture_called
 from tinbook.plans.techniques.parts import COLOUR, part_traits
@@ -91,11 +91,6 @@ def _eaten(technique: Technique, book: Book) -> Iterator[str]:
         else:
             for line in book.mixtures[slug].mix:
                 yield book.house_word(line.take.name) or line.take.name
-
-
-def strip_for(eaten: Iterable[tuple[str, tuple[str, ...] | None]], facts: Facts) -> AllergenStrip:
-    """The allergens of the whole cake, in the order of the law's list."""
-    return strip_of(eaten, facts)
 
 
 def cautions_at(

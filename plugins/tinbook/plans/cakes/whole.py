@@ -12,11 +12,11 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.asked import TierAsked, in_tin, tiers_asked
 from tinbook.plans.cakes.figures import CakeFigure, figures
-from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of, strip_for
+from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
 from tinbook.plans.cakes.tiers import TierWorked, worked_tier
 from tinbook.plans.cakes.totals import MixtureTotal, PasteTotal, Totals, mixture_totals, paste_totals, totals
-from tinbook.plans.mixtures.safety import AllergenStrip
+from tinbook.plans.mixtures.safety import AllergenStrip, strip_of
 from tinbook.plans.portions.cutting import ASKED, Portion, portion_called, portion_sizes
 from tinbook.tins import Tin
 
@@ -150,7 +150,7 @@ def whole_cake(
         totals=totals(every, stacked),
         portion=size,
         kept=tiers[-1].serves if keep_top else 0,
-        allergens=strip_for(allergens_of(every, mixtures, pastes, techniques, book, facts), facts),
+        allergens=strip_of(allergens_of(every, mixtures, pastes, techniques, book, facts), facts),
         law=law_of(every, pastes, book, facts),
         cautions=cautions_at(every, stacked, mixtures, pastes, techniques, book, facts),
         worked=_worked(every, stacked, size, facts),
