@@ -208,10 +208,10 @@ def test_where_to(run: Run, tower: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "told"),
     [
-        ("towr", 'the book has no technique "towr"; did you mean "tower"?'),
-        ("zzzz", 'the book has no technique "zzzz"; it has: '),
-        ("../tower", 'the book has no technique "../tower"; did you mean "tower"?'),
-        ("mud-cake", 'the book has no technique "mud-cake"; '),
+        ("towr", 'the book has no technique or cake "towr"; did you mean "tower"?'),
+        ("zzzz", 'the book has no technique or cake "zzzz"; it has: '),
+        ("../tower", 'the book has no technique or cake "../tower"; did you mean "tower"?'),
+        ("mud-cake", 'the book has no technique or cake "mud-cake"; '),
     ],
 )
 def test_no_such_technique(run: Run, tower: Path, here: Path, name: str, told: str) -> None:

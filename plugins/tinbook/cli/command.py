@@ -17,7 +17,7 @@ PARTS: Mapping[str, str] = {
     "new": "Start a book, a mixture or a cake.",
     "schema": "Write the folder schema, so that an editor knows every key in the book's files.",
     "serve": "Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve.",
-    "sheet": "Write the technique NAME as a single file to send or print.",
+    "sheet": "Write the technique or cake NAME as a single file to send or print.",
     "table": "Print the table called NAME; without a NAME, list them all.",
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
 }

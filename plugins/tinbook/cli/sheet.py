@@ -1,80 +1,119 @@
-"""`tinbook sheet`: one technique as a file of its own, to send or to print.
+"""`tinbook sheet`: a technique or a whole cake as a file of its own, to send or to print.
 
-The sheet is built in `pages/technique/sheet`, which says what goes along; its PDF is set in `press`.
+A sheet is built in `pages`, where its fields say what goes along; its PDF is set in `press`.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from importlib import resources
 from pathlib import Path
+from typing import Any
 
 import click
 
+from tinbook.cli.cake_sheet import SizeAsked, cake_sheet
 from tinbook.cli.command import recipes_of
 from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, write_all
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
+from tinbook.models import CakeDesign, Technique
 from tinbook.pages.base.page import Desk
+from tinbook.pages.cake.sheet import cake_sheet_page
 from tinbook.pages.technique.sheet import sheet_of
 from tinbook.pages.technique.sheet_file import Dress, sheet_page
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.techniques.kit import MOST_PEOPLE
-from tinbook.press import sheet_pdf
+from tinbook.press import cake_sheet_pdf, sheet_pdf
 from tinbook.problems import nearest
 from tinbook.tins import Tin
 
 LARGE_BYTES = 2_000_000
 PACKAGE = resources.files("tinbook")
+TECHNIQUE, CAKE = "techniques", "cakes"
 
 
 @click.command()
 @click.argument("name")
-@click.option("--people", type=click.IntRange(1, MOST_PEOPLE), default=1, help="For how many people.")
+@click.option("--people", type=click.IntRange(1, MOST_PEOPLE), help="A technique: for how many people.")
 @click.option("--pdf", is_flag=True, help="Write an A4 PDF as well.")
 @click.option(
     "-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to write it; NAME.html if not given."
 )
-@click.option("--cake", metavar="TIN", help='The cake to make it for, with its templates, such as "round 20 cm".')
+@click.option(
+    "--cake", metavar="TIN", help='A technique: the cake to make it for, with its templates, such as "round 20 cm".'
+)
+@click.option("--size", metavar="SIZE", help="A cake: its size, by name or as +1, -2; as written if not given.")
+@click.option("--guests", type=click.IntRange(1, 1000), help="A cake: the smallest of its sizes for so many guests.")
 @PAPER
 @SVG
 @FORCE
 @click.pass_obj
-def sheet(
-    book: Path, name: str, people: int, pdf: bool, output: Path | None,
-    cake: str | None, paper: str, svg: bool, force: bool,
-) -> None:  # fmt: skip
-    """Write the technique NAME as a single file to send or print. Nothing private goes into it.
+def sheet(book: Path, /, name: str, pdf: bool, output: Path | None, force: bool, **asked: Any) -> None:
+    """Write the technique or cake NAME as a single file to send or print. Nothing private goes into it.
 
     For a technique with parts, every cake is there to choose from, with its templates at actual size. With --cake the
-    sheet is for that cake alone, and its templates are written as a PDF beside it too.
+    sheet is for that cake alone, and its templates are written as a PDF beside it too. A cake of the book comes in one
+    size, with all there is to bake, mix, weigh and have ready for it.
     """
     loaded = load_book(recipes_of(book), kitchen=False)
-    slug = _slug(name, loaded, book)
-    if svg and not cake:
-        raise click.ClickException('templates are for a cake: say which, such as --cake "round 20 cm"')
-    tin: Tin | None = None
-    stem = slug
+    room, slug = _named(name, loaded, book)
+    _refuse(room, asked)
     try:
-        if cake:
-            tin = _cake(slug, cake, loaded)
-            stem = f"{slug}-{slug_of(tin.name)}"
+        if room == CAKE:
+            files = _of_cake(slug, SizeAsked(asked["size"], asked["guests"]), loaded, output, pdf, force)
+        else:
+            files = _of_technique(slug, loaded, output, pdf, force, asked)
     except AskError as error:
         raise click.ClickException(f"{error.message}: {error.hint}") from None
-    page = output or Path(f"{stem}.html")
-    if page.suffix.lower() not in (".html", ".htm"):
-        raise click.ClickException(f'"{page}" does not end in .html; a PDF is written beside it with --pdf')
+    write_all(files, force)
+    if any(len(content) > LARGE_BYTES for path, content in files.items() if path.suffix == ".html"):
+        click.echo("  That is large for an email: fewer photos make it smaller.")
+
+
+def _of_cake(
+    slug: str, size: SizeAsked, loaded: Loaded, output: Path | None, pdf: bool, force: bool
+) -> dict[Path, bytes]:
+    made, stem = cake_sheet(slug, size, loaded)
+    page = _page(output, stem, pdf, force)
+    files = {page: cake_sheet_page(made, dress()).encode()}
+    return {**files, page.with_suffix(".pdf"): cake_sheet_pdf(made)} if pdf else files
+
+
+def _of_technique(
+    slug: str, loaded: Loaded, output: Path | None, pdf: bool, force: bool, asked: Mapping[str, Any]
+) -> dict[Path, bytes]:
+    cake, svg = asked["cake"], asked["svg"]
+    if svg and not cake:
+        raise click.ClickException('templates are for a cake: say which, such as --cake "round 20 cm"')
+    tin = _cake(slug, cake, loaded) if cake else None
+    page = _page(output, f"{slug}-{slug_of(tin.name)}" if tin else slug, pdf, force)
     desk = Desk(loaded.book, loaded.facts, loaded.broken)
-    names = [page, *([page.with_suffix(".pdf")] if pdf else [])]
-    free(names, force)
-    made = sheet_of(slug, desk, people, tin, paper)
+    made = sheet_of(slug, desk, asked["people"] or 1, tin, asked["paper"])
     files = {page: sheet_page(made, dress()).encode(), **({page.with_suffix(".pdf"): sheet_pdf(made)} if pdf else {})}
     if tin:
         beside = page.with_name(f"{page.stem}-templates.pdf")
         templates = [paper_page for parts in made.cakes for paper_page in parts.templates]
         files |= files_of(f"{made.name}, templates for {tin.name}", templates, beside, svg) if templates else {}
-    write_all(files, force)
-    if len(files[page]) > LARGE_BYTES:
-        click.echo("  That is large for an email: fewer photos make it smaller.")
+    return files
+
+
+def _page(output: Path | None, stem: str, pdf: bool, force: bool) -> Path:
+    """Where the page is written; nothing may be there yet, nor where its PDF goes."""
+    page = output or Path(f"{stem}.html")
+    if page.suffix.lower() not in (".html", ".htm"):
+        raise click.ClickException(f'"{page}" does not end in .html; a PDF is written beside it with --pdf')
+    free([page, *([page.with_suffix(".pdf")] if pdf else [])], force)
+    return page
+
+
+def _refuse(room: str, asked: Mapping[str, Any]) -> None:
+    """ClickException for an option that goes with the other kind of sheet."""
+    others = ("size", "guests") if room == TECHNIQUE else ("people", "cake", "svg")
+    what = "a whole cake of the book" if room == TECHNIQUE else "a technique"
+    for key in others:
+        if asked[key]:
+            raise click.ClickException(f"--{key} goes with {what}: leave it out")
 
 
 def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
@@ -87,24 +126,33 @@ def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
     return tin
 
 
-def _slug(name: str, loaded: Loaded, book: Path) -> str:
-    """The technique that goes by `name`: its file name, its own name or another."""
-    techniques = loaded.book.techniques
-    names = {
-        word.lower(): slug for slug, technique in techniques.items() for word in (*technique.also, technique.name, slug)
-    }
-    if name.lower() in names:
-        return names[name.lower()]
+def _named(name: str, loaded: Loaded, book: Path) -> tuple[str, str]:
+    """The technique or cake that goes by `name`: its file name, with its folder or without, its own name or another."""
+    folders: dict[str, Mapping[str, Technique | CakeDesign]]
+    folders = {TECHNIQUE: loaded.book.techniques, CAKE: loaded.book.cakes}
+    names: dict[str, list[tuple[str, str]]] = {}
+    for room, things in folders.items():
+        for slug, thing in things.items():
+            for word in dict.fromkeys(word.lower() for word in (*thing.also, thing.name, slug, f"{room}/{slug}")):
+                names.setdefault(word, []).append((room, slug))
+    found = names.get(name.lower(), [])
+    if len(found) > 1:
+        paths = " or ".join(f'"{room}/{slug}"' for room, slug in found)
+        raise click.ClickException(f'the book has more than one "{name}": write {paths}')
+    if found:
+        return found[0]
     slug = slug_of(name)
-    if f"techniques/{slug}" in loaded.broken:
+    if any(f"{room}/{slug}" in loaded.broken for room in folders):
         raise click.ClickException(f'"{name}" has a mistake in it: run "tinbook check" to see what to fix')
-    if slug not in techniques and slug in load_book(recipes_of(book)).book.techniques:
+    shown, whole = folders.values(), load_book(recipes_of(book)).book
+    if any(slug in things for things in (whole.techniques, whole.cakes)) and not any(slug in each for each in shown):
         raise click.ClickException(f'"{name}" is private: no sheet of it leaves the house')
-    if not techniques:
-        raise click.ClickException('the book has no techniques, or cannot be read: run "tinbook check"')
+    if not names:
+        raise click.ClickException('the book has no techniques or cakes, or cannot be read: run "tinbook check"')
     close = nearest(name, names)
-    cure = f'did you mean "{names[close]}"?' if close else "it has: " + ", ".join(sorted(techniques))
-    raise click.ClickException(f'the book has no technique "{name}"; {cure}')
+    known = ", ".join(sorted(slug for things in folders.values() for slug in things))
+    cure = f'did you mean "{close if "/" in close else names[close][0][1]}"?' if close else f"it has: {known}"
+    raise click.ClickException(f'the book has no technique or cake "{name}"; {cure}')
 
 
 def dress() -> Dress:

@@ -6,18 +6,20 @@ What a PDF holds of the world is its title. The same pages give the same PDF, to
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict
 from functools import cache
 from importlib import resources
 from itertools import islice, product
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
+from tinbook.pages.cake.sheet import CakeSheet
 from tinbook.pages.technique.paper import PaperPage, as_plain
 from tinbook.pages.technique.sheet import TechniqueSheet
 from tinbook.pages.technique.sheet_file import as_plain as sheet_as_plain
-from tinbook.pages.technique.sheet_file import picture_files
+from tinbook.pages.technique.sheet_file import picture_files, plain_of
 
 if TYPE_CHECKING:
     import typst
@@ -51,17 +53,27 @@ def sheet_pdf(sheet: TechniqueSheet) -> bytes:
     return best[1]
 
 
+def cake_sheet_pdf(sheet: CakeSheet) -> bytes:
+    """A whole cake's sheet."""
+    return _set("cake.typ", plain_of(asdict(sheet)))[1]
+
+
 def _sheet_at(sheet: TechniqueSheet, drawing: int, close: str) -> tuple[int, bytes]:
     """How many pages, and the PDF, with a drawing of those it brings, set close or not."""
+    return _set("sheet.typ", sheet_as_plain(sheet), picture_files(sheet), drawing=str(drawing), close=close)
+
+
+def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chosen: str) -> tuple[int, bytes]:
+    """How many pages it takes, and the PDF: what is `told` set by a source, with the pictures it names."""
     import typst
 
-    with TemporaryDirectory() as name:
-        folder = Path(name)
-        (folder / "sheet.typ").write_bytes(_source("sheet.typ"))
-        (folder / "sheet.json").write_text(json.dumps(sheet_as_plain(sheet), ensure_ascii=False), "utf-8")
-        for file, content in picture_files(sheet).items():
+    with TemporaryDirectory() as place:
+        folder = Path(place)
+        source = folder / name
+        source.write_bytes(_source(name))
+        (folder / "sheet.json").write_text(json.dumps(told, ensure_ascii=False), "utf-8")
+        for file, content in (files or {}).items():
             (folder / file).write_bytes(content)
-        source, chosen = folder / "sheet.typ", {"drawing": str(drawing), "close": close}
         pages = typst.query(
             source, "<pages>", field="value", one=True, root=folder, font_paths=_letters(), sys_inputs=chosen
         )

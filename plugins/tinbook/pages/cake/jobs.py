@@ -121,8 +121,9 @@ def _pot(name: str, shade: str, mass_g: float | None) -> str:
 
 
 def _amounts(amounts: Iterable[AmountFor]) -> str:
+    """What each is for, with its grams where there is more than one."""
     told = [(spell(each.what).partition(",")[0], formats.grams(each.shown_g)) for each in amounts]
-    return ", ".join(f"{what} {grams}" for what, grams in told)
+    return told[0][0] if len(told) == 1 else ", ".join(f"{what} {grams}" for what, grams in told)
 
 
 def _figures(cake: WholeCake, size: str) -> Iterator[JobLine]:

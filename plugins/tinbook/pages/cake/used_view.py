@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from tinbook.models import Book
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import plural
 from tinbook.pages.cake.addresses import Way
@@ -72,8 +73,13 @@ def _ingredient(one: IngredientUsed, desk: Desk) -> JobLine:
         figure, unit, note = formats.mixed(one.pieces), "", f"{formats.grams(one.shown_g)}; {told}"
     else:
         figure, unit, note = number(one.shown_g), "g", told
-    name = f"{one.name}s" if one.pieces > 1 and desk.book.house_word(f"{one.name}s") == one.name else one.name
+    name = many(one.name, one.pieces, desk.book)
     return JobLine(figure=figure, unit=unit, name=name, note=note, link=Way(page, "") if page else None)
+
+
+def many(name: str, pieces: float, book: Book) -> str:
+    """An ingredient's name; with an s where there are several pieces of it and the house calls them so."""
+    return f"{name}s" if pieces > 1 and book.house_word(f"{name}s") == name else name
 
 
 def _pot(pot: PotUsed) -> JobLine:

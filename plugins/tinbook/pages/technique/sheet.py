@@ -183,7 +183,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
             for tool in view.kit.tools
         ),
         cakes=tuple(_cakes(view, cake, PAPERS[paper])),
-        contains=_contains(view.strip),
+        contains=contains_said(view.strip),
         unknown=formats.sentence(view.strip.unknown) if view.strip and view.strip.unknown else "",
         made_with=_made_with(view.strip),
         cross_contact=view.cross_contact if view.strip else "",
@@ -254,7 +254,8 @@ def _materials(view: TechniqueView) -> Iterator[ReadyLine]:
         yield ReadyLine(formats.spelled(amount), formats.title(row.name), wanted, row.not_food)
 
 
-def _contains(strip: AllergenStrip | None) -> tuple[Advice, ...]:
+def contains_said(strip: AllergenStrip | None) -> tuple[Advice, ...]:
+    """What something contains, each allergen with the ingredients it comes from; nothing where that is not known."""
     if strip is None or not strip.known:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)

@@ -33,6 +33,15 @@ def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
     """
     pages = [page for cake in sheet.cakes for page in cake.templates]
     short, long = sorted((pages[0].width_mm, pages[0].height_mm)) if pages else A4_MM
+    return dressed("sheet/sheet.html", sheet, dress, (short, long))
+
+
+def dressed(template: str, sheet: Any, dress: Dress, paper_mm: tuple[float, float] = A4_MM) -> str:
+    """A sheet in its `template`, with all it takes inside: styles, script and typefaces.
+
+    `paper_mm`: the short and the long side of its pages of templates.
+    """
+    short, long = paper_mm
     style = render(
         "sheet/sheet.css", ink=_ink(dress.tokens), words=_font(dress.words), figures=_font(dress.figures),
         upright=f"{short:g}mm {long:g}mm", sideways=f"{long:g}mm {short:g}mm",
@@ -42,20 +51,21 @@ def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
         f"default-src 'none'; style-src '{_sum(style)}'; script-src '{_sum(script)}'; img-src data:; font-src data:; "
         "base-uri 'none'; form-action 'none'"
     )
-    return render("sheet/sheet.html", sheet=sheet, style=Markup(style), script=Markup(script), policy=policy)
+    return render(template, sheet=sheet, style=Markup(style), script=Markup(script), policy=policy)
 
 
 def as_plain(sheet: TechniqueSheet) -> dict[str, Any]:
     """The sheet as plain data for the cake shown, its pictures by the names of their files."""
     bare = tuple(replace(cake, templates=()) for cake in sheet.cakes if cake.shown)
-    return _plain(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
+    return plain_of(asdict(replace(sheet, cakes=bare)))  # type: ignore[no-any-return]
 
 
-def _plain(value: Any) -> Any:
+def plain_of(value: Any) -> Any:
+    """A value as JSON can hold it, without what stands in files beside it."""
     if isinstance(value, dict):
-        return {key: _plain(inner) for key, inner in value.items() if key not in ("content", "element", "templates")}
+        return {key: plain_of(inner) for key, inner in value.items() if key not in ("content", "element", "templates")}
     if isinstance(value, list | tuple):
-        return [_plain(inner) for inner in value]
+        return [plain_of(inner) for inner in value]
     return str(value) if isinstance(value, str) else value
 
 

@@ -20,6 +20,8 @@ from tinbook.plans.techniques.technique import SUPPORT, technique_cautions, used
 
 DOWEL, TIERED = "dowel", "tiered cake"
 """Care words that a cake on dowels, or of more than one tier, calls up."""
+ITSELF = ("cake", "cakes", "tier", "tiers")
+"""What the materials of a technique call the cake it is done to: `1 coated cake`, `1 base tier`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,11 +85,12 @@ def law_of(tiers: Sequence[TierWorked], pastes: Iterable[PasteTotal], book: Book
 
 
 def _eaten(technique: Technique, book: Book) -> Iterator[str]:
-    """The ingredients of what a technique uses."""
+    """The ingredients of what a technique uses, but for the cake it is done to: what is in that is known."""
     for word in used_words(technique):
-        slug = mixture_called(word, book)
+        slug, card = mixture_called(word, book), book.house_word(word)
         if slug is None:
-            yield book.house_word(word) or word.replace("-", " ")
+            if card or word.replace("-", " ").rpartition(" ")[2] not in ITSELF:
+                yield card or word.replace("-", " ")
         else:
             for line in book.mixtures[slug].mix:
                 yield book.house_word(line.take.name) or line.take.name

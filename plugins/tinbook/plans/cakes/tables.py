@@ -11,7 +11,7 @@ from tinbook.plans.base.asking import OPTIONS, AskError, Query
 from tinbook.plans.base.result import UNIT_KEYS, Cell, Result, Row, short
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
-from tinbook.plans.cakes.sizes import cake_sizes, size_called, size_for
+from tinbook.plans.cakes.sizes import CakeSize, CakeSizes, cake_sizes, size_called, size_for
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import coat_g, filling_g, tier_said
 from tinbook.plans.cakes.used import EverythingUsed, everything_used
@@ -32,17 +32,26 @@ def cake_asked(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, Sayin
     design = book.cakes[query.of]
     if query.keep_top and len(design.tiers) < 2:
         raise AskError("a single tier cannot be both cut and kept", "leave out --keep-top")
-    if query.size is not None and query.guests is not None:
-        raise AskError("asked by --size and by --guests at once", "ask by one of them")
     asked: dict[str, Any] = {"portion": query.portion, "keep_top": query.keep_top}
     if query.size is None and query.guests is None:
         return whole_cake(query.of, design, book, facts, **asked), saying("size_by_steps", steps=0)
     sizes = cake_sizes(design, book, facts, **asked)
-    size = size_for(sizes, query.guests or 0) if query.size is None else size_called(sizes, query.size)
+    size = size_asked(sizes, query.size, query.guests)
+    return whole_cake(query.of, design, book, facts, tins=size.tins, heights=sizes.heights, **asked), size.said
+
+
+def size_asked(sizes: CakeSizes, word: str | None, guests: int | None) -> CakeSize:
+    """The size that goes by a word, or for so many guests; its own where neither is given. AskError for both, and for
+    one that cannot be made."""
+    if word is not None and guests is not None:
+        raise AskError("asked by --size and by --guests at once", "ask by one of them")
+    if word is None and guests is None:
+        return sizes.written
+    size = size_for(sizes, guests or 0) if word is None else size_called(sizes, word)
     if not size.offered:
         tins = " + ".join(tin.name for tin in reversed(size.tins))
         raise AskError(f"it cannot be made in {tins}", "ask for another size")
-    return whole_cake(query.of, design, book, facts, tins=size.tins, heights=sizes.heights, **asked), size.said
+    return size
 
 
 def cake(book: Book, facts: Facts, query: Query) -> Result:
