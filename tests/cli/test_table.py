@@ -18,7 +18,7 @@ from tinbook.plans.tables import TABLES
 Run = Callable[..., Result]
 OTHERS = {"coats": "american-buttercream", "covers": "marzipan",
           **dict.fromkeys(("parts", "colours", "pastes", "marks"), "boat-on-the-shingle"),
-          **dict.fromkeys(("cake", "used"), "estuary-wedding-cake")}  # fmt: skip
+          **dict.fromkeys(("cake", "used", "cake-weights", "cake-supports", "cake-loads", "cake-ahead"), "estuary-wedding-cake")}  # fmt: skip
 SPONGE = ("--of", "creamed-butter-sponge")
 ASKED = {"fits": ("--tin", "square 25 cm x 7.5 cm")}
 
@@ -123,7 +123,7 @@ def pair(name: str, key: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
         many = "7 round 15 cm x 10 cm" if "count" in TABLES[name].options else "round 15 cm x 10 cm"
         return (*asked_of(name), "--tin", many), (*asked_of(name), "--tin", f"{many}, measured 1650 ml")
     needed = BESIDE.get(key, ()) if key in TABLES[name].options else ()
-    if name == "used" and key in ("keep_top", "portion"):
+    if name in ("used", "cake-weights", "cake-supports", "cake-loads") and key in ("keep_top", "portion"):
         needed = ("--guests", "70")
     return (*asked_of(name), *needed), (*asked_of(name), *needed, *given)
 

@@ -38,7 +38,7 @@ WORDS = {
     "tin", "tin_by_inches", "from", "to", "version", "ingredient", "allergen", "measure", "egg_class", "remark", "kind",
     "source", "name", "swap", "instead", "part", "nearest_owned", "mixture", "rule", "stands", "counts_as", "baked_before",
     "verdict", "day", "note", "cake", "letter", "shape", "paste", "colour", "on", "cutter_owned", "warning", "pot",
-    "shade", "marks", "set", "finger_cut", "dessert_cut", "tea_slice_cut", "asked_cut", "tiers", "beside", "rolled", "above",
+    "shade", "marks", "set", "finger_cut", "dessert_cut", "tea_slice_cut", "asked_cut", "tiers", "beside", "rolled", "held_by", "keeps", "least", "stands_on", "above",
     "what", "factor_by", "tier", "group", "for",
 }  # fmt: skip
 YES_OR_NO = {

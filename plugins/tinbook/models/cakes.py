@@ -42,6 +42,8 @@ NO_BORDER = Border.model_construct(marks="shells", nozzle="round", opening=0.0, 
 """A tier round which nothing is piped, whatever the house does."""
 TOP, SIDE, BOARD = "top", "side", "board"
 """Where a decoration stands."""
+WHOLE, IN_TIERS = "whole", "in tiers"
+"""How a cake goes out."""
 USUAL_SHAPE = "round"
 
 
@@ -238,7 +240,7 @@ class CakeDesign(TierKeys, CakeHead):
 
     needed = frozenset((
         "mixture", "height", "layers", "filling", "coat", "cover", "colour", "border", "ribbon", "beside", "board",
-        "decorations",
+        "decorations", "travels",
     ))  # fmt: skip
 
     beside: Annotated[Tiers, such_as("12 standard cups", "- {tier: 12 standard cups, mixture: cupcakes}")] = ()
@@ -249,6 +251,9 @@ class CakeDesign(TierKeys, CakeHead):
         tuple[DesignDecoration, ...], such_as("- {technique: heron-for-the-side, on: side, tier: 2}")
     ] = ()
     """Its modelled or cut decorations, each a technique with parts. Left out: it has none."""
+    travels: Annotated[str | None, one_of(WHOLE, IN_TIERS), such_as(IN_TIERS)] = None
+    """How it goes out: `whole`, put together at home, or `in tiers`, put together where it will stand. Left out: in
+    tiers, if it has more than one."""
     techniques: Annotated[Texts, such_as("[cover-a-board, rope-edge]")] = ()
     """Other techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
     portion: Annotated[Text | None, such_as("dessert", "tea slice")] = None
@@ -276,6 +281,11 @@ class CakeDesign(TierKeys, CakeHead):
         """The recipes and cards it names for filling, coat, cover and board, each once."""
         named = [getattr(each, name) for each in (self, *self.every_tier) for name in ("filling", "coat", "cover")]
         return tuple(dict.fromkeys(word for word in (*named, self.board.paste) if word and word != NONE))
+
+    @property
+    def goes_whole(self) -> bool:
+        """Whether it goes out put together; a cake of one tier has nothing to put together."""
+        return len(self.tiers) < 2 or self.travels == WHOLE
 
     def of(self, tier: DesignTier, name: str) -> Any:
         """What is said of a tier by a field: by itself, or else by the cake."""

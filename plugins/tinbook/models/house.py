@@ -208,6 +208,10 @@ class House(Written):
     also_show: Annotated[tuple[Annotated[str, one_of(*SHAPES)], ...], ONE_OR_MORE, such_as("[heart, petal]")] = ()
     """Tin shapes you want listed in the tables in every size. Left out: only the everyday shapes, and the tins you
     own."""
+    tallest_box: Annotated[Millimetres | None, such_as("40 cm")] = None
+    """How high the tallest cake box you use is, inside. Left out: no cake is said to be too tall for its box."""
+    fridge_shelf: Annotated[Millimetres | None, such_as("35 cm")] = None
+    """How much height there is over a shelf of your fridge. Left out: no cake is said to be too tall for it."""
     cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
     """What else your kitchen handles, in your own words. It is shown wherever allergens are listed. Left out: nothing
     is shown."""

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from tinbook.plans.base import tables as amounts
     from tinbook.plans.cakes import tables as whole
     from tinbook.plans.finish import tables as finished
+    from tinbook.plans.making import tables as making
     from tinbook.plans.measures import tables as kitchen
     from tinbook.plans.mixtures import tables as mixtures
     from tinbook.plans.portions import tables as served
@@ -28,9 +29,20 @@ if TYPE_CHECKING:
     from tinbook.plans.true_size import tables as templates
 else:
     # one table is asked for at a time: starting up need not pay for the others
-    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole = (
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole, making = (
         LateRoom(f"tinbook.plans.{room}.tables")
-        for room in ("baking", "base", "finish", "measures", "mixtures", "portions", "techniques", "true_size", "cakes")
+        for room in (
+            "baking",
+            "base",
+            "finish",
+            "measures",
+            "mixtures",
+            "portions",
+            "techniques",
+            "true_size",
+            "cakes",
+            "making",
+        )
     )
 
 Sums = Callable[[Book, Facts, Query], Result]
@@ -143,6 +155,10 @@ TABLES: Mapping[str, Table] = {
     ),
     "cake": Table("a whole cake, tier by tier", whole.cake, of="cake", takes=SIZED),
     "used": Table("everything used for a whole cake", whole.used, of="cake", takes=SIZED),
+    "cake-weights": Table("what a whole cake weighs, tier by tier", making.weights, of="cake", takes=SIZED),
+    "cake-supports": Table("what holds each tier of a cake up, and its load", making.supports, of="cake", takes=SIZED),
+    "cake-loads": Table("a whole cake through the oven, load by load", making.oven_loads, of="cake", takes=SIZED),
+    "cake-ahead": Table("what can be made ahead for a cake, and how it keeps", making.ahead, of="cake"),
     "factors": Table("factors from every tin to every other", amounts.factors, takes="tins measured"),
     "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
     "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),

@@ -71,6 +71,8 @@ def cakes(draw: st.DrawFn) -> dict[str, Any]:
     for key, values in (("coat", ICED), ("filling", ICED), ("cover", ("sugarpaste", "marzipan", "none"))):
         if draw(st.booleans()):
             data[key] = draw(st.sampled_from(values))
+    if len(data["tiers"]) > 1 and not any("on pillars" in tier for tier in data["tiers"]) and draw(st.booleans()):
+        data["travels"] = "whole"
     if draw(st.booleans()):
         data["board"] = {"covered": draw(st.sampled_from(("whole", "ring", "no")))}
     return data

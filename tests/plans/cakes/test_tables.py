@@ -39,13 +39,14 @@ def test_tiers_from_the_bottom_and_all_of_it_last(demo: Loaded) -> None:
         "filling_g",
         "coat_g",
         "paste_g",
-        "weight_g",
         "portions_count",
         "eggs_count",
         "layers_count",
         "filling_shown_g",
     ):
         assert total[key] == pytest.approx(sum(float(row[key] or 0) for row in tiers)), key  # type: ignore[arg-type]
+    weights = sum(float(row["weight_g"]) for row in tiers)  # type: ignore[arg-type]
+    assert total["weight_g"] == pytest.approx(weights + float(total["board_weight_g"]))  # type: ignore[arg-type]
     assert total["high_mm"] == tiers[-1]["top_mm"] == 345.0
 
 

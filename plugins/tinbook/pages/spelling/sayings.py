@@ -9,13 +9,24 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
-from tinbook.pages.spelling import baking, base, cakes, finish, measures, mixtures, portions, techniques, true_size
+from tinbook.pages.spelling import (
+    baking,
+    base,
+    cakes,
+    finish,
+    making,
+    measures,
+    mixtures,
+    portions,
+    techniques,
+    true_size,
+)
 from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.worked import Worked
 
 Words = str | Callable[..., str]
 
-ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes)
+ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making)
 SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in room.SAYINGS.items()}
 
 

@@ -51,6 +51,7 @@ class StackedUp:
 
     `high_mm`: the cake with its board and whatever stands on either. `drum` is None for cups, and where there is
     none; `covered` says how much of it paste covers: `whole`, `ring` or `no`, and `paste_g` what that takes.
+    `through_mm`: how long the dowel is that goes through all tiers into the board; None for a stack that needs none.
     """
 
     levels: tuple[Level, ...]
@@ -63,6 +64,12 @@ class StackedUp:
     covered: str
     paste_g: float
     paste_shown_g: float
+    through_mm: float | None = None
+
+    @property
+    def through_shown_mm(self) -> float | None:
+        """The same, as a ruler shows it."""
+        return None if self.through_mm is None else rounding.ruler(self.through_mm)
 
 
 def stacked_up(
@@ -94,7 +101,19 @@ def stacked_up(
         covered=covered if drum else "no",
         paste_g=paste_g,
         paste_shown_g=rounding.scales(paste_g, steps_of(book)),
+        through_mm=_through_mm(design, cakes, tiers_mm, facts) if drum else None,
     )
+
+
+def _through_mm(design: CakeDesign, cakes: Sequence[TierWorked], tiers_mm: float, facts: Facts) -> float | None:
+    """The dowel through all tiers, where they stand close on one another and are tall for their foot, or travel
+    whole: it ends below the top. None for one tier, and for tiers on pillars, which go out apart."""
+    if len(cakes) < 2 or any(tier.asked.gap_mm for tier in cakes):
+        return None
+    tall = tiers_mm > facts.numbers["tall for its foot"].value * min(cakes[0].guide_mm)
+    if not (tall or design.goes_whole):
+        return None
+    return tiers_mm - facts.numbers["through-dowel below the top"].value
 
 
 def _level(tier: TierWorked, top_mm: float) -> Level:

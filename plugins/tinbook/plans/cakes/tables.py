@@ -15,6 +15,7 @@ from tinbook.plans.cakes.sizes import CakeSize, CakeSizes, cake_sizes, size_call
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import coat_g, filling_g, tier_said
 from tinbook.plans.cakes.used import EverythingUsed, everything_used
+from tinbook.plans.cakes.weights import CakeWeights, cake_weights, summed
 from tinbook.plans.cakes.whole import WholeCake, whole_cake
 from tinbook.problems import nearest
 
@@ -40,6 +41,15 @@ def cake_asked(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, Sayin
     return whole_cake(query.of, design, book, facts, tins=size.tins, heights=sizes.heights, **asked), size.said
 
 
+def cake_for_guests(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, Saying | str]:
+    """The same for what portions change only through the size that serves the guests. AskError for portions without
+    guests."""
+    for key in ("keep_top", "portion"):
+        if getattr(query, key) and query.guests is None:
+            raise AskError(f"{OPTIONS[key]} changes nothing here without --guests", "say how many guests there are")
+    return cake_asked(book, facts, query)
+
+
 def size_asked(sizes: CakeSizes, word: str | None, guests: int | None) -> CakeSize:
     """The size that goes by a word, or for so many guests; its own where neither is given. AskError for both, and for
     one that cannot be made."""
@@ -57,11 +67,13 @@ def size_asked(sizes: CakeSizes, word: str | None, guests: int | None) -> CakeSi
 def cake(book: Book, facts: Facts, query: Query) -> Result:
     """A cake tier by tier from the bottom, what stands beside it, and all of it together."""
     whole, size = cake_asked(book, facts, query)
-    rows = (*(_row(whole, tier) for tier in whole.every_tier), _in_all(whole, query))
+    weights = cake_weights(whole, book, facts)
+    each = zip(whole.every_tier, (*weights.tiers, *weights.beside), strict=True)
+    rows = (*(_row(whole, tier, weight.whole.mass_g) for tier, weight in each), _in_all(whole, query, weights))
     return Result(saying("whole_cake_of", cake=whole.design.name, size=size), rows, whole.worked)
 
 
-def _row(whole: WholeCake, tier: TierWorked) -> Row:
+def _row(whole: WholeCake, tier: TierWorked, weight_g: float) -> Row:
     asked, baked, level, dowels = tier.asked, tier.baked, whole.level(tier), whole.dowels(tier)
     stack, paste = baked.stack if baked else None, tier.covered.paste if tier.covered else None
     (filling, filling_shown), (coat, coat_shown) = filling_g(tier), coat_g(tier)
@@ -100,13 +112,13 @@ def _row(whole: WholeCake, tier: TierWorked) -> Row:
         "bake_check_min": baked.time.check_shown_min if baked and baked.time else None,
         "bake_low_min": baked.time.low_shown_min if baked and baked.time else None,
         "bake_high_min": baked.time.high_shown_min if baked and baked.time else None,
-        "weight_g": short(tier.weight_g),
+        "weight_g": short(weight_g),
         "portions_count": tier.serves,
     }
     return row
 
 
-def _in_all(whole: WholeCake, query: Query) -> Row:
+def _in_all(whole: WholeCake, query: Query, weights: CakeWeights) -> Row:
     total, stacked, drum = whole.totals, whole.stacked, whole.stacked.drum
     box = drum.box_shown_mm if drum else None
     return {
@@ -134,7 +146,8 @@ def _in_all(whole: WholeCake, query: Query) -> Row:
         "dowels_count": total.dowels,
         "mixes_count": total.mixes,
         "bakes_count": total.bakes,
-        "weight_g": short(total.weight_g),
+        "board_weight_g": short(summed(weights.board.values()).mass_g),
+        "weight_g": short(weights.whole.mass_g),
         "portions_count": total.portions,
         "kept_back_count": whole.kept,
         "serves_count": whole.serves,
@@ -144,10 +157,7 @@ def _in_all(whole: WholeCake, query: Query) -> Row:
 
 def used(book: Book, facts: Facts, query: Query) -> Result:
     """Everything used for a cake, one row for each thing."""
-    for key in ("keep_top", "portion"):
-        if getattr(query, key) and query.guests is None:
-            raise AskError(f"{OPTIONS[key]} changes nothing here without --guests", "say how many guests there are")
-    whole, size = cake_asked(book, facts, query)
+    whole, size = cake_for_guests(book, facts, query)
     rows = tuple(_used_rows(everything_used(whole, book, facts)))
     inputs = saying("mixed_as_whole_eggs"), saying("parts_by_materials")
     worked = Worked(saying("everything_used"), inputs, whole.worked.sources)

@@ -76,6 +76,11 @@ class TierWorked:
     weight_g: float
 
     @property
+    def cake_g(self) -> float:
+        """What it weighs, baked and levelled, before its fillings and coats."""
+        return _cake_g(self.baked)
+
+    @property
     def outer_mm(self) -> float:
         """How far coats and paste stand out from it."""
         return self.asked.settled.coats_mm + self.asked.settled["paste"]
@@ -225,11 +230,12 @@ def _known(
 
 
 def _cake_g(baked: TierBaked | None) -> float:
-    """What it weighs, baked and levelled: of a dome, a ball and cups, without what goes off in the oven."""
+    """What it weighs, baked and levelled, by what is mixed, whole eggs and all; a dome, a ball and cups are not
+    levelled."""
     if baked is None:
         return 0.0
     if baked.stack is not None:
-        return baked.stack.weight_g
+        return baked.stack.weight_g * baked.whole.mass_g / (baked.fit.each_g * baked.fit.needed)
     return baked.whole.mass_g * (1.0 - baked.batch.loss)
 
 

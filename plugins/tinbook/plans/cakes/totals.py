@@ -16,6 +16,7 @@ from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.cakes.figures import CakeFigure
+from tinbook.plans.cakes.oven_loads import OvenPlan
 from tinbook.plans.cakes.stacking import StackedUp
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.techniques.colours import Colouring
@@ -95,7 +96,8 @@ class PasteTotal:
 
 @dataclass(frozen=True, kw_only=True)
 class Totals:
-    """The sum of every column of the table by tier. What has `shown` in its name sums what is printed."""
+    """The sum of every column of the table by tier, but for mixes and bakes, which tiers share. What has `shown` in its
+    name sums what is printed."""
 
     tins: int
     mixture_g: float
@@ -114,7 +116,6 @@ class Totals:
     ribbon_shown_mm: float
     mixes: int
     bakes: int
-    weight_g: float
     portions: int
 
 
@@ -201,8 +202,8 @@ def _pastes(
                 yield need.paste.name, batch, need.colour, amount
 
 
-def totals(tiers: Sequence[TierWorked], stacked: StackedUp) -> Totals:
-    """The sums of every column."""
+def totals(tiers: Sequence[TierWorked], stacked: StackedUp, oven: OvenPlan | None) -> Totals:
+    """The sums of every column; mixes and bakes are those of all tiers in the `oven` together."""
     fillings, coats = [filling_g(tier) for tier in tiers], [coat_g(tier) for tier in tiers]
     pastes = [tier.covered.paste for tier in tiers if tier.covered and tier.covered.paste]
     ribbons = [tier.covered.board for tier in tiers if tier.covered and tier.asked.ribbon]
@@ -223,9 +224,8 @@ def totals(tiers: Sequence[TierWorked], stacked: StackedUp) -> Totals:
         dowels=sum(each.plan.count for each in stacked.dowels if each),
         ribbon_mm=sum(board.cake_ribbon_mm for board in ribbons),
         ribbon_shown_mm=sum(board.cake_ribbon_shown_mm for board in ribbons),
-        mixes=sum(each.mixes for each in baked),
-        bakes=sum(each.fit.bakes for each in baked),
-        weight_g=sum(tier.weight_g for tier in tiers),
+        mixes=oven.mixes if oven else sum(each.mixes for each in baked),
+        bakes=len(oven.loads) if oven else sum(each.fit.bakes for each in baked),
         portions=sum(tier.serves for tier in tiers),
     )
 

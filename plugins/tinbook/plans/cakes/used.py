@@ -230,6 +230,9 @@ def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
         if tier.asked.ribbon and tier.covered:
             long = tier.covered.board.cake_ribbon_shown_mm
             yield CutUsed(what="ribbon", count=1, long_mm=long, wide_mm=ribbon_mm, hidden=False)
+    if stacked.through_mm is not None:
+        across_mm = next((dowels.plan.across_mm for dowels in stacked.dowels if dowels), None)
+        yield CutUsed(what="through-dowel", count=1, long_mm=stacked.through_shown_mm, wide_mm=across_mm, hidden=True)
     for dowels in stacked.dowels:
         if dowels is not None:
             yield CutUsed(
@@ -245,4 +248,6 @@ def _cards(tiers: Iterable[TierWorked]) -> Iterator[CutUsed]:
     for tier in tiers:
         card = tier.covered.board.card if tier.covered else None
         if card is not None and card.size_mm:
-            yield CutUsed(what="card", count=1, long_mm=card.size_mm[1], wide_mm=card.size_mm[0], hidden=False)
+            # what stands on pillars stands on their plate
+            what = "plate" if tier.asked.gap_mm else "card"
+            yield CutUsed(what=what, count=1, long_mm=card.size_mm[1], wide_mm=card.size_mm[0], hidden=False)

@@ -12,6 +12,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.asked import TierAsked, in_tin, tiers_asked
 from tinbook.plans.cakes.figures import CakeFigure, figures
+from tinbook.plans.cakes.oven_loads import OvenPlan, oven_plan
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
 from tinbook.plans.cakes.tiers import TierWorked, worked_tier
@@ -30,8 +31,8 @@ class WholeCake:
     """A cake at one size. `tiers` stand from the bottom, `beside` them what is served with them.
 
     `kept`: portions of the top tier, where that is kept back; 0 otherwise. `mixtures` are fillings and icings for all
-    tiers together, `pastes` by colour; `law` is what must be said beside the colours. `totals` sums `tiers` and
-    `beside`.
+    tiers together, `pastes` by colour; `law` is what must be said beside the colours. `oven`: all of it in as few
+    loads as can be; None where something does not go in. `totals` sums `tiers` and `beside`.
     """
 
     slug: str
@@ -43,6 +44,7 @@ class WholeCake:
     figures: tuple[CakeFigure, ...]
     mixtures: tuple[MixtureTotal, ...]
     pastes: tuple[PasteTotal, ...]
+    oven: OvenPlan | None
     totals: Totals
     portion: Portion
     kept: int
@@ -136,6 +138,7 @@ def whole_cake(
         {technique.name: technique for technique in (*(each.technique for each in made), *linked)}.values()
     )
     mixtures = mixture_totals(every, len(tiers))
+    oven = oven_plan(every, bakes, book, facts)
     pastes = paste_totals(every, stacked, design.board.colour, made, len(tiers), book, facts)
     return WholeCake(
         slug=slug,
@@ -147,7 +150,8 @@ def whole_cake(
         figures=made,
         mixtures=mixtures,
         pastes=pastes,
-        totals=totals(every, stacked),
+        oven=oven,
+        totals=totals(every, stacked, oven),
         portion=size,
         kept=tiers[-1].serves if keep_top else 0,
         allergens=strip_of(allergens_of(every, mixtures, pastes, techniques, book, facts), facts),

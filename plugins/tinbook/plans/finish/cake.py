@@ -39,6 +39,14 @@ class Cake:
         radius_mm = self.tin.bounds_mm[0] / 2.0
         return {"dome": radius_mm, "ball": 2.0 * radius_mm}.get(self.solid, self.height_mm)
 
+    @property
+    def core_ml(self) -> float:
+        """What it takes up before its coats, ml."""
+        radius_mm = self.tin.bounds_mm[0] / 2.0
+        half_ball_ml = 2.0 / 3.0 * pi * radius_mm**3 / 1000.0
+        rounds = {"dome": half_ball_ml, "ball": 2.0 * half_ball_ml}
+        return rounds.get(self.solid, self.outline.area_mm2 * self.height_mm / 1000.0)
+
     def filled_ml(self, thickness_mm: float, inset_mm: float = 0.0) -> float:
         """The filling between its layers, ml, `inset_mm` in from the edge. A dome or ball is filled slice by slice."""
         if self.solid == "upright":

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Finish, Flaw, Made, Path
-from tinbook.models.cakes import NO_BORDER, NONE
+from tinbook.models.cakes import IN_TIERS, NO_BORDER, NONE, WHOLE
 from tinbook.plans.cakes.asked import finished
 from tinbook.plans.cakes.sizes import WRITTEN
 from tinbook.plans.portions.cutting import portion_sizes
@@ -36,6 +36,7 @@ def cake_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[st
         *board_flaws(design, book, facts, lost),
         *decoration_flaws(design, book, lost),
         *_size_flaws(design),
+        *_travel_flaws(design),
         *_link_flaws(design, book, facts, lost),
     ]
     if not flaws:
@@ -75,6 +76,16 @@ def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
                 if key != "dummy":
                     message = "a cake that stands beside the main one cannot stand on pillars"
                 yield Flaw(code="tiers", path=("beside", index, key), message=message, hint=hint, on_key=True)
+
+
+def _travel_flaws(design: CakeDesign) -> Iterator[Flaw]:
+    """One tier cannot go out in tiers, nor a cake on pillars whole."""
+    if design.travels == IN_TIERS and len(design.tiers) == 1:
+        message, hint = "there is only one tier, and it travels whole", "take it out"
+        yield Flaw(code="travels", path=("travels",), message=message, hint=hint, on_key=True)
+    elif design.travels == WHOLE and any(tier.on_pillars for tier in design.tiers):
+        message, hint = "a cake on pillars cannot travel whole", f'write "{IN_TIERS}", or take the pillars out'
+        yield Flaw(code="travels", path=("travels",), message=message, hint=hint)
 
 
 def _stands_flaw(path: Path, upper: Tin, lower: Tin) -> Flaw | None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignDecoration, Finish, Flaw, Made, Path
-from tinbook.models.cakes import BOARD, SIDE
+from tinbook.models.cakes import BOARD, SIDE, TOP
 from tinbook.plans.finish.boards import SOLD_MM
 from tinbook.plans.rules.fields import FOLLOWS, link_flaws
 from tinbook.plans.rules.finish import made_flaws
@@ -70,9 +70,19 @@ def decoration_flaws(design: CakeDesign, book: Book, lost: Collection[str]) -> I
         elif design.tiers and all(tier.tier.tin.kind.in_trays for tier in design.tiers):
             message, hint = "cupcakes have no board, side or top to stand a decoration on", "name it in their recipe"
             yield Flaw(code="decorations", path=path, message=message, hint=hint)
+        elif each.on == TOP and _stood_on(design, each):
+            upper = (each.tier or 0) + 1
+            message = f"tier {upper} stands on top of tier {each.tier}, so nothing else can"
+            hint = f'stand it on the top tier, or set tier {upper} "on pillars"'
+            yield Flaw(code="decorations", path=(*path, "on"), message=message, hint=hint)
         elif each.on == SIDE and design.tiers and _place(design, each).kind.solid != "upright":
             message = f"nothing can hang on the side of {_place(design, each).as_said}"
             yield Flaw(code="decorations", path=(*path, "on"), message=message, hint="stand it on top or on the board")
+
+
+def _stood_on(design: CakeDesign, each: DesignDecoration) -> bool:
+    """Whether another tier stands right where it is to stand."""
+    return each.tier is not None and each.tier < len(design.tiers) and not design.tiers[each.tier].on_pillars
 
 
 def _place(design: CakeDesign, each: DesignDecoration) -> Tin:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Flaw, Path
-from tinbook.models.cakes import SIDE
+from tinbook.models.cakes import SIDE, TOP
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.cakes.asked import TierAsked, tiers_asked
 from tinbook.plans.cakes.figures import cake_of_figure, figures, hung_g
@@ -43,6 +43,7 @@ def standing_flaws(design: CakeDesign, book: Book, facts: Facts) -> Iterator[Fla
             found.append(Flaw(code="decorations", path=("decorations", index), message=error.message, hint=error.hint))
     yield from found
     if not found:
+        yield from _air_flaws(design, tins, book, facts)
         yield from _weight_flaws(design, tins, every, book, facts)
         yield from _stack_flaws(design, every[: len(tins)], book, facts)
 
@@ -80,6 +81,22 @@ def _weight_flaws(
         if not fits(hung, tier.weight_g):
             message = f"{hung:.0f} g hang on {tier.asked.tin.name}, which weighs {tier.weight_g:.0f} g"
             hint = "hang it on a larger tier, hang fewer, or stand it on the board"
+            yield Flaw(code="decorations", path=("decorations", index), message=message, hint=hint)
+
+
+def _air_flaws(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> Iterator[Flaw]:
+    """Decorations that are to stand between pillars, and are higher than the pillars."""
+    below = {
+        index: each.tier for index, each in enumerate(design.decorations) if each.on == TOP and each.tier is not None
+    }
+    if not any(tier < len(tins) for tier in below.values()):
+        return
+    made = figures(design, tins, book, facts)
+    for index, tier in below.items():
+        air_mm = design.tiers[tier].on_pillars if tier < len(tins) else None
+        if air_mm is not None and not fits(made[index].high_mm, air_mm):
+            message = f"it is {made[index].high_mm:.0f} mm high, and the pillars leave {air_mm:g} mm"
+            hint = 'give longer pillars, or a smaller cake in "sized for"'
             yield Flaw(code="decorations", path=("decorations", index), message=message, hint=hint)
 
 

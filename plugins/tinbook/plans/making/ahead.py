@@ -1,0 +1,83 @@
+"""How long ahead each part of a cake may be made and how it keeps; and how long the cake does, by the most delicate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from tinbook.models import Book, Step
+from tinbook.models.keeping import FREEZER, Keep
+from tinbook.plans.cakes.whole import WholeCake
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AheadOf:
+    """A part of a cake: what it is and its page; how long ahead its first steps may be done, min, 0 for none;
+    `on_the_day`: how many steps of all of them are done on the day, None where no step says; how it keeps, as
+    written."""
+
+    name: str
+    address: str
+    ahead_min: float
+    steps: int
+    on_the_day: int | None
+    keeps: tuple[Keep, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class AheadTable:
+    """Every part, in the order of the work. `keeps`: how long the cake does, by the part that keeps least, `least`;
+    None where nobody says of any. `unknown`: parts of which nobody says."""
+
+    parts: tuple[AheadOf, ...]
+    keeps: Keep | None
+    least: str
+    unknown: tuple[str, ...]
+
+
+def ahead_table(cake: WholeCake, book: Book) -> AheadTable:
+    """The parts of a cake by their own steps and `keeps for`."""
+    parts = tuple(_parts(cake, book))
+    # decorations may stay on the table when the cake is eaten
+    eaten = [each for each in parts if each.address.startswith("mixtures/")]
+    known = [(keep, each.name) for each in eaten if (keep := _longest(each.keeps))]
+    keeps, least = min(known, key=lambda each: each[0].minutes, default=(None, ""))
+    unknown = tuple(each.name for each in eaten if _longest(each.keeps) is None)
+    return AheadTable(parts=parts, keeps=keeps, least=least, unknown=unknown)
+
+
+def _longest(keeps: Iterable[Keep]) -> Keep | None:
+    """How it keeps longest without a freezer, which a finished cake does not see."""
+    return max((keep for keep in keeps if keep.place != FREEZER), key=lambda keep: keep.minutes, default=None)
+
+
+def _parts(cake: WholeCake, book: Book) -> Iterator[AheadOf]:
+    slugs = dict.fromkeys(
+        (
+            *(tier.baked.batch.slug for tier in cake.every_tier if tier.baked),
+            *(total.batch.slug for total in cake.mixtures),
+            *(total.batch.slug for total in cake.pastes if total.batch),
+        )
+    )
+    for slug in slugs:
+        mixture = book.mixtures.get(slug)
+        if mixture is not None:
+            yield _part(mixture.name, f"mixtures/{slug}", mixture.method, mixture.keeps_for)
+    worked = dict.fromkeys((*(figure.slug for figure in cake.figures), *cake.design.techniques))
+    for slug in worked:
+        technique = book.techniques.get(slug)
+        if technique is not None:
+            yield _part(technique.name, f"techniques/{slug}", technique.steps, ())
+
+
+def _part(name: str, address: str, steps: Iterable[Step], keeps: tuple[Keep, ...]) -> AheadOf:
+    steps = tuple(steps)
+    windows = [step.ahead.minutes if step.ahead else 0.0 for step in steps]
+    return AheadOf(
+        name=name,
+        address=address,
+        ahead_min=max(windows, default=0.0),
+        steps=len(steps),
+        on_the_day=sum(not window for window in windows) if any(windows) else None,
+        keeps=keeps,
+    )
