@@ -90,12 +90,17 @@ def _laid_out(
         return None
     return tuple(
         tuple(
-            OnShelf(each.tin, each.x_mm + clearance_mm, each.y_mm + clearance_mm, each.wide_mm - clearance_mm,
-                    each.deep_mm - clearance_mm)
+            OnShelf(
+                tin=each.tin,
+                x_mm=each.x_mm + clearance_mm,
+                y_mm=each.y_mm + clearance_mm,
+                wide_mm=each.wide_mm - clearance_mm,
+                deep_mm=each.deep_mm - clearance_mm,
+            )
             for each in shelf
         )
         for shelf in placed
-    )  # fmt: skip
+    )
 
 
 def _places(placed: Sequence[Sequence[OnShelf]], grown: Sides, room: Sides) -> Iterator[tuple[int, OnShelf]]:
@@ -104,7 +109,7 @@ def _places(placed: Sequence[Sequence[OnShelf]], grown: Sides, room: Sides) -> I
         ends = sorted({0.0, *(each.x_mm + each.wide_mm for each in shelf)})
         backs = sorted({0.0, *(each.y_mm + each.deep_mm for each in shelf)})
         for (y, x), (wide, deep) in product(product(backs, ends), dict.fromkeys((grown, grown[::-1]))):
-            place = OnShelf(0, x, y, wide, deep)
+            place = OnShelf(tin=0, x_mm=x, y_mm=y, wide_mm=wide, deep_mm=deep)
             if x + wide <= room[0] and y + deep <= room[1] and not any(_overlap(place, each) for each in shelf):
                 yield on, place
         if not shelf:

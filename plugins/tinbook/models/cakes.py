@@ -6,16 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, Any, ClassVar
 
-from pydantic import AfterValidator, BeforeValidator, Field, GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
-from pydantic_core import CoreSchema
+from pydantic import AfterValidator, Field, ValidationInfo
 
 from tinbook.models.finish import Border, OneCake, Slug, read_coat
 from tinbook.models.house import Millimetres, read_at
 from tinbook.models.keeping import Seasons
 from tinbook.models.parts import PLACES
 from tinbook.models.reading import (
+    NONE,
     ONE_OR_MORE,
     SCALAR,
+    OrNone,
     Private,
     ReadAs,
     Text,
@@ -36,8 +37,6 @@ from tinbook.tins import Tin, read_tin
 from tinbook.tins.words import SHAPE_WORD
 from tinbook.units import Measures, Misread, patterns
 
-NONE = "none"
-"""What is written where a tier has no filling, coat, cover or border."""
 NO_BORDER = Border.model_construct(marks="shells", nozzle="round", opening=0.0, pitch=0.0, stroke=0.0, count=0)
 """A tier round which nothing is piped, whatever the house does."""
 TOP, SIDE, BOARD = "top", "side", "board"
@@ -85,21 +84,6 @@ TierText = Annotated[TierSize, ReadAs(_size, SCALAR)]
 
 BoardSize = Annotated[float, spelled(read_coat, like(rf"{NONE}|{patterns.LENGTH}", "board"))]
 """How wide a board is in mm; 0 for none."""
-
-
-class OrNone:
-    """Before a group of keys: the text `none`, which stands for a value of its own."""
-
-    def __init__(self, nothing: Written) -> None:
-        self.nothing = nothing
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        told = BeforeValidator(lambda value: self.nothing if value == NONE else value)
-        return told.__get_pydantic_core_schema__(source, handler)
-
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        made = handler(core)
-        return {"anyOf": [{"enum": [NONE]}, *made.get("anyOf", [made])]}
 
 
 class TierKeys(Written):

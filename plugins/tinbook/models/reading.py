@@ -231,3 +231,22 @@ def _private(value: Any, info: ValidationInfo) -> bool | tuple[str, ...]:
 
 _YES_NO_OR_KEYS = {"anyOf": [YES_NO, {"type": "array", "items": SCALAR}]}
 Private = Annotated[bool | tuple[str, ...], ReadAs(_private, _YES_NO_OR_KEYS), such_as("yes")]
+
+
+NONE = "none"
+"""What is written where there is nothing of something."""
+
+
+class OrNone:
+    """Before a group of keys: the text `none`, which stands for a value of its own."""
+
+    def __init__(self, nothing: Written) -> None:
+        self.nothing = nothing
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        told = BeforeValidator(lambda value: self.nothing if value == NONE else value)
+        return told.__get_pydantic_core_schema__(source, handler)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        made = handler(core)
+        return {"anyOf": [{"enum": [NONE]}, *made.get("anyOf", [made])]}

@@ -14,7 +14,7 @@ from tests.plans.cakes.conftest import Design, Made, cakes
 from tinbook.loading import Loaded
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.cakes.totals import coat_g, filling_g
-from tinbook.plans.cakes.weights import CakeWeights, Weighed, cake_weights, centre_mm, summed
+from tinbook.plans.cakes.weights import CakeWeights, Heft, cake_weights, centre_mm, summed
 from tinbook.plans.cakes.whole import WholeCake, whole_cake
 from tinbook.plans.rules.cakes import cake_flaws
 
@@ -144,4 +144,4 @@ def test_the_centre_of_the_lighthouse_by_hand(made: Made) -> None:
 
 
 def test_sums_of_nothing() -> None:
-    assert summed(()) == Weighed() and summed([Weighed(1, 1, 2), Weighed(2, 1, 3)]) == Weighed(3, 2, 5)
+    assert summed(()) == Heft() and summed([Heft(1, 1, 2), Heft(2, 1, 3)]) == Heft(3, 2, 5)

@@ -13,7 +13,7 @@ from tinbook.plans.making.ahead import ahead_table
 __all__ = ["bakes", "design", "made"]
 CAKE = {
     "tiers": "20 cm",
-    "mixture": "rich-fruit-cake",
+    "mixture": "madeira-cake",
     "filling": "american-buttercream",
     "coat": "american-buttercream",
 }

@@ -7,7 +7,8 @@ from typing import Any
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Finish, Made
-from tinbook.models.cakes import BOARD, NO_BORDER, NONE
+from tinbook.models.cakes import BOARD, NO_BORDER
+from tinbook.models.reading import NONE
 from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.base.scaling import owned_count

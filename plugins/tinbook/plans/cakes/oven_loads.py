@@ -85,7 +85,7 @@ class OvenPlan:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Kind:
+class _TinsOf:
     """The tins of one tier: what they are, how many, how hot and how long."""
 
     tier: TierWorked
@@ -103,7 +103,7 @@ def oven_plan(tiers: Sequence[TierWorked], bakes: Bakes, book: Book, facts: Fact
     """The fewest loads for these tiers and what stands beside them, and of those the shortest; None where nothing is
     baked, or something does not go into the oven."""
     kinds = [
-        _Kind(
+        _TinsOf(
             tier=tier,
             baked=tier.baked,
             tin=tier.baked.fit.tin,
@@ -154,7 +154,7 @@ def _trays(have: int, tin: Tin) -> int:
     return max(1, have // tin.holes) if tin.kind.in_trays else have
 
 
-def _load(kinds: Sequence[_Kind], load: Counts, shelves: tuple[tuple[OnShelf, ...], ...], book: Book) -> OvenLoad:
+def _load(kinds: Sequence[_TinsOf], load: Counts, shelves: tuple[tuple[OnShelf, ...], ...], book: Book) -> OvenLoad:
     inside = [(kind, count) for kind, count in zip(kinds, load, strict=True) if count]
     tins = tuple(
         TinsIn(

@@ -28,18 +28,18 @@ FLAT = ("sheet", "strip")
 
 
 @dataclass(frozen=True, slots=True)
-class Weighed:
+class Heft:
     """A weight in g, and the least and the most it is likely to be."""
 
     mass_g: float = 0.0
     low_g: float = 0.0
     high_g: float = 0.0
 
-    def __add__(self, other: Weighed) -> Weighed:
-        return Weighed(self.mass_g + other.mass_g, self.low_g + other.low_g, self.high_g + other.high_g)
+    def __add__(self, other: Heft) -> Heft:
+        return Heft(self.mass_g + other.mass_g, self.low_g + other.low_g, self.high_g + other.high_g)
 
 
-NOTHING = Weighed()
+NOTHING = Heft()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,11 +48,11 @@ class TierWeight:
 
     said: Saying
     tier: TierWorked
-    parts: dict[str, Weighed]
-    carries: Weighed
+    parts: dict[str, Heft]
+    carries: Heft
 
     @property
-    def whole(self) -> Weighed:
+    def whole(self) -> Heft:
         """All of it."""
         return summed(self.parts.values())
 
@@ -63,7 +63,7 @@ class FigureWeight:
     where its parts do not say how they stand."""
 
     figure: CakeFigure
-    whole: Weighed
+    whole: Heft
     each_g: float
     centre_mm: float | None
 
@@ -75,17 +75,17 @@ class CakeWeights:
 
     tiers: tuple[TierWeight, ...]
     beside: tuple[TierWeight, ...]
-    board: dict[str, Weighed]
+    board: dict[str, Heft]
     figures: tuple[FigureWeight, ...]
     two_g: float
 
     @property
-    def whole(self) -> Weighed:
+    def whole(self) -> Heft:
         """The cake on its board, without what is served beside it."""
         return summed((*(tier.whole for tier in self.tiers), *self.board.values()))
 
     @property
-    def by_kind(self) -> dict[str, Weighed]:
+    def by_kind(self) -> dict[str, Heft]:
         """All of it by what it is of."""
         every = (*(tier.parts for tier in self.tiers), self.board)
         return {kind: summed(parts.get(kind, NOTHING) for parts in every) for kind in KINDS}
@@ -96,9 +96,9 @@ class CakeWeights:
         return max(self.tiers, key=lambda each: each.whole.mass_g) if len(self.tiers) > 1 else None
 
 
-def summed(weights: Iterable[Weighed]) -> Weighed:
+def summed(weights: Iterable[Heft]) -> Heft:
     """All of them together."""
-    return reduce(Weighed.__add__, weights, NOTHING)
+    return reduce(Heft.__add__, weights, NOTHING)
 
 
 def cake_weights(cake: WholeCake, book: Book, facts: Facts) -> CakeWeights:
@@ -113,7 +113,7 @@ def cake_weights(cake: WholeCake, book: Book, facts: Facts) -> CakeWeights:
     parts = [_parts(tier, cake, figures, facts) for tier in cake.every_tier]
     wholes = [summed(each.values()) for each in parts]
     # what stands on each tier is all of those above it
-    above = list(accumulate(reversed(wholes[1:count]), Weighed.__add__, initial=NOTHING))[::-1] if count else []
+    above = list(accumulate(reversed(wholes[1:count]), Heft.__add__, initial=NOTHING))[::-1] if count else []
     tiers = tuple(
         TierWeight(said=tier_said(tier, count), tier=tier, parts=own, carries=carries)
         for tier, own, carries in zip(cake.tiers, parts[:count], above, strict=True)
@@ -126,7 +126,7 @@ def cake_weights(cake: WholeCake, book: Book, facts: Facts) -> CakeWeights:
     return CakeWeights(tiers=tiers, beside=beside, board=_board(cake, figures, facts), figures=figures, two_g=two_g)
 
 
-def _parts(tier: TierWorked, cake: WholeCake, figures: Iterable[FigureWeight], facts: Facts) -> dict[str, Weighed]:
+def _parts(tier: TierWorked, cake: WholeCake, figures: Iterable[FigureWeight], facts: Facts) -> dict[str, Heft]:
     found = {"cake": _cake(tier, facts), **dict(_finish(tier))}
     if not tier.asked.beside:
         place = tier.asked.place
@@ -138,20 +138,20 @@ def _parts(tier: TierWorked, cake: WholeCake, figures: Iterable[FigureWeight], f
     return {kind: weight for kind, weight in found.items() if weight != NOTHING}
 
 
-def _cake(tier: TierWorked, facts: Facts) -> Weighed:
+def _cake(tier: TierWorked, facts: Facts) -> Heft:
     """What of it is baked, or the foam of a dummy."""
     baked = tier.baked
     if baked is None:
         return _ranged(tier.cake.core_ml, facts.numbers["foam weighs"]) if tier.cake else NOTHING
     lost, learned = baked.batch.kind.loss, baked.batch.learned.losses
     if lost is None or learned:
-        return Weighed(tier.cake_g, tier.cake_g, tier.cake_g)
+        return Heft(tier.cake_g, tier.cake_g, tier.cake_g)
     stays = tier.cake_g / (1.0 - baked.batch.loss)
     loss = baked.batch.loss
-    return Weighed(tier.cake_g, stays * (1.0 - max(loss, lost.high)), stays * (1.0 - min(loss, lost.low)))
+    return Heft(tier.cake_g, stays * (1.0 - max(loss, lost.high)), stays * (1.0 - min(loss, lost.low)))
 
 
-def _finish(tier: TierWorked) -> Iterator[tuple[str, Weighed]]:
+def _finish(tier: TierWorked) -> Iterator[tuple[str, Heft]]:
     """Its filling, coats and paste."""
     table, row = tier.table, tier.covered
     if table is None or row is None:
@@ -163,21 +163,21 @@ def _finish(tier: TierWorked) -> Iterator[tuple[str, Weighed]]:
         yield "paste", _by_air(row.paste.net_g, table.cover)
 
 
-def _by_air(mass_g: float, batch: Batch) -> Weighed:
+def _by_air(mass_g: float, batch: Batch) -> Heft:
     """What is spread or rolled to a thickness weighs by what a millilitre of it does."""
     return _of_range(mass_g, batch.kind.gravity)
 
 
-def _of_range(mass_g: float, per: Range) -> Weighed:
-    return Weighed(mass_g, mass_g * per.low / per.typical, mass_g * per.high / per.typical)
+def _of_range(mass_g: float, per: Range) -> Heft:
+    return Heft(mass_g, mass_g * per.low / per.typical, mass_g * per.high / per.typical)
 
 
-def _ranged(amount: float, per: Fact) -> Weighed:
+def _ranged(amount: float, per: Fact) -> Heft:
     low, high = (per.value if end is None else end for end in (per.low, per.high))
-    return Weighed(amount * per.value, amount * low, amount * high)
+    return Heft(amount * per.value, amount * low, amount * high)
 
 
-def _board(cake: WholeCake, figures: Iterable[FigureWeight], facts: Facts) -> dict[str, Weighed]:
+def _board(cake: WholeCake, figures: Iterable[FigureWeight], facts: Facts) -> dict[str, Heft]:
     """The drum, the paste on it, and what stands on it."""
     found = {"decorations": summed(each.whole for each in figures if each.figure.on == BOARD)}
     drum = cake.stacked.drum
@@ -185,7 +185,7 @@ def _board(cake: WholeCake, figures: Iterable[FigureWeight], facts: Facts) -> di
         g_per_ml = facts.numbers["drum weighs"]
         low, high = (g_per_ml.value if end is None else end for end in (g_per_ml.low, g_per_ml.high))
         area, thick = drum.board.area_mm2, cake.stacked.drum_mm
-        found["board"] = Weighed(*(net_g(area, thick, each) for each in (g_per_ml.value, low, high)))
+        found["board"] = Heft(*(net_g(area, thick, each) for each in (g_per_ml.value, low, high)))
     if cake.stacked.paste_g:
         found["paste"] = _of_range(cake.stacked.paste_g, facts.kinds["sugarpaste"].gravity)
     return {kind: weight for kind, weight in found.items() if weight != NOTHING}
@@ -196,7 +196,7 @@ def _figure(figure: CakeFigure, facts: Facts) -> FigureWeight:
     mass_g = sum(part.total_g for part in figure.parts.parts)
     return FigureWeight(
         figure=figure,
-        whole=Weighed(mass_g, mass_g * (1.0 - near), mass_g * (1.0 + near)),
+        whole=Heft(mass_g, mass_g * (1.0 - near), mass_g * (1.0 + near)),
         each_g=mass_g / figure.count,
         centre_mm=centre_mm(figure),
     )

@@ -10,7 +10,7 @@ from tinbook.models.cakes import SIDE, TOP
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.cakes.stacking import DowelsIn
 from tinbook.plans.cakes.totals import tier_said
-from tinbook.plans.cakes.weights import CakeWeights, Weighed
+from tinbook.plans.cakes.weights import CakeWeights, Heft
 from tinbook.plans.cakes.whole import WholeCake
 
 
@@ -24,7 +24,7 @@ class Held:
     on: Saying
     held_by: str
     under: DowelsIn | None
-    stands: Weighed
+    stands: Heft
     each_g: float | None
     card_mm: float | None
     gap_mm: float

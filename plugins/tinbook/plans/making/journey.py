@@ -13,7 +13,7 @@ from tinbook.models.cakes import SIDE, TOP
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import tier_said
-from tinbook.plans.cakes.weights import CakeWeights, Weighed
+from tinbook.plans.cakes.weights import CakeWeights, Heft
 from tinbook.plans.cakes.whole import WholeCake
 
 
@@ -25,7 +25,7 @@ class Boxed:
     said: Saying | None
     box_mm: tuple[float, float, float]
     box_shown_mm: tuple[float, float, float]
-    weight: Weighed
+    weight: Heft
     for_two: bool
 
 
@@ -69,7 +69,7 @@ def journey(cake: WholeCake, weights: CakeWeights, book: Book, facts: Facts) -> 
     )
 
 
-def _tier_box(tier: TierWorked, weight: Weighed, count: int, whole: Boxed | None, two_g: float) -> Boxed:
+def _tier_box(tier: TierWorked, weight: Heft, count: int, whole: Boxed | None, two_g: float) -> Boxed:
     """A tier on its card or, the lowest, on the board of the whole."""
     settled = tier.asked.settled
     high = tier.high_mm + settled["box_above"]

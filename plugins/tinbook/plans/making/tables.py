@@ -12,7 +12,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.oven_loads import OvenLoad
 from tinbook.plans.cakes.tables import cake_asked, cake_for_guests
-from tinbook.plans.cakes.weights import KINDS, NOTHING, CakeWeights, Weighed, cake_weights, summed
+from tinbook.plans.cakes.weights import KINDS, NOTHING, CakeWeights, Heft, cake_weights, summed
 from tinbook.plans.making.ahead import ahead_table
 from tinbook.plans.making.held import held_up
 
@@ -42,7 +42,7 @@ def _weight_rows(found: CakeWeights) -> Iterator[Row]:
     yield _weight_row(saying("in_all"), found.by_kind, found.whole, NOTHING)
 
 
-def _weight_row(said: Saying, parts: Mapping[str, Weighed], whole: Weighed, carries: Weighed) -> Row:
+def _weight_row(said: Saying, parts: Mapping[str, Heft], whole: Heft, carries: Heft) -> Row:
     row: dict[str, Cell] = {"tier": said}
     row |= {f"{kind}_g": short(parts.get(kind, NOTHING).mass_g) for kind in KINDS}
     return row | {

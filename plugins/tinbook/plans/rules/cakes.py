@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Finish, Flaw, Made, Path
-from tinbook.models.cakes import IN_TIERS, NO_BORDER, NONE, WHOLE
+from tinbook.models.cakes import IN_TIERS, NO_BORDER, WHOLE
+from tinbook.models.reading import NONE
 from tinbook.plans.cakes.asked import finished
 from tinbook.plans.cakes.sizes import WRITTEN
 from tinbook.plans.portions.cutting import portion_sizes
