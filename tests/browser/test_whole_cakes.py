@@ -152,7 +152,15 @@ def test_on_the_first_page_stands_the_cake_last_open(page: Callable[..., Page], 
 def test_targets_are_large_and_nothing_scrolls_sideways(page: Callable[..., Page], demo_url: str) -> None:
     for width in (320, 390, 820, 1180):
         tab = page(viewport={"width": width, "height": 820}, has_touch=True)
-        for address in (WEDDING, LIGHT, WEDDING + "used/", LIGHT + "used/", "cakes/"):
+        for address in (
+            WEDDING,
+            LIGHT,
+            WEDDING + "used/",
+            LIGHT + "used/",
+            WEDDING + "making/",
+            LIGHT + "making/",
+            "cakes/",
+        ):
             tab.goto(demo_url + address)
             assert tab.evaluate(WIDER) <= 0, (width, address)
             assert tab.evaluate(SMALL) == [], (width, address)
@@ -187,4 +195,4 @@ def test_on_paper_a_cake_is_two_sheets_at_most(page: Callable[..., Page], demo_u
         words = re.findall(r'<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)"', told)
         assert all(float(left) >= MARGIN_PT and float(right) <= A4_PT - MARGIN_PT for left, right in words)
 
-    check_every((WEDDING, LIGHT, WEDDING + "used/", LIGHT + "used/"), check)
+    check_every((WEDDING, LIGHT, WEDDING + "used/", LIGHT + "used/", WEDDING + "making/", LIGHT + "making/"), check)

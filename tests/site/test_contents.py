@@ -23,7 +23,7 @@ def test_every_page_stands_in_it_once(demo: Loaded) -> None:
     assert sorted(told) == sorted([*listed, "changes"])
     unlisted = set(site.pages) - set(listed)
     leaves = {f"mixtures/{slug}/tables" for slug in demo.book.mixtures}
-    leaves |= {f"cakes/{slug}/used" for slug in demo.book.cakes}
+    leaves |= {f"cakes/{slug}/{leaf}" for slug in demo.book.cakes for leaf in ("used", "making")}
     others = {address.partition("/")[0] for address in unlisted - leaves}
     assert leaves < unlisted and others == {"ingredients", "find", "portions"}
 

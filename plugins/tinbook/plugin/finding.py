@@ -12,7 +12,9 @@ from tinbook.pages.finding.find import Find
 from tinbook.pages.finding.index import index_of
 
 INDEX = "assets/tinbook/find-index.js"
-TOLD = frozenset(("mixture", "mixture_tables", "technique", "cake", "cake_used", "ingredient", "home", "broken"))
+TOLD = frozenset(
+    ("mixture", "mixture_tables", "technique", "cake", "cake_used", "cake_making", "ingredient", "home", "broken")
+)
 """Kinds of page whose words come from the book's sources, or that have none of their own."""
 NAMED = frozenset(("list", "tins", "cuts", "oven_kind"))
 """Kinds of page found by their title alone: each thing on them is found separately."""

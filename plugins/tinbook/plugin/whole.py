@@ -27,10 +27,10 @@ OWN_FILES = {
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
     "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
-    "cake": "mixture", "cake_used": "mixture",
+    "cake": "mixture", "cake_used": "mixture", "cake_making": "mixture",
 }  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
-LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake"}
+LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake", "cake_making": "cake"}
 """Kinds of page that have another's script."""
 NARROW = "data-narrow="
 """Stands in a page with a list that narrows."""

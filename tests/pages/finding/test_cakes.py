@@ -24,5 +24,5 @@ def test_its_notes_and_everything_used_are_found_by_themselves(desk: Desk) -> No
     assert len(notes) == sum(len(design.notes) for design in desk.book.cakes.values())
     assert all(each.anchor == "notes" and each.second for each in notes)
     assert {each.address for each in found if each.kind == "section"} == {
-        f"cakes/{slug}/used" for slug in desk.book.cakes
+        f"cakes/{slug}/{leaf}" for slug in desk.book.cakes for leaf in ("used", "making")
     }

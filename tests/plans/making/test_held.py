@@ -58,7 +58,7 @@ def test_the_lowest_stands_on_the_board_with_all_of_it(made: Made, demo: Loaded)
         ("base, round 25 cm", "board"), ("middle, round 20 cm", "dowels"), ("top, round 15 cm", "dowels"),
     ]  # fmt: skip
     assert found.tiers[0].stands.mass_g == pytest.approx(sum(each.whole.mass_g for each in weights.tiers))
-    assert [each.card_mm for each in found.tiers] == [None, 200.0, 150.0]
+    assert [each.card_mm for each in found.tiers] == [250.0, 200.0, 150.0]
 
 
 def test_a_dowel_through_what_is_driven_whole_or_is_tall(made: Made, demo: Loaded) -> None:

@@ -11,7 +11,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
 from jinja2.bccache import Bucket
 
-from tinbook.pages.base import rows
+from tinbook.pages.base import rows, shared
 from tinbook.pages.spelling import formats
 
 FILTERS = (
@@ -20,7 +20,7 @@ FILTERS = (
     formats.a_or_an, formats.quoted, formats.sentence, formats.title,
     formats.percent, formats.signed, formats.span, formats.spelled, formats.spoons, formats.tin_words,
     formats.written, formats.written_figure,
-    formats.written_unit, rows.table_rows,
+    formats.written_unit, rows.table_rows, shared.leaves_at,
 )  # fmt: skip
 
 
@@ -40,7 +40,7 @@ def compiled() -> Compiled | None:
 
     Constant expressions in a template are evaluated when it is compiled, so the filters are part of a file's name.
     """
-    filters = b"".join(Path(str(module.__file__)).read_bytes() for module in (formats, rows))
+    filters = b"".join(Path(str(module.__file__)).read_bytes() for module in (formats, rows, shared))
     try:
         return Compiled(pattern=f"tinbook-{hashlib.sha256(filters).hexdigest()[:16]}-%s")
     except (OSError, RuntimeError):

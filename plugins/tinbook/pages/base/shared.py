@@ -37,6 +37,20 @@ class Linked:
 
 
 @dataclass(frozen=True, slots=True)
+class LeafLink:
+    """A leaf of several that belong together; `here`: the one that is open."""
+
+    address: str
+    name: str
+    here: bool
+
+
+def leaves_at(leaves: Iterable[Linked], address: str) -> tuple[LeafLink, ...]:
+    """The leaves, seen from the one at an address."""
+    return tuple(LeafLink(leaf.address, leaf.name, leaf.address == address) for leaf in leaves)
+
+
+@dataclass(frozen=True, slots=True)
 class SourceLine:
     """A source named by a table: its key on the page of sources, its title."""
 

@@ -34,6 +34,11 @@ def used_address(slug: str) -> str:
     return f"cakes/{slug}/used"
 
 
+def making_address(slug: str) -> str:
+    """Where its loads, weights, supports and boxes are."""
+    return f"cakes/{slug}/making"
+
+
 def tier_at_bench(slug: str, size: str, tier: TierWorked) -> Way:
     """The page of a tier's mixture, and the anchor that sets its bench: the tin, how many of them, how many times the
     recipe, and which cake to go back to."""

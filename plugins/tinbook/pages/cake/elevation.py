@@ -28,6 +28,8 @@ LEFT_PX, RIGHT_PX, ABOVE_PX, BELOW_PX, LINE_PX = 76.0, 8.0, 22.0, 40.0, 20.0
 """Room for heights, beside, above and below, and for a line of letters."""
 LETTER_PX = 62.0
 """How wide the name of a figure and its height are."""
+NAME_PX = 34.0
+"""How high the name of a tier is."""
 SAME_MM = 0.5
 
 
@@ -64,6 +66,7 @@ def elevation(cake: WholeCake, words: str) -> CakeElevation | None:
     body = [
         *_board(cake, board_mm, px),
         *(part for tier in tiers for part in _tier(cake, tier, px)),
+        *_through(cake, px),
         *(part for each in figures for part in _figure(each, px)),
         *_heights(cake, -half, px),
         f'<path class="tb-bench-line" d="M{_n(-half - 12 * px)} 0H{_n(right + 6 * px)}"/>',
@@ -128,9 +131,26 @@ def _tier(cake: WholeCake, tier: TierWorked, px: float) -> Iterator[str]:
     label = _label(asked.tin.name, asked.tin.shape)
     room = (11.0 * len(label) + 14.0) * px
     middle = -level.foot_mm - high / 2.0
-    box = f'x="{_n(-room / 2)}" y="{_n(middle - 17 * px)}" width="{_n(room)}" height="{_n(34 * px)}"'
+    box = f'x="{_n(-room / 2)}" y="{_n(middle - NAME_PX / 2 * px)}" width="{_n(room)}" height="{_n(NAME_PX * px)}"'
     yield f'<rect class="tb-blank" {box}/>'
     yield _text(0.0, middle + 9.0 * px, label, "tb-mid tb-now")
+
+
+def _through(cake: WholeCake, px: float) -> Iterator[str]:
+    """The dowel through all tiers, with how long it is; what it goes through is named over it."""
+    long_mm = cake.stacked.through_mm
+    if long_mm is None:
+        return
+    foot, half = cake.stacked.drum_mm, 4.0 * px
+    end = foot + long_mm
+    # it is seen between the names of the tiers
+    names = [tier.high_mm / 2.0 + level.foot_mm for level, tier in zip(cake.stacked.levels, cake.tiers, strict=False)]
+    ends = [foot, *(middle + side * NAME_PX / 2.0 * px for middle in names for side in (-1.0, 1.0)), end]
+    seen = [(low, min(high, end)) for low, high in zip(ends[::2], ends[1::2], strict=True) if low < min(high, end)]
+    for x in (-half, half):
+        lines = "".join(f"M{_n(x)} {_n(-low)}V{_n(-high)}" for low, high in seen)
+        yield f'<path class="tb-hid" d="{lines}"/>'
+    yield f'<path class="tb-hid" d="M{_n(-half)} {_n(-end)}h{_n(2 * half)}"/>'
 
 
 def _label(name: str, shape: str) -> str:

@@ -89,6 +89,9 @@ class CakeSheet:
     jobs: tuple[CakeSheetGroup, ...]
     weighings: tuple[CakeSheetGroup, ...]
     things: tuple[CakeSheetGroup, ...]
+    making: tuple[CakeSheetGroup, ...]
+    take: str
+    said: tuple[str, ...]
     tools: tuple[str, ...]
     contains: tuple[Advice, ...]
     unknown: str
@@ -136,6 +139,9 @@ def cake_sheet_of(slug: str, size: CakeSize, desk: Desk) -> CakeSheet:
         jobs=tuple(map(_group, made.jobs)),
         weighings=tuple(_weighings(made)),
         things=tuple(_things(made)),
+        making=tuple(_making(made)),
+        take=made.carried.take if made.carried.boxes else "",
+        said=(*made.carried.weight_notes, *made.carried.held_notes, *made.carried.steps),
         tools=view.tools,
         contains=contains_said(strip),
         unknown=formats.sentence(strip.unknown) if strip.unknown else "",
@@ -166,6 +172,28 @@ def _things(made: CakeInSize) -> Iterator[CakeSheetGroup]:
         lines = tuple(line for line in group.lines if (line.name, line.note) not in told)
         if lines and group.title not in WEIGHED:
             yield CakeSheetGroup(group.title, tuple(map(_line, lines)))
+
+
+def _making(made: CakeInSize) -> Iterator[CakeSheetGroup]:
+    """Oven loads, weights, supports and boxes."""
+    if made.oven:
+        loads = tuple(
+            CakeSheetLine(
+                figure=load.check,
+                unit="min",
+                name=f"Load {load.number}: {load.tins}",
+                note="; ".join((f"done in {load.span}", *load.mixed)),
+                flag="",
+            )
+            for load in made.oven.loads
+        )
+        yield CakeSheetGroup(f"Through the oven: {made.oven.heat}" if made.oven.heat else "Through the oven", loads)
+    carried = made.carried
+    for title, lines in (
+        ("What it weighs", carried.weights), ("What holds it up", carried.held), ("Box and way", carried.boxes),
+    ):  # fmt: skip
+        if lines:
+            yield CakeSheetGroup(title, tuple(map(_line, lines)))
 
 
 def _weighings(made: CakeInSize) -> Iterator[CakeSheetGroup]:

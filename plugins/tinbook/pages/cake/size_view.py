@@ -11,16 +11,21 @@ from markupsafe import Markup
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.cake.addresses import called
+from tinbook.pages.cake.carrying import CarriedView, carried_view
 from tinbook.pages.cake.elevation import CakeElevation, elevation
 from tinbook.pages.cake.figures_drawn import letter_of
 from tinbook.pages.cake.jobs import JobGroup, jobs
+from tinbook.pages.cake.oven_view import LoadsView, oven_view
 from tinbook.pages.cake.tier_table import TierTable, tier_table
 from tinbook.pages.cake.used_view import NotFood, not_food, used_groups
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.cakes.sizes import CakeSize
 from tinbook.plans.cakes.used import EverythingUsed, everything_used
+from tinbook.plans.cakes.weights import cake_weights
 from tinbook.plans.cakes.whole import WholeCake
+from tinbook.plans.making.held import held_up
+from tinbook.plans.making.journey import journey
 
 MOST_PX, WIDE_PX, HIGH_PX = 0.16, 52.0, 54.0
 
@@ -147,6 +152,18 @@ class CakeInSize:
     def jobs(self) -> tuple[JobGroup, ...]:
         """What it takes, to tick."""
         return jobs(self.cake, self.key, self.desk.facts)
+
+    @cached_property
+    def oven(self) -> LoadsView | None:
+        """It through the oven."""
+        return oven_view(self.cake.oven, self.desk)
+
+    @cached_property
+    def carried(self) -> CarriedView:
+        """What it weighs, what holds it up, and how it goes out."""
+        book, facts = self.desk.book, self.desk.facts
+        weights = cake_weights(self.cake, book, facts)
+        return carried_view(weights, held_up(self.cake, weights), journey(self.cake, weights, book, facts))
 
     @cached_property
     def every(self) -> EverythingUsed:

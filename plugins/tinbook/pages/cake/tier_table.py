@@ -175,8 +175,9 @@ def _ribbon(tier: TierWorked) -> Cell:
 
 
 def _dowels(cake: WholeCake, tier: TierWorked) -> Cell:
-    dowels, place = cake.dowels(tier), tier.asked.place
-    card = tier.covered.board.card.size_mm if tier.covered and place and not tier.asked.beside else None
+    dowels = cake.dowels(tier)
+    several = len(cake.stacked.levels) > 1 and not tier.asked.beside
+    card = tier.covered.board.card.size_mm if tier.covered and several else None
     on = f"card {formats.centimetres(card[0])}" if card else ""
     if dowels is None:
         return Cell("none", note=on) if on else NONE

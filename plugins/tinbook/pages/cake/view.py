@@ -9,7 +9,8 @@ from functools import cached_property
 from tinbook.models import CakeDesign
 from tinbook.pages.base.page import Desk, Page, cross_contact
 from tinbook.pages.base.shared import Linked, linked_techniques
-from tinbook.pages.cake.addresses import cake_address, called, used_address
+from tinbook.pages.cake.addresses import cake_address, called, making_address, used_address
+from tinbook.pages.cake.ahead_view import AheadView, ahead_view
 from tinbook.pages.cake.size_view import CakeInSize, SizeChip, chips
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell, spelled_all
@@ -17,6 +18,7 @@ from tinbook.plans.base.saying import Saying
 from tinbook.plans.cakes.sizes import CakeSize, CakeSizes, cake_sizes
 from tinbook.plans.cakes.used import tools_used
 from tinbook.plans.cakes.whole import whole_cake
+from tinbook.plans.making.ahead import ahead_table
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.tins import Tin
 
@@ -59,6 +61,17 @@ class CakeView:
     def used_address(self) -> str:
         """The leaf of everything used."""
         return used_address(self.slug)
+
+    @property
+    def making_address(self) -> str:
+        """The leaf of its loads, weights, supports and boxes."""
+        return making_address(self.slug)
+
+    @property
+    def leaves(self) -> tuple[Linked, ...]:
+        """Its leaves."""
+        leaves = ((self.address, "Cake"), (self.used_address, "Everything used"), (self.making_address, "Oven and way"))
+        return tuple(Linked(address, name) for address, name in leaves)
 
     @cached_property
     def looked_at(self) -> CakeSizes:
@@ -173,6 +186,11 @@ class CakeView:
         slugs = (*(each.technique for each in self.design.decorations), *self.design.techniques)
         return linked_techniques(dict.fromkeys(slugs), self.desk.book, self.desk.facts)
 
+    @cached_property
+    def ahead(self) -> AheadView:
+        """What can be made ahead, and how long it keeps."""
+        return ahead_view(ahead_table(self.written.cake, self.desk.book))
+
     @property
     def seasons(self) -> str:
         """When it is made; empty for always."""
@@ -197,7 +215,7 @@ def _place(said: Saying) -> str:
 
 
 def cake_pages(desk: Desk) -> Iterator[Page]:
-    """Two leaves for each cake: the cake, and everything used for it."""
+    """Three leaves for each cake: the cake, everything used for it, and how it is baked, held up and carried."""
     for slug, design in desk.book.cakes.items():
         view, section = CakeView(slug=slug, desk=desk), ("Cakes",)
         yield Page(address=cake_address(slug), title=design.name, template="cake", view=view, section=section)
@@ -205,6 +223,14 @@ def cake_pages(desk: Desk) -> Iterator[Page]:
             address=used_address(slug),
             title=f"{design.name}, everything used",
             template="cake_used",
+            view=view,
+            section=section,
+            listed=False,
+        )
+        yield Page(
+            address=making_address(slug),
+            title=f"{design.name}, oven and way",
+            template="cake_making",
             view=view,
             section=section,
             listed=False,

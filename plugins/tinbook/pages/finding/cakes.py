@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from tinbook.models import CakeDesign
 from tinbook.pages.base.page import Desk
-from tinbook.pages.cake.addresses import cake_address, called, used_address
+from tinbook.pages.cake.addresses import cake_address, called, making_address, used_address
 from tinbook.pages.finding.find import Find
 from tinbook.pages.spelling import formats
 from tinbook.plans.mixtures.keeping import season_names
 
 
 def cakes_found(desk: Desk) -> Iterator[Find]:
-    """Each cake, everything used for it, and each of its notes."""
+    """Each cake, its other leaves, and each of its notes."""
     for slug, design in desk.book.cakes.items():
         sizes, what = called(tier.tier.tin for tier in design.tiers)
         yield Find(
@@ -33,6 +33,13 @@ def cakes_found(desk: Desk) -> Iterator[Find]:
             title=f"{design.name}, everything used",
             address=used_address(slug),
             second="Ingredients, pastes, colours, tools, boards and dowels in one list",
+            tags=(design.name,),
+        )
+        yield Find(
+            kind="section",
+            title=f"{design.name}, oven and way",
+            address=making_address(slug),
+            second="Oven loads, weights, dowels and what they carry, boxes, what can be made ahead",
             tags=(design.name,),
         )
         for note in design.notes:

@@ -11,6 +11,7 @@ DESCRIPTIONS: Mapping[str, str] = {
     "technique": "{title}: what to have ready, step by step, and what to do if it goes wrong.",
     "cake": "{title}: every tier in every size, its heights, layers, coats, paste and portions.",
     "cake_used": "{title}: ingredients with whole eggs, pastes, colours, tools, boards and dowels.",
+    "cake_making": "{title}: oven loads, what it weighs, what holds it up, its boxes, and what is made ahead.",
     "list": "{title}: {book}, with a page for each.",
     "ingredient": "{title}: what a cup and a spoonful of it weigh, what to use instead, and where it is used.",
     "ingredients": "Ingredients in {book}: what a cup and a spoonful of each weigh.",

@@ -55,12 +55,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "the ranges: what an oven takes from such a cake, how much air is beaten in, how near a part comes to its sum"
     ),
     "weights_left_out": "left out: dowels and ribbon, a few grams each",
-    "of_kind_cake": "cake",
-    "of_kind_filling": "filling",
-    "of_kind_coat": "coats",
-    "of_kind_paste": "paste",
-    "of_kind_decorations": "decorations",
-    "of_kind_board": "boards",
     "the_board": "the board",
     # what holds it up
     "held_of": "What holds up {cake}, {size}",

@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from tinbook.engine import rounding
 from tinbook.engine.loads import Counts, OnShelf, laid_out, least_loads
 from tinbook.facts import Facts
 from tinbook.models import Book
@@ -18,6 +19,9 @@ from tinbook.plans.base.scaling import mixes, owned_count
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.cakes.tiers import TierBaked, TierWorked
 from tinbook.tins import Tin
+
+Place = OnShelf
+"""Where a tin stands on a shelf."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +42,7 @@ class MixFor:
 
     batch: Batch
     mass_g: float
+    mass_shown_g: float
     eggs: float
     lots: int
 
@@ -48,14 +53,14 @@ class OvenLoad:
     given its shelf. Minutes as a timer is set: when to look first, and from when to when every one is done."""
 
     tins: tuple[TinsIn, ...]
-    shelves: tuple[tuple[OnShelf, ...], ...]
+    shelves: tuple[tuple[Place, ...], ...]
     mixes: tuple[MixFor, ...]
     oven_c: float
     check_min: float
     low_min: float
     high_min: float
 
-    def of(self, placed: OnShelf) -> TinsIn:
+    def of(self, placed: Place) -> TinsIn:
         """Which tins one on a shelf belongs to."""
         every = [tins for tins in self.tins for _ in range(tins.count)]
         return every[placed.tin]
@@ -189,5 +194,6 @@ def _mixed(tins: Sequence[TinsIn], book: Book) -> list[MixFor]:
         own = [each for each in tins if each.tier.baked and each.tier.baked.batch.slug == slug]
         mass_g = sum(each.batter_g for each in own)
         eggs = sum(each.eggs for each in own)
-        found.append(MixFor(batch=batch, mass_g=mass_g, eggs=eggs, lots=mixes(book, mass_g)))
+        shown_g = rounding.scales(mass_g, batch.steps)
+        found.append(MixFor(batch=batch, mass_g=mass_g, mass_shown_g=shown_g, eggs=eggs, lots=mixes(book, mass_g)))
     return found

@@ -15,7 +15,7 @@ from tinbook.plans.cakes.sizes import CakeSize, CakeSizes, cake_sizes, size_call
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import coat_g, filling_g, tier_said
 from tinbook.plans.cakes.used import EverythingUsed, everything_used
-from tinbook.plans.cakes.weights import CakeWeights, cake_weights, summed
+from tinbook.plans.cakes.weights import CakeWeights, cake_weights
 from tinbook.plans.cakes.whole import WholeCake, whole_cake
 from tinbook.problems import nearest
 
@@ -104,7 +104,7 @@ def _row(whole: WholeCake, tier: TierWorked, weight_g: float) -> Row:
         "paste_shown_g": paste.made_shown_g if paste else None,
         "rolled_mm": short(paste.rolled_mm[0]) if paste else None,
         "colour": asked.colour,
-        "card_mm": card[0] if card and level and asked.place else None,
+        "card_mm": card[0] if card and level and len(whole.stacked.levels) > 1 else None,
         "dowels_count": dowels.plan.count if dowels else None,
         "dowel_mm": short(dowels.long_mm) if dowels else None,
         "mixes_count": baked.mixes if baked else None,
@@ -146,7 +146,7 @@ def _in_all(whole: WholeCake, query: Query, weights: CakeWeights) -> Row:
         "dowels_count": total.dowels,
         "mixes_count": total.mixes,
         "bakes_count": total.bakes,
-        "board_weight_g": short(summed(weights.board.values()).mass_g),
+        "board_weight_g": short(weights.board_whole.mass_g),
         "weight_g": short(weights.whole.mass_g),
         "portions_count": total.portions,
         "kept_back_count": whole.kept,

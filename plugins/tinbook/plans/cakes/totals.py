@@ -220,7 +220,7 @@ def totals(tiers: Sequence[TierWorked], stacked: StackedUp, oven: OvenPlan | Non
         coat_shown_g=sum(shown for _, shown in coats),
         paste_g=sum(row.made_g for row in pastes),
         paste_shown_g=sum(row.made_shown_g for row in pastes),
-        cards=max(0, len(stacked.levels) - 1),
+        cards=len(stacked.levels) if len(stacked.levels) > 1 else 0,
         dowels=sum(each.plan.count for each in stacked.dowels if each),
         ribbon_mm=sum(board.cake_ribbon_mm for board in ribbons),
         ribbon_shown_mm=sum(board.cake_ribbon_shown_mm for board in ribbons),

@@ -225,7 +225,7 @@ def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
         yield CutUsed(what="drum", count=1, long_mm=long_mm, wide_mm=wide_mm, hidden=False)
         yield CutUsed(what="ribbon", count=1, long_mm=drum.ribbon_shown_mm, wide_mm=ribbon_mm, hidden=False)
     stacking = [tier for tier in cake.tiers if tier.covered is not None]
-    yield from _cards(stacking[1:])
+    yield from _cards(stacking if len(stacking) > 1 else ())
     for tier in stacking:
         if tier.asked.ribbon and tier.covered:
             long = tier.covered.board.cake_ribbon_shown_mm

@@ -85,6 +85,11 @@ class CakeWeights:
         return summed((*(tier.whole for tier in self.tiers), *self.board.values()))
 
     @property
+    def board_whole(self) -> Heft:
+        """The board with what lies and stands on it."""
+        return summed(self.board.values())
+
+    @property
     def by_kind(self) -> dict[str, Heft]:
         """All of it by what it is of."""
         every = (*(tier.parts for tier in self.tiers), self.board)
@@ -133,7 +138,7 @@ def _parts(tier: TierWorked, cake: WholeCake, figures: Iterable[FigureWeight], f
         found["decorations"] = summed(
             each.whole for each in figures if each.figure.on != BOARD and each.figure.tier == place
         )
-        if place and tier.covered and tier.covered.board.card.size_mm:
+        if len(cake.stacked.levels) > 1 and tier.covered and tier.covered.board.card.size_mm:
             found["board"] = _ranged(tier.covered.board.card.area_mm2 / 100.0, facts.numbers["card weighs"])
     return {kind: weight for kind, weight in found.items() if weight != NOTHING}
 

@@ -10,7 +10,7 @@ from tinbook.models.cakes import SIDE, TOP
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.cakes.stacking import DowelsIn
 from tinbook.plans.cakes.totals import tier_said
-from tinbook.plans.cakes.weights import CakeWeights, Heft
+from tinbook.plans.cakes.weights import CakeWeights, Heft, TierWeight
 from tinbook.plans.cakes.whole import WholeCake
 
 
@@ -44,6 +44,7 @@ class HeldUp:
 def held_up(cake: WholeCake, weights: CakeWeights) -> HeldUp:
     """What holds a cake up, by its plan of dowels and its weights."""
     count, stacking = len(cake.tiers), [each for each in weights.tiers if each.tier.cake is not None]
+    several = len(stacking) > 1
     found = [
         Held(
             said=foot.said,
@@ -52,14 +53,13 @@ def held_up(cake: WholeCake, weights: CakeWeights) -> HeldUp:
             under=None,
             stands=foot.whole + foot.carries,
             each_g=None,
-            card_mm=None,
+            card_mm=_card_mm(foot) if several else None,
             gap_mm=0.0,
         )
         for foot in stacking[:1]
     ]
     for lower, upper in pairwise(stacking):
         under, stands = cake.dowels(lower.tier), upper.whole + upper.carries
-        card = upper.tier.covered.board.card.size_mm if upper.tier.covered else None
         found.append(
             Held(
                 said=upper.said,
@@ -68,7 +68,7 @@ def held_up(cake: WholeCake, weights: CakeWeights) -> HeldUp:
                 under=under,
                 stands=stands,
                 each_g=stands.mass_g / under.plan.count if under else None,
-                card_mm=card[0] if card else None,
+                card_mm=_card_mm(upper),
                 gap_mm=upper.tier.asked.gap_mm,
             )
         )
@@ -80,14 +80,20 @@ def held_up(cake: WholeCake, weights: CakeWeights) -> HeldUp:
     )
 
 
+def _card_mm(each: TierWeight) -> float | None:
+    """How wide the card under a tier is."""
+    card = each.tier.covered.board.card.size_mm if each.tier.covered else None
+    return card[0] if card else None
+
+
 def _remarks(cake: WholeCake, weights: CakeWeights) -> list[Saying]:
     """What is hung, and what stands on top, each with its weight and where that lies; and what the sums do not know."""
     found = []
     for each in weights.figures:
         figure = each.figure
         if figure.on in (SIDE, TOP):
-            key = "hangs_on_a_side" if figure.on == SIDE else "stands_on_top"
-            found.append(saying(key, technique=figure.technique.name, each_g=each.each_g, centre_mm=each.centre_mm))
+            told = {"technique": figure.technique.name, "each_g": each.each_g, "centre_mm": each.centre_mm}
+            found.append(saying("hangs_on_a_side", **told) if figure.on == SIDE else saying("stands_on_top", **told))
     if any(cake.stacked.dowels) or cake.stacked.through_mm is not None:
         found.append(saying("supports_unknown"))
     return found

@@ -92,7 +92,7 @@ def _steps(cake: WholeCake) -> list[Saying]:
     """What is put together at home, and what on site."""
     found = []
     if len(cake.tiers) > 1:
-        found.append(saying("goes_out_whole" if cake.design.goes_whole else "goes_out_in_tiers"))
+        found.append(saying("goes_out_whole") if cake.design.goes_whole else saying("goes_out_in_tiers"))
     if any(figure.on in (SIDE, TOP) for figure in cake.figures):
         found.append(saying("figures_go_on_last"))
     return found
@@ -124,8 +124,9 @@ def _in_the_way(
     tallest, shelf = book.house.tallest_box, book.house.fridge_shelf
     found = []
     if tallest and whole and not fits(whole.box_mm[2], tallest):
-        key = "taller_than_a_box" if goes_whole else "whole_taller_than_a_box"
-        found.append(saying(key, high_mm=whole.box_shown_mm[2], tallest_mm=tallest))
+        told = {"high_mm": whole.box_shown_mm[2], "tallest_mm": tallest}
+        too_tall = saying("taller_than_a_box", **told) if goes_whole else saying("whole_taller_than_a_box", **told)
+        found.append(too_tall)
     if tallest:
         found += [
             saying("tier_taller_than_a_box", tier=each.said, high_mm=each.box_shown_mm[2], tallest_mm=tallest)

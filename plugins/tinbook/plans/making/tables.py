@@ -12,7 +12,7 @@ from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.oven_loads import OvenLoad
 from tinbook.plans.cakes.tables import cake_asked, cake_for_guests
-from tinbook.plans.cakes.weights import KINDS, NOTHING, CakeWeights, Heft, cake_weights, summed
+from tinbook.plans.cakes.weights import KINDS, NOTHING, CakeWeights, Heft, cake_weights
 from tinbook.plans.making.ahead import ahead_table
 from tinbook.plans.making.held import held_up
 
@@ -38,7 +38,7 @@ def weight_sources(facts: Facts) -> tuple[str, ...]:
 def _weight_rows(found: CakeWeights) -> Iterator[Row]:
     for each in (*found.tiers, *found.beside):
         yield _weight_row(each.said, each.parts, each.whole, each.carries)
-    yield _weight_row(saying("the_board"), found.board, summed(found.board.values()), NOTHING)
+    yield _weight_row(saying("the_board"), found.board, found.board_whole, NOTHING)
     yield _weight_row(saying("in_all"), found.by_kind, found.whole, NOTHING)
 
 
