@@ -17,7 +17,7 @@ from tinbook.tins.growth import ring_round
 
 SHELF_REM = 8.0
 """How wide a shelf is drawn."""
-LETTERS_MM = 46.0
+LETTERS_MM = 60.0
 """How high letters are, in mm of the shelf."""
 WIDE_LETTER = 0.58
 
