@@ -275,7 +275,7 @@ def test_what_there_is(run: Run) -> None:
 @pytest.mark.parametrize(
     ("asked", "told"),
     [
-        (["all"], "every template is for a cake of the book: say which, with --of: estuary-wedding-cake, lighthouse-cake"),
+        (["all"], "every template is for a cake of the book: say which, with --of: estuary-wedding-cake, first-season-cake"),
         (["all", "--of", "lighthouse-cake", "--cake", "round 20 cm"], "--cake is for a single tin"),
         (["all", "--of", "lighthouse-cake", "--size", "+9"], 'there is no size "+9"'),
         (["ring", "--cake", "round 20 cm", "--size", "+1"], 'the template "ring" cannot use --size'),

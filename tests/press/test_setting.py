@@ -19,8 +19,8 @@ from tinbook.press import sheet_pdf, templates_pdf
 PT_MM = 25.4 / 72.0
 PAPERS_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 TECHNIQUES = (
-    "boat-on-the-shingle", "bream-with-scales", "coil-of-rope", "heron-for-the-side", "lighthouse-for-the-front",
-    "scalloped-board-edge",
+    "boat-on-the-shingle", "bream-with-scales", "clump-of-thrift", "coil-of-rope", "gull-for-the-side",
+    "heron-for-the-side", "lighthouse-for-the-front", "scalloped-board-edge",
 )  # fmt: skip
 
 
@@ -111,8 +111,10 @@ def test_the_lighthouse_is_one_page(demo: Loaded) -> None:
 
 
 LONGEST = {
-    "colour-paste": 2, "cover-a-board": 2, "cover-with-sugarpaste": 2, "crumb-coat-and-final-coat": 2,
-    "ganache-coat": 2, "rope-edge": 2, "stack-two-tiers": 2, "wave-and-reed-pattern": 2,
+    "coat-between-discs": 2, "colour-paste": 2, "cover-a-board": 2, "cover-with-sugarpaste": 2,
+    "crumb-coat-and-final-coat": 2, "dust-and-glaze-a-figure": 2, "emboss-and-paint-a-board": 2,
+    "fix-a-figure-on-sticks": 2, "ganache-coat": 2, "move-to-the-board": 2, "rope-edge": 2,
+    "scatter-loose-pieces": 2, "stack-three-tiers": 2, "stack-two-tiers": 2, "wave-and-reed-pattern": 2,
 }  # fmt: skip
 """Pages of the sheets that are not one page."""
 

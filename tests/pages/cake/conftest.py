@@ -1,4 +1,4 @@
-"""Cakes of the demo's kitchen, worked out, and the pages of its own two."""
+"""Cakes of the demo's kitchen, worked out, and the pages of its own."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from tinbook.pages.cake.size_view import CakeInSize
 from tinbook.pages.cake.view import CakeView
 
 __all__ = ["bakes", "design", "made"]
+DOME = re.compile(r"M(\S+) (\S+)A(\S+) (\S+) 0 0 1 (\S+) (\S+)Z")
 FIGURED: Mapping[str, Any] = {
     "tiers": ["25 cm", {"tier": "20 cm", "on pillars": "60 mm"}, {"tier": "15 cm", "dummy": "yes"}],
     "mixture": "madeira-cake",
@@ -37,7 +38,7 @@ def views(desk: Desk) -> dict[str, CakeView]:
 
 @pytest.fixture(scope="session")
 def in_sizes(views: dict[str, CakeView]) -> list[CakeInSize]:
-    """Both in every size they can be made in."""
+    """All of them in every size they can be made in."""
     return [size for view in views.values() for size in view.sizes]
 
 
@@ -48,6 +49,9 @@ def shapes(svg: str, of: str) -> list[dict[str, str]]:
 
 
 def box(rect: Mapping[str, str]) -> tuple[float, float, float, float]:
-    """Left, top, right, bottom of a rectangle, y upwards from the bench."""
+    """Left, top, right, bottom of a rectangle or the half ellipse of a dome, y upwards from the bench."""
+    if dome := DOME.fullmatch(rect.get("d", "")):
+        left, foot, _, high, right, _ = map(float, dome.groups())
+        return left, high - foot, right, -foot
     x, y, wide, high = (float(rect[name]) for name in ("x", "y", "width", "height"))
     return x, -y, x + wide, -y - high

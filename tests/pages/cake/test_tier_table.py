@@ -39,11 +39,13 @@ def test_every_figure_is_that_of_the_table_by_name(demo: Loaded, in_sizes: list[
     def check(size: CakeInSize) -> None:
         asked = Query(of=size.cake.slug, size=None if size.written else size.key)
         *rows, in_all = cake_table(demo.book, demo.facts, asked).rows
-        table = size.table
-        for nth, row in enumerate(reversed(rows)):
+        table, stacked = size.table, len(size.cake.design.tiers)
+        # from the top down, then what stands beside it
+        for nth, row in enumerate([*reversed(rows[:stacked]), *rows[stacked:]]):
             same(cells(table, nth), row)
             assert table.rows[nth].portions == str(row["portions_count"])
-            assert table.rows[nth].tins.startswith(f"{row['tins_count']} ×")
+            baked_in = f"{row['tins_count']} ×" if nth < stacked else f"{row['portions_count']} standard cups"
+            assert table.rows[nth].tins.startswith(baked_in)
             bake = next(
                 cell for head, cell in zip(table.heads, table.rows[nth].cells, strict=True) if head.name == "Bake"
             )

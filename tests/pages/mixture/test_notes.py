@@ -50,5 +50,7 @@ def test_nothing_to_note(desk: Desk) -> None:
     )
     bare = replace(batch, slug="in-no-cake", mixture=batch.mixture.model_copy(update=silent), ingredients=())
     assert not NotesView(bare, desk).shown
-    assert [cake.name for cake in NotesView(batch, desk).cakes] == ["Estuary wedding cake", "Lighthouse cake"]
+    assert [cake.name for cake in NotesView(batch, desk).cakes] == [
+        "Estuary wedding cake", "First season cake", "Lighthouse cake", "Sea-garden cups",
+    ]  # fmt: skip
     assert NotesView(batch, desk).shown

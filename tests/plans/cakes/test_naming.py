@@ -6,7 +6,14 @@ from tinbook.plans.cakes.naming import cakes_naming
 
 def test_what_a_cake_names_knows_the_cake(demo: Loaded) -> None:
     found = cakes_naming(demo.book)
-    both = (("estuary-wedding-cake", "Estuary wedding cake"), ("lighthouse-cake", "Lighthouse cake"))
-    assert found["mixtures/creamed-butter-sponge"] == found["mixtures/american-buttercream"] == both
-    assert found["mixtures/ginger-sponge"] == both[:1] and found["techniques/lighthouse-for-the-front"] == both[1:]
-    assert found["techniques/rope-edge"] == both[:1] and "mixtures/madeira-cake" not in found
+    wedding, first, light, pier, garden, thrift = (
+        ("estuary-wedding-cake", "Estuary wedding cake"), ("first-season-cake", "First season cake"),
+        ("lighthouse-cake", "Lighthouse cake"), ("pier-cake", "Pier anniversary cake"),
+        ("sea-garden-cups", "Sea-garden cups"), ("thrift-island-cake", "Thrift island cake"),
+    )  # fmt: skip
+    assert found["mixtures/creamed-butter-sponge"] == (wedding, first, light, garden)
+    assert found["mixtures/american-buttercream"] == (wedding, first, light, pier)
+    assert found["mixtures/ginger-sponge"] == (wedding,) and found["mixtures/cupcakes"] == (garden,)
+    assert found["mixtures/madeira-cake"] == (pier, thrift) and "mixtures/mud-cake" not in found
+    assert found["techniques/lighthouse-for-the-front"] == (light, thrift)
+    assert found["techniques/rope-edge"] == (wedding,) and found["techniques/boat-on-the-shingle"] == (pier,)
