@@ -224,7 +224,7 @@ class CakeDesign(TierKeys, CakeHead):
 
     needed = frozenset((
         "mixture", "height", "layers", "filling", "coat", "cover", "colour", "border", "ribbon", "beside", "board",
-        "decorations", "travels",
+        "decorations", "travels", "through dowel",
     ))  # fmt: skip
 
     beside: Annotated[Tiers, such_as("12 standard cups", "- {tier: 12 standard cups, mixture: cupcakes}")] = ()
@@ -238,6 +238,9 @@ class CakeDesign(TierKeys, CakeHead):
     travels: Annotated[str | None, one_of(WHOLE, IN_TIERS), such_as(IN_TIERS)] = None
     """How it goes out: `whole`, put together at home, or `in tiers`, put together where it will stand. Left out: in
     tiers, if it has more than one."""
+    through_dowel: Annotated[YesNo | None, such_as("yes")] = None
+    """Whether a dowel goes through all its tiers into the board. Left out: it does where the cake travels whole, or is
+    tall for its foot."""
     techniques: Annotated[Texts, such_as("[cover-a-board, rope-edge]")] = ()
     """Other techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
     portion: Annotated[Text | None, such_as("dessert", "tea slice")] = None

@@ -8,7 +8,7 @@ import pytest
 from tests.pages.cake.conftest import FIGURED
 from tests.plans.cakes.conftest import Made
 
-from tinbook.pages.cake.figures_drawn import figure_path, letter_of, outlines, placed, thinned
+from tinbook.pages.cake.figures_drawn import FINE_MM, figure_path, letter_of, outlines, placed, thinned
 
 
 def test_letters_run_on_as_numbers() -> None:
@@ -28,7 +28,7 @@ def test_an_outline_stands_on_its_foot_about_its_middle_and_is_as_high_as_said(m
     for figure in made(FIGURED).figures:
         points = [point for ring in outlines(figure) for point in ring]
         assert min(y for _, y in points) == pytest.approx(0.0)
-        assert max(y for _, y in points) == pytest.approx(figure.high_mm)
+        assert max(y for _, y in points) == pytest.approx(figure.high_mm, abs=FINE_MM)
         assert min(x for x, _ in points) == pytest.approx(-max(x for x, _ in points))
 
 

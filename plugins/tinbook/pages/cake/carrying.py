@@ -109,9 +109,8 @@ def _held_lines(held: HeldUp) -> Iterator[JobLine]:
     for each in reversed(held.tiers):
         yield _held_line(each)
     if held.through_shown_mm is not None:
-        note = (
-            f"{formats.millimetres(held.through_shown_mm)} long, sharpened, through all tiers and cards into the board"
-        )
+        long = formats.millimetres(held.through_shown_mm)
+        note = f"about {long}: measure on the cake; sharpened, through all tiers and cards into the board"
         yield JobLine(figure="1", unit="", name="through-dowel", note=note)
 
 

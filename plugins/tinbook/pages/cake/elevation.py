@@ -141,8 +141,8 @@ def _through(cake: WholeCake, px: float) -> Iterator[str]:
     long_mm = cake.stacked.through_mm
     if long_mm is None:
         return
-    foot, half = cake.stacked.drum_mm, 4.0 * px
-    end = foot + long_mm
+    end, half = cake.stacked.through_top_mm, 4.0 * px
+    foot = end - long_mm
     # it is seen between the names of the tiers
     names = [tier.high_mm / 2.0 + level.foot_mm for level, tier in zip(cake.stacked.levels, cake.tiers, strict=False)]
     ends = [foot, *(middle + side * NAME_PX / 2.0 * px for middle in names for side in (-1.0, 1.0)), end]

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import hypot
-from operator import itemgetter
 from string import ascii_uppercase
 
 from tinbook.models.cakes import BOARD, TOP
@@ -16,8 +14,8 @@ from tinbook.plans.true_size.assembled import put_together
 from tinbook.tins import Ring
 
 GAP_PX = 12.0
-FINE_MM = 1.5
-"""Points of an outline nearer than this are one."""
+FINE_MM = 0.3
+"""How far a drawn outline may be off."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,13 +53,10 @@ def outlines(figure: CakeFigure) -> tuple[Ring, ...]:
 
 
 def thinned(ring: Ring) -> Ring:
-    """An outline with its ends, and no more points than its drawing shows."""
-    ends = {end(ring, key=itemgetter(axis)) for end in (min, max) for axis in (0, 1)}
-    kept = [ring[0]]
-    for point in ring[1:]:
-        if point in ends or hypot(point[0] - kept[-1][0], point[1] - kept[-1][1]) >= FINE_MM:
-            kept.append(point)
-    return tuple(kept)
+    """An outline with no more points than its drawing shows, nowhere off by more than FINE_MM."""
+    from shapely import LinearRing
+
+    return tuple((x, y) for x, y, *_ in LinearRing(ring).simplify(FINE_MM).coords[:-1])
 
 
 def placed(cake: WholeCake, scale: float, letter_px: float, line_px: float) -> tuple[DrawnFigure, ...]:
@@ -133,4 +128,9 @@ def _drawn(
 
 def figure_path(each: DrawnFigure) -> str:
     """Its outlines, each over the one before."""
-    return "".join(f'<path d="M{"L".join(f"{x:.1f} {-y:.1f}" for x, y in ring)}Z"/>' for ring in each.rings)
+    return "".join(f'<path d="M{" ".join(f"{_n(x)} {_n(-y)}" for x, y in ring)}Z"/>' for ring in each.rings)
+
+
+def _n(value: float) -> str:
+    text = f"{value:.1f}".removesuffix(".0")
+    return "0" if text == "-0" else text

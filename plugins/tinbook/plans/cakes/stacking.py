@@ -51,7 +51,8 @@ class StackedUp:
 
     `high_mm`: the cake with its board and whatever stands on either. `drum` is None for cups, and where there is
     none; `covered` says how much of it paste covers: `whole`, `ring` or `no`, and `paste_g` what that takes.
-    `through_mm`: how long the dowel is that goes through all tiers into the board; None for a stack that needs none.
+    `through_mm`: how long the dowel is that goes through all tiers into the board, up to `through_top_mm` above the
+    bench; None for a stack that needs none.
     """
 
     levels: tuple[Level, ...]
@@ -65,6 +66,7 @@ class StackedUp:
     paste_g: float
     paste_shown_g: float
     through_mm: float | None = None
+    through_top_mm: float = 0.0
 
     @property
     def through_shown_mm(self) -> float | None:
@@ -102,18 +104,21 @@ def stacked_up(
         paste_g=paste_g,
         paste_shown_g=rounding.scales(paste_g, steps_of(book)),
         through_mm=_through_mm(design, cakes, tiers_mm, facts) if drum else None,
+        through_top_mm=tops[-1] - facts.numbers["through-dowel below the top"].value,
     )
 
 
 def _through_mm(design: CakeDesign, cakes: Sequence[TierWorked], tiers_mm: float, facts: Facts) -> float | None:
-    """The dowel through all tiers, where they stand close on one another and are tall for their foot, or travel
-    whole: it ends below the top. None for one tier, and for tiers on pillars, which go out apart."""
+    """The dowel through all tiers, if its design says so or else where they are tall for their foot or travel whole: it
+    begins in the board and ends below the top. None for one tier, and for tiers on pillars, which go out apart."""
     if len(cakes) < 2 or any(tier.asked.gap_mm for tier in cakes):
         return None
     tall = tiers_mm > facts.numbers["tall for its foot"].value * min(cakes[0].guide_mm)
-    if not (tall or design.goes_whole):
+    wanted = (tall or design.goes_whole) if design.through_dowel is None else design.through_dowel
+    if not wanted:
         return None
-    return tiers_mm - facts.numbers["through-dowel below the top"].value
+    below_mm = facts.numbers["through-dowel below the top"].value
+    return tiers_mm - below_mm + facts.numbers["through-dowel in the board"].value
 
 
 def _level(tier: TierWorked, top_mm: float) -> Level:

@@ -80,13 +80,17 @@ def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
 
 
 def _travel_flaws(design: CakeDesign) -> Iterator[Flaw]:
-    """One tier cannot go out in tiers, nor a cake on pillars whole."""
+    """One tier cannot go out in tiers, nor a cake on pillars whole; neither has a dowel through all of it."""
     if design.travels == IN_TIERS and len(design.tiers) == 1:
         message, hint = "there is only one tier, and it travels whole", "take it out"
         yield Flaw(code="travels", path=("travels",), message=message, hint=hint, on_key=True)
     elif design.travels == WHOLE and any(tier.on_pillars for tier in design.tiers):
         message, hint = "a cake on pillars cannot travel whole", f'write "{IN_TIERS}", or take the pillars out'
         yield Flaw(code="travels", path=("travels",), message=message, hint=hint)
+    pillars = any(tier.on_pillars for tier in design.tiers)
+    if design.through_dowel and (len(design.tiers) == 1 or pillars):
+        message = "a dowel cannot go through a cake on pillars" if pillars else "one tier needs no dowel through it"
+        yield Flaw(code="travels", path=("through dowel",), message=message, hint="take it out", on_key=True)
 
 
 def _stands_flaw(path: Path, upper: Tin, lower: Tin) -> Flaw | None:
