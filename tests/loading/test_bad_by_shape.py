@@ -50,6 +50,7 @@ NOT_BY_SHAPE = {
     "too cool": "an oven against a cake's centre, and against its own dial",
     "no weight": "what an ingredient weighs stands on its card",
     "twice": "two names against each other, or two keys",
+    "travels": "one key against another: its tiers, and how they stand",
     "tiers": "one tier against another, or a sum over its tin and its layers",
     "mixture": "what a mixture is made in stands in its own file",
     "board": "one key against another, or a sum over the cake on it",

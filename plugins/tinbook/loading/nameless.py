@@ -81,6 +81,9 @@ def nameless_colours(
     """The colours, techniques and cakes of a public book, in which a private colour is `colour 1`."""
     used = {each.colour: None for technique in techniques.values() for each in _coloured(technique) if each.colour}
     used |= {each.colour: None for cake in cakes.values() for each in cake.coloured if each.colour}
+    used |= {
+        each.batter_colour: None for cake in cakes.values() for each in (cake, *cake.every_tier) if each.batter_colour
+    }
     numbers = (name for number in count(1) if (name := f"colour {number}") not in colours)
     names = {name: next(numbers) for name in used if name in colours and colours[name].private is True}
     found = {names.get(name, name): each for name, each in colours.items() if each.private is not True or name in names}
@@ -109,13 +112,15 @@ def _repainted(cake: CakeDesign, names: Mapping[str, str]) -> CakeDesign:
         return cake
     tiers, beside = (tuple(_renamed(tier, names) for tier in each) for each in (cake.tiers, cake.beside))
     board = _renamed(cake.board, names)
-    return cake.model_copy(
-        update={"tiers": tiers, "beside": beside, "board": board, "colour": names.get(cake.colour or "", cake.colour)}
-    )
+    found: CakeDesign = _renamed(cake.model_copy(update={"tiers": tiers, "beside": beside, "board": board}), names)
+    return found
 
 
 def _renamed(each: Any, names: Mapping[str, str]) -> Any:
-    return each.model_copy(update={"colour": names[each.colour]}) if each.colour in names else each
+    """Something coloured with its colours by their new names."""
+    told: dict[str, str] = {key: getattr(each, key, None) or "" for key in ("colour", "batter_colour")}
+    changed = {key: names[word] for key, word in told.items() if word in names}
+    return each.model_copy(update=changed) if changed else each
 
 
 def _called(shown: Mapping[str, Any]) -> Iterator[str]:
@@ -132,7 +137,7 @@ def _called(shown: Mapping[str, Any]) -> Iterator[str]:
     for cake in shown["cakes"].values():
         yield from (form for word in cake.made_of for form in dict.fromkeys((word, word.replace("-", " "))))
     yield from _made_with(finish)
-    yield from (take.name for colour in shown["colours"].values() for take in colour.per_100_g)
+    yield from (take.name for colour in shown["colours"].values() for take in colour.every_pot)
     yield from (card.plain for card in shown["cards"].values() if card.plain and card.private is not True)
     for mixture in mixtures:
         yield from (share_of(mark[1])[1] for step in mixture.method for mark in MARK.finditer(step.do))

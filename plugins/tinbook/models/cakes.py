@@ -108,6 +108,8 @@ class TierKeys(Written):
     colour: Annotated[Text | None, such_as("hull blue")] = None
     """The colour of that paste, or of the coat where no paste covers it, by its name in `house/colours.yaml`. Left out:
     it is not coloured."""
+    batter_colour: Annotated[Text | None, such_as("tide blue")] = None
+    """The colour of its batter, by its name in `house/colours.yaml`. Left out: it is not coloured."""
     border: Annotated[
         Border | None, OrNone(NO_BORDER), such_as("{opening: 8 mm, pitch: 14 mm, stroke: 20 mm}", NONE)
     ] = None
@@ -223,8 +225,8 @@ class CakeDesign(TierKeys, CakeHead):
     """
 
     needed = frozenset((
-        "mixture", "height", "layers", "filling", "coat", "cover", "colour", "border", "ribbon", "beside", "board",
-        "decorations", "travels", "through dowel",
+        "mixture", "height", "layers", "filling", "coat", "cover", "colour", "batter colour", "border", "ribbon",
+        "beside", "board", "decorations", "travels", "through dowel",
     ))  # fmt: skip
 
     beside: Annotated[Tiers, such_as("12 standard cups", "- {tier: 12 standard cups, mixture: cupcakes}")] = ()

@@ -33,10 +33,14 @@ def _swatch(text: str, _: Measures) -> str:
     return f"#{found[1].upper()}"
 
 
-class Colour(Written):
-    """One colour: what is kneaded into white paste, how it looks, and how it changes."""
+Pots = Annotated[tuple[Amount, ...], ONE_OR_MORE]
+"""What goes into a base, from one pot or several."""
 
-    needed = frozenset(("per 100 g", "additives"))
+
+class Colour(Written):
+    """One colour: what goes into white paste and into other bases, how it looks, and how it changes."""
+
+    needed = frozenset(("per 100 g", "in buttercream", "in batter", "in paint", "additives"))
 
     about: Annotated[Text | None, such_as("The bands of the lighthouse.")] = None
     """A line about it. Left out: nothing is shown."""
@@ -46,6 +50,12 @@ class Colour(Written):
         such_as("2 g gel food colour, poppy red", "- 2.4 g gel food colour, poppy red\n- 0.1 g gel food colour, brown"),
     ]
     """What you knead into 100 g of white paste, from one pot or several."""
+    in_buttercream: Annotated[Pots, such_as("0.9 g gel food colour, poppy red")] = ()
+    """What you beat into 100 g of buttercream for the same colour. Left out: coats in this colour are mixed by eye."""
+    in_batter: Annotated[Pots, such_as("0.4 g gel food colour, poppy red")] = ()
+    """What you fold into 100 g of batter for the same colour. Left out: batter in this colour is mixed by eye."""
+    in_paint: Annotated[Pots, such_as("20 g gel food colour, poppy red")] = ()
+    """What you stir into 100 g of what you thin paint with. Left out: it is not painted with."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
     """How it looks on a screen: six figures or letters for red, green and blue, in quotes."""
     deepens: Annotated[YesNo, such_as("yes")] = False
@@ -59,6 +69,11 @@ class Colour(Written):
     Left out: unknown, and the page says so."""
     private: Annotated[Private, such_as("yes")] = False
     """Whether to leave it out of a public site. If a part uses it, it is shown there by a number instead."""
+
+    @property
+    def every_pot(self) -> tuple[Amount, ...]:
+        """What goes into any base."""
+        return (*self.per_100_g, *self.in_buttercream, *self.in_batter, *self.in_paint)
 
 
 class ColourCards(Written):

@@ -17,8 +17,8 @@ ADDRESS, TITLE = "colours", "Colours"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourCard:
-    """One colour, spelled: pots for 100 g, a swatch with its label, what to mind, what the law requires, where it is
-    used.
+    """One colour, spelled: pots for 100 g of paste and of each other base it is mixed into, a swatch with its label,
+    what to mind, what the law requires, where it is used.
 
     `contrast` is that of the label on its swatch.
     """
@@ -26,6 +26,7 @@ class ColourCard:
     name: str
     about: str
     pots: tuple[str, ...]
+    others: tuple[tuple[str, tuple[str, ...]], ...]
     swatch: str
     label: str
     contrast: str
@@ -72,6 +73,7 @@ class ColoursView:
             name=formats.title(name),
             about=written.about or "",
             pots=tuple(pot.written for pot in colour.pots),
+            others=tuple((base, tuple(pot.written for pot in pots)) for base, pots in colour.others.items()),
             swatch=colour.swatch,
             label=colour.label,
             contrast=f"{formats.fixed(colour.contrast, 1)} to 1",

@@ -17,6 +17,7 @@ from tinbook.plans.cakes.figures import CakeFigure
 from tinbook.plans.cakes.totals import AmountFor, PasteTotal, packs_of, tier_said
 from tinbook.plans.cakes.used import CutUsed, things_cut
 from tinbook.plans.cakes.whole import WholeCake
+from tinbook.plans.techniques.colours import BATTER
 from tinbook.tins.trade import called_mm
 from tinbook.units import Sold
 
@@ -52,6 +53,7 @@ def jobs(cake: WholeCake, size: str, facts: Facts) -> tuple[JobGroup, ...]:
         JobGroup("Bake", tuple(_bakes(cake, size))),
         JobGroup("Fill and coat", tuple(_mixed(cake, size))),
         JobGroup("Paste, by colour", tuple(map(paste_line, cake.pastes))),
+        JobGroup("Coloured batter and buttercream", tuple(_tinted(cake))),
         JobGroup("Decorations", tuple(_figures(cake, size))),
         JobGroup("Board and stacking", tuple(_cut(cake, facts))),
     )
@@ -98,6 +100,22 @@ def cake_mixtures(cake: WholeCake) -> frozenset[str]:
     return frozenset(
         total.batch.slug for total in cake.mixtures if not total.batch.packs_g and total.batch.mixture.method
     )
+
+
+def _tinted(cake: WholeCake) -> Iterator[JobLine]:
+    for tint in cake.tints:
+        where = spell(tint.said).partition(",")[0]
+        what = "its batter" if tint.base == BATTER else "its coat"
+        verb = "fold in" if tint.base == BATTER else "beat in"
+        pots = [_pot(*pot) for pot in tint.pots or ()]
+        how = f"{verb} {formats.sentence(pots)}" if pots else f"by eye: its card does not say what {tint.base} takes"
+        yield JobLine(
+            figure=number(tint.shown_g),
+            unit="g",
+            name=f"{tint.of}, {tint.colour.name}",
+            note=f"{where}, {what}; {how}",
+            swatch=tint.colour.swatch,
+        )
 
 
 def paste_line(total: PasteTotal) -> JobLine:

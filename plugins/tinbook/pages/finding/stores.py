@@ -87,5 +87,5 @@ def colours_found(desk: Desk) -> Iterator[Find]:
             address=COLOURS,
             second=colour.about or ", ".join(pot.written for pot in colour.per_100_g),
             tags=("colour",),
-            text=(*(pot.written for pot in colour.per_100_g), *(colour.additives or ())),
+            text=(*(pot.written for pot in colour.every_pot), *(colour.additives or ())),
         )

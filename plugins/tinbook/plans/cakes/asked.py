@@ -35,6 +35,7 @@ class TierAsked:
     height_mm: float | None
     layers: int | None
     colour: str | None
+    batter_colour: str | None
     ribbon: bool
     gap_mm: float
 
@@ -89,6 +90,7 @@ def _asked(
         height_mm=design.of(tier, "height") if upright and not cups else None,
         layers=None if cups else design.of(tier, "layers"),
         colour=None if cups else design.of(tier, "colour"),
+        batter_colour=None if tier.dummy else design.of(tier, "batter_colour"),
         ribbon=design.of(tier, "ribbon") and not cups,
         gap_mm=tier.on_pillars or 0.0,
     )

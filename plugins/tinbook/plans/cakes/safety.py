@@ -68,13 +68,13 @@ def _unnamed(tier: TierWorked) -> Iterator[str]:
 
 
 def _pots(colour: Colouring) -> tuple[str, ...]:
-    return tuple(pot.name for pot in colour.pots)
+    return tuple(pot.name for pots in (colour.pots, *colour.others.values()) for pot in pots)
 
 
 def colours_of(tier: TierWorked, book: Book, facts: Facts) -> tuple[Colouring, ...]:
-    """The colour of a tier, of its paste or of its coat; none for a plain one."""
-    colour = Colouring.called(tier.asked.colour, book, facts)
-    return (colour,) if colour else ()
+    """The colours of a tier: of its batter, and of its paste or its coat."""
+    named = dict.fromkeys(word for word in (tier.asked.batter_colour, tier.asked.colour) if word)
+    return tuple(found for word in named if (found := Colouring.called(word, book, facts)))
 
 
 def law_of(tiers: Sequence[TierWorked], pastes: Iterable[PasteTotal], book: Book, facts: Facts) -> Saying | None:
@@ -127,7 +127,7 @@ def _called(
     count = len(stacked.levels)
     coloured = tuple(each for each in facts.cautions.values() if COLOUR in each.traits)
     for tier in tiers:
-        if tier.asked.colour:
+        if tier.asked.colour or tier.asked.batter_colour:
             yield tier_said(tier, count), coloured
         if tier.baked:
             yield tier_said(tier, count), cautions(tier.baked.batch, book, facts)

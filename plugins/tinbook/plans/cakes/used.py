@@ -170,10 +170,11 @@ def pastes_used(cake: WholeCake) -> Iterator[tuple[Batch, float]]:
 
 def _pots(cake: WholeCake) -> tuple[PotUsed, ...]:
     grams: dict[tuple[str, str], float | None] = {}
-    for total in cake.pastes:
-        for name, shade, mass_g in total.pots:
-            before = grams.get((name, shade), 0.0)
-            grams[name, shade] = None if mass_g is None or before is None else before + mass_g
+    pots = [pot for total in cake.pastes for pot in total.pots]
+    pots += [pot for tint in cake.tints for pot in tint.pots or ()]
+    for name, shade, mass_g in pots:
+        before = grams.get((name, shade), 0.0)
+        grams[name, shade] = None if mass_g is None or before is None else before + mass_g
     return tuple(PotUsed(name=name, shade=shade, mass_g=mass_g) for (name, shade), mass_g in grams.items())
 
 

@@ -16,6 +16,7 @@ from tinbook.plans.cakes.oven_loads import OvenPlan, oven_plan
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
 from tinbook.plans.cakes.tiers import TierWorked, worked_tier
+from tinbook.plans.cakes.tints import Tint, tints
 from tinbook.plans.cakes.totals import MixtureTotal, PasteTotal, Totals, mixture_totals, paste_totals, totals
 from tinbook.plans.mixtures.safety import AllergenStrip, strip_of
 from tinbook.plans.portions.cutting import ASKED, Portion, portion_called, portion_sizes
@@ -31,8 +32,9 @@ class WholeCake:
     """A cake at one size. `tiers` stand from the bottom, `beside` them what is served with them.
 
     `kept`: portions of the top tier, where that is kept back; 0 otherwise. `mixtures` are fillings and icings for all
-    tiers together, `pastes` by colour; `law` is what must be said beside the colours. `oven`: all of it in as few
-    loads as can be; None where something does not go in. `totals` sums `tiers` and `beside`.
+    tiers together, `pastes` by colour, `tints` coloured batters and coats; `law` is what must be said beside the
+    colours. `oven`: all of it in as few loads as can be; None where something does not go in. `totals` sums `tiers` and
+    `beside`.
     """
 
     slug: str
@@ -44,6 +46,7 @@ class WholeCake:
     figures: tuple[CakeFigure, ...]
     mixtures: tuple[MixtureTotal, ...]
     pastes: tuple[PasteTotal, ...]
+    tints: tuple[Tint, ...]
     oven: OvenPlan | None
     totals: Totals
     portion: Portion
@@ -150,6 +153,7 @@ def whole_cake(
         figures=made,
         mixtures=mixtures,
         pastes=pastes,
+        tints=tints(every, len(tiers), book, facts),
         oven=oven,
         totals=totals(every, stacked, oven),
         portion=size,

@@ -24,7 +24,7 @@ OF_CAKES = ("filling", "coat", "cover", "border", "layers", "height", "colour", 
 """What is said of cakes alone: cups are neither cut, filled nor coated."""
 STEPS = re.compile(r"[+-]?[0-9]+")
 """How a size is asked for by its steps."""
-OF_BATTER = ("mixture", "filling", "layers")
+OF_BATTER = ("mixture", "filling", "layers", "batter_colour")
 """What foam has none of."""
 
 
@@ -116,12 +116,15 @@ def _word_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
         elif tier.dummy:
             for name in OF_BATTER:
                 if name in own:
-                    message = f'a dummy is made of foam, so it has no "{name}"'
+                    key = name.replace("_", " ")
+                    message = f'a dummy is made of foam, so it has no "{key}"'
                     hint = 'take it out, or take "dummy" out'
-                    yield Flaw(code="tiers", path=(*path, name), message=message, hint=hint, on_key=True)
+                    yield Flaw(code="tiers", path=(*path, key), message=message, hint=hint, on_key=True)
         if tier.tier.tin.kind.solid != "upright" and "height" in own:
             message = f"the height of a {tier.tier.tin.kind.noun} is fixed by its shape"
             yield Flaw(code="tiers", path=(*path, "height"), message=message, hint="take it out", on_key=True)
+        word = design.of(tier, "batter_colour")
+        yield from _at(said_at(design, tier, path, "batter_colour"), word_flaws(None, word, (), book, facts, lost))
         if not tier.dummy and path not in bare[1:]:
             yield from _mixture_flaws(design, tier, path, book, facts, lost)
         if not tier.tier.tin.kind.in_trays:

@@ -22,9 +22,10 @@ from tinbook.tins import Tin
 
 def said_at(design: CakeDesign, tier: DesignTier, path: Path, name: str) -> Path:
     """Where something is said of a tier: by itself, by the cake, or nowhere but at the tier."""
+    key = name.replace("_", " ")
     if name in tier.model_fields_set:
-        return (*path, name)
-    return (name,) if name in design.model_fields_set else path
+        return (*path, key)
+    return (key,) if name in design.model_fields_set else path
 
 
 def standing_flaws(design: CakeDesign, book: Book, facts: Facts) -> Iterator[Flaw]:

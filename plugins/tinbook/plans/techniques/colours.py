@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 
@@ -13,13 +13,16 @@ from tinbook.plans.base.weighing import Unweighable, mass_of
 from tinbook.plans.techniques.pastes import Paste
 
 BASE_G = 100.0
-"""The paste a colour's recipe is for, g."""
+"""The paste, or the other base, a colour's recipe is for, g."""
+BUTTERCREAM, BATTER, PAINT = "buttercream", "batter", "paint"
+BASES = (BUTTERCREAM, BATTER, PAINT)
+"""What a colour may be mixed into besides paste."""
 _LINEAR_BELOW, _BLACK_OR_WHITE = 0.04045, 0.05
 
 
 @dataclass(frozen=True, slots=True)
 class Pot:
-    """One pot of a colour: what it is, its shade, grams for 100 g of paste (None where its card gives no weight)."""
+    """One pot of a colour: what it is, its shade, grams for 100 g of its base (None where its card gives no weight)."""
 
     name: str
     shade: str
@@ -33,10 +36,12 @@ class Pot:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Colouring:
-    """A colour of the house: its pots, swatch, how it changes, its additives (None: nobody has said)."""
+    """A colour of the house: its pots for paste, those for `others` of BASES where it has any, swatch, how it changes,
+    its additives (None: nobody has said)."""
 
     name: str
     pots: tuple[Pot, ...]
+    others: Mapping[str, tuple[Pot, ...]]
     swatch: str
     label: str
     contrast: float
@@ -74,12 +79,14 @@ class ColourNeed:
 def colouring(name: str, colour: Colour, book: Book, facts: Facts) -> Colouring:
     """A colour with its sums done."""
     pots = tuple(_pot(take, book, facts) for take in colour.per_100_g)
+    others = {base: tuple(_pot(take, book, facts) for take in getattr(colour, f"in_{base}")) for base in BASES}
     additives = None if colour.additives is None else tuple(key for key in colour.additives if key != "none")
     warned = tuple(facts.colours[key] for key in additives or () if facts.colours[key].warning)
     label, ratio = label_on(colour.swatch)
     return Colouring(
         name=name,
         pots=pots,
+        others={base: made for base, made in others.items() if made},
         swatch=colour.swatch,
         label=label,
         contrast=ratio,
