@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
-SLICES = 400
+SLICES = 80
 Ring = Sequence[tuple[float, float]]
 
 
@@ -27,9 +26,11 @@ def centre_up_mm(ring: Ring, turned: bool) -> float:
 
 def wide_mm(ring: Ring, level: float) -> float:
     """How much of a level lies inside an outline, mm."""
-    crossed = sorted(
-        x1 + (x2 - x1) * (level - y1) / (y2 - y1)
-        for (x1, y1), (x2, y2) in pairwise((*ring, ring[0]))
-        if (y1 <= level) != (y2 <= level)
-    )
-    return sum(right - left for left, right in zip(crossed[::2], crossed[1::2], strict=True))
+    crossed = []
+    x1, y1 = ring[-1]
+    for x2, y2 in ring:
+        if (y1 <= level) != (y2 <= level):
+            crossed.append(x1 + (x2 - x1) * (level - y1) / (y2 - y1))
+        x1, y1 = x2, y2
+    crossed.sort()
+    return sum(crossed[1::2]) - sum(crossed[::2])

@@ -13,6 +13,7 @@ from markupsafe import Markup, escape
 
 from tinbook.models.cakes import TOP
 from tinbook.pages.base.drawings import spread
+from tinbook.pages.cake.beside_drawn import beside_paths, served_beside
 from tinbook.pages.cake.figures_drawn import DrawnFigure, figure_path, placed
 from tinbook.pages.spelling import formats
 from tinbook.plans.cakes.tiers import TierWorked
@@ -28,6 +29,8 @@ LEFT_PX, RIGHT_PX, ABOVE_PX, BELOW_PX, LINE_PX = 76.0, 8.0, 22.0, 40.0, 20.0
 """Room for heights, beside, above and below, and for a line of letters."""
 LETTER_PX = 62.0
 """How wide the name of a figure and its height are."""
+BESIDE_PX = 22.0
+"""Room between the cake and what is served beside it."""
 NAME_PX = 34.0
 """How high the name of a tier is."""
 SAME_MM = 0.5
@@ -54,12 +57,15 @@ def elevation(cake: WholeCake, words: str) -> CakeElevation | None:
     half = max(board_mm, *(tier.guide_mm[0] for tier in tiers)) / 2.0
     scale = min(MOST_PX, (ROOM_PX - LEFT_PX - RIGHT_PX) / (2.0 * half))
     figures = placed(cake, scale, LETTER_PX, LINE_PX)
+    served = served_beside(cake)
     right = max([half, *(each.right_mm for each in figures)])
-    if right > half:
-        scale = min(scale, (ROOM_PX - LEFT_PX - RIGHT_PX) / (half + right))
+    if right > half or served:
+        along = right + sum(each.wide_mm for each in served) + len(served) * BESIDE_PX / scale
+        scale = min(scale, (ROOM_PX - LEFT_PX - RIGHT_PX) / (half + along))
         figures = placed(cake, scale, LETTER_PX, LINE_PX)
         right = max([half, *(each.right_mm for each in figures)])
     px = 1.0 / scale
+    drawn_beside, right = beside_paths(served, right, BESIDE_PX * px, px)
     top = max([cake.stacked.levels[-1].top_mm, *(each.top_mm + LINE_PX * px for each in figures)])
     box = (-half - LEFT_PX * px, -top - ABOVE_PX * px)
     wide, high = half + right + (LEFT_PX + RIGHT_PX) * px, top + (ABOVE_PX + BELOW_PX) * px
@@ -68,6 +74,7 @@ def elevation(cake: WholeCake, words: str) -> CakeElevation | None:
         *(part for tier in tiers for part in _tier(cake, tier, px)),
         *_through(cake, px),
         *(part for each in figures for part in _figure(each, px)),
+        *drawn_beside,
         *_heights(cake, -half, px),
         f'<path class="tb-bench-line" d="M{_n(-half - 12 * px)} 0H{_n(right + 6 * px)}"/>',
     ]

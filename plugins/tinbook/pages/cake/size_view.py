@@ -21,6 +21,7 @@ from tinbook.pages.cake.used_view import NotFood, not_food, used_groups
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.cakes.sizes import CakeSize
+from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.used import EverythingUsed, everything_used
 from tinbook.plans.cakes.weights import cake_weights
 from tinbook.plans.cakes.whole import WholeCake
@@ -137,6 +138,7 @@ class CakeInSize:
         if cake.stacked.drum and cake.stacked.drum.board.size_mm:
             told.append(f"on a drum of {formats.centimetres(cake.stacked.drum.board.size_mm[0])}")
         told.append(f"{high} high")
+        told += [f"beside it {_beside_said(tier)}" for tier in cake.beside]
         told += [
             f"{letter_of(nth)}: {each.technique.name}, {formats.centimetres(round(each.high_mm))} high"
             for nth, each in enumerate(cake.figures)
@@ -185,6 +187,10 @@ class CakeInSize:
     def worked(self) -> WorkedView:
         """How it was worked out."""
         return worked_view((self.cake.worked,), self.desk.facts)
+
+
+def _beside_said(tier: TierWorked) -> str:
+    return formats.tin_words(f"{tier.asked.count} {tier.asked.tin.name}" if tier.asked.cups else tier.asked.tin.name)
 
 
 def chips(sizes: tuple[CakeInSize, ...]) -> tuple[SizeChip, ...]:

@@ -90,9 +90,12 @@ class CakeView:
         for each in sorted(every, key=lambda each: (each.steps != 0, each.steps is None)):
             firsts.setdefault(each.tins, each)
             names.setdefault(each.tins, []).extend([each.key] if each.steps is None else [])
+        own = whole_cake(self.slug, self.design, desk.book, desk.facts, bakes=desk.bakes)
         return tuple(
             CakeInSize(
-                cake=whole_cake(
+                cake=own
+                if each.tins == own.tins
+                else whole_cake(
                     self.slug,
                     self.design,
                     desk.book,
@@ -100,6 +103,7 @@ class CakeView:
                     tins=each.tins,
                     heights=sizes.heights,
                     bakes=desk.bakes,
+                    like=own,
                 ),
                 size=each,
                 names=tuple(names[each.tins]),

@@ -119,10 +119,12 @@ def whole_cake(
     portion: str | tuple[float, float] | None = None,
     keep_top: bool = False,
     bakes: Bakes | None = None,
+    like: WholeCake | None = None,
 ) -> WholeCake:
     """A sound cake in its own tins or in these, from the bottom. AskError for a size it cannot be made in.
 
-    In other tins each tier is as high as in its own: `heights`, where they are known already.
+    In other tins each tier is as high as in its own: `heights`, where they are known already. `like`: the same cake in
+    another size, whose allergens, cautions and words of the law are its own too.
     """
     own = written_tins(design)
     tins = tins or own
@@ -158,9 +160,11 @@ def whole_cake(
         totals=totals(every, stacked, oven),
         portion=size,
         kept=tiers[-1].serves if keep_top else 0,
-        allergens=strip_of(allergens_of(every, mixtures, pastes, techniques, book, facts), facts),
-        law=law_of(every, pastes, book, facts),
-        cautions=cautions_at(every, stacked, mixtures, pastes, techniques, book, facts),
+        allergens=like.allergens
+        if like
+        else strip_of(allergens_of(every, mixtures, pastes, techniques, book, facts), facts),
+        law=like.law if like else law_of(every, pastes, book, facts),
+        cautions=like.cautions if like else cautions_at(every, stacked, mixtures, pastes, techniques, book, facts),
         worked=_worked(every, stacked, size, facts),
     )
 
