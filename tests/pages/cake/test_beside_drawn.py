@@ -16,7 +16,7 @@ def test_a_cake_beside_is_as_wide_and_high_as_it_is(made: Made) -> None:
     cake = made({**CAKE, "beside": ["square 20 cm"]})
     drawn = elevation(cake, "a cake")
     assert drawn is not None
-    left, top, right, foot = box(shapes(drawn.svg, "tb-beside")[0])
+    left, top, right, foot = box(shapes(drawn.svg, "tb-served")[0])
     (tier,) = cake.beside
     assert (right - left, top - foot) == pytest.approx((tier.guide_mm[0], tier.high_mm), abs=0.5)
     assert foot == 0.0

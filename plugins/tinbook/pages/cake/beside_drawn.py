@@ -56,13 +56,13 @@ def _drawn(each: StandsBeside, middle: float, px: float) -> Iterator[str]:
         foot = wide * SLOPE
         path = f"M{left:.1f} {-high:.1f}h{wide:.1f}L{middle + foot / 2:.1f} 0h{-foot:.1f}Z"
         dome = f"M{left:.1f} {-high:.1f}A{wide / 2:.1f} {wide / 4:.1f} 0 0 1 {left + wide:.1f} {-high:.1f}"
-        yield f'<path class="tb-beside" d="{dome}"/><path class="tb-beside" d="{path}"/>'
+        yield f'<path class="tb-served" d="{dome}"/><path class="tb-served" d="{path}"/>'
         high += wide / 4.0
     elif each.tier.cake.solid == "dome":
-        yield f'<path class="tb-beside" d="M{left:.1f} 0A{wide / 2:.1f} {high:.1f} 0 0 1 {left + wide:.1f} 0Z"/>'
+        yield f'<path class="tb-served" d="M{left:.1f} 0A{wide / 2:.1f} {high:.1f} 0 0 1 {left + wide:.1f} 0Z"/>'
     elif each.tier.cake.solid == "ball":
         radii = f'rx="{wide / 2:.1f}" ry="{high / 2:.1f}"'
-        yield f'<ellipse class="tb-beside" cx="{middle:.1f}" cy="{-high / 2:.1f}" {radii}/>'
+        yield f'<ellipse class="tb-served" cx="{middle:.1f}" cy="{-high / 2:.1f}" {radii}/>'
     else:
-        yield f'<rect class="tb-beside" x="{left:.1f}" y="{-high:.1f}" width="{wide:.1f}" height="{high:.1f}"/>'
+        yield f'<rect class="tb-served" x="{left:.1f}" y="{-high:.1f}" width="{wide:.1f}" height="{high:.1f}"/>'
     yield f'<text class="tb-mid" x="{middle:.1f}" y="{-high - 7.0 * px:.1f}">{each.words}</text>'

@@ -33,7 +33,7 @@ STROKES: Mapping[str, PaperLine] = {
     "tb-drum": PaperLine(2.0, white=True),
     "tb-pillar": PaperLine(2.0, white=True),
     "tb-stands": PaperLine(1.5, white=True),
-    "tb-beside": PaperLine(1.5, white=True),
+    "tb-served": PaperLine(1.5, white=True),
     "tb-foam": PaperLine(2.0, broken=True),
     "tb-inner": PaperLine(1.0),
     "tb-hid": PaperLine(1.2, broken=True),

@@ -25,6 +25,7 @@ WORD_MM = 1.75
 GAP = 3.0
 EDGES = (9.0, 11.0)
 """Room for the height at the left, and for the letters at the right."""
+ACROSS_MM = 130.0
 BARE = "uncoloured"
 HATCHES = (
     "",
@@ -46,6 +47,11 @@ class AssembledDrawing:
     title: str
     wide_mm: float
     high: str
+
+    @property
+    def across(self) -> bool:
+        """Whether it is too wide to stand beside a table."""
+        return self.wide_mm > ACROSS_MM
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,7 @@ class PartDrawing:
 
     svg: Markup
     title: str
+    across: bool = False
 
 
 def parts_drawn(decoration: Decoration) -> PartDrawing | None:
