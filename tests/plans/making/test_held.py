@@ -83,7 +83,7 @@ def test_what_hangs_or_stands_is_said_with_its_weight(made: Made, demo: Loaded) 
     ]})  # fmt: skip
     told = [spell(each) for each in held(cake, demo).remarks]
     assert len(told) == 3
-    assert "hang on the side" in told[0] and "clear of the coat" in told[0]
-    assert "stand on top; its weight lies" in told[1] and told[1].startswith("Stand a lighthouse")
+    assert "hung on the side" in told[0] and "clear of the coat" in told[0]
+    assert "on top, its centre of weight" in told[1] and told[1].startswith("“Stand a lighthouse")
     assert "ask somebody who builds such cakes" in told[2]
     assert held(made({"tiers": "20 cm", "mixture": "madeira-cake"}), demo).remarks == ()

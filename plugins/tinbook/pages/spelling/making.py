@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from tinbook.pages.spelling import formats
 
-AT_ITS_CENTRE = "its weight lies {} above its foot"
+AT_ITS_CENTRE = "its centre of weight {} up"
 
 
 def heavy(mass_g: float) -> str:
@@ -26,13 +26,13 @@ def between(low_g: float, high_g: float) -> str:
 
 
 def _hangs(technique: str, each_g: float, centre_mm: float | None) -> str:
-    where = f", and {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
-    return f"{technique}: {heavy(each_g)} hang on the side{where}; on sticks, keep its face clear of the coat"
+    where = f", {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
+    return f"“{technique}”: {heavy(each_g)}, hung on the side{where}. On sticks, keep its face clear of the coat"
 
 
 def _stands(technique: str, each_g: float, centre_mm: float | None) -> str:
-    where = f"; {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
-    return f"{technique}: {heavy(each_g)} stand on top{where}; a heavier figure belongs on the board"
+    where = f", {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
+    return f"“{technique}”: {heavy(each_g)}, on top{where}. Anything heavier belongs on the board"
 
 
 def _paste(paste: str, colour: str | None, spare_g: float) -> str:
