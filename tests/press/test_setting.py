@@ -4,17 +4,23 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
+from itertools import combinations
+from math import dist
 from typing import Any
 
 import pdfplumber
 import pytest
 from tests.every import every
 
+from tinbook.cli.template import pages_of
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
 from tinbook.pages.technique.sheet import sheet_of
+from tinbook.plans.cakes.whole import whole_cake
+from tinbook.plans.true_size.dowelling import DowelPlan, dowel_plan, dowel_template
 from tinbook.press import sheet_pdf, templates_pdf
+from tinbook.tins import read_tin
 
 PT_MM = 25.4 / 72.0
 PAPERS_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
@@ -108,6 +114,47 @@ def test_the_lighthouse_is_one_page(demo: Loaded) -> None:
     assert len(sheet.cautions) == 5
     for caution in sheet.cautions:
         assert _flat(f"{caution.title}. {caution.text}" if caution.title else caution.text) in told
+
+
+def circles(plan: DowelPlan, demo: Loaded) -> dict[float, list[list[tuple[float, float]]]]:
+    """The middles of the circles of a plan on A4, mm, page by page: those as wide as a dowel, and 12 mm wide."""
+    pages = pages_of([dowel_template(plan, 12.0)], "A4", demo)
+    found: dict[float, list[list[tuple[float, float]]]] = {plan.across_mm: [], 12.0: []}
+    with pdfplumber.open(io.BytesIO(templates_pdf("Dowels", pages))) as pdf:
+        for page in pdf.pages:
+            for across, each in found.items():
+                each.append(
+                    [
+                        ((one["x0"] + one["x1"]) / 2 * PT_MM, (one["top"] + one["bottom"]) / 2 * PT_MM)
+                        for one in strokes(page)
+                        if (one["width"] * PT_MM, one["height"] * PT_MM) == pytest.approx((across, across), abs=0.1)
+                    ]
+                )
+    return found
+
+
+def test_dowels_stand_true_on_paper(demo: Loaded) -> None:
+    """On one sheet: as many as the plan has, as thick, at their distances, none nearer to another than two diameters, in
+    from the edge of the tier above by the inset; the hole for the one through all tiers in the middle of them."""
+    tins = [read_tin(name)[1] for name in ("round 18 cm", "round 15 cm")]
+    plan = dowel_plan(*tins, demo.book.finish, demo.facts)
+    found = circles(plan, demo)
+    ((dowels,), ((middle,),)) = found[plan.across_mm], found[12.0]
+    assert len(dowels) == plan.count == 5
+    gaps, wanted = ([dist(one, other) for one, other in combinations(each, 2)] for each in (dowels, plan.places))
+    assert sorted(gaps) == pytest.approx(sorted(wanted), abs=0.3)
+    assert min(gaps) >= 2.0 * plan.across_mm
+    reach = plan.above.bounds_mm[0] / 2.0 - plan.inset_mm
+    assert all(dist(place, middle) == pytest.approx(reach, abs=0.3) for place in dowels)
+
+
+def test_every_tier_of_a_stacked_cake_has_its_plan(demo: Loaded) -> None:
+    """Over several sheets none is lost and none drawn twice where they do not overlap."""
+    cake = whole_cake("estuary-wedding-cake", demo.book.cakes["estuary-wedding-cake"], demo.book, demo.facts)
+    plans = [dowels.plan for dowels in cake.stacked.dowels if dowels]
+    assert len(plans) == 2 and cake.stacked.through_mm is not None
+    for plan in plans:
+        assert sum(map(len, circles(plan, demo)[plan.across_mm])) == plan.count == 5
 
 
 LONGEST = {

@@ -157,7 +157,7 @@ def _write_whole(
         slugs = ", ".join(sorted(loaded.book.cakes))
         raise AskError("every template is for a cake of the book", f"say which, with --of: {slugs}")
     whole, size = cake_asked(loaded.book, loaded.facts, asked)
-    drawn = templates_of_cake(whole, label_mm)
+    drawn = templates_of_cake(whole, label_mm, loaded.facts)
     if not drawn:
         raise AskError(f'"{whole.design.name}" has no parts and no dowels to draw', "try another KIND of template")
     path = _pdf(output or Path(f"{whole.slug}-templates.pdf"))

@@ -151,8 +151,9 @@ def _from_corner(ring: Ring) -> Ring:
     return (*ring[far:], *ring[:far])
 
 
-def dowel_template(plan: DowelPlan) -> Template:
-    """A plan to lay on the lower tier and prick through: its outline, the tier above, each dowel."""
+def dowel_template(plan: DowelPlan, through_mm: float | None = None) -> Template:
+    """A plan to lay on the lower tier and prick through: its outline, the tier above, each dowel, and the hole in the
+    middle for a dowel `through_mm` thick through all tiers, if there is one."""
     strokes = [Stroke.ring("cut", ring_round(plan.cake, 0.0)), Stroke.ring("inner", ring_round(plan.above, 0.0))]
     wide, long = (side / 2.0 for side in plan.cake.bounds_mm)
     strokes += [
@@ -168,6 +169,9 @@ def dowel_template(plan: DowelPlan) -> Template:
             *cross(middle, 2.0, "inner"),
         ]
         labels.append(Label(str(number), (x + plan.across_mm / 2.0 + 3.0, -y - 3.0), True))
+    if through_mm is not None:
+        strokes.append(Stroke("cut", oval((0.0, 0.0), through_mm, through_mm, CORNERS)))
+        labels.append(Label(saying("through_hole", across_mm=ruler_mm(through_mm)), (through_mm / 2.0 + 3.0, 5.0)))
     note = saying(
         "dowels_published",
         count=plan.count,
