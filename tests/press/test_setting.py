@@ -149,12 +149,13 @@ def test_dowels_stand_true_on_paper(demo: Loaded) -> None:
 
 
 def test_every_tier_of_a_stacked_cake_has_its_plan(demo: Loaded) -> None:
-    """Over several sheets none is lost and none drawn twice where they do not overlap."""
+    """Over several sheets no dowel is lost; one where two sheets overlap is on both."""
     cake = whole_cake("estuary-wedding-cake", demo.book.cakes["estuary-wedding-cake"], demo.book, demo.facts)
     plans = [dowels.plan for dowels in cake.stacked.dowels if dowels]
     assert len(plans) == 2 and cake.stacked.through_mm is not None
     for plan in plans:
-        assert sum(map(len, circles(plan, demo)[plan.across_mm])) == plan.count == 5
+        sheets = circles(plan, demo)[plan.across_mm]
+        assert plan.count == 5 <= sum(map(len, sheets)) <= 6 and all(sheets)
 
 
 LONGEST = {
