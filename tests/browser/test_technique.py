@@ -125,7 +125,7 @@ def _words(text: str) -> str:
 def test_a_class_is_told_the_same_on_page_file_and_pdf(
     page: Callable[..., Page], demo_url: str, demo: Loaded, tmp_path: Path, slug: str
 ) -> None:
-    """Parts, paste, colours, cutters and what is no food, multiplied for four by the page's script, in the sheet of one
+    """Parts, paste, colours, cutters and what is not food, multiplied for four by the page's script, in the sheet of one
     file and in its PDF; the figures by hand from the table for one."""
     people, cake = 4, read_tin("round 20 cm")[1]
     html = tmp_path / "sheet.html"

@@ -90,7 +90,7 @@ class TierKeys(Written):
     """What may be said of one tier, or of the whole cake for all of its tiers."""
 
     mixture: Annotated[Text | None, such_as("creamed-butter-sponge")] = None
-    """The recipe it is baked from, by the name of its file without `.yaml`. Said of the whole cake, it goes for every
+    """The recipe it is baked from, by the name of its file without `.yaml`. Given for the whole cake, it applies to every
     tier without one of its own. Left out: as the cake says. Every tier but a dummy has to have one."""
     height: Annotated[Millimetres | None, such_as("10 cm")] = None
     """How high it stands, filled but not yet coated. Left out: as high as its recipe bakes, or as its layers come
@@ -129,13 +129,13 @@ class TierLine(WrittenLine):
 
 
 class DesignTier(TierKeys, TierLine):
-    """One tier. If its size is all there is to say, write it without any key. What you say of the whole cake goes for
+    """One tier. If its size is all there is to say, write it without any key. What you give for the whole cake applies to
     each tier that does not say otherwise."""
 
     on_pillars: Annotated[Millimetres | None, such_as("8 cm")] = None
-    """How much air there is below it, where it stands on pillars. Left out: it stands on the tier below."""
+    """How big the gap is below it, where it stands on pillars. Left out: it stands on the tier below."""
     dummy: Annotated[YesNo, such_as("yes")] = False
-    """Whether it is of foam: it is covered and decorated, and nobody eats it."""
+    """Whether it is made of foam: it is covered and decorated, and nobody eats it."""
 
 
 class DesignBoard(WrittenLine):
@@ -175,10 +175,10 @@ class DesignDecoration(Written):
     count: Annotated[int, whole_number(1, 99), such_as("3")] = 1
     """How many of them are on the cake."""
     sized_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
-    """The cake its parts are sized for, where it is to be larger or smaller than its tier would have it. Left out: its
+    """The cake its parts are sized for, where it is to be larger or smaller than its tier calls for. Left out: its
     tier."""
     note: Annotated[Text | None, such_as("A hand's breadth left of the middle.")] = None
-    """A word beside it. Left out: nothing is shown."""
+    """A short note about it. Left out: nothing is shown."""
 
 
 def _carried(tiers: tuple[DesignTier, ...]) -> tuple[DesignTier, ...]:
@@ -242,11 +242,11 @@ class CakeDesign(TierKeys, CakeHead):
     tiers, if it has more than one."""
     through_dowel: Annotated[YesNo | None, such_as("yes")] = None
     """Whether a dowel goes through all its tiers into the board. Left out: it does where the cake travels whole, or is
-    tall for its foot."""
+    tall for its width."""
     techniques: Annotated[Texts, such_as("[cover-a-board, rope-edge]")] = ()
     """Other techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
     portion: Annotated[Text | None, such_as("dessert", "tea slice")] = None
-    """What one guest gets, by what you call that portion. Left out: a dessert portion."""
+    """The portion each guest gets, by the name you give it. Left out: a dessert portion."""
     sizes: Annotated[Mapping[str, SizeTiers] | None, such_as("{family: [20 cm, 15 cm], party: [30 cm, 25 cm]}")] = None
     """Other sizes you make it in, each under a name: the same number of tiers, from the bottom. Left out: only its own
     size, and all tiers one size up or down."""

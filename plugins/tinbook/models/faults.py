@@ -110,7 +110,7 @@ class _Faults:
             line = _example(self.cls, path)
             how = f'such as "{line}"' if line.startswith("- ") else 'starting with "- "'
             return Flaw(
-                code="shape", path=path, message="this should be a list", hint=f"put each on a line of its own, {how}"
+                code="shape", path=path, message="this should be a list", hint=f"put each item on its own line, {how}"
             )
         if kind in ("model_type", "model_attributes_type", "dict_type", "mapping_type"):
             return Flaw(

@@ -96,7 +96,7 @@ _DASHES = ("this does not line up with the lines above", 'start every "- " of a 
 NO_NAME = ('there is no name before the ":"', "write one, or take out the line")
 GLUED = (
     'this "- " is indented too far, so it reads as part of the line above',
-    'start every "- " of a list in the same column; text with a dash there needs quotes',
+    'start every "- " of a list in the same column; text that starts with a dash needs quotes',
 )
 _TAB = ("there is a tab at the start of this line", "use spaces instead")
 ODD_SPACE = ("there is an odd space here, pasted from a web page or a document", "delete it and type a plain space")

@@ -39,13 +39,13 @@ def test_three_tiers(made: Made, desk: Desk) -> None:
     view = view_of(made(THREE), desk)
     assert [line.name for line in view.weights] == ["top", "middle", "base", "board", "all of it"]
     assert [line.name for line in view.held] == [
-        "dowels under the top tier", "dowels under the middle tier", "base and all above it",
+        "dowels under the top tier", "dowels under the middle tier", "base and everything above it",
     ]  # fmt: skip
     note = view.held[0].note.replace("\N{NO-BREAK SPACE}", " ")
     assert note.startswith("about 111 mm: measure on the cake; 38 mm in from its edge")
-    assert "published: 3–6; the house's own count" in note and "card 15 cm under it" in note
+    assert "published: 3–6; the house's own count" in note and "15 cm card under it" in note
     assert any("ask somebody who builds such cakes" in words for words in view.held_notes)
-    assert view.weight_notes == ("Two people for the whole of it: at arm's length that is more than one should lift.",)
+    assert view.weight_notes == ("Two people for the whole of it: at arm's length that is more than one person should lift.",)
     assert [line.name for line in view.boxes] == [
         "box for all of it", "box for the base tier", "box for the middle tier", "box for the top tier",
     ]  # fmt: skip
@@ -60,7 +60,7 @@ def test_driven_whole_pillars_and_foam(made: Made, desk: Desk) -> None:
         desk,
     )
     assert [line.name for line in air.held][1] == "pillars under the middle tier"
-    assert "plate 20" in air.held[1].note
+    assert " plate under it" in air.held[1].note
     foam = view_of(made({**THREE, "tiers": ["25 cm", {"tier": "20 cm", "dummy": "yes"}, "15 cm"]}), desk)
     assert "on the foam below" in foam.held[0].note
 

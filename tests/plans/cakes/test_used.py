@@ -1,4 +1,4 @@
-"""Everything used: ingredients over all mixtures, colours, tins, tools, and what is no food."""
+"""Everything used: ingredients over all mixtures, colours, tins, tools, and what is not food."""
 
 from __future__ import annotations
 

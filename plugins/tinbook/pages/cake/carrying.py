@@ -98,7 +98,7 @@ def spell_kind(kind: str) -> str:
 
 def _weight_notes(weights: CakeWeights) -> Iterator[str]:
     if weights.whole.high_g > weights.two_g:
-        yield "Two people for the whole of it: at arm's length that is more than one should lift."
+        yield "Two people for the whole of it: at arm's length that is more than one person should lift."
     elif weights.whole.mass_g:
         yield "One person can lift it, close to the body, both hands under the board."
 
@@ -116,7 +116,7 @@ def _held_lines(held: HeldUp) -> Iterator[JobLine]:
 
 def _held_line(each: Held) -> JobLine:
     place = spell(each.said).partition(",")[0]
-    card = f"card {formats.centimetres(each.card_mm)} under it" if each.card_mm else ""
+    card = f"{formats.centimetres(each.card_mm)} card under it" if each.card_mm else ""
     if each.under is None:
         on = "on the board" if each.held_by == "board" else "on the foam below, which carries it"
         figure, unit = _figure(each.stands.mass_g)
@@ -130,9 +130,9 @@ def _held_line(each: Held) -> JobLine:
     told = [
         f"about {formats.millimetres(each.under.long_shown_mm)}: measure on the cake",
         f"{formats.millimetres(round(plan.inset_mm))} in from its edge",
-        f"{heavy(each.each_g or 0.0)} each",
+        f"each carries {heavy(each.each_g or 0.0)}",
         f"{published}{house}{fewer}",
-        f"plate {formats.centimetres(each.card_mm)} under it" if each.under.pillars and each.card_mm else card,
+        f"{formats.centimetres(each.card_mm)} plate under it" if each.under.pillars and each.card_mm else card,
     ]
     note = "; ".join(words for words in told if words)
     return JobLine(figure=str(plan.count), unit="", name=f"{what} under the {place} tier", note=note)

@@ -66,7 +66,7 @@ def _bakes(cake: WholeCake, size: str) -> Iterator[JobLine]:
         if baked is None:
             continue
         time = baked.time
-        look = [f"look first at {formats.with_unit(number(time.check_shown_min), 'min')}"] if time else []
+        look = [f"check from {formats.with_unit(number(time.check_shown_min), 'min')}"] if time else []
         mixes = [f"mix in {baked.mixes} lots"] if baked.mixes > 1 else []
         where = spell(tier_said(tier, len(cake.tiers))).partition(",")[0] if len(cake.every_tier) > 1 else ""
         told = [where, tin_name(baked.fit.needed, tier.asked.tin), *mixes, *look]

@@ -187,10 +187,10 @@ def _making(made: CakeInSize) -> Iterator[CakeSheetGroup]:
             )
             for load in made.oven.loads
         )
-        yield CakeSheetGroup(f"Through the oven: {made.oven.heat}" if made.oven.heat else "Through the oven", loads)
+        yield CakeSheetGroup(f"Oven loads: {made.oven.heat}" if made.oven.heat else "Oven loads", loads)
     carried = made.carried
     for title, lines in (
-        ("What it weighs", carried.weights), ("What holds it up", carried.held), ("Box and way", carried.boxes),
+        ("What it weighs", carried.weights), ("What holds it up", carried.held), ("Boxes and transport", carried.boxes),
     ):  # fmt: skip
         if lines:
             yield CakeSheetGroup(title, tuple(map(_line, lines)))

@@ -70,7 +70,7 @@ class CakeView:
     @property
     def leaves(self) -> tuple[Linked, ...]:
         """Its leaves."""
-        leaves = ((self.address, "Cake"), (self.used_address, "Everything used"), (self.making_address, "Oven and way"))
+        leaves = ((self.address, "Cake"), (self.used_address, "Everything used"), (self.making_address, "Oven and transport"))
         return tuple(Linked(address, name) for address, name in leaves)
 
     @cached_property
@@ -233,7 +233,7 @@ def cake_pages(desk: Desk) -> Iterator[Page]:
         )
         yield Page(
             address=making_address(slug),
-            title=f"{design.name}, oven and way",
+            title=f"{design.name}, oven and transport",
             template="cake_making",
             view=view,
             section=section,

@@ -37,7 +37,7 @@ def cakes_found(desk: Desk) -> Iterator[Find]:
         )
         yield Find(
             kind="section",
-            title=f"{design.name}, oven and way",
+            title=f"{design.name}, oven and transport",
             address=making_address(slug),
             second="Oven loads, weights, dowels and what they carry, boxes, what can be made ahead",
             tags=(design.name,),

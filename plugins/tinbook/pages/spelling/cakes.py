@@ -48,12 +48,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "whole_cake_of": "{cake}, {size}",
     "whole_cake": (
         "each tier as on the page of its recipe, at its own height; height of the cake = drum + each tier with its "
-        "coats and paste on + the air under pillars; totals = sums of the rows"
+        "coats and paste on + the gap under any pillars; totals = sums of the rows"
     ),
     "tiers_asked_at": lambda tiers: _several(tiers),
     "tier_asked_at": _tier_asked_at,
     "stands_on_a_drum": "drum {drum_mm:g} mm thick",
-    "dowels_as_long": "dowels as long as the tier they stand in is high; pillars reach on to the tier above",
+    "dowels_as_long": "each dowel is as long as its tier is tall; pillars are longer, to reach the tier above",
     # sizes
     "size_by_steps": _size_by_steps,
     "tier_too_small": "its smallest tier is smaller than a portion",

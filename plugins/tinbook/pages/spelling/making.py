@@ -27,7 +27,7 @@ def between(low_g: float, high_g: float) -> str:
 
 def _hangs(technique: str, each_g: float, centre_mm: float | None) -> str:
     where = f", {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
-    return f"“{technique}”: {heavy(each_g)}, hung on the side{where}. On sticks, keep its face clear of the coat"
+    return f"“{technique}”: {heavy(each_g)}, hung on the side{where}. On sticks, keep the figure just clear of the coat"
 
 
 def _stands(technique: str, each_g: float, centre_mm: float | None) -> str:
@@ -37,7 +37,7 @@ def _stands(technique: str, each_g: float, centre_mm: float | None) -> str:
 
 def _paste(paste: str, colour: str | None, spare_g: float) -> str:
     of = f"{paste}, {colour}" if colour else paste
-    return f"{formats.grams(spare_g)} {of}, to mend with"
+    return f"{formats.grams(spare_g)} {of}, for repairs"
 
 
 def _cm(mm: float) -> str:
@@ -72,7 +72,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     ),
     "figures_go_on_last": "Figures travel in a box of their own and go on last",
     "take_paste": _paste,
-    "take_icing": "a bag of {mixture}, to mend with",
+    "take_icing": "a bag of {mixture}, for repairs",
     "take_glue": "edible glue or royal icing, and a brush",
     "take_spare_dowel": "two spare dowels, and what you cut them with",
     "take_to_stack": "spirit level, two broad palette knives, something to fix a card with",

@@ -113,7 +113,7 @@ def _through_mm(design: CakeDesign, cakes: Sequence[TierWorked], tiers_mm: float
     begins in the board and ends below the top. None for one tier, and for tiers on pillars, which go out apart."""
     if len(cakes) < 2 or any(tier.asked.gap_mm for tier in cakes):
         return None
-    tall = tiers_mm > facts.numbers["tall for its foot"].value * min(cakes[0].guide_mm)
+    tall = tiers_mm > facts.numbers["tall for its width"].value * min(cakes[0].guide_mm)
     wanted = (tall or design.goes_whole) if design.through_dowel is None else design.through_dowel
     if not wanted:
         return None

@@ -58,7 +58,7 @@ def _tier_flaws(design: CakeDesign, asked: TierAsked, portion: Portion) -> Itera
         can_be(asked, cake)
     except AskError as error:
         here = said_at(design, tier, path, "height" if design.of(tier, "height") else "layers")
-        hint = "write fewer or thinner layers, less filling or a shorter tier, or name a deeper tin"
+        hint = "use fewer or thinner layers or less filling, make the tier shorter, or name a deeper tin"
         yield Flaw(code="tiers", path=here, message=error.message, hint=hint)
         return
     if not asked.dummy and not cut_of(asked.tin, portion, cake.stands_mm if cake else 0.0).count:

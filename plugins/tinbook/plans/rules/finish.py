@@ -103,7 +103,7 @@ def _height_flaws(finish: Finish, settled: Finishing) -> Iterator[Flaw]:
             layer_mm = layer_for_mm(height_mm, settled.layers, settled["filling"])
         except ValueError as error:
             path: Path = ("heights", index) if finish.heights else ("layers",)
-            hint = "write fewer layers, less filling or a taller cake"
+            hint = "use fewer layers or less filling, or make the cake taller"
             yield Flaw(code="finish", path=path, message=str(error), hint=hint)
             return
         for key, name in COATS.items():

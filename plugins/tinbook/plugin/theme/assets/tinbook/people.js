@@ -30,7 +30,7 @@ function showKit(kit, people) {
   }
 }
 
-// Parts, paste, colours, cutters and what is no food, for every cake that stands ready.
+// Parts, paste, colours, cutters and what is not food, for every cake that stands ready.
 function showParts({ steps }, people) {
   for (const place of all("[data-many]")) place.textContent = place.dataset.many * people;
   for (const place of all("[data-grams]")) place.textContent = number(partGrams(place.dataset.grams * people));
