@@ -9,8 +9,6 @@ from pathlib import Path
 from typing import Any, Literal
 
 from jinja2 import Environment
-from mkdocs.config import config_options
-from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
@@ -28,11 +26,13 @@ from tinbook.plugin.alike import Alike
 from tinbook.plugin.attention import Attention
 from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
+from tinbook.plugin.handing_on import HandingOn
 from tinbook.plugin.heads import heads_of
 from tinbook.plugin.keeping import Keeping, KeptBook, leaf_of, surroundings
 from tinbook.plugin.kept_file import KeptFile
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
+from tinbook.plugin.options import TinbookConfig
 from tinbook.plugin.printing import CACHE
 from tinbook.plugin.remaking import LastBuild, edited_first, outside_of, shape_of
 from tinbook.plugin.settings import THEME, lean, settle
@@ -47,19 +47,6 @@ from tinbook.site import Site, contents
 
 log = get_plugin_logger("tinbook")
 OURS = THEME / "assets" / "tinbook"
-
-
-class TinbookConfig(Config):  # type: ignore[no-untyped-call]
-    """`recipes`: the folder of the book's sources, next to mkdocs.yml. `kitchen`: show what is private.
-
-    `folder`: build a book to be copied as a folder and opened from there, without a server. `keep`: keep pages between
-    builds, in `.cache`.
-    """
-
-    recipes = config_options.Type(str, default="recipes")
-    kitchen = config_options.Type(bool, default=False)
-    folder = config_options.Type(bool, default=False)
-    keep = config_options.Type(bool, default=True)
 
 
 class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
@@ -85,6 +72,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._parses = Parses()
         self._kept, self._store = KeptBook(), KeptFile(Path())
         self._keeping = Keeping(self._kept, b"")
+        self._handing_on = HandingOn(Path())
 
     @property
     def hosted(self) -> bool:
@@ -105,6 +93,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if self.config.folder:
             set_for_folder(config)
         return config
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        self._handing_on = HandingOn(Path(config.site_dir))
+        if not (self._serving or self._dirty):
+            self._handing_on.begin()
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         cache, around = Path(self._beside, CACHE), surroundings(config, self._serving)
@@ -137,11 +130,16 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             else:
                 with self.site.reading(address):
                     leaf.file.content_string = self.site.pages[address].markdown
+        if not self._serving:
+            stand = {address: file for address, file in self._made.items() if self._keeping.stands(address)}
+            self._handing_on.take(stand, self._keeping.sum)
         self._last = LastBuild(config=config, files=files, nav=nav, leaves=leaves, frames=frames)
         return nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.bytecode_cache = compiled()
+        if not self._serving:
+            self._handing_on.spare(files)
         self._last = replace(
             self._last, env=env, shape=shape_of(self.site, self._house_broken), outside=outside_of(config, self._folder)
         )
@@ -176,6 +174,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         here = page.file.src_uri.removesuffix(".md")
+        context["pages"] = self._handing_on.pages or context["pages"]
         if self._keeping.stands(here):
             return context
         with self.site.reading(here):
@@ -186,6 +185,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_template_context(
         self, context: TemplateContext, *, template_name: str, config: MkDocsConfig
     ) -> TemplateContext:
+        context["pages"] = self._handing_on.pages or context["pages"]
         context.update(self._frame(""))  # type: ignore[typeddict-item]
         return context
 
@@ -199,7 +199,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address = page.file.src_uri.removesuffix(".md")
         if self._keeping.stands(address):
-            return self._keeping.written(address)
+            return self._keeping.written(address).decode()
         self._attention.tidy()
         output = self._guarded(tight(output))
         if self._whole and address in self.site.pages:
@@ -218,10 +218,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def _finish(self, *, config: MkDocsConfig) -> None:
         self._let_go()
+        self._handing_on.finish(self._keeping.written)
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
-        write_offline(config, self.hosted)
+        write_offline(config, self.hosted, self._handing_on.sums)
         kept = self._keeping.book(self.site)
         self._store.write(kept)
         self._kept = kept if self._serving else KeptBook()
@@ -236,6 +237,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
+        self._handing_on.stop()
         if self._site and is_told(error, self._site, self._serving):
             raise Abort(NOT_BUILT)
 

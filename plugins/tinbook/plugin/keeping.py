@@ -6,6 +6,7 @@ what the header, footer and contents say about its neighbours. Digests of conten
 
 from __future__ import annotations
 
+import hashlib
 import os
 import re
 import sys
@@ -50,6 +51,8 @@ class KeptPage(NamedTuple):
     title: str
     finds: tuple[Find, ...]
     anchors: frozenset[str]
+    sum: bytes = b""
+    """The SHA-256 of its HTML as written."""
 
 
 class KeptBook(NamedTuple):
@@ -104,9 +107,13 @@ class Keeping:
         """Whether a page is handed on."""
         return address in self._standing
 
-    def written(self, address: str) -> str:
+    def written(self, address: str) -> bytes:
         """Its HTML."""
-        return zlib.decompress(self._made[address].html).decode("utf-8")
+        return zlib.decompress(self._made[address].html)
+
+    def sum(self, address: str) -> bytes:
+        """The SHA-256 of it."""
+        return self._made[address].sum
 
     def finds(self, address: str) -> tuple[Find, ...]:
         """What Find knows of it."""
@@ -128,12 +135,14 @@ class Keeping:
         known = self._half.pop(address, None)
         if known and address in self._from:
             title, finds, anchors = known
+            written = html.encode("utf-8", "xmlcharrefreplace")
             self._made[address] = KeptPage(
                 made_from=self._from[address],
-                html=zlib.compress(html.encode("utf-8", "xmlcharrefreplace"), 1),
+                html=zlib.compress(written, 1),
                 title=title,
                 finds=finds,
                 anchors=anchors,
+                sum=hashlib.sha256(written).digest(),
             )
 
     def book(self, site: Site) -> KeptBook:

@@ -110,10 +110,12 @@ def _seal(name: str, value: bytes) -> bytes:
 
 def _plain(page: KeptPage) -> tuple[object, ...]:
     finds = tuple(tuple(getattr(find, name) for name in COLUMNS) for find in page.finds)
-    return page.made_from, page.html, page.title, finds, sorted(page.anchors)
+    return page.made_from, page.html, page.title, finds, sorted(page.anchors), page.sum
 
 
 def _page(value: Any) -> KeptPage:
-    made_from, html, title, finds, anchors = value
+    made_from, html, title, finds, anchors, written = value
     found = tuple(Find(**dict(zip(COLUMNS, row, strict=True))) for row in finds)
-    return KeptPage(made_from=made_from, html=html, title=title, finds=found, anchors=frozenset(anchors))
+    return KeptPage(
+        made_from=made_from, html=html, title=title, finds=found, anchors=frozenset(anchors), sum=written
+    )
