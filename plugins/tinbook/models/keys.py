@@ -108,8 +108,8 @@ def _said_by(module: str) -> Mapping[str, Mapping[str, str]]:
 
 
 def _under(body: list[ast.stmt]) -> Iterator[tuple[str, str]]:
-    for field, text in pairwise(body):
-        match field, text:
+    for key, text in pairwise(body):
+        match key, text:
             case ast.AnnAssign(target=ast.Name(id=name)), ast.Expr(value=ast.Constant(value=str(said))):
                 yield name, said
 

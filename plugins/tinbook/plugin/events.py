@@ -104,6 +104,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         store = KeptFile(cache, preview=self._serving, **self.config)
         if not self._kept.pages or store.path != self._store.path:
             self._store, self._kept = store, store.read(around)
+            self._parses.learnt = self._kept.learnt
         self._keeping = Keeping(self._kept, around)
         self.site, self._house_broken = self._ready or self._read()
         self._ready, self._on_pages, self._alike = None, {}, Alike()
@@ -140,9 +141,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         env.bytecode_cache = compiled()
         if not self._serving:
             self._handing_on.spare(files)
-        self._last = replace(
-            self._last, env=env, shape=shape_of(self.site, self._house_broken), outside=outside_of(config, self._folder)
-        )
+            return env
+        shape, outside = shape_of(self.site, self._house_broken), outside_of(config, self._folder)
+        self._last = replace(self._last, env=env, shape=shape, outside=outside)
         return env
 
     @event_priority(-100)
@@ -223,7 +224,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
         write_offline(config, self.hosted, self._handing_on.sums)
-        kept = self._keeping.book(self.site)
+        kept = self._keeping.book(self.site, self._parses.learnt)
         self._store.write(kept)
         self._kept = kept if self._serving else KeptBook()
 
@@ -289,7 +290,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             self._kept = self._kept.without(set(new) - set(unmade))
             return "shown"
         self._write_index(last.config)
-        self._kept = self._keeping.book(self.site)
+        self._kept = self._keeping.book(self.site, self._parses.learnt)
         return "more to show" if edited and any(map(self._keeping.differs, others)) else "shown"
 
     def _guarded(self, html: str) -> str:

@@ -23,6 +23,7 @@ from mkdocs.structure.files import File
 from mkdocs.structure.pages import Page as Leaf
 from mkdocs.structure.toc import TableOfContents
 
+from tinbook.loading import Learnt
 from tinbook.models.ledger import Kept, digest_of
 from tinbook.pages.base.page import Page
 from tinbook.pages.finding.find import Find
@@ -61,6 +62,7 @@ class KeptBook(NamedTuple):
     surroundings: bytes = b""
     work: Kept = Kept()
     pages: Mapping[str, KeptPage] = {}
+    learnt: Learnt = Learnt()
 
     def without(self, addresses: Iterable[str]) -> KeptBook:
         """The same without some pages."""
@@ -145,9 +147,9 @@ class Keeping:
                 sum=hashlib.sha256(written).digest(),
             )
 
-    def book(self, site: Site) -> KeptBook:
-        """What this build leaves for the next."""
-        return KeptBook(self._surroundings, site.ledger.kept(), self._made)
+    def book(self, site: Site, learnt: Learnt) -> KeptBook:
+        """What this build leaves for the next; `learnt`: what was learnt as the book was read."""
+        return KeptBook(self._surroundings, site.ledger.kept(), self._made, learnt)
 
 
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
@@ -173,7 +175,9 @@ def contents_of(folder: str) -> list[tuple[str, bytes]]:
 @cache
 def code_of() -> bytes:
     """The digest of Tinbook itself, and of the versions of what it builds with."""
-    versions = [version(name) for name in ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint")]
+    versions = [
+        version(name) for name in ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint", "pillow")
+    ]
     return digest_of((sys.version, versions, contents_of(str(PACKAGE))))
 
 

@@ -102,7 +102,8 @@ def manifest(name: str) -> str:
 def worker(site: Path, sums: Mapping[str, bytes] | None = None) -> str:
     """The worker of a built site: its version and the SHA-256 of each file, then the script that keeps them."""
     digests = {
-        name: ((sums or {}).get(name) or hashlib.sha256((site / name).read_bytes()).digest()).hex() for name in kept_files(site)
+        name: ((sums or {}).get(name) or hashlib.sha256((site / name).read_bytes()).digest()).hex()
+        for name in kept_files(site)
     }
     listed = json.dumps(digests, ensure_ascii=False, indent=0)
     version = hashlib.sha256(listed.encode()).hexdigest()[:16]
