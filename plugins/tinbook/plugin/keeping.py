@@ -175,10 +175,15 @@ def contents_of(folder: str) -> list[tuple[str, bytes]]:
 @cache
 def code_of() -> bytes:
     """The digest of Tinbook itself, and of the versions of what it builds with."""
-    versions = [
-        version(name) for name in ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint", "pillow")
-    ]
-    return digest_of((sys.version, versions, contents_of(str(PACKAGE))))
+    names = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint", "pillow")
+    versions = [version(name) for name in names]
+    return digest_of((sys.version, versions, own_files()))
+
+
+@cache
+def own_files() -> list[tuple[str, bytes]]:
+    """Every file of Tinbook and the digest of what it holds."""
+    return contents_of(str(PACKAGE))
 
 
 def leaf_of(file: File, page: Page, config: MkDocsConfig) -> Leaf:

@@ -1,7 +1,7 @@
 """The site of the last build, set aside while the next one is made, so that pages that stand are not written again.
 
-MkDocs empties the site's folder before it builds, all but what is hidden in it. So the last site waits there in a hidden
-folder, which is gone when the build ends. What it holds is compared by its bytes: nothing is taken for granted.
+MkDocs empties the site's folder before it builds, all but what is hidden in it. So the last site waits there in a
+hidden folder, which is gone when the build ends. What it holds is compared by its bytes: nothing is taken for granted.
 """
 
 from __future__ import annotations

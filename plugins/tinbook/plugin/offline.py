@@ -101,8 +101,9 @@ def manifest(name: str) -> str:
 
 def worker(site: Path, sums: Mapping[str, bytes] | None = None) -> str:
     """The worker of a built site: its version and the SHA-256 of each file, then the script that keeps them."""
+    known = sums or {}
     digests = {
-        name: ((sums or {}).get(name) or hashlib.sha256((site / name).read_bytes()).digest()).hex()
+        name: known[name].hex() if name in known else hashlib.sha256((site / name).read_bytes()).hexdigest()
         for name in kept_files(site)
     }
     listed = json.dumps(digests, ensure_ascii=False, indent=0)

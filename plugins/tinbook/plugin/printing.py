@@ -15,12 +15,12 @@ from importlib.metadata import version
 from pathlib import Path
 
 from tinbook.pages.technique.cake_templates import TemplateFile
+from tinbook.plugin.keeping import own_files
 from tinbook.press import templates_pdf
 
 CACHE = Path(".cache", "tinbook")
 """Next to mkdocs.yml, where the theme keeps such things too."""
-PACKAGE = Path(__file__).parents[1]
-ROOMS = ("tins", "engine", "plans", "pages", "press")
+ROOMS = ("tins/", "engine/", "plans/", "pages/", "press/")
 
 
 def set_templates(files: Mapping[str, TemplateFile], cache: Path) -> Iterator[tuple[str, bytes]]:
@@ -44,12 +44,8 @@ def _key(file: TemplateFile) -> str:
 @cache
 def _code() -> str:
     """The hash of Tinbook's rooms that draw and set, and the version of the library they set with."""
-    digest = hashlib.sha256(version("typst").encode())
-    for room in ROOMS:
-        for path in sorted((PACKAGE / room).rglob("*")):
-            if path.suffix in (".py", ".svg", ".typ", ".ttf"):
-                digest.update(path.read_bytes())
-    return digest.hexdigest()
+    drawn_by = [(name, digest) for name, digest in own_files() if name.startswith(ROOMS)]
+    return hashlib.sha256(repr((version("typst"), drawn_by)).encode()).hexdigest()
 
 
 def _kept(path: Path) -> bytes:
