@@ -41,7 +41,7 @@ from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood, Outcome
 from tinbook.plugin.stopped import NOT_BUILT, is_told
 from tinbook.plugin.together import together
-from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
+from tinbook.plugin.ways import as_nav, rooms_of, ways_from
 from tinbook.plugin.whole import WholePages, dressed
 from tinbook.site import Site, contents
 
@@ -119,8 +119,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         self.neighbours = Neighbours("navigation.prune" in config.theme.get("features", ()))
         by_name = {file.src_uri: file for file in files}
-        rooms = [each for each in (*ROOMS.values(), *MORE.values()) if f"{each}.md" in by_name]
-        around = (rooms, self.site.measures, self._house_broken)
+        around = (rooms_of(by_name), self.site.measures, self._house_broken)
         leaves = {address: leaf_of(file, self.site.pages[address], config) for address, file in self._made.items()}
         frames = {address: (around, self.neighbours.frame(nav, leaf)) for address, leaf in leaves.items()}
         new = self._keeping.look(self.site, frames)
@@ -192,9 +191,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def _frame(self, here: str) -> dict[str, Any]:
         """What the header and footer of every page say, seen from an address."""
-        files = self._whole.files if self._whole else {}
         said = {"measures": self.site.measures, "house_broken": self._house_broken}
-        return {"rooms": rooms_from(here, ROOMS, files), "more_rooms": rooms_from(here, MORE, files), **said}
+        return {**ways_from(here, self._whole.files if self._whole else {}), **said}
 
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
