@@ -12,7 +12,7 @@ from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
@@ -45,7 +45,6 @@ from tinbook.plugin.ways import as_nav, rooms_of, ways_from
 from tinbook.plugin.whole import WholePages, dressed
 from tinbook.site import Site, contents
 
-log = get_plugin_logger("tinbook")
 OURS = THEME / "assets" / "tinbook"
 
 
@@ -74,11 +73,6 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._keeping = Keeping(self._kept, b"")
         self._handing_on = HandingOn(Path())
 
-    @property
-    def hosted(self) -> bool:
-        """Whether the built site goes to a host, from which a device may keep it."""
-        return not (self._serving or self.config.folder)
-
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         self._serving, self._dirty = command == "serve", dirty
         self._attention.as_the_process_ends(self._serving)
@@ -87,8 +81,6 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         self._folder = self._beside / self.config.recipes
         settle(config)
-        if any(name.rpartition("/")[2] == "search" for name in config.plugins):
-            log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
         self._attention.hold()
         if self.config.folder:
             set_for_folder(config)
@@ -109,7 +101,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self.site, self._house_broken = self._ready or self._read()
         self._ready, self._on_pages, self._alike = None, {}, Alike()
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
-        self._made = add_files(self.site, files, own, config, cache)
+        self._made = add_files(self.site, files, own, config, cache, apart=not self._serving)
         lean(files, config)
         sort_scripts(files, config, OURS, self.config.folder)
         if config.nav is None or config.nav is self._made_nav:
@@ -131,18 +123,17 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
                 with self.site.reading(address):
                     leaf.file.content_string = self.site.pages[address].markdown
         if not self._serving:
-            stand = {address: file for address, file in self._made.items() if self._keeping.stands(address)}
-            self._handing_on.take(stand, self._keeping.sum)
+            self._handing_on.take(self._made, self._keeping)
         self._last = LastBuild(config=config, files=files, nav=nav, leaves=leaves, frames=frames)
         return nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.bytecode_cache = compiled()
-        if not self._serving:
+        if self._serving:
+            shape, outside = shape_of(self.site, self._house_broken), outside_of(config, self._folder)
+            self._last = replace(self._last, env=env, shape=shape, outside=outside)
+        else:
             self._handing_on.spare(files)
-            return env
-        shape, outside = shape_of(self.site, self._house_broken), outside_of(config, self._folder)
-        self._last = replace(self._last, env=env, shape=shape, outside=outside)
         return env
 
     @event_priority(-100)
@@ -200,6 +191,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if self._keeping.stands(address):
             return self._keeping.written(address).decode()
         self._attention.tidy()
+        if not self._serving:
+            page.content = ""  # a large book would fill the memory
         output = self._guarded(tight(output))
         if self._whole and address in self.site.pages:
             return self._whole.fill(address, output)
@@ -221,7 +214,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
-        write_offline(config, self.hosted, self._handing_on.sums)
+        hosted = not (self._serving or self.config.folder)  # and a device may keep it from there
+        write_offline(config, hosted, self._handing_on.sums)
         kept = self._keeping.book(self.site, self._parses.learnt)
         self._store.write(kept)
         self._kept = kept if self._serving else KeptBook()
@@ -253,7 +247,10 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             self._standing.end()
 
     def _read(self) -> SiteRead:
-        return read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
+        read = read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
+        if not self._serving:
+            self._parses = Parses(self._parses.learnt)  # the files themselves are not needed again
+        return read
 
     def _begin(self, new: list[str], by_name: Mapping[str, File]) -> None:
         """Begin to make pages."""

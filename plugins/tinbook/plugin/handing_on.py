@@ -8,6 +8,7 @@ from pathlib import Path
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.utils import write_file
 
+from tinbook.plugin.keeping import Keeping
 from tinbook.plugin.last_site import LastSite
 
 
@@ -27,10 +28,10 @@ class HandingOn:
         """Before MkDocs empties the folder."""
         self._last.set_aside()
 
-    def take(self, files: Mapping[str, File], sum_of: Callable[[str], bytes]) -> None:
-        """The files of the pages that stand, by address. Of the last site these stay; all else goes."""
-        self._files = dict(files)
-        self.sums = {file.dest_uri: sum_of(address) for address, file in files.items()}
+    def take(self, files: Mapping[str, File], keeping: Keeping) -> None:
+        """Of the last site, the pages that stand stay; all else goes. `files`: those of all pages, by address."""
+        self._files = {address: file for address, file in files.items() if keeping.stands(address)}
+        self.sums = {file.dest_uri: keeping.sum(address) for address, file in self._files.items()}
         self._there = self._last.keep(self.sums)
 
     def spare(self, files: Files) -> None:
