@@ -250,6 +250,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         read = read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
         if not self._serving:
             self._parses = Parses(self._parses.learnt)  # the files themselves are not needed again
+            self._attention.set_aside()
         return read
 
     def _begin(self, new: list[str], by_name: Mapping[str, File]) -> None:

@@ -26,7 +26,9 @@ from mkdocs.structure.toc import TableOfContents
 from tinbook.loading import Learnt
 from tinbook.models.ledger import Kept, digest_of
 from tinbook.pages.base.page import Page
+from tinbook.pages.base.render import source_of
 from tinbook.pages.finding.find import Find
+from tinbook.pages.spelling import formats
 from tinbook.site import Site
 
 PACKAGE = Path(__file__).parents[1]
@@ -37,6 +39,8 @@ SETTINGS = (
     "extra_javascript", "markdown_extensions", "mdx_configs",
 )  # fmt: skip
 """What of MkDocs' settings a page may show."""
+OWN_TITLE = "---\ntitle: {{ page.title | quoted }}\n"
+"""How the template of a page begins that goes by its own title."""
 TEMPLATE = "kept.html"
 """The template of a page that is not drawn again."""
 LEADS = re.compile(r"""<[^>]+\b(?:href|src)=["'](?!#)""")
@@ -189,9 +193,15 @@ def own_files() -> list[tuple[str, bytes]]:
 def leaf_of(file: File, page: Page, config: MkDocsConfig) -> Leaf:
     """A page as MkDocs knows it, with the title its source gives it if the contents name it and give it none."""
     leaf = file.page or Leaf(None, file, config)
-    if "title" not in vars(leaf) and page.listed and (found := TITLE.search(page.markdown)):
+    if "title" not in vars(leaf) and page.listed and (found := TITLE.search(_head_of(page))):
         leaf.title = yaml.safe_load(found[1])
     return leaf
+
+
+def _head_of(page: Page) -> str:
+    """What stands at the top of a page's Markdown. Most say only their title, for which nothing need be worked out."""
+    said = OWN_TITLE in source_of(f"pages/{page.template}.md")
+    return f"title: {formats.quoted(page.title)}" if said else page.markdown
 
 
 def _address(leaf: Leaf) -> str:
