@@ -159,9 +159,10 @@ class Keeping:
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
     """The digest of what every page depends on besides the book: the settings, the house's own templates, our code.
 
-    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by.
+    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by. The theme's own
+    search is one of them: it reads every page as it is made.
     """
-    if config.hooks or any(name.rpartition("/")[2] not in ("tinbook", "search") for name in config.plugins):
+    if config.hooks or any(name.rpartition("/")[2] != "tinbook" for name in config.plugins):
         return os.urandom(16)
     own = [place for place in config.theme.dirs if not Path(place, "mkdocs_theme.yml").is_file()]
     theme = {name: config.theme[name] for name in config.theme}

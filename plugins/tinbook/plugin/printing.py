@@ -31,11 +31,12 @@ ROOMS = ("tins/", "engine/", "plans/", "pages/", "press/")
 def set_templates(files: Mapping[str, TemplateFile], cache: Path, apart: bool = False) -> Iterator[tuple[str, bytes]]:
     """Each file's path and content; what is in `cache` and no longer needed is deleted.
 
-    `apart`: another process may set them. What that could not do, or could not keep, is set here.
+    `apart`: another process may set them, if the library is not at work in this one: its threads do not live through a
+    fork, and what needs them would wait for ever. What that could not do, or could not keep, is set here.
     """
     kept = {path: cache / f"{_key(file)}.pdf" for path, file in files.items()}
     missing = [(files[path], place) for path, place in kept.items() if not _kept(place)]
-    if apart and len(missing) >= WORTH_IT and sys.platform == "linux":
+    if apart and len(missing) >= WORTH_IT and sys.platform == "linux" and "typst" not in sys.modules:
         _set_apart(missing)
     for path, file in files.items():
         yield path, _kept(kept[path]) or _set(file, kept[path])
@@ -45,8 +46,7 @@ def set_templates(files: Mapping[str, TemplateFile], cache: Path, apart: bool = 
 
 
 def _set_apart(missing: Sequence[tuple[TemplateFile, Path]]) -> None:
-    """Set and keep files in a process of their own: the library's memory is never given back, and its threads would
-    not live through the forks to come."""
+    """Set and keep files in a process of their own, as the library never gives its memory back."""
     process = multiprocessing.get_context("fork").Process(target=_set_all, args=(missing,), daemon=True)
     process.start()
     process.join()
