@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 from tests.loading.conftest import BASE, Write
 
-from tinbook.loading import Parses, load_book
+from tinbook.loading import Learnt, Parses, load_book
+from tinbook.models.ledger import Kept
 from tinbook.plans.rules import fields
 
 PATHS: Mapping[str, tuple[str, str]] = {
@@ -35,6 +36,18 @@ def test_after_any_change_the_same_is_said_as_by_a_first_reading(write: Write, n
         assert again.book == first.book
 
 
+@pytest.mark.parametrize("name", PATHS)
+def test_the_next_process_says_the_same_too(write: Write, name: str) -> None:
+    folder, parses = write(), Parses()
+    load_book(folder, parses=parses)
+    sound = parses.learnt.sound
+    learnt = parses.learnt._replace(sound=Kept(sound.reads, sound.digests))
+    path, (old, new) = Path(folder, name), PATHS[name]
+    path.write_text(path.read_text("utf-8").replace(old, new, 1), "utf-8")
+    again, first = load_book(folder, parses=Parses(learnt)), load_book(folder)
+    assert again.problems == first.problems and again.broken == first.broken and again.book == first.book
+
+
 def test_what_was_sound_is_not_gone_over(write: Write, monkeypatch: pytest.MonkeyPatch) -> None:
     folder, parses, checked = write({"mixtures/icing.yaml": ICING}), Parses(), list[str]()
 
@@ -52,6 +65,7 @@ def test_what_was_sound_is_not_gone_over(write: Write, monkeypatch: pytest.Monke
     assert sorted(checked) == ["Icing", "Plain sponge"]
     checked.clear()
     load()
+    load_book(folder, parses=Parses(Learnt(Kept(parses.learnt.sound.reads, parses.learnt.sound.digests))))
     assert checked == []
     Path(folder, "mixtures/icing.yaml").write_text(ICING.replace("200 g", "210 g"), "utf-8")
     load()

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from tinbook.loading import Loaded, load_book, pictures
+from tinbook.loading import Loaded, Parses, load_book, pictures
 from tinbook.problems import Problem, spell
 
 Write = Callable[..., Path]
@@ -243,8 +243,9 @@ def test_unchanged_pictures_are_not_worked_again(write: Write, monkeypatch: pyte
     worked: list[str] = []
     real = pictures.read_photo
     monkeypatch.setattr(pictures, "read_photo", lambda raw, name, slug: worked.append(name) or real(raw, name, slug))
-    first = load_book(folder).book.pictures
-    again = load_book(folder).book.pictures
+    parses = Parses()
+    first = load_book(folder, parses=parses).book.pictures
+    again = load_book(folder, parses=Parses(parses.learnt)).book.pictures
     assert (worked, again) == (["quay.jpg"], first)
     (folder / "pictures" / "quay.jpg").write_bytes(photo(50))
     changed = load_book(folder).book.pictures

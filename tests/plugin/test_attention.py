@@ -50,6 +50,22 @@ def test_memory_is_tidied_while_pages_are_made() -> None:
         attention.let_go()
 
 
+def test_what_is_set_aside_is_not_looked_at() -> None:
+    attention = Attention()
+    attention.hold()
+    try:
+        before = weakref.ref(Circle())
+        attention.set_aside()
+        after = weakref.ref(Circle())
+        for _ in range(FEW):
+            attention.tidy()
+        assert before() is not None and after() is None
+    finally:
+        attention.let_go()
+    gc.collect()
+    assert before() is None
+
+
 def test_a_served_site_is_set_aside_until_the_next_one_stands() -> None:
     attention = Attention()
     attention._serving = True

@@ -99,6 +99,13 @@ def test_other_plugins_and_hooks_are_asked_about_every_page(book: Path) -> None:
     assert again.files["index.html"].endswith(b"<!-- hooked -->")
 
 
+def test_the_themes_own_search_finds_the_same_each_time(book: Path) -> None:
+    change(book, "mkdocs.yml", "plugins:", "plugins:\n  - search")
+    index = "search/search_index.json"
+    first = Built(book).files[index]
+    assert b"plain-sponge" in first and Built(book).files[index] == first
+
+
 def test_the_same_settings_have_the_same_digest(book: Path) -> None:
     one, other = (load_config(str(book / "mkdocs.yml"), site_dir=str(book / name)) for name in ("a", "b"))
     assert surroundings(one, serving=False) == surroundings(other, serving=False)

@@ -17,6 +17,8 @@ from typing import Any
 
 import pytest
 
+from tinbook.loading import Learnt
+from tinbook.models import Copy, PictureFile
 from tinbook.models.ledger import Kept
 from tinbook.pages.finding.find import Find
 from tinbook.plugin.keeping import KeptBook, KeptPage
@@ -33,12 +35,23 @@ def page(word: str, size: int = 2_000) -> KeptPage:
         title=word,
         finds=(Find(kind="page", title=word, address="a", tags=("x",), owned=True),),
         anchors=frozenset(("top", word)),
+        sum=word.encode() * 3,
     )
+
+
+def picture(word: str) -> PictureFile:
+    copies = (Copy(f"{word}-1.jpg", 40, 30, word.encode()),)
+    return PictureFile(file=f"{word}.jpg", kind="photo", width=40, height=30, copies=copies)
 
 
 def book(words: str, size: int = 2_000) -> KeptBook:
     pages = {f"mixtures/{place}": page(f"{word}{place}", size) for place, word in enumerate(words)}
-    return KeptBook(AROUND, Kept({"mixtures/0": frozenset(("house", "=kin"))}, {"house": words.encode()}), pages)
+    learnt = Learnt(
+        Kept({"mixtures/0 steps": frozenset(("besides",))}, {"besides": words.encode()}),
+        {(f"{word}.jpg", f"sum of {word}"): picture(word) for word in words},
+    )
+    work = Kept({"mixtures/0": frozenset(("house", "=kin"))}, {"house": words.encode()})
+    return KeptBook(AROUND, work, pages, learnt)
 
 
 def read(cache: Path, around: bytes = AROUND) -> KeptBook:

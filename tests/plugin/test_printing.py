@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import importlib
+import subprocess
+import sys
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -14,6 +17,8 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
 from tinbook.plans.true_size.papers import PAPERS
 from tinbook.plugin import printing
+
+ROOT = Path(__file__).parents[2]
 
 
 @pytest.fixture
@@ -94,3 +99,44 @@ def test_where_nothing_can_be_kept_all_is_set(files: dict[str, TemplateFile], ca
     (tmp_path / "taken").write_text("a file where the folder would be")
     assert set_all({path: file}, tmp_path / "taken")[path].startswith(b"%PDF-")
     assert calls == [file.title]
+
+
+APART = """
+import sys
+from pathlib import Path
+from tinbook.loading import load_book
+from tinbook.pages.base.page import Desk
+from tinbook.pages.technique.cake_templates import template_files
+from tinbook.plugin.printing import set_templates
+loaded = load_book(Path({recipes!r}))
+files = {{each.path: each for each in template_files(Desk(loaded.book, loaded.facts, {{}})) if {name!r} in each.path}}
+made = dict(set_templates(files, Path({cache!r}), apart=True))
+assert len(made) == 8 and all(each.startswith(b"%PDF-") for each in made.values())
+print("typst" in sys.modules)
+"""
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="no process is forked there")
+@pytest.mark.parametrize("kept", [True, False])
+def test_another_process_sets_them(
+    files: dict[str, TemplateFile], calls: list[str], tmp_path: Path, kept: bool
+) -> None:
+    """The library is never at work in the first one, unless nothing can be kept."""
+    cache = tmp_path / "kept"
+    if not kept:
+        cache.write_text("a file where the folder would be", "utf-8")
+    told = {"recipes": str(ROOT / "recipes"), "name": "coil-of-rope-round-1", "cache": str(cache)}
+    done = subprocess.run(
+        [sys.executable, "-c", APART.format(**told)], capture_output=True, text=True, check=False, timeout=120
+    )
+    assert (done.returncode, done.stdout.strip()) == (0, str(not kept)), done.stderr
+    if kept:
+        assert set_all(files, cache) and not calls, "they are what this process would set"
+
+
+def test_where_the_library_is_at_work_nothing_is_forked(
+    files: dict[str, TemplateFile], calls: list[str], tmp_path: Path
+) -> None:
+    importlib.import_module("typst")
+    assert dict(printing.set_templates(files, tmp_path, apart=True)).keys() == files.keys()
+    assert len(calls) == len(files)

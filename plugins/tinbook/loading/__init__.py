@@ -2,6 +2,6 @@
 
 from tinbook.loading.book import Loaded, load_book
 from tinbook.loading.facts import load_facts
-from tinbook.loading.parses import Parses
+from tinbook.loading.parses import Learnt, Parses
 
-__all__ = ["Loaded", "Parses", "load_book", "load_facts"]
+__all__ = ["Learnt", "Loaded", "Parses", "load_book", "load_facts"]

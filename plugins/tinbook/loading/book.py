@@ -146,7 +146,8 @@ def _pictures(
 ) -> dict[str, PictureFile]:
     """The pictures of the techniques that will be shown; for a public site, private ones are not even read."""
     shown = {slug: open_ for slug, each in techniques.items() if (open_ := each if kitchen else public(each))}
-    pictures, flaws = read_pictures(folder, pictures_named(shown.values()))
+    pictures, flaws, known = read_pictures(folder, pictures_named(shown.values()), intake.parses.learnt.pictures)
+    intake.parses.learnt = intake.parses.learnt._replace(pictures=known)
     for slug, technique in shown.items():
         files = enumerate(picture.file for picture in technique.pictures)
         intake.tell(
@@ -198,7 +199,7 @@ def _checked(
         spoilt=spoilt,
         techniques=sorted(hands),
         mixtures=sorted(intake.written(FOLDER)),
-        sound=intake.parses.sound,
+        sound=intake.parses.learnt.sound,
     )
     for slug, mixture in book.mixtures.items():
         address = f"{FOLDER}{slug}"
@@ -206,7 +207,7 @@ def _checked(
         if address not in intake.broken:
             intake.tell(address, check.steps(address, mixture))
     book = with_variations(intake, book, variations, facts, check)
-    intake.parses.sound = check.done()
+    intake.parses.learnt = intake.parses.learnt._replace(sound=check.done())
     sound = replace(
         book, mixtures={s: each for s, each in book.mixtures.items() if f"{FOLDER}{s}" not in intake.broken}
     )

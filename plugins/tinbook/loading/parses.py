@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
 from tinbook.loading.files import SourceFile, read_sources
 from tinbook.models import Path as Within
+from tinbook.models import PictureFile
 from tinbook.models.ledger import Kept
 from tinbook.problems import Problem
 from tinbook.source import Document, read_yaml
@@ -15,6 +16,8 @@ from tinbook.source import Document, read_yaml
 Reading = tuple[Document | None, tuple[Problem, ...]]
 At = tuple[str, str, Within]
 Sources = tuple[tuple[SourceFile, ...], frozenset[str], tuple[Problem, ...]]
+PictureKey = tuple[str, str]
+"""A picture's file and the SHA-256 of its bytes."""
 T = TypeVar("T")
 
 
@@ -24,12 +27,19 @@ class _Made(NamedTuple):
     made: Any
 
 
-class Parses:
-    """Files and their models, as they were last read."""
+class Learnt(NamedTuple):
+    """What one process may tell the next of a book: the checks of mixtures that found nothing, and its pictures."""
 
-    def __init__(self) -> None:
-        self.sound = Kept()
-        """What is known of the checks of mixtures that found nothing."""
+    sound: Kept = Kept()
+    pictures: Mapping[PictureKey, PictureFile] = {}
+
+
+class Parses:
+    """Files and their models, as they were last read; pictures, and checks that found nothing, as far back as they are
+    `learnt`."""
+
+    def __init__(self, learnt: Learnt | None = None) -> None:
+        self.learnt = learnt or Learnt()
         self._fresh: Sources | None = None
         self._loaded: Sources | None = None
         self._files: dict[str, tuple[SourceFile, Reading]] = {}

@@ -5,40 +5,36 @@ from __future__ import annotations
 import hashlib
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path, PurePath
 
 from tinbook.loading.drawings import read_drawing
 from tinbook.loading.files import PICTURE_TYPES, PICTURES, SourceFile, Unfit, shown_name, slug_of, walk
+from tinbook.loading.parses import PictureKey
 from tinbook.loading.photos import read_photo
 from tinbook.models import Flaw, PictureFile
 from tinbook.problems import Place, Problem, nearest
 
 LARGEST_BYTES = 25_000_000
 
-_kept: dict[tuple[str, str], PictureFile | Unfit] = {}
-"""The pictures read last, by file and hash of their bytes: while a book is being written, most stay as they are."""
 
-
-def read_pictures(folder: Path, named: Iterable[str]) -> tuple[dict[str, PictureFile], dict[str, Flaw]]:
-    """The pictures of the book in `folder` that are `named`, and what is wrong with the others, each by its name."""
+def read_pictures(
+    folder: Path, named: Iterable[str], known: Mapping[PictureKey, PictureFile]
+) -> tuple[dict[str, PictureFile], dict[str, Flaw], dict[PictureKey, PictureFile]]:
+    """The pictures of the book in `folder` that are `named`, and what is wrong with the others, each by its name; and
+    what is known now. `known` are the pictures read last: most stay as they are."""
     pictures: dict[str, PictureFile] = {}
     flaws: dict[str, Flaw] = {}
-    kept: dict[tuple[str, str], PictureFile | Unfit] = {}
+    kept: dict[PictureKey, PictureFile] = {}
     there = {_composed(path.name): path for path in _files(folder)}
     for name in dict.fromkeys(named):
         try:
             raw = _bytes(name, folder, there)
             key = (name, hashlib.sha256(raw).hexdigest())
-            kept[key] = found = _kept[key] if key in _kept else _picture(raw, name)
-            if isinstance(found, Unfit):
-                raise found
-            pictures[name] = found
+            kept[key] = pictures[name] = known[key] if key in known else _picture(raw, name)
         except Unfit as fault:
             flaws[name] = Flaw(code=fault.code, path=(), message=fault.message, hint=fault.hint)
-    _kept.clear()
-    _kept.update(kept)
-    return pictures, flaws
+    return pictures, flaws, kept
 
 
 def unnamed_notes(folder: Path, sources: Iterable[SourceFile]) -> Iterator[Problem]:
@@ -100,9 +96,6 @@ def _bytes(name: str, folder: Path, there: dict[str, Path]) -> bytes:
     return raw
 
 
-def _picture(raw: bytes, name: str) -> PictureFile | Unfit:
+def _picture(raw: bytes, name: str) -> PictureFile:
     slug = slug_of(PurePath(name).stem)
-    try:
-        return read_drawing(raw, name, slug) if name.lower().endswith(".svg") else read_photo(raw, name, slug)
-    except Unfit as fault:
-        return fault
+    return read_drawing(raw, name, slug) if name.lower().endswith(".svg") else read_photo(raw, name, slug)

@@ -7,9 +7,13 @@ are those of `such_as`. Nothing here knows a key by name.
 
 from __future__ import annotations
 
+import ast
+import inspect
+import sys
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any
 
 from pydantic import BaseModel, PlainValidator
@@ -42,7 +46,8 @@ class KeyWords:
     examples: tuple[str, ...]
     choices: tuple[str, ...]
     inside: type[Written] | None
-    readers: tuple[object, ...]
+    readers: tuple[object, ...] = field(repr=False)
+    # functions, which are written out differently in each process
 
     @property
     def written(self) -> tuple[str, ...]:
@@ -85,11 +90,32 @@ def keys_of(model: type[Written], *, own: bool = False) -> tuple[KeyWords, ...]:
     """Every key of a model, in the order of its fields; `own`: those alone that it says itself, not what it is made
     of."""
     names = [name for name in model.model_fields if not own or name in model.__annotations__]
-    return tuple(_key(name, model.model_fields[name]) for name in names)
+    said = {name: text for each in reversed(model.__mro__) for name, text in _said_in(each).items()}
+    return tuple(_key(name, model.model_fields[name], said.get(name, "")) for name in names)
 
 
-def _key(name: str, field: FieldInfo) -> KeyWords:
-    meaning, _, left_out = " ".join((field.description or "").split()).partition(LEFT_OUT)
+def _said_in(model: type) -> Mapping[str, str]:
+    """The docstrings under a model's own fields. Pydantic would look for them each time Python starts, which takes as
+    long as everything else it does then."""
+    return _said_by(model.__module__).get(model.__name__, {}) if issubclass(model, Written) else {}
+
+
+@lru_cache(maxsize=64)
+def _said_by(module: str) -> Mapping[str, Mapping[str, str]]:
+    """The docstrings under the fields of each class in a module."""
+    tree = ast.parse(inspect.getsource(sys.modules[module]))
+    return {each.name: dict(_under(each.body)) for each in tree.body if isinstance(each, ast.ClassDef)}
+
+
+def _under(body: list[ast.stmt]) -> Iterator[tuple[str, str]]:
+    for key, text in pairwise(body):
+        match key, text:
+            case ast.AnnAssign(target=ast.Name(id=name)), ast.Expr(value=ast.Constant(value=str(said))):
+                yield name, said
+
+
+def _key(name: str, field: FieldInfo, said: str) -> KeyWords:
+    meaning, _, left_out = " ".join(said.split()).partition(LEFT_OUT)
     read = tuple(readers(field))
     return KeyWords(
         name=field.alias or name,

@@ -34,6 +34,11 @@ class Attention:
         self._collects = gc.isenabled()
         gc.disable()
 
+    def set_aside(self) -> None:
+        """What stands by now stays to the end of the build: tidying need not look at it, nor write on its memory, which
+        other processes share."""
+        gc.freeze()
+
     def let_go(self) -> None:
         """Turn it on again, with the whole book among the objects it rarely scans, or never in a preview."""
         if not self._collects:

@@ -9,12 +9,10 @@ from pathlib import Path
 from typing import Any, Literal
 
 from jinja2 import Environment
-from mkdocs.config import config_options
-from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
@@ -28,11 +26,13 @@ from tinbook.plugin.alike import Alike
 from tinbook.plugin.attention import Attention
 from tinbook.plugin.finding import page_found, write_index
 from tinbook.plugin.guard import guarded
+from tinbook.plugin.handing_on import HandingOn
 from tinbook.plugin.heads import heads_of
 from tinbook.plugin.keeping import Keeping, KeptBook, leaf_of, surroundings
 from tinbook.plugin.kept_file import KeptFile
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
+from tinbook.plugin.options import TinbookConfig
 from tinbook.plugin.printing import CACHE
 from tinbook.plugin.remaking import LastBuild, edited_first, outside_of, shape_of
 from tinbook.plugin.settings import THEME, lean, settle
@@ -41,25 +41,11 @@ from tinbook.plugin.squeeze import squeeze, tight
 from tinbook.plugin.standing import LastGood, Outcome
 from tinbook.plugin.stopped import NOT_BUILT, is_told
 from tinbook.plugin.together import together
-from tinbook.plugin.ways import MORE, ROOMS, as_nav, rooms_from
+from tinbook.plugin.ways import as_nav, rooms_of, ways_from
 from tinbook.plugin.whole import WholePages, dressed
 from tinbook.site import Site, contents
 
-log = get_plugin_logger("tinbook")
 OURS = THEME / "assets" / "tinbook"
-
-
-class TinbookConfig(Config):  # type: ignore[no-untyped-call]
-    """`recipes`: the folder of the book's sources, next to mkdocs.yml. `kitchen`: show what is private.
-
-    `folder`: build a book to be copied as a folder and opened from there, without a server. `keep`: keep pages between
-    builds, in `.cache`.
-    """
-
-    recipes = config_options.Type(str, default="recipes")
-    kitchen = config_options.Type(bool, default=False)
-    folder = config_options.Type(bool, default=False)
-    keep = config_options.Type(bool, default=True)
 
 
 class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
@@ -85,11 +71,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._parses = Parses()
         self._kept, self._store = KeptBook(), KeptFile(Path())
         self._keeping = Keeping(self._kept, b"")
-
-    @property
-    def hosted(self) -> bool:
-        """Whether the built site goes to a host, from which a device may keep it."""
-        return not (self._serving or self.config.folder)
+        self._handing_on = HandingOn(Path())
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         self._serving, self._dirty = command == "serve", dirty
@@ -99,23 +81,27 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         self._folder = self._beside / self.config.recipes
         settle(config)
-        if any(name.rpartition("/")[2] == "search" for name in config.plugins):
-            log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
         self._attention.hold()
         if self.config.folder:
             set_for_folder(config)
         return config
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        self._handing_on = HandingOn(Path(config.site_dir))
+        if not (self._serving or self._dirty):
+            self._handing_on.begin()
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         cache, around = Path(self._beside, CACHE), surroundings(config, self._serving)
         store = KeptFile(cache, preview=self._serving, **self.config)
         if not self._kept.pages or store.path != self._store.path:
             self._store, self._kept = store, store.read(around)
+            self._parses.learnt = self._kept.learnt
         self._keeping = Keeping(self._kept, around)
         self.site, self._house_broken = self._ready or self._read()
         self._ready, self._on_pages, self._alike = None, {}, Alike()
         own = [file.src_uri.removesuffix(".md") for file in files.documentation_pages()]
-        self._made = add_files(self.site, files, own, config, cache)
+        self._made = add_files(self.site, files, own, config, cache, apart=not self._serving)
         lean(files, config)
         sort_scripts(files, config, OURS, self.config.folder)
         if config.nav is None or config.nav is self._made_nav:
@@ -125,8 +111,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         self.neighbours = Neighbours("navigation.prune" in config.theme.get("features", ()))
         by_name = {file.src_uri: file for file in files}
-        rooms = [each for each in (*ROOMS.values(), *MORE.values()) if f"{each}.md" in by_name]
-        around = (rooms, self.site.measures, self._house_broken)
+        around = (rooms_of(by_name), self.site.measures, self._house_broken)
         leaves = {address: leaf_of(file, self.site.pages[address], config) for address, file in self._made.items()}
         frames = {address: (around, self.neighbours.frame(nav, leaf)) for address, leaf in leaves.items()}
         new = self._keeping.look(self.site, frames)
@@ -137,14 +122,18 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             else:
                 with self.site.reading(address):
                     leaf.file.content_string = self.site.pages[address].markdown
+        if not self._serving:
+            self._handing_on.take(self._made, self._keeping)
         self._last = LastBuild(config=config, files=files, nav=nav, leaves=leaves, frames=frames)
         return nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         env.bytecode_cache = compiled()
-        self._last = replace(
-            self._last, env=env, shape=shape_of(self.site, self._house_broken), outside=outside_of(config, self._folder)
-        )
+        if self._serving:
+            shape, outside = shape_of(self.site, self._house_broken), outside_of(config, self._folder)
+            self._last = replace(self._last, env=env, shape=shape, outside=outside)
+        else:
+            self._handing_on.spare(files)
         return env
 
     @event_priority(-100)
@@ -176,6 +165,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         here = page.file.src_uri.removesuffix(".md")
+        context["pages"] = self._handing_on.pages or context["pages"]
         if self._keeping.stands(here):
             return context
         with self.site.reading(here):
@@ -186,21 +176,23 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_template_context(
         self, context: TemplateContext, *, template_name: str, config: MkDocsConfig
     ) -> TemplateContext:
+        context["pages"] = self._handing_on.pages or context["pages"]
         context.update(self._frame(""))  # type: ignore[typeddict-item]
         return context
 
     def _frame(self, here: str) -> dict[str, Any]:
         """What the header and footer of every page say, seen from an address."""
-        files = self._whole.files if self._whole else {}
         said = {"measures": self.site.measures, "house_broken": self._house_broken}
-        return {"rooms": rooms_from(here, ROOMS, files), "more_rooms": rooms_from(here, MORE, files), **said}
+        return {**ways_from(here, self._whole.files if self._whole else {}), **said}
 
     @event_priority(-100)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         address = page.file.src_uri.removesuffix(".md")
         if self._keeping.stands(address):
-            return self._keeping.written(address)
+            return self._keeping.written(address).decode()
         self._attention.tidy()
+        if not self._serving:
+            page.content = ""  # a large book would fill the memory
         output = self._guarded(tight(output))
         if self._whole and address in self.site.pages:
             return self._whole.fill(address, output)
@@ -218,11 +210,13 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def _finish(self, *, config: MkDocsConfig) -> None:
         self._let_go()
+        self._handing_on.finish(self._keeping.written)
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
-        write_offline(config, self.hosted)
-        kept = self._keeping.book(self.site)
+        hosted = not (self._serving or self.config.folder)  # and a device may keep it from there
+        write_offline(config, hosted, self._handing_on.sums)
+        kept = self._keeping.book(self.site, self._parses.learnt)
         self._store.write(kept)
         self._kept = kept if self._serving else KeptBook()
 
@@ -236,6 +230,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
         self._let_go()
+        self._handing_on.stop()
         if self._site and is_told(error, self._site, self._serving):
             raise Abort(NOT_BUILT)
 
@@ -252,7 +247,11 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             self._standing.end()
 
     def _read(self) -> SiteRead:
-        return read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
+        read = read_site(self._folder, self.config.kitchen, self._keeping.before.work, self._parses)
+        if not self._serving:
+            self._parses = Parses(self._parses.learnt)  # the files themselves are not needed again
+            self._attention.set_aside()
+        return read
 
     def _begin(self, new: list[str], by_name: Mapping[str, File]) -> None:
         """Begin to make pages."""
@@ -287,7 +286,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
             self._kept = self._kept.without(set(new) - set(unmade))
             return "shown"
         self._write_index(last.config)
-        self._kept = self._keeping.book(self.site)
+        self._kept = self._keeping.book(self.site, self._parses.learnt)
         return "more to show" if edited and any(map(self._keeping.differs, others)) else "shown"
 
     def _guarded(self, html: str) -> str:

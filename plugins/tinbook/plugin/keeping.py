@@ -6,6 +6,7 @@ what the header, footer and contents say about its neighbours. Digests of conten
 
 from __future__ import annotations
 
+import hashlib
 import os
 import re
 import sys
@@ -22,9 +23,12 @@ from mkdocs.structure.files import File
 from mkdocs.structure.pages import Page as Leaf
 from mkdocs.structure.toc import TableOfContents
 
+from tinbook.loading import Learnt
 from tinbook.models.ledger import Kept, digest_of
 from tinbook.pages.base.page import Page
+from tinbook.pages.base.render import source_of
 from tinbook.pages.finding.find import Find
+from tinbook.pages.spelling import formats
 from tinbook.site import Site
 
 PACKAGE = Path(__file__).parents[1]
@@ -35,6 +39,8 @@ SETTINGS = (
     "extra_javascript", "markdown_extensions", "mdx_configs",
 )  # fmt: skip
 """What of MkDocs' settings a page may show."""
+OWN_TITLE = "---\ntitle: {{ page.title | quoted }}\n"
+"""How the template of a page begins that goes by its own title."""
 TEMPLATE = "kept.html"
 """The template of a page that is not drawn again."""
 LEADS = re.compile(r"""<[^>]+\b(?:href|src)=["'](?!#)""")
@@ -50,6 +56,8 @@ class KeptPage(NamedTuple):
     title: str
     finds: tuple[Find, ...]
     anchors: frozenset[str]
+    sum: bytes = b""
+    """The SHA-256 of its HTML as written."""
 
 
 class KeptBook(NamedTuple):
@@ -58,6 +66,7 @@ class KeptBook(NamedTuple):
     surroundings: bytes = b""
     work: Kept = Kept()
     pages: Mapping[str, KeptPage] = {}
+    learnt: Learnt = Learnt()
 
     def without(self, addresses: Iterable[str]) -> KeptBook:
         """The same without some pages."""
@@ -104,9 +113,13 @@ class Keeping:
         """Whether a page is handed on."""
         return address in self._standing
 
-    def written(self, address: str) -> str:
+    def written(self, address: str) -> bytes:
         """Its HTML."""
-        return zlib.decompress(self._made[address].html).decode("utf-8")
+        return zlib.decompress(self._made[address].html)
+
+    def sum(self, address: str) -> bytes:
+        """The SHA-256 of it."""
+        return self._made[address].sum
 
     def finds(self, address: str) -> tuple[Find, ...]:
         """What Find knows of it."""
@@ -128,25 +141,28 @@ class Keeping:
         known = self._half.pop(address, None)
         if known and address in self._from:
             title, finds, anchors = known
+            written = html.encode("utf-8", "xmlcharrefreplace")
             self._made[address] = KeptPage(
                 made_from=self._from[address],
-                html=zlib.compress(html.encode("utf-8", "xmlcharrefreplace"), 1),
+                html=zlib.compress(written, 1),
                 title=title,
                 finds=finds,
                 anchors=anchors,
+                sum=hashlib.sha256(written).digest(),
             )
 
-    def book(self, site: Site) -> KeptBook:
-        """What this build leaves for the next."""
-        return KeptBook(self._surroundings, site.ledger.kept(), self._made)
+    def book(self, site: Site, learnt: Learnt) -> KeptBook:
+        """What this build leaves for the next; `learnt`: what was learnt as the book was read."""
+        return KeptBook(self._surroundings, site.ledger.kept(), self._made, learnt)
 
 
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
     """The digest of what every page depends on besides the book: the settings, the house's own templates, our code.
 
-    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by.
+    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by. The theme's own
+    search is one of them: it reads every page as it is made.
     """
-    if config.hooks or any(name.rpartition("/")[2] not in ("tinbook", "search") for name in config.plugins):
+    if config.hooks or any(name.rpartition("/")[2] != "tinbook" for name in config.plugins):
         return os.urandom(16)
     own = [place for place in config.theme.dirs if not Path(place, "mkdocs_theme.yml").is_file()]
     theme = {name: config.theme[name] for name in config.theme}
@@ -164,16 +180,29 @@ def contents_of(folder: str) -> list[tuple[str, bytes]]:
 @cache
 def code_of() -> bytes:
     """The digest of Tinbook itself, and of the versions of what it builds with."""
-    versions = [version(name) for name in ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint")]
-    return digest_of((sys.version, versions, contents_of(str(PACKAGE))))
+    names = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "markupsafe", "pint", "pillow")
+    versions = [version(name) for name in names]
+    return digest_of((sys.version, versions, own_files()))
+
+
+@cache
+def own_files() -> list[tuple[str, bytes]]:
+    """Every file of Tinbook and the digest of what it holds."""
+    return contents_of(str(PACKAGE))
 
 
 def leaf_of(file: File, page: Page, config: MkDocsConfig) -> Leaf:
     """A page as MkDocs knows it, with the title its source gives it if the contents name it and give it none."""
     leaf = file.page or Leaf(None, file, config)
-    if "title" not in vars(leaf) and page.listed and (found := TITLE.search(page.markdown)):
+    if "title" not in vars(leaf) and page.listed and (found := TITLE.search(_head_of(page))):
         leaf.title = yaml.safe_load(found[1])
     return leaf
+
+
+def _head_of(page: Page) -> str:
+    """What stands at the top of a page's Markdown. Most say only their title, for which nothing need be worked out."""
+    said = OWN_TITLE in source_of(f"pages/{page.template}.md")
+    return f"title: {formats.quoted(page.title)}" if said else page.markdown
 
 
 def _address(leaf: Leaf) -> str:

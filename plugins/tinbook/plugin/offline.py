@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
+from collections.abc import Mapping
 from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
@@ -62,8 +64,9 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
         files.append(File.generated(config, f"{OURS}/{name}.js", content=script))
 
 
-def write_offline(config: MkDocsConfig, hosted: bool) -> None:
-    """Write what a device needs to keep the finished site: the manifest and the worker.
+def write_offline(config: MkDocsConfig, hosted: bool, sums: Mapping[str, bytes]) -> None:
+    """Write what a device needs to keep the finished site: the manifest and the worker. `sums`: the SHA-256 of files
+    that it is known of, by their path in the site.
 
     A book that is being written, or built as a folder, gets the worker that removes an earlier one: a kept book answers
     every address in its place, and would hide the live one for good.
@@ -71,7 +74,7 @@ def write_offline(config: MkDocsConfig, hosted: bool) -> None:
     site = Path(config.site_dir)
     if hosted:
         site.joinpath("manifest.webmanifest").write_text(manifest(config.site_name), "utf-8")
-    site.joinpath("sw.js").write_text(worker(site) if hosted else _script("gone"), "utf-8")
+    site.joinpath("sw.js").write_text(worker(site, sums) if hosted else _script("gone"), "utf-8")
 
 
 def manifest(name: str) -> str:
@@ -96,9 +99,13 @@ def manifest(name: str) -> str:
     )
 
 
-def worker(site: Path) -> str:
+def worker(site: Path, sums: Mapping[str, bytes] | None = None) -> str:
     """The worker of a built site: its version and the SHA-256 of each file, then the script that keeps them."""
-    digests = {name: hashlib.sha256((site / name).read_bytes()).hexdigest() for name in kept_files(site)}
+    known = sums or {}
+    digests = {
+        name: known[name].hex() if name in known else hashlib.sha256((site / name).read_bytes()).hexdigest()
+        for name in kept_files(site)
+    }
     listed = json.dumps(digests, ensure_ascii=False, indent=0)
     version = hashlib.sha256(listed.encode()).hexdigest()[:16]
     return f'const VERSION = "{version}", DIGESTS = {listed};\n{_script("book")}'
@@ -106,7 +113,8 @@ def worker(site: Path) -> str:
 
 def kept_files(site: Path) -> list[str]:
     """Every file of a built site that one of its pages can ask for, sorted."""
-    names = sorted(path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+    paths = (os.path.join(folder, name) for folder, _, files in os.walk(site) for name in files)
+    names = sorted(os.path.relpath(path, site).replace(os.sep, "/") for path in paths if os.path.isfile(path))
     return [name for name in names if not (name in LEFT_OUT or name.endswith(".map") or name.startswith(UNUSED))]
 
 

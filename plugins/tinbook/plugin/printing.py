@@ -7,32 +7,57 @@ code and typefaces. So nothing has to be drawn to find what is kept.
 from __future__ import annotations
 
 import hashlib
+import multiprocessing
 import os
-from collections.abc import Iterator, Mapping
+import signal
+import sys
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from functools import cache
 from importlib.metadata import version
 from pathlib import Path
 
 from tinbook.pages.technique.cake_templates import TemplateFile
+from tinbook.plugin.keeping import own_files
 from tinbook.press import templates_pdf
 
 CACHE = Path(".cache", "tinbook")
 """Next to mkdocs.yml, where the theme keeps such things too."""
-PACKAGE = Path(__file__).parents[1]
-ROOMS = ("tins", "engine", "plans", "pages", "press")
+WORTH_IT = 8
+"""The fewest files worth another process."""
+ROOMS = ("tins/", "engine/", "plans/", "pages/", "press/")
 
 
-def set_templates(files: Mapping[str, TemplateFile], cache: Path) -> Iterator[tuple[str, bytes]]:
-    """Each file's path and content; what is in `cache` and no longer needed is deleted."""
-    used = set()
+def set_templates(files: Mapping[str, TemplateFile], cache: Path, apart: bool = False) -> Iterator[tuple[str, bytes]]:
+    """Each file's path and content; what is in `cache` and no longer needed is deleted.
+
+    `apart`: another process may set them, if the library is not at work in this one: its threads do not live through a
+    fork, and what needs them would wait for ever. What that could not do, or could not keep, is set here.
+    """
+    kept = {path: cache / f"{_key(file)}.pdf" for path, file in files.items()}
+    missing = [(files[path], place) for path, place in kept.items() if not _kept(place)]
+    if apart and len(missing) >= WORTH_IT and sys.platform == "linux" and "typst" not in sys.modules:
+        _set_apart(missing)
     for path, file in files.items():
-        kept = cache / f"{_key(file)}.pdf"
-        used.add(kept)
-        yield path, _kept(kept) or _set(file, kept)
+        yield path, _kept(kept[path]) or _set(file, kept[path])
     with suppress(OSError):
-        for old in set(cache.glob("*.pdf")) - used:
+        for old in set(cache.glob("*.pdf")) - set(kept.values()):
             old.unlink()
+
+
+def _set_apart(missing: Sequence[tuple[TemplateFile, Path]]) -> None:
+    """Set and keep files in a process of their own, as the library never gives its memory back."""
+    process = multiprocessing.get_context("fork").Process(target=_set_all, args=(missing,), daemon=True)
+    process.start()
+    process.join()
+
+
+def _set_all(missing: Sequence[tuple[TemplateFile, Path]]) -> None:
+    # whoever stops the build stops the first process, which stops this one
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    with suppress(Exception):  # the first process meets the mistake again, and reports it
+        for file, place in missing:
+            _set(file, place)
 
 
 def _key(file: TemplateFile) -> str:
@@ -44,12 +69,8 @@ def _key(file: TemplateFile) -> str:
 @cache
 def _code() -> str:
     """The hash of Tinbook's rooms that draw and set, and the version of the library they set with."""
-    digest = hashlib.sha256(version("typst").encode())
-    for room in ROOMS:
-        for path in sorted((PACKAGE / room).rglob("*")):
-            if path.suffix in (".py", ".svg", ".typ", ".ttf"):
-                digest.update(path.read_bytes())
-    return digest.hexdigest()
+    drawn_by = [(name, digest) for name, digest in own_files() if name.startswith(ROOMS)]
+    return hashlib.sha256(repr((version("typst"), drawn_by)).encode()).hexdigest()
 
 
 def _kept(path: Path) -> bytes:

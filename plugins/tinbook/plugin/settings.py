@@ -6,8 +6,10 @@ from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
+from mkdocs.plugins import get_plugin_logger
 from mkdocs.structure.files import File, Files
 
+log = get_plugin_logger("tinbook")
 THEME = Path(__file__).parent / "theme"
 STYLE = "assets/tinbook/book.css"
 """The styles of every page, in one file."""
@@ -27,6 +29,8 @@ def settle(config: MkDocsConfig) -> None:
     """
     if config.theme.name != "material":
         raise PluginError('Tinbook builds on the theme material: write "theme: {name: material}" in mkdocs.yml')
+    if any(name.rpartition("/")[2] == "search" for name in config.plugins):
+        log.info('The book has a search of its own: take the plugin "search" out of mkdocs.yml.')
     config.extra_css[:0] = [STYLE] if STYLE not in config.extra_css else []
     config.theme.dirs.insert(0, str(THEME))
     if "attr_list" not in config.markdown_extensions:

@@ -39,10 +39,12 @@ def read_site(folder: Path, kitchen: bool, kept: Kept, parses: Parses) -> SiteRe
     return SiteRead(build_site(loaded.book, loaded.facts, loaded.broken, Ledger(kept)), house_broken)
 
 
-def add_files(site: Site, files: Files, own: Sequence[str], config: MkDocsConfig, cache: Path) -> dict[str, File]:
+def add_files(
+    site: Site, files: Files, own: Sequence[str], config: MkDocsConfig, cache: Path, apart: bool = False
+) -> dict[str, File]:
     """Add pages, photos and files to print; returns the files of pages that are not among the house's `own`.
 
-    `cache`: where files to print are kept.
+    `cache`: where files to print are kept; `apart`: another process may set them.
     """
     made = {
         address: File.generated(config, f"{address}.md", content="") for address in site.pages if address not in own
@@ -53,6 +55,6 @@ def add_files(site: Site, files: Files, own: Sequence[str], config: MkDocsConfig
         files.append(file)
     for path, photo in site.photos.items():
         files.append(File.generated(config, path, content=photo))
-    for path, template in set_templates(site.templates, cache):
+    for path, template in set_templates(site.templates, cache, apart):
         files.append(File.generated(config, path, content=template))
     return made

@@ -41,6 +41,16 @@ def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -
     return target.url_relative_to(here) + (f"#{anchor}" if anchor else "")
 
 
+def rooms_of(files: Mapping[str, File]) -> list[str]:
+    """The rooms a book has, by address."""
+    return [each for each in (*ROOMS.values(), *MORE.values()) if f"{each}.md" in files]
+
+
+def ways_from(here: str, files: Mapping[str, File]) -> dict[str, list[dict[str, Any]]]:
+    """What the header and footer of a page lead to."""
+    return {"rooms": rooms_from(here, ROOMS, files), "more_rooms": rooms_from(here, MORE, files)}
+
+
 def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -> list[dict[str, Any]]:
     """Links for the header or footer, for those pages the book has.
 

@@ -81,8 +81,8 @@ class WholePages:
     ) -> None:
         self.files = files
         self._site, self._scripts, self._done = site, scripts, done
-        self._waiting: dict[str, str] = {}
-        """Pages without their late parts, by address."""
+        self._waiting: list[str] = []
+        """Addresses of pages that are written without their late parts."""
         self._views = Views()
         self._ahead = Ahead(site, made, self._link_from, processes) if processes else None
 
@@ -90,16 +90,17 @@ class WholePages:
         """A page the theme has drawn, filled; if its late parts are not ready yet it stays as it came, for
         `fill_the_rest`."""
         if self._ahead and not self._ahead.ready(address):
-            self._waiting[address] = output
+            self._waiting.append(address)
             return output
         return self._filled(address, output)
 
     def fill_the_rest(self) -> None:
         """Rewrite the pages that were written before their late parts were ready."""
-        for address, output in self._waiting.items():
+        for address in self._waiting:
             written = Path(self._file(address).abs_dest_path)
-            written.write_bytes(self._filled(address, output).encode("utf-8", "xmlcharrefreplace"))
-        self._waiting = {}
+            filled = self._filled(address, written.read_bytes().decode("utf-8"))
+            written.write_bytes(filled.encode("utf-8", "xmlcharrefreplace"))
+        self._waiting = []
 
     def close(self) -> None:
         """Let the other processes end."""

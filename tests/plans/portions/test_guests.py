@@ -121,7 +121,7 @@ def test_the_mixture_a_set_takes(demo: Loaded, made: Choices) -> None:
     times, litres = needs_shown(batch, deep, made, answer)
     assert times == pytest.approx(expected / batch.batter_ml, abs=0.00501)
     assert litres == pytest.approx(expected / 1000.0, abs=0.0501)
-    own = {each.slug: deep_mm for each, deep_mm in mixtures(demo.book, demo.facts)}
+    own = {each.slug: each.deep_mm for each in mixtures(demo.book, demo.facts)}
     # as on its own page: each tier from as many tins as it is written for, as deep
     assert own["madeira-cake"] == own_batter_mm(batch) == batch.depth_mm * sum(count for count, _ in batch.tins)
     named = list(own)

@@ -26,6 +26,7 @@ from tinbook.plans.portions.guests import (
     Answer,
     Wish,
     answers,
+    know_mixtures,
     mixtures,
     needs_shown,
 )
@@ -85,7 +86,7 @@ class GuestsView:
     @property
     def mixtures(self) -> tuple[tuple[str, str], ...]:
         """What a cake may be baked from: slugs and names."""
-        return tuple((batch.slug, batch.mixture.name) for batch, _ in mixtures(self.desk.book, self.desk.facts))
+        return tuple((mixture.slug, mixture.name) for mixture in mixtures(self.desk.book, self.desk.facts))
 
     @property
     def own_sets(self) -> tuple[FoundSet, ...]:
@@ -106,9 +107,8 @@ class GuestsView:
     def _found(self, answer: Answer) -> FoundSet:
         laid = self.choices
         note = f"serves {answer.serves}, {answer.over or 'none'} left over"
-        if first := next(mixtures(self.desk.book, self.desk.facts), None):
-            batch, deep_mm = first
-            times, litres = needs_shown(batch, deep_mm, laid, answer)
+        for first in mixtures(self.desk.book, self.desk.facts)[:1]:
+            times, litres = needs_shown(first, first.deep_mm, laid, answer)
             batter = formats.with_unit(formats.fixed(litres, 1), "l")
             note += f"; ×{formats.NBSP}{formats.fixed(times, 2)} of the recipe, {batter} of batter"
         tins = [laid.tiers[place].tin for place in answer.tiers]
@@ -211,7 +211,8 @@ class GuestsView:
             "fewest": FEWEST,
             "most": MOST,
             "mixtures": [
-                [batch.slug, deep_mm, batch.batter_ml] for batch, deep_mm in mixtures(self.desk.book, self.desk.facts)
+                [mixture.slug, mixture.deep_mm, mixture.batter_ml]
+                for mixture in mixtures(self.desk.book, self.desk.facts)
             ],
         }
 
@@ -239,6 +240,7 @@ def over_words(answer: Answer) -> str:
 
 def guests_pages(desk: Desk) -> Iterator[Page]:
     """The page, where there are tins to choose from."""
+    know_mixtures(desk.book, desk.facts)
     yield Page(
         address="guests",
         title="Which tins for how many guests",

@@ -64,6 +64,14 @@ def environment() -> Environment:
     return jinja
 
 
+@lru_cache(maxsize=64)
+def source_of(template: str) -> str:
+    """One template of the package, as it is written."""
+    loader = environment().loader
+    assert loader is not None
+    return loader.get_source(environment(), template)[0]
+
+
 def render(template: str, **values: Any) -> str:
     """One template of the package, filled."""
     return environment().get_template(template).render(**values)

@@ -27,7 +27,7 @@ def index_of(finds: Iterable[tuple[Find, str]]) -> dict[str, Any]:
     """The index of `finds`, each with its place, seen from the book's home."""
     rows: list[list[Any]] = []
     lengths: list[int] = []
-    posts: dict[str, list[list[int]]] = {}
+    posts: dict[str, dict[int, list[int]]] = {}
     last: dict[tuple[str, int], int] = {}
     for place, (found, url) in enumerate(finds):
         rows.append(_row(found, url))
@@ -35,11 +35,10 @@ def index_of(finds: Iterable[tuple[Find, str]]) -> dict[str, Any]:
             counts = Counter(_words(found, name))
             lengths.append(len(counts))
             for term, count in counts.items():
-                before = last.get((term, field))
-                if before is None:
-                    posts.setdefault(term, []).append([field])
-                post = next(each for each in posts[term] if each[0] == field)
-                post += [place - (before or 0), *([-count] if count > 1 else [])]
+                post = posts.setdefault(term, {}).setdefault(field, [field])
+                post.append(place - last.get((term, field), 0))
+                if count > 1:
+                    post.append(-count)
                 last[term, field] = place
     terms = sorted(posts)
     return {
@@ -48,7 +47,7 @@ def index_of(finds: Iterable[tuple[Find, str]]) -> dict[str, Any]:
         "fields": FIELDS,
         "lengths": lengths,
         "terms": " ".join(terms),
-        "posts": [posts[term] for term in terms],
+        "posts": [list(posts[term].values()) for term in terms],
         "stops": STOP_WORDS,
         "light": LIGHT_WORDS,
         "alike": ALIKE,

@@ -38,7 +38,9 @@ ALIKE = (
 
 def tokens(text: str) -> list[str]:
     """Lower-case letters and figures without accents and apostrophes; a figure and its unit are one word."""
-    bare = "".join(sign for sign in unicodedata.normalize("NFKD", text.lower()) if not unicodedata.combining(sign))
+    bare = text.lower()
+    if not bare.isascii():
+        bare = "".join(sign for sign in unicodedata.normalize("NFKD", bare) if not unicodedata.combining(sign))
     joined = APART.sub("", INCH.sub("in", re.sub(r"['’]", "", bare)))
     return LETTERS.findall(joined)
 

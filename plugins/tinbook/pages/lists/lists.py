@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from tinbook.models.ledger import ledger_of
 from tinbook.pages.at_a_glance.on_hand import ADDRESS, TITLE, shows_on_hand
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked, plural, tin_count
@@ -125,7 +126,11 @@ def _between(groups: Iterable[Group], sheet: ListSheet) -> Iterator[Group]:
 
 
 def mixture_entry(desk: Desk, slug: str) -> Entry:
-    """A mixture as a line of a list."""
+    """A mixture as a line of a list: of many lists."""
+    return ledger_of(desk.book).share(("line of a list", slug), lambda: _mixture_entry(desk, slug))
+
+
+def _mixture_entry(desk: Desk, slug: str) -> Entry:
     mixture = desk.book.mixtures[slug]
     kind = desk.facts.kinds[mixture.kind].title
     if mixture.tins:

@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from functools import partial
+from typing import TYPE_CHECKING, Protocol
 
 from tinbook.engine import layers as sums
 from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.models.ledger import ledger_of
 from tinbook.plans.base.finishing import Finishing
-from tinbook.plans.base.weighing import Batch, weigh
+from tinbook.plans.base.weighing import Batch, weigh_all
 from tinbook.plans.portions.choices import Choices
 
 if TYPE_CHECKING:
@@ -26,6 +28,28 @@ FEWEST, MOST = 10, 200
 BESIDE = ("nothing", "cupcakes", "a tray")
 GUESTS = (10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 120, 140, 160, 180, 200)
 """The numbers printed in the book."""
+
+
+MIXTURES = "mixtures for tiers"
+"""What they are called in the book's ledger."""
+
+
+class Filling(Protocol):
+    """Whatever has a volume of batter as written."""
+
+    @property
+    def batter_ml(self) -> float:
+        """That volume."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TierMixture:
+    """A mixture that tiers are baked from: how much batter it makes, and how deep that stands for one tier."""
+
+    slug: str
+    name: str
+    batter_ml: float
+    deep_mm: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,20 +175,30 @@ def batter_ml(deep_mm: float, choices: Choices, answer: Answer) -> float:
     return answer.area_mm2 * deep_mm / 1000.0 + answer.cups * choices.cups_ml
 
 
-def factor(batch: Batch, deep_mm: float, choices: Choices, answer: Answer) -> float:
+def factor(batch: Filling, deep_mm: float, choices: Choices, answer: Answer) -> float:
     """How many times the mixture is made for a set."""
     return batter_ml(deep_mm, choices, answer) / batch.batter_ml
 
 
-def needs_shown(batch: Batch, deep_mm: float, choices: Choices, answer: Answer) -> tuple[float, float]:
+def needs_shown(batch: Filling, deep_mm: float, choices: Choices, answer: Answer) -> tuple[float, float]:
     """The factor, and the batter in litres, as printed."""
     litres = rounding.half_up(batter_ml(deep_mm, choices, answer) / 1000.0, 0.1)
     return rounding.factor(factor(batch, deep_mm, choices, answer)), litres
 
 
-def mixtures(book: Book, facts: Facts) -> Iterator[tuple[Batch, float]]:
-    """The mixtures that tiers are baked from, and how deep their batter stands for one."""
-    for slug, mixture in book.mixtures.items():
-        batch = weigh(slug, mixture, book, facts)
-        if batch.tins and not any(tin.kind.kept == "share" for _, tin in batch.tins):
-            yield batch, own_batter_mm(batch)
+def mixtures(book: Book, facts: Facts) -> tuple[TierMixture, ...]:
+    """The mixtures that tiers are baked from."""
+    return ledger_of(book).work(MIXTURES, partial(_mixtures, book, facts))
+
+
+def know_mixtures(book: Book, facts: Facts) -> None:
+    """Let the book's ledger work them out, to see whether they are what they were."""
+    ledger_of(book).made_by(MIXTURES, partial(_mixtures, book, facts))
+
+
+def _mixtures(book: Book, facts: Facts) -> tuple[TierMixture, ...]:
+    return tuple(
+        TierMixture(slug=batch.slug, name=batch.mixture.name, batter_ml=batch.batter_ml, deep_mm=own_batter_mm(batch))
+        for batch in weigh_all(book, facts).values()
+        if batch.tins and not any(tin.kind.kept == "share" for _, tin in batch.tins)
+    )
