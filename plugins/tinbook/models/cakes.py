@@ -90,8 +90,8 @@ class TierKeys(Written):
     """What may be said of one tier, or of the whole cake for all of its tiers."""
 
     mixture: Annotated[Text | None, such_as("creamed-butter-sponge")] = None
-    """The recipe it is baked from, by the name of its file without `.yaml`. Given for the whole cake, it applies to every
-    tier without one of its own. Left out: as the cake says. Every tier but a dummy has to have one."""
+    """The recipe it is baked from, by the name of its file without `.yaml`. Given for the whole cake, it applies to
+    every tier without one of its own. Left out: as the cake says. Every tier but a dummy has to have one."""
     height: Annotated[Millimetres | None, such_as("10 cm")] = None
     """How high it stands, filled but not yet coated. Left out: as high as its recipe bakes, or as its layers come
     to."""
@@ -129,8 +129,8 @@ class TierLine(WrittenLine):
 
 
 class DesignTier(TierKeys, TierLine):
-    """One tier. If its size is all there is to say, write it without any key. What you give for the whole cake applies to
-    each tier that does not say otherwise."""
+    """One tier. If its size is all there is to say, write it without any key. What you give for the whole cake applies
+    to each tier that does not say otherwise."""
 
     on_pillars: Annotated[Millimetres | None, such_as("8 cm")] = None
     """How big the gap is below it, where it stands on pillars. Left out: it stands on the tier below."""

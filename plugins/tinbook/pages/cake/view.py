@@ -70,8 +70,11 @@ class CakeView:
     @property
     def leaves(self) -> tuple[Linked, ...]:
         """Its leaves."""
-        leaves = ((self.address, "Cake"), (self.used_address, "Everything used"), (self.making_address, "Oven and transport"))
-        return tuple(Linked(address, name) for address, name in leaves)
+        return (
+            Linked(self.address, "Cake"),
+            Linked(self.used_address, "Everything used"),
+            Linked(self.making_address, "Oven and transport"),
+        )
 
     @cached_property
     def looked_at(self) -> CakeSizes:

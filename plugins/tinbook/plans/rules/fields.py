@@ -149,7 +149,8 @@ def _fit_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
     brim_mm = min(tin.brim_mm for _, tin in tins)
     if mixture.batter_depth and mixture.batter_depth > brim_mm:
         hint = f"the tin is {brim_mm:g} mm deep: measure again, from the base to the top of the raw batter"
-        yield Flaw(code="too deep", path=("batter depth",), message="the batter comes above the rim of the tin", hint=hint)
+        message = "the batter comes above the rim of the tin"
+        yield Flaw(code="too deep", path=("batter depth",), message=message, hint=hint)
         return
     try:
         batch = weigh("", mixture, book, facts)
