@@ -59,7 +59,8 @@ def test_chocolate_and_cream_stand_there_for_the_amount_made(desk: Desk, filled:
     )
     for line, row in zip(lines, owned_first(made.tables[0].rows), strict=True):
         got = [float(cell.replace(",", "")) for cell in line]
-        assert got[chocolate] / got[cream] == pytest.approx(ratio, rel=0.03)
+        # each is rounded to 5 g
+        assert got[chocolate] == pytest.approx(ratio * got[cream], abs=2.5 * (1.0 + ratio))
         # all parts together are the amount made, but for the rounding of each
         assert sum(got[:-1]) == pytest.approx(row.made_g * made.batch.mass_g / made.batch.makes_g, abs=10)
     assert "Ingredients for those amounts" in filled("mixtures/dark-ganache/tables")

@@ -297,7 +297,7 @@ def test_a_row_for_every_standard_outline_and_every_owned_one(demo: Loaded, tabl
     from tinbook.tins import standard_tins
 
     everyday = [key for key, shape in SHAPES.items() if shape.everyday]
-    wanted = {(each.shape, each.sizes_mm) for each in standard_tins(everyday)}
+    wanted = {(each.shape, each.sizes_mm) for each in standard_tins([*everyday, *demo.book.house.also_show])}
     wanted |= {(own.tin.shape, own.tin.sizes_mm) for own in demo.book.tins if own.have}
     assert tables
     for found in tables.values():

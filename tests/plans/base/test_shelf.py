@@ -47,7 +47,8 @@ def made(kitchen: Book) -> Shelf:
 def test_every_outline_once(kitchen: Book, demo: Loaded) -> None:
     for book in (kitchen, demo.book):
         mine = {(own.tin.shape, own.tin.sizes_mm) for own in book.tins if own.have}
-        for made, shapes in ((house_outlines(book), EVERYDAY), (all_outlines(book), set(SHAPES))):
+        asked_for = {*EVERYDAY, *book.house.also_show}
+        for made, shapes in ((house_outlines(book), asked_for), (all_outlines(book), set(SHAPES))):
             outlines = [(each.shape, each.sizes_mm) for each, _ in made]
             assert len(outlines) == len(set(outlines))
             assert {(each.shape, each.sizes_mm) for each in standard_tins() if each.shape in shapes} <= set(outlines)
