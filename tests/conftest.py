@@ -37,6 +37,9 @@ def pytest_xdist_auto_num_workers() -> int:
 
 
 def pytest_configure(config: pytest.Config) -> None:
+    # A run starts a hundred processes of Python: what one has compiled, the others need not compile again.
+    sys.dont_write_bytecode = False
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     settings.load_profile("all seeds" if config.getoption("--all-seeds") else "book")
 
 
