@@ -28,9 +28,10 @@ LEADS_TO = {"techniques": "line-a-tin", "related": "colour-paste", "mixtures": "
 """Links to what the demo has besides are links within the small book."""
 
 
-@pytest.fixture
-def book(tmp_path: Path) -> Path:
-    """A small book of real sources."""
+@pytest.fixture(scope="module")
+def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Preview]:
+    """A small book of real sources, and its preview."""
+    tmp_path = tmp_path_factory.mktemp("served")
     shutil.copytree(ROOT / "recipes/house", tmp_path / "recipes/house")
     for name in SMALL:
         path = tmp_path / "recipes" / f"{name}.yaml"
@@ -42,14 +43,33 @@ def book(tmp_path: Path) -> Path:
     (tmp_path / "book_src/by-hand.md").write_text("# By hand\n\nWords of our own.\n", "utf-8")
     text = (ROOT / "mkdocs.yml").read_text("utf-8")
     (tmp_path / "mkdocs.yml").write_text(text.replace("site_demo/book", "site"), "utf-8")
-    return tmp_path
+    made = Preview(tmp_path)
+    yield made
+    made._forget()
+
+
+def sources(book: Path) -> dict[Path, bytes]:
+    found = [path for name in ("recipes", "book_src") for path in (book / name).rglob("*") if path.is_file()]
+    return {path: path.read_bytes() for path in found}
 
 
 @pytest.fixture
-def preview(book: Path) -> Iterator[Preview]:
-    made = Preview(book)
-    yield made
-    made._forget()
+def preview(served: Preview) -> Iterator[Preview]:
+    """That preview; after a test its book is as it was before, and so is what is shown."""
+    before = sources(served.book)
+    served.outcomes.clear()
+    yield served
+    for path in sources(served.book).keys() - before.keys():
+        path.unlink()
+    for path, content in before.items():
+        if not path.is_file() or path.read_bytes() != content:
+            path.write_bytes(content)
+    served.follow()
+
+
+@pytest.fixture
+def book(preview: Preview) -> Path:
+    return preview.book
 
 
 def same(preview: Preview, told: str) -> None:
