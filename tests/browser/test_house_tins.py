@@ -271,7 +271,9 @@ def test_no_script_moves_what_stands_in_the_page(
         for tab in tabs:
             if (far := tab.evaluate("window.moved")) > MOST_SHIFT:
                 moved[address, str(tab.viewport_size)] = far
-            assert not tab.evaluate("[...document.fonts].some(face => face.status === 'loaded' && !face.family.endsWith('-like'))")
+            assert not tab.evaluate(
+                "[...document.fonts].some(face => face.status === 'loaded' && !face.family.endsWith('-like'))"
+            )
     assert moved == {}
     assert all("woff2" in said or "font" in said.lower() for said in errors)
     errors.clear()
