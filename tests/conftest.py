@@ -9,6 +9,7 @@ import sys
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -170,10 +171,17 @@ def facts() -> Facts:
     return load_facts()
 
 
+@cache
+def demo_book() -> Loaded:
+    """The demo book, as the kitchen sees it, read once by each process; for cases that are listed before there are
+    fixtures."""
+    return load_book(ROOT / "recipes")
+
+
 @pytest.fixture(scope="session")
 def demo() -> Loaded:
-    """The demo book, as the kitchen sees it."""
-    return load_book(ROOT / "recipes")
+    """The same for tests."""
+    return demo_book()
 
 
 @pytest.fixture(scope="session")
