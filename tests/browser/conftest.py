@@ -29,10 +29,11 @@ STORE = """() => {
 
 
 class Host:
-    """A plain static host: a folder on a free port of this machine. `root` can be changed while it runs."""
+    """A plain static host: a folder on a free port of this machine. `root` can be changed while it runs, and what has
+    an ending (`without`) be kept back."""
 
     def __init__(self, root: Path) -> None:
-        self.root = root
+        self.root, self.without = root, ""
         host = self
 
         class Handler(SimpleHTTPRequestHandler):
@@ -45,6 +46,13 @@ class Host:
 
             def __init__(self, *args: Any) -> None:
                 super().__init__(*args, directory=str(host.root))
+
+            def do_GET(self) -> None:
+                if host.without and self.path.endswith(host.without):
+                    self.send_response(204)
+                    self.end_headers()
+                else:
+                    super().do_GET()
 
             def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
                 missing = host.root / "404.html"

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
 import pytest
+from click.testing import CliRunner
 from playwright.sync_api import Page
 
+from tinbook.cli import main
 from tinbook.loading import Loaded, load_book
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.answering import scale
@@ -20,12 +21,12 @@ from tinbook.tins import Tin, read_tin
 pytestmark = pytest.mark.browser
 
 ROOT = Path(__file__).parents[2]
-SPONGE = "creamed-butter-sponge"
+SPONGES = {"cm": "creamed-butter-sponge", "inches": "plain-sponge"}
 TYPED = (("8", "inches"), ("20", "cm"), ("6.0", "inches"), ("8.3", "inches"), ("21", "cm"), ("12", "inches"))
 
 
 class Told(NamedTuple):
-    """A book, its sponge and where it stands."""
+    """A book, its sponge and where that stands."""
 
     loaded: Loaded
     sponge: Batch
@@ -39,17 +40,15 @@ def told(
     demo_site: Path,
     tmp_path_factory: pytest.TempPathFactory,
 ) -> tuple[Path, Path]:
-    """The demo with its tins sold so: its recipes and its site."""
+    """The demo, and a new book whose tins are sold in inches: its recipes and its site."""
     if request.param == "cm":
         return ROOT / "recipes", demo_site
-    folder = tmp_path_factory.mktemp(request.param)
-    for name in ("recipes", "book_src"):
-        shutil.copytree(ROOT / name, folder / name)
-    shutil.copy(ROOT / "mkdocs.yml", folder)
+    folder = tmp_path_factory.mktemp(request.param) / "book"
+    assert CliRunner().invoke(main, ["new", "book", str(folder)]).exit_code == 0
     house = folder / "recipes" / "house" / "house.yaml"
     said = house.read_text("utf-8").replace("tins sold in: cm", f"tins sold in: {request.param}")
     house.write_text(said, "utf-8")
-    return folder / "recipes", build(folder / "book", folder / "mkdocs.yml")
+    return folder / "recipes", build(folder / "site", folder / "mkdocs.yml")
 
 
 @pytest.fixture
@@ -57,7 +56,8 @@ def bench(told: tuple[Path, Path], request: pytest.FixtureRequest, serve: Callab
     recipes, site = told
     loaded = load_book(recipes)
     assert loaded.book.house.tins_sold_in == request.node.callspec.params["told"]
-    yield Told(loaded, weigh_all(loaded.book, loaded.facts)[SPONGE], serve(site))
+    slug = SPONGES[loaded.book.house.tins_sold_in]
+    yield Told(loaded, weigh_all(loaded.book, loaded.facts)[slug], f"{serve(site)}mixtures/{slug}/")
 
 
 def lines(bench: Told, tin: Tin, count: int) -> list[str]:
@@ -67,7 +67,7 @@ def lines(bench: Told, tin: Tin, count: int) -> list[str]:
 
 def test_a_typed_tin_is_the_tin_the_command_reads(page: Callable[..., Page], bench: Told) -> None:
     tab, sold = page(viewport={"width": 820, "height": 1180}), bench.loaded.book.house.tins_sold_in
-    tab.goto(f"{bench.url}mixtures/{SPONGE}/")
+    tab.goto(bench.url)
     form, count = tab.locator(".tb-any"), bench.sponge.tins[0][0]
     for number, unit in TYPED:
         tab.locator(".tb-other > summary").click()

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
-from tests.browser.conftest import placed
+from tests.browser.conftest import Host, placed
 
 from tinbook.loading import Loaded
 
@@ -252,16 +253,30 @@ def test_on_a_phone_what_narrows_is_one_line(page: Open, demo_url: str, address:
     assert opened["height"] > 90
 
 
-@pytest.mark.parametrize("screen", [LYING, UPRIGHT, PHONE])
-def test_no_script_moves_what_stands_in_the_page(page: Open, demo_url: str, screen: dict[str, Any]) -> None:
-    """Without the book's letters, whose coming is another matter."""
-    tab = page(**screen)
-    tab.route("**/*.woff2", lambda route: route.fulfill(status=204))
-    tab.add_init_script(SHIFTS)
+def test_no_script_moves_what_stands_in_the_page(
+    page: Open, host: Callable[[Path], Host], demo_site: Path, errors: list[str]
+) -> None:
+    """Without the book's letters, whose coming is another matter. The three screens wait together."""
+    server = host(demo_site)
+    server.without = ".woff2"
+    tabs = [page(**screen) for screen in (LYING, UPRIGHT, PHONE)]
+    for tab in tabs:
+        tab.add_init_script(SHIFTS)
+    moved = {}
     for address in GLANCES:
-        tab.goto(demo_url + address)
-        tab.wait_for_load_state("networkidle")
-        assert tab.evaluate("window.moved") <= MOST_SHIFT, address
+        for tab in tabs:
+            tab.goto(server.url + address)
+        for tab in tabs:
+            tab.wait_for_load_state("networkidle")
+        for tab in tabs:
+            if (far := tab.evaluate("window.moved")) > MOST_SHIFT:
+                moved[address, str(tab.viewport_size)] = far
+            assert not tab.evaluate(
+                "[...document.fonts].some(face => face.status === 'loaded' && !face.family.endsWith('-like'))"
+            )
+    assert moved == {}
+    assert all("woff2" in said or "font" in said.lower() for said in errors)
+    errors.clear()
 
 
 ANSWERS = {

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -26,13 +27,14 @@ CUT = """() => {
   return [...document.querySelectorAll(".tb-scroll")].filter(each => each.scrollWidth > each.clientWidth)
     .map(each => each.getAttribute("aria-label"));
 }"""
-SHIFT = """() => new Promise(done => {
-  let sum = 0;
+HEAR_SHIFTS = """() => {
+  window.shifted = 0;
   new PerformanceObserver(list => {
-    for (const entry of list.getEntries()) if (!entry.hadRecentInput) sum += entry.value;
+    for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifted += entry.value;
   }).observe({ type: "layout-shift", buffered: true });
-  setTimeout(() => done(sum), 600);
-})"""
+}"""
+STILL_MS = 600
+"""So long after it was loaded nothing more moves."""
 SCRIPTS = ("EvaluateScript", "v8.evaluateModule", "FunctionCall", "TimerFire", "RunMicrotasks", "v8.callFunction")
 """What a browser calls the running of a script in its trace."""
 PLACES = """() => [...document.querySelectorAll(".tb-top, .tb-choose, .tb-cake, .tb-band, .tb-lines, .tb-steps > li")]
@@ -106,29 +108,38 @@ def test_no_column_is_cut_off_at_a_tablets_edge(
         assert tab.evaluate(WIDER) <= 0, slug
 
 
-@pytest.mark.parametrize("screen", SCREENS)
+def shifts(page: Callable[..., Page], addresses: Iterable[str]) -> dict[tuple[str, str], float]:
+    """How much pages shift, each opened on every screen by a browser that has nothing of the book yet; of those that
+    shift too much. The screens of a page wait together."""
+    found = {}
+    for address in addresses:
+        tabs = {name: page(viewport={"width": wide, "height": high}) for name, (wide, high, _) in SCREENS.items()}
+        for tab in tabs.values():
+            tab.goto(address)
+            tab.evaluate(HEAR_SHIFTS)
+        tab.wait_for_timeout(STILL_MS)
+        for name, tab in tabs.items():
+            if (shifted := tab.evaluate("window.shifted")) > 0.02:
+                found[address, name] = shifted
+            tab.context.close()
+    return found
+
+
 @pytest.mark.parametrize("leaf", ["", "tables/"])
-def test_a_first_load_shifts_nothing(page: Callable[..., Page], demo_url: str, screen: str, leaf: str) -> None:
-    width, height, _ = SCREENS[screen]
-    tab = page(viewport={"width": width, "height": height})
-    for slug in ("creamed-butter-sponge", "american-buttercream", "rich-fruit-cake"):
-        tab.goto(f"{demo_url}mixtures/{slug}/{leaf}")
-        assert tab.evaluate(SHIFT) <= 0.02, slug
+def test_a_first_load_shifts_nothing(page: Callable[..., Page], demo_url: str, leaf: str) -> None:
+    slugs = ("creamed-butter-sponge", "american-buttercream", "rich-fruit-cake")
+    assert shifts(page, (f"{demo_url}mixtures/{slug}/{leaf}" for slug in slugs)) == {}
 
 
-@pytest.mark.parametrize("screen", SCREENS)
-def test_a_first_load_of_no_technique_shifts_anything(
-    page: Callable[..., Page], demo_url: str, demo: Loaded, screen: str
-) -> None:
-    width, height, _ = SCREENS[screen]
-    shifted = {}
-    for slug in demo.book.techniques:
-        tab = page(viewport={"width": width, "height": height})
-        tab.goto(f"{demo_url}techniques/{slug}/")
-        if (sum_of := tab.evaluate(SHIFT)) > 0.02:
-            shifted[slug] = sum_of
-        tab.context.close()
-    assert shifted == {}
+def test_a_first_load_of_no_technique_shifts_anything(page: Callable[..., Page], demo_url: str, demo: Loaded) -> None:
+    assert shifts(page, (f"{demo_url}techniques/{slug}/" for slug in demo.book.techniques)) == {}
+
+
+def test_a_page_that_shifts_is_seen(page: Callable[..., Page], tmp_path: Path) -> None:
+    late = "<div id=a></div><h1>Low tide</h1><p>Herons.</p><script>setTimeout(() => { a.style.height = '300px'; }, 200);</script>"
+    (tmp_path / "late.html").write_text(late, "utf-8")
+    address = (tmp_path / "late.html").as_uri()
+    assert set(shifts(page, [address])) == {(address, name) for name in SCREENS}
 
 
 def script_tasks_ms(trace: bytes) -> list[float]:
@@ -169,6 +180,8 @@ def test_no_script_of_a_technique_holds_a_slow_phone_up(
         assert max(told) > 1.0, "scripts ran, and were seen"
         longest.append(max(told))
         tab.context.close()
+        if longest[-1] <= 50.0:
+            break
     assert min(longest) <= 50.0, longest
 
 

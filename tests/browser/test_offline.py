@@ -142,7 +142,7 @@ def test_after_the_first_visit_every_page_and_the_search_work_without_a_network(
     for address, text in zip(pages, texts, strict=True):
         assert title_in(text) == title_of(demo_site, address)
     names = [f"{address}index.html" if address.endswith("/") or not address else address for address in pages]
-    for name in few_of_many(names, demo_site, 3):
+    for name in few_of_many(names, demo_site, 1):
         address = name.removesuffix("index.html")
         response = tab.goto(server.url + address, wait_until="domcontentloaded")
         assert response and response.ok and response.from_service_worker
@@ -477,7 +477,7 @@ def test_a_copied_folder_opens_by_itself(folder: Path, page: Callable[..., Page]
     home = folder.as_uri()
 
     names = [file.relative_to(folder).as_posix() for file in sorted(folder.rglob("*.html"))]
-    for name in few_of_many(names, folder, 3):
+    for name in few_of_many(names, folder, 1):
         tab.goto((folder / name).as_uri(), wait_until="domcontentloaded")
         assert tab.title() == title_of(folder, name)
     bench_works(tab, f"{home}/{SPONGE}.html")

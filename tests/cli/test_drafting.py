@@ -1,16 +1,14 @@
 """Pasted lines as the text of a mixture's file: always YAML our reader reads, never a traceback."""
 
-from pathlib import Path
-
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.conftest import demo_book
 from tests.every import every, many
 
 from tinbook.cli.drafting import NoteWanted, draft_mixture
-from tinbook.loading import load_book
 from tinbook.source import read_yaml
 
-LOADED = load_book(Path(__file__).parents[2] / "recipes")
+LOADED = demo_book()
 
 
 def draft(text: str, kind: str | None = None, tins: str | None = None) -> str:

@@ -129,8 +129,11 @@ def test_a_tin_with_a_comma_is_quoted(run: Run, book: Path) -> None:
 def test_a_full_log_goes_on_by_year(run: Run, book: Path, path: Path) -> None:
     """A file of a book is read up to 1 MB; a bake more would close the whole log."""
     entry = "  - {day: 2026-05-02, of: mud-cake, tin: round 20 cm, batter: 1 kg, oven: 160 °C, done after: 80 min}\n"
-    many = (LARGEST_BYTES - 10) // len(entry.encode())
-    path.write_text("bakes:\n" + entry * many, "utf-8")
+    many, remark = 50, "  # as it was written down at the time\n"
+    filled = "bakes:\n" + entry * many
+    filled += remark * ((LARGEST_BYTES - 10 - len(filled.encode())) // len(remark))
+    assert LARGEST_BYTES - len(entry.encode()) < len(filled.encode()) < LARGEST_BYTES
+    path.write_text(filled, "utf-8")
     before = path.read_bytes()
     for day in ("2026-11-02", "2027-01-05", "2026-11-09"):
         done = run(*BAKE, "--batter", "1150 g", "--day", day)

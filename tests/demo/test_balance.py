@@ -3,17 +3,15 @@
 A mixture that breaks one says why in `off balance`.
 """
 
-from pathlib import Path
-
 import pytest
+from tests.conftest import demo_book
 from tests.every import every
 
-from tinbook.loading import load_book
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.mixtures.balance import OTHER, balance
 from tinbook.plans.mixtures.safety import allergens
 
-LOADED = load_book(Path(__file__).parents[2] / "recipes")
+LOADED = demo_book()
 MIXTURES = LOADED.book.mixtures
 
 

@@ -6,16 +6,16 @@ import re
 from pathlib import Path
 
 import pytest
+from tests.conftest import demo_book
 from tests.every import every
 
-from tinbook.loading import load_book
 from tinbook.models import Baked, Used
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.scaling import tin_table
 from tinbook.plans.base.weighing import Batch, same_outline, weigh
 from tinbook.plans.finish.layers import stack_table
 
-LOADED = load_book(Path(__file__).parents[2] / "recipes")
+LOADED = demo_book()
 BOOK, FACTS = LOADED.book, LOADED.facts
 CAKES = sorted({entry.of for entry in BOOK.bakes})
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from math import log, sqrt
+from typing import Any
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import multivariate_normal, norm
 
 from tinbook.engine import baking
 from tinbook.engine.baking import Evidence, Law, OfKind, Prior
@@ -23,6 +23,14 @@ NEUTRAL = Prior((4.0, 1.0, 0.6), (1.0, 0.5, baking.spread(0.35, 0.85)), (0.3, 0.
 
 widths = st.floats(60, 400)
 depths = st.floats(20, 90)
+
+
+@pytest.fixture
+def stats() -> Any:
+    """scipy.stats, which takes a second to import: for the tests that ask it."""
+    import scipy.stats
+
+    return scipy.stats
 
 
 def told(rows: Sequence[Row], prior: Prior = NEUTRAL) -> Evidence:
@@ -105,7 +113,7 @@ def test_kin_tell_and_own_bakes_tell_more() -> None:
 # The algebra, against the joint normal distribution of everything, conditioned by scipy and numpy
 
 
-def test_closed_form_is_the_conditional_of_one_large_normal() -> None:
+def test_closed_form_is_the_conditional_of_one_large_normal(stats: Any) -> None:
     """Two recipes and their kind written as one normal distribution of the kind's three numbers and all entries."""
     mine: list[Row] = [(150, 45, 160, 50), (250, 38, 160, 80)]
     theirs: list[Row] = [(200, 30, 180, 40), (300, 41, 170, 95), (180, 60, 150, 100)]
@@ -135,14 +143,14 @@ def test_closed_form_is_the_conditional_of_one_large_normal() -> None:
     assert spread == pytest.approx(sqrt(variance), abs=1e-9)
     # and scipy's own density ratio has its peak there
     grid = expected + np.linspace(-0.5, 0.5, 201)
-    joint = multivariate_normal(mean, cover + np.diag([prior.scatter**2, 0, 0, 0, 0, 0]))
+    joint = stats.multivariate_normal(mean, cover + np.diag([prior.scatter**2, 0, 0, 0, 0, 0]))
     best = grid[np.argmax([joint.logpdf([value, *seen]) for value in grid])]
     assert best == pytest.approx(expected, abs=0.006)
 
 
-def test_eighty_percent_is_scipys() -> None:
-    assert norm.cdf(baking.EIGHTY_PERCENT) - norm.cdf(-baking.EIGHTY_PERCENT) == pytest.approx(0.8)
-    assert baking.spread(10, 12) == pytest.approx(2 / (norm.ppf(0.9) - norm.ppf(0.1)))
+def test_eighty_percent_is_scipys(stats: Any) -> None:
+    assert stats.norm.cdf(baking.EIGHTY_PERCENT) - stats.norm.cdf(-baking.EIGHTY_PERCENT) == pytest.approx(0.8)
+    assert baking.spread(10, 12) == pytest.approx(2 / (stats.norm.ppf(0.9) - stats.norm.ppf(0.1)))
 
 
 def test_one_number_is_settled_the_same_way() -> None:

@@ -54,33 +54,6 @@ def warnings(caplog: pytest.LogCaptureFixture) -> list[str]:
     return [each.getMessage() for each in caplog.records if each.levelno >= logging.WARNING]
 
 
-class Heard(logging.Handler):
-    """The warnings of a build."""
-
-    def __init__(self) -> None:
-        super().__init__(logging.WARNING)
-        self.told: list[str] = []
-
-    def emit(self, record: logging.LogRecord) -> None:
-        self.told.append(record.getMessage())
-
-
-@pytest.fixture(scope="session")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, list[str]]:
-    """The demo book, built as for a host, and the warnings of that build, on which a strict one fails."""
-    heard, log = Heard(), logging.getLogger("mkdocs")
-    log.addHandler(heard)
-    try:
-        return built(ROOT, tmp_path_factory.mktemp("demo")), heard.told
-    finally:
-        log.removeHandler(heard)
-
-
-@pytest.fixture(scope="session")
-def demo_site(demo: tuple[Path, list[str]]) -> Path:
-    return demo[0]
-
-
 def new_book(folder: Path) -> Path:
     made = CliRunner().invoke(main, ["new", "book", str(folder)])
     assert made.exit_code == 0, made.output
@@ -174,8 +147,9 @@ def leading_nowhere(site: Path, pages: dict[str, Links]) -> list[str]:
     return broken
 
 
-def test_the_demo_builds_without_a_warning(demo: tuple[Path, list[str]]) -> None:
-    assert demo[1] == []
+def test_the_demo_builds_without_a_warning(demo_site: Path) -> None:
+    """What builds it, for all tests, fails for one."""
+    assert (demo_site / "index.html").is_file()
 
 
 def test_every_address_of_the_site_leads_somewhere(demo_site: Path, pages: dict[str, Links]) -> None:

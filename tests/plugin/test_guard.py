@@ -6,11 +6,11 @@ import re
 from pathlib import Path
 from typing import Any
 
-from tests.plugin.test_events import book, built, demo, demo_site, served, sound
+from tests.plugin.test_events import book, built, served, sound
 
 from tinbook.plugin.guard import guarded
 
-__all__ = ["book", "demo", "demo_site", "served", "sound"]
+__all__ = ["book", "served", "sound"]
 HELD = {
     "default-src": "'self'", "style-src": "'self' 'unsafe-inline'", "img-src": "'self' data: blob:",
     "media-src": "'self' data: blob:", "worker-src": "'self' blob:", "frame-src": "'self'", "object-src": "'none'",

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
+from tests.conftest import BUILT_THERE
 
 from tinbook.plugin.offline import manifest, worker
 
@@ -75,13 +76,16 @@ def test_the_manifest_has_real_pictures_of_the_sizes_it_names() -> None:
 def built(out: Path, *, command: str = "build", **options: Any) -> Path:
     """The demo book, built as by `command` with options of the plugin."""
     config = load_config(str(ROOT / "mkdocs.yml"), site_dir=str(out))
-    config.plugins["tinbook"].config.update(options)
+    config.plugins["tinbook"].config.update({"keep": False, **options})
     config.plugins.on_startup(command=command, dirty=False)
     build(config)
     return out
 
 
-def test_two_builds_of_one_book_are_one_version(demo_site: Path, tmp_path: Path) -> None:
+def test_two_builds_of_one_book_are_one_version(
+    demo_site: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", BUILT_THERE["SOURCE_DATE_EPOCH"])
     again = built(tmp_path / "again")
     assert (demo_site / "sw.js").read_text("utf-8") == (again / "sw.js").read_text("utf-8")
 

@@ -37,8 +37,8 @@ def own(tmp_path: Path) -> Path:
 
 
 def sources(book: Path) -> dict[str, bytes]:
-    """All of a book but its site and what it keeps of its own."""
-    paths = [path for path in book.rglob("*") if path.is_file()]
+    """All of a book but its site, what it keeps of its own, and what Python keeps of a hook."""
+    paths = [path for path in book.rglob("*") if path.is_file() and path.parent.name != "__pycache__"]
     inside = {path.relative_to(book): path for path in paths}
     return {str(name): path.read_bytes() for name, path in inside.items() if name.parts[0] not in ("site", ".cache")}
 

@@ -17,7 +17,6 @@ from statistics import median
 
 import numpy as np
 import pytest
-from scipy.stats import norm
 
 from tinbook.engine import baking
 from tinbook.engine.baking import Law, Prior
@@ -112,6 +111,8 @@ class Learned:
 def method(charts: Iterable[Sequence[Row]], depth: tuple[float, float]) -> Learned:
     """Of charts whose minutes go by a power of the depth of so much, give or take so much; each may be as long as it
     likes."""
+    from scipy.stats import norm  # it takes a second to import
+
     powers = np.linspace(POWER[0] - 3 * POWER[1], POWER[0] + 3 * POWER[1], FEW)
     differs = np.linspace(0.0, 3 * DIFFER, FEW)
     ln_scatters = np.linspace(log(0.01), log(0.6), 2 * FEW)
