@@ -45,7 +45,9 @@ def test_three_tiers(made: Made, desk: Desk) -> None:
     assert note.startswith("about 111 mm: measure on the cake; 38 mm in from its edge")
     assert "published: 3–6; the house's own count" in note and "15 cm card under it" in note
     assert any("ask somebody who builds such cakes" in words for words in view.held_notes)
-    assert view.weight_notes == ("Two people for the whole of it: at arm's length that is more than one person should lift.",)
+    assert view.weight_notes == (
+        "Two people for the whole of it: at arm's length that is more than one person should lift.",
+    )
     assert [line.name for line in view.boxes] == [
         "box for all of it", "box for the base tier", "box for the middle tier", "box for the top tier",
     ]  # fmt: skip

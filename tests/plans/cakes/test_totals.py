@@ -10,7 +10,7 @@ from tests.every import many
 from tests.plans.cakes.conftest import Design, Made, cakes
 
 from tinbook.loading import Loaded
-from tinbook.plans.cakes.totals import coat_g, filling_g, packs_of, tier_said
+from tinbook.plans.cakes.totals import coat_g, filling_g, over_of_packs_g, packs_of, tier_said
 from tinbook.plans.cakes.whole import whole_cake
 from tinbook.plans.rules.cakes import cake_flaws
 
@@ -78,3 +78,16 @@ def test_a_mixture_for_several_tiers_is_one_total(made: Made) -> None:
 def test_where_a_tier_is_is_said(made: Made) -> None:
     whole = made({**THREE, "beside": "12 standard cups"})
     assert [tier_said(tier, 3).key for tier in whole.every_tier] == [*["tier_of_cake"] * 3, "beside_the_cake"]
+
+
+def test_what_is_over_of_batches_and_of_packs(made: Made) -> None:
+    """Whole batches and packs, less what is made: never less than nothing, never a whole one."""
+    cake = made(
+        {"tiers": ["25 cm", "20 cm"], "mixture": "madeira-cake", "cover": "sugarpaste", "board": {"covered": "no"}}
+    )
+    for total in cake.mixtures:
+        assert 0.0 <= total.over_g < total.batch.makes_g
+        assert total.over_shown_g == pytest.approx(total.batches * total.batch.makes_g - total.made_g, abs=2.5)
+    (paste,) = cake.pastes
+    bought = sum(count * mass_g for count, mass_g in packs_of(paste))
+    assert over_of_packs_g(paste) == pytest.approx(bought - paste.mass_g, abs=2.5) and bought >= paste.mass_g

@@ -14,7 +14,7 @@ from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.pages.technique.figures import pot_g, weight_g
 from tinbook.plans.cakes.figures import CakeFigure
-from tinbook.plans.cakes.totals import AmountFor, PasteTotal, packs_of, tier_said
+from tinbook.plans.cakes.totals import AmountFor, PasteTotal, over_of_packs_g, packs_of, tier_said
 from tinbook.plans.cakes.used import CutUsed, things_cut
 from tinbook.plans.cakes.whole import WholeCake
 from tinbook.plans.techniques.colours import BATTER
@@ -86,11 +86,12 @@ def _mixed(cake: WholeCake, size: str) -> Iterator[JobLine]:
         link = None
         if batch.slug in cake_mixtures(cake):
             link = batch_at_bench(batch.slug, cake.slug, size, total.made_shown_g)
+        over = [f"{formats.grams(total.over_shown_g)} over"] if total.over_shown_g else []
         yield JobLine(
             figure=number(total.made_shown_g),
             unit="g",
             name=batch.mixture.name,
-            note=f"{many}; {_amounts(total.amounts)}" if link else _amounts(total.amounts),
+            note="; ".join((many, *over, _amounts(total.amounts))) if link else _amounts(total.amounts),
             link=link,
         )
 
@@ -123,7 +124,13 @@ def paste_line(total: PasteTotal) -> JobLine:
     colour = total.colour
     pots = [_pot(*pot) for pot in total.pots]
     packs = " + ".join(f"{count} × {formats.grams(mass_g)}" for count, mass_g in packs_of(total))
-    told = [_amounts(total.amounts), f"knead in {formats.sentence(pots)}" if pots else "", packs and f"packs: {packs}"]
+    over_g = over_of_packs_g(total)
+    over = f", {formats.grams(over_g)} over" if over_g else ""
+    told = [
+        _amounts(total.amounts),
+        f"knead in {formats.sentence(pots)}" if pots else "",
+        packs and f"packs: {packs}{over}",
+    ]
     return JobLine(
         figure=number(total.shown_g),
         unit="g",

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from tinbook.engine import rounding
 from tinbook.engine.packs import packs_for
 from tinbook.engine.tolerance import whole_up
 from tinbook.facts import Facts
@@ -65,6 +66,11 @@ class MixtureTotal:
     def over_g(self) -> float:
         """What is left over of them."""
         return self.batches * self.batch.makes_g - self.made_g
+
+    @property
+    def over_shown_g(self) -> float:
+        """The same, as the scales show it."""
+        return rounding.scales(self.over_g, self.batch.steps)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -233,3 +239,9 @@ def totals(tiers: Sequence[TierWorked], stacked: StackedUp, oven: OvenPlan | Non
 def packs_of(total: PasteTotal) -> tuple[tuple[int, float], ...]:
     """The packs to buy of a bought paste; none for one that is made, or whose packs nobody has told."""
     return packs_for(total.mass_g, total.batch.packs_g) if total.batch and total.batch.packs_g else ()
+
+
+def over_of_packs_g(total: PasteTotal) -> float:
+    """What is over of its packs, as the scales show it; 0 where there are none."""
+    bought_g = sum(count * mass_g for count, mass_g in packs_of(total))
+    return rounding.scales(bought_g - total.mass_g, total.batch.steps) if bought_g and total.batch else 0.0
