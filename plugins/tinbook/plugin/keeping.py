@@ -156,8 +156,13 @@ class Keeping:
         return KeptBook(self._surroundings, site.ledger.kept(), self._made, learnt)
 
 
+PROGRAMS = ("mkdocs", "properdocs")
+"""What may build a book; each signs its pages with its own name."""
+
+
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
-    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code.
+    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code, what
+    builds it.
 
     Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by. The theme's own
     search is one of them: it reads every page as it is made.
@@ -168,7 +173,8 @@ def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
     theme = {name: config.theme[name] for name in config.theme}
     plugins = {name: dict(plugin.config) for name, plugin in config.plugins.items()}
     settings = [config[name] for name in SETTINGS]
-    return digest_of((serving, plugins, settings, theme, code_of(), *map(contents_of, own)))
+    programs = [name for name in PROGRAMS if name in sys.modules]
+    return digest_of((serving, programs, plugins, settings, theme, code_of(), *map(contents_of, own)))
 
 
 def contents_of(folder: str) -> list[tuple[str, bytes]]:
