@@ -161,8 +161,8 @@ PROGRAMS = ("mkdocs", "properdocs")
 
 
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
-    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code, what
-    builds it.
+    """The digest of what every page depends on besides the book: the settings, the house's own templates, our code,
+    what builds it.
 
     Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by. The theme's own
     search is one of them: it reads every page as it is made.

@@ -71,6 +71,16 @@ def _anchor(asked: dict[str, object], slug: str, size: str) -> str:
     return ASKED + urlencode({**asked, "cake": slug, "size": size}, quote_via=quote)
 
 
+UNITS = ("cm", "mm", "in")
+
+
+def size_of(tin: Tin) -> str:
+    """`25`, `33 × 23`, `number 1`: a tin's size without its shape and its unit."""
+    size = tin.name.removeprefix(tin.shape).strip()
+    figures, _, unit = size.rpartition(" ")
+    return figures.replace(" x ", " × ") if figures and unit in UNITS else size
+
+
 def called(tins: Iterable[Tin]) -> tuple[str, str]:
     """`25 + 20 + 15`, `cm round`: the tins of a cake from the bottom, and what all of them are; in full where they are
     not alike."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from tinbook.pages.cake.addresses import size_of
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.whole import WholeCake
 
@@ -33,9 +34,7 @@ def _served(tier: TierWorked) -> StandsBeside:
     tin = tier.asked.tin
     if tier.cake is None:
         return StandsBeside(tier=tier, wide_mm=tin.sizes_mm[0], high_mm=tin.brim_mm, words=f"{tier.asked.count} ×")
-    size = tin.name.removeprefix(tin.shape).strip()
-    words = size.rpartition(" ")[0].replace(" x ", " × ") or size
-    return StandsBeside(tier=tier, wide_mm=tier.guide_mm[0], high_mm=tier.high_mm, words=words)
+    return StandsBeside(tier=tier, wide_mm=tier.guide_mm[0], high_mm=tier.high_mm, words=size_of(tin))
 
 
 def beside_paths(served: Sequence[StandsBeside], right_mm: float, gap_mm: float, px: float) -> tuple[list[str], float]:

@@ -13,6 +13,7 @@ from markupsafe import Markup, escape
 
 from tinbook.models.cakes import TOP
 from tinbook.pages.base.drawings import spread
+from tinbook.pages.cake.addresses import size_of
 from tinbook.pages.cake.beside_drawn import beside_paths, served_beside
 from tinbook.pages.cake.figures_drawn import DrawnFigure, figure_path, placed
 from tinbook.pages.spelling import formats
@@ -58,12 +59,12 @@ def elevation(cake: WholeCake, words: str) -> CakeElevation | None:
     scale = min(MOST_PX, (ROOM_PX - LEFT_PX - RIGHT_PX) / (2.0 * half))
     figures = placed(cake, scale, LETTER_PX, LINE_PX)
     served = served_beside(cake)
-    right = max([half, *(each.right_mm for each in figures)])
+    right = max([half, *(_reach(each, scale) for each in figures)])
     if right > half or served:
         along = right + sum(each.wide_mm for each in served) + len(served) * BESIDE_PX / scale
         scale = min(scale, (ROOM_PX - LEFT_PX - RIGHT_PX) / (half + along))
         figures = placed(cake, scale, LETTER_PX, LINE_PX)
-        right = max([half, *(each.right_mm for each in figures)])
+        right = max([half, *(_reach(each, scale) for each in figures)])
     px = 1.0 / scale
     drawn_beside, right = beside_paths(served, right, BESIDE_PX * px, px)
     top = max([cake.stacked.levels[-1].top_mm, *(each.top_mm + LINE_PX * px for each in figures)])
@@ -94,14 +95,21 @@ def elevation(cake: WholeCake, words: str) -> CakeElevation | None:
     )
 
 
+def _reach(each: DrawnFigure, scale: float) -> float:
+    """How far to the right a figure reaches, with its letter and its height."""
+    return max(each.right_mm, (each.left_mm + each.right_mm) / 2.0 + LETTER_PX / 2.0 / scale)
+
+
 def _board(cake: WholeCake, board_mm: float, px: float) -> Iterator[str]:
     drum, thick = cake.stacked.drum, cake.stacked.drum_mm
     if drum is None or not board_mm:
         return
     left, right, y = -board_mm / 2.0, board_mm / 2.0, 24.0 * px
     yield f'<rect class="tb-drum" x="{_n(left)}" y="{_n(-thick)}" width="{_n(board_mm)}" height="{_n(thick)}"/>'
-    name = f"drum {formats.centimetres(called_mm(board_mm, drum.board.sold))}"
-    gap = 62.0 * px
+    assert drum.board.size_mm is not None
+    sides = dict.fromkeys(called_mm(side, drum.board.sold) for side in drum.board.size_mm)
+    name = f"drum {' × '.join(formats.number(side / 10.0) for side in sides)}{formats.NBSP}cm"
+    gap = 5.2 * len(name) * px
     ends = f"M{_n(left)} {_n(y - 5 * px)}v{_n(10 * px)}M{_n(right)} {_n(y - 5 * px)}v{_n(10 * px)}"
     yield f'<path class="tb-dim" d="{ends}M{_n(left)} {_n(y)}H{_n(-gap)}M{_n(gap)} {_n(y)}H{_n(right)}"/>'
     yield _text(0.0, y + 6.0 * px, name, "tb-mid")
@@ -135,8 +143,8 @@ def _tier(cake: WholeCake, tier: TierWorked, px: float) -> Iterator[str]:
         tops = level.top_mm
         lines = "".join(f"M{_n(x)} {_n(-level.foot_mm)}V{_n(-tops)}" for x in _columns(dowels.plan.places))
         yield f'<path class="tb-hid" d="{lines}"/>'
-    label = _label(asked.tin.name, asked.tin.shape)
-    room = (11.0 * len(label) + 14.0) * px
+    label = size_of(asked.tin)
+    room = ((14.0 if label[:1].isalpha() else 11.0) * len(label) + 14.0) * px
     middle = -level.foot_mm - high / 2.0
     box = f'x="{_n(-room / 2)}" y="{_n(middle - NAME_PX / 2 * px)}" width="{_n(room)}" height="{_n(NAME_PX * px)}"'
     yield f'<rect class="tb-blank" {box}/>'
@@ -158,12 +166,6 @@ def _through(cake: WholeCake, px: float) -> Iterator[str]:
         lines = "".join(f"M{_n(x)} {_n(-low)}V{_n(-high)}" for low, high in seen)
         yield f'<path class="tb-hid" d="{lines}"/>'
     yield f'<path class="tb-hid" d="M{_n(-half)} {_n(-end)}h{_n(2 * half)}"/>'
-
-
-def _label(name: str, shape: str) -> str:
-    """`25`, `33 × 23`: a tin's size without its shape and its unit."""
-    size = name.removeprefix(shape).strip()
-    return size.rpartition(" ")[0].replace(" x ", " × ") or size
 
 
 def _layers(tier: TierWorked, foot_mm: float) -> Iterator[str]:

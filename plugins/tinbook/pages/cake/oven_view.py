@@ -10,6 +10,7 @@ from markupsafe import Markup
 from tinbook.pages.base.dials import dial_words
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import plural, tin_name
+from tinbook.pages.cake.addresses import size_of
 from tinbook.pages.spelling import formats
 from tinbook.plans.baking.oven import dial
 from tinbook.plans.cakes.oven_loads import OvenLoad, OvenPlan, Place, TinsIn
@@ -117,5 +118,4 @@ def _label(tins: TinsIn) -> str:
     """`25`, `23 × 33`: the size of a tin without its shape and its unit; of a tray how many cups."""
     if tins.tin.kind.in_trays:
         return str(tins.tin.holes)
-    size = tins.tin.name.removeprefix(tins.tin.shape).strip()
-    return size.rpartition(" ")[0].replace(" x ", " × ") or size
+    return size_of(tins.tin)
