@@ -121,7 +121,7 @@ def _held_line(each: Held) -> JobLine:
         on = "on the board" if each.held_by == "board" else "on the foam below, which carries it"
         figure, unit = _figure(each.stands.mass_g)
         note = "; ".join(words for words in (on, card) if words)
-        return JobLine(figure=figure, unit=unit, name=f"{place} and all above it", note=note)
+        return JobLine(figure=figure, unit=unit, name=f"{place} and everything above it", note=note)
     plan = each.under.plan
     published = f"published: {formats.bounds(plan.low, plan.high)}"
     house = "; the house's own count" if plan.by_house and plan.house == plan.count else ""
