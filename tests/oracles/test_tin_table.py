@@ -286,7 +286,10 @@ def tables(demo: Loaded) -> dict[str, dict[str, Row]]:
 def test_the_oracle_sees_the_whole_table(tables: dict[str, dict[str, Row]]) -> None:
     assert len(CAKES) >= 5
     for found in tables.values():
-        assert set(found) == {name(tin) for tin in rows()}
+        # the house also shows domes, of which the oracle knows nothing
+        assert {tin for tin in found if not tin.startswith("dome")} == {
+            called for tin in rows() if not (called := name(tin)).startswith("dome")
+        }
 
 
 @every("slug", CAKES)

@@ -59,7 +59,7 @@ SAIL = {
     "parts": [{"part": "sail", "solid": "ball 20 mm", "paste": "butter", "colour": secret("coloursname")}],
 }
 LINKS = {"related", "mixtures", "techniques", "swaps", "care", "counts as", "weighs as", "pictures", "kind", "made with",
-         "private", "additives", "eggs", "allergens", "colour", "plain", "used as", "mixture", "filling", "coat", "cover", "portion"}  # fmt: skip
+         "private", "additives", "eggs", "allergens", "colour", "batter colour", "plain", "used as", "mixture", "filling", "coat", "cover", "portion"}  # fmt: skip
 """Keys whose words are no free text but lead to something else."""
 
 

@@ -160,7 +160,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much white from the pot": (
         lambda d: shown_pot_g(d.rows("colours", "--of", LAMP, "--tin", CAKE)[0]["pot_g"]),
         lambda d: d.figure(told(d, LAMP, "Gull white").split(" g ", 1)[1]),
-        lambda d: shown_pot_g(in_white(d) * d.figure(d.words("colours").split("Gull white", 1)[1].split("For 100 g:", 1)[1]) / 100.0),
+        lambda d: shown_pot_g(in_white(d) * d.figure(d.words("colours").split("Gull white", 1)[1].split("For 100 g of paste:", 1)[1]) / 100.0),
     ),
     "what the law wants beside the red": (
         lambda d: next(row["warning"] for row in d.rows("colours", "--of", LAMP) if row["colour"] == "lamp red"),

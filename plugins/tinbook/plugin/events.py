@@ -80,6 +80,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
         self._folder = self._beside / self.config.recipes
+        self.hosted = not (self._serving or self.config.folder)  # and a device may keep it from there
         settle(config)
         self._attention.hold()
         if self.config.folder:
@@ -214,8 +215,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
-        hosted = not (self._serving or self.config.folder)  # and a device may keep it from there
-        write_offline(config, hosted, self._handing_on.sums)
+        write_offline(config, self.hosted, self._handing_on.sums)
         kept = self._keeping.book(self.site, self._parses.learnt)
         self._store.write(kept)
         self._kept = kept if self._serving else KeptBook()

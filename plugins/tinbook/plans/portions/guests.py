@@ -30,7 +30,7 @@ GUESTS = (10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 120, 140, 160, 180, 200)
 """The numbers printed in the book."""
 
 
-MIXTURES = "mixtures for tiers"
+MIXTURES = "mixtures_for_tiers"
 """What they are called in the book's ledger."""
 
 
