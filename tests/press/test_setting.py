@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 from math import dist
 from typing import Any
@@ -205,3 +206,16 @@ def _heads_a_row(word: dict[str, Any], page: Any) -> bool:
     """Whether a letter begins a row of the table: bold, at the left edge of the right column."""
     heads = [each["x0"] for each in page.extract_words() if each["text"] == "Part;"]
     return 0.0 < heads[0] - word["x0"] < 24.0 and word["bottom"] - word["top"] > 9
+
+
+def test_a_sign_no_typeface_has_does_not_stop_a_pdf(demo: Loaded) -> None:
+    """A whale and a cake in a house's name: each is set as a dot, and the rest as it is written."""
+    book = replace(
+        demo.book, house=demo.book.house.model_copy(update={"name": "Tide \U0001f433 house \U0001f382 book"})
+    )
+    sheet = sheet_of("line-a-tin", Desk(book, demo.facts, {}))
+    with pdfplumber.open(io.BytesIO(sheet_pdf(sheet))) as pdf:
+        assert "Tide · house · book" in (pdf.pages[0].extract_text() or "")
+    file = next(files(demo, "coil-of-rope"))
+    with pdfplumber.open(io.BytesIO(templates_pdf("Coil \U0001f433", file.pages))) as pdf:
+        assert len(pdf.pages) == len(file.pages)

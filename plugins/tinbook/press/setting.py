@@ -6,14 +6,15 @@ What a PDF holds of the world is its title. The same pages give the same PDF, to
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict
 from functools import cache
 from importlib import resources
 from itertools import islice, product
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from tinbook.pages.cake.sheet import CakeSheet
 from tinbook.pages.technique.paper import PaperPage, as_plain
@@ -27,6 +28,10 @@ if TYPE_CHECKING:
 PACKAGE = resources.files("tinbook")
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1."""
+UNSHOWN = re.compile('the text `"(.*?)"` could not be displayed', re.DOTALL)
+STAND_IN = "·"
+"""What stands for a sign that cannot be shown."""
+Set = TypeVar("Set")
 CLOSE: Final = "close"
 """What `sheet.typ` calls lines and margins as near as can be read."""
 
@@ -35,10 +40,28 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
     """Pages of templates at actual size."""
     import typst
 
-    plain = json.dumps(as_plain(title, pages), ensure_ascii=False)
-    return typst.compile(
-        _source("template.typ"), font_paths=_letters(), sys_inputs={"told": plain}, pdf_standards=[STANDARD]
-    )
+    def set_as(plain: str) -> bytes:
+        return typst.compile(
+            _source("template.typ"), font_paths=_letters(), sys_inputs={"told": plain}, pdf_standards=[STANDARD]
+        )
+
+    return _shown(set_as, json.dumps(as_plain(title, pages), ensure_ascii=False))
+
+
+def _shown(set_as: Callable[[str], Set], plain: str) -> Set:
+    """What is set of a text, with STAND_IN for every sign that none of the book's typefaces has: a tagged PDF may hold
+    no sign that cannot be shown."""
+    import typst
+
+    while True:
+        try:
+            return set_as(plain)
+        except typst.TypstError as error:
+            found = UNSHOWN.search(str(error))
+            if found is None or STAND_IN in found[1]:
+                raise
+            for sign in found[1]:
+                plain = plain.replace(sign, STAND_IN)
 
 
 def sheet_pdf(sheet: TechniqueSheet) -> bytes:
@@ -71,14 +94,20 @@ def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chose
         folder = Path(place)
         source = folder / name
         source.write_bytes(_source(name))
-        (folder / "sheet.json").write_text(json.dumps(told, ensure_ascii=False), "utf-8")
         for file, content in (files or {}).items():
             (folder / file).write_bytes(content)
-        pages = typst.query(
-            source, "<pages>", field="value", one=True, root=folder, font_paths=_letters(), sys_inputs=chosen
-        )
-        content = typst.compile(source, root=folder, font_paths=_letters(), sys_inputs=chosen, pdf_standards=[STANDARD])
-        return int(json.loads(pages)), content
+
+        def set_as(plain: str) -> tuple[int, bytes]:
+            (folder / "sheet.json").write_text(plain, "utf-8")
+            pages = typst.query(
+                source, "<pages>", field="value", one=True, root=folder, font_paths=_letters(), sys_inputs=chosen
+            )
+            made = typst.compile(
+                source, root=folder, font_paths=_letters(), sys_inputs=chosen, pdf_standards=[STANDARD]
+            )
+            return int(json.loads(pages)), made
+
+        return _shown(set_as, json.dumps(told, ensure_ascii=False))
 
 
 def _source(name: str) -> bytes:
