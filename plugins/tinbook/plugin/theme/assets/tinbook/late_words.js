@@ -1,4 +1,4 @@
-// The words of what a page fetches only on demand: the tray of timers, and sizes that are not in the page.
+// The words of what a page fetches only on demand: timers and their tray, sizes that are not in the page, its foot.
 export const tray = {
   name: "Timers",
   acts: { stop: "Stop", go: "Resume", away: "Clear", done: "Done", copy: "Copy" },
@@ -14,4 +14,20 @@ export const panel = {
   water: "Water it holds to the brim, ml",
   show: "Work it out",
   wrong: "Enter a size from 5 to 100 cm, or how much water it holds, in ml.",
+};
+
+export const timers = {
+  till: time => `until ${time}`,
+  rings: name => `${name}: time is up`,
+  // the line of the log, from its beginning to its end
+  day: (day, bake) => `  - {day: ${day}, ${bake}`,
+  ran: (bake, minutes) => `${bake}${minutes} min}`,
+};
+
+export const tail = {
+  file: slug => `${slug}-notes.txt`,
+  awake: "Screen stays on",
+  asleep: "Screen may sleep",
+  sure: "Clear ticks, timers and notes?",
+  answers: { yes: "Yes, start again", no: "No" },
 };

@@ -1,9 +1,8 @@
 // What every page of the book wakes up. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
 // measures.js and guests.js are for the pages of their name, narrow.js for lists.
-import { announce } from "./dom.js";
+import { announce, find } from "./dom.js";
 import { finder } from "./finder.js";
 import { folds } from "./folds.js";
-import { looks } from "./looks.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
 import { remember } from "./recent.js";
@@ -18,6 +17,27 @@ setTimeout(wake, 0, remember, offline);
 // A bench or a technique opened from a cake gets its way back.
 function fromCake() {
   if (location.hash.includes("cake=")) import("./cake_way.js").then(part => part.cakeWay());
+}
+
+// A page stands in the light look, without more contrast, as it was written. For any other its switch has to be set at
+// once, otherwise when it is touched or the device changes.
+function looks() {
+  const holder = find(".tb-looks");
+  if (!holder) return;
+  const { look, contrast } = document.documentElement.dataset;
+  const devices = ["(prefers-contrast: more)", "(prefers-color-scheme: dark)"].map(query => matchMedia(query));
+  const earlier = Object.keys(localStorage).some(name => name.endsWith(".__palette"));
+  let asked = false;
+  const put = async event => {
+    if (asked) return;
+    asked = true;
+    const part = await import("./looks.js").catch(() => null);
+    if (part) part.looks(event?.target.closest("button"));
+    else asked = false;
+  };
+  if (look || contrast || earlier || devices.some(device => device.matches) || !find(".tb-switch", holder)) put();
+  holder.addEventListener("click", put);
+  for (const device of devices) device.addEventListener("change", () => put());
 }
 
 // One part that fails leaves the others and the page standing.

@@ -58,25 +58,7 @@ export const baking = {
 
 export const timers = {
   start: name => `Start a timer: ${name}`,
-  till: time => `until ${time}`,
-  rings: name => `${name}: time is up`,
-  // the line of the log, from its beginning to its end
-  day: (day, bake) => `  - {day: ${day}, ${bake}`,
-  ran: (bake, minutes) => `${bake}${minutes} min}`,
-};
-
-export const tail = {
-  notes: "Pencil notes",
-  notesHint: "Kept on this device only.",
-  save: "Save as text",
-  file: slug => `${slug}-notes.txt`,
-  print: "Print",
-  awake: "Screen stays on",
-  asleep: "Screen may sleep",
-  noWake: "This device does not let the page keep the screen on",
-  again: "Start again",
-  sure: "Clear ticks, timers and notes?",
-  answers: { yes: "Yes, start again", no: "No" },
+  missing: "no network: try again",
 };
 
 export const offline = {
