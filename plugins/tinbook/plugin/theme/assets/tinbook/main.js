@@ -25,7 +25,7 @@ function looks() {
   const holder = find(".tb-looks");
   if (!holder) return;
   const { look, contrast } = document.documentElement.dataset;
-  const devices = ["(prefers-contrast: more)", "(prefers-color-scheme: dark)"].map(query => matchMedia(query));
+  const devices = [matchMedia("(prefers-contrast: more)"), matchMedia("(prefers-color-scheme: dark)")];
   const earlier = Object.keys(localStorage).some(name => name.endsWith(".__palette"));
   let asked = false;
   const put = async event => {
