@@ -31,3 +31,13 @@ export const tail = {
   sure: "Clear ticks, timers and notes?",
   answers: { yes: "Yes, start again", no: "No" },
 };
+
+export const offline = {
+  ready: "A new version of the book is ready.",
+  open: "Open it",
+  kept: "The whole book is saved on this device.",
+  keeping: "Saving the book on this device",
+  offline: "No network: this is the saved copy.",
+};
+
+export const way = { backToCake: "Back to the cake" };

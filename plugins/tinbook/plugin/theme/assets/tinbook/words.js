@@ -14,7 +14,6 @@ export const bench = {
   byDepth: "same batter depth",
   byBrim: "filled just as full",
   byCake: "as the cake asks",
-  backToCake: "Back to the cake",
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
   together: grams => `${grams} in all`,
@@ -59,12 +58,4 @@ export const baking = {
 export const timers = {
   start: name => `Start a timer: ${name}`,
   missing: "no network: try again",
-};
-
-export const offline = {
-  ready: "A new version of the book is ready.",
-  open: "Open it",
-  kept: "The whole book is saved on this device.",
-  keeping: "Saving the book on this device",
-  offline: "No network: this is the saved copy.",
 };
