@@ -39,6 +39,7 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "written": ("<hr", "<table", "<code", "<pre", "<kbd", "<blockquote", "<dd", "<figure", "admonition"),
         "tables": ("tb-table", "tb-scroll"),
         "toc": ('class="tb-toc"',),
+        "house_broken": ("tb-house-broken",),
         "folds": ("tb-worked", "tb-more", NARROW),
         "rows": ("tb-list", 'tb-line"', "tb-left", "tb-right", "tb-figure", "tb-balance", NARROW),
     },

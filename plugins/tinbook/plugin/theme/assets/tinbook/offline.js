@@ -3,6 +3,7 @@ import { find } from "./dom.js";
 
 async function keep(home, workers) {
   const book = await registered(home, workers);
+  if (!(book.installing || book.waiting || book.active)) return;
   const { tell } = await import("./kept_book.js");
   tell(book, workers);
 }
