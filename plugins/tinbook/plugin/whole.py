@@ -36,8 +36,9 @@ NARROW = "data-narrow="
 """Stands in a page with a list that narrows."""
 WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "css": {
-        "written": ("<hr", "<table", "<code", "<pre", "<kbd", "<blockquote", "<dd", "<figure", "admonition"),
+        "written": ("<hr", "<table>", "<code", "<pre", "<kbd", "<blockquote", "<dd", "<figure", "admonition"),
         "tables": ("tb-table", "tb-scroll"),
+        "main_columns": ("tb-main-",),
         "toc": ('class="tb-toc"',),
         "house_broken": ("tb-house-broken",),
         "folds": ("tb-worked", "tb-more", NARROW),
