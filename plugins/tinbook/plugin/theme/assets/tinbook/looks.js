@@ -8,8 +8,7 @@ const root = document.documentElement;
 const moreByDevice = matchMedia("(prefers-contrast: more)");
 const darkByDevice = matchMedia("(prefers-color-scheme: dark)");
 
-// `touched`: the button whose touch has fetched this.
-export function looks(touched) {
+export function looks() {
   const contrast = find(".tb-looks [data-contrast]");
   takeOver();
   for (const button of all(".tb-looks [data-value]")) {
@@ -22,7 +21,6 @@ export function looks(touched) {
   });
   for (const device of [moreByDevice, darkByDevice]) device.addEventListener("change", show);
   show();
-  touched?.click();
 }
 
 const isMore = () => (root.dataset.contrast ? root.dataset.contrast === "more" : moreByDevice.matches);

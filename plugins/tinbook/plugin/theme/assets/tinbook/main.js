@@ -3,6 +3,7 @@
 import { announce, find } from "./dom.js";
 import { finder } from "./finder.js";
 import { folds } from "./folds.js";
+import { write } from "./keep.js";
 import { measures } from "./measure.js";
 import { offline } from "./offline.js";
 import { remember } from "./recent.js";
@@ -24,20 +25,29 @@ function fromCake() {
 function looks() {
   const holder = find(".tb-looks");
   if (!holder) return;
-  const { look, contrast } = document.documentElement.dataset;
+  const worn = document.documentElement.dataset;
   const devices = [matchMedia("(prefers-contrast: more)"), matchMedia("(prefers-color-scheme: dark)")];
   const earlier = Object.keys(localStorage).some(name => name.endsWith(".__palette"));
   let asked = false;
-  const put = async event => {
-    if (asked) return;
+  const put = () => {
+    if (!asked) import("./looks.js").then(part => part.looks());
     asked = true;
-    const part = await import("./looks.js").catch(() => null);
-    if (part) part.looks(event?.target.closest("button"));
-    else asked = false;
   };
-  if (look || contrast || earlier || devices.some(device => device.matches) || !find(".tb-switch", holder)) put();
-  holder.addEventListener("click", put);
-  for (const device of devices) device.addEventListener("change", () => put());
+  if (worn.look || worn.contrast || earlier || devices.some(device => device.matches) || !find(".tb-switch", holder)) {
+    put();
+  }
+  // the first touch is put on and kept at once
+  holder.addEventListener("click", event => {
+    const { value, contrast } = event.target.dataset;
+    const what = contrast === "" ? "contrast" : "look";
+    const chosen = value || (contrast === "" && "more");
+    if (!asked && chosen) {
+      worn[what] = chosen;
+      write(what, chosen);
+    }
+    put();
+  });
+  for (const device of devices) device.addEventListener("change", put);
 }
 
 // One part that fails leaves the others and the page standing.
