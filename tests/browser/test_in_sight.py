@@ -220,3 +220,16 @@ def test_the_bench_stands_without_a_script(page: Callable[..., Page], demo_url: 
     assert "Check at" in tab.locator(".tb-facts").inner_text()
     # what would do nothing is not shown
     assert not tab.locator(".tb-strip").is_visible() and not tab.locator(".tb-stepper").is_visible()
+
+
+@pytest.mark.parametrize("screen", ["landscape", "upright"])
+@pytest.mark.parametrize("address", ["covering/", "boards/", "oven/"])
+def test_at_a_tablet_no_table_of_a_finished_cake_or_of_bakes_scrolls_inside(
+    page: Callable[..., Page], demo_url: str, screen: str, address: str
+) -> None:
+    width, height, _ = SCREENS[screen]
+    tab = page(viewport={"width": width, "height": height})
+    tab.goto(demo_url + address)
+    assert tab.locator(".tb-scroll .tb-table tbody tr").count() > 5
+    assert tab.evaluate(CUT) == []
+    assert tab.evaluate(WIDER) <= 0

@@ -192,3 +192,48 @@ def test_no_column_of_a_finished_cake_is_cut(
             assert set(cell.replace("\u00a0", " ").split()) <= set(" ".join(text).replace("\u00a0", " ").split()), cell
 
     check_every(product(FINISHED[scripts], ("A4", "Letter")), whole)
+
+
+A3_PT, A4_PT = (1191, 842), (596, 843)
+LETTERS = """() => {
+  const sizes = {};
+  const walk = document.createTreeWalker(document.querySelector("article"), NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    const holder = walk.currentNode.parentElement;
+    if (!walk.currentNode.data.trim() || !holder.getClientRects().length) continue;
+    if (holder.closest("svg, script, .tb-unseen")) continue;
+    const size = parseFloat(getComputedStyle(holder).fontSize) * 0.75;
+    if (size < 8.99) sizes[walk.currentNode.data.trim()] = size;
+  }
+  return sizes;
+}"""
+"""Words of a page as it is printed in letters of less than 9 pt."""
+
+
+def test_the_tables_of_every_mixture_are_one_sheet_for_the_wall(
+    page: Callable[..., Page], demo_url: str, demo: Loaded, printed: Callable[..., Path]
+) -> None:
+    tab = page(viewport={"width": 820, "height": 1180})
+
+    def one_sheet(slug: str) -> None:
+        tab.goto(f"{demo_url}mixtures/{slug}/tables/")
+        told = tab.locator(".tb-wall").inner_text()
+        assert ("One sheet of A3" in told) != ("One sheet of A4" in told), told
+        size, margin = (A3_PT, 9 / 25.4 * 72) if "A3" in told else (A4_PT, 14 / 25.4 * 72)
+        file = printed(tab)
+        assert [tuple(map(round, each)) for each in sheets(file)] == [size]
+        run = subprocess.run(["pdftotext", "-bbox", str(file), "-"], capture_output=True, text=True, check=True)
+        sides = re.findall(r'<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)"', run.stdout)
+        assert sides and all(
+            margin - 1 <= float(left) and float(right) <= size[0] - margin + 1 for left, right in sides
+        )
+        text = read(file)
+        assert "other sizes" not in text and "How this was worked out" not in text
+        tab.emulate_media(media="print")
+        rows = tab.locator(".tb-table tbody tr:visible")
+        for cell in rows.evaluate_all("rows => rows.map(row => row.lastElementChild.innerText)"):
+            assert set(cell.split()) <= set(text.split()), cell
+        assert tab.evaluate(LETTERS) == {}
+        tab.emulate_media(media="null")
+
+    check_every(demo.book.mixtures, one_sheet)

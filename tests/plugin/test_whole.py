@@ -44,7 +44,9 @@ def test_a_book_as_a_folder_loads_no_modules(site: Site, tmp_path: Path) -> None
     [
         ('<ul data-narrow="x">', ["folds", "rows", "guests", "narrow"], ["guests", "narrow"]),
         ('<ul class="tb-links">', ["guests", "links"], ["guests"]),
-        ('<div class="tb-scroll"><table class="tb-table">', ["written", "tables", "guests"], ["guests"]),
+        ('<div class="tb-scroll"><table class="tb-table">', ["tables", "guests"], ["guests"]),
+        ("<table><thead>", ["written", "guests"], ["guests"]),
+        ('<nav class="tb-toc">', ["toc", "guests"], ["guests"]),
         ('<ul class="tb-lines"><li class="tb-do">', ["guests"], ["guests"]),
         ('<ul class="tb-list">', ["rows", "guests"], ["guests"]),
         ("<p>Written by hand</p>", ["guests"], ["guests"]),

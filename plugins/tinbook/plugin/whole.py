@@ -20,14 +20,14 @@ from tinbook.site import Site
 OWN_FILES = {
     "css": (
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
-        "oven", "sources", "broken", "mixture", "mixture_tables", "reference",
+        "oven", "sources", "broken", "mixture", "mixture_tables", "reference", "covering",
     ),
     "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables", "cake"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
     "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
-    "cake": "mixture", "cake_used": "mixture", "cake_making": "mixture",
+    "cake": "mixture", "cake_used": "mixture", "cake_making": "mixture", "boards": "covering",
 }  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
 LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake", "cake_making": "cake"}
@@ -36,8 +36,11 @@ NARROW = "data-narrow="
 """Stands in a page with a list that narrows."""
 WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "css": {
-        "written": ("<hr", "<table", "<code", "<pre", "<kbd", "<blockquote", "<dd", "<figure", "admonition"),
+        "written": ("<hr", "<table>", "<code", "<pre", "<kbd", "<blockquote", "<dd", "<figure", "admonition"),
         "tables": ("tb-table", "tb-scroll"),
+        "main_columns": ("tb-main-",),
+        "toc": ('class="tb-toc"',),
+        "house_broken": ("tb-house-broken",),
         "folds": ("tb-worked", "tb-more", NARROW),
         "rows": ("tb-list", 'tb-line"', "tb-left", "tb-right", "tb-figure", "tb-balance", NARROW),
     },

@@ -40,6 +40,8 @@ def tables_of(address: str) -> str:
 
 MEASURED_BY = ("g_per_oz", "cup_ml", "tablespoon_ml", "teaspoon_ml", "raising")
 """What of the bench's data the tables need to change from one measure to another."""
+FEW_TABLES = 2
+"""So many tables can be read from an arm's length on A4."""
 
 
 @dataclass(frozen=True)
@@ -233,6 +235,16 @@ class MixtureView:
             (True, Titled("Measures", "written")),
         )
         return tuple(leaf for stands, leaf in found if stands)
+
+    @property
+    def wall_is_large(self) -> bool:
+        """Whether its tables need more than A4 to be read from an arm's length."""
+        return len(self.leaves) > FEW_TABLES
+
+    @property
+    def wall(self) -> str:
+        """The paper of the one sheet its tables are printed on."""
+        return "A3" if self.wall_is_large else "A4"
 
     @cached_property
     def amounts(self) -> AmountsView:

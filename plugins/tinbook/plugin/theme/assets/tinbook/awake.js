@@ -1,12 +1,12 @@
 // Keeps the screen on at the bench, where the browser can and the reader wants it. The lock is lost when the page is
 // hidden, so it is asked for again when the page returns; harmless where it is missing.
+import { find } from "./dom.js";
 import { read, write } from "./keep.js";
-import { tail as words } from "./words.js";
+import { tail as words } from "./late_words.js";
 
 const able = "wakeLock" in navigator;
 let lock = null;
 let wanted = false;
-let button = null;
 
 async function ask() {
   if (able && wanted && !lock && document.visibilityState === "visible") await hold();
@@ -27,11 +27,10 @@ async function hold() {
 }
 
 function say() {
-  if (!button) return;
+  const button = find("[data-act=stays]");
+  if (!button || !able) return;
   button.setAttribute("aria-pressed", String(Boolean(lock)));
-  const state = lock ? words.awake : words.asleep;
-  button.textContent = able ? state : words.noWake;
-  button.disabled = !able;
+  button.textContent = lock ? words.awake : words.asleep;
 }
 
 export function stayAwake() {
@@ -39,15 +38,12 @@ export function stayAwake() {
   return ask();
 }
 
-export function awake(shown) {
-  button = shown;
-  button.addEventListener("click", async () => {
-    wanted = !lock;
-    write("awake", wanted);
-    if (wanted) await ask();
-    else await lock?.release();
-    say();
-  });
-  document.addEventListener("visibilitychange", ask);
+export async function switchAwake() {
+  wanted = !lock;
+  write("awake", wanted);
+  if (wanted) await ask();
+  else await lock?.release();
   say();
 }
+
+document.addEventListener("visibilitychange", ask);

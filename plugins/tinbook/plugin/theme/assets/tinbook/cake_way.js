@@ -1,7 +1,7 @@
 // A bench or a technique that was opened from a cake: the way back to it, in the size it was left in.
 import { asked } from "./address.js";
 import { find, make } from "./dom.js";
-import { bench as words } from "./words.js";
+import { way as words } from "./late_words.js";
 
 export function cakeWay() {
   const slug = asked().get("cake");

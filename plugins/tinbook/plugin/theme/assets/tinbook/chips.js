@@ -79,10 +79,11 @@ function byTin(root, recipe, choice, chose) {
     const chip = event.target.closest(".tb-chip");
     if (chip) pickTin(named(chip.dataset.tin));
   });
-  panel(other, ({ panelOf }) => {
+  panel(other, ({ panelOf, closes }) => {
     const inStrip = new Set(all(".tb-chip", strip).map(chip => chip.dataset.tin));
     const lent = recipe.tins.filter(tin => !inStrip.has(tin.name));
     other.append(panelOf(recipe, lent, pickTin, pickAny));
+    closes(other, close);
     mark();
   });
   mark();
@@ -90,7 +91,7 @@ function byTin(root, recipe, choice, chose) {
   if (chosen && strip.scrollWidth > strip.clientWidth) strip.scrollLeft = chosen.offsetLeft - strip.clientWidth / 2;
 }
 
-// Filled as it is first opened; a touch beside it or Escape closes it.
+// Filled as it is first opened.
 function panel(other, fill) {
   let asked = null;
   other.addEventListener("toggle", async () => {
@@ -99,12 +100,6 @@ function panel(other, fill) {
     await asked.catch(() => {
       asked = null;
     });
-  });
-  document.addEventListener("keydown", event => {
-    if (event.key === "Escape" && other.open) close(other);
-  });
-  document.addEventListener("click", event => {
-    if (other.open && event.target.isConnected && !other.contains(event.target)) other.open = false;
   });
 }
 

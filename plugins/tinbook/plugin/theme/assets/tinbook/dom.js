@@ -23,16 +23,6 @@ export function pressOne(group, value) {
   }
 }
 
-// A list under its labels: puts each of `items`, made an element, under the group of its `title`.
-export function grouped(items, group, element) {
-  const groups = new Map();
-  for (const item of items) {
-    if (!groups.has(item.title)) groups.set(item.title, group(item.title));
-    groups.get(item.title).append(element(item));
-  }
-  return [...groups.values()];
-}
-
 // New words for a place. Where they are not new nothing is touched, and the browser has nothing to lay out.
 export function say(place, text) {
   if (place.textContent !== text) place.textContent = text;

@@ -1,7 +1,8 @@
 // Tins at a glance: from which tin, to which, in two touches. The answer stands in the page; here its figures change.
 import { asked, tell } from "./address.js";
-import { all, announce, find, grouped, make } from "./dom.js";
+import { all, announce, find, make } from "./dom.js";
 import { tinsOf } from "./embedded.js";
+import { grouped } from "./grouped.js";
 import { read, write } from "./keep.js";
 import { matrix } from "./matrix.js";
 import { glance as words } from "./page_words.js";

@@ -1,9 +1,9 @@
 // What was at the bench last, on the first page: how much of what as a figure, then how far it has come.
+import { timeOfDay } from "./clock.js";
 import { find, make } from "./dom.js";
 import { read } from "./keep.js";
 import { home as words } from "./page_words.js";
 import { isPaused, running, secondsLeft } from "./running.js";
-import { timeOfDay } from "./spell.js";
 
 // "2 × round 20 cm" is shown as 2 × 20, then round. Anything else stays in its own words.
 function figureOf(left) {

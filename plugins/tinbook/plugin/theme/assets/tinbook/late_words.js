@@ -1,4 +1,4 @@
-// The words of what a page fetches only on demand: the tray of timers, and sizes that are not in the page.
+// The words of what a page fetches only on demand: timers and their tray, sizes that are not in the page, its foot.
 export const tray = {
   name: "Timers",
   acts: { stop: "Stop", go: "Resume", away: "Clear", done: "Done", copy: "Copy" },
@@ -15,3 +15,29 @@ export const panel = {
   show: "Work it out",
   wrong: "Enter a size from 5 to 100 cm, or how much water it holds, in ml.",
 };
+
+export const timers = {
+  till: time => `until ${time}`,
+  rings: name => `${name}: time is up`,
+  // the line of the log, from its beginning to its end
+  day: (day, bake) => `  - {day: ${day}, ${bake}`,
+  ran: (bake, minutes) => `${bake}${minutes} min}`,
+};
+
+export const tail = {
+  file: slug => `${slug}-notes.txt`,
+  awake: "Screen stays on",
+  asleep: "Screen may sleep",
+  sure: "Clear ticks, timers and notes?",
+  answers: { yes: "Yes, start again", no: "No" },
+};
+
+export const offline = {
+  ready: "A new version of the book is ready.",
+  open: "Open it",
+  kept: "The whole book is saved on this device.",
+  keeping: "Saving the book on this device",
+  offline: "No network: this is the saved copy.",
+};
+
+export const way = { backToCake: "Back to the cake" };

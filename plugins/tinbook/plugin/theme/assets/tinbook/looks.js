@@ -1,5 +1,6 @@
 // Light or dark, and more contrast: by the device, or as the reader chose, which the device remembers. A script in the
-// page's head has put on what was chosen before anything is drawn.
+// page's head has put on what was chosen before anything is drawn; this is fetched where a page is not as it was written,
+// or when its switch is touched.
 import { all, find, pressOne } from "./dom.js";
 import { read, write } from "./keep.js";
 
@@ -9,7 +10,6 @@ const darkByDevice = matchMedia("(prefers-color-scheme: dark)");
 
 export function looks() {
   const contrast = find(".tb-looks [data-contrast]");
-  if (!contrast) return;
   takeOver();
   for (const button of all(".tb-looks [data-value]")) {
     button.addEventListener("click", () => wear("look", button.dataset.value));

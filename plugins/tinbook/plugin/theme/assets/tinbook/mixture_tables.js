@@ -1,5 +1,5 @@
 // The tables of a mixture in the measure chosen.
-import { all } from "./dom.js";
+import { all, find } from "./dom.js";
 import { recipeOf } from "./embedded.js";
 import { measured, onMeasure } from "./measure.js";
 import { withUnit } from "./spell.js";
@@ -29,3 +29,4 @@ function tables() {
 }
 
 tables();
+find(".tb-wall [data-act=print]")?.addEventListener("click", () => window.print());

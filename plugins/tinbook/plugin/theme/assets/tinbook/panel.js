@@ -1,6 +1,7 @@
 // Sizes that are not in the page, fetched when first opened: tins the house does not own, and any of your own.
 import { anyForm } from "./anytin.js";
-import { grouped, make } from "./dom.js";
+import { make } from "./dom.js";
+import { grouped } from "./grouped.js";
 import { panel as words } from "./late_words.js";
 import { plan } from "./plan.js";
 
@@ -28,3 +29,13 @@ function chip(tin, pick) {
 }
 
 const sizeOf = tin => tin.name.replace(tin.shape, "").trim().replace(" cm", "").replace(" x ", "×");
+
+// A touch beside it closes it; Escape does too, by `close`.
+export function closes(other, close) {
+  document.addEventListener("keydown", event => {
+    if (event.key === "Escape" && other.open) close(other);
+  });
+  document.addEventListener("click", event => {
+    if (other.open && event.target.isConnected && !other.contains(event.target)) other.open = false;
+  });
+}

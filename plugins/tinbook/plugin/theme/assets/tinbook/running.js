@@ -1,7 +1,7 @@
 // The timers that run. A timer is the moment it ends, so sleep and leaving the page cannot put it wrong.
 import { read, write } from "./keep.js";
+import { timers as words } from "./late_words.js";
 import { halfUp } from "./rounding.js";
-import { timers as words } from "./words.js";
 
 const MINUTE_MS = 60000;
 // A bake for the log takes this many minutes.
@@ -23,8 +23,7 @@ export const secondsLeft = timer => timer.stopped ?? (timer.ends - Date.now()) /
 export const isPaused = timer => timer.stopped !== undefined;
 
 // `bake`: the line for the log, so far as it is known before the bake is done.
-export function begin(name, minutes, bake) {
-  const began = Date.now();
+export function begin({ name, minutes, bake, began }) {
   const timer = { id: `${began}${Math.random()}`, name, minutes, page: location.pathname, began };
   timer.ends = began + minutes * MINUTE_MS;
   if (bake) timer.bake = words.day(new Date().toLocaleDateString("sv"), bake);

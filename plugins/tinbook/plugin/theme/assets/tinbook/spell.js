@@ -62,17 +62,3 @@ export function minutesWords(low, high) {
   if (low === high) return inHours(low);
   return high < 60 ? spans.short(low, inHours(high)) : spans.long(inHours(low), inHours(high));
 }
-
-export function timeOfDay(moment) {
-  const day = new Date(moment);
-  return `${day.getHours()}:${String(day.getMinutes()).padStart(2, "0")}`;
-}
-
-export function clock(seconds) {
-  const left = Math.max(0, Math.ceil(seconds));
-  const hours = Math.floor(left / 3600);
-  const minutes = Math.floor((left % 3600) / 60);
-  const twoDigits = value => String(value).padStart(2, "0");
-  const tail = twoDigits(left % 60);
-  return hours ? `${hours}:${twoDigits(minutes)}:${tail}` : `${minutes}:${tail}`;
-}

@@ -1,5 +1,4 @@
 // Ticks of one mixture or technique, kept on the device.
-import { stayAwake } from "./awake.js";
 import { all, find } from "./dom.js";
 import { read, write } from "./keep.js";
 import { tail } from "./tail.js";
@@ -20,7 +19,7 @@ export function ticks() {
       if (box.checked) ticked.add(place);
       else ticked.delete(place);
       save();
-      stayAwake();
+      import("./awake.js").then(part => part.stayAwake());
     });
     // the whole row takes the finger; a link or a button in it keeps its own
     box.closest("li").addEventListener("click", event => {

@@ -1,16 +1,26 @@
-// Named timers, several at once: the buttons that start them, and what is heard and said when one rings.
-import { stayAwake } from "./awake.js";
-import { all, announce, say } from "./dom.js";
-import { follow } from "./keep.js";
-import { begin, isPaused, markAnnounced, onChange, running, secondsLeft } from "./running.js";
-import { timeOfDay } from "./spell.js";
+// The buttons that start timers. What keeps timers running is fetched when the first is wanted, or one runs already.
+import { all, say } from "./dom.js";
+import { follow, read } from "./keep.js";
 import { timers as words } from "./words.js";
 
-const RING_S = 30;
-const title = document.title;
+let asked = null;
+let ringing = null;
 let sound = null;
 
-function start({ name, minutes, bake }) {
+function fetchRinging() {
+  asked ||= import("./ringing.js").then(part => {
+    ringing = part;
+    part.run(drawButtons);
+  });
+  return asked.catch(error => {
+    asked = null;
+    throw error;
+  });
+}
+
+function start(button) {
+  const began = Date.now();
+  const { name, minutes, bake } = button.dataset;
   // a browser lets a page make a sound only after a touch: this is one
   try {
     sound ||= new AudioContext();
@@ -18,75 +28,34 @@ function start({ name, minutes, bake }) {
   } catch {
     sound = null;
   }
-  begin(name, Number(minutes), bake);
-  stayAwake();
-}
-
-function beep() {
-  if (!sound) return;
-  const tone = sound.createOscillator();
-  const level = sound.createGain();
-  tone.frequency.value = 880;
-  level.gain.value = 0.3;
-  tone.connect(level).connect(sound.destination);
-  tone.start();
-  tone.stop(sound.currentTime + 0.25);
-}
-
-// The tray comes with its style when the first timer runs.
-let tray = null;
-function draw() {
-  if (tray || running().length) {
-    tray ||= import("./tray.js");
-    tray.then(
-      ({ drawTray }) => drawTray(),
-      () => {
-        tray = null;
-      },
-    );
-  }
-  drawButtons();
+  fetchRinging().then(
+    () => ringing.start({ name, minutes: Number(minutes), bake, began, sound }),
+    () => say(button.firstChild, words.missing),
+  );
 }
 
 export function drawButtons() {
-  for (const button of all(".tb-start")) drawButton(button);
-}
-
-// A button whose timer is running says when it ends.
-function drawButton(button) {
-  const { name, start } = button.dataset;
-  const mine = timer => timer.name === name && timer.page === location.pathname;
-  const timer = running().find(timer => mine(timer) && !isPaused(timer) && secondsLeft(timer) > 0);
-  say(button.firstChild, timer ? words.till(timeOfDay(timer.ends)) : start);
-  button.setAttribute("aria-label", `${start}, ${words.start(name)}`);
-}
-
-function tick() {
-  draw();
-  const ringing = running().filter(timer => !isPaused(timer) && secondsLeft(timer) <= 0);
-  for (const timer of ringing) ring(timer);
-  document.title = ringing.length ? words.rings(ringing.at(-1).name) : title;
-}
-
-function ring(timer) {
-  if (-secondsLeft(timer) < RING_S) {
-    beep();
-    navigator.vibrate?.(200);
+  for (const button of all(".tb-start")) {
+    const { name, start } = button.dataset;
+    say(button.firstChild, ringing?.faceOf(name) || start);
+    button.setAttribute("aria-label", `${start}, ${words.start(name)}`);
   }
-  if (timer.told) return;
-  announce(words.rings(timer.name));
-  markAnnounced(timer);
+}
+
+// One may have been started on another page, or have ended while this one slept.
+function look() {
+  if (ringing) ringing.tick();
+  else if (read("timers", []).length) fetchRinging().catch(() => {});
 }
 
 export function timers() {
-  onChange(draw);
   for (const button of all(".tb-start")) {
     button.dataset.start ||= button.textContent;
-    button.addEventListener("click", () => start(button.dataset));
+    button.addEventListener("click", () => start(button));
   }
-  follow("timers", draw);
-  document.addEventListener("visibilitychange", tick);
-  window.addEventListener("pageshow", tick);
-  setInterval(tick, 1000);
-  tick();
+  follow("timers", look);
+  document.addEventListener("visibilitychange", look);
+  window.addEventListener("pageshow", look);
+  drawButtons();
+  look();
 }

@@ -1,9 +1,9 @@
 // The tray of timers at the foot of every page, fetched when one runs.
+import { clock } from "./clock.js";
 import { all, announce, find, make } from "./dom.js";
 import { fetched } from "./fetched.js";
 import { tray as words } from "./late_words.js";
 import { finish, goOn, isPaused, pause, remove, running, secondsLeft } from "./running.js";
-import { clock } from "./spell.js";
 
 let list = null;
 

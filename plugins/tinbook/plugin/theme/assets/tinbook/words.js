@@ -14,7 +14,6 @@ export const bench = {
   byDepth: "same batter depth",
   byBrim: "filled just as full",
   byCake: "as the cake asks",
-  backToCake: "Back to the cake",
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
   together: grams => `${grams} in all`,
@@ -58,31 +57,5 @@ export const baking = {
 
 export const timers = {
   start: name => `Start a timer: ${name}`,
-  till: time => `until ${time}`,
-  rings: name => `${name}: time is up`,
-  // the line of the log, from its beginning to its end
-  day: (day, bake) => `  - {day: ${day}, ${bake}`,
-  ran: (bake, minutes) => `${bake}${minutes} min}`,
-};
-
-export const tail = {
-  notes: "Pencil notes",
-  notesHint: "Kept on this device only.",
-  save: "Save as text",
-  file: slug => `${slug}-notes.txt`,
-  print: "Print",
-  awake: "Screen stays on",
-  asleep: "Screen may sleep",
-  noWake: "This device does not let the page keep the screen on",
-  again: "Start again",
-  sure: "Clear ticks, timers and notes?",
-  answers: { yes: "Yes, start again", no: "No" },
-};
-
-export const offline = {
-  ready: "A new version of the book is ready.",
-  open: "Open it",
-  kept: "The whole book is saved on this device.",
-  keeping: "Saving the book on this device",
-  offline: "No network: this is the saved copy.",
+  missing: "no network: try again",
 };
