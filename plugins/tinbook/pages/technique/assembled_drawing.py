@@ -25,7 +25,12 @@ WORD_MM = 1.75
 GAP = 3.0
 EDGES = (9.0, 11.0)
 """Room for the height at the left, and for the letters at the right."""
+SCALES = ((1.0, "Actual size"), (0.75, "Three quarters of actual size"), (0.5, "Half actual size"))
+"""What the parts put together are drawn at, and how it is said."""
+PAPER_MM = 176.0
+"""How wide a drawing may be on paper."""
 ACROSS_MM = 130.0
+"""Wider than that it does not stand beside a table."""
 BARE = "uncoloured"
 HATCHES = (
     "",

@@ -12,7 +12,7 @@ from tinbook.pages.base.grids import Cell, Grid, GridRow, Head
 from tinbook.pages.base.shared import WorkedView, worked_view
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import formula_of
-from tinbook.pages.technique.assembled_drawing import AssembledDrawing, assembled_drawn
+from tinbook.pages.technique.assembled_drawing import PAPER_MM, SCALES, AssembledDrawing, assembled_drawn
 from tinbook.pages.technique.cake_templates import template_paths
 from tinbook.pages.technique.colour_lines import ColourLine, colour_line, law_lines
 from tinbook.pages.technique.figures import exact, weight_g
@@ -130,8 +130,11 @@ class PartsView:
 
     @property
     def drawing(self) -> AssembledDrawing | PartDrawing | None:
-        """The parts assembled if they say how, otherwise all of them to one scale."""
-        return assembled_drawn(self.written) or parts_drawn(self.written)
+        """The parts assembled if they say how, at the largest scale that goes on paper, otherwise all of them to one
+        scale."""
+        put = [drawn for scale, _ in SCALES if (drawn := assembled_drawn(self.written, scale))]
+        fitting = [drawn for drawn in put if drawn.wide_mm <= PAPER_MM] or put[-1:]
+        return fitting[0] if fitting else parts_drawn(self.written)
 
     @property
     def marks(self) -> tuple[PartDrawing, ...]:

@@ -16,7 +16,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.phrases import Phrase, phrases
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.technique.assembled_drawing import assembled_drawn
+from tinbook.pages.technique.assembled_drawing import SCALES, assembled_drawn
 from tinbook.pages.technique.cake_templates import template_pages
 from tinbook.pages.technique.colour_lines import mixed
 from tinbook.pages.technique.paper import PaperPage
@@ -30,10 +30,10 @@ from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.true_size.papers import PAPERS, Paper
 from tinbook.tins import Tin
 
-SCALES = ((1.0, "Actual size"), (0.75, "Three quarters of actual size"), (0.5, "Half actual size"))
-"""What the parts put together are drawn at, and how it is said."""
 APART_MM = 85.5
 """How wide parts side by side are on paper: their letters are 10 pt then."""
+BESIDE_MM = 95.0
+"""What leaves room for a table beside it on A4."""
 WIDEST_MM = 122.0
 """What leaves room for the steps beside it on A4."""
 
@@ -84,6 +84,11 @@ class SheetDrawing:
     wide_mm: float
     scale: str
     title: str
+
+    @property
+    def across(self) -> bool:
+        """Whether it is too wide to stand beside a table on paper."""
+        return self.wide_mm > BESIDE_MM
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
