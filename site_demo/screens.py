@@ -57,12 +57,18 @@ LOOKED_AT = (
     ("oven-phone", "oven/", PHONE, "light", ()),
     ("parts", "techniques/lighthouse-for-the-front/#parts", UPRIGHT, "light", ()),
     ("colours", "colours/", TABLET, "light", ()),
+    ("cake", "cakes/estuary-wedding-cake/", TABLET, "light", ()),
+    ("cake-upright", "cakes/pier-cake/", UPRIGHT, "light", ()),
+    ("cake-phone", "cakes/sea-garden-cups/", PHONE, "light", ()),
+    ("cake-making", "cakes/pier-cake/making/", TABLET, "light", ()),
+    ("cake-used", "cakes/lighthouse-cake/used/", UPRIGHT, "light", ()),
 )
 PRINTED = (
     ("paper", "mixtures/creamed-butter-sponge/"),
     ("tables-paper", "mixtures/creamed-butter-sponge/tables/"),
     ("covering-paper", "covering/"),
     ("boards-paper", "boards/"),
+    ("cake-paper", "cakes/estuary-wedding-cake/"),
     ("cuts-paper", "portions/round/#round-18-cm-dessert"),
 )
 

@@ -211,7 +211,7 @@ def test_the_sheet_has_them_in_its_one_file(run: Run, here: Path) -> None:
     assert run("sheet", TECHNIQUE).exit_code == 0
     every = (here / f"{TECHNIQUE}.html").read_text("utf-8")
     cakes = re.findall(r"<option(?: selected)?>([^<]+)</option>", every)
-    assert len(cakes) == 9 and len(every) < 1_000_000
+    assert len(cakes) == 9 and len(every) < 1_200_000
     for cake in cakes:
         assert f'<div data-cake="{cake}"' in every and re.search(f'<section class="true[^>]*data-cake="{cake}"', every)
 

@@ -29,7 +29,7 @@ PACKAGE = resources.files("tinbook")
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1."""
 UNSHOWN = re.compile('the text `"(.*?)"` could not be displayed', re.DOTALL)
-STAND_IN = "·"
+STAND_IN = "?"
 """What stands for a sign that cannot be shown."""
 Set = TypeVar("Set")
 CLOSE: Final = "close"
