@@ -209,13 +209,16 @@ def _heads_a_row(word: dict[str, Any], page: Any) -> bool:
 
 
 def test_a_sign_no_typeface_has_does_not_stop_a_pdf(demo: Loaded) -> None:
-    """A whale and a cake in a house's name: each is set as a question mark, and the rest as it is written."""
+    """A whale and a cook of some skin tone, joined from two signs, in a house's name: each is a question mark."""
     book = replace(
-        demo.book, house=demo.book.house.model_copy(update={"name": "Tide \U0001f433 house \U0001f382 book"})
+        demo.book,
+        house=demo.book.house.model_copy(
+            update={"name": "Tide \U0001f433 house \U0001f469\U0001f3fd\u200d\U0001f373 book"}
+        ),
     )
     sheet = sheet_of("line-a-tin", Desk(book, demo.facts, {}))
     with pdfplumber.open(io.BytesIO(sheet_pdf(sheet))) as pdf:
-        assert "Tide ? house ? book" in (pdf.pages[0].extract_text() or "")
+        assert "Tide ? house ?? book" in (pdf.pages[0].extract_text() or "")
     file = next(files(demo, "coil-of-rope"))
     with pdfplumber.open(io.BytesIO(templates_pdf("Coil \U0001f433", file.pages))) as pdf:
         assert len(pdf.pages) == len(file.pages)

@@ -31,6 +31,8 @@ STANDARD: Final = "ua-1"
 UNSHOWN = re.compile('the text `"(.*?)"` could not be displayed', re.DOTALL)
 STAND_IN = "?"
 """What stands for a sign that cannot be shown."""
+HANGS_ON = "[\\u200d\\ufe0e\\ufe0f\\U0001f3fb-\\U0001f3ff]*"
+"""What may hang on a pictograph (a joiner, a way to show it, a skin tone) and goes with it: Unicode, UTS 51."""
 Set = TypeVar("Set")
 CLOSE: Final = "close"
 """What `sheet.typ` calls lines and margins as near as can be read."""
@@ -61,7 +63,7 @@ def _shown(set_as: Callable[[str], Set], plain: str) -> Set:
             if found is None or STAND_IN in found[1]:
                 raise
             for sign in found[1]:
-                plain = plain.replace(sign, STAND_IN)
+                plain = re.sub(re.escape(sign) + HANGS_ON, STAND_IN, plain)
 
 
 def sheet_pdf(sheet: TechniqueSheet) -> bytes:
