@@ -7,7 +7,7 @@ from math import cos, pi, sin
 import pytest
 from shapely import Polygon
 
-from tinbook.engine.centres import centre_up_mm, wide_mm
+from tinbook.engine.centres import centre_up_mm, wides_mm
 
 TRIANGLE = ((-10.0, 0.0), (10.0, 0.0), (0.0, 30.0))
 BALL = tuple((20.0 * cos(2 * pi * turn / 360), 20.0 * sin(2 * pi * turn / 360)) for turn in range(360))
@@ -38,7 +38,7 @@ def test_by_the_handbook(ring: tuple[tuple[float, float], ...], turned: bool, up
 def test_a_crooked_sheet_by_shapely() -> None:
     ring = ((0.0, 0.0), (30.0, 5.0), (22.0, 18.0), (35.0, 40.0), (4.0, 31.0), (12.0, 15.0))
     assert centre_up_mm(ring, False) == pytest.approx(Polygon(ring).centroid.y, abs=0.02)
-    assert wide_mm(ring, 17.0) == pytest.approx(
+    assert wides_mm(ring, [17.0])[0] == pytest.approx(
         Polygon(ring).intersection(Polygon([(-99, 16.9999), (99, 16.9999), (99, 17.0001), (-99, 17.0001)])).area
         / 0.0002,
         rel=1e-3,

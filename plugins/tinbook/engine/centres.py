@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 
 SLICES = 80
@@ -20,17 +21,17 @@ def centre_up_mm(ring: Ring, turned: bool) -> float:
         raise ValueError("an outline needs a height")
     step = (top - foot) / SLICES
     levels = [foot + (nth + 0.5) * step for nth in range(SLICES)]
-    weights = [wide_mm(ring, level) ** (2 if turned else 1) for level in levels]
+    weights = [wide**2 if turned else wide for wide in wides_mm(ring, levels)]
     return sum(level * weight for level, weight in zip(levels, weights, strict=True)) / sum(weights)
 
 
-def wide_mm(ring: Ring, level: float) -> float:
-    """How much of a level lies inside an outline, mm."""
-    crossed = []
+def wides_mm(ring: Ring, levels: Sequence[float]) -> list[float]:
+    """How much of each level lies inside an outline, mm; levels from the lowest."""
+    crossed: list[list[float]] = [[] for _ in levels]
     x1, y1 = ring[-1]
     for x2, y2 in ring:
-        if (y1 <= level) != (y2 <= level):
-            crossed.append(x1 + (x2 - x1) * (level - y1) / (y2 - y1))
+        low, high = (y1, y2) if y1 <= y2 else (y2, y1)
+        for nth in range(bisect_left(levels, low), bisect_left(levels, high)):
+            crossed[nth].append(x1 + (x2 - x1) * (levels[nth] - y1) / (y2 - y1))
         x1, y1 = x2, y2
-    crossed.sort()
-    return sum(crossed[1::2]) - sum(crossed[::2])
+    return [sum(ordered[1::2]) - sum(ordered[::2]) for ordered in map(sorted, crossed)]

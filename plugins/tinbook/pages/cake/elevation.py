@@ -26,7 +26,7 @@ ROOM_PX = 396.0
 MOST_PX = 1.05
 """So many px to a mm at most: a small cake stays a small cake."""
 REM_PX = 20.0
-LEFT_PX, RIGHT_PX, ABOVE_PX, BELOW_PX, LINE_PX = 76.0, 8.0, 22.0, 40.0, 20.0
+LEFT_PX, RIGHT_PX, ABOVE_PX, BELOW_PX, LINE_PX = 76.0, 8.0, 26.0, 40.0, 20.0
 """Room for heights, beside, above and below, and for a line of letters."""
 LETTER_PX = 62.0
 """How wide the name of a figure and its height are."""
@@ -219,7 +219,7 @@ def _heights(cake: WholeCake, left: float, px: float) -> Iterator[str]:
     yield f'<path class="tb-dim" d="M{_n(x)} {_n(-ends[0])}V0{ticks}"/>'
     for end, y in zip(ends, spread([-end for end in ends], 18.0 * px), strict=True):
         yield _text(x - 9.0 * px, y + 6.0 * px, formats.number(found[end] / 10.0), "tb-end", "height")
-    yield _text(x - 9.0 * px, -ends[0] - 12.0 * px, "cm", "tb-end tb-unit")
+    yield _text(x - 9.0 * px, -ends[0] - 15.0 * px, "cm", "tb-end tb-unit")
 
 
 def _text(x: float, y: float, words: str, style: str, of: str = "") -> str:

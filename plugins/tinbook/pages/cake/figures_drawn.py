@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from string import ascii_uppercase
 
 from tinbook.models.cakes import BOARD, TOP
@@ -52,8 +53,10 @@ def outlines(figure: CakeFigure) -> tuple[Ring, ...]:
     return tuple(tuple((x - (left + right) / 2.0, y - foot) for x, y in thinned(ring)) for ring in rings)
 
 
+@lru_cache(maxsize=256)
 def thinned(ring: Ring) -> Ring:
-    """An outline with no more points than its drawing shows, nowhere off by more than FINE_MM."""
+    """An outline with no more points than its drawing shows, nowhere off by more than FINE_MM. A decoration is the same
+    in most sizes of a cake."""
     from shapely import LinearRing
 
     return tuple((x, y) for x, y, *_ in LinearRing(ring).simplify(FINE_MM).coords[:-1])

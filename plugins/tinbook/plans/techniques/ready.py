@@ -32,7 +32,9 @@ def pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Fact
     its parts take. What people share is shared here.
     """
     here = _by_paste(sums)
-    written = _by_paste(decoration(technique, sums.written_for, book, facts, sums.people))
+    written = here
+    if not sums.as_written:
+        written = _by_paste(decoration(technique, sums.written_for, book, facts, sums.people))
     listed: dict[str, float] = {}
     for row in kit(technique, book, facts, sums.people).materials:
         if row.mass_g:
