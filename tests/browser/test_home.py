@@ -19,6 +19,7 @@ def test_what_was_at_the_bench_last_is_told_by_its_figure(page: Callable[..., Pa
     tab.locator(".tb-weigh .tb-name").first.click()
     tab.locator(".tb-weigh .tb-name").nth(1).click()
     tab.locator(".tb-doing .tb-start:visible").first.click()
+    expect(tab.locator(".tb-doing .tb-start:visible").first).to_contain_text("until")
     begun = tab.locator(".tb-doing .tb-start:visible").first.inner_text()
     tab.goto(demo_url)
     rows = tab.locator("#tb-recent li")
