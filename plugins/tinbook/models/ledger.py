@@ -6,12 +6,13 @@ the outcome of other work. Nobody has to say what they depend on, so nobody can 
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, fields
 from functools import cached_property, partial, wraps
 from hashlib import blake2b
-from typing import Any, TypeVar
+from typing import Any, Generic, TypeVar
 
 from tinbook.models.book import Book
 
@@ -19,6 +20,23 @@ T = TypeVar("T")
 Name = str | tuple[object, ...]
 WORK = "="
 """What the key of other work begins with."""
+LATELY = 96
+"""How many large outcomes are at hand at once."""
+
+
+class Itself(Generic[T]):
+    """Stands for a value in the name of work: for that very one, however alike another may be."""
+
+    __slots__ = ("value",)
+
+    def __init__(self, value: T) -> None:
+        self.value = value
+
+    def __hash__(self) -> int:
+        return id(self.value)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Itself) and self.value is other.value
 
 
 def digest_of(value: object) -> bytes:
@@ -44,6 +62,7 @@ class Ledger:
         self._open: list[set[str]] = []
         self._reads: dict[Name, set[str]] = {}
         self._values: dict[Name, Any] = {}
+        self._lately: OrderedDict[Name, tuple[Any, set[str]]] = OrderedDict()
         self._digests: dict[str, bytes] = {}
         self._same: dict[str, bool] = {}
         self._sources: dict[str, Callable[[str], object]] = {}
@@ -78,6 +97,25 @@ class Ledger:
         if self._open:
             self._open[-1] |= self._reads[name]
         return value
+
+    def lately(self, name: tuple[object, ...], make: Callable[[], T]) -> T:
+        """The same for what is large and soon wanted again: kept until LATELY others have been wanted since."""
+        if name not in self._lately:
+            reads = set[str]()
+            self._open.append(reads)
+            try:
+                made = make()
+            finally:
+                self._open.pop()
+            self._lately[name] = made, reads
+            if len(self._lately) > LATELY:
+                self._lately.popitem(last=False)
+        self._lately.move_to_end(name)
+        value, reads = self._lately[name]
+        if self._open:
+            self._open[-1] |= reads
+        found: T = value
+        return found
 
     def work(self, name: str, make: Callable[[], T]) -> T:
         """The same, but whoever uses it has read its outcome alone, however that came about."""

@@ -17,7 +17,7 @@ from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.finishing import finishing
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.portions.choices import Choices, choices
-from tinbook.plans.portions.cutting import Portion
+from tinbook.plans.portions.cutting import Portion, portion_sizes
 from tinbook.plans.portions.guests import (
     FEWEST,
     GUESTS,
@@ -138,8 +138,8 @@ class GuestsView:
 
     @property
     def tables(self) -> tuple[Titled, ...]:
-        """A table for each kind of portion, dessert first, by name."""
-        kinds = sorted((portion.kind for portion in self.choices.portions), key=lambda kind: kind != "dessert")
+        """A table for each kind of portion, dessert first, by name; nothing is worked out yet."""
+        kinds = sorted(portion_sizes(self.desk.book, self.desk.facts), key=lambda kind: kind != USUAL_KIND)
         return tuple(Titled(f"{formats.title(kind)} portions", kind.replace(" ", "-")) for kind in kinds)
 
     @cached_property

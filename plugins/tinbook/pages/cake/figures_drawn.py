@@ -8,8 +8,10 @@ from functools import lru_cache
 from string import ascii_uppercase
 
 from tinbook.models.cakes import BOARD, TOP
+from tinbook.models.ledger import Itself
 from tinbook.plans.cakes.figures import CakeFigure
 from tinbook.plans.cakes.whole import WholeCake
+from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.techniques.shown import shown_mm
 from tinbook.plans.true_size.assembled import put_together
 from tinbook.tins import Ring
@@ -43,20 +45,23 @@ def letter_of(nth: int) -> str:
 def outlines(figure: CakeFigure) -> tuple[Ring, ...]:
     """Its pieces put together, about their own middle and from their foot; its tallest part alone where they do not
     say how."""
-    whole = put_together(figure.parts)
+    return _outlines(Itself(figure.parts))
+
+
+@lru_cache(maxsize=64)
+def _outlines(made: Itself[Decoration]) -> tuple[Ring, ...]:
+    whole = put_together(made.value)
     if whole is not None:
         rings = [ring for piece in whole.pieces for ring in piece.rings]
     else:
-        rings = list(max(figure.parts.parts, key=lambda part: part.height_mm).outline_mm)
+        rings = list(max(made.value.parts, key=lambda part: part.height_mm).outline_mm)
     left, right = (end(x for ring in rings for x, _ in ring) for end in (min, max))
     foot = min(y for ring in rings for _, y in ring)
     return tuple(tuple((x - (left + right) / 2.0, y - foot) for x, y in thinned(ring)) for ring in rings)
 
 
-@lru_cache(maxsize=256)
 def thinned(ring: Ring) -> Ring:
-    """An outline with no more points than its drawing shows, nowhere off by more than FINE_MM. A decoration is the same
-    in most sizes of a cake."""
+    """An outline with no more points than its drawing shows, nowhere off by more than FINE_MM."""
     from shapely import LinearRing
 
     return tuple((x, y) for x, y, *_ in LinearRing(ring).simplify(FINE_MM).coords[:-1])

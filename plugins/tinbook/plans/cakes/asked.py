@@ -8,6 +8,7 @@ from typing import Any
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Finish, Made
 from tinbook.models.cakes import BOARD, NO_BORDER
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.models.reading import NONE
 from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.finishing import Finishing, finishing
@@ -86,7 +87,7 @@ def _asked(
         tin=tin,
         owned=False,
         batch=batch,
-        settled=finished(design, tier, batch.mixture.finish if batch else None, book, facts),
+        settled=_settled(design, tier, batch.mixture.finish if batch else None, book, facts),
         height_mm=design.of(tier, "height") if upright and not cups else None,
         layers=None if cups else design.of(tier, "layers"),
         colour=None if cups else design.of(tier, "colour"),
@@ -136,6 +137,12 @@ _ROLES = {"filling": ("filling",), "coat": ("crumb coat", "final coat"), "cover"
 """What a tier's keys name, in the words of the house's `made with`."""
 _THICK = {"filling": ("filling",), "coat": ("crumb_coat", "final_coat"), "cover": ("paste",)}
 """The figures that are nothing where it has none of it."""
+
+
+def _settled(design: CakeDesign, tier: DesignTier, recipe: Finish | None, book: Book, facts: Facts) -> Finishing:
+    """The same figures in every size."""
+    name = ("finished", Itself(design), Itself(tier), Itself(recipe), Itself(facts))
+    return ledger_of(book).lately(name, lambda: finished(design, tier, recipe, book, facts))
 
 
 def finished(design: CakeDesign, tier: DesignTier, recipe: Finish | None, book: Book, facts: Facts) -> Finishing:

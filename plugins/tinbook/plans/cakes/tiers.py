@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tinbook.engine import rounding
 from tinbook.engine.layers import layer_for_mm, stack_mm
 from tinbook.engine.scaling import factor, times_needed
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.baking.times import Time
 from tinbook.plans.base.asking import AskError
@@ -109,6 +110,15 @@ class TierWorked:
 def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes: Bakes | None = None) -> TierWorked:
     """One tier; its time in the oven only where the `bakes` are given. AskError where its mixture cannot be cut as high
     as asked, or its coats would close its tube."""
+    name = (
+        "tier", asked.count, asked.tin, asked.owned, Itself(asked.batch), Itself(asked.settled), asked.height_mm,
+        asked.layers, portion, Itself(bakes), Itself(facts),
+    )  # fmt: skip
+    worked = ledger_of(book).lately(name, lambda: _worked(asked, portion, book, facts, bakes))
+    return worked if worked.asked is asked else replace(worked, asked=asked)
+
+
+def _worked(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes: Bakes | None) -> TierWorked:
     baked, cake = (None, foam(asked)) if asked.batch is None else _baked(asked, asked.batch, book, facts, bakes)
     table = covered = None
     if cake is not None:
@@ -137,6 +147,11 @@ def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, ba
         serving=serving,
         weight_g=weight_g + _finish_g(covered),
     )
+
+
+def baked_stack(asked: TierAsked, book: Book, facts: Facts) -> Stack | None:
+    """The layers of a tier as it is baked; None for a dummy, cups, a dome or a ball. AskError as in `worked_tier`."""
+    return _baked(asked, asked.batch, book, facts, None)[0].stack if asked.batch else None
 
 
 def can_be(asked: TierAsked, cake: Cake | None) -> None:

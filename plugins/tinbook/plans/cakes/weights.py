@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import reduce
+from functools import lru_cache, reduce
 from itertools import accumulate
 
 from tinbook.engine.centres import centre_up_mm
@@ -13,12 +13,14 @@ from tinbook.facts import Fact, Facts
 from tinbook.facts.rows import Range
 from tinbook.models import Book
 from tinbook.models.cakes import BOARD
+from tinbook.models.ledger import Itself
 from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.weighing import Batch
 from tinbook.plans.cakes.figures import CakeFigure
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import tier_said
 from tinbook.plans.cakes.whole import WholeCake
+from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.true_size.assembled import put_together
 
 KINDS = ("cake", "filling", "coat", "paste", "decorations", "board")
@@ -210,10 +212,15 @@ def _figure(figure: CakeFigure, facts: Facts) -> FigureWeight:
 def centre_mm(figure: CakeFigure) -> float | None:
     """How high above its foot the centre of weight of a decoration lies, mm; None where its parts do not say how they
     stand."""
-    whole = put_together(figure.parts)
+    return _centre_mm(Itself(figure.parts))
+
+
+@lru_cache(maxsize=64)
+def _centre_mm(made: Itself[Decoration]) -> float | None:
+    whole = put_together(made.value)
     if whole is None:
         return None
-    parts = {part.letter: part for part in figure.parts.parts}
+    parts = {part.letter: part for part in made.value.parts}
     moments = [
         (parts[piece.letter].each_g, centre_up_mm(piece.rings[0], parts[piece.letter].form not in FLAT))
         for piece in whole.pieces

@@ -15,7 +15,7 @@ from tinbook.plans.cakes.figures import CakeFigure, figures
 from tinbook.plans.cakes.oven_loads import OvenPlan, oven_plan
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
-from tinbook.plans.cakes.tiers import TierWorked, worked_tier
+from tinbook.plans.cakes.tiers import TierWorked, baked_stack, worked_tier
 from tinbook.plans.cakes.tints import Tint, tints
 from tinbook.plans.cakes.totals import MixtureTotal, PasteTotal, Totals, mixture_totals, paste_totals, totals
 from tinbook.plans.mixtures.safety import AllergenStrip, strip_of
@@ -97,13 +97,12 @@ def portion_of(design: CakeDesign, book: Book, facts: Facts, asked: str | tuple[
 def own_heights(design: CakeDesign, book: Book, facts: Facts) -> Heights:
     """How high each tier of a sound cake stands before its coats at its own size, and in how many layers; None where
     the design says so itself, and for what has the height of its shape."""
-    size = portion_of(design, book, facts)
 
     def own(asked: TierAsked) -> tuple[float, int] | None:
         if asked.height_mm is not None or asked.layers is not None:
             return None
-        baked = worked_tier(asked, size, book, facts).baked
-        return (baked.stack.stack_mm, baked.stack.layers) if baked and baked.stack else None
+        stack = baked_stack(asked, book, facts)
+        return (stack.stack_mm, stack.layers) if stack else None
 
     return tuple(own(asked) for asked in tiers_asked(design, written_tins(design), book, facts) if not asked.beside)
 

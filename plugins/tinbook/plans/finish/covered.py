@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.finishing import Finishing
 from tinbook.plans.base.saying import saying
@@ -71,6 +72,44 @@ class CoveredTable:
 def covered_table(cakes: Cakes, book: Book, facts: Facts) -> CoveredTable:
     """Each of the cakes, finished with what the house, or the cake's own file, names for it."""
     settled = cakes.finishing
+    name = ("players", Itself(settled), Itself(facts))
+    players = ledger_of(book).lately(name, lambda: _players(settled, book, facts))
+    rows = tuple(_row(board, settled, facts, players) for board in board_table(cakes, book, facts, chosen=True).rows)
+    worked = Worked(
+        saying("covered"),
+        (
+            cakes.said,
+            saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
+            *(correction.told for correction in players.learned.values() if correction.told),
+        ),
+        ("common practice",),
+    )
+    return CoveredTable(
+        cakes=cakes,
+        roles=players.roles,
+        mixtures=players.mixtures,
+        cover=players.cover,
+        missing=players.missing,
+        learned=players.learned,
+        rows=rows,
+        worked=worked,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Players:
+    """Who plays what on cakes finished alike, whatever their tins: as in the table; `plays` has every role of each
+    mixture."""
+
+    roles: Mapping[str, Batch]
+    mixtures: Mapping[str, Batch]
+    cover: Batch | None
+    missing: tuple[str, ...]
+    learned: Mapping[str, Correction]
+    plays: Mapping[str, tuple[str, ...]]
+
+
+def _players(settled: Finishing, book: Book, facts: Facts) -> _Players:
     named = {role: _named(getattr(settled.made, role), book, facts) for role in (*COATS, "cover")}
     roles = {role: batch for role in COATS if (batch := named[role]) and role.replace("_", " ") in batch.kind.plays}
     cover = named["cover"] if named["cover"] and covers(named["cover"]) else None
@@ -79,29 +118,13 @@ def covered_table(cakes: Cakes, book: Book, facts: Facts) -> CoveredTable:
     if cover:
         corrections[cover.slug] = learned(cover, book, facts)
     missing = tuple(role for role in COATS if role not in roles) + (() if cover else ("cover",))
-    plays = {slug: _plays(batch, roles, settled) for slug, batch in mixtures.items()}
-    rows = tuple(
-        _row(board, settled, facts, plays, mixtures, cover, corrections)
-        for board in board_table(cakes, book, facts, chosen=True).rows
-    )
-    worked = Worked(
-        saying("covered"),
-        (
-            cakes.said,
-            saying("stays_in_bowl", share=settled["stays_in_the_bowl"]),
-            *(correction.told for correction in corrections.values() if correction.told),
-        ),
-        ("common practice",),
-    )
-    return CoveredTable(
-        cakes=cakes,
+    return _Players(
         roles=roles,
         mixtures=mixtures,
         cover=cover,
         missing=missing,
         learned=corrections,
-        rows=rows,
-        worked=worked,
+        plays={slug: _plays(batch, roles, settled) for slug, batch in mixtures.items()},
     )
 
 
@@ -118,24 +141,16 @@ def _plays(batch: Batch, roles: Mapping[str, Batch], settled: Finishing) -> tupl
     )
 
 
-def _row(
-    board: BoardRow,
-    settled: Finishing,
-    facts: Facts,
-    plays: Mapping[str, tuple[str, ...]],
-    mixtures: Mapping[str, Batch],
-    cover: Batch | None,
-    corrections: Mapping[str, Correction],
-) -> CoveredRow:
-    cake, owned = board.cake, board.owned
+def _row(board: BoardRow, settled: Finishing, facts: Facts, players: _Players) -> CoveredRow:
+    cake, owned, cover, learnt = board.cake, board.owned, players.cover, players.learned
     made = tuple(
-        coat_row(batch, cake, owned, settled, facts, roles=plays[slug], factor=corrections[slug].factor)
-        for slug, batch in mixtures.items()
+        coat_row(batch, cake, owned, settled, facts, roles=players.plays[slug], factor=learnt[slug].factor)
+        for slug, batch in players.mixtures.items()
     )
     return CoveredRow(
         cake=cake,
         owned=owned,
         made=made,
-        paste=paste_row(cover, cake, owned, settled, facts, corrections[cover.slug].factor) if cover else None,
+        paste=paste_row(cover, cake, owned, settled, facts, learnt[cover.slug].factor) if cover else None,
         board=board,
     )

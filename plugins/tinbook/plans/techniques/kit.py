@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from tinbook.engine import rounding
 from tinbook.facts import Facts
 from tinbook.models import Book, Material, Technique
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.versions import Amount
 from tinbook.plans.base.weighing import Unweighable, g_per_ml, mass_of, shown_unit
@@ -99,6 +100,11 @@ def kit(technique: Technique, book: Book, facts: Facts, people: int = 1) -> Kit:
     """Tools and materials for `people` (1 to 99); what is shared is not multiplied. ValueError for other numbers."""
     if not 1 <= people <= MOST_PEOPLE:
         raise ValueError(f"for 1 to {MOST_PEOPLE} people, not {people}")
+    name = ("kit", Itself(technique), people, Itself(facts))
+    return ledger_of(book).lately(name, lambda: _kit(technique, book, facts, people))
+
+
+def _kit(technique: Technique, book: Book, facts: Facts, people: int) -> Kit:
     tools = tuple(
         ToolRow(tool.tool, tool.count * (1 if tool.shared else people), tool.shared, tool.not_food)
         for tool in technique.tools

@@ -13,6 +13,7 @@ from string import ascii_uppercase
 from tinbook.engine import solids
 from tinbook.facts import Facts
 from tinbook.models import Book, Part, Technique
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.techniques.colours import Colouring, ColourNeed, colour_needs
@@ -158,6 +159,11 @@ def scale_to(cake: Tin, written_for: Tin) -> float:
 
 def decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, people: int = 1) -> Decoration:
     """The parts and repeats of a technique for a cake, each of `people` making one. ValueError where it has none."""
+    name = ("decoration", Itself(technique), cake, people, Itself(facts))
+    return ledger_of(book).lately(name, lambda: _decoration(technique, cake, book, facts, people))
+
+
+def _decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, people: int) -> Decoration:
     written = technique.parts_for
     if written is None or not (technique.parts or technique.repeats):
         raise ValueError(f'"{technique.name}" has no parts')

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Technique
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.techniques.kit import kit
 from tinbook.plans.techniques.parts import Decoration, decoration
 
@@ -31,6 +32,11 @@ def pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Fact
     At the cake the technique is written for, what the materials list; at another, more or less in proportion to what
     its parts take. What people share is shared here.
     """
+    name = ("pastes ready", Itself(technique), Itself(sums), Itself(facts))
+    return ledger_of(book).lately(name, lambda: _pastes_ready(technique, sums, book, facts))
+
+
+def _pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Facts) -> tuple[PasteReady, ...]:
     here = _by_paste(sums)
     written = here
     if not sums.as_written:

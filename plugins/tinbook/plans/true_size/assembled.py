@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import cos, pi, sin
 
 from tinbook.engine import solids
+from tinbook.models.ledger import Itself
 from tinbook.models.parts import BELOW
 from tinbook.plans.techniques.marks import RepeatAt
 from tinbook.plans.techniques.parts import Decoration, PartAt
@@ -115,6 +117,12 @@ def _covers(each: Placed, piece: Placed, level_mm: float) -> bool:
 
 def put_together(made: Decoration) -> PutTogether | None:
     """A decoration assembled; None where its parts do not all say what they stand or lie on."""
+    return _put_together(Itself(made))
+
+
+@lru_cache(maxsize=64)
+def _put_together(whole: Itself[Decoration]) -> PutTogether | None:
+    made = whole.value
     parts = {part.name: part for part in made.parts}
     alone = [part for part in made.parts if not (part.stands_on or part.lies_on)]
     if len(alone) != 1 or len(made.parts) < 2:
