@@ -7,7 +7,7 @@ from dataclasses import fields, replace
 import pytest
 
 from tinbook.models import Book
-from tinbook.models.ledger import FIELDS, Kept, Ledger, digest_of, entries, ledger_of, once, watched
+from tinbook.models.ledger import FIELDS, LATELY, Itself, Kept, Ledger, digest_of, entries, ledger_of, once, watched
 
 
 def read_by(book: Book, *looks: str) -> frozenset[str]:
@@ -151,3 +151,57 @@ def test_entries_are_those_values() -> None:
 def test_digests_tell_values_apart() -> None:
     assert digest_of((1, "a")) == digest_of((1, "a")) != digest_of((1, "b"))
     assert digest_of("\ud800") == digest_of("\ud800"), "whatever a file may hold"
+
+
+def test_what_is_soon_wanted_again_is_made_once_and_read_by_each(kitchen: Book) -> None:
+    ledger, made = Ledger(), list[object]()
+    seen = watched(kitchen, ledger)
+
+    def look() -> object:
+        made.append(seen.cards["butter"])
+        return made[-1]
+
+    for page in ("first", "second"):
+        with ledger.reading(page):
+            assert ledger.lately(("butter",), look) is kitchen.cards["butter"]
+    assert len(made) == 1
+    assert ledger.reads_of("first") == ledger.reads_of("second") == {"cards/butter"}
+
+
+def test_what_is_not_wanted_for_long_is_dropped() -> None:
+    ledger, made = Ledger(), list[int]()
+
+    def work(number: int) -> int:
+        return ledger.lately((number,), lambda: made.append(number) or number)  # type: ignore[func-returns-value]
+
+    for number in range(LATELY):
+        work(number)
+    work(0)
+    work(LATELY)  # drops 1, wanted longest ago
+    assert [work(0), work(2), work(1)] == [0, 2, 1]
+    assert made == [*range(LATELY + 1), 1]
+
+
+def test_a_value_stands_for_itself_alone() -> None:
+    one, other = ["sand"], ["sand"]
+    assert Itself(one) == Itself(one)
+    assert hash(Itself(one)) == hash(Itself(one))
+    assert Itself(one) != Itself(other)
+
+
+def test_two_books_agree_on_what_was_read_alone(kitchen: Book) -> None:
+    checked = Ledger()
+    seen = watched(kitchen, checked)
+    with checked.reading("butter alone"):
+        assert seen.cards["butter"]
+    with checked.reading("the longest name"):
+        longest(seen)
+    egg = kitchen.cards["egg"]
+    for changed, agree in (
+        ({"oat": egg}, (True, True)),
+        ({"butter": egg.model_copy(update={"also": ("spread",)})}, (False, True)),
+        ({"a" * 99: egg}, (True, False)),
+    ):
+        other = Ledger()
+        watched(replace(kitchen, cards={**kitchen.cards, **changed}), other)
+        assert (other.agrees(checked, "butter alone"), other.agrees(checked, "the longest name")) == agree, changed

@@ -34,6 +34,7 @@ from tinbook.models import (
     Variation,
     read_model,
 )
+from tinbook.models.ledger import Ledger
 from tinbook.models.register import VARIATIONS, Merged, SourceKind, kinds
 from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
@@ -99,7 +100,8 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
     book = _checked(intake, book, variations, facts, spoilt, lost)
     book = replace(book, bakes=read_bakes(intake, book, facts))
     book = replace(book, used=read_used(intake, book, facts))
-    book = with_cakes(intake, book, designs, cake_variations, facts, lost)
+    checked = Ledger()
+    book = with_cakes(intake, book, designs, cake_variations, facts, lost, checked)
     unsure = tuple(unsure_notes(intake.sources.values()))
     intake.problems += unsure
     book = replace(book, unsure=unsure_lines(unsure, intake.sources.values()))
@@ -111,7 +113,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
     if kitchen:
         book = kitchen_book(book)
     else:
-        book = still_sound(public_book(book, intake.private), facts)
+        book = still_sound(public_book(book, intake.private), book, facts, checked)
         bases = {f"{FOLDER}{slug}": f"{FOLDER}{variation.base}" for slug, variation in variations.items()}
         bases |= {f"{CAKES}{slug}": f"{CAKES}{variation.base}" for slug, variation in cake_variations.items()}
         broken = public_broken(broken, intake.sources, bases)

@@ -9,6 +9,7 @@ from tinbook.facts import Facts
 from tinbook.loading.intake import Intake
 from tinbook.loading.variations import CAKES, bases_first, no_base
 from tinbook.models import Book, CakeDesign, CakeVariation, Flaw
+from tinbook.models.ledger import Ledger, watched
 from tinbook.plans.rules.cakes import cake_flaws
 from tinbook.plans.variations.cakes_written_out import placed, vary_cake
 
@@ -20,13 +21,19 @@ def with_cakes(
     variations: Mapping[str, CakeVariation],
     facts: Facts,
     colours: Collection[str],
+    checked: Ledger,
 ) -> Book:
     """The book with its sound cakes; what is wrong with the others is told. `colours`: those lost by a problem told
-    elsewhere."""
-    lost = _lost(intake, colours)
+    elsewhere. `checked` is told what each cake read of the book."""
+    lost, seen = _lost(intake, colours), watched(book, checked)
+
+    def flaws_of(slug: str, design: CakeDesign) -> tuple[Flaw, ...]:
+        with checked.reading(slug):
+            return cake_flaws(design, seen, facts, lost)
+
     cakes, bases = dict[str, CakeDesign](), dict[str, str]()
     for slug, design in designs.items():
-        intake.tell(f"{CAKES}{slug}", cake_flaws(design, book, facts, lost))
+        intake.tell(f"{CAKES}{slug}", flaws_of(slug, design))
         cakes[slug] = design
     for slug in bases_first(intake, variations, CAKES):
         variation, address = variations[slug], f"{CAKES}{slug}"
@@ -37,16 +44,24 @@ def with_cakes(
         if isinstance(made, Flaw):
             intake.tell(address, [made])
             continue
-        intake.tell(address, (placed(flaw, variation) for flaw in cake_flaws(made, book, facts, lost)))
+        intake.tell(address, (placed(flaw, variation) for flaw in flaws_of(slug, made)))
         cakes[slug], bases[slug] = made, variation.base
     order = (address.removeprefix(CAKES) for address in intake.sources)
     sound = {slug: cakes[slug] for slug in order if slug in cakes and f"{CAKES}{slug}" not in intake.broken}
     return replace(book, cakes=sound, cake_bases={slug: base for slug, base in bases.items() if slug in sound})
 
 
-def still_sound(book: Book, facts: Facts) -> Book:
-    """A public book without the cakes that cannot be worked out from what it shows."""
-    cakes = {slug: cake for slug, cake in book.cakes.items() if not any(cake_flaws(cake, book, facts))}
+def still_sound(book: Book, whole: Book, facts: Facts, checked: Ledger) -> Book:
+    """A public book without the cakes that cannot be worked out from what it shows. All were sound in the `whole` book,
+    so only those are checked again that read something there (as `checked` knows) which is not the same here."""
+    shown = Ledger()
+    watched(book, shown)
+
+    def sound(slug: str, cake: CakeDesign) -> bool:
+        same = cake == whole.cakes[slug] and shown.agrees(checked, slug)
+        return same or not any(cake_flaws(cake, book, facts))
+
+    cakes = {slug: cake for slug, cake in book.cakes.items() if sound(slug, cake)}
     bases = {slug: base for slug, base in book.cake_bases.items() if {slug, base} <= set(cakes)}
     return replace(book, cakes=cakes, cake_bases=bases)
 

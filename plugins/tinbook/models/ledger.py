@@ -131,6 +131,13 @@ class Ledger:
         """What a piece of work has read so far."""
         return frozenset(self._reads.get(name, ()))
 
+    def agrees(self, other: Ledger, name: str) -> bool:
+        """Whether all that a piece of work read of another's book is the same in this one's."""
+        return all(
+            self._digest(key) == other._digest(key) if key.startswith(WORK) else self._value(key) == other._value(key)
+            for key in other.reads_of(name)
+        )
+
     def stands(self, name: str) -> bool:
         """Whether earlier work is known, and nothing that it read has changed. Then it counts as done."""
         reads = self._kept.reads.get(name)

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 from urllib.parse import quote, urlencode
 
+from tinbook.models.ledger import ledger_of
 from tinbook.pages.at_a_glance.cuts import plan_addresses, tin_anchor
 from tinbook.pages.base.page import Desk
 from tinbook.pages.spelling import formats
@@ -63,8 +64,12 @@ def figure_at_size(slug: str, size: str, figure: CakeFigure) -> Way:
 
 def cut_plan(tin: Tin, desk: Desk) -> Way | None:
     """The plan for cutting a tier; None where the book draws none for that size."""
-    addresses = {drawn.name: address for drawn, address in plan_addresses(desk, tin.shape).items()}
+    addresses = ledger_of(desk.book).lately(("cut plans", tin.shape), lambda: _plans_by_name(desk, tin.shape))
     return Way(addresses[tin.name], tin_anchor(tin)) if tin.name in addresses else None
+
+
+def _plans_by_name(desk: Desk, shape: str) -> dict[str, str]:
+    return {drawn.name: address for drawn, address in plan_addresses(desk, shape).items()}
 
 
 def _anchor(asked: dict[str, object], slug: str, size: str) -> str:

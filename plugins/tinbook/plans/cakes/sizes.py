@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cache
 from itertools import pairwise
 
 from tinbook.facts import Facts
@@ -26,6 +27,7 @@ from tinbook.plans.portions.cutting import Portion, cut_of
 from tinbook.plans.portions.named_sets import judged
 from tinbook.problems import nearest
 from tinbook.tins import Tin, standard_tins
+from tinbook.units import Sold
 
 WRITTEN = "written"
 """What its own size is asked by."""
@@ -97,11 +99,17 @@ def stepped(tin: Tin, steps: int) -> Tin | None:
     """
     if tin.kind.in_trays:
         return tin
-    ladder = sorted(standard_tins((tin.shape,), tin.sold), key=lambda each: (each.area_mm2, each.sizes_mm))
+    ladder = _ladder(tin.shape, tin.sold)
     place = next((index for index, each in enumerate(ladder) if same_outline(each, tin)), None)
     if place is None or not 0 <= place + steps < len(ladder):
         return None
     return ladder[place + steps]
+
+
+@cache
+def _ladder(shape: str, sold: Sold) -> tuple[Tin, ...]:
+    """The tins of a shape that are sold, small to large."""
+    return tuple(sorted(standard_tins((shape,), sold), key=lambda each: (each.area_mm2, each.sizes_mm)))
 
 
 def cake_sizes(

@@ -13,6 +13,7 @@ from tinbook.engine import rounding
 from tinbook.engine.boards import board_mm
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign
+from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.cakes.asked import TierAsked
@@ -145,7 +146,8 @@ def dowels_under(lower: TierAsked, upper: TierAsked, book: Book, facts: Facts) -
     have room."""
     if lower.dummy and not upper.gap_mm:
         return None
-    return dowel_plan(lower.tin, upper.tin, book.finish, facts)
+    name = ("dowels", lower.tin, upper.tin, Itself(facts))
+    return ledger_of(book).lately(name, lambda: dowel_plan(lower.tin, upper.tin, book.finish, facts))
 
 
 def board_under(design: CakeDesign, foot: TierAsked, cake: Cake, facts: Facts) -> Board:
