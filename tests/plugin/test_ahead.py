@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from tests.plugin.test_events import ROOT, built
+from tests.plugin.builds import built
 
-from tinbook.loading import load_book
+from tinbook.loading import Loaded
 from tinbook.plugin import ahead, events
 from tinbook.plugin.ahead import Ahead, spare_processes
 from tinbook.site import Site, build_site
@@ -21,9 +21,8 @@ linux = pytest.mark.skipif(sys.platform != "linux", reason="processes are forked
 
 
 @pytest.fixture(scope="module")
-def site() -> Site:
-    loaded = load_book(ROOT / "recipes")
-    return build_site(loaded.book, loaded.facts, loaded.broken)
+def site(demo: Loaded) -> Site:
+    return build_site(demo.book, demo.facts, demo.broken)
 
 
 def link_from(here: str) -> ahead.Link:
@@ -134,11 +133,12 @@ def test_a_process_that_ends_while_it_is_alone_holds_nobody_up(two: Ahead, site:
 
 
 @linux
-def test_a_build_with_help_is_the_build_without(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_build_with_help_is_the_build_without(book: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of a small book; of the demo, `test_repeatable.py` builds one with as much help as there is and one without."""
     monkeypatch.setattr(events, "spare_processes", lambda pages: 0)
-    alone = built(ROOT, tmp_path / "alone")
+    alone = built(book, tmp_path / "alone")
     monkeypatch.setattr(events, "spare_processes", lambda pages: 1)
-    helped = built(ROOT, tmp_path / "helped")
+    helped = built(book, tmp_path / "helped")
     names = sorted(path.relative_to(alone) for path in alone.rglob("*.html"))
     assert names == sorted(path.relative_to(helped) for path in helped.rglob("*.html"))
     assert all((alone / name).read_bytes() == (helped / name).read_bytes() for name in names)

@@ -24,6 +24,7 @@ from mkdocs.__main__ import cli as mkdocs_cli
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
+from tests.plugin.builds import SPONGE, built, change, new_book, write
 
 from tinbook.cli import main
 from tinbook.loading import load_book
@@ -31,7 +32,6 @@ from tinbook.plugin import sources
 from tinbook.plugin.settings import STYLES
 
 ROOT = Path(__file__).parents[2]
-SPONGE = "recipes/mixtures/plain-sponge.yaml"
 SECRET = "Cormorant"
 
 pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning")
@@ -41,23 +41,8 @@ ASKED = "for?"
 """What a bench or a technique is asked for stands in the address like an anchor."""
 
 
-def built(book: Path, site: Path | None = None, strict: bool = False, **options: Any) -> Path:
-    """The site built from a book; `options` are the plugin's own."""
-    config = load_config(str(book / "mkdocs.yml"), site_dir=str(site or book / "site"), strict=strict)
-    config.plugins["tinbook"].load_config({"keep": False, **options})
-    config.plugins.on_startup(command="build", dirty=False)
-    mkdocs_build(config)
-    return Path(config.site_dir)
-
-
 def warnings(caplog: pytest.LogCaptureFixture) -> list[str]:
     return [each.getMessage() for each in caplog.records if each.levelno >= logging.WARNING]
-
-
-def new_book(folder: Path) -> Path:
-    made = CliRunner().invoke(main, ["new", "book", str(folder)])
-    assert made.exit_code == 0, made.output
-    return folder
 
 
 @pytest.fixture
@@ -71,17 +56,6 @@ def sound(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
     """Such a book in a folder with blanks and an accent in its name, and its site."""
     folder = new_book(tmp_path_factory.mktemp("small") / "our cake book é")
     return folder, built(folder, strict=True)
-
-
-def write(book: Path, path: str, text: str) -> None:
-    (book / path).parent.mkdir(parents=True, exist_ok=True)
-    (book / path).write_text(text, "utf-8")
-
-
-def change(book: Path, path: str, old: str, new: str) -> None:
-    text = (book / path).read_text("utf-8")
-    assert old in text
-    write(book, path, text.replace(old, new))
 
 
 def page(site: Path, address: str) -> str:

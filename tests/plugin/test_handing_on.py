@@ -7,23 +7,11 @@ import shutil
 from pathlib import Path
 
 import pytest
-from tests.plugin.test_events import change, new_book
-from tests.plugin.test_keeping import SPONGE, Built
+from tests.plugin.builds import SPONGE, Built, change
 
 from tinbook.plugin.last_site import ASIDE
 
 PAGE = "techniques/line-a-tin/index.html"
-
-
-@pytest.fixture(scope="module")
-def first(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Built]:
-    book = new_book(tmp_path_factory.mktemp("first") / "book")
-    return book, Built(book)
-
-
-@pytest.fixture
-def book(first: tuple[Path, Built], tmp_path: Path) -> Path:
-    return Path(shutil.copytree(first[0], tmp_path / "book"))
 
 
 def test_pages_that_stand_are_not_written(first: tuple[Path, Built], book: Path) -> None:
@@ -37,22 +25,22 @@ def test_pages_that_stand_are_not_written(first: tuple[Path, Built], book: Path)
     assert not (book / "site" / ASIDE).exists()
 
 
-@pytest.mark.parametrize("what", ["page", "folder", "stray", "all", "cut short"])
+@pytest.mark.parametrize("what", ["here and there", "all"])
 def test_a_site_that_was_meddled_with_is_put_right(first: tuple[Path, Built], book: Path, what: str) -> None:
-    page = book / "site" / PAGE
-    assert page.is_file()
-    if what == "page":
-        page.write_text("another", "utf-8")
-    elif what == "folder":
-        shutil.rmtree(page.parent)
-    elif what == "stray":
-        (page.parent / "notes.txt").write_text("mine", "utf-8")
-        (book / "site/empty/deeper").mkdir(parents=True)
-    elif what == "all":
+    """A page that is another, one cut short, a folder gone, files of somebody's; or no site at all."""
+    page, other, gone = (book / "site" / name for name in (PAGE, "tins/index.html", "portions/round"))
+    assert page.is_file() and other.is_file() and (gone / "index.html").is_file()
+    if what == "all":
         shutil.rmtree(book / "site")
     else:
-        page.write_bytes(page.read_bytes()[:-1])
-    assert Built(book).files == first[1].files
+        page.write_text("another", "utf-8")
+        other.write_bytes(other.read_bytes()[:-1])
+        shutil.rmtree(gone)
+        (page.parent / "notes.txt").write_text("mine", "utf-8")
+        (book / "site/empty/deeper").mkdir(parents=True)
+    files = Built(book).files
+    assert files.keys() == first[1].files.keys()
+    assert [name for name in files if files[name] != first[1].files[name]] == []
     assert not (book / "site/empty").exists()
 
 

@@ -6,48 +6,12 @@ import shutil
 from pathlib import Path
 
 import pytest
-from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from tests.books import light
-from tests.plugin.test_events import change, new_book
+from tests.plugin.builds import SPONGE, Built, change
 
 from tinbook.pages.base.sheets import ROWS
-from tinbook.plugin import TinbookPlugin
 from tinbook.plugin.keeping import LEADS, surroundings
-
-SPONGE = "recipes/mixtures/plain-sponge.yaml"
-
-
-class Built:
-    """A build in a process that knows nothing but what the file of kept pages says; `made` are the pages it made."""
-
-    def __init__(self, book: Path, site: str = "site", **options: object) -> None:
-        config = load_config(str(book / "mkdocs.yml"), site_dir=str(book / site))
-        plugin = config.plugins["tinbook"]
-        plugin.load_config(options)
-        settings = plugin.config
-        vars(plugin).clear()
-        TinbookPlugin.__init__(plugin)
-        plugin.config = settings
-        plugin.on_startup(command="build", dirty=False)
-        build(config)
-        self.made = {address for address in plugin.site.pages if not plugin._keeping.stands(address)}
-        self.pages = set(plugin.site.pages)
-        found = (path for path in Path(config.site_dir).rglob("*") if path.is_file() and "sitemap" not in path.name)
-        self.files = {path.relative_to(config.site_dir).as_posix(): path.read_bytes() for path in found}
-
-
-@pytest.fixture(scope="module")
-def first(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Built]:
-    """A book that was built once, and its build."""
-    book = new_book(tmp_path_factory.mktemp("first") / "book")
-    return book, Built(book)
-
-
-@pytest.fixture
-def book(first: tuple[Path, Built], tmp_path: Path) -> Path:
-    """The same book and what was kept of it, in another place."""
-    return Path(shutil.copytree(first[0], tmp_path / "book"))
 
 
 def test_a_second_build_makes_nothing_again(first: tuple[Path, Built], book: Path) -> None:

@@ -7,12 +7,9 @@ import json
 import re
 import struct
 from pathlib import Path
-from typing import Any
 
 import pytest
-from mkdocs.commands.build import build
-from mkdocs.config import load_config
-from tests.conftest import BUILT_THERE
+from tests.plugin.builds import built
 
 from tinbook.plugin.offline import manifest, worker
 
@@ -73,25 +70,14 @@ def test_the_manifest_has_real_pictures_of_the_sizes_it_names() -> None:
         assert f"{width}x{height}" == icon["sizes"]
 
 
-def built(out: Path, *, command: str = "build", **options: Any) -> Path:
-    """The demo book, built as by `command` with options of the plugin."""
-    config = load_config(str(ROOT / "mkdocs.yml"), site_dir=str(out))
-    config.plugins["tinbook"].config.update({"keep": False, **options})
-    config.plugins.on_startup(command=command, dirty=False)
-    build(config)
-    return out
+def test_two_builds_of_one_book_are_one_version(book: Path, tmp_path: Path) -> None:
+    """Of a small book; those of the demo are equal in every file, by `test_repeatable.py`."""
+    first, again = ((built(book, tmp_path / name) / "sw.js").read_text("utf-8") for name in ("first", "again"))
+    assert len(listed(first)[1]) > 100 and first == again
 
 
-def test_two_builds_of_one_book_are_one_version(
-    demo_site: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv("SOURCE_DATE_EPOCH", BUILT_THERE["SOURCE_DATE_EPOCH"])
-    again = built(tmp_path / "again")
-    assert (demo_site / "sw.js").read_text("utf-8") == (again / "sw.js").read_text("utf-8")
-
-
-def test_a_served_book_is_not_kept_and_takes_an_earlier_worker_away(tmp_path: Path) -> None:
-    site = built(tmp_path / "site", command="serve")
+def test_a_served_book_is_not_kept_and_takes_an_earlier_worker_away(book: Path) -> None:
+    site = built(book, command="serve")
     script = (site / "sw.js").read_text("utf-8")
     assert "unregister()" in script and "DIGESTS" not in script
     home = (site / "index.html").read_text("utf-8")

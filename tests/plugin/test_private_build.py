@@ -13,7 +13,7 @@ import pytest
 import yaml
 from click.testing import CliRunner
 from tests.loading.conftest import BASE
-from tests.plugin.test_events import built
+from tests.plugin.builds import built
 
 from tinbook.cli import main
 from tinbook.loading import load_book

@@ -1,0 +1,22 @@
+"""A small book that was built once, for tests of what a later build makes of it."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from tests.plugin.builds import Built, new_book
+
+
+@pytest.fixture(scope="session")
+def first(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Built]:
+    """A book that was built once, and its build."""
+    book = new_book(tmp_path_factory.mktemp("first") / "book")
+    return book, Built(book)
+
+
+@pytest.fixture
+def book(first: tuple[Path, Built], tmp_path: Path) -> Path:
+    """The same book and what was kept of it, in another place."""
+    return Path(shutil.copytree(first[0], tmp_path / "book"))
