@@ -1,4 +1,4 @@
-"""Books of many light mixtures, written from one source: long lists, without the weight of long recipes."""
+"""Light books: a new one without its larder; and many mixtures written from one source, for long lists."""
 
 from __future__ import annotations
 
@@ -6,7 +6,13 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from click.testing import CliRunner
 from tests.conftest import CARDS, HOUSE, MIXTURE, TINS
+
+from tinbook.cli import main
+
+LARDER = "\n# A larder to start from."
+"""Where in the cards of a new book those begin that its sponge does not take."""
 
 ICING = {
     "name": "Plain icing",
@@ -20,6 +26,17 @@ SETTINGS = {
     "theme": {"name": "material", "font": False, "features": ["navigation.indexes", "navigation.prune"]},
     "extra": {"generator": False},
 }
+
+
+def new_book(folder: Path) -> Path:
+    """A book of one's own as `tinbook new book` writes it, but with few cards: two pages in three are for its larder."""
+    made = CliRunner().invoke(main, ["new", "book", str(folder)])
+    assert made.exit_code == 0, made.output
+    cards = folder / "recipes/house/ingredients.yaml"
+    few, larder, _ = cards.read_text("utf-8").partition(LARDER)
+    assert larder
+    cards.write_text(few, "utf-8")
+    return folder
 
 
 def write(path: Path, data: Any) -> None:

@@ -7,10 +7,9 @@ from pathlib import Path
 from typing import NamedTuple
 
 import pytest
-from click.testing import CliRunner
 from playwright.sync_api import Page
+from tests.books import new_book
 
-from tinbook.cli import main
 from tinbook.loading import Loaded, load_book
 from tinbook.pages.spelling import formats
 from tinbook.plans.base.answering import scale
@@ -44,7 +43,7 @@ def told(
     if request.param == "cm":
         return ROOT / "recipes", demo_site
     folder = tmp_path_factory.mktemp(request.param) / "book"
-    assert CliRunner().invoke(main, ["new", "book", str(folder)]).exit_code == 0
+    new_book(folder)
     house = folder / "recipes" / "house" / "house.yaml"
     said = house.read_text("utf-8").replace("tins sold in: cm", f"tins sold in: {request.param}")
     house.write_text(said, "utf-8")

@@ -15,11 +15,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from click.testing import CliRunner
 from playwright.sync_api import Browser, Page, expect
+from tests.books import new_book
 from tests.browser.conftest import comes_true, few_of_many
 
-from tinbook.cli import main
 from tinbook.plugin.classic import classic_script
 
 pytestmark = pytest.mark.browser
@@ -94,7 +93,7 @@ def books(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) 
     built = {}
     for name in "AB":
         source = folder / f"source {name}"
-        assert CliRunner().invoke(main, ["new", "book", str(source)]).exit_code == 0
+        new_book(source)
         config, named = re.subn(
             r"(?m)^site_name: .*$", f"site_name: Book {name}", (source / "mkdocs.yml").read_text("utf-8")
         )

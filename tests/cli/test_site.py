@@ -17,6 +17,7 @@ from typing import Any, NamedTuple
 
 import pytest
 from click.testing import CliRunner, Result
+from tests.books import new_book
 
 from tinbook.cli import main
 
@@ -25,8 +26,7 @@ RUN = "from tinbook.cli import main; main()"
 
 @pytest.fixture
 def own(tmp_path: Path) -> Path:
-    assert CliRunner().invoke(main, ["new", "book", str(tmp_path / "ours")]).exit_code == 0
-    return tmp_path / "ours"
+    return new_book(tmp_path / "ours")
 
 
 def test_a_newcomer_reads_of_the_book_alone(own: Path) -> None:

@@ -1,24 +1,16 @@
-"""Small books of one's own, and builds of books by MkDocs' Python API."""
+"""Builds of books by MkDocs' Python API, and what is written in a book before it is built again."""
 
 from __future__ import annotations
 
 from pathlib import Path
 from typing import Any, Literal
 
-from click.testing import CliRunner
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
-from tinbook.cli import main
 from tinbook.plugin import TinbookPlugin
 
 SPONGE = "recipes/mixtures/plain-sponge.yaml"
-
-
-def new_book(folder: Path) -> Path:
-    made = CliRunner().invoke(main, ["new", "book", str(folder)])
-    assert made.exit_code == 0, made.output
-    return folder
 
 
 def write(book: Path, path: str, text: str) -> None:

@@ -6,7 +6,8 @@ import shutil
 from pathlib import Path
 
 import pytest
-from tests.plugin.builds import Built, new_book
+from tests.books import new_book
+from tests.plugin.builds import Built
 
 
 @pytest.fixture(scope="session")

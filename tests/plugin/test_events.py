@@ -24,7 +24,8 @@ from mkdocs.__main__ import cli as mkdocs_cli
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
-from tests.plugin.builds import SPONGE, built, change, new_book, write
+from tests.books import new_book
+from tests.plugin.builds import SPONGE, built, change, write
 
 from tinbook.cli import main
 from tinbook.loading import load_book
@@ -47,7 +48,7 @@ def warnings(caplog: pytest.LogCaptureFixture) -> list[str]:
 
 @pytest.fixture
 def book(tmp_path: Path) -> Path:
-    """A small book of one's own, as `tinbook new book` writes it."""
+    """A small book of one's own, much as `tinbook new book` writes it."""
     return new_book(tmp_path / "our book")
 
 
@@ -155,9 +156,13 @@ def test_only_the_sources_lead_elsewhere(pages: dict[str, Links]) -> None:
     assert away <= {"/sources/index.html"}
 
 
-def test_a_new_book_in_a_folder_with_blanks_builds_strictly(sound: tuple[Path, Path]) -> None:
-    assert "Plain sponge" in page(sound[1], "mixtures/plain-sponge")
-    assert leading_nowhere(sound[1], pages_of(sound[1])) == []
+def test_a_new_book_in_a_folder_with_blanks_builds_strictly(tmp_path: Path) -> None:
+    """With all of its larder."""
+    folder = tmp_path / "our cake book é"
+    assert CliRunner().invoke(main, ["new", "book", str(folder)]).exit_code == 0
+    site = built(folder, strict=True)
+    assert "Plain sponge" in page(site, "mixtures/plain-sponge")
+    assert len(pages_of(site)) > 150 and leading_nowhere(site, pages_of(site)) == []
 
 
 BROKEN = """\

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 import yaml
 from click.testing import CliRunner
+from tests.books import new_book
 from tests.loading.conftest import BASE
 from tests.plugin.builds import built
 
@@ -213,7 +214,7 @@ WRITTEN = f"jars:\n  - {{jar: salt, note: {secret('open')}}}\n  - {{jar: rice, n
 def with_jars(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Callable[[SeenBy], Path]:
     def write(seen_by: SeenBy) -> Path:
         monkeypatch.setattr(register, "REGISTER", (*register.REGISTER, jars(seen_by)))
-        assert CliRunner().invoke(main, ["new", "book", str(tmp_path / "book")]).exit_code == 0
+        new_book(tmp_path / "book")
         (tmp_path / "book/recipes/house/jars.yaml").write_text(WRITTEN, "utf-8")
         return tmp_path / "book"
 

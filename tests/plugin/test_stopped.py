@@ -1,17 +1,20 @@
-"""Builds that the machine stops: real builds in processes of their own, stopped by the system's own errors."""
+"""Builds that the machine stops: real builds, stopped by the system's own errors."""
 
 from __future__ import annotations
 
 import errno
+import logging
 import os
 import subprocess
 import sys
+from contextlib import chdir
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from mkdocs.__main__ import cli as mkdocs_cli
+from tests.books import new_book
 
-from tinbook.cli import main
 from tinbook.plugin.stopped import ELSEWHERE, NOT_BUILT, ROOM, is_of_files, why_stopped
 
 resource = pytest.importorskip("resource", reason="this system has no limits for a process")
@@ -32,8 +35,7 @@ def on_env(env, config, files):
 
 @pytest.fixture
 def own(tmp_path: Path) -> Path:
-    assert CliRunner().invoke(main, ["new", "book", str(tmp_path / "ours")]).exit_code == 0
-    return tmp_path / "ours"
+    return new_book(tmp_path / "ours")
 
 
 def sources(book: Path) -> dict[str, bytes]:
@@ -49,6 +51,15 @@ def small_files() -> None:
 
 
 def ran(book: Path, command: str, *words: str, limited: bool = False) -> subprocess.CompletedProcess[str]:
+    """Our command in a process of its own; MkDocs' in this one, unless that has to be limited."""
+    if command == "mkdocs build" and not limited:
+        said = logging.getLogger("mkdocs")
+        before = [*said.handlers]
+        with chdir(book):
+            done = CliRunner().invoke(mkdocs_cli, ["build", *words])
+        said.handlers[:] = before
+        assert done.exception is None or isinstance(done.exception, SystemExit), done.exception
+        return subprocess.CompletedProcess(command, done.exit_code, done.stdout, done.stderr)
     return subprocess.run([sys.executable, *COMMANDS[command], *words], cwd=book, capture_output=True, text=True,
                           check=False, timeout=120, preexec_fn=small_files if limited else None)  # fmt: skip
 
