@@ -17,7 +17,8 @@ WORKERS = Path(__file__).parent / "workers"
 OURS = "assets/tinbook"
 ENTRIES = (
     "main",
-    "mixture",
+    "bench_tins",
+    "bench_batches",
     "mixture_tables",
     "tins",
     "technique",

@@ -22,7 +22,7 @@ OWN_FILES = {
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables", "reference", "covering",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture", "mixture_tables", "cake"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables", "cake"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
@@ -41,10 +41,11 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "main_columns": ("tb-main-",),
         "toc": ('class="tb-toc"',),
         "house_broken": ("tb-house-broken",),
-        "folds": ("tb-worked", "tb-more", NARROW),
-        "rows": ("tb-list", 'tb-line"', "tb-left", "tb-right", "tb-figure", "tb-balance", NARROW),
+        "folds": ('<details class="', "<details>", "<details open", "admonition", NARROW),
+        "rows": ("tb-list", 'tb-line"', "tb-left", "tb-right", "tb-figure", NARROW),
+        "differs": ("tb-differs",),
     },
-    "js": {},
+    "js": {"bench_tins": ('class="tb-strip"',), "bench_batches": ('class="tb-grams',)},
 }
 """Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
 WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {

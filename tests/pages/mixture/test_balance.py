@@ -51,4 +51,5 @@ def test_the_other_form_of_a_rule_is_said(filled: Filled) -> None:
 
 
 def test_what_has_no_rules_says_nothing(filled: Filled) -> None:
-    assert "tb-balance" not in filled("mixtures/modelling-paste/tables")
+    assert "tb-usual" in filled("mixtures/madeira-cake/tables")
+    assert "tb-usual" not in filled("mixtures/modelling-paste/tables")

@@ -9,7 +9,7 @@ const AS_WIDE = 10;
 // Each tin comes with its time. Where none is known nothing is said, and there is no timer.
 export function baking(recipe, slug) {
   const { bake, tins } = recipe;
-  if (!bake) return () => {};
+  if (!bake) return null;
   const oven = find(".tb-oven");
   const [checkPlace, donePlace] = all("b", oven);
   const farPlace = find(".tb-far");

@@ -1,7 +1,5 @@
 // At the bench: a mixture for the chosen tin, its lines and its steps. The page stands as it was written; what is here
 // makes it follow the choice.
-import { baking } from "./baking.js";
-import { chips } from "./chips.js";
 import { load, save, watchAddress } from "./chosen.js";
 import { all, announce, find, pressOne, put, say } from "./dom.js";
 import { recipeOf } from "./embedded.js";
@@ -11,13 +9,14 @@ import { drawButtons } from "./timers.js";
 import { bench as words } from "./words.js";
 import { cakeName, massWords, remarks, spelt, work } from "./work.js";
 
-export function bench() {
+// `sign`: what the bench of this kind has; `controls` for what is chosen; `baking` for what goes into the oven.
+export function bench(sign, controls, baking) {
   const root = find("#tb-bench");
+  if (!root || !find(sign, root)) return;
   const recipe = recipeOf();
-  if (!root || !recipe) return;
   const { slug } = root.dataset;
   const choice = load(slug, recipe);
-  const showBaking = baking(recipe, slug);
+  const showBaking = baking?.(recipe, slug);
 
   function show() {
     const batch = work(recipe, choice);
@@ -29,7 +28,7 @@ export function bench() {
       .join("; ");
     say(find(".tb-remarks", root), said && `, ${said}`);
     say(find(".tb-each", root), massWords(recipe, choice, batch));
-    showBaking(choice, batch);
+    showBaking?.(choice, batch);
     drawButtons();
     showLines(recipe, batch.shown);
     for (const place of all("[data-tins]")) say(place, cake);
@@ -42,7 +41,7 @@ export function bench() {
     save(slug, choice);
     announce(words.forTin(cake));
   };
-  chips(root, recipe, choice, chose);
+  controls(root, recipe, choice, chose);
   eggSwitch(find(".tb-eggs .tb-switch", root), choice, chose);
   onMeasure(show);
   watchAddress();

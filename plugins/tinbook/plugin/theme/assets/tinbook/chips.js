@@ -1,38 +1,11 @@
 // The tins to choose from: those of the house stand in the page, the rest and any size of your own in a panel over it.
-// Or batches and grams where there are no tins.
 import { all, find } from "./dom.js";
 import { fetched } from "./fetched.js";
 import { nameStepper, steps } from "./stepper.js";
 import { tins as words } from "./words.js";
 
-const MOST_GRAMS = 99999;
-
 // Makes the controls in `root` work; `chose` is called after `choice` has changed.
-export const chips = (root, recipe, choice, chose) =>
-  (recipe.tins.length ? byTin : byWeight)(root, recipe, choice, chose);
-
-function byWeight(root, recipe, choice, chose) {
-  const grams = find(".tb-grams input", root);
-  grams.value = choice.grams ?? "";
-  grams.addEventListener("change", () => {
-    const asked = Number(grams.value);
-    if (!(asked >= 1 && asked <= MOST_GRAMS)) return;
-    choice.grams = asked;
-    choice.count = asked / recipe.makes_g;
-    chose();
-  });
-  steps(find(".tb-stepper", root), 0.5, 0.5, next => {
-    if (next !== undefined) {
-      delete choice.grams;
-      grams.value = "";
-      choice.count = next;
-      chose();
-    }
-    return choice.count;
-  });
-}
-
-function byTin(root, recipe, choice, chose) {
+export function chips(root, recipe, choice, chose) {
   const strip = find(".tb-strip", root);
   const other = find(".tb-other", root);
   const isCups = tin => tin?.holes > 1;

@@ -1,5 +1,5 @@
-// What every page of the book wakes up. home.js, tins.js, mixture.js, mixture_tables.js, technique.js,
-// measures.js and guests.js are for the pages of their name, narrow.js for lists.
+// What every page of the book wakes up. home.js, tins.js, bench_tins.js, bench_batches.js,
+// mixture_tables.js, technique.js, measures.js and guests.js are for the pages of their name, narrow.js for lists.
 import { announce, find } from "./dom.js";
 import { finder } from "./finder.js";
 import { folds } from "./folds.js";

@@ -7,16 +7,17 @@ import { begin, isPaused, markAnnounced, onChange, running, secondsLeft } from "
 
 const RING_S = 30;
 const title = document.title;
-let sound = null;
+let soundNow = () => null;
 let drawButtons = () => {};
 
-export function start({ sound: given, ...timer }) {
-  sound = given;
+export function start({ sound, ...timer }) {
+  soundNow = sound;
   begin(timer);
   stayAwake();
 }
 
 function beep() {
+  const sound = soundNow();
   if (!sound) return;
   const tone = sound.createOscillator();
   const level = sound.createGain();

@@ -21,17 +21,22 @@ function fetchRinging() {
 function start(button) {
   const began = Date.now();
   const { name, minutes, bake } = button.dataset;
-  // a browser lets a page make a sound only after a touch: this is one
+  // a browser lets a page make a sound only after a touch. A device may take long to find its loudspeaker: not before
+  // the touch has been answered
+  setTimeout(findSound);
+  fetchRinging().then(
+    () => ringing.start({ name, minutes: Number(minutes), bake, began, sound: () => sound }),
+    () => say(button.firstChild, words.missing),
+  );
+}
+
+function findSound() {
   try {
     sound ||= new AudioContext();
     sound.resume();
   } catch {
     sound = null;
   }
-  fetchRinging().then(
-    () => ringing.start({ name, minutes: Number(minutes), bake, began, sound }),
-    () => say(button.firstChild, words.missing),
-  );
 }
 
 export function drawButtons() {
