@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from itertools import combinations, pairwise
+from math import pi, sin
 from typing import Any
 
 import pytest
 from hypothesis import given
 from tests.every import check_every, many
 from tests.pages.cake.conftest import FIGURED, box, shapes
-from tests.plans.cakes.conftest import Made, cakes
+from tests.plans.cakes.conftest import Design, Made, cakes, in_house
 
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
 from tinbook.pages.cake.elevation import CakeElevation, elevation
 from tinbook.pages.cake.figures_drawn import placed
 from tinbook.pages.cake.size_view import CakeInSize
+from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.cakes.tables import cake as cake_table
 from tinbook.plans.cakes.whole import WholeCake, whole_cake
@@ -89,6 +91,25 @@ def test_what_stands_everywhere_is_drawn_and_nothing_overlaps(made: Made) -> Non
     there = placed(cake, scale_of(svg), 62.0, 20.0)[0]
     assert there.top_mm - there.foot_mm == pytest.approx(figure.high_mm)
     assert there.foot_mm == cake.stacked.drum_mm
+
+
+def test_every_pillar_the_front_can_see_is_drawn(demo: Loaded, design: Design, bakes: Bakes) -> None:
+    """n pillars on a circle, the first at the back: the k-th at r sin(2 π k / n) across, those right behind another
+    hidden; r is 1½ in less than half the tier (the inset that dowels are published with)."""
+    data = {"tiers": ["30 cm", {"tier": "20 cm", "on pillars": "8 cm"}], "mixture": "madeira-cake", "height": "10 cm"}
+    for count, seen_n in ((6, 3), (7, 7), (8, 5)):
+        house = in_house(demo.book, dowels=count)
+        cake = whole_cake("tide-cake", design(data), house, demo.facts, bakes=bakes)
+        dowels = cake.stacked.dowels[0]
+        assert dowels is not None and dowels.plan.count == count
+        r = cake.tins[1].bounds_mm[0] / 2.0 - 38.1
+        seen = sorted({round(r * sin(2.0 * pi * k / count), 1) for k in range(count)})
+        assert len(seen) == seen_n
+        boxes = sorted(map(box, shapes(drawn(cake).svg, "tb-pillar")))
+        assert [(left + right) / 2.0 for left, _, right, _ in boxes] == pytest.approx(seen, abs=WITHIN_MM)
+        level = cake.stacked.levels[1]
+        for _, top, _, foot in boxes:
+            assert (foot, top) == pytest.approx((level.foot_mm - level.gap_mm, level.foot_mm), abs=WITHIN_MM)
 
 
 def test_layers_show_where_no_paste_covers_them(made: Made) -> None:

@@ -68,6 +68,15 @@ def test_they_stand_one_and_a_half_inches_in(facts: Facts, above: str) -> None:
     assert near >= facts.numbers["dowels apart"].value - 1e-6
 
 
+@every("above", ["round 15 cm", "square 20 cm", "heart 25 cm", "hexagon 23 cm", "octagon 20 cm", "oval 20 cm x 28 cm"])
+def test_an_odd_number_stands_alike_on_left_and_right(facts: Facts, above: str) -> None:
+    plan = dowel_plan(read_tin("square 40 cm")[1], read_tin(above)[1], Finish(dowels=7), facts)
+    assert plan.count == 7
+    left = sorted((-x, y) for x, y in plan.places)
+    assert [x for x, _ in left] == pytest.approx([x for x, _ in sorted(plan.places)], abs=0.2)
+    assert max(plan.places, key=lambda place: place[1])[0] == pytest.approx(0.0, abs=0.1) or above.startswith("heart")
+
+
 def test_fewer_where_no_more_have_room(facts: Facts) -> None:
     plan = dowel_plan(read_tin("round 20 cm")[1], read_tin("round 10 cm")[1], NO_FINISH, facts)
     assert plan.fewer and plan.count == 3 < plan.high

@@ -180,12 +180,12 @@ def _layers(tier: TierWorked, foot_mm: float) -> Iterator[str]:
 
 
 def _columns(places: Sequence[tuple[float, float]]) -> list[float]:
-    """Where dowels stand, seen from the front: those behind one another once."""
+    """Where dowels stand, seen from the front: those at the back first, those right behind one in front left out."""
     columns: list[float] = []
-    for x in sorted(x for x, _ in places):
-        if not columns or x - columns[-1] > SAME_MM:
+    for x, _ in sorted(places, key=lambda place: (place[1], place[0])):
+        if not any(abs(x - before) <= SAME_MM for before in columns):
             columns.append(x)
-    return columns
+    return columns[::-1]
 
 
 def _pillars(cake: WholeCake, tier: TierWorked, foot_mm: float, gap_mm: float, px: float) -> Iterator[str]:

@@ -124,7 +124,7 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
     except ValueError:
         raise small from None
     for count in range(wanted, FEWEST_DOWELS - 1, -1):
-        places = dividing.along_ring(_from_corner(ring), count)
+        places = dividing.along_ring(_begun(ring, count), count)
         if dividing.nearest_mm(places) >= apart:
             break
     else:
@@ -145,9 +145,25 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
     )
 
 
-def _from_corner(ring: Ring) -> Ring:
-    """The ring from its furthest point on, a corner if it has one."""
-    far = max(range(len(ring)), key=lambda index: (round(sum(side * side for side in ring[index]), 3), -index))
+def _begun(ring: Ring, count: int) -> Ring:
+    """The ring from where the first of so many dowels stands: an odd one at the back in the middle, so that the front
+    sees as many on its left as on its right; else its furthest point, a corner if it has one, of several that furthest
+    back."""
+    if count % 2:
+        ends = zip(ring, (*ring[1:], ring[0]), strict=True)
+        backs = [
+            (y1 - (y2 - y1) * x1 / (x2 - x1), nth)
+            for nth, ((x1, y1), (x2, y2)) in enumerate(ends)
+            if min(x1, x2) <= 0.0 < max(x1, x2)
+        ]
+        y, nth = max(backs)
+        return ((0.0, y), *ring[nth + 1 :], *ring[: nth + 1])
+
+    def far_back(index: int) -> tuple[float, ...]:
+        x, y = ring[index]
+        return round(x * x + y * y, 3), round(y, 3), -round(abs(x), 3), -index
+
+    far = max(range(len(ring)), key=far_back)
     return (*ring[far:], *ring[:far])
 
 
