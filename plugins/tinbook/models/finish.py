@@ -164,6 +164,8 @@ class Finish(Written):
     """How thick the paste is on the board. Left out: the trade's usual figure."""
     board_covered: Annotated[str | None, one_of("whole", "ring"), such_as("ring")] = None
     """Whether you cover the whole board, or only the ring that shows round the cake. Left out: the whole board."""
+    card: Annotated[Millimetres | None, such_as("3 mm")] = None
+    """How thick the card is under each tier of a stacked cake. Left out: the trade's usual figure."""
     ribbon_over: Annotated[Millimetres | None, such_as("20 mm")] = None
     """How far a ribbon overlaps itself. Left out: the trade's usual figure."""
     box_beside: Annotated[Millimetres | None, such_as("10 mm")] = None

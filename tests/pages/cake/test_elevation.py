@@ -54,6 +54,16 @@ def check(cake: WholeCake) -> None:
     if drum is not None and drum.board.size_mm:
         assert boards[0][2] - boards[0][0] == pytest.approx(drum.board.size_mm[0], abs=WITHIN_MM)
         assert boards[0][1] == pytest.approx(cake.stacked.drum_mm, abs=WITHIN_MM)
+    laid = [box(rect) for rect in shapes(svg, "tb-laid")]
+    if drum is not None and drum.board.size_mm and cake.stacked.paste_mm:
+        assert (laid[0][3], laid[0][1]) == pytest.approx((cake.stacked.drum_mm, cake.stacked.deck_mm), abs=WITHIN_MM)
+        assert laid[0][2] - laid[0][0] == pytest.approx(drum.board.size_mm[0], abs=WITHIN_MM)
+    cards = [box(rect) for rect in shapes(svg, "tb-card")]
+    assert len(cards) == (len(cake.stacked.levels) if len(cake.stacked.levels) > 1 else 0)
+    for (left, top, right, bottom), level, tier in zip(cards, cake.stacked.levels, cake.tiers, strict=False):
+        assert (bottom, top) == pytest.approx((level.foot_mm - level.card_mm, level.foot_mm), abs=WITHIN_MM)
+        assert right - left == pytest.approx(tier.asked.tin.bounds_mm[0], abs=WITHIN_MM)
+    boards += cards + (laid if cake.stacked.covered == "whole" else [])
     px = 1.0 / scale_of(svg)
     figures = [(each.left_mm, each.top_mm, each.right_mm, each.foot_mm) for each in placed(cake, 1.0 / px, 62.0, 20.0)]
     for one, other in combinations([*rects, *boards, *figures], 2):
@@ -90,7 +100,7 @@ def test_what_stands_everywhere_is_drawn_and_nothing_overlaps(made: Made) -> Non
     figure = cake.figures[0]
     there = placed(cake, scale_of(svg), 62.0, 20.0)[0]
     assert there.top_mm - there.foot_mm == pytest.approx(figure.high_mm)
-    assert there.foot_mm == cake.stacked.drum_mm
+    assert there.foot_mm == cake.stacked.drum_mm + 3.0
 
 
 def test_every_pillar_the_front_can_see_is_drawn(demo: Loaded, design: Design, bakes: Bakes) -> None:
@@ -109,7 +119,7 @@ def test_every_pillar_the_front_can_see_is_drawn(demo: Loaded, design: Design, b
         assert [(left + right) / 2.0 for left, _, right, _ in boxes] == pytest.approx(seen, abs=WITHIN_MM)
         level = cake.stacked.levels[1]
         for _, top, _, foot in boxes:
-            assert (foot, top) == pytest.approx((level.foot_mm - level.gap_mm, level.foot_mm), abs=WITHIN_MM)
+            assert (foot, top) == pytest.approx((level.foot_mm - 3.0 - level.gap_mm, level.foot_mm - 3.0), abs=WITHIN_MM)
 
 
 def test_layers_show_where_no_paste_covers_them(made: Made) -> None:

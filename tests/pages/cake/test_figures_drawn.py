@@ -35,7 +35,7 @@ def test_an_outline_stands_on_its_foot_about_its_middle_and_is_as_high_as_said(m
 def test_each_is_drawn_at_its_own_level(made: Made) -> None:
     cake = made(FIGURED)
     board, top, *sides = placed(cake, 0.8, 62.0, 20.0)
-    assert board.foot_mm == cake.stacked.drum_mm and board.from_mm is not None
+    assert board.foot_mm == cake.stacked.drum_mm + 3.0 and board.from_mm is not None
     assert top.foot_mm == cake.stacked.levels[-1].top_mm and top.from_mm is None
     for side, place in zip(sides, (1, 0), strict=True):
         level = cake.stacked.levels[place]

@@ -40,6 +40,6 @@ def test_the_band_gives_the_totals(in_sizes: list[CakeInSize]) -> None:
 def test_the_drawing_says_in_words_what_it_shows(views: dict[str, CakeView]) -> None:
     said = views["estuary-wedding-cake"].written.drawn
     assert said.startswith(
-        "From the front, to scale: 25 + 20 + 15 cm round, on a drum of 40\u00a0cm, 34.5\u00a0cm high"
+        "From the front, to scale: 25 + 20 + 15 cm round, on a drum of 40\u00a0cm, 35.7\u00a0cm high"
     )
     assert "A: Hang a heron on the side" in said

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from hypothesis import assume, given
 from tests.every import many
-from tests.plans.cakes.conftest import Design, Made, cakes
+from tests.plans.cakes.conftest import Design, Made, cakes, in_house
 
 from tinbook.loading import Loaded
 from tinbook.plans.base.asking import AskError, Query
@@ -22,13 +22,14 @@ THREE = {"tiers": ["25 cm", "20 cm", "15 cm"], "mixture": "madeira-cake", "heigh
 
 
 def test_three_tiers_in_the_houses_paste(made: Made) -> None:
-    """By hand: a drum of 12 mm, and each tier 100 mm of cake, coats of 2 and 4 mm and 5 mm of paste."""
+    """By hand: a drum of 12 mm with 3 of paste, and each tier 3 mm of card, 100 of cake, coats of 2 and 4 and 5 of
+    paste. Dowels are as long as the cake they go through is high: the card above rests on them."""
     whole = made(THREE)
     levels = [(level.foot_mm, level.top_mm) for level in whole.stacked.levels]
-    assert levels == [(12.0, 123.0), (123.0, 234.0), (234.0, 345.0)]
-    assert whole.stacked.high_mm == 345.0 and whole.stacked.tiers_mm == 333.0
+    assert levels == [(18.0, 129.0), (132.0, 243.0), (246.0, 357.0)]
+    assert whole.stacked.high_mm == 357.0 and whole.stacked.tiers_mm == 342.0
     drum = whole.stacked.drum
-    assert drum and drum.box_mm and drum.box_mm[2] == pytest.approx(345.0 + 30.0)
+    assert drum and drum.box_mm and drum.box_mm[2] == pytest.approx(357.0 + 30.0)
     assert [dowels and (dowels.plan.count, dowels.long_mm) for dowels in whole.stacked.dowels] == [
         (5, 111.0),
         (5, 111.0),
@@ -52,8 +53,8 @@ def test_one_tier_has_the_board_and_the_box_of_its_recipe(made: Made, demo: Load
 
 def test_pillars_leave_air_and_reach_through_the_tier_below(made: Made) -> None:
     whole = made({**THREE, "tiers": ["25 cm", {"tier": "20 cm", "on pillars": "8 cm"}, "15 cm"]})
-    assert whole.stacked.high_mm == 345.0 + 80.0
-    assert whole.stacked.levels[1].foot_mm == 123.0 + 80.0
+    assert whole.stacked.high_mm == 357.0 + 80.0
+    assert whole.stacked.levels[1].foot_mm == 129.0 + 80.0 + 3.0
     base, middle, _ = whole.stacked.dowels
     assert base and middle and (base.pillars, base.long_mm) == (True, 111.0 + 80.0)
     assert (middle.pillars, middle.long_mm) == (False, 111.0)
@@ -95,6 +96,16 @@ def test_how_much_of_the_board_is_covered(made: Made) -> None:
     assert whole.drum and ring.drum and (whole.paste_g, ring.paste_g) == (whole.drum.whole_g, ring.drum.ring_g)
     assert bare.paste_g == none.paste_g == 0.0 and bare.drum and none.drum is None
     assert none.high_mm == bare.high_mm - 12.0
+    # within a ring of paste it stands on the drum
+    assert (whole.high_mm - bare.high_mm, ring.high_mm - bare.high_mm) == (3.0, 0.0)
+    assert (whole.deck_mm, ring.deck_mm, bare.deck_mm) == (15.0, 15.0, 12.0)
+
+
+def test_the_house_says_how_thick_its_cards_are(demo: Loaded, design: Design) -> None:
+    house = in_house(demo.book, card=1.5)
+    cake = whole_cake("tide-cake", design(THREE), house, demo.facts)
+    assert cake.stacked.high_mm == 12.0 + 3.0 + 3 * (1.5 + 111.0)
+    assert [level.card_mm for level in cake.stacked.levels] == [1.5] * 3
 
 
 def test_cups_stand_on_no_board(made: Made) -> None:
@@ -114,8 +125,9 @@ def test_nothing_floats_and_nothing_sinks(demo: Loaded, design: Design, data: di
         assert level.top_mm - level.foot_mm == pytest.approx(tier.high_mm)
         assert whole.level(tier) is level
     for lower, upper in pairwise(stacked.levels):
-        assert upper.foot_mm == pytest.approx(lower.top_mm + upper.gap_mm)
+        assert upper.foot_mm == pytest.approx(lower.top_mm + upper.gap_mm + upper.card_mm)
     if stacked.drum and stacked.drum.box_mm:
-        assert stacked.levels[0].foot_mm == pytest.approx(stacked.drum_mm)
+        begins = stacked.drum_mm + (stacked.paste_mm if stacked.covered == "whole" else 0.0)
+        assert stacked.levels[0].foot_mm == pytest.approx(begins + stacked.levels[0].card_mm)
         assert stacked.levels[-1].top_mm == pytest.approx(stacked.high_mm)
         assert stacked.drum.box_mm[2] > stacked.high_mm

@@ -93,19 +93,19 @@ def test_a_larger_cake_never_has_a_smaller_board(kitchen: Book, facts: Facts) ->
 
 
 @pytest.mark.parametrize(
-    ("choice", "drum", "box_high"), [("least", 200.0, 187.0), ("usual", 230.0, 187.0), ("wide", 250.0, 187.0)]
+    ("choice", "drum", "box_high"), [("least", 200.0, 190.0), ("usual", 230.0, 190.0), ("wide", 250.0, 190.0)]
 )
 def test_each_drum_has_its_own_paste_ribbon_and_box(
     choice: str, drum: float, box_high: float, kitchen: Book, facts: Facts
 ) -> None:
-    """A 15 cm cake 120 mm high by hand: 5 + 5 mm of coats and paste, a drum of 12, 45 mm of air: 187 mm. Common practice."""
+    """A 15 cm cake 120 mm high by hand: 5 + 5 mm of coats and paste, a drum of 12 with 3 of paste, 45 of air: 190 mm. Common practice."""
     settled = finishing(Finish.model_validate({"box above": "45 mm", "box beside": "8 mm", "paste": "5 mm"}), facts)
     cake = Cake(Tin(shape="round", sizes_mm=(150.0,)), 120.0, 4)
     row = board_row(cake, True, settled, facts, paste_g_per_ml=1.38, steps=steps_of(kitchen))
     told = row.drums[choice]
     assert told.board == Board((drum, drum), True)
     coated = 150 + 2 * (settled.coats_mm + settled["paste"])
-    high = 120 + settled.coats_mm + settled["paste"] + 12 + 45
+    high = 120 + settled.coats_mm + settled["paste"] + 12 + 3 + 45
     assert high == pytest.approx(box_high)
     assert told.box_mm == pytest.approx((drum + 16, drum + 16, box_high))
     assert told.whole_g == pytest.approx(math.pi / 4 * drum**2 * 3 / 1000 * 1.38)
@@ -149,14 +149,15 @@ def test_every_tin_of_the_trade_has_a_drum_or_none_is_sold(facts: Facts) -> None
 
 
 def test_a_box_holds_whatever_stands_on_the_board(kitchen: Book, facts: Facts) -> None:
-    """Which is more than the cake where a figure is higher, and the same where nothing is said."""
+    """Which is more than the cake, with 3 mm of paste under it, where a figure is higher, and the same where nothing is
+    said."""
     settled = finishing(kitchen.finish, facts)
     cake = Cake(read_tin("round 20 cm")[1], 100.0, 4)
     board, outer_mm = board_of(cake, settled, "usual", facts), settled.coats_mm + settled["paste"]
     plain, same, high = (
         drum_under(board, cake, settled, 1.38, facts, steps_of(kitchen), stands_mm)
-        for stands_mm in (None, 100.0 + outer_mm, 300.0)
+        for stands_mm in (None, 100.0 + outer_mm + 3.0, 300.0)
     )
     assert plain == same and plain.box_mm and high.box_mm
-    assert high.box_mm[2] - plain.box_mm[2] == pytest.approx(200.0 - outer_mm)
+    assert high.box_mm[2] - plain.box_mm[2] == pytest.approx(200.0 - outer_mm - 3.0)
     assert high.box_mm[:2] == plain.box_mm[:2]

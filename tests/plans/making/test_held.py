@@ -62,13 +62,13 @@ def test_the_lowest_stands_on_the_board_with_all_of_it(made: Made, demo: Loaded)
 
 
 def test_a_dowel_through_what_is_driven_whole_or_is_tall(made: Made, demo: Loaded) -> None:
-    """Three tiers of 111 mm on a foot of 272 mm are 1.2 times as tall as wide; driven whole they want it all the same,
-    8 mm into the board and 20 mm short of the top. Five are 2.0 times. Never on pillars."""
+    """Three tiers of 111 mm, each on a card of 3, on 3 mm of paste and a foot of 272 mm are 1.2 times as tall as wide; driven whole they want it all the same,
+    8 mm into the drum and 20 mm short of the top. Five are 2.0 times. Never on pillars."""
     assert held(made(THREE), demo).through_mm is None
-    assert held(made({**THREE, "travels": "whole"}), demo).through_mm == pytest.approx(3 * 111.0 - 20.0 + 8.0)
-    assert held(made({**THREE, "through dowel": "yes"}), demo).through_mm == pytest.approx(3 * 111.0 - 20.0 + 8.0)
+    assert held(made({**THREE, "travels": "whole"}), demo).through_mm == pytest.approx(3.0 + 3 * 114.0 - 20.0 + 8.0)
+    assert held(made({**THREE, "through dowel": "yes"}), demo).through_mm == pytest.approx(3.0 + 3 * 114.0 - 20.0 + 8.0)
     tall = made({**THREE, "tiers": ["25 cm", "23 cm", "20 cm", "18 cm", "15 cm"]})
-    assert held(tall, demo).through_mm == pytest.approx(5 * 111.0 - 20.0 + 8.0)
+    assert held(tall, demo).through_mm == pytest.approx(3.0 + 5 * 114.0 - 20.0 + 8.0)
     pillars = {"tiers": ["25 cm", "23 cm", "20 cm", {"tier": "18 cm", "on pillars": "60 mm"}, "15 cm"]}
     assert held(made({**THREE, **pillars}), demo).through_mm is None
     assert held(made({**THREE, "travels": "whole", "through dowel": "no"}), demo).through_mm is None

@@ -106,6 +106,11 @@ def _board(cake: WholeCake, board_mm: float, px: float) -> Iterator[str]:
         return
     left, right, y = -board_mm / 2.0, board_mm / 2.0, 24.0 * px
     yield f'<rect class="tb-drum" x="{_n(left)}" y="{_n(-thick)}" width="{_n(board_mm)}" height="{_n(thick)}"/>'
+    if cake.stacked.paste_mm:
+        # round a cake that stands within it, paste is seen as on the whole board
+        deck, paste = cake.stacked.deck_mm, cake.stacked.paste_mm
+        box = f'x="{_n(left)}" y="{_n(-deck)}" width="{_n(board_mm)}" height="{_n(paste)}"'
+        yield f'<rect class="tb-laid" {box}/>'
     assert drum.board.size_mm is not None
     sides = dict.fromkeys(called_mm(side, drum.board.sold) for side in drum.board.size_mm)
     name = f"drum {' × '.join(formats.number(side / 10.0) for side in sides)}{formats.NBSP}cm"
@@ -120,12 +125,13 @@ def _tier(cake: WholeCake, tier: TierWorked, px: float) -> Iterator[str]:
     assert level is not None and tier.cake is not None
     wide, high, place = tier.guide_mm[0], tier.high_mm, asked.place
     left, y = -wide / 2.0, -level.top_mm
-    if place:
+    if level.card_mm:
         card = tier.covered.board.card.size_mm if tier.covered else None
         across = card[0] if card else wide
-        yield f'<path class="tb-hid" d="M{_n(-across / 2)} {_n(-level.foot_mm)}h{_n(across)}"/>'
+        box = f'x="{_n(-across / 2)}" y="{_n(-level.foot_mm)}" width="{_n(across)}" height="{_n(level.card_mm)}"'
+        yield f'<rect class="tb-card" {box}/>'
     if level.gap_mm:
-        yield from _pillars(cake, tier, level.foot_mm, level.gap_mm, px)
+        yield from _pillars(cake, tier, level.foot_mm - level.card_mm, level.gap_mm, px)
     kind = " tb-foam" if asked.dummy else ""
     named = f'class="tb-tier{kind}" data-tier="{place + 1}"'
     if tier.cake.solid == "upright":
@@ -208,7 +214,7 @@ def _figure(each: DrawnFigure, px: float) -> Iterator[str]:
 def _heights(cake: WholeCake, left: float, px: float) -> Iterator[str]:
     """The heights of board, tiers and all of it, cm, at the left."""
     stacked = cake.stacked
-    found = {stacked.drum_mm: stacked.drum_mm} if stacked.drum_mm else {}
+    found = {stacked.deck_mm: stacked.deck_mm} if stacked.drum_mm else {}
     for level in stacked.levels:
         found |= {level.foot_mm: level.foot_shown_mm} if level.gap_mm else {}
         found[level.top_mm] = level.top_shown_mm

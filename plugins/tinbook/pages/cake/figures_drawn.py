@@ -73,7 +73,8 @@ def placed(cake: WholeCake, scale: float, letter_px: float, line_px: float) -> t
     px = 1.0 / scale
     drum = cake.stacked.drum
     board_mm = drum.board.size_mm[0] if drum and drum.board.size_mm else 0.0
-    taken = [(board_mm / 2.0, 0.0, cake.stacked.drum_mm)]
+    deck = cake.stacked.deck_mm
+    taken = [(board_mm / 2.0, 0.0, deck)]
     stacking = [tier for tier in cake.tiers if tier.cake]
     taken += [
         (tier.guide_mm[0] / 2.0, level.foot_mm, level.top_mm)
@@ -86,11 +87,7 @@ def placed(cake: WholeCake, scale: float, letter_px: float, line_px: float) -> t
             continue
         level = cake.stacked.levels[min(figure.tier, len(cake.stacked.levels) - 1)]
         on_board = figure.on == BOARD
-        foot = (
-            cake.stacked.drum_mm
-            if on_board
-            else max(level.foot_mm, (level.foot_mm + level.top_mm - figure.high_mm) / 2)
-        )
+        foot = deck if on_board else max(level.foot_mm, (level.foot_mm + level.top_mm - figure.high_mm) / 2)
         top = foot + figure.high_mm
         rings = outlines(figure)
         wide = max(max(x for x, _ in ring) for ring in rings) * 2.0
@@ -100,7 +97,7 @@ def placed(cake: WholeCake, scale: float, letter_px: float, line_px: float) -> t
         clear = [right for right, below, above in taken if below < top + line_px * px and above > low]
         left = max(clear, default=0.0) + GAP_PX * px + (room - wide) / 2.0
         begins = board_mm / 2.0 if on_board else cake.tiers[figure.tier].guide_mm[0] / 2.0
-        lead = cake.stacked.drum_mm if on_board else (foot + top) / 2.0
+        lead = deck if on_board else (foot + top) / 2.0
         found[nth] = _drawn(figure, nth, rings, left, foot, (begins, lead))
         taken.append((left + (wide + room) / 2.0, low, top + line_px * px))
     return tuple(found[nth] for nth in sorted(found))

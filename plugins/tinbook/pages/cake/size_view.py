@@ -227,7 +227,7 @@ def _chip(cake: WholeCake, scale: float) -> Markup:
 
 def _boxes(cake: WholeCake, scale: float) -> Iterator[str]:
     middle, foot = _wide(cake) * scale / 2.0 + 2.0, cake.stacked.tiers_mm * scale + 2.0
-    low = cake.stacked.drum_mm
+    low = cake.stacked.levels[-1].top_mm - cake.stacked.tiers_mm if cake.stacked.levels else 0.0
     for tier in cake.tiers:
         level = cake.level(tier)
         if level is None:

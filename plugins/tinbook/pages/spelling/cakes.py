@@ -31,6 +31,13 @@ def _size_by_steps(steps: int) -> str:
     return f"{many} {'up' if steps > 0 else 'down'}"
 
 
+def _drum_said(drum_mm: float, paste_mm: float, how: str) -> str:
+    """`drum 12 mm thick, 3 mm of paste on it`."""
+    if how == "no":
+        return f"drum {drum_mm:g} mm thick"
+    return f"drum {drum_mm:g} mm thick, {paste_mm:g} mm of paste {'round the cake' if how == 'ring' else 'on it'}"
+
+
 def _several(words: Sequence[str]) -> str:
     return "; ".join(words)
 
@@ -47,12 +54,13 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # how it was worked out
     "whole_cake_of": "{cake}, {size}",
     "whole_cake": (
-        "each tier as on the page of its recipe, at its own height; height of the cake = drum + each tier with its "
-        "coats and paste on + the gap under any pillars; totals = sums of the rows"
+        "each tier as on the page of its recipe, at its own height; height of the cake = drum and the paste under it "
+        "+ each tier on its card, with its coats and paste on + the gap under any pillars; totals = sums of the rows"
     ),
     "tiers_asked_at": lambda tiers: _several(tiers),
     "tier_asked_at": _tier_asked_at,
-    "stands_on_a_drum": "drum {drum_mm:g} mm thick",
+    "stands_on_a_drum": _drum_said,
+    "cards_thick": "card under each tier {card_mm:g} mm thick (they come from {low_mm:g} to {high_mm:g} mm)",
     "dowels_as_long": "each dowel is as long as its tier is tall; pillars are longer, to reach the tier above",
     # sizes
     "size_by_steps": _size_by_steps,

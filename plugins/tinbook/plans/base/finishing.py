@@ -25,6 +25,7 @@ FIGURES: Mapping[str, str] = {
     "paste_rolled": "paste rolled",
     "paste_over": "paste over the edge",
     "board_paste": "paste on the board",
+    "card": "card thickness",
     "ribbon_over": "ribbon over itself",
     "box_beside": "box beside the board",
     "box_above": "box above the cake",

@@ -103,10 +103,11 @@ def _high_mm(parts: Decoration) -> float:
     return whole.high_mm if whole else max((part.height_mm for part in parts.parts), default=0.0)
 
 
-def standing_mm(figures_: tuple[CakeFigure, ...], tiers_mm: float) -> float:
-    """How high a cake stands above its board with its decorations, its tiers `tiers_mm` high."""
+def standing_mm(figures_: tuple[CakeFigure, ...], tiers_mm: float, paste_mm: float = 0.0) -> float:
+    """How high a cake stands above its drum with its decorations: its tiers reach up to `tiers_mm`, and paste on the
+    drum is `paste_mm` thick."""
     tops = [tiers_mm + each.high_mm for each in figures_ if each.on == TOP]
-    return max([tiers_mm, *tops, *(each.high_mm for each in figures_ if each.on == BOARD)])
+    return max([tiers_mm, *tops, *(paste_mm + each.high_mm for each in figures_ if each.on == BOARD)])
 
 
 def hung_g(figures_: tuple[CakeFigure, ...], tier: int) -> float:

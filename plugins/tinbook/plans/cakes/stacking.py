@@ -37,11 +37,13 @@ class DowelsIn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Level:
-    """Where a tier stands, mm above the bench: its foot, its top with coats and paste on, the air below it."""
+    """Where a tier stands, mm above the bench: its foot, its top with coats and paste on, the air below it, and how
+    thick the card is between the two; 0 for a cake of one tier."""
 
     foot_mm: float
     top_mm: float
     gap_mm: float
+    card_mm: float
     foot_shown_mm: float
     top_shown_mm: float
 
@@ -52,6 +54,7 @@ class StackedUp:
 
     `high_mm`: the cake with its board and whatever stands on either. `drum` is None for cups, and where there is
     none; `covered` says how much of it paste covers: `whole`, `ring` or `no`, and `paste_g` what that takes.
+    `paste_mm`: how thick that is; `deck_mm`: how high what stands on the board begins, on its paste if it has any.
     `through_mm`: how long the dowel is that goes through all tiers into the board, up to `through_top_mm` above the
     bench; None for a stack that needs none.
     """
@@ -59,6 +62,8 @@ class StackedUp:
     levels: tuple[Level, ...]
     dowels: tuple[DowelsIn | None, ...]
     drum_mm: float
+    paste_mm: float
+    deck_mm: float
     tiers_mm: float
     high_mm: float
     high_shown_mm: float
@@ -82,36 +87,44 @@ def stacked_up(
     cakes = [tier for tier in tiers if tier.cake is not None]
     if not cakes:
         return StackedUp(
-            levels=(), dowels=(), drum_mm=0.0, tiers_mm=0.0, high_mm=0.0, high_shown_mm=0.0, drum=None,
-            covered="no", paste_g=0.0, paste_shown_g=0.0,
+            levels=(), dowels=(), drum_mm=0.0, paste_mm=0.0, deck_mm=0.0, tiers_mm=0.0, high_mm=0.0,
+            high_shown_mm=0.0, drum=None, covered="no", paste_g=0.0, paste_shown_g=0.0,
         )  # fmt: skip
     thick_mm = 0.0 if design.board.missing else facts.numbers["drum thickness"].value
-    tops = list(accumulate((tier.asked.gap_mm + tier.high_mm for tier in cakes), initial=thick_mm))
-    levels = tuple(_level(tier, top) for tier, top in zip(cakes, tops[1:], strict=True))
-    tiers_mm = tops[-1] - thick_mm
-    stands_mm = standing_mm(figures, tiers_mm)
+    covered = "no" if design.board.missing else design.board.covered or cakes[0].asked.settled.board_covered
+    paste_mm = 0.0 if covered == "no" else cakes[0].asked.settled["board_paste"]
+    # where paste covers only a ring, the cake stands within it on the drum
+    begins_mm = thick_mm + (paste_mm if covered == "whole" else 0.0)
+    cards_mm = [tier.asked.settled["card"] if len(cakes) > 1 else 0.0 for tier in cakes]
+    steps = (tier.asked.gap_mm + card + tier.high_mm for tier, card in zip(cakes, cards_mm, strict=True))
+    tops = list(accumulate(steps, initial=begins_mm))
+    levels = tuple(_level(tier, top, card) for tier, top, card in zip(cakes, tops[1:], cards_mm, strict=True))
+    tiers_mm = tops[-1] - begins_mm
+    stands_mm = standing_mm(figures, tops[-1] - thick_mm, paste_mm)
     drum = None if design.board.missing else _drum_of(design, cakes[0], stands_mm, book, facts)
-    covered = design.board.covered or cakes[0].asked.settled.board_covered
     paste_g = ({"whole": drum.whole_g, "ring": drum.ring_g}.get(covered) if drum else None) or 0.0
     return StackedUp(
         levels=levels,
         dowels=(*(_dowels(lower, upper, book, facts) for lower, upper in pairwise(cakes)), None),
         drum_mm=thick_mm,
+        paste_mm=paste_mm,
+        deck_mm=thick_mm + paste_mm,
         tiers_mm=tiers_mm,
         high_mm=thick_mm + stands_mm,
         high_shown_mm=rounding.ruler(thick_mm + stands_mm),
         drum=drum,
-        covered=covered if drum else "no",
+        covered=covered,
         paste_g=paste_g,
         paste_shown_g=rounding.scales(paste_g, steps_of(book)),
-        through_mm=_through_mm(design, cakes, tiers_mm, facts) if drum else None,
+        through_mm=_through_mm(design, cakes, tops[-1] - thick_mm, facts) if drum else None,
         through_top_mm=tops[-1] - facts.numbers["through-dowel below the top"].value,
     )
 
 
 def _through_mm(design: CakeDesign, cakes: Sequence[TierWorked], tiers_mm: float, facts: Facts) -> float | None:
     """The dowel through all tiers, if its design says so or else where they are tall for their foot or travel whole: it
-    begins in the board and ends below the top. None for one tier, and for tiers on pillars, which go out apart."""
+    begins in the drum and ends below the top, `tiers_mm` above the drum. None for one tier, and for tiers on pillars,
+    which go out apart."""
     if len(cakes) < 2 or any(tier.asked.gap_mm for tier in cakes):
         return None
     tall = tiers_mm > facts.numbers["tall for its width"].value * min(cakes[0].guide_mm)
@@ -122,12 +135,13 @@ def _through_mm(design: CakeDesign, cakes: Sequence[TierWorked], tiers_mm: float
     return tiers_mm - below_mm + facts.numbers["through-dowel in the board"].value
 
 
-def _level(tier: TierWorked, top_mm: float) -> Level:
+def _level(tier: TierWorked, top_mm: float, card_mm: float) -> Level:
     foot_mm = top_mm - tier.high_mm
     return Level(
         foot_mm=foot_mm,
         top_mm=top_mm,
         gap_mm=tier.asked.gap_mm,
+        card_mm=card_mm,
         foot_shown_mm=rounding.ruler(foot_mm),
         top_shown_mm=rounding.ruler(top_mm),
     )

@@ -96,6 +96,7 @@ def _row(whole: WholeCake, tier: TierWorked, weight_g: float) -> Row:
         "high_mm": short(tier.high_mm),
         "foot_mm": short(level.foot_mm) if level else None,
         "top_mm": short(level.top_mm) if level else None,
+        "card_thick_mm": short(level.card_mm) if level and level.card_mm else None,
         "filling_g": short(filling),
         "filling_shown_g": filling_shown,
         "coat_g": short(coat),

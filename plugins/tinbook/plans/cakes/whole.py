@@ -184,7 +184,11 @@ def _worked(tiers: tuple[TierWorked, ...], stacked: StackedUp, size: Portion, fa
         saying("portion_size", kind=size.kind, short_mm=size.short_mm, long_mm=size.long_mm),
     ]
     if stacked.drum is not None:
-        inputs.append(saying("stands_on_a_drum", drum_mm=stacked.drum_mm))
+        told = {"paste_mm": stacked.paste_mm, "how": stacked.covered}
+        inputs.append(saying("stands_on_a_drum", drum_mm=stacked.drum_mm, **told))
+    if any(level.card_mm for level in stacked.levels):
+        card = next(tier.asked.settled.figures["card"] for tier in tiers)
+        inputs.append(saying("cards_thick", card_mm=card.value, low_mm=card.fact.low, high_mm=card.fact.high))
     if any(stacked.dowels):
         inputs += [saying("dowels_as_long"), saying("dowels_counted")]
     named = [source for tier in tiers for source in _sources(tier)]

@@ -177,7 +177,7 @@ def drum_under(
     stands_mm: float | None = None,
 ) -> Drum:
     """What a drum under a cake takes; `stands_mm`: how high everything on it stands, where that is more than the cake
-    with its coats and paste on."""
+    with its coats and paste on, and the paste under it."""
     if board.size_mm is None:
         return Drum(board=board)
     outer_mm, thick_mm = settled.coats_mm + settled["paste"], settled["board_paste"]
@@ -186,7 +186,8 @@ def drum_under(
     ring_g = pastes.net_g(max(0.0, board.area_mm2 - cake.outline.grown(outer_mm).area_mm2), thick_mm, g_per_ml)
     ribbon_mm = boards.ribbon_mm(board.edge_mm, settled["ribbon_over"])
     width_mm, length_mm = (boards.box_mm(side, beside_mm) for side in board.size_mm)
-    stands_mm = cake.stands_mm + outer_mm if stands_mm is None else stands_mm
+    if stands_mm is None:
+        stands_mm = cake.stands_mm + outer_mm + (thick_mm if settled.board_covered == "whole" else 0.0)
     high_mm = stands_mm + facts.numbers["drum thickness"].value + above_mm
     return Drum(
         board=board,

@@ -11,6 +11,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.models.cakes import SIDE, TOP
 from tinbook.plans.base.saying import Saying, saying
+from tinbook.plans.cakes.stacking import Level
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.totals import tier_said
 from tinbook.plans.cakes.weights import CakeWeights, Heft
@@ -56,7 +57,10 @@ def journey(cake: WholeCake, weights: CakeWeights, book: Book, facts: Facts) -> 
             for_two=not fits(weights.whole.high_g, weights.two_g),
         )
     apart = [each for each in weights.tiers if each.tier.cake is not None]
-    tiers = tuple(_tier_box(each.tier, each.whole, len(cake.tiers), whole, weights.two_g) for each in apart)
+    tiers = tuple(
+        _tier_box(each.tier, level, each.whole, len(cake.tiers), whole, weights.two_g)
+        for each, level in zip(apart, cake.stacked.levels, strict=True)
+    )
     warm = facts.numbers["cake on the way"]
     return Journey(
         whole=whole,
@@ -69,11 +73,14 @@ def journey(cake: WholeCake, weights: CakeWeights, book: Book, facts: Facts) -> 
     )
 
 
-def _tier_box(tier: TierWorked, weight: Heft, count: int, whole: Boxed | None, two_g: float) -> Boxed:
+def _tier_box(
+    tier: TierWorked, level: Level, weight: Heft, count: int, whole: Boxed | None, two_g: float
+) -> Boxed:
     """A tier on its card or, the lowest, on the board of the whole."""
     settled = tier.asked.settled
-    high = tier.high_mm + settled["box_above"]
-    if tier.asked.place == 0 and whole is not None:
+    lowest = tier.asked.place == 0
+    high = (level.top_mm if lowest else tier.high_mm + level.card_mm) + settled["box_above"]
+    if lowest and whole is not None:
         sides = whole.box_mm[:2]
     else:
         wide, long = (box_mm(side, settled["box_beside"]) for side in tier.guide_mm)
