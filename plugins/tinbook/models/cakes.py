@@ -174,6 +174,8 @@ class DesignDecoration(Written):
     bottom one."""
     count: Annotated[int, whole_number(1, 99), such_as("3")] = 1
     """How many of them are on the cake."""
+    gap: Annotated[Millimetres | None, such_as("2 cm")] = None
+    """How much space there is between one and the next, where there are several. Left out: the drawing leaves 1 cm."""
     sized_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
     """The cake its parts are sized for, where it is to be larger or smaller than its tier calls for. Left out: its
     tier."""

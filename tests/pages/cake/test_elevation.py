@@ -65,7 +65,9 @@ def check(cake: WholeCake) -> None:
         assert right - left == pytest.approx(tier.asked.tin.bounds_mm[0], abs=WITHIN_MM)
     boards += cards + (laid if cake.stacked.covered == "whole" else [])
     px = 1.0 / scale_of(svg)
-    figures = [(each.left_mm, each.top_mm, each.right_mm, each.foot_mm) for each in placed(cake, 1.0 / px, 62.0, 20.0)]
+    there = placed(cake, 1.0 / px, 62.0, 20.0)
+    figures = [copy for each in there for copy in each.copies]
+    assert [len(each.copies) + each.behind for each in there] == [figure.count for figure in cake.figures]
     for one, other in combinations([*rects, *boards, *figures], 2):
         wide = min(one[2], other[2]) - max(one[0], other[0])
         high = min(one[1], other[1]) - max(one[3], other[3])
@@ -119,7 +121,9 @@ def test_every_pillar_the_front_can_see_is_drawn(demo: Loaded, design: Design, b
         assert [(left + right) / 2.0 for left, _, right, _ in boxes] == pytest.approx(seen, abs=WITHIN_MM)
         level = cake.stacked.levels[1]
         for _, top, _, foot in boxes:
-            assert (foot, top) == pytest.approx((level.foot_mm - 3.0 - level.gap_mm, level.foot_mm - 3.0), abs=WITHIN_MM)
+            assert (foot, top) == pytest.approx(
+                (level.foot_mm - 3.0 - level.gap_mm, level.foot_mm - 3.0), abs=WITHIN_MM
+            )
 
 
 def test_layers_show_where_no_paste_covers_them(made: Made) -> None:

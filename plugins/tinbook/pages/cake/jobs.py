@@ -9,7 +9,7 @@ from tinbook.facts import Facts
 from tinbook.models.cakes import BOARD, SIDE
 from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.cake.addresses import Way, batch_at_bench, figure_at_size, tier_at_bench
-from tinbook.pages.cake.figures_drawn import letter_of
+from tinbook.pages.cake.figures_drawn import in_front, letter_of
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.pages.technique.figures import pot_g, weight_g
@@ -166,7 +166,8 @@ def _figure_notes(cake: WholeCake, figure: CakeFigure, nth: int) -> Iterator[str
     tier = spell(tier_said(cake.tiers[figure.tier], len(cake.tiers))).partition(",")[0]
     where = WHERE[figure.on] if len(cake.tiers) == 1 or figure.on == BOARD else f"{WHERE[figure.on]}, {tier}"
     letter = f"{letter_of(nth)} " if figure.count > 1 else ""
-    yield formats.title(f"{letter}{where}")
+    behind = figure.count - in_front(cake, nth)
+    yield formats.title(f"{letter}{where}{f', {behind} of them behind' if behind else ''}")
     high = formats.with_unit(number(round(figure.high_mm / 10.0, 1)), "cm")
     yield f"{high} high, sized for {formats.tin_words(figure.parts.cake.name)}"
     made = [

@@ -13,7 +13,7 @@ from tinbook.pages.base.shared import WorkedView, plural, worked_view
 from tinbook.pages.cake.addresses import called
 from tinbook.pages.cake.carrying import CarriedView, carried_view
 from tinbook.pages.cake.elevation import CakeElevation, elevation
-from tinbook.pages.cake.figures_drawn import letter_of
+from tinbook.pages.cake.figures_drawn import letter_of, side_by_side
 from tinbook.pages.cake.jobs import JobGroup, jobs
 from tinbook.pages.cake.oven_view import LoadsView, oven_view
 from tinbook.pages.cake.tier_table import TierTable, tier_table
@@ -139,10 +139,11 @@ class CakeInSize:
             told.append(f"on a drum of {formats.centimetres(cake.stacked.drum.board.size_mm[0])}")
         told.append(f"{high} high")
         told += [f"beside it {_beside_said(tier)}" for tier in cake.beside]
-        told += [
-            f"{letter_of(nth)}: {each.technique.name}, {formats.centimetres(round(each.high_mm))} high"
-            for nth, each in enumerate(cake.figures)
-        ]
+        for nth, each in enumerate(cake.figures):
+            many = "" if (said := side_by_side(cake, nth)) is None else f", {said}"
+            told.append(
+                f"{letter_of(nth)}: {each.technique.name}, {formats.centimetres(round(each.high_mm))} high{many}"
+            )
         return ", ".join(told)
 
     @cached_property

@@ -14,13 +14,17 @@ from tinbook.plans.techniques.ready import PasteReady, pastes_ready
 from tinbook.plans.true_size.assembled import put_together
 from tinbook.tins import Tin
 
+USUAL_GAP_MM = 10.0
+"""Between one decoration and the next of its kind, as they are drawn. Our own judgement."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class CakeFigure:
     """A decoration, `count` of it, for the tier at `tier` (from 0, at the bottom): its parts and marks, the paste to
     have ready and its kit, for all of them together.
 
-    `high_mm`: how high one stands, put together where its parts say how. `parts_g`: what all of them weigh.
+    `high_mm`: how high one stands, put together where its parts say how; `gap_mm`: the space from one to the next.
+    `parts_g`: what all of them weigh.
     """
 
     slug: str
@@ -33,6 +37,7 @@ class CakeFigure:
     ready: tuple[PasteReady, ...]
     kit: Kit
     high_mm: float
+    gap_mm: float
 
     @property
     def parts_g(self) -> float:
@@ -69,6 +74,7 @@ def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], b
         ready=pastes_ready(technique, parts, book, facts),
         kit=kit(technique, book, facts, each.count),
         high_mm=_high_mm(parts),
+        gap_mm=USUAL_GAP_MM if each.gap is None else each.gap,
     )
 
 

@@ -73,9 +73,7 @@ def journey(cake: WholeCake, weights: CakeWeights, book: Book, facts: Facts) -> 
     )
 
 
-def _tier_box(
-    tier: TierWorked, level: Level, weight: Heft, count: int, whole: Boxed | None, two_g: float
-) -> Boxed:
+def _tier_box(tier: TierWorked, level: Level, weight: Heft, count: int, whole: Boxed | None, two_g: float) -> Boxed:
     """A tier on its card or, the lowest, on the board of the whole."""
     settled = tier.asked.settled
     lowest = tier.asked.place == 0
