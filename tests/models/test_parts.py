@@ -36,8 +36,8 @@ def test_a_part_in_bench_spelling() -> None:
         ("count", "0", "whole number"),
         ("colur", "red", "unknown key"),
         ("thick", "1", ""),
-        ("up", "4/3", "not a share of a height"),
-        ("up", "1/3 of it", "not a share of a height"),
+        ("up", "10/3", "not a place on a part"),
+        ("up", "1/3 of it", "not a place on a part"),
     ],
 )
 def test_what_cannot_be(key: str, value: str, told: str) -> None:

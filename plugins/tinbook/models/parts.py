@@ -9,8 +9,8 @@ from typing import Annotated
 
 from tinbook.models.forms import CutterText, MarkText, SheetText, SolidText, TwoLengths
 from tinbook.models.house import Grams, Millimetres
-from tinbook.models.reading import FACTOR, ONE_OR_MORE, Text, Written, YesNo, one_of, spelled, such_as, whole_number
-from tinbook.units import Measures, Misread, read_number
+from tinbook.models.reading import ONE_OR_MORE, Text, Written, YesNo, one_of, spelled, such_as, whole_number
+from tinbook.units import Measures, Misread, patterns, read_number
 
 PLACES = ("top", "side", "board")
 """Where a part goes: stands or lies on top, hangs on the side, or lies on the board."""
@@ -21,15 +21,35 @@ BEHIND, BELOW = "from behind", "from below"
 """How a support goes in."""
 
 
-def _share(text: str, _: Measures) -> float:
-    share, end = read_number(text, 0, "1/3")
-    if text[end:].strip() or not 0.0 <= share <= 1.0:
-        raise Misread(f'"{text}" is not a share of a height', "write one from 0 to 1, such as 1/3", 0, len(text))
-    return share
+FURTHEST = 3.0
+"""How far off a part another one that lies against it may be, in heights or widths of it."""
 
 
-ShareOfHeight = Annotated[float, spelled(_share, FACTOR)]
-Shares = Annotated[tuple[ShareOfHeight, ...], ONE_OR_MORE]
+def _place(text: str, _: Measures) -> float:
+    minus = text[:1] in ("-", "\N{MINUS SIGN}")
+    share, end = read_number(text, int(minus), "1/3")
+    if text[end:].strip() or share > FURTHEST:
+        hint = "write 0 for one end, 1 for the other, such as 1/3; less or more is beyond it"
+        raise Misread(f'"{text}" is not a place on a part', hint, 0, len(text))
+    return -share if minus else share
+
+
+def _turn(text: str, _: Measures) -> float:
+    minus = text[:1] in ("-", "\N{MINUS SIGN}")
+    degrees, end = read_number(text, int(minus), "20°")
+    if text[end:].strip() not in ("", "°") or degrees > 180.0:
+        raise Misread(
+            f'"{text}" is not how far something is turned', "write degrees, such as 20° or -20°", 0, len(text)
+        )
+    return -degrees if minus else degrees
+
+
+PLACE = {"type": ["number", "string"], "pattern": patterns.whole(rf"[-−]?{patterns.NUMBER}")}
+TURN = {"type": ["number", "string"], "pattern": patterns.whole(rf"[-−]?{patterns.NUMBER}\s*°?")}
+PlaceOnPart = Annotated[float, spelled(_place, PLACE)]
+Places = Annotated[tuple[PlaceOnPart, ...], ONE_OR_MORE]
+TurnOfPart = Annotated[float, spelled(_turn, TURN)]
+Turns = Annotated[tuple[TurnOfPart, ...], ONE_OR_MORE]
 
 
 class Support(Written):
@@ -102,9 +122,25 @@ class Part(Written):
     stands_on: Annotated[Text | None, such_as("rock")] = None
     """Another part it stands on, centred. Left out: it stands on none."""
     lies_on: Annotated[Text | None, such_as("tower")] = None
-    """Another part it lies against, at the front. A strip is wrapped round it. Left out: it lies on none."""
-    up: Annotated[Shares, such_as("[1/3, 2/3]")] = ()
-    """How far up that part the middle of each one is. Left out: they start at the bottom."""
+    """Another part it lies against, at the front. A strip is wrapped round it, unless `across` says where it is. Left
+    out: it lies on none."""
+    up: Annotated[Places, such_as("[1/3, 2/3]")] = ()
+    """How far up that part the middle of each one is: 0 is its foot, 1 its top. Left out: they start at the bottom."""
+    across: Annotated[Places, such_as("[0.2, 0.5, 0.8]")] = ()
+    """How far across that part the middle of each one is: 0 is its left end, 1 its right. Left out: in the middle, or
+    one on each where there are as many of both; several standing in a row are spread evenly."""
+    turned: Annotated[Turns, such_as("[-20°, 20°]")] = ()
+    """How far each one leans to the right in the assembled drawing, or to the left with a minus. Left out: none
+    does."""
+    behind: Annotated[int, whole_number(0, 999), such_as("1")] = 0
+    """How many of them, the last ones, lie behind that part instead of in front of it. Left out: none."""
+    sunk: Annotated[Millimetres | None, such_as("3 mm")] = None
+    """How far it goes into the part it stands on, or that part into it. Left out: it stands on its surface."""
+    upright: Annotated[YesNo, such_as("yes")] = False
+    """Whether a sheet stands on its edge. Left out: it lies flat."""
+    laid: Annotated[YesNo, such_as("yes")] = False
+    """Whether the whole figure is laid down flat on this part: the assembled drawing shows it from above. Left out: it
+    stands."""
     note: Annotated[Text | None, such_as("dried for two days")] = None
     """A short note beside it. Left out: nothing is shown."""
 

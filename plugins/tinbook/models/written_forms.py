@@ -19,7 +19,7 @@ from tinbook.models.house import Celsius, Grams, Millilitres, Millimetres, OvenH
 from tinbook.models.keeping import OneKeep, OneSeason
 from tinbook.models.keys import KeyWords, readers_in
 from tinbook.models.mixture import Amount, Tins
-from tinbook.models.parts import ShareOfHeight
+from tinbook.models.parts import PlaceOnPart, TurnOfPart
 from tinbook.models.portions import Sides
 from tinbook.models.reading import YesNo
 from tinbook.models.shelf import TinOrSet
@@ -106,10 +106,18 @@ FORMS: tuple[WrittenForm, ...] = (
         types=(Share,),
     ),
     WrittenForm(
-        name="a share of the height",
-        says="A number from 0, at the foot, to 1, at the top.",
-        examples={"1/3": "", "0.5": ""},
-        types=(ShareOfHeight,),
+        name="a place on a part",
+        says="A number: 0 is its foot or its left end, 1 its top or its right end. Anything else is "
+        "beyond it.",
+        examples={"1/3": "", "0.5": "", "-0.2": "below its foot, or left of it"},
+        types=(PlaceOnPart,),
+        place="a-share-of-the-height",
+    ),
+    WrittenForm(
+        name="how far it leans",
+        says="Degrees to the right, or with a minus to the left.",
+        examples={"20°": "", "-15": "to the left"},
+        types=(TurnOfPart,),
     ),
     WrittenForm(
         name="a time",

@@ -50,7 +50,9 @@ def test_the_table_has_the_cake_in_hand_between_two_others(demo: Loaded) -> None
 
 def test_marks_shown_on_the_parts_put_together_are_not_drawn_again(demo: Loaded) -> None:
     assert view(demo, "lighthouse-for-the-front").marks == ()
-    assert len(view(demo, "bream-with-scales").marks) == 1
+    assert view(demo, "bream-with-scales").marks == ()
+    # the bank lies flat, and its marks are on top of it
+    assert len(view(demo, "boat-on-the-shingle").marks) == 1
 
 
 def test_the_grid_is_of_every_cake(demo: Loaded) -> None:

@@ -170,6 +170,9 @@ def _figure_notes(cake: WholeCake, figure: CakeFigure, nth: int) -> Iterator[str
     yield formats.title(f"{letter}{where}{f', {behind} of them behind' if behind else ''}")
     high = formats.with_unit(number(round(figure.high_mm / 10.0, 1)), "cm")
     yield f"{high} high, sized for {formats.tin_words(figure.parts.cake.name)}"
+    over_mm = figure.high_mm - cake.tiers[figure.tier].high_mm
+    if figure.on == SIDE and over_mm >= 1.0:
+        yield f"{formats.millimetres(over_mm)} higher than its tier: size it for a smaller cake"
     made = [
         f"{part.name} {'' if part.made == 1 else f'× {part.made} '}{formats.with_unit(weight_g(part.total_g), 'g')}"
         for part in figure.parts.parts

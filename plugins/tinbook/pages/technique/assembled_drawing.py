@@ -90,7 +90,7 @@ class _Letter:
 def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") -> AssembledDrawing | None:
     """The decoration put together, so many mm of paper to a mm; None where its parts do not say how. `name` begins the
     names inside, which are its own on a page."""
-    whole = put_together(made)
+    whole = put_together(made, as_laid=True)
     if whole is None:
         return None
     colours = list(dict.fromkeys(part.colour.name if part.colour else "" for part in made.parts))
@@ -119,13 +119,15 @@ def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") 
     # as low as the width below, the last letter or the key goes
     high = max(sheet.ground + low + 6.8, letters[-1].at + GAP, len(key) * KEY_LINE + GAP)
     names = formats.sentence(f"{letter} {name}" for letter, name in made.lettered)
-    title = f"Assembled, from the front, for {formats.a_or_an(made.cake.name)} cake: {names}; lengths in mm"
+    stands = put_together(made) or whole
+    seen = "from above" if whole.above else "from the front"
+    title = f"Assembled, {seen}, for {formats.a_or_an(made.cake.name)} cake: {names}; lengths in mm"
     frame = (
         '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {0} {1}" width="{0}mm" height="{1}mm" role="img" '
         'aria-label="{2}" fill="none" stroke="currentColor" stroke-width=".35" stroke-linejoin="round">{3}</svg>'
     )
     svg = Markup(frame).format(_n(wide), _n(high), title, Markup("".join(body)))
-    return AssembledDrawing(svg=svg, title=title, wide_mm=wide, high=f"{mm(whole.high_mm)} mm")
+    return AssembledDrawing(svg=svg, title=title, wide_mm=wide, high=f"{mm(stands.high_mm)} mm")
 
 
 def _hatches(name: str, count: int) -> Iterator[str]:

@@ -162,8 +162,10 @@ def _support(support: SupportAt | None) -> str:
     if support is None:
         return ""
     short = ", shortened to stay clear of the front" if support.shortened else ""
+    through = f", {mm(support.through_mm)} mm through what it stands on" if support.through_mm else ""
     rest = f" and {mm(support.rest_mm)} mm in the {support.rest_in or 'cake'}" if support.rest_mm else ""
-    return f"{support.each} × {support.what} {support.goes_in}, {mm(support.reach_mm)} mm in the part{rest}{short}"
+    what = f"{support.each} × {support.what} {support.goes_in}"
+    return f"{what}, {mm(support.reach_mm)} mm in the part{through}{rest}{short}"
 
 
 def _dries(drying: Drying) -> str:

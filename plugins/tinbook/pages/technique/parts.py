@@ -139,7 +139,7 @@ class PartsView:
     @property
     def marks(self) -> tuple[PartDrawing, ...]:
         """Where the marks go: a drawing for each repeat that the assembled parts do not show."""
-        put = put_together(self.written)
+        put = put_together(self.written, as_laid=True)
         there = {letter for piece in (put.pieces if put else ()) for letter in piece.mark_letters}
         apart = (repeat for repeat in self.written.repeats if repeat.letter not in there)
         return tuple(marks_drawn(repeat, self.written.cake.name) for repeat in apart)

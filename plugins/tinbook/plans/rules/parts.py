@@ -8,6 +8,7 @@ from tinbook.engine import repeats, solids
 from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Path, Repeat, Technique
+from tinbook.models.parts import Support
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, surface_of
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM
@@ -53,7 +54,7 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
         if not flaws:
             yield from _support_flaws(part, path)
     for index, part in enumerate(technique.parts):
-        yield from _rest_flaws(part, ("parts", index, "support"), names)
+        yield from _rest_flaws(part, ("parts", index, "support"), technique.parts)
         yield from _place_flaws(part, ("parts", index), technique.parts)
     for index, repeat in enumerate(technique.repeats):
         yield from _repeat_flaws(repeat, ("repeats", index), technique, names, book, facts, lost)
@@ -120,12 +121,12 @@ def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
         yield Flaw(code="support", path=(*path, "support", "length"), message=message, hint=hint)
 
 
-def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
+def _rest_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw]:
     """Where a support stands in another part: a part that exists, and one answer to where."""
     support = part.support
     if support is None or (support.rest_in is None and support.rest is None):
         return
-    others = [name for name in names if name != part.part]
+    others = [each.part for each in parts if each.part != part.part]
     if support.in_the_cake is not None:
         message, hint = "the rest goes in the cake or in a part, not in both", "keep one of the two"
         yield Flaw(code="support", path=path, message=message, hint=hint)
@@ -137,6 +138,21 @@ def _rest_flaws(part: Part, path: Path, names: Sequence[str]) -> Iterator[Flaw]:
         hint = f'did you mean "{close}"?' if close else "name another part"
         message = f'there is no other part "{support.rest_in}" here'
         yield Flaw(code="support", path=(*path, "rest in"), message=message, hint=hint)
+    else:
+        yield from _through_flaws(support, path, next(each for each in parts if each.part == support.rest_in))
+
+
+def _through_flaws(support: Support, path: Path, under: Part) -> Iterator[Flaw]:
+    """No further into the part it rests in than that is high."""
+    if under.form not in FORMS or (under.form in ("sheet", "strip") and under.thick is None):
+        return
+    shape = shape_of(under, 1.0)
+    lies = (under.solid is not None and under.solid.how == "flattened") or (under.form == "sheet" and not under.upright)
+    high_mm = shape.thick_mm if lies else solids.bounds(shape.outline_mm)[1]
+    if support.rest is not None and not support.behind and not fits(support.rest, high_mm):
+        message = f'{support.rest:g} mm do not go into "{under.part}", which is {high_mm:.3g} mm high'
+        hint = f"write at most {int(high_mm)} mm"
+        yield Flaw(code="support", path=(*path, "rest"), message=message, hint=hint)
 
 
 def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw]:
@@ -149,9 +165,8 @@ def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw
     elif part.up and not part.lies_on:
         hint = 'add "lies on:", or take it out'
         yield Flaw(code="parts", path=(*path, "up"), message="how far up which part?", hint=hint, on_key=True)
-    elif len(part.up) not in (0, part.count):
-        message, hint = f"{len(part.up)} places for {part.count} of them", "write a place for each"
-        yield Flaw(code="parts", path=(*path, "up"), message=message, hint=hint)
+    else:
+        yield from _told_flaws(part, path)
     if on is None:
         return
     others = [name for name in under if name != part.part]
@@ -167,6 +182,34 @@ def _place_flaws(part: Part, path: Path, parts: Sequence[Part]) -> Iterator[Flaw
     if on == part.part:
         message, hint = f'"{part.part}" stands on itself', "let one of them stand on its own"
         yield Flaw(code="parts", path=(*path, key), message=message, hint=hint)
+
+
+def _told_flaws(part: Part, path: Path) -> Iterator[Flaw]:
+    """How each of them is set: a word for each, and a part it is set on."""
+    for name in ("up", "across", "turned"):
+        told = len(getattr(part, name))
+        if told not in (0, part.count) and (name, told) != ("turned", 1):
+            message, hint = f"{told} places for {part.count} of them", "write a place for each"
+            yield Flaw(code="parts", path=(*path, name), message=message, hint=hint)
+    hint = 'add "stands on:" or "lies on:", or take it out'
+    if part.across and not (part.stands_on or part.lies_on):
+        yield Flaw(code="parts", path=(*path, "across"), message="how far across which part?", hint=hint, on_key=True)
+    if part.behind and not part.lies_on:
+        hint = 'add "lies on:", or take it out'
+        yield Flaw(code="parts", path=(*path, "behind"), message="behind which part?", hint=hint, on_key=True)
+    elif part.behind > part.count:
+        message = f"{part.behind} of {part.count} cannot lie behind it"
+        yield Flaw(code="parts", path=(*path, "behind"), message=message, hint=f"write at most {part.count}")
+    if part.sunk and not part.stands_on:
+        hint = 'add "stands on:", or take it out'
+        yield Flaw(code="parts", path=(*path, "sunk"), message="sunk into which part?", hint=hint, on_key=True)
+    for name in ("upright", "laid"):
+        if getattr(part, name) and part.sheet is None:
+            message, hint = f'only a sheet can be "{name}"', "take it out"
+            yield Flaw(code="parts", path=(*path, name), message=message, hint=hint, on_key=True)
+    if part.laid and (part.stands_on or part.lies_on):
+        message, hint = "only the part that all others are on is laid down", "say it of that part"
+        yield Flaw(code="parts", path=(*path, "laid"), message=message, hint=hint, on_key=True)
 
 
 def _repeat_flaws(

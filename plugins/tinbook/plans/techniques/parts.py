@@ -7,7 +7,7 @@ s, solids and ropes by s³, sheets and strips by s², as their thickness stays.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from string import ascii_uppercase
 
 from tinbook.engine import solids
@@ -22,7 +22,7 @@ from tinbook.plans.techniques.drying import Drying, drying, small_hard
 from tinbook.plans.techniques.marks import RepeatAt, repeat_at
 from tinbook.plans.techniques.pastes import Paste, paste_or_like
 from tinbook.plans.techniques.shapes import shape_of
-from tinbook.plans.techniques.supports import SupportAt, support_at
+from tinbook.plans.techniques.supports import SupportAt, support_at, through_mm
 from tinbook.plans.techniques.technique import SMALL_HARD, SUPPORT
 from tinbook.tins import Ring, Tin, standard_tins
 
@@ -65,6 +65,12 @@ class PartAt:
     stands_on: str = ""
     lies_on: str = ""
     up: tuple[float, ...] = ()
+    across: tuple[float, ...] = ()
+    turned: tuple[float, ...] = ()
+    behind: int = 0
+    sunk_mm: float = 0.0
+    upright: bool = False
+    laid: bool = False
     people: int = 1
 
     @property
@@ -76,6 +82,16 @@ class PartAt:
     def each_g(self) -> float:
         """What one takes: as weighed, or as computed."""
         return self.computed_g if self.weighed_g is None else self.weighed_g
+
+    @property
+    def flat(self) -> bool:
+        """Whether it lies flat where it stands: a sheet that neither hangs nor is on its edge, and what is pressed."""
+        return self.flattened or (self.form == "sheet" and not self.upright and self.on != SIDE)
+
+    @property
+    def low_mm(self) -> float:
+        """How high it is as it stands: of what lies flat, how thick."""
+        return self.thick_mm if self.flat else self.height_mm
 
     @property
     def total_g(self) -> float:
@@ -169,6 +185,7 @@ def _decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, peopl
         raise ValueError(f'"{technique.name}" has no parts')
     s = scale_to(cake, written)
     parts = tuple(_parts(technique.parts, s, book, facts, people))
+    parts = tuple(replace(part, support=through_mm(part, parts)) for part in parts)
     outlines = {part.name: part.outline_mm for part in parts}
     repeats = tuple(
         repeat_at(index, letter(len(parts) + index), repeat, cake, s, outlines, book, facts, people)
@@ -252,6 +269,12 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
             stands_on=part.stands_on or "",
             lies_on=part.lies_on or "",
             up=part.up,
+            across=part.across,
+            turned=part.turned,
+            behind=part.behind,
+            sunk_mm=(part.sunk or 0.0) * s,
+            upright=part.upright,
+            laid=part.laid,
             people=people,
         )
 

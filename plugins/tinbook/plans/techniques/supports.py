@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from tinbook.engine import solids
 from tinbook.facts import Facts
 from tinbook.models import BEHIND, Part
 from tinbook.plans.techniques.shapes import ShapeAt, shape_of
+
+if TYPE_CHECKING:
+    from tinbook.plans.techniques.parts import PartAt
 
 SEEN_MM = 0.05
 """A support shortened by less than this is not called shortened."""
@@ -16,7 +21,7 @@ SEEN_MM = 0.05
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SupportAt:
     """A support in one part: `reach_mm` of it in the part, which has `room_mm` there, `rest_mm` in the cake, or in the
-    part `rest_in`.
+    part `rest_in`; `through_mm` of it in parts on the way to the cake.
 
     `each` for one part, `count` for all of them. `shortened`: to stay clear of the front.
     """
@@ -30,11 +35,12 @@ class SupportAt:
     rest_mm: float
     rest_in: str
     shortened: bool
+    through_mm: float = 0.0
 
     @property
     def length_mm(self) -> float:
         """How long to cut it."""
-        return self.reach_mm + self.rest_mm
+        return self.reach_mm + self.through_mm + self.rest_mm
 
 
 def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt | None:
@@ -60,6 +66,17 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
         rest_in=support.rest_in or "",
         shortened=reach_mm < wanted_mm - SEEN_MM,
     )
+
+
+def through_mm(part: PartAt, parts: Iterable[PartAt]) -> SupportAt | None:
+    """The support of a part, longer by the parts it goes through on its way from below into the cake."""
+    held, named = part.support, {each.name: each for each in parts}
+    if held is None or held.goes_in == BEHIND or held.rest_in or not held.rest_mm:
+        return held
+    between, on = 0.0, part.stands_on
+    while on in named:
+        between, on = between + named[on].low_mm, named[on].stands_on
+    return replace(held, through_mm=between)
 
 
 def _room_mm(shape: ShapeAt, behind: bool) -> float:

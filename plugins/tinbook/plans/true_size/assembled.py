@@ -1,15 +1,16 @@
-"""A decoration assembled and seen from the front, by what its parts say stands or lies on what.
+"""A decoration assembled and seen from the front, by what its parts say stands or lies on what; one that is laid down
+flat also from above.
 
-Lengths in mm, from the middle of the part that stands by itself and from its foot, y upwards.
+Lengths in mm, from the middle of the part that stands by itself and from the lowest point of all, y upwards.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
-from math import cos, pi, sin
+from math import cos, pi, radians, sin
 
 from tinbook.engine import solids
 from tinbook.models.ledger import Itself
@@ -66,14 +67,15 @@ class Stick:
 
 @dataclass(frozen=True, slots=True)
 class PutTogether:
-    """All pieces, those at the back first, and what holds them."""
+    """All pieces, those at the back first, and what holds them; `above`: whether it is seen from above."""
 
     pieces: tuple[Placed, ...]
     sticks: tuple[Stick, ...]
+    above: bool = False
 
     @property
     def high_mm(self) -> float:
-        """How high it stands."""
+        """How high it stands or, seen from above, how long it is."""
         return max(piece.top_mm for piece in self.pieces)
 
     @property
@@ -101,88 +103,142 @@ class PutTogether:
 
 def edge_mm(rings: tuple[Ring, ...], level_mm: float) -> float:
     """How far to the right an outline reaches at a level."""
-    ring = rings[0]
-    crossed = [
+    return max(_crossed(rings[0], level_mm), default=max(x for x, _ in rings[0]))
+
+
+def _crossed(ring: Ring, level_mm: float) -> list[float]:
+    """Where an outline is at a level."""
+    return [
         x1 + (x2 - x1) * (level_mm - y1) / (y2 - y1)
         for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True)
         if min(y1, y2) <= level_mm <= max(y1, y2) and y1 != y2
     ]
-    return max(crossed, default=max(x for x, _ in ring))
+
+
+def _top_at_mm(ring: Ring, x_mm: float) -> float:
+    """How high an outline reaches so far along."""
+    return max(_crossed(tuple((y, x) for x, y in ring), x_mm), default=max(y for _, y in ring))
 
 
 def _covers(each: Placed, piece: Placed, level_mm: float) -> bool:
-    reaches = each.foot_mm < level_mm < each.top_mm
-    return reaches and edge_mm(each.rings, level_mm) >= edge_mm(piece.rings, level_mm)
+    """Whether a piece in front hides the right edge of another at a level."""
+    across = _crossed(each.rings[0], level_mm)
+    return bool(across) and min(across) <= edge_mm(piece.rings, level_mm) <= max(across)
 
 
-def put_together(made: Decoration) -> PutTogether | None:
-    """A decoration assembled; None where its parts do not all say what they stand or lie on."""
-    return _put_together(Itself(made))
+@dataclass(frozen=True, slots=True)
+class _Set:
+    """A piece as it is set down: the part, the piece, the middle of its upper end, and how far in front it is."""
+
+    part: PartAt
+    piece: Placed
+    tip: tuple[float, float]
+    before: float
+
+
+def put_together(made: Decoration, as_laid: bool = False) -> PutTogether | None:
+    """A decoration assembled; None where its parts do not all say what they stand or lie on. `as_laid`: from above if
+    it is laid down flat."""
+    return _put_together(Itself(made), as_laid)
 
 
 @lru_cache(maxsize=64)
-def _put_together(whole: Itself[Decoration]) -> PutTogether | None:
+def _put_together(whole: Itself[Decoration], as_laid: bool) -> PutTogether | None:
     made = whole.value
     parts = {part.name: part for part in made.parts}
     alone = [part for part in made.parts if not (part.stands_on or part.lies_on)]
     if len(alone) != 1 or len(made.parts) < 2:
         return None
-    pieces, sticks = list[Placed](), list[Stick]()
-    # what stands is drawn before what lies on it
-    for part in sorted(made.parts, key=lambda part: (_fronts(part, parts), part.index)):
-        pieces += _placed(part, parts, made)
-        sticks += _sticks(part, parts)
-    return PutTogether(tuple(pieces), tuple(sticks))
+    above = as_laid and alone[0].laid
+    pieces, sticks = dict[str, list[_Set]](), list[Stick]()
+    for part in sorted(made.parts, key=lambda part: _depth(part, parts)):
+        there = pieces.get(part.stands_on or part.lies_on, [])
+        marks = () if _flat(part, parts) and not above else tuple(each for each in made.repeats if each.on == part.name)
+        pieces[part.name] = list(_set(part, there, parts, marks, above))
+        sticks += [] if above else _sticks(part, pieces[part.name])
+    every = sorted((each for some in pieces.values() for each in some), key=lambda each: (each.before, each.part.index))
+    low = min(each.piece.foot_mm for each in every)
+    settled = tuple(
+        replace(each.piece, rings=_up(each.piece.rings, -low), marks=_up(each.piece.marks, -low)) for each in every
+    )
+    held = tuple(Stick(each.what, each.x_mm, each.low_mm - low, each.high_mm - low) for each in sticks)
+    return PutTogether(settled, held, above)
 
 
-def _fronts(part: PartAt, parts: dict[str, PartAt]) -> int:
-    """How many parts lie one in front of another, from the one that stands to this one."""
-    if part.lies_on:
-        return 1 + _fronts(parts[part.lies_on], parts)
-    return _fronts(parts[part.stands_on], parts) if part.stands_on else 0
+def _depth(part: PartAt, parts: dict[str, PartAt]) -> int:
+    """How many parts it is on, one on the other."""
+    under = part.stands_on or part.lies_on
+    return 1 + _depth(parts[under], parts) if under else 0
 
 
-def _foot_mm(part: PartAt, parts: dict[str, PartAt]) -> float:
-    """How high the foot of a part is."""
-    if part.stands_on:
-        under = parts[part.stands_on]
-        return _foot_mm(under, parts) + _high_mm(under)
-    return _foot_mm(parts[part.lies_on], parts) if part.lies_on else 0.0
+def _flat(part: PartAt, parts: dict[str, PartAt]) -> bool:
+    """Whether it lies down where it stands, so that its thickness is seen: a sheet that is not on its edge, a flattened
+    solid, whatever lies on what is laid down flat."""
+    return parts[part.lies_on].laid or part.flattened if part.lies_on else part.flat
 
 
-def _flat(part: PartAt) -> bool:
-    """Whether it lies down where it stands, so that its thickness is seen: a sheet, or a flattened solid."""
-    return part.flattened or (part.form == "sheet" and not part.lies_on)
-
-
-def _high_mm(part: PartAt) -> float:
-    return part.thick_mm if _flat(part) else part.height_mm
-
-
-def _placed(part: PartAt, parts: dict[str, PartAt], made: Decoration) -> Iterator[Placed]:
-    foot = _foot_mm(part, parts)
-    colour = part.colour.name if part.colour else ""
-    if not part.lies_on:
-        middle = foot + _high_mm(part) / 2.0
-        rings = _seen_flat(part) if _flat(part) else part.outline_mm
-        marked = [] if _flat(part) else [repeat for repeat in made.repeats if repeat.on == part.name]
-        yield Placed(
+def _set(
+    part: PartAt, there: list[_Set], parts: dict[str, PartAt], marks: tuple[RepeatAt, ...], above: bool
+) -> Iterator[_Set]:
+    """Every piece of a part on the pieces of the one it is on: as many as those, one on each; else along the first
+    ones, evenly spread where nothing says where."""
+    depth = 0.25 ** _depth(part, parts)
+    for nth in range(part.count if there else 1):
+        host = there[nth * len(there) // part.count] if there else None
+        paired = len(there) in (0, 1) or len(there) == part.count
+        along = part.count // max(1, len(there)) if paired and len(there) > 1 else part.count
+        rings = _seen(part, parts, above)
+        x = y = 0.0
+        turn = part.turned[nth % len(part.turned)] if part.turned else 0.0
+        high = max(y for _, y in rings[0]) * 2.0
+        before = host.before if host else 0.0
+        if host is None:
+            y = high / 2.0
+        elif part.stands_on and not above:
+            share = part.across[nth] if part.across else (nth + 0.5) / part.count if len(there) < part.count else None
+            if share is None:
+                x, y = host.tip
+            else:
+                x = host.piece.left_mm + share * (host.piece.right_mm - host.piece.left_mm)
+                y = _top_at_mm(host.piece.rings[0], x)
+            y -= part.sunk_mm
+            y += high / 2.0
+            # the narrower of two that go into each other is hidden in the wider
+            if part.sunk_mm and part.width_mm < host.part.width_mm:
+                before -= depth / 2.0
+        else:
+            under = host.piece
+            spread = part.lies_on and not part.up and along > 1
+            share = part.across[nth] if part.across else (nth + 0.5) / part.count if spread else 0.5
+            x = under.left_mm + share * (under.right_mm - under.left_mm)
+            tall = under.top_mm - under.foot_mm
+            middle = part.up[nth] * tall if part.up else tall / 2.0 if part.stands_on else high / 2.0
+            y = under.foot_mm + middle
+            before += -depth if nth >= part.count - part.behind else depth
+            if not above and part.lies_on and parts[part.lies_on].laid:
+                y = under.top_mm + high / 2.0
+            if part.form == "strip" and not part.across:
+                rings = (_band(part, host.part, middle),)
+                rings, y = _up(rings, -middle), under.foot_mm + middle
+        pivot = (x, y - high / 2.0) if part.stands_on else (x, y)
+        placed = Placed(
             letter=part.letter,
-            colour=colour,
-            rings=_up(rings, middle),
-            marks=_up(tuple(ring for repeat in marked for ring in mark_rings(repeat)), middle),
-            mark_letters=tuple(repeat.letter for repeat in marked),
+            colour=part.colour.name if part.colour else "",
+            rings=_turned(_moved(rings, x, y), pivot, turn),
+            marks=_turned(_moved(tuple(ring for each in marks for ring in mark_rings(each)), x, y), pivot, turn),
+            mark_letters=tuple(each.letter for each in marks),
         )
-        return
-    under = parts[part.lies_on]
-    middles = [share * _high_mm(under) for share in part.up] or [part.height_mm / 2.0] * part.count
-    for middle in middles:
-        rings = (_band(part, under, middle),) if part.form == "strip" else _up(part.outline_mm, middle)
-        yield Placed(letter=part.letter, colour=colour, rings=_up(rings, foot))
+        ((tip,),) = _turned((((x, y + high / 2.0),),), pivot, turn)
+        yield _Set(part, placed, tip, before)
 
 
-def _seen_flat(part: PartAt) -> tuple[Ring, ...]:
-    """What lies down, from the front: a sheet with square edges, a flattened solid with a rounded shoulder."""
+def _seen(part: PartAt, parts: dict[str, PartAt], above: bool) -> tuple[Ring, ...]:
+    """Its outline about its own middle."""
+    if above:
+        # what stands up is seen on its edge
+        return (solids.oblong(part.width_mm, part.thick_mm),) if part.stands_on else part.outline_mm
+    if not _flat(part, parts):
+        return part.outline_mm
     wide, thick = part.width_mm, part.thick_mm
     if not part.flattened:
         return (solids.oblong(wide, thick),)
@@ -193,7 +249,7 @@ def _seen_flat(part: PartAt) -> tuple[Ring, ...]:
 
 
 def _band(part: PartAt, under: PartAt, middle: float) -> Ring:
-    """A strip round a part, from the strip's foot, following the part's sides and standing out by its thickness."""
+    """A strip round a part, from the foot of that part, following its sides and standing out by its thickness."""
     low, high = middle - part.height_mm / 2.0, middle + part.height_mm / 2.0
     # the outline is centred on its middle
     at_low, at_high = (
@@ -209,16 +265,31 @@ def mark_rings(repeat: RepeatAt) -> Iterator[Ring]:
     yield from (tuple((x + dx, y + dy) for dx, dy in form) for x, y in repeat.points)
 
 
-def _sticks(part: PartAt, parts: dict[str, PartAt]) -> Iterator[Stick]:
+def _sticks(part: PartAt, there: list[_Set]) -> Iterator[Stick]:
     """What goes in from below, side by side."""
     held = part.support
     if held is None or held.goes_in != BELOW:
         return
-    foot = _foot_mm(part, parts)
-    for nth in range(held.each):
-        x = part.width_mm * ((nth + 1.0) / (held.each + 1.0) - 0.5)
-        yield Stick(held.what, x, foot - held.rest_mm, foot + held.reach_mm)
+    for each in there:
+        left, right, foot = each.piece.left_mm, each.piece.right_mm, each.piece.foot_mm
+        for nth in range(held.each):
+            x = left + (right - left) * (nth + 1.0) / (held.each + 1.0)
+            yield Stick(held.what, x, foot - held.rest_mm - held.through_mm, foot + held.reach_mm)
 
 
 def _up(rings: tuple[Ring, ...], by_mm: float) -> tuple[Ring, ...]:
-    return tuple(tuple((x, y + by_mm) for x, y in ring) for ring in rings)
+    return _moved(rings, 0.0, by_mm)
+
+
+def _moved(rings: tuple[Ring, ...], x_mm: float, y_mm: float) -> tuple[Ring, ...]:
+    return tuple(tuple((x + x_mm, y + y_mm) for x, y in ring) for ring in rings)
+
+
+def _turned(rings: tuple[Ring, ...], pivot: tuple[float, float], degrees: float) -> tuple[Ring, ...]:
+    """Rings turned about a point, as the hand of a clock turns."""
+    if not degrees:
+        return rings
+    (px, py), (c, s) = pivot, (cos(radians(degrees)), sin(radians(degrees)))
+    return tuple(
+        tuple((px + (x - px) * c + (y - py) * s, py - (x - px) * s + (y - py) * c) for x, y in ring) for ring in rings
+    )
