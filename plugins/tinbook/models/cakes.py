@@ -9,7 +9,7 @@ from typing import Annotated, Any, ClassVar
 from pydantic import AfterValidator, Field, ValidationInfo
 
 from tinbook.models.finish import Border, OneCake, Slug, read_coat
-from tinbook.models.house import Millimetres, read_at
+from tinbook.models.house import Grams, Millimetres, read_at
 from tinbook.models.keeping import Seasons
 from tinbook.models.parts import PLACES
 from tinbook.models.reading import (
@@ -136,6 +136,10 @@ class DesignTier(TierKeys, TierLine):
     """How big the gap is below it, where it stands on pillars. Left out: it stands on the tier below."""
     dummy: Annotated[YesNo, such_as("yes")] = False
     """Whether it is made of foam: it is covered and decorated, and nobody eats it."""
+    icing: Annotated[Slug | None, such_as("american-buttercream")] = None
+    """For cups, what goes on each of them: a recipe by the name of its file, or a card. Left out: nothing does."""
+    icing_each: Annotated[Grams | None, such_as("35 g")] = None
+    """For cups, how much of it goes on each. Left out: what a swirl usually takes."""
 
 
 class DesignBoard(WrittenLine):
@@ -271,6 +275,7 @@ class CakeDesign(TierKeys, CakeHead):
     def made_of(self) -> tuple[str, ...]:
         """The recipes and cards it names for filling, coat, cover and board, each once."""
         named = [getattr(each, name) for each in (self, *self.every_tier) for name in ("filling", "coat", "cover")]
+        named += [tier.icing for tier in self.every_tier]
         return tuple(dict.fromkeys(word for word in (*named, self.board.paste) if word and word != NONE))
 
     @property

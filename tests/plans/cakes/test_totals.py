@@ -11,6 +11,8 @@ from tests.plans.cakes.conftest import Design, Made, cakes
 
 from tinbook.loading import Loaded
 from tinbook.plans.cakes.totals import coat_g, filling_g, over_of_packs_g, packs_of, tier_said
+from tinbook.plans.cakes.used import ingredients_used
+from tinbook.plans.cakes.weights import cake_weights
 from tinbook.plans.cakes.whole import whole_cake
 from tinbook.plans.rules.cakes import cake_flaws
 
@@ -91,3 +93,44 @@ def test_what_is_over_of_batches_and_of_packs(made: Made) -> None:
     (paste,) = cake.pastes
     bought = sum(count * mass_g for count, mass_g in packs_of(paste))
     assert over_of_packs_g(paste) == pytest.approx(bought - paste.mass_g, abs=2.5) and bought >= paste.mass_g
+
+
+def test_icing_for_cups_is_weighed_with_the_rest(made: Made, demo: Loaded) -> None:
+    """By hand: 36 cups at 35 g are 1260 g; of what is made 5 % stays in the bowl, and 240 ml of a buttercream of
+    0.9 g/ml in the bag (the facts, beside their sources). On fairy cups, 65 mm across, a swirl takes (65 / 70)² of what
+    it does on a standard one: common practice, 35 g of 25 to 50."""
+    cups = {"tier": "36 standard cups", "mixture": "cupcakes", "icing": "lemon-buttercream"}
+    plain = {"tiers": "15 cm", "mixture": "madeira-cake", "coat": "lemon-buttercream", "filling": "lemon-buttercream",
+             "cover": "none", "height": "10 cm"}  # fmt: skip
+    alone = made({**plain, "beside": [{"tier": "36 standard cups", "mixture": "cupcakes"}]})
+    whole = made({**plain, "beside": [{**cups, "icing each": "35 g"}]})
+    (before,), (after,) = alone.mixtures, whole.mixtures
+    gravity, bowl, bag = (
+        after.batch.kind.gravity.typical, demo.facts.numbers["stays in the bowl"].value,
+        demo.facts.numbers["stays in the bag"].value,
+    )  # fmt: skip
+    assert after.made_g - before.made_g == pytest.approx(36 * 35.0 / (1.0 - bowl) + bag * gravity)
+    assert coat_g(whole.beside[0]) == (pytest.approx(1260.0), 1260.0)
+    assert whole.totals.coat_g - alone.totals.coat_g == pytest.approx(1260.0)
+    assert whole.beside[0].weight_g - alone.beside[0].weight_g == pytest.approx(1260.0)
+    used = {each.name: each.mass_g for each in ingredients_used(whole, demo.book, demo.facts)}
+    less = {each.name: each.mass_g for each in ingredients_used(alone, demo.book, demo.facts)}
+    grown = sum(used.values()) - sum(less.values())
+    assert grown == pytest.approx((after.made_g - before.made_g) * sum(
+        line.mass_g for line in after.batch.ingredients) / after.batch.makes_g)  # fmt: skip
+    fairy = made({**plain, "beside": [{**cups, "tier": "24 fairy cups"}]}).beside[0].icing
+    assert fairy is not None
+    told = (fairy.each_g, fairy.low_g, fairy.high_g)
+    assert told == pytest.approx([figure * (65.0 / 70.0) ** 2 for figure in (35.0, 25.0, 50.0)])
+    heft = cake_weights(made({**plain, "beside": [cups]}), demo.book, demo.facts).beside[0].parts["coat"]
+    assert (heft.low_g, heft.mass_g, heft.high_g) == pytest.approx((36 * 25.0, 36 * 35.0, 36 * 50.0))
+
+
+def test_what_is_only_in_the_icing_of_cups_is_among_the_allergens(made: Made) -> None:
+    plain = {"tiers": "15 cm", "mixture": "madeira-cake", "coat": "none", "filling": "none", "cover": "none"}
+    cups = {"tier": "12 standard cups", "mixture": "cupcakes", "icing": "royal-icing"}
+    bare = made({**plain, "beside": [{"tier": "12 standard cups", "mixture": "cupcakes"}]})
+    iced = made({**plain, "beside": [cups]})
+    named = {each for allergen in iced.allergens.contains for each in allergen.ingredients}
+    assert named - {each for allergen in bare.allergens.contains for each in allergen.ingredients}
+    assert len(iced.cautions) >= len(bare.cautions)

@@ -154,6 +154,8 @@ def _grams(shown_g: float, note: str = "") -> Cell:
 
 
 def _border(tier: TierWorked) -> str:
+    if tier.icing is not None:
+        return f"{number(round(tier.icing.each_g, 1))}{formats.NBSP}g each"
     border = tier.asked.settled.border
     piped = tier.covered and any(row.border_g for row in tier.covered.made)
     return f"with {border.marks}" if border and piped else ""

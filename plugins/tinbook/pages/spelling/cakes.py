@@ -38,6 +38,12 @@ def _drum_said(drum_mm: float, paste_mm: float, how: str) -> str:
     return f"drum {drum_mm:g} mm thick, {paste_mm:g} mm of paste {'round the cake' if how == 'ring' else 'on it'}"
 
 
+def _icing_each(each_g: float, low_g: float, high_g: float) -> str:
+    """`35 g of icing on each cup (25 to 50 g)`."""
+    usual = f" (usually {low_g:.0f} to {high_g:.0f} g)" if high_g > low_g else ""
+    return f"{each_g:.3g} g of icing on each cup{usual}"
+
+
 def _several(words: Sequence[str]) -> str:
     return "; ".join(words)
 
@@ -61,6 +67,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tier_asked_at": _tier_asked_at,
     "stands_on_a_drum": _drum_said,
     "cards_thick": "card under each tier {card_mm:g} mm thick (they come from {low_mm:g} to {high_mm:g} mm)",
+    "icing_each": _icing_each,
     "dowels_as_long": "each dowel is as long as its tier is tall; pillars are longer, to reach the tier above",
     # sizes
     "size_by_steps": _size_by_steps,

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
+from tinbook.engine.layers import layer_for_mm
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Finish, Made
 from tinbook.models.cakes import BOARD, NO_BORDER
 from tinbook.models.ledger import Itself, ledger_of
 from tinbook.models.reading import NONE
+from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.bought import made_or_bought
 from tinbook.plans.base.finishing import Finishing, finishing
 from tinbook.plans.base.scaling import owned_count
@@ -18,12 +20,16 @@ from tinbook.plans.base.weighing import Batch, as_owned, same_outline, weigh
 from tinbook.plans.finish.covering import covers
 from tinbook.tins import Tin
 
+SEEN_ALONE = ("place", "beside", "gap_mm", "colour", "batter_colour", "ribbon")
+"""What of a tier is seen and changes none of its own sums."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class TierAsked:
     """One tier as it is to be made. `place` counts from 0 at the bottom; of what stands `beside` the cake, from 0 too.
 
-    `batch` is None for a dummy. `height_mm` and `layers` are None where they follow from what its mixture bakes.
+    `batch` is None for a dummy; `icing` is what goes on cups, `icing_g` how much on each if that is said. `height_mm`
+    and `layers` are None where they follow from what its mixture bakes.
     """
 
     place: int
@@ -39,6 +45,14 @@ class TierAsked:
     batter_colour: str | None
     ribbon: bool
     gap_mm: float
+    icing: Batch | None = None
+    icing_g: float | None = None
+
+    @property
+    def sums_by(self) -> tuple[object, ...]:
+        """What its sums go by: two tiers alike in this take and give the same, wherever they stand."""
+        values = (getattr(self, each.name) for each in fields(self) if each.name not in SEEN_ALONE)
+        return tuple(each if isinstance(each, float | int | Tin | None) else Itself(each) for each in values)
 
     @property
     def dummy(self) -> bool:
@@ -94,6 +108,8 @@ def _asked(
         batter_colour=None if tier.dummy else design.of(tier, "batter_colour"),
         ribbon=design.of(tier, "ribbon") and not cups,
         gap_mm=tier.on_pillars or 0.0,
+        icing=made_or_bought(tier.icing, book, facts) if tier.icing and cups else None,
+        icing_g=tier.icing_each,
     )
     return in_tin(asked, tin, book)
 
@@ -107,6 +123,18 @@ def in_tin(asked: TierAsked, tin: Tin, book: Book) -> TierAsked:
     if by_depth and (asked.height_mm or asked.layers) and not own.kind.depth_fault(usual_mm):
         own = replace(own, depth_mm=usual_mm)
     return replace(asked, tin=own, owned=owned)
+
+
+def layers_of(asked: TierAsked) -> tuple[int, float]:
+    """How many layers a tier has whose height or layers are asked for, and how high each is. AskError where its filling
+    leaves no room for them."""
+    settled, layers = asked.settled, asked.layers or asked.settled.layers
+    if asked.height_mm is None:
+        return layers, settled["layer"]
+    try:
+        return layers, layer_for_mm(asked.height_mm, layers, settled["filling"])
+    except ValueError as error:
+        raise AskError(str(error), "ask for fewer layers, less filling or a higher tier") from None
 
 
 def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> Finish:

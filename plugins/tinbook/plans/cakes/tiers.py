@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from tinbook.engine import rounding
-from tinbook.engine.layers import layer_for_mm, stack_mm
+from tinbook.engine.coats import with_bowl
+from tinbook.engine.layers import stack_mm
 from tinbook.engine.scaling import factor, times_needed
 from tinbook.facts import Facts
 from tinbook.models import Book
@@ -16,13 +17,16 @@ from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.scaling import Fit, fit, mixes, tin_rows, wanted_ml
 from tinbook.plans.base.versions import Version, versions
 from tinbook.plans.base.weighing import Batch
-from tinbook.plans.cakes.asked import TierAsked
+from tinbook.plans.cakes.asked import TierAsked, layers_of
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.finish.cakes import Cakes, baked_cake
 from tinbook.plans.finish.covered import CoveredRow, CoveredTable, covered_table
 from tinbook.plans.finish.layers import Stack, layers_in, stack_of, wanted
 from tinbook.plans.portions.cutting import Portion
 from tinbook.plans.portions.serving import Serving, servings
+
+STANDARD_CUP_MM = 70.0
+"""How wide the top of a standard cup is."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -61,9 +65,32 @@ class TierBaked:
         return self.fit.bakes * self.time.high_shown_min if self.time else 0.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Icing:
+    """What goes on cups: `each_g` on one, usually from `low_g` to `high_g`, `net_g` on all of them; `made_g` with what
+    stays in the bowl and in the bag."""
+
+    batch: Batch
+    each_g: float
+    low_g: float
+    high_g: float
+    net_g: float
+    made_g: float
+
+    @property
+    def net_shown_g(self) -> float:
+        """What is on all of them, as the scales show it."""
+        return rounding.scales(self.net_g, self.batch.steps)
+
+    @property
+    def made_shown_g(self) -> float:
+        """All that is made, as it is weighed out."""
+        return rounding.scales_up(self.made_g, self.batch.steps)
+
+
 @dataclass(frozen=True, kw_only=True)
 class TierWorked:
-    """A tier with all its sums done. `baked` is None for a dummy, `cake` and `covered` for cups.
+    """A tier with all its sums done. `baked` is None for a dummy, `cake` and `covered` for cups; `icing` is for cups.
 
     `weight_g`: what it weighs, finished, without its board; `serving` is None for a dummy.
     """
@@ -75,6 +102,7 @@ class TierWorked:
     covered: CoveredRow | None
     serving: Serving | None
     weight_g: float
+    icing: Icing | None = None
 
     @property
     def cake_g(self) -> float:
@@ -110,10 +138,7 @@ class TierWorked:
 def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes: Bakes | None = None) -> TierWorked:
     """One tier; its time in the oven only where the `bakes` are given. AskError where its mixture cannot be cut as high
     as asked, or its coats would close its tube."""
-    name = (
-        "tier", asked.count, asked.tin, asked.owned, Itself(asked.batch), Itself(asked.settled), asked.height_mm,
-        asked.layers, portion, Itself(bakes), Itself(facts),
-    )  # fmt: skip
+    name = ("tier", asked.sums_by, portion, Itself(bakes), Itself(facts))
     worked = ledger_of(book).lately(name, lambda: _worked(asked, portion, book, facts, bakes))
     return worked if worked.asked is asked else replace(worked, asked=asked)
 
@@ -138,6 +163,7 @@ def _worked(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes:
         high_mm = cake.stands_mm if cake else 0.0
         known_g = weight_g if baked.stack else None
         serving = servings(asked.tin, high_mm, known_g, {portion.kind: portion})[portion.kind]
+    icing = _icing(asked, facts)
     return TierWorked(
         asked=asked,
         baked=baked,
@@ -145,13 +171,29 @@ def _worked(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes:
         table=table,
         covered=covered,
         serving=serving,
-        weight_g=weight_g + _finish_g(covered),
+        weight_g=weight_g + _finish_g(covered) + (icing.net_g if icing else 0.0),
+        icing=icing,
     )
 
 
 def baked_stack(asked: TierAsked, book: Book, facts: Facts) -> Stack | None:
     """The layers of a tier as it is baked; None for a dummy, cups, a dome or a ball. AskError as in `worked_tier`."""
     return _baked(asked, asked.batch, book, facts, None)[0].stack if asked.batch else None
+
+
+def _icing(asked: TierAsked, facts: Facts) -> Icing | None:
+    """What goes on cups: by its own figure, else by what a swirl on a standard cup takes and the area of its top. Of an
+    icing that is piped, a bagful is left over."""
+    batch, fact = asked.icing, facts.numbers["icing on a cupcake"]
+    if batch is None:
+        return None
+    larger = (asked.tin.sizes_mm[0] / STANDARD_CUP_MM) ** 2
+    usual = [larger * (fact.value if end is None else end) for end in (fact.value, fact.low, fact.high)]
+    each, low, high = usual if asked.icing_g is None else [asked.icing_g] * 3
+    net_g, settled = each * asked.count, asked.settled
+    bag_g = settled["stays_in_the_bag"] * batch.kind.gravity.typical if "border" in batch.kind.plays else 0.0
+    made_g = with_bowl(net_g, settled["stays_in_the_bowl"]) + bag_g
+    return Icing(batch=batch, each_g=each, low_g=low, high_g=high, net_g=net_g, made_g=made_g)
 
 
 def can_be(asked: TierAsked, cake: Cake | None) -> None:
@@ -213,18 +255,6 @@ def _baked(
     answer = wanted(batch, book, facts, tin, layers, layer_mm, settled)
     cake = Cake(tin, answer.stack.stack_mm, answer.stack.layers)
     return _known(batch, answer.exact, answer.whole, answer.beaten, answer.fit, answer.stack, book, facts, bakes), cake
-
-
-def layers_of(asked: TierAsked) -> tuple[int, float]:
-    """How many layers a tier has whose height or layers are asked for, and how high each is. AskError where its filling
-    leaves no room for them."""
-    settled, layers = asked.settled, asked.layers or asked.settled.layers
-    if asked.height_mm is None:
-        return layers, settled["layer"]
-    try:
-        return layers, layer_for_mm(asked.height_mm, layers, settled["filling"])
-    except ValueError as error:
-        raise AskError(str(error), "ask for fewer layers, less filling or a higher tier") from None
 
 
 def _known(

@@ -134,7 +134,9 @@ def tier_said(tier: TierWorked, count: int) -> Saying:
 
 
 def coat_g(tier: TierWorked) -> tuple[float, float]:
-    """What its coats and border weigh on it, exactly and as printed."""
+    """What its coats and border weigh on it, or the icing of cups, exactly and as printed."""
+    if tier.icing is not None:
+        return tier.icing.net_g, tier.icing.net_shown_g
     table, row = tier.table, tier.covered
     if table is None or row is None:
         return 0.0, 0.0
@@ -155,13 +157,20 @@ def mixture_totals(tiers: Sequence[TierWorked], count: int) -> tuple[MixtureTota
     batches: dict[str, Batch] = {}
     amounts: dict[str, list[AmountFor]] = {}
     for tier in tiers:
-        if tier.table is None or tier.covered is None:
-            continue
-        for (slug, batch), row in zip(tier.table.mixtures.items(), tier.covered.made, strict=True):
-            if row.made_g:
+        for slug, batch, exact_g, printed_g in _made_for(tier):
+            if exact_g:
                 batches[slug] = batch
-                amounts.setdefault(slug, []).append(AmountFor(tier_said(tier, count), row.made_g, row.made_shown_g))
+                amounts.setdefault(slug, []).append(AmountFor(tier_said(tier, count), exact_g, printed_g))
     return tuple(MixtureTotal(batch=batch, amounts=tuple(amounts[slug])) for slug, batch in batches.items())
+
+
+def _made_for(tier: TierWorked) -> Iterator[tuple[str, Batch, float, float]]:
+    """What is made for a tier: of which recipe or card, grams of it, exactly and as printed."""
+    if tier.icing is not None:
+        yield tier.icing.batch.slug, tier.icing.batch, tier.icing.made_g, tier.icing.made_shown_g
+    if tier.table is not None and tier.covered is not None:
+        for (slug, batch), row in zip(tier.table.mixtures.items(), tier.covered.made, strict=True):
+            yield slug, batch, row.made_g, row.made_shown_g
 
 
 def paste_totals(

@@ -161,6 +161,10 @@ def _cake(tier: TierWorked, facts: Facts) -> Heft:
 def _finish(tier: TierWorked) -> Iterator[tuple[str, Heft]]:
     """Its filling, coats and paste."""
     table, row = tier.table, tier.covered
+    if tier.icing is not None:
+        icing = tier.icing
+        share = Heft(1.0, icing.low_g / icing.each_g, icing.high_g / icing.each_g)
+        yield "coat", Heft(icing.net_g, icing.net_g * share.low_g, icing.net_g * share.high_g)
     if table is None or row is None:
         return
     made = list(zip(table.mixtures.values(), row.made, strict=True))

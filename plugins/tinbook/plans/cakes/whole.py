@@ -186,6 +186,11 @@ def _worked(tiers: tuple[TierWorked, ...], stacked: StackedUp, size: Portion, fa
     if stacked.drum is not None:
         told = {"paste_mm": stacked.paste_mm, "how": stacked.covered}
         inputs.append(saying("stands_on_a_drum", drum_mm=stacked.drum_mm, **told))
+    inputs += [
+        saying("icing_each", each_g=icing.each_g, low_g=icing.low_g, high_g=icing.high_g)
+        for icing in (tier.icing for tier in tiers)
+        if icing
+    ]
     if any(level.card_mm for level in stacked.levels):
         card = next(tier.asked.settled.figures["card"] for tier in tiers)
         inputs.append(saying("cards_thick", card_mm=card.value, low_mm=card.fact.low, high_mm=card.fact.high))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator
 from dataclasses import replace
+from typing import Any
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignTier, Finish, Flaw, Made, Path
@@ -111,8 +112,13 @@ def _word_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[s
             for name in OF_CAKES:
                 if name in own:
                     message = f'cupcakes have no "{name}": they are not filled and coated like a cake'
-                    hint = "take it out; ice them in their own recipe"
+                    hint = 'take it out; what goes on them is their "icing"'
                     yield Flaw(code="tiers", path=(*path, name), message=message, hint=hint, on_key=True)
+            yield from _icing_flaws(tier, path, book, facts, lost)
+        elif tier.icing or tier.icing_each:
+            key = "icing" if tier.icing else "icing each"
+            message, hint = f'"{key}" is for cupcakes: {tier.tier.tin.name} has a "coat"', "take it out"
+            yield Flaw(code="tiers", path=(*path, key), message=message, hint=hint, on_key=True)
         elif tier.dummy:
             for name in OF_BATTER:
                 if name in own:
@@ -172,6 +178,24 @@ def _finish_flaws(
         settled = finished(design, tier, None, book, facts)
         for flaw in border_flaws(border, settled, [tier.tier.tin]):
             yield replace(flaw, path=(*said_at(design, tier, path, "border"), *flaw.path[1:]))
+
+
+def _icing_flaws(tier: DesignTier, path: Path, book: Book, facts: Facts, lost: Collection[str]) -> Iterator[Flaw]:
+    """What goes on cups: something that is there, and how much of it only where it is."""
+    if tier.icing is None:
+        if tier.icing_each is not None:
+            hint = 'add "icing:", with the name of a recipe\'s file'
+            message = "how much of which icing?"
+            yield Flaw(code="tiers", path=(*path, "icing each"), message=message, hint=hint, on_key=True)
+        return
+    role: dict[str, Any] = {"final coat": tier.icing}
+    made = Finish.model_construct(made_with=Made.model_construct(**role))
+    for flaw in made_flaws(made, book, facts, lost):
+        message = flaw.message.replace("the final coat", "the icing")
+        yield replace(flaw, path=(*path, "icing"), message=message)
+    if tier.icing in lost and tier.icing not in book.mixtures:
+        message, hint = f'its icing "{tier.icing}" has a mistake in it', "fix that file first"
+        yield Flaw(code=FOLLOWS, path=(*path, "icing"), message=message, hint=hint)
 
 
 def _at(path: Path, flaws: Iterator[Flaw]) -> Iterator[Flaw]:
