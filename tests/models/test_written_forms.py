@@ -15,7 +15,7 @@ from tinbook.models.written_forms import FORMS, WrittenForm, form_of
 from tinbook.tins import SHAPES, read_tins
 
 PLAIN = {
-    "tier", "address", "also show", "book", "have", "count", "layers", "cut", "dowels", "shelves", "swatch", "rise", "tins sold in",
+    "tier", "address", "also show", "book", "have", "behind", "count", "layers", "cut", "dowels", "shelves", "swatch", "rise", "tins sold in",
     "for", "private",
 }  # fmt: skip
 """Keys with a reader of their own whose words say all of it: whole numbers, a colour, the address, a factor."""

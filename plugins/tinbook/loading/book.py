@@ -215,6 +215,7 @@ def _checked(
     )
     for slug, technique in book.techniques.items():
         intake.tell(f"techniques/{slug}", checks.link_flaws("related", technique.related, hands))
+        intake.tell(f"techniques/{slug}", checks.link_flaws("uses", technique.uses, hands))
         intake.tell(f"techniques/{slug}", checks.link_flaws("mixtures", technique.mixtures, known))
         intake.tell(f"techniques/{slug}", technique_flaws(technique, book, facts))
         intake.tell(

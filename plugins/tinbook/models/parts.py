@@ -133,14 +133,13 @@ class Part(Written):
     """How far each one leans to the right in the assembled drawing, or to the left with a minus. Left out: none
     does."""
     behind: Annotated[int, whole_number(0, 999), such_as("1")] = 0
-    """How many of them, the last ones, lie behind that part instead of in front of it. Left out: none."""
+    """How many of them, the last ones, lie behind that part instead of in front of it."""
     sunk: Annotated[Millimetres | None, such_as("3 mm")] = None
     """How far it goes into the part it stands on, or that part into it. Left out: it stands on its surface."""
     upright: Annotated[YesNo, such_as("yes")] = False
-    """Whether a sheet stands on its edge. Left out: it lies flat."""
+    """Whether a sheet stands on its edge; otherwise it lies flat."""
     laid: Annotated[YesNo, such_as("yes")] = False
-    """Whether the whole figure is laid down flat on this part: the assembled drawing shows it from above. Left out: it
-    stands."""
+    """Whether the whole figure is laid down flat on this part: the assembled drawing then shows it from above."""
     note: Annotated[Text | None, such_as("dried for two days")] = None
     """A short note beside it. Left out: nothing is shown."""
 

@@ -135,6 +135,9 @@ class Technique(Written):
     """Anything that helps. Left out: nothing is shown."""
     related: Annotated[Texts, such_as("[cover-a-board]")] = ()
     """Other techniques, by file name, without `.yaml`. Left out: none is linked."""
+    uses: Annotated[Texts, such_as("[fix-a-figure-on-sticks]")] = ()
+    """Other techniques it is done with, by file name, without `.yaml`. A cake that names this one has theirs too: what
+    is not food is counted, and their cautions are shown. Left out: it is done by itself."""
     mixtures: Annotated[Texts, such_as("[modelling-paste]")] = ()
     """Recipes it uses, by file name, without `.yaml`. Left out: none is linked."""
     private: Annotated[Private, such_as("yes", "[tips]")] = False

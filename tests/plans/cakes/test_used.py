@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -37,6 +38,10 @@ def test_no_gram_is_lost_and_none_is_counted_twice(demo: Loaded, design: Design,
     eggs = sum(each.pieces for each in used if each.name == "egg")
     assert eggs == whole.totals.eggs
     assert len({each.name for each in used}) == len(used)
+
+
+THREE_ON_PILLARS = {"tiers": ["25 cm", {"tier": "20 cm", "on pillars": "8 cm"}, "15 cm"], "mixture": "madeira-cake",
+                    "height": "10 cm"}  # fmt: skip
 
 
 def test_printed_weights_sum_what_each_mixture_weighs_out(made: Made, demo: Loaded) -> None:
@@ -97,3 +102,39 @@ def test_a_mixture_by_weight_is_all_weighed(made: Made, demo: Loaded) -> None:
     batch = made({"tiers": "20 cm", "mixture": "madeira-cake"}).tiers[0].baked
     assert batch is not None
     assert all(amount.unit != "" for amount in by_weight(batch.batch, 0.3, demo.facts).amounts)
+
+
+def test_what_linked_techniques_use_that_is_not_food_is_counted_once(made: Made, demo: Loaded) -> None:
+    """By hand. Two gulls take two sticks each, and fixing them is told with the same sticks; two techniques speak of
+    the one card under a cake of one tier; dowels, boards and ribbons are those the cake counts itself; the eight sticks
+    of levelling, the four of colouring and the one to mark with go back to the bench."""
+    gulls = {"technique": "gull-for-the-side", "on": "side", "count": "2"}
+    plain = {"tiers": "20 cm", "mixture": "madeira-cake", "decorations": [gulls]}
+    used = everything_used(made(plain), demo.book, demo.facts)
+    assert [(thing.name, thing.amount.shown) for thing in used.not_food] == [("cocktail stick", 4), ("paper", 1)]
+    linked = ["level-and-cut", "colour-paste", "crumb-coat-and-final-coat", "move-to-the-board", "stack-two-tiers"]
+    used = everything_used(made({**plain, "techniques": linked}), demo.book, demo.facts)
+    told = {thing.name: thing.amount.shown for thing in used.not_food}
+    assert told == {"cocktail stick": 4, "paper": 1, "cake card": 1, "dowels": 5}
+    back = {technique.partition(" ")[0]: (thing.name, thing.amount.shown) for technique, thing in used.at_work}
+    stick = "cocktail stick"
+    assert back == {"Level": (stick, 8), "Colour": (stick, 4), "Fix": (stick, 1)}
+    pier = everything_used(made({**THREE_ON_PILLARS, "techniques": linked}), demo.book, demo.facts)
+    assert pier.not_food == () and [each.what for each in pier.cut].count("pillar") == 1
+
+
+def test_a_technique_brings_the_cautions_of_those_it_is_done_with(made: Made, demo: Loaded, design: Design) -> None:
+    data = {"tiers": "20 cm", "mixture": "madeira-cake", "techniques": ["rope-edge"]}
+    book = demo.book
+    cakes = {}
+    for uses in ((), ("coil-of-rope",), ("move-to-the-board",)):
+        rope = book.techniques["rope-edge"].model_copy(update={"uses": uses})
+        back = book.techniques["move-to-the-board"].model_copy(update={"uses": ("rope-edge", "fix-a-figure-on-sticks")})
+        kitchen = replace(book, techniques={**book.techniques, "rope-edge": rope, "move-to-the-board": back})
+        cakes[uses] = whole_cake("tide-cake", design(data), kitchen, demo.facts), kitchen
+    keys = {uses: {each.caution.key for each in cake.cautions} for uses, (cake, _) in cakes.items()}
+    stick = next(each.key for each in demo.facts.cautions.values() if "support" in each.traits)
+    # by way of another one, and round a ring of them
+    assert stick not in keys[()] and stick in keys[("move-to-the-board",)]
+    used = everything_used(*cakes[("move-to-the-board",)], demo.facts)
+    assert {"cocktail sticks", "cake card"} <= {thing.name for thing in used.not_food}

@@ -99,6 +99,7 @@ class CakeSheet:
     law: str
     hidden: str
     shown: str
+    at_work: str
     cautions: tuple[Advice, ...]
     notes: tuple[str, ...]
     address: str
@@ -149,6 +150,7 @@ def cake_sheet_of(slug: str, size: CakeSize, desk: Desk) -> CakeSheet:
         law=view.law,
         hidden=made.not_food.hidden,
         shown=made.not_food.shown,
+        at_work=made.not_food.at_work,
         cautions=tuple(Advice(each.title, each.advice) for each in view.cautions),
         notes=design.notes,
         address=f"{desk.book.house.address}/{view.address}/" if desk.book.house.address else "",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tinbook.models import Book
 from tinbook.pages.base.page import Desk
@@ -25,7 +25,11 @@ CUT = ("dowel", "pillar", "card", "drum", "ribbon")
 
 def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup, ...]:
     """The groups of the list, those that hold anything; without the tools."""
-    not_food = (*(cut_line(thing, sold) for thing in together(every.cut)), *map(_inedible, every.not_food))
+    not_food = (
+        *(cut_line(thing, sold) for thing in together(every.cut)),
+        *map(_inedible, every.not_food),
+        *(replace(_inedible(thing), note=f"back to the bench: {technique}") for technique, thing in every.at_work),
+    )
     groups = (
         JobGroup("Ingredients", tuple(_ingredient(one, desk) for one in every.ingredients)),
         JobGroup("Colours", tuple(map(_pot, every.pots))),
@@ -38,11 +42,12 @@ def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup
 
 @dataclass(frozen=True, slots=True)
 class NotFood:
-    """What is no food and may be hidden in the cake, and what is in plain view: `5 dowels and 1 lolly stick`; empty for
-    none."""
+    """What is no food and may be hidden in the cake, what is in plain view, and what goes back to the bench while it is
+    made: `5 dowels and 1 lolly stick`; empty for none."""
 
     hidden: str
     shown: str
+    at_work: str = ""
 
 
 def not_food(every: EverythingUsed) -> NotFood:
@@ -57,7 +62,11 @@ def not_food(every: EverythingUsed) -> NotFood:
     hidden, shown = (
         [_counted(name, unit, count) for (name, unit), count in found[each].items()] for each in (True, False)
     )
-    return NotFood(formats.sentence(hidden) if hidden else "", formats.sentence(shown) if shown else "")
+    work = [
+        f"{_counted(thing.name, thing.amount.unit, thing.amount.shown)} ({technique})"
+        for technique, thing in every.at_work
+    ]
+    return NotFood(*(formats.sentence(told) if told else "" for told in (hidden, shown, work)))
 
 
 def _counted(name: str, unit: str, count: float) -> str:

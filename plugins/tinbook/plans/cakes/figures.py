@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
 
 from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignDecoration, Technique
 from tinbook.models.cakes import BOARD, SIDE, TOP
 from tinbook.plans.base.asking import AskError
-from tinbook.plans.techniques.kit import Kit, kit
+from tinbook.plans.base.versions import Amount
+from tinbook.plans.techniques.kit import Inedible, Kit, kit
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
 from tinbook.plans.true_size.assembled import put_together
@@ -16,6 +18,17 @@ from tinbook.tins import Tin
 
 USUAL_GAP_MM = 10.0
 """Between one decoration and the next of its kind, as they are drawn. Our own judgement."""
+
+
+COUNTED_AS: Mapping[str, tuple[str, ...]] = {
+    "dowel": ("dowel", "pillar"),
+    "pillar": ("dowel", "pillar"),
+    "through dowel": ("through-dowel",),
+    **dict.fromkeys(("card", "cake card"), ("card", "plate")),
+    **dict.fromkeys(("board", "cake board", "drum", "cake drum"), ("drum",)),
+    "ribbon": ("ribbon",),
+}
+"""What the materials of a technique call what a cake counts itself."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,6 +56,47 @@ class CakeFigure:
     def parts_g(self) -> float:
         """What all of them weigh."""
         return self.parts.total_g
+
+
+def techniques_of(design: CakeDesign, book: Book) -> Mapping[str, Technique]:
+    """Every technique a cake is made with, each once: its decorations', those it names, and those that these use."""
+    left = [*(each.technique for each in design.decorations), *design.techniques]
+    found: dict[str, Technique] = {}
+    while left:
+        slug = left.pop(0)
+        if slug in book.techniques and slug not in found:
+            found[slug] = book.techniques[slug]
+            left += found[slug].uses
+    return found
+
+
+def not_food_of_linked(
+    design: CakeDesign, figures_: tuple[CakeFigure, ...], own: Collection[str], book: Book, facts: Facts
+) -> tuple[tuple[Inedible, ...], tuple[tuple[str, Inedible], ...]]:
+    """What the techniques it is made with leave in, under or on a cake: neither its `own` dowels and boards, nor what
+    another of them has counted, such as the sticks of its decorations or the one card under it; and the tools that go
+    back to the bench, each with its technique."""
+    counted: dict[str, float] = {}
+    for thing in (thing for figure in figures_ for thing in figure.kit.not_food):
+        counted[_singular(thing.name)] = counted.get(_singular(thing.name), 0.0) + thing.amount.exact
+    left, back, decorating = list[Inedible](), list[tuple[str, Inedible]](), {figure.slug for figure in figures_}
+    for slug, technique in techniques_of(design, book).items():
+        if slug in decorating:
+            continue
+        every = kit(technique, book, facts)
+        back += [(technique.name, thing) for thing in replace(every, materials=(), supports=()).not_food]
+        for thing in replace(every, tools=(), supports=()).not_food:
+            name = _singular(thing.name)
+            more = thing.amount.exact - counted.get(name, 0.0)
+            if more > 0.0 and not any(what in own for what in COUNTED_AS.get(name, ())):
+                counted[name] = thing.amount.exact
+                left.append(replace(thing, amount=Amount(more, more, thing.amount.unit)))
+    return tuple(left), tuple(back)
+
+
+def _singular(name: str) -> str:
+    """A name in the singular, as far as an s goes."""
+    return name.lower().removesuffix("s")
 
 
 def tier_of_figure(each: DesignDecoration, tiers: int) -> int:

@@ -11,6 +11,7 @@ from tinbook.models import Book
 from tinbook.plans.base.scaling import owned_count
 from tinbook.plans.base.versions import Version, version_each
 from tinbook.plans.base.weighing import Batch, steps_of
+from tinbook.plans.cakes.figures import not_food_of_linked, techniques_of
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.whole import WholeCake
 from tinbook.plans.techniques.kit import Inedible, kit
@@ -81,7 +82,8 @@ class CutUsed:
 
 @dataclass(frozen=True, kw_only=True)
 class EverythingUsed:
-    """One list for the whole cake. `not_food` is everything inedible in, under or on it."""
+    """One list for the whole cake. `not_food` is everything inedible in, under or on it; `at_work` what goes back to
+    the bench while it is made, each with the technique it is used in."""
 
     ingredients: tuple[IngredientUsed, ...]
     pots: tuple[PotUsed, ...]
@@ -91,6 +93,7 @@ class EverythingUsed:
     nozzles: tuple[NozzleUsed, ...]
     cut: tuple[CutUsed, ...]
     not_food: tuple[Inedible, ...]
+    at_work: tuple[tuple[str, Inedible], ...]
 
 
 @dataclass
@@ -105,6 +108,8 @@ class _Sum:
 
 def everything_used(cake: WholeCake, book: Book, facts: Facts) -> EverythingUsed:
     """Everything a cake takes."""
+    own = {each.what for each in things_cut(cake, facts)}
+    left, back = not_food_of_linked(cake.design, cake.figures, own, book, facts)
     return EverythingUsed(
         ingredients=ingredients_used(cake, book, facts),
         pots=_pots(cake),
@@ -113,7 +118,8 @@ def everything_used(cake: WholeCake, book: Book, facts: Facts) -> EverythingUsed
         cutters=_cutters(cake),
         nozzles=_nozzles(cake),
         cut=tuple(things_cut(cake, facts)),
-        not_food=tuple(thing for figure in cake.figures for thing in figure.kit.not_food),
+        not_food=(*(thing for figure in cake.figures for thing in figure.kit.not_food), *left),
+        at_work=back,
     )
 
 
@@ -189,9 +195,12 @@ def _tins(cake: WholeCake, book: Book) -> tuple[TinUsed, ...]:
 def tools_used(cake: WholeCake, book: Book, facts: Facts) -> tuple[str, ...]:
     """The tools of its decorations and of the techniques that go with it, each once: one pair of hands uses them in
     turn."""
-    linked = (book.techniques[each] for each in cake.design.techniques if each in book.techniques)
-    techniques = (*(figure.technique for figure in cake.figures), *linked)
-    rows = (row for technique in techniques for row in kit(technique, book, facts).tools if not row.not_food)
+    rows = (
+        row
+        for technique in techniques_of(cake.design, book).values()
+        for row in kit(technique, book, facts).tools
+        if not row.not_food
+    )
     return tuple(dict.fromkeys(row.name for row in rows))
 
 

@@ -11,7 +11,7 @@ from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import Saying, saying
 from tinbook.plans.base.worked import Worked
 from tinbook.plans.cakes.asked import TierAsked, in_tin, tiers_asked
-from tinbook.plans.cakes.figures import CakeFigure, figures
+from tinbook.plans.cakes.figures import CakeFigure, figures, techniques_of
 from tinbook.plans.cakes.oven_loads import OvenPlan, oven_plan
 from tinbook.plans.cakes.safety import CautionAt, allergens_of, cautions_at, law_of
 from tinbook.plans.cakes.stacking import DowelsIn, Level, StackedUp, stacked_up
@@ -137,10 +137,7 @@ def whole_cake(
         raise AskError("a single tier cannot be both cut and kept", "leave out --keep-top")
     made = figures(design, tins, book, facts)
     stacked = stacked_up(design, tiers, made, book, facts)
-    linked = (book.techniques[each] for each in design.techniques if each in book.techniques)
-    techniques = tuple(
-        {technique.name: technique for technique in (*(each.technique for each in made), *linked)}.values()
-    )
+    techniques = tuple(techniques_of(design, book).values())
     mixtures = mixture_totals(every, len(tiers))
     oven = oven_plan(every, bakes, book, facts)
     pastes = paste_totals(every, stacked, design.board.colour, made, len(tiers), book, facts)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tinbook.models import Book, Step
 from tinbook.models.keeping import FREEZER, Keep
+from tinbook.plans.cakes.figures import techniques_of
 from tinbook.plans.cakes.whole import WholeCake
 
 
@@ -63,11 +64,8 @@ def _parts(cake: WholeCake, book: Book) -> Iterator[AheadOf]:
         mixture = book.mixtures.get(slug)
         if mixture is not None:
             yield _part(mixture.name, f"mixtures/{slug}", mixture.method, mixture.keeps_for)
-    worked = dict.fromkeys((*(figure.slug for figure in cake.figures), *cake.design.techniques))
-    for slug in worked:
-        technique = book.techniques.get(slug)
-        if technique is not None:
-            yield _part(technique.name, f"techniques/{slug}", technique.steps, ())
+    for slug, technique in techniques_of(cake.design, book).items():
+        yield _part(technique.name, f"techniques/{slug}", technique.steps, ())
 
 
 def _part(name: str, address: str, steps: Iterable[Step], keeps: tuple[Keep, ...]) -> AheadOf:

@@ -22,7 +22,7 @@ from tinbook.plans.techniques.drying import Drying, drying, small_hard
 from tinbook.plans.techniques.marks import RepeatAt, repeat_at
 from tinbook.plans.techniques.pastes import Paste, paste_or_like
 from tinbook.plans.techniques.shapes import shape_of
-from tinbook.plans.techniques.supports import SupportAt, support_at, through_mm
+from tinbook.plans.techniques.supports import SupportAt, support_at, through
 from tinbook.plans.techniques.technique import SMALL_HARD, SUPPORT
 from tinbook.tins import Ring, Tin, standard_tins
 
@@ -69,7 +69,7 @@ class PartAt:
     turned: tuple[float, ...] = ()
     behind: int = 0
     sunk_mm: float = 0.0
-    upright: bool = False
+    flat: bool = False
     laid: bool = False
     people: int = 1
 
@@ -82,11 +82,6 @@ class PartAt:
     def each_g(self) -> float:
         """What one takes: as weighed, or as computed."""
         return self.computed_g if self.weighed_g is None else self.weighed_g
-
-    @property
-    def flat(self) -> bool:
-        """Whether it lies flat where it stands: a sheet that neither hangs nor is on its edge, and what is pressed."""
-        return self.flattened or (self.form == "sheet" and not self.upright and self.on != SIDE)
 
     @property
     def low_mm(self) -> float:
@@ -185,7 +180,8 @@ def _decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, peopl
         raise ValueError(f'"{technique.name}" has no parts')
     s = scale_to(cake, written)
     parts = tuple(_parts(technique.parts, s, book, facts, people))
-    parts = tuple(replace(part, support=through_mm(part, parts)) for part in parts)
+    under = {part.name: (part.low_mm, part.stands_on) for part in parts}
+    parts = tuple(replace(part, support=through(part.support, part.stands_on, under)) for part in parts)
     outlines = {part.name: part.outline_mm for part in parts}
     repeats = tuple(
         repeat_at(index, letter(len(parts) + index), repeat, cake, s, outlines, book, facts, people)
@@ -242,6 +238,7 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
             # the same distance from the computed weight at every size as at the written one
             weighed_g = computed_g * part.weighed / solids.grams(shape_of(part, 1.0).volume_mm3, paste.g_per_ml)
         width_mm, height_mm = solids.bounds(shape.outline_mm)
+        pressed = part.solid is not None and part.solid.how == "flattened"
         yield PartAt(
             index=index,
             letter=letter(index),
@@ -249,7 +246,7 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
             count=part.count,
             form=part.form,
             shape=shape.said,
-            flattened=part.solid is not None and part.solid.how == "flattened",
+            flattened=pressed,
             lengths_mm=shape.lengths_mm,
             outline_mm=shape.outline_mm,
             width_mm=width_mm,
@@ -273,7 +270,7 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
             turned=part.turned,
             behind=part.behind,
             sunk_mm=(part.sunk or 0.0) * s,
-            upright=part.upright,
+            flat=pressed or (part.form == "sheet" and not part.upright and part.on != SIDE),
             laid=part.laid,
             people=people,
         )

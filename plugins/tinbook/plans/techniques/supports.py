@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
 
 from tinbook.engine import solids
 from tinbook.facts import Facts
 from tinbook.models import BEHIND, Part
 from tinbook.plans.techniques.shapes import ShapeAt, shape_of
-
-if TYPE_CHECKING:
-    from tinbook.plans.techniques.parts import PartAt
 
 SEEN_MM = 0.05
 """A support shortened by less than this is not called shortened."""
@@ -68,14 +64,15 @@ def support_at(part: Part, shape: ShapeAt, s: float, facts: Facts) -> SupportAt 
     )
 
 
-def through_mm(part: PartAt, parts: Iterable[PartAt]) -> SupportAt | None:
-    """The support of a part, longer by the parts it goes through on its way from below into the cake."""
-    held, named = part.support, {each.name: each for each in parts}
+def through(held: SupportAt | None, on: str, under: Mapping[str, tuple[float, str]]) -> SupportAt | None:
+    """The support of a part that stands `on` another, longer by the parts it goes through from below into the cake; of
+    each `under` it how high that is, and what that stands on."""
     if held is None or held.goes_in == BEHIND or held.rest_in or not held.rest_mm:
         return held
-    between, on = 0.0, part.stands_on
-    while on in named:
-        between, on = between + named[on].low_mm, named[on].stands_on
+    between = 0.0
+    while on in under:
+        high_mm, on = under[on]
+        between += high_mm
     return replace(held, through_mm=between)
 
 
