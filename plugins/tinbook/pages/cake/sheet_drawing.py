@@ -63,11 +63,14 @@ def on_paper(drawn: CakeElevation, title: str) -> PaperElevation:
     assert view is not None
     body = re.sub(r' data-[a-z]+="[^"]*"', "", svg[svg.index(">") + 1 :])
     body = re.sub(r'class="([^"]+)"', lambda found: _drawn(found[1].split(), px), body)
+    _, _, wide, high = map(float, view[1].split())
+    # with its height told, whoever sets it leaves no room above and below
     frame = (
-        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="{0}" width="{1:.1f}mm" role="img" aria-label="{2}" '
-        'fill="none" stroke="#000" stroke-linejoin="round" font-family="{3}">{4}'
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="{0}" width="{1:.1f}mm" height="{5:.1f}mm" role="img" '
+        'aria-label="{2}" fill="none" stroke="#000" stroke-linejoin="round" font-family="{3}">{4}'
     )
-    return PaperElevation(Markup(frame).format(view[1], wide_mm, title, LETTERS, Markup(body)), wide_mm, title)
+    svg = Markup(frame).format(view[1], wide_mm, title, LETTERS, Markup(body), wide_mm * high / wide)
+    return PaperElevation(svg, wide_mm, title)
 
 
 def _drawn(kinds: Iterable[str], px: float) -> str:
