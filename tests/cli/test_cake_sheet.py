@@ -59,10 +59,10 @@ def test_in_the_size_asked_for(run: Run, book: Path, here: Path, words: tuple[st
     [
         (("lighthouse-cake", "--guests", "400"), "no size of this cake serves 400"),
         (("lighthouse-cake", "--size", "smal"), 'there is no size "smal": did you mean "small"?'),
-        (("lighthouse-cake", "--size", "+1", "--guests", "9"), "asked by --size and by --guests at once"),
+        (("lighthouse-cake", "--size", "+1", "--guests", "9"), "--size and --guests cannot be used together"),
         (("lighthouse-cake", "--people", "4"), "--people goes with a technique: leave it out"),
         (("lighthouse-cake", "--cake", "round 20 cm"), "--cake goes with a technique: leave it out"),
-        (("line-a-tin", "--guests", "9"), "--guests goes with a whole cake of the book: leave it out"),
+        (("line-a-tin", "--guests", "9"), "--guests goes with a whole cake in the book: leave it out"),
         (("lighthouse-cak",), 'the book has no technique or cake "lighthouse-cak"; did you mean "lighthouse-cake"?'),
     ],
 )

@@ -54,4 +54,4 @@ def test_what_is_unsure_is_noted_and_the_book_is_sound(run: Run, book: Path) -> 
     path.write_text(path.read_text("utf-8") + "# unsure: is it level?\n", "utf-8")
     done = run("check")
     assert done.exit_code == 0, done.output
-    assert "note: this is still unsure" in done.output and "1 still unsure" in done.output
+    assert "note: this is still marked unsure" in done.output and "1 still unsure" in done.output

@@ -225,7 +225,7 @@ def test_no_sheet_of_what_is_private_or_broken(run: Run, tower: Path, here: Path
     path = tower / "recipes/techniques/tower.yaml"
     path.write_text(TOWER + "private: yes\n", "utf-8")
     done = run("sheet", "Tower")
-    assert (done.exit_code, done.output) == (1, 'Error: "Tower" is private: no sheet of it leaves the house\n')
+    assert (done.exit_code, done.output) == (1, 'Error: "Tower" is private, so no sheet can be made of it\n')
     path.write_text(TOWER + "colour: red\n", "utf-8")
     done = run("sheet", "tower")
     assert (done.exit_code, done.output) == (

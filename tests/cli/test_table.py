@@ -157,7 +157,7 @@ def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> 
         (("factors", "--tin", "2 round 20 cm"), 'the table "factors" cannot use --count: ask about one tin at a time'),
         (("scaled", *SPONGE, "--deep"), 'the table "scaled" cannot use --deep without --tin: say which'),
         (("scaled", *SPONGE, "--eggs", "6", "--count", "2"), 'the table "scaled" cannot use --count without --tin'),
-        (("layers", *SPONGE, *CAKE), "layers need their height and one tin"),
+        (("layers", *SPONGE, *CAKE), "layers need a height and a single tin"),
         (
             ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
             "their height and one tin",

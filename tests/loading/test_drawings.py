@@ -105,7 +105,7 @@ def test_what_is_no_drawing(raw: bytes) -> None:
 def test_too_much_of_it() -> None:
     with pytest.raises(Unfit, match="larger than 1 MB"):
         read_drawing(b" " * 1_000_001, "x.svg", "x")
-    assert refusal("<g>" * 60 + HULL + "</g>" * 60) == "its groups are nested too deep"
+    assert refusal("<g>" * 60 + HULL + "</g>" * 60) == "its groups are nested too deeply"
     assert refusal("<g/>") == "there is nothing drawn in it"
     # ten times ten times ten ...: a few hundred bytes that would draw a thousand million shapes
     laughs = "".join(f'<g id="a{n}">' + f'<use href="#a{n + 1}"/>' * 10 + "</g>" for n in range(9))

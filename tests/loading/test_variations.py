@@ -154,7 +154,7 @@ def test_a_circle_is_told_once_and_holds_back_all_of_it(book: Callable[..., Path
     }
     loaded = load_book(book(files))
     assert told(loaded) == (
-        "recipes/mixtures/x-one.yaml:2:7: through its base, this starts from itself\n"
+        "recipes/mixtures/x-one.yaml:2:7: its base leads back to itself\n"
         "    2 | from: x-two\n"
         "      |       ^^^^^ x-one from x-two from x-three from x-one: write one of them out in full, without a base\n"
     )

@@ -196,7 +196,7 @@ def test_what_is_unsure_stands_on_the_page_and_no_strict_build_lets_it_out(
     path.write_text(path.read_text("utf-8") + "# unsure: how long does it keep?\n", "utf-8")
     line = len(path.read_text("utf-8").splitlines())
     site = built(book)
-    assert any("this is still unsure" in told for told in warnings(caplog))
+    assert any("this is still marked unsure" in told for told in warnings(caplog))
     page = (site / "mixtures/plain-sponge/index.html").read_text("utf-8")
     assert f"Line {line} of its file is still marked unsure" in page
     with pytest.raises(Abort):

@@ -74,7 +74,7 @@ def test_an_arc_is_a_piece_of_its_ellipse(
         ("outline M0 0L80 80L80 0L0 80Z x 5 cm", "L0 80", "the outline crosses or touches itself"),
         ("outline M0 0H80V80H0ZM60 20H100V40H60Z", "H100", "the outline crosses or touches itself"),
         ("outline M0 0H80V80H0ZM100 0H120V20H100Z", "M0 0H80V80H0ZM100 0H120V20H100Z",
-         "a second outline lies outside the first"),
+         "the second outline is outside the first"),
         ("outline M0 0H80V160S0 0 10 10Z", "S", '"S" is not a command in an outline'),
         ("outline H80V160H0Z", "H", "an outline starts with M"),
         ("outline 0 0H80V160H0Z", "0", '"0" is where a command should be'),

@@ -35,8 +35,8 @@ def _mixture(asked: str | None, book: Book) -> str:
     if asked is None and len(baked) == 1:
         return baked[0]
     if asked is None:
-        raise AskError("what is it baked from?", told)
+        raise AskError("which recipe is it made with?", told)
     if asked not in baked:
         close = nearest(asked, baked)
-        raise AskError(f'the book bakes no "{asked}"', f'did you mean "{close}"?' if close else told)
+        raise AskError(f'there is no cake recipe "{asked}" in the book', f'did you mean "{close}"?' if close else told)
     return asked

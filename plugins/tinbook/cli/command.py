@@ -11,12 +11,12 @@ from pathlib import Path
 import click
 
 PARTS: Mapping[str, str] = {
-    "build": "Build the book's site. Any other words, such as --strict, go to mkdocs build.",
+    "build": "Build the book's site. Any other options, such as --strict, go to mkdocs build.",
     "check": "Check the whole book and list every mistake, where it is and how to fix it.",
     "log": "Add to your logs.",
     "new": "Start a book, a mixture or a cake.",
-    "schema": "Write the folder schema, so that an editor knows every key in the book's files.",
-    "serve": "Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve.",
+    "schema": "Write a folder called schema, so that your editor knows every key in the book's files.",
+    "serve": "Show the book on this computer, kept up to date as you edit. Any other options go to mkdocs serve.",
     "sheet": "Write the technique or cake NAME as a single file to send or print.",
     "table": "Print the table called NAME; without a NAME, list them all.",
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",

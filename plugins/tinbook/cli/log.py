@@ -46,7 +46,7 @@ def log() -> None:
 @click.option("--batter", metavar="WEIGHT", help='What went into this tin, such as "1150 g".')
 @click.option("--batter-depth", metavar="DEPTH", help='Or how deep the batter was, such as "42 mm".')
 @click.option("--oven", required=True, metavar="TEMPERATURE", help='What the dial was set to, such as "140 °C fan".')
-@click.option("--done-after", required=True, metavar="TIME", help='How long it was in, such as "72 min".')
+@click.option("--done-after", required=True, metavar="TIME", help='How long it was in the oven, such as "72 min".')
 @click.option("--centre", metavar="TEMPERATURE", help='How hot its centre was when it came out, such as "97 °C".')
 @click.option(
     "--start", metavar="TEMPERATURE", help='How warm the batter was, if not at room temperature, such as "8 °C".'
@@ -183,13 +183,13 @@ def _changed(before: _Known | None, after: _Known | None) -> list[str]:
         return []
     old, new = before.time, after.time
     said = [
-        f"In a tin like this, learned from {spell(of_bakes(after.logged))}:",
-        f"  likeliest {new.likely_min:.0f} min (was {old.likely_min:.0f})",
+        f"In a tin like this, going by {spell(of_bakes(after.logged))}:",
+        f"most likely {new.likely_min:.0f} min (was {old.likely_min:.0f})",
         f"  start checking at {new.check_shown_min:g} min (was {old.check_shown_min:g})",
-        f"  most likely {_span(new)} min (was {_span(old)})",
+        f"probably {_span(new)} min (was {_span(old)})",
     ]
     if f"{after.rise:.2f}" != f"{before.rise:.2f}":
-        said.append(f"  it rises to {after.rise:.2f} times its batter (was {before.rise:.2f})")
+        said.append(f"  it rises to {after.rise:.2f} times the depth of its batter (was {before.rise:.2f})")
     if f"{after.loss:.1%}" != f"{before.loss:.1%}":
         said.append(f"  it loses {after.loss:.1%} of its weight (was {before.loss:.1%})")
     return said

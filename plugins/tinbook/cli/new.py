@@ -82,11 +82,11 @@ def _make(folder: Path) -> int:
     help="A text file, a saved page or JSON with schema.org data, or - for text you paste in.",
 )
 @click.option("--kind", help="What kind it is, such as creamed, madeira or buttercream.")
-@click.option("--tins", help='What it was written for, such as "2 round 20 cm x 7.5 cm".')
+@click.option("--tins", help='The tins it was written for, such as "2 round 20 cm x 7.5 cm".')
 @click.option(
     "--kitchen", type=click.Choice(list(KITCHENS)), help="Which country's cups and spoons it means, if you know."
 )
-@click.option("--try", "only_try", is_flag=True, help="Print what would be written, and write nothing.")
+@click.option("--try", "only_try", is_flag=True, help="Print what would be written, without writing it.")
 @click.pass_obj
 def mixture(
     book: Path, name: str, source: BinaryIO, kind: str | None, tins: str | None, kitchen: str | None, only_try: bool
@@ -121,8 +121,8 @@ def mixture(
 
 @new.command()
 @click.argument("name")
-@click.option("--tiers", default="20 cm", help='Its tiers from the bottom, such as "25 cm, 20 cm, 15 cm".')
-@click.option("--mixture", "made_of", help="What it is baked from: the name of a recipe's file without .yaml.")
+@click.option("--tiers", default="20 cm", help='Its tiers from the bottom up, such as "25 cm, 20 cm, 15 cm".')
+@click.option("--mixture", "made_of", help="Its recipe: the name of the file, without .yaml.")
 @click.pass_obj
 def cake(book: Path, name: str, tiers: str, made_of: str | None) -> None:
     """Start a cake called NAME: its tiers and what it is baked from. The rest is worked out."""

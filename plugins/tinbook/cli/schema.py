@@ -31,7 +31,7 @@ def schema(book: Path) -> None:
         raise cannot_write(folder, error) from None
     put({folder / f"{name}.json": schema_text(name).encode() for name in kinds()})
     click.echo(
-        f'{len(kinds())} files written to "{folder}". Each file of the book finds its schema by its first line, such as'
+        f'{len(kinds())} files written to "{folder}". The first line of each file in the book names its schema, such as'
     )
     click.echo(f"  {first_line('mixture')}")
 

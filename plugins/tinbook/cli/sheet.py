@@ -35,16 +35,20 @@ TECHNIQUE, CAKE = "techniques", "cakes"
 
 @click.command()
 @click.argument("name")
-@click.option("--people", type=click.IntRange(1, MOST_PEOPLE), help="A technique: for how many people.")
+@click.option("--people", type=click.IntRange(1, MOST_PEOPLE), help="For a technique: how many people it is for.")
 @click.option("--pdf", is_flag=True, help="Write an A4 PDF as well.")
 @click.option(
     "-o", "--output", type=click.Path(path_type=Path), metavar="FILE", help="Where to write it; NAME.html if not given."
 )
 @click.option(
-    "--cake", metavar="TIN", help='A technique: the cake to make it for, with its templates, such as "round 20 cm".'
+    "--cake", metavar="TIN", help='For a technique: the cake to make it for, with its templates, such as "round 20 cm".'
 )
-@click.option("--size", metavar="SIZE", help="A cake: its size, by name or as +1, -2; as written if not given.")
-@click.option("--guests", type=click.IntRange(1, 1000), help="A cake: the smallest of its sizes for so many guests.")
+@click.option(
+    "--size", metavar="SIZE", help="For a cake: its size, by name or as +1 or -2; if not given, the size in its file."
+)
+@click.option(
+    "--guests", type=click.IntRange(1, 1000), help="For a cake: the smallest of its sizes that serves this many guests."
+)
 @PAPER
 @SVG
 @FORCE
@@ -110,7 +114,7 @@ def _page(output: Path | None, stem: str, pdf: bool, force: bool) -> Path:
 def _refuse(room: str, asked: Mapping[str, Any]) -> None:
     """ClickException for an option that goes with the other kind of sheet."""
     others = ("size", "guests") if room == TECHNIQUE else ("people", "cake", "svg")
-    what = "a whole cake of the book" if room == TECHNIQUE else "a technique"
+    what = "a whole cake in the book" if room == TECHNIQUE else "a technique"
     for key in others:
         if asked[key]:
             raise click.ClickException(f"--{key} goes with {what}: leave it out")
@@ -146,7 +150,7 @@ def _named(name: str, loaded: Loaded, book: Path) -> tuple[str, str]:
         raise click.ClickException(f'"{name}" has a mistake in it: run "tinbook check" to see what to fix')
     shown, whole = folders.values(), load_book(recipes_of(book)).book
     if any(slug in things for things in (whole.techniques, whole.cakes)) and not any(slug in each for each in shown):
-        raise click.ClickException(f'"{name}" is private: no sheet of it leaves the house')
+        raise click.ClickException(f'"{name}" is private, so no sheet can be made of it')
     if not names:
         raise click.ClickException('the book has no techniques or cakes, or cannot be read: run "tinbook check"')
     close = nearest(name, names)

@@ -40,7 +40,7 @@ def _mkdocs(book: Path, *words: str) -> None:
     recipes_of(book)
     settings = book / "mkdocs.yml"
     if not settings.is_file():
-        raise click.ClickException(f'there is no mkdocs.yml beside recipes in "{book}"')
+        raise click.ClickException(f'there is no mkdocs.yml next to recipes in "{book}"')
     command = [sys.executable, "-m", PROGRAM, words[0], "-f", str(settings), *words[1:]]
     with subprocess.Popen(command, env={**os.environ, **QUIET}) as process:
         try:

@@ -51,17 +51,19 @@ MOST = 1000
     multiple=True,
     metavar="TIN",
     help='Such as "round 20 cm x 7.5 cm", with ", measured 2200 ml" after it if you filled it with water; '
-    "may be repeated.",
+    "can be given more than once.",
 )
 @click.option("--count", type=click.IntRange(1, 999), help="How many of each tin.")
-@click.option("--above", metavar="TIN", help="The tier that stands on the cake of --tin.")
-@click.option("--deep", is_flag=True, help="Fill the tins just as full as the recipe's: a deeper tin, a deeper cake.")
+@click.option("--above", metavar="TIN", help="The tier that stands on the cake in --tin.")
+@click.option(
+    "--deep", is_flag=True, help="Fill the tins as full as the recipe does: a deeper tin gives a deeper cake."
+)
 @click.option("--eggs", metavar="NUMBER", help="For this many eggs.")
 @click.option("--weight", "weight_g", metavar="WEIGHT", help='To make this much, such as "900 g".')
 @click.option("--batches", metavar="NUMBER", help='How many batches, such as 2 or "1 1/2".')
 @click.option("--plus", metavar="SHARE", help='How much more, such as "25 %".')
 @click.option("--left", metavar="AMOUNT", help='To use up what you have left, such as "400 g butter".')
-@click.option("--layers", type=click.IntRange(1, 20), help="How many layers, each as high as --layer, in --tin.")
+@click.option("--layers", type=click.IntRange(1, 20), help="How many layers in --tin; --layer says how high each is.")
 @click.option("--layer", "layer_mm", metavar="HEIGHT", help='How high each layer is, such as "28 mm".')
 @click.option(
     "--height", "height_mm", metavar="HEIGHT", help='How high the cake you coat or cover is, such as "10 cm".'
@@ -78,7 +80,7 @@ MOST = 1000
     "--oven", "oven_c", metavar="TEMPERATURE", help='With the oven at this temperature, such as "150 °C fan".'
 )
 @click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
-@click.option("--size", metavar="SIZE", help="What size of a cake: its name, or +1, -2 for so many steps up or down.")
+@click.option("--size", metavar="SIZE", help="Which size of the cake: its name, or +1 or -2 for sizes up or down.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -124,7 +126,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
     """The options of the command as one question. Raises AskError for what cannot be read."""
     ways = [OPTIONS[way] for way in _given(asked) if way in ("tins", "eggs", "weight_g", "batches", "plus", "left")]
     if len(ways) > 1:
-        raise AskError(f"asked by {' and by '.join(ways)} at once", "ask by one of them")
+        raise AskError(f"{' and '.join(ways)} cannot be used together", "use just one of them")
     tins = [
         counted
         for text in asked["tins"]

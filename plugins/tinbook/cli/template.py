@@ -75,7 +75,7 @@ TEMPLATES: Mapping[str, tuple[str, Callable[[Tin, Loaded, Options], Template], t
 }
 """What each is, how it is drawn, and its own options."""
 WHOLE = "all"
-WHOLE_SAYS = "a whole cake of the book, with --of: every part of its decorations, and its dowels"
+WHOLE_SAYS = "a whole cake in the book, with --of: every part of its decorations, and its dowels"
 WHOLE_TAKES = ("of", "size")
 
 
@@ -83,15 +83,17 @@ WHOLE_TAKES = ("of", "size")
 @click.argument("kind", required=False)
 @click.option("--cake", metavar="TIN", help='The cake to draw it for, such as "round 20 cm".')
 @click.option("--drops", type=int, default=USUAL_DROPS, help="strip: how many drops or panels.")
-@click.option("--deep", metavar="LENGTH", help='strip: how deep a drop hangs, such as "4 cm"; panels without it.')
-@click.option("--curve", type=click.Choice(CURVES), default=CURVES[0], help="strip: how a drop hangs.")
+@click.option("--deep", metavar="LENGTH", help='strip: how deep a drop hangs, such as "4 cm"; leave it out for panels.')
+@click.option("--curve", type=click.Choice(CURVES), default=CURVES[0], help="strip: the curve of a drop.")
 @click.option("--start", metavar="LENGTH", help="strip: how far below the top edge drops begin.")
 @click.option("--height", metavar="LENGTH", help="strip: how high the cake is before it is coated.")
 @click.option(
     "--above", metavar="TIN", help="dowels: the tier that stands on the cake; the next size down if not given."
 )
 @click.option("--of", metavar="NAME", help="all: the whole cake, by the name of its file.")
-@click.option("--size", metavar="SIZE", help="all: its size, such as +1 or one of its names; as written if not given.")
+@click.option(
+    "--size", metavar="SIZE", help="all: its size, such as +1 or one of its names; if not given, the size in its file."
+)
 @click.option(
     "--portion",
     metavar="PORTION",
@@ -137,7 +139,7 @@ def template(
             _write_whole(loaded, Query(of=options["of"], size=options["size"]), cake, paper, svg, output, force)
             return
         if not cake:
-            raise AskError("a template is for a cake", 'say which, such as --cake "round 20 cm"')
+            raise AskError("which cake is the template for?", 'say which, such as --cake "round 20 cm"')
         tin = cake_of(cake, loaded.book, "--cake")
         drawn = TEMPLATES[kind][1](tin, loaded, options)
         path = _pdf(output or Path(f"{drawn.key}-{slug_of(tin.name)}.pdf"))
@@ -152,14 +154,14 @@ def _write_whole(
 ) -> None:
     """Every template of a cake of the book, in the size asked for."""
     if cake:
-        raise AskError("--cake is for a single tin", "name a cake of the book with --of")
+        raise AskError("--cake is for a single tin", "name a cake in the book with --of")
     if asked.of is None:
         slugs = ", ".join(sorted(loaded.book.cakes))
-        raise AskError("every template is for a cake of the book", f"say which, with --of: {slugs}")
+        raise AskError("which cake are the templates for?", f"say which, with --of: {slugs}")
     whole, size = cake_asked(loaded.book, loaded.facts, asked)
     drawn = templates_of_cake(whole, label_mm, loaded.facts)
     if not drawn:
-        raise AskError(f'"{whole.design.name}" has no parts and no dowels to draw', "try another KIND of template")
+        raise AskError(f'"{whole.design.name}" has no parts or dowels to draw', "try another KIND of template")
     path = _pdf(output or Path(f"{whole.slug}-templates.pdf"))
     title = f"{whole.design.name}, {spell(size)}, templates"
     write_all(files_of(title, pages_of(drawn, paper, loaded), path, svg), force)
@@ -184,7 +186,7 @@ def _refuse(kind: str, options: Options) -> None:
             raise AskError(f'the template "{kind}" cannot use --{key}', f"{takes}; --{key} goes with {others[0]}")
         if key in ("curve", "start") and "deep" not in given:
             raise AskError(
-                f"--{key} is for drops, and without --deep there are panels", 'add --deep "4 cm", or leave it out'
+                f"--{key} is only for drops, and without --deep you get panels", 'add --deep "4 cm", or leave it out'
             )
 
 
@@ -195,10 +197,10 @@ def cake_of(text: str, book: Book, option: str) -> Tin:
     except Misread as error:
         raise AskError(f"{option}: {error.message}", error.hint) from None
     if says_measure(text):
-        raise AskError(f"{option}: a template goes by a cake's outline, not by what its tin holds",
+        raise AskError(f"{option}: a template depends on a cake's outline, not on what its tin holds",
                        f'write "{tin.full_name}"')  # fmt: skip
     if tin.kind.in_trays:
-        raise AskError(f"{option}: {tin.name} are not a cake to cut or cover", 'name a tin, such as "round 20 cm"')
+        raise AskError(f"{option}: {tin.name} are not cut or covered like a cake", 'name a tin, such as "round 20 cm"')
     if count + len(others) != 1:
         raise AskError(f"{option}: a template is for one cake, not {count + len(others)}", f'write "{tin.name}"')
     return tin
@@ -232,7 +234,7 @@ def free(paths: Sequence[Path], force: bool) -> None:
     """Stop before anything is written if one of `paths` is taken or has no folder."""
     for path in paths:
         if path.is_dir() or (path.exists() and not force):
-            cure = "name another" if path.is_dir() else "add --force to write over it, or name another with -o"
+            cure = "name another" if path.is_dir() else "add --force to overwrite it, or give another name with -o"
             raise click.ClickException(f'"{path}" already exists and has been left alone: {cure}')
         if not path.absolute().parent.is_dir():
             raise click.ClickException(f'there is no folder "{path.parent}"')

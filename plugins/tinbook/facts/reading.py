@@ -178,7 +178,7 @@ def _check_balance(facts: Facts) -> None:
     """Parts are made of known weights, each in one part; rules refer to known kinds, parts and rules."""
     weights = [weight for part in facts.parts.values() for weight in part.weights]
     if len(set(weights)) < len(weights):
-        raise ValueError("parts: a weight stands in two parts")
+        raise ValueError("parts: a weight is in two parts")
     rules = facts.balance.values()
     for section, words, known in (
         ("parts", weights, facts.densities),

@@ -77,10 +77,10 @@ def read_drawing(raw: bytes, file: str, slug: str) -> PictureFile:
     root = _root(raw)
     for depth, element in _walk(root):
         if depth > DEEPEST:
-            raise Unfit("drawing", "its groups are nested too deep", "ungroup the drawing, then save it again")
+            raise Unfit("drawing", "its groups are nested too deeply", "ungroup the drawing, then save it again")
         _look_at(element)
     if not any(_name(element) in SHAPES for _, element in _walk(root)):
-        raise Unfit("drawing", "there is nothing drawn in it", "save it again with all of the drawing")
+        raise Unfit("drawing", "there is nothing drawn in it", "save the whole drawing again")
     _count_repeats(root)
     box, width, height = _size(root)
     prefix = f"tb-{slug}-{hashlib.sha256(raw).hexdigest()[:6]}-"

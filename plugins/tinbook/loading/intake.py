@@ -65,7 +65,7 @@ class Intake:
         document, problems = self.parses.read(source)
         log = log_of(address)
         if log:
-            hint = f"keep a log for each year: move the later entries to a file such as {log.of_year('2026').path}"
+            hint = f"keep one log a year: move the later entries to a file such as {log.of_year('2026').path}"
             problems = tuple(replace(each, hint=hint) if each.code == "size" else each for each in problems)
         self._put(address, problems)
         if document is None:

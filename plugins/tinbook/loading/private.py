@@ -38,7 +38,7 @@ def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[
                 code="private", path=here, message=f'"{name}" is not a key here, so it cannot be private', hint=hint
             )
         elif fields[name].is_required() or name in type(model).needed:
-            whole = 'write "private: yes" to keep all of it private'
+            whole = 'write "private: yes" to keep the whole file private'
             hint = "take it out of the list" if isinstance(model, House) else whole
             yield Flaw(
                 code="private",

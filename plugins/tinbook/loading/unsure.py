@@ -14,7 +14,7 @@ from tinbook.problems import Place, Problem
 UNSURE = "unsure"
 """The code of these notes. They do not break a file, but a book that is handed out should have none."""
 _MARK = re.compile(r"(?:^|(?<=\s))#[ \t]*unsure\b:?[^\n]*", re.MULTILINE)
-_HINT = "look at it, put it right, then take the mark out"
+_HINT = "check it, put it right, then delete the mark"
 
 
 def unsure_notes(sources: Iterable[SourceFile]) -> Iterator[Problem]:
@@ -33,7 +33,7 @@ def unsure_notes(sources: Iterable[SourceFile]) -> Iterator[Problem]:
             place = Place(
                 file=source.shown, line=line + 1, column=column + 1, width=len(mark[0].rstrip()), text=lines[line]
             )
-            yield Problem(code=UNSURE, message="this is still unsure", place=place, hint=_HINT, severity="note")
+            yield Problem(code=UNSURE, message="this is still marked unsure", place=place, hint=_HINT, severity="note")
 
 
 def unsure_lines(notes: Iterable[Problem], sources: Iterable[SourceFile]) -> dict[str, tuple[int, ...]]:

@@ -94,7 +94,7 @@ def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Bas
         for _ in circle:
             chain += f"{slug} from "
             slug = variations[slug].base
-        message = "through its base, this starts from itself"
+        message = "its base leads back to itself"
         hint = f"{chain}{first}: write one of them out in full, without a base"
     else:
         message, hint = "this starts from itself", f"name another {NOUN[folder]}, or write this one out in full"
@@ -111,7 +111,7 @@ def no_base(intake: Intake, base: str, folder: str = FOLDER) -> Flaw:
     known = [address.removeprefix(folder) for address in addresses if address.startswith(folder)]
     slug = slug_of(base)
     close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
-    hint = f'did you mean "{close}"?' if close else "write a file's name without .yaml, in small letters"
+    hint = f'did you mean "{close}"?' if close else "write a file's name in small letters, without .yaml"
     message = f'the book has no {NOUN[folder]} "{base}" to start from'
     return Flaw(code="no such file", path=("from",), message=message, hint=hint)
 

@@ -1,4 +1,4 @@
-"""What the house has baked: house/bakes.yaml, an entry a bake, from which times, rise and losses are learned."""
+"""What the house has baked: house/bakes.yaml, one entry for each bake; times, rise and losses are learned from them."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ from tinbook.tins import Tin, read_tins
 from tinbook.units import Measures, Misread, patterns, read_time
 
 LEAST_MIN, MOST_MIN = 3.0, 720.0
-"""No cake is done before that, and none takes longer."""
+"""No cake bakes faster than the first, or takes longer than the second."""
 
 
 def _tin(value: Any, info: ValidationInfo) -> Tin:
@@ -68,9 +68,9 @@ class Baked(Written):
     done_after: Annotated[OneTime, such_as("62 min", "1 h 2 min")]
     """How long it was in the oven until it was done."""
     centre: Annotated[Celsius | None, such_as("97 °C")] = None
-    """How hot the middle was when it came out. Left out: it is assumed to be as usual."""
+    """How hot the middle was when it came out. Left out: the usual figure is assumed."""
     start: Annotated[Celsius | None, such_as("8 °C")] = None
-    """How warm the batter was when it went in. Left out: it is assumed to be as usual."""
+    """How warm the batter was when it went in. Left out: the usual figure is assumed."""
     baked: Annotated[Millimetres | None, such_as("58 mm")] = None
     """How high it was before you levelled it. Left out: nothing is learned about its rise."""
     out: Annotated[Grams | None, such_as("1130 g")] = None
@@ -94,7 +94,7 @@ class BakeLog(Written):
 
 
 def by_mixture(bakes: Iterable[Baked]) -> Mapping[str, tuple[Baked, ...]]:
-    """The entries of each mixture, by its slug, in their order."""
+    """The entries for each mixture, by its slug, in the order of the log."""
     found: dict[str, list[Baked]] = {}
     for entry in bakes:
         found.setdefault(entry.of, []).append(entry)

@@ -1,4 +1,4 @@
-"""The whole book as read: what later rooms are handed."""
+"""The whole book as read: what the other packages work from."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from tinbook.models.technique import Technique
 from tinbook.models.variation import Varies
 
 NO_FINISH = Finish()
-"""A house that has said nothing of how it finishes its cakes."""
+"""A house that has not said how it finishes its cakes."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -39,15 +39,15 @@ class Book:
     colours: Mapping[str, Colour] = field(default_factory=dict)
     cutters: tuple[OwnedCutter, ...] = ()
     varies: Mapping[str, Varies] = field(default_factory=dict)
-    """Of the mixtures that start from another, how; they stand whole among the `mixtures`."""
+    """How each mixture that starts from another differs from it; `mixtures` has them written out in full."""
     cakes: Mapping[str, CakeDesign] = field(default_factory=dict)
     cake_bases: Mapping[str, str] = field(default_factory=dict)
-    """Of the cakes that start from another, which; they stand whole among the `cakes`."""
+    """The base of each cake that starts from another; `cakes` has them written out in full."""
     bakes: tuple[Baked, ...] = ()
     unsure: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
     """The lines that are still marked unsure, by the address of their file (`mixtures/madeira`)."""
     others: Mapping[str, Any] = field(default_factory=dict)
-    """What files of the register hold that have no field of their own here, by their names."""
+    """What is in the registered files that have no field of their own here, by file name."""
 
     @cached_property
     def bakes_of(self) -> Mapping[str, tuple[Baked, ...]]:
@@ -56,7 +56,7 @@ class Book:
 
     @cached_property
     def variations(self) -> Mapping[str, tuple[str, ...]]:
-        """The mixtures that start from another, by the slug of that one."""
+        """The mixtures that start from another, by the slug of their base."""
         found: dict[str, tuple[str, ...]] = {}
         for slug, varies in self.varies.items():
             found[varies.base] = (*found.get(varies.base, ()), slug)
@@ -64,7 +64,7 @@ class Book:
 
     @cached_property
     def names(self) -> Mapping[str, str]:
-        """Every name an ingredient goes by, lower-case, to the name on its card."""
+        """From every name of an ingredient, in lower case, to the name on its card."""
         names = {other.lower(): name for name, card in self.cards.items() for other in card.also}
         return {**names, **{name.lower(): name for name in self.cards}}
 
@@ -74,7 +74,7 @@ class Book:
 
 
 def word_in(names: Mapping[str, str], written: str) -> str | None:
-    """What a word leads to among lower-case `names`, in any case, in the plural too; None if it leads nowhere."""
+    """What a word, in any case and also in the plural, means among lower-case `names`; None if it is not there."""
     word = " ".join(written.lower().split())
     for form in (word, word.removesuffix("s"), word.removesuffix("es")):
         if form in names:

@@ -38,17 +38,17 @@ from tinbook.tins.words import SHAPE_WORD
 from tinbook.units import Measures, Misread, patterns
 
 NO_BORDER = Border.model_construct(marks="shells", nozzle="round", opening=0.0, pitch=0.0, stroke=0.0, count=0)
-"""A tier round which nothing is piped, whatever the house does."""
+"""A tier with no border, whatever the house usually pipes."""
 TOP, SIDE, BOARD = "top", "side", "board"
-"""Where a decoration stands."""
+"""Where a decoration goes."""
 WHOLE, IN_TIERS = "whole", "in tiers"
-"""How a cake goes out."""
+"""How a cake travels."""
 USUAL_SHAPE = "round"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TierSize:
-    """The size of a tier: its tin, and how many of it: one, but of cups. `bare`: written as a size alone."""
+    """The size of a tier: its tin, and how many of them: one, except for cups. `bare`: written as a size alone."""
 
     count: int
     tin: Tin
@@ -57,7 +57,7 @@ class TierSize:
 
 
 def read_tier(text: str, names: Mapping[str, Tin], measures: Measures, shape: str = USUAL_SHAPE) -> TierSize:
-    """`25 cm`, `square 25 cm`, `dome 15 cm`, `24 standard cups`, a tin by its own name; a size alone is of the `shape`.
+    """`25 cm`, `square 25 cm`, `dome 15 cm`, `24 standard cups`, a tin by its own name; a size alone has this `shape`.
 
     Raises Misread.
     """
@@ -87,39 +87,39 @@ BoardSize = Annotated[float, spelled(read_coat, like(rf"{NONE}|{patterns.LENGTH}
 
 
 class TierKeys(Written):
-    """What may be said of one tier, or of the whole cake for all of its tiers."""
+    """What can be said about one tier, or about the whole cake for all its tiers."""
 
     mixture: Annotated[Text | None, such_as("creamed-butter-sponge")] = None
-    """The recipe it is baked from, by the name of its file without `.yaml`. Given for the whole cake, it applies to
-    every tier without one of its own. Left out: as the cake says. Every tier but a dummy has to have one."""
+    """Its recipe, by the name of the file without `.yaml`. If you give it for the whole cake, it applies to
+    every tier without one of its own. Left out: the whole cake's recipe. Every tier except a dummy must have one."""
     height: Annotated[Millimetres | None, such_as("10 cm")] = None
-    """How high it stands, filled but not yet coated. Left out: as high as its recipe bakes, or as its layers come
-    to."""
+    """How high it is, filled but not yet coated. Left out: as high as its recipe bakes, or as its layers add
+    up to."""
     layers: Annotated[int | None, whole_number(1, 20), such_as("4")] = None
-    """How many layers of cake are in it. Left out: as many as its recipe gives; with a height, as many as your tiers
-    usually have."""
+    """How many layers of cake are in it. Left out: as many as its recipe says; if you give a height, as many as your
+    tiers usually have."""
     filling: Annotated[Slug | None, such_as("american-buttercream", NONE)] = None
-    """What goes between its layers: a recipe by the name of its file, a card, or `none`. Left out: what its recipe or
-    the house fills cakes with."""
+    """What goes between its layers: a recipe, by the name of its file, a card, or `none`. Left out: what its recipe
+    says, or your usual filling."""
     coat: Annotated[Slug | None, such_as("dark-ganache", NONE)] = None
-    """What it is coated with, first and last, or `none`. Left out: what its recipe or the house coats cakes with."""
+    """What it is coated with, first coat and last, or `none`. Left out: what its recipe says, or your usual coats."""
     cover: Annotated[Slug | None, such_as("sugarpaste", NONE)] = None
-    """The paste that covers it, or `none`. Left out: what its recipe or the house covers cakes with."""
+    """The paste that covers it, or `none`. Left out: what its recipe says, or your usual paste."""
     colour: Annotated[Text | None, such_as("hull blue")] = None
-    """The colour of that paste, or of the coat where no paste covers it, by its name in `house/colours.yaml`. Left out:
+    """The colour of that paste, or of the coat if there is no paste, by its name in `house/colours.yaml`. Left out:
     it is not coloured."""
     batter_colour: Annotated[Text | None, such_as("tide blue")] = None
     """The colour of its batter, by its name in `house/colours.yaml`. Left out: it is not coloured."""
     border: Annotated[
         Border | None, OrNone(NO_BORDER), such_as("{opening: 8 mm, pitch: 14 mm, stroke: 20 mm}", NONE)
     ] = None
-    """The border piped round it, or `none`. Left out: the border of its recipe or the house."""
+    """The border piped round it, or `none`. Left out: the border its recipe gives, or your usual one."""
     ribbon: Annotated[YesNo, such_as("yes")] = False
     """Whether a ribbon goes round its foot."""
 
 
 class TierLine(WrittenLine):
-    """The size of a tier, by which it may be written alone."""
+    """A tier that can be written as just its size."""
 
     chief: ClassVar[str] = "tier"
 
@@ -133,9 +133,9 @@ class DesignTier(TierKeys, TierLine):
     to each tier that does not say otherwise."""
 
     on_pillars: Annotated[Millimetres | None, such_as("8 cm")] = None
-    """How big the gap is below it, where it stands on pillars. Left out: it stands on the tier below."""
+    """If it stands on pillars, how big the gap below it is. Left out: it stands on the tier below."""
     dummy: Annotated[YesNo, such_as("yes")] = False
-    """Whether it is made of foam: it is covered and decorated, and nobody eats it."""
+    """Whether it is made of foam: covered and decorated, but not to be eaten."""
     icing: Annotated[Slug | None, such_as("american-buttercream")] = None
     """For cups, what goes on each of them: a recipe by the name of its file, or a card. Left out: nothing does."""
     icing_each: Annotated[Grams | None, such_as("35 g")] = None
@@ -148,47 +148,47 @@ class DesignBoard(WrittenLine):
     chief: ClassVar[str] = "size"
 
     size: Annotated[BoardSize | None, such_as("35 cm", NONE)] = None
-    """How wide it is; `none` for a cake that has no board. Left out: as much wider than the cake as is usual, or as
+    """How wide it is, or `none` if the cake has no board. Left out: wider than the cake by the usual amount, or by what
     `wider` says."""
     wider: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
-    """How much wider than the cake it is. Left out: wide where a decoration stands on it, otherwise as your boards
+    """How much wider than the cake it is. Left out: wide if a decoration stands on it, otherwise as your boards
     usually are."""
     covered: Annotated[str | None, one_of("whole", "ring", "no"), such_as("ring")] = None
     """Whether paste covers all of it, only the ring that shows, or nothing. Left out: as your boards usually are."""
     paste: Annotated[Slug | None, such_as("sugarpaste")] = None
-    """The paste that covers it. Left out: what the house covers boards with."""
+    """The paste that covers it. Left out: your usual paste for boards."""
     colour: Annotated[Text | None, such_as("slate")] = None
     """The colour of that paste, by its name in `house/colours.yaml`. Left out: it is not coloured."""
 
     @property
     def missing(self) -> bool:
-        """Whether there is none."""
+        """Whether the cake has no board."""
         return self.size == 0.0
 
 
 class DesignDecoration(Written):
-    """A decoration: a technique with parts, and where it stands. Its parts are worked out for the tier it goes with."""
+    """A decoration: a technique with parts, and where it goes. Its parts are worked out for the tier it goes with."""
 
     technique: Annotated[Text, such_as("lighthouse-for-the-front")]
     """The technique, by the name of its file without `.yaml`."""
     on: Annotated[str, one_of(*PLACES), such_as("side")] = BOARD
-    """Where it stands: on the board in front, on the side of a tier, or on top."""
+    """Where it goes: on the board in front of the cake, on the side of a tier, or on top."""
     tier: Annotated[int | None, whole_number(1, 12), such_as("2")] = None
-    """The tier it goes with, counted from the bottom. Left out: the top one for what stands on top, otherwise the
+    """The tier it goes with, counted from the bottom. Left out: the top one for a decoration on top, otherwise the
     bottom one."""
     count: Annotated[int, whole_number(1, 99), such_as("3")] = 1
     """How many of them are on the cake."""
     gap: Annotated[Millimetres | None, such_as("2 cm")] = None
     """How much space there is between one and the next, where there are several. Left out: the drawing leaves 1 cm."""
     sized_for: Annotated[OneCake | None, such_as("round 20 cm")] = None
-    """The cake its parts are sized for, where it is to be larger or smaller than its tier calls for. Left out: its
+    """The cake its parts are sized for, if you want it larger or smaller than its tier calls for. Left out: its
     tier."""
     note: Annotated[Text | None, such_as("A hand's breadth left of the middle.")] = None
     """A short note about it. Left out: nothing is shown."""
 
 
 def _carried(tiers: tuple[DesignTier, ...]) -> tuple[DesignTier, ...]:
-    """The tiers, a size alone in the shape of the tier before it where one size tells that shape."""
+    """The tiers, with a size alone in the shape of the tier before it, if one size is enough for that shape."""
     shape, told = USUAL_SHAPE, list[DesignTier]()
     for tier in tiers:
         size, kind = tier.tier, tier.tier.tin.kind
@@ -215,19 +215,19 @@ class CakeHead(Written):
     also: Annotated[Texts, such_as("[lighthouse cake]")] = ()
     """Other names people may look for it by. Left out: only its own name is found."""
     tags: Annotated[Texts, such_as("[birthday, wedding]")] = ()
-    """Occasions and other words that put it with cakes like it. Left out: it has no tags."""
+    """Occasions and other words that group it with cakes like it. Left out: it has no tags."""
     seasons: Annotated[Seasons, such_as("summer", "[May, September to October]")] = ()
-    """When in the year you make it. Left out: it belongs to no season."""
+    """What time of year you make it. Left out: it is for all seasons."""
     tiers: Annotated[
         Tiers, such_as("[25 cm, 20 cm, 15 cm]", "- {tier: 25 cm, mixture: ginger-sponge}\n- 20 cm", "24 standard cups")
     ]
-    """Its tiers, from the bottom. One tier, a sheet, a ball, an outline, or cups in a box are cakes too."""
+    """Its tiers, from the bottom up. A single tier, a sheet, a ball, an outline or cups in a box is a cake too."""
 
 
 class CakeDesign(TierKeys, CakeHead):
-    """Each file in `recipes/cakes` is one cake you make: its tiers from the bottom, what each is made of, its board and
-    its decorations. Everything else about it is worked out, for any size. Name the file in small letters with hyphens:
-    that becomes its address.
+    """Each file in `recipes/cakes` is one cake you make: its tiers from the bottom up, what each is made of, its board
+    and its decorations. Everything else about it is worked out, for any size. Name the file in small letters with
+    hyphens: that becomes its address.
     """
 
     needed = frozenset((
@@ -236,26 +236,26 @@ class CakeDesign(TierKeys, CakeHead):
     ))  # fmt: skip
 
     beside: Annotated[Tiers, such_as("12 standard cups", "- {tier: 12 standard cups, mixture: cupcakes}")] = ()
-    """Cakes that are served beside it: cups, or a sheet cut in the kitchen. Left out: there are none."""
+    """Cakes that are served with it: cups, or a sheet cut in the kitchen. Left out: there are none."""
     board: Annotated[DesignBoard, such_as("35 cm", "{wider: wide, colour: slate}")] = DesignBoard()
-    """The board it stands on, and what covers that."""
+    """The board it stands on, and what the board is covered with."""
     decorations: Annotated[
         tuple[DesignDecoration, ...], such_as("- {technique: heron-for-the-side, on: side, tier: 2}")
     ] = ()
     """Its modelled or cut decorations, each a technique with parts. Left out: it has none."""
     travels: Annotated[str | None, one_of(WHOLE, IN_TIERS), such_as(IN_TIERS)] = None
-    """How it goes out: `whole`, put together at home, or `in tiers`, put together where it will stand. Left out: in
+    """How it travels: `whole`, put together at home, or `in tiers`, put together at the venue. Left out: in
     tiers, if it has more than one."""
     through_dowel: Annotated[YesNo | None, such_as("yes")] = None
-    """Whether a dowel goes through all its tiers into the board. Left out: it does where the cake travels whole, or is
+    """Whether a dowel goes through all its tiers into the board. Left out: one does if the cake travels whole or is
     tall for its width."""
     techniques: Annotated[Texts, such_as("[cover-a-board, rope-edge]")] = ()
     """Other techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
     portion: Annotated[Text | None, such_as("dessert", "tea slice")] = None
     """The portion each guest gets, by the name you give it. Left out: a dessert portion."""
     sizes: Annotated[Mapping[str, SizeTiers] | None, such_as("{family: [20 cm, 15 cm], party: [30 cm, 25 cm]}")] = None
-    """Other sizes you make it in, each under a name: the same number of tiers, from the bottom. Left out: only its own
-    size, and all tiers one size up or down."""
+    """Other sizes you make it in, each under a name: the same number of tiers, from the bottom up. Left out: only its
+    own size, and all tiers one size up or down."""
     notes: Annotated[Texts, such_as("[Set up on site; it does not travel stacked.]")] = ()
     """What you have learned about it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes", "[notes]")] = False
@@ -268,7 +268,7 @@ class CakeDesign(TierKeys, CakeHead):
 
     @property
     def coloured(self) -> tuple[Any, ...]:
-        """All that may have a colour: the cake, its board, its tiers."""
+        """Everything that may have a colour: the cake, its board, its tiers."""
         return (self, self.board, *self.every_tier)
 
     @property
@@ -280,11 +280,11 @@ class CakeDesign(TierKeys, CakeHead):
 
     @property
     def goes_whole(self) -> bool:
-        """Whether it goes out put together; a cake of one tier has nothing to put together."""
+        """Whether it travels put together; a cake with one tier has nothing to put together."""
         return len(self.tiers) < 2 or self.travels == WHOLE
 
     def of(self, tier: DesignTier, name: str) -> Any:
-        """What is said of a tier by a field: by itself, or else by the cake."""
+        """The value of a field for a tier: the tier's own, or else the cake's."""
         return getattr(tier if name in tier.model_fields_set else self, name)
 
 
@@ -297,4 +297,4 @@ class CakeVariation(CakeDesign):
     base: Annotated[Text, Field(alias="from", examples=["headland-cake"])]
     """The cake it starts from, by the name of its file without `.yaml`."""
     tiers: Annotated[Tiers, such_as("[20 cm, 15 cm]")] = ()
-    """Its tiers, from the bottom, if they differ. Left out: the tiers of the cake it starts from."""
+    """Its tiers, from the bottom up, if they differ. Left out: the tiers of the cake it starts from."""

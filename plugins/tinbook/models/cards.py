@@ -1,4 +1,4 @@
-"""What the house knows of its ingredients: ingredients.yaml, a card for each."""
+"""What the house knows about its ingredients: ingredients.yaml, with a card for each."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from tinbook.units import Measures, Misread, read_mass
 
 @dataclass(frozen=True, slots=True)
 class Weight:
-    """What a card says of an ingredient's weight by volume. `g_per_ml` None: it has no volume measure."""
+    """What a card says about an ingredient's weight by volume. `g_per_ml` None: it has no volume measure."""
 
     g_per_ml: float | None
     written: str
@@ -30,14 +30,14 @@ def _weighs(text: str, measures: Measures) -> Weight:
     mass, per, volume = text.partition(" per ")
     if not per:
         hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
-        raise Misread(f'"{text}" does not give a weight for a volume', hint, 0, len(text))
+        raise Misread(f'"{text}" does not say how much a volume of it weighs', hint, 0, len(text))
     one = "" if volume[:1].isdigit() else "1 "
     return Weight(read_grams(mass, measures) / read_at(read_ml, volume, len(mass + per), measures, one), text)
 
 
 @dataclass(frozen=True, slots=True)
 class Each:
-    """The weight of one: a part of an egg of the house's class, or grams."""
+    """What one weighs: part of an egg of the house's size, or grams."""
 
     part: str
     grams: float | None
@@ -82,13 +82,13 @@ class Card(Written):
     """The allergens in it, or `none` if you know there are none. Left out: unknown. The book then says "unknown", never
     "free from"."""
     care: Annotated[Texts, such_as("[raw egg]")] = ()
-    """What about it needs a caution, named in the book's own words. Left out: nothing."""
+    """Anything about it that needs a caution, in the book's words for cautions. Left out: nothing."""
     raises: Annotated[YesNo, such_as("yes")] = False
     """Whether it is a raising agent. A recipe can use less of it in wide tins."""
     counts_as: Annotated[Text | None, such_as("flour")] = None
     """What it counts as in the balance of a cake. Left out: whatever kind of ingredient its published weight is for."""
     plain: Annotated[Text | None, such_as("plain flour")] = None
-    """For a self-raising flour: the card for the plain flour. Left out: it is not a self-raising flour."""
+    """For a self-raising flour: the card for the plain flour to match. Left out: it is not a self-raising flour."""
     used_as: Annotated[Text | None, such_as("sugarpaste")] = None
     """For a paste or filling you buy: the kind of mixture it is used as on a cake. Left out: the kind with the same
     name, if there is one."""
@@ -104,7 +104,7 @@ class Card(Written):
 
     @property
     def known_allergens(self) -> tuple[str, ...] | None:
-        """The allergens named, empty for a card that says `none`, None where nobody has said: `[]` says nothing."""
+        """The allergens named; empty for a card that says `none`, None if nobody has said (`[]` says nothing)."""
         return () if self.allergens == ("none",) else self.allergens or None
 
 
@@ -123,7 +123,7 @@ class Larder(Written):
     @model_validator(mode="before")
     @classmethod
     def _empty_cards(cls, data: Any) -> Any:
-        """A name with nothing after its colon is a card of which nothing is known yet."""
+        """A name with nothing after its colon is a card about which nothing is known yet."""
         cards = data.get("ingredients") if isinstance(data, Mapping) else None
         if not isinstance(cards, Mapping):
             return data

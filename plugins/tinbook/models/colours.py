@@ -34,7 +34,7 @@ def _swatch(text: str, _: Measures) -> str:
 
 
 Pots = Annotated[tuple[Amount, ...], ONE_OR_MORE]
-"""What goes into a base, from one pot or several."""
+"""What goes into a base, from one pot or more."""
 
 
 class Colour(Written):
@@ -49,13 +49,13 @@ class Colour(Written):
         ONE_OR_MORE,
         such_as("2 g gel food colour, poppy red", "- 2.4 g gel food colour, poppy red\n- 0.1 g gel food colour, brown"),
     ]
-    """What you knead into 100 g of white paste, from one pot or several."""
+    """What you knead into 100 g of white paste, from one pot or more."""
     in_buttercream: Annotated[Pots, such_as("0.9 g gel food colour, poppy red")] = ()
     """What you beat into 100 g of buttercream for the same colour. Left out: coats in this colour are mixed by eye."""
     in_batter: Annotated[Pots, such_as("0.4 g gel food colour, poppy red")] = ()
     """What you fold into 100 g of batter for the same colour. Left out: batter in this colour is mixed by eye."""
     in_paint: Annotated[Pots, such_as("20 g gel food colour, poppy red")] = ()
-    """What you stir into 100 g of what you thin paint with. Left out: it is not painted with."""
+    """What you stir into 100 g of whatever you thin paint with. Left out: you do not paint with it."""
     swatch: Annotated[str, spelled(_swatch), such_as('"#B3261E"')]
     """How it looks on a screen: six figures or letters for red, green and blue, in quotes."""
     deepens: Annotated[YesNo, such_as("yes")] = False
@@ -68,7 +68,7 @@ class Colour(Written):
     """The E numbers on the pots, or `none`. If the law requires a warning, it is shown wherever the colour is used.
     Left out: unknown, and the page says so."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether to leave it out of a public site. If a part uses it, it is shown there by a number instead."""
+    """Whether to leave it out of a public site. A part in that colour then shows a number instead of its name."""
 
     @property
     def every_pot(self) -> tuple[Amount, ...]:
@@ -86,14 +86,14 @@ class ColourCards(Written):
 
 
 class OwnedCutter(WrittenLine):
-    """One cutter in the drawer. If that is all there is to say, write it without a key."""
+    """One cutter in the drawer. If its shape and size are all there is to say, write them without a key."""
 
     chief: ClassVar[str] = "cutter"
 
     cutter: Annotated[CutterText, such_as("round 40 mm", "oval 25 mm x 38 mm")]
     """Its shape and size."""
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
-    """How many you own. `0` is a cutter you know of and would have to borrow."""
+    """How many you own. Write `0` for a cutter you know of but would have to borrow."""
     note: Annotated[Text | None, such_as("One scallop is bent.")] = None
     """A short note about it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes")] = False

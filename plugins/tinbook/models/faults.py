@@ -1,4 +1,4 @@
-"""What pydantic complains of, in words for a baker: each slip reported once, with what to write instead."""
+"""What pydantic complains about, in words for a baker: each slip reported once, with what to write instead."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def read_model(
 ) -> tuple[M | None, tuple[Flaw, ...]]:
     """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
 
-    `tins` are those with a name of the house's own. Returns the model, or None and every flaw found in it. A key with
+    `tins` are those the house has given names to. Returns the model, or None and every flaw found in it. A key with
     nothing after it is a flaw.
     """
     if not isinstance(data, Mapping):
@@ -34,7 +34,7 @@ def read_model(
                 code="shape",
                 path=(),
                 message=f"{what} must be written as keys and values",
-                hint=f"such as {_cure(cls, (key,))}",
+                hint=f"write it like {_cure(cls, (key,))}",
             ),
         )
     empties = tuple(_empties(cls, data, ()))
@@ -64,7 +64,7 @@ def _empties(cls: type[Written], data: Any, path: Path) -> Iterator[Flaw]:
 
 
 def _near(key: str, known: Iterable[str]) -> str | None:
-    """The key meant. Keys are few and short: anything less near is another word."""
+    """The key that was probably meant. Keys are few and short, so only a very close match counts."""
     return nearest(key, known, 0.7)
 
 
@@ -88,7 +88,8 @@ class _Faults:
                 yield replace(flaw, path=_written(self.data, flaw.path))
 
     def _follows(self, error: Any, path: Path) -> bool:
-        """Whether a key is missing because it is misspelled, or unknown because the whole group is something else."""
+        """Whether a key is missing only because it is misspelled, or unknown because the whole group is something
+        else."""
         if error["type"] not in self.keys:
             return False
         missing, unknown = (of.get(path[:-1], []) for of in self.keys.values())
@@ -176,11 +177,11 @@ class _Faults:
         names = [part for part in path[:-1] if isinstance(part, str)]
         if not names:
             return self.what
-        return f'a line of "{names[-1]}"' if isinstance(path[-2], int) else f'"{names[-1]}"'
+        return f'a line under "{names[-1]}"' if isinstance(path[-2], int) else f'"{names[-1]}"'
 
 
 def _written(data: Any, path: Path) -> Path:
-    """`path` so far as the data goes: a short form has no keys of its own, and one text is not a list."""
+    """`path` as far as the data goes: a short form has no keys of its own, and one text is not a list."""
     for depth, step in enumerate(path):
         here = step in data if isinstance(data, Mapping) else isinstance(data, list) and isinstance(step, int)
         if not here:
@@ -190,14 +191,14 @@ def _written(data: Any, path: Path) -> Path:
 
 
 def _at(data: Any, path: Path) -> Any:
-    """What is at `path`, or at the last step of it that is written."""
+    """What is at `path`, or at the last part of it that is written."""
     for step in _written(data, path):
         data = data[step]
     return data
 
 
 def _field_at(cls: type[Written], path: Path) -> FieldInfo | None:
-    """The field that `path` leads to from `cls`; for a line of a list, that of the list."""
+    """The field that `path` leads to from `cls`; for a line of a list, the list's field."""
     here: type[Written] | None = cls
     found = None
     for key in (part for part in path if isinstance(part, str)):

@@ -1,6 +1,6 @@
-"""How the house finishes its cakes (house/finish.yaml), and what it really used (house/used.yaml).
+"""How the house finishes its cakes (house/finish.yaml), and how much it really used (house/used.yaml).
 
-A mixture may say the same of itself under `finish`. Where nothing is given, the usual figures of the trade are used.
+A mixture may say the same about itself under `finish`. Where nothing is given, the usual figures of the trade are used.
 """
 
 from __future__ import annotations
@@ -73,7 +73,7 @@ OneCake = Annotated[Tin, spelled(_one_cake), such_as("round 20 cm")]
 
 
 FEWEST_DOWELS, MOST_DOWELS = 3, 20
-"""A tier on two dowels tips; more than that cut a cake to pieces (our own judgement)."""
+"""A tier on two dowels tips; more than the most would cut a cake to pieces (our own judgement)."""
 
 
 class Border(Written):
@@ -116,8 +116,8 @@ class Made(Written):
 
 
 class Finish(Written):
-    """How you fill, coat, cover and box your cakes. A recipe can say the same about itself under `finish`: the recipe
-    overrides the house, and the house overrides the usual figures of the trade.
+    """How you fill, coat, cover and box your cakes. A recipe can give its own figures under `finish`: these come before
+    the house's, and the house's before the trade's usual ones.
 
     Lengths in mm, shares as parts of one.
     """
@@ -210,6 +210,6 @@ class UsedLog(Written):
         tuple[Used, ...],
         such_as("- {day: 2026-05-02, of: american-buttercream, cake: round 20 cm, height: 10 cm, used: 850 g}"),
     ]
-    """What each cake took. From then on, amounts of icing and paste are worked out with it."""
+    """What each cake took. Amounts of icing and paste are worked out with these from then on."""
     private: Annotated[Private, such_as("yes")] = False
-    """Whether a public site works out its amounts without it. No page ever shows what is written here."""
+    """Whether a public site works out its amounts without this log. No page ever shows what is written here."""

@@ -1,4 +1,4 @@
-"""Forms a baker writes in one line: `half egg 20 mm x 30 mm`, `round 40 mm`, an outline in mm; and cutters.
+"""Shapes a baker writes on one line: `half egg 20 mm x 30 mm`, `round 40 mm`, an outline in mm; and cutters.
 
 [half | flattened] ball 20 mm
 egg, teardrop, cone, cylinder 20 mm x 30 mm      across x long or high
@@ -31,7 +31,7 @@ SOLIDS: Mapping[str, tuple[str, ...]] = {
     "cylinder": ("across", "long"),
     "slab": ("wide", "long", "thick"),
 }
-"""The sizes of each solid, in the order they are written; a frustum has its `top` as well."""
+"""The sizes of each solid, in the order they are written; a frustum also has its `top`."""
 SHEETS: Mapping[str, tuple[str, ...]] = {
     "round": ("across",),
     "square": ("side",),
@@ -51,7 +51,7 @@ CUTTERS: Mapping[str, tuple[str, ...]] = {
 """Sheets and cutters, by shape."""
 NOUNS = {"across": "diameter", "wide": "width", "high": "height", "long": "length", "thick": "thickness"}
 ALONE = {"across": "how far across it is", "side": "the length of a side"}
-"""What a baker is told to write: several sizes, and one."""
+"""What a baker is told to write, for several sizes and for one."""
 LEAST_MM, MOST_MM = 0.5, 1500.0
 """Plausible lengths for a part."""
 
@@ -139,7 +139,7 @@ def read_solid(text: str, measures: Measures) -> Solid:
     if to:
         pressed = read_sizes(text, to[0], to[1], measures, "outline", ("wide", "high"))
     if form in ("egg", "teardrop") and sizes[1] <= sizes[0]:
-        raise Misread(f"{_a(form)} is longer than it is across", "write across first, then how long", at, end)
+        raise Misread(f"{_a(form)} is longer than it is across", "write the width first, then the length", at, end)
     return Solid(form=form, sizes_mm=sizes, how=how, to_mm=pressed, written=text)
 
 
@@ -149,7 +149,7 @@ def read_sheet(text: str, measures: Measures) -> Sheet:
         rings = read_path(text, 0, len(text), "part")
         if not all(inside(hole[0], rings[0]) for hole in rings[1:]):
             hint = "draw round the part first, then round each hole in it"
-            raise Misread("a second outline lies outside the first", hint, 0, len(text))
+            raise Misread("the second outline is outside the first", hint, 0, len(text))
         x, y = ((max(side) + min(side)) / 2.0 for side in zip(*rings[0], strict=True))
         centred = tuple(tuple((point[0] - x, point[1] - y) for point in ring) for ring in rings)
         across = [2.0 * max(side) for side in zip(*centred[0], strict=True)]
@@ -166,7 +166,7 @@ def read_cutter(text: str, measures: Measures) -> Cutter:
     if _SHARE.fullmatch(text, at):
         value, _ = read_number(text, at, "3/4")
         if not 0.0 < value <= 1.0:
-            raise Misread(f'"{text[at:]}" is not a fraction of the width', f'write such as "{form} 3/4"', at, len(text))
+            raise Misread(f'"{text[at:]}" is not a fraction of the width', f'write it like "{form} 3/4"', at, len(text))
         return Cutter(form, (), value, text)
     return Cutter(form, read_sizes(text, at, len(text), measures, form, CUTTERS[form]), None, text)
 
@@ -185,7 +185,7 @@ def read_one_or_two(text: str, measures: Measures) -> Lengths:
 def read_sizes(
     text: str, start: int, end: int, measures: Measures, form: str, names: tuple[str, ...]
 ) -> tuple[float, ...]:
-    """As many lengths, in mm, as there are `names`, in text[start:end]; a bare number takes the unit of the next.
+    """As many lengths, in mm, as there are `names`, in text[start:end]; a bare number takes the next one's unit.
     Raises Misread."""
     how = " x ".join(NOUNS.get(name, name) for name in names) if len(names) > 1 else ALONE.get(names[0], names[0])
     hint = f"write {how}, such as {' x '.join(('20 mm', '30 mm', '8 mm')[: len(names)])}"

@@ -96,7 +96,7 @@ def _two_lengths(text: str, measures: Measures) -> tuple[float, float]:
 
 
 def read_at(read: Callable[[str, Measures], T], part: str, at: int, measures: Measures, before: str = "") -> T:
-    """Read the `part` of a text that starts at `at`; what is wrong with it has its place in the whole text.
+    """Read the `part` of a text that starts at `at`; a mistake is placed in the whole text.
 
     `before` is read before the part, and is not in the text.
     """
@@ -129,7 +129,7 @@ def _temperature(text: str, _: Measures) -> float:
 
 DEGREES: Mapping[str, Any] = like(rf"{patterns.NUMBER}\s*{patterns.DEGREES}", "temperature")
 Celsius = Annotated[float, spelled(_temperature, DEGREES)]
-"""How warm something is, °C."""
+"""How warm something is, in °C."""
 
 
 OvenHeat = Annotated[Heat, spelled(_dial, HEAT)]
@@ -156,7 +156,7 @@ class Oven(Written):
 
     @property
     def off_c(self) -> float:
-        """How much hotter than its dial it is, °C; 0 where nobody has measured."""
+        """How much hotter than its dial it is, in °C; 0 if nobody has measured it."""
         if self.dial is None or self.thermometer is None:
             return 0.0
         return self.thermometer - (self.dial.celsius - (FAN_DIFFERENCE_C if self.dial.fan else 0.0))
@@ -209,9 +209,9 @@ class House(Written):
     """Tin shapes you want listed in the tables in every size. Left out: only the everyday shapes, and the tins you
     own."""
     tallest_box: Annotated[Millimetres | None, such_as("40 cm")] = None
-    """How high the tallest cake box you use is, inside. Left out: no cake is said to be too tall for its box."""
+    """The inside height of your tallest cake box. Left out: the book never says a cake is too tall for its box."""
     fridge_shelf: Annotated[Millimetres | None, such_as("35 cm")] = None
-    """How much height there is over a shelf of your fridge. Left out: no cake is said to be too tall for it."""
+    """The height above a shelf in your fridge. Left out: the book never says a cake is too tall for it."""
     cross_contact: Annotated[Text | None, such_as("We bake with nuts and sesame in this kitchen.")] = None
     """What else your kitchen handles, in your own words. It is shown wherever allergens are listed. Left out: nothing
     is shown."""
@@ -224,10 +224,10 @@ class House(Written):
 
     @property
     def spoons(self) -> Measures:
-        """Whose cup and spoons the house's sources mean, and what its tins are sold in."""
+        """Which country's cup and spoons the house uses, and the units its tins are sold in."""
         return measures_of(self.cup, self.spoon, self.tins_sold_in)
 
     @property
     def usual_deep_mm(self) -> float:
-        """How deep its usual tin truly is: `usual depth`, by what tins are sold in."""
+        """How deep its usual tin really is: `usual depth`, allowing for the units tins are sold in."""
         return true_mm(round(self.usual_depth, 2), self.tins_sold_in)

@@ -1,7 +1,8 @@
-"""JSON Schema (draft 2020-12) of what a baker writes, for editors that complete and check while it is typed.
+"""JSON Schema (draft 2020-12) of what a baker writes, for editors that complete and check it as it is typed.
 
-It is made from the models, so it knows every key they know. It is strict where a text alone can tell: keys, lists and
-groups, words of a fixed choice, the spelling of amounts. What takes the rest of the book to tell stays with the reader.
+It is made from the models, so it knows every key they know. It is strict about what can be told from a text alone:
+keys, lists and groups, words of a fixed choice, the spelling of amounts. Anything that depends on the rest of the book
+is left to the reader.
 """
 
 from __future__ import annotations
@@ -51,23 +52,23 @@ def schema_of(name: str) -> Schema:
 
 
 def _below(group: type[W]) -> list[type[W]]:
-    """Every model that is made of this one."""
+    """Every model derived from this one."""
     return [each for sub in group.__subclasses__() for each in (sub, *_below(sub))]
 
 
 def _said(schema: Schema, key: KeyWords) -> Schema:
-    """What may stand at a key, with the words of the pages of reference."""
+    """What may be written at a key, with the words from the reference pages."""
     default = {"default": key.default} if key.default else {}
     return {**schema, "description": key.described, **default, "examples": list(key.values)}
 
 
 def _short_too(schema: Schema, chief: str) -> Schema:
-    """A group of keys, or its chief value alone."""
+    """A group of keys, or just its main value."""
     return {"anyOf": [schema["properties"][chief], schema]}
 
 
 def _tidy(schema: Schema) -> Schema:
-    """A schema without a machine's titles and defaults, and without what is said of keys elsewhere; a key may be left
+    """A schema without generated titles and defaults, or anything said about keys elsewhere; a key may be left
     out, but not empty."""
     made: Schema = {}
     for key, value in schema.items():
@@ -87,7 +88,7 @@ def _tidy(schema: Schema) -> Schema:
 
 
 def _share(schema: Any, shared: Schema) -> Any:
-    """The same with every spelling that has a name told once, in `shared`."""
+    """The same, with every spelling that has a name defined once, in `shared`."""
     if isinstance(schema, list):
         return [_share(each, shared) for each in schema]
     if not isinstance(schema, dict):

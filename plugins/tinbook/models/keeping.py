@@ -1,4 +1,4 @@
-"""When a mixture is in season, and how long it keeps where."""
+"""When a mixture is in season, and where and how long it keeps."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ MONTHS = (
     "December",
 )  # fmt: skip
 SEASONS = {"spring": (3, 4, 5), "summer": (6, 7, 8), "autumn": (9, 10, 11), "winter": (12, 1, 2)}
-"""Months of each, counted from 1, north of the equator. Common practice of weather services."""
+"""The months of each season, counted from 1, north of the equator. Common practice of weather services."""
 ALL_YEAR = "all year"
 ALSO = {"fall": "autumn"}
 FRIDGE, FREEZER, COOL = "in the fridge", "in the freezer", "somewhere cool"
@@ -24,7 +24,7 @@ PLACES = (COOL, FRIDGE, FREEZER)
 
 @dataclass(frozen=True, slots=True)
 class Season:
-    """A time of the year: its months, from 1, in order, and as it was written."""
+    """A time of year: its months in order, counted from 1, and the text as written."""
 
     months: tuple[int, ...]
     written: str
@@ -44,7 +44,7 @@ def read_season(text: str, _: Measures) -> Season:
 
 
 def _months(text: str, written: str, at: int) -> tuple[int, ...]:
-    """The months of one name; `written` stands in `text` at `at`."""
+    """The months one name covers; `written` is in `text` at `at`."""
     word = written.strip().lower()
     season = ALSO.get(word, word)
     if season in SEASONS:
@@ -63,7 +63,7 @@ def _months(text: str, written: str, at: int) -> tuple[int, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Keep:
-    """How long something keeps in a place: minutes, one of PLACES, and as it was written."""
+    """How long something keeps in a place: minutes, one of PLACES, and the text as written."""
 
     minutes: float
     place: str

@@ -1,8 +1,8 @@
-"""What each key of the book's files means, as the models say it: for the pages of reference and for editors.
+"""What each key in the book's files means, from the models: for the reference pages and for editors.
 
-The words are the docstring under a field, in plain British English with `code` for what is written. What becomes of a
-key that is left out follows its field's default, or stands at the end of the docstring after "Left out:". The examples
-are those of `such_as`. Nothing here knows a key by name.
+The words are the docstring under a field, in plain British English with `code` for what is written. What happens if a
+key is left out follows from its field's default, or is at the end of the docstring after "Left out:". The examples
+are those in `such_as`. Nothing here depends on the name of a key.
 """
 
 from __future__ import annotations
@@ -24,18 +24,18 @@ from tinbook.source import read_yaml
 
 LEFT_OUT = "Left out:"
 BY_ITS_KEYS = "see its own keys."
-"""What follows where a whole group is left out that is never missing."""
+"""What to say if a group that always exists is left out as a whole."""
 IN_A_LIST = "- "
-"""How an example begins that is lines of a list."""
+"""How an example starts if it is lines of a list."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeyWords:
-    """One key as written, and what is said of it.
+    """One key as written, and what is said about it.
 
-    `default` is what the model takes instead, as it would be written; `left_out` says in words what follows where no
-    such value does; both are empty for a key that is `required`. `choices` are all the texts it may be, where they are
-    few; `inside` is the model of the groups that stand there; `readers` are what reads its texts.
+    `default` is what the model uses instead, as it would be written; `left_out` says in words what happens if there is
+    no such value; both are empty for a key that is `required`. `choices` are all the texts it may be, if there are few;
+    `inside` is the model of the groups written there; `readers` are what reads its texts.
     """
 
     name: str
@@ -61,19 +61,19 @@ class KeyWords:
 
     @property
     def described(self) -> str:
-        """All that is said of it in words, in one paragraph."""
+        """Everything said about it in words, in one paragraph."""
         return f"{self.meaning} {LEFT_OUT} {self.left_out}" if self.left_out else self.meaning
 
 
 def as_lines(name: str, example: str) -> str:
-    """A key with an example behind it, or below it where that is lines of a list or of a group."""
+    """A key with an example after it, or below it if the example is lines of a list or a group."""
     if "\n" in example or example.startswith(IN_A_LIST):
         return "\n".join((f"{name}:", *(f"  {line}" for line in example.splitlines())))
     return f"{name}: {example}"
 
 
 def value_of(example: str) -> Any:
-    """An example as plain data. ValueError: it is no sound YAML."""
+    """An example as plain data. ValueError if it is not valid YAML."""
     document, problems = read_yaml(as_lines("key", example).encode(), "example")
     if document is None or problems:
         raise ValueError(f"this is not valid YAML: {example}")
@@ -87,15 +87,15 @@ def lead_of(model: type[Written]) -> str:
 
 @lru_cache(maxsize=256)
 def keys_of(model: type[Written], *, own: bool = False) -> tuple[KeyWords, ...]:
-    """Every key of a model, in the order of its fields; `own`: those alone that it says itself, not what it is made
-    of."""
+    """Every key of a model, in the order of its fields; `own`: only those it declares itself, not those it
+    inherits."""
     names = [name for name in model.model_fields if not own or name in model.__annotations__]
     said = {name: text for each in reversed(model.__mro__) for name, text in _said_in(each).items()}
     return tuple(_key(name, model.model_fields[name], said.get(name, "")) for name in names)
 
 
 def _said_in(model: type) -> Mapping[str, str]:
-    """The docstrings under a model's own fields. Pydantic would look for them each time Python starts, which takes as
+    """The docstrings under a model's own fields. Pydantic would look for them every time Python starts, which takes as
     long as everything else it does then."""
     return _said_by(model.__module__).get(model.__name__, {}) if issubclass(model, Written) else {}
 
@@ -131,7 +131,7 @@ def _key(name: str, field: FieldInfo, said: str) -> KeyWords:
 
 
 def _as_written(default: Any, read: Iterable[object]) -> str:
-    """A default as a baker would write it; empty for nothing, and for a group, whose keys have their own."""
+    """A default as a baker would write it; empty if there is none, and for a group, whose keys have their own."""
     if isinstance(default, bool):
         return "yes" if default else "no"
     if isinstance(default, float):
@@ -146,13 +146,13 @@ def _choices(read: Iterable[object]) -> tuple[str, ...]:
 
 
 def readers(field: FieldInfo) -> Iterator[object]:
-    """What reads the texts of a field, its own or those in its list or group of names."""
+    """What reads the texts in a field: its own, or those in its list or group of names."""
     yield from (each for each in field.metadata if isinstance(each, (ReadAs, PlainValidator)))
     yield from readers_in(field.annotation)
 
 
 def readers_in(annotation: Any) -> Iterator[object]:
-    """The same of a type as it is annotated."""
+    """The same, for an annotated type."""
     yield from (each for each in getattr(annotation, "__metadata__", ()) if isinstance(each, (ReadAs, PlainValidator)))
     for inner in (getattr(annotation, "__origin__", None), *getattr(annotation, "__args__", ())):
         if inner is not None and not isinstance(inner, (str, type)):
@@ -160,7 +160,7 @@ def readers_in(annotation: Any) -> Iterator[object]:
 
 
 def _groups(annotation: Any) -> Iterator[type[Written]]:
-    """The models that stand in a type."""
+    """The models in a type."""
     if isinstance(annotation, type) and issubclass(annotation, Written):
         yield annotation
     for inner in getattr(annotation, "__args__", ()):
@@ -168,7 +168,7 @@ def _groups(annotation: Any) -> Iterator[type[Written]]:
 
 
 def groups_below(model: type[Written]) -> tuple[type[Written], ...]:
-    """A model and all that stand in it, each before what stands in itself."""
+    """A model and all the models in it, each before those inside it."""
     found: dict[type[Written], None] = {model: None}
     for key in keys_of(model):
         if key.inside is not None and key.inside not in found:
@@ -177,5 +177,5 @@ def groups_below(model: type[Written]) -> tuple[type[Written], ...]:
 
 
 def minimal(model: type[Written]) -> dict[str, Any]:
-    """The keys that must be there, each with its first example: the least of what the model takes."""
+    """The keys that must be there, each with its first example: the least the model accepts."""
     return {key.name: key.values[0] for key in keys_of(model) if key.required}

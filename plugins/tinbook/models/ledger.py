@@ -1,7 +1,7 @@
-"""What each piece of work reads of a book, written down as it reads, so that it is done again only when that changes.
+"""What each piece of work reads in a book, noted as it reads, so that the work is done again only if that changes.
 
-A key names something read: `house`, `cards/butter`, `cards/` for the names of all cards and their order, `=NAME` for
-the outcome of other work. Nobody has to say what they depend on, so nobody can forget to.
+A key names something that was read: `house`, `cards/butter`, `cards/` for all card names and their order, `=NAME` for
+the result of other work. Nobody has to declare what they depend on, so nobody can forget to.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from tinbook.models.book import Book
 T = TypeVar("T")
 Name = str | tuple[object, ...]
 WORK = "="
-"""What the key of other work begins with."""
+"""What the key for other work begins with."""
 LATELY = 96
 """How many large outcomes are at hand at once."""
 
@@ -40,22 +40,22 @@ class Itself(Generic[T]):
 
 
 def digest_of(value: object) -> bytes:
-    """Sixteen bytes that change when a value does, by how it is written out; the same in every process."""
+    """Sixteen bytes that change when a value's repr does; the same in every process."""
     return blake2b(repr(value).encode("utf-8", "backslashreplace"), digest_size=16).digest()
 
 
 @dataclass(frozen=True)
 class Kept:
-    """What is known of earlier work: what each piece read, and the digest of everything read, both by name."""
+    """What is known about earlier work: what each piece read, and the digest of everything read, both by name."""
 
     reads: Mapping[str, frozenset[str]] = field(default_factory=dict)
     digests: Mapping[str, bytes] = field(default_factory=dict)
     values: Mapping[str, object] = field(default_factory=dict, repr=False)
-    """What was read, as long as the process lasts: the same value has the same digest."""
+    """What was read, for as long as the process lasts: the same value has the same digest."""
 
 
 class Ledger:
-    """Notes what is read of one book, and tells what of earlier work still stands."""
+    """Notes what is read in one book, and knows which earlier work is still good."""
 
     def __init__(self, kept: Kept | None = None) -> None:
         self._kept = kept or Kept()
@@ -69,12 +69,12 @@ class Ledger:
         self._makers: dict[str, Callable[[], object]] = {}
 
     def comes_from(self, group: str, source: Callable[[str], object]) -> None:
-        """Where the values of a group of keys are: `source(NAME)` for the key `GROUP/NAME`, `source("")` for the names,
-        or for all of it where the key is the group alone."""
+        """Where the values for a group of keys are: `source(NAME)` for the key `GROUP/NAME`, `source("")` for the
+        names, or for the whole group if the key is just its name."""
         self._sources[group] = source
 
     def made_by(self, name: str, make: Callable[[], object]) -> None:
-        """How a piece of work is done, if it is asked what came of it before anybody needs it."""
+        """How to do a piece of work, if its result is asked for before anybody needs it."""
         self._makers.setdefault(name, make)
 
     def note(self, key: str) -> None:
@@ -84,7 +84,7 @@ class Ledger:
 
     @contextmanager
     def reading(self, name: Name) -> Iterator[None]:
-        """What is read meanwhile belongs to the work `name`, besides what it read before."""
+        """Whatever is read in the meantime is added to what the work `name` has read."""
         self._open.append(self._reads.setdefault(name, set()))
         try:
             yield
@@ -92,7 +92,8 @@ class Ledger:
             self._open.pop()
 
     def share(self, name: tuple[object, ...], make: Callable[[], T]) -> T:
-        """Work that others need, done once. Whoever uses it has read what it read, so nothing more is kept of it."""
+        """Work that others need, done once. Its user counts as having read all that it read, so its result is not
+        kept."""
         value = self._done(name, make)
         if self._open:
             self._open[-1] |= self._reads[name]
@@ -118,7 +119,7 @@ class Ledger:
         return found
 
     def work(self, name: str, make: Callable[[], T]) -> T:
-        """The same, but whoever uses it has read its outcome alone, however that came about."""
+        """The same, but its user counts as having read only its result, however that came about."""
         value = self._done(name, make)
         self.note(WORK + name)
         return value
@@ -139,7 +140,7 @@ class Ledger:
         )
 
     def stands(self, name: str) -> bool:
-        """Whether earlier work is known, and nothing that it read has changed. Then it counts as done."""
+        """Whether earlier work is known and nothing it read has changed. If so, it counts as done."""
         reads = self._kept.reads.get(name)
         if reads is None or not all(map(self._unchanged, reads)):
             return False
@@ -147,11 +148,11 @@ class Ledger:
         return True
 
     def changed(self, key: str) -> bool:
-        """Whether something earlier work has read is not what it was."""
+        """Whether something that earlier work read has changed."""
         return key in self._kept.digests and not self._unchanged(key)
 
     def kept(self) -> Kept:
-        """What is known of all work that was done, or stands: for the next book's ledger."""
+        """What is known about all work that was done or is still good: for the next book's ledger."""
         reads = {name: frozenset(keys) for name, keys in self._reads.items() if isinstance(name, str)}
         for key in {key for keys in reads.values() for key in keys if key.startswith(WORK)}:
             self._digest(key)  # may add to what is known
@@ -199,7 +200,7 @@ class Ledger:
 
 
 def ledger_of(book: Book) -> Ledger:
-    """The ledger of a book. One that nobody watches has one too, which only keeps what was worked out once."""
+    """The ledger of a book. A book that is not watched has one too, but it only keeps what was worked out once."""
     ledger: Ledger = vars(book).setdefault("_ledger", Ledger())
     return ledger
 
@@ -209,8 +210,8 @@ ONCE: list[Callable[[Book], Any]] = []
 
 
 def once(work: Callable[[Book], T]) -> Callable[[Book], T]:
-    """What a later room makes of a whole book: worked out once for each book and kept with it, as its own properties
-    are. Another book, however alike, starts anew."""
+    """What another package makes of a whole book: worked out once for each book and kept with it, as its own properties
+    are. Another book, however similar, starts afresh."""
 
     @wraps(work)
     def kept(book: Book) -> T:
@@ -225,7 +226,7 @@ def _name_of(work: Callable[[Book], Any]) -> str:
 
 
 class _Entries(Mapping[str, T]):
-    """Values by name, of which is noted which are looked at."""
+    """Values by name, with a note of which ones are looked at."""
 
     def __init__(self, group: str, values: Mapping[str, T], ledger: Ledger) -> None:
         self._group, self._values, self._note = f"{group}/", values, ledger.note
@@ -252,7 +253,7 @@ class _Entries(Mapping[str, T]):
 
 
 def entries(group: str, values: Mapping[str, T], ledger: Ledger) -> Mapping[str, T]:
-    """Values by name, of which the ledger notes which are looked at, as `GROUP/NAME`."""
+    """Values by name; the ledger notes which ones are looked at, as `GROUP/NAME`."""
     return _Entries(group, values, ledger)
 
 
@@ -273,7 +274,7 @@ for _name in FIELDS:
 
 
 def watched(book: Book, ledger: Ledger) -> Book:
-    """The same book, but the ledger notes what is read of it: what has a name one by one, the rest as a whole."""
+    """The same book, but the ledger notes what is read in it: named things one by one, the rest as a whole."""
     groups: dict[str, Mapping[str, Any]] = {}
 
     def look(name: str) -> Any:

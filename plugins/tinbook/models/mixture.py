@@ -1,4 +1,4 @@
-"""A mixture: what is mixed, for which tins, and how."""
+"""A mixture: what goes into it, for which tins, and how it is made."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ from tinbook.units import Measures, Misread, Quantity, read_line
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Take:
-    """`250 g butter, soft` read: how much, of what, and how it is wanted. `at` is where the name starts."""
+    """`250 g butter, soft` as read: how much, of what, and in what state. `at` is where the name starts."""
 
     quantity: Quantity
     name: str
@@ -43,7 +43,7 @@ class Take:
 
 
 def read_take(text: str, measures: Measures) -> Take:
-    """Read one line of a mix in bench spelling; raises Misread with the span of what is wrong."""
+    """Read one line of a mix as a baker writes it; raises Misread with the span of the mistake."""
     quantity, rest, at = read_line(text, measures)
     name, _, wanted = rest.partition(",")
     if not name.strip():
@@ -66,7 +66,7 @@ class MixLine(WrittenLine):
     """How much, and of what. The ingredient needs a card in `house/ingredients.yaml`. After a comma you can say how you
     want it, as in `250 g butter, soft`."""
     note: Annotated[Text | None, such_as("the pale one, not muscovado")] = None
-    """A short note beside the line, for whoever weighs it out. Left out: nothing is shown."""
+    """A short note beside the line, to read when you weigh it out. Left out: nothing is shown."""
     part: Annotated[Text | None, such_as("for the syrup")] = None
     """The part of the mix it belongs to. Lines with the same part are shown together under that name. Left out: it
     belongs to no part."""
@@ -84,7 +84,7 @@ class Bake(Written):
 
 
 def _tins(value: Any, info: ValidationInfo) -> Any:
-    """A number of one tin; of a set a tuple of these, which _flat lays among the others."""
+    """How many of one tin; for a set, a tuple of these, which _flat puts among the others."""
     tins = read_tins(text_of(value), tins_in(info), measures_in(info).tins)
     return tins[0] if len(tins) == 1 else tins
 
@@ -151,11 +151,11 @@ class Mixture(Written):
     """Whether it is heated enough to make the flour and egg in it safe, though it is never baked. If not, its page
     shows the caution about raw flour or egg."""
     finish: Annotated[Finish | None, such_as("{layers: 4, filling: 5 mm}")] = None
-    """How this cake is finished, where that differs from your other cakes. Left out: like your other cakes."""
+    """How this cake is finished, if that differs from your other cakes. Left out: like your other cakes."""
     keeps: Annotated[Text | None, such_as("Four days wrapped, somewhere cool.")] = None
     """How it keeps, in your own words. Left out: the page does not say."""
     keeps_for: Annotated[KeepsFor, such_as("3 days", "[3 days, 2 months in the freezer]")] = ()
-    """The same, given as plain lengths of time, so that lists can be narrowed by it. Left out: lists do not know how
+    """The same, as plain lengths of time, so that lists can be narrowed by it. Left out: lists do not know how
     long it keeps."""
     notes: Annotated[Texts, such_as("[Freezes well, unfilled.]")] = ()
     """What you have learned about it. Left out: nothing is shown."""

@@ -15,7 +15,7 @@ from tinbook.units import Measures, Misread, patterns, read_number
 PLACES = ("top", "side", "board")
 """Where a part goes: stands or lies on top, hangs on the side, or lies on the board."""
 SURFACES = ("top of the cake", "side of the cake")
-"""What a repeat may go on, beside a part by its name."""
+"""What a repeat may go on, other than a named part."""
 SETS = ("staggered", "straight", "bricks")
 BEHIND, BELOW = "from behind", "from below"
 """How a support goes in."""
@@ -62,7 +62,7 @@ class Support(Written):
     what: Annotated[Text, such_as("bamboo skewer, 3 mm")]
     """What it is, and how thick."""
     count: Annotated[int, whole_number(1, 99), such_as("2")] = 1
-    """How many one part needs."""
+    """How many each part needs."""
     length: Annotated[Millimetres, such_as("10 mm")]
     """How far it goes into the part."""
     in_the_cake: Annotated[Millimetres | None, such_as("50 mm")] = None
@@ -120,10 +120,10 @@ class Part(Written):
     on: Annotated[str, one_of(*PLACES), such_as("board")] = "top"
     """Where it goes: on top of the cake, on its side, or on the board."""
     stands_on: Annotated[Text | None, such_as("rock")] = None
-    """Another part it stands on, centred. Left out: it stands on none."""
+    """Another part it stands on, centred. Left out: it does not stand on a part."""
     lies_on: Annotated[Text | None, such_as("tower")] = None
     """Another part it lies against, at the front. A strip is wrapped round it, unless `across` says where it is. Left
-    out: it lies on none."""
+    out: it does not lie on a part."""
     up: Annotated[Places, such_as("[1/3, 2/3]")] = ()
     """How far up that part the middle of each one is: 0 is its foot, 1 its top. Left out: they start at the bottom."""
     across: Annotated[Places, such_as("[0.2, 0.5, 0.8]")] = ()
@@ -145,7 +145,7 @@ class Part(Written):
 
     @property
     def form(self) -> str:
-        """Which of the four it is; empty where none or several are written."""
+        """Which of the four it is; empty if none or more than one is written."""
         written = [key for key in ("solid", "sheet", "strip", "rope") if getattr(self, key) is not None]
         return written[0] if len(written) == 1 else ""
 
@@ -154,7 +154,7 @@ class Repeat(Written):
     """A mark repeated over a part, or over the top or side of the cake. Marks keep their size on every cake; how many
     you need is worked out.
 
-    Nothing but a mark is pressed in; with `thick` each is cut of a sheet and laid on, with `solid` each is modelled.
+    With neither `thick` nor `solid` a mark is pressed in; `thick` cuts each from a sheet, `solid` models each.
     """
 
     repeat: Annotated[Text, such_as("shingle")]

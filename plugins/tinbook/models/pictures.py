@@ -1,4 +1,4 @@
-"""A picture from the folder recipes/pictures as pages may show it: nothing in it but what is seen."""
+"""A picture from the folder recipes/pictures, ready for pages to show, with nothing in it that cannot be seen."""
 
 from __future__ import annotations
 

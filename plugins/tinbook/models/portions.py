@@ -33,4 +33,4 @@ Sides = Annotated[
 
 
 Portions = Mapping[str, Sides]
-"""The sizes of portions by what they are called: finger, dessert, or a word of the house."""
+"""The sizes of portions by name: finger, dessert, or one of the house's own."""

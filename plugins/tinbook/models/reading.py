@@ -1,6 +1,6 @@
-"""What all models are made of: groups of keys, and fields that are one text in bench spelling.
+"""What all models are made of: groups of keys, and fields that are a single text as a baker writes it.
 
-A flaw knows the path of the value it speaks of, not its line: the room that read the file joins the two.
+A flaw knows the path of the value it is about, not its line: the package that read the file joins the two.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ Path = tuple[str | int, ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Flaw:
-    """What is wrong at `path`; `on_key` when the key itself is, `start`/`end` the part of the text meant."""
+    """What is wrong at `path`; `on_key` if it is the key itself, `start`/`end` the part of the text concerned."""
 
     code: str
     path: Path
@@ -50,7 +50,7 @@ def _spoken(name: str) -> str:
 class Written(BaseModel):
     """Base of everything a baker writes: frozen, no unknown keys, keys in plain words (`batter depth`).
 
-    The docstring under a field is what pages and editors say of its key (`models/keys.py`).
+    The docstring under a field is what pages and editors say about its key (`models/keys.py`).
     """
 
     model_config = ConfigDict(
@@ -62,16 +62,16 @@ class Written(BaseModel):
     )
 
     needed: ClassVar[frozenset[str]] = frozenset()
-    """Keys that may be left out but not held back: sums and cautions go wrong without them."""
+    """Keys that may be left out but not kept private: sums and cautions go wrong without them."""
 
     def __repr__(self) -> str:
-        """Every field in its order, many times as fast as pydantic spells it: digests are made of this."""
+        """Every field in order, many times faster than pydantic writes it: digests are made from this."""
         kind = type(self)
         return f"{kind.__name__}{list(map(self.__dict__.get, kind.model_fields))}"
 
 
 class WrittenLine(Written):
-    """A group that may be written as one text, which is then its `chief` value."""
+    """A group that may be written as a single text, which is then its `chief` value."""
 
     chief: ClassVar[str]
 
@@ -85,17 +85,17 @@ M = TypeVar("M", bound=Written)
 
 
 def such_as(*examples: str) -> Any:
-    """What a baker could write in a field, as it stands in the file; of a list, lines with their dashes.
+    """What a baker could write in a field, exactly as in the file; for a list, lines with their dashes.
 
-    The first is the hint where the field is missing; all of them stand on the pages of reference and in the schema.
+    The first is the hint if the field is missing; all of them are on the reference pages and in the schema.
     """
     return Field(examples=list(examples))
 
 
 class ReadAs:
-    """Beside a field's type: how its value is read, and `like`, a JSON Schema of what a baker may write there.
+    """Goes with a field's type: how its value is read, and `like`, a JSON Schema of what a baker may write there.
 
-    `unit` is the one that a plain number of it is in.
+    `unit` is the unit of a plain number.
     """
 
     def __init__(self, validate: Callable[[Any, ValidationInfo], Any], like: Mapping[str, Any], unit: str = "") -> None:
@@ -109,11 +109,12 @@ class ReadAs:
 
 
 SCALAR: Mapping[str, Any] = {"type": ["string", "number", "boolean"], "pattern": r"\S"}
-"""One text: an editor takes `12` for a number and `true` for a truth, the book for text."""
+"""A single text: an editor takes `12` for a number and `true` for a boolean, but the book takes both for text."""
 
 
 def like(pattern: str, what: str = "") -> Mapping[str, Any]:
-    """JSON Schema of a text that is all of a pattern: no number, which would lack its unit. `what` names it."""
+    """JSON Schema of a text that matches a pattern in full; not a number, which would lack its unit. `what` names
+    it."""
     named = {"$comment": what} if what else {}
     return {"type": "string", "pattern": patterns.whole(pattern), **named}
 
@@ -124,10 +125,10 @@ FACTOR: Mapping[str, Any] = {"type": ["number", "string"], "pattern": patterns.w
 
 
 def spelled(read: Callable[[str, Measures], Any], like: Mapping[str, Any] = SCALAR, unit: str = "") -> ReadAs:
-    """A field that is one text in bench spelling, read by `read(text, measures)`; `like` tells editors of it.
+    """A field that is a single text as a baker writes it, read by `read(text, measures)`; `like` is for editors.
 
-    `unit`: what the number that comes of it is in, for a default.
-    What was read of a text is kept: a book says "2 eggs" and "160 °C" many times over.
+    `unit`: the unit of the number it becomes, for writing out a default.
+    What a text was read as is kept: a book says "2 eggs" and "160 °C" many times over.
     """
     kept = lru_cache(maxsize=2048)(read)
 
@@ -144,13 +145,13 @@ def measures_in(info: ValidationInfo) -> Measures:
 
 
 def tins_in(info: ValidationInfo) -> Mapping[str, Tin]:
-    """The house's tins that go by a name of their own, from the validation context."""
+    """The house's tins that have names of their own, from the validation context."""
     tins: Mapping[str, Tin] = (info.context or {}).get("tins", {})
     return tins
 
 
 def text_of(value: Any) -> str:
-    """`value` as one text, or a Misread that says what stands there instead; no hint means: show an example."""
+    """`value` as a single text, or a Misread that says what is there instead; no hint means: show an example."""
     if isinstance(value, str):
         return value.strip()
     if value is None:
@@ -199,7 +200,7 @@ def whole_number(low: int, high: int) -> ReadAs:
 
 
 TEXT = spelled(lambda text, _: _not_empty(text))
-"""What reads a text that may say anything."""
+"""Reads a text that may say anything."""
 Text = Annotated[str, TEXT]
 YES_NO = {"type": ["boolean", "string"], "pattern": patterns.whole(patterns.either(("yes", "no", "true", "false")))}
 YesNo = Annotated[bool, spelled(yes_or_no, YES_NO)]
@@ -212,7 +213,7 @@ def _not_empty(text: str) -> str:
 
 
 class OneOrMore:
-    """Before a list: one text counts as a list of one."""
+    """Goes before a list: a single text counts as a list of one."""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         listed = BeforeValidator(lambda value: value if isinstance(value, list) else [value])
@@ -238,11 +239,11 @@ Private = Annotated[bool | tuple[str, ...], ReadAs(_private, _YES_NO_OR_KEYS), s
 
 
 NONE = "none"
-"""What is written where there is nothing of something."""
+"""What to write if there is none of something."""
 
 
 class OrNone:
-    """Before a group of keys: the text `none`, which stands for a value of its own."""
+    """Goes before a group of keys: the text `none`, which means a value of its own."""
 
     def __init__(self, nothing: Written) -> None:
         self.nothing = nothing

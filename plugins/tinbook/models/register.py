@@ -1,7 +1,7 @@
-"""The register of what a book is written in: every file of the house, every folder, and who may see what stands there.
+"""The register of what a book is written in: every file in house/, every folder, and who may see what is in them.
 
 What reads the files, the JSON Schemas, a new book, what a public site may show, and the table in DEVELOPERS.md are made
-from it. Another file of the house is its model and one line here.
+from it. To add a file to house/, write its model and one line here.
 """
 
 from __future__ import annotations
@@ -25,18 +25,18 @@ from tinbook.models.variation import Variation
 
 
 class SeenBy(Enum):
-    """Who may see what stands in a file."""
+    """Who may see what is in a file."""
 
     EVERYONE = "everyone"
-    """It may stand on a public site, but for what is marked private."""
+    """It may be on a public site, except for anything marked private."""
     KITCHEN = "the kitchen"
-    """It is in the kitchen's own build alone, and in no repository: a new book's .gitignore names it."""
+    """It is only in the kitchen's own build, and not in any repository: a new book's .gitignore names it."""
     NOBODY = "nobody: it is used only in the calculations"
-    """Its words are dropped as it is read; only the keys that sums go by are `kept`."""
+    """Its words are dropped as it is read; only the keys needed for sums are `kept`."""
 
 
 class Merged(Enum):
-    """What becomes of what is written."""
+    """How what is written is put together."""
 
     WHOLE = "a single object"
     LIST = "entries in a list"
@@ -48,11 +48,11 @@ class Merged(Enum):
 class SourceKind:
     """One file of the house, or one folder of files.
 
-    `path` is where it lies in recipes/; `field` the field of `Book` it fills (empty: `Book.others`, by `name`). Entries
-    of a list or by name stand under `key`, each of the model `entry`. `spoken`: what an entry and the whole are called.
-    `kept`: the keys that stay of an entry which may not be shown, because sums and safety go by them; without any such
-    an entry is left out whole. `blank`: what one thing is where nothing is written, or all of it is held back.
-    `by_year`: a list that grows, and goes on in a file for each year beside the first (`house/bakes-2026.yaml`).
+    `path` is where it is in recipes/; `field` the field of `Book` it fills (empty: `Book.others`, by `name`). Entries
+    of a list or by name are under `key`, each of the model `entry`. `spoken`: what an entry and the whole are called.
+    `kept`: the keys that stay when an entry may not be shown, because sums and safety need them; if there are none,
+    the whole entry is left out. `blank`: what a single object is if nothing is written, or if all of it is private.
+    `by_year`: a list that grows, and continues in a file for each year next to the first (`house/bakes-2026.yaml`).
     """
 
     name: str
@@ -75,21 +75,21 @@ class SourceKind:
 
     @property
     def paths(self) -> tuple[str, ...]:
-        """Every path it may lie in, `*` for any name."""
+        """Every path it may have, with `*` for any name."""
         return (self.path, f"{self.address}-*.yaml") if self.by_year else (self.path,)
 
     def of_year(self, year: str) -> SourceKind:
-        """The file in which it goes on in a year."""
+        """The file it continues in for a year."""
         return replace(self, path=f"{self.address}-{year}.yaml")
 
     @property
     def room(self) -> str:
-        """The folder of recipes/ it lies in."""
+        """The folder in recipes/ it is in."""
         return self.path.partition("/")[0]
 
     @property
     def nothing(self) -> Any:
-        """What stands in the book where there is none of it."""
+        """What the book has if there is none of it."""
         if self.merged is Merged.WHOLE:
             return self.blank
         return () if self.merged is Merged.LIST else {}
@@ -149,11 +149,11 @@ REGISTER: tuple[SourceKind, ...] = (
 
 
 VARIATIONS: Mapping[type[Written], type[Written]] = {Mixture: Variation, CakeDesign: CakeVariation}
-"""What a file in a folder is that starts `from` another, by what it is if it does not."""
+"""What kind of file one that starts `from` another is, by the kind it would be otherwise."""
 
 
 def kinds() -> Mapping[str, SourceKind]:
-    """Every line of the register, by its name, in its order."""
+    """Every line of the register by name, in order."""
     return {kind.name: kind for kind in REGISTER}
 
 
@@ -163,23 +163,23 @@ def house_files() -> tuple[str, ...]:
 
 
 def goes_on(name: str) -> SourceKind | None:
-    """The log that a file of recipes/house goes on with (`bakes-2026`), by its name without .yaml."""
+    """The log that a file in recipes/house continues (`bakes-2026`), by its name without .yaml."""
     first, _, year = name.rpartition("-")
     logs = (kind for kind in REGISTER if kind.by_year and kind.address == f"house/{first}")
     return next(logs, None) if len(year) == 4 and year.isascii() and year.isdigit() else None
 
 
 def log_of(address: str) -> SourceKind | None:
-    """The log that goes on by year and that stands, or goes on, at an address (`house/bakes`, `house/bakes-2026`)."""
+    """The yearly log that is, or continues, at an address (`house/bakes`, `house/bakes-2026`)."""
     logs = (kind for kind in REGISTER if kind.by_year and kind.address == address)
     return next(logs, None) or goes_on(address.removeprefix("house/"))
 
 
 def rooms() -> tuple[str, ...]:
-    """The folders of recipes/ that files of the book lie in."""
+    """The folders in recipes/ that hold the book's files."""
     return tuple(dict.fromkeys(kind.room for kind in REGISTER))
 
 
 def of_the_kitchen() -> tuple[str, ...]:
-    """What never leaves the kitchen, as paths below recipes/; of a folder all its files."""
+    """What never leaves the kitchen, as paths below recipes/; for a folder, all its files."""
     return tuple(path for kind in REGISTER if kind.seen_by is SeenBy.KITCHEN for path in kind.paths)

@@ -1,4 +1,4 @@
-"""The tins of the house: tins.yaml."""
+"""The tins in the kitchen: tins.yaml."""
 
 from __future__ import annotations
 
@@ -26,9 +26,10 @@ def _one_or_set(text: str, measures: Measures) -> tuple[Tin, ...]:
 
 
 class OwnedTin(Written):
-    """One tin on the shelf, how many of it (0: known, not owned), and what it holds to the brim if measured with water.
+    """One tin on the shelf, how many there are (0: known, not owned), and what it holds to the brim if measured with
+    water.
 
-    `of_set` is the set it came in, as written. It is made of a `ShelfLine`, and is in no file.
+    `of_set` is the set it came in, as written. It is made from a `ShelfLine`, and is not in any file.
     """
 
     tin: Annotated[Tin, spelled(_one_tin), such_as("round 20 cm x 7.5 cm")]
@@ -39,7 +40,7 @@ class OwnedTin(Written):
 
     @property
     def measured_tin(self) -> Tin:
-        """The tin with its measured volume, which wins over geometry."""
+        """The tin with its measured volume, which overrides the one worked out from its size."""
         return replace(self.tin, measured_ml=self.measured) if self.measured else self.tin
 
 
@@ -55,7 +56,7 @@ class ShelfLine(Written):
     ]
     """The tin by shape, size and depth, or a set of them."""
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
-    """How many you own. `0` is a tin you know of and would have to borrow."""
+    """How many you own. Write `0` for a tin you know of but would have to borrow."""
     name: Annotated[Text | None, such_as("number 4")] = None
     """The name recipes use for a tin drawn as an outline; such a tin must have one. Left out: it is called by its
     shape and size."""

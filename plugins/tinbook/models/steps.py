@@ -1,4 +1,4 @@
-"""Steps, and the times they take, stand and keep."""
+"""Steps: how long they take, and how long the result stands and keeps."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ LONGEST_MIN = 365 * DAY_MIN
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """How long something stands or keeps: minutes, and as it was written."""
+    """How long something stands or keeps: minutes, and the text as written."""
 
     minutes: float
     written: str
@@ -31,14 +31,14 @@ def read_stand(text: str, measures: Measures) -> Stand:
     if word not in LONG:
         span = read_span(text, ("time",), measures)
         if span.low != span.high:
-            raise Misread("this takes one time, not a range", "write whichever is the safe one", 0, len(text))
+            raise Misread("this takes one time, not a range", "write whichever is safer", 0, len(text))
         return Stand(span.low.base, text)
     value, end = read_number(text, 0, "2 days")
     if text[end:].strip().lower() != word:
         raise Misread(f'"{text}" is not a time', "write 2 days, 3 weeks or 12 h", 0, len(text))
     minutes = value * LONG[word]
     if not 0 < minutes <= LONGEST_MIN:
-        raise Misread(f'"{text}" is longer than a year, or nothing', "write 2 days, 3 weeks or 12 h", 0, len(text))
+        raise Misread(f'"{text}" is not between one minute and a year', "write 2 days, 3 weeks or 12 h", 0, len(text))
     return Stand(minutes, text)
 
 

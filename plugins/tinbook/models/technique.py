@@ -1,4 +1,4 @@
-"""A technique: what hands do, with what, and how it looks when it is right."""
+"""A technique: what your hands do, what with, and how it looks when it is right."""
 
 from __future__ import annotations
 
@@ -116,8 +116,8 @@ class Technique(Written):
     """Dangers, in your own words. They are always shown, on the page and on the sheet. Left out: only the cautions the
     book adds itself are shown."""
     care: Annotated[Texts, such_as("[wire]")] = ()
-    """Dangers, named in the book's own words. Each brings in its caution, with the source. Left out: only what follows
-    from the materials, parts and tools."""
+    """Dangers, in the book's words for cautions. Each one adds its caution, with the source. Left out: only what
+    follows from the materials, parts and tools."""
     pictures: Annotated[
         tuple[Picture, ...],
         such_as("- {file: board-edge.svg, alt: A board seen from the side., shows: Cut flush at A.}"),

@@ -1,4 +1,4 @@
-"""A variation: a mixture told by its base and by what differs from it."""
+"""A variation: a mixture given by its base and by what differs from it."""
 
 from __future__ import annotations
 
@@ -13,12 +13,12 @@ from tinbook.models.steps import Step
 from tinbook.units import Measures, Misread
 
 NOT_TAKEN_OVER = frozenset(("name", "also", "about", "private"))
-"""Keys a variation has of its own or not at all; any other that it does not write is its base's."""
+"""Keys a variation has only if it writes them; any others it does not write come from its base."""
 
 
 @dataclass(frozen=True, slots=True)
 class Instead:
-    """What goes in instead: `take` where it comes with an amount of its own, else a name that keeps the line's."""
+    """What goes in instead: `take` if it has an amount of its own, or else a name that keeps the line's amount."""
 
     name: str
     wanted: str
@@ -66,7 +66,7 @@ class Change(Written):
 
 
 class StepChange(Step):
-    """A step that replaces one, is added, or leaves one out. It can have all the keys of a step, as well as these."""
+    """A step to replace, add or leave out. It can have all the keys of a step, as well as these."""
 
     do: Annotated[Text, such_as("Fold in the walnuts with the last of the flour.")] = ""
     """What to do. Left out: allowed only in a step that says `leave out`."""
@@ -85,7 +85,7 @@ class Variation(Mixture):
     """A recipe that starts `from` another, and says only what differs. Any key of a recipe that you write here replaces
     the one it started with; everything else stays.
 
-    Steps that say where they go change the base's method; where none does, they are a method of its own.
+    Steps that say where they go change the base's method; if none does, together they are a new method.
     """
 
     needed = Mixture.needed | {"kind", "mix", "change"}
@@ -95,7 +95,7 @@ class Variation(Mixture):
     kind: Annotated[Text, such_as("creamed")] = ""
     """What sort of mixture it is, if that changes. Left out: the same kind as the recipe it starts from."""
     mix: Annotated[tuple[MixLine, ...], such_as("- 250 g butter")] = ()
-    """A whole new mix. Left out: the mix of the recipe it starts from, with whatever `change` does to it."""
+    """A whole new mix. Left out: the mix of the recipe it starts from, with the changes in `change`."""
     method: Annotated[
         tuple[StepChange, ...],
         such_as("- {instead of: 3, do: Beat in <eggs> with the coffee.}", "- {leave out: 5}"),
@@ -114,10 +114,10 @@ class Variation(Mixture):
 
 @dataclass(frozen=True, slots=True)
 class Varies:
-    """How a mixture came from its base: pairs of places in the mix and the method of the two.
+    """How a mixture came from its base: pairs of positions in the mixes, and in the methods, of the two.
 
-    None on the left: added here; None on the right: left out. What is alike is not among them. With `anew` the method
-    is another altogether.
+    None on the left: added here; None on the right: left out. What is the same is not listed. With `anew` the method
+    is entirely different.
     """
 
     base: str

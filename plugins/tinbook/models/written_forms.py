@@ -1,7 +1,7 @@
-"""How a value is written that is more than words: a tin, a time, a solid. Each with what it means and with examples.
+"""How to write a value that is more than words: a tin, a time, a solid; what each means, with examples.
 
-The pages of reference show them, and lead to them from every key that is read by one. The examples of tins are those of
-the shapes themselves; a new shape comes by itself.
+The reference pages show them, and link to them from every key that uses one. The examples of tins come from
+the shapes themselves; a new shape is added automatically.
 """
 
 from __future__ import annotations
@@ -29,10 +29,10 @@ from tinbook.tins import SHAPES
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WrittenForm:
-    """One way to write a value: `name` with its article, what is said of it, and examples, with what each shows.
+    """One way to write a value: `name` with its article, what is said about it, and examples, with what each shows.
 
-    `types` are the types of fields that are read so; the first reads every example. `place` is its address on the page
-    where that is older than its name.
+    `types` are the types of fields read this way; the first reads every example. `place` is its address on the page
+    if that is older than its name.
     """
 
     name: str
@@ -48,7 +48,7 @@ class WrittenForm:
 
     @property
     def readers(self) -> frozenset[int]:
-        """What reads it, by identity."""
+        """What reads it, compared by identity."""
         return frozenset(id(reader) for each in self.types for reader in readers_in(each))
 
 
@@ -95,7 +95,7 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a thickness",
-        says="A length, or `none` if there is no such coat.",
+        says="A length, or `none` if the cake does not have that coat.",
         examples={"5 mm": "", "none": ""},
         types=(Coat,),
     ),
@@ -218,7 +218,7 @@ FORMS: tuple[WrittenForm, ...] = (
         examples={
             "ball 20 mm": "", "half egg 20 mm x 30 mm": "", "cone 22 mm x 16 mm": "across, high",
             "frustum 36 mm x 70 mm, top 24 mm": "a tower that tapers", "slab 20 x 30 x 8 mm": "wide, long, thick",
-            "flattened ball 50 mm, to 84 mm x 70 mm": "a ball of 50 mm, pressed to that size",
+            "flattened ball 50 mm, to 84 mm x 70 mm": "a 50 mm ball, pressed to that size",
         },
         types=(SolidText,),
     ),
@@ -257,6 +257,6 @@ FORMS: tuple[WrittenForm, ...] = (
 
 
 def form_of(key: KeyWords) -> WrittenForm | None:
-    """How the values of a key are written; None where it is words, one of a few, or a group of keys."""
+    """How the values of a key are written; None for plain words, a choice, or a group of keys."""
     own = {id(reader) for reader in key.readers}
     return next((form for form in FORMS if own & form.readers), None)

@@ -101,7 +101,7 @@ def _time(sentences: Sequence[str], fahrenheit: bool, named: str) -> tuple[str, 
     if not baked:
         return (named, "") if named else ("", "no baking time is given")
     if not all(time.whole for time in baked):
-        return "", "it says more about the time than a figure: " + ", ".join(time.written for time in baked)
+        return "", "it says more about the time than a single figure: " + ", ".join(time.written for time in baked)
     spans = {(time.low, time.high) for time in baked}
     if len(spans) > 1:
         return "", "it gives more than one time: " + ", ".join(dict.fromkeys(time.written for time in baked))

@@ -225,7 +225,7 @@ class _Writer:
     def _mix(self) -> list[str]:
         rows = ["mix:", *(self._line(line) for line in self.part.mix)]
         if len(rows) == 1:
-            self.doubt('no line of it has an amount, such as "250 g butter"')
+            self.doubt('none of its lines has an amount, such as "250 g butter"')
             rows.append(unsure("no amounts found", "  "))
         return rows
 

@@ -139,7 +139,7 @@ TABLES: Mapping[str, Table] = {
     "portions": Table(
         "how many portions each tin cuts into, and how", served.portions, takes="of tins portion height_mm"
     ),
-    "guests": Table("which tins serve a number of guests with least left over", served.guests, takes=PARTY),
+    "guests": Table("which tins serve a number of guests with the least left over", served.guests, takes=PARTY),
     "parts": Table(
         "the parts of a technique for every cake, or for --tin", decorated.part_rows, of="technique", takes="tins"
     ),
@@ -156,7 +156,9 @@ TABLES: Mapping[str, Table] = {
     "cake": Table("a whole cake, tier by tier", whole.cake, of="cake", takes=SIZED),
     "used": Table("everything used for a whole cake", whole.used, of="cake", takes=SIZED),
     "cake-weights": Table("what a whole cake weighs, tier by tier", making.weights, of="cake", takes=SIZED),
-    "cake-supports": Table("what holds each tier of a cake up, and its load", making.supports, of="cake", takes=SIZED),
+    "cake-supports": Table(
+        "what holds each tier of a cake up, and the load it carries", making.supports, of="cake", takes=SIZED
+    ),
     "cake-loads": Table("a whole cake through the oven, load by load", making.oven_loads, of="cake", takes=SIZED),
     "cake-ahead": Table("what can be made ahead for a cake, and how it keeps", making.ahead, of="cake"),
     "factors": Table("factors from every tin to every other", amounts.factors, takes="tins measured"),

@@ -37,7 +37,7 @@ def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -
     """The link from a page to an address or a photo of the book. LookupError if there is no such page."""
     target = files.get(f"{address}.md") or files.get(address)
     if target is None:
-        raise LookupError(f"{here.src_uri} links to {address}, which is no page of the book")
+        raise LookupError(f"{here.src_uri} links to {address}, which is not a page in the book")
     return target.url_relative_to(here) + (f"#{anchor}" if anchor else "")
 
 

@@ -67,7 +67,7 @@ _WORDS = {
         'put text that starts with "|" or ">" in quotes',
     ),
     "did not find expected <document start>": (
-        "the file has ended, but more follows",
+        "the file ends above this line, but there is more text",
         'delete the line "..." or "---"',
     ),
 }

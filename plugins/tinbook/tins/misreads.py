@@ -56,7 +56,7 @@ def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Sha
     said = text[start:end]
     if _A_LENGTH.search(said):
         hint = f'write "{shape.example}"'
-        return Misread(f'the size is written before "{word}"; the shape comes first', hint, start, end)
+        return Misread(f'the size is written before "{word}"; put the shape first', hint, start, end)
     if not any(letter.isalpha() for letter in said):
         return Misread(f'"{said}" is not a number of tins', "tins come whole: write 1, 2 or 3", start, end)
     # In `3 lb loaf` the 3 is not a count.

@@ -146,7 +146,7 @@ def _fault(sizes: Sizes) -> SizeFault | None:
         )
     if not all(inside(hole[0], rings[0]) for hole in rings[1:]):
         return SizeFault(
-            0, "a second outline lies outside the first", "draw round the tin first, then round each hole in it"
+            0, "the second outline is outside the first", "draw round the tin first, then round each hole in it"
         )
     return None
 

@@ -209,7 +209,7 @@ class Shape(ABC):
                 low = metric_label((math.ceil(rule.least * outer),))
                 return SizeFault(
                     index,
-                    f"the {rule.name}, {self._said(size)}, is very small under {self._said(outer)} across",
+                    f"the {rule.name}, {self._said(size)}, is very small for {self._said(outer)} across",
                     f"{low} is the least the book accepts",
                 )
         return None
@@ -223,7 +223,7 @@ class Shape(ABC):
         return SizeFault(
             len(self.sizes),
             f"{self._said(depth_mm)} is too {how} for a {self.noun}",
-            f"the depth should lie between {metric_label((low,))} and {metric_label((high,))}",
+            f"the depth should be between {metric_label((low,))} and {metric_label((high,))}",
         )
 
     def misfit(self, index: int, size: float, outer: float) -> SizeFault:

@@ -53,7 +53,7 @@ class Tin:
             if depth is None:
                 raise ValueError("a measured tin needs its depth")
             if not 0.0 < self.measured_ml < float("inf"):
-                raise ValueError(f"a measure of {self.measured_ml!r} ml cannot be")
+                raise ValueError(f"a tin cannot hold {self.measured_ml!r} ml")
             scale = self.measured_ml * 1000.0 / walls.volume_mm3(depth)
         hashed = hash((self.shape, sizes, depth, self.measured_ml))
         worked = {"sizes_mm": sizes, "depth_mm": depth, "_walls": walls, "_scale": scale, "_hash": hashed}

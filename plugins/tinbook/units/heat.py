@@ -41,9 +41,7 @@ def read_heat(text: str) -> Heat:
     if gas:
         mark, end = read_number(text, gas.end(), "gas mark 4")
         if mark not in _MARKS:
-            raise Misread(
-                f"no oven has a gas mark {text[gas.end() : end]}", "write 1/4, 1/2 or 1 to 10", gas.end(), end
-            )
+            raise Misread(f"there is no gas mark {text[gas.end() : end]}", "write 1/4, 1/2 or 1 to 10", gas.end(), end)
         conventional = gas_mark_celsius(mark)
     else:
         at = fan.end() if fan else len(text) - len(text.lstrip())

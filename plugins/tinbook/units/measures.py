@@ -49,4 +49,4 @@ METRIC = measures_of(None, "metric")
 
 def _unknown(word: str, what: str, known: list[str]) -> Misread:
     hint = suggestion(word, known) or f"write {', '.join(known[:-1])} or {known[-1]}"
-    return Misread(f'no {what} called "{word}"', hint, 0, len(word))
+    return Misread(f'there is no {what} called "{word}"', hint, 0, len(word))

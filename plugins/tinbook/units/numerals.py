@@ -85,7 +85,7 @@ def read_number(text: str, at: int, such_as: str = "250 g") -> tuple[float, int]
         raise Misread(f'"{text[at : run.end()]}" is not a number', "write 250, 0.5, 1/2, 1 1/2 or 1½", at, run.end())
     value = _value(number)
     if not isfinite(value):
-        raise Misread(f'"{number[0][:20]}" is not a number to measure by', "check the number", at, end)
+        raise Misread(f'"{number[0][:20]}" is too long to be an amount', "check the number", at, end)
     return value, end
 
 
@@ -97,9 +97,9 @@ def _value(number: re.Match[str]) -> float:
     if top := number["top"]:
         over, under = float(top), float(number["low"])
         if not under:
-            raise Misread(f'"{number[0]}" divides by nothing', "write 1/2", *number.span())
+            raise Misread(f'"{number[0]}" divides by zero', "write 1/2", *number.span())
         if number["and"] and over >= under:
-            raise Misread(f'"{number[0]}" has a part that is not less than one', "write 1 1/2, or 3/2", *number.span())
+            raise Misread(f'"{number[0]}" has a fraction of one or more', "write 1 1/2, or 3/2", *number.span())
         return float(number["and"] or 0) + over / under
     return float(number["plain"].replace(",", ""))
 
@@ -120,7 +120,7 @@ def _no_number(text: str, at: int, such_as: str) -> Misread:
     if sign := _SIGN.match(text, at):
         return Misread(f'"{said}" has a sign in front of it', f"write {text[sign.end() : end]}", at, end)
     if _BARE_POINT.match(text, at):
-        return Misread(f'"{said}" starts with a point', f"write 0{said}", at, end)
+        return Misread(f'"{said}" starts with a decimal point', f"write 0{said}", at, end)
     if _NO_NUMBER.match(text, at):
         return Misread(f'"{said}" is not an amount', f"write a number, such as {such_as}", at, end)
     if digits := _NUMBER_WORDS.get(said.casefold()):

@@ -199,7 +199,7 @@ def _going_on(text: str, at: int, end: int, first: Quantity) -> tuple[Quantity, 
         return first, end
     size, small_size = unit_size(first.unit, METRIC), unit_size(small, METRIC)
     if value * small_size >= size:
-        message = f'"{text[start : named[1]]}" is as much as 1 {first.unit} or more'
+        message = f'"{text[start : named[1]]}" is 1 {first.unit} or more'
         raise Misread(message, "check it, or write it all in one unit", start, named[1])
     base = first.base + value * small_size
     return Quantity(round(first.value * size / small_size + value, 9), small, first.dimension, base), named[1]
@@ -211,7 +211,7 @@ def _checked(text: str, at: int, end: int, value: float, unit: str, measures: Me
     if dimension == "temperature":
         base = kitchen.celsius(value) if unit == "°F" else value
         if not _TEMPERATURES[0] <= base <= _TEMPERATURES[1]:
-            raise Misread(f'"{said}" is not a temperature for a kitchen', "check the number and the unit", at, end)
+            raise Misread(f'"{said}" is not a kitchen temperature', "check the number and the unit", at, end)
         return Quantity(value, unit, dimension, base)
     try:
         base = value * unit_size(unit, measures)
@@ -253,7 +253,7 @@ def _range(text: str, at: int, end: int) -> Misread:
     word = _REST_WORD.match(text, end)
     stop = word.end() if word else end
     hyphened = _HYPHENED.match(text, at)
-    hint = f"write {hyphened[1]} {hyphened[2]}, or one amount" if hyphened else "write one amount"
+    hint = f"write {hyphened[1]} {hyphened[2]}, or one amount" if hyphened else "write a single amount"
     return Misread(f'"{text[at:stop]}" is a range; this takes one amount', hint, at, stop)
 
 

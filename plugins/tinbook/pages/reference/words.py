@@ -1,4 +1,4 @@
-"""What the pages of reference call each group of keys, and what they say of a file beside the models' own words."""
+"""What the reference pages call each group of keys, and what they add about a file to the models' own words."""
 
 from __future__ import annotations
 
@@ -46,14 +46,14 @@ TITLES: Mapping[str, str] = {
     "DesignDecoration": "A decoration",
     "CakeVariation": "A cake that starts from another",
 }
-"""The heading of each group, by its model. Short, as they stand in the list of contents too."""
+"""The heading of each group, by its model. Short, because the list of contents uses them too."""
 ADDRESSES: Mapping[str, str] = {
     "A change to the mix": "a-change-of-the-mix",
     "The card for an ingredient": "the-card-of-an-ingredient",
     "One of your tins": "a-tin-of-the-house",
     "One of your cutters": "a-cutter-of-the-house",
 }
-"""The address of a group on its page, where that is older than its heading."""
+"""The address of a group on its page, if that is older than its heading."""
 NEEDED = "Always needed."
 SEEN: Mapping[SeenBy, str] = {
     SeenBy.EVERYONE: "",
@@ -63,11 +63,11 @@ SEEN: Mapping[SeenBy, str] = {
 
 
 def title_of(model: type[object]) -> str:
-    """The heading of a group; its model's own name for one that has none yet."""
+    """The heading of a group; the name of its model if it has none yet."""
     return TITLES.get(model.__name__, model.__name__)
 
 
 def more_of(kind: SourceKind) -> str:
-    """Who may see a file, and where it goes on when it is long; empty where there is nothing to say."""
+    """Who may see a file, and where it continues when it gets long; empty if there is nothing to say."""
     later = f"When it gets long, carry on in a file for the year, such as `{kind.of_year('2027').path}`."
     return " ".join(each for each in (SEEN[kind.seen_by], later if kind.by_year else "") if each)

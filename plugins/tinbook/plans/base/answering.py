@@ -35,7 +35,9 @@ def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
     targets: Sequence[tuple[int, Tin]] = ()
     if query.tins:
         if not batch.tins:
-            raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', 'ask by weight, such as "900 g"')
+            raise AskError(
+                f'"{batch.mixture.name}" is made by weight, not by tins', 'ask for a weight, such as "900 g"'
+            )
         targets = [(count, as_owned(tin, book)) for count, tin in query.tins]
         volumes = [wanted_ml(batch, tin, count, query.deep) for count, tin in targets]
         ratio, formula = scaling.factor(sum(volumes), batch.batter_ml), saying("factor_by_batter")
@@ -59,7 +61,7 @@ def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, Saying]
     """The factor for a question that names no tin, and its formula. Raises AskError when the question does not fit."""
     if query.eggs is not None:
         if not batch.eggs:
-            raise AskError(f'"{batch.mixture.name}" has no whole eggs', "ask by weight or by tin")
+            raise AskError(f'"{batch.mixture.name}" has no whole eggs', "ask for a weight or a tin")
         return scaling.factor(query.eggs, batch.eggs), saying("factor_by_eggs")
     if query.weight_g is not None:
         return scaling.factor(query.weight_g, batch.makes_g), saying("factor_by_weight")

@@ -73,7 +73,9 @@ def tins(book: Book, facts: Facts, query: Query) -> Result:
     """A mixture for every tin: whole-egg version, and the exact factor beside it."""
     batch = batch_asked(book, facts, query)
     if not batch.tins:
-        raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "try the table scaled, by weight")
+        raise AskError(
+            f'"{batch.mixture.name}" is made by weight, not by tins', 'try the table "scaled", with a weight'
+        )
     table = tin_table(batch, book, facts)
 
     rows = tuple(_tin_row(batch, row) for row in table.rows)

@@ -134,7 +134,7 @@ def layers_of(asked: TierAsked) -> tuple[int, float]:
     try:
         return layers, layer_for_mm(asked.height_mm, layers, settled["filling"])
     except ValueError as error:
-        raise AskError(str(error), "ask for fewer layers, less filling or a higher tier") from None
+        raise AskError(str(error), "ask for fewer layers, less filling or a taller tier") from None
 
 
 def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> Finish:

@@ -140,7 +140,7 @@ def cake_of_figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, 
     if not LEAST_CAKE_MM <= cake.bounds_mm[0] <= MOST_CAKE_MM:
         name = book.techniques[each.technique].name
         raise AskError(
-            f'the parts of "{name}" are worked out for cakes of 10 to 30 cm, not for {cake.name}',
+            f'the parts of "{name}" are for cakes 10 to 30 cm across, not for {cake.as_said}',
             'say what size they are, such as "sized for: round 20 cm"',
         )
     return cake

@@ -213,7 +213,7 @@ def size_for(sizes: CakeSizes, guests: int) -> CakeSize:
     if not serving:
         most = max((size.serves for size in sizes.offered), default=0)
         message = f"no size of this cake serves {guests}"
-        raise AskError(message, f"the largest serves {most}: serve another cake beside it")
+        raise AskError(message, f"the largest serves {most}: serve another cake with it")
     return min(serving, key=lambda size: (size.serves, bool(size.borrow), size.area_mm2))
 
 

@@ -54,7 +54,7 @@ def size_asked(sizes: CakeSizes, word: str | None, guests: int | None) -> CakeSi
     """The size that goes by a word, or for so many guests; its own where neither is given. AskError for both, and for
     one that cannot be made."""
     if word is not None and guests is not None:
-        raise AskError("asked by --size and by --guests at once", "ask by one of them")
+        raise AskError("--size and --guests cannot be used together", "use just one of them")
     if word is None and guests is None:
         return sizes.written
     size = size_for(sizes, guests or 0) if word is None else size_called(sizes, word)

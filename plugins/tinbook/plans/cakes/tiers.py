@@ -222,7 +222,7 @@ def cake_asked_for(asked: TierAsked) -> Cake | None:
 
 
 def _closed(asked: TierAsked) -> AskError:
-    return AskError(f"its coats would close the tube of {asked.tin.name}", "name a wider ring, or thinner coats")
+    return AskError(f"its coats would close the tube of {asked.tin.name}", "use a wider ring, or thinner coats")
 
 
 def foam(asked: TierAsked) -> Cake:

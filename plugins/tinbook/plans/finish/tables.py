@@ -42,7 +42,7 @@ def layers(book: Book, facts: Facts, query: Query) -> Result:
     batch = batch_asked(book, facts, query)
     if query.layers or query.layer_mm or query.tins:
         if not (query.layers and query.layer_mm and len(query.tins) == 1):
-            message = "layers need their height and one tin"
+            message = "layers need a height and a single tin"
             raise AskError(message, 'write --layers 4 --layer "28 mm" --tin "round 15 cm"')
         tin = as_owned(query.tins[0][1], book)
         answer = wanted(batch, book, facts, tin, query.layers, query.layer_mm)

@@ -74,7 +74,7 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
             code="used",
             path=("cake",),
             message="cups are not filled and coated like a cake",
-            hint="log a cake from a tin",
+            hint="log a cake baked in a tin",
         )
         return
     try:
@@ -85,7 +85,7 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
     if learning.is_wild(ratio, facts.numbers["wild entry"].value):
         such_g = entry.used / ratio
         message = (
-            f"{entry.used:g} g is {ratio:.2g} times what a cake like this takes, {such_g:.0f} g; "
+            f"{entry.used:g} g is {ratio:.2g} times the {such_g:.0f} g a cake like this takes; "
             "the book will not learn from it"
         )
         yield Flaw(code="wild entry", path=("used",), message=message, hint="weigh again, or take the entry out")

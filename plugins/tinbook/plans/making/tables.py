@@ -99,7 +99,7 @@ def oven_loads(book: Book, facts: Facts, query: Query) -> Result:
     """A cake through the oven: every tin of every load, when to look, and what is mixed for it."""
     whole, size = cake_for_guests(book, facts, query)
     if whole.oven is None:
-        raise AskError(f'"{whole.design.name}" does not go through this oven', "ask for a smaller size")
+        raise AskError(f'"{whole.design.name}" will not fit in this oven', "ask for a smaller size")
     rows = [row for number, load in enumerate(whole.oven.loads, 1) for row in _load_rows(number, load)]
     inputs = [saying("mixed_by_load"), *([] if whole.oven.proven else [saying("loads_by_turns")])]
     worked = Worked(saying("cake_loads_worked"), tuple(inputs), PRACTICE)

@@ -95,7 +95,7 @@ def mark_flaws(key: str, steps: Sequence[Step], takes: Sequence[Take], book: Boo
     words = {alias for name in names if name in book.cards for alias in book.cards[name].also} | set(names)
     for index, step in enumerate(steps):
         for start, end, word in _left_open(step.do, [*words, TINS]):
-            message = f'the mark round "{word}" has only one sign: < or >'
+            message = f'"{word}" needs both < and > round it'
             hint = f'write "<{word}>"'
             yield Flaw(code="step", path=(key, index, "do"), message=message, hint=hint, start=start, end=end)
         for mark in MARK.finditer(step.do):

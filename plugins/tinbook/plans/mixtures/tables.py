@@ -34,7 +34,7 @@ def rules(book: Book, facts: Facts, query: Query) -> Result:
     batch = batch_asked(book, facts, query)
     balanced = balance(batch, book, facts)
     if not balanced.standings:
-        raise AskError(f'there are no balance rules for the kind "{batch.mixture.kind}"', "try the table percentages")
+        raise AskError(f'there are no balance rules for the kind "{batch.mixture.kind}"', 'try the table "percentages"')
     rows: tuple[Row, ...] = tuple(
         {
             "rule": standing.rule.title,

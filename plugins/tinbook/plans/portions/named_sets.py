@@ -23,10 +23,10 @@ def named_set(tins: Sequence[Tin], portion: Portion, book: Book, facts: Facts, h
     """The tiers of a set. AskError where one is no tier, or is no smaller than the one below it."""
     for tin in tins:
         if tin.kind.solid != "upright" or tin.kind.in_trays:
-            raise AskError(f"{tin.name} is not a tier", "name upright cakes, from the bottom")
+            raise AskError(f"{tin.name} is not a tier", "name upright cakes, from the bottom up")
     for lower, upper in pairwise(tins):
         if min(ledges_mm(upper, lower)) < 0.0 or upper.area_mm2 >= lower.area_mm2:
-            raise AskError(f"{upper.name} does not stand on {lower.name}", "name the tiers from the bottom")
+            raise AskError(f"{upper.name} cannot stand on {lower.name}", "name the tiers from the bottom up")
     return tuple(tier_of(tin, owned_count(book, tin) > 0, (portion,), height_mm) for tin in tins)
 
 

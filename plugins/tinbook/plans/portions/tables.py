@@ -165,7 +165,7 @@ def guests(book: Book, facts: Facts, query: Query) -> Result:
     else:
         best = [(count, answer) for count in GUESTS for answer in answers(laid, replace(wish, guests=count), 1)]
     if not best:
-        message = f"no set of up to four tiers serves {query.guests}{', from the tins it owns' if query.owned else ''}"
+        message = f"no set of up to four tiers serves {query.guests}{', in tins you own' if query.owned else ''}"
         raise AskError(message, "bake more than one cake")
     batch = _cake_asked(book, facts, query) if query.of else None
     deep_mm = _deep_mm(batch, book, facts, query) if batch else 0.0

@@ -36,7 +36,7 @@ def bake_flaws(entry: Baked, batch: Batch, book: Book, facts: Facts) -> Iterator
         yield Flaw(code="no batter", path=(), message="how much batter was in the tin?", hint=hint)
         return
     if not fits(depth_mm, tin.brim_mm):
-        message = f"the batter would stand {depth_mm:.0f} mm deep in a tin {tin.brim_mm:g} mm deep"
+        message = f"the batter would be {depth_mm:.0f} mm deep, but the tin is only {tin.brim_mm:g} mm"
         key = "batter depth" if entry.batter_depth else "batter"
         yield Flaw(code="too deep", path=(key,), message=message, hint="weigh or measure again")
         return

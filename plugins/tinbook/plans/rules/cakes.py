@@ -56,7 +56,7 @@ def tier_paths(design: CakeDesign) -> Iterator[tuple[Path, DesignTier]]:
 def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
     """No tiers, a tier wider than the one below, what nothing stands on, cups among tiers, pillars under the foot."""
     if not design.tiers:
-        hint = 'write them from the bottom, such as "[25 cm, 20 cm]"'
+        hint = 'list them from the bottom up, such as "[25 cm, 20 cm]"'
         yield Flaw(code="tiers", path=("tiers",), message="the cake has no tiers", hint=hint)
     lower: Tin | None = None
     for index, tier in enumerate(design.tiers):
@@ -90,17 +90,17 @@ def _travel_flaws(design: CakeDesign) -> Iterator[Flaw]:
         yield Flaw(code="travels", path=("travels",), message=message, hint=hint)
     pillars = any(tier.on_pillars for tier in design.tiers)
     if design.through_dowel and (len(design.tiers) == 1 or pillars):
-        message = "a dowel cannot go through a cake on pillars" if pillars else "one tier needs no dowel through it"
+        message = "a dowel cannot go through a cake on pillars" if pillars else "a single tier needs no through dowel"
         yield Flaw(code="travels", path=("through dowel",), message=message, hint="take it out", on_key=True)
 
 
 def _stands_flaw(path: Path, upper: Tin, lower: Tin) -> Flaw | None:
     if lower.kind.solid != "upright" or lower.kind.in_trays:
-        message, hint = f"nothing can stand on {lower.as_said}", "write the tiers from the bottom"
+        message, hint = f"nothing can stand on {lower.as_said}", "list the tiers from the bottom up"
         return Flaw(code="tiers", path=path, message=message, hint=hint)
     if any(top > low for top, low in zip(upper.bounds_mm, lower.bounds_mm, strict=True)):
         message = f"{upper.as_said} is wider than {lower.as_said} below it"
-        return Flaw(code="tiers", path=path, message=message, hint="write the tiers from the bottom, the widest first")
+        return Flaw(code="tiers", path=path, message=message, hint="list the tiers from the bottom up, widest first")
     return None
 
 
@@ -144,7 +144,7 @@ def _mixture_flaws(
     word, here = design.of(tier, "mixture"), said_at(design, tier, path, "mixture")
     if word is None:
         hint = 'add "mixture:", with the name of a recipe\'s file, here or for the whole cake'
-        yield Flaw(code="mixture", path=path, message=f"what is {tier.tier.tin.name} baked from?", hint=hint)
+        yield Flaw(code="mixture", path=path, message=f"which recipe is {tier.tier.tin.as_said} made with?", hint=hint)
     elif word in book.mixtures:
         if not book.mixtures[word].tins:
             message = f'"{word}" is made by weight, not by tins'
@@ -212,7 +212,7 @@ def _size_flaws(design: CakeDesign) -> Iterator[Flaw]:
             yield Flaw(code="sizes", path=path, message=message, hint=hint, on_key=True)
         if len(sizes) != count:
             message = f"this size has {len(sizes)} tier{'' if len(sizes) == 1 else 's'}, but the cake has {count}"
-            hint = "write as many tiers, from the bottom; if you want more or fewer, start another cake from this one"
+            hint = "list as many tiers, from the bottom up; for more or fewer, start another cake from this one"
             yield Flaw(code="sizes", path=path, message=message, hint=hint)
             continue
         for index, (size, tier) in enumerate(zip(sizes, design.tiers, strict=True)):

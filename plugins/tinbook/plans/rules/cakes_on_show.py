@@ -73,7 +73,7 @@ def decoration_flaws(design: CakeDesign, book: Book, lost: Collection[str]) -> I
         elif each.on == TOP and _stood_on(design, each):
             upper = (each.tier or 0) + 1
             message = f"tier {upper} stands on top of tier {each.tier}, so nothing else can"
-            hint = f'stand it on the top tier, or set tier {upper} "on pillars"'
+            hint = f'put it on the top tier, or put tier {upper} "on pillars"'
             yield Flaw(code="decorations", path=(*path, "on"), message=message, hint=hint)
         elif each.on == SIDE and design.tiers and _place(design, each).kind.solid != "upright":
             message = f"nothing can hang on the side of {_place(design, each).as_said}"

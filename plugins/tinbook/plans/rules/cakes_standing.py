@@ -62,7 +62,7 @@ def _tier_flaws(design: CakeDesign, asked: TierAsked, portion: Portion) -> Itera
         yield Flaw(code="tiers", path=here, message=error.message, hint=hint)
         return
     if not asked.dummy and not cut_of(asked.tin, portion, cake.stands_mm if cake else 0.0).count:
-        message = f"{asked.tin.name} is smaller than one portion"
+        message = f"{asked.tin.as_said} is smaller than one portion"
         yield Flaw(code="tiers", path=path, message=message, hint="write a larger tier, or a smaller portion")
 
 
@@ -80,7 +80,7 @@ def _weight_flaws(
         told.add(figure.tier)
         hung, tier = hung_g(made, figure.tier), worked_tier(tiers[figure.tier], portion, book, facts)
         if not fits(hung, tier.weight_g):
-            message = f"{hung:.0f} g hang on {tier.asked.tin.name}, which weighs {tier.weight_g:.0f} g"
+            message = f"{hung:.0f} g would hang on {tier.asked.tin.as_said}, which weighs only {tier.weight_g:.0f} g"
             hint = "hang it on a larger tier, hang fewer, or stand it on the board"
             yield Flaw(code="decorations", path=("decorations", index), message=message, hint=hint)
 
@@ -97,7 +97,7 @@ def _air_flaws(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Fac
         air_mm = design.tiers[tier].on_pillars if tier < len(tins) else None
         if air_mm is not None and not fits(made[index].high_mm, air_mm):
             message = f"it is {made[index].high_mm:.0f} mm high, and the pillars leave {air_mm:g} mm"
-            hint = 'give longer pillars, or a smaller cake in "sized for"'
+            hint = 'use longer pillars, or a smaller cake in "sized for"'
             yield Flaw(code="decorations", path=("decorations", index), message=message, hint=hint)
 
 
@@ -113,7 +113,7 @@ def _stack_flaws(design: CakeDesign, tiers: Sequence[TierAsked], book: Book, fac
         if short:
             wide_cm, have_cm = max(short) / 10, board.size_mm[0] / 10
             message = f"the coated cake is {wide_cm:.1f} cm wide, but the board is only {have_cm:g} cm"
-            yield Flaw(code="board", path=("board", "size"), message=message, hint="give a wider board")
+            yield Flaw(code="board", path=("board", "size"), message=message, hint="use a wider board")
             return
     try:
         for lower, upper in pairwise(tiers):

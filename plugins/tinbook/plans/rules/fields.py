@@ -42,7 +42,7 @@ def link_flaws(key: str, slugs: Iterable[str], known: Collection[str]) -> Iterat
     for index, slug in enumerate(slugs):
         if slug not in known:
             close = nearest(slug, known) or next((name for name in known if slug in name), None)
-            hint = f'did you mean "{close}"?' if close else "write a file's name without .yaml, in small letters"
+            hint = f'did you mean "{close}"?' if close else "write a file's name in small letters, without .yaml"
             yield Flaw(code="no such file", path=(key, index), message=f'the book has no "{slug}"', hint=hint)
 
 
@@ -120,11 +120,11 @@ def _shape_flaws(mixture: Mixture, facts: Facts) -> Iterator[Flaw]:
         yield unknown_word(("kind",), mixture.kind, facts.kinds, message=message)
         return
     if mixture.tins and mixture.makes:
-        hint = 'keep one: "tins" for a cake, "makes" for what is made by weight'
+        hint = 'keep one: "tins" for a cake, "makes" for anything made by weight'
         message = 'the mixture has both "tins" and "makes"'
         yield Flaw(code="tins or makes", path=("makes",), message=message, hint=hint, on_key=True)
     if not mixture.tins and not mixture.makes:
-        hint = 'add "tins: 2 round 20 cm x 7.5 cm" for a cake, or "makes: 900 g" for what is made by weight'
+        hint = 'add "tins: 2 round 20 cm x 7.5 cm" for a cake, or "makes: 900 g" for anything made by weight'
         yield Flaw(code="tins or makes", path=(), message='the mixture has neither "tins" nor "makes"', hint=hint)
     if mixture.tins and mixture.bake is None:
         hint = 'add "bake: {oven: 170 °C, time: 55-65 min}"'
@@ -157,7 +157,7 @@ def _fit_flaws(mixture: Mixture, book: Book, facts: Facts) -> Iterator[Flaw]:
     except ValueError:
         holds_ml = volume_at(tins, max(tin.brim_mm for _, tin in tins))
         hint = f"the tins hold {holds_ml:.0f} ml to the brim: use more tins, or less mixture"
-        yield Flaw(code="too much", path=("tins",), message="there is more mixture than its tins hold", hint=hint)
+        yield Flaw(code="too much", path=("tins",), message="there is more mixture than the tins can hold", hint=hint)
         return
     limit = facts.numbers["rim limit"].value
     by_share = any(tin.kind.kept == "share" for _, tin in tins)

@@ -154,6 +154,6 @@ def portion_flaws(portions: Portions | None, tins: Sequence[Tin]) -> Iterator[Fl
             hint = f"make it at least {THIN_MM:g} mm, such as 25 mm x 50 mm"
             yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)
         elif smallest and wide_mm * long_mm > area_and_edge(smallest)[0]:
-            message = f"a portion of {wide_mm:g} x {long_mm:g} mm is larger than the smallest cake, {smallest.name}"
+            message = f"a portion of {wide_mm:g} x {long_mm:g} mm is larger than the smallest cake, {smallest.as_said}"
             hint = "write width and length seen from above, such as 25 mm x 50 mm"
             yield Flaw(code="finish", path=("portions", kind), message=message, hint=hint)

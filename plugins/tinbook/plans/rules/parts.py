@@ -97,7 +97,7 @@ def word_flaws(
         hint = f"add it to house/colours.yaml, which has {', '.join(book.colours) or 'none yet'}"[:LONGEST_HINT]
         if close:
             hint = f'did you mean "{close}"?'
-        message = f'the house has no colour "{colour}"'
+        message = f'there is no colour called "{colour}"'
         yield Flaw(
             code=FOLLOWS if colour in lost else "unknown colour", path=(*path, "colour"), message=message, hint=hint
         )
@@ -251,7 +251,7 @@ def _room_flaws(repeat: Repeat, path: Path, outline_mm: Sequence[Ring]) -> Itera
     mark_across_mm, mark_high_mm = mark_of(repeat)
     if mark_across_mm > across_mm or mark_high_mm > high_mm:
         message = f'a mark of {mark_across_mm:g} mm is larger than "{repeat.on}"'
-        hint = f"that is {across_mm:.0f} x {high_mm:.0f} mm; write a smaller one"
+        hint = f'"{repeat.on}" is {across_mm:.0f} x {high_mm:.0f} mm; write a smaller one'
         yield Flaw(code="repeats", path=(*path, "mark"), message=message, hint=hint)
     elif count > MOST_MARKS:
         hint = f"a surface takes at most {MOST_MARKS}: write a wider gap"
@@ -264,7 +264,7 @@ def colour_flaws(colour: Colour, facts: Facts) -> Iterator[Flaw]:
         return
     for index, key in enumerate(colour.additives):
         if key == NO_COLOUR and len(colour.additives) > 1:
-            message, hint = '"none" cannot stand beside an additive', "write none on its own, or the E numbers"
+            message, hint = '"none" cannot go with an E number', "write none on its own, or the E numbers"
             yield Flaw(code="additives", path=("additives", index), message=message, hint=hint)
         elif key != NO_COLOUR and key not in facts.colours:
             close = _named(key, facts) or nearest(key, facts.colours)

@@ -28,7 +28,7 @@ def technique_flaws(technique: Technique, book: Book, facts: Facts) -> Iterator[
             message = f"it must stand for {step.stands.written} but only keeps for {step.keeps.written}"
             yield Flaw(code="windows", path=(*path, "stands"), message=message, hint="correct whichever is wrong")
         if step.ahead and step.keeps and step.ahead.minutes > step.keeps.minutes:
-            message = f"it may be done {step.ahead.written} ahead but only keeps for {step.keeps.written}"
+            message = f"it can be done {step.ahead.written} ahead but only keeps for {step.keeps.written}"
             yield Flaw(code="windows", path=(*path, "ahead"), message=message, hint="correct whichever is wrong")
 
 

@@ -57,7 +57,7 @@ def strip(
     long_mm = side_mm(tin, out_mm)
     span_mm = long_mm / count
     if span_mm < LEAST_MM:
-        message = f"{count} round {ruler_mm(long_mm):g} mm are only {ruler_mm(span_mm):g} mm wide"
+        message = f"{count} of them in {ruler_mm(long_mm):g} mm would be only {ruler_mm(span_mm):g} mm wide"
         raise AskError(message, "ask for fewer")
     strokes = [Stroke("cut", ((0.0, 0.0), (long_mm, 0.0), (long_mm, high_mm), (0.0, high_mm), (0.0, 0.0)))]
     marks = [index * span_mm for index in range(1, count)]

@@ -55,10 +55,10 @@ def _old_place(slot: Slot) -> Path:
 def _stale(path: Path, numbers: list[int]) -> Flaw:
     """Steps of the base that no longer hold because of the change at `path`."""
     first, *others = sorted(set(numbers))
-    message = f"step {first} of the base mentions it in words that no longer hold"
+    message = f"step {first} of the base mentions it, and so no longer fits"
     if others:
         steps = " and ".join(map(str, (first, *others)))
-        message = f"steps {steps} of the base mention it in words that no longer hold"
+        message = f"steps {steps} of the base mention it, and so no longer fit"
     hint = f'write {"them" if others else "it"} again under "method:", with "instead of: {first}"'
     return Flaw(code="step", path=path, message=message, hint=hint)
 

@@ -190,7 +190,7 @@ def _strays(change: Change, path: Path) -> Iterator[Flaw]:
     if change.before is not None and (change.add is None or change.after is not None):
         yield _stray("before", path, hint='use it with "add", and without "after"')
     if change.note is not None and change.leave_out is not None:
-        yield _stray("note", path, hint="take it out: the line is left out")
+        yield _stray("note", path, hint="take it out: the ingredient is left out")
 
 
 def _stray(key: str, path: Path, *, hint: str) -> Flaw:

@@ -129,7 +129,7 @@ def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iter
     before = {trait for line in base.mix for trait in mix.care_of(line)}
     for slot in mix.standing:
         if slot.place is not None and slot.line is not None and set(mix.care_of(slot.line)) & _KEEPS_LESS - before:
-            message = f'the base has no "{slot.line.take.name}", and may keep longer'
+            message = f'the base has no "{slot.line.take.name}", so it may keep longer than this'
             hint = 'say how long this one keeps: "keeps: ..."'
             yield Flaw(code="keeps", path=slot.place, message=message, hint=hint)
             return
