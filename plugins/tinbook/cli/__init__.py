@@ -1,4 +1,4 @@
-"""The `tinbook` command: check the book, ask it for its sums, start a book or a mixture."""
+"""The `tinbook` command: check the book, print its tables, start a book, a mixture or a cake."""
 
 from tinbook.cli.command import main
 

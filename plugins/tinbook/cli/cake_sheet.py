@@ -1,4 +1,4 @@
-"""`tinbook sheet` for a whole cake of the book: in the size asked for."""
+"""`tinbook sheet` for a whole cake in the book, in the size asked for."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tinbook.plans.cakes.tables import size_asked
 
 
 class SizeAsked(NamedTuple):
-    """A size by its word, or by how many guests there are."""
+    """A size by its name, or by how many guests there are."""
 
     word: str | None
     guests: int | None

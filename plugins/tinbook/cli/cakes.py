@@ -1,4 +1,4 @@
-"""A new cake as a file: what is asked is checked against the book before anything is written."""
+"""A new cake as a file: the request is checked against the book before anything is written."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ PLAIN = re.compile(r"[^\W\d_][\w '’-]*")
 
 
 def draft_cake(title: str, tiers: str, mixture: str | None, book: Book, facts: Facts) -> str:
-    """The text of a sound file. AskError for a tier or a mixture that cannot be."""
+    """The text of a sound file. AskError for a tier or a mixture that cannot be right."""
     sizes = [size.strip() for size in tiers.split(",")]
     data = {"name": title, "tiers": sizes, "mixture": _mixture(mixture, book)}
     design, flaws = read_model(CakeDesign, data, "a cake", book.house.spoons, named_tins(book))
@@ -29,7 +29,7 @@ def draft_cake(title: str, tiers: str, mixture: str | None, book: Book, facts: F
 
 
 def _mixture(asked: str | None, book: Book) -> str:
-    """What it is baked from: as asked, or the only cake there is."""
+    """Its recipe: as asked, or the only cake recipe there is."""
     baked = [slug for slug, mixture in book.mixtures.items() if mixture.tins]
     told = "say which, such as --mixture " + (baked[0] if baked else "NAME")
     if asked is None and len(baked) == 1:

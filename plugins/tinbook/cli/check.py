@@ -1,4 +1,4 @@
-"""`tinbook check`: every problem of every file, then one exit code."""
+"""`tinbook check`: every problem in every file, then one exit code."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the last check of a book said, for as long as nothing in it changes: kept beside the book, safe to delete."""
+"""What the last check of a book said, good until something in it changes. Kept next to the book; safe to delete."""
 
 from __future__ import annotations
 
@@ -17,7 +17,8 @@ KEPT = Path(".cache", "tinbook", "check.json")
 
 
 class Told(NamedTuple):
-    """A problem as it is printed, as it is given to other programs, and whether it stops the book or is only unsure."""
+    """A problem as printed and as plain data, and whether it stops the book or is only a mark that something is
+    unsure."""
 
     text: str
     plain: dict[str, Any]
@@ -35,7 +36,7 @@ class Checked(NamedTuple):
 
 
 def digest_of_book(book: Path) -> str:
-    """Changes with any name or byte below recipes/, and with Tinbook itself; empty where something cannot be read."""
+    """Changes with any name or byte below recipes/, and with Tinbook itself; empty if something cannot be read."""
     if not (book / "recipes").is_dir():
         return ""
     digest = blake2b(f"{sys.version} {version('pydantic')} {version('pyyaml')}".encode(), digest_size=16)
@@ -67,7 +68,7 @@ def last_checked(book: Path, digest: str) -> Checked | None:
 
 
 def keep_checked(book: Path, digest: str, checked: Checked) -> None:
-    """Keep what a check said; where nothing can be written, nothing is kept."""
+    """Keep what a check said; if it cannot be written, nothing is kept."""
     if not digest:
         return
     file = book / KEPT

@@ -1,4 +1,4 @@
-"""The command and what its parts share. A part is imported only when it is asked for, so the others cost nothing."""
+"""The command and what its parts share. A part is imported only when it is used, so the others cost nothing."""
 
 from __future__ import annotations
 
@@ -21,9 +21,9 @@ PARTS: Mapping[str, str] = {
     "table": "Print the table called NAME; without a NAME, list them all.",
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
 }
-"""Each part, in the module of this room with its name, and how its own help begins."""
+"""Each part, in the module here with its name, and how its own help begins."""
 MODULES = {"build": "site", "serve": "site"}
-"""The module of parts that share one."""
+"""The module for parts that share one."""
 
 
 NEW_BOOK = "tinbook new book FOLDER"

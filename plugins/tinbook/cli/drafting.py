@@ -50,7 +50,7 @@ def draft_found(asked: NoteWanted, found: Found, book: Book, facts: Facts) -> Dr
 
 
 def on_screen(drafts: Drafts, done: str = "written") -> Iterator[str]:
-    """What was read, what is unsure, what was left out, and the cards that unknown ingredients need: a screenful."""
+    """What was read, what is unsure, what was left out, and the cards that unknown ingredients need, on one screen."""
     for draft in drafts.every:
         yield f"recipes/mixtures/{draft.slug}.yaml {done}: {_counted(draft)}."
         yield from (f"  unsure: {doubt}" for doubt in draft.doubts)
@@ -79,7 +79,7 @@ def _told(asked: NoteWanted) -> SaidBeside:
 
 
 def _kind_called(word: str, facts: Facts) -> str | None:
-    """The kind that goes by a word: its key or its title."""
+    """The kind with this key or title."""
     low = word.lower()
     return next((key for key, kind in facts.kinds.items() if low in (key.lower(), kind.title.lower())), None)
 

@@ -184,7 +184,7 @@ def _found(data: dict[str, Any], others: int) -> Found:
 
 
 def _texts(value: Any) -> Iterator[str]:
-    """The texts in a value: itself, a list's, or what a group of keys goes by."""
+    """The texts in a value: its own, a list's, or the name of a group of keys."""
     left = [value]
     while left:
         here = left.pop()
@@ -233,7 +233,7 @@ def _steps(value: Any) -> Iterator[str]:
 
 
 def _lines(text: str) -> list[str]:
-    """A text's lines as a reader of the page sees them: HTML tags removed, runs of spaces made one."""
+    """The lines of a text as a reader of the page sees them: HTML tags removed, runs of spaces made one."""
     # twice: a text with tags in it is often escaped once more
     plain = (
         unescape(_TAG.sub(_mark, unescape(text) if "&lt;" in text else text)) if "<" in text or "&" in text else text

@@ -27,7 +27,7 @@ from tinbook.problems import nearest
 from tinbook.source import LARGEST_BYTES, read_yaml
 
 PLAIN = re.compile(r"[\w½¼¾⅓⅔.][\w½¼¾⅓⅔ °%./x-]*")
-"""What can stand in a YAML flow mapping without quotes, except words that mean nothing."""
+"""What needs no quotes in a YAML flow mapping, except words that mean "nothing"."""
 NOTHING = frozenset(("null", "Null", "NULL"))
 ORDER = (
     "day", "of", "tin", "batter", "batter_depth", "oven", "done_after", "centre", "start", "baked", "out", "note",
@@ -160,7 +160,7 @@ def _with(book: Book, entry: Baked) -> Book:
 
 
 class _Known(NamedTuple):
-    """What is known of bakes like this one: the time, and the mixture's rise and loss."""
+    """What is known about bakes like this one: the time, and the mixture's rise and loss."""
 
     time: Time
     rise: float

@@ -1,4 +1,4 @@
-"""`tinbook new`: a book of one's own, a mixture from pasted lines, or a cake. Nothing existing is ever overwritten."""
+"""`tinbook new`: a book of your own, a mixture from pasted lines, or a cake. It never overwrites a file."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from tinbook.notes import KITCHENS, Drafts, NotText, decoded
 from tinbook.plans.base.asking import AskError
 
 LONGEST = 100
-"""A slug is a file name, and systems have their limits."""
+"""A slug is a file name, and operating systems limit its length."""
 
 
 @click.group()
@@ -61,7 +61,7 @@ def _copy(source: Traversable, target: Path, name: str) -> int:
 
 
 def _make(folder: Path) -> int:
-    """Write what the register provides: the schemas, which one an editor uses for which file, what stays out of git."""
+    """Write what comes from the register: the schemas, which file uses which schema, and what stays out of git."""
     (folder / FOLDER).mkdir()
     for name in kinds():
         (folder / FOLDER / f"{name}.json").write_text(schema_text(name), "utf-8", newline="\n")
@@ -125,7 +125,7 @@ def mixture(
 @click.option("--mixture", "made_of", help="Its recipe: the name of the file, without .yaml.")
 @click.pass_obj
 def cake(book: Path, name: str, tiers: str, made_of: str | None) -> None:
-    """Start a cake called NAME: its tiers and what it is baked from. The rest is worked out."""
+    """Start a cake called NAME, with its tiers and its recipe. The rest is worked out."""
     slug, title = _named(name)
     folder = recipes_of(book)
     _refuse_existing(folder, [slug], "cakes")
@@ -142,7 +142,7 @@ def cake(book: Path, name: str, tiers: str, made_of: str | None) -> None:
 
 
 def _named(name: str) -> tuple[str, str]:
-    """A file's name, and what stands at the top of the page."""
+    """A file's name, and the title of its page."""
     slug = name if SLUG.fullmatch(name) else slug_of(name)
     if not name.strip() or len(slug) > LONGEST:
         raise click.ClickException("give it a name of a few words")
@@ -159,7 +159,7 @@ def _refuse_existing(folder: Path, slugs: list[str], room: str = "mixtures") -> 
 
 
 def _drafted(source: BinaryIO, asked: NoteWanted, folder: Path) -> Drafts:
-    """The drafts of a file, whatever it is."""
+    """The drafts from a file, whatever kind it is."""
     try:
         text = decoded(source.read())
     except NotText as error:

@@ -1,6 +1,6 @@
 """`tinbook sheet`: a technique or a whole cake as a file of its own, to send or to print.
 
-A sheet is built in `pages`, where its fields say what goes along; its PDF is set in `press`.
+A sheet is built in `pages`, where its fields say what it includes; its PDF is set in `press`.
 """
 
 from __future__ import annotations
@@ -56,9 +56,9 @@ TECHNIQUE, CAKE = "techniques", "cakes"
 def sheet(book: Path, /, name: str, pdf: bool, output: Path | None, force: bool, **asked: Any) -> None:
     """Write the technique or cake NAME as a single file to send or print. Nothing private goes into it.
 
-    For a technique with parts, every cake is there to choose from, with its templates at actual size. With --cake the
-    sheet is for that cake alone, and its templates are written as a PDF beside it too. A cake of the book comes in one
-    size, with all there is to bake, mix, weigh and have ready for it.
+    A technique with parts comes with every cake to choose from, with templates at actual size. With --cake the
+    sheet is for that cake only, and its templates are also written as a PDF next to it. A whole cake comes in one
+    size, with everything to bake, mix, weigh and have ready for it.
     """
     loaded = load_book(recipes_of(book), kitchen=False)
     room, slug = _named(name, loaded, book)
@@ -103,7 +103,7 @@ def _of_technique(
 
 
 def _page(output: Path | None, stem: str, pdf: bool, force: bool) -> Path:
-    """Where the page is written; nothing may be there yet, nor where its PDF goes."""
+    """Where to write the page; neither it nor its PDF may exist yet."""
     page = output or Path(f"{stem}.html")
     if page.suffix.lower() not in (".html", ".htm"):
         raise click.ClickException(f'"{page}" does not end in .html; a PDF is written beside it with --pdf')
@@ -131,7 +131,7 @@ def _cake(slug: str, cake: str, loaded: Loaded) -> Tin:
 
 
 def _named(name: str, loaded: Loaded, book: Path) -> tuple[str, str]:
-    """The technique or cake that goes by `name`: its file name, with its folder or without, its own name or another."""
+    """The technique or cake called `name`: its file name, with or without its folder, or any of its names."""
     folders: dict[str, Mapping[str, Technique | CakeDesign]]
     folders = {TECHNIQUE: loaded.book.techniques, CAKE: loaded.book.cakes}
     names: dict[str, list[tuple[str, str]]] = {}

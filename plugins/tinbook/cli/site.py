@@ -1,4 +1,4 @@
-"""`tinbook serve` and `tinbook build`: the site by MkDocs, without what its theme says about other projects.
+"""`tinbook serve` and `tinbook build`: the site, built by MkDocs, without its theme's notice about other projects.
 
 The theme prints a notice before any plugin runs, and only an environment variable can silence it. Decision 68 says what
 it warns of.

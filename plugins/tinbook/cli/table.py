@@ -35,11 +35,11 @@ from tinbook.units import (
 
 T = TypeVar("T")
 ROOM = {"cake": "cakes", "technique": "techniques"}
-"""The folder of what a table is of, where it is no mixture."""
+"""The folder of what a table is about, if that is not a mixture."""
 NO_TINS: Mapping[str, Tin] = {}
 FEW_ROWS = 4
 MOST = 1000
-"""Nobody means more eggs or batches than this."""
+"""Nobody can mean more eggs or batches than this."""
 
 
 @click.command()
@@ -112,7 +112,7 @@ def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
 
 
 def _given(asked: dict[str, Any]) -> list[str]:
-    """What the command was given, even an empty text; a measure in a tin's text counts as asked for."""
+    """The options the command was given, even as empty text; "measured" in a tin's text counts as one."""
     told = {**asked, "measured": any(map(says_measure, asked["tins"]))}
     return [key for key in OPTIONS if told[key] is not None and told[key] is not False and told[key] != ()]
 

@@ -152,7 +152,7 @@ def template(
 def _write_whole(
     loaded: Loaded, asked: Query, cake: str | None, paper: str, svg: bool, output: Path | None, force: bool
 ) -> None:
-    """Every template of a cake of the book, in the size asked for."""
+    """Every template of a cake in the book, in the size asked for."""
     if cake:
         raise AskError("--cake is for a single tin", "name a cake in the book with --of")
     if asked.of is None:
@@ -174,7 +174,7 @@ def _pdf(path: Path) -> Path:
 
 
 def _refuse(kind: str, options: Options) -> None:
-    """AskError for an option that belongs to another template, or that is about drops where there are none."""
+    """AskError for an option that belongs to another template, or is about drops when there are none."""
     context = click.get_current_context()
     takes_own = {**{name: theirs for name, (*_, theirs) in TEMPLATES.items()}, WHOLE: WHOLE_TAKES}
     own = takes_own[kind]
@@ -215,13 +215,14 @@ def length(text: str | None, option: str, book: Book) -> float | None:
 
 
 def pages_of(templates: Sequence[Template], paper: str, loaded: Loaded) -> tuple[PaperPage, ...]:
-    """Templates on paper, signed by the house."""
+    """Templates on paper, with the house's name."""
     overlap_mm = loaded.facts.numbers["overlap of sheets"].value
     return paper_pages(templates, PAPERS[paper], overlap_mm, loaded.book.house.name)
 
 
 def files_of(title: str, pages: Sequence[PaperPage], path: Path, svg: bool, all_of: str = "") -> dict[Path, bytes]:
-    """The PDF of some pages and, if asked, a drawing of each beside it, named by its key less the key `all_of` them."""
+    """The PDF of some pages and, if asked, a drawing of each next to it, named by its key without the key `all_of`
+    them."""
     files = {path: templates_pdf(title, pages)}
     if svg:
         for page in pages:

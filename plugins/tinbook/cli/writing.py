@@ -1,4 +1,5 @@
-"""How every command writes: beside first, then moved into place, so that a full disk leaves nothing half written."""
+"""How every command writes: to a file next to the target, then moved into place, so that a full disk leaves nothing
+half written."""
 
 from __future__ import annotations
 
@@ -14,7 +15,7 @@ from tinbook.problems.disk import why_not
 
 
 def put(files: Mapping[Path, bytes]) -> None:
-    """Write files whole, over what is there. ClickException if one cannot be written: then none of them is touched.
+    """Write whole files over any that are there. ClickException if one cannot be written, and then none has changed.
 
     A link stays a link: what it leads to is written.
     """

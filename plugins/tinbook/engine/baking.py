@@ -44,8 +44,8 @@ def spread(low: float, high: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Prior:
-    """What is believed of (a, p, q) before any bake: mean and standard deviation for a kind of mixture; `own`: standard
-    deviation between recipes of the kind; `scatter`: of ln minutes between bakes.
+    """What is believed about (a, p, q) before any bake: mean and standard deviation for a kind of mixture; `own`:
+    standard deviation between recipes of the kind; `scatter`: of ln minutes between bakes.
     """
 
     mean: tuple[float, float, float]
@@ -129,7 +129,7 @@ class OfKind:
     pull: Floats | float
 
     def __repr__(self) -> str:
-        """To the last digit, as numpy's own is not: by it two of them are told apart."""
+        """To the last digit, unlike numpy's own, so that two of them can be told apart."""
         weight, pull = (each if isinstance(each, float) else each.tolist() for each in (self.weight, self.pull))
         return f"OfKind({weight}, {pull})"
 
@@ -141,7 +141,7 @@ class OfKind:
 
 
 NO_KIN = OfKind(0.0, 0.0)
-"""For a kind of which nothing was baked."""
+"""For a kind that has not been baked yet."""
 
 
 def of_kind(prior: Prior, seen: Evidence) -> OfKind:

@@ -10,7 +10,7 @@ from tinbook.engine.tolerance import fits
 def board_mm(across_mm: float, wider_mm: float, sold_mm: Sequence[float]) -> float | None:
     """The smallest stock board at least `wider_mm` wider than a cake `across_mm` wide; None if there is none.
 
-    `sold_mm` are the stock widths, rising.
+    `sold_mm` are the stock widths, in ascending order.
     """
     return next((size for size in sold_mm if fits(across_mm + wider_mm, size)), None)
 

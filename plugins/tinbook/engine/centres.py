@@ -1,4 +1,4 @@
-"""Where the weight of a modelled piece lies, from its outline seen from the front."""
+"""The centre of weight of a modelled piece, from its outline seen from the front."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ Ring = Sequence[tuple[float, float]]
 
 
 def centre_up_mm(ring: Ring, turned: bool) -> float:
-    """How high the centre of weight of a piece lies, mm, on the scale of its outline.
+    """How high the centre of weight of a piece is, mm, on the scale of its outline.
 
-    ring: the outline from the front, (x, y) in mm, y upwards. A sheet weighs as wide as it is at each height; a solid
-    that is `turned`, as round as it is wide, by the square of that. For a cone a quarter of its height, for a triangle
-    a third: any handbook of mechanics. ValueError for an outline without height.
+    ring: the outline from the front, (x, y) in mm, y upwards. At each height a sheet counts by its width; a solid that
+    is `turned`, as deep as it is wide, by the square of its width. A cone gives a quarter of its height, a triangle a
+    third, as in any mechanics handbook. ValueError for an outline without height.
     """
     foot, top = min(y for _, y in ring), max(y for _, y in ring)
     if top <= foot:
@@ -26,7 +26,7 @@ def centre_up_mm(ring: Ring, turned: bool) -> float:
 
 
 def wides_mm(ring: Ring, levels: Sequence[float]) -> list[float]:
-    """How much of each level lies inside an outline, mm; levels from the lowest."""
+    """How much of each level is inside an outline, mm, from the lowest level up."""
     crossed: list[list[float]] = [[] for _ in levels]
     x1, y1 = ring[-1]
     for x2, y2 in ring:

@@ -18,9 +18,9 @@ def sag_of_parabola(along: float, span: float, deep: float) -> float:
 
 
 def catenary_mm(span: float, deep: float) -> float:
-    """The a of the chain y = a cosh(x / a) that hangs `deep` over `span`: a (cosh(s / 2a) - 1) = d.
+    """The a of the chain y = a cosh(x / a) that hangs `deep` across `span`: a (cosh(s / 2a) - 1) = d.
 
-    Bisection for u = s / 2a in (cosh u - 1) / u = 2 d / s, which only rises with u. ValueError where it does not hang.
+    Bisection for u = s / 2a in (cosh u - 1) / u = 2 d / s, which only rises with u. ValueError if it does not hang.
     """
     if not (span > 0.0 and deep > 0.0):
         raise ValueError(f"no chain hangs {deep!r} over {span!r}")

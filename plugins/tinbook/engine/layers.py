@@ -14,7 +14,7 @@ def levelled_mm(batter_mm: float, rise: float, dome: float) -> float:
 
 
 def batter_for_mm(levelled: float, rise: float, dome: float) -> float:
-    """The inverse: the batter depth for a cake `levelled` high once levelled."""
+    """The inverse: the batter depth for a cake that is `levelled` high once levelled."""
     return levelled / (rise * (1.0 - dome))
 
 
@@ -36,7 +36,7 @@ def stack_mm(layers: int, layer_mm: float, filling_mm: float) -> float:
 
 
 def layer_for_mm(height_mm: float, layers: int, filling_mm: float) -> float:
-    """The height of each layer in a stack `height_mm` high. ValueError when the filling leaves nothing."""
+    """The height of each layer in a stack `height_mm` high. ValueError if the filling leaves nothing."""
     left = height_mm - (layers - 1) * filling_mm
     if layers < 1 or left <= 0.0:
         raise ValueError(f"{layers} layers with {filling_mm:g} mm between them do not fit in {height_mm:g} mm")

@@ -1,4 +1,4 @@
-"""What the house really used, against what was worked out: a correction that gives a few entries a little trust."""
+"""What the house really used, against what was worked out: a correction that trusts a few entries a little."""
 
 from __future__ import annotations
 

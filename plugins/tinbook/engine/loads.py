@@ -1,4 +1,4 @@
-"""Tins of several sizes on the shelves of one oven, and how few loads take all of them."""
+"""Tins of several sizes on the shelves of one oven, and the fewest loads that take them all."""
 
 from __future__ import annotations
 
@@ -11,17 +11,17 @@ from typing import NamedTuple
 from tinbook.engine.tolerance import GRAIN
 
 MOST_STEPS = 20_000
-"""How many places are tried for a load before it is taken not to fit."""
+"""How many places are tried for a load before it counts as not fitting."""
 MOST_STATES = 4096
-"""How many ways there may be of what is left to bake, for the least loads to be sure; past that they are filled one
-after the other."""
+"""Up to this many combinations left to bake, the fewest loads are certain; past that, loads are filled one
+after another."""
 
 Sides = tuple[float, float]
 Counts = tuple[int, ...]
 
 
 class OnShelf(NamedTuple):
-    """A tin's bounding rectangle in its place, mm from the shelf's near left corner: which tin, and how it lies."""
+    """A tin's bounding rectangle in its place, mm from the shelf's near left corner: which tin, and which way round."""
 
     tin: int
     x_mm: float
@@ -31,7 +31,8 @@ class OnShelf(NamedTuple):
 
 
 class LeastLoads(NamedTuple):
-    """How many tins of each kind go into each load, and whether no fewer loads, or minutes, can do."""
+    """How many tins of each kind go into each load, and whether it is certain that fewer loads or minutes will not
+    do."""
 
     loads: tuple[Counts, ...]
     proven: bool
@@ -40,7 +41,7 @@ class LeastLoads(NamedTuple):
 def laid_out(
     tins_mm: tuple[Sides, ...], shelf_mm: Sides, shelves: int, clearance_mm: float
 ) -> tuple[tuple[OnShelf, ...], ...] | None:
-    """Tins on `shelves` shelves of `shelf_mm`, with `clearance_mm` between them and to the edges; None where they do
+    """Tins on `shelves` shelves of `shelf_mm`, with `clearance_mm` between them and to the edges; None if they do
     not fit.
 
     tins_mm: (width, depth) of each, mm; it may be turned. A tin stands at the near left corner, or against the right
@@ -104,7 +105,7 @@ def _laid_out(
 
 
 def _places(placed: Sequence[Sequence[OnShelf]], grown: Sides, room: Sides) -> Iterator[tuple[int, OnShelf]]:
-    """Where a tin can stand beside those that stand already, on each shelf that is begun and one more."""
+    """Where a tin can go next to those already placed, on each shelf in use and one more."""
     for on, shelf in enumerate(placed):
         ends = sorted({0.0, *(each.x_mm + each.wide_mm for each in shelf)})
         backs = sorted({0.0, *(each.y_mm + each.deep_mm for each in shelf)})
@@ -126,8 +127,9 @@ def _overlap(one: OnShelf, other: OnShelf) -> bool:
 def least_loads(counts: Counts, minutes: Callable[[Counts], float | None]) -> LeastLoads | None:
     """The fewest loads that take `counts` tins of each kind, and of those the ones that take the least time together.
 
-    minutes: how long a load of so many of each kind is in the oven; None for one that cannot be, and then none with
-    more in it can. None where some tin cannot go in even alone. By dynamic programming over what is left to bake.
+    minutes: how long a load with this many of each kind is in the oven; None for an impossible load, and then any with
+    more in it is impossible too. None if some tin cannot go in even alone. By dynamic programming over what is left to
+    bake.
     """
     known: dict[Counts, float | None] = {}
 
@@ -159,14 +161,14 @@ def least_loads(counts: Counts, minutes: Callable[[Counts], float | None]) -> Le
 
 
 def _loads(left: Counts) -> Iterator[Counts]:
-    """Every load out of what is left that holds one of the first kind there is."""
+    """Every load from what is left that includes one of the first kind remaining."""
     first = next(kind for kind, count in enumerate(left) if count)
     ranges = [range(int(kind == first), count + 1) for kind, count in enumerate(left)]
     yield from product(*ranges)
 
 
 def _filled(counts: Counts, cost: Callable[[Counts], float | None]) -> Iterator[Counts]:
-    """Loads filled one after the other, each with as many of the first kinds as go in."""
+    """Loads filled one after another, each with as many of the first kinds as go in."""
     left = list(counts)
     while any(left):
         load = [0] * len(left)

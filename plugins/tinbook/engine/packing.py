@@ -1,4 +1,4 @@
-"""How many equal tins stand on an oven shelf."""
+"""How many equal tins fit on an oven shelf."""
 
 from __future__ import annotations
 
@@ -37,5 +37,5 @@ def _by_rows(width: float, depth: float, along: float, across: float) -> int:
 
 
 def _times(part: float, whole: float) -> int:
-    """How often part goes into whole; a hair short still counts, as lengths are sums of decimals."""
+    """How often part goes into whole; a tiny shortfall still counts, as lengths are sums of decimals."""
     return max(0, whole_down(whole / part))

@@ -1,4 +1,4 @@
-"""Which packs to buy for an amount: whole ones, with least over, then as few as possible. Weights in g."""
+"""Which packs to buy for an amount: whole ones, with the least left over, then as few as possible. Weights in g."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from tinbook.engine.tolerance import whole_up
 
 
 def packs_for(need_g: float, sizes_g: Sequence[float]) -> tuple[tuple[int, float], ...]:
-    """How many of which packs, largest first: (number, size). Empty if nothing is needed. Sizes go by whole grams.
+    """How many of which packs, largest first: (number, size). Empty if nothing is needed. Sizes are in whole grams.
 
     ValueError for no sizes, or one under a gram.
 

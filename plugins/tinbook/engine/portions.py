@@ -1,7 +1,7 @@
 """How many portions a cake cuts into, and how the pieces are shared among strips or rings.
 
-Sizes are areas in mm², or volumes where a cake's height varies. Every rule here but the grid holds at any scale, so a
-larger cake never serves fewer.
+Sizes are areas in mm², or volumes where a cake's height varies. Every rule here except the grid holds at any scale, so
+a larger cake never serves fewer.
 """
 
 from __future__ import annotations
@@ -13,11 +13,11 @@ from math import ceil, floor, pi, sqrt
 from tinbook.engine.tolerance import GRAIN, whole_down, whole_up
 
 NEAR = 0.07
-"""How far a piece may lie from the mean of all, where strips are equally wide."""
+"""How far a piece may be from the mean of all, if strips are equally wide."""
 LARGEST = 1.3
 """The largest piece, in portions."""
 YIELDS = ((150.0, 0.83), (180.0, 0.9), (200.0, 0.975))
-"""What makers serve from a round, as a share of area over portion, by its width in mm: its edge gives no whole pieces.
+"""What makers serve from a round, as a share of area over portion, by its width in mm; its edge gives no whole pieces.
 From 20 cm up, the middle of what is served, 0.94 to 1.01. Common practice, no source.
 """
 SMALL_YIELD = 0.75
@@ -38,7 +38,7 @@ def most(size: float, portion: float) -> int:
 
 
 def served(size: float, portion: float, long: float = 1.0) -> int:
-    """How many portions a maker serves from a cake that is not cut as a whole grid.
+    """How many portions a maker serves from a cake that is not cut in a whole grid.
 
     Area over portion times the share that is served, and at least one where the cake holds one. `long`: length over
     width. ValueError unless size and portion are above 0.
@@ -68,8 +68,8 @@ def fewest(size: float, portion: float, over: float) -> int:
 def grid(width: float, length: float, short: float, long: float) -> tuple[bool, tuple[int, ...]]:
     """Whole portions `short` by `long` in a rectangle: whether the rows run up and down, and the pieces in each row.
 
-    The last rows are cut the other way where the strip left over allows. Of both ways to lay them, the one that gives
-    more; on a tie, rows from side to side and all alike.
+    The last rows are cut the other way where the strip left over allows. Of the two ways to lay them, the one that
+    gives more; on a tie, rows from side to side and all alike.
     """
     ways = []
     for upright in (False, True):
@@ -94,7 +94,7 @@ def _whole(room: float, piece: float) -> int:
 def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int, ...] | None:
     """How many of `pieces` each strip gives so that every piece is within `near` of the mean; None if impossible.
 
-    Strips that mirror each other give alike.
+    Strips that mirror each other give the same number.
     """
     mean = sum(sizes) / pieces
     least = [max(1, whole_up(size / (mean * (1.0 + near)))) for size in sizes]
@@ -120,7 +120,7 @@ def shared(sizes: Sequence[float], pieces: int, near: float = NEAR) -> tuple[int
 def apportioned(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
     """`pieces` shared out by largest remainders, at least one each.
 
-    Strips that mirror each other give alike where possible. ValueError for fewer pieces than strips.
+    Strips that mirror each other give the same number if possible. ValueError for fewer pieces than strips.
     """
     strips = len(sizes)
     if pieces < strips:
@@ -135,7 +135,7 @@ def apportioned(sizes: Sequence[float], pieces: int) -> tuple[int, ...]:
 
 
 def _near(value: float, odd: int) -> int:
-    """The odd, or the even, whole number above 0 nearest to a value."""
+    """The odd (or even) whole number above 0 nearest to a value."""
     return max(2 - odd, 2 * round((value - odd) / 2.0) + odd)
 
 
@@ -163,7 +163,7 @@ def spread(sizes: Sequence[float], counts: Sequence[int]) -> float:
 
 def rings(depth: float, long: float) -> int:
     """How many rings to cut from a cake `depth` from its edge to its middle, or to its tube: each as deep as a portion
-    is long; wedges from edge to middle so long as they are not much longer than that.
+    is long; or wedges from edge to middle, as long as they are not much longer than that.
     """
     return 1 if depth <= 1.6 * long else round(depth / long)
 

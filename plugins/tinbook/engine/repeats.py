@@ -19,8 +19,8 @@ if TYPE_CHECKING:
 
 _TRIES = 6
 _CLOSE, _GOOD = 0.004, 0.02
-"""Places of the grid that are tried along each side, what is near enough to the area's number to stop, and to stop
-turning the grid."""
+"""How many positions of the grid are tried along each side, and how near the area's number is near enough to stop, and
+to stop turning the grid."""
 _TURNS = tuple(radians(turn) for turn in (0.0, 90.0, 15.0, 7.5, 22.5))
 Points = tuple[tuple[float, float], ...]
 

@@ -1,7 +1,7 @@
 """Rounding, once, for a named purpose. Halves go up, here and in the browser.
 
 `half_up(value, step) = step * floor(value / step + 1/2)`; the tiny `GRAIN` keeps a half that floats hold as 0.49999999
-from going down. A positive amount never becomes nothing: it shows as the smallest step.
+from going down. A positive amount never becomes zero: it shows as the smallest step.
 """
 
 from __future__ import annotations
@@ -50,7 +50,7 @@ class ScaleSteps:
 
 
 def scales(mass_g: float, steps: ScaleSteps) -> float:
-    """Grams (or ml, read on the same scales) as the scales show them."""
+    """Grams (or ml, on the same scales) as the scales show them."""
     step = steps.fine_step_g if mass_g < steps.fine_below_g else steps.step_g
     return half_up(mass_g, step) or (step if mass_g > 0 else 0.0)
 

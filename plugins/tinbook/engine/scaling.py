@@ -1,6 +1,6 @@
 """Scaling a mixture. Factors are plain ratios of like to like; volumes in ml, weights in g, lengths in mm.
 
-The rule of the trade, common practice: the batter stands as deep in the new tin as in the old, so the factor is the
+The rule of the trade, common practice: the batter is as deep in the new tin as in the old, so the factor is the
 ratio of the volumes up to that depth; a deeper tin alone only changes what fits.
 """
 
@@ -45,7 +45,7 @@ def whole_eggs(eggs: float, exact_factor: float) -> WholeEggs:
 
 
 def within(off: float, tolerance: float) -> bool:
-    """Whether an error (a signed share) is within a tolerance; one equal to it, to the last digit, is."""
+    """Whether an error (a signed share) is within a tolerance, or equal to it up to rounding in the last digit."""
     return abs(off) <= tolerance + GRAIN
 
 
@@ -69,7 +69,7 @@ def times_needed(amount: float, room: float) -> int:
 
 
 def wide_tin_raising(width_mm: float, points: Sequence[tuple[float, float]]) -> float:
-    """The share of raising agent to keep in a tin `width_mm` wide, from `points` of (mm, share), widths rising.
+    """The share of raising agent to keep in a tin `width_mm` wide, from `points` of (mm, share), in order of width.
 
     Straight lines between the points, level outside them. At 12 in The Cake Bible (1988) has 1.125 tsp where a 9 to 10
     in tin has 1.333, and at 14 in 1 tsp:

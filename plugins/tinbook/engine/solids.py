@@ -1,7 +1,7 @@
 """Modelled solids, sheets and ropes: volumes, weights, silhouettes. Lengths mm, areas mm², volumes mm³.
 
 Sizes come in the order they are written: ball d; egg, cone, teardrop, cylinder d x L; frustum d x L and its top; slab a
-x b x c. Scaled by s, lengths go by s, solids and ropes by s³, and sheets by s², as they keep their thickness.
+x b x c. At scale s, lengths grow by s, solids and ropes by s³, and sheets by s², as they keep their thickness.
 """
 
 from __future__ import annotations

@@ -1,4 +1,5 @@
-"""A drawing at actual size on sheets of paper: how many sheets, what each shows, and small drawings side by side.
+"""A drawing at actual size on sheets of paper: how many sheets, what each shows, and how to fit small drawings side by
+side.
 
 Lengths in mm, y downwards as on paper. A drawing larger than a sheet's window goes on several, each repeating `overlap`
 of its neighbour: n windows of w cover n w - (n - 1) overlap.

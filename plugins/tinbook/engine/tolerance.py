@@ -1,4 +1,4 @@
-"""The one tolerance for comparing floats: how far two ways of working out one figure may differ.
+"""The single tolerance for comparing floats: how far two ways of working out one figure may differ.
 
 A sum and its inverse miss each other in the last digits: 3 × 0.1 is more than 0.3. `GRAIN` is far above that and far
 below anything a baker could measure. The browser uses the same, in `rounding.js`.
@@ -12,7 +12,7 @@ GRAIN = 1e-9
 
 
 def fits(amount: float, room: float) -> bool:
-    """Whether an amount goes into a room, give or take the grain; both in one unit and `room` ≥ 0.
+    """Whether an amount fits into a room, give or take the grain; both in one unit and `room` ≥ 0.
 
     >>> fits(3 * 0.1, 0.3)
     True

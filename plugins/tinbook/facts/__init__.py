@@ -4,7 +4,7 @@ The rows live in data/*.yaml, one file per section: sources, numbers, densities,
 cautions, parts, balance, swaps, portions, colours, dowels, rules. A new fact is a new row there. A source called common
 practice, from memory or our own judgement is shown as just that.
 
-Cautions are called up by traits, which an ingredient card or a decoration carries as `care`: raw flour, raw egg, dairy
+Cautions are called up by traits, which an ingredient card or a decoration lists as `care`: raw flour, raw egg, dairy
 filling, honey, alcohol, colour, glitter, flowers, whole nuts, small hard sweets, marshmallow, whole small fruit,
 support, wire, dowel, tiered cake, candles, dummy, strong flavouring.
 """

@@ -33,7 +33,7 @@ SECTIONS = (
     "portions", "colours", "dowels", "rules",
 )  # fmt: skip
 PSEUDO = ("common practice", "from memory", "our own judgement")
-"""Names that stand for a source where nothing was published."""
+"""Names to use for a source if nothing was published."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,7 +96,7 @@ def read_facts(trees: Mapping[str, Any]) -> Facts:
     """Facts from the parsed data files, `trees[stem]`; scalars may be text.
 
     Raises ValueError (pydantic's is one) for a missing or unknown file, an unknown or missing word, a value outside its
-    range, a source that is not in sources, and a kind that does not go with its source.
+    range, a source that is not in sources, or a kind that does not go with its source.
     """
     if set(trees) != set(SECTIONS):
         raise ValueError(f"the data files should be {', '.join(SECTIONS)}, not {', '.join(sorted(trees))}")

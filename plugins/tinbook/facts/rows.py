@@ -50,7 +50,7 @@ class Cited(FactRow):
 
 
 class Fact(Cited):
-    """One number in `unit`. `low` and `high`, in the same unit, are what one meets; None for no range."""
+    """One number in `unit`. `low` and `high`, in the same unit, are the range found in practice; None for no range."""
 
     key: str
     value: float
@@ -71,7 +71,7 @@ class SwapPart(Fact):
     """What replaces the thing asked for: `value` in `unit` for one of it, or its share where the parts make up the
     whole.
 
-    `key` is the ingredient in the house's word; `teaspoon_g` the weight of a level teaspoon of it, where that is a fact
+    `key` is the ingredient by the house's name; `teaspoon_g` the weight of a level teaspoon of it, where that is a fact
     of its own; `leave` is what to leave out.
     """
 
@@ -139,7 +139,7 @@ class Kind(FactRow):
 
     @property
     def ranges(self) -> tuple[Range, ...]:
-        """Whichever it has of gravity, rise, loss and bake."""
+        """The ranges it has: gravity, rise, loss, bake."""
         return tuple(quantity for quantity in (self.gravity, self.rise, self.loss, self.bake) if quantity)
 
     @property
@@ -149,7 +149,7 @@ class Kind(FactRow):
 
     @property
     def kind(self) -> RowKind:
-        """How certain its gravity is; rise and loss say for themselves."""
+        """How certain its gravity is; rise and loss have their own."""
         return self.gravity.kind
 
 

@@ -1,4 +1,4 @@
-"""Rows of the rules for those who sell cakes: what is asked, by which law of which nation, since when."""
+"""The rules for people who sell cakes: what is required, by which law of which nation, and since when."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from tinbook.facts.rows import Cited, FactRow
 
 
 class NationLaw(Cited):
-    """What the law of one nation asks. `since`: when it came into force, in words; empty if unknown."""
+    """What the law of one nation requires. `since`: when it came into force, in words; empty if unknown."""
 
     nation: str
     says: str
@@ -15,7 +15,7 @@ class NationLaw(Cited):
 
 
 class SaleRule(FactRow):
-    """A rule for those who sell cakes: what it means in a kitchen, and the law of each nation."""
+    """A rule for people who sell cakes: what it means in a kitchen, and the law of each nation."""
 
     key: str
     title: str

@@ -1,4 +1,4 @@
-"""The only room that reads the disk: a folder becomes a book, the facts, and every problem found."""
+"""The only package that reads the disk: it turns a folder into a book, the facts, and every problem found."""
 
 from tinbook.loading.book import Loaded, load_book
 from tinbook.loading.facts import load_facts

@@ -44,7 +44,7 @@ from tinbook.plans.techniques.flaws import technique_flaws
 from tinbook.problems import Problem
 
 FOLDERS: Mapping[str, SourceKind] = {kind.address: kind for kind in kinds().values() if kind.merged is Merged.FOLDER}
-"""The folders whose files each have a page, by address."""
+"""The folders in which each file has a page, by address."""
 
 
 @dataclass(frozen=True)
@@ -63,7 +63,7 @@ class Loaded:
 
 
 def load_book(folder: Path, kitchen: bool = True, parses: Parses | None = None) -> Loaded:
-    """Read the book in `folder` (its recipes/). With `kitchen` false it holds only what the register lets everyone
+    """Read the book in `folder` (its recipes/). With `kitchen` false it has only what the register lets everyone
     see. `parses` knows the files that were read before."""
     collects = gc.isenabled()
     gc.disable()  # everything read is kept: collecting garbage as it grows takes a third of a long log's time
@@ -161,7 +161,7 @@ def _pictures(
 
 
 def _maimed(intake: Intake) -> dict[str, Mixture]:
-    """For mixtures that are broken, the mix alone, if that can be read: its faults are reported too."""
+    """Just the mix of each broken mixture, if it can be read, so that its faults are reported too."""
     found = {}
     for address in intake.broken:
         data = intake.documents[address].data if address in intake.documents else {}
@@ -174,7 +174,7 @@ def _maimed(intake: Intake) -> dict[str, Mixture]:
 
 
 def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
-    """The flaw of a file that has everything needed for another folder, and not for this one."""
+    """The flaw of a file that has everything needed for another folder, but not for this one."""
     fits = [
         other
         for other, kind in FOLDERS.items()

@@ -1,4 +1,4 @@
-"""Whole cakes: checked once all they lean on is read, those that start from another after it."""
+"""Whole cakes: checked once everything they need has been read, and after any cake they start from."""
 
 from __future__ import annotations
 
@@ -67,13 +67,13 @@ def still_sound(book: Book, whole: Book, facts: Facts, checked: Ledger) -> Book:
 
 
 def _lost(intake: Intake, colours: Collection[str]) -> frozenset[str]:
-    """Names the book may lack only because of a problem told elsewhere: of colours, mixtures, techniques, cards."""
+    """Names of colours, mixtures, techniques and cards missing perhaps only because of a problem reported elsewhere."""
     broken = (*intake.broken, *intake.refused)
     return frozenset((*colours, *(address.rpartition("/")[2] for address in broken), *_words(intake)))
 
 
 def _words(intake: Intake) -> Iterator[str]:
-    """The names of cards, where their file has anything wrong in it."""
+    """The names of cards, if there is anything wrong in their file."""
     address = "house/ingredients"
     document = intake.documents.get(address)
     if address in intake.broken and document is not None:

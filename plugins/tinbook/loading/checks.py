@@ -1,4 +1,4 @@
-"""The rules a mixture is held to. What was found sound is not gone over again until something that was read changes."""
+"""The rules a mixture must keep. One found sound is not checked again until something that was read changes."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tinbook.plans.rules.finish import mixture_finish_flaws
 @dataclass(kw_only=True)
 class Checks:
     """The checks of one load. `techniques` and `mixtures`: the names of all files, usable or not; `sound`: what is
-    known of checks that found nothing."""
+    known about checks that found nothing."""
 
     book: Book
     facts: Facts
@@ -39,11 +39,11 @@ class Checks:
         return self._found(name, mixture, self._broken_rules)
 
     def steps(self, name: str, mixture: Mixture) -> list[Flaw]:
-        """Whether its steps name what is in the mix. A slip in the mix would be found again in each of them."""
+        """Whether its steps name what is in the mix. A slip in the mix would show up again in every step."""
         return self._found(f"{name} steps", mixture, step_flaws)
 
     def done(self) -> Kept:
-        """What is known now of the checks that found nothing."""
+        """What is now known about the checks that found nothing."""
         kept = self._ledger.kept()
         reads = {name: keys for name, keys in kept.reads.items() if name not in self._unsound}
         return Kept(reads, kept.digests, kept.values)

@@ -1,8 +1,8 @@
 """Drawings: SVG read safely and rewritten from a list of what a drawing may hold.
 
-What would act, load or lead elsewhere is refused by name. What is not seen is dropped: hidden layers, titles, and the
-notes, names and file paths that drawing programs leave behind. Lettering is set in the book's own typeface. Elements
-and attributes: Scalable Vector Graphics 2, W3C Candidate Recommendation, https://www.w3.org/TR/SVG2/
+Anything that acts, loads or leads elsewhere is refused by name. Anything not seen is dropped: hidden layers, titles,
+and the notes, names and file paths that drawing programs leave behind. Lettering is set in the book's own typeface.
+Elements and attributes: Scalable Vector Graphics 2, W3C Candidate Recommendation, https://www.w3.org/TR/SVG2/
 """
 
 from __future__ import annotations
@@ -141,7 +141,7 @@ def _name(element: Element) -> str:
 
 
 def _look_at(element: Element) -> None:
-    """Raise Unfit for an element that acts, loads, leads elsewhere, or has no place in a drawing."""
+    """Raise Unfit for an element that acts, loads or leads elsewhere, or does not belong in a drawing."""
     space, bare = _split(element.tag)
     if space == XHTML:
         raise Unfit("drawing", *REFUSED["foreignObject"])
@@ -186,7 +186,7 @@ def _referred(root: Element) -> dict[str, None]:
 
 
 def _count_repeats(root: Element) -> None:
-    """Raise Unfit where `use` repeats itself, or repeats more than can be drawn."""
+    """Raise Unfit if `use` repeats itself, or repeats more than can be drawn."""
     named = {element.get("id"): element for _, element in _walk(root) if element.get("id")}
     known: dict[str, int] = {}
 
@@ -230,7 +230,7 @@ def _px(length: str) -> float | None:
 
 
 def _written(element: Element, names: Mapping[str, str]) -> str:
-    """An element and everything in it, as text; nothing for what is not seen."""
+    """An element and everything in it, as text; empty for anything not seen."""
     name, attributes = _name(element), _attributes(element, names)
     if name not in ELEMENTS or attributes.get("display") == "none":
         return ""

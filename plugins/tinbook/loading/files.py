@@ -18,7 +18,7 @@ SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 @dataclass(frozen=True, slots=True)
 class SourceFile:
-    """One file: where it stands in the book (`mixtures/madeira`), its path as shown, its bytes."""
+    """One file: where it is in the book (`mixtures/madeira`), its path as shown, its bytes."""
 
     address: str
     shown: str
@@ -26,7 +26,7 @@ class SourceFile:
 
 
 class Unfit(Exception):
-    """A file the book cannot show: a code, what is wrong in a baker's words, and the remedy."""
+    """A file the book cannot show: a code, what is wrong (in a baker's words), and how to put it right."""
 
     def __init__(self, code: str, message: str, hint: str) -> None:
         super().__init__(message)
@@ -41,7 +41,7 @@ def slug_of(name: str) -> str:
 def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], tuple[Problem, ...]]:
     """All sources below `folder` (the book's recipes/), in order of name, and problems with the files themselves.
 
-    Between them: the addresses that files with a problem were most likely meant to have.
+    Also the addresses that files with a problem were most likely meant to have.
     """
     if not folder.is_dir():
         hint = 'go to the folder your book is in, or name it with --book; "tinbook new book FOLDER" starts one'
@@ -65,7 +65,7 @@ def read_sources(folder: Path) -> tuple[tuple[SourceFile, ...], frozenset[str], 
 
 
 def shown_name(path: Path, folder: Path) -> str:
-    """A path as bakers see it, from the book's folder down."""
+    """A path as bakers see it, starting from the book's folder."""
     return f"{folder.name}/{path.relative_to(folder).as_posix()}".encode("utf-8", "replace").decode()
 
 
@@ -110,7 +110,7 @@ def _any_of(folders: tuple[str, ...]) -> str:
 
 
 def _link_fault(path: Path, folder: Path) -> tuple[str, str] | None:
-    """What is wrong with where a link leads, and the remedy."""
+    """What is wrong with where a link leads, and how to put it right."""
     try:
         real = path.resolve(strict=True)
     except (OSError, RuntimeError):

@@ -14,7 +14,7 @@ FINISH = kinds()["finish"]
 
 
 def read_finish(intake: Intake, book: Book, facts: Facts) -> Finish:
-    """The house's own figures; the trade's, where the file is missing or unusable."""
+    """The house's own figures, or the trade's if the file is missing or unusable."""
     data = intake.data_of(FINISH)
     if data is None:
         return book.finish

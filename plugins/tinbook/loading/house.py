@@ -1,4 +1,4 @@
-"""What the house is and has: house.yaml, tins.yaml and ingredients.yaml, read before everything else."""
+"""The house and what it has: house.yaml, tins.yaml and ingredients.yaml, read before everything else."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ def read_house(intake: Intake, folder: Path, facts: Facts) -> House:
 
 
 def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
-    """What sums need of a broken house, so far as it can be read: other problems are then reported in the right
+    """What sums need of a broken house, as far as it can be read: other problems are then reported in the right
     measures."""
     instead: House = HOUSE.nothing
     good: dict[str, Any] = {"book": str(FORMAT), "name": instead.name}
@@ -60,7 +60,7 @@ def _salvaged(data: Mapping[str, Any], facts: Facts) -> House:
 
 
 def read_tins(intake: Intake) -> tuple[OwnedTin, ...]:
-    """The tins; none if the file cannot be trusted whole. Those with a name of their own are known from here on."""
+    """The tins; none if any of the file cannot be trusted. Those with names of their own are known from here on."""
     data = intake.data_of(TINS)
     if data is None:
         return ()

@@ -25,7 +25,7 @@ W = TypeVar("W", bound=Written)
 _LOSES_NAMES = frozenset(("name", "merge"))
 
 _HIDDEN = re.compile(r"(?:^|\s)(#(?=[^\s#])[^}\]]*)")
-"""What reads like the missing text, and means nothing to YAML."""
+"""What looks like the missing text, but means nothing to YAML."""
 
 
 def under(path: Path_, flaws: Iterable[Flaw]) -> list[Flaw]:
@@ -39,7 +39,7 @@ def _entry(kind: SourceKind) -> type[Written]:
 
 
 class Intake:
-    """Collects models and problems while the files are read.
+    """Collects models and problems as the files are read.
 
     `broken` has, for each address, the problems that stop it being used, including those that only follow from another:
     these are not among the `problems`.
@@ -55,9 +55,9 @@ class Intake:
         self.private: set[str] = set()
         self.measures = METRIC
         self.tins: dict[str, Tin] = {}
-        """The tins of the house that go by a name of their own, in small letters."""
+        """The house's tins that have names of their own, in small letters."""
         self.cup_said = True
-        """Whether the house has had its say whose cup it uses."""
+        """Whether the house has said which country's cup it uses."""
 
     def open(self, address: str) -> Any:
         """The plain data of a file, or None if it cannot be read. There may be problems with it all the same."""
@@ -104,7 +104,7 @@ class Intake:
         return self.open(kind.address) if kind.address in self.sources else None
 
     def whole(self, kind: SourceKind, data: Any) -> Any:
-        """A file that is one thing, as its model; None if it cannot be read."""
+        """A file that is a single object, as its model; None if it cannot be read."""
         return self.part(kind.address, kind.model, data, kind.spoken[1], ())
 
     def entries(self, kind: SourceKind, data: Mapping[str, Any]) -> Iterator[tuple[Path_, Any]]:

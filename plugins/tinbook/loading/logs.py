@@ -1,4 +1,4 @@
-"""What the house writes down as it goes: the bake log and what its cakes really used, entry by entry."""
+"""The house's logs: its bakes, and what its cakes really used, entry by entry."""
 
 from __future__ import annotations
 
@@ -30,12 +30,12 @@ def read_bakes(intake: Intake, book: Book, facts: Facts) -> tuple[Baked, ...]:
 
 
 def read_used(intake: Intake, book: Book, facts: Facts) -> tuple[Used, ...]:
-    """What cakes used, where it can be learned from; what is wrong with the rest is reported."""
+    """What cakes used, if it can be learned from; what is wrong with the rest is reported."""
     return _read_log(intake, USED, book, lambda entry: used_flaws(entry, book, facts))
 
 
 def _read_log(intake: Intake, kind: SourceKind, book: Book, rule: Callable[[Any], Iterable[Flaw]]) -> tuple[Any, ...]:
-    """The entries for the book's mixtures that keep a rule; none from a file that cannot be trusted whole."""
+    """The entries for the book's mixtures that keep a rule; none from a file of which any part cannot be trusted."""
     known = [*book.mixtures, *intake.written("mixtures/")]
     return tuple(entry for file in intake.years_of(kind) for entry in _read_file(intake, file, book, rule, known))
 

@@ -1,7 +1,7 @@
-"""What is private in the larder or among colours, in a public book: gone if nothing public uses it, otherwise nameless.
+"""Private ingredients and colours in a public book: gone if nothing public uses them, otherwise without their names.
 
-Safety needs to know what a card weighs and what is in it, and what the law says of a colour; nobody needs to know what
-the house calls it. A card goes by the word that public files use for it, a colour by a number.
+Safety depends on what a card weighs, what is in it, and what the law says about a colour; nobody needs to know what
+the house calls it. A card takes the name that public files use for it, and a colour a number.
 """
 
 from __future__ import annotations
@@ -60,8 +60,8 @@ def _name(word: str, book: Book, names: Mapping[str, str]) -> str:
 
 
 def shown_cakes(shown: Mapping[str, Any], book: Book) -> dict[str, CakeDesign]:
-    """The cakes of a public book: none that is baked from, filled, coated or decorated with what is not shown. Its
-    amounts would give that away, and its allergens would not be all there are."""
+    """The cakes of a public book: none that is baked from, filled, coated or decorated with anything that is not shown.
+    Its amounts would give that away, and its allergens would be incomplete."""
     mixtures, techniques = shown["mixtures"], shown["techniques"]
     hidden = {*book.mixtures} - {*mixtures}
     found: dict[str, CakeDesign] = {}
@@ -117,7 +117,7 @@ def _repainted(cake: CakeDesign, names: Mapping[str, str]) -> CakeDesign:
 
 
 def _renamed(each: Any, names: Mapping[str, str]) -> Any:
-    """Something coloured with its colours by their new names."""
+    """Something coloured, with its colours under their new names."""
     told: dict[str, str] = {key: getattr(each, key, None) or "" for key in ("colour", "batter_colour")}
     changed = {key: names[word] for key, word in told.items() if word in names}
     return each.model_copy(update=changed) if changed else each

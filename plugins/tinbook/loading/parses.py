@@ -1,4 +1,4 @@
-"""What was made of each source file, for as long as its bytes stay the same: reading is most of the work of loading."""
+"""What each source file was read as, kept while its bytes stay the same: reading is most of the work of loading."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ class _Made(NamedTuple):
 
 
 class Learnt(NamedTuple):
-    """What one process may tell the next of a book: the checks of mixtures that found nothing, and its pictures."""
+    """What one process can pass on to the next about a book: mixture checks that found nothing, and its pictures."""
 
     sound: Kept = Kept()
     pictures: Mapping[PictureKey, PictureFile] = {}
@@ -46,7 +46,7 @@ class Parses:
         self._made: dict[At, _Made] = {}
 
     def differs(self, folder: Path) -> bool:
-        """Whether the book's sources are not what they were when they were last loaded."""
+        """Whether the book's sources have changed since they were last loaded."""
         self._fresh = read_sources(folder)
         return self._fresh != self._loaded
 
@@ -63,9 +63,9 @@ class Parses:
         return known[1]
 
     def made(self, at: At, data: object, said: tuple[object, ...], make: Callable[[], T]) -> T:
-        """What is made of part of a file: of the same data, and the same `said` besides, it is the same thing.
+        """The model made from part of a file: the same data and the same `said` give the same one.
 
-        `at`: the file's address, what is made of it, and the path of the part.
+        `at`: the file's address, the kind of model, and the path of the part.
         """
         known = self._made.get(at)
         if known is None or known.data is not data or known.said != said:

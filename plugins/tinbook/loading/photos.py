@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from PIL import Image
 
 SIZES_PX = (1000, 1600)
-"""The longer side on paper, and on a screen, px."""
+"""The longer side on paper and on a screen, in px."""
 QUALITY = 82
 LARGEST_PX = 60_000_000
 READ = ("JPEG", "PNG", "WEBP")
@@ -26,7 +26,7 @@ SAVE_AGAIN = "open it in a picture program and save it again as .jpg"
 
 
 def read_photo(raw: bytes, file: str, slug: str) -> PictureFile:
-    """A photo as JPEG copies named by `slug`. Raises Unfit for what is not a picture, or has too many pixels."""
+    """A photo as JPEG copies named by `slug`. Raises Unfit if it is not a picture, or has too many pixels."""
     from PIL import Image
 
     try:

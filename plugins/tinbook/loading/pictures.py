@@ -1,4 +1,4 @@
-"""The folder of pictures: only those a technique of the book names are read, and nothing outside the folder."""
+"""The folder of pictures: only those that a technique names are read, and nothing outside the folder."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def read_pictures(
     folder: Path, named: Iterable[str], known: Mapping[PictureKey, PictureFile]
 ) -> tuple[dict[str, PictureFile], dict[str, Flaw], dict[PictureKey, PictureFile]]:
     """The pictures of the book in `folder` that are `named`, and what is wrong with the others, each by its name; and
-    what is known now. `known` are the pictures read last: most stay as they are."""
+    what is known now. `known` are the pictures read last time: most stay as they are."""
     pictures: dict[str, PictureFile] = {}
     flaws: dict[str, Flaw] = {}
     kept: dict[PictureKey, PictureFile] = {}
@@ -38,7 +38,7 @@ def read_pictures(
 
 
 def unnamed_notes(folder: Path, sources: Iterable[SourceFile]) -> Iterator[Problem]:
-    """A note for each file in the pictures folder that no source names."""
+    """A note for each file in the pictures folder that is not named anywhere."""
     raws = [source.raw for source in sources]
     for path in walk(folder):
         if path.relative_to(folder).parts[0] != PICTURES:
@@ -65,7 +65,7 @@ def _files(folder: Path) -> Iterator[Path]:
 
 
 def _bytes(name: str, folder: Path, there: dict[str, Path]) -> bytes:
-    """The bytes of a picture. Raises Unfit for a name that leads out of the folder, or to nothing useful."""
+    """The bytes of a picture. Raises Unfit for a name that leads out of the folder, or not to a usable file."""
     if re.search(r"[/\\:\x00-\x1f]", name) or name.startswith("."):
         hint = f'put the picture in {PICTURES}/ and write just its name, such as "board-edge.svg"'
         raise Unfit("outside", f'"{name[:40]}" is not a plain file name', hint)

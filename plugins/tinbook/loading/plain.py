@@ -9,9 +9,9 @@ from tinbook.models.register import Merged, SourceKind
 
 
 def read_plain(intake: Intake, kind: SourceKind) -> Any:
-    """What a file or a folder holds, so far as it can be read; what is wrong with the rest is reported.
+    """What a file or a folder holds, as far as it can be read; what is wrong with the rest is reported.
 
-    A list or cards that cannot be trusted whole give nothing: what is missing from them may be what matters.
+    A list or cards with a part that cannot be trusted give nothing: what is missing may be what matters.
     """
     if kind.merged is Merged.FOLDER:
         return _each_file(intake, kind)

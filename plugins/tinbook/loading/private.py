@@ -23,7 +23,7 @@ _TELLING = frozenset((
 
 
 def private_flaws(model: Written, path: tuple[str | int, ...] = ()) -> Iterator[Flaw]:
-    """Names under `private` that are not fields, or are fields the rest cannot do without."""
+    """Names under `private` that are not fields, or are fields the rest of the book needs."""
     written = type(model).model_fields
     names = getattr(model, "private", False) if "private" in written else False
     if not isinstance(names, tuple):
@@ -61,7 +61,7 @@ def public(model: L) -> L | None:
 
 
 def kitchen_book(book: Book) -> Book:
-    """The book as the kitchen sees it: all of it, except the words in what is read for the sums alone."""
+    """The book as the kitchen sees it: all of it, except the words in files read only for the sums."""
     # the views withhold a private card; here none is private
     cards = {name: card.model_copy(update={"private": False}) for name, card in book.cards.items()}
     dropped = {kind.field: _merged(kind, getattr(book, kind.field), True) for kind in _of_nobody() if kind.field}
@@ -74,7 +74,7 @@ def _of_nobody() -> tuple[SourceKind, ...]:
 
 
 def public_book(book: Book, sealed: Container[str]) -> Book:
-    """The book as a site may show it, rebuilt from what the register allows: what nothing names is not in it.
+    """The book as a site may show it, rebuilt from what the register allows: anything it does not name is left out.
 
     `sealed` are the addresses of files that are private as a whole. An entry that may not be shown keeps what sums and
     safety need, if its kind has such keys (a card: weight, allergens and care); otherwise it is left out.
@@ -112,7 +112,7 @@ def _is_shown(address: str, shown: Mapping[str, Any]) -> bool:
 
 
 def _seen(kind: SourceKind, written: Any, sealed: bool) -> Any:
-    """What everyone may see of a file; of one read for the sums alone, the sums."""
+    """What everyone may see of a file; for one read only for the sums, the sums."""
     if kind.seen_by is SeenBy.KITCHEN:
         return kind.nothing
     if kind.seen_by is SeenBy.NOBODY:
@@ -121,7 +121,7 @@ def _seen(kind: SourceKind, written: Any, sealed: bool) -> Any:
 
 
 def _merged(kind: SourceKind, written: Any, sealed: bool) -> Any:
-    """All of a file, each entry as it may be seen; `sealed`: none may."""
+    """A whole file, each entry as it may be seen; `sealed`: none may be."""
     if isinstance(written, Mapping):
         seen = {name: _entry(kind, entry, sealed) for name, entry in written.items()}
         return {name: entry for name, entry in seen.items() if entry is not None}
@@ -131,7 +131,7 @@ def _merged(kind: SourceKind, written: Any, sealed: bool) -> Any:
 
 
 def _entry(kind: SourceKind, entry: L, sealed: bool) -> L | None:
-    """An entry as it may be seen: everything not private; otherwise what its kind keeps, or None."""
+    """An entry as it may be seen: whole if not private, otherwise what its kind keeps, or None."""
     shown = None if sealed else public(entry)
     if shown is not None or not kind.kept:
         return shown
@@ -166,7 +166,7 @@ def public_broken(
     """The pages of problems that a site may show.
 
     Nobody can tell what is private in a file that cannot be read: a page whose source mentions privacy at all, however
-    spelled or encoded, is left out, and so is whatever starts from it (`bases`, by address). No hint quotes other
+    spelled or encoded, is left out, and so is anything that starts from it (`bases`, by address). No hint quotes other
     files.
     """
     speaks = {address for address, source in sources.items() if b"priv" in source.raw.replace(b"\0", b"").lower()}

@@ -1,4 +1,4 @@
-"""What is still marked `# unsure` in a book's files: each is reported until somebody has looked and removed the
+"""What is still marked `# unsure` in a book's files: each is reported until somebody has checked it and removed the
 mark."""
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from tinbook.loading.files import SourceFile
 from tinbook.problems import Place, Problem
 
 UNSURE = "unsure"
-"""The code of these notes. They do not break a file, but a book that is handed out should have none."""
+"""The code of these notes. They do not break a file, but a book that is given to others should have none."""
 _MARK = re.compile(r"(?:^|(?<=\s))#[ \t]*unsure\b:?[^\n]*", re.MULTILINE)
 _HINT = "check it, put it right, then delete the mark"
 
@@ -47,7 +47,7 @@ def unsure_lines(notes: Iterable[Problem], sources: Iterable[SourceFile]) -> dic
 
 
 def _texts(text: str) -> list[tuple[int, int]]:
-    """Where the file has texts, in which a mark is not a comment; so far as the file can be read."""
+    """Where the file has texts, in which a mark is not a comment; as far as the file can be read."""
     spans: list[tuple[int, int]] = []
     try:
         for event in yaml.parse(text, Loader=yaml.CSafeLoader):
@@ -62,7 +62,7 @@ def _texts(text: str) -> list[tuple[int, int]]:
 
 
 def _block(text: str, start: int, end: int) -> tuple[int, int]:
-    """Where a text on lines of its own stands: a comment may follow the sign before it, and others stand below it."""
+    """Where a text on lines of its own is: a comment may follow the sign before it, and others may come below it."""
     at, indent = start, 0
     while at < end:
         stop = text.find("\n", at)

@@ -23,11 +23,11 @@ V = TypeVar("V", bound=Written)
 
 
 class Based(Protocol):
-    """What starts from another of its folder."""
+    """A file that starts from another in its folder."""
 
     @property
     def base(self) -> str:
-        """The name of that one's file."""
+        """The name of the other one's file."""
 
 
 def with_variations(
@@ -63,14 +63,14 @@ def is_variation(data: Mapping[str, object]) -> bool:
 
 
 def split(models: Mapping[str, M], variation: type[V]) -> tuple[dict[str, M], dict[str, V]]:
-    """What is written out, and what starts from another."""
+    """Those written out in full, and those that start from another."""
     variations = {slug: each for slug, each in models.items() if isinstance(each, variation)}
     return {slug: each for slug, each in models.items() if slug not in variations}, variations
 
 
 def bases_first(intake: Intake, variations: Mapping[str, Based], folder: str = FOLDER) -> Iterator[str]:
-    """The variations of a folder, each after the one it starts from. Those in a circle are reported: the first, and
-    what follows."""
+    """The variations in a folder, each after the one it starts from. Those in a circle are reported: the first, and
+    those that follow from it."""
     state: dict[str, bool] = {}
     for slug in variations:
         chain = []

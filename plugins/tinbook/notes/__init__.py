@@ -1,4 +1,4 @@
-"""A pasted note becomes drafts of mixtures: what is read is right, what is not is marked, and nothing is lost."""
+"""A pasted note becomes drafts of mixtures: what is certain is read, what is not is marked, and nothing is lost."""
 
 from tinbook.notes.decoding import NotText, decoded
 from tinbook.notes.kitchens import KITCHENS

@@ -61,18 +61,18 @@ _FIGURE = re.compile(rf"\s*[{DIGITS}.]")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NotedAmount:
-    """`text` in the book's spelling, "" where it has none; `doubt`: why it is not certain; `end`: where it ends."""
+    """`text` in the book's spelling, "" if it has none; `doubt`: why it is not certain; `end`: where it ends."""
 
     text: str
     end: int
     doubt: str = ""
     base: Quantity | None = None
     beside_ml: tuple[float, float] | None = None
-    """What a weight says of itself by volume, from the smallest cup it may mean to the largest; None for nothing."""
+    """What a weight says about itself by volume, from the smallest cup it may mean to the largest; None for nothing."""
 
 
 def prepared(line: str) -> str:
-    """A line with its numbers in digits, so that places in it hold."""
+    """A line with its numbers in digits; positions are those in this text."""
     text = _ARTICLE.sub("1 ", in_figures(line.strip()))
     return re.sub(rf"(?<![{DIGITS}])\.(?=[0-9])", "0.", text)
 

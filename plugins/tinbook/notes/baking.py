@@ -1,5 +1,5 @@
-"""What a note says about its bake: the temperature and time of sentences that bake, never of those that chill or
-rest."""
+"""What a note says about its bake: the temperature and time in sentences about baking, never in those about chilling or
+resting."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from tinbook.notes.heats import WORDS, OvenHeat, agreed, heats
 from tinbook.notes.times import NotedTime, plain, times
 
 LONGEST = 2000
-"""Characters in a sentence: nobody bakes by a longer one."""
+"""Characters in a sentence: a longer one is not about a bake."""
 
 _BAKE = re.compile(
     r"\b(?:re-?bake|bak(?:e[sd]?|ing)(?!\s+(?:powder|soda|paper|parchment|sheets?"

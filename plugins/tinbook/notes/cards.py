@@ -14,7 +14,7 @@ SHORT: Mapping[str, str] = {
     "selfraising": "self raising", "choc": "chocolate", "bicarb": "bicarbonate of soda", "marg": "margarine",
     "castor": "caster",
 }  # fmt: skip
-"""What notes abbreviate, and what it stands for. Common practice, no source."""
+"""What notes abbreviate, and what each stands for. Common practice, no source."""
 HARMLESS = (
     "room-temperature", "free-range", "free range", "organic", "fresh", "freshly", "good-quality", "good quality",
     "good", "best", "softened", "soft", "melted", "cold", "cool", "warm", "lukewarm",

@@ -1,4 +1,4 @@
-"""The lines of a note as a reader sees them: quotes, bullets, tables and wrapping undone, and what is no recipe set
+"""The lines of a note as a reader sees them: quotes, bullets, tables and wrapping undone, and anything not a recipe set
 aside."""
 
 from __future__ import annotations
@@ -107,12 +107,12 @@ def is_rule(line: str) -> bool:
 
 
 def is_farewell(line: str) -> bool:
-    """What ends a letter: only a name comes after it."""
+    """Whether it ends a letter: only a name comes after it."""
     return bool(_FAREWELL.match(line))
 
 
 def is_junk(line: str) -> bool:
-    """What belongs to a letter, or to the page round a recipe, and not to the recipe."""
+    """Whether it belongs to a letter, or to the page round a recipe, and not to the recipe."""
     return bool(_MAIL.match(line) or _WROTE.match(line) or _GREETING.match(line) or _PAGE.search(line))
 
 

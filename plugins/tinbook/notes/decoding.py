@@ -1,4 +1,4 @@
-"""The bytes of a note as text: UTF-8, UTF-16 by its mark or its look, Windows-1252 if nothing speaks against it."""
+"""The bytes of a note as text: UTF-8, UTF-16 by its mark or its pattern, Windows-1252 if nothing rules it out."""
 
 from __future__ import annotations
 

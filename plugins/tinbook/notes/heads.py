@@ -98,7 +98,7 @@ class NoteHead:
 
 
 def head_of(line: str) -> NoteHead | None:
-    """What a line begins, if it is a heading or has a label; None for any other line."""
+    """What a line starts, if it is a heading or has a label; None for any other line."""
     text = _HASH.sub("", line).strip().strip("*_=~- ").replace("\t", " / ")
     if not text:
         return None

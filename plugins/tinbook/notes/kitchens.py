@@ -1,4 +1,4 @@
-"""Whose kitchen a note comes from, by its own signs: whose cups and spoons are meant, and what a pint holds."""
+"""Which country's kitchen a note comes from: which cups and spoons it means, and what a pint holds."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from tinbook.units.kitchen import GRAMS_PER_OUNCE, ML_PER_UK_PINT, ML_PER_US_PIN
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kitchen:
-    """`cup`, `tablespoon` and `fluid_ounce` are the words to write for them, "" if nobody can say whose.
+    """`cup`, `tablespoon` and `fluid_ounce` are the words to write for them, "" if that is unknown.
 
-    `stick_g`: the weight of a stick of butter, 0 if there are none; `pint_ml`: 0 if nobody can say.
+    `stick_g`: the weight of a stick of butter, 0 if there are none; `pint_ml`: 0 if that is unknown.
     """
 
     name: str
@@ -67,7 +67,7 @@ _BRITISH_ALONE = re.compile(r"\bgas(?: mark)? ?[0-9¼½]", re.IGNORECASE)
 
 
 def kitchen_of(text: str) -> Kitchen:
-    """The kitchen a note comes from, so far as its own words tell: UNKNOWN if they do not, or disagree.
+    """The kitchen a note comes from, as far as its own words tell: UNKNOWN if they do not, or disagree.
 
     British and Australian notes share most words (caster sugar, self-raising flour), and cups mean two things there.
     """

@@ -1,4 +1,4 @@
-"""A line of a note as ingredients in bench spelling: the amount first or last, one or several run together."""
+"""A line of a note as ingredients in the book's spelling: the amount first or last, one or several run together."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from tinbook.notes.kitchens import Kitchen
 from tinbook.units import Misread
 
 FILLED = 0.15
-"""How far cups filled by hand stray from the sources' range (our own judgement); a slip is further out."""
+"""How far cups filled by hand can be from the sources' range (our own judgement); a slip is further out."""
 
 _LAST = re.compile(
     rf"^(?P<name>[^\W\d_][^:\t|0-9]{{1,50}}?)\s*(?:[:\t|=]|\.{{2,}}|…+|\s[-–—]|\s{{2,}}|,|\s)\s*"
@@ -65,7 +65,7 @@ _VERB = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class Read:
-    """One ingredient: `text` in bench spelling, "" if there is none; `doubt`: why it is not certain.
+    """One ingredient: `text` in the book's spelling, "" if there is none; `doubt`: why it is not certain.
 
     `written` is what the note says; `unknown` the name that has no card.
     """
@@ -109,7 +109,7 @@ class Lines:
         return [self._one(piece, line if len(pieces) == 1 else piece) for piece in pieces]
 
     def told(self, sentence: str) -> list[Read]:
-        """The ingredients a sentence mentions, wherever in it their amounts stand; those without a card are not
+        """The ingredients a sentence mentions, wherever their amounts are in it; those without a card are not
         certain."""
         text = amounts.prepared(sentence)
         found: list[tuple[int, Read]] = []
@@ -247,7 +247,7 @@ class Lines:
         return low * volume_ml[0] * (1 - FILLED) <= mass_g <= high * volume_ml[1] * (1 + FILLED)
 
     def _as_it_stands(self, line: str) -> Read | None:
-        """A line already in bench spelling, whose name the book knows: it is left exactly as it is."""
+        """A line already in the book's spelling, whose name the book knows: it is left exactly as it is."""
         try:
             take = read_take(line, self.book.house.spoons)
         except Misread:

@@ -1,4 +1,5 @@
-"""Numbers in words, as notes write them, in digits: half a teaspoon, two and a half cups, three quarters of a pound."""
+"""Numbers in words, as notes write them, turned into digits: half a teaspoon, two and a half cups, three quarters of a
+pound."""
 
 from __future__ import annotations
 

@@ -56,7 +56,7 @@ _MORE_BEFORE = re.compile(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NotedTime:
-    """From `low` to `high` minutes; `whole`: whether the words round it leave it as read."""
+    """From `low` to `high` minutes; `whole`: whether the words round it leave the time as it is."""
 
     low: float
     high: float

@@ -49,13 +49,13 @@ class Drafts:
 
     @property
     def lines(self) -> int:
-        """The ingredients read, in all of them."""
+        """How many ingredients were read, in all the files."""
         return sum(draft.lines for draft in self.every)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SaidBeside:
-    """What is known apart from the note: from the command's options, or from a page's data."""
+    """What is known besides the note: from the command's options, or from a page's data."""
 
     name: str
     slug: str
@@ -66,7 +66,7 @@ class SaidBeside:
     yields: Sequence[str] = ()
     cook: str = ""
     described: bool = False
-    """Whether what it says `about` the cake is known to be that."""
+    """Whether `about` is known to be about the cake."""
 
 
 def written(note: Note, told: SaidBeside, book: Book, facts: Facts) -> Drafts:

@@ -17,5 +17,5 @@ def unsure(text: str, indent: str = "") -> str:
 
 
 def mark(why: str) -> str:
-    """What follows a value on its line that is read but not certain."""
+    """The mark after a value that was read but is not certain."""
     return f"  # unsure: {' '.join(why.split())}" if why else ""

@@ -1,6 +1,6 @@
-"""The register of computed tables: every sum of the book, to be asked for and checked from outside.
+"""The register of computed tables: every calculation in the book, to be asked for and checked from outside.
 
-A table joins by one line in TABLES, which says what it can be asked with; anything else is refused, never ignored. Its
+Add a table with one line in TABLES, which says what it can be asked with; anything else is refused, never ignored. Its
 rows are plain mappings whose keys carry the unit (`_g`, `_mm`, `_ml`).
 """
 
@@ -55,7 +55,7 @@ PARTY = "of guests stacked portion height_mm keep_top owned beside"
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table that can be asked for by name. `of`: what it is of, where it is of one thing.
+    """A table that can be asked for by name. `of`: what it is about, if it is about one thing.
 
     `takes`: what else it can be asked with, names of OPTIONS separated by spaces.
     """

@@ -1,4 +1,5 @@
-"""Pages whose Markdown is the same but for their titles, such as the leaves of tables: it is run once for all of them.
+"""Pages whose Markdown is the same except for their titles, such as the leaves of tables: it is run once for all of
+them.
 
 The title stands in the block of HTML a page begins with, which Markdown hands on as it is. Whether it did is looked at,
 not taken for granted, and a page that links anywhere is always run: where it leads depends on where the page is.

@@ -85,7 +85,7 @@ class Keeping:
         self._standing: set[str] = set()
         self._from: dict[str, bytes] = {}
         self._half: dict[str, tuple[str, tuple[Find, ...], frozenset[str]]] = {}
-        """What is known of pages whose HTML is still to come."""
+        """What is known about pages whose HTML is still to come."""
 
     def look(self, site: Site, frames: Mapping[str, object]) -> list[str]:
         """Find the pages that stand, of those with `frames`: what is around a page, by address. Returns the others."""

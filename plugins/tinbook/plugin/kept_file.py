@@ -27,7 +27,7 @@ from tinbook.plugin.keeping import KeptBook, KeptPage
 log = get_plugin_logger("tinbook")
 SPOILT = "The pages kept from the last build could not be read ({}). They are made again."
 BOOK = "/"
-"""The row that belongs to no page: the surroundings, and what is known of the work."""
+"""The row that belongs to no page: the surroundings, and what is known about the work."""
 PICTURE = "/pictures/"
 """How the names of rows begin that are pictures."""
 BUSY_S = 2.0

@@ -67,7 +67,7 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
 
 def write_offline(config: MkDocsConfig, hosted: bool, sums: Mapping[str, bytes]) -> None:
     """Write what a device needs to keep the finished site: the manifest and the worker. `sums`: the SHA-256 of files
-    that it is known of, by their path in the site.
+    that it is known about, by their path in the site.
 
     A book that is being written, or built as a folder, gets the worker that removes an earlier one: a kept book answers
     every address in its place, and would hide the live one for good.

@@ -83,7 +83,7 @@ def refused(path: Path, error: ConfigurationError | OSError) -> str:
 
 
 def slip(path: Path, key: str, said: str) -> Problem:
-    """What MkDocs said of a setting as a problem with its place."""
+    """What MkDocs said about a setting as a problem with its place."""
     for pattern, answer in ANSWERS.items():
         if found := re.match(pattern, said, re.DOTALL):
             return _problem(path, answer(key, found))

@@ -30,7 +30,7 @@ class SiteRead(NamedTuple):
 
 
 def read_site(folder: Path, kitchen: bool, kept: Kept, parses: Parses) -> SiteRead:
-    """The pages of the book in `folder`; `kept` is what is known of earlier work, `parses` of files read before."""
+    """The pages of the book in `folder`; `kept` is what is known about earlier work, `parses` of files read before."""
     loaded = load_book(folder, kitchen, parses)
     for problem in loaded.problems:
         strict = problem.severity == "error" or problem.code == UNSURE

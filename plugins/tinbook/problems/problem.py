@@ -11,7 +11,7 @@ class Place:
     """Where something was written.
 
     `line` and `column` count from 1, `column` in characters; `width` is in characters, at least 1; `text` is the whole
-    line as it stands in the file, or empty where there is no line to show.
+    line as it stands in the file, or empty if there is no line to show.
     """
 
     file: str

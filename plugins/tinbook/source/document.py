@@ -39,7 +39,7 @@ class Branch:
 class Document:
     """A file of names and values.
 
-    `data` is the top mapping: dicts, lists, text, and None where nothing is written. It holds no numbers, dates or
+    `data` is the top mapping: dicts, lists, text, and None if nothing is written. It holds no numbers, dates or
     truth values: `no` and `1:30` are what the baker wrote.
     """
 
@@ -113,7 +113,7 @@ class Document:
         return Place(file=self.file, line=line + 1, column=column + 1, width=max(width, 1), text=text)
 
     def _piece(self, scalar: Leaf, start: int, end: int) -> Place | None:
-        """The place of a piece of a value, None where the text does not show it letter for letter.
+        """The place of a piece of a value, None if the text does not show it letter for letter.
 
         A value on one line stands in the text as it is. One that was folded, indented or escaped does not: then the
         piece is searched for, and accepted if the text has it as often as the value.

@@ -35,7 +35,7 @@ class CakeOutline:
     moved_mm: float = 0.0
 
     def grown(self, by_mm: float) -> CakeOutline:
-        """Moved out by `by_mm`, or in if negative. ValueError where a tube closes up or nothing is left."""
+        """Moved out by `by_mm`, or in if negative. ValueError if a tube closes up or nothing is left."""
         if by_mm >= self.room_mm:
             raise ValueError(f"a coat of {by_mm:g} mm closes the tube")
         moved_mm = self.moved_mm + by_mm
@@ -115,7 +115,7 @@ def _length(ring: Ring) -> float:
 def ring_round(tin: Tin, by_mm: float) -> Ring:
     """The outer edge of a cake, half-way up or round the foot of a dome, moved out by `by_mm` or in if negative.
 
-    Corners are mitred, as in `Outline`. ValueError where nothing is left inside.
+    Corners are mitred, as in `Outline`. ValueError if nothing is left inside.
     """
     outer = tin.kind.outline_mm(tin.sizes_mm, 0.5 if tin.kind.solid == "upright" else 1.0)[0]
     if by_mm == 0.0:

@@ -147,7 +147,7 @@ class Tin:
 
     @property
     def size_label_in(self) -> str:
-        """`8 in`, `9 x 13 in`; empty where the trade has no name in inches."""
+        """`8 in`, `9 x 13 in`; empty if the trade has no name in inches."""
         return _size_label_in(self)
 
     def _inches(self) -> str:

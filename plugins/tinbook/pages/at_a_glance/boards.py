@@ -53,7 +53,7 @@ SLOPES = (55.0, 25.0, -15.0)
 
 
 def board_plan(row: BoardRow) -> BoardPlan | None:
-    """The drawing of one row; None where no drum is wide enough."""
+    """The drawing of one row; None if no drum is wide enough."""
     if row.chosen.board.size_mm is None:
         return None
     width = row.chosen.board.size_mm[0]

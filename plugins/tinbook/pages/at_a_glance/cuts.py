@@ -162,7 +162,7 @@ class CutSection:
 class TinPlans:
     """A tin and its plans, in the order of the list's columns; `first` of those the house does not own.
 
-    `address`: the page they are on; empty where that is the page of the list.
+    `address`: the page they are on; empty if that is the page of the list.
     """
 
     section: CutSection

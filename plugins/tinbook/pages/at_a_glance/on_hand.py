@@ -112,7 +112,7 @@ class OnHandView:
 
     @property
     def others(self) -> str:
-        """How many that is; "" where they are named, or there are none."""
+        """How many that is; "" if they are named, or there are none."""
         count = len(self.table.tinless)
         return plural(count, "mixture") if count > NAMED else ""
 

@@ -70,7 +70,7 @@ def _card_pages(book: Book) -> Mapping[str, str]:
 
 
 def cross_contact(desk: Desk) -> str:
-    """What else the kitchen handles, in the house's own words; empty where it says nothing."""
+    """What else the kitchen handles, in the house's own words; empty if it says nothing."""
     return " ".join((desk.book.house.cross_contact or "").split())
 
 

@@ -36,7 +36,7 @@ class Compiled(FileSystemBytecodeCache):
 @lru_cache(maxsize=1)
 def compiled() -> Compiled | None:
     """Where compiled templates are kept, as Python keeps its modules: a folder of the user's own among the temporary
-    ones. None where no such folder is safe.
+    ones. None if no such folder is safe.
 
     Constant expressions in a template are evaluated when it is compiled, so the filters are part of a file's name.
     """

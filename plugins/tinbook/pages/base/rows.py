@@ -103,7 +103,7 @@ def _short_cells(cells: list[str], main: Collection[int]) -> str:
 
 
 def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short]:
-    """Rows of tins, grouped by shape. Whether they are lent is said of them all together: `HouseRows`."""
+    """Rows of tins, grouped by shape. Whether they are lent is said about them all together: `HouseRows`."""
     shape = ""
     for tin, _, cells in rows:
         yield Short(short_head(tin), cells, tin.shape != shape)

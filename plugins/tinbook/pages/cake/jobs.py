@@ -28,7 +28,7 @@ TOOK_AWAY = "not food"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JobLine:
-    """A line: figure, unit, what it is with its page, a second line. `flag`: it is no food."""
+    """A line: figure, unit, what it is with its page, a second line. `flag`: it is not food."""
 
     figure: str
     unit: str

@@ -46,7 +46,7 @@ class LoadsView:
 
 
 def oven_view(plan: OvenPlan | None, desk: Desk) -> LoadsView | None:
-    """The loads of a cake; None where nothing is baked, or something does not go in."""
+    """The loads of a cake; None if nothing is baked, or something does not go in."""
     if plan is None:
         return None
     heats = {load.oven_c for load in plan.loads}

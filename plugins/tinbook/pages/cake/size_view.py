@@ -34,7 +34,7 @@ MOST_PX, WIDE_PX, HIGH_PX = 0.16, 52.0, 54.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SizeChip:
     """A size to choose: what it is asked by, what it is called, its portions, and its tiers drawn to the scale that all
-    of them share. `kept`: portions without the top tier; 0 where there is no other."""
+    of them share. `kept`: portions without the top tier; 0 if there is no other."""
 
     key: str
     tins: str
@@ -97,7 +97,7 @@ class CakeInSize:
 
     @property
     def shape_said(self) -> str:
-        """What all of them are; empty where they are not alike."""
+        """What all of them are; empty if they are not alike."""
         return self.tins[1]
 
     @property
@@ -181,7 +181,7 @@ class CakeInSize:
 
     @cached_property
     def not_food(self) -> NotFood:
-        """What is no food, counted."""
+        """What is not food, counted."""
         return not_food(self.every)
 
     @property

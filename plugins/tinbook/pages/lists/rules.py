@@ -48,7 +48,7 @@ class RulesView:
 
     @property
     def cross_contact(self) -> str:
-        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        """What else the kitchen handles, in the house's words; empty if it says nothing."""
         return cross_contact(self.desk)
 
     @property

@@ -133,7 +133,7 @@ KINDS: dict[str, Callable[[Any], Data]] = {"mixture": recipe, "technique": how_t
 
 
 def spelled(quantity: Quantity, book: Book) -> str:
-    """An amount as our own reader reads it, in a house with any cup and, so far as they differ, any spoons."""
+    """An amount as our own reader reads it, in a house with any cup and, as far as they differ, any spoons."""
     number = _number(quantity.value)
     return f"{number} {_whose(quantity.unit, book.house.cup, book.house.spoon)}" if quantity.unit else number
 

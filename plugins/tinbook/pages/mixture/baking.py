@@ -76,7 +76,7 @@ class BakingView:
 
     @property
     def due(self) -> str:
-        """How long it bakes in the written tins: `50–70 min`, `2 × 50–70 min` for two loads one after the other."""
+        """How long it bakes in the written tins: `50–70 min`, `2 × 50–70 min` for two loads one after another."""
         return f"{self.goes} × {self.span_said}" if self.goes > 1 else self.span_said
 
     @property

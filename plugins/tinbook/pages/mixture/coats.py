@@ -44,7 +44,7 @@ def cake_words(settled: Finishing, height_mm: float) -> str:
 
 
 def bowl_words(settled: Finishing, piped: bool = False) -> str:
-    """What stays in the bowl and, for what is piped, in the bag; empty where nothing does."""
+    """What stays in the bowl and, for what is piped, in the bag; empty if nothing does."""
     share, bag_ml = settled.figures["stays_in_the_bowl"].percent, settled["stays_in_the_bag"] if piped else 0.0
     stays = [f"{formats.percent(share)} stays in the bowl and on the tools"] if share else []
     stays += [f"{formats.with_unit(number(bag_ml), 'ml')} on the beater and in the bag"] if bag_ml else []
@@ -53,7 +53,7 @@ def bowl_words(settled: Finishing, piped: bool = False) -> str:
 
 
 def learned_words(correction: Correction) -> str:
-    """What the house's own cakes took, as a sentence; empty where none is logged."""
+    """What the house's own cakes took, as a sentence; empty if none is logged."""
     return f"{formats.title(spell(correction.told))}." if correction.told else ""
 
 

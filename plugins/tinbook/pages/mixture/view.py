@@ -163,7 +163,7 @@ class MixtureView:
 
     @property
     def cross_contact(self) -> str:
-        """What else the kitchen handles, in the house's words; empty where it says nothing."""
+        """What else the kitchen handles, in the house's words; empty if it says nothing."""
         return cross_contact(self.desk)
 
     @cached_property
@@ -263,7 +263,7 @@ class MixtureView:
 
     @cached_property
     def differs(self) -> DiffersView | None:
-        """What differs from its base, None where it has none."""
+        """What differs from its base, None if it has none."""
         return differs_view(self.batch, self.desk.book, self.desk.facts)
 
     @property

@@ -72,8 +72,8 @@ def key_group(
     more: str = "",
     away: Away = NOT_AWAY,
 ) -> KeyGroup:
-    """The section of a model; `own`: only the keys it has beside those of what it is made of. `more` is said of it, and
-    `away` are the groups that stand on another page, with its address."""
+    """The section of a model; `own`: only the keys it has beside those of what it is made of. `more` is said about it,
+    and `away` are the groups that stand on another page, with its address."""
     title = title_of(model)
     anchor = slug(title)
     keys = sorted(keys_of(model, own=True), key=lambda key: not key.required) if own else keys_of(model)

@@ -35,7 +35,7 @@ def known_words(model: type[object], key: KeyWords, facts: Facts) -> tuple[str, 
 
 
 def usual_figure(model: type[object], key: KeyWords, facts: Facts) -> str:
-    """The figure that stands in for a key that is left out; empty where the trade has none."""
+    """The figure that stands in for a key that is left out; empty if the trade has none."""
     name = FIGURE_OF.get((model.__name__, key.name))
     return _figure(facts.numbers[name]) if name else ""
 

@@ -1,4 +1,4 @@
-"""The pages of reference: writing recipes, writing techniques, the house's files, and how values are written."""
+"""The reference pages: writing recipes, writing techniques, the house's files, and how values are written."""
 
 from __future__ import annotations
 
@@ -101,7 +101,7 @@ class FormView:
 
     @property
     def says(self) -> Markup:
-        """What is said of it."""
+        """What is said about it."""
         return coded(self.form.says)
 
     @property

@@ -88,7 +88,7 @@ class _Letter:
 
 
 def assembled_drawn(made: Decoration, scale: float = 1.0, name: str = "tb-put") -> AssembledDrawing | None:
-    """The decoration put together, so many mm of paper to a mm; None where its parts do not say how. `name` begins the
+    """The decoration put together, so many mm of paper to a mm; None if its parts do not say how. `name` begins the
     names inside, which are its own on a page."""
     whole = put_together(made, as_laid=True)
     if whole is None:

@@ -78,7 +78,7 @@ class Advice:
 
 @dataclass(frozen=True, slots=True)
 class SheetDrawing:
-    """A drawing as SVG, how wide it is on paper, its scale in words (empty where a bar shows it), and what it shows."""
+    """A drawing as SVG, how wide it is on paper, its scale in words (empty if a bar shows it), and what it shows."""
 
     svg: Markup
     wide_mm: float

@@ -9,7 +9,7 @@ from tinbook.pages.base.shared import StepView
 from tinbook.pages.technique.figures import runs
 
 KEEPS = "keeps for "
-"""How what is said of keeping begins: it is of the work after a step, not of the step."""
+"""How what is said about keeping begins: it is of the work after a step, not of the step."""
 
 
 def shared_windows(steps: Iterable[StepView]) -> tuple[tuple[str, ...], tuple[StepView, ...]]:

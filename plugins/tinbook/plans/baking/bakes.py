@@ -19,7 +19,7 @@ from tinbook.tins import Tin
 
 
 def prior(kind: Kind, facts: Facts) -> Prior | None:
-    """What is believed about a kind of mixture before any bake; None for what is not baked."""
+    """What is assumed about a kind of mixture before any bake; None if it is not baked."""
     if kind.bake is None:
         return None
     numbers = facts.numbers
@@ -51,7 +51,7 @@ class _Kind(NamedTuple):
 
 
 def _kin(kind: str) -> str:
-    """What the work is called that asks all mixtures of a kind."""
+    """The name of the work that reads all mixtures of a kind."""
     return "/".join(("kin", kind))
 
 
@@ -137,7 +137,7 @@ class Bakes:
 
 
 def _written_mm(batch: Batch, tin: Tin) -> float:
-    """How deep the written batter stands in one of its tins."""
+    """How deep the batter is in one of the written tins."""
     return min(batch.depth_mm, tin.brim_mm)
 
 

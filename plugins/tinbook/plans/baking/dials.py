@@ -22,7 +22,7 @@ HEAT = re.compile(
 OVEN = re.compile(r"\bovens?\b", re.IGNORECASE)
 SENTENCE = re.compile(r".+?(?:[.;!?](?=\s|$)|$)", re.DOTALL)
 OTHER_SPELLING = re.compile(r"[\s,/(]*(?:or\s)?")
-"""What stands between a temperature and the same one in other units."""
+"""What comes between a temperature and the same one in other units."""
 
 
 class DialHere(NamedTuple):
@@ -67,7 +67,7 @@ def dials_in(text: str, bake: Bake | None, book: Book, facts: Facts) -> Iterator
 
 
 def heating(mixture: Mixture) -> tuple[int, float] | None:
-    """The step that heats the oven, by its place, and to how many °C without fan; None where no step says so."""
+    """The step that heats the oven, by its place, and to how many °C without fan; None if no step says so."""
     for place, step in enumerate(mixture.method):
         for heat in heats_in(step.do, mixture.bake):
             return place, heat.celsius

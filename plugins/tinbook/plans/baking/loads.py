@@ -1,4 +1,4 @@
-"""What a bake asks of the kitchen: mixes in the bowl, tins to fill, oven loads, and how long the oven is busy."""
+"""What a bake needs: mixes in the bowl, tins to fill, oven loads, and how long the oven is busy."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ class Load(NamedTuple):
 
     `verdict` on that: it fits; it stands above the rim, up to the limit, and may spill; or it is too full, and goes
     into the `fit.needed` tins instead, with `most_g` in each at most. Tins without a depth take everything.
-    `oven_low_min` to `oven_high_min`: all its bakes, one after the other.
+    `oven_low_min` to `oven_high_min`: all its bakes, one after another.
     """
 
     version: Version
@@ -98,7 +98,7 @@ def written_loads(batch: Batch, known: Baking | None, book: Book, facts: Facts) 
 
 
 def _nearest(tin: Tin, batch: Batch, book: Book) -> tuple[Tin | None, float]:
-    """The owned tin that could replace this one, as tins at a glance have it, and the factor to it at this batter's
+    """The owned tin that could replace this one, as on the page "Tins", and the factor to it at this batter's
     depth."""
     nearest = tin_facts(tin, owned_count(book, tin) > 0, book).nearest
     return nearest, factor_between(tin, nearest, batch.depth_mm) if nearest else 1.0

@@ -21,7 +21,7 @@ from tinbook.units import FAN_DIFFERENCE_C, fahrenheit
 USUAL_C = (120.0, 200.0)
 """The coolest and hottest oven that cakes are baked in. Common practice."""
 EXPECTED = saying("expected_of_a_bake")
-"""How the expectation for a logged bake was worked out."""
+"""How the expected time for a logged bake was worked out."""
 
 
 def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
@@ -40,7 +40,7 @@ def dial(oven_c: float, book: Book, facts: Facts) -> Saying:
 
 
 def own_dial(oven_c: float, book: Book, facts: Facts) -> Saying | None:
-    """The same for a fan or gas oven, or one whose dial is out; None where the recipe says it already."""
+    """The same for a fan or gas oven, or one whose dial is out; None if the recipe says it already."""
     own = book.house.oven
     return dial(oven_c, book, facts) if own.kind != "conventional" or own.off_c else None
 
@@ -52,7 +52,7 @@ def oven_told(book: Book) -> Saying:
 
 
 def log_worked(book: Book, sources: tuple[str, ...]) -> Worked:
-    """How the expectation for a bake was worked out; `sources` for what was known before any."""
+    """How the expected time for a bake was worked out; `sources` for what was known before any bake."""
     return Worked(EXPECTED, (oven_told(book), saying("eight_in_ten")), sources or ("common practice",))
 
 

@@ -1,4 +1,4 @@
-"""The tables of the oven, as they are asked for by name: times, the log, loads."""
+"""The oven's tables by name: times, the log, loads."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""How long a mixture bakes in a tin: when to start checking, when it is most likely done, and what that rests on."""
+"""How long a mixture bakes in a tin: when to start checking, when it is most likely done, and what that is based on."""
 
 from __future__ import annotations
 
@@ -23,11 +23,11 @@ if TYPE_CHECKING:
 ANCHOR_C = 170.0
 """The oven for which the facts give a kind's baking time."""
 NEAR = 0.15
-"""How far, in ln width and ln depth, a tin may lie from one that was baked and still count as baked."""
+"""How far, in ln width and ln depth, a tin may be from one that was baked in and still count as the same."""
 
 
 class Time(NamedTuple):
-    """Minutes in the oven: the likeliest, the 80 % span about it, and when to look first; then as a timer is set.
+    """Minutes in the oven: the likeliest, the 80 % range round it, and when to look first; then as a timer is set.
 
     `held`: the bakes alone would give a time before conduction can warm the middle; it begins at that minute.
     """
@@ -54,7 +54,7 @@ class BakePoint(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True)
 class Baking:
-    """What is known of one mixture's time in the oven. Temperatures in °C, for an oven without fan."""
+    """What is known about one mixture's time in the oven. Temperatures in °C, for an oven without fan."""
 
     batch: Batch
     law: Law
@@ -74,9 +74,9 @@ class Baking:
     def times(
         self, cakes: Sequence[tuple[Tin, float]], oven_c: float | None = None, start_c: float | None = None
     ) -> list[Time]:
-        """For each (tin, batter depth in mm), the time in an oven and from a start other than usual, if given; °C.
+        """For each (tin, batter depth in mm), the time, at an unusual oven or starting temperature if given, °C.
 
-        Never less than the middle needs by conduction alone, in whole minutes, and never shown as less. ValueError
+        Never less than conduction alone needs to heat the middle, in whole minutes, and never shown as less. ValueError
         where the oven is too cool for the centre.
         """
         import numpy as np
@@ -157,8 +157,8 @@ class Baking:
 
 
 class Far(NamedTuple):
-    """How many times as wide and as deep as the nearest bake, to a tenth, and what is said of that bake; 1 and 1 where
-    it is near enough, or where there is none."""
+    """How many times as wide and as deep as the nearest bake, to a tenth, and what is said about that bake; 1 and 1
+    where it is near enough, or where there is none."""
 
     wide: float
     deep: float
@@ -166,14 +166,14 @@ class Far(NamedTuple):
 
     @property
     def told(self) -> Saying:
-        """The whole of it."""
+        """The full remark."""
         return saying("so_far_from", wide=self.wide, deep=self.deep, baked=self.baked)
 
 
 @lru_cache(maxsize=4096)
 def width_mm(tin: Tin) -> float:
-    """How wide a tin is to the heat, mm: 4 × area / wall. The diameter of a round one, the side of a square one; for a
-    ring, twice the cake between tube and wall."""
+    """The width of a tin that counts for heat, mm: 4 × area / wall. The diameter of a round one, the side of a square
+    one; for a ring, twice the cake between tube and wall."""
     return 4.0 * tin.area_mm2 / (tin.perimeter_mm + tin.inner_perimeter_mm)
 
 

@@ -1,1 +1,1 @@
-"""What every subject's sums stand on: weighing, scaling, the tins, how the house finishes its cakes."""
+"""What every subject's sums are based on: weighing, scaling, the tins, how the house finishes its cakes."""

@@ -1,4 +1,4 @@
-"""The answer to "how much for that?": a mixture for tins, by eggs, by weight, in batches, by what is left."""
+"""The answer to "how much for that?": a mixture for tins, a number of eggs, a weight, batches, or what is left."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ class Scaled:
 
 
 def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
-    """Answer one question about a mixture. Raises AskError when the question does not fit it."""
+    """Answer one question about a mixture. Raises AskError if the question does not fit it."""
     targets: Sequence[tuple[int, Tin]] = ()
     if query.tins:
         if not batch.tins:
@@ -58,7 +58,7 @@ def scale(batch: Batch, book: Book, facts: Facts, query: Query) -> Scaled:
 
 
 def asked_factor(batch: Batch, query: Query, book: Book) -> tuple[float, Saying]:
-    """The factor for a question that names no tin, and its formula. Raises AskError when the question does not fit."""
+    """The factor for a question that names no tin, and its formula. Raises AskError if the question does not fit."""
     if query.eggs is not None:
         if not batch.eggs:
             raise AskError(f'"{batch.mixture.name}" has no whole eggs', "ask for a weight or a tin")

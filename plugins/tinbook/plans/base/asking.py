@@ -1,4 +1,4 @@
-"""What a table can be asked from outside, and the answer when the question does not fit."""
+"""What can be asked of a table from outside, and the answer if the question does not fit."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ class AskError(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Query:
-    """One question. Lengths mm, weights g. `of` is a slug; `deep` keeps how full the tin is instead of the batter's
+    """One question. Lengths mm, weights g. `of` is a slug; `deep` keeps the fullness of the tin instead of the batter's
     depth.
 
     `above` is the tier standing on the tin's cake. A tin is asked for `layers` of `layer_mm` each; `height_mm` is the
@@ -54,7 +54,7 @@ class Query:
 
     @property
     def asked(self) -> frozenset[str]:
-        """What is asked for, by its names in OPTIONS."""
+        """What is asked for, by the names in OPTIONS."""
         given = {field.name for field in fields(self) if getattr(self, field.name) not in (None, (), False)}
         return frozenset(given | {"count"} if any(count > 1 for count, _ in self.tins) else given)
 
@@ -84,5 +84,5 @@ OPTIONS: Mapping[str, str] = {
     "start_c": "--start",
     "size": "--size",
 }
-"""What can go into a question, and how it is written at the bench. `count` is how many of each tin, `measured` what one
-of them holds."""
+"""What can go into a question, and how it is written on the command line. `count` is how many of each tin, `measured`
+what one of them holds."""

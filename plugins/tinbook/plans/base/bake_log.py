@@ -15,9 +15,9 @@ def of_bakes(count: int) -> Saying:
 
 
 def batter_mm(entry: Baked, gravity: float, tin: Tin) -> float | None:
-    """How deep an entry's batter stood, mm: as measured, or from its weight, `gravity` in g/ml.
+    """How deep the batter was in an entry, mm: as measured, or from its weight, `gravity` in g/ml.
 
-    `tin` is the entry's, as the house has measured it. None where the entry says neither.
+    `tin` is the entry's, as the house has measured it. None if the entry says neither.
     """
     if entry.batter_depth:
         return entry.batter_depth

@@ -1,4 +1,4 @@
-"""What is bought ready-made and used like a mixture of the house: sugarpaste, marzipan, chocolate paste, a jar of
+"""What is bought ready-made and used like one of the house's mixtures: sugarpaste, marzipan, chocolate paste, a jar of
 curd."""
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ def stands_for(name: str, card: Card, facts: Facts) -> str | None:
 
 
 def bought(name: str, book: Book, facts: Facts) -> Batch | None:
-    """A card as a batch: its smallest pack. None for what only goes into mixtures."""
+    """A card as a batch: its smallest pack. None if it is only an ingredient."""
     card = book.cards[name]
     key = stands_for(name, card, facts)
     if key is None:
@@ -67,8 +67,8 @@ def _weighing(kind: Kind, own_g_per_ml: float | None) -> Kind:
 
 
 def made_or_bought(word: str, book: Book, facts: Facts) -> Batch | None:
-    """What goes by `word`: a mixture by its file name, or a card that stands for one by its own name, written with
-    spaces or hyphens. None where the book has neither."""
+    """What `word` means: a mixture by its file name, or a card that can replace one by its own name, written with
+    spaces or hyphens. None if the book has neither."""
     if word in book.mixtures:
         return weigh(word, book.mixtures[word], book, facts)
     name = book.house_word(word) or book.house_word(word.replace("-", " "))

@@ -103,6 +103,6 @@ def finishing(house: Finish, facts: Facts, own: Finish | None = None) -> Finishi
 
 
 def _made(house: Finish, own: Finish | None) -> Made:
-    """What the cake is made with; the house's choice where the cake leaves one open."""
+    """What the cake is made with; the house's choice if the cake does not say."""
     choices = [finish.made_with for finish in (house, own) if finish and finish.made_with]
     return Made(**{name: slug for choice in choices for name, slug in choice.model_dump(by_alias=True).items() if slug})

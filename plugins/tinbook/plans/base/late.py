@@ -8,7 +8,7 @@ from typing import Any
 
 
 class LateRoom:
-    """Stands for a module of functions: each is there by name, and imports the module when called.
+    """Takes the place of a module of functions: each is there by name, and imports the module when called.
 
     A name the module lacks raises AttributeError, but only when it is called.
     """

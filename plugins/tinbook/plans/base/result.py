@@ -1,4 +1,4 @@
-"""What a computed table answers: rows, and how they were worked out."""
+"""The answer of a computed table: rows, and how they were worked out."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ def in_units(name: str, amount: Cell, unit: str, units: Iterable[str]) -> Row:
 
 
 def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
-    """The mixture the question is about. Raises AskError when the book has none by that name."""
+    """The mixture the question is about. Raises AskError if the book has none by that name."""
     slugs = sorted(book.mixtures)
     if query.of is None:
         raise AskError("this table needs a mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))

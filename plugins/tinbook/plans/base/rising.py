@@ -1,4 +1,5 @@
-"""How much a mixture rises and what it loses in the oven: as its kind does, as the house wrote, as its bakes showed."""
+"""How much a mixture rises and what it loses in the oven: as usual for its kind, as the house wrote, or as its bakes
+showed."""
 
 from __future__ import annotations
 

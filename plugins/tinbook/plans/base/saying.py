@@ -1,6 +1,6 @@
-"""Something to be said, as a value: which saying it is, and the figures and names in it. Pages put it into words.
+"""A sentence as a value: which one it is, and the figures and names in it. Pages put it into words.
 
-Its key is one word, `stays_in_bowl`; the words are in `pages/spelling`, one module for each room of plans.
+Its key is one word, `stays_in_bowl`; the words are in `pages/spelling`, one module for each subpackage of plans.
 """
 
 from __future__ import annotations

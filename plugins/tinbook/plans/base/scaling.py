@@ -1,4 +1,4 @@
-"""A mixture in other tins: how a share of it goes into any one, and the table of all of them."""
+"""A mixture in other tins: how a share of it fits into each, and the table of all of them."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ class Fit(NamedTuple):
 
     `needed` counts the tins to fill: `count`, or more where they are too shallow. `each_g`, `batter_mm` and `baked_mm`
     are what each of them gets. `least_mm` is the least depth such a tin is sold in that holds the cake when `count`
-    share it, None if none does. `bakes` are one after the other, 0 if it does not fit the oven: as many as the house's
+    share it, None if none does. `bakes` are one after another, 0 if it does not fit the oven: as many as the house's
     shelves need, `per_bake` tins at once (None if unknown), and, for a tin the house owns, as many as it takes with the
     number owned. `remarks`: anything unusual.
     """
@@ -59,7 +59,7 @@ class TinRow(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True)
 class TinTable:
-    """A mixture for every standard tin and every tin of the house."""
+    """A mixture for every standard tin and every tin in the house."""
 
     batch: Batch
     rows: tuple[TinRow, ...]
@@ -69,7 +69,7 @@ class TinTable:
 
     @property
     def written(self) -> int:
-        """The row of the first tin it is written for; the first row where none goes by that name."""
+        """The row of the first tin it is written for, or the first row if there is none by that name."""
         name = self.batch.tins[0][1].name
         return next((place for place, row in enumerate(self.rows) if row.tin.name == name), 0)
 
@@ -131,7 +131,7 @@ def fit(batch: Batch, book: Book, facts: Facts, tin: Tin, count: int, volume_ml:
 
 
 def goes_on_a_shelf(tin: Tin, book: Book, facts: Facts) -> bool:
-    """Whether a tin fits the oven; any does where the house has not given its shelf's size."""
+    """Whether a tin fits the oven; any tin does if the house has not given its shelf size."""
     shelf_mm = book.house.oven_shelf
     return shelf_mm is None or _on_a_shelf(tin, shelf_mm, facts.numbers["oven clearance"].value)[0] > 0
 
@@ -154,7 +154,7 @@ def _remarks(tin: Tin, count: int, needed: int, have: int, bakes: int, per_bake:
 
 
 def owned_count(book: Book, tin: Tin) -> int:
-    """How many of this tin the house has; of any depth, if it is asked for without one."""
+    """How many of this tin the house has; of any depth, if no depth is given."""
     by_depth = _owned(book).get((tin.shape, tin.sizes_mm))
     return by_depth.get(tin.depth_mm, 0) if by_depth else 0
 

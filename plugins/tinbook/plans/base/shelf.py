@@ -21,7 +21,7 @@ def house_outlines(book: Book) -> tuple[tuple[Tin, bool], ...]:
     """Every outline a recipe's tables show, once, and whether the house owns it: the standard ones of the everyday
     shapes and of those the house asks for, every tin the house owns, and what it only knows where its shape is shown.
 
-    A tin of the house stands in its own row with its own depth and measure; of two depths, the deeper one it owns.
+    A tin of the house has a row of its own, with its own depth and measure; if it owns two depths, the deeper one.
     """
     shown = tuple(key for key, shape in SHAPES.items() if shape.everyday or key in book.house.also_show)
     return _outlines(book, shown)
@@ -49,7 +49,7 @@ class TinFacts:
     """A tin's sizes: area cm², perimeter mm, ml to the brim at `depth_mm`, ml at the batter depth at which tins are
     compared, and the nearest other tin of the house.
 
-    What ends in `shown` and a unit is rounded for print.
+    Anything that ends in `shown` and a unit is rounded for print.
     """
 
     tin: Tin
@@ -186,12 +186,12 @@ def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
 
 
 MOST_APART = 2.0
-"""A tin that takes more than this many times the mixture, or less than that fraction of it, is near to nothing."""
+"""A tin that takes more than this many times the mixture, or less than that fraction of it, is never the nearest."""
 
 
 def _nearest(tin: Tin, book: Book, depth_mm: float) -> Tin | None:
     """The owned tin that could replace another: of the same purpose, and of its own or an everyday shape, nearest in
-    mixture. None where none is near; cups, and outlines a house has drawn, have no replacement."""
+    mixture. None if none is near; cups, and outlines a house has drawn, have no replacement."""
     if tin.kind.purpose in ("cups", "outline"):
         return None
     near: dict[Tin, float] = {}

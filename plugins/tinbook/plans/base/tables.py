@@ -1,4 +1,4 @@
-"""The tables of a mixture in other amounts, and of the tins, as they are asked for by name."""
+"""The tables of a mixture in other amounts, and of the tins, by name."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def _key(name: str, part: str) -> str:
 
 
 def inch_name(tin: Tin) -> str | None:
-    """What the trade calls it in inches: `round 8 in`; None if it has no such name."""
+    """What the trade calls it in inches, such as `round 8 in`; None if it has no such name."""
     return tin.names[-1] if tin.size_label_in else None
 
 

@@ -52,7 +52,7 @@ class Version:
     at: int
 
     def __eq__(self, other: object) -> bool:
-        """Equal if they say the same, whatever they were worked out alongside."""
+        """Equal if they hold the same figures, whatever they were worked out alongside."""
         if not isinstance(other, Version):
             return NotImplemented
         return (self.factor, self.off, self.mass_g, self.amounts) == (

@@ -1,4 +1,4 @@
-"""A mixture on the scales: every line in grams, the batter in ml, and how deep it stands in its tins."""
+"""A mixture on the scales: every line in grams, the batter in ml, and how deep it is in its tins."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ class Ingredient:
 
 @dataclass(frozen=True, kw_only=True)
 class Batch:
-    """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` is empty for what is made by weight."""
+    """A mixture with its sums done: weights g, volumes ml, lengths mm. `tins` is empty for anything made by weight."""
 
     slug: str
     mixture: Mixture
@@ -57,14 +57,14 @@ class Batch:
     rise: float
     """Baked depth over batter depth: as this cake or the house has found it, else usual for its kind."""
     loss: float
-    """The share of the weight that goes off in the oven; 0 for what is not baked."""
+    """The share of the weight lost in the oven; 0 if it is not baked."""
     learned: LearnedFrom
     steps: rounding.ScaleSteps
     worked: Worked = field(compare=False)
     bought: bool = False
     """Whether it comes in packs from a shop; then `makes_g` is the smallest of them."""
     packs_g: tuple[float, ...] = ()
-    """What its packs weigh; none where its card does not say."""
+    """What its packs weigh; none if its card does not say."""
 
     @cached_property
     def mass_g(self) -> float:
@@ -198,7 +198,7 @@ def weigh(slug: str, mixture: Mixture, book: Book, facts: Facts) -> Batch:
     """Do the sums of a mixture that has passed its checks.
 
     batter ml = weight / gravity of its kind (g/ml), unless the depth was measured; depth = the depth at which the
-    written tins together hold that volume. ValueError when they hold less.
+    written tins together hold that volume. ValueError if they hold less.
     """
     kind = facts.kinds[mixture.kind]
     lines = tuple(weigh_line(line.take, line.note, line.part, book, facts) for line in mixture.mix)
@@ -238,7 +238,7 @@ def volume_at(tins: tuple[tuple[int, Tin], ...], depth_mm: float) -> float:
 
 
 def _depth_in(tins: tuple[tuple[int, Tin], ...], batter_ml: float) -> float:
-    """How deep this much batter stands in all `tins` together, mm. ValueError when they hold less."""
+    """How deep this much batter is in all `tins` together, mm. ValueError if they hold less."""
     count, tin = tins[0]
     if len(tins) == 1 and (depth_mm := tin.fill_mm(batter_ml / count)) <= tin.brim_mm:
         return depth_mm
@@ -263,12 +263,12 @@ def as_owned(tin: Tin, book: Book) -> Tin:
 
 
 def same_outline(tin: Tin, other: Tin) -> bool:
-    """Whether two tins are one tin to the trade, but for their depth."""
+    """Whether the trade would call two tins the same, except for their depth."""
     return tin.shape == other.shape and tin.sizes_mm == other.sizes_mm
 
 
 class Weighed(Mapping[str, Batch]):
-    """Every mixture of a book, weighed once it is asked for, by slug."""
+    """Every mixture in a book, weighed once it is asked for, by slug."""
 
     def __init__(self, book: Book, facts: Facts) -> None:
         self._book, self._facts, self._ledger = book, facts, ledger_of(book)
@@ -285,7 +285,7 @@ class Weighed(Mapping[str, Batch]):
 
 
 def weigh_all(book: Book, facts: Facts) -> Mapping[str, Batch]:
-    """Every mixture of the book, weighed, by slug."""
+    """Every mixture in the book, weighed, by slug."""
     return Weighed(book, facts)
 
 

@@ -138,7 +138,7 @@ def layers_of(asked: TierAsked) -> tuple[int, float]:
 
 
 def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> Finish:
-    """What the design says of how a tier is finished, over what its recipe says of itself."""
+    """What the design says of how a tier is finished, over what its recipe says about itself."""
     recipe = recipe or Finish()
     made = recipe.made_with.model_dump(by_alias=True) if recipe.made_with else {}
     changes: dict[str, Any] = {}

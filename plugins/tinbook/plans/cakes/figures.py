@@ -107,7 +107,7 @@ def tier_of_figure(each: DesignDecoration, tiers: int) -> int:
 
 
 def figures(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> tuple[CakeFigure, ...]:
-    """The decorations of a sound design whose tiers are in these `tins`. AskError where a cake is too small or too
+    """The decorations of a sound design whose tiers are in these `tins`. AskError if a cake is too small or too
     large for their parts."""
     return tuple(_figure(design, each, tins, book, facts) for each in design.decorations)
 
@@ -133,7 +133,7 @@ def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], b
 
 
 def cake_of_figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], book: Book) -> Tin:
-    """The cake its parts are worked out for, its tiers in these `tins`. AskError where that is too small or too
+    """The cake its parts are worked out for, its tiers in these `tins`. AskError if that is too small or too
     large."""
     place = tier_of_figure(each, len(tins))
     cake = sized_for(each, design.tiers[place].tier.tin, tins[place])

@@ -49,7 +49,7 @@ class MixFor:
 
 @dataclass(frozen=True, kw_only=True)
 class OvenLoad:
-    """What goes in together. `shelves`: where each tin stands, numbered through `tins`; empty where the house has not
+    """What goes in together. `shelves`: where each tin stands, numbered through `tins`; empty if the house has not
     given its shelf. Minutes as a timer is set: when to look first, and from when to when every one is done."""
 
     tins: tuple[TinsIn, ...]
@@ -80,7 +80,7 @@ class OvenPlan:
 
     @property
     def low_min(self) -> float:
-        """All loads one after the other, at least."""
+        """All loads one after another, at least."""
         return sum(load.low_min for load in self.loads)
 
     @property
@@ -105,7 +105,7 @@ class _TinsOf:
 
 
 def oven_plan(tiers: Sequence[TierWorked], bakes: Bakes, book: Book, facts: Facts) -> OvenPlan | None:
-    """The fewest loads for these tiers and what stands beside them, and of those the shortest; None where nothing is
+    """The fewest loads for these tiers and what stands beside them, and of those the shortest; None if nothing is
     baked, or something does not go into the oven."""
     kinds = [
         _TinsOf(
@@ -155,7 +155,7 @@ def oven_plan(tiers: Sequence[TierWorked], bakes: Bakes, book: Book, facts: Fact
 
 
 def _trays(have: int, tin: Tin) -> int:
-    """How many of a tin can go in at once: of cups, those are counted."""
+    """How many of a tin can go in at once: for cups, those are counted."""
     return max(1, have // tin.holes) if tin.kind.in_trays else have
 
 

@@ -85,7 +85,7 @@ def law_of(tiers: Sequence[TierWorked], pastes: Iterable[PasteTotal], book: Book
 
 
 def _eaten(technique: Technique, book: Book) -> Iterator[str]:
-    """The ingredients of what a technique uses, but for the cake it is done to: what is in that is known."""
+    """The ingredients of what a technique uses, except for the cake it is done to: what is in that is known."""
     for word in used_words(technique):
         slug, card = mixture_called(word, book), book.house_word(word)
         if slug is None:

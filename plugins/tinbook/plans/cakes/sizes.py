@@ -45,8 +45,8 @@ class TooSmall(Exception):
 
 @dataclass(frozen=True, kw_only=True)
 class CakeSize:
-    """A size of a cake, and what it serves. `why` says why it cannot be made, and is empty where it can; `borrow` are
-    tins the house does not own, `remarks` what else is said of how it stands. `steps` counts up or down from as
+    """A size of a cake, and what it serves. `why` says why it cannot be made, and is empty if it can; `borrow` are
+    tins the house does not own, `remarks` what else is said about how it stands. `steps` counts up or down from as
     written; None for one with a name."""
 
     key: str
@@ -93,7 +93,7 @@ class CakeSizes:
 
 
 def stepped(tin: Tin, steps: int) -> Tin | None:
-    """The tin so many steps up or down among those of its shape that are sold; None where there is none.
+    """The tin so many steps up or down among those of its shape that are sold; None if there is none.
 
     A tin that is sold in no other size, such as an outline, has no steps; nor have cups.
     """
@@ -157,7 +157,7 @@ def _serves(
     design: CakeDesign, tins: tuple[Tin, ...], asked: tuple[TierAsked, ...], served: Portion, keep_top: bool,
     book: Book, facts: Facts,
 ) -> int:  # fmt: skip
-    """What a size serves. AskError for what stops the cake from being worked out, TooSmall where a tier is smaller than
+    """What a size serves. AskError for what stops the cake from being worked out, TooSmall if a tier is smaller than
     a portion."""
     cakes = [cake_asked_for(tier) for tier in asked]
     for tier, cake in zip(asked, cakes, strict=True):
@@ -191,7 +191,7 @@ def _looked_at(design: CakeDesign) -> Iterator[tuple[str, Saying | str, int | No
 
 
 def _told(tins: tuple[Tin, ...], steps: int | None, book: Book, facts: Facts) -> Iterator[Saying]:
-    """What is said of a size before its sums."""
+    """What is said about a size before its sums."""
     cakes = [tin for tin in tins if tin.kind.solid == "upright" and not tin.kind.in_trays]
     tiers = [Tier(tin, on_the_shelf(tin, book)[1], (), 0.0) for tin in cakes]
     yield from (each for each in judged(tiers, book, facts, 1.0) if each.key != NO_DRUM) if tiers else ()
@@ -208,7 +208,7 @@ def _stops(told: Saying, steps: int | None) -> bool:
 
 
 def size_for(sizes: CakeSizes, guests: int) -> CakeSize:
-    """The smallest size offered that serves so many. AskError where none does."""
+    """The smallest size offered that serves so many. AskError if none does."""
     serving = [size for size in sizes.offered if size.serves >= guests]
     if not serving:
         most = max((size.serves for size in sizes.offered), default=0)
@@ -218,7 +218,7 @@ def size_for(sizes: CakeSizes, guests: int) -> CakeSize:
 
 
 def size_called(sizes: CakeSizes, word: str) -> CakeSize:
-    """The size that goes by a word: its name, or its steps (`+1`, `-2`). AskError where it has none, or cannot be
+    """The size that goes by a word: its name, or its steps (`+1`, `-2`). AskError if it has none, or cannot be
     made."""
     asked = word.strip().lower()
     keys = {each.key.lower(): each for each in sizes.sizes}

@@ -83,7 +83,7 @@ class StackedUp:
 def stacked_up(
     design: CakeDesign, tiers: Sequence[TierWorked], figures: tuple[CakeFigure, ...], book: Book, facts: Facts
 ) -> StackedUp:
-    """The tiers one on the other, from the bottom. AskError where dowels have no room, or no board is large enough."""
+    """The tiers one on the other, from the bottom. AskError if dowels have no room, or no board is large enough."""
     cakes = [tier for tier in tiers if tier.cake is not None]
     if not cakes:
         return StackedUp(
@@ -156,7 +156,7 @@ def _dowels(lower: TierWorked, upper: TierWorked, book: Book, facts: Facts) -> D
 
 
 def dowels_under(lower: TierAsked, upper: TierAsked, book: Book, facts: Facts) -> DowelPlan | None:
-    """What carries the tier above: foam carries it by itself, unless that stands on pillars. AskError where too few
+    """What carries the tier above: foam carries it by itself, unless that stands on pillars. AskError if too few
     have room."""
     if lower.dummy and not upper.gap_mm:
         return None
@@ -166,7 +166,7 @@ def dowels_under(lower: TierAsked, upper: TierAsked, book: Book, facts: Facts) -
 
 def board_under(design: CakeDesign, foot: TierAsked, cake: Cake, facts: Facts) -> Board:
     """The board under a cake: as wide as written or, for a smaller or larger one, the next sold that is as much wider;
-    else as the book chooses it. AskError where none so large is sold."""
+    else as the book chooses it. AskError if none so large is sold."""
     board = board_written(design, cake) or board_of(cake, foot.settled, foot.settled.board, facts)
     if board.size_mm is None:
         hint = 'name a smaller cake, or write "board: none" for a cake that has no board'
@@ -175,7 +175,7 @@ def board_under(design: CakeDesign, foot: TierAsked, cake: Cake, facts: Facts) -
 
 
 def board_written(design: CakeDesign, cake: Cake) -> Board | None:
-    """The board as the design gives its size; None where the design leaves that to the book."""
+    """The board as the design gives its size; None if the design leaves that to the book."""
     if not design.board.size:
         return None
     tin, written = cake.tin, design.tiers[0].tier.tin

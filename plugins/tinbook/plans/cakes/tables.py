@@ -21,8 +21,8 @@ from tinbook.problems import nearest
 
 
 def cake_asked(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, Saying | str]:
-    """The cake asked for, at its own size, at the one asked for or for so many guests; and what that size is called.
-    AskError where the book has none by that name, or the size cannot be made."""
+    """The cake asked for, at its own size, at the one asked for or for this many guests; and what that size is called.
+    AskError if the book has none by that name, or the size cannot be made."""
     slugs = sorted(book.cakes)
     if query.of is None:
         raise AskError("this table needs a cake", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
@@ -51,7 +51,7 @@ def cake_for_guests(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, 
 
 
 def size_asked(sizes: CakeSizes, word: str | None, guests: int | None) -> CakeSize:
-    """The size that goes by a word, or for so many guests; its own where neither is given. AskError for both, and for
+    """The size that goes by a word, or for this many guests; its own where neither is given. AskError for both, and for
     one that cannot be made."""
     if word is not None and guests is not None:
         raise AskError("--size and --guests cannot be used together", "use just one of them")

@@ -45,18 +45,18 @@ class TierBaked:
 
     @property
     def eggs(self) -> float:
-        """Whole eggs in it; 0 where they are beaten and weighed, or there are none."""
+        """Whole eggs in it; 0 if they are beaten and weighed, or there are none."""
         lines = zip(self.batch.ingredients, self.whole.amounts, strict=True)
         return sum(amount.shown for line, amount in lines if line.whole_egg and amount.unit == "")
 
     @property
     def tins(self) -> int:
-        """How many tins are filled; of cups, how many trays."""
+        """How many tins are filled; for cups, how many trays."""
         return times_needed(self.fit.needed, self.fit.tin.holes)
 
     @property
     def oven_low_min(self) -> float:
-        """All its bakes, one after the other: at least."""
+        """All its bakes, one after another: at least."""
         return self.fit.bakes * self.time.low_shown_min if self.time else 0.0
 
     @property
@@ -131,12 +131,12 @@ class TierWorked:
 
     @property
     def serves(self) -> int:
-        """Portions from it; of cups, one each."""
+        """Portions from it; for cups, one each."""
         return self.asked.count * self.serving.cut.count if self.serving else 0
 
 
 def worked_tier(asked: TierAsked, portion: Portion, book: Book, facts: Facts, bakes: Bakes | None = None) -> TierWorked:
-    """One tier; its time in the oven only where the `bakes` are given. AskError where its mixture cannot be cut as high
+    """One tier; its time in the oven only where the `bakes` are given. AskError if its mixture cannot be cut as high
     as asked, or its coats would close its tube."""
     name = ("tier", asked.sums_by, portion, Itself(bakes), Itself(facts))
     worked = ledger_of(book).lately(name, lambda: _worked(asked, portion, book, facts, bakes))
@@ -197,7 +197,7 @@ def _icing(asked: TierAsked, facts: Facts) -> Icing | None:
 
 
 def can_be(asked: TierAsked, cake: Cake | None) -> None:
-    """AskError where the tier as asked cannot be: what stops `worked_tier`, without its sums. `cake` is what becomes of
+    """AskError if the tier as asked cannot be: what stops `worked_tier`, without its sums. `cake` is what becomes of
     it; None for cups."""
     if cake is None:
         return

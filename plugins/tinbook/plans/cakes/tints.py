@@ -20,7 +20,7 @@ CREAMS = ("buttercream", "meringue buttercream")
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tint:
     """What is coloured, of which tier, in what base: how much of it, exactly and as the scales show it; and each pot
-    with its shade and grams (None where its card gives no weight). `pots` is None where the colour's card does not say
+    with its shade and grams (None if its card gives no weight). `pots` is None if the colour's card does not say
     what goes into such a base."""
 
     said: Saying

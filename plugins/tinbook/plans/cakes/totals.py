@@ -95,15 +95,15 @@ class PasteTotal:
 
     @property
     def pots(self) -> tuple[tuple[str, str, float | None], ...]:
-        """What is kneaded into it: each pot, its shade, and grams (None where its card gives no weight)."""
+        """What is kneaded into it: each pot, its shade, and grams (None if its card gives no weight)."""
         pots = self.colour.pots if self.colour else ()
         return tuple((pot.name, pot.shade, pot.for_g(self.mass_g)) for pot in pots)
 
 
 @dataclass(frozen=True, kw_only=True)
 class Totals:
-    """The sum of every column of the table by tier, but for mixes and bakes, which tiers share. What has `shown` in its
-    name sums what is printed."""
+    """The sum of every column of the table by tier, except for mixes and bakes, which tiers share. What has `shown` in
+    its name sums what is printed."""
 
     tins: int
     mixture_g: float
@@ -251,6 +251,6 @@ def packs_of(total: PasteTotal) -> tuple[tuple[int, float], ...]:
 
 
 def over_of_packs_g(total: PasteTotal) -> float:
-    """What is over of its packs, as the scales show it; 0 where there are none."""
+    """What is over of its packs, as the scales show it; 0 if there are none."""
     bought_g = sum(count * mass_g for count, mass_g in packs_of(total))
     return rounding.scales(bought_g - total.mass_g, total.batch.steps) if bought_g and total.batch else 0.0

@@ -1,4 +1,4 @@
-"""Everything used for a whole cake: ingredients, colours, pastes, and all that is no food, counted."""
+"""Everything used for a whole cake: ingredients, colours, pastes, and all that is not food, counted."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ class IngredientUsed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PotUsed:
-    """A pot of colour: grams over all pastes; None where its card gives no weight."""
+    """A pot of colour: grams over all pastes; None if its card gives no weight."""
 
     name: str
     shade: str
@@ -70,7 +70,7 @@ class NozzleUsed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutUsed:
-    """Something cut to length or bought by size, and no food: dowels, pillars, ribbon, cards, the drum. `wide_mm` is
+    """Something cut to length or bought by size, and not food: dowels, pillars, ribbon, cards, the drum. `wide_mm` is
     how wide or thick it is, `long_mm` how long each is."""
 
     what: str

@@ -214,7 +214,7 @@ def _figure(figure: CakeFigure, facts: Facts) -> FigureWeight:
 
 
 def centre_mm(figure: CakeFigure) -> float | None:
-    """How high above its foot the centre of weight of a decoration lies, mm; None where its parts do not say how they
+    """How high above its foot the centre of weight of a decoration lies, mm; None if its parts do not say how they
     stand."""
     return _centre_mm(Itself(figure.parts))
 

@@ -24,7 +24,7 @@ from tinbook.tins import Tin
 
 USUAL_PORTION = "dessert"
 Heights = tuple[tuple[float, int] | None, ...]
-"""How high each tier stands before its coats, mm, in how many layers; None where its design or its shape says so."""
+"""How high each tier stands before its coats, mm, in how many layers; None if its design or its shape says so."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,7 +33,7 @@ class WholeCake:
 
     `kept`: portions of the top tier, where that is kept back; 0 otherwise. `mixtures` are fillings and icings for all
     tiers together, `pastes` by colour, `tints` coloured batters and coats; `law` is what must be said beside the
-    colours. `oven`: all of it in as few loads as can be; None where something does not go in. `totals` sums `tiers` and
+    colours. `oven`: all of it in as few loads as can be; None if something does not go in. `totals` sums `tiers` and
     `beside`.
     """
 
@@ -77,7 +77,7 @@ class WholeCake:
         return self.stacked.levels[place] if 0 <= place < len(self.stacked.levels) else None
 
     def dowels(self, tier: TierWorked) -> DowelsIn | None:
-        """The dowels in a tier; None where it has none."""
+        """The dowels in a tier; None if it has none."""
         place = self.tiers.index(tier) if tier in self.tiers else -1
         return self.stacked.dowels[place] if 0 <= place < len(self.stacked.dowels) else None
 
@@ -95,7 +95,7 @@ def portion_of(design: CakeDesign, book: Book, facts: Facts, asked: str | tuple[
 
 
 def own_heights(design: CakeDesign, book: Book, facts: Facts) -> Heights:
-    """How high each tier of a sound cake stands before its coats at its own size, and in how many layers; None where
+    """How high each tier of a sound cake stands before its coats at its own size, and in how many layers; None if
     the design says so itself, and for what has the height of its shape."""
 
     def own(asked: TierAsked) -> tuple[float, int] | None:

@@ -1,1 +1,1 @@
-"""What becomes of a bake: layers, filling, coats, paste, board."""
+"""From a baked cake to a finished one: layers, filling, coats, paste, board."""

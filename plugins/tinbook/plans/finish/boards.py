@@ -1,4 +1,4 @@
-"""What a cake stands on and goes out in: drum, card, their paste and ribbon, the guide ring, the box."""
+"""What a cake stands on and travels in: drum, card, their paste and ribbon, the guide ring, the box."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ CHOICES = {"least": "board wider at least", "usual": "board wider usual", "wide"
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """One drum: `size_mm` wide and long (equal for a disc), None where none that large is sold. Boards have both names
+    """One drum: `size_mm` wide and long (equal for a disc), None if none that large is sold. Boards have both names
     as tins do, and are `sold` as the house's tins are."""
 
     size_mm: tuple[float, float] | None
@@ -52,9 +52,9 @@ class Board:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drum:
-    """A drum under one cake and what it takes: paste all over or as a ring, ribbon, and the box it goes out in.
+    """A drum under one cake and what it takes: paste all over or as a ring, ribbon, and the box it travels in.
 
-    All of it None where no drum that large is sold. What has `shown` in its name is rounded for scales or for a ruler.
+    All of it None if no drum that large is sold. What has `shown` in its name is rounded for scales or for a ruler.
     """
 
     board: Board
@@ -107,7 +107,7 @@ def board_for(cake: Cake, outer_mm: float, wider_mm: float) -> Board:
 
 @lru_cache(maxsize=4096)
 def _stock_board(tin: Tin, disc: bool, wider_mm: float) -> Board:
-    """The same for a cake from a tin, whatever its height."""
+    """The same, for a cake from a tin, whatever its height."""
     sides_mm = [max(tin.bounds_mm)] * 2 if disc else tin.bounds_mm
     sold_mm = [true_mm(size, tin.sold) for size in SOLD_MM]
     width, length = (boards.board_mm(side, wider_mm, sold_mm) for side in sides_mm)

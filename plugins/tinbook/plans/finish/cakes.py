@@ -1,4 +1,4 @@
-"""Which cakes are to be finished: one from every tin at the house's usual height, or those a mixture bakes."""
+"""Which cakes to finish: one from every tin at the house's usual height, or those that a mixture makes."""
 
 from __future__ import annotations
 
@@ -18,9 +18,9 @@ from tinbook.plans.finish.layers import stack_of
 
 @dataclass(frozen=True, kw_only=True)
 class Cakes:
-    """The cakes of one table, each with whether its tin is owned, and what they are finished by.
+    """The cakes of one table, each with whether its tin is owned, and the figures they are finished with.
 
-    `height_mm`: the height of all of them before their coats, as asked or as the house usually makes them. None where
+    `height_mm`: the height of all of them before their coats, as asked or as the house usually makes them. None if
     each has the height it bakes to: `of` is then the mixture.
     """
 
@@ -31,7 +31,7 @@ class Cakes:
 
     @property
     def usual_mm(self) -> float:
-        """The height of all of them. ValueError where each has its own."""
+        """The height of all of them. ValueError if each has its own."""
         if self.height_mm is None:
             raise ValueError("each of these cakes has a height of its own")
         return self.height_mm
@@ -49,8 +49,8 @@ class Cakes:
 
 
 def usual_cakes(book: Book, facts: Facts, height_mm: float | None = None) -> Cakes:
-    """A cake from every tin, where no cake is meant: as high as asked or as the house usually makes them. Cups are not
-    coated."""
+    """A cake from every tin, if no particular cake is meant: as high as asked or as the house usually makes them. Cups
+    are not coated."""
     settled = finishing(book.finish, facts)
     height_mm = height_mm or settled.heights_mm[0]
     rows = tuple(

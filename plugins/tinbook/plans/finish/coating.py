@@ -73,7 +73,7 @@ class CoatRow:
 
 
 def coats_of(cake: Cake, settled: Finishing, facts: Facts) -> Coats:
-    """Volumes of filling, dam, coats and border on one cake. ValueError where a coat closes the tube."""
+    """Volumes of filling, dam, coats and border on one cake. ValueError if a coat closes the tube."""
     filled_ml, dam_ml = cake.filled_ml(settled["filling"]), 0.0
     # a dam is piped with the coating: without a final coat the filling goes to the edge
     if settled.dam_mm and settled["final_coat"] and cake.layers > 1:
@@ -106,7 +106,7 @@ def border_marks(cake: Cake, border: Border, under_mm: float) -> int:
 
 
 def roles_of(batch: Batch, settled: Finishing) -> tuple[str, ...]:
-    """What a mixture is on a cake made with it throughout: nothing that is left out, and no border where there is no
+    """What a mixture is on a cake made with it throughout: nothing that is left out, and no border if there is no
     final coat."""
     left_out = {role for role in ROLES[:3] if not settled[role.replace(" ", "_")]}
     if "final coat" in left_out:
@@ -126,7 +126,7 @@ def coat_row(
 ) -> CoatRow:
     """What one cake takes of a mixture that plays these roles on it.
 
-    `factor` moves the amounts to what the house has found it uses. Of an icing that is piped, a bagful is left over
+    `factor` adjusts the amounts to what the house has found it uses. Of an icing that is piped, a bagful is left over
     however small the cake, where it makes the final coat.
     """
     volumes = coats_of(cake, settled, facts).of(roles)

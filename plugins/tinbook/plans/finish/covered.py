@@ -22,7 +22,7 @@ from tinbook.plans.finish.pasting import PasteRow, paste_row
 from tinbook.plans.finish.used import Correction, learned
 
 COATS = ("filling", "crumb_coat", "final_coat")
-"""The roles that are named; a border is piped with what makes the final coat, where that can be piped."""
+"""The roles that are named; a border is piped with the final coat's mixture, if that can be piped."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +48,7 @@ class CoveredRow:
 @dataclass(frozen=True, kw_only=True)
 class CoveredTable:
     """Cakes from every tin. `roles`: which mixture plays what; `mixtures`: each of those that fill and coat, once, by
-    slug; `missing`: keys of roles for which nothing is named that the book shows and that can play it."""
+    slug; `missing`: keys of roles for which the house names nothing that the book shows and that will do."""
 
     cakes: Cakes
     roles: Mapping[str, Batch]
@@ -65,7 +65,7 @@ class CoveredTable:
         return self.cakes.finishing
 
     def place_of(self, role: str) -> int:
-        """The place among the mixtures of the one that plays a role."""
+        """The position, among the mixtures, of the one that plays a role."""
         return list(self.mixtures).index(self.roles[role].slug)
 
 

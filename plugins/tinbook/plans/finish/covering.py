@@ -76,7 +76,7 @@ def coat_table(batch: Batch, book: Book, facts: Facts, height_mm: float | None =
 
 
 def weighed_out(table: CoatTable, facts: Facts) -> list[Version]:
-    """What goes into the amounts made, one version for each row: for a ganache, chocolate and cream."""
+    """What goes into the amounts made, one version for each row: chocolate and cream for a ganache."""
     factors = [row.factor for row in table.rows]
     widths_mm = [row.cake.tin.bounds_mm[0] for row in table.rows]
     return version_each(table.batch, factors, factors, widths_mm, facts, by_weight=True)
@@ -151,7 +151,7 @@ def _figures(settled: Finishing, *keys: str) -> list[Saying]:
 
 
 def _published(batch: Batch, settled: Finishing, facts: Facts) -> list[Saying]:
-    """What published charts give, which is the range; for marzipan and other pastes, what is known of them."""
+    """What published charts give, which is the range; for marzipan and other pastes, what is known about them."""
     every = settled.figures["paste"].fact
     told = [saying("published_pastes", low_mm=every.low, high_mm=every.high, mm=every.value)]
     if batch.kind.key == "marzipan":

@@ -22,7 +22,7 @@ from tinbook.tins.growth import outline_of
 class Elevation:
     """A stack seen from the front on its drum, mm: `across_mm` wide before its coats, its tube (0 for none) `tube_mm`.
 
-    `board_mm` is None where no drum that wide is sold.
+    `board_mm` is None if no drum that wide is sold.
     """
 
     stack: Stack

@@ -1,4 +1,4 @@
-"""What a mixture becomes in a tin: how high it bakes, what layers it is cut into, how high they stand when filled."""
+"""What a mixture becomes in a tin: how high it bakes, what layers it is cut into, how high they are when filled."""
 
 from __future__ import annotations
 
@@ -129,7 +129,7 @@ def wanted(
     """The other way round: the mixture, and the tins, for `layers` layers of `layer_mm` from such a tin; `finished`
     otherwise than the mixture's cakes usually are, where that is given.
 
-    Each tin gives as many layers as its depth, or the deepest such tin sold, has room for. AskError where not even one
+    Each tin gives as many layers as its depth, or the deepest such tin sold, has room for. AskError if not even one
     fits, or where the mixture is made by weight or for cups.
     """
     if not batch.tins or tin.kind.kept == "share":
@@ -156,8 +156,8 @@ def wanted(
 
 
 def layers_in(tin: Tin, layer_mm: float, dome: float) -> int:
-    """How many layers so high one such tin has room for, with a dome of that share cut off. AskError where not even one
-    fits."""
+    """How many layers of this height one such tin has room for, with that share cut off as a dome. AskError if not even
+    one fits."""
     deepest_mm = tin.depth_mm or max(tin.kind.depths_mm)
     most = whole_down(deepest_mm * (1.0 - dome) / layer_mm)
     if most < 1:

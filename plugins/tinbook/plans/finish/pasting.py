@@ -44,7 +44,7 @@ class PasteRow:
 
 
 def paste_row(batch: Batch, cake: Cake, owned: bool, settled: Finishing, facts: Facts, factor: float = 1.0) -> PasteRow:
-    """One cake under one paste, over its coats; `factor` moves the amounts to what the house has found it uses."""
+    """One cake under one paste, over its coats; `factor` adjusts the amounts to what the house has found it uses."""
     under_mm, trade_density = settled.coats_mm, batch.kind.gravity.typical
     density = trade_density * factor
     surface_mm2, usual = cake.surface_mm2(under_mm), settled.figures["paste"]

@@ -1,4 +1,4 @@
-"""The tables of what a cake becomes and what it takes to finish it, as they are asked for by name."""
+"""The tables of a cake's layers and what it takes to finish it, by name."""
 
 from __future__ import annotations
 
@@ -147,7 +147,7 @@ def _cover(batch: Batch, row: PasteRow) -> Row:
 
 
 def stuff_asked(book: Book, facts: Facts, query: Query) -> Batch:
-    """A mixture, or what is bought to fill or cover a cake. AskError when the book has none by that name."""
+    """A mixture, or what is bought to fill or cover a cake. AskError if the book has none by that name."""
     batch = made_or_bought(query.of, book, facts) if query.of else None
     return batch or batch_asked(book, facts, query)
 
@@ -157,7 +157,7 @@ def _covered_asked(batch: Batch, book: Book, facts: Facts, query: Query) -> Cove
 
 
 def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
-    """A mixture's own cakes. AskError for what is not baked in tins, and for a height asked together with the
+    """A mixture's own cakes. AskError if it is not baked in tins, and for a height asked for together with the
     mixture."""
     if not batch.tins:
         raise AskError(f'"{batch.mixture.name}" is made by weight, not by tins', "ask about a cake")
@@ -168,7 +168,7 @@ def own_cakes(batch: Batch, book: Book, facts: Facts, query: Query) -> Cakes:
 
 
 def _sides(name: str, sides_mm: tuple[float, ...] | None, *sides: str) -> dict[str, Cell]:
-    """The `sides` of a thing, each under its own key in mm; None for what is not sold that large."""
+    """The `sides` of a thing, each under its own key in mm; None if it is not sold that large."""
     keys = [f"{name}_{side}_mm" for side in sides or ("width", "length")]
     return dict(zip(keys, sides_mm, strict=True)) if sides_mm else dict.fromkeys(keys)
 

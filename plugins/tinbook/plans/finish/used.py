@@ -1,4 +1,5 @@
-"""What the house's own cakes really took: a damped correction of what is worked out, and entries too wild to trust."""
+"""What the house's own cakes really took: a damped correction to what is worked out, and entries too far out to
+trust."""
 
 from __future__ import annotations
 
@@ -34,12 +35,12 @@ class Correction:
 
     @property
     def told(self) -> Saying | None:
-        """How many cakes it comes from, and how far it moves an amount; None where none is logged."""
+        """How many cakes it comes from, and how far it moves an amount; None if none is logged."""
         return saying("cakes_took", cakes=self.entries, percent=self.percent) if self.entries else None
 
 
 def learned(batch: Batch, book: Book, facts: Facts) -> Correction:
-    """What the log says about one mixture. Wild entries are reported when the book is read, and count for nothing
+    """What the log says about one mixture. Entries too far out are reported when the book is read, and are ignored
     here."""
     most = facts.numbers["wild entry"].value
     ratios = [ratio_of(entry, batch, book, facts) for entry in book.used if entry.of == batch.slug]

@@ -1,1 +1,1 @@
-"""How a whole cake is held up, what it weighs, how it goes out, and how long ahead its parts are made."""
+"""How a whole cake is held up, what it weighs, how it travels, and how far ahead its parts can be made."""

@@ -1,4 +1,5 @@
-"""How long ahead each part of a cake may be made and how it keeps; and how long the cake does, by the most delicate."""
+"""How far ahead each part of a cake can be made and how it keeps; and how long the cake keeps, by its most delicate
+part."""
 
 from __future__ import annotations
 
@@ -13,8 +14,8 @@ from tinbook.plans.cakes.whole import WholeCake
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AheadOf:
-    """A part of a cake: what it is and its page; how long ahead its first steps may be done, min, 0 for none;
-    `on_the_day`: how many steps of all of them are done on the day, None where no step says; how it keeps, as
+    """A part of a cake: what it is and its page; how far ahead its first steps can be done, min, 0 for none;
+    `on_the_day`: how many steps of all of them are done on the day, None if no step says; how it keeps, as
     written."""
 
     name: str
@@ -28,7 +29,7 @@ class AheadOf:
 @dataclass(frozen=True, kw_only=True)
 class AheadTable:
     """Every part, in the order of the work. `keeps`: how long the cake does, by the part that keeps least, `least`;
-    None where nobody says of any. `unknown`: parts of which nobody says."""
+    None if no part says. `unknown`: the parts that do not say."""
 
     parts: tuple[AheadOf, ...]
     keeps: Keep | None

@@ -33,7 +33,7 @@ class Held:
 @dataclass(frozen=True, kw_only=True)
 class HeldUp:
     """Each tier from the bottom; `through_mm`: how long the dowel through all of them is, None for
-    none; what is to be said of what stands on or hangs from the cake."""
+    none; what is to be said about what stands on or hangs from the cake."""
 
     tiers: tuple[Held, ...]
     through_mm: float | None
@@ -42,7 +42,7 @@ class HeldUp:
 
 
 def held_up(cake: WholeCake, weights: CakeWeights) -> HeldUp:
-    """What holds a cake up, by its plan of dowels and its weights."""
+    """What holds a cake up, from its dowel plan and its weights."""
     count, stacking = len(cake.tiers), [each for each in weights.tiers if each.tier.cake is not None]
     several = len(stacking) > 1
     found = [
@@ -87,7 +87,7 @@ def _card_mm(each: TierWeight) -> float | None:
 
 
 def _remarks(cake: WholeCake, weights: CakeWeights) -> list[Saying]:
-    """What is hung, and what stands on top, each with its weight and where that lies; and what the sums do not know."""
+    """What is hung and what stands on top, each with its weight and its centre; and what the sums leave out."""
     found = []
     for each in weights.figures:
         figure = each.figure

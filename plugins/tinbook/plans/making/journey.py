@@ -1,4 +1,4 @@
-"""How a cake goes out: its box and those of its tiers, how high a shelf it takes, what is put together where."""
+"""How a cake travels: its box and those of its tiers, how high a shelf it needs, what is put together where."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ class Journey:
 
 
 def journey(cake: WholeCake, weights: CakeWeights, book: Book, facts: Facts) -> Journey:
-    """How a cake goes out. In a box there is as much room beside and above as the house leaves."""
+    """How a cake travels. A box leaves as much room beside and above as the house says."""
     drum, goes_whole = cake.stacked.drum, cake.design.goes_whole
     whole = None
     if drum is not None and drum.box_mm and drum.box_shown_mm:
@@ -125,7 +125,7 @@ def _take(cake: WholeCake, facts: Facts) -> list[Saying]:
 def _in_the_way(
     cake: WholeCake, goes_whole: bool, whole: Boxed | None, tiers: tuple[Boxed, ...], book: Book
 ) -> list[Saying]:
-    """Boxes the house has none of, and shelves it is too high for."""
+    """Boxes the house does not have, and shelves it is too high for."""
     tallest, shelf = book.house.tallest_box, book.house.fridge_shelf
     found = []
     if tallest and whole and not fits(whole.box_mm[2], tallest):

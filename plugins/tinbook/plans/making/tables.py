@@ -30,7 +30,7 @@ def weights(book: Book, facts: Facts, query: Query) -> Result:
 
 
 def weight_sources(facts: Facts) -> tuple[str, ...]:
-    """Where the weights of boards, cards and foam come from, and when two people are wanted."""
+    """Where the weights of boards, cards and foam come from, and when it takes two people."""
     named = ("drum weighs", "card weighs", "foam weighs", "weight for two", "weighed against computed")
     return tuple(dict.fromkeys(facts.numbers[name].source for name in named))
 

@@ -1,4 +1,4 @@
-"""Cups and spoons: what each kitchen's hold, and what the house's ingredients weigh in them."""
+"""Cups and spoons: what they hold in each kitchen, and what the house's ingredients weigh in them."""
 
 from __future__ import annotations
 
@@ -76,7 +76,7 @@ def _spoon_row(name: Saying | str, ml: float, ours: bool) -> SpoonRow:
 
 
 def spoons_worked(book: Book, facts: Facts) -> Worked:
-    """How cups and spoons were worked out, and what goes by those names where no law fixes them."""
+    """How cups and spoons were worked out, and what goes by those names if no law fixes them."""
     loose = [facts.numbers[name] for name in (*OTHER_CUPS, *OTHER_SPOONS, "pinch")]
     met = [saying("met_under_its_name", name=row.key, low=row.low, high=row.high, unit=row.unit) for row in loose]
     inputs = (saying("house_measures_with", measures=house_spoons(book)), *met)

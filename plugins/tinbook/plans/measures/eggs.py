@@ -1,4 +1,4 @@
-"""Eggs: the classes by weight; numbers of each in the bowl; numbers of the house's, white and yolk apart."""
+"""Eggs: the sizes by weight; numbers of each in the bowl; numbers of the house's eggs, white and yolk apart."""
 
 from __future__ import annotations
 

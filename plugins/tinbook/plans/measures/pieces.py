@@ -18,7 +18,7 @@ COUNTS = (6, 12, 18, 24, 36, 48)
 EGGS = (1, 2, 3, 4, 5, 6, 7, 8)
 CUPCAKE = "cupcake"
 CASE_G = 45.0
-"""What a case takes where the house has logged none."""
+"""What a case takes if the house has logged none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

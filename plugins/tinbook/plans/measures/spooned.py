@@ -17,7 +17,7 @@ MEASURES = "GNU units"
 """The sources for what cups, spoons and ounces hold."""
 US_CUP = "US cup"
 US_CUP_ML = CUPS_ML[US_CUP]
-"""The cup shown where the house has none of its own."""
+"""The cup shown if the house has none of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Spooned:
 class Measured:
     """One line in every measure; `index` is its place in the mix.
 
-    `pieces` is for what is counted; `spoons` is None where there is no volume measure.
+    `pieces` is for what is counted; `spoons` is None if there is no volume measure.
     """
 
     index: int

@@ -1,4 +1,4 @@
-"""What can replace an ingredient, as small tables: this much of one for that much of the other."""
+"""What can replace an ingredient, as small tables: this much of one for that much of another."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A mixture against bakers' percentages and the balance rules of its kind: a note, never an error."""
+"""A mixture in bakers' percentages, and against the balance rules for its kind: a note, never an error."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ class Share:
 class Standing:
     """A rule and where the mixture falls in it; figures are for 100 of what the rule compares with.
 
-    `value` None: the mixture has nothing to compare with. `within` holds too where the rule's `other_form` is met.
+    `value` None: the mixture has nothing to compare with. `within` is also true if the rule's `other_form` is met.
     """
 
     rule: BalanceRule

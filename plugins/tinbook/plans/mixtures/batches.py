@@ -1,4 +1,4 @@
-"""A mixture by the egg, by the cup of a tray, by weight and by batches; and what can replace what."""
+"""A mixture by eggs, by cups in a tray, by weight and by batches; and what can replace what."""
 
 from __future__ import annotations
 

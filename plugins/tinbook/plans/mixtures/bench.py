@@ -1,4 +1,4 @@
-"""What the browser gets of a mixture: everything that is not a product or a rounding, worked out here."""
+"""What the browser gets for a mixture: everything except multiplying and rounding is worked out here."""
 
 from __future__ import annotations
 
@@ -162,7 +162,7 @@ def area_shares() -> dict[str, float]:
 
 
 def as_plain(value: Bench) -> dict[str, Any]:
-    """The same as dicts and lists, for JSON. (dataclasses.asdict copies every leaf and takes ten times as long.)"""
+    """The same, as dicts and lists for JSON. (dataclasses.asdict copies every leaf and takes ten times as long.)"""
     return {
         **_fields(value),
         "lines": [_fields(line) for line in value.lines],

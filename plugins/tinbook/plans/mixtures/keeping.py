@@ -1,4 +1,4 @@
-"""When a mixture is in season and how long it keeps, in the few words that lists narrow by."""
+"""When a mixture is in season and how long it keeps, in the few words used to narrow lists."""
 
 from __future__ import annotations
 

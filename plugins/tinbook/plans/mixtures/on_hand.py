@@ -20,7 +20,7 @@ from tinbook.plans.base.worked import Worked
 from tinbook.tins import Tin
 
 MOST_BAKES = 3
-"""A tin that has to go into the oven more often than this for one mixture is no choice."""
+"""A tin that has to go into the oven more often than this for one mixture is not offered."""
 FEW = 3
 """How many choices are shown for a mixture."""
 VERDICTS = (AS_WRITTEN, NEARLY, RESIZED, NO_TIN) = ("as_written", "nearly", "resized", "no_tin")
@@ -116,7 +116,8 @@ def _order(row: OnHand) -> tuple[int, str]:
 
 
 def choices(batch: Batch, book: Book, facts: Facts) -> tuple[TinChoice, ...]:
-    """The best ways to bake a mixture in the house's tins: its own tins, near ones, then by how far out they are."""
+    """The best ways to bake a mixture in the house's tins: in its own tins, then near ones, then by how far out they
+    are."""
     candidates = [*_written(batch, book, facts), *_singles(batch, book, facts), *_sets(batch, book, facts)]
     best = sorted(candidates, key=_worth)[:FEW]
     widths_mm = [max(tin.bounds_mm[0] for _, tin in candidate.tins) for candidate in best]

@@ -1,4 +1,4 @@
-"""What must be said where the work needs it: allergens and the usual cautions."""
+"""What must be said wherever the work needs it: allergens and the usual cautions."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ def allergens(batch: Batch, book: Book, facts: Facts) -> AllergenStrip:
 
 
 def strip_of(things: Iterable[tuple[str, Iterable[str] | None]], facts: Facts) -> AllergenStrip:
-    """A strip of the allergens of each thing, by its name; None where nobody has said."""
+    """A strip of the allergens of each thing, by its name; None if nobody has said."""
     names: dict[str, list[str]] = {}
     unknown = []
     for name, known in things:
@@ -70,7 +70,7 @@ def called(
 
 
 def state(mixture: Mixture) -> str:
-    """How far heat has been through it by the time it is eaten."""
+    """How well cooked it is by the time it is eaten."""
     if mixture.bake is not None:
         return "baked"
     return "cooked" if mixture.cooked else "uncooked"

@@ -1,4 +1,4 @@
-"""The tables of what is in a mixture and what fits the tins owned, as they are asked for by name."""
+"""The tables of what is in a mixture and what fits the tins owned, by name."""
 
 from __future__ import annotations
 

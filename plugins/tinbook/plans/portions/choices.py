@@ -1,4 +1,4 @@
-"""What could serve guests: the house's tins as tiers, every set that can stand, and what can stand beside it.
+"""What could serve guests: the house's tins as tiers, every set that can stand, and what can be served with it.
 
 It is laid out once for a book; `guests` chooses from it, and so does the browser.
 """

@@ -121,7 +121,7 @@ class Job:
 
     @cached_property
     def count(self) -> int:
-        """How many it serves, where it is not cut as a whole grid."""
+        """How many it serves, if it is not cut in a whole grid."""
         return sums.served(self.size, self.portion, max(self.sides_mm) / min(self.sides_mm))
 
     @property
@@ -148,7 +148,7 @@ class Job:
 
 @lru_cache(maxsize=2048)
 def pieces_of(cut: Cut) -> tuple[cutting.CutPiece, ...] | None:
-    """The pieces as drawn, in the order of their numbers; None where a strip would fall apart."""
+    """The pieces as drawn, in the order of their numbers; None if a strip would fall apart."""
     if not cut.edges_mm:
         return ()
     rings = outline(cut.tin)

@@ -24,10 +24,10 @@ SIDES = {
     "finger": ("finger portion width", "finger portion length"),
     "dessert": ("dessert portion width", "dessert portion length"),
 }
-"""The facts that fill in where the house has not said how large a portion is."""
+"""The facts that fill in if the house has not said how large a portion is."""
 BOXES = ("square", "rectangle", "sheet", "loaf")
 HOUSE, ASKED = "house", "asked"
-"""Who says how large a portion is, where it is no source among the facts."""
+"""Who says how large a portion is, if not a source among the facts."""
 SAME_RADIUS = 1e-3
 """How far the corners of a drawn tube may be from one circle, squared, as a share."""
 
@@ -63,7 +63,7 @@ def _portion(kind: str, sides_mm: tuple[float, float], said_by: str) -> Portion:
 
 
 def portion_called(kind: str, sizes: Mapping[str, Portion]) -> Portion:
-    """The portion of a kind. Raises AskError where the house has none by that name."""
+    """The portion of a kind. Raises AskError if the house has none by that name."""
     if kind not in sizes:
         raise AskError(
             f'there is no portion called "{kind}"', f'ask for {", ".join(sizes)}, or a size such as "30 mm x 40 mm"'

@@ -1,4 +1,4 @@
-"""From guests to tins: which single tins and stacked sets serve that many, with least left over.
+"""From guests to tins: which single tins and stacked sets serve that many, with the least left over.
 
 An answer only adds up and compares what `choices` has laid out, here and in the browser.
 """

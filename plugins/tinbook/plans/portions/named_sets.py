@@ -1,4 +1,4 @@
-"""A named set, from the bottom: what it serves, and what a baker would say about how it stands."""
+"""A named set, from the bottom up: what it serves, and what a baker would say about how it stacks."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from tinbook.tins import Tin
 
 
 def named_set(tins: Sequence[Tin], portion: Portion, book: Book, facts: Facts, height_mm: float) -> tuple[Tier, ...]:
-    """The tiers of a set. AskError where one is no tier, or is no smaller than the one below it."""
+    """The tiers of a set. AskError if one cannot be a tier, or is not smaller than the one below it."""
     for tin in tins:
         if tin.kind.solid != "upright" or tin.kind.in_trays:
             raise AskError(f"{tin.name} is not a tier", "name upright cakes, from the bottom up")
@@ -31,8 +31,8 @@ def named_set(tins: Sequence[Tin], portion: Portion, book: Book, facts: Facts, h
 
 
 def judged(tiers: Sequence[Tier], book: Book, facts: Facts, height_mm: float) -> Iterator[Saying]:
-    """What is said of a set: ledges that are narrow or wide, what is not owned, what has no drum or does not fit the
-    oven. Nothing where all is as usual."""
+    """What is said about a set: ledges that are narrow or wide, what is not owned, what has no drum or does not fit the
+    oven. Nothing if all is as usual."""
     settled = finishing(book.finish, facts)
     for lower, upper in pairwise(tier.tin for tier in tiers):
         ledge_mm = min(ledges_mm(upper, lower))

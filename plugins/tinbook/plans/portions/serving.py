@@ -13,7 +13,7 @@ from tinbook.tins import Tin
 
 @dataclass(frozen=True, slots=True)
 class Serving:
-    """A cake cut into one kind of portion: `each_g` of cake in each, baked and levelled; None where its weight is
+    """A cake cut into one kind of portion: `each_g` of cake in each, baked and levelled; None if its weight is
     unknown, or it is not cut."""
 
     cut: Cut

@@ -1,4 +1,4 @@
-"""Straight strips cut across: equally wide so long as their pieces are near enough alike, else uneven, else joined.
+"""Straight strips cut across: equally wide if their pieces are near enough alike, otherwise uneven, otherwise joined.
 
 The number of pieces is not decided here: a job knows, and every plan gives exactly as many.
 """

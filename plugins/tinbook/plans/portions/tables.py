@@ -1,4 +1,4 @@
-"""The tables of portions and guests, as they are asked for by name."""
+"""The tables of portions and guests, by name."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Rules of whole cakes: what a design names must be there, and its tiers must stand."""
+"""Rules for whole cakes: what a design names must be there, and its tiers must stand up."""
 
 from __future__ import annotations
 
@@ -22,16 +22,16 @@ from tinbook.plans.rules.parts import word_flaws
 from tinbook.tins import Tin
 
 OF_CAKES = ("filling", "coat", "cover", "border", "layers", "height", "colour", "ribbon")
-"""What is said of cakes alone: cups are neither cut, filled nor coated."""
+"""What is said about cakes alone: cups are neither cut, filled nor coated."""
 STEPS = re.compile(r"[+-]?[0-9]+")
 """How a size is asked for by its steps."""
 OF_BATTER = ("mixture", "filling", "layers", "batter_colour")
-"""What foam has none of."""
+"""What foam does not have."""
 
 
 def cake_flaws(design: CakeDesign, book: Book, facts: Facts, lost: Collection[str] = ()) -> tuple[Flaw, ...]:
     """Everything that stops a cake being worked out; `lost` are names that the book lacks only because of a problem
-    told elsewhere."""
+    reported elsewhere."""
     flaws = [
         *_tier_list_flaws(design),
         *_word_flaws(design, book, facts, lost),
@@ -54,7 +54,8 @@ def tier_paths(design: CakeDesign) -> Iterator[tuple[Path, DesignTier]]:
 
 
 def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
-    """No tiers, a tier wider than the one below, what nothing stands on, cups among tiers, pillars under the foot."""
+    """No tiers, a tier wider than the one below, one that nothing can stand on, cups among tiers, pillars under the
+    foot."""
     if not design.tiers:
         hint = 'list them from the bottom up, such as "[25 cm, 20 cm]"'
         yield Flaw(code="tiers", path=("tiers",), message="the cake has no tiers", hint=hint)
@@ -81,7 +82,7 @@ def _tier_list_flaws(design: CakeDesign) -> Iterator[Flaw]:
 
 
 def _travel_flaws(design: CakeDesign) -> Iterator[Flaw]:
-    """One tier cannot go out in tiers, nor a cake on pillars whole; neither has a dowel through all of it."""
+    """A single tier cannot travel in tiers, nor a cake on pillars whole; neither has a dowel through all of it."""
     if design.travels == IN_TIERS and len(design.tiers) == 1:
         message, hint = "there is only one tier, and it travels whole", "take it out"
         yield Flaw(code="travels", path=("travels",), message=message, hint=hint, on_key=True)
@@ -199,7 +200,7 @@ def _icing_flaws(tier: DesignTier, path: Path, book: Book, facts: Facts, lost: C
 
 
 def _at(path: Path, flaws: Iterator[Flaw]) -> Iterator[Flaw]:
-    """The same flaws at another place."""
+    """The same flaws in another place."""
     return (replace(flaw, path=path) for flaw in flaws)
 
 

@@ -1,4 +1,4 @@
-"""Rules of a whole cake's board and decorations."""
+"""Rules for a whole cake's board and decorations."""
 
 from __future__ import annotations
 
@@ -81,7 +81,7 @@ def decoration_flaws(design: CakeDesign, book: Book, lost: Collection[str]) -> I
 
 
 def _stood_on(design: CakeDesign, each: DesignDecoration) -> bool:
-    """Whether another tier stands right where it is to stand."""
+    """Whether another tier stands just where it should go."""
     return each.tier is not None and each.tier < len(design.tiers) and not design.tiers[each.tier].on_pillars
 
 

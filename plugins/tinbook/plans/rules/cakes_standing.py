@@ -1,4 +1,5 @@
-"""Rules of a whole cake that take its sums: tiers that can be baked so high, a stack that stands, a board for it."""
+"""Rules for a whole cake that need its sums: tiers that can be baked that high, a stack that stands up, a board for
+it."""
 
 from __future__ import annotations
 
@@ -21,7 +22,7 @@ from tinbook.tins import Tin
 
 
 def said_at(design: CakeDesign, tier: DesignTier, path: Path, name: str) -> Path:
-    """Where something is said of a tier: by itself, by the cake, or nowhere but at the tier."""
+    """Where something is said about a tier: by itself, by the cake, or nowhere but at the tier."""
     key = name.replace("_", " ")
     if name in tier.model_fields_set:
         return (*path, key)
@@ -29,7 +30,7 @@ def said_at(design: CakeDesign, tier: DesignTier, path: Path, name: str) -> Path
 
 
 def standing_flaws(design: CakeDesign, book: Book, facts: Facts) -> Iterator[Flaw]:
-    """What the sums of a cake refuse, told by the functions that refuse it, without the sums themselves. Everything it
+    """What the sums of a cake would refuse, reported by the same functions, without the sums themselves. Everything it
     names must be there."""
     tins, portion = written_tins(design), portion_of(design, book, facts)
     every = tiers_asked(design, tins, book, facts)
@@ -50,7 +51,7 @@ def standing_flaws(design: CakeDesign, book: Book, facts: Facts) -> Iterator[Fla
 
 
 def _tier_flaws(design: CakeDesign, asked: TierAsked, portion: Portion) -> Iterator[Flaw]:
-    """A tier that cannot be baked so high, or that is less than a portion."""
+    """A tier that cannot be baked that high, or is smaller than a portion."""
     path: Path = ("beside" if asked.beside else "tiers", asked.place)
     tier = (design.beside if asked.beside else design.tiers)[asked.place]
     try:
@@ -69,7 +70,7 @@ def _tier_flaws(design: CakeDesign, asked: TierAsked, portion: Portion) -> Itera
 def _weight_flaws(
     design: CakeDesign, tins: tuple[Tin, ...], tiers: tuple[TierAsked, ...], book: Book, facts: Facts
 ) -> Iterator[Flaw]:
-    """Decorations on the side of a tier that together weigh more than it does: told once for a tier."""
+    """Decorations on the side of a tier that together weigh more than it does: reported once for each tier."""
     if not any(each.on == SIDE for each in design.decorations):
         return
     made, portion = figures(design, tins, book, facts), portion_of(design, book, facts)
@@ -86,7 +87,7 @@ def _weight_flaws(
 
 
 def _air_flaws(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> Iterator[Flaw]:
-    """Decorations that are to stand between pillars, and are higher than the pillars."""
+    """Decorations meant to stand between pillars, but taller than the pillars."""
     below = {
         index: each.tier for index, each in enumerate(design.decorations) if each.on == TOP and each.tier is not None
     }
@@ -102,7 +103,7 @@ def _air_flaws(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Fac
 
 
 def _stack_flaws(design: CakeDesign, tiers: Sequence[TierAsked], book: Book, facts: Facts) -> Iterator[Flaw]:
-    """Dowels without room, and a board that is too small, or not sold so large."""
+    """Dowels without room, and a board that is too small, or not sold that large."""
     foot, cake = tiers[0], cake_asked_for(tiers[0])
     if cake is None:
         return

@@ -18,7 +18,7 @@ def used_kinds(facts: Facts) -> dict[str, str]:
 
 
 def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> Iterator[Flaw]:
-    """Words on a card that the facts must know, and two answers to one question."""
+    """Words on a card that must be among the facts, and two answers to one question."""
     if card.weighs_as and card.weighs:
         hint = 'keep "weighs as" for a published weight, or "weighs" for your own'
         yield Flaw(code="twice", path=("weighs",), message=f'the card for "{name}" gives its weight twice', hint=hint)

@@ -16,7 +16,7 @@ FOLLOWS = "follows"
 """The code of a flaw that only follows from another, reported elsewhere."""
 
 COOLEST_C = 100.0
-"""No cake bakes through in an oven this cool or cooler."""
+"""No cake bakes through in an oven as cool as this."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""Rules between the figures a cake is finished by: layers, coats and borders that fit one another."""
+"""Rules between the figures a cake is finished with: layers, coats and borders that fit together."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ THIN_MM = 10.0
 KIND = re.compile(r"[^\W\d_]+(?:[ -][^\W\d_]+){0,2}")
 """What the house may call a portion: up to three words, letters only."""
 MOST_OF_ROOM = 0.9
-"""Coats count as filling at most this much of a tube: where they fill it, there is no edge to mark."""
+"""Coats count as filling at most this much of a tube: if they fill it, there is no edge to mark."""
 MOST_CROWDED = 1.02
 """How much longer than the edge a row of marks may be: set that much closer, nobody sees it."""
 COVERED = {"cover": "cake", "board": "board"}
@@ -59,7 +59,7 @@ def mixture_finish_flaws(mixture: Mixture, book: Book, facts: Facts, lost: Colle
 
 
 def made_flaws(finish: Finish, book: Book, facts: Facts, lost: Collection[str] = ()) -> Iterator[Flaw]:
-    """What a cake is to be made with that the book lacks, or that cannot be that on a cake; `lost` are names reported
+    """What a cake should be made with that the book lacks, or that cannot be used that way; `lost` are names reported
     elsewhere. `book` includes its mixtures and cards."""
     named = finish.made_with.model_dump(by_alias=True, exclude_none=True) if finish.made_with else {}
     for role, word in named.items():
@@ -80,7 +80,7 @@ def made_flaws(finish: Finish, book: Book, facts: Facts, lost: Collection[str] =
 
 
 def _kind_of(word: str, book: Book, facts: Facts) -> str | None:
-    """The kind of a mixture or of a bought card; None where the book has neither."""
+    """The kind of a mixture or of a bought card; None if the book has neither."""
     if word in book.mixtures:
         kind = book.mixtures[word].kind
         return kind if kind in facts.kinds else None

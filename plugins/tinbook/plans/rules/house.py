@@ -12,7 +12,7 @@ from tinbook.units import Misread
 
 
 def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
-    """The egg class must be one the facts know, and there is no book without its house."""
+    """The egg size must be among the facts, and there is no book without its house."""
     if house.eggs not in facts.eggs:
         message = f'the egg size "{house.eggs}" is not known'
         yield unknown_word(("eggs",), house.eggs, facts.eggs, message=message)
@@ -22,7 +22,7 @@ def house_flaws(house: House, facts: Facts) -> Iterator[Flaw]:
 
 
 def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
-    """An outline goes by a name of its own, not among the `named` (in lower case); a measure must be plausible for the
+    """An outline needs a name of its own, not among the `named` (in lower case); a measure must be plausible for the
     tin."""
     tin, name = line.tin[0], line.name
     if tin.kind.free and name is None:

@@ -104,7 +104,7 @@ def word_flaws(
 
 
 def _support_flaws(part: Part, path: Path) -> Iterator[Flaw]:
-    """Never out through the front, never out at the top."""
+    """A support never comes out at the front or the top."""
     support = part.support
     if support is None:
         return
@@ -245,7 +245,7 @@ def _repeat_flaws(
 
 
 def _room_flaws(repeat: Repeat, path: Path, outline_mm: Sequence[Ring]) -> Iterator[Flaw]:
-    """A mark larger than its surface, and more of them than anybody would make."""
+    """A mark larger than its surface, and more marks than anybody would make."""
     count = repeats.count_of(solids.rings_mm2(outline_mm), pitch_of(repeat))
     across_mm, high_mm = solids.bounds(outline_mm)
     mark_across_mm, mark_high_mm = mark_of(repeat)

@@ -1,4 +1,4 @@
-"""The colours of the house on parts: how much of each pot for how much paste, what the law warns of, what fades."""
+"""The house's colours on parts: how much of each pot for how much paste, what the law warns about, what fades."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _LINEAR_BELOW, _BLACK_OR_WHITE = 0.04045, 0.05
 
 @dataclass(frozen=True, slots=True)
 class Pot:
-    """One pot of a colour: what it is, its shade, grams for 100 g of its base (None where its card gives no weight)."""
+    """One pot of a colour: what it is, its shade, grams for 100 g of its base (None if its card gives no weight)."""
 
     name: str
     shade: str

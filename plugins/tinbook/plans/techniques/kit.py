@@ -25,7 +25,7 @@ LIES_OPEN = frozenset(("board", "card", "case", "collar", "drum", "liner", "pape
 class MaterialRow:
     """A material for one person: amount as measured out, grams and ml where known, and whose it is.
 
-    `name` is the house's word for an ingredient or a mixture of the book, or else as written; `wanted` how it is
+    `name` is the house's word for an ingredient or a mixture in the book, or else as written; `wanted` how it is
     wanted, in the baker's words.
     """
 

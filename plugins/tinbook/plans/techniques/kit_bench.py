@@ -14,7 +14,7 @@ from tinbook.units import GRAMS_PER_OUNCE
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitLine:
-    """A material for the browser: like a line of a mixture, grams None where unknown."""
+    """A material for the browser: like a line of a mixture, grams None if unknown."""
 
     unit: str
     amount: float

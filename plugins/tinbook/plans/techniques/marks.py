@@ -20,7 +20,7 @@ MOST_MARKS = 5000
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RepeatAt:
     """A repeat at a cake. `points` are the marks' middles on `outline_mm`, y upwards; `whole` of them are not cut by
-    its edge. `by_area` is the number the area gives. `each_g` is None where the mark is pressed in."""
+    its edge. `by_area` is the number the area gives. `each_g` is None if the mark is pressed in."""
 
     index: int
     letter: str

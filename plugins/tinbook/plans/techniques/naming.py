@@ -1,4 +1,4 @@
-"""Which mixture of the house a word means, and which mixtures name a technique."""
+"""Which of the house's mixtures a word means, and which mixtures name a technique."""
 
 from __future__ import annotations
 
@@ -9,13 +9,13 @@ from tinbook.models.ledger import once
 
 
 def mixture_called(word: str, book: Book) -> str | None:
-    """The slug of the mixture that goes by `word`: its name, another name of it, or the slug itself."""
+    """The slug of the mixture that `word` means: its name, another of its names, or the slug itself."""
     return _slugs(book).get(word.lower())
 
 
 @once
 def _slugs(book: Book) -> Mapping[str, str]:
-    """Every word a mixture goes by, in small letters, to its slug; the first one has it."""
+    """From every name of a mixture, in small letters, to its slug; if two share a name, the first has it."""
     found: dict[str, str] = {}
     for slug, mixture in book.mixtures.items():
         for word in (slug, mixture.name.lower(), *(name.lower() for name in mixture.also)):

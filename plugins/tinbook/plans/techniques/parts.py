@@ -30,7 +30,7 @@ LEAST_CAKE_MM, MOST_CAKE_MM = 99.0, 306.0
 """Cakes of 10 to 30 cm."""
 SIDE, COLOUR = "side", "colour"
 LESS, MORE = 0.8, 1.2
-"""The cakes shown beside one are this much narrower and wider, or further off."""
+"""The cakes shown next to one are this much narrower and wider, or more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +95,7 @@ class PartAt:
 
     @property
     def off(self) -> float | None:
-        """How far the weighed figure is from the computed one, as a share; None where nobody has weighed it."""
+        """How far the weighed figure is from the computed one, as a share; None if nobody has weighed it."""
         return None if self.weighed_g is None else self.weighed_g / self.computed_g - 1.0
 
 
@@ -169,7 +169,7 @@ def scale_to(cake: Tin, written_for: Tin) -> float:
 
 
 def decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, people: int = 1) -> Decoration:
-    """The parts and repeats of a technique for a cake, each of `people` making one. ValueError where it has none."""
+    """The parts and repeats of a technique for a cake, each of `people` making one. ValueError if it has none."""
     name = ("decoration", Itself(technique), cake, people, Itself(facts))
     return ledger_of(book).lately(name, lambda: _decoration(technique, cake, book, facts, people))
 

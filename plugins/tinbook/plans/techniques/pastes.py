@@ -1,4 +1,4 @@
-"""What a part is made of: a mixture of the house by its file name, or an ingredient bought ready-made."""
+"""What a part is made of: one of the house's mixtures by its file name, or an ingredient bought ready-made."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tinbook.plans.techniques.naming import mixture_called
 
 @dataclass(frozen=True, slots=True)
 class Paste:
-    """A paste: its slug if it is a mixture of the book, its name, g/ml, and whose figure that is."""
+    """A paste: its slug if it is a mixture in the book, its name, g/ml, and whose figure that is."""
 
     slug: str | None
     name: str
@@ -31,7 +31,7 @@ def paste_or_like(word: str, book: Book, facts: Facts) -> Paste:
 
 
 def paste_called(word: str, book: Book, facts: Facts) -> Paste:
-    """The paste that goes by `word`. LookupError where the book has none, or no weight by volume for it."""
+    """The paste that goes by `word`. LookupError if the book has none, or no weight by volume for it."""
     slug = mixture_called(word, book)
     if slug is not None:
         mixture = book.mixtures[slug]

@@ -14,7 +14,7 @@ from tinbook.plans.techniques.parts import Decoration, decoration
 @dataclass(frozen=True, slots=True)
 class PasteReady:
     """One paste for one cake each for everyone working, g: `parts_g` in the parts and marks; `ready_g` with what stays
-    on hands and board, None where the materials do not name it."""
+    on hands and board, None if the materials do not name it."""
 
     paste: str
     parts_g: float
@@ -30,7 +30,7 @@ def pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Fact
     """Each paste of the parts at a cake, in the order they first appear.
 
     At the cake the technique is written for, what the materials list; at another, more or less in proportion to what
-    its parts take. What people share is shared here.
+    its parts take. Materials that a class shares are shared here too.
     """
     name = ("pastes ready", Itself(technique), Itself(sums), Itself(facts))
     return ledger_of(book).lately(name, lambda: _pastes_ready(technique, sums, book, facts))

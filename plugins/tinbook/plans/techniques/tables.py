@@ -1,4 +1,4 @@
-"""The tables of a technique's parts, as they are asked for by name: parts, colours, marks, for every cake or for
+"""The tables of a technique's parts, by name: parts, colours, marks, for every cake or for
 one."""
 
 from __future__ import annotations

@@ -59,7 +59,7 @@ def technique_times(technique: Technique) -> TechniqueTimes:
 
 def technique_cautions(technique: Technique, book: Book, facts: Facts, more: Iterable[str] = ()) -> tuple[Caution, ...]:
     """The usual cautions it calls up: by its care words, its materials' cards, what is not food, small hard parts; and
-    by the words its parts add. For a mixture it uses, those that no heat has dealt with."""
+    by the words its parts add. For a mixture it uses, those that cooking has not dealt with."""
     traits = {*technique.care, *more}
     keys = set[str]()
     for word in used_words(technique):
@@ -93,7 +93,7 @@ def used_words(technique: Technique) -> tuple[str, ...]:
 
 def technique_allergens(technique: Technique, book: Book, facts: Facts) -> TechniqueAllergens | None:
     """What everything it uses contains and, separately, what it may be made with: the mixtures it works with or goes
-    with. None where it names nothing to eat.
+    with. None if it names nothing to eat.
 
     What the book has no card for is unknown, and so is a mixture with an ingredient nobody has said anything about.
     """

@@ -1,4 +1,4 @@
-"""Dowels under a tier: how many, by what is published, where they stand, and a plan of them at actual size."""
+"""Dowels under a tier: how many, going by what is published, where they go, and a plan of them at actual size."""
 
 from __future__ import annotations
 
@@ -104,7 +104,7 @@ def tier_above(cake: Tin) -> Tin:
 def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan:
     """Dowels in `cake` under `above`: as many as the house sets, or the most published.
 
-    AskError where it cannot stand there or there is room for too few dowels.
+    AskError if it cannot stand there or there is room for too few dowels.
     """
     for tin, what in ((cake, "in"), (above, "under")):
         if tin.kind.in_trays or tin.kind.solid == "ball" or (tin.kind.solid == "dome" and tin is cake):

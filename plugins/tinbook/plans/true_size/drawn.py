@@ -39,7 +39,7 @@ class Stroke:
         return cls(kind, (*flipped, flipped[0]))
 
     def moved(self, by: Point) -> Stroke:
-        """The same elsewhere."""
+        """The same, moved."""
         return replace(self, points=tuple((x + by[0], y + by[1]) for x, y in self.points))
 
 
@@ -52,7 +52,7 @@ class Label:
     strong: bool = False
 
     def moved(self, by: Point) -> Label:
-        """The same elsewhere."""
+        """The same, moved."""
         return replace(self, at=(self.at[0] + by[0], self.at[1] + by[1]))
 
 

@@ -1,4 +1,4 @@
-"""The table of dowels, as it is asked for by name."""
+"""The table of dowels."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def _row(plan: DowelPlan) -> Row:
 
 
 def _asked(book: Book, facts: Facts, query: Query) -> Iterator[DowelPlan]:
-    """The plans of the cakes asked for. AskError for what cannot stand."""
+    """The plans of the cakes asked for. AskError for any that cannot stand."""
     for _, cake in query.tins:
         if query.above:
             yield dowel_plan(cake, query.above, book.finish, facts)

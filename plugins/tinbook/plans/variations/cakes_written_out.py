@@ -1,4 +1,4 @@
-"""A cake and what differs from it become a cake like any other. Done once, when the book is loaded."""
+"""A cake and what differs from it become a cake like any other, once, when the book is loaded."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ def vary_cake(variation: CakeVariation, base: CakeDesign) -> CakeDesign | Flaw:
 
 
 def placed(flaw: Flaw, variation: CakeVariation) -> Flaw:
-    """A flaw of the cake, placed where it can be mended: at what this file says of it, or else at its base."""
+    """A flaw of the cake, placed where it can be mended: at what this file says about it, or else at its base."""
     fields = type(variation).model_fields
     written = {fields[name].alias or name for name in variation.model_fields_set}
     if not flaw.path or flaw.path[0] in written:

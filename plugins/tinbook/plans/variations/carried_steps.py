@@ -53,7 +53,7 @@ def _old_place(slot: Slot) -> Path:
 
 
 def _stale(path: Path, numbers: list[int]) -> Flaw:
-    """Steps of the base that no longer hold because of the change at `path`."""
+    """Steps of the base that no longer fit because of the change at `path`."""
     first, *others = sorted(set(numbers))
     message = f"step {first} of the base mentions it, and so no longer fits"
     if others:

@@ -17,9 +17,9 @@ _MOST_NAMED = 3
 
 @dataclass(slots=True, eq=False)
 class StepSlot:
-    """A place in the method: its step, None where it is left out; its number in the base from 0, None where added.
+    """A place in the method: its step, None if it is left out; its number in the base from 0, None if added.
 
-    `change` is its number in the variation's file, None where nothing is changed.
+    `change` is its number in the variation's file, None if nothing is changed.
     """
 
     step: Step | None
@@ -88,7 +88,7 @@ class ChangedMethod:
         self.slots.insert(index, StepSlot(_step(change), None, number, beside if after else None))
 
     def _slot(self, word: str, path: Path) -> StepSlot | Flaw:
-        """The step of the base that goes by `word`: its number from 1, or words only it says."""
+        """The step of the base that `word` means: its number from 1, or words that only it has."""
         count = len(self.base)
         if not count:
             hint = 'write this method out in full, without "instead of" or "add"'

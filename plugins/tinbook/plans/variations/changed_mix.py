@@ -18,9 +18,9 @@ _MOST_NAMED = 12
 
 @dataclass(slots=True, eq=False)
 class Slot:
-    """A place in the mix: its line, None where it is left out; its number in the base, None where it is added.
+    """A place in the mix: its line, None if it is left out; its number in the base, None if it is added.
 
-    `place`: where in the variation's file its ingredient is named, None where nothing is changed.
+    `place`: where in the variation's file its ingredient is named, None if nothing is changed.
     """
 
     line: MixLine | None
@@ -105,7 +105,7 @@ class ChangedMix:
         return None
 
     def _line(self, word: str, part: str | None, path: Path) -> Slot | Flaw:
-        """The line of the base that goes by `word`, in `part` if that is given."""
+        """The line of the base that `word` names, in `part` if that is given."""
         slots = [slot for slot in self._own if self._name_in_base(slot) == self.name_of(word)]
         within = [slot for slot in slots if part is None or self.base[slot.base or 0].part == part]
         if len(within) == 1:
@@ -124,7 +124,7 @@ class ChangedMix:
         return Flaw(code=OF_BASE, path=path, message=message, hint="write this one out in full as a mixture of its own")
 
     def _anchor(self, word: str, path: Path) -> Slot | Flaw:
-        """The last line that goes by `word`, before the changes or after them."""
+        """The last line that `word` names, before or after the changes."""
         name = self.name_of(word)
         for slot in reversed(self.slots):
             name_now = self.name_of(slot.line.take.name) if slot.line else ""

@@ -12,7 +12,7 @@ from tinbook.plans.measures.spooned import Measured, measured
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Differences:
-    """A batch and its base: pairs of lines and of step numbers, from 0, None where one has none.
+    """A batch and its base: pairs of lines and of step numbers, from 0, None if one has none.
 
     `keys` are the fields in which the two differ. `anew`: the method is a different one altogether.
     """

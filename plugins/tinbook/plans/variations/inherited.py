@@ -12,7 +12,7 @@ PRIVATE_BASE = "private base"
 
 
 def taken_over(variation: Written, base: Written, model: type[Written]) -> dict[str, Any]:
-    """Every key of the model: as written in the variation, or else the base's; what is each one's own is never
+    """Every key of the model: as written in the variation, or else the base's; what belongs to one alone is never
     inherited."""
     written, values = variation.model_fields_set, dict[str, Any]()
     for name, info in model.model_fields.items():

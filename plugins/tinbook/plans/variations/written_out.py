@@ -1,4 +1,4 @@
-"""A base and what differs from it become a mixture like any other. Done once, when the book is loaded."""
+"""A base and what differs from it become a mixture like any other, once, when the book is loaded."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ _KEEPS_LESS = frozenset(("dairy filling", "raw egg"))
 
 @dataclass(frozen=True, kw_only=True)
 class Varied:
-    """The mixture a variation stands for, and how it came from its base; or the flaws that stop it being one.
+    """The mixture a variation describes, and how it came from its base; or the flaws that stop it being one.
 
     `places` leads from a line or step of the mixture to where it stands in the variation's file; `written` are the keys
     that file has.
@@ -123,7 +123,7 @@ def _taken_over(variation: Variation, base: Mixture) -> dict[str, Any]:
 
 
 def _keeping_flaws(variation: Variation, base: Mixture, mix: ChangedMix) -> Iterator[Flaw]:
-    """What is added and may go off sooner than anything in the base, while the base's `keeps` still stands."""
+    """Added ingredients that may go off sooner than anything in the base, while the base's `keeps` still applies."""
     if variation.bake or base.bake or variation.model_fields_set & _KEEPING or not (base.keeps or base.keeps_for):
         return
     before = {trait for line in base.mix for trait in mix.care_of(line)}
@@ -164,7 +164,7 @@ def _followed(
 
 
 def _mass_g(lines: Sequence[MixLine], book: Book, facts: Facts) -> float | None:
-    """The weight of a mix, None where a line of it cannot be weighed."""
+    """The weight of a mix, None if a line of it cannot be weighed."""
     total_g = 0.0
     for line in lines:
         name = book.house_word(line.take.name)

@@ -39,7 +39,7 @@ def back(pieces: Sequence[CutPiece]) -> tuple[CutPiece, ...]:
 def strip_pieces(rings: Sequence[Ring], edges: Sequence[float], counts: Sequence[int]) -> tuple[CutPiece, ...] | None:
     """Strips that begin and end `edges` from the top, each cut across into equal pieces, from left to right.
 
-    None where a piece would fall apart.
+    None if a piece would fall apart.
     """
     cake = Polygon(rings[0], rings[1:])
     left, _, right, high = spans(rings)
@@ -98,7 +98,7 @@ def polygons(shape: Any) -> list[Polygon]:
 
 
 def whole(shape: Any) -> Polygon | None:
-    """The one polygon of a piece; None where it fell apart or nothing is left of it."""
+    """The one polygon of a piece; None if it fell apart or nothing is left of it."""
     parts = polygons(shape)
     return parts[0] if len(parts) == 1 else None
 
