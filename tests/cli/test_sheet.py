@@ -173,7 +173,7 @@ class TestNothingIsWrittenOver:
         assert done.exit_code == 1
         assert done.output == (
             'Error: "tower.html" already exists and has been left alone: '
-            "add --force to write over it, or name another with -o\n"
+            "add --force to overwrite it, or give another name with -o\n"
         )
         assert (here / "tower.html").read_text() == "mine"
         assert run("sheet", "tower", "--force").exit_code == 0

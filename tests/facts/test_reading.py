@@ -103,7 +103,7 @@ def put(*path):
         (put("eggs", "UK large", "typical_g", "73"), '"UK large": 73.0 g is outside its class'),
         (put("marks", "4", "fahrenheit", "360"), "gas mark 4: 182.2 °C is outside its range"),
         (put("cautions", "honey", "when", "often"), "when"),
-        (put("parts", "fat", "weights", ["milk"]), "a weight stands in two parts"),
+        (put("parts", "fat", "weights", ["milk"]), "a weight is in two parts"),
         (put("parts", "fat", "weights", ["buttr"]), 'parts: "buttr" is not known'),
         (put("balance", "sugar to flour, oil", "kinds", ["oily"]), 'balance: "oily" is not known'),
         (put("balance", "sugar to flour, oil", "over", ["bran"]), 'balance: "bran" is not known'),

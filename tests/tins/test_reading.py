@@ -104,7 +104,7 @@ FIGURES = 'start with the shape, or with how many in figures: "2 round 20 cm x 7
         ("", "", "no tin is written here", 'write a shape and its size: "round 20 cm"'),
         ("24 muffin", "muffin", '"muffin" does not name a shape', 'did you mean "standard cups"?'),
         # Before the shape
-        ("2 20 cm round", "2 20 cm", 'the size is written before "round"; the shape comes first', ROUND),
+        ("2 20 cm round", "2 20 cm", 'the size is written before "round"; put the shape first', ROUND),
         ("0 round 20 cm", "0", "no tins at all", "write how many, from 1 to 999"),
         ("1000 round 20 cm", "1000", "1000 tins are more than any kitchen holds",
          "write how many, from 1 to 999"),
@@ -139,7 +139,7 @@ FIGURES = 'start with the shape, or with how many in figures: "2 round 20 cm x 7
          "the base length, 23 cm, is larger than the length, 20 cm",
          "measure the top inside the rim, and the base inside"),
         ("loaf 20 x 10 x 7 cm, base 2 x 15 cm", "2",
-         "the base width, 2 cm, is very small under 10 cm across", "4 cm is the least the book accepts"),
+         "the base width, 2 cm, is very small for a tin 10 cm across", "4 cm is the least the book accepts"),
         ("round 1 cm", "1 cm", "1 cm is too small for the diameter of a round tin",
          "it should be between 2 cm and 100 cm"),
         ("rectangle 20 cm x 200 cm", "200 cm", "200 cm is too large for the long side of a rectangular tin",

@@ -64,8 +64,8 @@ def test_a_fan_oven_is_set_twenty_degrees_lower() -> None:
         ("20 °C", '"20 °C" is too cool for an oven', "check the number and the unit", "20 °C"),
         ("-180 °C", '"-180" has a sign in front of it', "write 180", "-180"),
         ("180 g", '"180 g" is not an oven temperature', "write 180 °C, 350 °F or gas mark 4", "180 g"),
-        ("gas mark 12", "no oven has a gas mark 12", "write 1/4, 1/2 or 1 to 10", "12"),
-        ("gas mark 1/3", "no oven has a gas mark 1/3", "write 1/4, 1/2 or 1 to 10", "1/3"),
+        ("gas mark 12", "there is no gas mark 12", "write 1/4, 1/2 or 1 to 10", "12"),
+        ("gas mark 1/3", "there is no gas mark 1/3", "write 1/4, 1/2 or 1 to 10", "1/3"),
         ("gas mark", "no number", "write the amount first, such as gas mark 4", ""),
         ("gas 4 fan", "a gas mark is for an oven without a fan", "leave out fan, or write °C", "gas 4 fan"),
         (

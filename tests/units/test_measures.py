@@ -29,11 +29,11 @@ def test_the_cup_says_whose_fluid_ounce() -> None:
 @pytest.mark.parametrize(
     ("cup", "spoon", "message", "hint"),
     [
-        ("us cup", "metric", 'no cup called "us cup"', 'did you mean "US cup"?'),
-        ("American", "metric", 'no cup called "American"', "write US cup, metric cup or UK cup"),
-        ("", "metric", 'no cup called ""', "write US cup, metric cup or UK cup"),
-        ("US cup", "metrik", 'no set of spoons called "metrik"', 'did you mean "metric"?'),
-        (None, "silver", 'no set of spoons called "silver"', "write metric, US or Australian"),
+        ("us cup", "metric", 'there is no cup called "us cup"', 'did you mean "US cup"?'),
+        ("American", "metric", 'there is no cup called "American"', "write US cup, metric cup or UK cup"),
+        ("", "metric", 'there is no cup called ""', "write US cup, metric cup or UK cup"),
+        ("US cup", "metrik", 'there is no set of spoons called "metrik"', 'did you mean "metric"?'),
+        (None, "silver", 'there is no set of spoons called "silver"', "write metric, US or Australian"),
     ],
 )
 def test_an_unknown_measure(cup: str | None, spoon: str, message: str, hint: str) -> None:

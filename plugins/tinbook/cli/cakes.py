@@ -35,7 +35,7 @@ def _mixture(asked: str | None, book: Book) -> str:
     if asked is None and len(baked) == 1:
         return baked[0]
     if asked is None:
-        raise AskError("which recipe is it made with?", told)
+        raise AskError("a cake needs a recipe", told)
     if asked not in baked:
         close = nearest(asked, baked)
         raise AskError(f'there is no cake recipe "{asked}" in the book', f'did you mean "{close}"?' if close else told)

@@ -184,9 +184,9 @@ def _changed(before: _Known | None, after: _Known | None) -> list[str]:
     old, new = before.time, after.time
     said = [
         f"In a tin like this, going by {spell(of_bakes(after.logged))}:",
-        f"most likely {new.likely_min:.0f} min (was {old.likely_min:.0f})",
+        f"  most likely {new.likely_min:.0f} min (was {old.likely_min:.0f})",
         f"  start checking at {new.check_shown_min:g} min (was {old.check_shown_min:g})",
-        f"probably {_span(new)} min (was {_span(old)})",
+        f"  probably {_span(new)} min (was {_span(old)})",
     ]
     if f"{after.rise:.2f}" != f"{before.rise:.2f}":
         said.append(f"  it rises to {after.rise:.2f} times the depth of its batter (was {before.rise:.2f})")

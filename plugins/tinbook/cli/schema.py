@@ -19,9 +19,9 @@ FOLDER = "schema"
 @click.command()
 @click.pass_obj
 def schema(book: Path) -> None:
-    """Write the folder schema, so that an editor knows every key in the book's files.
+    """Write a folder called schema, so that your editor knows every key in the book's files.
 
-    Run it again after updating Tinbook. The folder is made by Tinbook and holds nothing of yours.
+    Run it again after updating Tinbook. Tinbook makes the whole folder, and nothing in it is yours.
     """
     recipes_of(book)
     folder = book / FOLDER

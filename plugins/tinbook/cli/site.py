@@ -24,7 +24,7 @@ LOOSE = {"ignore_unknown_options": True, "allow_extra_args": True}
 @click.argument("words", nargs=-1, type=click.UNPROCESSED)
 @click.pass_obj
 def serve(book: Path, words: tuple[str, ...]) -> None:
-    """Show the book on this machine and keep up with your changes. Any other words go to mkdocs serve."""
+    """Show the book on this computer, kept up to date as you edit. Any other options go to mkdocs serve."""
     _mkdocs(book, "serve", "--livereload", *words)
 
 
@@ -32,7 +32,7 @@ def serve(book: Path, words: tuple[str, ...]) -> None:
 @click.argument("words", nargs=-1, type=click.UNPROCESSED)
 @click.pass_obj
 def build(book: Path, words: tuple[str, ...]) -> None:
-    """Build the book's site. Any other words, such as --strict, go to mkdocs build."""
+    """Build the book's site. Any other options, such as --strict, go to mkdocs build."""
     _mkdocs(book, "build", *words)
 
 

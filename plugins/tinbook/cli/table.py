@@ -44,7 +44,7 @@ MOST = 1000
 
 @click.command()
 @click.argument("name", required=False)
-@click.option("--of", "of", metavar="SLUG", help="Which mixture: its file name without .yaml.")
+@click.option("--of", "of", metavar="NAME", help="Which mixture, technique or cake: its file name without .yaml.")
 @click.option(
     "--tin",
     "tins",
@@ -101,7 +101,9 @@ def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
 def _answer(book: Path, name: str, asked: dict[str, Any]) -> Result:
     if name not in TABLES:
         close = nearest(name, TABLES)
-        raise AskError(f'there is no table "{name}"', f'did you mean "{close}"?' if close else ", ".join(TABLES))
+        raise AskError(
+            f'there is no table "{name}"', f'did you mean "{close}"?' if close else "choose from " + ", ".join(TABLES)
+        )
     loaded = load_book(recipes_of(book))
     if not loaded.book.mixtures and loaded.errors:
         raise AskError("the book cannot be read", 'run "tinbook check" to see why')

@@ -132,14 +132,14 @@ def template(
     try:
         if kind not in (*TEMPLATES, WHOLE):
             close = nearest(kind, (*TEMPLATES, WHOLE))
-            hint = f'did you mean "{close}"?' if close else ", ".join((*TEMPLATES, WHOLE))
+            hint = f'did you mean "{close}"?' if close else "choose from " + ", ".join((*TEMPLATES, WHOLE))
             raise AskError(f'there is no template "{kind}"', hint)
         _refuse(kind, options)
         if kind == WHOLE:
             _write_whole(loaded, Query(of=options["of"], size=options["size"]), cake, paper, svg, output, force)
             return
         if not cake:
-            raise AskError("which cake is the template for?", 'say which, such as --cake "round 20 cm"')
+            raise AskError("a template needs a cake", 'say which, such as --cake "round 20 cm"')
         tin = cake_of(cake, loaded.book, "--cake")
         drawn = TEMPLATES[kind][1](tin, loaded, options)
         path = _pdf(output or Path(f"{drawn.key}-{slug_of(tin.name)}.pdf"))
@@ -157,7 +157,7 @@ def _write_whole(
         raise AskError("--cake is for a single tin", "name a cake in the book with --of")
     if asked.of is None:
         slugs = ", ".join(sorted(loaded.book.cakes))
-        raise AskError("which cake are the templates for?", f"say which, with --of: {slugs}")
+        raise AskError("these templates need a cake", f"say which, with --of: {slugs}")
     whole, size = cake_asked(loaded.book, loaded.facts, asked)
     drawn = templates_of_cake(whole, label_mm, loaded.facts)
     if not drawn:

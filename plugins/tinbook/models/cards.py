@@ -30,7 +30,7 @@ def _weighs(text: str, measures: Measures) -> Weight:
     mass, per, volume = text.partition(" per ")
     if not per:
         hint = 'write "0.85 g/ml", "200 g per US cup" or "no volume measure"'
-        raise Misread(f'"{text}" does not say how much a volume of it weighs', hint, 0, len(text))
+        raise Misread(f'"{text}" does not say how much a given volume weighs', hint, 0, len(text))
     one = "" if volume[:1].isdigit() else "1 "
     return Weight(read_grams(mass, measures) / read_at(read_ml, volume, len(mass + per), measures, one), text)
 

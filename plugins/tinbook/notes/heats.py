@@ -77,7 +77,7 @@ def agreed(found: list[OvenHeat]) -> tuple[str, str]:
     """One temperature for everything a note says, in the book's spelling, and why not: "" for the other."""
     sure = sorted((heat for heat in found if heat.text), key=lambda heat: heat.rank)
     if not sure:
-        return "", f'in °C or °F, and whose: "{found[0].written}"' if found else "no oven temperature is given"
+        return "", f'in °C or °F: "{found[0].written}"' if found else "no oven temperature is given"
     low, high = min(heat.celsius for heat in sure), max(heat.celsius for heat in sure)
     if high - low > APART_C:
         return "", "it gives more than one temperature: " + ", ".join(dict.fromkeys(heat.written for heat in sure))

@@ -45,9 +45,9 @@ def kind_of(part: NotePart, book: Book, facts: Facts) -> PartKind:
             return PartKind(kind, "")
     names = _names(part, book)
     if {"butter", "icing sugar"} <= names:
-        return PartKind("buttercream", "by its butter and icing sugar")
+        return PartKind("buttercream", "guessed from its butter and icing sugar")
     if {"double cream"} <= names and any("chocolate" in name for name in names):
-        return PartKind("ganache", "by its chocolate and cream")
+        return PartKind("ganache", "guessed from its chocolate and cream")
     return PartKind("", "what kind it is")
 
 

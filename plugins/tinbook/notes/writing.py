@@ -113,7 +113,7 @@ class _Writer:
         guess = kind_of(part, self.book, self.facts)
         head = f"kind: {guess.kind}{mark(guess.doubt)}" if guess.kind else self._kind()
         if guess.doubt and guess.kind:
-            self.doubt(f"that it is {guess.kind}: {guess.doubt}")
+            self.doubt(f"whether it is {guess.kind}: {guess.doubt}")
         return self._draft([head, *self._makes(), *self._mix(), *self._method()])
 
     def _draft(self, rows: list[str]) -> Draft:
@@ -133,13 +133,13 @@ class _Writer:
 
     def _kind(self) -> str:
         if self.by_name:
-            self.doubt(f"that it is {self.kind}: by its name")
-            return f"kind: {self.kind}{mark('by its name')}"
+            self.doubt(f"whether it is {self.kind}: guessed from its name")
+            return f"kind: {self.kind}{mark('guessed from its name')}"
         if self.kind:
             return f"kind: {self.kind}"
         kinds = ", ".join(self.facts.kinds)
         self.doubt(f"what kind it is; the book knows {kinds}")
-        return f"kind: creamed{mark(f'one of {kinds}')}"
+        return f"kind: creamed{mark(f'choose from {kinds}')}"
 
     def _called(self) -> list[str]:
         title = self.note.title.strip()
@@ -198,7 +198,7 @@ class _Writer:
             read_tin(tins)
         except Misread as error:
             self.doubt(f"--tins: {error.message}; {error.hint}")
-            return [unsure("tins: 2 round 20 cm x 7.5 cm, such as")]
+            return [unsure("tins: 2 round 20 cm x 7.5 cm, for example")]
         return [f"tins: {quoted(tins)}"]
 
     def _tins_found(self) -> list[str]:
@@ -217,7 +217,7 @@ class _Writer:
         tins = tins_of(lines)
         if tins is None:
             self.doubt('which tins it was written for, such as "tins: 2 round 20 cm x 7.5 cm"')
-            return [unsure("tins: 2 round 20 cm x 7.5 cm, such as")]
+            return [unsure("tins: 2 round 20 cm x 7.5 cm, for example")]
         if tins.doubt:
             self.doubt(f'which tins: "{tins.written}": {tins.doubt}')
         return [f"tins: {tins.text}{mark(tins.doubt)}"]

@@ -1,1 +1,1 @@
-"""What the reader sees: views, templates, and the spelling of numbers."""
+"""What the reader sees: views, templates, and how numbers are written."""

@@ -1,4 +1,4 @@
-"""The book as a MkDocs plugin: the only room that knows MkDocs. Each hook is a few lines."""
+"""The book as a MkDocs plugin: the only package that knows MkDocs. Each hook is a few lines."""
 
 from tinbook.plugin.events import TinbookPlugin
 

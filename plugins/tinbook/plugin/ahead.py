@@ -31,13 +31,13 @@ WORTH_IT = 60
 class Ahead:
     """The late parts of the pages at `made`.
 
-    Pages of one view, such as a mixture's two pages, are made by one process, which works out once what they share.
-    The other processes make them from the front. When the first one needs something that is not ready it does not wait,
-    but makes pages from the back, so that no process is idle. What a process could not make is made here in the end, so
+    Pages of one view, such as a mixture's two pages, are made by one process, which works out once what they share. The
+    other processes make them from the front. When the first one needs something that is not ready it does not wait, but
+    makes pages from the back, so that no process is idle. Anything a process could not make is made here in the end, so
     its mistake comes up again and is reported.
 
     Nothing passes through pipes: they need threads in this process, which would wait for each other and hold up the
-    others. What is made lies in unnamed files, and shared memory says where.
+    others. The results are in unnamed files, and shared memory says where.
     """
 
     def __init__(self, site: Site, made: Sequence[str], link_from: LinkFrom, processes: int) -> None:
@@ -53,7 +53,7 @@ class Ahead:
         self._files = [tempfile.TemporaryFile() for _ in range(processes)]  # noqa: SIM115, `close` closes them
         self._lock = tempfile.TemporaryFile()  # noqa: SIM115
         self._ends = fork.RawArray("q", [0, len(self._lots)])
-        """Between these lots lies what nobody has begun."""
+        """Between these lots are the pages nobody has begun."""
         self._lies = fork.RawArray("q", 3 * len(self._line))
         """For each place: in which file its parts are, from which byte, and how many bytes; 0 until they are ready."""
         self._helpers = [fork.Process(target=self._help, args=(number,), daemon=True) for number in range(processes)]
@@ -115,7 +115,7 @@ class Ahead:
 
     @contextmanager
     def _alone(self) -> Iterator[None]:
-        """While no other process reads or writes what they share. The system releases the lock of one that ends
+        """Holds the lock on what the processes share. The system releases the lock of one that ends
         meanwhile."""
         os.lockf(self._lock.fileno(), os.F_LOCK, 0)
         yield
@@ -154,6 +154,7 @@ def spare_processes(pages: int) -> int:
 
 
 def _rarest_first(pages: Mapping[str, Page]) -> list[str]:
-    """Pages of a rare kind look over the whole book and take long: one left to the end would keep the rest waiting."""
+    """Pages of a rare kind read the whole book and take a long time: one left to the end would keep the rest
+    waiting."""
     count = Counter(page.template for page in pages.values())
     return sorted(pages, key=lambda address: count[pages[address].template])

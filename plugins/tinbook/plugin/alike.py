@@ -1,8 +1,8 @@
 """Pages whose Markdown is the same except for their titles, such as the leaves of tables: it is run once for all of
 them.
 
-The title stands in the block of HTML a page begins with, which Markdown hands on as it is. Whether it did is looked at,
-not taken for granted, and a page that links anywhere is always run: where it leads depends on where the page is.
+The title is in the block of HTML a page begins with, which Markdown passes on unchanged. Whether it did is checked,
+not taken for granted, and a page that links anywhere is always run: where a link leads depends on where the page is.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import TableOfContents
 
 TOP = re.compile(r'<div class="tb-top">\n.*?\n</div>\n', re.DOTALL)
-"""What a page begins with: its title and the ways to its other leaf."""
+"""What a page begins with: its title and the links to its other leaf."""
 LEADS = re.compile(r"<[^>]+\b(?:href|src)=")
 """Something that leads elsewhere, or is fetched from there."""
 
@@ -28,12 +28,12 @@ class Rendered(NamedTuple):
 
 
 class Alike:
-    """What was made in one build, by what stood in the Markdown after the top."""
+    """What was made in one build, by the Markdown after the top."""
 
     def __init__(self) -> None:
         self._made: dict[str, Rendered] = {}
         self._kept: dict[str, str] = {}
-        """The Markdown of pages that are under way, by the name of their source."""
+        """The Markdown of pages in progress, by the name of their source."""
 
     def begin(self, markdown: str, page: Page) -> str:
         """What Markdown still has to do for a page: nothing, if it was done for another."""

@@ -1,7 +1,7 @@
 """The garbage collector, off during a build.
 
 Scanning a large book again and again would take a tenth of the build's time. A preview builds again and again, though:
-what it has done with is collected after each change, without scanning the book that stands.
+what it has finished with is collected after each change, without scanning the current book.
 """
 
 from __future__ import annotations
@@ -22,10 +22,11 @@ class Attention:
     _pages = 0
     _serving = False
     _stands = False
-    """Whether a whole site stands, set aside from what is scanned."""
+    """Whether a whole site exists, set aside from what is scanned."""
 
     def as_the_process_ends(self, serving: bool = False) -> None:
-        """Off then too, as Python would scan the whole book once more. `serving`: the process goes on after a build."""
+        """Off at the end too, or Python would scan the whole book once more. `serving`: the process goes on after a
+        build."""
         self._serving = serving
         atexit.register(gc.freeze)
 
@@ -35,7 +36,7 @@ class Attention:
         gc.disable()
 
     def set_aside(self) -> None:
-        """What stands by now stays to the end of the build: tidying need not look at it, nor write on its memory, which
+        """What exists by now stays to the end of the build: tidying need not look at it, nor write to its memory, which
         other processes share."""
         gc.freeze()
 
@@ -53,14 +54,14 @@ class Attention:
         gc.enable()
 
     def tidy(self) -> None:
-        """After a page: collect what some pages have left in circles, which is new, so that little is scanned."""
+        """After some pages: collect the reference cycles they have left, which are new, so that little is scanned."""
         self._pages += 1
         if self._pages % FEW == 0:
             gc.collect(0)
 
     @contextmanager
     def held(self) -> Iterator[None]:
-        """Off while a part is made again; what the last such part has left is collected."""
+        """Off while a part is made again; what the last such part left behind is collected."""
         collects = gc.isenabled()
         gc.disable()
         try:

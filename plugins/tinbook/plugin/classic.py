@@ -1,4 +1,4 @@
-"""The browser's modules as one classic script: from a folder (`file://`) browsers run no modules."""
+"""The browser's modules as one classic script, as browsers do not run modules from a folder (`file://`)."""
 
 from __future__ import annotations
 

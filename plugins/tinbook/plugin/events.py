@@ -261,8 +261,8 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         )
 
     def _remake(self, show: Callable[[], None], waiting: Callable[[], bool]) -> Outcome:
-        """Make again what a change to the sources reaches. `show` is called once the edited pages can be read; if
-        somebody is `waiting` for another change, the rest is left to that."""
+        """Make again whatever a change to the sources affects. `show` is called once the edited pages can be read; if
+        somebody is `waiting` for another change, that will make the rest."""
         with self._attention.held():
             return self._reached(show, waiting)
 

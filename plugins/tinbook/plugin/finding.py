@@ -84,7 +84,7 @@ def _first(text: str) -> str:
 def write_index(site_dir: str, finds: Iterable[Find], urls: Mapping[str, str]) -> None:
     """The index of a built site as a script, which can be read from a folder as well as from a host.
 
-    Anything that leads to a page the site lacks is left out.
+    Anything that leads to a page missing from the site is left out.
     """
     index = index_of((found, urls[found.address]) for found in finds if found.address in urls)
     Path(site_dir, INDEX).write_text(as_script(index), "utf-8")

@@ -1,8 +1,8 @@
 """What a page of the built site may load and run, stated in the page itself: nothing but the book's own files.
 
-A book is written by its house, but words are pasted into it from anywhere. That a page runs none of them is ensured
-where they are set; this is the second lock: if a script did get through, the browser would not run it, nor could it
-send anything away. A serving book has no policy: its live reload is an inline script that keeps changing.
+A book is written by its house, but words are pasted into it from anywhere. The templates make sure that a page runs
+none of them; this is the second lock: if a script did get through, the browser would not run it, nor could it send
+anything away. A serving book has no policy: its live reload is an inline script that keeps changing.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ RULES = {
     "base-uri": "'none'",
     "form-action": "'self'",
 }
-"""Everything but scripts. Styles stand in attributes all over the book: swatches, drawings, column widths."""
+"""Everything except scripts. Styles are in attributes all over the book: swatches, drawings, column widths."""
 REFERRER = '<meta name="referrer" content="no-referrer">'
 
 

@@ -1,4 +1,5 @@
-"""Pages that stand go into the new site without MkDocs: those of the last site as they lie there, others as kept."""
+"""Unchanged pages go into the new site without MkDocs: those of the last site as they are, others from the kept
+file."""
 
 from __future__ import annotations
 
@@ -13,7 +14,7 @@ from tinbook.plugin.last_site import LastSite
 
 
 class HandingOn:
-    """The pages of one build that stand, in a site in the folder `site`."""
+    """The unchanged pages of one build, in a site in the folder `site`."""
 
     def __init__(self, site: Path) -> None:
         self._last = LastSite(site)
@@ -29,21 +30,21 @@ class HandingOn:
         self._last.set_aside()
 
     def take(self, files: Mapping[str, File], keeping: Keeping) -> None:
-        """Of the last site, the pages that stand stay; all else goes. `files`: those of all pages, by address."""
+        """Unchanged pages of the last site stay; everything else goes. `files`: those of all pages, by address."""
         self._files = {address: file for address, file in files.items() if keeping.stands(address)}
         self.sums = {file.dest_uri: keeping.sum(address) for address, file in self._files.items()}
         self._there = self._last.keep(self.sums)
 
     def spare(self, files: Files) -> None:
-        """Once all pages are read: MkDocs need not write those that stand. It dates the map of the site by a page of
-        its own, so one is left to it where there is no other."""
+        """Once all pages are read: MkDocs need not write those that are unchanged. It dates the site map by a page of
+        its own, so one is left to it if there is no other."""
         self.pages = list(files.documentation_pages())
         spared = list(self._files.values())
         for file in spared[len(spared) == len(self.pages) :]:
             file.inclusion = InclusionLevel.EXCLUDED
 
     def finish(self, written: Callable[[str], bytes]) -> None:
-        """Put the site together, and write what it lacks: `written` is a page's HTML, by its address."""
+        """Put the site together, and write whatever is missing: `written` is a page's HTML, by its address."""
         self._last.put_together()
         for address, file in self._files.items():
             if file.dest_uri not in self._there:

@@ -1,4 +1,4 @@
-"""What the head of a page says out of sight: its description, its data for other programs, its styles and scripts."""
+"""What the head of a page holds, unseen: its description, its data for other programs, its styles and scripts."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Pages that nothing has changed for since the last build: they are handed on as they were written.
+"""Pages that nothing has changed since the last build: they are passed on as they were written.
 
 What a page is made from is found, not written down anywhere: its kind, title and view; what it read of the book; and
 what the header, footer and contents say about its neighbours. Digests of content decide, never times.
@@ -40,7 +40,7 @@ SETTINGS = (
 )  # fmt: skip
 """What of MkDocs' settings a page may show."""
 OWN_TITLE = "---\ntitle: {{ page.title | quoted }}\n"
-"""How the template of a page begins that goes by its own title."""
+"""How the template of a page begins if it uses its own title."""
 TEMPLATE = "kept.html"
 """The template of a page that is not drawn again."""
 LEADS = re.compile(r"""<[^>]+\b(?:href|src)=["'](?!#)""")
@@ -49,7 +49,7 @@ LEADS = re.compile(r"""<[^>]+\b(?:href|src)=["'](?!#)""")
 
 class KeptPage(NamedTuple):
     """A page as it was written: the digest of what it is made from besides the book, its HTML compressed, its title,
-    what Find knows of it, and its anchors."""
+    what Find knows about it, and its anchors."""
 
     made_from: bytes
     html: bytes
@@ -75,7 +75,7 @@ class KeptBook(NamedTuple):
 
 
 class Keeping:
-    """One build's share in it: which pages stand, and what is to be kept of those that are made."""
+    """One build's part in this: which pages are unchanged, and what to keep of those that are made."""
 
     def __init__(self, before: KeptBook, surroundings: bytes) -> None:
         same = before.surroundings == surroundings
@@ -88,7 +88,8 @@ class Keeping:
         """What is known about pages whose HTML is still to come."""
 
     def look(self, site: Site, frames: Mapping[str, object]) -> list[str]:
-        """Find the pages that stand, of those with `frames`: what is around a page, by address. Returns the others."""
+        """Find the unchanged pages among those with `frames` (what is around a page, by address). Returns the
+        others."""
         groups: dict[str, bool] = {}
         for address, frame in frames.items():
             page = site.pages[address]
@@ -105,7 +106,7 @@ class Keeping:
         return [address for address in frames if address not in self._standing]
 
     def differs(self, address: str) -> bool:
-        """Whether a page that was made is not what it was."""
+        """Whether a page that was made has changed."""
         before, now = self.before.pages.get(address), self._made.get(address)
         return before is None or now is None or before.html != now.html
 
@@ -122,7 +123,7 @@ class Keeping:
         return self._made[address].sum
 
     def finds(self, address: str) -> tuple[Find, ...]:
-        """What Find knows of it."""
+        """What Find knows about it."""
         return self._made[address].finds
 
     def hand_on(self, leaf: Leaf) -> None:
@@ -157,14 +158,14 @@ class Keeping:
 
 
 PROGRAMS = ("mkdocs", "properdocs")
-"""What may build a book; each signs its pages with its own name."""
+"""The programs that may build a book; each signs its pages with its own name."""
 
 
 def surroundings(config: MkDocsConfig, serving: bool) -> bytes:
     """The digest of what every page depends on besides the book: the settings, the house's own templates, our code,
     what builds it.
 
-    Where other plugins or hooks are at work it is never the same twice: nobody knows what they go by. The theme's own
+    With other plugins or hooks it is never the same twice: nobody knows what they depend on. The theme's own
     search is one of them: it reads every page as it is made.
     """
     if config.hooks or any(name.rpartition("/")[2] != "tinbook" for name in config.plugins):
@@ -206,7 +207,7 @@ def leaf_of(file: File, page: Page, config: MkDocsConfig) -> Leaf:
 
 
 def _head_of(page: Page) -> str:
-    """What stands at the top of a page's Markdown. Most say only their title, for which nothing need be worked out."""
+    """What is at the top of a page's Markdown. Most pages have only a title, for which nothing need be worked out."""
     said = OWN_TITLE in source_of(f"pages/{page.template}.md")
     return f"title: {formats.quoted(page.title)}" if said else page.markdown
 

@@ -29,7 +29,7 @@ SPOILT = "The pages kept from the last build could not be read ({}). They are ma
 BOOK = "/"
 """The row that belongs to no page: the surroundings, and what is known about the work."""
 PICTURE = "/pictures/"
-"""How the names of rows begin that are pictures."""
+"""How the names of rows for pictures begin."""
 BUSY_S = 2.0
 """How long to wait for another build that is writing."""
 IN_USE = (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
@@ -37,16 +37,16 @@ COLUMNS, PICTURE_COLUMNS = tuple(Find.__dataclass_fields__), tuple(PictureFile._
 
 
 class KeptFile:
-    """The file for a book built in certain ways, `kitchen` or `folder`, each of which makes other pages.
+    """The file for a book built in certain ways, `kitchen` or `folder`, each of which makes different pages.
 
-    It lies in the folder `cache`. Without the way `keep` there is none, and nothing is kept.
+    It is in the folder `cache`. Without the way `keep` there is no file, and nothing is kept.
     """
 
     def __init__(self, cache: Path, **ways: object) -> None:
         self._keeps = bool(ways.pop("keep", True))
         self.path = cache / f"{'-'.join(('pages', *(way for way, taken in ways.items() if taken is True)))}.sqlite"
         self._holds, self._seal = KeptBook(), b""
-        """What the file holds as far as this process knows, and the seal by which to tell that it still does."""
+        """What the file holds as far as this process knows, and the seal that shows it still does."""
 
     def read(self, surroundings: bytes) -> KeptBook:
         """What the last build left, if its surroundings were the same. A spoilt file is deleted, with a line in the
@@ -75,7 +75,7 @@ class KeptFile:
         return self._holds
 
     def write(self, book: KeptBook) -> None:
-        """Put what a build leaves in the place of what was there. Where that cannot be done, nothing changes."""
+        """Replace what was there with what a build leaves. If that cannot be done, nothing changes."""
         if not self._keeps:
             return
         with suppress(OSError, sqlite3.Error):
@@ -106,7 +106,7 @@ def _rows(store: sqlite3.Connection, which: str, name: str) -> Iterator[tuple[st
 
 
 def _things(book: KeptBook) -> dict[str, KeptPage | PictureFile]:
-    """What has a row of its own, by the name of that."""
+    """Everything with a row of its own, by the row's name."""
     pictures = {f"{PICTURE}{digest}/{file}": picture for (file, digest), picture in book.learnt.pictures.items()}
     return {**book.pages, **pictures}
 

@@ -1,6 +1,6 @@
-"""The site of the last build, set aside while the next one is made, so that pages that stand are not written again.
+"""The site of the last build, set aside while the next one is made, so that unchanged pages are not written again.
 
-MkDocs empties the site's folder before it builds, all but what is hidden in it. So the last site waits there in a
+MkDocs empties the site's folder before it builds, except for hidden files. So the last site waits there in a
 hidden folder, which is gone when the build ends. What it holds is compared by its bytes: nothing is taken for granted.
 """
 
@@ -19,13 +19,13 @@ ASIDE = ".tinbook-last"
 
 
 class LastSite:
-    """What lies in the folder `site` as a build begins."""
+    """What is in the folder `site` as a build begins."""
 
     def __init__(self, site: Path) -> None:
         self._site, self._aside = site, site / ASIDE
 
     def set_aside(self) -> None:
-        """Before MkDocs empties the folder. What cannot be moved is emptied as ever."""
+        """Before MkDocs empties the folder. Anything that cannot be moved is deleted as usual."""
         if not self._site.is_dir():
             return
         self.forget()  # what a build that was killed has left
@@ -61,7 +61,7 @@ class LastSite:
 
 
 def _clear(folder: str, within: str, sums: Mapping[str, bytes], found: set[str]) -> None:
-    """Delete what is not as it should be in a folder, and the folders in it that are empty then."""
+    """Delete anything in a folder that is not as it should be, and any folders in it that are then empty."""
     for entry in list(os.scandir(folder)):
         path = within + entry.name
         if entry.is_dir(follow_symlinks=False):

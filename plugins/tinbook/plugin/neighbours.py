@@ -1,4 +1,4 @@
-"""What a list of contents says about a page's neighbours: nearly everything, and the same for all pages of a folder."""
+"""What the contents say about a page's neighbours: nearly everything, and the same for all pages in a folder."""
 
 from __future__ import annotations
 
@@ -53,12 +53,12 @@ class Neighbours:
         return [*found, Run("".join(links[each] for each in shown if each >= before), None, 0)]
 
     def frame(self, nav: Navigation, page: Page) -> object:
-        """Everything a page's header and contents say of other pages, as plain values."""
+        """Everything a page's header and contents say about other pages, as plain values."""
         beside = (page.previous_page, page.next_page)
         return page.title, [each and each.url for each in beside], self.outline(nav.items, page, top=True)
 
     def outline(self, entries: Sequence[Any], page: Page, top: bool = False) -> list[Any]:
-        """What `runs` says of the list and of the sections open in it, seen from a page: names and addresses."""
+        """What `runs` says about the list and the sections open in it, seen from a page: names and addresses."""
         start = 1 if not top and isinstance(entries[0], Page) and entries[0].is_index else 0
         said: list[Any] = []
         for place in _near(entries, start, page):

@@ -67,7 +67,7 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
 
 def write_offline(config: MkDocsConfig, hosted: bool, sums: Mapping[str, bytes]) -> None:
     """Write what a device needs to keep the finished site: the manifest and the worker. `sums`: the SHA-256 of files
-    that it is known about, by their path in the site.
+    for which it is known, by their path in the site.
 
     A book that is being written, or built as a folder, gets the worker that removes an earlier one: a kept book answers
     every address in its place, and would hide the live one for good.
@@ -113,7 +113,7 @@ def worker(site: Path, sums: Mapping[str, bytes] | None = None) -> str:
 
 
 def kept_files(site: Path) -> list[str]:
-    """Every file of a built site that one of its pages can ask for, sorted."""
+    """Every file of a built site that one of its pages can request, sorted."""
     paths = (os.path.join(folder, name) for folder, _, files in os.walk(site) for name in files)
     names = sorted(os.path.relpath(path, site).replace(os.sep, "/") for path in paths if os.path.isfile(path))
     return [name for name in names if not (name in LEFT_OUT or name.endswith(".map") or name.startswith(UNUSED))]

@@ -32,7 +32,7 @@ def set_templates(files: Mapping[str, TemplateFile], cache: Path, apart: bool = 
     """Each file's path and content; what is in `cache` and no longer needed is deleted.
 
     `apart`: another process may set them, if the library is not at work in this one: its threads do not live through a
-    fork, and what needs them would wait for ever. What that could not do, or could not keep, is set here.
+    fork, and anything that needs them would wait for ever. Any that it could not set or keep are set here.
     """
     kept = {path: cache / f"{_key(file)}.pdf" for path, file in files.items()}
     missing = [(files[path], place) for path, place in kept.items() if not _kept(place)]
@@ -68,7 +68,7 @@ def _key(file: TemplateFile) -> str:
 
 @cache
 def _code() -> str:
-    """The hash of Tinbook's rooms that draw and set, and the version of the library they set with."""
+    """The hash of Tinbook's packages that draw and set, and the version of the library they set with."""
     drawn_by = [(name, digest) for name, digest in own_files() if name.startswith(ROOMS)]
     return hashlib.sha256(repr((version("typst"), drawn_by)).encode()).hexdigest()
 

@@ -1,4 +1,4 @@
-"""What `tinbook build` and `tinbook serve` run: MkDocs' own command, with whatever stops it put plainly.
+"""What `tinbook build` and `tinbook serve` run: MkDocs' own command, with anything that stops it put plainly.
 
 After the part it is asked for, it takes `-f` and the path of mkdocs.yml first, then whatever MkDocs takes.
 """
@@ -45,7 +45,7 @@ def main(words: Sequence[str]) -> int:
 
 
 def _stopped(error: OSError) -> str:
-    """What the machine refused before or after a build. Raises OSError again if it is none of that, so a mistake of
+    """What the machine refused before or after a build. Raises OSError again for anything else, which is a mistake of
     ours."""
     if error.errno == errno.EADDRINUSE:
         return TAKEN

@@ -1,4 +1,4 @@
-"""A served book after a change to its sources: only the pages it reaches are made again, the edited ones first."""
+"""A served book after a change to its sources: only the pages affected are made again, the edited ones first."""
 
 from __future__ import annotations
 
@@ -19,12 +19,12 @@ from tinbook.plugin.keeping import contents_of
 from tinbook.site import Site
 
 SOURCE = {"cakes": "cakes", "mixtures": "mixtures", "techniques": "techniques", "ingredients": "cards"}
-"""Folders of pages that each have an entry of the book of their own, and what that is called in the book."""
+"""Folders of pages that each have an entry of their own in the book, and what that is called in the book."""
 
 
 @dataclass(frozen=True, kw_only=True)
 class LastBuild:
-    """What MkDocs had in hand when it last built the whole site; `leaves` are its pages, by address."""
+    """What MkDocs was working with when it last built the whole site; `leaves` are its pages, by address."""
 
     config: MkDocsConfig
     files: Files
@@ -68,7 +68,7 @@ class LastBuild:
 
 
 def shape_of(site: Site, house_broken: bool) -> bytes:
-    """The digest of what a site is besides its pages' content: its contents, its photos and files to print."""
+    """The digest of everything in a site except its pages' content: its contents, its photos and files to print."""
     pages = [(page.address, page.title, page.template, page.section, page.listed) for page in site.pages.values()]
     photos = [(path, digest_of(content)) for path, content in site.photos.items()]
     return digest_of((site.name, site.measures, house_broken, pages, photos, site.templates))
@@ -82,7 +82,8 @@ def outside_of(config: MkDocsConfig, sources: Path) -> bytes:
 
 
 def edited_first(addresses: Iterable[str], changed: Callable[[str], bool]) -> tuple[list[str], list[str]]:
-    """The pages of what was edited, and the other pages. `changed` tells of a thing in the book, `mixtures/madeira`."""
+    """The pages of what was edited, and the other pages. `changed` says whether a thing in the book,
+    `mixtures/madeira`, was."""
     edited, others = list[str](), list[str]()
     for address in addresses:
         folder, _, name = address.partition("/")

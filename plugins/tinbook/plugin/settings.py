@@ -24,7 +24,7 @@ FIXED = ("slate", "contrast")
 def settle(config: MkDocsConfig) -> None:
     """Set the theme up for the book; what mkdocs.yml says about a look or an icon stays. PluginError: another theme.
 
-    A palette with one dark look, or the contrast look, stays; any other means what the book does by itself: follow the
+    A palette with one dark look, or the contrast look, stays; any other means what the book does anyway: follow the
     device, and let the reader choose.
     """
     if config.theme.name != "material":
@@ -43,9 +43,9 @@ def settle(config: MkDocsConfig) -> None:
 
 
 def lean(files: Files, config: MkDocsConfig) -> None:
-    """Leave out of the site what the theme has for its own pages, and add our styles, as one file.
+    """Leave the theme's files for its own pages out of the site, and add our styles, as one file.
 
-    A file of the house's own stays, wherever it is.
+    The house's own files stay, wherever they are.
     """
     themes = [place for place in config.theme.dirs if Path(place, "mkdocs_theme.yml").is_file()]
     for file in list(files):

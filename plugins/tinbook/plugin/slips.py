@@ -36,7 +36,7 @@ KINDS = {
 
 
 class Said(NamedTuple):
-    """What is said about a setting: where it stands, as names one inside the other; the message and the hint."""
+    """What is said about a setting: where it is, as names one inside the other; the message and the hint."""
 
     steps: tuple[str, ...]
     message: str

@@ -1,5 +1,5 @@
-"""A served book that stands whatever is broken: it shows the last good site, says what is wrong, and carries on when
-that is mended.
+"""A served book that keeps going whatever is broken: it shows the last good site, says what is wrong, and carries on
+when that is put right.
 
 On its own MkDocs prints a traceback, has thrown away the pages it had, leaves every browser waiting, and never again
 follows a file or folder that was gone for a moment.
@@ -34,9 +34,9 @@ TOLD_BEFORE = frozenset(("Aborted with a configuration error!", NOT_BUILT))
 
 WRITTEN = ("created", "modified", "moved", "deleted")
 Outcome = Literal["too far", "shown", "more to show"]
-"""Of making again what a change reaches: it reaches the whole site; what has been shown is all; more has changed."""
+"""How remaking after a change can end: it affects the whole site; everything has been shown; more has changed."""
 Remake = Callable[[Callable[[], None], Callable[[], bool]], Outcome]
-"""Makes it again, told how to show what is ready and whether another change waits."""
+"""Makes it again, given how to show what is ready and whether another change is waiting."""
 
 
 class _Told(FileSystemEventHandler):
@@ -52,7 +52,7 @@ class _Told(FileSystemEventHandler):
 
 
 class LastGood:
-    """Takes the place of MkDocs' own builder in the server, and looks after what the server follows."""
+    """Takes the place of MkDocs' own builder in the server, and looks after what the server watches."""
 
     def __init__(self, server: LiveReloadServer, settings: Path, sources: Path, dirty: bool, remake: Remake) -> None:
         self._server, self._settings, self._sources = server, settings, sources
@@ -60,7 +60,7 @@ class LastGood:
         self._at_once = Observer()
         self._build: Callable[[], None] = server.builder
         self._lost: dict[str, bool] = {}
-        """What was followed and is gone, and whether with all that is in it."""
+        """What was being watched and is gone, and whether with everything in it."""
         self._ended = threading.Event()
 
     def begin(self) -> None:
@@ -93,7 +93,7 @@ class LastGood:
             shutil.rmtree(before, ignore_errors=True)
 
     def _remade(self) -> bool:
-        """Whether making again what a change to the sources reaches was enough."""
+        """Whether making again what a change to the sources affects was enough."""
         try:
             outcome = self._remake(self._show, lambda: self._server._want_rebuild)
         except Exception as error:
@@ -138,7 +138,7 @@ class LastGood:
         log.error(STANDS)
 
     def _look_after(self) -> None:
-        """Follow again what was gone. A watcher of a folder ends when the folder is missing."""
+        """Watch again what was gone. A folder's watcher ends when the folder is missing."""
         observer = self._server.observer
         while not self._ended.wait(observer.timeout):
             if not observer.is_alive():

@@ -1,4 +1,4 @@
-"""A build that the machine stopped: what the baker is told about it, and about the site that is now incomplete."""
+"""A build that the machine stopped: what the baker is told about it, and about the site, which is now incomplete."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def _what(error: OSError, site: Path) -> str:
 
 
 def _shown(path: Path) -> str:
-    """As short as it can be written from here."""
+    """The path as short as it can be written from here."""
     here = Path.cwd()
     return path.absolute().relative_to(here).as_posix() if path.absolute().is_relative_to(here) else str(path)
 

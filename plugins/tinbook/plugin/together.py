@@ -1,4 +1,4 @@
-"""A number and its unit on one line: the space between them, wherever it stands in a page's words, becomes one that
+"""A number and its unit on one line: the space between them, wherever it is in a page's words, becomes one that
 does not break. Words are written with plain spaces, so that what is typed and searched for stays simple."""
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ PARTED = re.compile(rf"\s(?=(?:{UNITS})(?![\w}}-]))")
 NUMBER = re.compile(r"[\d½¼¾⅓⅔⅛](?:</\w+>)?")
 """The end of a number, with the tag that closes it."""
 AS_TYPED = re.compile(r"<(script|style|code|pre|textarea|title|option)\b")
-"""What is read by a machine or copied by hand begins."""
+"""Where anything read by a machine or copied by hand begins."""
 
 
 def together(html: str) -> str:

@@ -1,4 +1,5 @@
-"""Ways through the book: from page to page, to its rooms from every page, and its contents as MkDocs wants them."""
+"""Ways through the book: from page to page, to its main sections from every page, and its contents as MkDocs wants
+them."""
 
 from __future__ import annotations
 
@@ -23,7 +24,7 @@ INSIDE = {
     "Tins": ("portions/", "guests", "boards", "covering"),
     "Measures": ("ingredients", "oven"),
 }
-"""Pages that belong to a room without lying in its folder; one that ends in a slash is a folder."""
+"""Pages that belong to a section without being in its folder; one that ends in a slash is a folder."""
 MORE = {
     "Guests": "guests", "Portions": "portions/index", "Covering": "covering", "Boards": "boards",
     "Colours": "colours", "Oven": "oven",
@@ -42,7 +43,7 @@ def way(here: File, files: Mapping[str, File], address: str, anchor: str = "") -
 
 
 def rooms_of(files: Mapping[str, File]) -> list[str]:
-    """The rooms a book has, by address."""
+    """The main sections of a book, by address."""
     return [each for each in (*ROOMS.values(), *MORE.values()) if f"{each}.md" in files]
 
 
@@ -64,7 +65,7 @@ def rooms_from(here: str, rooms: Mapping[str, str], files: Mapping[str, File]) -
 
 
 def _inside(here: str, title: str, address: str) -> str:
-    """`true` for a page inside a room, otherwise empty. A sheet of a list is where the list is."""
+    """`true` for a page inside a section, otherwise empty. A sheet of a list is where the list is."""
     here = here.removeprefix(SHEETS)
     folders = (f"{address.removesuffix('/index')}/", *INSIDE.get(title, ()))
     belongs = any(here.startswith(each) if each.endswith("/") else here.split("/")[0] == each for each in folders)

@@ -33,7 +33,7 @@ LIKE = {
 LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake", "cake_making": "cake"}
 """Kinds of page that have another's script."""
 NARROW = "data-narrow="
-"""Stands in a page with a list that narrows."""
+"""Found in a page with a list that narrows."""
 WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "css": {
         "written": ("<hr", "<table>", "<code", "<pre", "<kbd", "<blockquote", "<dd", "<figure", "admonition"),
@@ -47,7 +47,7 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     },
     "js": {"bench_tins": ('class="tb-strip"',), "bench_batches": ('class="tb-grams',)},
 }
-"""Styles for things that some pages of any kind contain, by what gives them away; they come before the kind's own."""
+"""Styles for things that some pages of any kind contain, by what identifies them; they come before the kind's own."""
 WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "css": {
         "cake": ('class="tb-sizes',),

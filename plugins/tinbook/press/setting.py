@@ -1,6 +1,6 @@
 """PDFs by Typst: it comes as one Python wheel for every system, with no libraries to install.
 
-What a PDF holds of the world is its title. The same pages give the same PDF, to the byte.
+A PDF has no date, only its title. The same pages give the same PDF, to the byte.
 """
 
 from __future__ import annotations
@@ -30,12 +30,12 @@ STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1."""
 UNSHOWN = re.compile('the text `"(.*?)"` could not be displayed', re.DOTALL)
 STAND_IN = "?"
-"""What stands for a sign that cannot be shown."""
+"""What is shown instead of a character that cannot be."""
 HANGS_ON = "[\\u200d\\ufe0e\\ufe0f\\U0001f3fb-\\U0001f3ff]*"
-"""What may hang on a pictograph (a joiner, a way to show it, a skin tone) and goes with it: Unicode, UTS 51."""
+"""What may follow a pictograph (a joiner, a presentation selector, a skin tone) and goes with it: Unicode, UTS 51."""
 Set = TypeVar("Set")
 CLOSE: Final = "close"
-"""What `sheet.typ` calls lines and margins as near as can be read."""
+"""What `sheet.typ` calls lines and margins as close as can still be read."""
 
 
 def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
@@ -51,8 +51,8 @@ def templates_pdf(title: str, pages: Sequence[PaperPage]) -> bytes:
 
 
 def _shown(set_as: Callable[[str], Set], plain: str) -> Set:
-    """What is set of a text, with STAND_IN for every sign that none of the book's typefaces has: a tagged PDF may hold
-    no sign that cannot be shown."""
+    """A text as it is set, with STAND_IN for every character that none of the book's typefaces has: a tagged PDF may
+    hold no character that cannot be shown."""
     import typst
 
     while True:
@@ -67,8 +67,8 @@ def _shown(set_as: Callable[[str], Set], plain: str) -> Set:
 
 
 def sheet_pdf(sheet: TechniqueSheet) -> bytes:
-    """A sheet, its templates left out. Its drawing is at the largest scale that makes it no longer, its lines closer
-    where that saves a page."""
+    """A sheet, without its templates. Its drawing is at the largest scale that does not make it longer, its lines
+    closer if that saves a page."""
     scales = len(sheet.shown.drawings) if sheet.shown else 0
     best = _sheet_at(sheet, 0, "")
     for drawing, close in islice(product(range(max(scales, 1)), ("", CLOSE)), 1, None):
@@ -84,12 +84,12 @@ def cake_sheet_pdf(sheet: CakeSheet) -> bytes:
 
 
 def _sheet_at(sheet: TechniqueSheet, drawing: int, close: str) -> tuple[int, bytes]:
-    """How many pages, and the PDF, with a drawing of those it brings, set close or not."""
+    """How many pages, and the PDF, with one of its drawings, set close or not."""
     return _set("sheet.typ", sheet_as_plain(sheet), picture_files(sheet), drawing=str(drawing), close=close)
 
 
 def _set(name: str, told: Any, files: Mapping[str, bytes] | None = None, **chosen: str) -> tuple[int, bytes]:
-    """How many pages it takes, and the PDF: what is `told` set by a source, with the pictures it names."""
+    """How many pages it takes, and the PDF: what is `told`, set with a source and the pictures it names."""
     import typst
 
     with TemporaryDirectory() as place:
@@ -118,7 +118,7 @@ def _source(name: str) -> bytes:
 
 @cache
 def _letters() -> typst.Fonts:
-    """The book's own letters, before any of the machine. A large library, wanted only where something is set."""
+    """The book's own typefaces, before any of the machine's. A large library, imported only when something is set."""
     import typst
 
     with resources.as_file(PACKAGE / "press" / "fonts") as fonts:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 _ALSO = {"american": "us", "usa": "us", "u.s.": "us", "british": "uk", "imperial": "uk", "english": "uk"}
-"""Other names for a country: going by letters alone, "American cup" would be answered with the metric one."""
+"""Other names for a country: by spelling alone, "American cup" would be answered with the metric one."""
 # difflib's own cutoff: any lower, and a short word is answered with nonsense.
 _CLOSE_ENOUGH = 0.6
 

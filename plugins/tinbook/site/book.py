@@ -67,7 +67,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
 class Site:
     """Every page of the book, by address (`mixtures/madeira-cake`), in the order of the contents; photos by path.
 
-    `templates` are files to print, by path, still to be set. The `ledger` knows what each page reads of the book.
+    `templates` are files to print, by path, still to be set. The `ledger` knows what each page reads in the book.
     """
 
     name: str
@@ -102,7 +102,7 @@ def build_site(
 ) -> Site:
     """All pages of a book; `broken` are the problems of the pages that cannot be shown.
 
-    `ledger`: what knows of earlier work.
+    `ledger`: what is known about earlier work.
     """
     ledger = ledger or Ledger()
     desk = Desk(watched(book, ledger), facts, entries("broken", broken, ledger))

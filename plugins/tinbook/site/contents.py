@@ -36,7 +36,7 @@ def _branch(branch: dict[str, Any]) -> list[Any]:
 
 
 def _first_unnamed(inside: list[Any]) -> list[Any]:
-    """A section's first page goes by the section's name."""
+    """A section's first page has the section's name."""
     first = next(iter(inside[0].values()))
     return [first, *inside[1:]] if isinstance(first, str) else inside
 

@@ -16,7 +16,7 @@ class Mark(Protocol):
 
 @dataclass(slots=True, eq=False)
 class Leaf:
-    """A text as it stands in the file; `plain` if it has neither quotes nor "|" or ">" before it."""
+    """A text as it is in the file; `plain` if it has neither quotes nor "|" or ">" before it."""
 
     text: str
     plain: bool
@@ -26,7 +26,7 @@ class Leaf:
 
 @dataclass(slots=True, eq=False, kw_only=True)
 class Branch:
-    """A list or mapping as it stands in the file: its children and, for a mapping, their names."""
+    """A list or mapping as it is in the file: its children and, for a mapping, their names."""
 
     start: Mark
     end: Mark
@@ -60,8 +60,9 @@ class Document:
         """The place of the value at `path`, or with `key` of its name.
 
         `start` and `end` count characters in the value, from 0, and narrow the place to that piece of it. A path that
-        leads nowhere gets the place of the last thing on the way that is there: one text or group may stand for a list
-        of it, and a text for a group of which it is the chief value. A list or mapping is pointed at by its name.
+        leads nowhere gets the place of the last thing on the way that is there: one text or group may take the place of
+        a list of it, and a text for a group of which it is the chief value. For a list or mapping, the place is that of
+        its name.
         """
         node: Branch | Leaf = self._root
         name: Leaf | None = None
@@ -115,8 +116,8 @@ class Document:
     def _piece(self, scalar: Leaf, start: int, end: int) -> Place | None:
         """The place of a piece of a value, None if the text does not show it letter for letter.
 
-        A value on one line stands in the text as it is. One that was folded, indented or escaped does not: then the
-        piece is searched for, and accepted if the text has it as often as the value.
+        A value on one line is in the text letter for letter. One that was folded, indented or escaped does not: then
+        the piece is searched for, and accepted if the text has it as often as the value.
         """
         written = self._text[scalar.start.index : scalar.end.index]
         value = scalar.text

@@ -136,7 +136,7 @@ def fault(error: MarkedYAMLError, file: str, lines: list[str]) -> Problem:
 def _where(error: MarkedYAMLError, lines: list[str]) -> tuple[int, int]:
     """The line and column to show, from 0, on a line that has something on it.
 
-    Some faults are found late, often at the end of the file; then the place to look is where the thing was opened.
+    Some faults are found late, often at the end of the file; the place to look is then where the thing was opened.
     """
     problem, context = error.problem or "", error.context or ""
     noticed, opened = error.problem_mark, error.context_mark

@@ -1,8 +1,8 @@
 """Bytes to a document: YAML with names, values, lists and groups, and nothing more.
 
-What YAML can do beyond that (anchors, tags, several documents) is refused with its place: a baker who meets it has met
-it by accident. The parser's events are read once, without its composer, which follows anchors and nests as deep as the
-file does.
+What YAML can do beyond that (anchors, tags, several documents) is refused with its place: a baker who has written it
+did so by accident. The parser's events are read once, without its composer, which follows anchors and nests as deep as
+the file does.
 """
 
 import re
@@ -33,7 +33,7 @@ _HARMLESS = frozenset(("duplicate", "anchor", "tag", "name"))
 def read_yaml(raw: bytes, file: str) -> tuple[Document | None, tuple[Problem, ...]]:
     """The document in the bytes of a file, and the problems found.
 
-    No document where nothing can be relied on; a document with problems where a fault leaves the rest as it was meant:
+    No document if nothing can be relied on; a document with problems if a fault leaves the rest as it was meant:
     of a name written twice, the first counts. Never raises, whatever the bytes.
     """
     if len(raw) > LARGEST_BYTES:
@@ -129,7 +129,7 @@ class _EventReader:
         return data, root
 
     def _value(self, event: Event, depth: int) -> tuple[Any, Branch | Leaf]:
-        """The value that starts with this event, and how it stands in the text."""
+        """The value that starts with this event, and how it is written in the text."""
         start, end = event.start_mark, event.end_mark
         if isinstance(event, yaml.ScalarEvent):
             if event.anchor is not None or event.tag is not None:
@@ -187,7 +187,7 @@ class _EventReader:
         )
 
     def _is_name(self, name: Leaf, names: Mapping[str, Leaf]) -> bool:
-        """Whether this can name a value, `names` being taken; if not, a problem is added."""
+        """Whether this can name a value, given the `names` already taken; if not, a problem is added."""
         text = name.text
         if text == "<<" and name.plain:
             code, message, hint = "merge", '"<<" copies values from elsewhere', "write them out here"

@@ -1,4 +1,4 @@
-"""Tins: their shapes, sizes, volumes and names. Add a shape by one file and one line in `register`."""
+"""Tins: their shapes, sizes, volumes and names. To add a shape, add one file and one line in `register`."""
 
 from tinbook.tins.measured import measure_fault, read_measured, says_measure
 from tinbook.tins.reading import read_tin

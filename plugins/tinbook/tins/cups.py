@@ -1,4 +1,4 @@
-"""Cups of a tray: each a small cone cut off level, d at the rim and b at the base: pi h (d² + d b + b²)/12.
+"""Cups in a tray: each a small cone cut off level, d at the rim and b at the base: pi h (d² + d b + b²)/12.
 
 The sizes are common practice, chosen so that they hold to the brim what such cups usually do: mini about 30 ml, fairy
 (bun) 55 ml, standard (muffin) 100 ml, jumbo 200 ml. Trays of 24, 12, 12 and 6 holes. A cup's bounds are its share of

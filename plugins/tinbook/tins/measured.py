@@ -1,6 +1,6 @@
 """A tin and what it holds, given together: `round 20 cm x 7.5 cm, measured 2200 ml`.
 
-In a book the measure stands in tins.yaml, under `measured`; this is for a tin the house has not written down.
+In a book the measure goes in tins.yaml, under `measured`; this is for a tin the house has not written down.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from tinbook.tins.tin import Tin
 from tinbook.units import METRIC, Measures, Misread, read_volume
 
 MOST_OFF = 2.0
-"""A measure below half, or above twice, what the tin's sizes say was a slip: our own judgement."""
+"""A measure less than half, or more than twice, what the tin's sizes give must be a slip: our own judgement."""
 
 _MEASURED = re.compile(r"\s*,?\s*\bmeasured\b:?\s*(?:at\s+)?", re.IGNORECASE)
 
@@ -55,7 +55,7 @@ def read_measured(
 ) -> tuple[tuple[int, Tin], ...]:
     """How many of each tin, as read_tins reads them; after `measured`, what one of them holds to the brim.
 
-    Raises units.Misread, with its place in the text, for a measure that is none or cannot be this tin's.
+    Raises units.Misread, with its place in the text, for a measure that cannot be read or cannot be this tin's.
     """
     said = _MEASURED.search(text)
     if said is None:

@@ -49,7 +49,7 @@ def _is_unit(word: str) -> bool:
 
 
 def not_before(text: str, start: int, rest: int, end: int, word: str, shape: Shape) -> Misread:
-    """The error for what stands before the shape but is neither a count nor a named size.
+    """The error for anything before the shape that is neither a count nor a named size.
 
     rest: where the text goes on after a count.
     """
@@ -86,7 +86,7 @@ def wrong_extras(shape: Shape, start: int, end: int) -> Misread:
 
 
 def wrong_number(text: str, at: int, shape: Shape, lengths: list[Length], depth: Length | None) -> Misread:
-    """The error for a size too few or too many."""
+    """The error for too few or too many sizes."""
     if extra := lengths[shape.main + (depth is None) :]:
         hint = f'write "{shape.extra_example or shape.example}"'
         return Misread(f"too many sizes for a {shape.noun}", hint, extra[0][1], extra[-1][2])

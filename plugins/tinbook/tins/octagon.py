@@ -1,4 +1,4 @@
-"""Octagon tins, straight-sided, measured side to side, as they stand in a box (common practice): 2 (sqrt 2 - 1) a²."""
+"""Octagon tins, straight-sided, measured side to side, as they sit in a box (common practice): 2 (sqrt 2 - 1) a²."""
 
 from __future__ import annotations
 

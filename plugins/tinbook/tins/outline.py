@@ -1,7 +1,7 @@
 """A tin of any outline, straight-sided, drawn by its owner as an SVG path in mm: a number, a letter, a house.
 
 Its sizes are the points of its rings, x and y in turn, each ring closed by its first point: the outer wall, then holes.
-It has no trade sizes, and goes by its owner's name for it.
+It has no trade sizes, and is called by its owner's name for it.
 """
 
 from __future__ import annotations

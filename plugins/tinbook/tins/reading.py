@@ -78,7 +78,7 @@ def _called(text: str, names: Mapping[str, Tin]) -> tuple[int, Tin] | None:
 
 
 def _before(text: str, word: re.Match[str], shape: Shape) -> tuple[int, NamedSize | None]:
-    """How many, and the named size, from what stands before the shape."""
+    """How many, and the named size, from what comes before the shape."""
     start, end = trimmed(text, 0, word.start())
     if start == end:
         return 1, None
@@ -162,7 +162,7 @@ def _believed(shape: Shape, lengths: list[Length], extras: list[Length], depth: 
 
 
 def _clauses(text: str, at: int, shape: Shape) -> list[tuple[int, int]]:
-    """Spans of what stands between commas; `base` and `tube` begin a clause even without one."""
+    """Spans of what is between commas; `base` and `tube` begin a clause even without one."""
     cuts = [comma.span() for comma in _COMMA.finditer(text, at)]
     if shape.extra_word:
         extra = re.compile(rf"(?<=\s){shape.extra_word}\b", re.IGNORECASE)
@@ -197,7 +197,7 @@ def _clause(text: str, start: int, end: int, shape: Shape) -> tuple[str, list[Le
 def _lengths(text: str, start: int, end: int, sold: Sold, *, doubtful: bool = False) -> tuple[list[Length], bool]:
     """Lengths joined by x, with their spans, and whether the last one is called deep.
 
-    doubtful: what does not start with a number is then no length, rather than a misread one.
+    doubtful: anything that does not start with a number is then not a length, rather than a misread one.
     """
     start, end = trimmed(text, start, end)
     deep = _DEEP.search(text[start:end])

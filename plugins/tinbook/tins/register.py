@@ -49,4 +49,4 @@ SOLD_IN: dict[Sold, dict[str, Shape]] = {
     "cm": SHAPES,
     "inches": {key: sold_in_inches(shape) for key, shape in SHAPES.items()},
 }
-"""The shapes with the trade's sizes as they truly are, by what tins are sold in."""
+"""The shapes with the trade's sizes as they really are, by the units tins are sold in."""

@@ -150,7 +150,7 @@ class Shape(ABC):
         return 1
 
     def stand_mm(self, sizes: Sizes) -> tuple[float, float]:
-        """Width and depth in mm of what stands on the shelf: the tin, or the whole tray."""
+        """Width and depth in mm of what goes on the shelf: the tin, or the whole tray."""
         return self.bounds_mm(sizes)
 
     def walls(self, sizes: Sizes, depth_mm: float) -> Walls:
@@ -209,13 +209,13 @@ class Shape(ABC):
                 low = metric_label((math.ceil(rule.least * outer),))
                 return SizeFault(
                     index,
-                    f"the {rule.name}, {self._said(size)}, is very small for {self._said(outer)} across",
+                    f"the {rule.name}, {self._said(size)}, is very small for a tin {self._said(outer)} across",
                     f"{low} is the least the book accepts",
                 )
         return None
 
     def depth_fault(self, depth_mm: float) -> SizeFault | None:
-        """What is wrong with a depth, if anything; the index is that of no size."""
+        """What is wrong with a depth, if anything; its index is not that of any size."""
         low, high = self.least_deep_mm, self.most_deep_mm
         if low <= depth_mm <= high:
             return None
@@ -271,7 +271,7 @@ class Shape(ABC):
     def area_share(self) -> float | None:
         """The area over its first size times its last: fixed for upright tins without a tube.
 
-        None for others, and for those that go by names.
+        None for others, and for those with named sizes.
         """
         if self.extras or self.free or self.named or self.kept != "depth":
             return None

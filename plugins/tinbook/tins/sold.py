@@ -11,7 +11,7 @@ from tinbook.tins.trade import true_mm
 def sold_in_inches(shape: Shape) -> Shape:
     """The same shape, its standard sizes, named sizes and depths as long as their names in inches.
 
-    A shape that goes by names alone, like cups, is unchanged.
+    A shape with named sizes only, like cups, is unchanged.
     """
     if not shape.by_two_names:
         return shape

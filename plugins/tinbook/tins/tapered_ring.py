@@ -1,6 +1,7 @@
 """Ring tins whose walls slope: the outer one in towards the base, the tube out, so that the cake comes away.
 
-area = pi (d² - t²)/4 at each height, both straight lines of it. The tubes of the standard tins are common practice.
+area = pi (d² - t²)/4 at each height, where d and t change in a straight line. The tubes of the standard tins are common
+practice.
 """
 
 from __future__ import annotations

@@ -92,7 +92,7 @@ class Tin:
 
     @property
     def stand_mm(self) -> tuple[float, float]:
-        """Width and depth of what stands on the oven shelf, mm: the tin, or the tray of `holes` cups."""
+        """Width and depth of what goes on the oven shelf, mm: the tin, or the tray of `holes` cups."""
         return self.kind.stand_mm(self.sizes_mm)
 
     @property

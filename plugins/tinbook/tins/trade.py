@@ -31,7 +31,7 @@ def true_mm(named_mm: float, sold: Sold = "cm") -> float:
 
 
 def named_mm(length_mm: float, sold: Sold = "cm") -> float | None:
-    """The name in centimetres that a true length goes by, mm; None if that name belongs to another length."""
+    """The name in centimetres of a true length, mm; None if that name belongs to another length."""
     if sold == "cm":
         return length_mm
     return _NAMED.get(length_mm, None if length_mm in _EXACT else length_mm)

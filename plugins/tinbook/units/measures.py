@@ -1,4 +1,4 @@
-"""Whose cup, whose spoons and whose tins: the measures a house bakes with."""
+"""Which country's cup, spoons and tins: the measures a house bakes with."""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -15,7 +15,7 @@ Sold = Literal["cm", "inches"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measures:
-    """The house's cup, spoons and fluid ounce in ml, and what its tins are sold in. None: it has not said whose."""
+    """The house's cup, spoons and fluid ounce in ml, and what its tins are sold in. None: it has not said which."""
 
     cup_ml: float | None
     tablespoon_ml: float

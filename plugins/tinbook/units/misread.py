@@ -24,7 +24,7 @@ _CLOSE_ENOUGH = 0.76
 
 
 class Whose(Misread):
-    """A cup or fluid ounce when nobody has said whose."""
+    """A cup or fluid ounce when nobody has said which country's."""
 
 
 def nearest_of(word: str, known: Iterable[str]) -> str:

@@ -1,4 +1,4 @@
-"""What this room's readers accept, as regular expressions for programs that cannot call them, such as an editor.
+"""What this package's readers accept, as regular expressions for programs that cannot call them, such as an editor.
 
 JavaScript and Python read them alike: no names, no flags, so letters are given in both cases. A pattern refuses nothing
 its reader accepts; the reader refuses more, since a pattern cannot count.

@@ -39,7 +39,7 @@ _REST_WORD = re.compile(r"[^\s,;]+")
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
-    """So many of a unit.
+    """A number of some unit.
 
     `unit` is a key of UNITS ("" for a count); `base` is the same amount in g, ml, mm, min, °C, or the count.
     """
@@ -52,7 +52,7 @@ class Quantity:
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """From one quantity to another of the same dimension; the same one twice where no range was written."""
+    """From one quantity to another of the same dimension; the same one twice if no range was written."""
 
     low: Quantity
     high: Quantity
@@ -61,7 +61,7 @@ class Span:
 def read_quantity(
     text: str, measures: Measures = METRIC, want: Collection[str] = ANY, *, zero: bool = False
 ) -> Quantity:
-    """The whole text as a quantity. Raises Misread if it is none, or none of the wanted dimensions.
+    """The whole text as a quantity. Raises Misread if it is not one, or not of a wanted dimension.
 
     `zero` allows an amount of nothing.
     """
@@ -133,7 +133,7 @@ def read_span(text: str, want: Collection[str] = ANY, measures: Measures = METRI
 def read_line(text: str, measures: Measures = METRIC, want: Collection[str] = INGREDIENT) -> tuple[Quantity, str, int]:
     """The quantity a line starts with, what follows it, and where in the text that starts.
 
-    A number without a unit is a count: "6 large eggs" is 6 of "large eggs". Raises Misread, also where nothing follows
+    A number without a unit is a count: "6 large eggs" is 6 of "large eggs". Raises Misread, also if nothing follows
     the quantity.
     """
     want = _collection(want)
@@ -158,7 +158,7 @@ def read_line(text: str, measures: Measures = METRIC, want: Collection[str] = IN
 def _quantity(
     text: str, at: int, measures: Measures, want: Collection[str], zero: bool, *, ranged: bool = False
 ) -> tuple[Quantity | None, int]:
-    """The quantity at `at` and where it ends; None for a number without a unit where no count is wanted.
+    """The quantity at `at` and where it ends; None for a number without a unit if no count is wanted.
 
     `ranged`: a range may follow, and may hold the unit.
     """

@@ -90,7 +90,7 @@ def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
         ("portions", Query(of="madeira-cake", tins=ROUND), "every tin is shown at once"),
         ("guests", Query(guests=900), "no set of up to four tiers serves 900"),
         ("guests", Query(guests=40, of="marzipan"), "made by weight"),
-        ("guests", Query(stacked=ROUNDS[::-1]), "round 20 cm does not stand on round 15 cm"),
+        ("guests", Query(stacked=ROUNDS[::-1]), "round 20 cm cannot stand on round 15 cm"),
         ("guests", Query(stacked=ROUNDS, owned=True), "cannot be used with --owned"),
         ("guests", Query(stacked=ROUNDS[:1], keep_top=True), "cannot be both cut and kept"),
         ("guests", Query(guests=40, portion="slab"), 'there is no portion called "slab"'),

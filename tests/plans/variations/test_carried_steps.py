@@ -54,7 +54,7 @@ def test_words_that_still_hold_are_left_alone(kitchen: Book, mixture: Any) -> No
 def test_steps_that_no_longer_hold_are_told_together(kitchen: Book, mixture: Any) -> None:
     base = mixture(mix=[*MIX, "60 ml milk"], method=["Warm the milk.", "Bake.", "Stir in <milk>."])
     _, (flaw,) = carried(kitchen, base, [{"leave out": "milk"}])
-    assert flaw.message == "steps 1 and 3 of the base mention it in words that no longer hold"
+    assert flaw.message == "steps 1 and 3 of the base mention it, and so no longer fit"
     assert flaw.hint == 'write them again under "method:", with "instead of: 1"'
 
 

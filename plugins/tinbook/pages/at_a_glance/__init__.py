@@ -1,1 +1,1 @@
-"""Pages that answer for every tin at once."""
+"""Pages that give the answer for every tin at once."""

@@ -1,4 +1,4 @@
-"""Boards and ribbon: what a cake from every tin stands on and goes out in."""
+"""Boards and ribbon: what a cake from every tin stands on and travels in."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ OURS, OTHERS = "on hand", "others"
 DRUMS = ("usual", "wide", "least")
 CALLED = {"usual": "usual", "wide": "wide", "least": "smallest"}
 DRAWN_MM = 200.0
-"""The round nearest to this is the one drawn."""
+"""The round nearest to this size is the one drawn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +92,7 @@ class BoardsView:
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """What to mind when a cake on its board is lifted and driven."""
+        """What to watch for when a cake on its board is lifted and driven."""
         return (self.desk.facts.cautions["carrying"],)
 
     @cached_property

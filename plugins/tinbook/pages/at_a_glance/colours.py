@@ -18,7 +18,7 @@ ADDRESS, TITLE = "colours", "Colours"
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourCard:
     """One colour, spelled: pots for 100 g of paste and of each other base it is mixed into, a swatch with its label,
-    what to mind, what the law requires, where it is used.
+    what to watch for, what the law requires, where it is used.
 
     `contrast` is that of the label on its swatch.
     """

@@ -75,7 +75,7 @@ class CoveringView:
 
     @property
     def missing(self) -> str:
-        """What the house has named nothing for."""
+        """What the house has not named anything for."""
         missing = self.table.missing
         return formats.sentence(map(_role_words, missing)) if missing else ""
 

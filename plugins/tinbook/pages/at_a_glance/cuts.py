@@ -1,4 +1,4 @@
-"""The plans for cutting each size of a shape: a page for each shape, and for each tin that is too much for it."""
+"""The plans for cutting each size of a shape: a page for each shape, and for each tin that does not fit on it."""
 
 from __future__ import annotations
 
@@ -57,7 +57,7 @@ def plan_addresses(desk: Desk, shape: str) -> dict[Tin, str]:
 
 
 def cuts_pages(desk: Desk, shape: str, section: tuple[str, ...]) -> Iterator[Page]:
-    """The page of a shape, and those of the tins that are too much for it."""
+    """The page of a shape, and those of the tins that do not fit on it."""
     view, title = CutsView(desk, shape), f"Cutting plans: {SHAPES[shape].title.lower()}"
     whole = Page(address=shape_address(shape), title=title, template="cuts", view=view, section=section)
     yield whole

@@ -86,7 +86,7 @@ class OnHandView:
 
     @property
     def lead(self) -> str:
-        """How much of the book the tins allow."""
+        """How much of the book can be baked in the tins."""
         counts = by_verdict(self.table)
         shares = formats.sentence(f"{count} {COUNTED[verdict]}" for verdict, count in counts.items() if count)
         mixtures = plural(len(self.table.rows), "mixture")

@@ -89,7 +89,7 @@ class PortionsView:
 
     @property
     def is_folded(self) -> bool:
-        """Whether the other tins lie under a fold, as the house has its own."""
+        """Whether the other tins are in a section that opens, as the house has its own."""
         return any(row.owned for row in self.glance.tins)
 
     def _lines(self, rows: Iterable[TinPortions]) -> Iterator[PortionLine]:

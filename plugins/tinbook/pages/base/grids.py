@@ -12,7 +12,7 @@ UNWORKED: Mapping[str, str] = {
     "differs": "These amounts have not been scaled: both columns are as given in the recipes.",
     "cuts": "Each figure opens its plan; “Portions at a glance” explains how portions are counted.",
 }
-"""Tables without a fold for how they were worked out, and the word that stands there instead."""
+"""Tables without a section on how they were worked out, and the word shown there instead."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,7 @@ ROOM_PX, FIGURE_PX, LETTER_PX, GAP_PX = 626.0, 40.0, 8.3, 8.0
 
 
 def heads_stand(heads: Sequence[Head]) -> bool:
-    """Whether a table's heads stand on end: side by side, their longest words would not fit an upright tablet."""
+    """Whether a table's heads are turned upright: side by side, their longest words would not fit an upright tablet."""
     words = [[*head.name.replace("-", "- ").split(), *head.unit.split()] for head in heads]
     wide = (max(FIGURE_PX, *(LETTER_PX * len(word) for word in each)) + GAP_PX for each in words)
     return sum(wide) > ROOM_PX

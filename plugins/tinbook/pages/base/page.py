@@ -1,4 +1,4 @@
-"""What a page is before anyone knows how it is served."""
+"""A page, whatever way it is served."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
 class Desk:
     """What every page can draw on. `broken` holds the problems of pages that cannot be shown.
 
-    It is not part of what a page's view is written out as: what is read of it, the book's ledger knows.
+    It is not part of how a page's view is written out: the book's ledger knows what is read in it.
     """
 
     book: Book = field(repr=False)
@@ -98,7 +98,7 @@ class Page:
 
     The Markdown template holds headings and prose; where it says `<!--tinbook:tables/tins-->`, that template's HTML
     goes in after Markdown has run. `<!--tinbook:parts/list 2-->` gives it the third of the view's `items`. A page that
-    is not `listed` is in no table of contents, only where others link to it. `part`: which of its view's `items`
+    is not `listed` is not in the contents, only where others link to it. `part`: which of its view's `items`
     it has, where several pages share a view; `sheet`: which sheet it is of a list that is too long for one page.
     """
 
@@ -113,7 +113,7 @@ class Page:
 
     @cached_property
     def markdown(self) -> str:
-        """Headings and prose, from a view that keeps what it works out no longer than that."""
+        """Headings and prose, from a view whose results are dropped afterwards."""
         return render(f"pages/{self.template}.md", view=replace(self.view), page=self)
 
     def parts(self, link: Link, views: Views | None = None) -> dict[str, str]:
@@ -127,7 +127,7 @@ class Page:
         return PART.sub(lambda mark: ready[mark[0]] if mark[0] in ready else late(mark), content)
 
     def in_sheets(self, sheets: Sequence[ListSheet]) -> Iterator[Page]:
-        """The same page for each of the sheets its list goes on over; itself alone, if there are none. The first stands
+        """The same page for each of the sheets its list continues on; just itself, if there are none. The first stands
         in the contents for all."""
         if not sheets:
             yield self

@@ -1,4 +1,4 @@
-"""Templates to text. A template loops, branches on a named boolean and calls a filter named here; nothing more."""
+"""Templates to text. A template may loop, branch on a named boolean and call a filter named here; nothing more."""
 
 from __future__ import annotations
 

@@ -103,7 +103,7 @@ def _short_cells(cells: list[str], main: Collection[int]) -> str:
 
 
 def grouped(rows: Iterable[tuple[Tin, bool, tuple[str, ...]]]) -> Iterator[Short]:
-    """Rows of tins, grouped by shape. Whether they are lent is said about them all together: `HouseRows`."""
+    """Rows of tins, grouped by shape. Whether they are lent is marked once for all of them: `HouseRows`."""
     shape = ""
     for tin, _, cells in rows:
         yield Short(short_head(tin), cells, tin.shape != shape)
@@ -173,7 +173,7 @@ def tin_head(tin: Tin, said: str = "") -> Markup:
 
 
 def how_head(row: TinRow) -> Markup:
-    """The head of a tin's row with its name, and what is out of the common about it."""
+    """The head of a tin's row with its name, and anything unusual about it."""
     said = _out_of_the_common(row)
     return short_head(row.tin) + (Markup("<small>{}</small>").format(said) if said else "")
 

@@ -63,7 +63,7 @@ class Frame:
     scale: float
 
     def across(self, width_mm: float) -> tuple[float, float]:
-        """Left and right end of what stands in the middle."""
+        """Left and right ends of something in the middle."""
         return self.middle - width_mm * self.scale / 2.0, self.middle + width_mm * self.scale / 2.0
 
     def up(self, height_mm: float) -> float:

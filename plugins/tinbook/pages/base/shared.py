@@ -1,4 +1,4 @@
-"""Views that more than one page has."""
+"""Views that more than one page uses."""
 
 from __future__ import annotations
 
@@ -115,7 +115,7 @@ def plural(count: float, one: str, many: str = "") -> str:
 
 
 def unsure_said(lines: Sequence[int]) -> str:
-    """That lines of a file are still marked unsure: by their numbers, never by their words."""
+    """Says that lines of a file are still marked unsure: by their numbers, never by their words."""
     *most, last = map(str, lines)
     named = f"Lines {', '.join(most)} and {last} of its file are" if most else f"Line {last} of its file is"
     return f"{named} still marked unsure: check before you bake from it."
@@ -214,7 +214,7 @@ HANGING = frozenset((
     "a", "an", "and", "at", "by", "for", "from", "in", "into", "of", "on", "or", "over", "the", "till", "to", "until",
     "with",
 ))  # fmt: skip
-"""Words that no name ends in."""
+"""Words that no name ends with."""
 
 
 def short_name(do: str) -> str:

@@ -1,4 +1,4 @@
-"""A list too long for one page goes on over sheets: pages of their own, each with a row of links to all of them."""
+"""A list too long for one page continues on sheets: pages of their own, each with a row of links to all of them."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 FOLDER = "lists/"
-"""Where all sheets but the first are: no name a baker gives a file can be in their way."""
+"""Where all sheets except the first are: no name a baker gives a file can clash with it."""
 ROWS = 150
 """How many rows a page holds. A row weighs up to 0.6 kB."""
 
@@ -57,7 +57,7 @@ class ListSheet:
 
     @property
     def next(self) -> str:
-        """Where the list goes on; empty on its last sheet."""
+        """Where the list continues; empty on its last sheet."""
         return sheet_address(self.base, self.number + 1) if self.number < self.of else ""
 
     def titled(self, title: str) -> str:
@@ -71,7 +71,8 @@ def sheet_address(base: str, number: int) -> str:
 
 
 def sheets_of(base: str, rows: int, most: int = ROWS, later: int = 0) -> tuple[ListSheet, ...]:
-    """The sheets of a list of so many rows; none where one page holds it. `later`: what a sheet but the first holds."""
+    """The sheets of a list with this many rows; none if one page holds it. `later`: how many a sheet after the first
+    holds."""
     if rows <= most:
         return ()
     ends = [*range(most, rows, later or most), rows]

@@ -1,4 +1,4 @@
-"""Ways from a cake to the bench, already set to a tier, to a technique at its size and to the plans for cutting."""
+"""Links from a cake to the bench, already set to a tier, to a technique at its size, and to the cutting plans."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ ASKED = "for?"
 
 
 class Way(NamedTuple):
-    """A page to go to, and where on it, or what it is to be set to."""
+    """A page to go to, and where on it, or what to set it to."""
 
     address: str
     anchor: str

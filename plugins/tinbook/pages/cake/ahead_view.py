@@ -21,7 +21,7 @@ class AheadLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AheadView:
-    """Every part; how long the whole keeps, by which; of what nobody says."""
+    """Every part; how long the whole cake keeps, and because of which part; the parts that do not say."""
 
     lines: tuple[AheadLine, ...]
     keeps: str

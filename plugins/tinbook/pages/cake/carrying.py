@@ -1,4 +1,4 @@
-"""What a cake weighs, what holds it up and how it goes out, spelled."""
+"""What a cake weighs, what holds it up and how it travels, spelled."""
 
 from __future__ import annotations
 

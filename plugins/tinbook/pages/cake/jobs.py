@@ -48,7 +48,7 @@ class JobGroup:
 
 
 def jobs(cake: WholeCake, size: str, facts: Facts) -> tuple[JobGroup, ...]:
-    """Everything to be done for a cake, as far as there is any of it."""
+    """Everything there is to do for a cake."""
     groups = (
         JobGroup("Bake", tuple(_bakes(cake, size))),
         JobGroup("Fill and coat", tuple(_mixed(cake, size))),

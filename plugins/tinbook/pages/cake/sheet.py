@@ -1,6 +1,7 @@
-"""A cake in one of its sizes as one self-contained sheet: by mail, on paper, to whoever bakes or builds it with you.
+"""A cake in one of its sizes as one self-contained sheet: by mail or on paper, for anyone who bakes or builds it with
+you.
 
-What it carries is the list of fields of `CakeSheet`, and nothing else: its templates are given no book.
+It contains the fields of `CakeSheet` and nothing else: its templates are not given the book.
 """
 
 from __future__ import annotations

@@ -120,12 +120,12 @@ class CakeInSize:
 
     @property
     def remarks(self) -> tuple[str, ...]:
-        """What else there is to say of how it stands, and of tins it takes."""
+        """What else there is to say about how it stands, and about the tins it takes."""
         return tuple(formats.title(spell(each)) for each in self.size.remarks)
 
     @cached_property
     def drawing(self) -> CakeElevation | None:
-        """It from the front."""
+        """The cake from the front."""
         return elevation(self.cake, self.drawn)
 
     @property
@@ -148,7 +148,7 @@ class CakeInSize:
 
     @cached_property
     def table(self) -> TierTable:
-        """It by tier."""
+        """The cake by tier."""
         return tier_table(self.cake, self.key, self.desk)
 
     @cached_property
@@ -158,12 +158,12 @@ class CakeInSize:
 
     @cached_property
     def oven(self) -> LoadsView | None:
-        """It through the oven."""
+        """The cake through the oven."""
         return oven_view(self.cake.oven, self.desk)
 
     @cached_property
     def carried(self) -> CarriedView:
-        """What it weighs, what holds it up, and how it goes out."""
+        """What it weighs, what holds it up, and how it travels."""
         book, facts = self.desk.book, self.desk.facts
         weights = cake_weights(self.cake, book, facts)
         return carried_view(weights, held_up(self.cake, weights), journey(self.cake, weights, book, facts))

@@ -117,7 +117,7 @@ class CakeView:
 
     @cached_property
     def written(self) -> CakeInSize:
-        """It as written."""
+        """The cake as written."""
         return next(each for each in self.sizes if each.written)
 
     @property

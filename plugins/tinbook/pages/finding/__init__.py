@@ -1,1 +1,1 @@
-"""What Find can answer: one line for each thing, in words."""
+"""Everything Find can answer with: one line for each thing, in words."""

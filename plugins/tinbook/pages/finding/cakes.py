@@ -1,4 +1,4 @@
-"""Cakes with their notes, as Find answers with them."""
+"""Cakes with their notes, as answers for Find."""
 
 from __future__ import annotations
 

@@ -15,7 +15,7 @@ from tinbook.pages.spelling import formats
 
 ADDRESS, TITLE = "find", "Everything in the book"
 KINDS = (mixtures_found, techniques_found, cakes_found, cards_found, tins_found, colours_found)
-"""What the book's sources give; the pages nobody asks for by name come with the site."""
+"""What comes from the book's sources; pages that nobody asks for by name come with the site."""
 
 
 def finds(desk: Desk) -> tuple[Find, ...]:

@@ -1,4 +1,4 @@
-"""Mixtures with their notes, and techniques with their steps and faults, as Find answers with them."""
+"""Mixtures with their notes, and techniques with their steps and faults, as answers for Find."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Ingredients, tins and colours of the house, as Find answers with them."""
+"""Ingredients, tins and colours of the house, as answers for Find."""
 
 from __future__ import annotations
 

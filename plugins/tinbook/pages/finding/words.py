@@ -1,4 +1,5 @@
-"""The words of a text as Find searches them, and what it knows about words: which say nothing, which mean the same."""
+"""The words of a text as Find searches them, and what it knows about words: which words say nothing, and which mean the
+same."""
 
 from __future__ import annotations
 
@@ -22,7 +23,7 @@ LIGHT_WORDS = (
     "bake baking best book cake cakes cook easy good instead make makes making made much many need needs new nice "
     "recipe recipes thing things use used using want way work"
 )
-"""What nearly the whole book is about: next to other words they say little, and need not be found."""
+"""Words for what nearly the whole book is about: next to other words they say little, and need not be found."""
 
 ALIKE = (
     "sink sank sunk sunken sinks sinking", "tear tore torn tears", "rise rose risen", "stick stuck sticks sticky",

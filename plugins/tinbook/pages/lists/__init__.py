@@ -1,1 +1,1 @@
-"""Pages that lead to others, and what pages say to machines."""
+"""Pages that lead to others, and what pages tell other programs."""

@@ -44,7 +44,7 @@ class CardUses:
 
 
 def card_uses(desk: Desk) -> CardUses:
-    """Those of a whole book. A card without a page has no links either."""
+    """The uses of all cards in a book. A card without a page has no links either."""
     mixtures: dict[str, dict[str, Linked]] = {}
     techniques: dict[str, dict[str, Linked]] = {}
     stands_in: dict[str, dict[str, Linked]] = {}

@@ -1,4 +1,4 @@
-"""Lists that lead to other pages: mixtures by kind, techniques, cakes; a long one goes on over sheets."""
+"""Lists that lead to other pages: mixtures by kind, techniques, cakes; a long one continues on sheets."""
 
 from __future__ import annotations
 
@@ -72,7 +72,7 @@ class Group:
 
 @dataclass(frozen=True, kw_only=True)
 class ListView:
-    """A page that is a list of groups; `kinds`: pages that each have a part of it, where it goes on over sheets."""
+    """A page that is a list of groups; `kinds`: pages that each have a part of it, if it continues on sheets."""
 
     title: str
     lead: str
@@ -109,14 +109,14 @@ def _narrows(rows: Sequence[Sequence[str]], least: int) -> bool:
 
 
 def in_sheets(page: Page) -> Iterator[Page]:
-    """The page of a list, and where that is long the sheets it goes on over. A group's heading is on each of them."""
+    """The page of a list and, if it is long, the sheets it continues on. A group's heading is on each of them."""
     view: ListView = page.view
     for part in page.in_sheets(sheets_of(page.address, view.count)):
         yield replace(part, view=replace(view, items=tuple(_between(view.items, part.sheet)))) if part.sheet else part
 
 
 def _between(groups: Iterable[Group], sheet: ListSheet) -> Iterator[Group]:
-    """What of the groups is on a sheet."""
+    """The part of the groups that is on a sheet."""
     before = 0
     for group in groups:
         entries = group.entries[max(0, sheet.first - before) : max(0, sheet.end - before)]
@@ -126,7 +126,7 @@ def _between(groups: Iterable[Group], sheet: ListSheet) -> Iterator[Group]:
 
 
 def mixture_entry(desk: Desk, slug: str) -> Entry:
-    """A mixture as a line of a list: of many lists."""
+    """A mixture as a line of a list, used in many lists."""
     return ledger_of(desk.book).share(("line of a list", slug), lambda: _mixture_entry(desk, slug))
 
 

@@ -1,4 +1,4 @@
-"""The page of cautions and rules: what to watch for, and what the law asks of those who sell cakes, nation by
+"""The page of cautions and rules: what to watch for, and what the law requires of people who sell cakes, nation by
 nation."""
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ class CautionLine:
 
 @dataclass(frozen=True, slots=True)
 class LawsView:
-    """What each nation's law asks under a rule, and where it was read."""
+    """What each nation's law requires under a rule, and where it was read."""
 
     laws: tuple[NationLaw, ...]
     sources: tuple[SourceLine, ...]

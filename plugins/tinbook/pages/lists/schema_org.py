@@ -1,7 +1,8 @@
-"""What a page says to machines: schema.org data as JSON-LD, a Recipe for a mixture or a cake, a HowTo for a technique.
+"""What a page tells other programs: schema.org data as JSON-LD, a Recipe for a mixture or a cake, a HowTo for a
+technique.
 
 It says nothing the page does not show: it is made from the same views, after everything private has gone. An amount is
-spelled so that our own reader reads it back to the last digit. Of a range of times the longer one is given: whoever
+spelled so that our own reader reads it back to the last digit. For a range of times the longer one is given: anyone who
 plans by it is never late.
 """
 
@@ -108,7 +109,7 @@ def how_to(view: TechniqueView) -> Data:
 
 def cake_recipe(view: CakeView) -> Data:
     """A cake as a Recipe whose parts are the recipes it is made from and the techniques it takes. It gives no amounts:
-    they go by the size, and stand in the page."""
+    they depend on the size, and are on the page."""
     design, book = view.design, view.desk.book
     baked = (design.of(tier, "mixture") for tier in design.every_tier if not tier.dummy)
     mixtures = [book.mixtures[slug].name for slug in dict.fromkeys((*baked, *design.made_of)) if slug in book.mixtures]

@@ -15,7 +15,7 @@ FORMER = {"source-our-own-judgement": "source-house-judgement"}
 
 @dataclass(frozen=True, slots=True)
 class SourceView:
-    """A source and the figures that rest on it."""
+    """A source and the figures based on it."""
 
     anchor: str
     source: Source
@@ -28,7 +28,7 @@ class SourceView:
 
     @property
     def count(self) -> str:
-        """How many figures rest on it."""
+        """How many figures are based on it."""
         return plural(len(self.facts), "figure")
 
 

@@ -1,4 +1,4 @@
-"""What carries each tag: all on one page, or in a large book a page for each tag."""
+"""Everything with each tag: all on one page, or in a large book a page for each tag."""
 
 from __future__ import annotations
 

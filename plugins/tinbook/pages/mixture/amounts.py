@@ -1,4 +1,4 @@
-"""A mixture's amounts where no tin is meant: by the egg, by the cup of a tray, by weight and by batches."""
+"""A mixture's amounts when no tin is meant: by eggs, by cups in a tray, by weight and by batches."""
 
 from __future__ import annotations
 
@@ -43,7 +43,7 @@ class AmountsView:
 
     @property
     def title(self) -> str:
-        """What the table goes by."""
+        """What the table is measured by."""
         return "By number of eggs" if self.batch.tins else "By weight and batch"
 
     @property

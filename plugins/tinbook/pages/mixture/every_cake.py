@@ -1,4 +1,4 @@
-"""What becomes of a mixture on a cake: its layers, or how much of it fills, coats and covers a cake from every tin."""
+"""What a mixture becomes on a cake: its layers, or how much of it fills, coats and covers a cake from every tin."""
 
 from __future__ import annotations
 

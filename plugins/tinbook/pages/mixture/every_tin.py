@@ -1,4 +1,4 @@
-"""A mixture for every tin: eggs whole, and to the last gram."""
+"""A mixture for every tin: with whole eggs, and to the last gram."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ Timed = tuple[TinRow, tuple[str, ...]]
 WHOLE, EXACT = "Amounts for every tin, whole eggs", "Exact amounts for every tin"
 REST, OVEN = ", other sizes", ": in the oven"
 MOST_LINES = 6
-"""This many ingredients leave room beside them, on an upright tablet, for what else there is to say about a tin."""
+"""Up to this many ingredients leave room, on an upright tablet, for anything else there is to say about a tin."""
 
 
 class TinBody(NamedTuple):

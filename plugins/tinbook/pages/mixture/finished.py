@@ -44,7 +44,7 @@ class FinishedView:
 
     @cached_property
     def portions(self) -> dict[str, Portion]:
-        """The kinds of portion shown: all that go by one of the trade's names."""
+        """The kinds of portion shown: all those with one of the trade's names."""
         return dict(portion_sizes(self.desk.book, self.desk.facts))
 
     @property

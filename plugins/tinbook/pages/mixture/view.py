@@ -41,7 +41,7 @@ def tables_of(address: str) -> str:
 MEASURED_BY = ("g_per_oz", "cup_ml", "tablespoon_ml", "teaspoon_ml", "raising")
 """What of the bench's data the tables need to change from one measure to another."""
 FEW_TABLES = 2
-"""So many tables can be read from an arm's length on A4."""
+"""This many tables can be read from an arm's length on A4."""
 
 
 @dataclass(frozen=True)
@@ -124,7 +124,7 @@ class MixtureView:
 
     @property
     def sums(self) -> dict[str, Any]:
-        """What the browser gets on the leaf of tables: only the lines and what measures go by, as every row says its
+        """What the browser gets on the leaf of tables: only the lines and what measures need, as every row has its
         own factor."""
         data = as_plain(bench(self.batch, None, self.desk.book, self.desk.facts))
         lines = {"heads": list(data["lines"][0]), "rows": [list(line.values()) for line in data["lines"]]}
@@ -207,7 +207,7 @@ class MixtureView:
 
     @cached_property
     def finish(self) -> FinishView:
-        """What becomes of it on a cake: layers, filling and coats, or a cover."""
+        """What it becomes on a cake: layers, filling and coats, or a cover."""
         return FinishView(self.batch, self.desk, lambda: self.table)
 
     @property

@@ -35,7 +35,7 @@ class OvenView:
 
     @property
     def lead(self) -> str:
-        """What oven it is, and how far out its dial is."""
+        """Which oven it is, and how far out its dial is."""
         own = self.desk.book.house.oven
         if own.dial is None or own.thermometer is None:
             return (
@@ -131,7 +131,7 @@ class OvenView:
 
     @property
     def sources(self) -> tuple[SourceLine, ...]:
-        """What the times rest on before anything was baked."""
+        """What the times are based on before anything was baked."""
         keys = dict.fromkeys(key for known in self.known for key in baking_worked(known, self.desk.facts).sources)
         return tuple(SourceLine(source_anchor(key), self.desk.facts.sources[key].title) for key in keys)
 
@@ -144,7 +144,7 @@ class OvenView:
 
 @dataclass(frozen=True)
 class OvenLogView:
-    """All bakes, as they are parted over `sheets`."""
+    """All bakes, divided over `sheets`."""
 
     desk: Desk
     sheets: tuple[ListSheet, ...]

@@ -18,7 +18,7 @@ EXPLAINED = "vanilla-buttercream"
 
 @dataclass(frozen=True, slots=True)
 class WholeFile:
-    """A file of the example: where it would lie in a book, and its text."""
+    """A file of the example: where it would be in a book, and its text."""
 
     path: str
     text: str

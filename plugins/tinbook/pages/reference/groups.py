@@ -1,4 +1,4 @@
-"""A group of keys as a table: each key with what it means, what follows where it is left out, and examples."""
+"""A group of keys as a table: each key with what it means, what happens if it is left out, and examples."""
 
 from __future__ import annotations
 
@@ -54,7 +54,7 @@ class KeyGroup:
 
 
 def coded(text: str) -> Markup:
-    """Plain words in which what stands between backticks is as it is typed."""
+    """Plain words, with anything between backticks shown as typed."""
     return Markup(CODE.sub(r"<code>\1</code>", str(escape(text))))
 
 
@@ -72,8 +72,8 @@ def key_group(
     more: str = "",
     away: Away = NOT_AWAY,
 ) -> KeyGroup:
-    """The section of a model; `own`: only the keys it has beside those of what it is made of. `more` is said about it,
-    and `away` are the groups that stand on another page, with its address."""
+    """The section of a model; `own`: only the keys it does not inherit. `more` is added about it,
+    and `away` are the groups that are on another page, with its address."""
     title = title_of(model)
     anchor = slug(title)
     keys = sorted(keys_of(model, own=True), key=lambda key: not key.required) if own else keys_of(model)
@@ -103,7 +103,7 @@ def _row(model: type[Written], key: KeyWords, anchor: str, facts: Facts, away: A
 
 
 def _left_out(model: type[Written], key: KeyWords, facts: Facts) -> Markup:
-    """What follows where it is left out; for a key that has to be there, that it has."""
+    """What happens if it is left out; for a key that has to be there, that it has to."""
     if key.required:
         return Markup("<b>{}</b>").format(NEEDED)
     if key.default:

@@ -1,4 +1,4 @@
-"""What the facts say of a key beside its model: words that it may be, and the trade's figure where it is left out."""
+"""What the facts add about a key: the words it may be, and the trade's figure if it is left out."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ FIGURE_OF: Mapping[tuple[str, str], str] = {
 
 
 def known_words(model: type[object], key: KeyWords, facts: Facts) -> tuple[str, ...]:
-    """What may be written at a key, where the book knows all of it."""
+    """What may be written at a key, if the book knows every choice."""
     words = WORDS.get((model.__name__, key.name))
     return tuple(words(facts)) if words else key.choices
 

@@ -64,9 +64,9 @@ SECONDS = {
     HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
     FORMS_PAGE: "Several ways of writing each.",
 }
-"""What stands below each in the list of them."""
+"""The line below each in the list of them."""
 AWAY = dict.fromkeys(groups_below(Finish), HOUSE)
-"""What a recipe can say under `finish` stands with the house's files."""
+"""What a recipe can say under `finish` is described with the house's files."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -133,12 +133,12 @@ class FormsView:
 
     @property
     def whole(self) -> WholeFile:
-        """A file with its signs explained."""
+        """A file with its punctuation explained."""
         return whole(f"mixtures/{EXPLAINED}.yaml")
 
 
 def _below(model: type[Written], desk: Desk) -> tuple[KeyGroup, ...]:
-    """The groups that stand in a model, without those told elsewhere."""
+    """The groups in a model, without those described elsewhere."""
     inside = [group for group in groups_below(model)[1:] if group not in AWAY]
     return tuple(key_group(group, desk.facts, away=AWAY) for group in inside)
 

@@ -53,6 +53,6 @@ def batch_asked(book: Book, facts: Facts, query: Query) -> Batch:
         raise AskError("this table needs a mixture", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
     if query.of not in book.mixtures:
         close = nearest(query.of, slugs)
-        hint = f'did you mean "{close}"?' if close else "the book has " + ", ".join(slugs)
+        hint = f'did you mean "{close}"?' if close else "it has " + ", ".join(slugs)
         raise AskError(f'the book has no mixture "{query.of}"', hint)
     return weigh(query.of, book.mixtures[query.of], book, facts)

@@ -1,4 +1,4 @@
-"""What a design says of each tier, settled: its tin, its mixture, and the figures it is finished by."""
+"""What a design says about each tier, settled: its tin, its mixture, and the figures it is finished with."""
 
 from __future__ import annotations
 
@@ -56,7 +56,7 @@ class TierAsked:
 
     @property
     def dummy(self) -> bool:
-        """Whether it is of foam."""
+        """Whether it is foam."""
         return self.batch is None
 
     @property
@@ -138,7 +138,7 @@ def layers_of(asked: TierAsked) -> tuple[int, float]:
 
 
 def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> Finish:
-    """What the design says of how a tier is finished, over what its recipe says about itself."""
+    """What the design says about how a tier is finished, overriding what its recipe says."""
     recipe = recipe or Finish()
     made = recipe.made_with.model_dump(by_alias=True) if recipe.made_with else {}
     changes: dict[str, Any] = {}
@@ -164,7 +164,7 @@ def own_finish(design: CakeDesign, tier: DesignTier, recipe: Finish | None) -> F
 _ROLES = {"filling": ("filling",), "coat": ("crumb coat", "final coat"), "cover": ("cover",)}
 """What a tier's keys name, in the words of the house's `made with`."""
 _THICK = {"filling": ("filling",), "coat": ("crumb_coat", "final_coat"), "cover": ("paste",)}
-"""The figures that are nothing where it has none of it."""
+"""The figures that are zero if it has none of it."""
 
 
 def _settled(design: CakeDesign, tier: DesignTier, recipe: Finish | None, book: Book, facts: Facts) -> Finishing:
@@ -174,7 +174,7 @@ def _settled(design: CakeDesign, tier: DesignTier, recipe: Finish | None, book: 
 
 
 def finished(design: CakeDesign, tier: DesignTier, recipe: Finish | None, book: Book, facts: Facts) -> Finishing:
-    """The figures a tier is finished by: its own, its recipe's, the house's, the trade's, in this order.
+    """The figures a tier is finished with: its own, its recipe's, the house's, the trade's, in this order.
 
     A dummy has no filling; under paste it has no coats either, and without paste only the last of them.
     """

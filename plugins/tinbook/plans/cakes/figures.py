@@ -100,7 +100,8 @@ def _singular(name: str) -> str:
 
 
 def tier_of_figure(each: DesignDecoration, tiers: int) -> int:
-    """The place of the tier it goes with: as written, or the top one for what stands on top, else the bottom one."""
+    """The place of the tier it goes with: as written, or the top one for a decoration on top, otherwise the bottom
+    one."""
     if each.tier is not None:
         return each.tier - 1
     return tiers - 1 if each.on == TOP else 0

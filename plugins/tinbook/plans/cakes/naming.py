@@ -10,7 +10,7 @@ from tinbook.models.ledger import once
 
 @once
 def cakes_naming(book: Book) -> Mapping[str, tuple[tuple[str, str], ...]]:
-    """The cakes, by slug and name, that name each mixture (`mixtures/SLUG`) and technique (`techniques/SLUG`)."""
+    """The cakes, by slug and name, that use each mixture (`mixtures/SLUG`) and technique (`techniques/SLUG`)."""
     found: dict[str, tuple[tuple[str, str], ...]] = {}
     for slug, design in book.cakes.items():
         baked = (design.of(tier, "mixture") for tier in design.every_tier if not tier.dummy)

@@ -1,7 +1,7 @@
-"""A whole cake through one oven: which tins go in together, in how few loads, and what is mixed for each.
+"""A whole cake through one oven: which tins go in together, in the fewest loads, and what is mixed for each.
 
-Tins share a load if they go in and come out together, so that the door stays shut: at one heat, on the shelves side by
-side, no more of a tin than the house has, and the slowest most likely done before any other is overdone.
+Tins share a load if they go in and come out together, so that the door stays shut: at one temperature, on the shelves
+side by side, no more of a tin than the house has, and the slowest most likely done before any other is overdone.
 """
 
 from __future__ import annotations

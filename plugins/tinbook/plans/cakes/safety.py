@@ -1,4 +1,4 @@
-"""What is in a whole cake and must be said: allergens with the ingredients they come from, cautions each once."""
+"""What must be said about a whole cake: allergens with the ingredients they come from, and each caution once."""
 
 from __future__ import annotations
 
@@ -58,7 +58,7 @@ def allergens_of(
 
 
 def _unnamed(tier: TierWorked) -> Iterator[str]:
-    """What is on a tier and nobody has named, or the book does not show: it is unknown, and never free."""
+    """Anything on a tier that nobody has named, or that the book does not show: it is unknown, never "free from"."""
     if tier.table is None:
         return
     settled = tier.asked.settled

@@ -30,13 +30,13 @@ from tinbook.tins import Tin, standard_tins
 from tinbook.units import Sold
 
 WRITTEN = "written"
-"""What its own size is asked by."""
+"""The word for its own size."""
 MOST_STEPS = 6
-"""How far up and down is looked."""
+"""How many steps up and down are looked at."""
 STOPS, NO_DRUM = "tier_too_wide", "tier_no_drum"
-"""What stops any size of a cake, and what is asked for the cake itself: a tin can be borrowed, a drum cannot."""
+"""What rules out any size of a cake: a tin can be borrowed, a drum cannot."""
 WIDTHS = ("ledge_narrow", "ledge_wide")
-"""What stops a size that the book has made up, and not one that the house has written down."""
+"""What rules out a size that the book has made up, but not one that the house has written down."""
 
 
 class TooSmall(Exception):
@@ -93,7 +93,7 @@ class CakeSizes:
 
 
 def stepped(tin: Tin, steps: int) -> Tin | None:
-    """The tin so many steps up or down among those of its shape that are sold; None if there is none.
+    """The tin that many steps up or down among those sold in its shape; None if there is none.
 
     A tin that is sold in no other size, such as an outline, has no steps; nor have cups.
     """
@@ -203,12 +203,12 @@ def _told(tins: tuple[Tin, ...], steps: int | None, book: Book, facts: Facts) ->
 
 
 def _stops(told: Saying, steps: int | None) -> bool:
-    """Whether it stops a size: its own and those with a name stand as the house wrote them."""
+    """Whether it rules out a size: its own size and named ones stay as the house wrote them."""
     return told.key in (STOPS, "not_sold") or (bool(steps) and told.key in WIDTHS)
 
 
 def size_for(sizes: CakeSizes, guests: int) -> CakeSize:
-    """The smallest size offered that serves so many. AskError if none does."""
+    """The smallest size offered that serves this many. AskError if none does."""
     serving = [size for size in sizes.offered if size.serves >= guests]
     if not serving:
         most = max((size.serves for size in sizes.offered), default=0)
@@ -218,7 +218,7 @@ def size_for(sizes: CakeSizes, guests: int) -> CakeSize:
 
 
 def size_called(sizes: CakeSizes, word: str) -> CakeSize:
-    """The size that goes by a word: its name, or its steps (`+1`, `-2`). AskError if it has none, or cannot be
+    """The size with this name, or this many steps (`+1`, `-2`). AskError if there is none, or it cannot be
     made."""
     asked = word.strip().lower()
     keys = {each.key.lower(): each for each in sizes.sizes}

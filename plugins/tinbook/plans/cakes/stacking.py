@@ -1,6 +1,6 @@
-"""What stands on what: heights from the bench up, dowels, the board under all of it, and the box round it.
+"""What stands on what: heights from the bench up, dowels, the board underneath, and the box round it.
 
-The only sums a cake has of its own: each tier stands as high as it is with its coats and paste on, one on the other.
+The only sums a cake has of its own: tiers stacked one on another, each as high as it is with its coats and paste on.
 """
 
 from __future__ import annotations
@@ -83,7 +83,7 @@ class StackedUp:
 def stacked_up(
     design: CakeDesign, tiers: Sequence[TierWorked], figures: tuple[CakeFigure, ...], book: Book, facts: Facts
 ) -> StackedUp:
-    """The tiers one on the other, from the bottom. AskError if dowels have no room, or no board is large enough."""
+    """The tiers stacked, from the bottom up. AskError if dowels have no room, or no board is large enough."""
     cakes = [tier for tier in tiers if tier.cake is not None]
     if not cakes:
         return StackedUp(

@@ -1,4 +1,4 @@
-"""The tables of a whole cake, as they are asked for by name: tier by tier, and everything used."""
+"""The tables of a whole cake, by name: tier by tier, and everything used."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def cake_asked(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, Sayin
         raise AskError("this table needs a cake", "say which, such as --of " + (slugs[0] if slugs else "NAME"))
     if query.of not in book.cakes:
         close = nearest(query.of, slugs)
-        hint = f'did you mean "{close}"?' if close else "the book has " + (", ".join(slugs) or "none yet")
+        hint = f'did you mean "{close}"?' if close else "it has " + (", ".join(slugs) or "none yet")
         raise AskError(f'the book has no cake "{query.of}"', hint)
     design = book.cakes[query.of]
     if query.keep_top and len(design.tiers) < 2:
@@ -51,7 +51,7 @@ def cake_for_guests(book: Book, facts: Facts, query: Query) -> tuple[WholeCake, 
 
 
 def size_asked(sizes: CakeSizes, word: str | None, guests: int | None) -> CakeSize:
-    """The size that goes by a word, or for this many guests; its own where neither is given. AskError for both, and for
+    """The size with this name, or for this many guests; its own if neither is given. AskError for both, and for
     one that cannot be made."""
     if word is not None and guests is not None:
         raise AskError("--size and --guests cannot be used together", "use just one of them")

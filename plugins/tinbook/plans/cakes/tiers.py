@@ -1,4 +1,4 @@
-"""One tier worked out: batter, layers, coats, paste, time and portions, each asked of the table it comes from."""
+"""One tier worked out: batter, layers, coats, paste, time and portions, each from its own table."""
 
 from __future__ import annotations
 
@@ -226,7 +226,7 @@ def _closed(asked: TierAsked) -> AskError:
 
 
 def foam(asked: TierAsked) -> Cake:
-    """A dummy, as high as asked or as the house makes its cakes."""
+    """A dummy, as high as asked or as the house usually makes its cakes."""
     return Cake(asked.tin, asked.height_mm or asked.settled.heights_mm[0], 1)
 
 

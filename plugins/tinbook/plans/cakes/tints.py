@@ -1,4 +1,4 @@
-"""Colour in what is not paste: in the batter of a tier, and in its coat where no paste covers it."""
+"""Colour in anything but paste: in the batter of a tier, and in its coat if no paste covers it."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from tinbook.plans.cakes.totals import coat_g, tier_said
 from tinbook.plans.techniques.colours import BATTER, BUTTERCREAM, Colouring
 
 CREAMS = ("buttercream", "meringue buttercream")
-"""Kinds of mixture that take a colour as buttercream does."""
+"""Kinds of mixture that take colour the way buttercream does."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

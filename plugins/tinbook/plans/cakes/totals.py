@@ -1,6 +1,6 @@
 """What a whole cake takes: each mixture for all tiers together, paste by colour, portions, and every column's sum.
 
-Exact sums are sums of exact figures, printed ones of the printed.
+Exact totals add up exact figures, printed ones the printed figures.
 """
 
 from __future__ import annotations
@@ -126,7 +126,7 @@ class Totals:
 
 
 def tier_said(tier: TierWorked, count: int) -> Saying:
-    """Which tier it is, of so many."""
+    """Which tier it is, and of how many."""
     asked = tier.asked
     if asked.beside:
         return saying("beside_the_cake", tin=asked.tin.name)
@@ -246,11 +246,11 @@ def totals(tiers: Sequence[TierWorked], stacked: StackedUp, oven: OvenPlan | Non
 
 
 def packs_of(total: PasteTotal) -> tuple[tuple[int, float], ...]:
-    """The packs to buy of a bought paste; none for one that is made, or whose packs nobody has told."""
+    """The packs of a bought paste to buy; none for one that is made, or whose packs are not known."""
     return packs_for(total.mass_g, total.batch.packs_g) if total.batch and total.batch.packs_g else ()
 
 
 def over_of_packs_g(total: PasteTotal) -> float:
-    """What is over of its packs, as the scales show it; 0 if there are none."""
+    """What is left over from its packs, as the scales show it; 0 if there are none."""
     bought_g = sum(count * mass_g for count, mass_g in packs_of(total))
     return rounding.scales(bought_g - total.mass_g, total.batch.steps) if bought_g and total.batch else 0.0

@@ -24,7 +24,7 @@ from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.true_size.assembled import put_together
 
 KINDS = ("cake", "filling", "coat", "paste", "decorations", "board")
-"""What a weight is of; foam counts as cake, and a card as board."""
+"""The kinds of weight; foam counts as cake, and a card as board."""
 FLAT = ("sheet", "strip")
 """Forms of parts that are not as round as they are wide."""
 
@@ -88,18 +88,18 @@ class CakeWeights:
 
     @property
     def board_whole(self) -> Heft:
-        """The board with what lies and stands on it."""
+        """The board with everything on it."""
         return summed(self.board.values())
 
     @property
     def by_kind(self) -> dict[str, Heft]:
-        """All of it by what it is of."""
+        """All of it by kind."""
         every = (*(tier.parts for tier in self.tiers), self.board)
         return {kind: summed(parts.get(kind, NOTHING) for parts in every) for kind in KINDS}
 
     @property
     def heaviest(self) -> TierWeight | None:
-        """The tier that weighs most; None for a cake of one."""
+        """The heaviest tier; None for a cake with only one."""
         return max(self.tiers, key=lambda each: each.whole.mass_g) if len(self.tiers) > 1 else None
 
 

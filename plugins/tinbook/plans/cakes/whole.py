@@ -1,4 +1,4 @@
-"""A cake worked out whole, at one size: the value that pages, tables and sheets are made of."""
+"""A whole cake worked out at one size: the value that pages, tables and sheets are made from."""
 
 from __future__ import annotations
 
@@ -88,7 +88,7 @@ def written_tins(design: CakeDesign) -> tuple[Tin, ...]:
 
 
 def portion_of(design: CakeDesign, book: Book, facts: Facts, asked: str | tuple[float, float] | None = None) -> Portion:
-    """What one guest gets: as asked, as the cake says, or a dessert portion. AskError for one nobody knows."""
+    """What one guest gets: as asked, as the cake says, or a dessert portion. AskError for an unknown one."""
     if isinstance(asked, tuple):
         return Portion(ASKED, min(asked), max(asked), ASKED)
     return portion_called(asked or design.portion or USUAL_PORTION, portion_sizes(book, facts))

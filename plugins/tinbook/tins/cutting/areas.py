@@ -1,4 +1,4 @@
-"""How much of an outline lies below a line, in a strip, or beside an edge. Lengths mm, areas mm².
+"""How much of an outline is below a line, in a strip, or beside an edge. Lengths mm, areas mm².
 
 Areas come from the outline's own corners: the area below a line is the sum of ∫ x dy along the edges below it, which is
 exact for any polygon, tubes and all.

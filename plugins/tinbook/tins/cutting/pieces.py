@@ -15,7 +15,8 @@ from tinbook.tins.cutting.areas import STEPS, Point, below_points, spans, turned
 from tinbook.tins.shape import Ring
 
 CROOKED = 1.05
-"""A piece whose convex hull is this many times its area is crooked, and its number needs a place of its own."""
+"""A piece whose convex hull is this many times its area is crooked, and the place for its number has to be looked
+for."""
 DUST = 1e-4
 """The share of a piece that the last digits of a cut may shave off it."""
 
@@ -73,7 +74,7 @@ def strip_of(cake: Polygon, left: float, right: float, low: float, high: float) 
 
 
 def clipped(shape: Polygon | MultiPolygon, left: float, low: float, right: float, high: float) -> Any:
-    """The part of a shape inside a rectangle. Where the quick way trips over an edge along the rectangle, the slow
+    """The part of a shape inside a rectangle. If the quick way trips over an edge along the rectangle, by the slow
     one."""
     part = clip_by_rect(shape, left, low, right, high)
     return part if part.is_valid else shape.intersection(box(left, low, right, high))
@@ -91,7 +92,7 @@ def across(strip: Polygon | MultiPolygon, count: int) -> list[tuple[float, float
 
 
 def polygons(shape: Any) -> list[Polygon]:
-    """The polygons left by clipping, dust apart."""
+    """The polygons left by clipping, except for specks."""
     parts = [part for part in getattr(shape, "geoms", [shape]) if isinstance(part, Polygon) and not part.is_empty]
     total = sum(part.area for part in parts)
     return [part for part in parts if part.area > DUST * total]
@@ -104,7 +105,7 @@ def whole(shape: Any) -> Polygon | None:
 
 
 def piece_of(shape: Polygon) -> CutPiece:
-    """A polygon as a piece; its number stands at its centroid, or where there is room if that may lie outside."""
+    """A polygon as a piece; its number goes at its centroid, or where there is room if that may be outside."""
     rings = tuple(tuple(ring.coords[:-1]) for ring in (shape.exterior, *shape.interiors))
     if len(rings) > 1 or shape.convex_hull.area > CROOKED * shape.area:
         return CutPiece(rings, shape.area, roomiest(shape))
