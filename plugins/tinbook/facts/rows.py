@@ -84,7 +84,7 @@ class Swap(FactRow):
     """What may replace what: `parts` for each of `amounts` of `instead`, in `unit`.
 
     `each`: the amounts are pieces, each weighing as much as that part of an egg. `together`: the parts are shares that
-    make up the amount. `note`: what to mind.
+    make up the amount. `note`: what to watch for.
     """
 
     key: str

@@ -1,6 +1,6 @@
 """The sizes of the kitchen's measures, as pint works them out from kitchen.txt.
 
-Written by `registry.module`, which says how; a test works every size out anew. Not to be changed by hand.
+Written by `registry.module`, which says how; a test works every size out again. Do not change it by hand.
 """
 
 from __future__ import annotations

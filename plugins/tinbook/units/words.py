@@ -148,7 +148,7 @@ def read_unit(text: str, at: int) -> tuple[str, int] | None:
 def unit_meant(word: str) -> str:
     """A hint with the unit nearest to a word that is not one; empty if none is near.
 
-    A short form is answered with the form used here: whoever wrote "grs" did not mean "gr".
+    A short form is answered with the form used here: somebody who wrote "grs" did not mean "gr".
     """
     short = {spelling: unit if len(spelling) <= len(unit) + 2 else spelling for spelling, unit in WORDS.items()}
     near = nearest_of(word, WORDS)

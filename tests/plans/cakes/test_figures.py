@@ -71,7 +71,7 @@ def test_what_it_is_sized_for_grows_with_its_tier(made: Made) -> None:
 
 
 def test_parts_are_worked_out_for_cakes_of_10_to_30_cm(made: Made) -> None:
-    with pytest.raises(AskError, match="10 to 30 cm, not for round 35 cm"):
+    with pytest.raises(AskError, match="10 to 30 cm across, not for the 35 cm round"):
         made({**with_light(), "tiers": "35 cm"})
 
 

@@ -19,7 +19,7 @@ def test_what_hangs_on_a_tier_weighs_less_than_it_does(demo: Loaded) -> None:
     heron = {"technique": "heron-for-the-side", "on": "side", "tier": "2"}
     assert flaws(demo, {"decorations": [heron]}) == ()
     (flaw,) = flaws(demo, {"decorations": [{**heron, "technique": "lighthouse-for-the-front", "count": "40"}]})
-    assert flaw.path == ("decorations", 0) and "hang on round 20 cm" in flaw.message
+    assert flaw.path == ("decorations", 0) and "hang on the 20 cm round" in flaw.message
     # two that are too heavy together
     both = [{**heron, "technique": "lighthouse-for-the-front", "count": count} for count in ("12", "13")]
     assert [flaw.path for flaw in flaws(demo, {"decorations": both})] == [("decorations", 0)]

@@ -271,5 +271,5 @@ def linked_cakes(address: str, book: Book) -> tuple[Linked, ...]:
 
 @once
 def _names(book: Book) -> Mapping[str, str]:
-    """What each mixture is called: no more than that is read by whoever only links to it."""
+    """What each mixture is called: a page that only links to it reads no more than that."""
     return {slug: mixture.name for slug, mixture in book.mixtures.items()}

@@ -1,4 +1,4 @@
-"""What plans/cakes says: tiers and where they stand, sizes and why not, everything used."""
+"""What plans/cakes says: tiers and where they stand, sizes and why some cannot be made, everything used."""
 
 from __future__ import annotations
 

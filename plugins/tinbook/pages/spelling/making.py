@@ -1,4 +1,4 @@
-"""What plans/making says: what a cake weighs, what holds it up, how it goes out, what is made ahead."""
+"""What plans/making says: what a cake weighs, what holds it up, how it travels, what is made ahead."""
 
 from __future__ import annotations
 

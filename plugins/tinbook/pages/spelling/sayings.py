@@ -1,7 +1,7 @@
 """Sayings of plans in words: the one place where a key of `plans/base/saying.py` becomes a text.
 
 A saying is a text with its figures in braces, as `str.format` takes them, or a function of them that returns a text. A
-room of plans has its sayings in the module of its name here; a key is in only one of them.
+subpackage of plans has its sayings in the module of that name here; a key is in only one of them.
 """
 
 from __future__ import annotations

@@ -30,7 +30,7 @@ SCALES = ((1.0, "Actual size"), (0.75, "Three quarters of actual size"), (0.5, "
 PAPER_MM = 176.0
 """How wide a drawing may be on paper."""
 ACROSS_MM = 130.0
-"""Wider than that it does not stand beside a table."""
+"""Wider than that, it does not go beside a table."""
 BARE = "uncoloured"
 HATCHES = (
     "",
@@ -41,7 +41,7 @@ HATCHES = (
     '<path d="M1.2 0V2.4"/>',
     '<path d="M0 1.2H2.4M1.2 0V2.4"/>',
 )
-"""What tells colours apart, in their order; the first stays bare, and past the last they begin again."""
+"""The hatchings that tell colours apart, in order; the first is bare, and after the last they start again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +79,7 @@ class _Sheet:
 
 @dataclass(frozen=True, slots=True)
 class _Letter:
-    """A letter, the spot on paper it is led to, and how low it stands itself."""
+    """A letter, the spot on paper its line leads to, and how low the letter itself is."""
 
     letter: str
     x: float
@@ -167,7 +167,7 @@ def _sticks(whole: PutTogether, sheet: _Sheet) -> Iterator[str]:
 
 
 def _places(whole: PutTogether, sheet: _Sheet) -> Iterator[_Letter]:
-    """The letters one below the other, as near as can be to what they are led to."""
+    """The letters one below another, as near as possible to the spots they belong to."""
     at = -GAP
     for y, start, letter in sorted(_spots(whole, sheet)):
         at = max(y, at + LETTER_LINE)

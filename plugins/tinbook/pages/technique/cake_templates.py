@@ -1,4 +1,4 @@
-"""The templates of a technique for each of its cakes: what its page offers and its sheet takes along."""
+"""The templates of a technique for each of its cakes: what its page offers and its sheet includes."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def label_mm(label: Saying) -> float:
 
 
 def template_pages(decoration: Decoration, paper: Paper, desk: Desk) -> tuple[PaperPage, ...]:
-    """The templates of a decoration's parts on paper, signed by the house."""
+    """The templates of a decoration's parts on paper, with the house's name."""
     overlap_mm = desk.facts.numbers["overlap of sheets"].value
     return paper_pages(part_templates(decoration, label_mm), paper, overlap_mm, desk.book.house.name)
 

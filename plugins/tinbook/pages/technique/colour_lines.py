@@ -31,7 +31,7 @@ class PotLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColourLine:
-    """Paste in one colour: grams, which, its pots for that much, its swatch (empty for none), what to mind.
+    """Paste in one colour: grams, which, its pots for that much, its swatch (empty for none), what to watch for.
 
     `grams_for_one`: what the browser multiplies by the number of people.
     """
@@ -97,8 +97,8 @@ def law_lines(needs: Iterable[ColourNeed]) -> tuple[str, ...]:
 
 
 def mixed(lines: Iterable[ColourLine], ready: Iterable[str] = ()) -> tuple[tuple[str, str], ...]:
-    """Colours for a sheet: a heading and the rest in words. A paste that is the only one is not named again where it is
-    told to have it `ready`."""
+    """Colours for a sheet: a heading and the rest in words. If there is only one paste, it is not named again where it
+    is told to have it `ready`."""
     told = tuple(lines)
     pastes = {line.paste for line in told}
     known = pastes if len(pastes) == 1 and pastes <= set(ready) else set()

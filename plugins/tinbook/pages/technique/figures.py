@@ -1,4 +1,4 @@
-"""Figures of parts in words, without their unit where it stands elsewhere."""
+"""Figures of parts in words, without their unit if that is given elsewhere."""
 
 from __future__ import annotations
 

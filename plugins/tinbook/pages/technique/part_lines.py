@@ -18,10 +18,10 @@ from tinbook.plans.techniques.supports import SupportAt
 
 NONE = "none"
 SET = {"straight": "in straight rows", "bricks": "like bricks"}
-"""How the rows of a repeat lie, where the word for it needs more."""
+"""How the rows of a repeat are set, if the word for it needs more."""
 PLACES = {"top": "", "side": "on the side", "board": "on the board"}
 LENGTHS = {"pressed_to": ", pressed to {}", "by": " × {}", "top": ", {} across the top"}
-"""How lengths are said that are not a figure and a name, with what stands before them."""
+"""How to say lengths that are not a figure and a name, with what comes before them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +61,7 @@ class PartLine:
 
 
 def part_line(part: PartAt, tolerance: float) -> PartLine:
-    """A part; if it was weighed further off than `tolerance`, a share, that it needs measuring again."""
+    """A part; if its weighed figure is off by more than `tolerance`, a share, it says to measure again."""
     more = (
         _support(part.support),
         _dries(part.drying),
@@ -174,7 +174,7 @@ def _dries(drying: Drying) -> str:
 
 
 def _law(colour: Colouring | None) -> str:
-    """On a part: that its colour carries a warning, which stands beside the colour."""
+    """On a part: that its colour carries a warning, which is beside the colour."""
     if colour is None or not colour.warned:
         return ""
     return f"{colour.name} carries a statutory warning ({formats.sentence(additive.key for additive in colour.warned)})"

@@ -1,6 +1,6 @@
-"""A technique as one self-contained sheet: by mail, on paper, to another kitchen.
+"""A technique as one self-contained sheet, to send by mail or on paper to another kitchen.
 
-What it carries is the list of fields of `TechniqueSheet`, and nothing else: its templates are given no book. The same
+It contains the fields of `TechniqueSheet` and nothing else: its templates are not given the book. The same
 values make the web page in one file and, as plain data, the PDF (`sheet_file`).
 """
 
@@ -93,7 +93,7 @@ class SheetDrawing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetCake:
-    """Parts, colours and templates for one cake, what to say of weight; `shown` before another is chosen. `drawings`
+    """Parts, colours and templates for one cake, what to say about weight; `shown` before another is chosen. `drawings`
     are one drawing at some scales, the largest first."""
 
     cake: str
@@ -151,7 +151,7 @@ class TechniqueSheet:
 
 
 def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, paper: str = "A4") -> TechniqueSheet:
-    """The sheet of a technique of the (public) book, every amount for `people` but of what they share.
+    """The sheet of a technique of the (public) book, every amount for `people`, except what they share.
 
     Its parts and their templates are for one `cake`, or for all to choose from if none is named.
     """
@@ -233,7 +233,7 @@ def _cakes(view: TechniqueView, cake: Tin | None, paper: Paper) -> Iterator[Shee
 
 
 def _drawings(sums: Decoration, name: str) -> Iterator[SheetDrawing]:
-    """The parts put together at each scale, or side by side where they do not say how."""
+    """The parts put together at each scale, or side by side if they do not say how."""
     drawn = [(assembled_drawn(sums, scale, f"{name}-{nth}"), words) for nth, (scale, words) in enumerate(SCALES)]
     put = [SheetDrawing(each.svg, each.wide_mm, words, each.title) for each, words in drawn if each]
     yield from [each for each in put if each.wide_mm <= WIDEST_MM] or put[-1:]

@@ -37,7 +37,7 @@ def sheet_page(sheet: TechniqueSheet, dress: Dress) -> str:
 
 
 def dressed(template: str, sheet: Any, dress: Dress, paper_mm: tuple[float, float] = A4_MM) -> str:
-    """A sheet in its `template`, with all it takes inside: styles, script and typefaces.
+    """A sheet in its `template`, with everything it needs inside: styles, script and typefaces.
 
     `paper_mm`: the short and the long side of its pages of templates.
     """
@@ -61,7 +61,7 @@ def as_plain(sheet: TechniqueSheet) -> dict[str, Any]:
 
 
 def plain_of(value: Any) -> Any:
-    """A value as JSON can hold it, without what stands in files beside it."""
+    """A value as JSON can hold it, without what is in files beside it."""
     if isinstance(value, dict):
         return {key: plain_of(inner) for key, inner in value.items() if key not in ("content", "element", "templates")}
     if isinstance(value, list | tuple):

@@ -1,6 +1,6 @@
 """Templates laid on paper at actual size: tiles and their joints, a head and a foot on every page.
 
-Lines as LOOK.md has them for paper; nothing is smaller than 9 pt.
+Lines are as the book's look has them on paper; nothing is smaller than 9 pt.
 """
 
 from __future__ import annotations

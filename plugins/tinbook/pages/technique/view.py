@@ -163,7 +163,7 @@ class TechniqueView:
 
     @property
     def windows(self) -> tuple[str, ...]:
-        """How long steps may stand or be done ahead, where several share it."""
+        """How long steps may stand or be done ahead, if several share it."""
         return self._windows_and_steps[0]
 
     @property

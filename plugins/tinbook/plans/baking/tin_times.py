@@ -1,4 +1,4 @@
-"""The time in the oven for every tin in a mixture's table, and the curve of time against width, all at once."""
+"""The time in the oven for every tin in a mixture's table, and the curve of time against width, worked out together."""
 
 from __future__ import annotations
 

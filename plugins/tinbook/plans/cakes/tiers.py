@@ -197,8 +197,8 @@ def _icing(asked: TierAsked, facts: Facts) -> Icing | None:
 
 
 def can_be(asked: TierAsked, cake: Cake | None) -> None:
-    """AskError if the tier as asked cannot be: what stops `worked_tier`, without its sums. `cake` is what becomes of
-    it; None for cups."""
+    """AskError if the tier cannot be made as asked: what stops `worked_tier`, without its sums. `cake` is the cake it
+    becomes; None for cups."""
     if cake is None:
         return
     if not cake.room_for(asked.settled.coats_mm + asked.settled["paste"]):

@@ -22,7 +22,7 @@ class Paste:
 
 
 def paste_or_like(word: str, book: Book, facts: Facts) -> Paste:
-    """The same, for a book without its private mixtures: such a paste goes by its written name, at the usual weight."""
+    """The same, for a book without its private mixtures: such a paste keeps its written name, at the usual weight."""
     try:
         return paste_called(word, book, facts)
     except LookupError:

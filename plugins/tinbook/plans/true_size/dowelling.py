@@ -17,7 +17,7 @@ from tinbook.tins.growth import ring_round
 
 IN_MM = 25.4
 NEAR_IN = 0.4
-"""Cake sizes in cm go by their names in inches: 20 cm is 8 in, not 7.9."""
+"""Cake sizes in cm count as their names in inches: 20 cm is 8 in, not 7.9."""
 STEP_MM = 50.0
 ALIKE_MM = 1.0
 """The names of one tin in inches and in cm differ by less than this."""

@@ -24,8 +24,8 @@ def taken_over(variation: Written, base: Written, model: type[Written]) -> dict[
 
 
 def held(variation: Any, base: Any, model: type[Written], anew: Collection[str]) -> bool | tuple[str, ...]:
-    """What is private: by this file, and whatever is still the base's and private there; `anew` are the fields that
-    are not."""
+    """What is private: in this file, plus anything still taken from the base and private there; `anew` are the fields
+    that are not."""
     if variation.private is True:
         return True
     own = variation.private or ()

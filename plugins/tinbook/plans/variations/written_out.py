@@ -164,7 +164,7 @@ def _followed(
 
 
 def _mass_g(lines: Sequence[MixLine], book: Book, facts: Facts) -> float | None:
-    """The weight of a mix, None if a line of it cannot be weighed."""
+    """The weight of a mix, None if one of its lines cannot be weighed."""
     total_g = 0.0
     for line in lines:
         name = book.house_word(line.take.name)
