@@ -26,9 +26,9 @@ def test_a_draft_is_sound(demo: Loaded) -> None:
     [
         ("20 cm, 25 cm", "madeira-cake", "wider"),
         ("roud 20 cm", "madeira-cake", "no tin shape"),
-        ("20 cm", "madera-cake", "bakes no"),
-        ("20 cm", "american-buttercream", "bakes no"),
-        ("20 cm", None, "what is it baked from"),
+        ("20 cm", "madera-cake", "there is no cake recipe"),
+        ("20 cm", "american-buttercream", "there is no cake recipe"),
+        ("20 cm", None, "a cake needs a recipe"),
     ],
 )
 def test_what_cannot_be_is_refused(demo: Loaded, tiers: str, mixture: str | None, message: str) -> None:

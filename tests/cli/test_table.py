@@ -245,7 +245,10 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         (("scaled", *SPONGE, "--left", "0 g butter"), "--left: "),
         (("fits", *SPONGE, "--tin", "round 1000 m"), "--tin: "),
         (("fits", *SPONGE, "--tin", "round nan cm"), "--tin: "),
-        (("scaled", *SPONGE, "--tin", "round 20 cm", "--weight", "900 g"), "--tin and --weight cannot be used together"),
+        (
+            ("scaled", *SPONGE, "--tin", "round 20 cm", "--weight", "900 g"),
+            "--tin and --weight cannot be used together",
+        ),
         (("tins", "--of", "../house/house"), "the book has no mixture"),
         (("scaled", *SPONGE, "--left", "400 g marzipan"), '"marzipan" is not in "Creamed butter sponge"'),
         (("scaled", *SPONGE, "--eggs", "6", "--plus", "25 %"), "at once"),

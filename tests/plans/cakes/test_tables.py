@@ -76,7 +76,7 @@ def test_everything_used_is_in_groups(demo: Loaded) -> None:
         ("cake", {"of": "zzz"}, "no cake", WEDDING),
         ("cake", {"of": "lighthouse-cake", "keep_top": True}, "both cut and kept", "leave out"),
         ("cake", {"of": WEDDING, "size": "huge"}, 'no size "huge"', "ask for"),
-        ("cake", {"of": WEDDING, "size": "+1", "guests": 40}, "at once", "one of them"),
+        ("cake", {"of": WEDDING, "size": "+1", "guests": 40}, "used together", "one of them"),
         ("cake", {"of": WEDDING, "size": "+5"}, "cannot be made in round 28 cm", "another size"),
         ("cake", {"of": WEDDING, "guests": 900}, "serves 900", "the largest serves"),
         ("used", {"of": WEDDING, "keep_top": True}, "changes nothing here", "how many guests"),
