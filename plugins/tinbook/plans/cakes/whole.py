@@ -96,7 +96,7 @@ def portion_of(design: CakeDesign, book: Book, facts: Facts, asked: str | tuple[
 
 def own_heights(design: CakeDesign, book: Book, facts: Facts) -> Heights:
     """How high each tier of a sound cake stands before its coats at its own size, and in how many layers; None if
-    the design says so itself, and for what has the height of its shape."""
+    the design says so itself, or if its shape gives its height."""
 
     def own(asked: TierAsked) -> tuple[float, int] | None:
         if asked.height_mm is not None or asked.layers is not None:
