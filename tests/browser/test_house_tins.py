@@ -237,7 +237,7 @@ def test_pages_of_plans_are_short(page: Open, demo_url: str) -> None:
     tab.goto(f"{demo_url}portions/round/")
     assert box(tab, ".tb-cut:visible svg")["y"] < 260
     assert bottom(tab, ".tb-cut:visible svg") <= 820
-    assert tab.evaluate(CUT, "Plans to cut by") <= 1
+    assert tab.evaluate(CUT, "Cutting plans") <= 1
 
 
 @pytest.mark.parametrize("address", ["boards/", "covering/", "mixtures/", "techniques/", "ingredients/"])

@@ -181,7 +181,7 @@ def test_a_class_is_told_the_same_on_page_file_and_pdf(
     cell = ours.locator("#paste-for-every-cake-rows tr", has_text="as written").locator(".tb-main")
     assert cell.inner_text() in whole
     # one person's page says what it said before the script
-    ours.locator(".tb-people").get_by_role("button", name="one less").click(click_count=3)
+    ours.locator(".tb-people").get_by_role("button", name="fewer people").click(click_count=3)
     plain = page(java_script_enabled=False)
     plain.goto(f"{demo_url}techniques/{slug}/")
     for place in (".tb-parts", ".tb-colours", ".tb-caution", "#paste-for-every-cake-rows"):
@@ -249,5 +249,5 @@ def test_what_only_a_script_could_do_is_not_offered_without_one(page: Callable[.
             assert each.locator(place).is_visible() == (each is tab), place
     before = still.locator(".tb-lines").inner_text()
     assert tab.locator(".tb-lines").inner_text() == before
-    tab.locator(".tb-people").get_by_role("button", name="one more").click()
+    tab.locator(".tb-people").get_by_role("button", name="more people").click()
     assert tab.locator(".tb-lines").inner_text() != before

@@ -170,7 +170,7 @@ def test_the_screen_is_kept_on_from_the_first_touch(bench: Callable[..., Page]) 
     tab = bench(LOCK)
     told = tab.locator("main .tb-acts").get_by_role("button", name=re.compile("^Screen"))
     assert tab.evaluate("asked") == 0
-    expect(told).to_have_text("Screen may sleep")
+    expect(told).to_have_text("Screen may go off")
     tab.locator(".tb-tick").first.tap()
     comes_true(tab, "asked === 1 && held === 1")
     expect(told).to_have_text("Screen stays on")
@@ -180,14 +180,14 @@ def test_the_screen_is_kept_on_from_the_first_touch(bench: Callable[..., Page]) 
     # the system takes it when the page is hidden; it is asked for again on return
     tab.evaluate(HIDE, True)
     tab.evaluate("last.release()")
-    expect(told).to_have_text("Screen may sleep")
+    expect(told).to_have_text("Screen may go off")
     assert tab.evaluate("[asked, held]") == [1, 0]
     tab.evaluate(HIDE, False)
     expect(told).to_have_text("Screen stays on")
     assert tab.evaluate("[asked, held]") == [2, 1]
     # the reader lets it go, and it stays gone
     told.tap()
-    expect(told).to_have_text("Screen may sleep")
+    expect(told).to_have_text("Screen may go off")
     assert tab.evaluate("held") == 0
     tab.evaluate(HIDE, True)
     tab.evaluate(HIDE, False)

@@ -137,7 +137,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "which tin of the house is nearest to a round 20 cm": (
         lambda d: d.row("sizes", tin="round 20 cm")["nearest_owned"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["nearest_owned"],
-        lambda d: d.cell("tins/all", HOLDS, "round 20 cm", "Nearest you own").split(",")[0],
+        lambda d: d.cell("tins/all", HOLDS, "round 20 cm", "Nearest you have").split(",")[0],
         lambda d: tin(d, "round 20 cm")["near"],
     ),
     "is the round 20 cm owned, its depth not told": (

@@ -46,7 +46,7 @@ def test_steps_in_the_order_of_the_cuts() -> None:
     assert steps(cut("round 20 cm")) == (
         f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.",
         "Then cut across into 5, 7, 7 and 5, from the top; the end pieces are longer, as drawn.",
-        "Every piece is within 6.2% of the mean size.",
+        "Every piece is within 6.2% of the average size.",
     )
     assert steps(cut("square 20 cm")) == (
         f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8.",

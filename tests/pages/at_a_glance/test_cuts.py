@@ -89,7 +89,7 @@ def test_what_a_piece_weighs_and_how_it_prints(filled: Callable[[str], str]) -> 
     page = filled("portions/round")
     figure = page[page.index('id="round-20-cm-dessert"') :]
     assert re.search(rf"About 65{N}g each, creamed sponge 10{N}cm high", figure)
-    assert "On A4 scaled to fit, 1 : 1.2." in figure
+    assert "On A4, scaled to fit, 1 : 1.2." in figure
     assert "On A4 at full size" in page[page.index('id="round-15-cm-dessert"') :]
 
 

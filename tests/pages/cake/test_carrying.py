@@ -43,10 +43,10 @@ def test_three_tiers(made: Made, desk: Desk) -> None:
     ]  # fmt: skip
     note = view.held[0].note.replace("\N{NO-BREAK SPACE}", " ")
     assert note.startswith("about 111 mm: measure on the cake; 38 mm in from its edge")
-    assert "published: 3–6; the house's own count" in note and "15 cm card under it" in note
-    assert any("ask somebody who builds such cakes" in words for words in view.held_notes)
+    assert "published: 3–6; our own number" in note and "15 cm card under it" in note
+    assert any("ask somebody who builds cakes like that" in words for words in view.held_notes)
     assert view.weight_notes == (
-        "Two people for the whole of it: at arm's length that is more than one person should lift.",
+        "It takes two people to lift it: at arm's length it is too heavy for one.",
     )
     assert [line.name for line in view.boxes] == [
         "box for all of it", "box for the base tier", "box for the middle tier", "box for the top tier",

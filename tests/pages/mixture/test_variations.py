@@ -53,7 +53,7 @@ def test_a_page_names_its_base_and_a_base_its_variations(filled: Filled, demo: L
 def test_variations_open_with_their_first_words(demo: Loaded) -> None:
     (found,) = variations_of("coffee-buttercream", demo.book)
     assert (found.address, found.lines) == ("mixtures/mocha-buttercream", f"3{N}ingredients changed")
-    assert found.words == "Coffee and cocoa in equal measure, where neither tide runs over the other."
+    assert found.words == "Coffee and cocoa in equal measure, so that neither drowns the other."
 
 
 def test_lists_show_variations_after_their_base(demo: Loaded) -> None:

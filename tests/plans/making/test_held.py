@@ -85,5 +85,5 @@ def test_what_hangs_or_stands_is_said_with_its_weight(made: Made, demo: Loaded) 
     assert len(told) == 3
     assert "hung on the side" in told[0] and "clear of the coat" in told[0]
     assert "on top, its centre of weight" in told[1] and told[1].startswith("“Stand a lighthouse")
-    assert "ask somebody who builds such cakes" in told[2]
+    assert "ask somebody who builds cakes like that" in told[2]
     assert held(made({"tiers": "20 cm", "mixture": "madeira-cake"}), demo).remarks == ()

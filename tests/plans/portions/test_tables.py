@@ -78,7 +78,7 @@ def test_a_set_that_is_named_is_judged(demo: Loaded) -> None:
     (row,) = TABLES["guests"].rows(demo.book, demo.facts, Query(stacked=ROUNDS, keep_top=True)).rows
     assert (row["serves"], spell(row["judged"])) == (
         62,
-        "the steps between the tiers are as usual, and you own every tin",
+        "the steps between the tiers are as usual, and you have every tin",
     )
 
 

@@ -160,7 +160,7 @@ def left_grid(sums: SmallSums, facts: Facts) -> Grid:
     heads = (Head("Recipe asks for"), *(Head(str(left), "left") for left in EGGS))
     lead = (
         "Find the number of eggs the recipe asks for and the number you have left, and multiply everything by "
-        "the figure."
+        "the figure where they meet."
     )
     return Grid(
         title="Using up what is left",

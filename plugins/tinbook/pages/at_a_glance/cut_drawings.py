@@ -84,8 +84,8 @@ def drawn(cut: Cut, name: str, mark: str, edge: str) -> CutDrawing:
         f"{_number(bar)} mm</text></svg>"
     )
     if ratio == 1.0:
-        return CutDrawing(svg, width, width, "On A4 at full size: check the bar with a ruler.")
-    return CutDrawing(svg, width, width / ratio, f"On A4 scaled to fit, 1 : {formats.number(ratio)}.")
+        return CutDrawing(svg, width, width, "On A4, full size: check the bar with a ruler.")
+    return CutDrawing(svg, width, width / ratio, f"On A4, scaled to fit, 1 : {formats.number(ratio)}.")
 
 
 def _sides(cut: Cut, left: float, top: float, least: float) -> str:
@@ -190,10 +190,10 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
         )
     if len(set(cut.counts)) == 1:
         what = "Then cut every strip" if inner else "Cut it"
-        lines.append(f"{what} across into {cut.counts[0]}.")
+        lines.append(f"{what} across into {cut.counts[0]} pieces.")
     else:
         ends = "" if cut.tin.shape in BOXES else "; the end pieces are longer, as drawn"
-        lines.append(f"Then cut across into {_counts(cut)}, from the {begin}{ends}.")
+        lines.append(f"Then cut across into {_counts(cut)} pieces, from the {begin}{ends}.")
     return (*lines, _alike(cut))
 
 
@@ -206,7 +206,7 @@ def _ring_steps(cut: Cut) -> tuple[str, ...]:
     if cut.way == "wedges":
         lines.append(f"Cut {cut.counts[0]} wedges from the {'tube' if cut.edges_mm[-1] else 'middle'}.")
     else:
-        lines.append(f"Cut each ring towards the middle: {_counts(cut)}, from the outside in.")
+        lines.append(f"Cut each ring towards the middle into {_counts(cut)} pieces, from the outside in.")
     return (*lines, _alike(cut))
 
 
@@ -217,7 +217,7 @@ def _counts(cut: Cut) -> str:
 def _alike(cut: Cut) -> str:
     if cut.off < 0.005:
         return "All the pieces are the same size."
-    return f"Every piece is within {formats.percent(cut.off_shown_percent)} of the mean size."
+    return f"Every piece is within {formats.percent(cut.off_shown_percent)} of the average size."
 
 
 def _mm(value: float) -> str:

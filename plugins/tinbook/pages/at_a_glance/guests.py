@@ -110,7 +110,7 @@ class GuestsView:
         for first in mixtures(self.desk.book, self.desk.facts)[:1]:
             times, litres = needs_shown(first, first.deep_mm, laid, answer)
             batter = formats.with_unit(formats.fixed(litres, 1), "l")
-            note += f"; ×{formats.NBSP}{formats.fixed(times, 2)} of the recipe, {batter} of batter"
+            note += f"; {formats.fixed(times, 2)}{formats.NBSP}× the recipe, {batter} of batter"
         tins = [laid.tiers[place].tin for place in answer.tiers]
         return FoundSet(
             serves=answer.serves,
@@ -183,7 +183,7 @@ class GuestsView:
         if not best:
             return Cell("none large enough")
         own = "this one" if best[0].tins == 1 else "all of these"
-        owned = "" if best[0].owned else f"; you do not own {own}"
+        owned = "" if best[0].owned else f"; you do not have {own}"
         return Cell(set_words(self.choices, best[0]), note=over_words(best[0]) + owned)
 
     @property

@@ -171,7 +171,7 @@ def length_grid(book: Book, facts: Facts) -> Grid:
     )
     heads = (
         Head("Inches", "in"), Head("Exact", "mm"), Head("Tin sold as", "cm"), Head("Out by", "mm"),
-        Head("Taken here as", "mm"),
+        Head("We take it as", "mm"),
     )  # fmt: skip
     lead = (
         "To the trade an 8 in tin and a 20 cm tin are the same thing. Where the exact length matters, measure "

@@ -90,7 +90,7 @@ class OnHandView:
         counts = by_verdict(self.table)
         shares = formats.sentence(f"{count} {COUNTED[verdict]}" for verdict, count in counts.items() if count)
         mixtures = plural(len(self.table.rows), "mixture")
-        return f"{mixtures} for {plural(self.table.owned, 'tin')} on hand: {shares}."
+        return f"{mixtures} for our {plural(self.table.owned, 'tin')}: {shares}."
 
     @property
     def near(self) -> str:

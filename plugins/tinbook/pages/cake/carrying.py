@@ -52,7 +52,7 @@ def _facts(weights: CakeWeights, held: HeldUp) -> Iterator[tuple[str, str]]:
     if weights.whole.mass_g:
         yield heavy(weights.whole.mass_g), "in all"
     if weights.heaviest:
-        yield heavy(weights.heaviest.whole.mass_g), "the heaviest tier"
+        yield heavy(weights.heaviest.whole.mass_g), "in the heaviest tier"
     count = sum(each.under.plan.count for each in held.tiers if each.under)
     if count:
         yield str(count), "pillars" if all(each.under.pillars for each in held.tiers if each.under) else "dowels"
@@ -98,7 +98,7 @@ def spell_kind(kind: str) -> str:
 
 def _weight_notes(weights: CakeWeights) -> Iterator[str]:
     if weights.whole.high_g > weights.two_g:
-        yield "Two people for the whole of it: at arm's length that is more than one person should lift."
+        yield "It takes two people to lift it: at arm's length it is too heavy for one."
     elif weights.whole.mass_g:
         yield "One person can lift it, close to the body, both hands under the board."
 
@@ -124,7 +124,7 @@ def _held_line(each: Held) -> JobLine:
         return JobLine(figure=figure, unit=unit, name=f"{place} and everything above it", note=note)
     plan = each.under.plan
     published = f"published: {formats.bounds(plan.low, plan.high)}"
-    house = "; the house's own count" if plan.by_house and plan.house == plan.count else ""
+    house = "; our own number" if plan.by_house and plan.house == plan.count else ""
     fewer = "; no room for more" if plan.fewer else ""
     what = "pillars" if each.under.pillars else "dowels"
     told = [

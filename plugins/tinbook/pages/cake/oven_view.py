@@ -90,7 +90,7 @@ def _shelf(load: OvenLoad, shelf: tuple[Place, ...], desk: Desk) -> Markup:
     size = desk.book.house.oven_shelf
     assert size is not None
     wide, deep = size
-    said = formats.sentence(load.of(each).tin.name for each in shelf)
+    said = formats.sentence(formats.cups_said(load.of(each).tin.name) for each in shelf)
     body = "".join(part for each in shelf for part in _tin(each, load.of(each), deep))
     frame = (
         '<svg class="tb-shelf" viewBox="-4 -4 {0:.0f} {1:.0f}" style="width:{2:.2f}rem" role="img" '

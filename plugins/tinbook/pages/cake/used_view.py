@@ -98,7 +98,7 @@ def _pot(pot: PotUsed) -> JobLine:
 
 
 def _tin(used: TinUsed) -> JobLine:
-    note = "" if used.have >= used.fill else "not owned: borrow" if not used.have else f"you have {used.have}"
+    note = "" if used.have >= used.fill else "to borrow" if not used.have else f"you have {used.have}"
     return JobLine(figure=str(used.fill), unit="", name=formats.tin_words(used.tin.full_name), note=note)
 
 

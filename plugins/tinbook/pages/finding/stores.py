@@ -63,7 +63,7 @@ def tins_found(desk: Desk) -> Iterator[Find]:
 
 def _tin_line(row: TinFacts, have: int) -> str:
     deep = formats.number(called_mm(row.depth_mm, row.tin.sold) / 10)
-    owned = f"you have {have}" if have else "not owned"
+    owned = f"you have {have}" if have else "to borrow"
     holds = f"holds {formats.litres(row.brim_shown_ml)}"
     named = formats.tin_words(row.tin.size_label_in)
     return "; ".join(words for words in (named, owned, f"{formats.with_unit(deep, 'cm')} deep", holds) if words)

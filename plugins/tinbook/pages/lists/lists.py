@@ -237,6 +237,6 @@ def list_pages(desk: Desk) -> Iterator[Page]:
     if desk.book.cakes:
         by_name = sorted(desk.book.cakes, key=lambda slug: desk.book.cakes[slug].name.lower())
         cakes = Group("", "", tuple(cake_entry(desk, slug) for slug in by_name))
-        lead = f"{plural(len(by_name), 'cake')}, each for every size it can be made in."
+        lead = f"{plural(len(by_name), 'cake')}, each in every size you can make."
         view = ListView(title="Cakes", lead=lead, items=(cakes,))
         yield from in_sheets(Page(address="cakes/index", title="Cakes", template="list", view=view, section=("Cakes",)))

@@ -99,8 +99,10 @@ def _usual(standing: Standing) -> str:
 def _stands(standing: Standing) -> str:
     if standing.side == "none":
         return "nothing in it to compare with"
+    if standing.side == "within":
+        return "this is in that range"
     said = f"this is {standing.side} that"
-    return f"{said}, but meets the other form of the rule" if standing.side != "within" and standing.within else said
+    return f"{said}, but meets the other form of the rule" if standing.within else said
 
 
 def _sign(standing: Standing) -> str:

@@ -17,7 +17,7 @@ EM = 0.0095
 NAMED = {"round": "Round", "square": "Square"}
 """Shapes with a group of their own; the rest stand together, each under its shape."""
 REST = "Other"
-NOT_OWNED = "not owned"
+NOT_OWNED = "to borrow"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +57,9 @@ def _chip(row: TinRow, chosen: bool, alone: bool) -> ChipView:
     return ChipView(
         name=tin.name,
         label=_label(row, alone),
-        words=", ".join(word for word in (tin.name, tin.size_label_in, NOT_OWNED if lent else "") if word),
+        words=", ".join(
+            word for word in (formats.cups_said(tin.name), tin.size_label_in, NOT_OWNED if lent else "") if word
+        ),
         plan=icon(tin, row.owned, EM),
         lent=lent,
         chosen=chosen,

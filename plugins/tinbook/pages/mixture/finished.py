@@ -53,7 +53,7 @@ class FinishedView:
         settled, missing = self.made.finishing, self.made.missing
         filled = ", filled" if settled["filling"] else ""
         lead = (
-            f"Heights are those at which this mixture bakes in each tin{filled}; coats, paste, drum and box "
+            f"Each height is what this mixture comes to in that tin{filled}; coats, paste, drum and box "
             f"are for that height."
         )
         if missing:
@@ -69,7 +69,7 @@ class FinishedView:
         batches = list(self.made.mixtures.values())
         fills = [Head(formats.title(batches[place].mixture.name), "g (batches)") for place in self._used]
         cover = self.made.cover
-        paste = [Head(formats.title(cover.mixture.name), "to roll (some cake makers allow), g")] if cover else []
+        paste = [Head(formats.title(cover.mixture.name), "to roll, g (some allow)")] if cover else []
         served = [Head(formats.title(kind), "serves (g each)") for kind in self.portions]
         return (
             Head("Height", "cm"), *fills, *paste, Head("Drum", "cm"), Head("Ribbon", "board, cm"),

@@ -88,8 +88,8 @@ def _drawn(elevation: Elevation) -> StackView:
     stack, mm = elevation.stack, formats.millimetres
     name = tin_name(stack.tins, stack.tin)
     cut = f"each cut into {stack.cut}" if stack.cut > 1 else "not cut"
-    stand = "Filled they stand" if stack.layers > 1 else "It stands"
-    coated = f", coated {mm(stack.coated_shown_mm)}" if stack.coated_mm > stack.stack_mm else ""
+    stand = "Filled, they stand" if stack.layers > 1 else "It stands"
+    coated = f", or {mm(stack.coated_shown_mm)} coated" if stack.coated_mm > stack.stack_mm else ""
     words = (
         f"batter {mm(stack.batter_shown_mm)} deep, baked {mm(stack.baked_shown_mm)}, levelled "
         f"{mm(stack.levelled_shown_mm)}, {cut}: {plural(stack.layers, 'layer')} of {mm(stack.layer_shown_mm)}. "

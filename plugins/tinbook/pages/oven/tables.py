@@ -68,7 +68,7 @@ def loads_grid(desk: Desk, known: Iterable[Baking]) -> Grid:
         rows.extend(_load_row(name, address, load) for load in loads)
     heads = (
         Head("Mixture", "its tins"), Head("Mixes"), Head("Tins at once"), Head("Loads"), Head("Oven busy", "min"),
-        Head("Baked", "mm"), Head("In its own tins", words=True), Head("Nearest you own", words=True),
+        Head("Baked", "mm"), Head("In its own tins", words=True), Head("Nearest you have", words=True),
     )  # fmt: skip
     limit = facts.numbers["rim limit"]
     worked = Worked(

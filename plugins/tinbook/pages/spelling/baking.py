@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from tinbook.pages.spelling import formats
+
 
 def _on_the_dial(degrees: float, unit: str, fan: bool) -> str:
     """`135 °C fan`."""
@@ -79,7 +81,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # times
     "time_in_the_oven": "{mixture}, time in the oven",
     "nothing_baked": _nothing_baked,
-    "as_the_nearest_bake": "as the nearest bake, {tin}",
+    "as_the_nearest_bake": lambda tin: f"as the nearest bake, {formats.cups_said(tin)}",
     "as_in_its_own_tin": "based on the time given in the recipe",
     "bakes_in_such_a_tin": lambda bakes: f"based on {_few(bakes)} of your own bakes in this tin",
     "bakes_and_own_time": (
@@ -102,9 +104,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "or where the range begins; never before heat can have reached the middle"
     ),
     "held_by_conduction": (
-        "in {tins} of {of} tins conduction sets the time, not past bakes: no time given is shorter than heat "
-        "takes to reach "
-        "the middle"
+        "in {tins} of {of} tins the time is set by how fast heat travels, not by past bakes: no time given is shorter "
+        "than heat takes to reach the middle"
     ),
     "one_tin_in_a_hot_oven": (
         "for one tin in a hot oven: several tins at once, or an oven that is not yet hot, take longer, and that "

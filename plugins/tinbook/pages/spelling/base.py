@@ -10,6 +10,11 @@ def counted_tins(tins: Iterable[tuple[int, str]]) -> str:
     return ", ".join(f"{count} {tin}" for count, tin in tins)
 
 
+def _counted_tin(count: int, tin: str) -> str:
+    """`2 × round 20 cm × 7.5 cm`, `24 standard cups`."""
+    return f"{count} {tin}" if tin.endswith("cups") else f"{count} × {tin.replace(' x ', ' × ')}"
+
+
 PARTS = ("", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth")
 """Shares of a mix as they are said; smaller ones in figures."""
 
@@ -42,16 +47,16 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "factor = batter for the new tins / batter for the recipe's own tins, at the same depth; "
         "whole eggs = eggs × factor, to the nearest egg, and everything else follows them"
     ),
-    "written_for": lambda tins: f"written for {counted_tins(tins)}",
+    "written_for": lambda tins: f"written for {', '.join(_counted_tin(*each) for each in tins)}",
     "batter_in_tins": "batter {deep_mm:.0f} mm deep, {batter_ml:.0f} ml in all",
     "rise_in_tins": "rise {rise:g}, so about {baked_mm:.0f} mm baked",
     "eggs_written": "{eggs:g} eggs; beaten egg, by weight, where whole eggs would be more than {tolerance:.0%} out",
-    "scales_to": "scales read to {step_g:g} g, to {fine_step_g:g} g under {fine_below_g:g} g",
+    "scales_to": "scales read to {step_g:g} g, or to {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
     "by_depth": "same batter depth",
     "by_brim": "filled just as full",
     "by_depth_and_brim": "same batter depth; cups, domes and balls are filled just as full",
-    "by_asked": "the amount asked for",
+    "by_asked": "the amount you asked for",
     "factor_is": "factor {factor:.4f}",
     "factor_by_batter": "factor = batter wanted / batter in the recipe",
     "factor_by_eggs": "factor = eggs wanted / eggs in the recipe",
@@ -73,7 +78,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "tin_to_tin": "factor = volume of the new tin / volume of the old one, at the same depth of batter",
     "tins_compared_at": "batter {deep_mm:g} mm deep; with straight sides any depth gives the same factor",
     "depth_of_the_house": "an everyday tin with no depth given is taken to be {deep_mm:g} mm deep, our usual depth",
-    "nearest_by_batter": "nearest one owned: a tin for the same purpose, of the same shape or an everyday one, "
+    "nearest_by_batter": "nearest tin you have: a tin for the same purpose, of the same shape or an everyday one, "
     "with the factor "
     "nearest to 1, with batter {deep_mm:g} mm deep in both; none if that is over 2 or under a half",
     "sizes_of_the_trade": "sizes as the trade sells them, each taken to be its stated size in {sold}",

@@ -60,7 +60,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # how it was worked out
     "whole_cake_of": "{cake}, {size}",
     "whole_cake": (
-        "each tier as on the page of its recipe, at its own height; height of the cake = drum and the paste under it "
+        "each tier as on its recipe's page, at its own height; height of the cake = drum and the paste under it "
         "+ each tier on its card, with its coats and paste on + the gap under any pillars; totals = sums of the rows"
     ),
     "tiers_asked_at": lambda tiers: _several(tiers),
@@ -72,7 +72,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # sizes
     "size_by_steps": _size_by_steps,
     "tier_too_small": "its smallest tier is smaller than a portion",
-    "not_sold": "{tin} is neither yours nor sold",
+    "not_sold": "you have no {tin} tin, and none is sold",
     # everything used
     "used_of": "Everything used for {cake}, {size}",
     "everything_used": "every mixture as it is weighed out for this cake, added up by ingredient",

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 DESCRIPTIONS: Mapping[str, str] = {
-    "home": "{book}: the cakes, icings and techniques of one kitchen, weighed out for every tin it bakes in.",
-    "mixture": "{title}: what to weigh for the tin you have, how it is made and how long it bakes.",
-    "mixture_tables": "{title}: every tin, layers, number of eggs, balance and times, as a sheet for the wall.",
+    "home": "{book}: the cakes, icings and techniques of one kitchen, weighed out for every tin we bake in.",
+    "mixture": "{title}: what to weigh out, for any tin or batch, and how to make it.",
+    "mixture_tables": "{title}: all its tables on one page, to print for the wall.",
     "technique": "{title}: what to have ready, step by step, and what to do if it goes wrong.",
     "cake": "{title}: every tier in every size, its heights, layers, coats, paste and portions.",
     "cake_used": "{title}: ingredients with whole eggs, pastes, colours, tools, boards and dowels.",
     "cake_making": "{title}: oven loads, what it weighs, what holds it up, its boxes, and what is made ahead.",
-    "list": "{title}: {book}, with a page for each.",
+    "list": "{title}: a page for each, in {book}.",
     "ingredient": "{title}: what a cup and a spoonful of it weigh, what to use instead, and where it is used.",
     "ingredients": "Ingredients in {book}: what a cup and a spoonful of each weigh.",
     "tins": "Convert tin sizes: how much of a mixture another tin takes, and how many eggs.",

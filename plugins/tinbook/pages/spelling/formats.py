@@ -29,6 +29,10 @@ LINK = re.compile(r"\]\(([^)]*)\)?")
 AN = re.compile(r"[aeio]|8|1[18]\b", re.IGNORECASE)
 """What begins with a vowel as it is said: `oval`, `8 mm`, `11`, `80 g`."""
 WEB = re.compile(r"\s*https?:", re.IGNORECASE)
+HEAD = re.compile(r"(.*?)((?: of | for | with |, | \().*|)", re.DOTALL)
+"""What is counted, and what it is made of, for or like: `sheet` and ` of baking paper`."""
+CUPS = re.compile(r"\b(mini|standard|jumbo) cups\b")
+CONSONANT_Y = re.compile(r"[^aeiou]y$")
 
 
 @lru_cache(maxsize=4096)
@@ -94,9 +98,19 @@ def spelled(amount: Amount) -> str:
 
 
 def counted(amount: Amount, name: str) -> str:
-    """How much of what: `5 dowels`, `1 cake card`, `2 × cake card`, `30 g wire`."""
-    by = "" if amount.unit or amount.shown <= 1 or name.endswith("s") else "× "
-    return f"{spelled(amount)} {by}{name}"
+    """How much of what: `5 dowels`, `1 cake card`, `2 cake cards`, `30 g wire`."""
+    return f"{spelled(amount)} {name if amount.unit or amount.shown <= 1 else several(name)}"
+
+
+def several(name: str) -> str:
+    """A name for more than one of it: `cake cards`, `rounds of baking paper`, `brushes, 4 mm`."""
+    found = HEAD.fullmatch(name)
+    head, rest = (found[1], found[2]) if found else (name, "")
+    if head.endswith("s"):
+        return name
+    if head.endswith(("x", "ch", "sh")):
+        return f"{head}es{rest}"
+    return f"{head[:-1]}ies{rest}" if CONSONANT_Y.search(head) else f"{head}s{rest}"
 
 
 def grams(value: float) -> str:
@@ -189,7 +203,13 @@ def kept_together(text: str) -> str:
 
 def tin_words(text: str) -> str:
     """A tin's name with `×` and its figures joined to their units."""
+    text = cups_said(text)
     return text.replace(" x ", f"{NBSP}×{NBSP}").replace(" cm", f"{NBSP}cm").replace(" in", f"{NBSP}in")
+
+
+def cups_said(text: str) -> str:
+    """A tin's name, cups of a tray by what is baked in them: nobody takes `24 standard cupcakes` for a measure."""
+    return CUPS.sub(r"\1 cupcakes", text.replace("fairy cups", "fairy cakes"))
 
 
 def title(text: str) -> str:

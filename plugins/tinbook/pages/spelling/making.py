@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from tinbook.pages.spelling import formats
 
-AT_ITS_CENTRE = "its centre of weight {} up"
+AT_ITS_CENTRE = "its centre of gravity {} up"
 
 
 def heavy(mass_g: float) -> str:
@@ -48,11 +48,11 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # what it weighs
     "weights_of": "What {cake} weighs, {size}",
     "cake_weighed": (
-        "batter less what the oven takes and what is levelled off; fillings, coats and paste as they lie on the cake; "
+        "batter less what bakes off and what is levelled off; fillings, coats and paste as they lie on the cake; "
         "parts as modelled; cards and drum by their size"
     ),
     "weight_ranges": (
-        "the ranges: what an oven takes from such a cake, how much air is beaten in, how near a part comes to its sum"
+        "the ranges: how much a cake like this loses in the oven, how much air is beaten in, how near a part comes to its sum"
     ),
     "weights_left_out": "left out: dowels and ribbon, a few grams each",
     "the_board": "the board",
@@ -61,22 +61,20 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "held_worked": "each dowel carries its share of the tier above and of all that stands on it",
     "supports_unknown": (
         "These sums do not know how firm the cake is, how level it stands or how it is driven. Measure every dowel on "
-        "the cake. For a wedding, or anything heavy or tall, ask somebody who builds such cakes"
+        "the cake. For a wedding, or anything heavy or tall, ask somebody who builds cakes like that"
     ),
     "hangs_on_a_side": _hangs,
     "stands_on_top": _stands,
     # how it goes out
-    "goes_out_whole": "Put together at home, a dowel through all of it, and driven in one piece",
-    "goes_out_in_tiers": (
-        "Each tier in a box of its own; the dowels go in at home, and it is stacked where it will stand"
-    ),
+    "goes_out_whole": "Put it together at home with a dowel through all of it, and drive it in one piece",
+    "goes_out_in_tiers": ("Box each tier on its own; put the dowels in at home, and stack the cake when you get there"),
     "figures_go_on_last": "Figures travel in a box of their own and go on last",
     "take_paste": _paste,
     "take_icing": "a bag of {mixture}, for repairs",
     "take_glue": "edible glue or royal icing, and a brush",
     "take_spare_dowel": "two spare dowels, and what you cut them with",
     "take_to_stack": "spirit level, two broad palette knives, something to fix a card with",
-    "take_always": "non-slip mat, clean cloth, ruler, small knife, gloves, the note for whoever cuts it",
+    "take_always": "non-slip mat, clean cloth, ruler, small knife, gloves, the note for the person cutting it",
     "taller_than_a_box": lambda high_mm, tallest_mm: (
         f"it needs a box {_cm(high_mm)} high, and your tallest is {_cm(tallest_mm)}: let it travel in tiers"
     ),

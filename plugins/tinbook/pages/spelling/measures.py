@@ -9,6 +9,7 @@ SHARES = {**PARTS, "whole egg": "shell"}
 """What a part of the egg is called, and the share known for it: for the whole egg, that of its shell."""
 FILLED = "spooned in, not sifted, and levelled; brown sugar is pressed in"
 """How every measure is filled: the rows of the facts are chosen by it."""
+KNOWN = {"derived": "worked out"}
 PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
@@ -34,7 +35,7 @@ def _swap_rate(
     """`baking powder 0.048 g for 1 g, from 0.05 (0.04 to 0.06); published`."""
     behind = "" if figure is None else f", from {figure:g}"
     spread = "" if bounds is None else f" ({bounds[0]:g} to {bounds[1]:g})"
-    return f"{part} {rate:g} {part_unit} for 1 {unit}{behind}{spread}; {kind}"
+    return f"{part} {rate:g} {part_unit} for 1 {unit}{behind}{spread}; {KNOWN.get(kind, kind)}"
 
 
 def _tins_sold_in(sold: str) -> str:
@@ -71,7 +72,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weights_of_cards": "the weight of 1 ml, and its range, are on each ingredient's page",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
-    "how_known": "where the figure comes from: {kind}",
+    "how_known": lambda kind: f"where the figure comes from: {KNOWN.get(kind, kind)}",
     "measured_by_house": "measured in this kitchen",
     "weighed_by_house": "weighed in this kitchen",
     # a mixture as written
@@ -124,9 +125,9 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "from_left": "factor = what is left / what the recipe asks for; multiply everything else by the same factor",
     # what stands in for what
     "swap_table": "What to use instead",
-    "swap_by_share": "each part = its share × the amount asked for",
-    "swap_by_rate": "each ingredient = its rate × the amount asked for",
-    "swap_by_either": "each ingredient = its rate, or its share of the whole, × the amount asked for",
+    "swap_by_share": "each part = its share × the amount you want",
+    "swap_by_rate": "each ingredient = its rate × the amount you want",
+    "swap_by_either": "each ingredient = its rate, or its share of the whole, × the amount you want",
     "swap_rate": _swap_rate,
     "swapped_egg": "one {egg_class} {part} weighs {grams:g} g",
 }

@@ -14,7 +14,7 @@ def _part(part: str, shares: Iterable[tuple[str, float]]) -> str:
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # balance
-    "for_a_hundred": "per 100 of {base} = 100 × weight of the ingredient / weight of the {base}; "
+    "for_a_hundred": "per 100 g of {base} = 100 × weight of the ingredient / weight of the {base}; "
     "eggs weighed without their shells",
     "part_of_formula": _part,
     "note_of_rule": "{title}: {note}",
@@ -40,7 +40,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "cards_read": lambda names: f"ingredients: {', '.join(names)}",
     "comes_from": lambda ingredients: ", ".join(ingredients),
     "balance_of": "{mixture}, balance",
-    "percentages_of": "{mixture}, per 100 of {base}",
+    "percentages_of": "{mixture}, per 100 g of {base}",
     "on_hand": "What fits our tins",
     "tins_filled": lambda tins: counted_tins(tins),
 }

@@ -42,7 +42,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "usual_height": "cakes here are usually {high_mm:g} mm high",
     "portion_size": "{kind} {short_mm:g} × {long_mm:g} mm",
     "cake_to_cut": "cake {high_mm:g} mm high; domes and balls are divided by volume, at that height",
-    "strips_wide": "strips of equal width as long as all pieces are within 7% of the mean size, otherwise "
+    "strips_wide": "strips of equal width as long as all pieces are within 7% of the average size, otherwise "
     "strips of uneven width",
     "outline_cut": "a tin's outline halfway up; cupcakes are one each",
     "tins_for_guests": _tins_for_guests,
@@ -53,10 +53,10 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "set_named": "A set of tiers",
     "set_serves": "portions from a set = portions from all its tiers together",
     "set_short": "{short} short",
-    "set_judged": lambda said: "; ".join(said) or "the steps between the tiers are as usual, and you own every tin",
+    "set_judged": lambda said: "; ".join(said) or "the steps between the tiers are as usual, and you have every tin",
     "ledge_narrow": "{upper} is only {apart_mm:g} mm narrower than {lower}; 50 to 100 is usual",
     "ledge_wide": "{upper} is {apart_mm:g} mm narrower than {lower}; 50 to 100 is usual",
-    "tier_not_owned": "you do not own {tin}",
+    "tier_not_owned": "you have no {tin} tin",
     "tier_too_wide": "{tin} does not fit your oven",
     "tier_no_drum": "no standard-size drum is large enough for {tin}",
     "guest_size": "{short_mm:g} × {long_mm:g} mm for each guest, cakes {high_mm:g} mm high",

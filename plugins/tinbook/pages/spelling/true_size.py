@@ -35,7 +35,7 @@ def _marks_to_prick(count: int, size: str, how: str, along_mm: float, between_mm
 def _cake_is_cut(count: int, kind: str | None, size: str, way: str, off_percent: float) -> str:
     portions = f"{kind} portions" if kind else "portions"
     return (
-        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g}% of the mean size. "
+        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g}% of the average size. "
         "Before cutting, take out everything that is not food, and count it."
     )
 
@@ -46,7 +46,7 @@ def _dowels_published(
 ) -> str:  # fmt: skip
     published = f"{low} to {high}" if low != high else f"{high}"
     if count < wanted:
-        why = f"There is room for only {count}, {inset_mm:g} mm in from its edge: ask whoever builds it."
+        why = f"There is room for only {count}, {inset_mm:g} mm in from its edge: ask the person building it."
     elif house is None:
         why = "The highest is used."
     elif house < low:
@@ -104,7 +104,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowels_published": _dowels_published,
     "dowel_table": "Dowels. Not edible: count them in, count them out",
     "dowels_worked": (
-        "dowels = the most any publication sets under a tier of that size, or the house's own number "
+        "dowels = the most any publication sets under a tier of that size, or our own number "
         "unless it is below the lowest published; never more than there is room for"
     ),
     "dowels_by_the_house": lambda house: f"we use {house}" if house else "we have given no number of our own",
@@ -113,7 +113,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the coated cake.",
     "through_hole": "through-dowel, {across_mm:g} mm",
     "dowels_counted": (
-        "Not edible: count them in, count them out, and leave whoever cuts the cake a note of where each one is."
+        "Not edible: count them in, count them out, and leave a note of where each one is for the person cutting it."
     ),
     "side_strip": "Side strip, {count} {what}",
     "strip_size": "{size}, {count} {what}",

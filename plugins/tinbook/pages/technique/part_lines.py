@@ -164,8 +164,9 @@ def _support(support: SupportAt | None) -> str:
     short = ", shortened to stay clear of the front" if support.shortened else ""
     through = f", {mm(support.through_mm)} mm through what it stands on" if support.through_mm else ""
     rest = f" and {mm(support.rest_mm)} mm in the {support.rest_in or 'cake'}" if support.rest_mm else ""
-    what = f"{support.each} × {support.what} {support.goes_in}"
-    return f"{what}, {mm(support.reach_mm)} mm in the part{through}{rest}{short}"
+    name, _, size = support.what.partition(", ")
+    what = f"{support.each} {name if support.each == 1 else formats.several(name)}{f' ({size})' if size else ''}"
+    return f"{what} {support.goes_in}, {mm(support.reach_mm)} mm in the part{through}{rest}{short}"
 
 
 def _dries(drying: Drying) -> str:

@@ -179,7 +179,7 @@ class PartsView:
             rows=rows,
             worked=self.worked,
             lead="The weight of solids grows with the cube of the cake's width, that of sheets with its square. "
-            "“Ready” includes what stays on your hands and the board, in proportion to the materials.",
+            "“Ready” includes a fair share of what stays on your hands and the board.",
         )
 
     @property
@@ -262,5 +262,5 @@ def heavy_words(sums: Decoration) -> str:
         return words
     return (
         f"{words} That is heavy: stand it on the board, hold it until it has set, or hollow out its back. "
-        "Tell whoever cuts the cake."
+        "Tell the person cutting the cake."
     )

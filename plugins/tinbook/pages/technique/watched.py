@@ -15,11 +15,12 @@ from tinbook.plans.techniques.technique import MadeWith
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InedibleLine:
     """Something inedible, spelled, with what comes before it in a row. `each` for one person and `shared` by all are
-    what the browser adds up."""
+    what the browser adds up; `several` is the name for more than one."""
 
     before: str
     words: str
     name: str
+    several: str
     unit: str
     each: str
     shared: str
@@ -42,6 +43,7 @@ def inedible_lines(kit: Kit, hidden: bool) -> tuple[InedibleLine, ...]:
             before="" if at == 0 else " and " if at == last else ", ",
             words=formats.counted(_together(alike, unit), name),
             name=name,
+            several=formats.several(name),
             unit=unit,
             each=exact(sum(thing.amount.exact for thing in alike if not thing.shared) / kit.people),
             shared=exact(sum(thing.amount.exact for thing in alike if thing.shared)),

@@ -11,7 +11,7 @@ export const finding = {
   showing: "Showing",
   asTyped: typed => `Nothing found for ${typed} as typed`,
   nothing: typed => `Nothing found for ${typed}. Try fewer words.`,
-  asTin: (size, tin) => `${size} taken as a tin: recipes open with ${tin} chosen`,
+  asTin: (size, tin) => `${size} read as a tin size: recipes open with ${tin} chosen`,
   broken: "The index could not be loaded. Reload the page, or look here:",
   more: count => `Show all ${count}`,
   count: count => `${count} found`,

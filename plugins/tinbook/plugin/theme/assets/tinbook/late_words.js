@@ -8,7 +8,7 @@ export const tray = {
 };
 
 export const panel = {
-  notOwned: "not owned",
+  notOwned: "to borrow",
   fields: { shape: "Shape", width: "Width", length: "Length", unit: "in" },
   units: { cm: "cm", inches: "inches" },
   water: "Water it holds to the brim, ml",
@@ -27,7 +27,7 @@ export const timers = {
 export const tail = {
   file: slug => `${slug}-notes.txt`,
   awake: "Screen stays on",
-  asleep: "Screen may sleep",
+  asleep: "Screen may go off",
   sure: "Clear ticks, timers and notes?",
   answers: { yes: "Yes, start again", no: "No" },
 };

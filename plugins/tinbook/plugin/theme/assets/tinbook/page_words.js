@@ -42,7 +42,7 @@ export const guests = {
   and: (cake, beside) => `${cake} and ${beside}`,
   serves: (serves, over) => `serves ${serves}, ${over || "none"} left over`,
   kept: "top tier kept back",
-  recipes: (factor, litres) => `×\u00a0${factor} of the recipe, ${litres} of batter`,
+  recipes: (factor, litres) => `${factor}\u00a0× the recipe, ${litres} of batter`,
   none: "No set of up to four tiers serves that many. Bake more than one cake.",
   bad: (low, high) => `Enter a number of guests from ${low} to ${high}.`,
 };

@@ -46,11 +46,10 @@ function showParts({ steps }, people) {
 }
 
 // As formats.counted spells it: `5 dowels`, `2 × cake card`.
-function inedible({ each, all: shared, unit, name }, people, steps) {
+function inedible({ each, all: shared, unit, name, several }, people, steps) {
   const exact = each * people + Number(shared);
   const count = unit === "g" || unit === "ml" ? number(scales(exact, steps)) : mixed(exact);
-  const by = unit || exact <= 1 || name.endsWith("s") ? "" : "× ";
-  return `${withUnit(count, unit)} ${by}${name}`;
+  return `${withUnit(count, unit)} ${unit || exact <= 1 ? name : several}`;
 }
 
 export function people() {

@@ -45,7 +45,12 @@ export function ounces(value) {
 export const cupWord = ({ shown, unit }) => (unit === "cup" && shown > 1 ? units.cups : unit);
 
 export const tinWords = name =>
-  name.replaceAll(" x ", `${NBSP}×${NBSP}`).replaceAll(" cm", `${NBSP}cm`).replaceAll(" in", `${NBSP}in`);
+  name
+    .replace("fairy cups", "fairy cakes")
+    .replace(/\b(mini|standard|jumbo) cups\b/, "$1 cupcakes")
+    .replaceAll(" x ", `${NBSP}×${NBSP}`)
+    .replaceAll(" cm", `${NBSP}cm`)
+    .replaceAll(" in", `${NBSP}in`);
 
 // As pages/base/shared.py spells them: a range of minutes, in hours.
 export function minutesWords(low, high) {

@@ -13,7 +13,7 @@ export const bench = {
   by: factor => `× ${factor}`,
   byDepth: "same batter depth",
   byBrim: "filled just as full",
-  byCake: "as the cake asks",
+  byCake: "as the cake needs",
   inEach: grams => `${grams} in each tin`,
   inEachCup: grams => `${grams} in each cup`,
   together: grams => `${grams} in all`,
@@ -37,8 +37,8 @@ export const bench = {
 
 export const tins = {
   counted: { tins: "tins", cups: "cups", batches: "batches" },
-  more: label => `one more: ${label}`,
-  less: label => `one less: ${label}`,
+  more: label => `more ${label}`,
+  less: label => `fewer ${label}`,
 };
 
 export const baking = {
