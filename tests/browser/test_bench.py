@@ -143,7 +143,7 @@ def test_the_tins_of_the_house_come_first_and_all_can_be_had(
     assert placed(tab.locator(".tb-lines")) == before, "what opens over the page moves nothing"
     assert [each.is_visible() for each in chips.all()] == [True] * len(rows)
     lent = next(row.tin for row in rows if row.tin.name not in first)
-    expect(chip(tab, lent)).to_have_accessible_name(re.compile("not owned$"))
+    expect(chip(tab, lent)).to_have_accessible_name(re.compile("to borrow$"))
     chip(tab, lent).tap()
     expect(tab.locator(".tb-this")).to_have_text(tin_name(cake.tins[0][0], lent))
     expect(other).not_to_have_attribute("open", "")

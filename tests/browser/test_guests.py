@@ -68,9 +68,9 @@ def test_a_question_is_answered_and_kept(page: Open, demo_url: str) -> None:
     first = tab.locator(".tb-found li").first
     expect(first).to_contain_text("square 25\u00a0cm")
     expect(first).to_contain_text("serves 50, none left over")
-    expect(first).to_contain_text("of the recipe")
+    expect(first).to_contain_text("× the recipe")
     tab.get_by_label("Alongside").select_option("cupcakes")
-    expect(first).to_contain_text("standard cups")
+    expect(first).to_contain_text("standard cupcakes")
     tab.get_by_label("Keep the top tier back").check()
     expect(first).to_contain_text("top tier kept back")
     tab.reload()

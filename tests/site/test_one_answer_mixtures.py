@@ -183,7 +183,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much sugar for 100 of flour": (
         lambda d: d.row("balance", *OF, rule="Sugar to flour")["per_100"],
         lambda d: d.row("percentages", *OF, ingredient="caster sugar")["per_100"],
-        lambda d: d.number(PAGE, "Weights per 100 of flour", "Per 100 of flour", "Sugar"),
+        lambda d: d.number(PAGE, "Weights per 100 g of flour", "Per 100 g of flour", "Sugar"),
     ),
     "chocolate to cream in the dark ganache": (
         lambda d: d.rows("balance", "--of", "dark-ganache")[0]["per_100"] / 100.0,

@@ -45,11 +45,11 @@ def test_a_plan_that_fits_a4_stands_at_full_size() -> None:
 def test_steps_in_the_order_of_the_cuts() -> None:
     assert steps(cut("round 20 cm")) == (
         f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.",
-        "Then cut across into 5, 7, 7 and 5, from the top; the end pieces are longer, as drawn.",
+        "Then cut across into 5, 7, 7 and 5 pieces, from the top; the end pieces are longer, as drawn.",
         "Every piece is within 6.2% of the average size.",
     )
     assert steps(cut("square 20 cm")) == (
-        f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8.",
+        f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8 pieces.",
         "All the pieces are the same size.",
     )  # fmt: skip
     rings = ring_cut(read_tin("round 20 cm")[1], DESSERT)

@@ -25,7 +25,7 @@ def test_a_set_in_words(desk: Desk) -> None:
     assert set_words(view.choices, best) == f"round 20 + 15{N}cm"
     assert over_words(best) == "serves 35, 15 left over"
     (cups,) = answers(view.choices, Wish(guests=60, beside="cupcakes"), 1)
-    assert set_words(view.choices, cups).endswith("and 36 standard cups")
+    assert set_words(view.choices, cups).endswith("and 36 standard cupcakes")
     (none,) = answers(view.choices, Wish(guests=10, stacked=True), 1)
     assert over_words(none) == "serves 35, 25 left over"
 
@@ -56,7 +56,7 @@ def test_own_tins_first_others_apart(desk: Desk) -> None:
     assert all(each.serves >= view.usual_guests for each in (*view.own_sets, *view.other_sets))
     best = view.own_sets[0]
     assert best.name == f"round 23{N}cm + round 15{N}cm" and best.tiers_mm == (150, 230)
-    assert best.note.startswith("serves 43, 3 left over; ×") and best.note.endswith("l of batter")
+    assert best.note.startswith("serves 43, 3 left over; 1.88") and best.note.endswith("l of batter")
 
 
 def test_the_first_answer_stands_in_the_page_before_any_words(filled: Callable[[str], str]) -> None:

@@ -51,7 +51,7 @@ def test_what_a_factor_goes_by_is_named(desk: Desk, old: str, new: str, key: str
 
 def test_cups_are_told_by_the_tray(desk: Desk) -> None:
     cups, cake = facts(desk.book, "standard cups"), facts(desk.book, "round 20 cm")
-    assert called(cups.tin) == "12 standard cups"
+    assert called(cups.tin) == "12 standard cupcakes"
     assert cups.tray_ml == pytest.approx(12 * cups.compared_ml)
     assert answer(cake, cups).brim_new == f"{12 * cups.brim_ml / 1000:.2f}{N}l"
 

@@ -32,7 +32,7 @@ def test_counts() -> None:
     count, tin = read_tin("2 round 15 cm x 7.5 cm")
     assert shared.tin_count(count, tin) == f"2 × round 15{N}cm{N}×{N}7.5{N}cm (6{N}in)"
     assert shared.tin_name(count, tin) == f"2 × round 15{N}cm"
-    assert shared.tin_name(*read_tin("24 standard cups")) == "24 standard cups"
+    assert shared.tin_name(*read_tin("24 standard cupcakes")) == "24 standard cupcakes"
 
 
 def test_file_names_are_plain_and_no_two_alike() -> None:

@@ -45,13 +45,11 @@ def test_three_tiers(made: Made, desk: Desk) -> None:
     assert note.startswith("about 111 mm: measure on the cake; 38 mm in from its edge")
     assert "published: 3–6; our own number" in note and "15 cm card under it" in note
     assert any("ask somebody who builds cakes like that" in words for words in view.held_notes)
-    assert view.weight_notes == (
-        "It takes two people to lift it: at arm's length it is too heavy for one.",
-    )
+    assert view.weight_notes == ("It takes two people to lift it: at arm's length it is too heavy for one.",)
     assert [line.name for line in view.boxes] == [
         "box for all of it", "box for the base tier", "box for the middle tier", "box for the top tier",
     ]  # fmt: skip
-    assert view.steps[0].startswith("Each tier in a box of its own")
+    assert view.steps[0].startswith("Box each tier on its own")
 
 
 def test_driven_whole_pillars_and_foam(made: Made, desk: Desk) -> None:

@@ -65,7 +65,7 @@ def test_the_words_of_a_load(in_sizes: list[CakeInSize]) -> None:
 def test_cups_two_heats_and_no_shelf(made: Made, desk: Desk, unmeasured: Callable[[], Desk]) -> None:
     cups = view_of(made({"tiers": "24 standard cups", "mixture": "cupcakes"}), desk)
     # one tray of twelve, filled twice
-    assert [load.tins.replace("\N{NO-BREAK SPACE}", " ") for load in cups.loads] == ["12 standard cups"] * 2
+    assert [load.tins.replace("\N{NO-BREAK SPACE}", " ") for load in cups.loads] == ["12 standard cupcakes"] * 2
     assert 'rx="12"' in str(cups.loads[0].shelves[0])
     two = view_of(
         made({"tiers": ["20 cm", {"tier": "15 cm", "mixture": "rich-fruit-cake"}], "mixture": "madeira-cake"}), desk

@@ -44,7 +44,7 @@ def test_every_figure_is_that_of_the_table_by_name(demo: Loaded, in_sizes: list[
         for nth, row in enumerate([*reversed(rows[:stacked]), *rows[stacked:]]):
             same(cells(table, nth), row)
             assert table.rows[nth].portions == str(row["portions_count"])
-            baked_in = f"{row['tins_count']} ×" if nth < stacked else f"{row['portions_count']} standard cups"
+            baked_in = f"{row['tins_count']} ×" if nth < stacked else f"{row['portions_count']} standard cupcakes"
             assert table.rows[nth].tins.startswith(baked_in)
             bake = next(
                 cell for head, cell in zip(table.heads, table.rows[nth].cells, strict=True) if head.name == "Bake"

@@ -22,7 +22,7 @@ def test_a_tin_by_either_measure_leads_to_where_it_is_chosen(desk: Desk) -> None
     assert tins["square 20 cm"].anchor == "for?to=square+20+cm&from=round+15+cm"
     assert tins["round 20 cm"].figure == "× 1.78", "(20 / 15)² as both are 7.5 cm deep"
     assert "you have 2" in tins["round 20 cm"].second and tins["round 20 cm"].owned
-    assert "not owned" in tins["round 30 cm"].second and not tins["round 30 cm"].owned
+    assert "to borrow" in tins["round 30 cm"].second and not tins["round 30 cm"].owned
 
 
 def test_a_colour_is_on_the_page_of_colours(desk: Desk) -> None:

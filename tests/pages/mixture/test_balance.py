@@ -28,7 +28,7 @@ def test_everything_drawn_lies_on_the_line(demo: Loaded) -> None:
 def test_a_point_lies_in_its_band_where_the_words_say_so(demo: Loaded) -> None:
     rules = view(demo, "cocoa-cupcakes").rules
     inside = [rule.band_at <= (rule.point or 0) <= rule.band_at + rule.band_wide for rule in rules]
-    assert inside == [rule.stands == "this is within that" for rule in rules] == [True, True, False, False]
+    assert inside == [rule.stands == "this is in that range" for rule in rules] == [True, True, False, False]
 
 
 def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:

@@ -44,7 +44,7 @@ def test_a_written_tin_that_is_not_owned_stands_there_dashed(desk: Desk) -> None
     batch = desk.batches["creamed-butter-sponge"]
     made = MixtureView(replace(batch, tins=((count, tin),)), desk).chips
     (chip,) = [chip for group in made for chip in group.chips if chip.lent]
-    assert chip.name == "round 30 cm" and chip.chosen and chip.words.endswith("not owned")
+    assert chip.name == "round 30 cm" and chip.chosen and chip.words.endswith("to borrow")
 
 
 def test_what_is_made_by_weight_has_none(desk: Desk) -> None:

@@ -234,8 +234,27 @@ def test_a_number_never_leaves_its_unit() -> None:
 
 
 @pytest.mark.parametrize(
+    ("name", "told"),
+    [("cocktail stick", "cocktail sticks"), ("rounds of baking paper", "rounds of baking paper"),
+     ("sheet of baking paper", "sheets of baking paper"), ("lolly stick, 4 mm", "lolly sticks, 4 mm"),
+     ("brush for the glaze", "brushes for the glaze"), ("box", "boxes"), ("dummy", "dummies"), ("tray", "trays")],
+)  # fmt: skip
+def test_the_name_of_several(name: str, told: str) -> None:
+    assert formats.several(name) == told
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [("24 standard cups", "24 standard cupcakes"), ("mini cups", "mini cupcakes"), ("fairy cups", "fairy cakes"),
+     ("round 20 cm", "round 20 cm"), ("Gran's tea cups", "Gran's tea cups")],
+)  # fmt: skip
+def test_cups_of_a_tray_are_no_measure(name: str, told: str) -> None:
+    assert formats.cups_said(name) == told
+
+
+@pytest.mark.parametrize(
     ("shown", "unit", "name", "told"),
-    [(5, "", "dowels", "5 dowels"), (1, "", "cake card", "1 cake card"), (2, "", "cake card", "2 × cake card"),
+    [(5, "", "dowels", "5 dowels"), (1, "", "cake card", "1 cake card"), (2, "", "cake card", "2 cake cards"),
      (30, "g", "wire", "30\u00a0g wire"), (0.5, "", "board", "½ board")],
 )  # fmt: skip
 def test_how_much_of_what(shown: float, unit: str, name: str, told: str) -> None:

@@ -79,13 +79,13 @@ def test_what_must_be_watched(sheet_desk: Callable[..., Desk]) -> None:
 def test_boards_and_cards_are_taken_away_and_told_once(sheet_desk: Callable[..., Desk]) -> None:
     cards = [{"take": f"1 cake card, round {size} cm", "not food": "yes"} for size in (15, 20)]
     sheet = sheet_of("set-dowels", sheet_desk(materials=[*cards, {"take": "1 ribbon", "not food": "yes"}], cautions=[]))
-    assert (sheet.not_food, sheet.taken_away) == ("", "2 × cake card and 1 ribbon")
+    assert (sheet.not_food, sheet.taken_away) == ("", "2 cake cards and 1 ribbon")
     assert sheet.counted == (
         "1 cake card (round 15 cm): removed", "1 cake card (round 20 cm): removed", "1 ribbon: removed",
     )  # fmt: skip
     assert not sheet.cautions, "no dowels, no caution of dowels"
     html = sheet_page(sheet, DRESS)
-    assert "Not edible: 2 × cake card and 1 ribbon.</b> Remove before serving." in html and "Count them in" not in html
+    assert "Not edible: 2 cake cards and 1 ribbon.</b> Remove before serving." in html and "Count in" not in html
 
 
 def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., Desk]) -> None:

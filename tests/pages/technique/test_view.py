@@ -50,8 +50,8 @@ def test_what_is_not_food_is_counted(desk: Desk) -> None:
 def test_the_page_says_what_a_sheet_says(filled: Callable[[str], str], demo: Loaded) -> None:
     text = filled("techniques/stack-two-tiers")
     plain = re.sub(r"</?span[^>]*>", "", text)
-    assert "2 × cake card and 1 cake drum.</b> Remove before serving." in plain
-    assert "Not edible: 5 dowels.</b> Count them in" in plain
+    assert "2 cake cards and 1 cake drum.</b> Remove before serving." in plain
+    assert "Not edible: 5 dowels.</b> Count in, count out" in plain
     assert "<strong>milk</strong>" in text and "<strong>wheat</strong>" not in text
     assert "Unknown does not mean “free from”" in text
     assert "<b>If made with</b> Lighthouse Madeira: wheat, egg and milk" in text

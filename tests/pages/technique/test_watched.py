@@ -19,10 +19,10 @@ def test_things_of_one_name_together_and_what_each_person_has() -> None:
     tools = (ToolRow("cake drum", 3, False, True),)
     kit = Kit(3, tools, (), (sticks(12), sticks(2, shared=True), sticks(3, name="dowels")))
     (stick, dowel) = inedible_lines(kit, hidden=True)
-    assert (stick.said, stick.each, stick.shared) == ("14 × stick", "4", "2")
+    assert (stick.said, stick.each, stick.shared) == ("14 sticks", "4", "2")
     assert (dowel.said, dowel.each, dowel.shared) == (" and 3 dowels", "1", "0")
     (drum,) = inedible_lines(kit, hidden=False)
-    assert (drum.said, drum.each) == ("3 × cake drum", "1")
+    assert (drum.said, drum.each) == ("3 cake drums", "1")
 
 
 def test_what_it_may_be_made_with() -> None:

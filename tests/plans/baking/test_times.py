@@ -94,10 +94,12 @@ def test_where_heat_decides_it_begins_at_that_minute_and_the_fold_says_so(
     assert slow.held and not usual.held
     assert slow.check_shown_min == slow.check_min == slow.low_min == slow.likely_min == math.ceil(least) < slow.high_min
     (said,) = [
-        each for each in inputs_of(baking_worked(made, facts, [slow, usual])) if "conduction sets the time" in each
+        each for each in inputs_of(baking_worked(made, facts, [slow, usual])) if "set by how fast heat travels" in each
     ]
-    assert said.startswith("in 1 of 2 tins conduction sets the time")
-    assert not [each for each in inputs_of(baking_worked(made, facts, [usual])) if "conduction sets the time" in each]
+    assert said.startswith("in 1 of 2 tins the time is set by how fast heat travels")
+    assert not [
+        each for each in inputs_of(baking_worked(made, facts, [usual])) if "set by how fast heat travels" in each
+    ]
 
 
 @given(st.floats(8.0, 120.0), st.floats(60.0, 350.0), st.floats(15.0, 90.0), st.floats(140.0, 200.0))

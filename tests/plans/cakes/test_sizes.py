@@ -58,7 +58,7 @@ def test_three_tiers_and_their_steps(demo: Loaded, design: Design) -> None:
     assert found.written.offered and found.written.borrow == ()
     up = size_called(found, "+1")
     assert up.offered and [tin.name for tin in up.borrow] == ["round 28 cm"]
-    assert [spell(each) for each in up.remarks] == ["you do not own round 28 cm"]
+    assert [spell(each) for each in up.remarks] == ["you have no round 28 cm tin"]
 
 
 def test_what_cannot_be_says_why(demo: Loaded, design: Design) -> None:
@@ -143,7 +143,7 @@ def test_sizes_with_a_name(demo: Loaded, design: Design) -> None:
     assert size_called(found, "family").tins[0].name == "round 20 cm"
     assert size_called(found, "2").key == size_called(found, "+2").key == "+2"
     odd = size_called(found, "odd")
-    assert not odd.offered and "neither yours nor sold" in spell(odd.why[0])
+    assert not odd.offered and "and none is sold" in spell(odd.why[0])
     with pytest.raises(AskError, match='no size "familly"') as told:
         size_called(found, "familly")
     assert told.value.hint == 'did you mean "family"?'

@@ -26,10 +26,10 @@ def test_what_is_said(demo: Loaded) -> None:
         "round 23 cm is only 20 mm narrower than round 25 cm; 50 to 100 is usual"
     ]
     assert said(demo, "square 25 cm", "round 10 cm") == [
-        "round 10 cm is 150 mm narrower than square 25 cm; 50 to 100 is usual", "you do not own round 10 cm"
+        "round 10 cm is 150 mm narrower than square 25 cm; 50 to 100 is usual", "you have no round 10 cm tin"
     ]  # fmt: skip
     assert said(demo, "square 40 cm") == [
-        "you do not own square 40 cm", "square 40 cm does not fit your oven", "no standard-size drum is large enough for square 40 cm"
+        "you have no square 40 cm tin", "square 40 cm does not fit your oven", "no standard-size drum is large enough for square 40 cm"
     ]  # fmt: skip
 
 

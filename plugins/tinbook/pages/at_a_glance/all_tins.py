@@ -43,6 +43,16 @@ class ShapeWords:
     anchor: str
     sizes: tuple[str, ...]
 
+    @property
+    def heading(self) -> str:
+        """`Round tins`; those of cups are trays."""
+        return "Cupcake trays" if self.kept_anchor else f"{self.title} tins"
+
+    @property
+    def kept_anchor(self) -> str:
+        """The anchor of its heading, where that does not come from its words."""
+        return "cups-tins" if self.anchor == "cups" else ""
+
 
 @dataclass(frozen=True)
 class AllTinsView(TinToTinView):

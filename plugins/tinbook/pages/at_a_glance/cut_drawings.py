@@ -84,7 +84,7 @@ def drawn(cut: Cut, name: str, mark: str, edge: str) -> CutDrawing:
         f"{_number(bar)} mm</text></svg>"
     )
     if ratio == 1.0:
-        return CutDrawing(svg, width, width, "On A4, full size: check the bar with a ruler.")
+        return CutDrawing(svg, width, width, "On A4 at full size: check the bar with a ruler.")
     return CutDrawing(svg, width, width / ratio, f"On A4, scaled to fit, 1 : {formats.number(ratio)}.")
 
 

@@ -52,7 +52,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
         "parts as modelled; cards and drum by their size"
     ),
     "weight_ranges": (
-        "the ranges: how much a cake like this loses in the oven, how much air is beaten in, how near a part comes to its sum"
+        "the ranges: how much a cake like this loses in the oven, how much air is in it, how near a part is to its sum"
     ),
     "weights_left_out": "left out: dowels and ribbon, a few grams each",
     "the_board": "the board",

@@ -35,8 +35,8 @@ def _marks_to_prick(count: int, size: str, how: str, along_mm: float, between_mm
 def _cake_is_cut(count: int, kind: str | None, size: str, way: str, off_percent: float) -> str:
     portions = f"{kind} portions" if kind else "portions"
     return (
-        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g}% of the average size. "
-        "Before cutting, take out everything that is not food, and count it."
+        f"{count} {portions} of {size}, cut in {WAYS[way]}; every piece is within {off_percent:g}% of the average size."
+        " Before cutting, take out everything that is not food, and count it."
     )
 
 
