@@ -17,6 +17,7 @@ from tinbook.plans.baking.bakes import Bakes
 from tinbook.plans.base.asking import AskError, Query
 from tinbook.plans.base.result import Row
 from tinbook.plans.base.scaling import fit
+from tinbook.plans.cakes.asked import layers_of
 from tinbook.plans.cakes.tiers import TierWorked, cake_asked_for, can_be, worked_tier
 from tinbook.plans.cakes.whole import portion_of, whole_cake
 from tinbook.plans.finish.boards import guide_of

@@ -42,8 +42,8 @@ def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup
 
 @dataclass(frozen=True, slots=True)
 class NotFood:
-    """What is not food and may be hidden in the cake, what is in plain view, and what goes back to the bench while it is
-    made: `5 dowels and 1 lolly stick`; empty for none."""
+    """What is not food and may be hidden in the cake, what is in plain view, and what goes back to the bench while it
+    is made: `5 dowels and 1 lolly stick`; empty for none."""
 
     hidden: str
     shown: str
