@@ -11,7 +11,8 @@ import pytest
 from tinbook.facts import Facts
 from tinbook.loading import Loaded
 from tinbook.models import Book, Technique, read_model
-from tinbook.plans.techniques.parts import Decoration, beside, cakes_for, decoration, decorations, letter, part_traits
+from tinbook.plans.techniques.parts import Decoration, cakes_for, decoration, decorations, letter, part_traits
+from tinbook.plans.techniques.shown import beside
 from tinbook.tins import read_tin
 
 DENSITY = 1.4

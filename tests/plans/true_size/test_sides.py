@@ -90,7 +90,7 @@ def test_a_drop_stays_on_its_strip(kitchen: Book, facts: Facts, count: int, deep
         ("round 20 cm", {"count": 8, "deep_mm": 70.0, "from_top_mm": 60.0}, "a drop 130 mm deep is more than the height of the cake"),
         ("round 20 cm", {"count": 8, "deep_mm": -1.0}, "a drop cannot hang upwards"),
         ("round 20 cm", {"count": 8, "deep_mm": 9.0, "curve": "bow"}, 'a drop cannot hang as a "bow"'),
-        ("round 20 cm", {"count": 300}, "are only 2.5 mm wide"),
+        ("round 20 cm", {"count": 300}, "would be only 2.5 mm wide"),
         ("dome 20 cm", {"count": 8}, "the side of a dome is not upright"),
     ],
 )  # fmt: skip

@@ -105,6 +105,11 @@ class CakeSheet:
     notes: tuple[str, ...]
     address: str
 
+    @property
+    def ticked_as(self) -> str:
+        """What its ticks are kept under: the cake and its size."""
+        return f"cakes/{self.slug} {self.size}"
+
 
 def cake_sheet_of(slug: str, size: CakeSize, desk: Desk) -> CakeSheet:
     """The sheet of a cake of the (public) book in a size that it can be made in."""

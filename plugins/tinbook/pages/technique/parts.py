@@ -19,8 +19,9 @@ from tinbook.pages.technique.figures import exact, weight_g
 from tinbook.pages.technique.part_drawings import PartDrawing, marks_drawn, parts_drawn
 from tinbook.pages.technique.part_lines import NONE, PartLine, PartNote, mark_line, part_line, told_once
 from tinbook.plans.techniques.colours import ColourNeed
-from tinbook.plans.techniques.parts import Decoration, beside, decoration, decorations, worked_at
+from tinbook.plans.techniques.parts import Decoration, decoration, decorations, worked_at
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
+from tinbook.plans.techniques.shown import beside
 from tinbook.plans.true_size.assembled import put_together
 from tinbook.plans.true_size.parts import has_templates
 from tinbook.tins import Tin

@@ -29,8 +29,6 @@ from tinbook.tins import Ring, Tin, standard_tins
 LEAST_CAKE_MM, MOST_CAKE_MM = 99.0, 306.0
 """Cakes of 10 to 30 cm."""
 SIDE, COLOUR = "side", "colour"
-LESS, MORE = 0.8, 1.2
-"""The cakes shown next to one are this much narrower and wider, or more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -211,21 +209,6 @@ def _decoration(technique: Technique, cake: Tin, book: Book, facts: Facts, peopl
 def decorations(technique: Technique, book: Book, facts: Facts, people: int = 1) -> tuple[Decoration, ...]:
     """The same for every cake of 10 to 30 cm."""
     return tuple(decoration(technique, cake, book, facts, people) for cake in cakes_for(technique))
-
-
-def beside(sums: Decoration, every: tuple[Decoration, ...]) -> tuple[Decoration, ...]:
-    """The sums of a cake between those of two others, small to large: the next at most four fifths as wide and the next
-    at least six fifths; at either end of the list, two on the same side, and fewer where it has no more."""
-    width = sums.cake.bounds_mm[0]
-    less, more = list[Decoration](), list[Decoration]()
-    for each in reversed(every):
-        if each.cake.bounds_mm[0] <= LESS * (less[-1].cake.bounds_mm[0] if less else width):
-            less.append(each)
-    for each in every:
-        if each.cake.bounds_mm[0] >= MORE * (more[-1].cake.bounds_mm[0] if more else width):
-            more.append(each)
-    below = 1 if more else 2
-    return (*reversed(less[:below]), sums, *more[: 1 if less else 2])
 
 
 def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: int) -> Iterator[PartAt]:
