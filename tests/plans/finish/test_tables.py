@@ -48,7 +48,7 @@ def test_the_other_way_round(demo: Loaded) -> None:
 @every(
     ("name", "query", "told"),
     [
-        ("layers", Query(of="madeira-cake", layers=4), "their height and one tin"),
+        ("layers", Query(of="madeira-cake", layers=4), "a height and a single tin"),
         ("layers", Query(of="american-buttercream"), "made by weight"),
         ("coats", Query(of="sugar-syrup"), "neither fills nor coats"),
         ("coats", Query(of="madeira-cake", height_mm=100.0), "as high as it bakes"),
