@@ -36,7 +36,7 @@ def test_a_line_is_added_and_the_change_is_told(run: Run, book: Path, path: Path
     )
     assert after[len(before) :].decode() == line + "\n"
     assert "Added one line to recipes/house/bakes.yaml:" in done.output and line in done.output
-    assert "learned from 6 of your bakes" in done.output and "start checking at" in done.output
+    assert "going by 6 of your bakes" in done.output and "start checking at" in done.output
     assert "it rises" in done.output and "it loses" in done.output
     loaded = load_book(book / "recipes")
     assert not loaded.problems and loaded.book.bakes[-1].done_after == 70.0
