@@ -160,7 +160,7 @@ def test_an_option_is_used_or_refused_by_name(run: Run, name: str, key: str) -> 
         (("layers", *SPONGE, *CAKE), "layers need a height and a single tin"),
         (
             ("layers", *SPONGE, *CAKE, *CAKE, "--layers", "4", "--layer", "3 cm"),
-            "their height and one tin",
+            "a height and a single tin",
         ),
     ],
 )
@@ -251,7 +251,7 @@ def test_few_and_wide_rows_stand_upright(run: Run) -> None:
         ),
         (("tins", "--of", "../house/house"), "the book has no mixture"),
         (("scaled", *SPONGE, "--left", "400 g marzipan"), '"marzipan" is not in "Creamed butter sponge"'),
-        (("scaled", *SPONGE, "--eggs", "6", "--plus", "25 %"), "at once"),
+        (("scaled", *SPONGE, "--eggs", "6", "--plus", "25 %"), "used together"),
         (("scaled", "--of", "dark-ganache", "--eggs", "6"), "has no whole eggs"),
         (("scaled", "--of", "dark-ganache", "--tin", "round 20 cm"), "made by weight"),
         (("tins", "--of", "dark-ganache"), "made by weight"),
