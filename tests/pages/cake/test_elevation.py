@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from itertools import combinations, pairwise
 from math import pi, sin
 from typing import Any
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 from tests.every import check_every, many
 from tests.pages.cake.conftest import FIGURED, box, shapes
 from tests.plans.cakes.conftest import Design, Made, cakes, in_house
 
 from tinbook.loading import Loaded
+from tinbook.models.cakes import BOARD, SIDE, TOP
 from tinbook.pages.base.page import Desk
 from tinbook.pages.cake.elevation import CakeElevation, elevation
 from tinbook.pages.cake.figures_drawn import placed
@@ -24,6 +27,8 @@ from tinbook.plans.cakes.whole import WholeCake, whole_cake
 from tinbook.plans.rules.cakes import cake_flaws
 
 WITHIN_MM = 0.5
+STAND = {"lighthouse-for-the-front": "board", "boat-on-the-shingle": "top", "clump-of-thrift": "top",
+         "bream-with-scales": "top", "gull-for-the-side": "side", "heron-for-the-side": "side"}  # fmt: skip
 
 
 def drawn(cake: WholeCake) -> CakeElevation:
@@ -78,6 +83,36 @@ def check(cake: WholeCake) -> None:
         assert -top >= view[1] and -bottom <= view[1] + view[3]
     heights = sorted(float(each["y"]) for each in shapes(svg, "tb-end") if each.get("data-of") == "height")
     assert all(low - high >= 17.5 * px for high, low in pairwise(heights))
+
+
+def figures_in(svg: str) -> list[tuple[float, float]]:
+    """The lowest and the highest point of each figure, as its paths have them."""
+    found = []
+    for group in re.findall(r'<g class="tb-stands"[^>]*>(.*?)</g>', svg):
+        points = [tuple(map(float, each)) for each in re.findall(r"(-?[0-9.]+) (-?[0-9.]+)", group)]
+        found.append((-max(y for _, y in points), -min(y for _, y in points)))
+    return found
+
+
+def check_figures(cake: WholeCake) -> None:
+    """Each in the drawing as high as the table has it, and the cake no higher than it says."""
+    ends = figures_in(str(drawn(cake).svg))
+    assert len(ends) == len(cake.figures)
+    for (foot, top), figure in zip(ends, cake.figures, strict=True):
+        sloped = figure.on == TOP and cake.tiers[figure.tier].cake.solid != "upright"  # type: ignore[union-attr]
+        assert top - foot == pytest.approx(figure.high_mm, abs=WITHIN_MM) or (sloped and figure.count > 1)
+        if figure.on == BOARD:
+            assert foot == pytest.approx(cake.stacked.deck_mm, abs=WITHIN_MM)
+        if figure.on != SIDE:
+            assert top <= cake.stacked.high_mm + WITHIN_MM
+    tops = [top for (_, top), figure in zip(ends, cake.figures, strict=True) if figure.on != SIDE]
+    highest = max([cake.stacked.levels[-1].top_mm, *tops])
+    alone = len({nth for nth, figure in enumerate(cake.figures) if figure.on == TOP}) < 2
+    assert highest == pytest.approx(cake.stacked.high_mm, abs=WITHIN_MM) or not alone
+
+
+def test_the_demos_decorations_are_as_high_in_the_drawing_as_in_the_table(in_sizes: list[CakeInSize]) -> None:
+    check_every(in_sizes, lambda size: check_figures(size.cake), lambda size: f"{size.cake.slug} {size.key}")
 
 
 def test_the_demos_cakes_are_drawn_true_to_scale_in_every_size(in_sizes: list[CakeInSize]) -> None:
@@ -138,6 +173,34 @@ def test_a_dome_and_a_ball_are_round_and_cups_are_not_drawn(made: Made) -> None:
         cake = made({"tiers": tin, "mixture": "madeira-cake"})
         assert of in shapes(drawn(cake).svg, "tb-tier")[0]
     assert elevation(made({"tiers": "12 standard cups", "mixture": "madeira-cake"}), "cups") is None
+
+
+@st.composite
+def decorated(draw: st.DrawFn) -> dict[str, Any]:
+    """A random cake with up to three decorations, each up to six times."""
+    data = draw(cakes())
+    count = len(data["tiers"]) if isinstance(data["tiers"], list) else 1
+    made = []
+    for _ in range(draw(st.integers(1, 3))):
+        slug = draw(st.sampled_from(sorted(STAND)))
+        each = {"technique": slug, "on": STAND[slug], "count": draw(st.integers(1, 6)), "sized for": "round 15 cm"}
+        made.append(each if each["on"] != "side" else {**each, "tier": draw(st.integers(1, count))})
+    return {**data, "decorations": made}
+
+
+@given(data=decorated())
+@many(40)
+def test_random_decorations_are_drawn_in_their_places(desk: Desk, design: Any, data: dict[str, Any]) -> None:
+    written = design(data)
+    if list(cake_flaws(written, desk.book, desk.facts)):
+        return
+    try:
+        cake = whole_cake("tide-cake", written, desk.book, desk.facts, bakes=desk.bakes)
+    except AskError:
+        return
+    if elevation(cake, "a cake"):
+        check(cake)
+        check_figures(cake)
 
 
 @given(data=cakes())
