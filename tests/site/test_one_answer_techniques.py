@@ -102,7 +102,7 @@ def where(text: str) -> str:
 
 def rest(d: Any, slug: str, name: str, cake: str = CAKE) -> float:
     row = part(d, slug, name, cake)
-    return float(row["support_mm"] - row["support_in_part_mm"])
+    return float(row["support_mm"] - row["support_in_part_mm"] - row["support_through_mm"])
 
 
 ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {

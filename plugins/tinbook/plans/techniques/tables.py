@@ -63,6 +63,7 @@ def part_rows(book: Book, facts: Facts, query: Query) -> Result:
             "cutter_off_mm": short(part.cutter.off_mm) if part.cutter else None,
             "supports": part.support.count if part.support else None,
             "support_in_part_mm": short(part.support.reach_mm) if part.support else None,
+            "support_through_mm": short(part.support.through_mm) if part.support else None,
             "support_mm": short(part.support.length_mm) if part.support else None,
             "dries_low_min": part.drying.low_h * 60.0,
             "dries_high_min": part.drying.high_h * 60.0,
