@@ -135,7 +135,7 @@ def test_a_look_is_chosen_remembered_and_given_back(page: Callable[..., Page], d
     more.click()
     tab.reload()
     assert tab.evaluate(PAPER) == DARK
-    tab.get_by_role("button", name="Same as device").click()
+    tab.get_by_role("button", name="Automatic").click()
     assert tab.evaluate(PAPER) == LIGHT
     tab.emulate_media(contrast="more")
     expect(more).to_have_attribute("aria-pressed", "true")
