@@ -16,6 +16,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import minutes, tin_name
 from tinbook.pages.mixture.view import MixtureView
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.formats import cups_said
 from tinbook.pages.spelling.sayings import spelled_all
 from tinbook.plans.baking.loads import load
 from tinbook.plans.baking.tables import times
@@ -378,7 +379,7 @@ def test_cups_are_counted_one_by_one(
     chip(tab, tin).tap()
     tab.get_by_role("button", name="more cups").tap()
     assert shown(tab) == printed(cake, Query(tins=((tin.holes + 1, tin),)))
-    expect(tab.locator(".tb-this")).to_have_text(f"{tin.holes + 1} {tin.name}")
+    expect(tab.locator(".tb-this")).to_have_text(f"{tin.holes + 1} {cups_said(tin.name)}")
     expect(tab.locator(".tb-each")).to_contain_text("in each cup")
 
 
