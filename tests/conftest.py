@@ -10,6 +10,7 @@ import time
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import cache
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -42,6 +43,23 @@ def pytest_configure(config: pytest.Config) -> None:
     sys.dont_write_bytecode = False
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     settings.load_profile("all seeds" if config.getoption("--all-seeds") else "book")
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Long tests are begun first, each process with its own: or the last of them would run while the others are idle.
+
+    They are dealt to the fronts of the shares that pytest-xdist hands out to begin with.
+    """
+    processes = getattr(config, "workerinput", {}).get("workercount", 0)
+    long = [item for item in items if item.get_closest_marker("long")]
+    rest = iter([item for item in items if not item.get_closest_marker("long")])
+    left, dealt = len(items), list[pytest.Item]()
+    for place in range(processes):
+        share, first = left // (processes - place), long[place::processes]
+        dealt += [*first, *islice(rest, max(0, share - len(first)))]
+        left -= share
+    items[:] = [*dealt, *rest] if processes else items
 
 
 ROOT = Path(__file__).parents[1]

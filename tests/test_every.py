@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import inspect
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.conftest import pytest_collection_modifyitems
 from tests.every import all_seeds, check_every, every, many
 
 
@@ -85,3 +88,26 @@ def test_a_hundred_fixed_seeds_or_all() -> None:
     assert many(2000).max_examples == (2000 if all_seeds() else 100)
     assert many(60).max_examples == 60
     assert many(2000).derandomize is not all_seeds()
+
+
+class Item:
+    """A test as pytest lists it, long or not."""
+
+    def __init__(self, long: bool) -> None:
+        self.long = long
+
+    def get_closest_marker(self, name: str) -> bool:
+        return self.long
+
+
+@every("processes", [1, 2, 3, 4])
+def test_long_tests_stand_first_in_the_share_of_each_process(processes: int) -> None:
+    """Shares as pytest-xdist 3.8 makes them for `--dist worksteal`: what is left, by the processes that have none yet."""
+    listed: list[Any] = [Item(long=at % 7 == 0) for at in range(50)]
+    config: Any = SimpleNamespace(workerinput={"workercount": processes})
+    pytest_collection_modifyitems(config, items := [*listed])
+    assert sorted(map(id, items)) == sorted(map(id, listed))
+    for place in range(processes):
+        share, items = items[: len(items) // (processes - place)], items[len(items) // (processes - place) :]
+        fronts = [item.long for item in share]
+        assert fronts == sorted(fronts, reverse=True) and 8 // processes <= sum(fronts) <= 8 // processes + 1

@@ -95,6 +95,7 @@ def test_scripts_and_styles() -> None:
     assert checked and int(checked[1]) == len(ours) - len(NOT_HELD)
 
 
+@pytest.mark.long
 def test_types() -> None:
     run("mypy")
 

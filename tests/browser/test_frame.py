@@ -243,6 +243,7 @@ SMALL = """() => {
 }"""
 
 
+@pytest.mark.long
 def test_every_target_takes_a_finger_and_large_letters_scroll_nothing_sideways(
     page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
 ) -> None:
@@ -252,14 +253,12 @@ def test_every_target_takes_a_finger_and_large_letters_scroll_nothing_sideways(
     """
     tab, small, wide = page(**TABLET), [], {}
     for kind in visits(tab, demo_url, kinds):
-        small += [f"{kind}, tablet: {told}" for told in tab.evaluate(SMALL)]
-    tab.set_viewport_size(PHONE["viewport"])
-    for kind in visits(tab, demo_url, kinds):
-        small += [f"{kind}, phone: {told}" for told in tab.evaluate(SMALL)]
+        for name, screen in (("tablet", TABLET), ("phone", PHONE)):
+            tab.set_viewport_size(screen["viewport"])
+            small += [f"{kind}, {name}: {told}" for told in tab.evaluate(SMALL)]
         tab.set_viewport_size(NARROW["viewport"])
         if (far := tab.evaluate(SIDEWAYS)) > 0:
             wide[kind] = far
-        tab.set_viewport_size(PHONE["viewport"])
     assert not small, "\n".join(small)
     assert wide == {}
 

@@ -12,6 +12,7 @@ import pytest
 import yaml
 from playwright.sync_api import Page, expect
 from tests.browser.conftest import few_of_many
+from tests.every import check_every
 
 from tinbook.pages.spelling import formats
 
@@ -50,6 +51,15 @@ HEAR = "window.heard = []; window.hostile = what => { window.heard.push(what); }
 RUNS = """() => [...document.querySelectorAll("*")].flatMap(element => [...element.attributes]
   .filter(each => /^on/i.test(each.name) || /^\\s*(javascript|data|vbscript):/i.test(each.value) && /^(href|src|action)$/i.test(each.name))
   .map(each => `${element.tagName} ${each.name}=${each.value}`))"""
+PLANTED = "article :is(.bad, style, base, img[src=x], script:not([type='application/json']))"
+HARM = f"""() => {{
+  const runs = ({RUNS})(), elements = [...document.querySelectorAll("{PLANTED}")].map(each => each.outerHTML.slice(0, 90));
+  const data = [...document.querySelectorAll("script[type='application/json']")].map(each => each.textContent);
+  document.querySelectorAll("details").forEach(fold => {{ fold.open = true; }});
+  const far = Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - innerWidth;
+  return {{ runs, heard: window.heard, elements, data, wide: Math.max(0, far) }};
+}}"""
+"""All that would show that a payload is more than text, and how far the page reaches over the screen."""
 
 
 class Poison:
@@ -76,9 +86,13 @@ class Poison:
 
 
 @pytest.fixture(scope="module")
-def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
+def hostile(build: Callable[..., Path], once: Callable[..., Path]) -> Path:
     """The demo book, poisoned and built."""
-    folder, poison = tmp_path_factory.mktemp("hostile"), Poison()
+    return once("hostile", lambda folder: build(folder / "site", poisoned(folder) / "mkdocs.yml")) / "site"
+
+
+def poisoned(folder: Path) -> Path:
+    poison = Poison()
     shutil.copytree(ROOT / "recipes", folder / "recipes")
     (folder / "book_src").mkdir()
     for file in sorted((folder / "recipes").rglob("*.yaml")):
@@ -102,7 +116,7 @@ def hostile(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory
         file.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False, width=200), "utf-8")
     shutil.copy(ROOT / "plugins/tinbook/cli/starter/mkdocs.yml", folder)
     assert poison.count > 200
-    return build(folder / "site", folder / "mkdocs.yml")
+    return folder
 
 
 def plain(payload: str) -> str:
@@ -117,31 +131,35 @@ def pages(hostile: Path, serve: Callable[[Path], str]) -> Iterator[tuple[str, li
     yield serve(hostile), names
 
 
+@pytest.mark.long
 def test_nothing_of_it_runs_and_no_page_grows_sideways(
     page: Callable[..., Page], pages: tuple[str, list[str]], hostile: Path
 ) -> None:
+    """Of every kind the longest; the benches, all of them, have a test of their own."""
     base, names = pages
     tab = page(viewport={"width": 390, "height": 844}, has_touch=True)
     tab.add_init_script(HEAR)
     asked: set[str] = set()
     tab.on("request", lambda request: asked.add(request.url))
-    wide = []
-    for name in few_of_many(names, hostile, 10):
+
+    def opened(name: str) -> None:
         tab.goto(base + name)
-        assert tab.evaluate(RUNS) == [], name
-        assert tab.evaluate("heard") == [], name
-        assert (
-            tab.locator("article :is(.bad, style, base, img[src=x], script:not([type='application/json']))").count()
-            == 0
-        )
-        tab.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
-        far = "Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - innerWidth"
-        if tab.evaluate(far) > 0:
-            wide.append(name)
-        for json_text in tab.locator("script[type='application/json']").all_text_contents():
-            json.loads(json_text)
-    assert wide == []
+        harmless(tab)
+
+    check_every([name for name in few_of_many(names, hostile, 10) if name not in benches(names)], opened)
     assert [url for url in asked if not url.startswith(base)] == []
+
+
+def benches(names: list[str]) -> list[str]:
+    return [name for name in names if PurePath(name).match("mixtures/*/index.html")]
+
+
+def harmless(tab: Page) -> None:
+    """Nothing of a payload is an element or has run, and with all folds open the page is no wider than the screen."""
+    found: dict[str, Any] = tab.evaluate(HARM)
+    for data in found.pop("data"):
+        json.loads(data)
+    assert found == {"runs": [], "heard": [], "elements": [], "wide": 0}
 
 
 def test_every_text_is_shown_as_it_was_written(page: Callable[..., Page], pages: tuple[str, list[str]]) -> None:
@@ -153,31 +171,36 @@ def test_every_text_is_shown_as_it_was_written(page: Callable[..., Page], pages:
     for payload in PAYLOADS:
         assert plain(payload) in shown, payload
     assert NAME in shown
-    for name in pages[1]:
-        if PurePath(name).match("mixtures/*/index.html"):
-            tab.goto(pages[0] + name)
-            assert any(plain(payload) in tab.locator("h1").inner_text() for payload in PAYLOADS), name
-            lines = tab.locator(".tb-lines").all_inner_texts()
-            assert any(NAME in text and PAYLOADS[1] in text for text in lines), name
-            recipe = json.loads(tab.locator("#tb-recipe").text_content() or "")
-            assert recipe["lines"][-1]["name"] == NAME
 
 
+@pytest.mark.long
 def test_it_is_text_at_the_bench_and_in_the_tray(page: Callable[..., Page], pages: tuple[str, list[str]]) -> None:
     base, names = pages
-    tab = page(viewport={"width": 390, "height": 844})
+    tab = page(viewport={"width": 390, "height": 844}, has_touch=True)
     tab.add_init_script(HEAR)
-    for name in [each for each in names if PurePath(each).match("mixtures/*/index.html")]:
+    asked: set[str] = set()
+    tab.on("request", lambda request: asked.add(request.url))
+
+    def at_work(name: str) -> None:
         tab.goto(base + name)
+        harmless(tab)
+        assert any(plain(payload) in tab.locator("h1").inner_text() for payload in PAYLOADS)
+        lines = tab.locator(".tb-lines").all_inner_texts()
+        assert any(NAME in text and PAYLOADS[1] in text for text in lines)
+        recipe = json.loads(tab.locator("#tb-recipe").text_content() or "")
+        assert recipe["lines"][-1]["name"] == NAME
         for start in tab.locator(".tb-start").all()[:3]:
             start.click()
         tab.locator("#tb-pencil").fill(PAYLOADS[2])
         tab.locator(".tb-measure button").nth(1).click()
+
+    check_every(benches(names), at_work)
     expect(tab.locator("#tb-tray")).to_be_visible()
     tab.goto(base)
     assert tab.locator("#tb-recent li").count() > 0
     assert tab.evaluate("heard") == [] and tab.evaluate(RUNS) == []
-    assert tab.evaluate("Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - innerWidth") <= 0
+    harmless(tab)
+    assert [url for url in asked if not url.startswith(base)] == []
 
 
 def test_search_shows_it_as_text(page: Callable[..., Page], pages: tuple[str, list[str]]) -> None:

@@ -87,10 +87,14 @@ def search(tab: Page, words: str) -> dict[str, str]:
 
 
 @pytest.fixture(scope="module")
-def books(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+def books(build: Callable[..., Path], once: Callable[..., Path]) -> dict[str, Path]:
     """Two builds of a small book, A and B, told apart by every page's title and by a script; B has a page that A has not."""
-    folder = tmp_path_factory.mktemp("books")
-    built = {}
+    folder = once("books", lambda folder: two_books(folder, build))
+    return {name: folder / f"built {name}" for name in "AB"}
+
+
+def two_books(folder: Path, build: Callable[..., Path]) -> None:
+    folder.mkdir()
     for name in "AB":
         source = folder / f"source {name}"
         new_book(source)
@@ -102,8 +106,7 @@ def books(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) 
         (source / "book_src" / "which.js").write_text(f'document.documentElement.dataset.script = "{name}";\n', "utf-8")
         if name == "B":
             (source / "book_src" / "only-now.md").write_text("# Only now\n\nNew in this book.\n", "utf-8")
-        built[name] = build(folder / f"built {name}", source / "mkdocs.yml")
-    return built
+        build(folder / f"built {name}", source / "mkdocs.yml")
 
 
 def all_are(tab: Page, url: str, site: Path, name: str) -> None:
@@ -122,6 +125,7 @@ def all_are(tab: Page, url: str, site: Path, name: str) -> None:
     assert f'script = "{name}"' in script and ("only-now" in index) == (name == "B")
 
 
+@pytest.mark.long
 def test_after_the_first_visit_every_page_and_the_search_work_without_a_network(
     demo_site: Path, host: Callable[[Path], Any], page: Callable[..., Page], errors: list[str]
 ) -> None:

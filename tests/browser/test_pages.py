@@ -8,8 +8,6 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
-from tinbook.loading import Loaded
-
 pytestmark = pytest.mark.browser
 
 TABLET: dict[str, Any] = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
@@ -19,11 +17,13 @@ LOST = """() => {
   const seen = element => element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
   const own = element => [...element.childNodes].some(node => node.nodeType === 3 && node.textContent.trim());
   const page = document.documentElement.clientWidth;
+  const known = new Map();
   const scrolls = element => {
-    for (let at = element; at && at !== document.body; at = at.parentElement) {
-      if (["auto", "scroll"].includes(getComputedStyle(at).overflowX)) return true;
+    if (!element || element === document.body) return false;
+    if (!known.has(element)) {
+      known.set(element, ["auto", "scroll"].includes(getComputedStyle(element).overflowX) || scrolls(element.parentElement));
     }
-    return false;
+    return known.get(element);
   };
   const lines = element => {
     const range = document.createRange();
@@ -77,16 +77,19 @@ EMPTY = """() => [...document.querySelectorAll("main :is(button, select, textare
 IDLE = ".tb-looks button:visible, [role=button]:visible, main button:visible"
 
 
-def test_on_a_tablet_nothing_is_asked_of_another_host_no_text_is_cut_and_pages_are_whole_without_scripts(
+@pytest.mark.long
+def test_nothing_is_asked_of_another_host_no_text_is_cut_and_pages_are_whole_without_scripts(
     page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
 ) -> None:
-    """The `page` fixture fails for errors of the console too."""
+    """Each page is opened on a tablet, and made as narrow as a phone. The `page` fixture fails for errors of the console
+    too."""
     tab, bare = page(**TABLET), page(**TABLET, java_script_enabled=False)
-    asked, failed, lost, unlike = set(), [], [], []
+    asked, failed, lost, unlike, wide = set(), [], [], [], []
     tab.on("request", lambda request: asked.add(request.url))
     tab.on("requestfailed", lambda request: failed.append(request.url))
     tab.on("response", lambda got: failed.append(got.url) if got.status >= 400 and "404" not in got.url else None)
     for kind in visits(tab, demo_url, kinds):
+        tab.set_viewport_size(TABLET["viewport"])
         bare.goto(demo_url + kinds[kind])
         if bare.locator("main table").count() != tab.locator("main table").count():
             unlike.append(f"{kind}: tables")
@@ -99,40 +102,29 @@ def test_on_a_tablet_nothing_is_asked_of_another_host_no_text_is_cut_and_pages_a
         tab.evaluate(UNFOLD)
         if tab.locator(".tb-other").count():
             tab.locator(".tb-panel").wait_for(state="attached")  # it is fetched as its fold opens
-        lost += [f"{kind}: {told}" for told in tab.evaluate(LOST)]
+        lost += [f"{kind}, tablet: {told}" for told in tab.evaluate(LOST)]
+        tab.set_viewport_size(PHONE["viewport"])
+        lost += [f"{kind}, phone: {told}" for told in tab.evaluate(LOST)]
+        for scheme in ("dark", "light"):
+            tab.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            wide += [f"{kind}, {scheme}" for far in [tab.evaluate(SIDEWAYS)] if far > 0]
     assert len(asked) > len(kinds)
     assert [url for url in asked if not url.startswith((demo_url, "data:", "blob:"))] == []
     assert failed == []
     assert not lost, "\n".join(lost)
     assert unlike == []
-
-
-def test_on_a_phone_no_page_scrolls_sideways_and_no_text_is_cut_or_covered(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str], demo: Loaded
-) -> None:
-    """The second leaves of mixtures, which are one kind of page, all of them: a table is as wide as its words."""
-    tab, wide, lost = page(**PHONE), [], []
-    for kind in visits(tab, demo_url, kinds):
-        tab.evaluate(UNFOLD)
-        lost += [f"{kind}: {told}" for told in tab.evaluate(LOST)]
-        for scheme in ("dark", "light"):
-            tab.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-            wide += [f"{kind}, {scheme}" for far in [tab.evaluate(SIDEWAYS)] if far > 0]
-    for leaf in visits(tab, demo_url, {slug: f"mixtures/{slug}/tables/" for slug in demo.book.mixtures}):
-        tab.evaluate(UNFOLD)
-        wide += [leaf for far in [tab.evaluate(SIDEWAYS)] if far > 0]
     assert wide == []
-    assert not lost, "\n".join(lost)
 
 
+@pytest.mark.long
 def test_letters_of_twice_the_size_lose_nothing(large: Page, demo_url: str, kinds: dict[str, str]) -> None:
     """WCAG 2.2, success criterion 1.4.4: text at 200 % without loss of content or function; no phone scrolls sideways."""
     lost = []
-    for name, screen in (("tablet", TABLET), ("phone", PHONE)):
-        large.set_viewport_size(screen["viewport"])
-        for kind in visits(large, demo_url, {**kinds, "none": "404.html"}):
+    for kind in visits(large, demo_url, {**kinds, "none": "404.html"}):
+        large.evaluate(UNFOLD)
+        for name, screen in (("tablet", TABLET), ("phone", PHONE)):
+            large.set_viewport_size(screen["viewport"])
             assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
-            large.evaluate(UNFOLD)
             lost += [f"{kind}, {name}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
             lost += [f"{kind}: {told}" for told in (large.evaluate(LOST) if name == "tablet" else ())]
     assert not lost, "\n".join(lost)

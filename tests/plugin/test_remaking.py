@@ -78,8 +78,9 @@ def same(preview: Preview, told: str) -> None:
     assert [name for name in whole if shown[name] != whole[name]] == [], told
 
 
+@pytest.mark.long
 def test_every_kind_of_value_of_every_source(book: Path, preview: Preview) -> None:
-    """In an ordinary run a dozen values of as many files, and two are followed before what is shown is looked at, as a
+    """In an ordinary run a dozen values of as many files, and three are followed before what is shown is looked at, as a
     build from nothing is what costs; each value of all files by itself, with --all-seeds."""
     places = list(values(book))
     assert len(places) > 600
@@ -87,7 +88,7 @@ def test_every_kind_of_value_of_every_source(book: Path, preview: Preview) -> No
     if not all_seeds():
         dice, files = random.Random(1), sorted({path for path, *_ in places})
         places = [dice.choice([each for each in places if each[0] == path]) for path in dice.sample(files, 12)]
-        at_once = 2
+        at_once = 3
     for first in range(0, len(places), at_once):
         told, before = "", {}
         for path, start, end in places[first : first + at_once]:

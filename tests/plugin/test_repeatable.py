@@ -10,6 +10,7 @@ import sys
 from importlib.util import find_spec
 from pathlib import Path
 
+import pytest
 from tests.conftest import BUILT_THERE
 
 ROOT = Path(__file__).parents[2]
@@ -29,6 +30,7 @@ def on_one_core() -> None:
         os.sched_setaffinity(0, [min(os.sched_getaffinity(0))])
 
 
+@pytest.mark.long
 def test_two_builds_are_equal(tmp_path: Path, demo_site: Path) -> None:
     """From folders of other names and depths, with files of other dates, in other time zones, with sets in another
     order, with and without other processes that help; and by another program: MkDocs has no maintainer, and the theme's
