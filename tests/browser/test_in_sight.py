@@ -74,6 +74,16 @@ def test_every_bench_has_its_weighings_in_sight_and_says_of_its_tins_what_is_wri
     assert (few, wide, differ) == ({}, [], {})
 
 
+def test_letters_of_twice_the_size_fit_a_bench_of_320_px(large: Page, demo_url: str, demo: Loaded) -> None:
+    large.set_viewport_size({"width": 320, "height": 640})
+    wide = {}
+    for slug in demo.book.mixtures:
+        large.goto(f"{demo_url}mixtures/{slug}/")
+        if (far := large.evaluate(WIDER)) > 0:
+            wide[slug] = far
+    assert wide == {}
+
+
 UNKNOWN = "Allergens not known"
 
 
