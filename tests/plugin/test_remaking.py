@@ -28,11 +28,29 @@ LEADS_TO = {"techniques": "line-a-tin", "related": "colour-paste", "mixtures": "
 """Links to what the demo has besides are links within the small book."""
 
 
+CARD = re.compile(r"(?m)^  (?=[^\s#])")
+"""Before each card of the larder."""
+
+
+def few_cards(text: str, sources: str) -> str:
+    """The larder with the cards that sources name, and those that these name: a card is a page."""
+    head, *cards = CARD.split(text)
+    kept: set[int] = set()
+    while new := {at for at, card in enumerate(cards) if at not in kept and card.partition(":")[0] in sources}:
+        kept |= new
+        sources += "".join(cards[at].partition(":")[2] for at in new)
+    assert 20 < len(kept) < len(cards)
+    return "  ".join((head, *(cards[at] for at in sorted(kept))))
+
+
 @pytest.fixture(scope="module")
 def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Preview]:
     """A small book of real sources, and its preview."""
     tmp_path = tmp_path_factory.mktemp("served")
     shutil.copytree(ROOT / "recipes/house", tmp_path / "recipes/house")
+    sources = "".join((ROOT / "recipes" / f"{name}.yaml").read_text("utf-8") for name in SMALL)
+    larder = tmp_path / "recipes/house/ingredients.yaml"
+    larder.write_text(few_cards(larder.read_text("utf-8"), sources), "utf-8")
     for name in SMALL:
         path = tmp_path / "recipes" / f"{name}.yaml"
         path.parent.mkdir(exist_ok=True)
