@@ -58,7 +58,7 @@ def test_words_go_on_to_mkdocs(own: Path, monkeypatch: pytest.MonkeyPatch, part:
 
 
 def test_without_settings_it_says_so(run: Callable[..., Result]) -> None:
-    assert "there is no mkdocs.yml beside recipes" in run("build").output
+    assert "there is no mkdocs.yml next to recipes" in run("build").output
 
 
 class Served(NamedTuple):

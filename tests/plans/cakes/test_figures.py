@@ -65,7 +65,9 @@ def test_more_of_them_take_as_many_times_the_paste(made: Made) -> None:
 def test_what_it_is_sized_for_grows_with_its_tier(made: Made) -> None:
     data = with_light(sized_for="round 20 cm")
     larger = made(data, tins=(read_tin("round 30 cm")[1], read_tin("round 25 cm")[1]))
-    assert larger.figures[0].parts.cake.bounds_mm[0] == pytest.approx(200.0 * 300.0 / 250.0)
+    assert larger.figures[0].parts.cake.bounds_mm[0] == pytest.approx(230.0), (
+        "the tin sold next to 20 x 30 / 25 = 24 cm"
+    )
     each = larger.design.decorations[0]
     assert sized_for(each, read_tin("round 25 cm")[1], read_tin("round 25 cm")[1]).name == "round 20 cm"
 

@@ -64,7 +64,7 @@ def figure_at_size(slug: str, size: str, figure: CakeFigure) -> Way:
 
 def cut_plan(tin: Tin, desk: Desk) -> Way | None:
     """The plan for cutting a tier; None if the book draws none for that size."""
-    addresses = ledger_of(desk.book).lately(("cut plans", tin.shape), lambda: _plans_by_name(desk, tin.shape))
+    addresses = ledger_of(desk.book).lately(("cut_plans", tin.shape), lambda: _plans_by_name(desk, tin.shape))
     return Way(addresses[tin.name], tin_anchor(tin)) if tin.name in addresses else None
 
 

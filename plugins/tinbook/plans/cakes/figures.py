@@ -14,7 +14,7 @@ from tinbook.plans.techniques.kit import Inedible, Kit, kit
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
 from tinbook.plans.true_size.assembled import put_together
-from tinbook.tins import Tin
+from tinbook.tins import Tin, standard_tins
 
 USUAL_GAP_MM = 10.0
 """Between one decoration and the next of its kind, as they are drawn. Our own judgement."""
@@ -24,11 +24,12 @@ COUNTED_AS: Mapping[str, tuple[str, ...]] = {
     "dowel": ("dowel", "pillar"),
     "pillar": ("dowel", "pillar"),
     "through dowel": ("through-dowel",),
-    **dict.fromkeys(("card", "cake card"), ("card", "plate")),
-    **dict.fromkeys(("board", "cake board", "drum", "cake drum"), ("drum",)),
+    "card": ("card", "plate"),
+    "board": ("drum",),
+    "drum": ("drum",),
     "ribbon": ("ribbon",),
 }
-"""What the materials of a technique call what a cake counts itself."""
+"""What the materials of a technique call what a cake counts itself, a `cake card` like any other card."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -88,7 +89,7 @@ def not_food_of_linked(
         for thing in replace(every, tools=(), supports=()).not_food:
             name = _singular(thing.name)
             more = thing.amount.exact - counted.get(name, 0.0)
-            if more > 0.0 and not any(what in own for what in COUNTED_AS.get(name, ())):
+            if more > 0.0 and not any(what in own for what in COUNTED_AS.get(name.removeprefix("cake "), ())):
                 counted[name] = thing.amount.exact
                 left.append(replace(thing, amount=Amount(more, more, thing.amount.unit)))
     return tuple(left), tuple(back)
@@ -148,14 +149,16 @@ def cake_of_figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, 
 
 
 def sized_for(each: DesignDecoration, written: Tin, tin: Tin) -> Tin:
-    """The cake its parts are worked out for: its tier, or the one it is sized for, which grows with the tier."""
+    """The cake its parts are worked out for: its tier, or the one it is sized for, which grows with the tier, to the
+    nearest size that is sold."""
     if each.sized_for is None:
         return tin
     own = each.sized_for
     grown = tin.bounds_mm[0] / written.bounds_mm[0]
     if grown == 1.0 or own.kind.main != 1 or own.kind.extras:
         return own
-    return Tin(shape=own.shape, sizes_mm=(own.sizes_mm[0] * grown,), sold=own.sold)
+    wide_mm = own.sizes_mm[0] * grown
+    return min(standard_tins((own.shape,), own.sold), key=lambda each: abs(each.sizes_mm[0] - wide_mm))
 
 
 def _high_mm(parts: Decoration) -> float:

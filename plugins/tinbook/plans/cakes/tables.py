@@ -200,8 +200,7 @@ def _used_rows(every: EverythingUsed) -> Iterator[Row]:
             "width_mm": short(each.wide_mm),
         }
     for technique, thing in every.at_work:
-        back = "not food, back to the bench"
-        yield {"group": back, "what": thing.name, "pieces_count": thing.amount.shown, "for": technique}
+        yield {"group": "returned", "what": thing.name, "pieces_count": thing.amount.shown, "for": technique}
     for thing in every.not_food:
         row: dict[str, Cell] = {"group": "not food", "what": thing.name, "for": thing.wanted or None}
         unit = thing.amount.unit

@@ -32,7 +32,7 @@ def pastes_ready(technique: Technique, sums: Decoration, book: Book, facts: Fact
     At the cake the technique is written for, what the materials list; at another, more or less in proportion to what
     its parts take. Materials that a class shares are shared here too.
     """
-    name = ("pastes ready", Itself(technique), Itself(sums), Itself(facts))
+    name = ("pastes_ready", Itself(technique), Itself(sums), Itself(facts))
     return ledger_of(book).lately(name, lambda: _pastes_ready(technique, sums, book, facts))
 
 

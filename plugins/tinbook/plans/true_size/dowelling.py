@@ -117,8 +117,10 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
     most = max(rows, key=lambda row: row.count)
     low = min(row.count for row in rows)
     wanted = most.count if finish.dowels is None or finish.dowels < low else finish.dowels
-    room = f"{FEWEST_DOWELS} dowels {ruler_mm(inset_mm):g} mm in from its edge"
-    small = AskError(f"{above.as_said} has no room for {room}", "name a larger tier, or ask an experienced cake maker")
+    hint = "name a larger tier, or ask an experienced cake maker"
+    small = AskError(
+        f"{above.as_said} has no room for {FEWEST_DOWELS} dowels {ruler_mm(inset_mm):g} mm in from its edge", hint
+    )
     try:
         ring = ring_round(above, -inset_mm)
     except ValueError:
