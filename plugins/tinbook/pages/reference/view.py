@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from markupsafe import Markup
 
+from tinbook.facts import Facts
 from tinbook.models import (
     CakeDesign,
     CakeVariation,
@@ -19,6 +21,7 @@ from tinbook.models import (
     Written,
 )
 from tinbook.models.keys import groups_below
+from tinbook.models.ledger import Itself
 from tinbook.models.register import REGISTER
 from tinbook.models.written_forms import FORMS, WrittenForm
 from tinbook.pages.base.page import Desk, Page
@@ -137,54 +140,58 @@ class FormsView:
         return whole(f"mixtures/{EXPLAINED}.yaml")
 
 
-def _below(model: type[Written], desk: Desk) -> tuple[KeyGroup, ...]:
+def _below(model: type[Written], facts: Facts) -> tuple[KeyGroup, ...]:
     """The groups in a model, without those described elsewhere."""
     inside = [group for group in groups_below(model)[1:] if group not in AWAY]
-    return tuple(key_group(group, desk.facts, away=AWAY) for group in inside)
+    return tuple(key_group(group, facts, away=AWAY) for group in inside)
 
 
-def recipe_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+def recipe_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     """A recipe, and one that starts from another."""
-    facts = desk.facts
     recipe, variation = (whole(f"mixtures/{name}.yaml") for name in (RECIPE, STARTS_FROM))
     return (
         key_group(Mixture, facts, wholes=(recipe,), away=AWAY),
-        *_below(Mixture, desk),
+        *_below(Mixture, facts),
         key_group(Variation, facts, own=True, wholes=(variation,)),
         key_group(Change, facts),
         key_group(StepChange, facts, own=True),
     )
 
 
-def technique_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+def technique_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     """A technique."""
     example = whole(f"techniques/{TECHNIQUE}.yaml")
-    return (key_group(Technique, desk.facts, wholes=(example,)), *_below(Technique, desk))
+    return (key_group(Technique, facts, wholes=(example,)), *_below(Technique, facts))
 
 
-def cake_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+def cake_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     """A cake, and one that starts from another."""
-    facts = desk.facts
     cake, variation = (whole(f"cakes/{name}.yaml") for name in (CAKE, CAKE_FROM))
     return (
         key_group(CakeDesign, facts, wholes=(cake,), away=AWAY),
-        *_below(CakeDesign, desk),
+        *_below(CakeDesign, facts),
         key_group(CakeVariation, facts, own=True, wholes=(variation,)),
     )
 
 
-def house_groups(desk: Desk) -> tuple[KeyGroup, ...]:
+def house_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     """Every file of the house, as the register has them."""
     made: list[KeyGroup] = []
     for kind in REGISTER:
         if kind.room == "house":
             first, *inside = groups_below(kind.model)
-            made.append(key_group(first, desk.facts, wholes=whole_of(kind), more=more_of(kind)))
-            made += [key_group(group, desk.facts) for group in inside]
+            made.append(key_group(first, facts, wholes=whole_of(kind), more=more_of(kind)))
+            made += [key_group(group, facts) for group in inside]
     return tuple(made)
 
 
 PAGES = ((RECIPES, recipe_groups), (TECHNIQUES, technique_groups), (CAKES, cake_groups), (HOUSE, house_groups))
+
+
+@lru_cache(maxsize=16)
+def _made_once(groups: Callable[[Facts], tuple[KeyGroup, ...]], facts: Itself[Facts]) -> tuple[KeyGroup, ...]:
+    """The same for every book: made from the models, with the trade's usual figures."""
+    return groups(facts.value)
 
 
 def reference_pages(desk: Desk) -> Iterator[Page]:
@@ -204,7 +211,7 @@ def reference_pages(desk: Desk) -> Iterator[Page]:
         section=(SECTION,),
     )
     for address, groups in PAGES:
-        view = ReferenceView(desk=desk, address=address, groups=groups(desk))
+        view = ReferenceView(desk=desk, address=address, groups=_made_once(groups, Itself(desk.facts)))
         title = TITLE_OF[address]
         yield Page(address=address, title=title, template="reference", view=view, section=(SECTION, title))
     title = TITLE_OF[FORMS_PAGE]
