@@ -34,7 +34,7 @@ LISTED = {
     "K12": (("alcohol",), ("40%", "25%", "5%")),
     "K13": (("cold chain",), ("8 °C", "5 °C", "four hours", "41 °F", "local food safety officer")),
     "K14": (("colours",), ("may have an adverse effect on activity and attention in children", "USA")),
-    "K15": (("not food",), ("Polystyrene", "pins", "foil", "cuts the cake")),
+    "K15": (("not food",), ("Polystyrene", "pins", "foil", "cutting the cake")),
     "K16": (("strong flavouring",), ("apricot kernels", "Tonka", "nutmeg", "Essential oils", "oppy seed")),
 }
 

@@ -359,6 +359,6 @@ def test_cups_written_for_cups(batch: Batches) -> None:
 def test_how_it_was_worked_out_names_what_went_in(batch: Batches, kitchen: Book, facts: Facts) -> None:
     worked = tin_table(batch(batter_depth="44 mm"), kitchen, facts).worked
     told = " ".join(inputs_of(worked))
-    for words in ("2 round 15 cm x 10 cm", "44 mm", "1555 ml", "1.5", "4 eggs", "8%", "5 g"):
+    for words in ("2 × round 15 cm × 10 cm", "44 mm", "1555 ml", "1.5", "4 eggs", "8%", "5 g"):
         assert words in told, told
     assert all(source in facts.sources for source in worked.sources)
