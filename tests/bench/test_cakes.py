@@ -24,17 +24,20 @@ MOST_S = 1.0
 
 
 def with_cakes(folder: Path, count: int) -> Path:
-    """A book of RECIPES, with the demo's cakes over and over under other names; none for 0."""
+    """A book of RECIPES, with the demo's cakes over and over under other names, each time of the recipes of that time;
+    none for 0."""
     repeated(folder, RECIPES)
     cakes = folder / "recipes/cakes"
     if not count:
         shutil.rmtree(cakes)
         return folder
     sources = sorted((DEMO / "cakes").glob("*.yaml"))
+    recipes = "|".join(path.stem for path in (DEMO / "mixtures").glob("*.yaml"))
     for number in range(len(sources), count):
         source, again = sources[number % len(sources)], number // len(sources) + 1
         text = re.sub(r"^name: (.*)$", rf"name: \1 {again}", source.read_text("utf-8"), count=1, flags=re.MULTILINE)
         text = re.sub(r"^also: .*\n", "", text, flags=re.MULTILINE)
+        text = re.sub(rf"(?<=: )({recipes})(?=[,}}\]\s])", rf"\1-{again}", text)
         (cakes / f"{source.stem}-{again}.yaml").write_text(text, "utf-8")
     return folder
 

@@ -98,7 +98,12 @@ def side_by_side(cake: WholeCake, nth: int) -> str | None:
 
 def _wide_mm(rings: tuple[Ring, ...]) -> float:
     """How wide outlines about their own middle are."""
-    return 2.0 * max(x for ring in rings for x, _ in ring)
+    return _widest_mm(Itself(rings))
+
+
+@lru_cache(maxsize=64)
+def _widest_mm(rings: Itself[tuple[Ring, ...]]) -> float:
+    return 2.0 * max(x for ring in rings.value for x, _ in ring)
 
 
 def _row(figure: CakeFigure, rings: tuple[Ring, ...], count: int) -> tuple[float, ...]:

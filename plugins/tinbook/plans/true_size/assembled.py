@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from math import cos, pi, radians, sin
 
@@ -23,7 +23,7 @@ ARC = 12
 """Points on a rounded shoulder."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Placed:
     """One piece of a part in its place: its outlines, the outer one first; marks on it, not yet cut by it, and the
     letters they go by."""
@@ -34,22 +34,22 @@ class Placed:
     marks: tuple[Ring, ...] = ()
     mark_letters: tuple[str, ...] = ()
 
-    @property
+    @cached_property
     def left_mm(self) -> float:
         """Its left end."""
         return min(x for x, _ in self.rings[0])
 
-    @property
+    @cached_property
     def right_mm(self) -> float:
         """Its right end."""
         return max(x for x, _ in self.rings[0])
 
-    @property
+    @cached_property
     def foot_mm(self) -> float:
         """Its lowest point."""
         return min(y for _, y in self.rings[0])
 
-    @property
+    @cached_property
     def top_mm(self) -> float:
         """Its highest point."""
         return max(y for _, y in self.rings[0])
@@ -65,7 +65,7 @@ class Stick:
     high_mm: float
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PutTogether:
     """All pieces, those at the back first, and what holds them; `above`: whether it is seen from above."""
 
@@ -73,17 +73,17 @@ class PutTogether:
     sticks: tuple[Stick, ...]
     above: bool = False
 
-    @property
+    @cached_property
     def high_mm(self) -> float:
         """How high it stands or, seen from above, how long it is."""
         return max(piece.top_mm for piece in self.pieces)
 
-    @property
+    @cached_property
     def left_mm(self) -> float:
         """Its left end."""
         return min(piece.left_mm for piece in self.pieces)
 
-    @property
+    @cached_property
     def right_mm(self) -> float:
         """Its right end."""
         return max(piece.right_mm for piece in self.pieces)
