@@ -380,7 +380,7 @@ def test_cups_are_counted_one_by_one(
     tab.get_by_role("button", name="more cups").tap()
     assert shown(tab) == printed(cake, Query(tins=((tin.holes + 1, tin),)))
     expect(tab.locator(".tb-this")).to_have_text(f"{tin.holes + 1} {cups_said(tin.name)}")
-    expect(tab.locator(".tb-each")).to_contain_text("in each cup")
+    expect(tab.locator(".tb-each")).to_contain_text("in each case")
 
 
 def test_a_filling_by_batches_and_by_grams(

@@ -168,33 +168,33 @@ def test_a_timer_of_one_tab_is_seen_in_another(page: Callable[..., Page], demo_u
 
 def test_the_screen_is_kept_on_from_the_first_touch(bench: Callable[..., Page]) -> None:
     tab = bench(LOCK)
-    told = tab.locator("main .tb-acts").get_by_role("button", name=re.compile("^Screen"))
+    told = tab.locator("main .tb-acts").get_by_role("button", name=re.compile("^Keep screen"))
     assert tab.evaluate("asked") == 0
-    expect(told).to_have_text("Screen may go off")
+    expect(told).to_have_text("Keep screen on: no")
     tab.locator(".tb-tick").first.tap()
     comes_true(tab, "asked === 1 && held === 1")
-    expect(told).to_have_text("Screen stays on")
+    expect(told).to_have_text("Keep screen on: yes")
     expect(told).to_have_attribute("aria-pressed", "true")
     tab.locator(".tb-tick").nth(1).tap()
     assert tab.evaluate("asked") == 1
     # the system takes it when the page is hidden; it is asked for again on return
     tab.evaluate(HIDE, True)
     tab.evaluate("last.release()")
-    expect(told).to_have_text("Screen may go off")
+    expect(told).to_have_text("Keep screen on: no")
     assert tab.evaluate("[asked, held]") == [1, 0]
     tab.evaluate(HIDE, False)
-    expect(told).to_have_text("Screen stays on")
+    expect(told).to_have_text("Keep screen on: yes")
     assert tab.evaluate("[asked, held]") == [2, 1]
     # the reader lets it go, and it stays gone
     told.tap()
-    expect(told).to_have_text("Screen may go off")
+    expect(told).to_have_text("Keep screen on: no")
     assert tab.evaluate("held") == 0
     tab.evaluate(HIDE, True)
     tab.evaluate(HIDE, False)
     tab.locator(".tb-tick").nth(2).tap()
     assert tab.evaluate("[asked, held]") == [2, 0]
     told.tap()
-    expect(told).to_have_text("Screen stays on")
+    expect(told).to_have_text("Keep screen on: yes")
 
 
 def test_a_timer_keeps_the_screen_on(bench: Callable[..., Page]) -> None:
@@ -211,7 +211,7 @@ def test_a_screen_that_cannot_be_kept_on_breaks_nothing(bench: Callable[..., Pag
     expect(tab.locator(".tb-tick").first).to_be_checked()
     expect(tab.locator(".tb-timer")).to_have_count(1)
     expect(tab.locator("main .tb-acts").get_by_role("button", name=re.compile("[Ss]creen"))).not_to_have_text(
-        "Screen stays on"
+        "Keep screen on: yes"
     )
     tab.evaluate(HIDE, True)
     tab.evaluate(HIDE, False)

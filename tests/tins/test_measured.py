@@ -40,8 +40,8 @@ def test_pints_are_those_of_the_house_and_a_name_of_its_own_is_known() -> None:
     [
         (f"{TIN}, measured", ", measured", "how much does it hold?"),
         (f"{TIN}, measured 22 kg", "22 kg", "is a weight"),
-        (f"{TIN}, measured 22 ml", "22 ml", "by its size the tin holds about 2356 ml"),
-        (f"{TIN}, measured 9000 ml", "9000 ml", "by its size the tin holds about 2356 ml"),
+        (f"{TIN}, measured 22 ml", "22 ml", "going by its size, the tin holds about 2356 ml"),
+        (f"{TIN}, measured 9000 ml", "9000 ml", "going by its size, the tin holds about 2356 ml"),
         ("round 20 cm, measured 2200 ml", "2200 ml", "needs its depth"),
         ("roud 20 cm, measured 2200 ml", "roud", "no tin shape"),
     ],

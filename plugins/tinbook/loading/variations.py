@@ -97,7 +97,8 @@ def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Bas
         message = "its base leads back to itself"
         hint = f"{chain}{first}: write one of them out in full, without a base"
     else:
-        message, hint = "this starts from itself", f"name another {NOUN[folder]}, or write this one out in full"
+        message = f"a {NOUN[folder]} cannot start from itself"
+        hint = f"name another {NOUN[folder]}, or write this one out in full"
     intake.tell(f"{folder}{first}", [Flaw(code="circle", path=("from",), message=message, hint=hint)])
     for slug in others:
         intake.tell(f"{folder}{slug}", [_broken_base(variations[slug].base, folder)])

@@ -247,8 +247,8 @@ class CakeDesign(TierKeys, CakeHead):
     """How it travels: `whole`, put together at home, or `in tiers`, put together at the venue. Left out: in
     tiers, if it has more than one."""
     through_dowel: Annotated[YesNo | None, such_as("yes")] = None
-    """Whether a dowel goes through all its tiers into the board. Left out: one does if the cake travels whole or is
-    tall for its width."""
+    """Whether it has a centre dowel, through all its tiers into the board. Left out: it has one if the cake travels
+    whole or is tall for its width."""
     techniques: Annotated[Texts, such_as("[cover-a-board, rope-edge]")] = ()
     """Other techniques that go with it, by the names of their files without `.yaml`. Left out: none is linked."""
     portion: Annotated[Text | None, such_as("dessert", "tea slice")] = None

@@ -33,7 +33,7 @@ def read_model(
             Flaw(
                 code="shape",
                 path=(),
-                message=f"{what} must be written as keys and values",
+                message=f"{what} must be written in lines, each a name, a colon and what belongs to it",
                 hint=f"write it like {_cure(cls, (key,))}",
             ),
         )
@@ -115,7 +115,10 @@ class _Faults:
             )
         if kind in ("model_type", "model_attributes_type", "dict_type", "mapping_type"):
             return Flaw(
-                code="shape", path=path, message="this should be keys and values", hint=f"write {_cure(self.cls, path)}"
+                code="shape",
+                path=path,
+                message="each line here needs a name, a colon and what belongs to it",
+                hint=f"write {_cure(self.cls, path)}",
             )
         return Flaw(
             code="value",
@@ -145,10 +148,11 @@ class _Faults:
         known = _keys_at(self.cls, path[:-1])
         close = _near(str(path[-1]), known)
         hint = f'did you mean "{close}"?' if close else "choose from: " + ", ".join(known)
+        inside = self._inside(path)
         return Flaw(
             code="unknown key",
             path=path,
-            message=f'unknown key "{path[-1]}" in {self._inside(path)}',
+            message=f'unknown key "{path[-1]}" {"on" if inside.startswith("the card ") else "in"} {inside}',
             hint=hint,
             on_key=True,
         )

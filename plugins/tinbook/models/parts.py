@@ -29,7 +29,7 @@ def _place(text: str, _: Measures) -> float:
     minus = text[:1] in ("-", "\N{MINUS SIGN}")
     share, end = read_number(text, int(minus), "1/3")
     if text[end:].strip() or share > FURTHEST:
-        hint = "write 0 for one end, 1 for the other, such as 1/3; less or more is beyond it"
+        hint = "write 0 for one end, 1 for the other, such as 1/3; below 0 or above 1 is beyond the part"
         raise Misread(f'"{text}" is not a place on a part', hint, 0, len(text))
     return -share if minus else share
 

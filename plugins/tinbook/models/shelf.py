@@ -58,7 +58,7 @@ class ShelfLine(Written):
     have: Annotated[int, whole_number(0, 999), such_as("2")] = 1
     """How many you own. Write `0` for a tin you know of but would have to borrow."""
     name: Annotated[Text | None, such_as("number 4")] = None
-    """The name recipes use for a tin drawn as an outline; such a tin must have one. Left out: it is called by its
+    """The name recipes use for a tin drawn as an outline; such a tin must have one. Left out: it goes by its
     shape and size."""
     measured: Annotated[Millilitres | None, such_as("2350 ml")] = None
     """What it holds to the brim, measured with water. This overrides the calculation. Left out: it is worked out

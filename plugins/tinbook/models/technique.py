@@ -113,10 +113,10 @@ class Technique(Written):
     faults: Annotated[tuple[Fault, ...], such_as("- {fault: The paste cracks., cure: Rub in a little white fat.}")] = ()
     """What can go wrong, and how to put it right. Left out: nothing is shown."""
     cautions: Annotated[Texts, such_as("[Take the buoys off before a child under five gets a slice.]")] = ()
-    """Dangers, in your own words. They are always shown, on the page and on the sheet. Left out: only the cautions the
-    book adds itself are shown."""
+    """Dangers, in your own words. They are always shown, on the page and on the printed sheet. Left out: only the
+    cautions the book adds itself are shown."""
     care: Annotated[Texts, such_as("[wire]")] = ()
-    """Dangers, in the book's words for cautions. Each one adds its caution, with the source. Left out: only what
+    """Dangers, by the names the book has for them. Each one adds its caution, with the source. Left out: only what
     follows from the materials, parts and tools."""
     pictures: Annotated[
         tuple[Picture, ...],
@@ -136,8 +136,8 @@ class Technique(Written):
     related: Annotated[Texts, such_as("[cover-a-board]")] = ()
     """Other techniques, by file name, without `.yaml`. Left out: none is linked."""
     uses: Annotated[Texts, such_as("[fix-a-figure-on-sticks]")] = ()
-    """Other techniques it is done with, by file name, without `.yaml`. A cake that names this one has theirs too: what
-    is not food is counted, and their cautions are shown. Left out: it is done by itself."""
+    """Other techniques it is done with, by file name, without `.yaml`. A cake that uses this technique takes
+    on theirs as well: what is not food is counted, and their cautions are shown. Left out: it is done on its own."""
     mixtures: Annotated[Texts, such_as("[modelling-paste]")] = ()
     """Recipes it uses, by file name, without `.yaml`. Left out: none is linked."""
     private: Annotated[Private, such_as("yes", "[tips]")] = False

@@ -100,21 +100,23 @@ FORMS: tuple[WrittenForm, ...] = (
         types=(Coat,),
     ),
     WrittenForm(
-        name="a share",
-        says="A percentage.",
+        name="a percentage",
+        place="a-share",
+        says="A number and a percent sign.",
         examples={"5 %": "", "12.5 %": ""},
         types=(Share,),
     ),
     WrittenForm(
         name="a place on a part",
-        says="A number: 0 is its foot or its left end, 1 its top or its right end. Anything else is "
-        "beyond it.",
+        says="A number: 0 is its foot or its left end, 1 its top or its right end. Below 0 or above "
+        "1 is beyond the part.",
         examples={"1/3": "", "0.5": "", "-0.2": "below its foot, or left of it"},
         types=(PlaceOnPart,),
         place="a-share-of-the-height",
     ),
     WrittenForm(
-        name="how far it leans",
+        name="how far something leans",
+        place="how-far-it-leans",
         says="Degrees to the right, or with a minus to the left.",
         examples={"20°": "", "-15": "to the left"},
         types=(TurnOfPart,),
@@ -141,16 +143,16 @@ FORMS: tuple[WrittenForm, ...] = (
     ),
     WrittenForm(
         name="a temperature",
-        says="How warm something is, in °C or °F.",
+        says="How hot or cold something is, in °C or °F.",
         examples={"97 °C": "", "207 °F": ""},
         types=(Celsius,),
     ),
     WrittenForm(
         name="a tier",
         says="A shape and a size, as for a tin. A size on its own means the same shape as the tier below it; the first "
-        "is round. For cupcakes, give how many.",
+        "is round. For cupcakes, say how many.",
         examples={
-            "25 cm": "a round", "square 25 cm": "", "10 in": "by inches", "heart 20 cm": "",
+            "25 cm": "a round", "square 25 cm": "", "10 in": "in inches", "heart 20 cm": "",
             "dome 15 cm": "a half ball", "24 standard cups": "two dozen cupcakes",
         },
         types=(TierText,),
@@ -191,7 +193,8 @@ FORMS: tuple[WrittenForm, ...] = (
         types=(OneKeep,),
     ),
     WrittenForm(
-        name="a day",
+        name="a date",
+        place="a-day",
         says="Year, month and day.",
         examples={"2026-05-02": "the second of May"},
         types=(Day,),
@@ -206,8 +209,9 @@ FORMS: tuple[WrittenForm, ...] = (
         types=(Weighs,),
     ),
     WrittenForm(
-        name="the weight of one",
-        says="Part of an egg of the size you buy, or a weight.",
+        name="what one weighs",
+        place="the-weight-of-one",
+        says="A whole egg, white or yolk of the size you buy, or a weight.",
         examples={"whole egg": "", "egg white": "", "egg yolk": "", "18 g": ""},
         types=(WeightOfOne,),
     ),

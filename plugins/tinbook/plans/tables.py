@@ -128,13 +128,13 @@ TABLES: Mapping[str, Table] = {
     ),
     "bakes": Table("the bakes in the log, and what was expected", bake_tables.bakes, takes="of"),
     "coats": Table(
-        "how much of a filling or icing a cake from every tin takes", finished.coats, of="mixture", takes="height_mm"
+        "how much of a filling or icing a cake from each tin takes", finished.coats, of="mixture", takes="height_mm"
     ),
     "covers": Table(
-        "how much of a paste covers a cake from every tin", finished.covers, of="mixture", takes="height_mm"
+        "how much of a paste covers a cake from each tin", finished.covers, of="mixture", takes="height_mm"
     ),
     "boards": Table(
-        "drum, card, paste, ribbon and box for a cake from every tin", finished.boards, takes="of height_mm"
+        "drum, card, paste, ribbon and box for a cake from each tin", finished.boards, takes="of height_mm"
     ),
     "portions": Table(
         "how many portions each tin cuts into, and how", served.portions, takes="of tins portion height_mm"
@@ -161,7 +161,7 @@ TABLES: Mapping[str, Table] = {
     ),
     "cake-loads": Table("a whole cake through the oven, load by load", making.oven_loads, of="cake", takes=SIZED),
     "cake-ahead": Table("what can be made ahead for a cake, and how it keeps", making.ahead, of="cake"),
-    "factors": Table("factors from every tin to every other", amounts.factors, takes="tins measured"),
+    "factors": Table("factors from each tin to every other", amounts.factors, takes="tins measured"),
     "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
     "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),
     "oven": Table("gas marks, °C, fan and °F", kitchen.oven),

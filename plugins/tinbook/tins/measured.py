@@ -40,7 +40,7 @@ def measure_fault(tins: Sequence[Tin], measured_ml: float) -> MeasureFault | Non
         return MeasureFault("depth", "a measured tin needs its depth", hint)
     holds_ml = tin.brim_ml()
     if not holds_ml / MOST_OFF <= measured_ml <= holds_ml * MOST_OFF:
-        message = f"by its size the tin holds about {holds_ml:.0f} ml"
+        message = f"going by its size, the tin holds about {holds_ml:.0f} ml"
         return MeasureFault("off", message, "measure it again in ml, filled to the brim")
     return None
 

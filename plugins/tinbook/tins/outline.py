@@ -20,7 +20,7 @@ class Outline(Shape):
     """An outline by its path."""
 
     key = "outline"
-    title = "Own outline"
+    title = "Your own shape"
     purpose = "outline"
     sizes = (Size(name="width", high_mm=1000.0), Size(name="length", high_mm=1000.0))
     words = ("outline",)

@@ -44,12 +44,12 @@ def test_a_plan_that_fits_a4_stands_at_full_size() -> None:
 
 def test_steps_in_the_order_of_the_cuts() -> None:
     assert steps(cut("round 20 cm")) == (
-        f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.",
-        "Then cut across into 5, 7, 7 and 5 pieces, from the top; the end pieces are longer, as drawn.",
+        f"First cut right across, 50, 100 and 150{N}mm from the far side.",
+        "Then cut across into 5, 7, 7 and 5 pieces, from the far side; the end pieces are longer, as drawn.",
         "Every piece is within 6.2% of the average size.",
     )
     assert steps(cut("square 20 cm")) == (
-        f"First make the long cuts, 50, 100 and 150{N}mm from the top edge.", "Then cut every strip across into 8 pieces.",
+        f"First cut right across, 50, 100 and 150{N}mm from the far side.", "Then cut every strip across into 8 pieces.",
         "All the pieces are the same size.",
     )  # fmt: skip
     rings = ring_cut(read_tin("round 20 cm")[1], DESSERT)
@@ -60,7 +60,7 @@ def test_steps_in_the_order_of_the_cuts() -> None:
     )
     assert steps(cut("ball 15 cm"))[0] == "Cut the ball in half, and lay both halves cut side down."
     assert steps(cut("standard cups")) == ("One each.",)
-    assert "from the left edge" in steps(cut("oval 20 cm x 28 cm"))[0]
+    assert "from the left side" in steps(cut("oval 20 cm x 28 cm"))[0]
     joined = cut("outline M32 0H104V208H136V256H0V208H48V64L13 83V35Z x 5 cm", FINGER)
     assert "leave small bits on the piece beside them" in steps(joined)[1]
     assert drawn(joined, "it", "it", "edge").svg.count("<text") == len(pieces_of(joined) or ()) + 1

@@ -54,7 +54,7 @@ def test_three_tiers(made: Made, desk: Desk) -> None:
 
 def test_driven_whole_pillars_and_foam(made: Made, desk: Desk) -> None:
     whole = view_of(made({**THREE, "travels": "whole"}), desk)
-    assert whole.held[-1].name == "through-dowel" and "about 333\N{NO-BREAK SPACE}mm" in whole.held[-1].note
+    assert whole.held[-1].name == "centre dowel" and "about 333\N{NO-BREAK SPACE}mm" in whole.held[-1].note
     air = view_of(
         made({**THREE, "tiers": ["25 cm", {"tier": "20 cm", "on pillars": "8 cm"}, {"tier": "15 cm", "dummy": "yes"}]}),
         desk,

@@ -55,7 +55,7 @@ def test_several_stand_side_by_side_and_the_rest_behind(made: Made) -> None:
         gaps = [after[0] - before[2] for before, after in pairwise(there.copies)]
         assert gaps == pytest.approx([20.0] * (seen - 1))
         assert there.left_mm == pytest.approx(-there.right_mm)
-    assert side_by_side(cake, 0) == "4 side by side, 3 behind"
+    assert side_by_side(cake, 0) == "4 side by side, 3 at the back"
 
 
 def test_on_a_dome_each_stands_on_its_slope(made: Made) -> None:

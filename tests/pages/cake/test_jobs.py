@@ -23,7 +23,7 @@ def test_every_bake_mixture_paste_decoration_and_board_has_its_line(demo: Loaded
     assert [line.figure for line in groups["Paste, by colour"]] == [
         formats.number(total.shown_g) for total in cake.pastes
     ]
-    assert [line.figure for line in groups["Decorations"]] == ["A", "2 ×", "C", "D"]
+    assert [line.figure for line in groups["Decorations"]] == ["A", "2", "C", "D"]
     assert len(groups["Board and stacking"]) == len(list(together(things_cut(cake, demo.facts)))) + 1
     assert all(line.link for title in ("Bake", "Decorations") for line in groups[title])
 
@@ -31,7 +31,7 @@ def test_every_bake_mixture_paste_decoration_and_board_has_its_line(demo: Loaded
 def test_a_decoration_says_where_it_stands_and_how_large_its_parts_are(demo: Loaded, made: Made) -> None:
     lines = {group.title: group.lines for group in jobs(made(FIGURED), "written", demo.facts)}["Decorations"]
     board, top, side, _ = (line.note for line in lines)
-    assert board.startswith("On the board, in front; ") and "sized for round 25" in board
+    assert board.startswith("On the board, in front; ") and "sized for a 25" in board
     assert top.startswith("B on top, top; ") and side.startswith("On the side, middle; ")
     part = made(FIGURED).figures[0].parts.parts[0]
     assert f"{part.name} " in board and "parts: " in board

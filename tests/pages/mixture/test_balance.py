@@ -40,8 +40,8 @@ def test_the_page_says_where_it_sits_and_why(filled: Filled) -> None:
     text = filled("mixtures/cocoa-cupcakes/tables")
     assert "It meets 2 of the 4 balance rules for its kind." in text and "Cocoa soaks up nearly its own weight" in text
     assert (
-        "usually 85 to 115; this is above that" in text
-        and 'aria-label="Egg and liquid to flour: 126, usually 85 to 115"' in text
+        "usually 85 to 115%; this is above that" in text
+        and 'aria-label="Egg and liquid to flour: 126%, usually 85 to 115%"' in text
     )
     assert re.search(r'<a href="/sources#source-balance-rules">', text)
 

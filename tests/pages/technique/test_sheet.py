@@ -35,7 +35,7 @@ def test_a_sheet_for_one(sheet_desk: Callable[..., Desk]) -> None:
         ("Level:", "practised"), ("Makes", "one tier"),
     ]  # fmt: skip
     assert [(name, bare(words)) for name, words in sheet.times] == [
-        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Can be done ahead", "5–7 min"),
+        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Of which ahead", "5–7 min"),
     ]  # fmt: skip
     assert [(bare(row.amount), row.name, row.not_food) for row in sheet.materials] == [
         ("5", "Dowels", True), ("300 g", "Sugarpaste", False), ("20 g", "Sugar pearls", False), ("100 g", "Butter", False),
@@ -96,7 +96,7 @@ def test_allergens_go_along_and_unknown_is_never_free(sheet_desk: Callable[..., 
     assert "<b>milk</b> (butter)" in html and "Unknown does not mean" in html
     none = sheet_of("set-dowels", sheet_desk(materials=["100 g caster sugar"], steps=["Look."]))
     assert (none.contains[0].text, none.unknown) == (
-        "None of the fourteen allergens is listed, but that does not make it “free from”: check the packets",
+        "None of the fourteen allergens is listed, but that does not make the ingredients “free from”: check the packets",
         "",
     )
     empty = sheet_of("set-dowels", sheet_desk(materials=[], steps=["Look."]))

@@ -58,14 +58,14 @@ def test_three_tiers_and_their_steps(demo: Loaded, design: Design) -> None:
     assert found.written.offered and found.written.borrow == ()
     up = size_called(found, "+1")
     assert up.offered and [tin.name for tin in up.borrow] == ["round 28 cm"]
-    assert [spell(each) for each in up.remarks] == ["you have no round 28 cm tin"]
+    assert [spell(each) for each in up.remarks] == ["you have no 28 cm round tin"]
 
 
 def test_what_cannot_be_says_why(demo: Loaded, design: Design) -> None:
     """The oven takes no 35 cm tin by the demo's shelf with its clearance; parts are for cakes of 10 to 30 cm."""
     others = {size.key: " ".join(spell(each) for each in size.why) for size in sizes(demo, design, THREE).others}
     assert others and all(others.values())
-    assert "does not fit your oven" in others["+4"]
+    assert "will not fit in your oven" in others["+4"]
     assert "10 to 30 cm" in others["+3"]
 
 

@@ -23,13 +23,13 @@ def said(demo: Loaded, *names: str) -> list[str]:
 def test_what_is_said(demo: Loaded) -> None:
     assert said(demo, "round 25 cm", "round 20 cm", "round 15 cm") == []
     assert said(demo, "round 25 cm", "round 23 cm") == [
-        "round 23 cm is only 20 mm narrower than round 25 cm; 50 to 100 is usual"
+        "the 23 cm round is only 20 mm narrower than the 25 cm round; 50 to 100 is usual"
     ]
     assert said(demo, "square 25 cm", "round 10 cm") == [
-        "round 10 cm is 150 mm narrower than square 25 cm; 50 to 100 is usual", "you have no round 10 cm tin"
+        "the 10 cm round is 150 mm narrower than the 25 cm square; 50 to 100 is usual", "you have no 10 cm round tin"
     ]  # fmt: skip
     assert said(demo, "square 40 cm") == [
-        "you have no square 40 cm tin", "square 40 cm does not fit your oven", "no standard-size drum is large enough for square 40 cm"
+        "you have no 40 cm square tin", "a 40 cm square tin will not fit in your oven", "no standard-size drum is large enough for the 40 cm square"
     ]  # fmt: skip
 
 

@@ -171,7 +171,7 @@ def steps(cut: Cut) -> tuple[str, ...]:
         return ("It is smaller than one portion.",)
     if cut.way == "joined":
         return (
-            f"Cut the strips first, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'top'}.",
+            f"First cut strips, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'far'} side.",
             "Then cut across as drawn; leave small bits on the piece beside them.",
             _alike(cut),
         )
@@ -181,19 +181,19 @@ def steps(cut: Cut) -> tuple[str, ...]:
 
 
 def _strip_steps(cut: Cut) -> tuple[str, ...]:
-    begin = "left" if cut.upright else "top"
+    begin = "left" if cut.upright else "far"
     inner = [formats.number(edge) for edge in cut.edges_shown_mm[1:-1]]
     lines = []
     if inner:
         lines.append(
-            f"First make the long cuts, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} edge."
+            f"First cut right across, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} side."
         )
     if len(set(cut.counts)) == 1:
         what = "Then cut every strip" if inner else "Cut it"
         lines.append(f"{what} across into {cut.counts[0]} pieces.")
     else:
         ends = "" if cut.tin.shape in BOXES else "; the end pieces are longer, as drawn"
-        lines.append(f"Then cut across into {_counts(cut)} pieces, from the {begin}{ends}.")
+        lines.append(f"Then cut across into {_counts(cut)} pieces, from the {begin} side{ends}.")
     return (*lines, _alike(cut))
 
 

@@ -243,7 +243,7 @@ def guests_pages(desk: Desk) -> Iterator[Page]:
     know_mixtures(desk.book, desk.facts)
     yield Page(
         address="guests",
-        title="Which tins for how many guests",
+        title="Tins by number of guests",
         template="guests",
         view=GuestsView(desk),
         section=("Tins", TITLE),

@@ -138,7 +138,7 @@ def pound_grids(facts: Facts) -> tuple[Grid, ...]:
         Grid(
             title="Grams to ounces",
             anchor="grams",
-            heads=(Head("Grams", "g"), Head("Ounces", "to a quarter")),
+            heads=(Head("Grams", "g"), Head("Ounces", "nearest quarter")),
             rows=grams,
             worked=worked,
             short="Grams",

@@ -37,7 +37,7 @@ def ahead_view(found: AheadTable) -> AheadView:
                 name=each.name,
                 address=each.address,
                 ahead=_ahead(each),
-                keeps=formats.sentence(keep.written for keep in each.keeps) if each.keeps else "",
+                keeps=", or ".join(keep.written for keep in each.keeps),
             )
             for each in found.parts
             if each.ahead_min or each.keeps

@@ -111,7 +111,7 @@ def _held_lines(held: HeldUp) -> Iterator[JobLine]:
     if held.through_shown_mm is not None:
         long = formats.millimetres(held.through_shown_mm)
         note = f"about {long}: measure on the cake; sharpened, through all tiers and cards into the board"
-        yield JobLine(figure="1", unit="", name="through-dowel", note=note)
+        yield JobLine(figure="1", unit="", name="centre dowel", note=note)
 
 
 def _held_line(each: Held) -> JobLine:

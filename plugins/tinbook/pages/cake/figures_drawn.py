@@ -88,12 +88,12 @@ def in_front(cake: WholeCake, nth: int) -> int:
 
 
 def side_by_side(cake: WholeCake, nth: int) -> str | None:
-    """`3 side by side`, `3 side by side and 2 behind`; None for one alone."""
+    """`3 side by side`, `3 side by side, 2 at the back`; None for one alone."""
     count, seen = cake.figures[nth].count, in_front(cake, nth)
     if count == 1:
         return None
     side = f"{seen} side by side" if seen > 1 else "1 in front"
-    return side if seen == count else f"{side}, {count - seen} behind"
+    return side if seen == count else f"{side}, {count - seen} at the back"
 
 
 def _wide_mm(rings: tuple[Ring, ...]) -> float:

@@ -154,9 +154,9 @@ def _amounts(amounts: Iterable[AmountFor]) -> str:
 def _figures(cake: WholeCake, size: str) -> Iterator[JobLine]:
     for nth, figure in enumerate(cake.figures):
         yield JobLine(
-            figure=f"{figure.count} ×" if figure.count > 1 else letter_of(nth),
+            figure=str(figure.count) if figure.count > 1 else letter_of(nth),
             unit="",
-            name=figure.technique.name,
+            name=formats.several(figure.thing) if figure.count > 1 else figure.thing,
             note="; ".join(_figure_notes(cake, figure, nth)),
             link=figure_at_size(cake.slug, size, figure),
         )
@@ -165,14 +165,14 @@ def _figures(cake: WholeCake, size: str) -> Iterator[JobLine]:
 def _figure_notes(cake: WholeCake, figure: CakeFigure, nth: int) -> Iterator[str]:
     tier = spell(tier_said(cake.tiers[figure.tier], len(cake.tiers))).partition(",")[0]
     where = WHERE[figure.on] if len(cake.tiers) == 1 or figure.on == BOARD else f"{WHERE[figure.on]}, {tier}"
-    letter = f"{letter_of(nth)} " if figure.count > 1 else ""
+    letter = f"{letter_of(nth)}, " if figure.count > 1 else ""
     behind = figure.count - in_front(cake, nth)
-    yield formats.title(f"{letter}{where}{f', {behind} of them behind' if behind else ''}")
+    yield formats.title(f"{letter}{where}{f', {behind} of them at the back' if behind else ''}")
     high = formats.with_unit(number(round(figure.high_mm / 10.0, 1)), "cm")
-    yield f"{high} high, sized for {formats.tin_words(figure.parts.cake.name)}"
+    yield f"{high} high, sized for {formats.tin_words(formats.a_said(figure.parts.cake.as_said))} cake"
     over_mm = figure.high_mm - cake.tiers[figure.tier].high_mm
     if figure.on == SIDE and over_mm >= 1.0:
-        yield f"{formats.millimetres(over_mm)} higher than its tier: size it for a smaller cake"
+        yield f"{formats.millimetres(over_mm)} taller than its tier: size it for a smaller cake"
     made = [
         f"{part.name} {'' if part.made == 1 else f'× {part.made} '}{formats.with_unit(weight_g(part.total_g), 'g')}"
         for part in figure.parts.parts

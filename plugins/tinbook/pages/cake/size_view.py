@@ -141,9 +141,7 @@ class CakeInSize:
         told += [f"beside it {_beside_said(tier)}" for tier in cake.beside]
         for nth, each in enumerate(cake.figures):
             many = "" if (said := side_by_side(cake, nth)) is None else f", {said}"
-            told.append(
-                f"{letter_of(nth)}: {each.technique.name}, {formats.centimetres(round(each.high_mm))} high{many}"
-            )
+            told.append(f"{letter_of(nth)}: {each.thing}, {formats.centimetres(round(each.high_mm))} high{many}")
         return ", ".join(told)
 
     @cached_property

@@ -28,7 +28,7 @@ def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup
     not_food = (
         *(cut_line(thing, sold) for thing in together(every.cut)),
         *map(_inedible, every.not_food),
-        *(replace(_inedible(thing), note=f"back to the bench: {technique}") for technique, thing in every.at_work),
+        *(replace(_inedible(thing), note=f"count back in: “{technique}”") for technique, thing in every.at_work),
     )
     groups = (
         JobGroup("Ingredients", tuple(_ingredient(one, desk) for one in every.ingredients)),
@@ -119,7 +119,7 @@ def _inedible(thing: Inedible) -> JobLine:
     return JobLine(
         figure=formats.figure(amount),
         unit=amount.unit,
-        name=thing.name,
+        name=thing.name if amount.unit or amount.shown <= 1 else formats.several(thing.name),
         note=spell(thing.wanted) if thing.wanted else "",
         flag="not food",
     )

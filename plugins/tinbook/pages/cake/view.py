@@ -22,6 +22,9 @@ from tinbook.plans.making.ahead import ahead_table
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.tins import Tin
 
+PLACED = {"in_the_stack": "stacking", "on_the_board": "paste on the board", "in_a_decoration": "“{}”"}
+"""How a place is called, beside a caution, that its own words do not tell."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OtherSize:
@@ -182,10 +185,17 @@ class CakeView:
             CakeCaution(
                 title=each.caution.title,
                 advice=each.caution.advice,
-                places=formats.title(formats.sentence(dict.fromkeys(map(_place, each.places)))),
+                places=formats.sentence(dict.fromkeys(map(self._place, each.places))),
             )
             for each in self.written.cake.cautions
         )
+
+    def _place(self, said: Saying) -> str:
+        """Where something is, in few words: `base tier`, `the 20 cm round`, `Pilot's buttercream`."""
+        words = spell(said)
+        if said.key == "tier_of_cake":
+            return f"{words.partition(',')[0]} tier" if self.keeps_top else self.written.cake.tins[0].as_said
+        return PLACED[said.key].format(words) if said.key in PLACED else words
 
     @property
     def techniques(self) -> tuple[Linked, ...]:
@@ -214,11 +224,6 @@ class CakeView:
     def tools(self) -> tuple[str, ...]:
         """The tools for any size of it, each once."""
         return tools_used(self.written.cake, self.desk.book, self.desk.facts)
-
-
-def _place(said: Saying) -> str:
-    """Where something is, in few words: `base`, `Pilot's buttercream`."""
-    return spell(said).partition(",")[0] if said.key == "tier_of_cake" else spell(said)
 
 
 def cake_pages(desk: Desk) -> Iterator[Page]:

@@ -11,6 +11,7 @@ from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.base.sheets import sheet_with, sheets_of
 from tinbook.pages.lists.lists import Group, cake_entry, kind_groups, technique_entry
 from tinbook.pages.spelling import formats
+from tinbook.tins import Tin
 
 USES = {
     "cake": "Sponges and cakes",
@@ -66,7 +67,7 @@ class HomeView:
     def others(self) -> tuple[str, ...]:
         """Its other tins, in words."""
         return tuple(
-            formats.kept_together(tin_name(own.have, own.tin))
+            formats.kept_together(_owned(own.have, own.tin))
             for own in self.desk.book.tins
             if own.have and own.tin.shape not in DRAWN
         )
@@ -101,6 +102,15 @@ class HomeView:
     def broken_words(self) -> str:
         """That, in words."""
         return f"{plural(self.broken, 'page')} cannot be shown"
+
+
+def _owned(count: int, tin: Tin) -> str:
+    """`one 20 cm heart`, `one number 1 tin`, `tray holes for 24 standard cupcakes`; several as `2 × heart 20 cm`."""
+    if tin.holes > 1:
+        return f"tray holes for {tin_name(count, tin)}"
+    if count > 1:
+        return tin_name(count, tin)
+    return formats.tin_words(f"one {tin.as_said.removeprefix('the ')}{' tin' if tin.called else ''}")
 
 
 def home_pages(desk: Desk) -> Iterator[Page]:

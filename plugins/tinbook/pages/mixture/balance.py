@@ -65,6 +65,8 @@ class BalanceView:
         if not standings:
             return "We know of no balance rule for this kind."
         kept = sum(standing.within for standing in standings)
+        if len(standings) == 1:
+            return f"It {'meets' if kept else 'does not meet'} the one balance rule for its kind."
         return f"It meets {formats.mixed(kept)} of the {len(standings)} balance rules for its kind."
 
     @property
@@ -78,7 +80,7 @@ def _drawn(standing: Standing) -> RuleDrawing:
     scale = WIDE / (max(ends) * ROOM)
     low, high = standing.low_shown * scale, standing.high_shown * scale if standing.high_shown else WIDE
     point = None if standing.value_shown is None else round(standing.value_shown * scale, 1)
-    figure = "none" if standing.value_shown is None else formats.number(standing.value_shown)
+    figure = "none" if standing.value_shown is None else formats.percent(standing.value_shown)
     return RuleDrawing(
         title=standing.rule.title,
         figure=figure,
@@ -93,7 +95,7 @@ def _drawn(standing: Standing) -> RuleDrawing:
 
 def _usual(standing: Standing) -> str:
     low = formats.number(standing.low_shown)
-    return f"{low} or more" if standing.high_shown is None else f"{low} to {formats.number(standing.high_shown)}"
+    return f"{low}% or more" if standing.high_shown is None else f"{low} to {formats.percent(standing.high_shown)}"
 
 
 def _stands(standing: Standing) -> str:
@@ -106,5 +108,5 @@ def _stands(standing: Standing) -> str:
 
 
 def _sign(standing: Standing) -> str:
-    figure = "" if standing.value_shown is None else f"{formats.number(standing.value_shown)}, "
+    figure = "" if standing.value_shown is None else f"{formats.percent(standing.value_shown)}, "
     return f"{standing.rule.title}: {figure}usually {_usual(standing)}"

@@ -18,7 +18,7 @@ DEEPER = "deeper than any tin sold in this size"
 
 @dataclass(frozen=True, slots=True)
 class FactsSaid:
-    """`× 1.00`, any remark (with the comma before it, or nothing), and the weight in each tin."""
+    """`1.00 × the recipe`, any remark (with the comma before it, or nothing), and the weight in each tin."""
 
     factor: str
     remarks: str
@@ -34,7 +34,7 @@ def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
         row = _written(batch, table, desk)
         remarks, factor, each = list(_remarks(batch, row)), row.whole.factor_shown, _each(row)
     said = f", {'; '.join(remarks)}" if remarks else ""
-    return FactsSaid(f"× {formats.fixed(factor, 2)}", said, each)
+    return FactsSaid(f"{formats.fixed(factor, 2)} × the recipe", said, each)
 
 
 def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:
@@ -71,7 +71,7 @@ def _each(row: TinRow) -> str:
     tin, fit = row.tin, row.fit
     if fit.count <= 1:
         return _together(row.whole.mass_shown_g)
-    return f"{formats.grams(fit.each_shown_g)} in each {'cup' if tin.holes > 1 else 'tin'}"
+    return f"{formats.grams(fit.each_shown_g)} in each {'case' if tin.holes > 1 else 'tin'}"
 
 
 def _together(mass_g: float) -> str:

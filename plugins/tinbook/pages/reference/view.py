@@ -100,7 +100,8 @@ class FormView:
     @property
     def title(self) -> str:
         """Its heading: `How a tin is written`."""
-        return f"How {self.form.name} is written"
+        name = self.form.name
+        return f"How to write {name}" if name.startswith(("how ", "what ")) else f"How {name} is written"
 
     @property
     def says(self) -> Markup:

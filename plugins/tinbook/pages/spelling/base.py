@@ -27,6 +27,11 @@ def _too_few_owned(have: int, of: int) -> str:
     return f"you have {have}: bake {how}{share}"
 
 
+def _several_bakes(bakes: int, at_once: int) -> str:
+    """`2 oven loads, 1 tin in each`; the last of several may have room to spare."""
+    return f"{bakes} oven loads, {f'up to {at_once} tins' if at_once > 1 else f'{at_once} tin'} in each"
+
+
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # who says so, and how often
     "this_cake": "for this cake",
@@ -41,7 +46,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "too_shallow": "too shallow for all the batter: fill {fill} tins",
     "too_few_owned": _too_few_owned,
     "wider_than_shelf": "wider than the oven shelf",
-    "several_bakes": "{bakes} oven loads, {at_once} at a time",
+    "several_bakes": _several_bakes,
     "remarks": lambda remarks: "; ".join(remarks),
     "tin_factor": (
         "factor = batter for the new tins / batter for the recipe's own tins, at the same depth; "
@@ -54,8 +59,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "scales_to": "scales read to {step_g:g} g, or to {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
     "by_depth": "same batter depth",
-    "by_brim": "filled just as full",
-    "by_depth_and_brim": "same batter depth; cups, domes and balls are filled just as full",
+    "by_brim": "filled as full as in the recipe",
+    "by_depth_and_brim": "same batter depth; cups, domes and balls filled as full as in the recipe",
     "by_asked": "the amount you asked for",
     "factor_is": "factor {factor:.4f}",
     "factor_by_batter": "factor = batter wanted / batter in the recipe",

@@ -39,9 +39,9 @@ def _drum_said(drum_mm: float, paste_mm: float, how: str) -> str:
 
 
 def _icing_each(each_g: float, low_g: float, high_g: float) -> str:
-    """`35 g of icing on each cup (25 to 50 g)`."""
+    """`35 g of icing on each cupcake (25 to 50 g)`."""
     usual = f" (usually {low_g:.0f} to {high_g:.0f} g)" if high_g > low_g else ""
-    return f"{each_g:.3g} g of icing on each cup{usual}"
+    return f"{each_g:.3g} g of icing on each cupcake{usual}"
 
 
 def _several(words: Sequence[str]) -> str:
@@ -60,19 +60,19 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # how it was worked out
     "whole_cake_of": "{cake}, {size}",
     "whole_cake": (
-        "each tier as on its recipe's page, at its own height; height of the cake = drum and the paste under it "
+        "each tier as on its recipe's page, at its own height; height of the cake = drum and the paste on it "
         "+ each tier on its card, with its coats and paste on + the gap under any pillars; totals = sums of the rows"
     ),
     "tiers_asked_at": lambda tiers: _several(tiers),
     "tier_asked_at": _tier_asked_at,
     "stands_on_a_drum": _drum_said,
-    "cards_thick": "card under each tier {card_mm:g} mm thick (they come from {low_mm:g} to {high_mm:g} mm)",
+    "cards_thick": "card under each tier {card_mm:g} mm thick (they are sold from {low_mm:g} to {high_mm:g} mm thick)",
     "icing_each": _icing_each,
     "dowels_as_long": "each dowel is as long as its tier is tall; pillars are longer, to reach the tier above",
     # sizes
     "size_by_steps": _size_by_steps,
     "tier_too_small": "its smallest tier is smaller than a portion",
-    "not_sold": "you have no {tin} tin, and none is sold",
+    "not_sold": lambda tin: f"you have no {tin.removeprefix('the ')} tin, and none is sold",
     # everything used
     "used_of": "Everything used for {cake}, {size}",
     "everything_used": "every mixture as it is weighed out for this cake, added up by ingredient",

@@ -21,7 +21,7 @@ DESCRIPTIONS: Mapping[str, str] = {
     "measures": "Cups, spoons, eggs, inches and oven marks in grams, centimetres and degrees.",
     "portions": "How many portions you get from a cake in each tin, cut as cake makers cut them.",
     "cuts": "{title}: how to cut every cake, drawn to scale.",
-    "guests": "Which tins for how many guests: the cakes that serve them.",
+    "guests": "Tins by number of guests: the cakes that serve them.",
     "covering": "How much paste, icing and ribbon a cake of every size takes.",
     "boards": "Drums and cards for every cake: how wide, how much paste, which ribbon and box.",
     "colours": "Our colours, and how to mix each one.",

@@ -59,7 +59,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     ),
     "published_marzipan": (
         "the range is the one for sugarpaste; one chart for marzipan works out at {low_mm:g} to {high_mm:g} mm, "
-        "{mm:g} mm in the middle"
+        "with a middle figure of {mm:g} mm"
     ),
     "no_chart_of_its_own": _no_chart_of_its_own,
     "cakes_took": _cakes_took,

@@ -222,6 +222,11 @@ def a_or_an(text: str) -> str:
     return f"{'an' if AN.match(text) else 'a'} {text}"
 
 
+def a_said(tin: str) -> str:
+    """`a 20 cm round` for `the 20 cm round`; `a number 1` for one called by its owner."""
+    return a_or_an(tin.removeprefix("the "))
+
+
 def sentence(words: Iterable[str]) -> str:
     """`milk`, `milk and egg`, `milk, egg and wheat`."""
     *most, last = words

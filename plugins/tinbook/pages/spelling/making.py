@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from tinbook.pages.spelling import formats
 
-AT_ITS_CENTRE = "its centre of gravity {} up"
+AT_ITS_CENTRE = "its weight centred {} up"
 
 
 def heavy(mass_g: float) -> str:
@@ -25,14 +25,14 @@ def between(low_g: float, high_g: float) -> str:
     return formats.with_unit(formats.bounds(round(low_g / step) * step, round(high_g / step) * step), "g")
 
 
-def _hangs(technique: str, each_g: float, centre_mm: float | None) -> str:
+def _hangs(figure: str, each_g: float, centre_mm: float | None) -> str:
     where = f", {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
-    return f"“{technique}”: {heavy(each_g)}, hung on the side{where}. On sticks, keep the figure just clear of the coat"
+    return f"{figure}: {heavy(each_g)}, hung on the side{where}. On sticks, keep the figure just clear of the coat"
 
 
-def _stands(technique: str, each_g: float, centre_mm: float | None) -> str:
+def _stands(figure: str, each_g: float, centre_mm: float | None) -> str:
     where = f", {AT_ITS_CENTRE.format(formats.millimetres(round(centre_mm)))}" if centre_mm is not None else ""
-    return f"“{technique}”: {heavy(each_g)}, on top{where}. Anything heavier belongs on the board"
+    return f"{figure}: {heavy(each_g)}, on top{where}. Anything heavier belongs on the board"
 
 
 def _paste(paste: str, colour: str | None, spare_g: float) -> str:

@@ -77,7 +77,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "weighed_by_house": "weighed in this kitchen",
     # a mixture as written
     "in_every_measure": (
-        "ounces = grams / {grams_per_ounce:.5g}, to a quarter; spoons and cups = grams / (weight of 1 ml × ml of one), "
+        "ounces = grams / {grams_per_ounce:.5g}, to the nearest quarter, or eighth under 1 oz; "
+        "spoons and cups = grams / (weight of 1 ml × ml of one), "
         f"{FILLED}"
     ),
     "written_table": "{mixture}, as written",

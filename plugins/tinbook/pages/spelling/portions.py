@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
+from tinbook.pages.spelling import formats
+
 
 def _cut_as(way: str, counts: Sequence[int], parts: int) -> str:
     """`grid 4 x 8`, `strips 5+7+7+5`, `wedges 7, twice`, `one each`."""
@@ -56,8 +58,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "set_judged": lambda said: "; ".join(said) or "the steps between the tiers are as usual, and you have every tin",
     "ledge_narrow": "{upper} is only {apart_mm:g} mm narrower than {lower}; 50 to 100 is usual",
     "ledge_wide": "{upper} is {apart_mm:g} mm narrower than {lower}; 50 to 100 is usual",
-    "tier_not_owned": "you have no {tin} tin",
-    "tier_too_wide": "{tin} does not fit your oven",
+    "tier_not_owned": lambda tin: f"you have no {tin.removeprefix('the ')} tin",
+    "tier_too_wide": lambda tin: f"{formats.a_said(tin)} tin will not fit in your oven",
     "tier_no_drum": "no standard-size drum is large enough for {tin}",
     "guest_size": "{short_mm:g} × {long_mm:g} mm for each guest, cakes {high_mm:g} mm high",
     "tiers_apart": "all tiers the same shape, each 5 to 10 cm narrower than the one below",

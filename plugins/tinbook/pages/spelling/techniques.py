@@ -18,7 +18,7 @@ CALLED = {"frustum": "tapered cylinder"}
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "in_part": "in {part}",
     "wanted_and_noted": "{wanted}; {note}",
-    "some_of": "something in {mixture}",
+    "some_of": "an ingredient of {mixture}",
     "law": _law,
     "shape_solid": lambda how, form: f"{how} {CALLED.get(form, form)}".strip(),
     "shape_rope": "rope",
@@ -27,8 +27,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "shape_to_template": "sheet cut round a template",
     "parts_scaled": (
         "weight = volume × density; lengths × s, solids and ropes × s³, sheets and strips × s² at the same thickness; "
-        "s = width of this cake / width of the cake it is written for; a weighed part corrects its computed weight at "
-        "every size"
+        "s = width of this cake / width of the cake it is written for; once you have weighed a part, its weight is "
+        "put right at every size"
     ),
     "scales_of_cakes": lambda scales: f"s = {', '.join(f'{s:.3g}' for s in scales)}",
     "scale_of_cake": "s = {s:.4g}",
@@ -37,8 +37,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "its_colours": "{technique}, its colours",
     "its_pastes": "{technique}, its paste",
     "ready_by_materials": (
-        "ready = paste among the materials × what the parts take for this cake / what they take for the cake they are "
-        "written for"
+        "paste to have ready = paste among the materials × what the parts take for this cake / what they take for the "
+        "cake they are written for"
     ),
     "its_marks": "{technique}, its marks",
 }

@@ -111,7 +111,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "dowels_from_the_edge": "{inset_mm:g} mm in from the edge of the tier above",
     "dowels_apart": "at least {apart_mm:g} mm apart",
     "dowels_cut_to": "Cut each to the height of the tier it stands in, measured on the coated cake.",
-    "through_hole": "through-dowel, {across_mm:g} mm",
+    "through_hole": "centre dowel, {across_mm:g} mm",
     "dowels_counted": (
         "Not edible: count them in, count them out, and leave a note of where each one is for the person cutting it."
     ),

@@ -63,7 +63,7 @@ class PartLine:
 def part_line(part: PartAt, tolerance: float) -> PartLine:
     """A part; if its weighed figure is off by more than `tolerance`, a share, it says to measure again."""
     more = (
-        _support(part.support),
+        _support(part.support, part.name),
         _dries(part.drying),
         PLACES[part.on],
         _weighed(part, tolerance),
@@ -99,7 +99,7 @@ def _make(part: PartAt) -> str:
 def _weighed(part: PartAt, tolerance: float) -> str:
     if part.weighed_g is None or part.off is None:
         return ""
-    words = f"weighed {weight_g(part.weighed_g)} g, calculated {weight_g(part.computed_g)} g"
+    words = f"{part.name}: {weight_g(part.weighed_g)} g on the scales, {weight_g(part.computed_g)} g by calculation"
     return words if abs(part.off) <= tolerance else f"{words}, {percent(part.off)} off: measure it again"
 
 
@@ -122,7 +122,7 @@ def mark_line(repeat: RepeatAt) -> PartLine:
 def _spacing(repeat: RepeatAt) -> str:
     size = " × ".join(mm(side) for side in dict.fromkeys(repeat.mark_mm))
     along, between = (mm(pitch) for pitch in repeat.pitch_mm)
-    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: every {along} mm, rows {between} mm apart"
+    return f"{size} mm, {mm(repeat.gap_mm)} mm apart, so one every {along} mm, in rows {between} mm apart"
 
 
 def _of_marks(repeat: RepeatAt) -> Iterator[str]:
@@ -130,7 +130,7 @@ def _of_marks(repeat: RepeatAt) -> Iterator[str]:
     if repeat.each_g is None:
         yield "pressed in"
     if repeat.cut:
-        yield f"{repeat.cut} on each run off the edge"
+        yield f"{repeat.cut} cut short at the edge of each {repeat.on}"
     if repeat.small_hard:
         yield "small and hard: keep away from small children"
     yield _law(repeat.colour)
@@ -155,18 +155,24 @@ def _cutter_words(fit: CutterFit) -> str:
     if fit.exact:
         return f"{what}, which you have"
     how = "larger" if fit.off_mm > 0 else "smaller"
-    return f"{what}: your nearest is {fit.owned}, {mm(abs(fit.off_mm))} mm {how}"
+    return f"{what}: your nearest is {_the(fit.owned)}, {mm(abs(fit.off_mm))} mm {how}"
 
 
-def _support(support: SupportAt | None) -> str:
+def _the(owned: str) -> str:
+    """`the 20 mm round` for a cutter in the drawer, `round 20 mm`."""
+    form, _, size = owned.partition(" ")
+    return f"the {size} {form}"
+
+
+def _support(support: SupportAt | None, part: str) -> str:
     if support is None:
         return ""
     short = ", shortened to stay clear of the front" if support.shortened else ""
     through = f", {mm(support.through_mm)} mm through what it stands on" if support.through_mm else ""
-    rest = f" and {mm(support.rest_mm)} mm in the {support.rest_in or 'cake'}" if support.rest_mm else ""
+    rest = f" and {mm(support.rest_mm)} mm into the {support.rest_in or 'cake'}" if support.rest_mm else ""
     name, _, size = support.what.partition(", ")
     what = f"{support.each} {name if support.each == 1 else formats.several(name)}{f' ({size})' if size else ''}"
-    return f"{what} {support.goes_in}, {mm(support.reach_mm)} mm in the part{through}{rest}{short}"
+    return f"{what} {support.goes_in}, {mm(support.reach_mm)} mm into the {part}{through}{rest}{short}"
 
 
 def _dries(drying: Drying) -> str:

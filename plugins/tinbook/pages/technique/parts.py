@@ -174,13 +174,13 @@ class PartsView:
             heads=(
                 Head("Cake"),
                 Head("All", "g"),
-                *(Head(f"Ready, {name}", "g") for name in named),
+                *(Head(f"{formats.title(name)} to have ready", "g") for name in named),
                 *(Head(_need_name(need), "g") for need in needs),
             ),
             rows=rows,
             worked=self.worked,
             lead="The weight of solids grows with the cube of the cake's width, that of sheets with its square. "
-            "“Ready” includes a fair share of what stays on your hands and the board.",
+            "What to have ready includes an allowance for what sticks to your hands and the board.",
         )
 
     @property

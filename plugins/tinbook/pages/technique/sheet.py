@@ -265,7 +265,7 @@ def contains_said(strip: AllergenStrip | None) -> tuple[Advice, ...]:
         return ()
     named = tuple(Advice(allergen.allergen, formats.sentence(allergen.ingredients)) for allergen in strip.contains)
     # where something is unknown, what follows says that this is no promise
-    no_promise = "" if strip.unknown else ", but that does not make it “free from”: check the packets"
+    no_promise = "" if strip.unknown else ", but that does not make the ingredients “free from”: check the packets"
     return named or (Advice("", f"None of the fourteen allergens is listed{no_promise}"),)
 
 

@@ -154,7 +154,7 @@ def mass_of(take: Take, name: str, book: Book, facts: Facts) -> float:
             if card.weighs is not None
             else f'write grams, or "weighs: ... g per {quantity.unit}" on its card in house/ingredients.yaml'
         )
-        raise Unweighable(f'the book does not know what "{name}" weighs by volume', hint)
+        raise Unweighable(f'the book does not know what a spoonful of "{name}" weighs', hint)
     return quantity.base * density
 
 

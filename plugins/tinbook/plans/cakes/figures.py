@@ -23,7 +23,8 @@ USUAL_GAP_MM = 10.0
 COUNTED_AS: Mapping[str, tuple[str, ...]] = {
     "dowel": ("dowel", "pillar"),
     "pillar": ("dowel", "pillar"),
-    "through dowel": ("through-dowel",),
+    "through dowel": ("centre dowel",),
+    "centre dowel": ("centre dowel",),
     "card": ("card", "plate"),
     "board": ("drum",),
     "drum": ("drum",),
@@ -52,6 +53,11 @@ class CakeFigure:
     kit: Kit
     high_mm: float
     gap_mm: float
+
+    @property
+    def thing(self) -> str:
+        """What it is, in the words of its file name: `clump of thrift`."""
+        return self.slug.replace("-", " ")
 
     @property
     def parts_g(self) -> float:

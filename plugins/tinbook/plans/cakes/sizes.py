@@ -197,9 +197,9 @@ def _told(tins: tuple[Tin, ...], steps: int | None, book: Book, facts: Facts) ->
     yield from (each for each in judged(tiers, book, facts, 1.0) if each.key != NO_DRUM) if tiers else ()
     for tin in tins:
         if tin not in cakes and not goes_on_a_shelf(tin, book, facts):
-            yield saying("tier_too_wide", tin=tin.name)
+            yield saying("tier_too_wide", tin=tin.as_said)
         if steps is None and not on_the_shelf(tin, book)[1] and stepped(tin, 0) is None:
-            yield saying("not_sold", tin=tin.name)
+            yield saying("not_sold", tin=tin.as_said)
 
 
 def _stops(told: Saying, steps: int | None) -> bool:

@@ -117,7 +117,7 @@ def stacked_up(
         paste_g=paste_g,
         paste_shown_g=rounding.scales(paste_g, steps_of(book)),
         through_mm=_through_mm(design, cakes, tops[-1] - thick_mm, facts) if drum else None,
-        through_top_mm=tops[-1] - facts.numbers["through-dowel below the top"].value,
+        through_top_mm=tops[-1] - facts.numbers["centre dowel below the top"].value,
     )
 
 
@@ -131,8 +131,8 @@ def _through_mm(design: CakeDesign, cakes: Sequence[TierWorked], tiers_mm: float
     wanted = (tall or design.goes_whole) if design.through_dowel is None else design.through_dowel
     if not wanted:
         return None
-    below_mm = facts.numbers["through-dowel below the top"].value
-    return tiers_mm - below_mm + facts.numbers["through-dowel in the board"].value
+    below_mm = facts.numbers["centre dowel below the top"].value
+    return tiers_mm - below_mm + facts.numbers["centre dowel in the board"].value
 
 
 def _level(tier: TierWorked, top_mm: float, card_mm: float) -> Level:

@@ -14,5 +14,5 @@ def templates_of_cake(cake: WholeCake, wide: Wide, facts: Facts) -> tuple[Templa
     dowels, from the bottom. `wide`: how wide words are on paper."""
     figures = {(figure.slug, figure.parts.cake): figure for figure in cake.figures}.values()
     parts = [each for figure in figures if has_templates(figure.parts) for each in part_templates(figure.parts, wide)]
-    through_mm = None if cake.stacked.through_mm is None else facts.numbers["through-dowel across"].value
+    through_mm = None if cake.stacked.through_mm is None else facts.numbers["centre dowel across"].value
     return (*parts, *(dowel_template(dowels.plan, through_mm) for dowels in cake.stacked.dowels if dowels))

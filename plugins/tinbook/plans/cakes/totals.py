@@ -211,9 +211,7 @@ def _pastes(
         for need in figure.parts.colours:
             if need.mass_g:
                 batch = made_or_bought(need.paste.slug or need.paste.name, book, facts)
-                amount = AmountFor(
-                    saying("in_a_decoration", technique=figure.technique.name), need.mass_g, shown_g(need.mass_g)
-                )
+                amount = AmountFor(saying("in_a_decoration", technique=figure.thing), need.mass_g, shown_g(need.mass_g))
                 yield need.paste.name, batch, need.colour, amount
 
 

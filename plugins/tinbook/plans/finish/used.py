@@ -74,7 +74,7 @@ def used_flaws(entry: Used, book: Book, facts: Facts) -> Iterator[Flaw]:
         yield Flaw(
             code="used",
             path=("cake",),
-            message="cups are not filled and coated like a cake",
+            message="cupcakes are not filled and coated like a cake",
             hint="log a cake baked in a tin",
         )
         return

@@ -92,7 +92,7 @@ def _remarks(cake: WholeCake, weights: CakeWeights) -> list[Saying]:
     for each in weights.figures:
         figure = each.figure
         if figure.on in (SIDE, TOP):
-            told = {"technique": figure.technique.name, "each_g": each.each_g, "centre_mm": each.centre_mm}
+            told = {"figure": figure.thing, "each_g": each.each_g, "centre_mm": each.centre_mm}
             found.append(saying("hangs_on_a_side", **told) if figure.on == SIDE else saying("stands_on_top", **told))
     if any(cake.stacked.dowels) or cake.stacked.through_mm is not None:
         found.append(saying("supports_unknown"))

@@ -37,14 +37,14 @@ def judged(tiers: Sequence[Tier], book: Book, facts: Facts, height_mm: float) ->
     for lower, upper in pairwise(tier.tin for tier in tiers):
         ledge_mm = min(ledges_mm(upper, lower))
         if not fits(APART_MM, ledge_mm):
-            yield saying("ledge_narrow", upper=upper.name, lower=lower.name, apart_mm=ledge_mm)
+            yield saying("ledge_narrow", upper=upper.as_said, lower=lower.as_said, apart_mm=ledge_mm)
         elif not fits(max(ledges_mm(upper, lower)), FAR_MM):
-            yield saying("ledge_wide", upper=upper.name, lower=lower.name, apart_mm=max(ledges_mm(upper, lower)))
+            yield saying("ledge_wide", upper=upper.as_said, lower=lower.as_said, apart_mm=max(ledges_mm(upper, lower)))
     for tier in tiers:
         if not tier.owned:
-            yield saying("tier_not_owned", tin=tier.tin.name)
+            yield saying("tier_not_owned", tin=tier.tin.as_said)
         if not goes_on_a_shelf(tier.tin, book, facts):
-            yield saying("tier_too_wide", tin=tier.tin.name)
+            yield saying("tier_too_wide", tin=tier.tin.as_said)
     foot = tiers[0].tin
     if not board_of(Cake(foot, height_mm, 1), settled, settled.board, facts).size_mm:
-        yield saying("tier_no_drum", tin=foot.name)
+        yield saying("tier_no_drum", tin=foot.as_said)

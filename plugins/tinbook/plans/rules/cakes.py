@@ -91,7 +91,7 @@ def _travel_flaws(design: CakeDesign) -> Iterator[Flaw]:
         yield Flaw(code="travels", path=("travels",), message=message, hint=hint)
     pillars = any(tier.on_pillars for tier in design.tiers)
     if design.through_dowel and (len(design.tiers) == 1 or pillars):
-        message = "a dowel cannot go through a cake on pillars" if pillars else "a single tier needs no through dowel"
+        message = "a dowel cannot go through a cake on pillars" if pillars else "a single tier needs no centre dowel"
         yield Flaw(code="travels", path=("through dowel",), message=message, hint="take it out", on_key=True)
 
 

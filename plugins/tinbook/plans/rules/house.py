@@ -30,7 +30,7 @@ def tin_flaws(line: ShelfLine, named: Collection[str]) -> Iterator[Flaw]:
         yield Flaw(code="missing", path=("tin",), message="an outline needs a name", hint=hint)
     elif name is not None and not tin.kind.free:
         message = f"only an outline has a name of its own, not a {tin.kind.noun}"
-        hint = 'leave "name" out: it is called by its shape and size'
+        hint = 'leave "name" out: it goes by its shape and size'
         yield Flaw(code="name", path=("name",), message=message, hint=hint, on_key=True)
     elif name is not None and (flaw := _name_flaw(name, named)):
         yield flaw

@@ -121,7 +121,7 @@ def _kinds(change: StepChange) -> list[str]:
 def _where(kinds: Sequence[str], path: Path) -> Flaw:
     """A step among changes that does not say where it goes, or says so twice."""
     if not kinds:
-        hint = 'add "add after: 3", or "instead of: 3": the number of a step in the base'
+        hint = 'add "add after: 3", or "instead of: 3": the number of a step in the recipe it starts from'
         return Flaw(code="step", path=path, message="where does this step go?", hint=hint)
     first, second = (_KINDS[key] for key in kinds[:2])
     message, hint = f'one step says both "{first}" and "{second}"', "make it two changes, each after a dash"

@@ -114,7 +114,7 @@ class ChangedMix:
             return self._no_line(word, path)
         parts = list(dict.fromkeys(self.base[slot.base or 0].part or "" for slot in slots))
         if not within:
-            message = f'"{word}" is not in that part of the base'
+            message = f'"{word}" is not in that part of the recipe it starts from'
             hint = f'it is in "{parts[0]}"' if parts[0] else 'leave "part" out'
             return Flaw(code=OF_BASE, path=(*path[:-1], "part"), message=message, hint=hint)
         message = f'the base has "{word}" more than once'

@@ -26,8 +26,8 @@ export const timers = {
 
 export const tail = {
   file: slug => `${slug}-notes.txt`,
-  awake: "Screen stays on",
-  asleep: "Screen may go off",
+  awake: "Keep screen on: yes",
+  asleep: "Keep screen on: no",
   sure: "Clear ticks, timers and notes?",
   answers: { yes: "Yes, start again", no: "No" },
 };
