@@ -13,7 +13,7 @@ from tinbook.plans.true_size.dowelling import dowel_plan, dowel_template
 
 CREAM, SPONGE = "american-buttercream", "creamed-butter-sponge"
 PAGE, OWN = f"mixtures/{CREAM}", f"mixtures/{SPONGE}"
-GLANCE, ROUND, FINISH = "A cake from every tin", "In and round a cake from every tin", "To finish a cake from every tin"
+GLANCE, ROUND, FINISH = "A cake from each tin", "In and round a cake from each tin", "To finish a cake from each tin"
 USUAL = "On the usual drum, the one we use"
 CAKE, TIER = "round 20 cm", "round 15 cm"
 
@@ -64,7 +64,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much buttercream for a usual round 20 cm": (
         lambda d: d.up(5.0, coats(d)["made_g"]),
         lambda d: d.number(PAGE, ROUND, CAKE, "In all"),
-        lambda d: d.number(PAGE, "What goes into it for a cake from every tin", CAKE, "In all"),
+        lambda d: d.number(PAGE, "What goes into it for a cake from each tin", CAKE, "In all"),
         lambda d: d.figure(d.cell("covering", GLANCE, CAKE, "In all").split("|")[0]),
     ),
     "how many batches of it": (
@@ -108,7 +108,7 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how wide is it rolled": (
         lambda d: d.up(0.5, d.row("covers", "--of", "sugarpaste", tin=CAKE)["rolled_width_mm"] / 10.0),
         lambda d: glance(d, "Roll out to"),
-        lambda d: d.number("mixtures/marzipan", "Over a cake from every tin", CAKE, "Roll out to"),
+        lambda d: d.number("mixtures/marzipan", "Over a cake from each tin", CAKE, "Roll out to"),
     ),
     "which drum": (
         lambda d: boards(d)["taken_width_mm"] / 10.0,

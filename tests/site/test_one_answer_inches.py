@@ -61,7 +61,7 @@ INCHES: dict[str, tuple[Callable[[Any], object], ...]] = {
     "which drum of inches": (
         lambda d: d.row("boards", tin="round 20 cm")["taken_width_mm"],
         lambda d: 25.4 * d.figure(d.cell("boards", "On the usual drum, the one we use", "round 20 cm", "Drum").split("|")[1]),
-        lambda d: 25.4 * {25.0: 10.0, 28.0: 11.0, 30.0: 12.0}[d.number(PAGE, "To finish a cake from every tin", "round 20 cm", "Drum")],
+        lambda d: 25.4 * {25.0: 10.0, 28.0: 11.0, 30.0: 12.0}[d.number(PAGE, "To finish a cake from each tin", "round 20 cm", "Drum")],
     ),
     "how wide is an 8 in tin": (
         lambda d: 8 * 25.4,

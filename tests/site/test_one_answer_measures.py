@@ -170,8 +170,8 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "dome 15 cm")[0]["factor_by"],
         lambda d: d.row("factors", "--tin", "standard cups", to="mini cups")["factor_by"],
         lambda d: d.rows("scaled", "--of", SPONGE, "--tin", "round 20 cm x 7.5 cm", "--deep")[0]["factor_by"],
-        lambda d: "filled just as full" if d.bench(SPONGE, "dome 15 cm")["by_brim"] else "",
-        lambda d: "filled just as full" * ("domes and balls are filled just as full" in d.words(f"mixtures/{SPONGE}")),
+        lambda d: "filled as full as in the recipe" if d.bench(SPONGE, "dome 15 cm")["by_brim"] else "",
+        lambda d: "filled as full as in the recipe" * ("domes and balls are filled as full as in the recipe" in d.words(f"mixtures/{SPONGE}")),
     ),
     "what does a factor to a round tin go by": (
         lambda d: d.row("tins", "--of", SPONGE, tin="round 20 cm")["factor_by"],

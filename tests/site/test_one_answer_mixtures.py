@@ -12,7 +12,7 @@ PAGE = f"mixtures/{SPONGE}"
 OF = ("--of", SPONGE)
 TWO = (*OF, "--tin", f"2 {DEEP}")
 WHOLE, EXACT, LAYERS = "Amounts for every tin, whole eggs", "Exact amounts for every tin", "Layers from every tin"
-FINISH = "To finish a cake from every tin"
+FINISH = "To finish a cake from each tin"
 HAND = "What fits our tins"
 
 

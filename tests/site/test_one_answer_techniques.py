@@ -14,6 +14,8 @@ from tinbook.plans.techniques.shown import shown_g, shown_mm, shown_pot_g
 LAMP, HERON, BOAT = "lighthouse-for-the-front", "heron-for-the-side", "boat-on-the-shingle"
 CAKE, LARGER = "round 20 cm", "round 25 cm"
 
+NEAREST = re.compile(r"nearest is the ([^,;]+) (\w+)(,|;|$)")
+
 
 def part(d: Any, slug: str, name: str, cake: str = CAKE) -> Any:
     return d.row("parts", "--of", slug, cake=cake, part=name)
@@ -136,14 +138,14 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
         lambda d: d.data(f"techniques/{LAMP}", "tb-kit")["lines"][0]["mass_g"],
         lambda d: d.figure(d.words(f"techniques/{LAMP}").split("## Have ready", 1)[1].split("cups", 1)[1]),
         lambda d: on_page(d, LAMP, CAKE, "Have"),
-        lambda d: grid(d, LAMP, CAKE, "Ready"),
+        lambda d: grid(d, LAMP, CAKE, "Paste to have ready"),
         lambda d: ready_on_sheet(d, LAMP, CAKE),
         lambda d: d.figure(d.sheet(LAMP, CAKE)["materials"][0]["amount"]),
     ),
     "how much paste to have ready for a 25 cm cake": (
         lambda d: shown_g(pastes(d, LAMP, LARGER)["ready_g"]),
         lambda d: on_page(d, LAMP, LARGER, "Have"),
-        lambda d: grid(d, LAMP, LARGER, "Ready"),
+        lambda d: grid(d, LAMP, LARGER, "Paste to have ready"),
         lambda d: ready_on_sheet(d, LAMP, LARGER),
         lambda d: shown_g(200.0 * pastes(d, LAMP, LARGER)["parts_g"] / pastes(d, LAMP)["parts_g"]),
     ),
@@ -209,8 +211,8 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "which cutter is nearest for the reeds of a 25 cm cake": (
         lambda d: str(part(d, HERON, "reed", LARGER)["cutter_owned"]),
-        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", cell(d, HERON, "E reed", "Make", LARGER))[1],
-        lambda d: re.search(r"nearest is ([^,;]+?)(,|;|$)", told(d, HERON, "E reed", LARGER).replace("\xa0", " "))[1],
+        lambda d: " ".join(NEAREST.search(cell(d, HERON, "E reed", "Make", LARGER)).group(2, 1)),
+        lambda d: " ".join(NEAREST.search(told(d, HERON, "E reed", LARGER).replace("\xa0", " ")).group(2, 1)),
     ),
     "how much hangs on the side": (
         lambda d: shown_g(sum(row["total_g"] for row in d.rows("parts", "--of", HERON) if row["cake"] == CAKE and row["on"] == "side")),

@@ -33,7 +33,7 @@ def read_model(
             Flaw(
                 code="shape",
                 path=(),
-                message=f"{what} must be written in lines, each a name, a colon and what belongs to it",
+                message=f"{what} must be in lines: a name, a colon and what belongs to it",
                 hint=f"write it like {_cure(cls, (key,))}",
             ),
         )

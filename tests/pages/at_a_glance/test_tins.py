@@ -34,7 +34,7 @@ def test_a_house_with_one_tin_is_shown_rounds_and_squares(desk: Desk) -> None:
 def test_the_answer_stands_in_the_page_and_all_tins_are_one_touch_away(filled: Callable[[str], str]) -> None:
     page = filled("tins")
     assert '<b data-told="factor">1.44</b>' in page and '<td data-told="become-10">14</td>' in page
-    assert "same depth of batter" in page and "filled just as full" in page
+    assert "same depth of batter" in page and "filled as full as in the recipe" in page
     assert '<a href="/tins/all#">All tins</a>' in page
     assert page.index('id="tb-glance"') < page.index("tb-matrix") < page.index("Tap a tin")
 

@@ -32,7 +32,7 @@ def test_a_decoration_says_where_it_stands_and_how_large_its_parts_are(demo: Loa
     lines = {group.title: group.lines for group in jobs(made(FIGURED), "written", demo.facts)}["Decorations"]
     board, top, side, _ = (line.note for line in lines)
     assert board.startswith("On the board, in front; ") and "sized for a 25" in board
-    assert top.startswith("B on top, top; ") and side.startswith("On the side, middle; ")
+    assert top.startswith("B, on top, top; ") and side.startswith("On the side, middle; ")
     part = made(FIGURED).figures[0].parts.parts[0]
     assert f"{part.name} " in board and "parts: " in board
 

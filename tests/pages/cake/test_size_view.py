@@ -42,4 +42,4 @@ def test_the_drawing_says_in_words_what_it_shows(views: dict[str, CakeView]) -> 
     assert said.startswith(
         "From the front, to scale: 25 + 20 + 15 cm round, on a drum of 40\u00a0cm, 35.7\u00a0cm high"
     )
-    assert "A: Hang a heron on the side" in said
+    assert "A: heron for the side" in said

@@ -33,7 +33,7 @@ def test_a_point_lies_in_its_band_where_the_words_say_so(demo: Loaded) -> None:
 
 def test_a_rule_without_a_limit_runs_to_the_end(demo: Loaded) -> None:
     (rule,) = [each for each in view(demo, "mud-cake").rules if each.title == "Egg to fat"]
-    assert rule.usual == "100 or more" and rule.band_at + rule.band_wide == WIDE
+    assert rule.usual == "100% or more" and rule.band_at + rule.band_wide == WIDE
 
 
 def test_the_page_says_where_it_sits_and_why(filled: Filled) -> None:

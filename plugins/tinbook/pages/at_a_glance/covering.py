@@ -84,7 +84,7 @@ class CoveringView:
         """The one table."""
         return (
             Grid(
-                title="A cake from every tin",
+                title="A cake from each tin",
                 anchor="every-cake",
                 heads=self._heads(),
                 rows=own_first(self._rows()),

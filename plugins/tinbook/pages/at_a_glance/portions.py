@@ -77,7 +77,7 @@ class PortionsView:
     def own(self) -> PortionTable:
         """The tins of the house; where it has none, every tin."""
         if not self.is_folded:
-            return PortionTable("Portions from every tin", tuple(self._lines(self.glance.tins)))
+            return PortionTable("Portions from each tin", tuple(self._lines(self.glance.tins)))
         return PortionTable("Portions from our tins", tuple(self._lines(row for row in self.glance.tins if row.owned)))
 
     @property

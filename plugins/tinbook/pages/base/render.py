@@ -18,7 +18,7 @@ FILTERS = (
     formats.celsius, formats.centimetres, formats.figure, formats.fixed, formats.grams, formats.litres,
     formats.millimetres, formats.mixed, formats.number, formats.ounces, formats.plain, formats.prose,
     formats.a_or_an, formats.quoted, formats.sentence, formats.title,
-    formats.percent, formats.signed, formats.span, formats.spelled, formats.spoons, formats.tin_words,
+    formats.percent, formats.signed, formats.single, formats.span, formats.spelled, formats.spoons, formats.tin_words,
     formats.written, formats.written_figure,
     formats.written_unit, rows.table_rows, shared.leaves_at,
 )  # fmt: skip

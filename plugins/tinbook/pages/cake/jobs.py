@@ -209,5 +209,6 @@ def cut_line(thing: CutUsed, sold: Sold) -> JobLine:
         long = formats.centimetres(thing.long_mm) if thing.what == "ribbon" else formats.millimetres(thing.long_mm)
         told = [f"{long} long"]
     told += [f"{number(thing.wide_mm)} mm wide"] if thing.what == "ribbon" and thing.wide_mm else []
-    name = thing.what if thing.count == 1 else f"{thing.what}s"
+    what = thing.what.replace("-", " ")
+    name = what if thing.count == 1 else f"{what}s"
     return JobLine(figure=str(thing.count), unit="", name=name, note=", ".join(told), flag=TOOK_AWAY)

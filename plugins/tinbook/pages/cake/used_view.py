@@ -55,7 +55,8 @@ def not_food(every: EverythingUsed) -> NotFood:
     found: dict[bool, dict[tuple[str, str], float]] = {True: {}, False: {}}
     for each in every.cut:
         things = found[each.hidden]
-        things[each.what, ""] = things.get((each.what, ""), 0.0) + each.count
+        key = each.what.replace("-", " "), ""
+        things[key] = things.get(key, 0.0) + each.count
     for thing in every.not_food:
         things, key = found[thing.hidden], (thing.name, thing.amount.unit)
         things[key] = things.get(key, 0.0) + thing.amount.shown

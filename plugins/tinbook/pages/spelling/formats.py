@@ -125,6 +125,11 @@ def written_figure(measured: Measured) -> str:
     return number(measured.millilitres) if measured.millilitres is not None else mixed(measured.line.amount)
 
 
+def single(measured: Measured) -> bool:
+    """Whether a line as written is of one piece, or less."""
+    return measured.line.amount <= 1
+
+
 def written_unit(measured: Measured) -> str:
     """Its unit, empty for pieces."""
     return measured.line.unit

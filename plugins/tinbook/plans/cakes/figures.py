@@ -23,8 +23,8 @@ USUAL_GAP_MM = 10.0
 COUNTED_AS: Mapping[str, tuple[str, ...]] = {
     "dowel": ("dowel", "pillar"),
     "pillar": ("dowel", "pillar"),
-    "through dowel": ("centre dowel",),
-    "centre dowel": ("centre dowel",),
+    "through-dowel": ("centre-dowel",),
+    "centre-dowel": ("centre-dowel",),
     "card": ("card", "plate"),
     "board": ("drum",),
     "drum": ("drum",),
@@ -95,7 +95,9 @@ def not_food_of_linked(
         for thing in replace(every, tools=(), supports=()).not_food:
             name = _singular(thing.name)
             more = thing.amount.exact - counted.get(name, 0.0)
-            if more > 0.0 and not any(what in own for what in COUNTED_AS.get(name.removeprefix("cake "), ())):
+            if more > 0.0 and not any(
+                what in own for what in COUNTED_AS.get(name.removeprefix("cake ").replace(" ", "-"), ())
+            ):
                 counted[name] = thing.amount.exact
                 left.append(replace(thing, amount=Amount(more, more, thing.amount.unit)))
     return tuple(left), tuple(back)

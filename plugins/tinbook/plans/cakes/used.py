@@ -242,7 +242,7 @@ def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
             yield CutUsed(what="ribbon", count=1, long_mm=long, wide_mm=ribbon_mm, hidden=False)
     if stacked.through_mm is not None:
         across_mm = facts.numbers["centre dowel across"].value
-        yield CutUsed(what="centre dowel", count=1, long_mm=stacked.through_shown_mm, wide_mm=across_mm, hidden=True)
+        yield CutUsed(what="centre-dowel", count=1, long_mm=stacked.through_shown_mm, wide_mm=across_mm, hidden=True)
     for dowels in stacked.dowels:
         if dowels is not None:
             yield CutUsed(

@@ -82,7 +82,7 @@ def supports(book: Book, facts: Facts, query: Query) -> Result:
         rows.append(
             {
                 "tier": saying("in_all"),
-                "held_by": "centre dowel",
+                "held_by": "centre-dowel",
                 "pieces_count": 1,
                 "length_mm": short(held.through_mm),
                 "length_shown_mm": held.through_shown_mm,
