@@ -11,7 +11,7 @@ SPONGE, DEEP = "creamed-butter-sponge", "round 20 cm x 7.5 cm"
 PAGE = f"mixtures/{SPONGE}"
 OF = ("--of", SPONGE)
 TWO = (*OF, "--tin", f"2 {DEEP}")
-WHOLE, EXACT, LAYERS = "Amounts for every tin, whole eggs", "Exact amounts for every tin", "Layers from every tin"
+WHOLE, EXACT, LAYERS = "Amounts for every tin, whole eggs", "Exact amounts for every tin", "Layers from each tin"
 FINISH = "To finish a cake from each tin"
 HAND = "What fits our tins"
 

@@ -96,8 +96,8 @@ def ready_on_sheet(d: Any, slug: str, cake: str) -> float:
 
 
 def where(text: str) -> str:
-    """In what the rest of a stick stands: `15 mm in the rock`."""
-    found = re.search(r"and ([\d.]+ mm in the \w+)", text)
+    """In what the rest of a stick stands: `15 mm into the rock`."""
+    found = re.search(r"and ([\d.]+ mm into the \w+)", text)
     assert found, text
     return found[1]
 
@@ -172,21 +172,21 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     ),
     "how long is the stick of the lighthouse": (
         lambda d: part(d, LAMP, "tower")["support_mm"],
-        lambda d: sum(map(float, re.findall(r"([\d.]+) mm in the", cell(d, LAMP, "A tower", "Make")))),
-        lambda d: sum(map(float, re.findall(r"([\d.]+) mm in the", told(d, LAMP, "A tower").replace("\xa0", " ")))),
+        lambda d: sum(map(float, re.findall(r"([\d.]+) mm into the", cell(d, LAMP, "A tower", "Make")))),
+        lambda d: sum(map(float, re.findall(r"([\d.]+) mm into the", told(d, LAMP, "A tower").replace("\xa0", " ")))),
     ),
     "where does the rest of it stand": (
-        lambda d: f"{rest(d, LAMP, 'tower'):g} mm in the rock",
+        lambda d: f"{rest(d, LAMP, 'tower'):g} mm into the rock",
         lambda d: where(cell(d, LAMP, "A tower", "Make")),
         lambda d: where(told(d, LAMP, "A tower").replace("\xa0", " ")),
     ),
     "where it stands under a 25 cm cake's lighthouse": (
-        lambda d: f"{shown_mm(rest(d, LAMP, 'tower', LARGER)):g} mm in the rock",
+        lambda d: f"{shown_mm(rest(d, LAMP, 'tower', LARGER)):g} mm into the rock",
         lambda d: where(cell(d, LAMP, "A tower", "Make", LARGER)),
         lambda d: where(told(d, LAMP, "A tower", LARGER).replace("\xa0", " ")),
     ),
     "where the sticks of the boat stand": (
-        lambda d: f"{rest(d, BOAT, 'hull'):g} mm in the cake",
+        lambda d: f"{rest(d, BOAT, 'hull'):g} mm into the cake",
         lambda d: where(cell(d, BOAT, "B hull", "Make")),
         lambda d: where(told(d, BOAT, "B hull").replace("\xa0", " ")),
     ),
@@ -242,7 +242,7 @@ def test_one_answer(question: str, agree: Callable[[Any], None]) -> None:
 
 def test_no_stick_of_the_lighthouse_stands_in_the_cake(doors: Any) -> None:
     """Its rock is of sugar: neither page nor sheet nor template says of any cake that it goes into the cake."""
-    assert "mm in the cake" not in doors.words(f"techniques/{LAMP}")
+    assert "mm into the cake" not in doors.words(f"techniques/{LAMP}")
     for cake in ("round 10 cm", CAKE, "round 30 cm", "square 15 cm"):
         rows = sheet(doors, LAMP, cake)["table"]["rows"]
         assert rows and all("in the cake" not in " ".join(row["line"]["more"]) for row in rows)

@@ -43,7 +43,7 @@ def test_a_row_says_what_its_plan_says(desk: Desk) -> None:
 
 def test_heads_and_cells_are_as_many(filled: Filled) -> None:
     table = (
-        filled("mixtures/creamed-butter-sponge/tables").partition("Layers from every tin")[2].partition("</table>")[0]
+        filled("mixtures/creamed-butter-sponge/tables").partition("Layers from each tin")[2].partition("</table>")[0]
     )
     head, _, body = table.partition("<tbody")
     rows = body.partition(">")[2].strip().split("\n")
