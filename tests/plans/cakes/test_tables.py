@@ -64,7 +64,7 @@ def test_a_size_is_asked_by_name_by_steps_or_by_guests(demo: Loaded) -> None:
 def test_everything_used_is_in_groups(demo: Loaded) -> None:
     rows = ask(demo, "used").rows
     groups = list(dict.fromkeys(row["group"] for row in rows))
-    assert groups == ["ingredient", "colour", "tin", "tool", "cutter", "not food"]
+    assert groups == ["ingredient", "technique", "colour", "tin", "tool", "cutter", "not food", "returned"]
     butter = next(row for row in rows if row["what"] == "butter")
     assert "Pilot's buttercream" in str(butter["for"]) and isinstance(butter["exact_g"], float)
 

@@ -115,7 +115,9 @@ def test_what_linked_techniques_use_that_is_not_food_is_counted_once(made: Made,
     linked = ["level-and-cut", "colour-paste", "crumb-coat-and-final-coat", "move-to-the-board", "stack-two-tiers"]
     used = everything_used(made({**plain, "techniques": linked}), demo.book, demo.facts)
     told = {thing.name: thing.amount.shown for thing in used.not_food}
-    assert told == {"cocktail stick": 4, "paper": 1, "cake card": 1, "dowels": 5}
+    assert told == {"cocktail stick": 4, "paper": 1, "dowels": 5}
+    cards = [(each.count, each.wide_mm, each.long_mm) for each in used.cut if each.what == "card"]
+    assert cards == [(1, 200.0, 200.0)]
     back = {technique.partition(" ")[0]: (thing.name, thing.amount.shown) for technique, thing in used.at_work}
     stick = "cocktail stick"
     assert back == {"Level": (stick, 8), "Colour": (stick, 4), "Fix": (stick, 1)}
@@ -137,4 +139,34 @@ def test_a_technique_brings_the_cautions_of_those_it_is_done_with(made: Made, de
     # by way of another one, and round a ring of them
     assert stick not in keys[()] and stick in keys[("move-to-the-board",)]
     used = everything_used(*cakes[("move-to-the-board",)], demo.facts)
-    assert {"cocktail sticks", "cake card"} <= {thing.name for thing in used.not_food}
+    assert "cocktail sticks" in {thing.name for thing in used.not_food}
+    assert "card" in {each.what for each in used.cut}
+
+
+def test_what_techniques_take_besides_is_listed_as_their_pages_say(made: Made, demo: Loaded) -> None:
+    """By hand, from their pages: a rope takes its own paste on top of the cover's, icing holds what is fixed, and two
+    gulls take two spoons of water; the buttercream of a page on coats is not for a cake that has ganache."""
+    gulls = {"technique": "gull-for-the-side", "on": "side", "count": "2"}
+    cake = {"tiers": "20 cm", "mixture": "madeira-cake", "coat": "dark-ganache", "filling": "dark-ganache",
+            "cover": "sugarpaste", "decorations": [gulls],
+            "techniques": ["crumb-coat-and-final-coat", "cover-with-sugarpaste", "rope-edge"]}  # fmt: skip
+    used = everything_used(made(cake), demo.book, demo.facts)
+    told = [(each.name, each.amount.shown, each.amount.unit) for each in used.besides]
+    paste, modelling, royal = "sugarpaste", "Boatshed modelling paste", "Hoar-frost royal icing"
+    assert [each for each in told if each[0] in (paste, modelling, royal)] == [
+        (paste, 35.0, "g"), (modelling, 35.0, "g"), (modelling, 5.0, "g"), (royal, 10.0, "g"),
+    ]  # fmt: skip
+    (water,) = (each for each in used.besides if each.name == "water")
+    # one for each gull, two on the coat, one for the rope
+    assert (water.amount.shown, water.amount.unit, len(water.of)) == (5.0, "tsp", 3)
+    assert not {name for name, _, _ in told} & {"Pilot's buttercream", "Dark-water ganache"}
+    plain = everything_used(made({"tiers": "20 cm", "mixture": "madeira-cake"}), demo.book, demo.facts)
+    assert plain.besides == () and "card" not in {each.what for each in plain.cut}
+
+
+def test_a_cutter_that_is_far_out_is_not_offered(made: Made, demo: Loaded) -> None:
+    """The bank of shingle is an oval of 150 by 96 mm for a 20 cm cake; the drawer's largest oval is 45 by 64."""
+    boat = {"tiers": "20 cm", "mixture": "madeira-cake",
+            "decorations": [{"technique": "boat-on-the-shingle", "on": "top"}]}  # fmt: skip
+    (oval,) = everything_used(made(boat), demo.book, demo.facts).cutters
+    assert (oval.form, oval.wanted_mm, oval.owned) == ("oval", (150.0, 96.0), "")

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from tinbook.facts import Facts
+from tinbook.models import Book
 from tinbook.models.cakes import BOARD, SIDE
 from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.cake.addresses import Way, batch_at_bench, figure_at_size, tier_at_bench
@@ -24,6 +25,10 @@ from tinbook.units import Sold
 number = formats.number
 WHERE = {BOARD: "on the board, in front", SIDE: "on the side", "top": "on top"}
 TOOK_AWAY = "not food"
+MOST_OVER = 0.5
+"""Of a last batch of which more than this share is left over, a page says how many times the recipe would do."""
+LEAST_POT_G = 0.01
+"""Of less colour than this a page says that it is a speck: scales for colour show hundredths of a gram."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +52,7 @@ class JobGroup:
     lines: tuple[JobLine, ...]
 
 
-def jobs(cake: WholeCake, size: str, facts: Facts) -> tuple[JobGroup, ...]:
+def jobs(cake: WholeCake, size: str, book: Book, facts: Facts) -> tuple[JobGroup, ...]:
     """Everything there is to do for a cake."""
     groups = (
         JobGroup("Bake", tuple(_bakes(cake, size))),
@@ -55,7 +60,7 @@ def jobs(cake: WholeCake, size: str, facts: Facts) -> tuple[JobGroup, ...]:
         JobGroup("Paste, by colour", tuple(map(paste_line, cake.pastes))),
         JobGroup("Coloured batter and buttercream", tuple(_tinted(cake))),
         JobGroup("Decorations", tuple(_figures(cake, size))),
-        JobGroup("Board and stacking", tuple(_cut(cake, facts))),
+        JobGroup("Board and stacking", tuple(_cut(cake, book, facts))),
     )
     return tuple(group for group in groups if group.lines)
 
@@ -83,6 +88,8 @@ def _mixed(cake: WholeCake, size: str) -> Iterator[JobLine]:
     for total in cake.mixtures:
         batch = total.batch
         many = plural(total.batches, "batch", "batches")
+        if total.batches > 1 and total.over_g > MOST_OVER * total.batch.makes_g:
+            many = f"{number(round(total.factor, 2))} times the recipe, or {many}"
         link = None
         if batch.slug in cake_mixtures(cake):
             link = batch_at_bench(batch.slug, cake.slug, size, total.made_shown_g)
@@ -142,6 +149,8 @@ def paste_line(total: PasteTotal) -> JobLine:
 
 def _pot(name: str, shade: str, mass_g: float | None) -> str:
     named = f"{shade} {name}".strip()
+    if mass_g is not None and mass_g < LEAST_POT_G:
+        return f"a speck of {named}"
     return named if mass_g is None else f"{formats.with_unit(pot_g(mass_g), 'g')} {named}"
 
 
@@ -182,9 +191,9 @@ def _figure_notes(cake: WholeCake, figure: CakeFigure, nth: int) -> Iterator[str
         yield figure.note.rstrip(".")
 
 
-def _cut(cake: WholeCake, facts: Facts) -> Iterator[JobLine]:
+def _cut(cake: WholeCake, book: Book, facts: Facts) -> Iterator[JobLine]:
     drum = cake.stacked.drum
-    for thing in together(things_cut(cake, facts)):
+    for thing in together(things_cut(cake, book, facts)):
         yield cut_line(thing, drum.board.sold if drum else "cm")
     if drum is not None and drum.box_shown_mm:
         sides = " × ".join(number(side / 10.0) for side in drum.box_shown_mm)
@@ -203,12 +212,15 @@ def together(things: Iterable[CutUsed]) -> Iterator[CutUsed]:
 def cut_line(thing: CutUsed, sold: Sold) -> JobLine:
     """Something cut to length or bought by size."""
     told = []
-    if thing.what in ("drum", "card") and thing.wide_mm is not None:
-        told = [formats.centimetres(called_mm(thing.wide_mm, sold))]
+    if thing.what in ("drum", "card", "plate") and thing.wide_mm is not None:
+        sides = dict.fromkeys(called_mm(side, sold) for side in (thing.wide_mm, thing.long_mm or thing.wide_mm))
+        told = [formats.with_unit(" × ".join(number(side / 10.0) for side in sides), "cm")]
     elif thing.long_mm is not None:
         long = formats.centimetres(thing.long_mm) if thing.what == "ribbon" else formats.millimetres(thing.long_mm)
         told = [f"{long} long"]
-    told += [f"{number(thing.wide_mm)} mm wide"] if thing.what == "ribbon" and thing.wide_mm else []
+        if thing.wide_mm and thing.what != "pillar":
+            how = "wide" if thing.what == "ribbon" else "thick"
+            told += [f"{number(round(thing.wide_mm))} mm {how}"]
     what = thing.what.replace("-", " ")
     name = what if thing.count == 1 else f"{what}s"
     return JobLine(figure=str(thing.count), unit="", name=name, note=", ".join(told), flag=TOOK_AWAY)

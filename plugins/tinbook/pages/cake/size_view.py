@@ -152,7 +152,7 @@ class CakeInSize:
     @cached_property
     def jobs(self) -> tuple[JobGroup, ...]:
         """What it takes, to tick."""
-        return jobs(self.cake, self.key, self.desk.facts)
+        return jobs(self.cake, self.key, self.desk.book, self.desk.facts)
 
     @cached_property
     def oven(self) -> LoadsView | None:

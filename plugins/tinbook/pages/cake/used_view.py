@@ -9,16 +9,18 @@ from tinbook.models import Book
 from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import plural
 from tinbook.pages.cake.addresses import Way
-from tinbook.pages.cake.jobs import JobGroup, JobLine, cut_line, together
+from tinbook.pages.cake.jobs import LEAST_POT_G, JobGroup, JobLine, cut_line, together
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.pages.technique.figures import mm, pot_g
 from tinbook.plans.base.versions import Amount
+from tinbook.plans.cakes.figures import Besides
 from tinbook.plans.cakes.used import CutterUsed, EverythingUsed, IngredientUsed, PotUsed, TinUsed
 from tinbook.plans.techniques.kit import Inedible
 from tinbook.units import Sold
 
 number = formats.number
+BESIDES = "For the techniques, as much as their pages say"
 CUT = ("dowel", "pillar", "card", "drum", "ribbon")
 """What is cut to length or bought by size, whose words take an s."""
 
@@ -33,6 +35,7 @@ def used_groups(every: EverythingUsed, sold: Sold, desk: Desk) -> tuple[JobGroup
     groups = (
         JobGroup("Ingredients", tuple(_ingredient(one, desk) for one in every.ingredients)),
         JobGroup("Colours", tuple(map(_pot, every.pots))),
+        JobGroup(BESIDES, tuple(_besides(one, desk) for one in every.besides)),
         JobGroup("Tins", tuple(map(_tin, every.tins))),
         JobGroup("Cutters and nozzles", tuple(_shaped(every))),
         JobGroup("Not food: count in, count out", not_food),
@@ -92,15 +95,30 @@ def many(name: str, pieces: float, book: Book) -> str:
     return f"{name}s" if pieces > 1 and book.house_word(f"{name}s") == name else name
 
 
+def _besides(one: Besides, desk: Desk) -> JobLine:
+    wanted = spell(one.wanted) if one.wanted else ""
+    page = desk.card_pages.get(one.name, "")
+    return JobLine(
+        figure=formats.figure(one.amount),
+        unit=one.amount.unit,
+        name=one.name,
+        note="; ".join(word for word in (wanted, formats.sentence(one.of)) if word),
+        link=Way(page, "") if page else None,
+    )
+
+
 def _pot(pot: PotUsed) -> JobLine:
-    weighed = pot.mass_g is not None
-    figure = pot_g(pot.mass_g) if pot.mass_g is not None else "some"
-    return JobLine(figure=figure, unit="g" if weighed else "", name=" ".join((pot.shade, pot.name)).strip())
+    name = " ".join((pot.shade, pot.name)).strip()
+    if pot.mass_g is None or pot.mass_g < LEAST_POT_G:
+        return JobLine(figure="some" if pot.mass_g is None else "a speck", unit="", name=name)
+    return JobLine(figure=pot_g(pot.mass_g), unit="g", name=name)
 
 
 def _tin(used: TinUsed) -> JobLine:
     note = "" if used.have >= used.fill else "to borrow" if not used.have else f"you have {used.have}"
-    return JobLine(figure=str(used.fill), unit="", name=formats.tin_words(used.tin.full_name), note=note)
+    case = "a paper case for each" if used.tin.kind.in_trays else ""
+    told = "; ".join(words for words in (note, case) if words)
+    return JobLine(figure=str(used.fill), unit="", name=formats.tin_words(used.tin.full_name), note=told)
 
 
 def _shaped(every: EverythingUsed) -> Iterator[JobLine]:
@@ -112,7 +130,8 @@ def _shaped(every: EverythingUsed) -> Iterator[JobLine]:
 
 def _cutter(cutter: CutterUsed) -> str:
     wanted = formats.with_unit(" × ".join(map(mm, cutter.wanted_mm)), "mm")
-    return f"{wanted}; nearest in the drawer: {cutter.owned}" if cutter.owned else f"{wanted}; none in the drawer"
+    near = f"nearest in the drawer: {cutter.owned}" if cutter.owned else "none near it in the drawer"
+    return f"{wanted}; {near}"
 
 
 def _inedible(thing: Inedible) -> JobLine:

@@ -9,8 +9,9 @@ from tinbook.facts import Facts
 from tinbook.models import Book, CakeDesign, DesignDecoration, Technique
 from tinbook.models.cakes import BOARD, SIDE, TOP
 from tinbook.plans.base.asking import AskError
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.versions import Amount
-from tinbook.plans.techniques.kit import Inedible, Kit, kit
+from tinbook.plans.techniques.kit import Inedible, Kit, kit, rounded
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
 from tinbook.plans.true_size.assembled import put_together
@@ -26,6 +27,7 @@ COUNTED_AS: Mapping[str, tuple[str, ...]] = {
     "through-dowel": ("centre-dowel",),
     "centre-dowel": ("centre-dowel",),
     "card": ("card", "plate"),
+    "plate": ("card", "plate"),
     "board": ("drum",),
     "drum": ("drum",),
     "ribbon": ("ribbon",),
@@ -101,6 +103,43 @@ def not_food_of_linked(
                 counted[name] = thing.amount.exact
                 left.append(replace(thing, amount=Amount(more, more, thing.amount.unit)))
     return tuple(left), tuple(back)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Besides:
+    """A material that a cake's own sums do not count, as much of it as the pages of its techniques say, and which of
+    them take it."""
+
+    name: str
+    wanted: Saying | str
+    amount: Amount
+    of: tuple[str, ...]
+
+
+def food_of_linked(
+    design: CakeDesign, figures_: tuple[CakeFigure, ...], counted: Collection[str], book: Book, facts: Facts
+) -> tuple[Besides, ...]:
+    """What the techniques a cake is made with take to eat besides what it has `counted`, by name, and its coats:
+    water, paint, strands, and what they say is extra, such as icing to fix with. As much as each page says for its own
+    size, for every one of a decoration."""
+    decorating = {figure.slug for figure in figures_}
+    linked = ((slug, each) for slug, each in techniques_of(design, book).items() if slug not in decorating)
+    kits = [*((each.technique, each.kit) for each in figures_), *((each, kit(each, book, facts)) for _, each in linked)]
+    found: dict[tuple[str, Saying | str, str], Besides] = {}
+    for technique, every in kits:
+        for row in every.materials:
+            known = row.amount.unit or row.name in book.cards
+            kind = facts.kinds.get(book.mixtures[row.mixture].kind) if row.mixture else None
+            own = row.name in counted or bool(kind and kind.plays)
+            if row.not_food or not known or (own and not technique.materials[row.index].extra):
+                continue
+            key = row.name, row.wanted, row.amount.unit
+            so_far = found.get(key)
+            exact = row.amount.exact + (so_far.amount.exact if so_far else 0.0)
+            amount = Amount(exact, rounded(exact, row.amount.unit, book), row.amount.unit)
+            of = dict.fromkeys((*(so_far.of if so_far else ()), technique.name))
+            found[key] = Besides(name=row.name, wanted=row.wanted, amount=amount, of=tuple(of))
+    return tuple(found.values())
 
 
 def _singular(name: str) -> str:

@@ -175,6 +175,13 @@ def _used_rows(every: EverythingUsed) -> Iterator[Row]:
             "pieces_count": one.pieces or None,
             "for": ", ".join(one.of),
         }
+    for more in every.besides:
+        yield {
+            "group": "technique",
+            "what": more.name,
+            "for": ", ".join(more.of),
+            f"amount_{UNIT_KEYS[more.amount.unit]}" if more.amount.unit else "pieces_count": more.amount.shown,
+        }
     for pot in every.pots:
         yield {"group": "colour", "what": pot.name, "for": pot.shade, "exact_g": short(pot.mass_g)}
     for tin in every.tins:

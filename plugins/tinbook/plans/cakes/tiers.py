@@ -68,13 +68,14 @@ class TierBaked:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Icing:
     """What goes on cups: `each_g` on one, usually from `low_g` to `high_g`, `net_g` on all of them; `made_g` with what
-    stays in the bowl and in the bag."""
+    stays in the bowl and, `bag_g`, in the bag."""
 
     batch: Batch
     each_g: float
     low_g: float
     high_g: float
     net_g: float
+    bag_g: float
     made_g: float
 
     @property
@@ -193,7 +194,7 @@ def _icing(asked: TierAsked, facts: Facts) -> Icing | None:
     net_g, settled = each * asked.count, asked.settled
     bag_g = settled["stays_in_the_bag"] * batch.kind.gravity.typical if "border" in batch.kind.plays else 0.0
     made_g = with_bowl(net_g, settled["stays_in_the_bowl"]) + bag_g
-    return Icing(batch=batch, each_g=each, low_g=low, high_g=high, net_g=net_g, made_g=made_g)
+    return Icing(batch=batch, each_g=each, low_g=low, high_g=high, net_g=net_g, bag_g=bag_g, made_g=made_g)
 
 
 def can_be(asked: TierAsked, cake: Cake | None) -> None:

@@ -152,25 +152,69 @@ def filling_g(tier: TierWorked) -> tuple[float, float]:
     return row.coat_g(table.place_of("filling"), "filling")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _MadeFor:
+    """What is made for a tier of one recipe or card; of it, what stays in a bag with this nozzle (None: any)."""
+
+    slug: str
+    batch: Batch
+    made_g: float
+    made_shown_g: float
+    bag_g: float
+    nozzle: tuple[str, float] | None
+    colour: str | None
+
+
 def mixture_totals(tiers: Sequence[TierWorked], count: int) -> tuple[MixtureTotal, ...]:
-    """Every filling and icing, in the order of the tiers that take it."""
+    """Every filling and icing, in the order of the tiers that take it. An icing in one colour from one nozzle leaves
+    one bagful, for however many tiers and cups: the first of them has it in its amount."""
     batches: dict[str, Batch] = {}
     amounts: dict[str, list[AmountFor]] = {}
+    bags: dict[tuple[str, str | None], set[tuple[str, float] | None]] = {}
     for tier in tiers:
-        for slug, batch, exact_g, printed_g in _made_for(tier):
-            if exact_g:
-                batches[slug] = batch
-                amounts.setdefault(slug, []).append(AmountFor(tier_said(tier, count), exact_g, printed_g))
+        for made in _made_for(tier):
+            if not made.made_g:
+                continue
+            exact_g, printed_g = made.made_g, made.made_shown_g
+            if made.bag_g and not _fills_a_bag(made, bags.setdefault((made.slug, made.colour), set())):
+                exact_g -= made.bag_g
+                printed_g = rounding.scales_up(exact_g, made.batch.steps)
+            batches[made.slug] = made.batch
+            amounts.setdefault(made.slug, []).append(AmountFor(tier_said(tier, count), exact_g, printed_g))
     return tuple(MixtureTotal(batch=batch, amounts=tuple(amounts[slug])) for slug, batch in batches.items())
 
 
-def _made_for(tier: TierWorked) -> Iterator[tuple[str, Batch, float, float]]:
-    """What is made for a tier: of which recipe or card, grams of it, exactly and as printed."""
-    if tier.icing is not None:
-        yield tier.icing.batch.slug, tier.icing.batch, tier.icing.made_g, tier.icing.made_shown_g
+def _fills_a_bag(made: _MadeFor, nozzles: set[tuple[str, float] | None]) -> bool:
+    """Whether it wants a bag of its own, beside those filled with these `nozzles`: what any nozzle will do for takes
+    the bag that is there, whichever of the two comes first."""
+    if not nozzles:
+        nozzles.add(made.nozzle)
+        return True
+    if made.nozzle is None or made.nozzle in nozzles:
+        return False
+    own = None not in nozzles
+    nozzles.discard(None)
+    nozzles.add(made.nozzle)
+    return own
+
+
+def _made_for(tier: TierWorked) -> Iterator[_MadeFor]:
+    """What is made for a tier."""
+    icing = tier.icing
+    if icing is not None:
+        yield _MadeFor(
+            slug=icing.batch.slug, batch=icing.batch, made_g=icing.made_g, made_shown_g=icing.made_shown_g,
+            bag_g=icing.bag_g, nozzle=None, colour=None,
+        )  # fmt: skip
     if tier.table is not None and tier.covered is not None:
+        border = tier.asked.settled.border
+        colour = None if tier.covered.paste and tier.covered.paste.made_g else tier.asked.colour
         for (slug, batch), row in zip(tier.table.mixtures.items(), tier.covered.made, strict=True):
-            yield slug, batch, row.made_g, row.made_shown_g
+            nozzle = (border.nozzle, border.opening) if border and row.border_g else None
+            yield _MadeFor(
+                slug=slug, batch=batch, made_g=row.made_g, made_shown_g=row.made_shown_g, bag_g=row.bag_g,
+                nozzle=nozzle, colour=colour,
+            )  # fmt: skip
 
 
 def paste_totals(

@@ -11,12 +11,15 @@ from tinbook.models import Book
 from tinbook.plans.base.scaling import owned_count
 from tinbook.plans.base.versions import Version, version_each
 from tinbook.plans.base.weighing import Batch, steps_of
-from tinbook.plans.cakes.figures import not_food_of_linked, techniques_of
+from tinbook.plans.cakes.figures import Besides, food_of_linked, not_food_of_linked, techniques_of
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.whole import WholeCake
 from tinbook.plans.techniques.kit import Inedible, kit
 from tinbook.plans.techniques.shown import shown_mm
 from tinbook.tins import Tin
+
+LEAST_OFF, MOST_OFF = -1.0 / 3.0, 0.5
+"""By how much of the size wanted a cutter may be smaller or larger and still do for it. Our own judgement."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -53,7 +56,7 @@ class TinUsed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutterUsed:
-    """A cutter: its shape, the size wanted, and the nearest one in the drawer (empty: none of that shape)."""
+    """A cutter: its shape, the size wanted, and the nearest one in the drawer (empty: none of that shape is near)."""
 
     form: str
     wanted_mm: tuple[float, ...]
@@ -82,10 +85,12 @@ class CutUsed:
 
 @dataclass(frozen=True, kw_only=True)
 class EverythingUsed:
-    """One list for the whole cake. `not_food` is everything inedible in, under or on it; `at_work` what goes back to
-    the bench while it is made, each with the technique it is used in."""
+    """One list for the whole cake. `besides` is what its techniques take on top of that; `not_food` is everything
+    inedible in, under or on it; `at_work` what goes back to the bench while it is made, each with the technique it is
+    used in."""
 
     ingredients: tuple[IngredientUsed, ...]
+    besides: tuple[Besides, ...]
     pots: tuple[PotUsed, ...]
     tins: tuple[TinUsed, ...]
     tools: tuple[str, ...]
@@ -108,16 +113,20 @@ class _Sum:
 
 def everything_used(cake: WholeCake, book: Book, facts: Facts) -> EverythingUsed:
     """Everything a cake takes."""
-    own = {each.what for each in things_cut(cake, facts)}
+    cut, pots = tuple(things_cut(cake, book, facts)), _pots(cake)
+    own = {each.what for each in cut}
+    counted = {each.name for each in pots} | {each.paste for each in cake.pastes}
+    counted |= {each.batch.mixture.name for each in cake.mixtures}
     left, back = not_food_of_linked(cake.design, cake.figures, own, book, facts)
     return EverythingUsed(
         ingredients=ingredients_used(cake, book, facts),
-        pots=_pots(cake),
+        besides=food_of_linked(cake.design, cake.figures, counted, book, facts),
+        pots=pots,
         tins=_tins(cake, book),
         tools=tools_used(cake, book, facts),
         cutters=_cutters(cake),
         nozzles=_nozzles(cake),
-        cut=tuple(things_cut(cake, facts)),
+        cut=cut,
         not_food=(*(thing for figure in cake.figures for thing in figure.kit.not_food), *left),
         at_work=back,
     )
@@ -208,7 +217,9 @@ def _cutters(cake: WholeCake) -> tuple[CutterUsed, ...]:
     parts = (part for figure in cake.figures for part in figure.parts.parts)
     found = (
         CutterUsed(
-            form=part.cutter.form, wanted_mm=tuple(map(shown_mm, part.cutter.wanted_mm)), owned=part.cutter.owned
+            form=part.cutter.form,
+            wanted_mm=tuple(map(shown_mm, part.cutter.wanted_mm)),
+            owned=part.cutter.owned if part.cutter.off is not None and LEAST_OFF <= part.cutter.off <= MOST_OFF else "",
         )
         for part in parts
         if part.cutter
@@ -226,8 +237,9 @@ def _nozzles(cake: WholeCake) -> tuple[NozzleUsed, ...]:
     return tuple(dict.fromkeys(NozzleUsed(border.nozzle, border.opening) for border in piped if border))
 
 
-def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
-    """Boards, cards, ribbon and dowels: what is bought by size or cut to length."""
+def things_cut(cake: WholeCake, book: Book, facts: Facts) -> Iterator[CutUsed]:
+    """Boards, cards, ribbon and dowels: what is bought by size or cut to length. A cake of one tier has a card of its
+    size if one of its techniques says so."""
     drum, stacked = cake.stacked.drum, cake.stacked
     ribbon_mm = facts.numbers["board ribbon"].value
     if drum is not None and drum.board.size_mm:
@@ -235,7 +247,7 @@ def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
         yield CutUsed(what="drum", count=1, long_mm=long_mm, wide_mm=wide_mm, hidden=False)
         yield CutUsed(what="ribbon", count=1, long_mm=drum.ribbon_shown_mm, wide_mm=ribbon_mm, hidden=False)
     stacking = [tier for tier in cake.tiers if tier.covered is not None]
-    yield from _cards(stacking if len(stacking) > 1 else ())
+    yield from _cards(stacking if len(stacking) > 1 or _on_a_card(cake, book) else ())
     for tier in stacking:
         if tier.asked.ribbon and tier.covered:
             long = tier.covered.board.cake_ribbon_shown_mm
@@ -252,6 +264,11 @@ def things_cut(cake: WholeCake, facts: Facts) -> Iterator[CutUsed]:
                 wide_mm=dowels.plan.across_mm,
                 hidden=True,
             )
+
+
+def _on_a_card(cake: WholeCake, book: Book) -> bool:
+    materials = (line for each in techniques_of(cake.design, book).values() for line in each.materials)
+    return any(line.not_food and line.take.name.endswith("cake card") for line in materials)
 
 
 def _cards(tiers: Iterable[TierWorked]) -> Iterator[CutUsed]:

@@ -17,7 +17,7 @@ from tinbook.plans.techniques.naming import mixture_called
 from tinbook.units import GRAMS_PER_OUNCE
 
 MOST_PEOPLE = 99
-LIES_OPEN = frozenset(("board", "card", "case", "collar", "drum", "liner", "paper", "ribbon", "stand"))
+LIES_OPEN = frozenset(("board", "card", "case", "collar", "drum", "liner", "paper", "plate", "ribbon", "stand"))
 """What lies under or round a cake and is seen when it is cut: common practice. Anything else may be hidden in it."""
 
 
