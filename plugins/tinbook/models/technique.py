@@ -54,8 +54,8 @@ class Material(WrittenLine):
     not_food: Annotated[YesNo, such_as("yes")] = False
     """Whether it has to come off before anybody eats the cake: wire, ribbon, foil."""
     extra: Annotated[YesNo, such_as("yes")] = False
-    """Whether a cake takes it on top of its own paste, icing and colour: paste for a rope, colour to paint with. Left
-    out: any paste, icing or colour is taken to be what the cake's page works out already."""
+    """Whether a cake takes it on top of its own paste, icing and colour: paste for a rope, colour to paint with.
+    If not, a cake's page takes any paste, icing or colour to be what it works out already."""
     small_hard: Annotated[YesNo, such_as("yes")] = False
     """Whether it makes small, hard pieces that a child could choke on. The page and the sheet then show the caution."""
 

@@ -83,7 +83,11 @@ def test_colour_too_little_to_weigh_is_a_speck(made: Made) -> None:
 def test_a_last_batch_that_would_mostly_be_left_over_says_how_much_of_the_recipe_does(made: Made, demo: Loaded) -> None:
     cake = made({"tiers": "20 cm", "mixture": "madeira-cake", "filling": "american-buttercream"})
     (total,) = cake.mixtures
-    for times, said in ((1.2, "1.2 times the recipe, or 2\u00a0batches; "), (1.8, "2\u00a0batches; "), (0.2, "1\u00a0batch; ")):
+    for times, said in (
+        (1.2, "1.2 times the recipe, or 2\u00a0batches; "),
+        (1.8, "2\u00a0batches; "),
+        (0.2, "1\u00a0batch; "),
+    ):
         amount = replace(total.amounts[0], mass_g=times * total.batch.makes_g)
         scaled = replace(cake, mixtures=(replace(total, amounts=(amount,)),))
         lines = {group.title: group.lines for group in jobs(scaled, "written", demo.book, demo.facts)}

@@ -144,8 +144,8 @@ def test_a_technique_brings_the_cautions_of_those_it_is_done_with(made: Made, de
 
 
 def test_what_techniques_take_besides_is_listed_as_their_pages_say(made: Made, demo: Loaded) -> None:
-    """By hand, from their pages: a rope takes its own paste on top of the cover's, icing holds what is fixed, and two
-    gulls take two spoons of water; the buttercream of a page on coats is not for a cake that has ganache."""
+    """By hand, from their pages: a rope takes its own paste on top of the cover's, each of two gulls takes ten grams
+    of icing to fix it and a spoon of water; the buttercream of a page on coats is not for a cake that has ganache."""
     gulls = {"technique": "gull-for-the-side", "on": "side", "count": "2"}
     cake = {"tiers": "20 cm", "mixture": "madeira-cake", "coat": "dark-ganache", "filling": "dark-ganache",
             "cover": "sugarpaste", "decorations": [gulls],
@@ -154,7 +154,7 @@ def test_what_techniques_take_besides_is_listed_as_their_pages_say(made: Made, d
     told = [(each.name, each.amount.shown, each.amount.unit) for each in used.besides]
     paste, modelling, royal = "sugarpaste", "Boatshed modelling paste", "Hoar-frost royal icing"
     assert [each for each in told if each[0] in (paste, modelling, royal)] == [
-        (paste, 35.0, "g"), (modelling, 35.0, "g"), (modelling, 5.0, "g"), (royal, 10.0, "g"),
+        (paste, 35.0, "g"), (modelling, 35.0, "g"), (modelling, 5.0, "g"), (royal, 20.0, "g"),
     ]  # fmt: skip
     (water,) = (each for each in used.besides if each.name == "water")
     # one for each gull, two on the coat, one for the rope

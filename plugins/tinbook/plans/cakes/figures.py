@@ -11,7 +11,7 @@ from tinbook.models.cakes import BOARD, SIDE, TOP
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.saying import Saying
 from tinbook.plans.base.versions import Amount
-from tinbook.plans.techniques.kit import Inedible, Kit, kit, rounded
+from tinbook.plans.techniques.kit import MOST_PEOPLE, Inedible, Kit, kit, rounded
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
 from tinbook.plans.true_size.assembled import put_together
@@ -121,10 +121,13 @@ def food_of_linked(
 ) -> tuple[Besides, ...]:
     """What the techniques a cake is made with take to eat besides what it has `counted`, by name, and its coats:
     water, paint, strands, and what they say is extra, such as icing to fix with. As much as each page says for its own
-    size, for every one of a decoration."""
+    size, for every one of a decoration, and of what is used to fix it."""
     decorating = {figure.slug for figure in figures_}
-    linked = ((slug, each) for slug, each in techniques_of(design, book).items() if slug not in decorating)
-    kits = [*((each.technique, each.kit) for each in figures_), *((each, kit(each, book, facts)) for _, each in linked)]
+    kits = [(each.technique, each.kit) for each in figures_]
+    for slug, each in techniques_of(design, book).items():
+        if slug not in decorating:
+            times = sum(figure.count for figure in figures_ if slug in figure.technique.uses)
+            kits.append((each, kit(each, book, facts, min(max(times, 1), MOST_PEOPLE))))
     found: dict[tuple[str, Saying | str, str], Besides] = {}
     for technique, every in kits:
         for row in every.materials:
