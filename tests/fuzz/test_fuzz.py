@@ -9,7 +9,7 @@ from tests.fuzz.trials import TRIALS
 
 LOTS = 10 if all_seeds() else 5
 EACH = {"read": 20, "render": 2, "paste": 30}
-FELL = {"render": (3_002_357,), "paste": (5_005_905,)}
+FELL = {"read": (108_984,), "render": (3_002_357,), "paste": (5_005_905,)}
 """Seeds of the long run that fell over once, by trial."""
 
 

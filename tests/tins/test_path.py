@@ -82,6 +82,7 @@ def test_an_arc_is_a_piece_of_its_ellipse(
         ("outline M0 0H80VH0Z", "V", '"V" is followed by 1 number'),
         ("outline M0 0H80Z", "M0 0H80Z", "this outline encloses nothing"),
         ("outline M0 0H9000V160H0Z", "H9000", "this is bigger than any tin"),
+        ("outline M0 0A1e30 1 0 0 1 80 0V160H0Z", "A1e30 1 0 0 1 80 0", "this is bigger than any tin"),
         ("outline M0 0H8V16H0Z", "M0 0H8V16H0Z", "an outline 8 mm across is too small for a tin"),
         ("outline M0 0H80V160H0Z x 2 mm", "2 mm", "2 mm is too shallow for a drawn tin"),
         ("outline M0 0H80V160H0Z x 5 cm x 6 cm", "6 cm", "too many sizes for a drawn tin"),

@@ -15,7 +15,7 @@ from tinbook.units import Misread
 
 NEAR_MM = 0.01
 FLAT_MM = 0.004
-FAR_MM = 5000.0
+FAR_MM, FLATTEST_MM, LEAST_MM = 5000.0, 1e6, 1e-6
 MOST_STEPS = 400
 MOST_POINTS = 3000
 ARGUMENTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "Q": 4, "A": 7, "Z": 0}
@@ -84,6 +84,10 @@ def read_path(text: str, start: int, end: int, noun: str = "tin") -> tuple[Ring,
             pen.start = pen.at
         elif letter.upper() == "Z":
             pen.close((came, at))
+        elif letter.upper() == "A" and not max(map(abs, numbers[:2])) <= FLATTEST_MM:
+            raise Misread(
+                f"this is bigger than any {noun}", "a line that is as good as straight is drawn with L", came, at
+            )
         else:
             _draw(pen, letter, numbers, (came, at))
         if not max(map(abs, pen.at)) <= FAR_MM or len(pen.drawn) + len(pen.points) > MOST_POINTS:
@@ -161,7 +165,7 @@ def _bezier(points: list[Point]) -> list[Point]:
 def _arc(begin: Point, numbers: list[float], to: Point) -> list[Point]:
     """Points along an elliptical arc, by SVG 2, appendix B.2.4 and B.2.5."""
     rx, ry, turn = abs(numbers[0]), abs(numbers[1]), math.radians(numbers[2] % 360.0)
-    if not (rx and ry) or begin == to:
+    if min(rx, ry) < LEAST_MM or begin == to:
         return [to]
     cos, sin = math.cos(turn), math.sin(turn)
     half_x, half_y = (begin[0] - to[0]) / 2, (begin[1] - to[1]) / 2
