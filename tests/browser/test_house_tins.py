@@ -12,6 +12,8 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import Host, placed
 
 from tinbook.loading import Loaded
+from tinbook.pages.spelling import formats
+from tinbook.plans.base.shelf import at_depths, depths_mm, shelf, tin_to_tin
 
 pytestmark = pytest.mark.browser
 
@@ -28,6 +30,7 @@ TIN_TO_TIN = re.compile("^Convert tin sizes$")
 SHIFTS = """window.moved = 0;
 new PerformanceObserver(list => { for (const each of list.getEntries()) window.moved += each.value; })
   .observe({ type: "layout-shift", buffered: true });"""
+CELLS = """rows => rows.map(row => [...row.querySelectorAll("td")].map(cell => [cell.innerText.trim(), Boolean(cell.querySelector("b"))]))"""
 CUT = """label => {
   const region = [...document.querySelectorAll(".tb-scroll")].find(each => each.getAttribute("aria-label") === label);
   return region.scrollWidth - region.clientWidth;
@@ -119,6 +122,98 @@ def test_two_touches_answer_for_two_tins(page: Open, demo_url: str) -> None:
     expect(tab.locator("[data-by=depth]")).to_be_hidden()
     tab.reload()
     expect(tab.get_by_label("To", exact=True)).to_have_value("dome 15 cm")
+
+
+def test_the_depths_change_every_factor_as_the_engine_does(page: Open, demo_url: str, demo: Loaded) -> None:
+    """From every tin to every tin, from every depth to every depth, to the printed digit; a tin to itself is 1."""
+    tab = page(**LYING)
+    tab.goto(f"{demo_url}tins/")
+    rows = [at_depths(row, demo.book) for row in shelf(demo.book).house]
+    depths = tab.locator("[data-deep=from] button").all_inner_texts()
+    assert [float(deep) * 10 for deep in depths] == list(depths_mm(demo.book))
+    seen = set()
+    for old, from_deep in enumerate(depths):
+        tab.locator("[data-deep=from]").get_by_text(from_deep, exact=True).click()
+        for new, to_deep in enumerate(depths):
+            tab.locator("[data-deep=to]").get_by_text(to_deep, exact=True).click()
+            shown = tab.locator(".tb-matrix tbody tr").evaluate_all(CELLS)
+            for line, before in zip(shown, rows, strict=True):
+                for (text, bold), after in zip(line, rows, strict=True):
+                    told = tin_to_tin(before[old], after[new])
+                    same = before is after and told.factor == 1
+                    assert text == ("1" if same else formats.fixed(told.factor_shown, 2)), (before[0].tin, after[0].tin)
+                    assert bold == (told.factor_shown > 1)
+            told = tin_to_tin(rows[0][old], rows[1][new])
+            eggs = tab.locator(".tb-ladder [data-told]").all_inner_texts()
+            assert eggs == [str(count) for count in told.eggs]
+            assert tab.locator("[data-told=factor]").inner_text() == formats.fixed(told.factor_shown, 2)
+            near = tab.locator("[data-told=near]").inner_text().replace("\u00a0", " ")
+            assert near.endswith(f"× {formats.fixed(rows[1][new].nearest_factor_shown, 2)}")
+            expect(tab.locator("[data-by=depth]" if old == new else "[data-by=own]")).to_be_visible()
+            seen.add(eggs[-1])
+    assert len(seen) > 3
+
+
+def test_a_depth_is_kept_passed_on_and_told_where_the_tin_is_not_so_deep(page: Open, demo_url: str) -> None:
+    tab = page(**LYING)
+    tab.goto(f"{demo_url}tins/")
+    pressed = tab.locator("[data-deep=to] [aria-pressed=true]")
+    ten = tab.locator("[data-deep=to]").get_by_role("button", name="10")
+    ten.focus()
+    tab.keyboard.press("Enter")
+    expect(pressed).to_have_text("10")
+    expect(tab.locator("[data-told=shallow]")).to_have_text("round 18\u00a0cm is only 7.5\u00a0cm deep")
+    expect(tab.locator("[data-told=brim-to]")).to_have_text("1.91\u00a0l")  # a tin holds what it holds
+    assert bottom(tab, ".tb-glance-words .tb-jump") <= 820 and tab.evaluate(CUT, "Factors between our tins") <= 1
+    passed_on = tab.url
+    tab.reload()
+    expect(pressed).to_have_text("10")
+    # an address that names tins alone asks for the usual depth
+    tab.goto("about:blank")
+    tab.goto(f"{demo_url}tins/#for?from=round+20+cm&to=square+25+cm")
+    expect(pressed).to_have_text("7.5")
+    tab.goto("about:blank")
+    tab.goto(passed_on)
+    expect(pressed).to_have_text("10")
+    # a dome has no depth to choose
+    tab.get_by_label("To", exact=True).select_option("dome 15 cm")
+    expect(ten).to_be_hidden()
+    expect(tab.locator("[data-told=shallow]")).to_be_empty()
+
+
+def test_on_a_phone_the_tins_are_chips(page: Open, demo_url: str, demo: Loaded) -> None:
+    tab = page(**PHONE)
+    tab.goto(f"{demo_url}tins/")
+    strips = {end: tab.get_by_role("group", name=f"{end} one of our tins") for end in ("From", "To")}
+    for strip in strips.values():
+        chips = strip.get_by_role("button")
+        assert chips.count() == len({(own.tin.shape, own.tin.sizes_mm) for own in demo.book.tins if own.have})
+        for chip in chips.all():
+            size = placed(chip)
+            assert min(size["width"], size["height"]) >= 44
+    strips["From"].get_by_role("button", name="round 20 cm").tap()
+    strips["To"].get_by_role("button", name="square 25 cm").focus()
+    tab.keyboard.press("Enter")
+    expect(tab.locator("[data-told=factor]")).to_have_text("1.99")
+    chosen = [strip.locator("[aria-pressed=true]").get_attribute("data-tin") for strip in strips.values()]
+    assert chosen == ["round 20 cm", "square 25 cm"]
+    expect(tab.get_by_label("To", exact=True)).to_have_value("square 25 cm")
+    for target in tab.locator("[data-deep] button, .tb-slots select").all():
+        size = placed(target)
+        assert min(size["width"], size["height"]) >= 44
+    # chosen by more than a colour, and where the device forces its own
+    look = "each => (({ borderBottomWidth, fontWeight }) => [borderBottomWidth, fontWeight])(getComputedStyle(each))"
+    bar = strips["To"].locator("[aria-pressed=true]")
+    assert bar.locator("b").evaluate(look)[1] == "800" and bar.evaluate(look)[0] != "0px"
+    tab.emulate_media(forced_colors="active")
+    assert "underline" in bar.evaluate("each => getComputedStyle(each).textDecoration")
+
+
+def test_without_a_script_there_is_nothing_to_press(page: Open, demo_url: str) -> None:
+    tab = page(java_script_enabled=False, **PHONE)
+    tab.goto(f"{demo_url}tins/")
+    assert tab.locator("#tb-glance button:visible").count() == 0
+    assert tab.locator("[data-told=from]").is_visible() and tab.locator(".tb-matrix td").count() > 200
 
 
 def test_the_same_page_asked_for_another_tin_answers_anew(page: Open, demo_url: str) -> None:

@@ -57,8 +57,12 @@ def test_cups_are_told_by_the_tray(desk: Desk) -> None:
 
 
 def test_the_browser_is_handed_rows_under_heads(desk: Desk) -> None:
-    told = script_rows(shelf(desk.book).house)
+    told = script_rows(shelf(desk.book).house, desk.book)
     assert all(len(row) == len(told["heads"]) for row in told["rows"])
     shares = {row[0]: row[told["heads"].index("share")] for row in told["rows"]}
     assert shares["dome 15 cm"] == 1 and shares["round 15 cm"] == 0
+    deep = {row[0]: row[told["heads"].index("deep")] for row in told["rows"]}
+    assert (deep["round 15 cm"], deep["rectangle 23 x 33 cm"], deep["dome 15 cm"]) == (f"7.5{N}cm", f"5{N}cm", "")
+    compared = {row[0]: row[told["heads"].index("ml")] for row in told["rows"]}
+    assert [len(compared[name]) for name in ("round 15 cm", "dome 15 cm", "standard cups")] == [3, 1, 1]
     assert called(read_tin("round 20 cm")[1]) == f"round 20{N}cm"

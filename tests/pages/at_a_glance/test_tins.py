@@ -5,6 +5,8 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
+from tinbook.models import House
+from tinbook.pages.at_a_glance.tin_to_tin import answer
 from tinbook.pages.at_a_glance.tins import TinsView
 from tinbook.pages.base.page import Desk
 from tinbook.plans.base.shelf import shelf
@@ -40,5 +42,27 @@ def test_the_answer_stands_in_the_page_and_all_tins_are_one_touch_away(filled: C
 
 
 def test_the_browser_is_handed_no_more_than_it_needs(desk: Desk, filled: Callable[[str], str]) -> None:
+    assert len(filled("tins").encode()) < 30_000, "what surrounds it takes less than as much again"
     found = re.search(r'id="tb-tins">(.*?)</script>', filled("tins"), re.S)
     assert found and len(json.loads(found[1])["rows"]) == len(TinsView(desk).shelf.house)
+
+
+def test_a_tin_to_itself_is_no_sum(desk: Desk) -> None:
+    (matrix,) = TinsView(desk).items
+    same = [cell.text for line in matrix.lines for cell in line.cells if cell.same]
+    assert same == ["1"] * len(matrix.lines)
+
+
+def test_the_house_can_bake_to_three_depths(desk: Desk, house: Callable[..., House]) -> None:
+    assert [(deep.words, deep.usual) for deep in TinsView(desk).depths] == [("5", False), ("7.5", True), ("10", False)]
+    inches = replace(desk, book=replace(desk.book, house=house(**{"tins sold in": "inches", "usual depth": "3 in"})))
+    view = TinsView(inches)
+    assert ([deep.words for deep in view.depths], view.unit) == (["2", "3", "4"], "in")
+
+
+def test_the_smaller_tin_is_drawn_on_the_larger(desk: Desk) -> None:
+    rows = {row.tin.name: row for row in TinsView(desk).shelf.house}
+    small, large = rows["round 15 cm"], rows["square 25 cm"]
+    for old, new, first in ((small, large, "tb-to"), (large, small, "tb-from")):
+        plans = str(answer(old, new).plans)
+        assert re.findall("tb-to|tb-from", plans)[0] == first

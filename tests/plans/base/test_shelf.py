@@ -17,7 +17,9 @@ from tinbook.plans.base.shelf import (
     EGGS,
     Shelf,
     all_outlines,
+    at_depths,
     batter_depth_mm,
+    depths_mm,
     factor_between,
     house_outlines,
     shelf,
@@ -213,3 +215,23 @@ def test_from_tin_to_tin_in_whole_eggs(made: Shelf) -> None:
                 count == max(1, int(eggs * told.factor + 0.5)) for eggs, count in zip(EGGS, told.eggs, strict=True)
             )
     assert all(row.owned for row in made.house) and len(made.house_factors_shown) == len(made.house)
+
+
+def test_the_depths_to_bake_to_are_those_of_the_trade_and_the_house(kitchen: Book, house: Callable[..., House]) -> None:
+    """5, 7.5 and 10 cm or 2, 3 and 4 in: common practice, no source. The house's own stands for the nearest."""
+    assert depths_mm(kitchen) == (50.0, 75.0, 100.0)
+    deeper = replace(kitchen, house=house(**{"usual depth": "8 cm"}))
+    assert depths_mm(deeper) == (50.0, 80.0, 100.0)
+    inches = replace(kitchen, house=house(**{"tins sold in": "inches", "usual depth": "3 in"}))
+    assert depths_mm(inches) == pytest.approx((50.8, 76.2, 101.6))
+
+
+def test_a_deeper_cake_takes_more_by_its_depth(kitchen: Book, made: Shelf) -> None:
+    """By hand: 20² × 10 over π/4 × 15² × 7.5 is 3.018. A dome is filled to a share, whatever the depth."""
+    at = {row.tin.name: at_depths(row, kitchen) for row in made.tins}
+    old, new = at["round 15 cm"][1], at["square 20 cm"][2]
+    assert tin_to_tin(old, new).factor == pytest.approx(400 * 10 / (math.pi / 4 * 225 * 7.5))
+    assert tin_to_tin(old, new).factor_shown == 3.02
+    assert len({row.tray_ml for row in at["dome 15 cm"]}) == 1
+    usual = next(place for place, deep in enumerate(depths_mm(kitchen)) if deep == kitchen.house.usual_deep_mm)
+    assert [rows[usual] for rows in at.values()] == list(made.tins)

@@ -73,7 +73,7 @@ class AllTinsView(TinToTinView):
     @property
     def tins(self) -> dict[str, Any]:
         """What the browser gets."""
-        return script_rows(self.shelf.tins)
+        return script_rows(self.shelf.tins, self.desk.book)
 
     @property
     def all_tins(self) -> str:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import prod
 from typing import Any
 
 from markupsafe import Markup
 
+from tinbook.models import Book
 from tinbook.pages.at_a_glance.on_hand import shows_on_hand
 from tinbook.pages.base.icons import EM, icon, paths, plan
 from tinbook.pages.base.page import Desk
@@ -17,8 +19,9 @@ from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import factor_by
-from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, Shelf, TinFacts, shelf, tin_to_tin
+from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, Shelf, TinFacts, at_depths, depths_mm, shelf, tin_to_tin
 from tinbook.tins import SHAPES, Tin
+from tinbook.units import MM_PER_INCH
 
 WIDEST_EM = 5.0
 """How wide the larger of two tins is drawn, one laid on the other."""
@@ -78,6 +81,15 @@ class By:
     told: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Deep:
+    """A depth to bake to, spelled, and whether it is the house's usual one."""
+
+    mm: float
+    words: str
+    usual: bool
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TinAnswer:
     """What the page says about two tins, spelled."""
@@ -113,6 +125,17 @@ class TinToTinView:
         return answer(*self.shelf.house[:2])
 
     @property
+    def unit(self) -> str:
+        """The unit of the depths."""
+        return "in" if self.desk.book.house.tins_sold_in == "inches" else "cm"
+
+    @property
+    def depths(self) -> tuple[Deep, ...]:
+        """The depths a cake can be baked to."""
+        usual = self.desk.book.house.usual_deep_mm
+        return tuple(Deep(deep, _length(deep, self.unit), deep == usual) for deep in depths_mm(self.desk.book))
+
+    @property
     def from_name(self) -> str:
         """The name of the tin the answer starts from, for the script."""
         return self.shelf.house[0].tin.name
@@ -141,13 +164,26 @@ def matrix(
     lines = []
     for head, factors in zip(rows, shown, strict=True):
         cells = (
-            MatrixCell(text=formats.fixed(factor, 2), more=factor > 1, same=head.name == above.name, first=above.first)
+            MatrixCell(
+                text=_cell(factor, head.name == above.name),
+                more=factor > 1,
+                same=head.name == above.name,
+                first=above.first,
+            )
             for factor, above in zip(factors, heads, strict=True)
         )
         lines.append(MatrixLine(head, tuple(cells)))
     sides = [side for tin, _ in (*olds, *news) for side in tin.bounds_mm]
     unit = "in" if olds[0][0].sold == "inches" else "cm"
     return Matrix(title=title, unit=unit, heads=heads, lines=tuple(lines), widest_em=round(max(sides) * EM, 2))
+
+
+def _cell(factor: float, same: bool) -> str:
+    return formats.number(factor) if same and factor == 1 else formats.fixed(factor, 2)
+
+
+def _length(length_mm: float, unit: str) -> str:
+    return formats.number(length_mm / MM_PER_INCH if unit == "in" else length_mm / 10)
 
 
 def _heads(tins: Sequence[tuple[Tin, bool]]) -> tuple[MatrixHead, ...]:
@@ -178,13 +214,16 @@ def answer(old: TinFacts, new: TinFacts) -> TinAnswer:
     """The answer for two tins, as the script gives it for any."""
     told = tin_to_tin(old, new)
     em = WIDEST_EM / max(*old.tin.bounds_mm, *new.tin.bounds_mm)
+    plans = [plan(new.tin, em, " tb-to"), plan(old.tin, em, " tb-from")]
+    if prod(new.tin.bounds_mm) < prod(old.tin.bounds_mm):
+        plans.reverse()  # the smaller lies on the larger
     near = "none"
     if new.nearest:
         near = f"{formats.tin_words(new.nearest.name)}, ×{formats.NBSP}{formats.fixed(new.nearest_factor_shown, 2)}"
     return TinAnswer(
         old=called(old.tin),
         new=called(new.tin),
-        plans=plan(new.tin, em, " tb-to") + plan(old.tin, em, " tb-from"),
+        plans=plans[0] + plans[1],
         factor=formats.fixed(told.factor_shown, 2),
         said_eggs=SAID_EGGS,
         becomes=told.eggs[EGGS.index(SAID_EGGS)],
@@ -204,21 +243,24 @@ def called(tin: Tin) -> str:
 
 def _by(old: TinFacts, new: TinFacts) -> tuple[By, ...]:
     so = factor_by((old.tin, new.tin))
-    every = {"depth": "by_depth", "share": "by_brim", "both": "by_depth_and_brim"}
+    every = {"depth": "by_depth", "share": "by_brim", "both": "by_depth_and_brim", "own": "by_own_depth"}
     return tuple(By(key, spell(saying(name)), saying(name) == so) for key, name in every.items())
 
 
-def script_rows(rows: Sequence[TinFacts]) -> dict[str, Any]:
-    """What the browser gets: each tin's name, size, the ml compared, and whether they are a share."""
+def script_rows(rows: Sequence[TinFacts], book: Book) -> dict[str, Any]:
+    """What the browser gets: each tin's name, size, whether it is filled to a share, the depth it has, and the ml
+    compared and the nearest tin for each depth a cake can be baked to, or once where they are always the same."""
     heads = (
-        "name", "called", "inches", "shape", "title", "width_mm", "length_mm", "drawn", "share", "ml", "brim", "near",
-        "near_factor",
+        "name", "called", "inches", "shape", "title", "width_mm", "length_mm", "drawn", "share", "deep_mm", "deep",
+        "ml", "brim", "near", "near_factor",
     )  # fmt: skip
-    return {"heads": heads, "rows": tuple(_script_row(row) for row in rows)}
+    return {"heads": heads, "rows": tuple(_script_row(row, at_depths(row, book)) for row in rows)}
 
 
-def _script_row(row: TinFacts) -> tuple[Any, ...]:
+def _script_row(row: TinFacts, at: Sequence[TinFacts]) -> tuple[Any, ...]:
     tin = row.tin
+    deep_mm = 0.0 if tin.kind.kept == "share" else tin.depth_mm or 0.0
+    unit = "in" if tin.sold == "inches" else "cm"
     return (
         tin.name,
         called(tin),
@@ -228,8 +270,14 @@ def _script_row(row: TinFacts) -> tuple[Any, ...]:
         *tin.bounds_mm,
         paths(tin),
         int(tin.kind.kept == "share"),
-        row.tray_ml,
+        deep_mm,
+        f"{_length(deep_mm, unit)}{formats.NBSP}{unit}" if deep_mm else "",
+        _once([each.tray_ml for each in at]),
         formats.litres(row.tray_brim_shown_ml),
-        row.nearest.name if row.nearest else "",
-        row.nearest_factor_shown,
+        _once([each.nearest.name if each.nearest else "" for each in at]),
+        _once([each.nearest_factor_shown for each in at]),
     )
+
+
+def _once(values: list[Any]) -> list[Any]:
+    return values[:1] if all(value == values[0] for value in values) else values

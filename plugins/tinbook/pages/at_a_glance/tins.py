@@ -25,7 +25,7 @@ class TinsView(TinToTinView):
     @property
     def tins(self) -> dict[str, Any]:
         """What the browser gets."""
-        return script_rows(self.shelf.house)
+        return script_rows(self.shelf.house, self.desk.book)
 
     @property
     def all_tins(self) -> str:

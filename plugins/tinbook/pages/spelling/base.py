@@ -59,6 +59,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "scales_to": "scales read to {step_g:g} g, or to {fine_step_g:g} g under {fine_below_g:g} g",
     # a question answered
     "by_depth": "same batter depth",
+    "by_own_depth": "each as deep as chosen",
     "by_brim": "filled as full as in the recipe",
     "by_depth_and_brim": "same batter depth; cups, domes and balls filled as full as in the recipe",
     "by_asked": "the amount you asked for",

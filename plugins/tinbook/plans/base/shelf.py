@@ -10,10 +10,13 @@ from tinbook.models.ledger import once
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
 from tinbook.tins import SHAPES, Sizes, Tin, standard_tins
+from tinbook.tins.trade import true_mm
 
 MATRIX_SHAPES = ("round", "square")
 EGGS = (3, 4, 5, 6, 8, 10)
 """The egg counts for which a recipe's scaling to another tin is shown."""
+BAKED_MM = (50.0, 75.0, 100.0)
+"""How deep a cake is baked, by its name in centimetres: common practice, no source."""
 
 
 @once
@@ -111,6 +114,14 @@ def batter_depth_mm(book: Book) -> float:
     return book.house.usual_deep_mm / 2
 
 
+def depths_mm(book: Book) -> tuple[float, ...]:
+    """The depths a cake can be baked to, mm: those of the trade, with the house's usual one in place of the nearest."""
+    usual = book.house.usual_deep_mm
+    trade = [true_mm(named, book.house.tins_sold_in) for named in BAKED_MM]
+    nearest = min(trade, key=lambda deep: abs(deep - usual))
+    return tuple(usual if deep == nearest else deep for deep in trade)
+
+
 def factor_between(old: Tin, new: Tin, depth_mm: float) -> float:
     """How many times the mixture for `old` fills `new`, batter `depth_mm` deep in both; cups by what they hold."""
     return scaling.factor(_compared_ml(new, depth_mm), _compared_ml(old, depth_mm))
@@ -160,9 +171,15 @@ def shelf(book: Book) -> Shelf:
     )
 
 
-def tin_facts(tin: Tin, owned: bool, book: Book) -> TinFacts:
-    """What a tin measures and holds, and the nearest other one of the house."""
-    depth_mm = batter_depth_mm(book)
+def at_depths(row: TinFacts, book: Book) -> tuple[TinFacts, ...]:
+    """A tin as it is compared for each of the depths a cake can be baked to."""
+    return tuple(tin_facts(row.tin, row.owned, book, baked_mm) for baked_mm in depths_mm(book))
+
+
+def tin_facts(tin: Tin, owned: bool, book: Book, baked_mm: float | None = None) -> TinFacts:
+    """What a tin measures and holds, and the nearest other one of the house; compared for a cake `baked_mm` deep, or
+    as deep as the house usually bakes."""
+    depth_mm = batter_depth_mm(book) if baked_mm is None else baked_mm / 2
     as_house = tin.kind.everyday and tin.kind.kept == "depth"
     deep_mm = tin.depth_mm or (book.house.usual_deep_mm if as_house else tin.brim_mm)
     nearest = _nearest(tin, book, depth_mm)

@@ -1,111 +1,126 @@
-// Tins at a glance: from which tin, to which, in two touches. The answer stands in the page; here its figures change.
+// Tins at a glance: from which tin, to which, how deep. The answer stands in the page; here its figures change.
 import { asked, tell } from "./address.js";
-import { all, announce, find, make } from "./dom.js";
+import { all, announce, find, make, pressOne } from "./dom.js";
 import { tinsOf } from "./embedded.js";
+import { atDepth, factorText, SAID_EGGS, sayAnswer } from "./glance_answer.js";
 import { grouped } from "./grouped.js";
 import { read, write } from "./keep.js";
 import { matrix } from "./matrix.js";
 import { glance as words } from "./page_words.js";
-import { plan } from "./plan.js";
 import { shownFactor, wholeEggs } from "./rounding.js";
-import { fixed, tinWords } from "./spell.js";
 
-const EGGS = [3, 4, 5, 6, 8, 10];
-const SAID_EGGS = 4;
-const WIDEST_EM = 5;
-
-const become = (eggs, factor) => wholeEggs(eggs, factor).count;
-const factorText = factor => fixed(shownFactor(factor), 2);
+const ENDS = ["from", "to"];
 const byName = (tins, name) => tins.find(tin => tin.name === name);
 
 export function glance() {
   const root = find("#tb-glance");
   const tins = tinsOf();
   if (!root || !tins || isElsewhere(root, tins)) return;
-  const chosen = firstChoice(root, tins);
-  const selects = {
-    from: tinSelect(root, "from", tins, name => choose("from", name)),
-    to: tinSelect(root, "to", tins, name => choose("to", name)),
-  };
-  const mark = matrix({
-    from: name => choose("from", name),
-    to: name => choose("to", name),
-    both: (from, to) => {
-      chosen.from = byName(tins, from);
-      choose("to", to);
-    },
+  const cells = all("[data-deep=from] button", root);
+  const depths = cells.map(cell => cell.dataset.value);
+  const usual = depths.indexOf(find("[data-deep=from] [aria-pressed=true]", root).dataset.value);
+  const chosen = { depths: cells.map(cell => Number(cell.dataset.mm)), ...firstChoice(root, tins, depths, usual) };
+  const selects = Object.fromEntries(
+    ENDS.map(end => [end, tinSelect(root, end, tins, name => choose({ [end]: byName(tins, name) }))]),
+  );
+  for (const end of ENDS) {
+    find(`[data-deep=${end}]`, root).addEventListener("click", ({ target }) => {
+      if (target.dataset.value) choose({ [`${end}Deep`]: depths.indexOf(target.dataset.value) });
+    });
+    find(`[data-strip=${end}]`, root)?.addEventListener("click", ({ target }) => {
+      const chip = target.closest("[data-tin]");
+      if (chip) choose({ [end]: byName(tins, chip.dataset.tin) });
+    });
+  }
+  const marks = matrix({
+    from: name => choose({ from: byName(tins, name) }),
+    to: name => choose({ to: byName(tins, name) }),
+    both: (from, to) => choose({ from: byName(tins, from), to: byName(tins, to) }),
   });
+  const factorOf = (from, to) => atDepth(to, chosen.toDeep).ml / atDepth(from, chosen.fromDeep).ml;
+  let figured = [usual, usual].join();
 
   function show() {
-    const { from, to } = chosen;
-    selects.from.value = from.name;
-    selects.to.value = to.name;
-    answer(root, from, to);
-    mark(from.name, to.name);
+    for (const end of ENDS) {
+      selects[end].value = chosen[end].name;
+      const group = find(`[data-deep=${end}]`, root);
+      pressOne(group, depths[chosen[`${end}Deep`]]);
+      group.classList.toggle("tb-no-depth", Boolean(chosen[end].share));
+      for (const chip of all(`[data-strip=${end}] .tb-chip`, root)) {
+        chip.setAttribute("aria-pressed", String(chip.dataset.tin === chosen[end].name));
+      }
+    }
+    sayAnswer(root, chosen, factorOf(chosen.from, chosen.to));
+    const now = [chosen.fromDeep, chosen.toDeep].join();
+    if (now !== figured) {
+      marks.figure((from, to) => {
+        const factor = factorOf(byName(tins, from), byName(tins, to));
+        return { text: factorText(factor, from === to), isMore: shownFactor(factor) > 1 };
+      });
+      figured = now;
+    }
+    marks.mark(chosen.from.name, chosen.to.name);
   }
 
-  function choose(end, name) {
-    chosen[end] = byName(tins, name);
+  function choose(changes) {
+    Object.assign(chosen, changes);
     show();
     const { from, to } = chosen;
-    const names = { from: from.name, to: to.name };
-    write("glance", names);
-    tell(names);
-    const factor = to.ml / from.ml;
-    const eggs = words.eggsBecome(SAID_EGGS, become(SAID_EGGS, factor));
-    announce(`${from.called}, ${to.called}: ${words.by(factorText(factor))}. ${eggs}`);
+    const told = { from: from.name, to: to.name };
+    for (const end of ENDS) {
+      if (chosen[`${end}Deep`] !== usual) told[`${end}-deep`] = depths[chosen[`${end}Deep`]];
+    }
+    write("glance", told);
+    tell(told);
+    const factor = factorOf(from, to);
+    const eggs = words.eggsBecome(SAID_EGGS, wholeEggs(SAID_EGGS, factor).count);
+    announce(`${from.called}, ${to.called}: ${words.by(factorText(factor, from === to))}. ${eggs}`);
   }
   // the same page, asked for other tins
   window.addEventListener("hashchange", () => {
     if (isElsewhere(root, tins)) return;
-    Object.assign(chosen, firstChoice(root, tins));
+    Object.assign(chosen, firstChoice(root, tins, depths, usual));
     show();
   });
   show();
+  for (const strip of all(".tb-strip", root)) {
+    const chip = find("[aria-pressed=true]", strip);
+    if (chip) strip.scrollLeft = chip.offsetLeft - strip.clientWidth / 2;
+  }
 }
 
 // An address that asks for a tin the house does not own is answered where all tins are.
 function isElsewhere({ dataset }, tins) {
-  const names = ["from", "to"].map(end => asked().get(end)).filter(Boolean);
+  const names = ENDS.map(end => asked().get(end)).filter(Boolean);
   if (!dataset.all || names.every(name => byName(tins, name))) return false;
   location.replace(dataset.all + location.hash);
   return true;
 }
 
-// From the address, or from memory, or as it stands in the page.
-function firstChoice({ dataset }, tins) {
+// From the address, or from memory, or as it stands in the page. An address without a depth asks for the usual one.
+function firstChoice({ dataset }, tins, depths, usual) {
   const address = asked();
   const kept = read("glance", {});
+  const isTold = ENDS.some(end => address.get(end));
   const known = end => [address.get(end), kept[end], dataset[end]].map(name => byName(tins, name)).find(Boolean);
-  return { from: known("from"), to: known("to") };
+  const deep = end => depths.indexOf(isTold ? address.get(`${end}-deep`) : kept[`${end}-deep`]);
+  const orUsual = place => (place < 0 ? usual : place);
+  return { from: known("from"), to: known("to"), fromDeep: orUsual(deep("from")), toDeep: orUsual(deep("to")) };
+}
+
+// A tin of the house, in the house's own unit, which then need not be said.
+function briefly({ called, inches, shape }, unit) {
+  const name = unit === "in" && inches ? `${shape} ${inches}` : called;
+  return name.replace(/\u00a0(cm|in)$/, "").replaceAll("\u00a0×\u00a0", "×");
 }
 
 // In the place of a tin's name, the choice of all names.
 function tinSelect(root, end, tins, choose) {
   const select = make("select", { "aria-label": words[end], onchange: () => choose(select.value) });
-  const text = tin => tin.called + (tin.inches ? ` (${tin.inches})` : "");
+  const both = tin => tin.called + (tin.inches ? ` (${tin.inches})` : "");
+  const text = tin => (root.dataset.all ? briefly(tin, root.dataset.unit) : both(tin));
   const group = label => make("optgroup", { label });
   select.append(...grouped(tins, group, tin => make("option", { value: tin.name }, text(tin))));
   find(`[data-told="${end}"]`, root).replaceWith(select);
   return select;
-}
-
-function answer(root, from, to) {
-  const factor = to.ml / from.ml;
-  const scale = WIDEST_EM / Math.max(from.width_mm, from.length_mm, to.width_mm, to.length_mm);
-  find(".tb-overlay", root).replaceChildren(plan(to, scale, "em", " tb-to"), plan(from, scale, "em", " tb-from"));
-  const told = {
-    factor: factorText(factor),
-    "brim-from": from.brim,
-    "brim-to": to.brim,
-    name: to.called,
-    near: to.near ? `${tinWords(to.near)}, ${words.by(fixed(to.near_factor, 2))}` : words.none,
-  };
-  for (const [key, text] of Object.entries(told)) find(`[data-told="${key}"]`, root).textContent = text;
-  for (const eggs of EGGS) {
-    for (const place of all(`[data-told="become-${eggs}"]`, root)) place.textContent = String(become(eggs, factor));
-  }
-  const alike = from.share ? "share" : "depth";
-  const by = from.share === to.share ? alike : "both";
-  for (const each of all("[data-by]", root)) each.hidden = each.dataset.by !== by;
 }

@@ -2,11 +2,16 @@
 import { all, find, make } from "./dom.js";
 import { glance as words } from "./page_words.js";
 
-// Makes the page's matrices controls; returns what marks the tins of these names in them.
+// Makes the page's matrices controls: `mark` marks the tins of these names in them, `figure` puts other figures in.
 export function matrix(choose) {
-  const marks = all(".tb-matrix").map(table => control(table, choose));
-  return (from, to) => {
-    for (const mark of marks) mark(from, to);
+  const tables = all(".tb-matrix").map(table => control(table, choose));
+  return {
+    mark: (from, to) => {
+      for (const table of tables) table.mark(from, to);
+    },
+    figure: factorOf => {
+      for (const table of tables) table.figure(factorOf);
+    },
   };
 }
 
@@ -22,7 +27,7 @@ function control(table, choose) {
     });
   }
 
-  return (from, to) => {
+  function mark(from, to) {
     const column = heads.findIndex(head => nameOf(head) === to);
     heads.forEach((head, place) => {
       show(head, "tb-to", place === column);
@@ -36,7 +41,18 @@ function control(table, choose) {
         cell.classList.toggle("tb-chosen", isFrom && place === column);
       });
     }
-  };
+  }
+
+  function figure(factorOf) {
+    for (const { head, cells } of rows) {
+      cells.forEach((cell, place) => {
+        const { text, isMore } = factorOf(nameOf(head), nameOf(heads[place]));
+        cell.replaceChildren(isMore ? make("b", {}, text) : text);
+      });
+    }
+  }
+
+  return { mark, figure };
 }
 
 function show(head, name, isChosen) {

@@ -20,6 +20,7 @@ export const glance = {
   by: factor => `×\u00a0${factor}`,
   eggsBecome: (eggs, count) => `${eggs} eggs become ${count}`,
   none: "none",
+  shallow: (name, deep) => `${name} is only ${deep} deep`,
 };
 
 export const sums = {
