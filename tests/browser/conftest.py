@@ -124,12 +124,22 @@ def chromium() -> Iterator[Browser]:
         browser.close()
 
 
+def lettered(chromium: Browser, px: int) -> Iterator[Page]:
+    browser = launched(chromium.browser_type, f"--blink-settings=defaultFontSize={px}")
+    yield browser.new_context(service_workers="block", has_touch=True).new_page()
+    browser.close()
+
+
 @pytest.fixture(scope="module")
 def large(chromium: Browser) -> Iterator[Page]:
     """A tab whose reader has set letters of 32 px instead of 16."""
-    browser = launched(chromium.browser_type, "--blink-settings=defaultFontSize=32")
-    yield browser.new_context(service_workers="block", has_touch=True).new_page()
-    browser.close()
+    yield from lettered(chromium, 32)
+
+
+@pytest.fixture(scope="module")
+def largest(chromium: Browser) -> Iterator[Page]:
+    """A tab whose reader has set letters of 64 px instead of 16."""
+    yield from lettered(chromium, 64)
 
 
 @pytest.fixture

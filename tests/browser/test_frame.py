@@ -294,10 +294,23 @@ def test_a_page_that_is_not_there_helps(page: Callable[..., Page], demo_url: str
     answer = tab.goto(demo_url + "no-such-page/")
     assert answer and answer.status == 404
     expect(tab.locator("h1")).to_have_text("There is no such page")
-    for room in ("Mixtures", "Techniques", "Tins", "Measures"):
-        expect(tab.locator("main").get_by_role("link", name=room)).to_be_visible()
+    for room in ("Mixtures", "Techniques", "Cakes", "Tins", "Measures"):
+        expect(tab.locator("main").get_by_role("link", name=room, exact=True)).to_be_visible()
+    seek = tab.locator("main").get_by_role("button", name="Recipe, technique, ingredient or tin")
+    place = placed(seek)
+    assert place["height"] >= 44 and place["y"] + place["height"] <= 600
+    seek.tap()
+    expect(tab.locator("#tb-asked")).to_be_focused()
+    tab.keyboard.type("heron")
+    expect(tab.locator(".tb-finder .tb-found a").first).to_be_visible()
+    tab.keyboard.press("Escape")
+    expect(seek).to_be_focused()
     tab.locator("main").get_by_role("link", name="Tins").click()
     expect(tab.locator("h1")).to_have_text("Tins at a glance")
+    plain = page(**TABLET, java_script_enabled=False)
+    plain.goto(demo_url + "no-such-page/")
+    plain.locator("main").get_by_role("link", name="Recipe, technique, ingredient or tin").click()
+    assert plain.url == f"{demo_url}find/"
     errors.clear()  # the browser itself complains of the answer
 
 

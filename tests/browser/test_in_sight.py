@@ -22,6 +22,15 @@ SCREENS = {"landscape": (1180, 820, 6), "upright": (820, 1180, 6), "phone": (390
 IN_SIGHT = """() => [...document.querySelectorAll(".tb-weigh .tb-lines > li")]
   .filter(line => line.getBoundingClientRect().bottom <= innerHeight).length"""
 WIDER = "() => document.documentElement.scrollWidth - innerWidth"
+SIDEWAYS = """() => {
+  for (const fold of document.querySelectorAll("details")) fold.open = true;
+  const wider = each => each.scrollWidth > each.clientWidth + 1;
+  const page = document.documentElement;
+  const scrolls = [...document.querySelectorAll("body *")].filter(each =>
+    ["auto", "scroll"].includes(getComputedStyle(each).overflowX) && wider(each) && !each.matches(".tb-scroll, table"));
+  const named = scrolls.map(each => `${each.tagName} ${each.className} ${each.scrollWidth - each.clientWidth}`);
+  return [...(page.scrollWidth > innerWidth ? [`page ${page.scrollWidth - innerWidth}`] : []), ...new Set(named)];
+}"""
 CUT = """() => {
   for (const fold of document.querySelectorAll("details")) fold.open = true;
   return [...document.querySelectorAll(".tb-scroll")].filter(each => each.scrollWidth > each.clientWidth)
@@ -82,6 +91,38 @@ def test_letters_of_twice_the_size_fit_a_bench_of_320_px(large: Page, demo_url: 
         if (far := large.evaluate(WIDER)) > 0:
             wide[slug] = far
     assert wide == {}
+
+
+def sideways(tab: Page, base: str, kinds: dict[str, str]) -> dict[str, list[str]]:
+    """What scrolls sideways at 320 px on these pages, with all folds open, but tables in their own scrollers."""
+    tab.set_viewport_size({"width": 320, "height": 640})
+    found = {}
+    for kind, address in {**kinds, "none": "404.html"}.items():
+        tab.goto(base + address)
+        if far := tab.evaluate(SIDEWAYS):
+            found[kind] = far
+    return found
+
+
+def test_letters_of_twice_the_size_fit_every_kind_of_page_of_320_px(
+    large: Page, demo_url: str, kinds: dict[str, str]
+) -> None:
+    wide = {kind: told for kind, told in sideways(large, demo_url, kinds).items() if told[0].startswith("page")}
+    assert wide == {}, "strips of chips and leaves may scroll"
+    assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
+
+
+def test_letters_of_four_times_the_size_fit_every_kind_of_page_of_320_px(
+    largest: Page, demo_url: str, kinds: dict[str, str]
+) -> None:
+    """Beyond WCAG 2.2: 1.4.4 asks for 200 %, and 1.4.10 for 320 px without larger letters."""
+    assert sideways(largest, demo_url, kinds) == {}
+    assert largest.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 80
+
+
+def test_letters_of_four_times_the_size_fit_every_bench(largest: Page, demo_url: str, demo: Loaded) -> None:
+    benches = {slug: f"mixtures/{slug}/" for slug in demo.book.mixtures}
+    assert sideways(largest, demo_url, benches) == {}
 
 
 UNKNOWN = "Allergens not known"
