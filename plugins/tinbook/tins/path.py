@@ -85,9 +85,7 @@ def read_path(text: str, start: int, end: int, noun: str = "tin") -> tuple[Ring,
         elif letter.upper() == "Z":
             pen.close((came, at))
         elif letter.upper() == "A" and not max(map(abs, numbers[:2])) <= FLATTEST_MM:
-            raise Misread(
-                f"this is bigger than any {noun}", "a line that is as good as straight is drawn with L", came, at
-            )
+            raise Misread(f"this is bigger than any {noun}", "draw a line that is all but straight with L", came, at)
         else:
             _draw(pen, letter, numbers, (came, at))
         if not max(map(abs, pen.at)) <= FAR_MM or len(pen.drawn) + len(pen.points) > MOST_POINTS:

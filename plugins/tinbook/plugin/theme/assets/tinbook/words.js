@@ -2,6 +2,10 @@
 // recipes in page_words.js, of what is fetched late in late_words.js.
 
 export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min" };
+export const tinsOfCups = [
+  [/fairy cups/, "fairy cakes"],
+  [/\b(mini|standard|jumbo) cups\b/, "$1 cupcakes"],
+];
 export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
 export const bench = {
   batch: "1 batch",
