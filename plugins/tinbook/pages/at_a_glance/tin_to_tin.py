@@ -19,7 +19,17 @@ from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.sayings import spell
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.scaling import factor_by
-from tinbook.plans.base.shelf import EGGS, MATRIX_SHAPES, Shelf, TinFacts, at_depths, depths_mm, shelf, tin_to_tin
+from tinbook.plans.base.shelf import (
+    EGGS,
+    MATRIX_SHAPES,
+    OWN_DEPTH,
+    Shelf,
+    TinFacts,
+    at_depths,
+    depths_mm,
+    shelf,
+    tin_to_tin,
+)
 from tinbook.tins import SHAPES, Tin
 from tinbook.units import MM_PER_INCH
 
@@ -123,6 +133,11 @@ class TinToTinView:
     def answer(self) -> TinAnswer:
         """From the first of the house's tins to the second."""
         return answer(*self.shelf.house[:2])
+
+    @property
+    def chips(self) -> tuple[MatrixHead, ...]:
+        """The tins a phone chooses from; none where there are too many to leaf through."""
+        return ()
 
     @property
     def unit(self) -> str:
@@ -243,8 +258,9 @@ def called(tin: Tin) -> str:
 
 def _by(old: TinFacts, new: TinFacts) -> tuple[By, ...]:
     so = factor_by((old.tin, new.tin))
-    every = {"depth": "by_depth", "share": "by_brim", "both": "by_depth_and_brim", "own": "by_own_depth"}
-    return tuple(By(key, spell(saying(name)), saying(name) == so) for key, name in every.items())
+    every = {"depth": "by_depth", "share": "by_brim", "both": "by_depth_and_brim"}
+    by = (By(key, spell(saying(name)), saying(name) == so) for key, name in every.items())
+    return (*by, By("own", spell(OWN_DEPTH), False))
 
 
 def script_rows(rows: Sequence[TinFacts], book: Book) -> dict[str, Any]:

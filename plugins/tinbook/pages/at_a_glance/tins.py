@@ -8,7 +8,7 @@ from typing import Any
 
 from tinbook.pages.at_a_glance.all_tins import ADDRESS as ALL
 from tinbook.pages.at_a_glance.all_tins import all_tins_pages
-from tinbook.pages.at_a_glance.tin_to_tin import Matrix, TinToTinView, matrix, script_rows
+from tinbook.pages.at_a_glance.tin_to_tin import Matrix, MatrixHead, TinToTinView, matrix, script_rows
 from tinbook.pages.base.page import Desk, Page
 
 
@@ -21,6 +21,11 @@ class TinsView(TinToTinView):
         """The one matrix."""
         tins = [(row.tin, row.owned) for row in self.shelf.house]
         return (matrix("Factors between our tins", tins, tins, self.shelf.house_factors_shown),)
+
+    @property
+    def chips(self) -> tuple[MatrixHead, ...]:
+        """The tins a phone chooses from."""
+        return self.items[0].heads
 
     @property
     def tins(self) -> dict[str, Any]:

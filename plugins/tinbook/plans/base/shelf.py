@@ -15,6 +15,8 @@ from tinbook.tins.trade import true_mm
 MATRIX_SHAPES = ("round", "square")
 EGGS = (3, 4, 5, 6, 8, 10)
 """The egg counts for which a recipe's scaling to another tin is shown."""
+OWN_DEPTH = saying("by_own_depth")
+"""What a factor goes by where the two cakes are not baked to the same depth."""
 BAKED_MM = (50.0, 75.0, 100.0)
 """How deep a cake is baked, by its name in centimetres: common practice, no source."""
 
