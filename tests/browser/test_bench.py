@@ -525,7 +525,7 @@ def test_all_that_is_said_of_the_bake_is_of_the_chosen_tin(
     expect(tab.locator(".tb-times data")).to_have_text(waiting)
     for remark in spelled_all(made.fit.remarks):
         expect(tab.locator(".tb-remarks")).to_contain_text(remark)
-    assert (name, "one after the other, half the mix each time" in tab.locator(".tb-remarks").inner_text()) in [
+    assert (name, "one after the other, half the mix in each" in tab.locator(".tb-remarks").inner_text()) in [
         ("round 25 cm", True), ("rectangle 23 x 33 cm", False), ("round 20 cm", False), ("square 20 cm", False),
     ]  # fmt: skip
 

@@ -65,7 +65,7 @@ def test_the_bench_says_it_for_the_written_tin_before_any_script_runs(filled: Ca
     assert f'; <span class="tb-far">{made.far}</span>. The middle reads 97{N}°C.' in text
     # the timer of the bake rings for the first look
     assert (
-        f'tb-look" data-minutes="{made.check_min}" data-name="Bake' in text
+        f'tb-look" data-minutes="{made.check_min}" data-name="Oven' in text
         and f">check {made.check}{N}min</button>" in text
     )
 

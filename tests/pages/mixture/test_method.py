@@ -119,4 +119,4 @@ def test_fewer_tins_than_the_recipe_fills_go_in_one_after_the_other(desk: Desk) 
     assert view.baking is not None and view.baking.goes == 2
     assert view.method.due == f"2 × {view.baking.span}{N}min"
     (fit,) = scale(view.batch, small.book, small.facts, Query(of=view.batch.slug, tins=view.batch.tins)).fits
-    assert spelled_all(fit.remarks) == ("you have 1: bake one after the other, half the mix each time",)
+    assert spelled_all(fit.remarks) == ("you have 1: bake one after the other, half the mix in each",)

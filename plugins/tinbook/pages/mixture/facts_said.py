@@ -13,7 +13,7 @@ from tinbook.plans.base.scaling import TinRow, TinTable, factor_by
 from tinbook.plans.base.weighing import Batch
 from tinbook.tins.trade import called_mm
 
-DEEPER = "deeper than any tin sold in this size"
+DEEPER = "no tin of this size is sold that deep"
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,16 +20,16 @@ PARTS = ("", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth")
 
 
 def _too_few_owned(have: int, of: int) -> str:
-    """`you have 1: bake one after the other, half the mix each time`; without a share if it is for one."""
+    """`you have 1: bake one after the other, half the mix in each`; without a share if it is for one."""
     how = "one after the other" if have == 1 else f"{have} at a time"
     part = PARTS[of] if of < len(PARTS) else f"1/{of}"
-    share = f", {part}{'' if of == 2 else ' of'} the mix {'each time' if have == 1 else 'in each'}" if of > 1 else ""
+    share = f", {part}{'' if of == 2 else ' of'} the mix in each" if of > 1 else ""
     return f"you have {have}: bake {how}{share}"
 
 
 def _several_bakes(bakes: int, at_once: int) -> str:
-    """`2 oven loads, 1 tin in each`; the last of several may have room to spare."""
-    return f"{bakes} oven loads, {f'up to {at_once} tins' if at_once > 1 else f'{at_once} tin'} in each"
+    """`2 oven loads, 1 in each`; the last of several may have room to spare."""
+    return f"{bakes} oven loads, {'up to ' if at_once > 1 else ''}{at_once} in each"
 
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {

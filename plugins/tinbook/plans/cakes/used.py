@@ -268,7 +268,7 @@ def things_cut(cake: WholeCake, book: Book, facts: Facts) -> Iterator[CutUsed]:
 
 def _on_a_card(cake: WholeCake, book: Book) -> bool:
     materials = (line for each in techniques_of(cake.design, book).values() for line in each.materials)
-    return any(line.not_food and line.take.name.endswith("cake card") for line in materials)
+    return any(line.not_food and line.take.name.split()[-1:] == ["card"] for line in materials)
 
 
 def _cards(tiers: Iterable[TierWorked]) -> Iterator[CutUsed]:

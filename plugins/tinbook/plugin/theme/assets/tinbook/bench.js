@@ -52,16 +52,14 @@ export function bench(sign, controls, baking) {
 // What a factor to a tin goes by; empty where no tin was asked for.
 const wayOf = tin => (tin ? (tin.by_brim ? words.byBrim : words.byDepth) : "");
 
-// A single one of something, or less of it: no s.
-const ONE = /^(1|[⅛¼⅓⅜½⅝⅔¾⅞])$/;
-
 function showLines(recipe, shown) {
   for (const place of all("[data-line]")) {
     const { line, share } = place.dataset;
     const [text, unit] = spelt(recipe, Number(line), shown, Number(share || 1));
     put(place, text, unit, withUnit);
-    const many = place.parentElement.querySelector(".tb-s");
-    if (many) many.hidden = ONE.test(text);
+    // a single one of something, or less of it: no s
+    const s = find(".tb-s", place.parentElement);
+    if (s) s.hidden = /^(1|[^\d ])$/.test(text);
   }
 }
 

@@ -12,6 +12,6 @@ export function cakeWay() {
   const end = /\/(?!index\.html)[^/]+\.html$/.test(location.pathname) ? ".html" : "/";
   const href = `${home}cakes/${slug}${end}#for?size=${size}`;
   (find(".tb-top") || find("h1")).after(
-    make("p", { class: "tb-way tb-noprint" }, make("a", { href }, words.backToCake)),
+    make("p", { class: "tb-note tb-noprint" }, make("a", { href }, words.backToCake)),
   );
 }

@@ -1,5 +1,5 @@
 // Spells numbers as pages/spelling/formats.py does.
-import { spans, tinsOfCups, units } from "./words.js";
+import { spans, units } from "./words.js";
 
 const FRACTIONS = { 125: "⅛", 250: "¼", 333: "⅓", 375: "⅜", 500: "½", 625: "⅝", 667: "⅔", 750: "¾", 875: "⅞" };
 const PINCH = 0.0625;
@@ -45,8 +45,8 @@ export function ounces(value) {
 export const cupWord = ({ shown, unit }) => (unit === "cup" && shown > 1 ? units.cups : unit);
 
 export const tinWords = name =>
-  tinsOfCups
-    .reduce((said, [written, spoken]) => said.replace(written, spoken), name)
+  name
+    .replace(/(fairy|mini|standard|jumbo) cups/, (_, size) => `${size} ${units[size] || units.other}`)
     .replaceAll(" x ", `${NBSP}×${NBSP}`)
     .replaceAll(" cm", `${NBSP}cm`)
     .replaceAll(" in", `${NBSP}in`);

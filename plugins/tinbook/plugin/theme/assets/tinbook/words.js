@@ -1,11 +1,7 @@
 // Every word the scripts say, by the part of a page that says it; those of pages other than
 // recipes in page_words.js, of what is fetched late in late_words.js.
 
-export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min" };
-export const tinsOfCups = [
-  [/fairy cups/, "fairy cakes"],
-  [/\b(mini|standard|jumbo) cups\b/, "$1 cupcakes"],
-];
+export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min", fairy: "cakes", other: "cupcakes" };
 export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
 export const bench = {
   batch: "1 batch",
@@ -26,15 +22,15 @@ export const bench = {
   offLess: share => `${share}% less than exact`,
   offNone: "eggs not rounded",
   least: cm => `use a tin at least ${cm}\u00a0cm deep`,
-  deeper: "deeper than any tin sold in this size",
+  deeper: "no tin of this size is sold that deep",
   shallow: needed => `too shallow for all the batter: fill ${needed} tins`,
   parts: ["", "the whole", "half", "a third", "a quarter", "a fifth", "a sixth"],
   partOf: count => `1/${count}`,
   few: (have, part, of) =>
     `you have ${have}: bake ${have === 1 ? "one after the other" : `${have} at a time`}` +
-    (part ? `, ${part}${of} the mix ${have === 1 ? "each time" : "in each"}` : ""),
+    (part ? `, ${part}${of} the mix in each` : ""),
   wide: "wider than the oven shelf",
-  bakes: (bakes, once) => `${bakes} oven loads, ${once > 1 ? `up to ${once} tins` : `${once} tin`} in each`,
+  bakes: (bakes, once) => `${bakes} oven loads, ${once > 1 ? "up to " : ""}${once} in each`,
   mixes: mixes => `mix in ${mixes} lots to fit the bowl`,
   forTin: cake => `for ${cake}`,
 };
