@@ -189,7 +189,7 @@ def test_a_tin_may_be_asked_with_what_it_holds(run: Run) -> None:
     ("tin", "told"),
     [
         ("round 20 cm, measured 2200 ml", "--tin: a measured tin needs its depth: write how deep it is"),
-        ("round 20 cm x 7.5 cm, measured 220 ml", "by its size the tin holds about 2356 ml: measure it again"),
+        ("round 20 cm x 7.5 cm, measured 220 ml", "going by its size, the tin holds about 2356 ml: measure it again"),
         (
             "round 20 cm x 7.5 cm, measured",
             'how much does it hold?: write what it holds to the brim: "measured 2200 ml"',

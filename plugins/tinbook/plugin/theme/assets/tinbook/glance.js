@@ -10,6 +10,7 @@ import { glance as words } from "./page_words.js";
 import { shownFactor, wholeEggs } from "./rounding.js";
 
 const ENDS = ["from", "to"];
+const DEEP = { from: "fromDeep", to: "toDeep" };
 const byName = (tins, name) => tins.find(tin => tin.name === name);
 
 export function glance() {
@@ -25,7 +26,7 @@ export function glance() {
   );
   for (const end of ENDS) {
     find(`[data-deep=${end}]`, root).addEventListener("click", ({ target }) => {
-      if (target.dataset.value) choose({ [`${end}Deep`]: depths.indexOf(target.dataset.value) });
+      if (target.dataset.value) choose({ [DEEP[end]]: depths.indexOf(target.dataset.value) });
     });
     find(`[data-strip=${end}]`, root)?.addEventListener("click", ({ target }) => {
       const chip = target.closest("[data-tin]");
@@ -44,7 +45,7 @@ export function glance() {
     for (const end of ENDS) {
       selects[end].value = chosen[end].name;
       const group = find(`[data-deep=${end}]`, root);
-      pressOne(group, depths[chosen[`${end}Deep`]]);
+      pressOne(group, depths[chosen[DEEP[end]]]);
       group.classList.toggle("tb-no-depth", Boolean(chosen[end].share));
       for (const chip of all(`[data-strip=${end}] .tb-chip`, root)) {
         chip.setAttribute("aria-pressed", String(chip.dataset.tin === chosen[end].name));
@@ -68,7 +69,7 @@ export function glance() {
     const { from, to } = chosen;
     const told = { from: from.name, to: to.name };
     for (const end of ENDS) {
-      if (chosen[`${end}Deep`] !== usual) told[`${end}-deep`] = depths[chosen[`${end}Deep`]];
+      if (chosen[DEEP[end]] !== usual) told[`${end}-deep`] = depths[chosen[DEEP[end]]];
     }
     write("glance", told);
     tell(told);

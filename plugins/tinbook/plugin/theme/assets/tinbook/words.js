@@ -1,7 +1,15 @@
 // Every word the scripts say, by the part of a page that says it; those of pages other than
 // recipes in page_words.js, of what is fetched late in late_words.js.
 
-export const units = { ounces: "oz", pounds: "lb", cups: "cups", hours: "h", minutes: "min", fairy: "cakes", other: "cupcakes" };
+export const units = {
+  ounces: "oz",
+  pounds: "lb",
+  cups: "cups",
+  hours: "h",
+  minutes: "min",
+  fairy: "cakes",
+  other: "cupcakes",
+};
 export const spans = { short: (low, high) => `${low}–${high}`, long: (low, high) => `${low} to ${high}` };
 export const bench = {
   batch: "1 batch",
