@@ -113,7 +113,7 @@ def test_a_tin_found_is_chosen_where_it_leads(
     expect(dialog.locator(".tb-mean a")).to_be_visible()
     found = find_here("madeira 10 inch")
     assert found[0] == "mixtures/madeira-cake/#for?tin=round+25+cm"
-    expect(dialog.locator(".tb-mean")).to_contain_text("10\u00a0in taken as a tin")
+    expect(dialog.locator(".tb-mean")).to_contain_text("10\u00a0in read as a tin size")
     dialog.keyboard.press("Enter")
     expect(dialog.locator(".tb-this").first).to_contain_text("25")
     # on the very page only the address would change

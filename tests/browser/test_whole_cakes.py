@@ -89,7 +89,7 @@ def test_every_tier_opens_its_bench_as_the_cake_asks_with_the_way_back(
             )
             figures = tab.locator(".tb-weigh .tb-qty b").all_inner_texts()
             assert figures == [formats.figure(amount) for amount in tier.baked.whole.amounts]
-            assert "as the cake asks" in tab.locator(".tb-facts").inner_text()
+            assert "as the cake needs" in tab.locator(".tb-facts").inner_text()
             assert tier.baked.time is not None
             assert f"{tier.baked.time.check_shown_min:g}" in tab.locator(".tb-oven b").first.inner_text()
             tab.get_by_role("link", name="Back to the cake").click()
@@ -101,7 +101,7 @@ def test_in_another_tin_a_bench_is_no_tier_of_the_cake_any_more(page: Callable[.
     tab.goto(demo_url + LIGHT)
     tab.locator(".tb-size:not([hidden]) tbody th a").click()
     tab.locator(".tb-live .tb-chip[aria-pressed=false]").first.click()
-    assert "as the cake asks" not in tab.locator(".tb-facts").inner_text()
+    assert "as the cake needs" not in tab.locator(".tb-facts").inner_text()
     assert "times=" not in tab.evaluate("location.hash") and "cake=lighthouse-cake" in tab.evaluate("location.hash")
     expect(tab.get_by_role("link", name="Back to the cake")).to_be_visible()
 
@@ -110,7 +110,7 @@ def test_a_decoration_opens_at_the_size_of_its_tier(page: Callable[..., Page], d
     tab = page(**TABLET)
     tab.goto(demo_url + LIGHT)
     tab.locator(".tb-chip[data-size='+2']").click()
-    tab.locator(".tb-size:not([hidden])").get_by_role("link", name="Stand a lighthouse").click()
+    tab.locator(".tb-size:not([hidden])").get_by_role("link", name="lighthouse for the front").click()
     expect(tab.locator(".tb-cakes select")).to_have_value("round 25 cm")
     expect(tab.locator("[data-cake='round 25 cm']").first).to_be_visible()
     tab.get_by_role("link", name="Back to the cake").click()

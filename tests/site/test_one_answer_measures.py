@@ -20,6 +20,10 @@ def printed_mark(d: Any, celsius: float) -> float:
     return float(mark)
 
 
+USUAL = 1
+"""Which of the depths that tins at a glance is asked for is the usual one."""
+
+
 def tin(d: Any, name: str) -> Any:
     """What tins at a glance hands its script of a tin."""
     told = d.data("tins", "tb-tins")
@@ -132,13 +136,13 @@ ASKED: dict[str, tuple[Callable[[Any], object], ...]] = {
     "how much more goes into a 25 cm than into a 20 cm": (
         lambda d: d.to(0.01, d.row("factors", "--tin", "round 20 cm", to="round 25 cm")["factor"]),
         lambda d: d.number("tins", FACTORS, "round 20 cm", "round 25 cm"),
-        lambda d: d.to(0.01, tin(d, "round 25 cm")["ml"] / tin(d, "round 20 cm")["ml"]),
+        lambda d: d.to(0.01, tin(d, "round 25 cm")["ml"][USUAL] / tin(d, "round 20 cm")["ml"][USUAL]),
     ),
     "which tin of the house is nearest to a round 20 cm": (
         lambda d: d.row("sizes", tin="round 20 cm")["nearest_owned"],
         lambda d: d.row("loads", "--of", SPONGE, tin=DEEP)["nearest_owned"],
         lambda d: d.cell("tins/all", HOLDS, "round 20 cm", "Nearest you have").split(",")[0],
-        lambda d: tin(d, "round 20 cm")["near"],
+        lambda d: tin(d, "round 20 cm")["near"][0],
     ),
     "is the round 20 cm owned, its depth not told": (
         lambda d: owned(d, "sizes", "--tin", "round 20 cm"),

@@ -28,7 +28,7 @@ def test_one_cake_is_shown_and_the_others_wait(demo: Loaded) -> None:
     (shown,) = (each for each in cakes if each.shown)
     tower = shown.table.rows[0].line
     assert (tower.letter, tower.name, tower.colour, tower.count) == ("A", "tower", "gull white", "1")
-    assert any(words.startswith("tower: 68 g on the scales, ") for words in tower.more)
+    assert any(words.startswith("tower: 68 g weighed, ") for words in tower.more)
     assert any("lolly stick" in words and "55 mm into the tower" in words for words in tower.more)
 
 

@@ -129,4 +129,4 @@ def test_a_mixture_that_is_partly_unknown_is_not_free(demo: Loaded) -> None:
     strip = technique_allergens(technique(materials=["100 g Pilot's buttercream"]), book, demo.facts)
     assert strip is not None
     assert [each.allergen for each in strip.contains] == ["milk"]
-    assert spelled_all(strip.unknown) == ("something in Pilot's buttercream",)
+    assert spelled_all(strip.unknown) == ("an ingredient of Pilot's buttercream",)

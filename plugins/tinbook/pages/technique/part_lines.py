@@ -99,7 +99,7 @@ def _make(part: PartAt) -> str:
 def _weighed(part: PartAt, tolerance: float) -> str:
     if part.weighed_g is None or part.off is None:
         return ""
-    words = f"{part.name}: {weight_g(part.weighed_g)} g on the scales, {weight_g(part.computed_g)} g by calculation"
+    words = f"{part.name}: {weight_g(part.weighed_g)} g weighed, {weight_g(part.computed_g)} g calculated"
     return words if abs(part.off) <= tolerance else f"{words}, {percent(part.off)} off: measure it again"
 
 
@@ -122,7 +122,7 @@ def mark_line(repeat: RepeatAt) -> PartLine:
 def _spacing(repeat: RepeatAt) -> str:
     size = " × ".join(mm(side) for side in dict.fromkeys(repeat.mark_mm))
     along, between = (mm(pitch) for pitch in repeat.pitch_mm)
-    return f"{size} mm, {mm(repeat.gap_mm)} mm apart, so one every {along} mm, in rows {between} mm apart"
+    return f"{size} mm, {mm(repeat.gap_mm)} mm apart: one every {along} mm, in rows {between} mm apart"
 
 
 def _of_marks(repeat: RepeatAt) -> Iterator[str]:
@@ -130,7 +130,7 @@ def _of_marks(repeat: RepeatAt) -> Iterator[str]:
     if repeat.each_g is None:
         yield "pressed in"
     if repeat.cut:
-        yield f"{repeat.cut} cut short at the edge of each {repeat.on}"
+        yield f"{repeat.cut} cut short at the edge"
     if repeat.small_hard:
         yield "small and hard: keep away from small children"
     yield _law(repeat.colour)
