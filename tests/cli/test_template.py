@@ -9,6 +9,7 @@ import getpass
 import re
 import zlib
 from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
 from itertools import pairwise
 from math import pi
@@ -221,15 +222,20 @@ def test_the_one_file_prints_true(run: Run, here: Path) -> None:
     """Printed by Chromium, its own templates measure true and lie on pages of their own."""
     from playwright.sync_api import sync_playwright
 
+    def to_paper() -> None:
+        with sync_playwright() as driver:
+            browser = launched(driver.chromium)
+            page = browser.new_page()
+            page.goto((here / f"{TECHNIQUE}-round-30-cm.html").as_uri())
+            page.pdf(path=here / "printed.pdf", prefer_css_page_size=True)
+            browser.close()
+
     assert run("sheet", TECHNIQUE, "--cake", "round 30 cm").exit_code == 0
-    with sync_playwright() as driver:
-        browser = launched(driver.chromium)
-        page = browser.new_page()
-        page.goto((here / f"{TECHNIQUE}-round-30-cm.html").as_uri())
-        page.pdf(path="printed.pdf", prefer_css_page_size=True)
-        browser.close()
+    # in a thread of its own: this one may already hold a browser
+    with ThreadPoolExecutor(1) as alone:
+        alone.submit(to_paper).result()
     with (
-        pdfplumber.open("printed.pdf") as printed,
+        pdfplumber.open(here / "printed.pdf") as printed,
         pdfplumber.open(here / f"{TECHNIQUE}-round-30-cm-templates.pdf") as pdf,
     ):
         last = printed.pages[-len(pdf.pages) :]

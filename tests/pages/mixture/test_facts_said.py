@@ -17,7 +17,7 @@ def facts(desk: Desk, slug: str) -> FactsSaid:
 def test_two_tins_as_written(desk: Desk) -> None:
     said = facts(desk, "creamed-butter-sponge")
     assert said == FactsSaid(
-        "1.00 × the recipe",
+        "1.00 × recipe",
         f", same batter depth; eggs not rounded; use a tin at least 7.5{N}cm deep",
         f"620{N}g in each tin",
     )
@@ -30,12 +30,12 @@ def test_one_tin_weighs_all_of_it(desk: Desk) -> None:
 def test_cups_go_by_the_brim_and_have_no_depth(desk: Desk) -> None:
     said = facts(desk, "cupcakes")
     assert said.remarks.startswith(", filled as full as in the recipe") and "deep" not in said.remarks
-    assert said.each.endswith("in each case") and said.factor == "1.00 × the recipe"
+    assert said.each.endswith("in each case") and said.factor == "1.00 × recipe"
 
 
 def test_what_is_made_by_weight_has_no_remark(desk: Desk) -> None:
     said = facts(desk, "dark-ganache")
-    assert (said.factor, said.remarks) == ("1.00 × the recipe", "") and said.each.endswith("g of ingredients")
+    assert (said.factor, said.remarks) == ("1.00 × recipe", "") and said.each.endswith("g of ingredients")
     assert facts(desk, "lemon-curd").remarks == ", eggs not rounded"
 
 

@@ -232,9 +232,9 @@ def test_a_measured_tin_is_asked_for_by_its_measure(batch: Batches, kitchen: Boo
     [
         # 44 x 36 cm with 1 cm clear: two by two of 15 cm, two of 20 cm side by side, none of 35 cm.
         (2, "round 15 cm x 10 cm", "1", "2.5 kg", 1, ""),
-        (5, "round 15 cm x 10 cm", "1", "2.5 kg", 2, "2 oven loads, up to 4 in each"),
+        (5, "round 15 cm x 10 cm", "1", "2.5 kg", 2, "2 oven loads, at most 4 per load"),
         (5, "round 15 cm x 10 cm", "2", "2.5 kg", 1, ""),
-        (3, "round 20 cm x 10 cm", "1", "2.5 kg", 2, "2 oven loads, up to 2 in each"),
+        (3, "round 20 cm x 10 cm", "1", "2.5 kg", 2, "2 oven loads, at most 2 per load"),
         (1, "round 35 cm x 10 cm", "1", "2.5 kg", 0, "wider than the oven shelf"),
         # 44 mm of batter bakes to 66 mm: three tins of 5 cm for two.
         (2, "round 15 cm x 5 cm", "1", "2.5 kg", 1, "too shallow for all the batter: fill 3 tins"),

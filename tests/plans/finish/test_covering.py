@@ -210,7 +210,9 @@ def test_whose_range_it_is_is_said_of_each_paste(paste: Batch, batch: Batched, k
 
     every = "the range: three publishers' charts work out at 4.6 to 9.3 mm of sugarpaste, middle figure 6.4 mm"
     assert len(told("sugarpaste")) == 1 and told("sugarpaste")[0].startswith(every)
-    assert told("marzipan")[1].endswith("one chart for marzipan works out at 5.2 to 9.3 mm, with a middle figure of 8.2 mm")
+    assert told("marzipan")[1].endswith(
+        "one chart for marzipan works out at 5.2 to 9.3 mm, with a middle figure of 8.2 mm"
+    )
     assert told("chocolate paste")[1].endswith("we know of no published chart for chocolate paste")
     assert {"sugarpaste chart", "sugarpaste guide", "covering tips"} <= set(
         paste_table(paste, kitchen, facts).worked.sources

@@ -18,7 +18,7 @@ DEEPER = "no tin of this size is sold that deep"
 
 @dataclass(frozen=True, slots=True)
 class FactsSaid:
-    """`1.00 × the recipe`, any remark (with the comma before it, or nothing), and the weight in each tin."""
+    """`1.00 × recipe`, any remark (with the comma before it, or nothing), and the weight in each tin."""
 
     factor: str
     remarks: str
@@ -34,7 +34,7 @@ def facts_said(batch: Batch, table: TinTable | None, desk: Desk) -> FactsSaid:
         row = _written(batch, table, desk)
         remarks, factor, each = list(_remarks(batch, row)), row.whole.factor_shown, _each(row)
     said = f", {'; '.join(remarks)}" if remarks else ""
-    return FactsSaid(f"{formats.fixed(factor, 2)} × the recipe", said, each)
+    return FactsSaid(f"{formats.fixed(factor, 2)} × recipe", said, each)
 
 
 def _written(batch: Batch, table: TinTable, desk: Desk) -> TinRow:

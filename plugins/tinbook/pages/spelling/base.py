@@ -28,8 +28,8 @@ def _too_few_owned(have: int, of: int) -> str:
 
 
 def _several_bakes(bakes: int, at_once: int) -> str:
-    """`2 oven loads, 1 in each`; the last of several may have room to spare."""
-    return f"{bakes} oven loads, {'up to ' if at_once > 1 else ''}{at_once} in each"
+    """`2 oven loads, at most 1 per load`; the last of several may have room to spare."""
+    return f"{bakes} oven loads, at most {at_once} per load"
 
 
 SAYINGS: Mapping[str, str | Callable[..., str]] = {

@@ -18,7 +18,7 @@ export const bench = {
   ownWater: ml => `your own tin, ${ml} ml`,
   oneSize: (shape, width) => `${shape} ${width} cm`,
   twoSizes: (shape, width, length) => `${shape} ${width} x ${length} cm`,
-  by: factor => `${factor} × the recipe`,
+  by: factor => `${factor} × recipe`,
   byDepth: "same batter depth",
   byBrim: "filled as full as in the recipe",
   byCake: "as the cake needs",
@@ -38,7 +38,7 @@ export const bench = {
     `you have ${have}: bake ${have === 1 ? "one after the other" : `${have} at a time`}` +
     (part ? `, ${part}${of} the mix in each` : ""),
   wide: "wider than the oven shelf",
-  bakes: (bakes, once) => `${bakes} oven loads, ${once > 1 ? "up to " : ""}${once} in each`,
+  bakes: (bakes, once) => `${bakes} oven loads, at most ${once} per load`,
   mixes: mixes => `mix in ${mixes} lots to fit the bowl`,
   forTin: cake => `for ${cake}`,
 };
