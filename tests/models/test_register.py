@@ -54,9 +54,9 @@ def test_what_is_kept_back_from_nobody_is_there_and_is_what_is_needed(kind: Sour
 def test_what_the_names_lead_to() -> None:
     assert kinds()["bakes"].address == "house/bakes"
     assert kinds()["mixture"].address == "mixtures/"
-    assert rooms() == ("house", "mixtures", "techniques", "cakes")
+    assert rooms() == ("house", "mixtures", "techniques", "cakes", "orders")
     assert house_files()[:3] == ("house", "tins", "ingredients")
-    assert of_the_kitchen() == ()
+    assert of_the_kitchen() == ("house/kitchen.yaml", "orders/*.yaml")
 
 
 def test_the_table_for_developers_is_the_register() -> None:

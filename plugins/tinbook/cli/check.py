@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from pathlib import Path
 
 import click
@@ -38,7 +39,7 @@ def _checked(book: Path) -> Checked:
     from tinbook.loading.unsure import UNSURE
     from tinbook.problems import as_dict, spell
 
-    loaded = load_book(book.resolve() / "recipes")
+    loaded = load_book(book.resolve() / "recipes", today=date.today())
     told = tuple(
         Told(spell(problem), as_dict(problem), problem.severity == "error", problem.code == UNSURE)
         for problem in loaded.problems

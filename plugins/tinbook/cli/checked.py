@@ -7,6 +7,7 @@ import os
 import sys
 from collections.abc import Iterator
 from contextlib import suppress
+from datetime import date
 from hashlib import blake2b
 from importlib.metadata import version
 from pathlib import Path
@@ -36,10 +37,13 @@ class Checked(NamedTuple):
 
 
 def digest_of_book(book: Path) -> str:
-    """Changes with any name or byte below recipes/, and with Tinbook itself; empty if something cannot be read."""
+    """Changes with any name or byte below recipes/, with Tinbook itself and, in a book with orders, with the day; empty
+    if something cannot be read."""
     if not (book / "recipes").is_dir():
         return ""
-    digest = blake2b(f"{sys.version} {version('pydantic')} {version('pyyaml')}".encode(), digest_size=16)
+    # an order that was in time yesterday may be overdue today
+    day = date.today().isoformat() if (book / "recipes" / "orders").is_dir() else ""
+    digest = blake2b(f"{sys.version} {version('pydantic')} {version('pyyaml')} {day}".encode(), digest_size=16)
     try:
         for folder in (book / "recipes", PACKAGE):
             for path in _files(folder):

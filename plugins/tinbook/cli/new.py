@@ -1,4 +1,4 @@
-"""`tinbook new`: a book of your own, a mixture from pasted lines, or a cake. It never overwrites a file."""
+"""`tinbook new`: a book of your own, a mixture from pasted lines, a cake, or an order. It never overwrites a file."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from tinbook.cli.cakes import draft_cake
 from tinbook.cli.command import recipes_of
 from tinbook.cli.drafting import NoteWanted, draft_found, draft_mixture, on_screen
 from tinbook.cli.importing import NoRecipe, find_recipe, form_of
+from tinbook.cli.orders import draft_order
 from tinbook.cli.schema import FOLDER, editor_settings, first_line, schema_text
 from tinbook.cli.writing import cannot_write, put, whole_folder
 from tinbook.loading import load_book
@@ -28,7 +29,7 @@ LONGEST = 100
 
 @click.group()
 def new() -> None:
-    """Start a book, a mixture or a cake."""
+    """Start a book, a mixture, a cake or an order."""
 
 
 @new.command()
@@ -139,6 +140,35 @@ def cake(book: Path, name: str, tiers: str, made_of: str | None) -> None:
     put({folder / "cakes" / f"{slug}.yaml": (begins + text).encode()})
     click.echo(f"recipes/cakes/{slug}.yaml written. Next: add its board and decorations, then run:")
     click.echo(f"  tinbook check\n  tinbook table cake --of {slug}")
+
+
+@new.command()
+@click.argument("handle")
+@click.option("--cake", "design", metavar="NAME", help="The cake: the name of its file, without .yaml.")
+@click.option("--guests", type=click.IntRange(1, 999), help="How many guests it has to serve.")
+@click.option("--hand-over", required=True, metavar="DATE", help='When it goes out, such as "2026-12-05 11:00".')
+@click.option("--free-from", multiple=True, metavar="WORD", help="What it must be free from; as often as you like.")
+@click.pass_obj
+def order(
+    book: Path, handle: str, design: str | None, guests: int | None, hand_over: str, free_from: tuple[str, ...]
+) -> None:
+    """Start an order called HANDLE: a word or two that you know it by, never somebody's name."""
+    slug, _ = _named(handle)
+    folder = recipes_of(book)
+    slug = f"{hand_over[:10]}-{slug}" if SLUG.fullmatch(hand_over[:10]) else slug
+    _refuse_existing(folder, [slug], "orders")
+    loaded = load_book(folder)
+    try:
+        text, told = draft_order(handle, design, guests, hand_over, free_from, loaded.book, loaded.facts)
+    except AskError as error:
+        raise click.ClickException(f"{error.message}: {error.hint}") from None
+    begins = first_line("order") + "\n" if (book / FOLDER / "order.json").is_file() else ""
+    _make_folder(folder / "orders")
+    put({folder / "orders" / f"{slug}.yaml": (begins + text).encode()})
+    for line in told:
+        click.echo(f"To know: {line}")
+    click.echo(f"recipes/orders/{slug}.yaml written. Next: see what it would push, and when it is promised, write")
+    click.echo('  "state: agreed" in it:\n  tinbook plan')
 
 
 def _named(name: str) -> tuple[str, str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 from typing import Any, cast
 
@@ -17,6 +18,7 @@ from tinbook.loading.finish import read_finish
 from tinbook.loading.house import read_cards, read_house, read_tins
 from tinbook.loading.intake import Intake, W
 from tinbook.loading.logs import read_bakes, read_used
+from tinbook.loading.orders import with_orders
 from tinbook.loading.parses import Parses
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.plain import read_plain
@@ -43,7 +45,9 @@ from tinbook.plans.rules.pastes import paste_flaws
 from tinbook.plans.techniques.flaws import technique_flaws
 from tinbook.problems import Problem
 
-FOLDERS: Mapping[str, SourceKind] = {kind.address: kind for kind in kinds().values() if kind.merged is Merged.FOLDER}
+FOLDERS: Mapping[str, SourceKind] = {
+    kind.address: kind for kind in kinds().values() if kind.merged is Merged.FOLDER and kind.field
+}
 """The folders in which each file has a page, by address."""
 
 
@@ -62,19 +66,20 @@ class Loaded:
         return tuple(problem for problem in self.problems if problem.severity == "error")
 
 
-def load_book(folder: Path, kitchen: bool = True, parses: Parses | None = None) -> Loaded:
+def load_book(folder: Path, kitchen: bool = True, parses: Parses | None = None, today: date | None = None) -> Loaded:
     """Read the book in `folder` (its recipes/). With `kitchen` false it has only what the register lets everyone
-    see. `parses` knows the files that were read before."""
+    see. `parses` knows the files that were read before; `today` is the day open orders are held against, if they
+    are."""
     collects = gc.isenabled()
     gc.disable()  # everything read is kept: collecting garbage as it grows takes a third of a long log's time
     try:
-        return _loaded(folder, kitchen, parses)
+        return _loaded(folder, kitchen, parses, today)
     finally:
         if collects:
             gc.enable()
 
 
-def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
+def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | None) -> Loaded:
     facts, intake = load_facts(), Intake(folder, parses)
     house = read_house(intake, folder, facts)
     tins = read_tins(intake)
@@ -102,6 +107,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None) -> Loaded:
     book = replace(book, used=read_used(intake, book, facts))
     checked = Ledger()
     book = with_cakes(intake, book, designs, cake_variations, facts, lost, checked)
+    book = with_orders(intake, book, facts, lost, today)
     unsure = tuple(unsure_notes(intake.sources.values()))
     intake.problems += unsure
     book = replace(book, unsure=unsure_lines(unsure, intake.sources.values()))

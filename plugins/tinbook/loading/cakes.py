@@ -25,7 +25,7 @@ def with_cakes(
 ) -> Book:
     """The book with its sound cakes; what is wrong with the others is told. `colours`: those lost by a problem told
     elsewhere. `checked` is told what each cake read of the book."""
-    lost, seen = _lost(intake, colours), watched(book, checked)
+    lost, seen = names_lost(intake, colours), watched(book, checked)
 
     def flaws_of(slug: str, design: CakeDesign) -> tuple[Flaw, ...]:
         with checked.reading(slug):
@@ -66,7 +66,7 @@ def still_sound(book: Book, whole: Book, facts: Facts, checked: Ledger) -> Book:
     return replace(book, cakes=cakes, cake_bases=bases)
 
 
-def _lost(intake: Intake, colours: Collection[str]) -> frozenset[str]:
+def names_lost(intake: Intake, colours: Collection[str]) -> frozenset[str]:
     """Names of colours, mixtures, techniques and cards missing perhaps only because of a problem reported elsewhere."""
     broken = (*intake.broken, *intake.refused)
     return frozenset((*colours, *(address.rpartition("/")[2] for address in broken), *_words(intake)))

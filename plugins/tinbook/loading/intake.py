@@ -14,7 +14,7 @@ from tinbook.models import Flaw, Written, read_model
 from tinbook.models import Path as Path_
 from tinbook.models.register import SourceKind, goes_on, log_of
 from tinbook.plans.rules.fields import FOLLOWS
-from tinbook.problems import Place, Problem
+from tinbook.problems import Place, Problem, Severity
 from tinbook.source import Document
 from tinbook.tins import Tin
 from tinbook.units import METRIC
@@ -138,7 +138,8 @@ class Intake:
             place, hint = self.place(address, flaw), flaw.hint
             if flaw.code == "empty" and (hidden := _HIDDEN.search(place.text, max(0, place.column - 1))):
                 hint = f'text that starts with "#" needs quotes round it: write "{hidden[1].strip()}"'
-            problem = Problem(code=flaw.code, message=flaw.message, place=place, hint=hint)
+            severity: Severity = "note" if flaw.note else "error"
+            problem = Problem(code=flaw.code, message=flaw.message, place=place, hint=hint, severity=severity)
             if flaw.code == FOLLOWS or (flaw.code == "whose" and not self.cup_said):
                 self.broken.setdefault(address, []).append(problem)
             else:

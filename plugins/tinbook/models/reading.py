@@ -32,7 +32,8 @@ Path = tuple[str | int, ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Flaw:
-    """What is wrong at `path`; `on_key` if it is the key itself, `start`/`end` the part of the text concerned."""
+    """What is wrong at `path`; `on_key` if it is the key itself, `start`/`end` the part of the text concerned. `note`:
+    it is only to be known, and stops nothing."""
 
     code: str
     path: Path
@@ -41,6 +42,7 @@ class Flaw:
     on_key: bool = False
     start: int | None = None
     end: int | None = None
+    note: bool = False
 
 
 def _spoken(name: str) -> str:

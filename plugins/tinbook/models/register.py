@@ -17,7 +17,9 @@ from tinbook.models.cards import Card, Larder
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.finish import Finish, Used, UsedLog
 from tinbook.models.house import FORMAT, House
+from tinbook.models.kitchen import WorkingKitchen
 from tinbook.models.mixture import Mixture
+from tinbook.models.orders import Order
 from tinbook.models.reading import Written
 from tinbook.models.shelf import ShelfLine, TinShelf
 from tinbook.models.technique import Technique
@@ -134,6 +136,10 @@ REGISTER: tuple[SourceKind, ...] = (
         field="cutters", key="cutters", entry=OwnedCutter, spoken=("this cutter", "the list of cutters"),
     ),
     SourceKind(
+        name="kitchen", model=WorkingKitchen, path="house/kitchen.yaml", merged=Merged.WHOLE, seen_by=SeenBy.KITCHEN,
+        spoken=("", "kitchen.yaml"), blank=WorkingKitchen(),
+    ),
+    SourceKind(
         name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
         field="mixtures", spoken=("a mixture", "the mixtures"),
     ),
@@ -144,6 +150,10 @@ REGISTER: tuple[SourceKind, ...] = (
     SourceKind(
         name="cake", model=CakeDesign, path="cakes/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
         field="cakes", spoken=("a cake", "the cakes"),
+    ),
+    SourceKind(
+        name="order", model=Order, path="orders/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.KITCHEN,
+        spoken=("an order", "the orders"),
     ),
 )  # fmt: skip
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
-from tinbook.models.reading import Text, Texts, WrittenLine, like, spelled, such_as
+from tinbook.models.reading import Text, Texts, WrittenLine, like, one_of, spelled, such_as
 from tinbook.problems import nearest
 from tinbook.units import WORDS, Measures, Misread, Span, patterns, read_number, read_span
 
 DAY_MIN = 24 * 60
 LONG = {name: days * DAY_MIN for one, days in (("day", 1), ("week", 7), ("month", 30)) for name in (one, one + "s")}
 LONGEST_MIN = 365 * DAY_MIN
+FRIDGE, FREEZER = "fridge", "freezer"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,8 @@ class Step(WrittenLine):
     waiting: Annotated[Minutes | None, such_as("25-30 min", "48 h")] = None
     """How long it bakes, dries, chills or rests without you. The page gives it a timer. Left out: there is nothing to
     wait for."""
+    waits_in: Annotated[str | None, one_of(FRIDGE, FREEZER), such_as(FRIDGE)] = None
+    """Where it waits, if it takes up room there. Left out: it takes up room in neither."""
     done: Annotated[Text | None, such_as("A thumbnail leaves no mark.")] = None
     """How you know the step is done. Left out: nothing is shown."""
     ahead: Annotated[Standing | None, such_as("2 days", "2 weeks")] = None

@@ -21,6 +21,9 @@ from tinbook.models.reading import (
 from tinbook.models.steps import Step
 
 LEVELS = ("first steps", "steady hands", "practised")
+TINS, TIERS, TIER, BOARD, WHOLE = "the tins", "each tier", "one tier", "the board", "the whole cake"
+DONE_TO = (TINS, TIERS, TIER, BOARD, WHOLE)
+"""What a technique is done to, in the order of the work."""
 
 
 class Tool(WrittenLine):
@@ -93,6 +96,10 @@ class Technique(Written):
     """What it is for, in a sentence."""
     level: Annotated[str | None, one_of(*LEVELS), such_as("steady hands")] = None
     """How much practice it takes. Left out: the page does not say."""
+    done_to: Annotated[str | None, one_of(*DONE_TO), such_as(TIERS)] = None
+    """What it is done to, so that a plan of the week knows when it comes: the tins, before baking; each tier, once it
+    is baked, or only one of them; the board; or the whole cake, once tiers and board are ready. Left out: it is done
+    beforehand, as a decoration is; steps that cannot be done ahead come last of all."""
     makes: Annotated[Text | None, such_as("69 cm of rope, 12 mm thick.")] = None
     """What you have at the end, and its size. Left out: the page does not say."""
     also: Annotated[Texts, such_as("[rope border, sugarpaste rope]")] = ()

@@ -18,7 +18,9 @@ from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, CutterText, MarkText, 
 from tinbook.models.house import Celsius, Grams, Millilitres, Millimetres, OvenHeat, TwoSides
 from tinbook.models.keeping import OneKeep, OneSeason
 from tinbook.models.keys import KeyWords, readers_in
+from tinbook.models.kitchen import WrittenDays, WrittenHours
 from tinbook.models.mixture import Amount, Tins
+from tinbook.models.orders import InMinutes, Moment
 from tinbook.models.parts import PlaceOnPart, TurnOfPart
 from tinbook.models.portions import Sides
 from tinbook.models.reading import YesNo
@@ -125,7 +127,7 @@ FORMS: tuple[WrittenForm, ...] = (
         name="a time",
         says="Minutes, hours, or a range of times. In the bake log it is one time, not a range.",
         examples={"25 min": "", "55-65 min": "", "1 h 10 min": "", "48-72 h": ""},
-        types=(Minutes, OneTime),
+        types=(Minutes, OneTime, InMinutes),
     ),
     WrittenForm(
         name="a length of time",
@@ -250,6 +252,27 @@ FORMS: tuple[WrittenForm, ...] = (
         says="How big one mark is: how far across, or how wide and how high.",
         examples={"6 mm": "", "12 mm x 6 mm": ""},
         types=(MarkText,),
+    ),
+    WrittenForm(
+        name="a day and a time",
+        says="Year, month and day, then the time by the kitchen's clock.",
+        examples={"2026-12-05 11:00": "", "2026-12-05 9.30": "half past nine"},
+        types=(Moment,),
+    ),
+    WrittenForm(
+        name="hours of work",
+        says="From when to when, once or more in a day; `off` for no work at all.",
+        examples={"08:00-18:00": "", "08:00-12:30, 14:00-18:00": "with a break", "off": ""},
+        types=(WrittenHours,),
+    ),
+    WrittenForm(
+        name="days off",
+        says="A day, days from one to another, or the public holidays of a place.",
+        examples={
+            "2026-12-25": "", "2026-12-24 to 2027-01-02": "", "public holidays in England": "",
+            "public holidays in FR": "by a country's code",
+        },
+        types=(WrittenDays,),
     ),
     WrittenForm(
         name="yes or no",

@@ -14,6 +14,7 @@ from tinbook.pages.reference.examples import (
     CAKE_FROM,
     EXPLAINED,
     FOLDER,
+    ORDER,
     RECIPE,
     STARTS_FROM,
     TECHNIQUE,
@@ -47,6 +48,7 @@ def test_every_file_of_it_is_on_a_page() -> None:
     shown |= {whole(f"mixtures/{name}.yaml").path for name in (RECIPE, STARTS_FROM, EXPLAINED)}
     shown |= {whole(f"techniques/{TECHNIQUE}.yaml").path}
     shown |= {whole(f"cakes/{name}.yaml").path for name in (CAKE, CAKE_FROM)}
+    shown |= {whole(f"orders/{ORDER}.yaml").path}
     assert shown == {f"recipes/{path.relative_to(TEMPLATES / FOLDER)}" for path in (TEMPLATES / FOLDER).rglob("*.yaml")}
 
 

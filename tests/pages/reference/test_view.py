@@ -14,15 +14,16 @@ from tinbook.loading import Loaded
 from tinbook.models import CakeVariation, StepChange, Variation
 from tinbook.models.json_schema import schema_of
 from tinbook.models.keys import LEFT_OUT, keys_of
+from tinbook.models.orders import OrderChange
 from tinbook.models.register import kinds
 from tinbook.models.written_forms import FORMS
 from tinbook.pages.base.page import Page
 from tinbook.pages.reference.groups import slug
-from tinbook.pages.reference.view import CAKES, FORMS_PAGE, HOUSE, RECIPES, TECHNIQUES, TITLE_OF
+from tinbook.pages.reference.view import CAKES, FORMS_PAGE, HOUSE, ORDERS, RECIPES, TECHNIQUES, TITLE_OF
 from tinbook.pages.reference.words import title_of
 from tinbook.site import build_site
 
-ADDRESSES = (RECIPES, TECHNIQUES, CAKES, HOUSE)
+ADDRESSES = (RECIPES, TECHNIQUES, CAKES, ORDERS, HOUSE)
 Filled = Callable[[str], str]
 
 
@@ -44,7 +45,7 @@ def rows_of(html: str) -> dict[str, str]:
 def test_every_group_is_on_a_page_with_all_of_its_keys(html: dict[str, str]) -> None:
     rows = {anchor for address in ADDRESSES for anchor in rows_of(html[address])}
     for model in MODELS:
-        own = model in (Variation, StepChange, CakeVariation)
+        own = model in (Variation, StepChange, CakeVariation, OrderChange)
         anchors = [f"{slug(title_of(model))}-{slug(key.name)}" for key in keys_of(model, own=own)]
         assert [each for each in anchors if each not in rows] == []
 
@@ -64,6 +65,7 @@ def test_page_and_schema_say_the_same(html: dict[str, str]) -> None:
                         "Variation",
                         "StepChange",
                         "CakeVariation",
+                        "OrderChange",
                     )  # the other keys are of a recipe, step, cake
                     continue
                 meaning, _, left_out = said["description"].replace("`", "").partition(f" {LEFT_OUT} ")

@@ -12,6 +12,7 @@ FOLDER = "examples"
 """Among the templates, laid out as recipes/ is."""
 RECIPE, STARTS_FROM, TECHNIQUE = "estuary-sponge", "walnut-sponge", "buoys-on-a-board"
 CAKE, CAKE_FROM = "three-buoys-cake", "two-buoys-cake"
+ORDER = "slipway-birthday"
 EXPLAINED = "vanilla-buttercream"
 """With notes on how a file is written."""
 

@@ -22,7 +22,8 @@ from tinbook.models import (
 )
 from tinbook.models.keys import groups_below
 from tinbook.models.ledger import Itself
-from tinbook.models.register import REGISTER
+from tinbook.models.orders import Order, OrderChange, OrderedClass, OrderedMixture
+from tinbook.models.register import REGISTER, kinds
 from tinbook.models.written_forms import FORMS, WrittenForm
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.lists import Entry, Group, ListView
@@ -30,6 +31,7 @@ from tinbook.pages.reference.examples import (
     CAKE,
     CAKE_FROM,
     EXPLAINED,
+    ORDER,
     RECIPE,
     STARTS_FROM,
     TECHNIQUE,
@@ -42,12 +44,13 @@ from tinbook.pages.reference.words import more_of
 
 SECTION = "Reference"
 RECIPES, TECHNIQUES, CAKES = "reference/recipes", "reference/techniques", "reference/cakes"
-HOUSE = "reference/house"
+ORDERS, HOUSE = "reference/orders", "reference/house"
 FORMS_PAGE = "reference/forms"
 TITLE_OF = {
     RECIPES: "Writing recipes",
     TECHNIQUES: "Writing techniques",
     CAKES: "Writing cakes",
+    ORDERS: "Writing orders",
     HOUSE: "House files",
     FORMS_PAGE: "How amounts, tins and times are written",
 }
@@ -56,6 +59,7 @@ LEADS = {
     RECIPES: f"Every key in a recipe: {_KEYS}",
     TECHNIQUES: f"Every key in a technique: {_KEYS}",
     CAKES: f"Every key in a cake: {_KEYS}",
+    ORDERS: f"Every key in an order: {_KEYS}",
     HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
     FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
     "exactly as shown.",
@@ -64,6 +68,7 @@ SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
     TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
     CAKES: "Tiers, board and decorations, and cakes that start from another.",
+    ORDERS: "What is to be made for whom, and when it goes out. They never leave the kitchen.",
     HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
     FORMS_PAGE: "Several ways of writing each.",
 }
@@ -175,6 +180,17 @@ def cake_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     )
 
 
+def order_groups(facts: Facts) -> tuple[KeyGroup, ...]:
+    """An order; what it can change about a cake is described with cakes."""
+    example = whole(f"orders/{ORDER}.yaml")
+    return (
+        key_group(Order, facts, wholes=(example,), more=more_of(kinds()["order"])),
+        key_group(OrderChange, facts, own=True, away=dict.fromkeys(groups_below(CakeDesign), CAKES)),
+        key_group(OrderedMixture, facts),
+        key_group(OrderedClass, facts),
+    )
+
+
 def house_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     """Every file of the house, as the register has them."""
     made: list[KeyGroup] = []
@@ -186,7 +202,13 @@ def house_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     return tuple(made)
 
 
-PAGES = ((RECIPES, recipe_groups), (TECHNIQUES, technique_groups), (CAKES, cake_groups), (HOUSE, house_groups))
+PAGES = (
+    (RECIPES, recipe_groups),
+    (TECHNIQUES, technique_groups),
+    (CAKES, cake_groups),
+    (ORDERS, order_groups),
+    (HOUSE, house_groups),
+)
 
 
 @lru_cache(maxsize=16)

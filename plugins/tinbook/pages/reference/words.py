@@ -45,6 +45,12 @@ TITLES: Mapping[str, str] = {
     "DesignBoard": "The board",
     "DesignDecoration": "A decoration",
     "CakeVariation": "A cake that starts from another",
+    "WorkingKitchen": "The kitchen",
+    "WorkingHours": "Working hours",
+    "Order": "The order",
+    "OrderChange": "A change for one order",
+    "OrderedMixture": "A recipe ordered by itself",
+    "OrderedClass": "A class",
 }
 """The heading of each group, by its model. Short, because the list of contents uses them too."""
 ADDRESSES: Mapping[str, str] = {

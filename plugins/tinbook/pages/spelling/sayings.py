@@ -17,6 +17,7 @@ from tinbook.pages.spelling import (
     making,
     measures,
     mixtures,
+    orders,
     portions,
     techniques,
     true_size,
@@ -26,7 +27,7 @@ from tinbook.plans.base.worked import Worked
 
 Words = str | Callable[..., str]
 
-ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making)
+ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders)
 SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in room.SAYINGS.items()}
 
 

@@ -1,0 +1,1 @@
+"""The kitchen's own pages and papers: what never leaves it."""
