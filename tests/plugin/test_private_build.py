@@ -49,6 +49,9 @@ ENTRIES: Mapping[str, Data] = {
                 "private": True},
     "technique": {"name": secret("technique"), "purpose": secret("technique"), "steps": [secret("technique")],
                   "private": True},
+    "kitchen": {"hands": "1"},
+    "order": {"handle": secret("order"), "hand over": "2026-12-05 11:00", "state": "gone", "cake": secret("order"),
+              "size": secret("order"), "change": {"name": secret("order"), "notes": [secret("order")]}},
     "cake": {"name": secret("cake"), "tiers": ["round 20 cm"], "mixture": "plain-sponge", "private": True},
 }  # fmt: skip
 ICING = {"name": "Plain icing", "kind": "buttercream", "mix": ["500 g butter", "500 g caster sugar"], "makes": "1 kg"}
