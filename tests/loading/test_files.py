@@ -45,13 +45,13 @@ def test_the_files_in_order_with_address_name_and_bytes(write: Write) -> None:
             "mixtures/Lemon Cake.yaml",
             "mixtures/lemon-cake",
             "recipes/mixtures/Lemon Cake.yaml:1:1: this file's name cannot be a page's address\n"
-            '      | name it "lemon-cake.yaml": small letters, figures and hyphens',
+            '      | name it "lemon-cake.yaml": lower case, figures and hyphens',
         ),
         (
             "mixtures/crème_brûlée.yaml",
             "mixtures/cr-me-br-l-e",
             "recipes/mixtures/crème_brûlée.yaml:1:1: this file's name cannot be a page's address\n"
-            '      | name it "cr-me-br-l-e.yaml": small letters, figures and hyphens',
+            '      | name it "cr-me-br-l-e.yaml": lower case, figures and hyphens',
         ),
         (
             "mixtures/lemon-cake.yml",

@@ -34,8 +34,8 @@ def test_what_nothing_can_go_in_for(text: str) -> None:
 def test_a_variation_needs_a_name_and_a_base() -> None:
     made, flaws = read_model(Variation, {"name": "A", "from": "b"}, "a variation")
     assert not flaws and made is not None and made.base == "b"
-    _, flaws = read_model(Variation, {}, "a variation")
-    assert [flaw.message for flaw in flaws] == ['a variation has no "name"', 'a variation has no "from"']
+    _, flaws = read_model(Variation, {}, "this variation")
+    assert [flaw.message for flaw in flaws] == ['this variation has no "name"', 'this variation has no "from"']
 
 
 def test_every_key_of_a_mixture_may_be_written_in_a_variation() -> None:

@@ -141,7 +141,7 @@ def _each(intake: Intake, folder: str, cls: type[W]) -> dict[str, W]:
             intake.tell(address, [strayed])
             continue
         if cls in VARIATIONS and is_variation(data):
-            model = intake.part(address, cast("type[W]", VARIATIONS[cls]), data, "a variation", ())
+            model = intake.part(address, cast("type[W]", VARIATIONS[cls]), data, "this variation", ())
         else:
             model = intake.part(address, cls, data, FOLDERS[folder].spoken[0], ())
         if model is not None and address not in intake.broken:
@@ -173,7 +173,7 @@ def _maimed(intake: Intake) -> dict[str, Mixture]:
         data = intake.documents[address].data if address in intake.documents else {}
         if address.startswith("mixtures/") and data.get("mix") and not intake.loses_names(address):
             tried = {"name": "...", "kind": "...", "mix": data["mix"]}
-            mixture, _ = read_model(Mixture, tried, "a mixture", intake.measures)
+            mixture, _ = read_model(Mixture, tried, "this mixture", intake.measures)
             if mixture is not None:
                 found[address] = mixture
     return found
@@ -190,7 +190,7 @@ def _strayed(data: Mapping[str, Any], folder: str) -> Flaw | None:
         fits = [FOLDER, CAKES]
     if not fits or folder in fits:
         return None
-    message = f"this is {FOLDERS[fits[0]].spoken[0]}, not {FOLDERS[folder].spoken[0]}"
+    message = f"this is a {FOLDERS[fits[0]].name}, not a {FOLDERS[folder].name}"
     return Flaw(code="stray file", path=(), message=message, hint=f"move the file to {fits[0]}")
 
 

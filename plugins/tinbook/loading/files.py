@@ -97,7 +97,7 @@ def _fault(path: Path, folder: Path, shown: str) -> tuple[str, Problem | None]:
         hint = f'did you mean "{name}.yaml"?' if name else "the house has house.yaml, tins.yaml, ingredients.yaml"
         return meant, file_problem("stray file", shown, "is not one of the house's files", hint)
     if room != "house" and not SLUG.fullmatch(path.stem):
-        hint = f'name it "{slug}.yaml": small letters, figures and hyphens'
+        hint = f'name it "{slug}.yaml": lower case, figures and hyphens'
         message = "this file's name cannot be a page's address"
         return meant, file_problem("file name", shown, message, hint)
     return f"{room}/{path.stem}", None

@@ -112,7 +112,7 @@ def no_base(intake: Intake, base: str, folder: str = FOLDER) -> Flaw:
     known = [address.removeprefix(folder) for address in addresses if address.startswith(folder)]
     slug = slug_of(base)
     close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
-    hint = f'did you mean "{close}"?' if close else "write a file's name in small letters, without .yaml"
+    hint = f'did you mean "{close}"?' if close else "write the file name in lower case, without .yaml"
     message = f'the book has no {NOUN[folder]} "{base}" to start from'
     return Flaw(code="no such file", path=("from",), message=message, hint=hint)
 

@@ -226,7 +226,7 @@ class CakeHead(Written):
 
 class CakeDesign(TierKeys, CakeHead):
     """Each file in `recipes/cakes` is one cake you make: its tiers from the bottom up, what each is made of, its board
-    and its decorations. Everything else about it is worked out, for any size. Name the file in small letters with
+    and its decorations. Everything else about it is worked out, for any size. Name the file in lower case with
     hyphens: that becomes its address.
     """
 

@@ -20,7 +20,7 @@ NO_TINS: Mapping[str, Tin] = {}
 def read_model(
     cls: type[M], data: Any, what: str, measures: Measures = METRIC, tins: Mapping[str, Tin] = NO_TINS
 ) -> tuple[M | None, tuple[Flaw, ...]]:
-    """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("a mixture").
+    """Read `data` (plain dicts, lists, texts) as `cls`; `what` names it in messages ("this mixture").
 
     `tins` are those the house has given names to. Returns the model, or None and every flaw found in it. A key with
     nothing after it is a flaw.
@@ -33,7 +33,7 @@ def read_model(
             Flaw(
                 code="shape",
                 path=(),
-                message=f"{what} must be in lines: a name, a colon and what belongs to it",
+                message=f"{what} must be set out as lines of name: value",
                 hint=f"write it like {_cure(cls, (key,))}",
             ),
         )
@@ -109,7 +109,7 @@ class _Faults:
             return self._misread(cause, path)
         if kind in ("tuple_type", "list_type"):
             line = _example(self.cls, path)
-            how = f'such as "{line}"' if line.startswith("- ") else 'starting with "- "'
+            how = f"such as {_quoted(line)}" if line.startswith("- ") else 'starting with "- "'
             return Flaw(
                 code="shape", path=path, message="this should be a list", hint=f"put each item on its own line, {how}"
             )
@@ -117,7 +117,7 @@ class _Faults:
             return Flaw(
                 code="shape",
                 path=path,
-                message="each line here needs a name, a colon and what belongs to it",
+                message="each line here needs a name, a colon and a value",
                 hint=f"write {_cure(self.cls, path)}",
             )
         return Flaw(
@@ -246,11 +246,19 @@ def _example(cls: type[Written], path: Path) -> str:
 
 
 def _cure(cls: type[Written], path: Path) -> str:
-    """What to write at `path`, with its key: `"kind: creamed"`."""
+    """What to write at `path`, with its key: `"kind: creamed"`; of an entry in a list, the entry alone: `"E129"`."""
     keys = [part for part in path if isinstance(part, str)]
     example = _example(cls, path)
     if not keys or (isinstance(path[-1], int) and not example):
         return "one text"
+    if example.startswith("[") and isinstance(path[-1], int):
+        return _quoted(example.strip("[]").partition(", ")[0])
     if example.startswith("- "):
-        return f'"{keys[-1]}:" and under it lines such as "{example}"'
-    return f'"{keys[-1]}: {example or "..."}"'
+        return f'"{keys[-1]}:" and under it lines such as {_quoted(example)}'
+    return _quoted(f"{keys[-1]}: {example or '...'}")
+
+
+def _quoted(example: str) -> str:
+    """The first line of an example in quotes; one that has quotes of its own stands without, to be copied as it is."""
+    line = example.partition("\n")[0]
+    return line if '"' in line else f'"{line}"'

@@ -98,7 +98,7 @@ Tins = Annotated[tuple[int, Tin], PlainValidator(_tins, json_schema_input_type=s
 
 class Mixture(Written):
     """Each file in `recipes/mixtures` is one recipe, for certain `tins` or for the weight it `makes`. Name the file in
-    small letters with hyphens: that becomes its address.
+    lower case with hyphens: that becomes its address.
     """
 
     needed = frozenset(("tins", "makes", "batter depth", "bake", "raising", "cooked"))

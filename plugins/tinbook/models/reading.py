@@ -160,9 +160,9 @@ def text_of(value: Any) -> str:
         raise Misread("nothing is written here", "write a value, or leave the key out", 0, 0)
     if isinstance(value, Mapping):
         hint = 'text with ": " in it needs quotes round it' if len(value) == 1 else ""
-        raise Misread("this takes a single value, not names with values", hint, 0, 0)
+        raise Misread("a plain value goes here, with no name or colon", hint, 0, 0)
     if isinstance(value, list):
-        raise Misread("this takes a single value, not a list", "", 0, 0)
+        raise Misread("a single value goes here, not a list", "", 0, 0)
     return str(value).strip()
 
 

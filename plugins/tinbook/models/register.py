@@ -141,15 +141,15 @@ REGISTER: tuple[SourceKind, ...] = (
     ),
     SourceKind(
         name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
-        field="mixtures", spoken=("a mixture", "the mixtures"),
+        field="mixtures", spoken=("this mixture", "the mixtures"),
     ),
     SourceKind(
         name="technique", model=Technique, path="techniques/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
-        field="techniques", spoken=("a technique", "the techniques"),
+        field="techniques", spoken=("this technique", "the techniques"),
     ),
     SourceKind(
         name="cake", model=CakeDesign, path="cakes/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,
-        field="cakes", spoken=("a cake", "the cakes"),
+        field="cakes", spoken=("this cake", "the cakes"),
     ),
     SourceKind(
         name="order", model=Order, path="orders/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.KITCHEN,

@@ -85,7 +85,7 @@ class Picture(Written):
 
 class Technique(Written):
     """Each file in `recipes/techniques` is one technique: what your hands do, what with, and how it looks when it is
-    right. Name the file in small letters with hyphens: that becomes its address.
+    right. Name the file in lower case with hyphens: that becomes its address.
     """
 
     needed = frozenset(("tools", "materials", "cautions", "care", "parts for", "parts", "repeats"))

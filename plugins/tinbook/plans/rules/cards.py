@@ -80,7 +80,8 @@ def alias_flaws(cards: Mapping[str, Card]) -> Iterator[Flaw]:
             if owner == name:
                 continue
             message = f'"{alias}" already leads to the card for "{owner}"'
+            hint = "keep it on one card, not on both"
             if owner.lower() == alias.lower():
-                message = f'"{alias}" has a card of its own'
+                message, hint = f'"{alias}" has a card of its own', "keep it on this card or on its own, not on both"
             path = ("ingredients", name, "also", index)
-            yield Flaw(code="twice", path=path, message=message, hint="keep it on one of the two")
+            yield Flaw(code="twice", path=path, message=message, hint=hint)
