@@ -49,7 +49,7 @@ def test_steps_in_the_order_of_the_cuts() -> None:
         "Every piece is within 6.2% of the average size.",
     )
     assert steps(cut("square 20 cm")) == (
-        f"First cut right across, 50, 100 and 150{N}mm from the far side.", "Then cut every strip across into 8 pieces.",
+        f"First cut right across, 50, 100 and 150{N}mm from the far side.", "Then cut each strip across into 8 pieces.",
         "All the pieces are the same size.",
     )  # fmt: skip
     rings = ring_cut(read_tin("round 20 cm")[1], DESSERT)
@@ -59,6 +59,11 @@ def test_steps_in_the_order_of_the_cuts() -> None:
         == f"Cut straight down round a card {2 * rings.edges_shown_mm[1]:g}{N}mm across, laid on the middle."
     )
     assert steps(cut("ball 15 cm"))[0] == "Cut the ball in half, and lay both halves cut side down."
+    assert steps(cut("dome 10 cm")) == ("Leave it whole: it is one portion.",)
+    assert steps(cut("ball 10 cm"))[1] == "Leave each half whole."
+    assert steps(cut("ball 15 cm"))[1] == "Cut each half into 5 wedges, from the centre out."
+    assert steps(cut("petal 15 cm"))[0] == "Cut it into 9 wedges, from the centre out."
+    assert steps(cut("ring 23 cm"))[0] == "Cut the ring into 28 wedges, from the hole outwards."
     assert steps(cut("standard cups")) == ("One each.",)
     assert "from the left side" in steps(cut("oval 20 cm x 28 cm"))[0]
     joined = cut("outline M32 0H104V208H136V256H0V208H48V64L13 83V35Z x 5 cm", FINGER)

@@ -169,6 +169,8 @@ def steps(cut: Cut) -> tuple[str, ...]:
         return ("One each.",)
     if cut.way == "none":
         return ("It is smaller than one portion.",)
+    if cut.parts * sum(cut.counts) == 1:
+        return ("Leave it whole: it is one portion.",)
     if cut.way == "joined":
         return (
             f"First cut strips, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'far'} side.",
@@ -189,8 +191,9 @@ def _strip_steps(cut: Cut) -> tuple[str, ...]:
             f"First cut right across, {formats.with_unit(formats.sentence(inner), 'mm')} from the {begin} side."
         )
     if len(set(cut.counts)) == 1:
-        what = "Then cut every strip" if inner else "Cut it"
-        lines.append(f"{what} across into {cut.counts[0]} pieces.")
+        what = "Then cut each strip" if inner else "Cut it"
+        if cut.counts[0] > 1:
+            lines.append(f"{what} across into {cut.counts[0]} pieces.")
     else:
         ends = "" if cut.tin.shape in BOXES else "; the end pieces are longer, as drawn"
         lines.append(f"Then cut across into {_counts(cut)} pieces, from the {begin} side{ends}.")
@@ -204,10 +207,21 @@ def _ring_steps(cut: Cut) -> tuple[str, ...]:
     cards = [2.0 * edge for edge in cut.edges_shown_mm[1:-1]]
     lines += [f"Cut straight down round a card {_mm(card)} across, laid on the middle." for card in cards]
     if cut.way == "wedges":
-        lines.append(f"Cut {cut.counts[0]} wedges from the {'tube' if cut.edges_mm[-1] else 'middle'}.")
+        lines.append(_wedges(cut))
     else:
         lines.append(f"Cut each ring towards the middle into {_counts(cut)} pieces, from the outside in.")
     return (*lines, _alike(cut))
+
+
+def _wedges(cut: Cut) -> str:
+    """`Cut each half into 5 wedges, from the centre out.`; a single wedge is no cut."""
+    tube = cut.edges_mm[-1] > 0.0
+    whole = "each half" if cut.parts == 2 else "the ring" if tube else "it"
+    if cut.counts[0] == 1:
+        return "Leave each half whole."
+    if cut.counts[0] == 2:
+        return f"Cut {whole} in two, through the {'hole' if tube else 'centre'}."
+    return f"Cut {whole} into {cut.counts[0]} wedges, from the {'hole outwards' if tube else 'centre out'}."
 
 
 def _counts(cut: Cut) -> str:
