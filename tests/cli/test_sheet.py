@@ -136,7 +136,7 @@ def test_one_page_is_written_and_said(run: Run, tower: Path, here: Path) -> None
     for told in ("Heronsmouth house book", "So that the tower stands plumb and travels.", "practised", "900\N{NO-BREAK SPACE}g",
                  "one tower of three tiers", "2 × palette knife, 15 cm", "food grade", "450\N{NO-BREAK SPACE}g", "A ruler lies flat.",
                  "The lamp room.", "The level reads true both ways.", "Trim the longest dowel.", "not food", "9 dowels (food grade): all out and counted",
-                 "Say at the table that the dowels come out first.", "Small, hard or round things and small children",
+                 "Say at the table that the dowels come out first.", "Small, hard or round things can choke a child",
                  "Things in the cake that are not food", "Travel with the tiers apart.", f"{ADDRESS}/techniques/tower/"):  # fmt: skip
         assert told in text, told
 

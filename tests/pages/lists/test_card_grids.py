@@ -53,5 +53,5 @@ def test_every_swap_has_a_cell_for_each_part(desk: Desk) -> None:
 
 def test_a_swap_says_what_it_brings_and_what_is_left_out(desk: Desk) -> None:
     grid = swap_grid(swap_table("salted for unsalted", desk.book, desk.facts), desk.facts)
-    assert "This swap adds milk (an allergen)." in grid.after
+    assert "This swap contains milk (an allergen)." in grid.after
     assert "g, left out" in [head.unit for head in grid.heads]

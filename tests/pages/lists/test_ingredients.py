@@ -43,7 +43,7 @@ def test_the_list_finds_other_names_and_allergens(filled: Filled) -> None:
 def test_a_page_says_what_is_known(filled: Filled) -> None:
     text = filled("ingredients/butter")
     for words in ("four fifths", "sweet butter", "<strong>milk</strong>", "thumbprint", "Metric cup", "222–229",
-                  "Salted butter for unsalted", "This swap adds milk", "/mixtures/creamed-butter-sponge#",
+                  "Salted butter for unsalted", "This swap contains milk", "/mixtures/creamed-butter-sponge#",
                   "GNU Units", "How this was worked out"):  # fmt: skip
         assert words in text, words
 

@@ -97,6 +97,7 @@ def _in_place(part: InPlace) -> Cell:
 
 def _brings(table: SwapTable) -> str:
     """The allergens that come with it, and which labels nobody has read."""
-    sentences = [f"This swap adds {formats.sentence(table.contains)} (an allergen)."] if table.contains else []
+    what = "an allergen" if len(table.contains) == 1 else "allergens"
+    sentences = [f"This swap contains {formats.sentence(table.contains)} ({what})."] if table.contains else []
     sentences += [f"Read the label on {formats.sentence(table.unknown)}."] if table.unknown else []
     return " ".join(sentences)
