@@ -60,7 +60,7 @@ def test_driven_whole_pillars_and_foam(made: Made, desk: Desk) -> None:
         desk,
     )
     assert [line.name for line in air.held][1] == "pillars under the middle tier"
-    assert " plate under it" in air.held[1].note
+    assert " separator plate under it" in air.held[1].note
     foam = view_of(made({**THREE, "tiers": ["25 cm", {"tier": "20 cm", "dummy": "yes"}, "15 cm"]}), desk)
     assert "on the foam below" in foam.held[0].note
 

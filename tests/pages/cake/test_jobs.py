@@ -61,7 +61,7 @@ def test_what_is_cut_to_length_says_how_long_and_is_no_food() -> None:
     assert cut_line(cut("through-dowel", 333.0, 1, 12.0), "cm").note == "333\u00a0mm long, 12 mm thick"
     # how thick a pillar is, its seller says
     assert cut_line(cut("pillar", 191.0, 5, 6.35), "cm").note == "191\u00a0mm long"
-    assert cut_line(cut("plate", 150.0, 1, 150.0), "cm").note == "15\u00a0cm"
+    assert cut_line(cut("separator-plate", 150.0, 1, 150.0), "cm").note == "15\u00a0cm"
     assert cut_line(cut("drum", 380.0, 1, 250.0), "cm").note == "25 × 38\u00a0cm"
     assert cut_line(cut("ribbon", 875.0), "cm").note == "87.5\u00a0cm long, 15 mm wide"
     drum = cut_line(CutUsed(what="drum", count=1, long_mm=300.0, wide_mm=300.0, hidden=False), "cm")

@@ -70,7 +70,7 @@ def test_what_is_cut_to_length_is_counted(made: Made, demo: Loaded) -> None:
     used = everything_used(whole, demo.book, demo.facts)
     told = [(each.what, each.count) for each in used.cut]
     assert told == [
-        ("drum", 1), ("ribbon", 1), ("card", 1), ("card", 1), ("plate", 1), ("ribbon", 1), ("ribbon", 1), ("ribbon", 1), ("dowel", 5),
+        ("drum", 1), ("ribbon", 1), ("card", 1), ("card", 1), ("separator-plate", 1), ("ribbon", 1), ("ribbon", 1), ("ribbon", 1), ("dowel", 5),
         ("pillar", 5),
     ]  # fmt: skip
     assert [each.hidden for each in used.cut if each.what in ("dowel", "pillar")] == [True, True]
@@ -111,11 +111,14 @@ def test_what_linked_techniques_use_that_is_not_food_is_counted_once(made: Made,
     gulls = {"technique": "gull-for-the-side", "on": "side", "count": "2"}
     plain = {"tiers": "20 cm", "mixture": "madeira-cake", "decorations": [gulls]}
     used = everything_used(made(plain), demo.book, demo.facts)
-    assert [(thing.name, thing.amount.shown) for thing in used.not_food] == [("cocktail stick", 4), ("paper", 1)]
+    assert [(thing.name, thing.amount.shown) for thing in used.not_food] == [
+        ("cocktail stick", 4),
+        ("sheet of paper", 1),
+    ]
     linked = ["level-and-cut", "colour-paste", "crumb-coat-and-final-coat", "move-to-the-board", "stack-two-tiers"]
     used = everything_used(made({**plain, "techniques": linked}), demo.book, demo.facts)
     told = {thing.name: thing.amount.shown for thing in used.not_food}
-    assert told == {"cocktail stick": 4, "paper": 1, "dowels": 5}
+    assert told == {"cocktail stick": 4, "sheet of paper": 1, "dowels": 5}
     cards = [(each.count, each.wide_mm, each.long_mm) for each in used.cut if each.what == "card"]
     assert cards == [(1, 200.0, 200.0)]
     back = {technique.partition(" ")[0]: (thing.name, thing.amount.shown) for technique, thing in used.at_work}

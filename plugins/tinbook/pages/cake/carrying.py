@@ -116,7 +116,8 @@ def _held_lines(held: HeldUp) -> Iterator[JobLine]:
 
 def _held_line(each: Held) -> JobLine:
     place = spell(each.said).partition(",")[0]
-    card = f"{formats.centimetres(each.card_mm)} card under it" if each.card_mm else ""
+    plate = "separator plate" if each.under and each.under.pillars else "card"
+    card = f"{formats.centimetres(each.card_mm)} {plate} under it" if each.card_mm else ""
     if each.under is None:
         on = "on the board" if each.held_by == "board" else "on the foam below, which carries it"
         figure, unit = _figure(each.stands.mass_g)
@@ -132,7 +133,7 @@ def _held_line(each: Held) -> JobLine:
         f"{formats.millimetres(round(plan.inset_mm))} in from its edge",
         f"each carries {heavy(each.each_g or 0.0)}",
         f"{published}{house}{fewer}",
-        f"{formats.centimetres(each.card_mm)} plate under it" if each.under.pillars and each.card_mm else card,
+        card,
     ]
     note = "; ".join(words for words in told if words)
     return JobLine(figure=str(plan.count), unit="", name=f"{what} under the {place} tier", note=note)

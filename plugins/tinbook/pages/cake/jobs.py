@@ -212,7 +212,7 @@ def together(things: Iterable[CutUsed]) -> Iterator[CutUsed]:
 def cut_line(thing: CutUsed, sold: Sold) -> JobLine:
     """Something cut to length or bought by size."""
     told = []
-    if thing.what in ("drum", "card", "plate") and thing.wide_mm is not None:
+    if thing.what in ("drum", "card", "separator-plate") and thing.wide_mm is not None:
         sides = dict.fromkeys(called_mm(side, sold) for side in (thing.wide_mm, thing.long_mm or thing.wide_mm))
         told = [formats.with_unit(" × ".join(number(side / 10.0) for side in sides), "cm")]
     elif thing.long_mm is not None:

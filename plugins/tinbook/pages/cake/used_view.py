@@ -20,7 +20,7 @@ from tinbook.plans.techniques.kit import Inedible
 from tinbook.units import Sold
 
 number = formats.number
-BESIDES = "For the techniques, as much as their pages say"
+BESIDES = "For the techniques, in the amounts given on their pages"
 CUT = ("dowel", "pillar", "card", "drum", "ribbon")
 """What is cut to length or bought by size, whose words take an s."""
 

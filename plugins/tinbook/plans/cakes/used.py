@@ -275,6 +275,6 @@ def _cards(tiers: Iterable[TierWorked]) -> Iterator[CutUsed]:
     for tier in tiers:
         card = tier.covered.board.card if tier.covered else None
         if card is not None and card.size_mm:
-            # what stands on pillars stands on their plate
-            what = "plate" if tier.asked.gap_mm else "card"
+            # what stands on pillars stands on their separator plate
+            what = "separator-plate" if tier.asked.gap_mm else "card"
             yield CutUsed(what=what, count=1, long_mm=card.size_mm[1], wide_mm=card.size_mm[0], hidden=False)
