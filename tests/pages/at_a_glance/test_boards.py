@@ -42,7 +42,7 @@ def test_figures_are_those_of_the_plan(desk: Desk) -> None:
 def test_no_stock_size_is_said_in_every_cell(desk: Desk) -> None:
     for drum in ("usual", "wide"):
         assert cells(desk, f"round 40{N}cm", drum)[:5] == ["not a stock size", "none", "none", "none", "none"]
-    assert board_cell(Board(None, True)).note == f"stock sizes go to 46{N}cm"
+    assert board_cell(Board(None, True)).note == f"stock sizes go up to 46{N}cm"
 
 
 def test_every_tin_has_a_drum_or_is_told_that_none_is_sold(desk: Desk) -> None:
@@ -53,7 +53,7 @@ def test_every_tin_has_a_drum_or_is_told_that_none_is_sold(desk: Desk) -> None:
         for row in grid.rows:
             drum, *figures = row.cells[:5]
             if drum.text == "not a stock size":
-                assert drum.note == f"stock sizes go to 46{N}cm" and {cell.text for cell in figures} == {"none"}
+                assert drum.note == f"stock sizes go up to 46{N}cm" and {cell.text for cell in figures} == {"none"}
                 none += 1
             else:
                 assert re.fullmatch(rf"[\d.]+({N}×{N}[\d.]+)?{N}cm", drum.text), drum.text

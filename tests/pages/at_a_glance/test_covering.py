@@ -36,7 +36,7 @@ def test_every_row_is_whole(desk: Desk) -> None:
 
 def test_the_mixtures_are_named_linked_and_their_log_told(filled: Callable[[str], str], desk: Desk) -> None:
     text = filled("covering")
-    for words in ("/mixtures/american-buttercream#", "/ingredients/sugarpaste#", "/boards#", "From 3 of your cakes",
+    for words in ("/mixtures/american-buttercream#", "/ingredients/sugarpaste#", "/boards#", "3 of your cakes took",
                   "Filling, crumb coat and final coat", "stays in the bowl", 'data-narrow="cakes"',
                   'data-narrow-kind="Shape"', "How this was worked out"):  # fmt: skip
         assert words in text

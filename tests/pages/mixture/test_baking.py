@@ -97,6 +97,6 @@ def test_the_fold_says_what_it_rests_on(filled: Callable[[str], str]) -> None:
     fold = text[text.index("data-eggs") : text.index("## Layers")]
     assert "minutes = c × width^p × batter depth^q" in fold and "before any bakes: p " in fold
     assert (
-        "learned from 3 of your bakes, the time given in the recipe (95–110 min)" in unescape(fold)
+        "learned from 3 of your bakes and the time given in the recipe (95–110 min)" in unescape(fold)
         and "learned: p " in fold
     )

@@ -58,7 +58,7 @@ def test_the_drawing_and_its_figures(filled: Filled, desk: Desk) -> None:
     (drawn,) = view(desk, "creamed-butter-sponge").drawn
     assert drawn.told.startswith(f"batter 41{N}mm deep, baked 60{N}mm, levelled 54{N}mm, each cut into 2: 4{N}layers")
     assert f"<b>{drawn.tins}:</b> {drawn.told}" in text
-    assert "layer = levelled / cuts" in text
+    assert "layer = levelled / number of layers cut from each cake" in text
 
 
 def test_what_a_cake_does_in_its_own_way(filled: Filled, desk: Desk) -> None:

@@ -34,7 +34,7 @@ def test_pastes_say_what_their_plan_says(desk: Desk, filled: Filled) -> None:
         assert told[6] == (f"{row.net_high_shown_g:g}" if more else "no more")
         assert len(told) == len(made.heads)
     assert made.heads[6].name == "Some cake makers allow"
-    assert "From 1 of your cakes" in made.lead and f"5{N}mm thick on the cake" in made.lead
+    assert "1 of your cakes took" in made.lead and f"5{N}mm thick on the cake" in made.lead
     text = filled("mixtures/marzipan/tables")
     assert "## Cover " in text and "one chart for marzipan works out at 5.2 to 9.3 mm" in text
 

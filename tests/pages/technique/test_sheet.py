@@ -35,7 +35,7 @@ def test_a_sheet_for_one(sheet_desk: Callable[..., Desk]) -> None:
         ("Level:", "practised"), ("Makes", "one tier"),
     ]  # fmt: skip
     assert [(name, bare(words)) for name, words in sheet.times] == [
-        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Of which ahead", "5–7 min"),
+        ("Hands on", "5–7 min"), ("Waiting", "12 h"), ("Can be done ahead", "5–7 min"),
     ]  # fmt: skip
     assert [(bare(row.amount), row.name, row.not_food) for row in sheet.materials] == [
         ("5", "Dowels", True), ("300 g", "Sugarpaste", False), ("20 g", "Sugar pearls", False), ("100 g", "Butter", False),

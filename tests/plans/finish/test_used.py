@@ -43,7 +43,7 @@ def test_a_few_entries_move_it_a_little(logging: Book, icing: Batch, facts: Fact
         row = next(row for row in coat_table(icing, logged, facts).rows if row.cake.tin.name == "round 20 cm")
         assert row.made_g == pytest.approx(usual.made_g * found.factor)
     table = coat_table(icing, replace(logging, used=(more,) * 5), facts)
-    assert inputs_of(table.worked)[-1] == "from 5 of your cakes: 12.1% more than worked out"
+    assert inputs_of(table.worked)[-1] == "5 of your cakes took 12.1% more than calculated"
 
 
 def test_no_entry_no_word(logging: Book, icing: Batch, facts: Facts) -> None:

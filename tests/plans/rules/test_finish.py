@@ -22,7 +22,7 @@ BORDER = {"opening": "8 mm", "pitch": "15 mm", "stroke": "20 mm"}
         ({"heights": "5 cm", "layers": "6", "filling": "10 mm"}, ("heights", 0), "do not fit in 50 mm"),
         ({"crumb coat": "3 cm"}, ("crumb coat",), "thicker than the layers"),
         ({"filling": "24 mm"}, ("filling",), "thicker than the layers"),
-        ({"border": {**BORDER, "count": "60"}}, ("border", "count"), "do not fit: the smallest cake"),
+        ({"border": {**BORDER, "count": "60"}}, ("border", "count"), "do not fit round the smallest cake"),
         ({"border": {**BORDER, "pitch": "60 cm"}}, ("border", "pitch"), "do not fit: the smallest cake"),
     ],
 )

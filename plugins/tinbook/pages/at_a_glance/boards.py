@@ -171,7 +171,7 @@ def narrow_marks(tin: Tin, owned: bool) -> tuple[tuple[str, str], ...]:
 def board_cell(board: Board, main: bool = False) -> Cell:
     """A board by both its names."""
     if board.size_mm is None:
-        return Cell("not a stock size", main, f"stock sizes go to {number(max(SOLD_MM) / 10)}{NBSP}cm")
+        return Cell("not a stock size", main, f"stock sizes go up to {number(max(SOLD_MM) / 10)}{NBSP}cm")
     sides = board.size_mm[:1] if board.disc or board.size_mm[0] == board.size_mm[1] else board.size_mm
     return Cell(
         formats.tin_words(metric_label(sides, board.sold)), main, formats.tin_words(inch_label(sides, board.sold))

@@ -206,7 +206,7 @@ def cup_grid(desk: Desk) -> Grid:
     )
     heads = (
         Head("Ingredient"), Head(cup, "g"), Head(cup, "oz"), Head("Tablespoon", "g"),
-        Head("Teaspoon", "g"), Head("Weighed by", words=True),
+        Head("Teaspoon", "g"), Head("Source", words=True),
     )  # fmt: skip
     lead = f"Every measure is {FILLED}. The range for each is on its own page."
     return Grid(

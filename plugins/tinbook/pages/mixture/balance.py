@@ -67,7 +67,9 @@ class BalanceView:
         kept = sum(standing.within for standing in standings)
         if len(standings) == 1:
             return f"It {'meets' if kept else 'does not meet'} the one balance rule for its kind."
-        return f"It meets {formats.mixed(kept)} of the {len(standings)} balance rules for its kind."
+        if kept == len(standings):
+            return f"It meets {'both' if kept == 2 else f'all {kept}'} balance rules for its kind."
+        return f"It meets {kept or 'none'} of the {len(standings)} balance rules for its kind."
 
     @property
     def worked(self) -> WorkedView:

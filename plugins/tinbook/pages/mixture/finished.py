@@ -51,9 +51,9 @@ class FinishedView:
     def lead(self) -> str:
         """For which cakes, and what the house has not said."""
         settled, missing = self.made.finishing, self.made.missing
-        filled = ", filled" if settled["filling"] else ""
+        filled = ", once layered and filled" if settled["filling"] else ""
         lead = (
-            f"Each height is what this mixture comes to in that tin{filled}; coats, paste, drum and box "
+            f"Each height is that of a cake of this mixture baked in that tin{filled}; coats, paste, drum and box "
             f"are for that height."
         )
         if missing:

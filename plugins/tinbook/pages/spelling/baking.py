@@ -17,11 +17,12 @@ def _oven_off_its_dial(off_c: float) -> str:
 
 
 def _nothing_baked(kin: int, kind: str) -> str:
-    return "this recipe has not been baked yet" + (f"; {_of_other_recipes(kin, kind)}" if kin else "")
+    return "this recipe has not been baked yet" + (f"; based on {_of_other_recipes(kin, kind)}" if kin else "")
 
 
 def _of_other_recipes(bakes: int, kind: str) -> str:
-    return f"{bakes} {'bake' if bakes == 1 else 'bakes'} of other recipes of its kind ({kind.lower()})"
+    of = "1 bake of another recipe" if bakes == 1 else f"{bakes} bakes of other recipes"
+    return f"{of} of its kind ({kind.lower()})"
 
 
 def _so_far_from(wide: float, deep: float, baked: str) -> str:
@@ -45,7 +46,7 @@ def _recipes_own_time(span: tuple[float, ...]) -> str:
 
 
 def _learned_from(bakes: tuple[str, ...]) -> str:
-    return f"learned from {', '.join(bakes)}" if bakes else "nothing baked yet, so the span is wide"
+    return f"learned from {formats.sentence(bakes)}" if bakes else "nothing baked yet, so the span is wide"
 
 
 def _few(bakes: int) -> str:
@@ -101,11 +102,11 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "heats_of_a_bake": "oven {oven_c:.0f} °C conventional, batter {start_c:g} °C, done at {centre_c:g} °C",
     "span_and_check": (
         "8 out of 10 bakes are done within that range of times; start checking at {share:.0%} of the likeliest time, "
-        "or where the range begins; never before heat can have reached the middle"
+        "or where the range begins; never before the heat can have reached the middle"
     ),
     "held_by_conduction": (
         "in {tins} of {of} tins the time is set by how fast heat travels, not by past bakes: no time given is shorter "
-        "than heat takes to reach the middle"
+        "than the time the heat takes to reach the middle"
     ),
     "one_tin_in_a_hot_oven": (
         "for one tin in a hot oven: several tins at once, or an oven that is not yet hot, take longer, and that "

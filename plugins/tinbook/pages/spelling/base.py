@@ -61,7 +61,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "by_depth": "same batter depth",
     "by_own_depth": "each as deep as chosen",
     "by_brim": "filled as full as in the recipe",
-    "by_depth_and_brim": "same batter depth; cups, domes and balls filled as full as in the recipe",
+    "by_depth_and_brim": "same batter depth; cupcake cases, domes and balls filled as full as in the recipe",
     "by_asked": "the amount you asked for",
     "factor_is": "factor {factor:.4f}",
     "factor_by_batter": "factor = batter wanted / batter in the recipe",

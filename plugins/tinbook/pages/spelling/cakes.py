@@ -51,7 +51,7 @@ def _several(words: Sequence[str]) -> str:
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # where things are
     "tier_of_cake": _tier_of_cake,
-    "beside_the_cake": "beside the cake, {tin}",
+    "beside_the_cake": lambda tin: f"served alongside, {formats.cups_said(tin)}",
     "on_the_board": "on the board",
     "in_a_decoration": "{technique}",
     "in_its_mixture": "{mixture}",

@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping
 
 
 def _cakes_took(cakes: int, percent: float) -> str:
-    """`from 5 of your cakes: 4.2% more than worked out`."""
+    """`5 of your cakes took 4.2% more than calculated`."""
     if not percent:
-        return f"from {cakes} of your cakes: just as worked out"
-    return f"from {cakes} of your cakes: {abs(percent):g}% {'more' if percent > 0 else 'less'} than worked out"
+        return f"{cakes} of your cakes took just what was calculated"
+    return f"{cakes} of your cakes took {abs(percent):g}% {'more' if percent > 0 else 'less'} than calculated"
 
 
 def _no_chart_of_its_own(kind: str) -> str:
@@ -21,7 +21,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "in_layers": "{mixture}, in layers",
     "for_layers": "{mixture}, for layers",
     "layers_worked": (
-        "levelled = batter × rise × (1 − dome); layer = levelled / cuts; stack = layers × layer + filling between them"
+        "levelled = batter depth × rise × (1 − dome); layer = levelled / number of layers cut from each cake; "
+        "stack = layers × layer + filling between them"
     ),
     "rise_by_the_log": "rise {rise:g}, from {bakes} of your bakes",
     "rise_of_its_kind": "rise {rise:g}, for its kind {low:g} to {high:g}",
@@ -50,7 +51,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "as_thick_as": "{name} {mm:g} mm ({said_by})",
     "weight_of_a_ml": "1 ml weighs {grams:g} g ({low:g} to {high:g})",
     "border_piped": (
-        "border at the {edges}: {marks} {pitch_mm:g} mm apart, "
+        "border at the {edges}: {marks} {pitch_mm:g} mm from one to the next, "
         "each piped {stroke_mm:g} mm long from a nozzle with an opening {opening_mm:g} mm wide"
     ),
     "published_pastes": (

@@ -98,5 +98,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # ahead
     "ahead_of": "What can be made ahead for {cake}",
     "kept_unfrozen": "kept without a freezer; decorations that are not eaten do not count",
-    "ahead_worked": "by the steps of each recipe and technique; the cake keeps as long as the part that keeps least",
+    "ahead_worked": (
+        "by the steps of each recipe and technique; the cake keeps no longer than the part that keeps least"
+    ),
 }

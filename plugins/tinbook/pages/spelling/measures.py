@@ -9,7 +9,7 @@ SHARES = {**PARTS, "whole egg": "shell"}
 """What a part of the egg is called, and the share known for it: for the whole egg, that of its shell."""
 FILLED = "spooned in, not sifted, and levelled; brown sugar is pressed in"
 """How every measure is filled: the rows of the facts are chosen by it."""
-KNOWN = {"derived": "worked out"}
+KNOWN = {"derived": "calculated"}
 PARTS_OF_ONE = {0.25: "¼ ", 0.5: "½ ", 1.0: ""}
 
 
@@ -19,7 +19,7 @@ def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> 
 
 
 def _millilitre_weighs(density: float, low: float | None, high: float | None) -> str:
-    spread = "" if low is None else f" ({low:g} to {high:g} in published figures and when weighed by hand)"
+    spread = "" if low is None else f" ({low:g} to {high:g} in published figures and our own weighings)"
     return f"1 ml weighs {density:.3g} g{spread}"
 
 
@@ -68,17 +68,17 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "house_spoons": _house_spoons,
     "met_under_its_name": "{name} {low:.4g} to {high:.4g} {unit}",
     "cup_table": "By the cup",
-    "weight_by_volume": f"grams = weight of 1 ml × ml of the cup or spoon, {FILLED}",
+    "weight_by_volume": f"grams = weight of 1 ml × capacity of the cup or spoon in ml, {FILLED}",
     "weights_of_cards": "the weight of 1 ml, and its range, are on each ingredient's page",
     "weight_table": "What they weigh",
     "millilitre_weighs": _millilitre_weighs,
-    "how_known": lambda kind: f"where the figure comes from: {KNOWN.get(kind, kind)}",
+    "how_known": lambda kind: f"basis of the figure: {KNOWN.get(kind, kind)}",
     "measured_by_house": "measured in this kitchen",
     "weighed_by_house": "weighed in this kitchen",
     # a mixture as written
     "in_every_measure": (
         "ounces = grams / {grams_per_ounce:.5g}, to the nearest quarter, or eighth under 1 oz; "
-        "spoons and cups = grams / (weight of 1 ml × ml of one), "
+        "spoons and cups = grams / (weight of 1 ml × capacity of the spoon or cup in ml), "
         f"{FILLED}"
     ),
     "written_table": "{mixture}, as written",
@@ -89,7 +89,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "gram_table": "Grams in ounces",
     "pint_table": "Pints and fluid ounces",
     "fluid_ounces_in_ml": "ml = fluid ounces × {uk_ml:.5g} (UK) or × {us_ml:.5g} (US)",
-    "two_pints": "a UK pint is 20 UK fluid ounces and a US pint is 16 US ones; both are exact by law",
+    "two_pints": "a UK pint is 20 UK fluid ounces and a US pint is 16 US ones; both are fixed by law",
     "part_of_measure": lambda kitchen, share, measure: f"{kitchen} {PARTS_OF_ONE[share]}{measure}",
     "inch_table": "Inches",
     "inch": "an inch is exactly 25.4 mm",

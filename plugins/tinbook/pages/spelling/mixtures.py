@@ -27,7 +27,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "nearly_the_recipe": "nearly: the factor is within {share:.0%} of 1, the most that whole eggs are allowed to "
     "be out by",
     "too_many_bakes": "tins that would need more than {bakes} oven loads are left out",
-    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cups filled as full",
+    "deep_as_written": "batter as deep as in the recipe's own tins; domes and cupcake cases filled as full",
     "bakes_counted": "oven loads: from the tins you have, and how many fit on the oven shelves at once",
     # how long it keeps
     "keeps_three_days": "3 days",

@@ -180,7 +180,7 @@ class PartsView:
             rows=rows,
             worked=self.worked,
             lead="The weight of solids grows with the cube of the cake's width, that of sheets with its square. "
-            "What to have ready includes an allowance for what sticks to your hands and the board.",
+            "The paste to have ready includes an allowance for what sticks to your hands and the board.",
         )
 
     @property

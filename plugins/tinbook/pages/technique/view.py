@@ -88,7 +88,7 @@ class TechniqueView:
         named = (
             ("Hands on", times.steps.hands_on_low_min, times.steps.hands_on_high_min),
             ("Waiting", times.steps.waiting_low_min, times.steps.waiting_high_min),
-            ("Of which ahead", times.ahead_low_min, times.ahead_high_min),
+            ("Can be done ahead", times.ahead_low_min, times.ahead_high_min),
         )
         return tuple((name, minutes(low, high)) for name, low, high in named if high)
 

@@ -124,14 +124,14 @@ def border_flaws(border: Border | None, settled: Finishing, tins: Sequence[Tin])
     name = smallest.tin.as_said
     if border.pitch > edge_mm:
         message = (
-            f"marks {border.pitch:g} mm apart do not fit: the smallest cake, {name}, is {edge_mm:.0f} mm all round"
+            f"marks every {border.pitch:g} mm do not fit: the smallest cake, {name}, is {edge_mm:.0f} mm all round"
         )
         hint = "write how far one mark is from the next, such as 14 mm"
         yield Flaw(code="finish", path=("border", "pitch"), message=message, hint=hint)
     elif border.count and border.count * border.pitch > edge_mm * MOST_CROWDED:
         message = (
-            f"{border.count} {border.marks} {border.pitch:g} mm apart do not fit: the smallest cake, {name}, "
-            f"is {edge_mm:.0f} mm all round"
+            f"{border.count} {border.marks}, one every {border.pitch:g} mm, do not fit round the smallest cake, "
+            f"{name} ({edge_mm:.0f} mm)"
         )
         hint = f"there is room for {int(edge_mm / border.pitch)}; leave the count out and the book works it out"
         yield Flaw(code="finish", path=("border", "count"), message=message, hint=hint)
