@@ -19,7 +19,7 @@ def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> 
 
 
 def _millilitre_weighs(density: float, low: float | None, high: float | None) -> str:
-    spread = "" if low is None else f" ({low:g} to {high:g} in published figures and our own weighings)"
+    spread = "" if low is None else f" ({low:g} to {high:g} across published figures and the usual ways to fill)"
     return f"1 ml weighs {density:.3g} g{spread}"
 
 
