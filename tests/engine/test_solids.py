@@ -128,3 +128,21 @@ def test_a_teardrop_has_a_tip() -> None:
     ring = solids.silhouette("teardrop", (20.0, 40.0))
     # the flanks touch the circle: no point lies further from its middle than the radius, but those on the way to the tip
     assert all(x * x + (y + 10.0) ** 2 <= 100.0 + 1e-6 for x, y in ring[:-1])
+
+
+def test_a_rope_of_strands_is_as_thick_as_the_circle_round_them() -> None:
+    """By packing equal circles in a circle: 1, 2, 1 + 2 / √3, 1 + √2, 3 times as thick."""
+    for strands, times in ((1, 1.0), (2, 2.0), (3, 1 + 2 / sqrt(3)), (4, 1 + sqrt(2)), (6, 3.0)):
+        assert solids.twisted_mm(5.0, strands) == pytest.approx(5.0 * times)
+
+
+def test_a_coil_is_as_wide_as_its_spiral() -> None:
+    """Oracle: the turns of a spiral of that pitch summed up to its length."""
+    long, thick = 800.0, 8.0
+    walked, turn = 0.0, 0.0
+    while walked < long:
+        turn += 1e-4
+        walked += thick * turn * 2.0 * pi * 1e-4
+    assert solids.coil_mm(long, thick) == pytest.approx(2.0 * thick * turn, rel=0.02)
+    assert solids.coil_mm(long, thick, 2, 30.0) == pytest.approx(solids.coil_mm(long - 2 * pi * 38.0, thick))
+    assert solids.coil_mm(100.0, thick, 1, 30.0) == 0.0

@@ -167,6 +167,22 @@ def bounds(rings: Sequence[Ring]) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
+def twisted_mm(thick: float, strands: int) -> float:
+    """How thick a rope is that so many equal strands are twisted into, side by side in a ring: the circle round them,
+    t (1 + 1 / sin(π / n)), from geometry; one strand is as thick as it is."""
+    return thick if strands < 2 else thick * (1.0 + 1.0 / sin(pi / strands))
+
+
+def coil_mm(long: float, thick: float, turns: int = 0, round_mm: float = 0.0) -> float:
+    """How wide a rope is across when it is coiled flat, turn against turn to the middle, after so many `turns` round
+    something `round_mm` across: the disc of the area L t that it covers. 0 if nothing is left to coil.
+
+    Twisting makes a rope a little shorter than its strands, so that a coil turns out a little smaller.
+    """
+    left = long - turns * pi * (round_mm + thick)
+    return same_area_mm(left * thick) if left > 0.0 else 0.0
+
+
 def same_area_mm(area_mm2: float) -> float:
     """The width of a disc of that area."""
     return 2.0 * sqrt(area_mm2 / pi)

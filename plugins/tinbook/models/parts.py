@@ -138,6 +138,9 @@ class Part(Written):
     """How far it goes into the part it stands on, or that part into it. Left out: it stands on its surface."""
     upright: Annotated[YesNo, such_as("yes")] = False
     """Whether a sheet stands on its edge; otherwise it lies flat."""
+    coiled: Annotated[int | None, whole_number(0, 9), such_as("2")] = None
+    """For a rope, how many turns of it go round the part it lies on, from the foot up, before the rest is coiled flat
+    beside that: 0 for none. Several are twisted into one rope. Left out: it is not coiled."""
     laid: Annotated[YesNo, such_as("yes")] = False
     """Whether the whole figure is laid down flat on this part: the assembled drawing then shows it from above."""
     note: Annotated[Text | None, such_as("dried for two days")] = None

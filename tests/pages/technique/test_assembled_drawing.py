@@ -61,5 +61,5 @@ def test_names_inside_are_its_own(demo: Loaded) -> None:
 
 
 def test_parts_that_do_not_say_are_not_put_together(demo: Loaded) -> None:
-    technique = demo.book.techniques["coil-of-rope"]
+    technique = demo.book.techniques["scalloped-board-edge"]
     assert assembled_drawn(decorations(technique, demo.book, demo.facts)[0]) is None

@@ -143,5 +143,16 @@ def test_the_centre_of_the_lighthouse_by_hand(made: Made) -> None:
     assert up == pytest.approx(two / (tower.total_g + rock.total_g), abs=6.0)
 
 
+def test_a_coiled_rope_weighs_as_much_as_its_strands(made: Made) -> None:
+    """Post, cap and rope by their own middles, the rope's weight shared by its turns and its coil."""
+    (figure,) = made(
+        {"tiers": "20 cm", "mixture": "madeira-cake", "decorations": [{"technique": "coil-of-rope"}]}
+    ).figures
+    post, cap, rope = figure.parts.parts
+    moments = post.total_g * post.height_mm * 0.475 + cap.total_g * (post.height_mm + cap.thick_mm * 0.45)
+    moments += rope.total_g * (5.0 + 15.0 + 5.0) / 3.0
+    assert centre_mm(figure) == pytest.approx(moments / figure.parts_g, rel=0.03)
+
+
 def test_sums_of_nothing() -> None:
     assert summed(()) == Heft() and summed([Heft(1, 1, 2), Heft(2, 1, 3)]) == Heft(3, 2, 5)

@@ -8,7 +8,7 @@ from functools import lru_cache
 from math import sqrt
 from string import ascii_uppercase
 
-from tinbook.models.cakes import BOARD, TOP
+from tinbook.models.cakes import BOARD, SIDE, TOP
 from tinbook.models.ledger import Itself
 from tinbook.plans.cakes.figures import CakeFigure
 from tinbook.plans.cakes.stacking import Level
@@ -16,7 +16,7 @@ from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.cakes.whole import WholeCake
 from tinbook.plans.techniques.parts import Decoration
 from tinbook.plans.techniques.shown import shown_mm
-from tinbook.plans.true_size.assembled import put_together
+from tinbook.plans.true_size.standing import as_it_stands
 from tinbook.tins import Ring
 
 GAP_PX = 12.0
@@ -49,21 +49,14 @@ def letter_of(nth: int) -> str:
 
 
 def outlines(figure: CakeFigure) -> tuple[Ring, ...]:
-    """Its pieces put together, about their own middle and from their foot; its tallest part alone where they do not
-    say how."""
-    return _outlines(Itself(figure.parts))
+    """Its outlines as it stands or hangs, about its own middle and from its foot, with no more points than are
+    seen."""
+    return _outlines(Itself(figure.parts), figure.on == SIDE)
 
 
 @lru_cache(maxsize=64)
-def _outlines(made: Itself[Decoration]) -> tuple[Ring, ...]:
-    whole = put_together(made.value)
-    if whole is not None:
-        rings = [ring for piece in whole.pieces for ring in piece.rings]
-    else:
-        rings = list(max(made.value.parts, key=lambda part: part.height_mm).outline_mm)
-    left, right = (end(x for ring in rings for x, _ in ring) for end in (min, max))
-    foot = min(y for ring in rings for _, y in ring)
-    return tuple(tuple((x - (left + right) / 2.0, y - foot) for x, y in thinned(ring)) for ring in rings)
+def _outlines(made: Itself[Decoration], hung: bool) -> tuple[Ring, ...]:
+    return tuple(thinned(ring) for ring in as_it_stands(made.value, hung))
 
 
 def thinned(ring: Ring) -> Ring:

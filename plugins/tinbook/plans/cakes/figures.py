@@ -14,7 +14,7 @@ from tinbook.plans.base.versions import Amount
 from tinbook.plans.techniques.kit import MOST_PEOPLE, Inedible, Kit, kit, rounded
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
-from tinbook.plans.true_size.assembled import put_together
+from tinbook.plans.true_size.standing import high_mm
 from tinbook.tins import Tin, standard_tins
 
 USUAL_GAP_MM = 10.0
@@ -180,7 +180,7 @@ def _figure(design: CakeDesign, each: DesignDecoration, tins: tuple[Tin, ...], b
         parts=parts,
         ready=pastes_ready(technique, parts, book, facts),
         kit=kit(technique, book, facts, each.count),
-        high_mm=_high_mm(parts),
+        high_mm=high_mm(parts, each.on == SIDE),
         gap_mm=USUAL_GAP_MM if each.gap is None else each.gap,
     )
 
@@ -210,12 +210,6 @@ def sized_for(each: DesignDecoration, written: Tin, tin: Tin) -> Tin:
         return own
     wide_mm = own.sizes_mm[0] * grown
     return min(standard_tins((own.shape,), own.sold), key=lambda each: abs(each.sizes_mm[0] - wide_mm))
-
-
-def _high_mm(parts: Decoration) -> float:
-    """How high it stands: put together or, where its parts do not say how, as high as its tallest part."""
-    whole = put_together(parts)
-    return whole.high_mm if whole else max((part.height_mm for part in parts.parts), default=0.0)
 
 
 def standing_mm(figures_: tuple[CakeFigure, ...], tiers_mm: float, paste_mm: float = 0.0) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache, reduce
@@ -225,8 +226,11 @@ def _centre_mm(made: Itself[Decoration]) -> float | None:
     if whole is None:
         return None
     parts = {part.letter: part for part in made.value.parts}
+    pieces = Counter(piece.letter for piece in whole.pieces)
+    # what one piece of a part weighs: a rope that is coiled has its turns as pieces too
+    each_g = {letter: parts[letter].each_g * parts[letter].count / count for letter, count in pieces.items()}
     moments = [
-        (parts[piece.letter].each_g, centre_up_mm(piece.rings[0], parts[piece.letter].form not in FLAT))
+        (each_g[piece.letter], centre_up_mm(piece.rings[0], parts[piece.letter].form not in FLAT))
         for piece in whole.pieces
     ]
     return sum(mass * up for mass, up in moments) / sum(mass for mass, _ in moments)

@@ -9,6 +9,7 @@ from tinbook.engine.tolerance import fits
 from tinbook.facts import Facts
 from tinbook.models import SURFACES, Book, Colour, Flaw, Part, Path, Repeat, Technique
 from tinbook.models.parts import Support
+from tinbook.plans.rules.coils import coil_flaws
 from tinbook.plans.rules.fields import FOLLOWS
 from tinbook.plans.techniques.marks import MOST_MARKS, SIDE, mark_of, pitch_of, surface_of
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM
@@ -56,6 +57,7 @@ def part_flaws(technique: Technique, book: Book, facts: Facts, lost: Collection[
     for index, part in enumerate(technique.parts):
         yield from _rest_flaws(part, ("parts", index, "support"), technique.parts)
         yield from _place_flaws(part, ("parts", index), technique.parts)
+        yield from coil_flaws(part, ("parts", index, "coiled"), technique.parts)
     for index, repeat in enumerate(technique.repeats):
         yield from _repeat_flaws(repeat, ("repeats", index), technique, names, book, facts, lost)
 

@@ -69,6 +69,7 @@ class PartAt:
     sunk_mm: float = 0.0
     flat: bool = False
     laid: bool = False
+    coiled: int | None = None
     people: int = 1
 
     @property
@@ -255,6 +256,7 @@ def _parts(parts: Iterable[Part], s: float, book: Book, facts: Facts, people: in
             sunk_mm=(part.sunk or 0.0) * s,
             flat=pressed or (part.form == "sheet" and not part.upright and part.on != SIDE),
             laid=part.laid,
+            coiled=part.coiled,
             people=people,
         )
 

@@ -10,17 +10,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from itertools import pairwise
-from math import cos, pi, radians, sin
+from math import cos, radians, sin
 
 from tinbook.engine import solids
 from tinbook.models.ledger import Itself
 from tinbook.models.parts import BELOW
 from tinbook.plans.techniques.marks import RepeatAt
 from tinbook.plans.techniques.parts import Decoration, PartAt
+from tinbook.plans.true_size.coiled import low_ring, rope_rings
 from tinbook.tins import Ring
-
-ARC = 12
-"""Points on a rounded shoulder."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -183,6 +181,9 @@ def _set(
     """Every piece of a part on the pieces of the one it is on: as many as those, one on each; else along the first
     ones, evenly spread where nothing says where."""
     depth = 0.25 ** _depth(part, parts)
+    if part.coiled is not None and not above:
+        yield from _coiled(part, there[0] if there else None, depth)
+        return
     for nth in range(part.count if there else 1):
         host = there[nth * len(there) // part.count] if there else None
         paired = len(there) in (0, 1) or len(there) == part.count
@@ -239,13 +240,15 @@ def _seen(part: PartAt, parts: dict[str, PartAt], above: bool) -> tuple[Ring, ..
         return (solids.oblong(part.width_mm, part.thick_mm),) if part.stands_on else part.outline_mm
     if not _flat(part, parts):
         return part.outline_mm
-    wide, thick = part.width_mm, part.thick_mm
-    if not part.flattened:
-        return (solids.oblong(wide, thick),)
-    shoulder = min(thick, wide / 4.0)
-    turns = [pi / 2.0 * step / ARC for step in range(ARC + 1)]
-    right = [(wide / 2.0 - shoulder + shoulder * cos(turn), thick * sin(turn) - thick / 2.0) for turn in turns]
-    return ((*right, *((-x, y) for x, y in reversed(right))),)
+    return ((low_ring if part.flattened else solids.oblong)(part.width_mm, part.thick_mm),)
+
+
+def _coiled(part: PartAt, host: _Set | None, depth: float) -> Iterator[_Set]:
+    """A rope: its turns round the part it lies on, and its coil."""
+    foot, before = (host.piece.foot_mm, host.before + depth) if host else (0.0, 0.0)
+    for ring in _up(rope_rings(part, host.part if host else None), foot):
+        piece = Placed(letter=part.letter, colour=part.colour.name if part.colour else "", rings=(ring,))
+        yield _Set(part, piece, (0.0, foot), before)
 
 
 def _band(part: PartAt, under: PartAt, middle: float) -> Ring:
