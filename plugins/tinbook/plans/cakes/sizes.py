@@ -19,6 +19,7 @@ from tinbook.plans.base.scaling import goes_on_a_shelf
 from tinbook.plans.base.weighing import same_outline
 from tinbook.plans.cakes.asked import TierAsked, on_the_shelf, tiers_asked
 from tinbook.plans.cakes.figures import cake_of_figure
+from tinbook.plans.cakes.on_board import stands_there
 from tinbook.plans.cakes.stacking import board_under, dowels_under
 from tinbook.plans.cakes.tiers import cake_asked_for, can_be
 from tinbook.plans.cakes.whole import Heights, as_high, own_heights, portion_of, written_tins
@@ -168,7 +169,8 @@ def _serves(
     for lower, upper in pairwise(stack):
         dowels_under(lower, upper, book, facts)
     if stack and cakes[0] and not design.board.missing:
-        board_under(design, stack[0], cakes[0], facts)
+        board = board_under(design, stack[0], cakes[0], facts)
+        stands_there(design, tins, board, stack[0].settled, book, facts)
     counts = [
         0 if tier.dummy else tier.count * cut_of(tier.tin, served, cake.stands_mm if cake else 0.0).count
         for tier, cake in zip(asked, cakes, strict=True)

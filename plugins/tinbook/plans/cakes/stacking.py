@@ -18,6 +18,7 @@ from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.cakes.asked import TierAsked
 from tinbook.plans.cakes.figures import CakeFigure, standing_mm
+from tinbook.plans.cakes.on_board import stands_there
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.finish.boards import SOLD_MM, Board, Drum, board_of, board_paste_g_per_ml, drum_under
 from tinbook.plans.finish.cake import Cake
@@ -83,7 +84,8 @@ class StackedUp:
 def stacked_up(
     design: CakeDesign, tiers: Sequence[TierWorked], figures: tuple[CakeFigure, ...], book: Book, facts: Facts
 ) -> StackedUp:
-    """The tiers stacked, from the bottom up. AskError if dowels have no room, or no board is large enough."""
+    """The tiers stacked, from the bottom up. AskError if dowels or what stands on the board have no room, or no board
+    is large enough."""
     cakes = [tier for tier in tiers if tier.cake is not None]
     if not cakes:
         return StackedUp(
@@ -102,6 +104,9 @@ def stacked_up(
     tiers_mm = tops[-1] - begins_mm
     stands_mm = standing_mm(figures, tops[-1] - thick_mm, paste_mm)
     drum = None if design.board.missing else _drum_of(design, cakes[0], stands_mm, book, facts)
+    if drum is not None:
+        tins = tuple(tier.asked.tin for tier in cakes)
+        stands_there(design, tins, drum.board, cakes[0].asked.settled, book, facts)
     paste_g = ({"whole": drum.whole_g, "ring": drum.ring_g}.get(covered) if drum else None) or 0.0
     return StackedUp(
         levels=levels,

@@ -13,6 +13,7 @@ from tinbook.models.cakes import SIDE, TOP
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.cakes.asked import TierAsked, tiers_asked
 from tinbook.plans.cakes.figures import cake_of_figure, figures, hung_g
+from tinbook.plans.cakes.on_board import no_room
 from tinbook.plans.cakes.stacking import board_under, board_written, dowels_under
 from tinbook.plans.cakes.tiers import cake_asked_for, can_be, worked_tier
 from tinbook.plans.cakes.whole import portion_of, written_tins
@@ -103,7 +104,7 @@ def _air_flaws(design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Fac
 
 
 def _stack_flaws(design: CakeDesign, tiers: Sequence[TierAsked], book: Book, facts: Facts) -> Iterator[Flaw]:
-    """Dowels without room, and a board that is too small, or not sold that large."""
+    """Dowels without room, a board that is too small, or not sold that large, or has no room for what stands on it."""
     foot, cake = tiers[0], cake_asked_for(tiers[0])
     if cake is None:
         return
@@ -119,7 +120,11 @@ def _stack_flaws(design: CakeDesign, tiers: Sequence[TierAsked], book: Book, fac
     try:
         for lower, upper in pairwise(tiers):
             dowels_under(lower, upper, book, facts)
-        if not design.board.missing:
-            board_under(design, foot, cake, facts)
+        board = None if design.board.missing else board_under(design, foot, cake, facts)
     except AskError as error:
         yield Flaw(code="tiers", path=("tiers",), message=error.message, hint=error.hint)
+        return
+    tins = tuple(tier.tin for tier in tiers)
+    wrong = board and no_room(design, tins, board, foot.settled, book, facts)
+    if wrong:
+        yield Flaw(code="decorations", path=("decorations", wrong.nth), message=wrong.message, hint=wrong.hint)

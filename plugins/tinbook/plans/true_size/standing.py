@@ -1,19 +1,36 @@
-"""A decoration as it stands on a cake or hangs on it, seen from the front. Lengths in mm, y upwards."""
+"""A decoration as it stands on a cake or hangs on it, seen from the front, and what it takes of the board.
+
+Lengths in mm, y upwards, on the board to the back.
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from tinbook.engine import solids
+from tinbook.engine.free_board import hull_of
 from tinbook.models.ledger import Itself
 from tinbook.plans.techniques.parts import Decoration, PartAt
 from tinbook.plans.true_size.assembled import put_together
-from tinbook.plans.true_size.coiled import low_ring, rope_rings
+from tinbook.plans.true_size.coiled import coil_across_mm, coil_from_mm, low_ring, rope_rings
 from tinbook.tins import Ring
 
 APART_MM = 5.0
 """Between parts that do not say what they stand on, as they are drawn. Our own judgement."""
 LIMP = ("rope", "strip")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Footprint:
+    """What stands on the board by itself: the part, its outline from above about its middle, how wide and deep it is,
+    and how many of them one decoration has."""
+
+    part: str
+    ring: Ring
+    wide_mm: float
+    deep_mm: float
+    count: int
 
 
 def as_it_stands(made: Decoration, hung: bool = False) -> tuple[Ring, ...]:
@@ -59,3 +76,44 @@ def _part(part: PartAt, hung: bool) -> tuple[Ring, ...]:
     if not part.flat:
         return part.outline_mm
     return (low_ring(part.width_mm, part.thick_mm) if part.flattened else solids.oblong(part.width_mm, part.thick_mm),)
+
+
+def footprints(made: Decoration) -> tuple[Footprint, ...]:
+    """What a decoration takes of the board: every part that stands on no other, with what is coiled beside it. Ropes
+    and strips that are not coiled lie where there is room, and need none of their own."""
+    found = list[Footprint]()
+    whole = put_together(made) is not None
+    for part in made.parts:
+        if part.stands_on or part.lies_on or (part.form in LIMP and part.coiled is None):
+            continue
+        coils = [
+            (coil_from_mm(each, part), 0.0, coil_across_mm(each, part))
+            for each in made.parts
+            if each.lies_on == part.name and each.coiled is not None
+        ]
+        ring = hull_of(coils, _from_above(part))
+        (left, low), (right, high) = (
+            tuple(end(point[axis] for point in ring) for axis in (0, 1)) for end in (min, max)
+        )
+        found.append(
+            Footprint(
+                part=part.name,
+                ring=ring,
+                wide_mm=right - left,
+                deep_mm=high - low,
+                count=1 if whole else part.count,
+            )
+        )
+    return tuple(found)
+
+
+def _from_above(part: PartAt) -> Ring:
+    """The outline of a part on the board."""
+    if part.coiled is not None:
+        across = coil_across_mm(part, None)
+        return solids.oval(across, across)
+    if part.flat:
+        return part.outline_mm[0]
+    if part.form == "solid" and "across" in dict(part.lengths_mm):
+        return solids.oval(part.width_mm, part.thick_mm)
+    return solids.oblong(part.width_mm, part.thick_mm)
