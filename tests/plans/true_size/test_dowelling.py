@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import csv
+from itertools import combinations
+from math import dist
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from shapely import Point, Polygon
-from tests.every import every
+from tests.every import every, many
 
 from tinbook.facts import Facts
 from tinbook.models import Finish
@@ -75,6 +79,40 @@ def test_an_odd_number_stands_alike_on_left_and_right(facts: Facts, above: str) 
     left = sorted((-x, y) for x, y in plan.places)
     assert [x for x, _ in left] == pytest.approx([x for x, _ in sorted(plan.places)], abs=0.2)
     assert max(plan.places, key=lambda place: place[1])[0] == pytest.approx(0.0, abs=0.1) or above.startswith("heart")
+
+
+@given(
+    shape=st.sampled_from(("round", "square", "heart", "hexagon", "octagon", "petal", "oval", "rectangle")),
+    wide=st.integers(14, 40),
+    narrower=st.integers(0, 8),
+    house=st.integers(3, 12),
+)
+@many(400)
+def test_any_number_stands_alike_on_left_and_right_inside_by_the_inset_and_apart(
+    facts: Facts, shape: str, wide: int, narrower: int, house: int
+) -> None:
+    """Oracles: the places mirrored, distances in shapely, and two diameters of the dowel itself."""
+    size = f"{wide} cm x {wide - narrower} cm" if shape in ("oval", "rectangle") else f"{wide} cm"
+    tin = read_tin(f"{shape} {size}")[1]
+    try:
+        plan = dowel_plan(read_tin("square 60 cm")[1], tin, Finish(dowels=house), facts)
+    except AskError as error:
+        assert "no room" in error.message
+        return
+    for x, y in plan.places:
+        assert min(dist((-x, y), other) for other in plan.places) < 1.0, plan.places
+    outline = Polygon(tin.outline_mm()[0])
+    for place in plan.places:
+        assert outline.contains(Point(place)) and outline.exterior.distance(Point(place)) >= plan.inset_mm - 0.1
+    for one, other in combinations(plan.places, 2):
+        assert dist(one, other) >= 2.0 * plan.across_mm - 1e-6
+
+
+def test_an_even_number_in_a_heart_stands_by_its_axis(facts: Facts) -> None:
+    """Four under a heart of 25 cm: one in each lobe, two on its lower sides."""
+    plan = dowel_plan(read_tin("square 40 cm")[1], read_tin("heart 25 cm")[1], Finish(dowels=4), facts)
+    assert plan.count == 4 and not any(abs(x) < 10.0 for x, _ in plan.places)
+    assert sum(y > 0.0 for _, y in plan.places) == 2
 
 
 def test_fewer_where_no_more_have_room(facts: Facts) -> None:

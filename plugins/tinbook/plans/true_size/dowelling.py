@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
+from math import dist
 
 from tinbook.engine import dividing
 from tinbook.facts import Dowelled, Facts
@@ -20,7 +21,7 @@ NEAR_IN = 0.4
 """Cake sizes in cm count as their names in inches: 20 cm is 8 in, not 7.9."""
 STEP_MM = 50.0
 ALIKE_MM = 1.0
-"""The names of one tin in inches and in cm differ by less than this."""
+"""The names of one tin in inches and in cm differ by less than this, and so may two places that mirror each other."""
 CORNERS = 36
 
 
@@ -126,7 +127,7 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
     except ValueError:
         raise small from None
     for count in range(wanted, FEWEST_DOWELS - 1, -1):
-        places = dividing.along_ring(_begun(ring, count), count)
+        places = _places(ring, count)
         if dividing.nearest_mm(places) >= apart:
             break
     else:
@@ -147,26 +148,42 @@ def dowel_plan(cake: Tin, above: Tin, finish: Finish, facts: Facts) -> DowelPlan
     )
 
 
-def _begun(ring: Ring, count: int) -> Ring:
-    """The ring from where the first of so many dowels stands: an odd one at the back in the middle, so that the front
-    sees as many on its left as on its right; else its furthest point, a corner if it has one, of several that furthest
-    back."""
+def _places(ring: Ring, count: int) -> tuple[tuple[float, float], ...]:
+    """So many places along the ring, evenly spaced: of an odd number the first at the back in the middle, so that the
+    front sees as many on its left as on its right. An even number begins at the furthest point, a corner if the ring
+    has one, of several that furthest back; where that would stand askew, as in a heart, half a space from the middle of
+    the back, or in it, whichever leaves them further apart."""
+    middle = _from_the_back(ring)
     if count % 2:
-        ends = zip(ring, (*ring[1:], ring[0]), strict=True)
-        backs = [
-            (y1 - (y2 - y1) * x1 / (x2 - x1), nth)
-            for nth, ((x1, y1), (x2, y2)) in enumerate(ends)
-            if min(x1, x2) <= 0.0 < max(x1, x2)
-        ]
-        y, nth = max(backs)
-        return ((0.0, y), *ring[nth + 1 :], *ring[: nth + 1])
+        return dividing.along_ring(middle, count)
 
     def far_back(index: int) -> tuple[float, ...]:
         x, y = ring[index]
         return round(x * x + y * y, 3), round(y, 3), -round(abs(x), 3), -index
 
     far = max(range(len(ring)), key=far_back)
-    return (*ring[far:], *ring[:far])
+    places = dividing.along_ring((*ring[far:], *ring[:far]), count)
+    if _alike(places):
+        return places
+    others = (dividing.along_ring(middle, 2 * count)[1::2], dividing.along_ring(middle, count))
+    return max((each for each in others if _alike(each)), key=dividing.nearest_mm, default=places)
+
+
+def _from_the_back(ring: Ring) -> Ring:
+    """The ring from where it crosses its axis at the back."""
+    ends = zip(ring, (*ring[1:], ring[0]), strict=True)
+    backs = [
+        (y1 - (y2 - y1) * x1 / (x2 - x1), nth)
+        for nth, ((x1, y1), (x2, y2)) in enumerate(ends)
+        if min(x1, x2) <= 0.0 < max(x1, x2)
+    ]
+    y, nth = max(backs)
+    return ((0.0, y), *ring[nth + 1 :], *ring[: nth + 1])
+
+
+def _alike(places: Sequence[tuple[float, float]]) -> bool:
+    """Whether they stand alike on the left and on the right."""
+    return all(any(dist((-x, y), other) < ALIKE_MM for other in places) for x, y in places)
 
 
 def dowel_template(plan: DowelPlan, through_mm: float | None = None) -> Template:
