@@ -151,8 +151,8 @@ class DesignBoard(WrittenLine):
     """How wide it is, or `none` if the cake has no board. Left out: wider than the cake by the usual amount, or by what
     `wider` says."""
     wider: Annotated[str | None, one_of("usual", "wide", "least"), such_as("wide")] = None
-    """How much wider than the cake it is. Left out: wide if a decoration stands on it, otherwise as your boards
-    usually are."""
+    """How much wider than the cake it is. Left out: wide if a decoration stands on it, or wider if that needs more
+    room, otherwise as your boards usually are."""
     covered: Annotated[str | None, one_of("whole", "ring", "no"), such_as("ring")] = None
     """Whether paste covers all of it, only the ring that shows, or nothing. Left out: as your boards usually are."""
     paste: Annotated[Slug | None, such_as("sugarpaste")] = None

@@ -146,8 +146,8 @@ class Technique(Written):
     related: Annotated[Texts, such_as("[cover-a-board]")] = ()
     """Other techniques, by file name, without `.yaml`. Left out: none is linked."""
     uses: Annotated[Texts, such_as("[fix-a-figure-on-sticks]")] = ()
-    """Other techniques it is done with, by file name, without `.yaml`. A cake that uses this technique takes
-    on theirs as well: what is not food is counted, and their cautions are shown. Left out: it is done on its own."""
+    """Other techniques it is done with, by file name, without `.yaml`. Their cautions are shown with its own, and a
+    cake that uses this technique counts what is not food in them as well. Left out: it is done on its own."""
     mixtures: Annotated[Texts, such_as("[modelling-paste]")] = ()
     """Recipes it uses, by file name, without `.yaml`. Left out: none is linked."""
     private: Annotated[Private, such_as("yes", "[tips]")] = False

@@ -4,10 +4,14 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
+from markupsafe import escape
+
 from tinbook.loading import Loaded
 from tinbook.models import Technique, read_model
 from tinbook.pages.base.page import Desk
+from tinbook.pages.base.render import render
 from tinbook.pages.base.shared import minutes
+from tinbook.pages.technique.sheet import sheet_of
 from tinbook.pages.technique.view import TechniqueView
 
 N = "\u00a0"
@@ -88,3 +92,17 @@ def test_links_go_both_ways(filled: Callable[[str], str], demo: Loaded) -> None:
         for technique in mixture.techniques:
             assert f'href="/techniques/{technique}#"' in filled(f"mixtures/{slug}")
             assert f'href="/mixtures/{slug}#"' in filled(f"techniques/{technique}")
+
+
+def test_page_and_sheet_show_the_cautions_of_what_it_uses(demo: Loaded) -> None:
+    """Each once, those of another technique by its name."""
+    desk = Desk(demo.book, demo.facts, {})
+    gull, sticks = (demo.book.techniques[slug] for slug in ("gull-for-the-side", "fix-a-figure-on-sticks"))
+    page = render("parts/watch.html", view=TechniqueView(slug="gull-for-the-side", technique=gull, desk=desk))
+    sheet = sheet_of("gull-for-the-side", desk)
+    told = [(each.title, each.text) for each in sheet.cautions]
+    for words in (*gull.cautions, *sticks.cautions):
+        assert page.count(str(escape(words))) == 1 and [text for _, text in told].count(words) == 1
+    assert page.count(f"<b>{sticks.name}.</b>") == len(sticks.cautions)
+    titles = [title for title, _ in told if title and title != sticks.name]
+    assert len(titles) == len(set(titles))

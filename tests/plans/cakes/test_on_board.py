@@ -33,7 +33,9 @@ def room(demo: Loaded, design: Design, data: dict[str, Any]) -> NoRoom | None:
     foot = tiers_asked(made, tins, demo.book, demo.facts)[0]
     solid = cake_asked_for(foot)
     assert solid
-    return no_room(made, tins, board_under(made, foot, solid, demo.facts), foot.settled, demo.book, demo.facts)
+    return no_room(
+        made, tins, board_under(made, foot, solid, tins, demo.book, demo.facts), foot.settled, demo.book, demo.facts
+    )
 
 
 @every(
@@ -92,8 +94,26 @@ def test_a_cake_is_not_worked_out_without_room(made: Made, demo: Loaded, design:
     foot = tiers_asked(data, written_tins(data), demo.book, demo.facts)[0]
     solid = cake_asked_for(foot)
     assert solid
-    board = board_under(data, foot, solid, demo.facts)
+    board = board_under(data, foot, solid, written_tins(data), demo.book, demo.facts)
     stands_there(data, written_tins(data), board, foot.settled, demo.book, demo.facts)
+
+
+def test_a_board_that_is_not_written_is_as_large_as_what_stands_on_it_needs(made: Made) -> None:
+    """The usual one for a figure is 10 cm wider; a rock of 105 x 88 mm needs 254 + 25 + 88 mm."""
+    data = cake("35 cm", "25 cm")
+    del data["board"]
+    drums = []
+    for decorations in (
+        [],
+        data["decorations"],
+        [{"technique": "coil-of-rope", "on": "board", "sized for": "round 10 cm"}],
+    ):
+        drum = made({**data, "decorations": decorations}).stacked.drum
+        assert drum and drum.board.size_mm
+        drums.append(drum.board.size_mm[0])
+    assert drums == [330.0, 380.0, 350.0]
+    with pytest.raises(AskError, match="leaves"):
+        made({**data, "board": {"wider": "wide"}})
 
 
 def test_a_size_without_room_says_so(demo: Loaded, design: Design) -> None:

@@ -6,9 +6,17 @@ from typing import Any
 import pytest
 
 from tinbook.loading import Loaded
-from tinbook.models import Technique, read_model
+from tinbook.models import Book, Technique, read_model
 from tinbook.pages.spelling.sayings import spelled_all
-from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
+from tinbook.plans.techniques.parts import every_caution
+from tinbook.plans.techniques.technique import (
+    cautions_said,
+    own_and_used,
+    technique_allergens,
+    technique_cautions,
+    technique_times,
+    with_used,
+)
 
 
 def technique(**keys: Any) -> Technique:
@@ -130,3 +138,51 @@ def test_a_mixture_that_is_partly_unknown_is_not_free(demo: Loaded) -> None:
     assert strip is not None
     assert [each.allergen for each in strip.contains] == ["milk"]
     assert spelled_all(strip.unknown) == ("an ingredient of Pilot's buttercream",)
+
+
+def with_a_chain(demo: Loaded) -> tuple[Book, Technique]:
+    """A technique that uses one with wires and pearls, which uses one with raw egg and uses the first again."""
+    wire = {"take": "3 floristry wires, 24 gauge", "not food": "yes"}
+    pearls = {"take": "20 pearls", "small hard": "yes"}
+    first = technique(name="Hang it", uses=["wire-it"], cautions=["Mind the wires."])
+    second = technique(
+        name="Wire it", uses=["glue-it"], materials=[wire, pearls], cautions=["Mind the Wires.", "Tape it."]
+    )
+    third = technique(
+        name="Glue it",
+        uses=["hang-it"],
+        materials=["10 g royal icing", "1 coated cake"],
+        care=["raw egg"],
+        cautions=["Stir."],
+    )
+    made = {"hang-it": first, "wire-it": second, "glue-it": third}
+    return replace(demo.book, techniques={**demo.book.techniques, **made}), first
+
+
+def test_what_a_technique_uses_brings_its_cautions_each_once(demo: Loaded) -> None:
+    book, first = with_a_chain(demo)
+    alone = [technique_cautions(each, book, demo.facts) for each in own_and_used(first, book)]
+    assert [each.name for each in own_and_used(first, book)] == ["Hang it", "Wire it", "Glue it"]
+    assert alone[0] == () and alone[1] and alone[2]
+    every = every_caution(first, book, demo.facts)
+    assert {each.key for each in every} == {each.key for one in alone for each in one}
+    assert len({each.key for each in every}) == len(every)
+    assert cautions_said(first, book) == (("", "Mind the wires."), ("Wire it", "Tape it."), ("Glue it", "Stir."))
+
+
+def test_and_its_allergens(demo: Loaded) -> None:
+    """Royal icing is made with egg white; the cake it is done to is nothing that it uses."""
+    book, first = with_a_chain(demo)
+    found = technique_allergens(first, book, demo.facts)
+    assert found and "egg" in [each.allergen.lower() for each in found.contains]
+    assert "coated cake" not in spelled_all(found.unknown) and "1 coated cake" not in spelled_all(found.unknown)
+    assert list(with_used(["hang-it", "nowhere"], book)) == ["hang-it", "wire-it", "glue-it"]
+
+
+def test_the_gull_says_what_its_sticks_ask_for(demo: Loaded) -> None:
+    gull, sticks = (demo.book.techniques[slug] for slug in ("gull-for-the-side", "fix-a-figure-on-sticks"))
+    said = cautions_said(gull, demo.book)
+    assert [words for name, words in said if not name] == list(gull.cautions)
+    assert [words for name, words in said if name == sticks.name] == list(sticks.cautions)
+    keys = {each.key for each in every_caution(gull, demo.book, demo.facts)}
+    assert {each.key for each in every_caution(sticks, demo.book, demo.facts)} <= keys

@@ -203,7 +203,7 @@ def sheet_of(slug: str, desk: Desk, people: int = 1, cake: Tin | None = None, pa
         counted=tuple(_counted(view.kit)),
         cautions=(
             *(Advice("Statutory warning", words) for words in (view.parts.warnings if view.parts else ())),
-            *(Advice("", caution) for caution in technique.cautions),
+            *(Advice(name, caution) for name, caution in view.said),
             *(Advice(caution.title, caution.advice) for caution in view.cautions),
         ),
         tips=technique.tips,

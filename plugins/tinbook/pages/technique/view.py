@@ -37,8 +37,8 @@ from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
 from tinbook.plans.techniques.kit_bench import technique_bench
 from tinbook.plans.techniques.naming import mixtures_naming
-from tinbook.plans.techniques.parts import part_traits
-from tinbook.plans.techniques.technique import technique_allergens, technique_cautions, technique_times
+from tinbook.plans.techniques.parts import every_caution
+from tinbook.plans.techniques.technique import cautions_said, technique_allergens, technique_times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -206,9 +206,13 @@ class TechniqueView:
 
     @property
     def cautions(self) -> tuple[Caution, ...]:
-        """The usual cautions it calls up."""
-        book, facts = self.desk.book, self.desk.facts
-        return technique_cautions(self.technique, book, facts, part_traits(self.technique, book, facts))
+        """The usual cautions that it and what it uses call up."""
+        return every_caution(self.technique, self.desk.book, self.desk.facts)
+
+    @cached_property
+    def said(self) -> tuple[tuple[str, str], ...]:
+        """The cautions in its own words, and in those of what it uses, with the name of that."""
+        return cautions_said(self.technique, self.desk.book)
 
     @property
     def hidden(self) -> tuple[InedibleLine, ...]:
@@ -248,7 +252,7 @@ class TechniqueView:
     @property
     def has_cautions(self) -> bool:
         """Whether there is anything to watch."""
-        return bool(self.technique.cautions or self.cautions or self.not_food or self.taken_away)
+        return bool(self.said or self.cautions or self.not_food or self.taken_away)
 
     @property
     def code(self) -> Markup:

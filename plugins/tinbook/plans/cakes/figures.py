@@ -14,6 +14,7 @@ from tinbook.plans.base.versions import Amount
 from tinbook.plans.techniques.kit import MOST_PEOPLE, Inedible, Kit, kit, rounded
 from tinbook.plans.techniques.parts import LEAST_CAKE_MM, MOST_CAKE_MM, Decoration, decoration
 from tinbook.plans.techniques.ready import PasteReady, pastes_ready
+from tinbook.plans.techniques.technique import with_used
 from tinbook.plans.true_size.standing import high_mm
 from tinbook.tins import Tin, standard_tins
 
@@ -70,14 +71,7 @@ class CakeFigure:
 
 def techniques_of(design: CakeDesign, book: Book) -> Mapping[str, Technique]:
     """Every technique a cake is made with, each once: its decorations', those it names, and those that these use."""
-    left = [*(each.technique for each in design.decorations), *design.techniques]
-    found: dict[str, Technique] = {}
-    while left:
-        slug = left.pop(0)
-        if slug in book.techniques and slug not in found:
-            found[slug] = book.techniques[slug]
-            left += found[slug].uses
-    return found
+    return with_used((*(each.technique for each in design.decorations), *design.techniques), book)
 
 
 def not_food_of_linked(

@@ -187,13 +187,13 @@ def _fewer(each: OnBoardAs, have: int) -> Iterator[str]:
 def _larger(there: OnBoard) -> Iterator[str]:
     """The smallest larger board with room for everything."""
     assert there.board.size_mm is not None
-    for sold_mm in SOLD_MM:
-        size = true_mm(sold_mm, there.board.sold)
-        if size > max(there.board.size_mm):
-            wider = replace(there.board, size_mm=(size, size))
-            if replace(there, board=wider).fits:
-                yield f"a {sold_mm / 10:g} cm board"
-                return
+    side = max(there.board.size_mm)
+    board: Board | None = replace(there.board, size_mm=(side, side))
+    while board is not None and (board := _next(board)):
+        if replace(there, board=board).fits:
+            assert board.size_mm is not None
+            yield f"a {called_mm(board.size_mm[0], board.sold) / 10:g} cm board"
+            return
 
 
 def _smaller(
@@ -210,6 +210,24 @@ def _smaller(
             if replace(there, standing=others).fits:
                 yield f'"sized for: {cake.name}"'
                 return
+
+
+def with_room(
+    design: CakeDesign, tins: tuple[Tin, ...], board: Board, settled: Finishing, book: Book, facts: Facts
+) -> Board:
+    """The smallest board from this one up on which everything has room; this one if none so large is sold."""
+    larger: Board | None = board
+    while larger is not None and no_room(design, tins, larger, settled, book, facts):
+        larger = _next(larger)
+    return larger or board
+
+
+def _next(board: Board) -> Board | None:
+    """The next larger board that is sold."""
+    assert board.size_mm is not None
+    sold = [true_mm(each, board.sold) for each in SOLD_MM]
+    wide, long = (next((size for size in sold if size > side), None) for side in board.size_mm)
+    return None if wide is None or long is None else replace(board, size_mm=(wide, long))
 
 
 def stands_there(

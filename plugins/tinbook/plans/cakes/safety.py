@@ -16,12 +16,10 @@ from tinbook.plans.mixtures.safety import cautions
 from tinbook.plans.techniques.colours import Colouring, law_said
 from tinbook.plans.techniques.naming import mixture_called
 from tinbook.plans.techniques.parts import COLOUR, part_traits
-from tinbook.plans.techniques.technique import SUPPORT, technique_cautions, used_words
+from tinbook.plans.techniques.technique import ITSELF, SUPPORT, technique_cautions, used_words
 
 DOWEL, TIERED = "dowel", "tiered cake"
 """Care words that a cake on dowels, or of more than one tier, calls up."""
-ITSELF = ("cake", "cakes", "tier", "tiers")
-"""What the materials of a technique call the cake it is done to: `1 coated cake`, `1 base tier`."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -169,7 +169,7 @@ def _serves(
     for lower, upper in pairwise(stack):
         dowels_under(lower, upper, book, facts)
     if stack and cakes[0] and not design.board.missing:
-        board = board_under(design, stack[0], cakes[0], facts)
+        board = board_under(design, stack[0], cakes[0], tins, book, facts)
         stands_there(design, tins, board, stack[0].settled, book, facts)
     counts = [
         0 if tier.dummy else tier.count * cut_of(tier.tin, served, cake.stands_mm if cake else 0.0).count

@@ -18,11 +18,12 @@ from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.weighing import steps_of
 from tinbook.plans.cakes.asked import TierAsked
 from tinbook.plans.cakes.figures import CakeFigure, standing_mm
-from tinbook.plans.cakes.on_board import stands_there
+from tinbook.plans.cakes.on_board import stands_there, with_room
 from tinbook.plans.cakes.tiers import TierWorked
 from tinbook.plans.finish.boards import SOLD_MM, Board, Drum, board_of, board_paste_g_per_ml, drum_under
 from tinbook.plans.finish.cake import Cake
 from tinbook.plans.true_size.dowelling import DowelPlan, dowel_plan
+from tinbook.tins import Tin
 from tinbook.tins.trade import true_mm
 
 
@@ -103,9 +104,9 @@ def stacked_up(
     levels = tuple(_level(tier, top, card) for tier, top, card in zip(cakes, tops[1:], cards_mm, strict=True))
     tiers_mm = tops[-1] - begins_mm
     stands_mm = standing_mm(figures, tops[-1] - thick_mm, paste_mm)
-    drum = None if design.board.missing else _drum_of(design, cakes[0], stands_mm, book, facts)
+    tins = tuple(tier.asked.tin for tier in cakes)
+    drum = None if design.board.missing else _drum_of(design, cakes[0], tins, stands_mm, book, facts)
     if drum is not None:
-        tins = tuple(tier.asked.tin for tier in cakes)
         stands_there(design, tins, drum.board, cakes[0].asked.settled, book, facts)
     paste_g = ({"whole": drum.whole_g, "ring": drum.ring_g}.get(covered) if drum else None) or 0.0
     return StackedUp(
@@ -169,10 +170,15 @@ def dowels_under(lower: TierAsked, upper: TierAsked, book: Book, facts: Facts) -
     return ledger_of(book).lately(name, lambda: dowel_plan(lower.tin, upper.tin, book.finish, facts))
 
 
-def board_under(design: CakeDesign, foot: TierAsked, cake: Cake, facts: Facts) -> Board:
-    """The board under a cake: as wide as written or, for a smaller or larger one, the next sold that is as much wider;
-    else as the book chooses it. AskError if none so large is sold."""
+def board_under(
+    design: CakeDesign, foot: TierAsked, cake: Cake, tins: tuple[Tin, ...], book: Book, facts: Facts
+) -> Board:
+    """The board under a cake with tiers in these `tins`: as wide as written or, for a smaller or larger one, the next
+    sold that is as much wider; else as the book chooses it, with room for what stands on it. AskError if none so large
+    is sold."""
     board = board_written(design, cake) or board_of(cake, foot.settled, foot.settled.board, facts)
+    if board.size_mm is not None and design.board.size is None and design.board.wider is None:
+        board = with_room(design, tins, board, foot.settled, book, facts)
     if board.size_mm is None:
         hint = 'name a smaller cake, or write "board: none" for a cake that has no board'
         raise AskError(f"there is no board large enough for {foot.tin.as_said}", hint)
@@ -190,10 +196,12 @@ def board_written(design: CakeDesign, cake: Cake) -> Board | None:
     return Board(None if size_mm is None else (size_mm, size_mm), cake.takes_disc(), tin.sold)
 
 
-def _drum_of(design: CakeDesign, foot: TierWorked, stands_mm: float, book: Book, facts: Facts) -> Drum:
+def _drum_of(
+    design: CakeDesign, foot: TierWorked, tins: tuple[Tin, ...], stands_mm: float, book: Book, facts: Facts
+) -> Drum:
     """The drum under the cake and what it takes; its box holds everything that stands on it."""
     assert foot.cake is not None
     settled = foot.asked.settled
-    board = board_under(design, foot.asked, foot.cake, facts)
+    board = board_under(design, foot.asked, foot.cake, tins, book, facts)
     g_per_ml = board_paste_g_per_ml(settled, book, facts)
     return drum_under(board, foot.cake, settled, g_per_ml, facts, steps_of(book), stands_mm)

@@ -120,11 +120,11 @@ def _stack_flaws(design: CakeDesign, tiers: Sequence[TierAsked], book: Book, fac
     try:
         for lower, upper in pairwise(tiers):
             dowels_under(lower, upper, book, facts)
-        board = None if design.board.missing else board_under(design, foot, cake, facts)
+        tins = tuple(tier.tin for tier in tiers)
+        board = None if design.board.missing else board_under(design, foot, cake, tins, book, facts)
     except AskError as error:
         yield Flaw(code="tiers", path=("tiers",), message=error.message, hint=error.hint)
         return
-    tins = tuple(tier.tin for tier in tiers)
     wrong = board and no_room(design, tins, board, foot.settled, book, facts)
     if wrong:
         yield Flaw(code="decorations", path=("decorations", wrong.nth), message=wrong.message, hint=wrong.hint)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from string import ascii_uppercase
 
 from tinbook.engine import solids
-from tinbook.facts import Facts
+from tinbook.facts import Caution, Facts
 from tinbook.models import Book, Part, Technique
 from tinbook.models.ledger import Itself, ledger_of
 from tinbook.plans.base.saying import Saying, saying
@@ -23,7 +23,7 @@ from tinbook.plans.techniques.marks import RepeatAt, repeat_at
 from tinbook.plans.techniques.pastes import Paste, paste_or_like
 from tinbook.plans.techniques.shapes import shape_of
 from tinbook.plans.techniques.supports import SupportAt, support_at, through
-from tinbook.plans.techniques.technique import SMALL_HARD, SUPPORT
+from tinbook.plans.techniques.technique import SMALL_HARD, SUPPORT, own_and_used, technique_cautions
 from tinbook.tins import Ring, Tin, standard_tins
 
 LEAST_CAKE_MM, MOST_CAKE_MM = 99.0, 306.0
@@ -273,6 +273,15 @@ def part_traits(technique: Technique, book: Book, facts: Facts) -> frozenset[str
         COLOUR: any(need.colour for end in ends for need in end.colours),
     }
     return frozenset(trait for trait, called in traits.items() if called)
+
+
+def every_caution(technique: Technique, book: Book, facts: Facts) -> tuple[Caution, ...]:
+    """The usual cautions that it and its parts call up, and those of what it uses, each once."""
+    every = (
+        technique_cautions(each, book, facts, part_traits(each, book, facts)) for each in own_and_used(technique, book)
+    )
+    keys = {caution.key for called in every for caution in called}
+    return tuple(caution for key, caution in facts.cautions.items() if key in keys)
 
 
 def _worked(parts: tuple[PartAt, ...], s: float) -> Worked:

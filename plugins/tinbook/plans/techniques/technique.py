@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from tinbook.facts import Caution, Facts
@@ -15,9 +15,11 @@ from tinbook.plans.techniques.kit import kit
 from tinbook.plans.techniques.naming import mixture_called
 
 SUPPORT, SMALL_HARD = "support", "small hard sweets"
+"""The care words that anything inedible inside a cake, and any small hard part, calls up by itself."""
 BY_NAME = ("wire", "dowel")
 """Care words that something which is not food calls up by its name."""
-"""The care words that anything inedible inside a cake, and any small hard part, calls up by itself."""
+ITSELF = ("cake", "cakes", "tier", "tiers")
+"""What the materials of a technique call the cake it is done to: `1 coated cake`, `1 base tier`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,31 @@ class TechniqueAllergens:
     unknown: tuple[Saying | str, ...]
     made_with: tuple[MadeWith, ...] = ()
     known: bool = True
+
+
+def with_used(slugs: Iterable[str], book: Book) -> Mapping[str, Technique]:
+    """Techniques by their slugs, each once, and all that these use, and those in turn."""
+    left, found = list(slugs), dict[str, Technique]()
+    while left:
+        slug = left.pop(0)
+        if slug in book.techniques and slug not in found:
+            found[slug] = book.techniques[slug]
+            left += found[slug].uses
+    return found
+
+
+def own_and_used(technique: Technique, book: Book) -> tuple[Technique, ...]:
+    """A technique, and all that it uses."""
+    return (technique, *(each for each in with_used(technique.uses, book).values() if each is not technique))
+
+
+def cautions_said(technique: Technique, book: Book) -> tuple[tuple[str, str], ...]:
+    """The cautions in its own words, and those of what it uses with the name of that, each once."""
+    found = dict[str, tuple[str, str]]()
+    for each in own_and_used(technique, book):
+        for words in each.cautions:
+            found.setdefault(words.casefold(), ("" if each is technique else each.name, words))
+    return tuple(found.values())
 
 
 def technique_times(technique: Technique) -> TechniqueTimes:
@@ -92,20 +119,14 @@ def used_words(technique: Technique) -> tuple[str, ...]:
 
 
 def technique_allergens(technique: Technique, book: Book, facts: Facts) -> TechniqueAllergens | None:
-    """What everything it uses contains and, separately, what it may be made with: the mixtures it works with or goes
-    with. None if it names nothing to eat.
+    """What everything it uses contains, other techniques it uses too, and, separately, what it may be made with: the
+    mixtures it works with or goes with. None if it names nothing to eat.
 
     What the book has no card for is unknown, and so is a mixture with an ingredient nobody has said anything about.
     """
     known: dict[Saying | str, Iterable[str] | None] = {}
     used = set[str]()
-    pots = (
-        take.name
-        for name in technique_colours(technique)
-        if name in book.colours
-        for take in book.colours[name].per_100_g
-    )
-    for name in (*used_words(technique), *pots):
+    for name in _names(technique, book):
         slug, word = mixture_called(name, book), book.house_word(name)
         if slug is None:
             known[word or name.replace("-", " ")] = book.cards[word].known_allergens if word else None
@@ -122,6 +143,18 @@ def technique_allergens(technique: Technique, book: Book, facts: Facts) -> Techn
     return TechniqueAllergens(
         contains=strip_of(eaten, facts).contains, unknown=unknown, made_with=made_with, known=bool(known)
     )
+
+
+def _names(technique: Technique, book: Book) -> Iterator[str]:
+    """What it uses that is eaten, colours too, and what the techniques that it uses do, but for the cake these are done
+    to."""
+    for each in own_and_used(technique, book):
+        for word in used_words(each):
+            if each is technique or word.replace("-", " ").rpartition(" ")[2] not in ITSELF:
+                yield word
+        for name in technique_colours(each):
+            if name in book.colours:
+                yield from (take.name for take in book.colours[name].per_100_g)
 
 
 def _made_with(mixture: Mixture, book: Book, facts: Facts) -> MadeWith:
