@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import combinations
@@ -16,11 +17,13 @@ from tests.every import every
 from tinbook.cli.template import pages_of
 from tinbook.loading import Loaded
 from tinbook.pages.base.page import Desk
+from tinbook.pages.cake.sheet import cake_sheet_of
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
 from tinbook.pages.technique.sheet import sheet_of
+from tinbook.plans.cakes.sizes import WRITTEN, cake_sizes, size_called
 from tinbook.plans.cakes.whole import whole_cake
 from tinbook.plans.true_size.dowelling import DowelPlan, dowel_plan, dowel_template
-from tinbook.press import sheet_pdf, templates_pdf
+from tinbook.press import cake_sheet_pdf, sheet_pdf, templates_pdf
 from tinbook.tins import read_tin
 
 PT_MM = 25.4 / 72.0
@@ -222,3 +225,35 @@ def test_a_sign_no_typeface_has_does_not_stop_a_pdf(demo: Loaded) -> None:
     file = next(files(demo, "coil-of-rope"))
     with pdfplumber.open(io.BytesIO(templates_pdf("Coil \U0001f433", file.pages))) as pdf:
         assert len(pdf.pages) == len(file.pages)
+
+
+@pytest.mark.long
+def test_a_cakes_sheet_is_two_pages_of_a4(demo: Loaded) -> None:
+    """All that the sheet says, to the last caution, in letters of 9 pt and more, within what a printer prints."""
+    desk = Desk(demo.book, demo.facts, {})
+    wrong = dict[str, str]()
+    for slug, design in demo.book.cakes.items():
+        sheet = cake_sheet_of(slug, size_called(cake_sizes(design, demo.book, demo.facts), WRITTEN), desk)
+        with pdfplumber.open(io.BytesIO(cake_sheet_pdf(sheet))) as pdf:
+            chars = [char for page in pdf.pages for char in page.chars]
+            told = Counter(char for page in pdf.pages for char in _flat(page.extract_text()).lower())
+            if len(pdf.pages) != 2:
+                wrong[slug] = f"{len(pdf.pages)} pages"
+            elif min(char["size"] for char in chars) < 8.89:
+                wrong[slug] = f"letters of {min(char['size'] for char in chars)} pt"
+            elif (
+                not 10.0
+                <= min(char["x0"] for char in chars) * PT_MM
+                < max(char["x1"] for char in chars) * PT_MM
+                <= 200.1
+            ):
+                wrong[slug] = "over the edge"
+        # columns are read across, so it is the letters that are counted
+        lines = [
+            line for group in (*sheet.jobs, *sheet.weighings, *sheet.things, *sheet.making) for line in group.lines
+        ]
+        said = [line.name + line.note + line.flag for line in lines] + [*sheet.tools, *sheet.said, *sheet.notes]
+        said += [words for each in sheet.cautions for words in (each.title, each.text)]
+        if short := Counter(_flat("".join(said)).lower()) - told:
+            wrong[slug] = f"letters left out: {short}"
+    assert wrong == {}

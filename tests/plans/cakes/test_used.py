@@ -84,9 +84,23 @@ def test_tins_cutters_tools_and_pots(made: Made, demo: Loaded) -> None:
         "round 25 cm": (2, 1), "round 20 cm": (2, 2), "round 15 cm": (2, 2),
     }  # fmt: skip
     assert any(cutter.form == "round" and cutter.owned for cutter in used.cutters)
-    assert len(set(used.tools)) == len(used.tools) and "fine saw or dowel cutter" in used.tools
+    names = [tool.name for tool in used.tools]
+    assert len(set(names)) == len(names) and "fine saw or dowel cutter" in names
     reds = [pot for pot in used.pots if pot.shade == "poppy red"]
     assert len(reds) == 1 and reds[0].mass_g and reds[0].mass_g > 0.0
+
+
+def test_as_many_of_a_tool_as_are_wanted_at_once(made: Made, demo: Loaded) -> None:
+    """Two broad palette knives lift a tier; one of 15 cm will do, though two techniques ask for one each."""
+    cake = made(
+        {**FULL, "techniques": ["stack-two-tiers", "stack-three-tiers", "cover-a-board", "cover-with-sugarpaste"]}
+    )
+    found = {tool.name: tool.count for tool in everything_used(cake, demo.book, demo.facts).tools}
+    assert (found["palette knife, broad, 25 cm"], found["palette knife, 15 cm"]) == (2, 1)
+    asked = [
+        tool for each in demo.book.techniques.values() for tool in each.tools if tool.tool == "palette knife, 15 cm"
+    ]
+    assert len(asked) > 1
 
 
 def test_a_border_wants_its_nozzle(made: Made, demo: Loaded) -> None:

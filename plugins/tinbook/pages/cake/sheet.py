@@ -14,7 +14,7 @@ from tinbook.pages.base.page import Desk, cross_contact
 from tinbook.pages.cake.jobs import JobGroup, JobLine, cake_mixtures
 from tinbook.pages.cake.sheet_drawing import PaperElevation, on_paper
 from tinbook.pages.cake.size_view import CakeInSize
-from tinbook.pages.cake.used_view import many
+from tinbook.pages.cake.used_view import BESIDES, many
 from tinbook.pages.cake.view import CakeView
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.phrases import Phrase, phrases
@@ -176,7 +176,8 @@ def _line(line: JobLine) -> CakeSheetLine:
 def _things(made: CakeInSize) -> Iterator[CakeSheetGroup]:
     """What is had ready besides what is weighed out: each thing once, so not what stands with the work already."""
     told = {(line.name, line.note) for group in made.jobs for line in group.lines}
-    for group in made.used:
+    # the long list last: short ones fill what a page has left
+    for group in sorted(made.used, key=lambda group: group.title == BESIDES):
         lines = tuple(line for line in group.lines if (line.name, line.note) not in told)
         if lines and group.title not in WEIGHED:
             yield CakeSheetGroup(group.title, tuple(map(_line, lines)))

@@ -11,9 +11,10 @@ from markupsafe import Markup
 
 from tinbook.pages.cake.elevation import REM_PX, CakeElevation
 
-WIDE_MM = 92.0
+WIDE_MM = 75.5
 """How wide a drawing is on paper at most."""
-MM_PER_REM = 4.6
+MM_PER_REM = 3.8
+"""Small letters are 17 / 20 rem and so 9.2 pt."""
 LETTERS = "Besley, Georgia, serif"
 SMALL_PX, LARGE_PX = 17.0, 26.0
 ENDS = {"tb-mid": "middle", "tb-end": "end"}

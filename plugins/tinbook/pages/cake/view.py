@@ -222,8 +222,9 @@ class CakeView:
 
     @cached_property
     def tools(self) -> tuple[str, ...]:
-        """The tools for any size of it, each once."""
-        return tools_used(self.written.cake, self.desk.book, self.desk.facts)
+        """The tools for any size of it, each once, with how many if it is more than one."""
+        every = tools_used(self.written.cake, self.desk.book, self.desk.facts)
+        return tuple(f"{tool.count} × {tool.name}" if tool.count > 1 else tool.name for tool in every)
 
 
 def cake_pages(desk: Desk) -> Iterator[Page]:

@@ -64,6 +64,14 @@ class CutterUsed:
 
 
 @dataclass(frozen=True, slots=True)
+class ToolUsed:
+    """A tool, and how many of it are wanted at once."""
+
+    name: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class NozzleUsed:
     """A nozzle, and how wide its opening is."""
 
@@ -93,7 +101,7 @@ class EverythingUsed:
     besides: tuple[Besides, ...]
     pots: tuple[PotUsed, ...]
     tins: tuple[TinUsed, ...]
-    tools: tuple[str, ...]
+    tools: tuple[ToolUsed, ...]
     cutters: tuple[CutterUsed, ...]
     nozzles: tuple[NozzleUsed, ...]
     cut: tuple[CutUsed, ...]
@@ -201,16 +209,15 @@ def _tins(cake: WholeCake, book: Book) -> tuple[TinUsed, ...]:
     return tuple(TinUsed(tin=tin, fill=count, have=owned_count(book, tin)) for tin, count in fill.items())
 
 
-def tools_used(cake: WholeCake, book: Book, facts: Facts) -> tuple[str, ...]:
-    """The tools of its decorations and of the techniques that go with it, each once: one pair of hands uses them in
-    turn."""
-    rows = (
-        row
-        for technique in techniques_of(cake.design, book).values()
-        for row in kit(technique, book, facts).tools
-        if not row.not_food
-    )
-    return tuple(dict.fromkeys(row.name for row in rows))
+def tools_used(cake: WholeCake, book: Book, facts: Facts) -> tuple[ToolUsed, ...]:
+    """The tools of its decorations and of the techniques that go with it, each once, as many as are wanted at once: one
+    pair of hands uses them in turn."""
+    wanted = dict[str, int]()
+    for technique in techniques_of(cake.design, book).values():
+        for row in kit(technique, book, facts).tools:
+            if not row.not_food:
+                wanted[row.name] = max(row.count, wanted.get(row.name, 0))
+    return tuple(ToolUsed(name, count) for name, count in wanted.items())
 
 
 def _cutters(cake: WholeCake) -> tuple[CutterUsed, ...]:
