@@ -235,18 +235,15 @@ def test_a_cakes_sheet_is_two_pages_of_a4(demo: Loaded) -> None:
     for slug, design in demo.book.cakes.items():
         sheet = cake_sheet_of(slug, size_called(cake_sizes(design, demo.book, demo.facts), WRITTEN), desk)
         with pdfplumber.open(io.BytesIO(cake_sheet_pdf(sheet))) as pdf:
-            chars = [char for page in pdf.pages for char in page.chars]
+            # a space at the end of a line may hang over the edge
+            chars = [char for page in pdf.pages for char in page.chars if char["text"].strip()]
+            ends = [char[end] * PT_MM for char in chars for end in ("x0", "x1")]
             told = Counter(char for page in pdf.pages for char in _flat(page.extract_text()).lower())
             if len(pdf.pages) != 2:
                 wrong[slug] = f"{len(pdf.pages)} pages"
             elif min(char["size"] for char in chars) < 8.89:
                 wrong[slug] = f"letters of {min(char['size'] for char in chars)} pt"
-            elif (
-                not 10.0
-                <= min(char["x0"] for char in chars) * PT_MM
-                < max(char["x1"] for char in chars) * PT_MM
-                <= 200.1
-            ):
+            elif min(ends) < 9.99 or max(ends) > 200.1:
                 wrong[slug] = "over the edge"
         # columns are read across, so it is the letters that are counted
         lines = [

@@ -14,4 +14,4 @@ def test_every_tin_has_its_row_and_the_house_its_mixtures(filled: Callable[[str]
 def test_what_a_cake_leaves_out_has_no_column(filled: Callable[[str], str]) -> None:
     text = filled("mixtures/rich-fruit-cake/tables")
     part = text[text.index("## Finish ") + 3 :].split("\n## ")[0]
-    assert "Ready marzipan" in part and "buttercream" not in part
+    assert "Ready-made marzipan" in part and "buttercream" not in part

@@ -58,7 +58,7 @@ def test_its_own_weight_goes_into_covers_and_boards(demo: Loaded) -> None:
         assert row["wide_whole_board_g"] == pytest.approx(math.pi / 4 * 330**2 * 3 / 1000 * g_per_ml, abs=0.01)
 
 
-@pytest.mark.parametrize("paste", ["sugarpaste", "ready-marzipan", "chocolate-paste"])
+@pytest.mark.parametrize("paste", ["sugarpaste", "ready-made-marzipan", "ready-marzipan", "chocolate-paste"])
 def test_bought_pastes_cover_a_cake_in_whole_packs(demo: Loaded, paste: str) -> None:
     rows = TABLES["covers"].rows(demo.book, demo.facts, Query(of=paste)).rows
     assert len(rows) > 30
