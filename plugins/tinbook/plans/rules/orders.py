@@ -151,6 +151,9 @@ def _possible(order: Order, book: Book, facts: Facts) -> Iterator[Flaw]:
         for flaw in cake_flaws(plain, book, facts) if plain else ():
             yield Flaw(code=flaw.code, path=("mixtures", index), message=flaw.message, hint=flaw.hint)
             return
+    # a cake is worked out only where something hangs on it: an open order is read each time a page is saved
+    if not order.must_be_free_from and not (order.size and order.guests):
+        return
     try:
         worked = worked_order("", order, book, facts)
     except AskError as error:
