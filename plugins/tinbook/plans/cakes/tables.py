@@ -186,7 +186,8 @@ def _used_rows(every: EverythingUsed) -> Iterator[Row]:
         yield {"group": "colour", "what": pot.name, "for": pot.shade, "exact_g": short(pot.mass_g)}
     for tin in every.tins:
         yield {"group": "tin", "what": tin.tin.full_name, "pieces_count": tin.fill, "owned_count": tin.have}
-    yield from ({"group": "tool", "what": tool.name, "pieces_count": tool.count} for tool in every.tools)
+    for tool in every.tools:
+        yield {"group": "tool", "what": tool.name, "pieces_count": tool.count}
     for cutter in every.cutters:
         wide_mm, *long_mm = cutter.wanted_mm
         yield {
