@@ -60,6 +60,6 @@ def test_the_command_writes_an_order_that_is_planned(run: Run, book: Path) -> No
     path = book / "recipes" / "orders" / "2027-06-05-pontoon-party.yaml"
     assert path.is_file() and "tinbook plan" in done.output
     assert run("check").exit_code == 0
-    assert "Pontoon party is collected" in run("plan", "--today", "2027-05-28", "--order", "Pontoon party").output
+    assert "Collection: Pontoon party" in run("plan", "--today", "2027-05-28", "--order", "Pontoon party").output
     again = run(*asked)
     assert again.exit_code == 1 and "already exists" in again.output

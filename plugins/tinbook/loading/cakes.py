@@ -38,7 +38,7 @@ def with_cakes(
     for slug in bases_first(intake, variations, CAKES):
         variation, address = variations[slug], f"{CAKES}{slug}"
         if variation.base not in cakes or f"{CAKES}{variation.base}" in intake.broken:
-            intake.tell(address, [no_base(intake, variation.base, CAKES)])
+            intake.tell(address, [no_base(intake, slug, variation.base, CAKES)])
             continue
         made = vary_cake(variation, cakes[variation.base])
         if isinstance(made, Flaw):

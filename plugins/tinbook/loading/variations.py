@@ -41,7 +41,7 @@ def with_variations(
     for slug in bases_first(intake, variations):
         variation, address = variations[slug], f"{FOLDER}{slug}"
         if variation.base not in mixtures or f"{FOLDER}{variation.base}" in intake.broken:
-            intake.tell(address, [no_base(intake, variation.base)])
+            intake.tell(address, [no_base(intake, slug, variation.base)])
             continue
         base = mixtures[variation.base]
         work = partial(vary, variation, base, book, facts)
@@ -104,12 +104,14 @@ def _tell_circle(intake: Intake, circle: list[str], variations: Mapping[str, Bas
         intake.tell(f"{folder}{slug}", [_broken_base(variations[slug].base, folder)])
 
 
-def no_base(intake: Intake, base: str, folder: str = FOLDER) -> Flaw:
-    """Why a variation cannot be made: its base is broken, as reported elsewhere, or is not in the book."""
+def no_base(intake: Intake, own: str, base: str, folder: str = FOLDER) -> Flaw:
+    """Why a variation, in the file called `own`, cannot be made: its base is broken, as reported elsewhere, or is not
+    in the book."""
     addresses = {*intake.sources, *intake.refused}
     if f"{folder}{base}" in addresses:
         return _broken_base(base, folder)
     known = [address.removeprefix(folder) for address in addresses if address.startswith(folder)]
+    known = [each for each in known if each != own]  # it cannot start from itself
     slug = slug_of(base)
     close = slug if slug in known else nearest(slug, known) or next((one for one in known if slug in one), None)
     hint = f'did you mean "{close}"?' if close else "write the file name in lower case, without .yaml"

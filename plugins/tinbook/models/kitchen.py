@@ -39,7 +39,7 @@ def read_hours(text: str, _: Measures) -> Hours:
         found = re.fullmatch(rf"\s*({_CLOCK})\s*[-–]\s*({_CLOCK})\s*", part)
         span = found and (_minute(found[1]), _minute(found[2]))
         if not span or span[1] > 24 * 60:
-            hint = 'write from when to when, such as 08:00-18:00, or "off"'
+            hint = 'write a start and an end, such as 08:00-18:00, or "off"'
             raise Misread(f'"{part.strip()}" is not a span of hours', hint, at, at + len(part))
         if span[0] >= span[1] or (spans and span[0] < spans[-1][1]):
             raise Misread("these hours run backwards", "write the earlier time first", at, at + len(part))
@@ -113,7 +113,9 @@ def read_days_off(text: str, _: Measures) -> DaysOff:
         code = next((code for name, code in PLACES.items() if name.lower() == place.lower()), place)
         if not re.fullmatch(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", code):
             hint = "write " + ", ".join(PLACES) + ", or the code of a country such as FR"
-            raise Misread(f'"{place}" is not a place with public holidays', hint, len(text) - len(place), len(text))
+            raise Misread(
+                f'"{place}" is not a place whose public holidays are known', hint, len(text) - len(place), len(text)
+            )
         return DaysOff(None, None, code, text)
     first, to, last = text.partition(" to ")
     try:
@@ -121,7 +123,7 @@ def read_days_off(text: str, _: Measures) -> DaysOff:
         end = date.fromisoformat(last.strip()) if to else start
     except ValueError:
         hint = "write a day such as 2026-12-25, or 2026-12-24 to 2027-01-02"
-        raise Misread(f'"{text}" is not a day, nor days from one to another', hint, 0, len(text)) from None
+        raise Misread(f'"{text}" is neither a day nor a range of days', hint, 0, len(text)) from None
     if end < start or end - start > timedelta(days=366):
         raise Misread(f'"{text}" runs backwards, or over a year', "write the earlier day first", 0, len(text))
     return DaysOff(start, end, "", text)

@@ -43,7 +43,7 @@ def test_three_tiers(made: Made, desk: Desk) -> None:
     ]  # fmt: skip
     note = view.held[0].note.replace("\N{NO-BREAK SPACE}", " ")
     assert note.startswith("about 111 mm: measure on the cake; 38 mm in from its edge")
-    assert "published: 3–6; our own number" in note and "15 cm card under it" in note
+    assert "published charts say 3–6; 5 is our own number" in note and "15 cm card under it" in note
     assert any("ask somebody who builds cakes like that" in words for words in view.held_notes)
     assert view.weight_notes == ("It takes two people to lift it: at arm's length it is too heavy for one.",)
     assert [line.name for line in view.boxes] == [

@@ -73,10 +73,10 @@ def test_an_egg_by_weight_stands_before_what_may_stand_in(pages: dict[str, Page]
 def test_swaps_lead_both_ways(desk: Desk, pages: dict[str, Page], filled: Filled) -> None:
     flour = pages["ingredients/plain-flour"].view
     goes = {group.title: {each.address for each in group.links} for group in flour.goes}
-    assert "ingredients/self-raising-flour" in goes["Can replace"]
+    assert "ingredients/self-raising-flour" in goes["In swaps for"]
     assert "/ingredients/self-raising-flour#" in filled("ingredients/plain-flour")
     salt = {group.title for group in pages["ingredients/salt"].view.goes}
-    assert "Can replace" not in salt, "salt is left out of a swap, it stands in for nothing"
+    assert "In swaps for" not in salt, "salt is left out of a swap, it stands in for nothing"
 
 
 def test_a_mixture_leads_to_its_cards(desk: Desk, filled: Filled) -> None:

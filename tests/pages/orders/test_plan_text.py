@@ -25,7 +25,7 @@ def test_every_task_of_hands_is_told_once_and_the_minutes_of_a_day_add_up(weeks:
     busy = [each for each in plan.placed if each.task.hands_min]
     assert text.count("\n  ") == len(busy)
     assert all(task_words(each) in text for each in busy)
-    assert "Fri 11 Dec" in text and "light is collected  [light]" in text and "No plan does better." in text
+    assert "Fri 11 Dec" in text and "Collection: light  [light]" in text and "No better plan is possible." in text
     data = plan_data(plan, plan.placed, work.orders)
     assert sum(each["hands_min"] for each in data["tasks"]) == sum(each.task.hands_min for each in busy)
     assert json.loads(json.dumps(data)) == data

@@ -34,4 +34,4 @@ def test_figures_with_and_without_a_known_centre() -> None:
     hung = spell(saying("hangs_on_a_side", figure="heron", each_g=13.8, centre_mm=None))
     assert hung == "heron: 14\N{NO-BREAK SPACE}g, hung on the side. On sticks, keep the figure just clear of the coat"
     stood = spell(saying("stands_on_top", figure="light", each_g=172.0, centre_mm=27.4))
-    assert "its weight centred 27\N{NO-BREAK SPACE}mm up" in stood
+    assert "its centre of gravity 27\N{NO-BREAK SPACE}mm up" in stood

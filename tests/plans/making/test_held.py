@@ -84,6 +84,6 @@ def test_what_hangs_or_stands_is_said_with_its_weight(made: Made, demo: Loaded) 
     told = [spell(each) for each in held(cake, demo).remarks]
     assert len(told) == 3
     assert "hung on the side" in told[0] and "clear of the coat" in told[0]
-    assert "on top, its weight centred" in told[1] and told[1].startswith("lighthouse for the front: ")
+    assert "on top, its centre of gravity" in told[1] and told[1].startswith("lighthouse for the front: ")
     assert "ask somebody who builds cakes like that" in told[2]
     assert held(made({"tiers": "20 cm", "mixture": "madeira-cake"}), demo).remarks == ()

@@ -56,7 +56,7 @@ def test_what_is_put_together_where_and_taken_along(made: Made, demo: Loaded) ->
     assert [each.key for each in whole.steps] == ["goes_out_whole"]
     told = [spell(each) for each in apart.take]
     assert "100\N{NO-BREAK SPACE}g sugarpaste, for repairs" in [each.lower() for each in told]
-    assert any("spare dowels" in each for each in told) and any("spirit level" in each for each in told)
+    assert any("two spare dowels or pillars" in each for each in told) and any("spirit level" in each for each in told)
     plain = [
         spell(each) for each in way(made({"tiers": "20 cm", "mixture": "madeira-cake", "cover": "none"}), demo).take
     ]

@@ -172,8 +172,9 @@ def steps(cut: Cut) -> tuple[str, ...]:
     if cut.parts * sum(cut.counts) == 1:
         return ("Leave it whole: it is one portion.",)
     if cut.way == "joined":
+        side = "left" if cut.upright else "far"
         return (
-            f"First cut strips, every {_mm(cut.edges_shown_mm[1])} from the {'left' if cut.upright else 'far'} side.",
+            f"First cut it into strips {_mm(cut.edges_shown_mm[1])} wide, from the {side} side.",
             "Then cut across as drawn; leave small bits on the piece beside them.",
             _alike(cut),
         )

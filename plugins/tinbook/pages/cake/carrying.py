@@ -124,8 +124,8 @@ def _held_line(each: Held) -> JobLine:
         note = "; ".join(words for words in (on, card) if words)
         return JobLine(figure=figure, unit=unit, name=f"{place} and everything above it", note=note)
     plan = each.under.plan
-    published = f"published: {formats.bounds(plan.low, plan.high)}"
-    house = "; our own number" if plan.by_house and plan.house == plan.count else ""
+    published = f"published charts say {formats.bounds(plan.low, plan.high)}"
+    house = f"; {plan.count} is our own number" if plan.by_house and plan.house == plan.count else ""
     fewer = "; no room for more" if plan.fewer else ""
     what = "pillars" if each.under.pillars else "dowels"
     told = [

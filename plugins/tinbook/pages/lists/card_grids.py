@@ -29,7 +29,7 @@ def weight_grid(name: str, weight: IngredientWeights, facts: Facts) -> Grid | No
         heads=(Head("Measure"), Head("Weighs", "g"), Head("Range", "g"), Head("Weighs", "oz")),
         rows=rows,
         worked=worked_view((weight.worked,), facts),
-        after=f"By our own measures, {rounds}. {source}",
+        after=f"In our cups and spoons, {rounds}. {source}",
     )
 
 

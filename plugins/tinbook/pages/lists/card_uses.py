@@ -32,7 +32,7 @@ class CardUses:
 
     def goes(self, name: str, address: str) -> tuple[Goes, ...]:
         """Where one card leads, whose page is at `address`."""
-        groups = ((MIXTURES, self.mixtures), ("In techniques", self.techniques), ("Can replace", self.stands_in))
+        groups = ((MIXTURES, self.mixtures), ("In techniques", self.techniques), ("In swaps for", self.stands_in))
         found = (Goes(title, links[name]) for title, links in groups if name in links)
         return tuple(self._short(goes, address) if len(goes.links) > ROWS else goes for goes in found)
 

@@ -81,7 +81,7 @@ def _notes(plan: WeekPlan, handles: Mapping[str, str]) -> Iterator[str]:
     if not plan.placed:
         return
     if plan.proven:
-        yield "No plan does better."
+        yield "No better plan is possible."
     else:
         for name, aim in plan.aims.items():
             if aim.reached > aim.least:

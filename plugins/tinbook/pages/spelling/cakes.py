@@ -51,7 +51,7 @@ def _several(words: Sequence[str]) -> str:
 SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # where things are
     "tier_of_cake": _tier_of_cake,
-    "beside_the_cake": lambda tin: f"served alongside, {formats.cups_said(tin)}",
+    "beside_the_cake": lambda tin: f"the {formats.cups_said(tin)} served alongside",
     "on_the_board": "on the board",
     "in_a_decoration": "{technique}",
     "in_its_mixture": "{mixture}",
@@ -61,7 +61,7 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "whole_cake_of": "{cake}, {size}",
     "whole_cake": (
         "each tier as on its recipe's page, at its own height; height of the cake = drum and the paste on it "
-        "+ each tier on its card, with its coats and paste on + the gap under any pillars; totals = sums of the rows"
+        "+ each tier on its card, with its coats and paste on + the gap at any pillars; totals = sums of the rows"
     ),
     "tiers_asked_at": lambda tiers: _several(tiers),
     "tier_asked_at": _tier_asked_at,

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from tinbook.pages.spelling import formats
 
-AT_ITS_CENTRE = "its weight centred {} up"
+AT_ITS_CENTRE = "its centre of gravity {} up from its foot"
 
 
 def heavy(mass_g: float) -> str:
@@ -60,19 +60,21 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "held_of": "What holds up {cake}, {size}",
     "held_worked": "each dowel carries its share of the tier above and of all that stands on it",
     "supports_unknown": (
-        "These sums do not know how firm the cake is, how level it stands or how it is driven. Measure every dowel on "
-        "the cake. For a wedding, or anything heavy or tall, ask somebody who builds cakes like that"
+        "These sums take no account of how firm the cake is, how level it stands or how you drive. Measure every dowel "
+        "or pillar on the cake. For a wedding, or anything heavy or tall, ask somebody who builds cakes like that"
     ),
     "hangs_on_a_side": _hangs,
     "stands_on_top": _stands,
     # how it goes out
     "goes_out_whole": "Put it together at home with a dowel through all of it, and drive it in one piece",
-    "goes_out_in_tiers": ("Box each tier on its own; put the dowels in at home, and stack the cake when you get there"),
+    "goes_out_in_tiers": (
+        "Box each tier on its own; put dowels or pillars in at home, and stack the cake when you get there"
+    ),
     "figures_go_on_last": "Figures travel in a box of their own and go on last",
     "take_paste": _paste,
     "take_icing": "a bag of {mixture}, for repairs",
     "take_glue": "edible glue or royal icing, and a brush",
-    "take_spare_dowel": "two spare dowels, and what you cut them with",
+    "take_spare_dowel": "two spare dowels or pillars, and what you cut them with",
     "take_to_stack": "spirit level, two broad palette knives, something to fix a card with",
     "take_always": "non-slip mat, clean cloth, ruler, small knife, gloves, the note for the person cutting it",
     "taller_than_a_box": lambda high_mm, tallest_mm: (

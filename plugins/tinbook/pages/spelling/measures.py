@@ -19,7 +19,9 @@ def _house_spoons(cup: str | None, tablespoon_ml: float, teaspoon_ml: float) -> 
 
 
 def _millilitre_weighs(density: float, low: float | None, high: float | None) -> str:
-    spread = "" if low is None else f" ({low:g} to {high:g} across published figures and the usual ways to fill)"
+    spread = (
+        "" if low is None else f" ({low:g} to {high:g} across published figures and the usual ways of filling a cup)"
+    )
     return f"1 ml weighs {density:.3g} g{spread}"
 
 
@@ -127,8 +129,8 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     # what stands in for what
     "swap_table": "What to use instead",
     "swap_by_share": "each part = its share × the amount you want",
-    "swap_by_rate": "each ingredient = its rate × the amount you want",
-    "swap_by_either": "each ingredient = its rate, or its share of the whole, × the amount you want",
+    "swap_by_rate": "each ingredient = its rate × the amount it replaces",
+    "swap_by_either": "each ingredient = its rate, or its share of the whole, × the amount it replaces",
     "swap_rate": _swap_rate,
     "swapped_egg": "one {egg_class} {part} weighs {grams:g} g",
 }

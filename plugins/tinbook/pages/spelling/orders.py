@@ -38,7 +38,7 @@ def lasts(minutes: float) -> str:
 
 
 def _deliver(handle: str, there_min: float) -> str:
-    there = f", with {lasts(there_min)} to put it together there" if there_min else ""
+    there = f", including {lasts(there_min)} to put it together there" if there_min else ""
     return f"Deliver {handle}{there}"
 
 
@@ -49,6 +49,6 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "task_bake": "Bake load {load}",
     "task_cool": "Turn out and wrap {mixture} from load {load}",
     "task_deliver": _deliver,
-    "task_hand_over": "{handle} is collected",
+    "task_hand_over": "Collection: {handle}",
     "task_class": "Class: {handle}",
 }

@@ -17,6 +17,8 @@ from tinbook.plans.techniques.parts import PartAt
 from tinbook.plans.techniques.supports import SupportAt
 
 NONE = "none"
+FAR = 0.5
+"""A cutter further from the size wanted than this share of it is no help (our own judgement)."""
 SET = {"straight": "in straight rows", "bricks": "like bricks"}
 """How the rows of a repeat are set, if the word for it needs more."""
 PLACES = {"top": "", "side": "on the side", "board": "on the board"}
@@ -154,6 +156,8 @@ def _cutter_words(fit: CutterFit) -> str:
         return f"{what}: you have none: cut round a template"
     if fit.exact:
         return f"{what}, which you have"
+    if fit.off is not None and abs(fit.off) > FAR:
+        return f"{what}: you have none near this size: cut round a template"
     how = "larger" if fit.off_mm > 0 else "smaller"
     return f"{what}: your nearest is {_the(fit.owned)}, {mm(abs(fit.off_mm))} mm {how}"
 

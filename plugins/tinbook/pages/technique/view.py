@@ -32,6 +32,7 @@ from tinbook.pages.technique.lettered import lettered
 from tinbook.pages.technique.parts import PartsView
 from tinbook.pages.technique.watched import InedibleLine, held, inedible_lines
 from tinbook.pages.technique.windows import shared_windows
+from tinbook.plans.base.saying import Saying
 from tinbook.plans.mixtures.inline import StepPiece, pieces_of
 from tinbook.plans.mixtures.safety import AllergenStrip
 from tinbook.plans.techniques.kit import Kit, MaterialRow, in_measure, kit
@@ -241,7 +242,8 @@ class TechniqueView:
         if allergens is None:
             return None
         made_with = tuple((each.mixture, tuple(held(each))) for each in allergens.made_with)
-        unknown = spelled_all(allergens.unknown)
+        # what is known by its name first: "gel food colour and an ingredient of modelling paste"
+        unknown = spelled_all(sorted(allergens.unknown, key=lambda each: isinstance(each, Saying)))
         return AllergenStrip(allergens.contains, unknown, made_with=made_with, known=allergens.known)
 
     @property

@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from tinbook.models import Book, Cutter, Part
 
 EXACT_MM = 0.05
+TURNED = ("oval", "rectangle")
+"""Shapes that are the same either way round."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,5 +82,8 @@ def nearest_cutter(form: str, wanted_mm: tuple[float, ...], book: Book, marks: b
 
 
 def _offs(cutter: Cutter, wanted_mm: tuple[float, ...]) -> list[float]:
-    """By how much each of its sizes is larger, mm."""
-    return [size - wanted for size, wanted in zip(cutter.sizes_mm, wanted_mm, strict=False)]
+    """By how much each of its sizes is larger, mm; one that is alike both ways is turned to suit."""
+    sizes, sought = cutter.sizes_mm, wanted_mm
+    if cutter.form in TURNED and len(sizes) == len(sought) == 2 and (sizes[0] < sizes[1]) != (sought[0] < sought[1]):
+        sizes = sizes[::-1]
+    return [size - wanted for size, wanted in zip(sizes, sought, strict=False)]
