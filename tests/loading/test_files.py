@@ -89,18 +89,18 @@ def test_the_files_in_order_with_address_name_and_bytes(write: Write) -> None:
             "birds/tern.yaml",
             "birds/tern",
             "recipes/birds/tern.yaml:1:1: is not in any of the book's folders\n"
-            "      | put it in house/, mixtures/, techniques/ or cakes/",
+            "      | put it in house/, mixtures/, techniques/, cakes/ or orders/",
         ),
         (
             "mixtures/lemon/cake.yaml",
             "mixtures/cake",
             "recipes/mixtures/lemon/cake.yaml:1:1: is not in any of the book's folders\n"
-            "      | put it in house/, mixtures/, techniques/ or cakes/",
+            "      | put it in house/, mixtures/, techniques/, cakes/ or orders/",
         ),
         (
             "cake.yaml",
             "cake.yaml/cake",
-            "recipes/cake.yaml:1:1: is not in any of the book's folders\n      | put it in house/, mixtures/, techniques/ or cakes/",
+            "recipes/cake.yaml:1:1: is not in any of the book's folders\n      | put it in house/, mixtures/, techniques/, cakes/ or orders/",
         ),
     ],
 )

@@ -171,8 +171,8 @@ class WorkingKitchen(Written):
     """Whether the oven may be on while nobody is in the kitchen."""
     time_zone: Annotated[Zone | None, such_as("Europe/London")] = None
     """The time zone of the kitchen's clock, for the calendar. Left out: that of London."""
-    private: Annotated[Private, such_as("yes")] = True
-    """This file is private whatever you write here."""
+    private: Annotated[Private, such_as("yes")] = False
+    """This file never leaves the kitchen, whatever you write here."""
 
     @property
     def pinch(self) -> Hours:

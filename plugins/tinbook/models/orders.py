@@ -139,8 +139,8 @@ class Order(Written):
     out, and is never checked again."""
     notes: Annotated[Texts, such_as("[Box goes back to the shed.]")] = ()
     """What you want to remember about it. Left out: nothing is shown."""
-    private: Annotated[Private, such_as("yes")] = True
-    """An order is private whatever you write here."""
+    private: Annotated[Private, such_as("yes")] = False
+    """An order never leaves the kitchen, whatever you write here."""
 
     @property
     def open(self) -> bool:

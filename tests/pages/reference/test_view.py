@@ -15,7 +15,7 @@ from tinbook.models import CakeVariation, StepChange, Variation
 from tinbook.models.json_schema import schema_of
 from tinbook.models.keys import LEFT_OUT, keys_of
 from tinbook.models.orders import OrderChange
-from tinbook.models.register import kinds
+from tinbook.models.register import SeenBy, kinds
 from tinbook.models.written_forms import FORMS
 from tinbook.pages.base.page import Page
 from tinbook.pages.reference.groups import slug
@@ -99,7 +99,7 @@ def test_every_way_to_write_a_value_has_its_section(html: dict[str, str]) -> Non
 def test_the_houses_page_shows_each_file_and_says_what_is_private(html: dict[str, str]) -> None:
     text = plain(html[HOUSE])
     for kind in kinds().values():
-        assert (f"recipes/{kind.path}" in text) == (kind.room == "house")
+        assert (f"recipes/{kind.path}" in text) == (kind.room == "house" and kind.seen_by is not SeenBy.KITCHEN)
     assert "This file is private: no page ever shows what is in it." in text
 
 

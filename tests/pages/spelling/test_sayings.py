@@ -20,6 +20,8 @@ from tinbook.models.reading import Written
 from tinbook.pages.spelling.sayings import ROOMS, SAYINGS, formula_of, inputs_of, spell, spelled_all
 from tinbook.plans.base.saying import saying
 from tinbook.plans.base.worked import Worked
+from tinbook.plans.orders.free_from import ALSO
+from tinbook.plans.rules.orders import LIKE_PERSONAL
 from tinbook.plans.variations.changed_mix import OF_BASE
 from tinbook.plans.variations.inherited import PRIVATE_BASE
 from tinbook.units import CUPS_ML, UNITS
@@ -48,7 +50,8 @@ def literals(node: ast.AST) -> Iterator[ast.expr]:
         if isinstance(child, ast.JoinedStr) or (isinstance(child, ast.Constant) and isinstance(child.value, str)):
             yield child
         elif (
-            (isinstance(child, ast.Expr) and isinstance(child.value, ast.Constant))
+            (isinstance(child, ast.AugAssign) and told_of_problems(child.target))
+            or (isinstance(child, ast.Expr) and isinstance(child.value, ast.Constant))
             or (isinstance(child, ast.Call) and ast.unparse(child.func).rpartition(".")[2] in PROBLEMS)
             or (isinstance(child, ast.keyword) and child.arg in HINTS)
             or (isinstance(child, ast.Assign) and all(map(told_of_problems, child.targets)))
@@ -83,7 +86,7 @@ def known(facts: Facts) -> set[str]:
     aliases = {field.alias for model in written() for field in model.model_fields.values()}
     codes = {OF_BASE, PRIVATE_BASE}
     # what house.yaml, a card of an ingredient and a quantity may say
-    words = {*CUPS_ML, *EGG_PARTS, *UNITS}
+    words = {*CUPS_ML, *EGG_PARTS, *UNITS, *ALSO, *LIKE_PERSONAL}
     return {*map(str, rows), *(alias for alias in aliases if alias), *codes, *words, *facts.traits, *PSEUDO}
 
 

@@ -23,7 +23,7 @@ from tinbook.models import (
 from tinbook.models.keys import groups_below
 from tinbook.models.ledger import Itself
 from tinbook.models.orders import Order, OrderChange, OrderedClass, OrderedMixture
-from tinbook.models.register import REGISTER, kinds
+from tinbook.models.register import REGISTER, SeenBy, SourceKind, kinds
 from tinbook.models.written_forms import FORMS, WrittenForm
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.lists import Entry, Group, ListView
@@ -59,7 +59,7 @@ LEADS = {
     RECIPES: f"Every key in a recipe: {_KEYS}",
     TECHNIQUES: f"Every key in a technique: {_KEYS}",
     CAKES: f"Every key in a cake: {_KEYS}",
-    ORDERS: f"Every key in an order: {_KEYS}",
+    ORDERS: f"Every key in an order, and in `house/kitchen.yaml`: {_KEYS}",
     HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
     FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
     "exactly as shown.",
@@ -68,7 +68,7 @@ SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
     TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
     CAKES: "Tiers, board and decorations, and cakes that start from another.",
-    ORDERS: "What is to be made for whom, and when it goes out. They never leave the kitchen.",
+    ORDERS: "What is to be made, and when it goes out; and when the kitchen works.",
     HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
     FORMS_PAGE: "Several ways of writing each.",
 }
@@ -181,25 +181,28 @@ def cake_groups(facts: Facts) -> tuple[KeyGroup, ...]:
 
 
 def order_groups(facts: Facts) -> tuple[KeyGroup, ...]:
-    """An order; what it can change about a cake is described with cakes."""
+    """An order, and when the kitchen works; what an order can change about a cake is described with cakes."""
     example = whole(f"orders/{ORDER}.yaml")
     return (
         key_group(Order, facts, wholes=(example,), more=more_of(kinds()["order"])),
         key_group(OrderChange, facts, own=True, away=dict.fromkeys(groups_below(CakeDesign), CAKES)),
         key_group(OrderedMixture, facts),
         key_group(OrderedClass, facts),
+        *_file_groups(kinds()["kitchen"], facts),
     )
 
 
 def house_groups(facts: Facts) -> tuple[KeyGroup, ...]:
-    """Every file of the house, as the register has them."""
-    made: list[KeyGroup] = []
-    for kind in REGISTER:
-        if kind.room == "house":
-            first, *inside = groups_below(kind.model)
-            made.append(key_group(first, facts, wholes=whole_of(kind), more=more_of(kind)))
-            made += [key_group(group, facts) for group in inside]
-    return tuple(made)
+    """Every file of the house that is not the kitchen's alone, as the register has them."""
+    public = (kind for kind in REGISTER if kind.room == "house" and kind.seen_by is not SeenBy.KITCHEN)
+    return tuple(group for kind in public for group in _file_groups(kind, facts))
+
+
+def _file_groups(kind: SourceKind, facts: Facts) -> Iterator[KeyGroup]:
+    """A file of the house, and what is in it."""
+    first, *inside = groups_below(kind.model)
+    yield key_group(first, facts, wholes=whole_of(kind), more=more_of(kind))
+    yield from (key_group(group, facts) for group in inside)
 
 
 PAGES = (

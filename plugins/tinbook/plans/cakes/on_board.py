@@ -129,7 +129,7 @@ def no_room(
     `settled`; None if everything does."""
     if board.size_mm is None or not any(each.on == BOARD for each in design.decorations):
         return None
-    name = ("on the board", Itself(design), tins, board, Itself(settled), Itself(facts))
+    name = ("on_the_board", Itself(design), tins, board, Itself(settled), Itself(facts))
     return ledger_of(book).lately(name, lambda: _no_room(design, tins, board, settled, book, facts))
 
 
@@ -165,23 +165,22 @@ def _message(there: OnBoard, place: int) -> str:
     """What does not fit where."""
     each, have = there.standing[place], there.whole[place]
     assert there.board.size_mm is not None
-    thing, board = (
-        each.each.technique.replace("-", " "),
-        f"{called_mm(there.board.size_mm[0], there.board.sold) / 10:g} cm",
-    )
-    if each.count > 1 and have:
-        return f"only {have} of {each.count} {thing} fit on the {board} board beside the cake"
+    thing, board_cm = each.each.technique.replace("-", " "), called_mm(there.board.size_mm[0], there.board.sold) / 10
     widest = max(each.prints, key=lambda print_: print_.wide_mm * print_.deep_mm)
-    size = f"the {widest.part} is {widest.wide_mm:.0f} x {widest.deep_mm:.0f} mm"
-    alone = replace(there, standing=(replace(each, count=1),))
-    if alone.fits:
-        return f"{size}, and other decorations leave it no room on the {board} board"
-    return f"{size}, and the {board} board leaves {whole_down(there.free_mm)} mm in front of the cake"
+    message = f"the {widest.part} is {widest.wide_mm:.0f} x {widest.deep_mm:.0f} mm, and "
+    if each.count > 1 and have:
+        message = f"only {have} of {each.count} {thing} fit on the {board_cm:g} cm board beside the cake"
+    elif replace(there, standing=(replace(each, count=1),)).fits:
+        message += f"other decorations leave it no room on the {board_cm:g} cm board"
+    else:
+        message += f"the {board_cm:g} cm board leaves {whole_down(there.free_mm)} mm in front of the cake"
+    return message
 
 
 def _fewer(each: OnBoardAs, have: int) -> Iterator[str]:
     if have:
-        yield f'"count: {have}"'
+        hint = f'"count: {have}"'
+        yield hint
 
 
 def _larger(there: OnBoard) -> Iterator[str]:
@@ -192,7 +191,8 @@ def _larger(there: OnBoard) -> Iterator[str]:
     while board is not None and (board := _next(board)):
         if replace(there, board=board).fits:
             assert board.size_mm is not None
-            yield f"a {called_mm(board.size_mm[0], board.sold) / 10:g} cm board"
+            hint = f"a {called_mm(board.size_mm[0], board.sold) / 10:g} cm board"
+            yield hint
             return
 
 
@@ -208,7 +208,8 @@ def _smaller(
             prints = footprints(decoration(technique, cake, book, facts))
             others = (*there.standing[:place], replace(standing, prints=prints), *there.standing[place + 1 :])
             if replace(there, standing=others).fits:
-                yield f'"sized for: {cake.name}"'
+                hint = f'"sized for: {cake.name}"'
+                yield hint
                 return
 
 

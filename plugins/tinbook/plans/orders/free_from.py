@@ -49,7 +49,7 @@ def meant(word: str, book: Book, facts: Facts) -> frozenset[str] | str | None:
         # "nuts" is all of them, "almond" is one
         return frozenset(by_name) if len(group) == 1 else None
     number = ALSO.get(asked) or next(
-        (each.group for each in facts.allergens.values() if each.group_name.lower() in (asked, f"{asked} seeds")), None
+        (each.group for each in facts.allergens.values() if each.group_name.lower() == asked), None
     )
     if number:
         return frozenset(key for key, each in facts.allergens.items() if each.group == number)

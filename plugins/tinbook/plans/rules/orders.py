@@ -179,7 +179,9 @@ def _held(worked: OrderWorked, order: Order, book: Book, facts: Facts) -> Iterat
 
 
 def _offer(each: FreeFrom) -> str:
-    offered = [f"instead of {name}, {', '.join(slugs)}" for name, slugs in each.instead if slugs]
-    if offered:
-        return "by the cards these are without it: " + "; ".join(offered)
-    return "the book has no recipe of this kind without it: say no, or change the recipe"
+    hint = "; ".join(f"instead of {name}, {', '.join(slugs)}" for name, slugs in each.instead if slugs)
+    if hint:
+        hint = f"by the cards these are without it: {hint}"
+    else:
+        hint = "the book has no recipe of this kind without it: say no, or change the recipe"
+    return hint
