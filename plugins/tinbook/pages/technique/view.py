@@ -213,7 +213,8 @@ class TechniqueView:
     @cached_property
     def said(self) -> tuple[tuple[str, str], ...]:
         """The cautions in its own words, and in those of what it uses, with the name of that."""
-        return cautions_said(self.technique, self.desk.book)
+        said = cautions_said(self.technique, self.desk.book)
+        return tuple((f"From “{name}”" if name else "", words) for name, words in said)
 
     @property
     def hidden(self) -> tuple[InedibleLine, ...]:
@@ -242,7 +243,6 @@ class TechniqueView:
         if allergens is None:
             return None
         made_with = tuple((each.mixture, tuple(held(each))) for each in allergens.made_with)
-        # what is known by its name first: "gel food colour and an ingredient of modelling paste"
         unknown = spelled_all(sorted(allergens.unknown, key=lambda each: isinstance(each, Saying)))
         return AllergenStrip(allergens.contains, unknown, made_with=made_with, known=allergens.known)
 

@@ -70,12 +70,17 @@ def own_and_used(technique: Technique, book: Book) -> tuple[Technique, ...]:
 
 
 def cautions_said(technique: Technique, book: Book) -> tuple[tuple[str, str], ...]:
-    """The cautions in its own words, and those of what it uses with the name of that, each once."""
-    found = dict[str, tuple[str, str]]()
+    """The cautions in its own words, one by one, and those of what it uses together under the name of that; each
+    once."""
+    seen, said = set[str](), list[tuple[str, str]]()
     for each in own_and_used(technique, book):
-        for words in each.cautions:
-            found.setdefault(words.casefold(), ("" if each is technique else each.name, words))
-    return tuple(found.values())
+        new = [words for words in each.cautions if words.casefold() not in seen]
+        seen.update(words.casefold() for words in new)
+        if each is technique:
+            said += [("", words) for words in new]
+        elif new:
+            said.append((each.name, " ".join(new)))
+    return tuple(said)
 
 
 def technique_times(technique: Technique) -> TechniqueTimes:
