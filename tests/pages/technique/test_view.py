@@ -102,7 +102,10 @@ def test_page_and_sheet_show_the_cautions_of_what_it_uses(demo: Loaded) -> None:
     sheet = sheet_of("gull-for-the-side", desk)
     told = [(each.title, each.text) for each in sheet.cautions]
     for words in (*gull.cautions, *sticks.cautions):
-        assert page.count(str(escape(words))) == 1 and [text for _, text in told].count(words) == 1
-    assert page.count(f"<b>{sticks.name}.</b>") == len(sticks.cautions)
-    titles = [title for title, _ in told if title and title != sticks.name]
+        assert page.count(str(escape(words))) == 1
+    assert [text for title, text in told if not title] == list(gull.cautions)
+    named = f"From “{sticks.name}”"
+    assert [text for title, text in told if title == named] == [" ".join(sticks.cautions)]
+    assert page.count(f"<b>{named}.</b>") == 1
+    titles = [title for title, _ in told if title]
     assert len(titles) == len(set(titles))
