@@ -12,6 +12,7 @@ from tinbook.pages.base.page import Desk
 from tinbook.pages.base.shared import plural, tin_name
 from tinbook.pages.cake.addresses import size_of
 from tinbook.pages.spelling import formats
+from tinbook.pages.spelling.orders import lasts
 from tinbook.plans.baking.oven import dial
 from tinbook.plans.cakes.oven_loads import OvenLoad, OvenPlan, Place, TinsIn
 from tinbook.tins.growth import ring_round
@@ -64,15 +65,9 @@ def oven_view(plan: OvenPlan | None, desk: Desk) -> LoadsView | None:
             for number, load in enumerate(plan.loads, 1)
         ),
         heat=dial_words(dial(heats.pop(), desk.book, desk.facts)) if one_heat else "",
-        time=f"{_hours(plan.low_min)} to {_hours(plan.high_min)}",
+        time=f"{lasts(plan.low_min)} to {lasts(plan.high_min)}",
         proven=plan.proven,
     )
-
-
-def _hours(minutes: float) -> str:
-    hours, rest = divmod(round(minutes), 60)
-    told = [formats.with_unit(str(hours), "h")] if hours else []
-    return " ".join([*told, *([formats.with_unit(str(rest), "min")] if rest or not hours else [])])
 
 
 def _mixed(load: OvenLoad, desk: Desk, one_heat: bool) -> Iterator[str]:

@@ -13,8 +13,6 @@ LATE, AGE, OUTSIDE, DAYS = "late", "age", "outside", "days"
 AIMS = (LATE, AGE, OUTSIDE, DAYS)
 """What is made as small as can be, one after the other: rounds that orders are late; rounds from the end of whatever is
 eaten until it goes out; rounds of hands outside the usual hours; days on which an order is taken up."""
-EFFORT = {LATE: 1.0, AGE: 1.0, OUTSIDE: 1.0, DAYS: 1.0}
-"""How the effort is shared between the aims."""
 
 
 class NoSolver(Exception):
@@ -92,14 +90,13 @@ def solved(week: Week, effort: float = 2.0) -> Solved | None:
     model, parts = _modelled(week, cp)
     answer: Solved | None = None
     aims: dict[str, Aim] = {}
-    share = sum(EFFORT.values())
     for aim in AIMS:
         model.clear_objective()
         model.minimize(parts.aims[aim]())
         solver = cp.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = 1
-        solver.parameters.max_deterministic_time = effort * EFFORT[aim] / share
+        solver.parameters.max_deterministic_time = effort / len(AIMS)
         status = solver.solve(model)
         if status not in (cp.OPTIMAL, cp.FEASIBLE):
             if answer is None:
