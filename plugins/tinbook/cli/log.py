@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import re
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -11,6 +9,7 @@ from typing import Any, NamedTuple
 
 import click
 
+from tinbook.cli.appending import appended, flow_line
 from tinbook.cli.command import recipes_of
 from tinbook.cli.table import named_tins
 from tinbook.cli.writing import put
@@ -24,15 +23,11 @@ from tinbook.plans.base.bake_log import batter_mm, of_bakes
 from tinbook.plans.base.weighing import as_owned, weigh
 from tinbook.plans.rules.bakes import bake_flaws
 from tinbook.problems import nearest
-from tinbook.source import LARGEST_BYTES, read_yaml
 
-PLAIN = re.compile(r"[\w½¼¾⅓⅔.][\w½¼¾⅓⅔ °%./x-]*")
-"""What needs no quotes in a YAML flow mapping, except words that mean "nothing"."""
-NOTHING = frozenset(("null", "Null", "NULL"))
 ORDER = (
     "day", "of", "tin", "batter", "batter_depth", "oven", "done_after", "centre", "start", "baked", "out", "note",
 )  # fmt: skip
-START = "# What came out of this oven, one line for each bake.\nbakes:\n"
+BEGINS = "# What came out of this oven, one line for each bake.\n"
 
 
 @click.group()
@@ -77,8 +72,8 @@ def bake(book: Path, /, **told: str | None) -> None:
     )
     data = {key.replace("_", " "): " ".join(said.split()) for key in keys if (said := told[key])}
     entry = _entry(data, loaded)
-    line = "{" + ", ".join(f"{key}: {_flow(said)}" for key, said in data.items()) + "}"
-    path, whole = _with_line(folder, line, loaded, entry)
+    line = flow_line(data)
+    path, whole = appended(folder, BAKES, entry.day.year, [line], loaded, BEGINS)
     before, after = _known(loaded.book, loaded, entry), _known(_with(loaded.book, entry), loaded, entry)
     put({path: whole})
     click.echo(f"Added one line to {path.relative_to(folder.parent).as_posix()}:\n  - {line}")
@@ -107,52 +102,6 @@ def _entry(data: dict[str, Any], loaded: Loaded) -> Baked:
 
 def _option(path: tuple[str | int, ...]) -> str:
     return f"--{str(path[0]).replace(' ', '-')}: " if path and path[0] != "of" else ""
-
-
-def _flow(text: str) -> str:
-    return text if PLAIN.fullmatch(text) and text not in NOTHING else json.dumps(text, ensure_ascii=False)
-
-
-def _with_line(folder: Path, line: str, loaded: Loaded, entry: Baked) -> tuple[Path, bytes]:
-    """The log file that takes the line, and its new contents: the year's, if the first is full."""
-    for kind in (BAKES, BAKES.of_year(f"{entry.day.year:04d}")):
-        path = folder / kind.path
-        whole = _grown(path, kind.path, line, loaded)
-        if len(whole) <= LARGEST_BYTES:
-            return path, whole
-    raise click.ClickException(f"{path.name} is full: start a file for next year")
-
-
-def _grown(path: Path, name: str, line: str, loaded: Loaded) -> bytes:
-    """The contents of a log file with one more entry at its end."""
-    if not path.exists():
-        return f"{START}  - {line}\n".encode()
-    cure = f"fix the file, or add this line to it yourself:\n  - {line}"
-    try:
-        raw = path.read_bytes()
-    except OSError as error:
-        raise click.ClickException(f"{path.name} cannot be read: {error.strerror}") from None
-    if any(problem.place.file.endswith(name) for problem in loaded.problems):
-        raise click.ClickException(f'{path.name} has a mistake in it, which "tinbook check" will show: {cure}')
-    old, _ = read_yaml(raw, path.name)
-    ending = "\r\n" if b"\r\n" in raw else "\n"
-    indent = _indent(raw)
-    gap = "" if raw.endswith((b"\n", b"\r")) else ending
-    added = f"{gap}{indent}- {line}{ending}".encode()
-    if len(raw + added) > LARGEST_BYTES:
-        return raw + added
-    new, problems = read_yaml(raw + added, path.name)
-    written = old.data.get("bakes") if old else None
-    grown = new.data.get("bakes") if new and not problems else None
-    if not (isinstance(written, list) and isinstance(grown, list) and grown[:-1] == written):
-        raise click.ClickException(f"nothing can be added at the end of {path.name} as it stands: {cure}")
-    return raw + added
-
-
-def _indent(raw: bytes) -> str:
-    """How far the last entry's dash is indented."""
-    dashes = re.findall(rb"(?m)^( *)- ", raw.replace(b"\r\n", b"\n"))
-    return dashes[-1].decode() if dashes else "  "
 
 
 def _with(book: Book, entry: Baked) -> Book:

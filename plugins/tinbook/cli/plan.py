@@ -9,7 +9,7 @@ from pathlib import Path
 
 import click
 
-from tinbook.cli.command import recipes_of
+from tinbook.cli.command import MOMENTS, recipes_of
 from tinbook.cli.writing import put
 from tinbook.loading import Loaded, load_book
 from tinbook.models.kitchen import WorkingKitchen
@@ -26,14 +26,13 @@ from tinbook.plans.orders.week_work import WeekWork, week_work
 from tinbook.problems import nearest, spell
 
 WANTS = 'planning needs a library that reading recipes does not: run "pip install ortools holidays icalendar"'
-FORMS = ("%Y-%m-%d", "%Y-%m-%d %H:%M")
 
 
 @click.command()
-@click.option("--week", type=click.DateTime(FORMS[:1]), metavar="DATE", help="Show only the seven days from DATE.")
+@click.option("--week", type=click.DateTime(MOMENTS[:1]), metavar="DATE", help="Show only the seven days from DATE.")
 @click.option("--order", "handle", metavar="HANDLE", help="Show only what is for one order, by its handle or its file.")
 @click.option(
-    "--today", type=click.DateTime(FORMS), metavar="DATE", help='Plan as of another day, such as "2026-12-03 09:00".'
+    "--today", type=click.DateTime(MOMENTS), metavar="DATE", help='Plan as of another day, such as "2026-12-03 09:00".'
 )
 @click.option("--ics", type=click.Path(path_type=Path), metavar="FILE", help="Write it as a calendar file as well.")
 @click.option("--alarm", type=click.IntRange(0, 1440), metavar="MINUTES", help="With --ics: an alarm so long before.")

@@ -15,6 +15,8 @@ def read_plain(intake: Intake, kind: SourceKind) -> Any:
     """
     if kind.merged is Merged.FOLDER:
         return _each_file(intake, kind)
+    if kind.merged is Merged.LIST:
+        return tuple(entry for file in intake.years_of(kind) for entry in _entries(intake, file))
     data = intake.data_of(kind)
     if data is None:
         return kind.nothing
@@ -22,11 +24,14 @@ def read_plain(intake: Intake, kind: SourceKind) -> Any:
         whole = intake.whole(kind, data)
         return kind.nothing if kind.address in intake.broken else whole
     certain = kind.address not in intake.broken
-    if kind.merged is Merged.LIST:
-        entries = tuple(entry for _, entry in intake.entries(kind, data))
-        return entries if certain else kind.nothing
     cards = {name: card for name, _, card in intake.cards(kind, data) if card is not None}
     return cards if certain else kind.nothing
+
+
+def _entries(intake: Intake, kind: SourceKind) -> tuple[Any, ...]:
+    data = intake.data_of(kind)
+    entries = () if data is None else tuple(entry for _, entry in intake.entries(kind, data))
+    return () if kind.address in intake.broken else entries
 
 
 def _each_file(intake: Intake, kind: SourceKind) -> dict[str, Any]:

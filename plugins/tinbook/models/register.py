@@ -16,6 +16,7 @@ from tinbook.models.cakes import CakeDesign, CakeVariation
 from tinbook.models.cards import Card, Larder
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
 from tinbook.models.finish import Finish, Used, UsedLog
+from tinbook.models.hours import HoursLog, WorkDone
 from tinbook.models.house import FORMAT, House
 from tinbook.models.kitchen import WorkingKitchen
 from tinbook.models.mixture import Mixture
@@ -138,6 +139,10 @@ REGISTER: tuple[SourceKind, ...] = (
     SourceKind(
         name="kitchen", model=WorkingKitchen, path="house/kitchen.yaml", merged=Merged.WHOLE, seen_by=SeenBy.KITCHEN,
         spoken=("", "kitchen.yaml"), blank=WorkingKitchen(),
+    ),
+    SourceKind(
+        name="hours", model=HoursLog, path="house/hours.yaml", merged=Merged.LIST, seen_by=SeenBy.KITCHEN,
+        key="hours", entry=WorkDone, spoken=("this entry", "the log of hours"), by_year=True,
     ),
     SourceKind(
         name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,

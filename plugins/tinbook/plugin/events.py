@@ -30,6 +30,7 @@ from tinbook.plugin.handing_on import HandingOn
 from tinbook.plugin.heads import heads_of
 from tinbook.plugin.keeping import Keeping, KeptBook, leaf_of, surroundings
 from tinbook.plugin.kept_file import KeptFile
+from tinbook.plugin.kitchens import begin, settle_folder
 from tinbook.plugin.neighbours import Neighbours
 from tinbook.plugin.offline import set_for_folder, sort_scripts, write_offline
 from tinbook.plugin.options import TinbookConfig
@@ -54,11 +55,9 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
     site: Site
     neighbours: Neighbours
     _last: LastBuild
-    _serving = False
-    _dirty = False
     _standing: LastGood | None = None
     _site: Path | None = None
-    _house_broken = _unfinished = False
+    _serving = _dirty = _house_broken = _unfinished = False
     _ready: SiteRead | None = None
     _made_nav: list[Any] | None = None
     _whole: WholePages | None = None
@@ -75,13 +74,15 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         self._serving, self._dirty = command == "serve", dirty
+        begin(self.config, command)
         self._attention.as_the_process_ends(self._serving)
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        self._beside, self._site = Path(config.config_file_path).parent, Path(config.site_dir)
+        self._beside = Path(config.config_file_path).parent
         self._folder = self._beside / self.config.recipes
         self.hosted = not (self._serving or self.config.folder)  # and a device may keep it from there
         settle(config)
+        self._site = settle_folder(config, self.config.kitchen, self._serving)
         self._attention.hold()
         if self.config.folder:
             set_for_folder(config)
@@ -215,7 +216,7 @@ class TinbookPlugin(BasePlugin[TinbookConfig]):  # type: ignore[no-untyped-call]
         if not self._serving:
             squeeze(Path(config.site_dir, "assets", "tinbook"))
         self._write_index(config)
-        write_offline(config, self.hosted, self._handing_on.sums)
+        write_offline(config, self.hosted, self._handing_on.sums, self.config.kitchen)
         kept = self._keeping.book(self.site, self._parses.learnt)
         self._store.write(kept)
         self._kept = kept if self._serving else KeptBook()

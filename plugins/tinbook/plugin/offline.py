@@ -12,6 +12,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 
 from tinbook.plugin.classic import classic_script
+from tinbook.plugin.kitchens import MARK, TOLD
 
 WORKERS = Path(__file__).parent / "workers"
 OURS = "assets/tinbook"
@@ -36,7 +37,7 @@ LIBRARY = "minisearch.js"
 """The library Find searches with."""
 PAPER = "#FBFCFA"
 # No page asks for these; and the sitemap carries the day of the build, which does not make a new book.
-LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz")
+LEFT_OUT = ("sw.js", "sitemap.xml", "sitemap.xml.gz", MARK)
 UNUSED = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 """What the theme brings for its own search."""
 ICONS = (("icon-192", 192, "any"), ("icon-512", 512, "any"), ("icon-maskable", 512, "maskable"))
@@ -65,25 +66,27 @@ def sort_scripts(files: Files, config: MkDocsConfig, modules: Path, folder: bool
         files.append(File.generated(config, f"{OURS}/{name}.js", content=script))
 
 
-def write_offline(config: MkDocsConfig, hosted: bool, sums: Mapping[str, bytes]) -> None:
+def write_offline(config: MkDocsConfig, hosted: bool, sums: Mapping[str, bytes], kitchen: bool = False) -> None:
     """Write what a device needs to keep the finished site: the manifest and the worker. `sums`: the SHA-256 of files
-    for which it is known, by their path in the site.
+    for which it is known, by their path in the site. `kitchen`: it is the kitchen's own book.
 
     A book that is being written, or built as a folder, gets the worker that removes an earlier one: a kept book answers
     every address in its place, and would hide the live one for good.
     """
     site = Path(config.site_dir)
     if hosted:
-        site.joinpath("manifest.webmanifest").write_text(manifest(config.site_name), "utf-8")
-    site.joinpath("sw.js").write_text(worker(site, sums) if hosted else _script("gone"), "utf-8")
+        site.joinpath("manifest.webmanifest").write_text(manifest(config.site_name, kitchen), "utf-8")
+    site.joinpath("sw.js").write_text(worker(site, sums, kitchen) if hosted else _script("gone"), "utf-8")
+    if kitchen:
+        site.joinpath(MARK).write_text(TOLD, "utf-8")
 
 
-def manifest(name: str) -> str:
+def manifest(name: str, kitchen: bool = False) -> str:
     """The web app manifest of a book. Its addresses are relative, so the book can live anywhere on its host."""
     return json.dumps(
         {
-            "name": name,
-            "short_name": "Tinbook",
+            "name": f"{name}, kitchen" if kitchen else name,
+            "short_name": "Kitchen" if kitchen else "Tinbook",
             "lang": "en-GB",
             "start_url": ".",
             "scope": ".",
@@ -100,7 +103,7 @@ def manifest(name: str) -> str:
     )
 
 
-def worker(site: Path, sums: Mapping[str, bytes] | None = None) -> str:
+def worker(site: Path, sums: Mapping[str, bytes] | None = None, kitchen: bool = False) -> str:
     """The worker of a built site: its version and the SHA-256 of each file, then the script that keeps them."""
     known = sums or {}
     digests = {
@@ -109,7 +112,8 @@ def worker(site: Path, sums: Mapping[str, bytes] | None = None) -> str:
     }
     listed = json.dumps(digests, ensure_ascii=False, indent=0)
     version = hashlib.sha256(listed.encode()).hexdigest()[:16]
-    return f'const VERSION = "{version}", DIGESTS = {listed};\n{_script("book")}'
+    whose = "kitchen" if kitchen else "tinbook"
+    return f'const VERSION = "{version}", DIGESTS = {listed};\nconst WHOSE = "{whose}";\n{_script("book")}'
 
 
 def kept_files(site: Path) -> list[str]:

@@ -47,6 +47,8 @@ TITLES: Mapping[str, str] = {
     "CakeVariation": "A cake that starts from another",
     "WorkingKitchen": "The kitchen",
     "WorkingHours": "Working hours",
+    "HoursLog": "The hours",
+    "WorkDone": "One task done",
     "Order": "The order",
     "OrderChange": "A change for one order",
     "OrderedMixture": "A recipe ordered by itself",

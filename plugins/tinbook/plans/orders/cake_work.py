@@ -45,7 +45,7 @@ def cake_work(work: Work, cake: WholeCake, part: str, baked: Ends, made: Mapping
             work.there_min += times * sum(step.hands_on.high.base for step in last if step.hands_on)
             steps = tuple(step for step in steps if step.ahead)
         chain = stints(steps)
-        return work.add(f"{part}{slug}", chain, said, after=after, times=times) if chain else list(after)
+        return work.add(f"{part}{slug}", chain, said, after=after, times=times, of=slug) if chain else list(after)
 
     def of(*where: str | None) -> list[tuple[str, Technique]]:
         # in the order in which the cake names them
@@ -112,8 +112,9 @@ def icing_work(
         times, keeps = mixes(work.book, mass_g), work.keeps_min(slug, mixture)
         said = saying("task_make", mixture=mixture.name)
         found[slug] = work.add(
-            f"{part}make-{slug}", stints(mixture.method), said, times=times, keeps_min=keeps, mixer=True, eaten=eaten
-        )
+            f"{part}make-{slug}", stints(mixture.method), said,
+            times=times, keeps_min=keeps, mixer=True, eaten=eaten, of=slug,
+        )  # fmt: skip
     return found
 
 
@@ -134,7 +135,7 @@ def baking_work(
     lined: Ends = []
     for slug, technique in linings if tins else ():
         said = saying("task_technique", technique=technique.name)
-        out = work.add(f"{part}{slug}", stints(technique.steps), said, times=tins, keeps_min=EVER_MIN)
+        out = work.add(f"{part}{slug}", stints(technique.steps), said, times=tins, keeps_min=EVER_MIN, of=slug)
         lined += [After(key=each.key, wait_min=each.wait_min, within_min=LINED_MIN) for each in out]
     found: list[tuple[OvenLoad, Ends]] = []
     for number, load in enumerate(plan.loads, 1):
@@ -165,7 +166,7 @@ def _load_work(work: Work, load: OvenLoad, name: str, number: int, lined: Ends, 
         said = saying("task_mix", mixture=mix.batch.mixture.name, load=number)
         out = work.add(
             f"{name}-mix-{mix.batch.slug}", stints(method[:at] if at is not None else method), said,
-            after=lined, times=mix.lots, keeps_min=EVER_MIN, mixer=True,
+            after=lined, times=mix.lots, keeps_min=EVER_MIN, mixer=True, of=mix.batch.slug,
         )  # fmt: skip
         mixed += [After(key=each.key, wait_min=each.wait_min, within_min=each.wait_min + INTO_OVEN_MIN) for each in out]
     baked = work.task(

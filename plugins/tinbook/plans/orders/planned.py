@@ -117,6 +117,7 @@ def week_of(work: WeekWork, kitchen: WorkingKitchen, now: datetime, start: datet
                 (orders[slug], int(ahead.get(slug, 0.0) // SLOT_MIN) - drive[orders[slug]]) for slug in task.orders
             ),
             at=None if task.at is None else _slots(task.at - start),
+            earliest=0 if task.not_before is None else -(-_minutes(task.not_before - start) // SLOT_MIN),
         )
 
     return Week(

@@ -25,7 +25,8 @@ class Chore:
 
     `after`: jobs by their places, with the least and the most rounds from their end to this one's beginning (None for
     any). `orders` by their places, each with how many rounds before it is due this may begin. `at`: when it begins,
-    if that is given; an order that is late moves it. `away`: nobody is in the kitchen meanwhile.
+    if that is given; an order that is late moves it. `away`: nobody is in the kitchen meanwhile. `earliest`: it does
+    not begin before that.
     """
 
     hands: int
@@ -38,6 +39,7 @@ class Chore:
     after: tuple[tuple[int, int, int | None], ...] = ()
     orders: tuple[tuple[int, int], ...] = ()
     at: int | None = None
+    earliest: int = 0
 
     @property
     def long(self) -> int:
@@ -157,6 +159,8 @@ def _modelled(week: Week, cp: Any) -> tuple[Any, _Parts]:
                     extra.negated()
                 )
                 outside.append(job.hands * extra)
+            if job.earliest > 0:
+                model.add(start >= job.earliest)
         starts.append(start)
         if job.hands:
             hands.append(model.new_fixed_size_interval_var(start, job.hands, f"hands{place}"))

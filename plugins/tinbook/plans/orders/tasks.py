@@ -36,7 +36,8 @@ class Task:
     without fan. Then it may stand in the fridge, `fridge` tiers or trays, for `chill_min`. `away`: it is done outside
     the kitchen. `orders`: for whom, by their files. `windows`: how early for each. `eaten`: the fresher the better.
     `at`: when it has to begin, if that cannot be chosen. `steps`: how they begin; it is the one at `place` of the
-    `places` that this recipe or technique takes.
+    `places` that this recipe or technique takes. `of`: its file name; `said_min`: how long its steps say, where the
+    kitchen's own pace, from so many `sittings`, makes `hands_min` of it. `not_before`: when what comes first has stood.
     """
 
     key: str
@@ -56,6 +57,10 @@ class Task:
     steps: tuple[str, ...] = ()
     place: int = 1
     places: int = 1
+    of: str = ""
+    said_min: int = 0
+    sittings: int = 0
+    not_before: datetime | None = None
 
     @property
     def long_min(self) -> int:

@@ -15,6 +15,7 @@ from tinbook.plans.base.saying import saying
 from tinbook.plans.cakes.oven_loads import oven_plan
 from tinbook.plans.orders.asked import OrderWorked
 from tinbook.plans.orders.cake_work import Ends, baking_work, batches_of, cake_work, icing_work, linings_of
+from tinbook.plans.orders.diary import Diary, diary_of, left_to_do, paces
 from tinbook.plans.orders.stints import stints
 from tinbook.plans.orders.tasks import After, Task, rounds
 from tinbook.plans.orders.work import Work
@@ -61,12 +62,13 @@ def week_work(orders: Sequence[OrderWorked], book: Book, facts: Facts, kitchen: 
     """Everything to do for sound orders, each with the task that hands it over."""
     works: list[Work] = []
     outs: list[GoesOut] = []
-    bakes, ahead = Bakes(book, facts), dict[str, float]()
+    bakes, ahead, hours = Bakes(book, facts), dict[str, float](), book.others["hours"]
+    own, diary = paces(hours), diary_of(hours)
 
     def begun(these: Orders) -> Work:
-        return Work(orders=these, book=book, kitchen=kitchen, ahead_of=ahead)
+        return Work(orders=these, book=book, kitchen=kitchen, ahead_of=ahead, paces=own)
 
-    for group in _groups(orders):
+    for group in _groups(orders, diary):
         shared = _shared(group, begun, bakes, facts, works)
         for worked in group:
             work = _order_work(worked, shared, begun)
@@ -82,13 +84,20 @@ def week_work(orders: Sequence[OrderWorked], book: Book, facts: Facts, kitchen: 
     for work in works:
         for slug in work.slugs if work.unsaid else ():
             unsaid[slug] = tuple(dict.fromkeys((*unsaid.get(slug, ()), *work.unsaid)))
-    return WeekWork(tasks=tuple(task for work in works for task in work.tasks), orders=tuple(outs), unsaid=unsaid)
+    tasks = left_to_do((task for work in works for task in work.tasks), diary)
+    return WeekWork(tasks=tasks, orders=tuple(outs), unsaid=unsaid)
 
 
-def _groups(orders: Sequence[OrderWorked]) -> Iterator[list[OrderWorked]]:
-    """Orders that go out close together, in order of time."""
+def _groups(orders: Sequence[OrderWorked], diary: Diary) -> Iterator[list[OrderWorked]]:
+    """Orders that go out close together, in order of time; those of which something is done, with those it was done
+    together with."""
+    bound = list(diary.bound())
+    for begun in bound:
+        if together := [worked for worked in orders if worked.slug in begun]:
+            yield together
+    free = [worked for worked in orders if not any(worked.slug in begun for begun in bound)]
     group: list[OrderWorked] = []
-    for worked in sorted(orders, key=lambda each: (each.order.hand_over, each.slug)):
+    for worked in sorted(free, key=lambda each: (each.order.hand_over, each.slug)):
         if group and worked.order.hand_over - group[0].order.hand_over > SHARED:
             yield group
             group = []
@@ -145,7 +154,7 @@ def _order_work(worked: OrderWorked, shared: _Shared, begun: Begun) -> Work:
         said, keeps = saying("task_make", mixture=tub.mixture.name), work.keeps_min(tub.slug, tub.mixture)
         ends += work.add(
             f"make-{tub.slug}", stints(tub.mixture.method), said,
-            times=tub.times, keeps_min=keeps, mixer=True, eaten=True,
+            times=tub.times, keeps_min=keeps, mixer=True, eaten=True, of=tub.slug,
         )  # fmt: skip
     work.tasks.append(_goes_out(work, tuple(ends)))
     return work

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
@@ -11,6 +11,7 @@ from tinbook.models.keeping import FREEZER
 from tinbook.models.kitchen import WorkingKitchen
 from tinbook.models.orders import Order
 from tinbook.plans.base.saying import Saying
+from tinbook.plans.orders.diary import Pace
 from tinbook.plans.orders.stints import Stint
 from tinbook.plans.orders.tasks import After, Task, Window, rounds
 
@@ -24,7 +25,7 @@ UNSAID_MIN = 2 * DAY_MIN
 @dataclass(kw_only=True)
 class Work:
     """The tasks for some orders. `unsaid`: recipes of which nobody says how long they keep; `ahead_of`: how far ahead
-    each task can be done, minutes; `there_min`: how long it takes to put the cake together where it will stand."""
+    each task can be done, minutes; `there_min`: how long it takes to put the cake together where it will stand; `paces`: the kitchen's own."""
 
     orders: tuple[tuple[str, Order], ...]
     book: Book
@@ -33,6 +34,7 @@ class Work:
     unsaid: list[str] = field(default_factory=list)
     ahead_of: dict[str, float] = field(default_factory=dict)
     there_min: float = 0.0
+    paces: Mapping[str, Pace] = field(default_factory=dict)
 
     @property
     def slug(self) -> str:
@@ -87,15 +89,18 @@ class Work:
         keeps_min: float | None = None,
         mixer: bool = False,
         eaten: bool = False,
+        of: str = "",
     ) -> list[After]:
         """A chain of stints as tasks, and what has to be over before anything that comes next.
 
         `after` comes before the first of them that cannot be done further ahead than that: cards are drilled before
         there is a cake to stand on them. `keeps_min` takes the place of what the steps say about doing them ahead.
-        Hands take `times` as long as for one, and so much room is taken in the fridge.
+        Hands take `times` as long as for one, at the kitchen's own pace for `of`, the file it is from; and so much room
+        is taken in the fridge.
         """
         first, ended = tuple(after), dict[int, After]()
         leads, joined = set[int](), set[int]()
+        own = self.paces.get(of, Pace(1.0, 0))
         soonest = max((self.ahead_of.get(each.key, 0.0) for each in first), default=0.0)
         for place, stint in enumerate(chain):
             said_min = stint.ahead_min if keeps_min is None else keeps_min
@@ -108,7 +113,10 @@ class Work:
                 name if len(chain) == 1 else f"{name}-{place + 1}",
                 said,
                 ahead,
-                hands_min=rounds(stint.hands_min * times),
+                hands_min=rounds(stint.hands_min * times * own.factor),
+                of=of,
+                said_min=rounds(stint.hands_min * times),
+                sittings=own.sittings,
                 mixer=mixer,
                 fridge=times if stint.chilled else 0,
                 chill_min=rounds(stint.wait_min) if stint.chilled else 0,

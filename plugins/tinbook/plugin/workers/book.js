@@ -1,6 +1,6 @@
-// Keeps one version of the whole book on the device and answers from it alone. VERSION and DIGESTS are written above.
+// Keeps one version of the whole book on the device and answers from it alone. VERSION, WHOSE and DIGESTS are written above.
 const HOME = self.registration.scope;
-const OURS = `tinbook ${HOME} `;
+const OURS = `${WHOSE} ${HOME} `;
 const CACHE = OURS + VERSION;
 const FILES = new Map(Object.entries(DIGESTS));
 // Asking for a thousand pages at once is too much for a tablet.
