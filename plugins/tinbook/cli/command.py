@@ -13,6 +13,7 @@ import click
 PARTS: Mapping[str, str] = {
     "build": "Build the book's site. Any other options, such as --strict, go to mkdocs build.",
     "check": "Check the whole book and list every mistake, where it is and how to fix it.",
+    "kitchen": "Build the kitchen's own book, with its orders, the plan of the week and all that is private.",
     "log": "Add to your logs.",
     "new": "Start a book, a mixture, a cake or an order.",
     "plan": "Plan the work for every order that is asked for or agreed: what to do when, with one oven and two hands.",
@@ -23,10 +24,12 @@ PARTS: Mapping[str, str] = {
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
 }
 """Each part, in the module here with its name, and how its own help begins."""
-MODULES = {"build": "site", "serve": "site"}
+MODULES = {"build": "site", "kitchen": "site", "serve": "site"}
 """The module for parts that share one."""
 
 
+MOMENTS = ("%Y-%m-%d", "%Y-%m-%d %H:%M")
+"""How a day, or a day and a time, is given on the command line."""
 NEW_BOOK = "tinbook new book FOLDER"
 
 

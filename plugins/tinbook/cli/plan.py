@@ -6,10 +6,12 @@ import json
 from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 from pathlib import Path
+from typing import BinaryIO
 
 import click
 
 from tinbook.cli.command import MOMENTS, recipes_of
+from tinbook.cli.done import take_done
 from tinbook.cli.writing import put
 from tinbook.loading import Loaded, load_book
 from tinbook.models.kitchen import WorkingKitchen
@@ -36,6 +38,9 @@ WANTS = 'planning needs a library that reading recipes does not: run "pip instal
 )
 @click.option("--ics", type=click.Path(path_type=Path), metavar="FILE", help="Write it as a calendar file as well.")
 @click.option("--alarm", type=click.IntRange(0, 1440), metavar="MINUTES", help="With --ics: an alarm so long before.")
+@click.option(
+    "--done", type=click.File("rb"), metavar="FILE", help="Add what the tablet says is done to house/hours.yaml."
+)
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def plan(
@@ -45,6 +50,7 @@ def plan(
     today: datetime | None,
     ics: Path | None,
     alarm: int | None,
+    done: BinaryIO | None,
     form: str,
 ) -> None:
     """Plan the work for every order that is asked for or agreed: what to do when, with one oven and two hands.
@@ -52,6 +58,8 @@ def plan(
     An order that is only asked for is planned with the others, so that you see what it would push before you agree.
     """
     now = today or datetime.now()
+    if done:
+        take_done(done.read(), recipes_of(book), now)
     loaded = load_book(recipes_of(book), today=now.date())
     orders = _orders(loaded, now)
     wanted = _wanted(handle, orders)

@@ -1,4 +1,5 @@
-"""`tinbook serve`, `tinbook build` and `tinbook kitchen`: the site, built by MkDocs, without its theme's notice about other projects.
+"""`tinbook serve`, `tinbook build` and `tinbook kitchen`: the site, built by MkDocs without its
+theme's notice about other projects.
 
 The theme prints a notice before any plugin runs, and only an environment variable can silence it. Decision 68 says what
 it warns of.

@@ -29,9 +29,7 @@ class HoursLog(Written):
 
     hours: Annotated[
         tuple[WorkDone, ...],
-        such_as(
-            "- {done: 2026-12-05 10:40, task: slipway-birthday/rope-edge-2, of: rope-edge, said: 35 min, took: 45 min}"
-        ),
+        such_as("- {done: 2026-12-05 10:40, task: slipway/rope-edge-2, of: rope-edge, said: 35 min, took: 45 min}"),
     ]
     """What has been done, one line for each task. `tinbook plan --done FILE` adds to it."""
     private: Annotated[Private, such_as("yes")] = False

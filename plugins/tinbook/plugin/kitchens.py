@@ -12,6 +12,7 @@ from pathlib import Path
 
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
+from mkdocs.utils.yaml import yaml_load
 
 from tinbook.plugin.options import TinbookConfig
 
@@ -66,7 +67,8 @@ def _own_folder(config: MkDocsConfig) -> Path:
     for folder in (own, *own.parents):
         if (folder / BOOK).is_file() and not (folder / MARK).is_file():
             raise PluginError(
-                f'The kitchen\'s book cannot go to "{own}": there is a public book in "{folder}". Choose another folder.'
+                f'The kitchen\'s book cannot go to "{own}": there is a public book in "{folder}". '
+                "Choose another folder."
             )
     return own
 
@@ -85,7 +87,8 @@ def _inside(site: Path) -> Iterator[Path]:
 
 def _folders(config: MkDocsConfig, beside: Path) -> tuple[Path, Path | None]:
     """Where mkdocs.yml sends the public site, and where the command line does, if it says."""
-    written, *told = config.user_configs
-    public = beside / str(written.get("site_dir") or "site")
-    given = next((each["site_dir"] for each in told if each.get("site_dir")), None)
-    return public.resolve(), Path(given).resolve() if given else None
+    with open(config.config_file_path, "rb") as file:
+        written = yaml_load(file)
+    public = (beside / str(written.get("site_dir") or "site")).resolve()
+    going = Path(config.site_dir).resolve()
+    return public, None if going == public else going

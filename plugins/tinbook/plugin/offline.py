@@ -29,6 +29,7 @@ ENTRIES = (
     "cuts",
     "home",
     "cake",
+    "orders",
 )
 """The scripts that pages load; the others are imported by these."""
 FINDING = "finding"

@@ -14,6 +14,7 @@ from tinbook.loading import Parses, load_book
 from tinbook.loading.unsure import UNSURE
 from tinbook.models.ledger import Kept, Ledger
 from tinbook.models.register import kinds
+from tinbook.plugin.kitchens import kitchens_now
 from tinbook.plugin.printing import set_templates
 from tinbook.problems import spell
 from tinbook.site import Site, build_site
@@ -36,7 +37,10 @@ def read_site(folder: Path, kitchen: bool, kept: Kept, parses: Parses) -> SiteRe
         strict = problem.severity == "error" or problem.code == UNSURE
         (log.warning if strict else log.info)(spell(problem))
     house_broken = any(HOUSE in problem.place.file for problem in loaded.errors)
-    return SiteRead(build_site(loaded.book, loaded.facts, loaded.broken, Ledger(kept)), house_broken)
+    return SiteRead(
+        build_site(loaded.book, loaded.facts, loaded.broken, Ledger(kept), kitchens_now() if kitchen else None),
+        house_broken,
+    )
 
 
 def add_files(

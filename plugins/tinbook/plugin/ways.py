@@ -15,6 +15,7 @@ ROOMS = {
     "Mixtures": "mixtures/index",
     "Techniques": "techniques/index",
     "Cakes": "cakes/index",
+    "Orders": "orders/index",
     "Tins": "tins",
     "Measures": "measures",
 }

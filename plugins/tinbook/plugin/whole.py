@@ -22,15 +22,19 @@ OWN_FILES = {
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables", "reference", "covering",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables", "cake"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables", "cake", "orders"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
     "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
     "cake": "mixture", "cake_used": "mixture", "cake_making": "mixture", "boards": "covering",
+    "orders": "mixture", "order": "mixture", "orders_week": "mixture", "orders_day": "mixture",
 }  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
-LIKE_SCRIPTS = {"all_tins": "tins", "cake_used": "cake", "cake_making": "cake"}
+LIKE_SCRIPTS = {
+    "all_tins": "tins", "cake_used": "cake", "cake_making": "cake", "order": "orders", "orders_week": "orders",
+    "orders_day": "orders",
+}  # fmt: skip
 """Kinds of page that have another's script."""
 NARROW = "data-narrow="
 """Found in a page with a list that narrows."""
@@ -44,13 +48,15 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "folds": ('<details class="', "<details>", "<details open", "admonition", NARROW),
         "rows": ("tb-list", 'tb-line"', "tb-left", "tb-right", "tb-figure", NARROW),
         "differs": ("tb-differs",),
+        "kitchens": ("tb-kitchens",),
     },
     "js": {"bench_tins": ('class="tb-strip"',), "bench_batches": ('class="tb-grams',)},
 }
 """Styles for things that some pages of any kind contain, by what identifies them; they come before the kind's own."""
 WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "css": {
-        "cake": ('class="tb-sizes',),
+        "cake": ('class="tb-sizes', "tb-order-jobs"),
+        "orders": ('aria-label="Pages of the kitchen"',),
         "narrow": (NARROW,),
         "sheets": ("tb-sheets",),
         "links": ('<ul class="tb-links',),

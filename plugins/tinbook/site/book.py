@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field
+from datetime import datetime
 from functools import cached_property
 
 from tinbook.facts import Facts
@@ -31,6 +32,7 @@ from tinbook.pages.lists.rules import rules_pages
 from tinbook.pages.lists.sources import sources_pages
 from tinbook.pages.lists.tags import tag_pages
 from tinbook.pages.mixture.view import mixture_pages
+from tinbook.pages.orders.view import order_pages
 from tinbook.pages.oven.oven import oven_pages
 from tinbook.pages.reference.view import reference_pages
 from tinbook.pages.technique.cake_templates import TemplateFile, template_files
@@ -58,6 +60,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     sources_pages,
     reference_pages,
     broken_pages,
+    order_pages,
     find_pages,
 )
 """The register of pages: a new kind of page is one line here."""
@@ -98,14 +101,18 @@ class Site:
 
 
 def build_site(
-    book: Book, facts: Facts, broken: Mapping[str, tuple[Problem, ...]], ledger: Ledger | None = None
+    book: Book,
+    facts: Facts,
+    broken: Mapping[str, tuple[Problem, ...]],
+    ledger: Ledger | None = None,
+    now: datetime | None = None,
 ) -> Site:
     """All pages of a book; `broken` are the problems of the pages that cannot be shown.
 
-    `ledger`: what is known about earlier work.
+    `ledger`: what is known about earlier work; `now`: the moment orders are planned from.
     """
     ledger = ledger or Ledger()
-    desk = Desk(watched(book, ledger), facts, entries("broken", broken, ledger))
+    desk = Desk(watched(book, ledger), facts, entries("broken", broken, ledger), now)
     pages = (page for kind in PAGE_KINDS for page in kind(desk))
     copies = (copy for picture in book.pictures.values() for copy in picture.copies)
     photos = {photo_address(copy): copy.content for copy in copies}

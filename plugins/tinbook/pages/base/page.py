@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from datetime import datetime
 from functools import cached_property
 from types import MappingProxyType
 from typing import Any
@@ -28,7 +29,8 @@ PART = re.compile(r"<!--tinbook:([a-z_/]+)(?: (\d+))?-->")
 
 @dataclass(frozen=True)
 class Desk:
-    """What every page can draw on. `broken` holds the problems of pages that cannot be shown.
+    """What every page can draw on. `broken` holds the problems of pages that cannot be shown; `now` is the
+    moment that orders are planned from.
 
     It is not part of how a page's view is written out: the book's ledger knows what is read in it.
     """
@@ -36,6 +38,7 @@ class Desk:
     book: Book = field(repr=False)
     facts: Facts = field(repr=False)
     broken: Mapping[str, tuple[Problem, ...]] = field(repr=False)
+    now: datetime | None = field(default=None, repr=False)
 
     @cached_property
     def batches(self) -> Mapping[str, Batch]:

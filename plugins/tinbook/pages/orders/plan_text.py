@@ -46,7 +46,7 @@ def plan_lines(plan: WeekPlan, shown: Sequence[PlannedTask], orders: Sequence[Go
         yield ""
     if not busy:
         yield "There is nothing to do."
-    yield from _notes(plan, handles)
+    yield from note_lines(plan, handles)
 
 
 def _takes(placed: PlannedTask) -> str:
@@ -75,7 +75,8 @@ def late_lines(plan: WeekPlan, orders: Sequence[GoesOut]) -> Iterator[str]:
         yield ""
 
 
-def _notes(plan: WeekPlan, handles: Mapping[str, str]) -> Iterator[str]:
+def note_lines(plan: WeekPlan, handles: Mapping[str, str]) -> Iterator[str]:
+    """What was assumed, and how good the plan is."""
     for slug, recipes in plan.unsaid.items():
         yield f"{handles[slug]}: nobody says how long {', '.join(recipes)} keeps, so two days were assumed."
     if not plan.placed:

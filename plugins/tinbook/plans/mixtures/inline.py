@@ -14,6 +14,13 @@ from tinbook.problems import nearest
 from tinbook.units import Misread, read_number
 
 MARK = re.compile(r"<([^<>\n]{1,60})>")
+
+
+def unmarked(text: str) -> str:
+    """A step's words without the signs round what is taken from the mix: `Beat <butter>` is `Beat butter`."""
+    return MARK.sub(r"\1", text)
+
+
 TINS = "tins"
 
 

@@ -15,6 +15,7 @@ from tinbook.plans.base.saying import saying
 from tinbook.plans.cakes.oven_loads import oven_plan
 from tinbook.plans.orders.asked import OrderWorked
 from tinbook.plans.orders.cake_work import Ends, baking_work, batches_of, cake_work, icing_work, linings_of
+from tinbook.plans.orders.class_work import class_work
 from tinbook.plans.orders.diary import Diary, diary_of, left_to_do, paces
 from tinbook.plans.orders.stints import stints
 from tinbook.plans.orders.tasks import After, Task, rounds
@@ -71,7 +72,7 @@ def week_work(orders: Sequence[OrderWorked], book: Book, facts: Facts, kitchen: 
     for group in _groups(orders, diary):
         shared = _shared(group, begun, bakes, facts, works)
         for worked in group:
-            work = _order_work(worked, shared, begun)
+            work = _order_work(worked, shared, begun, facts)
             works.append(work)
             order = worked.order
             outs.append(
@@ -139,7 +140,7 @@ def _shared(group: Sequence[OrderWorked], begun: Begun, bakes: Bakes, facts: Fac
     return shared
 
 
-def _order_work(worked: OrderWorked, shared: _Shared, begun: Begun) -> Work:
+def _order_work(worked: OrderWorked, shared: _Shared, begun: Begun, facts: Facts) -> Work:
     work = begun(((worked.slug, worked.order),))
     ends: Ends = []
     for number, cake in enumerate(worked.cakes, 1):
@@ -156,6 +157,7 @@ def _order_work(worked: OrderWorked, shared: _Shared, begun: Begun) -> Work:
             f"make-{tub.slug}", stints(tub.mixture.method), said,
             times=tub.times, keeps_min=keeps, mixer=True, eaten=True, of=tub.slug,
         )  # fmt: skip
+    ends += class_work(work, facts)
     work.tasks.append(_goes_out(work, tuple(ends)))
     return work
 

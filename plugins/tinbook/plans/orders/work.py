@@ -11,6 +11,7 @@ from tinbook.models.keeping import FREEZER
 from tinbook.models.kitchen import WorkingKitchen
 from tinbook.models.orders import Order
 from tinbook.plans.base.saying import Saying
+from tinbook.plans.mixtures.inline import unmarked
 from tinbook.plans.orders.diary import Pace
 from tinbook.plans.orders.stints import Stint
 from tinbook.plans.orders.tasks import After, Task, Window, rounds
@@ -25,7 +26,8 @@ UNSAID_MIN = 2 * DAY_MIN
 @dataclass(kw_only=True)
 class Work:
     """The tasks for some orders. `unsaid`: recipes of which nobody says how long they keep; `ahead_of`: how far ahead
-    each task can be done, minutes; `there_min`: how long it takes to put the cake together where it will stand; `paces`: the kitchen's own."""
+    each task can be done, minutes; `there_min`: how long it takes to put the cake together where it will stand;
+    `paces`: the kitchen's own."""
 
     orders: tuple[tuple[str, Order], ...]
     book: Book
@@ -122,7 +124,7 @@ class Work:
                 chill_min=rounds(stint.wait_min) if stint.chilled else 0,
                 eaten=eaten,
                 after=before if free or follows else (*before, *first),
-                steps=tuple(step.called or step.do for step in stint.steps),
+                steps=tuple(unmarked(step.do) for step in stint.steps),
                 place=sum(bool(each.hands_min) for each in chain[: place + 1]),
                 places=sum(bool(each.hands_min) for each in chain),
             )

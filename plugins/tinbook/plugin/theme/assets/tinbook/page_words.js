@@ -71,3 +71,9 @@ export const sheets = {
   coming: "Fetching the other pages.",
   none: "The other pages cannot be fetched from here. Leaf through them below.",
 };
+export const week = {
+  took: "took",
+  minutes: "min",
+  count: count => (count === 1 ? "1 task ticked" : `${count} tasks ticked`),
+  file: "done",
+};

@@ -7,7 +7,7 @@ export function ticks() {
   const root = find("[data-slug]");
   if (!root) return;
   const key = `ticks ${root.dataset.slug}`;
-  const boxes = all(".tb-tick");
+  const boxes = all(".tb-tick:not(.tb-did)");
   const ticked = new Set(read(key, []));
   const save = () => {
     write(key, [...ticked]);
