@@ -6,6 +6,7 @@ A sheet is built in `pages`, where its fields say what it includes; its PDF is s
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import datetime
 from importlib import resources
 from pathlib import Path
 from typing import Any
@@ -13,7 +14,8 @@ from typing import Any
 import click
 
 from tinbook.cli.cake_sheet import SizeAsked, cake_sheet
-from tinbook.cli.command import recipes_of
+from tinbook.cli.command import MOMENTS, recipes_of
+from tinbook.cli.job_sheet import job_files
 from tinbook.cli.template import FORCE, PAPER, SVG, cake_of, files_of, free, write_all
 from tinbook.loading import Loaded, load_book
 from tinbook.loading.files import slug_of
@@ -34,7 +36,14 @@ TECHNIQUE, CAKE = "techniques", "cakes"
 
 
 @click.command()
-@click.argument("name")
+@click.argument("name", required=False)
+@click.option("--order", metavar="HANDLE", help="The job sheet of an order, for the kitchen alone.")
+@click.option(
+    "--today",
+    type=click.DateTime(MOMENTS),
+    metavar="DATE",
+    help='With --order: plan as of another day, such as "2026-12-03".',
+)
 @click.option("--people", type=click.IntRange(1, MOST_PEOPLE), help="For a technique: how many people it is for.")
 @click.option("--pdf", is_flag=True, help="Write an A4 PDF as well.")
 @click.option(
@@ -53,13 +62,32 @@ TECHNIQUE, CAKE = "techniques", "cakes"
 @SVG
 @FORCE
 @click.pass_obj
-def sheet(book: Path, /, name: str, pdf: bool, output: Path | None, force: bool, **asked: Any) -> None:
+def sheet(
+    book: Path,
+    /,
+    name: str | None,
+    order: str | None,
+    today: datetime | None,
+    pdf: bool,
+    output: Path | None,
+    force: bool,
+    **asked: Any,
+) -> None:
     """Write the technique or cake NAME as a single file to send or print. Nothing private goes into it.
 
     A technique with parts comes with every cake to choose from, with templates at actual size. With --cake the
     sheet is for that cake only, and its templates are also written as a PDF next to it. A whole cake comes in one
-    size, with everything to bake, mix, weigh and have ready for it.
+    size, with everything to bake, mix, weigh and have ready for it. With --order it is the kitchen's own sheet of an
+    order instead: the cake as ordered, what to do on which day, and a card to go with it.
     """
+    if order is not None:
+        if name is not None or any(asked[key] for key in ("people", "cake", "size", "guests", "svg")):
+            raise click.ClickException("an order says itself what it is for: leave out the name and the other options")
+        files = job_files(book, order, output, pdf, force, dress(), today or datetime.now())
+        write_all(files, force)
+        return
+    if name is None:
+        raise click.ClickException("say which technique or cake, or --order and the handle of an order")
     loaded = load_book(recipes_of(book), kitchen=False)
     room, slug = _named(name, loaded, book)
     _refuse(room, asked)

@@ -1,7 +1,7 @@
 """What a baker wrote, typed and frozen."""
 
 from tinbook.models.bakes import Baked, BakeLog
-from tinbook.models.book import Book, word_in
+from tinbook.models.book import Book, changed_book, word_in
 from tinbook.models.cakes import CakeDesign, CakeVariation, DesignBoard, DesignDecoration, DesignTier
 from tinbook.models.cards import Card, Each, Larder, Weight
 from tinbook.models.colours import Colour, ColourCards, CutterDrawer, OwnedCutter
@@ -83,6 +83,7 @@ __all__ = [
     "Varies",
     "Weight",
     "Written",
+    "changed_book",
     "read_model",
     "read_sides",
     "read_take",

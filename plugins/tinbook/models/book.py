@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import cached_property
 from typing import Any
 
@@ -80,3 +80,8 @@ def word_in(names: Mapping[str, str], written: str) -> str | None:
         if form in names:
             return names[form]
     return None
+
+
+def changed_book(book: Book, **changes: Any) -> Book:
+    """A book with something in it changed. Of one that is watched, whatever is read in the rest is still noted."""
+    return Book(**{each.name: getattr(book, each.name) for each in fields(Book)} | changes)

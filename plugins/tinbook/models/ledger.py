@@ -265,8 +265,9 @@ def _looked_at(name: str) -> property:
     return property(lambda book: vars(book)["_look"](name))
 
 
-WRITTEN = tuple(each.name for each in fields(Book))
-FIELDS = WRITTEN + tuple(name for name, value in vars(Book).items() if isinstance(value, cached_property))
+FIELDS = tuple(each.name for each in fields(Book)) + tuple(
+    name for name, value in vars(Book).items() if isinstance(value, cached_property)
+)
 """Everything a book can be asked for."""
 for _name in FIELDS:
     setattr(_Watched, _name, _looked_at(_name))
@@ -296,8 +297,3 @@ def watched(book: Book, ledger: Ledger) -> Book:
     for work in ONCE:
         ledger.made_by(_name_of(work), partial(work, made))
     return made
-
-
-def changed(book: Book, **changes: Any) -> Book:
-    """A book with something in it changed. Of a watched one, whatever is read in the rest is still noted."""
-    return Book(**{name: getattr(book, name) for name in WRITTEN} | changes)

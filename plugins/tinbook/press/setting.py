@@ -17,6 +17,7 @@ from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from tinbook.pages.cake.sheet import CakeSheet
+from tinbook.pages.orders.job_sheet import DaysSheet
 from tinbook.pages.technique.paper import PaperPage, as_plain
 from tinbook.pages.technique.sheet import TechniqueSheet
 from tinbook.pages.technique.sheet_file import as_plain as sheet_as_plain
@@ -81,6 +82,11 @@ def sheet_pdf(sheet: TechniqueSheet) -> bytes:
 def cake_sheet_pdf(sheet: CakeSheet) -> bytes:
     """A whole cake's sheet."""
     return _set("cake.typ", plain_of(asdict(sheet)))[1]
+
+
+def days_sheet_pdf(sheet: DaysSheet) -> bytes:
+    """The sheet of an order without a cake."""
+    return _set("days.typ", plain_of(asdict(sheet)))[1]
 
 
 def _sheet_at(sheet: TechniqueSheet, drawing: int, close: str) -> tuple[int, bytes]:

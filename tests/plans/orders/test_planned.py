@@ -88,7 +88,7 @@ def test_an_order_that_cannot_be_ready_is_late_by_as_little_as_can_be(weeks: Wee
 
 def test_a_clash_is_between_orders_none_of_which_can_be_left_out(weeks: Weeks) -> None:
     """Each alone can be ready, both cannot: one pair of hands at one time."""
-    lesson = {"class": {"techniques": ["rope-edge"], "lasts": "5 h"}, "hand over": "2026-12-05 08:00"}
+    lesson = {"class": {"techniques": ["line-a-tin"], "lasts": "5 h"}, "hand over": "2026-12-05 08:00"}
     cups = {**CUPS, "hand over": "2026-12-05 12:00"}
     now, hours = datetime(2026, 12, 5, 7, 30), kitchen(at_a_pinch="07:30-21:00")
     assert plan_of(weeks(cups=cups), hours, now).late == {}

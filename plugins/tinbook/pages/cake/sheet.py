@@ -70,6 +70,28 @@ class CakeSheetGroup:
     lines: tuple[CakeSheetLine, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class JobDay:
+    """A day of an order: `Sat 5 Dec`, and for each task when it begins, how long it takes and what it is."""
+
+    name: str
+    tasks: tuple[tuple[str, str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobPart:
+    """What an order adds to the sheet of its cake: its handle, when and how it goes out, what it must be free from,
+    its days, how long the cake keeps, and what it is cut into."""
+
+    handle: str
+    out: str
+    free_from: tuple[str, ...]
+    notes: tuple[str, ...]
+    days: tuple[JobDay, ...]
+    keeps: str
+    cut: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CakeSheet:
     """Everything a cake's sheet carries: the list of what may leave the house."""
@@ -104,11 +126,12 @@ class CakeSheet:
     cautions: tuple[Advice, ...]
     notes: tuple[str, ...]
     address: str
+    job: JobPart | None = None
 
     @property
     def ticked_as(self) -> str:
         """What its ticks are kept under: the cake and its size."""
-        return f"cakes/{self.slug} {self.size}"
+        return f"orders/{self.job.handle}" if self.job else f"cakes/{self.slug} {self.size}"
 
 
 def cake_sheet_of(slug: str, size: CakeSize, desk: Desk) -> CakeSheet:
@@ -117,7 +140,12 @@ def cake_sheet_of(slug: str, size: CakeSize, desk: Desk) -> CakeSheet:
     design, heights = view.design, view.looked_at.heights
     cake = whole_cake(slug, design, desk.book, desk.facts, tins=size.tins, heights=heights, bakes=desk.bakes)
     names = () if size.steps is not None else (size.key,)
-    made = CakeInSize(cake=cake, size=size, names=names, desk=desk)
+    return sheet_of_made(view, CakeInSize(cake=cake, size=size, names=names, desk=desk))
+
+
+def sheet_of_made(view: CakeView, made: CakeInSize, job: JobPart | None = None) -> CakeSheet:
+    """The sheet of a cake that is worked out in a size; `job`: for an order."""
+    slug, desk, design, size, names = view.slug, view.desk, view.design, made.size, made.names
     strip, table, drawing = view.strip, made.table, made.drawing
     named = (f", {names[0]}" if names else "") if size.steps != 0 else ""
     return CakeSheet(
@@ -159,7 +187,8 @@ def cake_sheet_of(slug: str, size: CakeSize, desk: Desk) -> CakeSheet:
         at_work=made.not_food.at_work,
         cautions=tuple(Advice(each.title, each.advice) for each in view.cautions),
         notes=design.notes,
-        address=f"{desk.book.house.address}/{view.address}/" if desk.book.house.address else "",
+        address=f"{desk.book.house.address}/{view.address}/" if desk.book.house.address and not job else "",
+        job=job,
     )
 
 

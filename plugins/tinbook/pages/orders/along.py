@@ -13,7 +13,7 @@ from tinbook.pages.orders.week import DayLines, TaskLine, fill_of
 
 ROOM_PX = 610.0
 """How wide the drawing is at least: on a tablet held upright. Names are laid out for that."""
-LETTER_PX = 8.1
+LETTER_PX = 7.6
 """How wide a letter is at most on average."""
 LANE_PX, BAR_PX, BASE_PX = 30, 22, 16
 GAP_PX = 14.0
@@ -21,7 +21,7 @@ FEWEST_LETTERS = 12
 
 
 @dataclass(frozen=True, slots=True)
-class Hours:
+class DayHours:
     """The hours that a week's drawings share, minutes from midnight."""
 
     first_min: int
@@ -39,15 +39,15 @@ class Hours:
         )
 
 
-def hours_of(days: Iterable[DayLines]) -> Hours:
+def hours_of(days: Iterable[DayLines]) -> DayHours:
     """From the first full hour of any day to the last, an even number of them."""
     lines = [line for each in days for line in each.lines]
     first = min((line.start_min for line in lines), default=480) // 60
     last = -(-max((min(line.end_min, 24 * 60) for line in lines), default=1080) // 60)
-    return Hours(60 * first, 60 * (last + (last - first) % 2))
+    return DayHours(60 * first, 60 * (last + (last - first) % 2))
 
 
-def day_drawing(of: DayLines, hours: Hours) -> Markup:
+def day_drawing(of: DayLines, hours: DayHours) -> Markup:
     """A day's bars in as few lanes as their names leave room for."""
     lanes = _lanes(of.lines, hours)
     high = LANE_PX * (max(lanes, default=0) + 1) + 4
@@ -62,7 +62,7 @@ def day_drawing(of: DayLines, hours: Hours) -> Markup:
     )
 
 
-def label_of(line: TaskLine, hours: Hours) -> tuple[str, bool]:
+def label_of(line: TaskLine, hours: DayHours) -> tuple[str, bool]:
     """A name that is no longer than the drawing has room for, and whether it is on the right of its bar: where it fits,
     or where there is more room."""
     left, right = _px(line.start_min, hours) - GAP_PX, ROOM_PX - _px(line.end_min, hours) - GAP_PX
@@ -73,11 +73,11 @@ def label_of(line: TaskLine, hours: Hours) -> tuple[str, bool]:
     return name if len(name) <= most else f"{name[: most - 1].rstrip()}…", on_right
 
 
-def _px(minute: int, hours: Hours) -> float:
+def _px(minute: int, hours: DayHours) -> float:
     return hours.percent(min(minute, hours.last_min)) * ROOM_PX / 100.0
 
 
-def _lanes(lines: Sequence[TaskLine], hours: Hours) -> list[int]:
+def _lanes(lines: Sequence[TaskLine], hours: DayHours) -> list[int]:
     """For each line the first lane in which neither its bar nor its name meets another's."""
     taken: list[list[tuple[float, float]]] = []
     found = []
@@ -95,7 +95,7 @@ def _apart(one: tuple[float, float], other: tuple[float, float]) -> bool:
     return one[0] >= other[1] or other[0] >= one[1]
 
 
-def _span(line: TaskLine, hours: Hours) -> tuple[float, float]:
+def _span(line: TaskLine, hours: DayHours) -> tuple[float, float]:
     """What a bar and its name take, px on the narrowest page."""
     start, end = _px(line.start_min, hours), _px(line.end_min, hours)
     name, on_right = label_of(line, hours)
@@ -103,7 +103,7 @@ def _span(line: TaskLine, hours: Hours) -> tuple[float, float]:
     return (start, end + wide) if on_right else (start - wide, end + GAP_PX / 2.0)
 
 
-def _bar(line: TaskLine, hours: Hours, top: int) -> Iterator[Markup]:
+def _bar(line: TaskLine, hours: DayHours, top: int) -> Iterator[Markup]:
     start, hands, end = (
         hours.percent(min(minute, hours.last_min)) for minute in (line.start_min, line.hands_end_min, line.end_min)
     )

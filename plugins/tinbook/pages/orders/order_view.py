@@ -7,9 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from tinbook.models import CakeDesign
-from tinbook.models.ledger import changed
-from tinbook.models.orders import Order
+from tinbook.models import CakeDesign, changed_book
+from tinbook.models.orders import STATES, Order
 from tinbook.pages.base.page import Desk, cross_contact
 from tinbook.pages.base.shared import Linked, plural
 from tinbook.pages.cake.addresses import Way, cake_address
@@ -129,6 +128,16 @@ class OrderView:
         return class_pack(self.order, self.desk) if self.order.open else None
 
     @property
+    def shows_steps(self) -> bool:
+        """Whether tasks say how they are done."""
+        return False
+
+    @property
+    def fits_in(self) -> bool:
+        """Whether it is only asked for, and would push nothing."""
+        return self.order.state == STATES[0] and bool(self.items) and not self.pushes
+
+    @property
     def hands(self) -> str:
         """How long all of it keeps hands busy."""
         return lasts(sum(line.hands_min for day in self.items for line in day.lines))
@@ -138,7 +147,7 @@ def _free_line(found: FreeFrom) -> FreeLine:
     sources = [name if name == what else f"{name} ({what})" for name, what in found.sources]
     verdict = "in it" if sources else "not known" if found.unknown else "on none of its cards"
     instead = [
-        f"{name}: {formats.sentence(others, 'or') if others else 'no recipe of ours goes without'}"
+        f"{name}: {' or '.join(others) if others else 'no recipe of ours goes without'}"
         for name, others in found.instead
     ]
     return FreeLine(
@@ -169,7 +178,7 @@ def _counted(count: int, name: str) -> str:
 
 
 def _view(slug: str, design: CakeDesign, desk: Desk) -> CakeView:
-    book = changed(desk.book, cakes={**desk.book.cakes, slug: design})
+    book = changed_book(desk.book, cakes={**desk.book.cakes, slug: design})
     return CakeView(slug=slug, desk=replace(desk, book=book))
 
 

@@ -4,23 +4,22 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tinbook.models.ledger import changed
+from tinbook.models import changed_book
+from tinbook.models.orders import STATES
 from tinbook.pages.base.page import Desk
 from tinbook.pages.orders.week import KitchenWeek, OrderLine, TaskLine, kitchen_week
 from tinbook.pages.spelling.orders import day
 
-ASKED = "asked"
-
 
 def pushed(line: OrderLine, week: KitchenWeek, desk: Desk) -> tuple[str, ...]:
     """What would move to another day, and which orders could not be ready; nothing for an order that is agreed."""
-    if line.state != ASKED or not week.days:
+    if line.state != STATES[0] or not week.days:
         return ()
     orders = {slug: order for slug, order in desk.book.others["order"].items() if slug != line.slug}
-    book = changed(desk.book, others={**desk.book.others, "order": orders})
+    book = changed_book(desk.book, others={**desk.book.others, "order": orders})
     without = kitchen_week(replace(desk, book=book), week.now)
     before = _by_name(without)
-    told = [f"Would no longer be possible: {said}" for said in week.wrong if said not in without.wrong]
+    told = [said.rstrip(".") for said in week.wrong if said not in without.wrong]
     for name, task in _by_name(week).items():
         was = before.get(name)
         if was and was.day != task.day:

@@ -19,8 +19,6 @@ from tinbook.pages.orders.pushes import pushed
 from tinbook.pages.orders.week import (
     DayLines,
     KitchenWeek,
-    OrderLine,
-    TaskLine,
     day_address,
     kitchen_week,
     order_address,
@@ -42,18 +40,33 @@ class OrdersView:
         return LEAVES
 
     @property
-    def next_day(self) -> DayLines | None:
-        """The next day with work."""
+    def next_link(self) -> str:
+        """The sheet of the next day with work; empty if there is none."""
+        return day_address(self._next.day) if self._next else ""
+
+    @property
+    def next_name(self) -> str:
+        """What that day is called."""
+        return self._next.name if self._next else ""
+
+    @property
+    def next_words(self) -> str:
+        """What comes first on it."""
+        return f"{self._next.lines[0].clock} {self._next.lines[0].words}" if self._next else ""
+
+    @property
+    def next_hands(self) -> str:
+        """How long hands are busy on it."""
+        return self._next.hands if self._next else ""
+
+    @property
+    def _next(self) -> DayLines | None:
         return next(iter(self.week.days), None)
 
     @property
-    def day_link(self) -> str:
-        """Its sheet."""
-        return day_address(self.next_day.day) if self.next_day else ""
-
-    def link_of(self, line: OrderLine) -> str:
-        """An order's page."""
-        return order_address(line.slug)
+    def past_count(self) -> int:
+        """How many orders are done or gone."""
+        return len(self.week.past)
 
 
 @dataclass(frozen=True)
@@ -79,18 +92,19 @@ class WeekView:
         return tuple((each, day_drawing(each, hours), day_address(each.day)) for each in self.items)
 
     @property
-    def marks(self) -> tuple[tuple[str, float], ...]:
-        """The hours above the drawings, and where they are."""
-        return hours_of(self.items).marks
+    def marks(self) -> tuple[tuple[str, str], ...]:
+        """The hours above the drawings, and where they are, in percent."""
+        return tuple((hour, f"{at:.2f}") for hour, at in hours_of(self.items).marks)
+
+    @property
+    def shows_steps(self) -> bool:
+        """Whether tasks say how they are done."""
+        return False
 
     @property
     def planned(self) -> str:
         """When it was planned."""
         return moment(self.week.now)
-
-    def link_of(self, line: OrderLine) -> str:
-        """An order's page."""
-        return order_address(line.slug)
 
 
 @dataclass(frozen=True)
@@ -118,9 +132,9 @@ class DayView:
         return ((self.of.hands, "hands on"), *(((lasts(oven), "oven"),) if oven else ()))
 
     @property
-    def steps(self) -> tuple[tuple[TaskLine, tuple[str, ...]], ...]:
-        """Each task with the beginnings of its steps."""
-        return tuple((line, line.steps) for line in self.of.lines)
+    def shows_steps(self) -> bool:
+        """Whether tasks say how they are done."""
+        return True
 
     @property
     def beside(self) -> tuple[Linked, ...]:
@@ -137,13 +151,18 @@ def order_pages(desk: Desk) -> Iterator[Page]:
     yield Page(address=ORDERS, title="Orders", template="orders", view=OrdersView(week), section=SECTION)
     yield Page(address=WEEK, title="Week", template="orders_week", view=WeekView(week), section=SECTION)
     for line in (*week.orders, *week.overdue, *week.past):
-        view = OrderView(
+        order = OrderView(
             line=line, items=week.of_order(line.slug), pushes=pushed(line, week, desk),
             is_late=tuple(each for each in week.wrong if each.startswith(f"{line.handle} ")), desk=desk,
         )  # fmt: skip
         address = order_address(line.slug)
         yield Page(
-            address=address, title=line.handle, template="order", view=view, section=SECTION, listed=line in week.orders
+            address=address,
+            title=line.handle,
+            template="order",
+            view=order,
+            section=SECTION,
+            listed=line in week.orders,
         )
     for before, each, after in zip((None, *week.days[:-1]), week.days, (*week.days[1:], None), strict=True):
         view = DayView((each,), before, after)

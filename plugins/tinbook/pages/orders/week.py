@@ -5,11 +5,13 @@ It is worked out once for a book and a moment; pages hold the lines they show, s
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from itertools import groupby
 
+from tinbook.models import Book
 from tinbook.models.kitchen import WorkingKitchen
 from tinbook.models.orders import Order
 from tinbook.pages.base.page import Desk
@@ -23,6 +25,7 @@ from tinbook.plans.orders.tight import tightest
 from tinbook.plans.orders.week_work import WeekWork, week_work
 
 WANTS = "Planning needs a library that reading recipes does not: run “pip install ortools holidays icalendar”."
+COUNT = re.compile(r" \((\d+) of (\d+)\)$")
 HATCHES = 6
 """How many orders are told apart by their hatching; the next begins again."""
 
@@ -30,7 +33,8 @@ HATCHES = 6
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TaskLine:
     """A task as a line: when, how long, what, for whom. `hatch`: its first order's. `minutes` from midnight to the end
-    of hands and of the oven; `waits_min`: how long it is then left. `of` and `said` go back with the tick."""
+    of hands and of the oven; `waits_min`: how long it is then left. `of` and `said` go back with the tick; `page` is
+    where all its steps are."""
 
     key: str
     day: date
@@ -47,6 +51,7 @@ class TaskLine:
     waits: str
     steps: tuple[str, ...]
     of: str
+    page: str
     said: str
     own: str
     goes_out: bool
@@ -85,6 +90,11 @@ class OrderLine:
     hand_over: datetime
 
     @property
+    def address(self) -> str:
+        """Its page."""
+        return order_address(self.slug)
+
+    @property
     def fill(self) -> str:
         """What its bars are filled with."""
         return fill_of(self.hatch)
@@ -112,8 +122,13 @@ class KitchenWeek:
         return tuple(
             day_lines(each.day, mine)
             for each in self.days
-            if (mine := tuple(line for line in each.lines if slug in line.slugs))
+            if (mine := tuple(_alone(line) for line in each.lines if slug in line.slugs))
         )
+
+
+def _alone(line: TaskLine) -> TaskLine:
+    """On the page of an order only those are named that share a task with it."""
+    return replace(line, handles="") if len(line.slugs) == 1 else line
 
 
 def day_lines(when: date, lines: tuple[TaskLine, ...]) -> DayLines:
@@ -197,7 +212,7 @@ def _planned(ahead: Mapping[str, Order], hatches: Mapping[str, int], desk: Desk,
         return (), (*wrong, why_not(tightest(work))), ()
     late = tuple(line for line in late_lines(plan, work.orders) if line)
     handles = {order.slug: order.handle for order in work.orders}
-    return tuple(_days(plan, work, hatches)), (*wrong, *late), tuple(note_lines(plan, handles))
+    return tuple(_days(plan, work, hatches, desk.book)), (*wrong, *late), tuple(note_lines(plan, handles))
 
 
 def _worked(ahead: Mapping[str, Order], desk: Desk) -> tuple[list[OrderWorked], tuple[str, ...]]:
@@ -210,7 +225,10 @@ def _worked(ahead: Mapping[str, Order], desk: Desk) -> tuple[list[OrderWorked], 
     return worked, tuple(wrong)
 
 
-def _days(plan: WeekPlan, work: WeekWork, hatches: Mapping[str, int]) -> Iterator[DayLines]:
+def _days(plan: WeekPlan, work: WeekWork, hatches: Mapping[str, int], book: Book) -> Iterator[DayLines]:
+    def page_of(slug: str) -> str:
+        return f"mixtures/{slug}" if slug in book.mixtures else f"techniques/{slug}" if slug in book.techniques else ""
+
     handles = {order.slug: order.handle for order in work.orders}
     waits: dict[str, float] = {}
     for task in work.tasks:
@@ -218,10 +236,18 @@ def _days(plan: WeekPlan, work: WeekWork, hatches: Mapping[str, int]) -> Iterato
             waits[after.key] = max(after.wait_min, waits.get(after.key, 0.0))
     busy = [each for each in plan.placed if each.task.hands_min]
     for when, of_day in groupby(busy, key=lambda each: each.start.date()):
-        yield day_lines(when, tuple(_line(each, waits.get(each.task.key, 0.0), handles, hatches) for each in of_day))
+        yield day_lines(
+            when, tuple(_line(each, waits.get(each.task.key, 0.0), handles, hatches, page_of) for each in of_day)
+        )
 
 
-def _line(placed: PlannedTask, waits_min: float, handles: Mapping[str, str], hatches: Mapping[str, int]) -> TaskLine:
+def _line(
+    placed: PlannedTask,
+    waits_min: float,
+    handles: Mapping[str, str],
+    hatches: Mapping[str, int],
+    page_of: Callable[[str], str],
+) -> TaskLine:
     task, start = placed.task, placed.start
     oven = f" + oven {lasts(task.oven_min)}" if task.oven_min else ""
     ready = placed.end + timedelta(minutes=waits_min)
@@ -231,7 +257,7 @@ def _line(placed: PlannedTask, waits_min: float, handles: Mapping[str, str], hat
         day=start.date(),
         clock=clock(start),
         takes=f"{lasts(task.hands_min)}{oven}",
-        words=task_words(placed),
+        words=COUNT.sub("\u00a0(\\1\u00a0of\u00a0\\2)", task_words(placed)),
         handles=", ".join(handles[slug] for slug in task.orders),
         slugs=task.orders,
         hatch=hatches[task.orders[0]],
@@ -242,6 +268,7 @@ def _line(placed: PlannedTask, waits_min: float, handles: Mapping[str, str], hat
         waits=f"leave {lasts(waits_min)}, until {until}" if waits_min else "",
         steps=task.steps,
         of=task.of,
+        page=page_of(task.of),
         said=lasts(task.said_min) if task.said_min else "",
         own=f"the steps say {lasts(task.said_min)}; this is our own pace, from {task.sittings} logged"
         if task.sittings and task.said_min != task.hands_min

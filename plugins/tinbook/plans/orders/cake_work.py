@@ -184,7 +184,14 @@ def _load_work(work: Work, load: OvenLoad, name: str, number: int, lined: Ends, 
         at, keeps = bake_step(mix.batch.mixture), work.keeps_min(mix.batch.slug, mix.batch.mixture)
         rest = stints(mix.batch.mixture.method[at + 1 :]) if at is not None else ()
         said = saying("task_cool", mixture=mix.batch.mixture.name, load=number)
-        out = work.add(f"{name}-cool-{mix.batch.slug}", rest, said, after=(After(key=baked.key),), keeps_min=EVER_MIN)
+        out = work.add(
+            f"{name}-cool-{mix.batch.slug}",
+            rest,
+            said,
+            after=(After(key=baked.key),),
+            keeps_min=EVER_MIN,
+            of=mix.batch.slug,
+        )
         # its age is held against when it is cut or goes out, not against a day
         ends += [After(key=each.key, wait_min=each.wait_min, within_min=max(keeps, each.wait_min)) for each in out]
         ends += [] if out else [After(key=baked.key, within_min=keeps)]
