@@ -50,6 +50,7 @@ ENTRIES: Mapping[str, Data] = {
     "technique": {"name": secret("technique"), "purpose": secret("technique"), "steps": [secret("technique")],
                   "private": True},
     "kitchen": {"days off": secret("kitchen")},
+    "hours": {"done": "2026-12-05 10:40", "task": secret("hours")},
     "order": {"handle": secret("order"), "hand over": "2026-12-05 11:00", "state": "gone", "cake": secret("order"),
               "size": secret("order"), "change": {"name": secret("order"), "notes": [secret("order")]}},
     "cake": {"name": secret("cake"), "tiers": ["round 20 cm"], "mixture": "plain-sponge", "private": True},
@@ -173,7 +174,7 @@ def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_pat
     """But for what is read for the sums alone, and what no page shows of a tin, a cutter, a cake, the house's
     finish, an order or the kitchen's hours."""
     places = found(built(secrets, tmp_path / "site", kitchen=True), ALL)
-    assert ALL - set(places) <= {secret(name) for name in ("used", "cutters", "finish", "cake", "kitchen", "order")}
+    assert ALL - set(places) <= {secret(name) for name in ("used", "cutters", "finish", "cake", "kitchen", "hours")}
     assert any(name.endswith("find-index.js") for name in places[secret("mixture")])
     assert any(name == "sw.js" for name in places[secret("mixture")])
 

@@ -30,6 +30,13 @@ def test_without_orders_or_a_moment_there_are_none(kitchen_desk: Desk) -> None:
     assert list(order_pages(replace(kitchen_desk, now=None))) == []
 
 
+def test_with_nothing_left_to_do_there_are_no_days(kitchen_desk: Desk) -> None:
+    gone = {GONE: kitchen_desk.book.others["order"][GONE]}
+    book = replace(kitchen_desk.book, others={**kitchen_desk.book.others, "order": gone})
+    pages = [page.address for page in order_pages(replace(kitchen_desk, book=book))]
+    assert pages == ["orders/index", "orders/week", f"orders/{GONE}"]
+
+
 def test_every_page_is_filled_and_leads_only_to_pages(made: dict[str, Page]) -> None:
     asked: set[str] = set()
 

@@ -164,7 +164,7 @@ def order_pages(desk: Desk) -> Iterator[Page]:
             section=SECTION,
             listed=line in week.orders,
         )
-    for before, each, after in zip((None, *week.days[:-1]), week.days, (*week.days[1:], None), strict=True):
-        view = DayView((each,), before, after)
+    for nth, each in enumerate(week.days):
+        view = DayView((each,), next(iter(week.days[nth - 1 : nth]), None), next(iter(week.days[nth + 1 :]), None))
         address = day_address(each.day)
         yield Page(address=address, title=each.name, template="orders_day", view=view, section=SECTION, listed=False)

@@ -59,7 +59,7 @@ LEADS = {
     RECIPES: f"Every key in a recipe: {_KEYS}",
     TECHNIQUES: f"Every key in a technique: {_KEYS}",
     CAKES: f"Every key in a cake: {_KEYS}",
-    ORDERS: f"Every key in an order, and in `house/kitchen.yaml`: {_KEYS}",
+    ORDERS: f"Every key in an order, in `house/kitchen.yaml` and in `house/hours.yaml`: {_KEYS}",
     HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
     FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
     "exactly as shown.",
@@ -189,6 +189,7 @@ def order_groups(facts: Facts) -> tuple[KeyGroup, ...]:
         key_group(OrderedMixture, facts),
         key_group(OrderedClass, facts),
         *_file_groups(kinds()["kitchen"], facts),
+        *_file_groups(kinds()["hours"], facts),
     )
 
 
