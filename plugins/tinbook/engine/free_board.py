@@ -8,6 +8,7 @@ close as it goes to those before. Now and then a cleverer order would find room 
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import cos, radians, sin
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
 Ring = Sequence[tuple[float, float]]
+Edge = tuple[float, float, float]
+"""Which way is out, and how far out it is from the middle."""
 STEP = 15
 """Degrees from one way a foot is turned to the next."""
 NEAR_MM = 0.5
@@ -92,12 +95,11 @@ class _Room:
         """The first place it can be, going round from the back: how far round, how far from the middle, where. All of
         it is on the ground, none of it in what stands there. None if it has no room."""
         import numpy as np
-        from shapely import affinity, get_coordinates, intersection_all
+        from shapely import get_coordinates
 
         left = self._left
         if left is None:
-            corners = self.form.exterior.coords[:-1]
-            inside = intersection_all([affinity.translate(ground, -x, -y) for x, y, *_ in corners])
+            inside = _within(ground, self.form)
             left = inside if inside.is_empty else inside.difference(_sum(stands, self.form, 0.0))
         for other, apart in () if left.is_empty else taken[self._known :]:
             left = left.difference(_sum(other, self.form, max(apart, apart_mm)))
@@ -119,6 +121,44 @@ def _turned(form: Polygon) -> list[Polygon]:
 
     ways = (STEP if alike(STEP) else 90) if alike(90) else 180 if alike(180) else 360
     return [affinity.rotate(form, turn, origin=(0.0, 0.0)) for turn in range(0, ways, STEP)]
+
+
+def _within(ground: Polygon, form: Polygon) -> Polygon:
+    """Where the middle of a convex outline can be for all of it to be on convex ground: as far inside each edge as the
+    outline reaches towards it (half-planes in the order their edges turn). Empty if nowhere."""
+    import numpy as np
+    from shapely import Polygon, get_coordinates
+    from shapely.geometry.polygon import orient
+
+    ring = get_coordinates(orient(ground).exterior)[:-1]
+    along = np.roll(ring, -1, axis=0) - ring
+    out = np.stack([along[:, 1], -along[:, 0]], axis=1) / np.hypot(*along.T)[:, None]
+    far = (out * ring).sum(axis=1) - (out @ get_coordinates(form).T).max(axis=1)
+    edges, corners = deque[Edge](), deque[tuple[float, float]]()
+    for x, y, c in zip(*out.T.tolist(), far.tolist(), strict=True):
+        while corners and _over(corners[-1], (x, y, c)):
+            edges.pop(), corners.pop()
+        while corners and _over(corners[0], (x, y, c)):
+            edges.popleft(), corners.popleft()
+        if edges:
+            corners.append(_meet(edges[-1], (x, y, c)))
+        edges.append((x, y, c))
+    while corners and _over(corners[-1], edges[0]):
+        edges.pop(), corners.pop()
+    corners.append(_meet(edges[-1], edges[0]))
+    # where there is no such place, corners are left that lie beyond an edge
+    nowhere = len(corners) < 3 or (out @ np.array(corners).T - far[:, None]).max() > 1e-6
+    return Polygon() if nowhere else Polygon(corners)
+
+
+def _over(point: tuple[float, float], edge: Edge) -> bool:
+    return point[0] * edge[0] + point[1] * edge[1] > edge[2]
+
+
+def _meet(one: Edge, other: Edge) -> tuple[float, float]:
+    """Where two edges cross, far away if they run alongside."""
+    turn = one[0] * other[1] - one[1] * other[0] or 1e-12
+    return (one[2] * other[1] - other[2] * one[1]) / turn, (other[2] * one[0] - one[2] * other[0]) / turn
 
 
 def _sum(there: Polygon, form: Polygon, apart_mm: float) -> BaseGeometry:

@@ -127,27 +127,47 @@ def no_room(
 ) -> NoRoom | None:
     """What does not fit on the board beside a sound cake whose tiers are in these `tins`, the lowest finished as
     `settled`; None if everything does."""
-    if board.size_mm is None or not any(each.on == BOARD for each in design.decorations):
+    if not _asked(design, board) or (there := _on_board(design, tins, board, settled, book, facts)).fits:
         return None
-    name = ("on_the_board", Itself(design), tins, board, Itself(settled), Itself(facts))
-    return ledger_of(book).lately(name, lambda: _no_room(design, tins, board, settled, book, facts))
+    name = ("no_room", Itself(there))
+    return ledger_of(book).lately(name, lambda: _no_room(there, design, tins, book, facts))
 
 
-def _no_room(
+def _asked(design: CakeDesign, board: Board) -> bool:
+    return board.size_mm is not None and any(each.on == BOARD for each in design.decorations)
+
+
+def _on_board(
     design: CakeDesign, tins: tuple[Tin, ...], board: Board, settled: Finishing, book: Book, facts: Facts
-) -> NoRoom | None:
+) -> OnBoard:
+    like = ("on_the_board", Itself(design), tins, Itself(settled), Itself(facts))
+    ledger = ledger_of(book)
+
+    def there() -> OnBoard:
+        # what stands there is the same on any board
+        first = ledger.lately(like, lambda: _laid_out(design, tins, board, settled, book, facts))
+        return replace(first, board=board)
+
+    return ledger.lately((*like, board), there)
+
+
+def _laid_out(
+    design: CakeDesign, tins: tuple[Tin, ...], board: Board, settled: Finishing, book: Book, facts: Facts
+) -> OnBoard:
     outer_mm = settled.coats_mm + settled["paste"]
     ring = ring_round(tins[0], outer_mm)
     (left, low), (right, high) = (tuple(end(point[axis] for point in ring) for axis in (0, 1)) for end in (min, max))
-    there = OnBoard(
+    return OnBoard(
         board=board,
         cake=tuple((x - (left + right) / 2.0, y - (low + high) / 2.0) for x, y in ring),
         deep_mm=tins[0].bounds_mm[1] + 2.0 * outer_mm,
         standing=tuple(_standing(design, tins, book, facts)),
         least_mm=facts.numbers[CHOICES["least"]].value / 2.0,
     )
-    if there.short is None:
-        return None
+
+
+def _no_room(there: OnBoard, design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> NoRoom:
+    assert there.short is not None, "something found no place"
     each, have = there.standing[there.short], there.whole[there.short]
     instead = [*_fewer(each, have), *_larger(there), *_smaller(there, there.short, design, tins, book, facts)]
     hint = f"use {', or '.join(instead)}" if instead else "stand it on top, or name a smaller decoration"
@@ -218,7 +238,7 @@ def with_room(
 ) -> Board:
     """The smallest board from this one up on which everything has room; this one if none so large is sold."""
     larger: Board | None = board
-    while larger is not None and no_room(design, tins, larger, settled, book, facts):
+    while larger and _asked(design, larger) and not _on_board(design, tins, larger, settled, book, facts).fits:
         larger = _next(larger)
     return larger or board
 
