@@ -185,6 +185,8 @@ def _spots(whole: PutTogether, sheet: _Sheet) -> Iterator[tuple[float, float, st
     """A spot on paper for each letter, on the highest piece of its part."""
     done = set[str]()
     for piece in sorted(whole.pieces, key=lambda piece: -piece.top_mm):
+        if done.issuperset((piece.letter, *piece.mark_letters)):
+            continue
         seen = whole.seen_mm(piece) or ((piece.foot_mm, piece.top_mm),)
         for nth, letter in enumerate((piece.letter, *piece.mark_letters)):
             if letter not in done:

@@ -133,9 +133,12 @@ class PartsView:
     def drawing(self) -> AssembledDrawing | PartDrawing | None:
         """The parts assembled if they say how, at the largest scale that goes on paper, otherwise all of them to one
         scale."""
-        put = [drawn for scale, _ in SCALES if (drawn := assembled_drawn(self.written, scale))]
-        fitting = [drawn for drawn in put if drawn.wide_mm <= PAPER_MM] or put[-1:]
-        return fitting[0] if fitting else parts_drawn(self.written)
+        put = None
+        for scale, _ in SCALES:
+            put = assembled_drawn(self.written, scale) or put
+            if put and put.wide_mm <= PAPER_MM:
+                break
+        return put or parts_drawn(self.written)
 
     @property
     def marks(self) -> tuple[PartDrawing, ...]:

@@ -6,7 +6,7 @@ Lengths in mm, from the middle of the part that stands by itself and from the lo
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from itertools import pairwise
@@ -94,7 +94,7 @@ class PutTogether:
         stretches = [
             (low, high)
             for low, high in pairwise(level for level in levels if piece.foot_mm <= level <= piece.top_mm)
-            if not any(_covers(each, piece, (low + high) / 2.0) for each in before)
+            if not _covered(piece, before, (low + high) / 2.0)
         ]
         return tuple(sorted(stretches, key=lambda ends: ends[0] - ends[1]))
 
@@ -118,10 +118,11 @@ def _top_at_mm(ring: Ring, x_mm: float) -> float:
     return max(_crossed(tuple((y, x) for x, y in ring), x_mm), default=max(y for _, y in ring))
 
 
-def _covers(each: Placed, piece: Placed, level_mm: float) -> bool:
+def _covered(piece: Placed, before: Sequence[Placed], level_mm: float) -> bool:
     """Whether a piece in front hides the right edge of another at a level."""
-    across = _crossed(each.rings[0], level_mm)
-    return bool(across) and min(across) <= edge_mm(piece.rings, level_mm) <= max(across)
+    edge = edge_mm(piece.rings, level_mm)
+    there = (each for each in before if each.foot_mm <= level_mm <= each.top_mm)
+    return any(min(across) <= edge <= max(across) for each in there if (across := _crossed(each.rings[0], level_mm)))
 
 
 @dataclass(frozen=True, slots=True)
