@@ -44,6 +44,7 @@ class CutDrawing:
     scale: str
 
 
+@lru_cache(maxsize=1024)
 def drawn(cut: Cut, name: str, mark: str, edge: str) -> CutDrawing:
     """The plan of a cake; `name` says of what, `mark` is its own on the page. `edge`: the mark of the tin's outline,
     which all its plans share."""
