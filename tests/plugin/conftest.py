@@ -3,11 +3,23 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from tests.books import new_book
 from tests.plugin.builds import Built
+
+from tinbook.plugin import events
+
+
+@pytest.fixture(scope="package", autouse=True)
+def alone() -> Iterator[None]:
+    """Small books are built here without another process: forked of one as large as the tests', it costs what a build
+    does. Help is tried in `test_ahead.py`, and by every build of the demo."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(events, "spare_processes", lambda pages: 0)
+        yield
 
 
 @pytest.fixture(scope="session")
