@@ -1,15 +1,42 @@
 """The command run as a baker runs it, on a copy of the demo book."""
 
+import hashlib
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
 
+import tinbook.loading.book as reading
 from tinbook.cli import main
 
 ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture(scope="package", autouse=True)
+def read_once() -> Iterator[None]:
+    """Books that are alike to the byte are read once for all commands of a process: most are copies of the demo. How a
+    book is read has tests of its own."""
+    known, read = dict[object, Any](), reading._loaded
+
+    def loaded(folder: Path, *how: Any) -> Any:
+        digest = hashlib.sha256()
+        try:
+            for path in sorted(folder.rglob("*")):
+                digest.update(f"{path.relative_to(folder)} {path.is_symlink()}\n".encode())
+                digest.update(hashlib.sha256(path.read_bytes()).digest() if path.is_file() else b"")
+        except OSError:
+            return read(folder, *how)
+        key = (folder.name, digest.digest(), how)
+        if key not in known:
+            known[key] = read(folder, *how)
+        return known[key]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(reading, "_loaded", loaded)
+        yield
 
 
 @pytest.fixture
