@@ -6,19 +6,22 @@ import re
 import shutil
 import threading
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, BrowserType, Error, Locator, Page, sync_playwright
+from tests.every import all_seeds
 
 ROOT = Path(__file__).parents[2]
 TABLES = re.compile(r"^mixtures/[^/]+/(?=tables\b)")
 """The second leaf of a mixture: alike for all of them."""
-USED = re.compile(r"^cakes/[^/]+/used\b")
-"""The second leaf of a cake."""
+LEAF = re.compile(r"^(cakes/[^/]+/(?:used|making)|portions/[^/]+/[^/]+)\b")
+"""The other leaves of a cake, and the plans of a tin: alike for all of them."""
+BLOCK = re.compile(r"<(\w+)((?:\s[^<>]*)?)>")
+MARK = re.compile(r'\b(data-[\w-]+|role|aria-\w+|class="[^"]*"|class=\S+)')
 BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 """Chromium without a window needs a third less of the machine than Chromium that hides its own."""
 
@@ -254,26 +257,44 @@ def stays(tab: Page, change: Callable[[], None], kept: Callable[[], bool]) -> No
     raise AssertionError(f"not kept: {told}")
 
 
-def few_of_many(names: list[str], site: Path, most: int) -> list[str]:
-    """Pages of a built site by their files' names, but of each folder, where they are alike, only the `most` longest."""
-    folders: dict[str, list[str]] = {}
-    for name in names:
-        alike = TABLES.sub("mixtures' tables/", name.removesuffix("/index.html").removesuffix(".html"))
-        folders.setdefault(alike.rpartition("/")[0], []).append(name)
-    kept = {
-        name
-        for folder, alike in folders.items()
-        for name in sorted(alike, key=lambda name: -(site / name).stat().st_size)[: most if folder else None]
-    }
-    return [name for name in names if name in kept]
+def blocks(text: str) -> set[str]:
+    """The kinds of block of a page: its elements by their names, classes and other marks."""
+    found = set[str]()
+    for element, marks in set(BLOCK.findall(text)):
+        told = [mark.removeprefix("class=").strip('"') for mark in MARK.findall(marks)]
+        found |= {element, *(f"{element} {word}" for mark in told for word in mark.split())}
+    return found
+
+
+def few_alike(pages: Mapping[str, str]) -> list[str]:
+    """Of pages that are alike, text by name, as few as have between them every kind of block that any of them has, and
+    the longest; all of them with --all-seeds. None is named: a new kind of block is looked for where it is."""
+    if all_seeds():
+        return [*pages]
+    had = {name: blocks(text) for name, text in pages.items()}
+    few = [max(pages, key=lambda name: len(pages[name]))]
+    while left := set().union(*had.values()) - set().union(*(had[name] for name in few)):
+        few.append(max(pages, key=lambda name: (len(had[name] & left), len(pages[name]))))
+    return [name for name in pages if name in few]
+
+
+def few_of_each(site: Path, pattern: str = "**/*.html") -> list[str]:
+    """Files of a built site, of every kind of page a few; those alone that fit a pattern."""
+    files: dict[str, dict[str, str]] = {}
+    for file in sorted(site.glob(pattern)):
+        name, text = file.relative_to(site).as_posix(), file.read_text("utf-8")
+        address = name.removesuffix("index.html").removesuffix(".html")
+        files.setdefault(kind_of(address, text), {})[name] = text
+    return [name for alike in files.values() for name in few_alike(alike)]
 
 
 def kind_of(address: str, text: str) -> str:
     """What kind of page this is: its place in the book, and for both leaves of mixtures whether tins are chosen."""
     if 'id="tb-bench"' in text:
         return "mixture in tins" if '"rows":[[' in text else "mixture by weight"
-    if USED.match(address):
-        return "everything used"
+    if leaf := LEAF.match(address):
+        folder, *_, name = leaf[0].split("/")
+        return f"{name} of a cake" if folder == "cakes" else "plans of a tin"
     if TABLES.match(address):
         return "tables in tins" if "data-eggs" in text else "tables by weight"
     folder, _, name = address.strip("/").rpartition("/")
@@ -281,12 +302,24 @@ def kind_of(address: str, text: str) -> str:
 
 
 @pytest.fixture(scope="session")
-def kinds(demo_site: Path) -> dict[str, str]:
-    """An address for each kind of page of the demo book: the longest of its kind."""
+def few(demo_site: Path) -> Callable[[str], list[str]]:
+    """few("mixtures/*"): some of the demo's mixtures, by their slugs, with every kind of block among their pages."""
+    return lambda pattern: [Path(name).parts[1] for name in few_of_each(demo_site, f"{pattern}/index.html")]
+
+
+def one_of_each(site: Path) -> dict[str, str]:
+    """A file for each kind of page of a built site: the longest of its kind."""
     found: dict[str, tuple[int, str]] = {}
-    for file in sorted(demo_site.rglob("*.html")):
-        address, text = file.relative_to(demo_site).as_posix().removesuffix("index.html"), file.read_text("utf-8")
-        kind = kind_of(address, text)
-        found[kind] = max(found.get(kind, (0, "")), (len(text), address))
+    for file in sorted(site.rglob("*.html")):
+        name, text = file.relative_to(site).as_posix(), file.read_text("utf-8")
+        kind = kind_of(name.removesuffix("index.html").removesuffix(".html"), text)
+        found[kind] = max(found.get(kind, (0, "")), (len(text), name))
+    return {kind: name for kind, (_, name) in found.items()}
+
+
+@pytest.fixture(scope="session")
+def kinds(demo_site: Path) -> dict[str, str]:
+    """An address for each kind of page of the demo book."""
+    found = {kind: name.removesuffix("index.html") for kind, name in one_of_each(demo_site).items()}
     assert {"home", "mixture in tins", "mixture by weight", "one of techniques", "tins", "measures"} <= set(found)
-    return {kind: address for kind, (_, address) in found.items()}
+    return found

@@ -34,20 +34,21 @@ class Told(NamedTuple):
 
 @pytest.fixture(scope="module", params=["cm", "inches"])
 def told(
-    request: pytest.FixtureRequest,
-    build: Callable[..., Path],
-    demo_site: Path,
-    tmp_path_factory: pytest.TempPathFactory,
+    request: pytest.FixtureRequest, build: Callable[..., Path], demo_site: Path, once: Callable[..., Path]
 ) -> tuple[Path, Path]:
     """The demo, and a new book whose tins are sold in inches: its recipes and its site."""
     if request.param == "cm":
         return ROOT / "recipes", demo_site
-    folder = tmp_path_factory.mktemp(request.param) / "book"
-    new_book(folder)
-    house = folder / "recipes" / "house" / "house.yaml"
-    said = house.read_text("utf-8").replace("tins sold in: cm", f"tins sold in: {request.param}")
-    house.write_text(said, "utf-8")
-    return folder / "recipes", build(folder / "site", folder / "mkdocs.yml")
+
+    def make(folder: Path) -> None:
+        new_book(folder)
+        house = folder / "recipes" / "house" / "house.yaml"
+        said = house.read_text("utf-8").replace("tins sold in: cm", f"tins sold in: {request.param}")
+        house.write_text(said, "utf-8")
+        build(folder / "site", folder / "mkdocs.yml")
+
+    folder = once(f"book in {request.param}", make)
+    return folder / "recipes", folder / "site"
 
 
 @pytest.fixture

@@ -1,4 +1,4 @@
-"""No breach of WCAG 2.2 A and AA that axe-core can find, on every kind of page, in every look, at two sizes.
+"""No breach of WCAG 2.2 A and AA that axe-core can find in what opens over a page; of the pages, `test_pages.py` asks.
 
 axe-core: https://github.com/dequelabs/axe-core, as shipped by the Python package axe-playwright-python.
 """
@@ -103,27 +103,6 @@ def test_axe_would_find_a_breach(page: Callable[..., Page], demo_url: str) -> No
     assert faint(tab, seen) == [], "it is told once"
     tab.locator("p", has_text="Too faint").evaluate("each => each.parentElement.style.background = '#ccc'")
     assert len(faint(tab, seen)) >= 1, "the same letters on another ground"
-
-
-@pytest.mark.long
-def test_every_kind_of_page_in_every_look_at_two_sizes(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
-) -> None:
-    tab, found = page(viewport=SIZES["tablet"], has_touch=True), []
-    seen: dict[str, set[str]] = {look: set() for look in (*LOOKS, "phone")}
-    for kind, address in kinds.items():
-        tab.set_viewport_size(SIZES["tablet"])  # type: ignore[arg-type]
-        tab.goto(demo_url + address)
-        tab.evaluate(SETTLE)
-        found += [f"{kind}: {told}" for told in (*breaches(tab, contrast=False), *faint(tab, seen[LOOKS[0]]))]
-        for look in LOOKS[1:]:
-            wear(tab, look)
-            found += [f"{kind}, {look}: {told}" for told in faint(tab, seen[look])]
-        wear(tab, LOOKS[0])
-        tab.set_viewport_size(SIZES["phone"])  # type: ignore[arg-type]
-        found += [f"{kind}, phone: {told}" for told in breaches(tab, BY_SIZE)]
-        found += [f"{kind}, phone: {told}" for told in faint(tab, seen["phone"])]
-    assert not found, "\n".join(found)
 
 
 @pytest.mark.parametrize("size", SIZES)

@@ -21,23 +21,10 @@ ROOT = Path(__file__).parents[2]
 TABLET: dict[str, Any] = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
 LYING: dict[str, Any] = {"viewport": {"width": 1180, "height": 820}, "has_touch": True}
 PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "has_touch": True}
-NARROW: dict[str, Any] = {"viewport": {"width": 320, "height": 640}, "has_touch": True}
 MOST_KB = 300
 """All that the bench loads before the search is opened, in kB of 1000 bytes, before compression."""
-UNFOLD = "document.querySelectorAll('details').forEach(fold => { fold.open = true; })"
-SIDEWAYS = (
-    "Math.max(document.documentElement.scrollWidth, document.body.scrollWidth) - document.documentElement.clientWidth"
-)
 PAPER = "getComputedStyle(document.body).getPropertyValue('--paper').trim()"
 LIGHT, DARK, MOST_LIGHT, MOST_DARK = "#fbfcfa", "#0d1a20", "#fff", "#000"
-
-
-def visits(tab: Page, base: str, kinds: dict[str, str]) -> Iterator[str]:
-    """Each kind of page and the one that says there is none, opened, with all folds open."""
-    for kind, address in {**kinds, "none": "404.html"}.items():
-        tab.goto(base + address)
-        tab.evaluate(UNFOLD)
-        yield kind
 
 
 def test_the_bench_is_light_and_nothing_of_the_theme_is_loaded(
@@ -222,45 +209,6 @@ def test_there_is_no_third_hue() -> None:
                 found.add((colour, round(hue * 360)))
     assert len(found) > 8
     assert [each for each in found if not (145 <= each[1] <= 205 or 315 <= each[1] <= 340)] == []
-
-
-SMALL = """() => {
-  const found = [];
-  for (const element of document.querySelectorAll("a[href], button, input:not([type=hidden]), select, textarea, summary")) {
-    if (!element.checkVisibility({ visibilityProperty: true }) || element.matches(".md-skip, .tb-tick")) continue;
-    const box = ((element.matches("input") && element.closest("label")) || element).getBoundingClientRect();
-    if (!box.width || (box.width >= 43.5 && box.height >= 43.5)) continue;
-    if (element.matches("a") && getComputedStyle(element).display === "inline") {
-      let block = element.parentElement;
-      while (getComputedStyle(block).display === "inline") block = block.parentElement;
-      const signs = each => each.textContent.replace(/\\s+/g, "").length;
-      const links = [...block.querySelectorAll("a")].reduce((sum, link) => sum + signs(link), 0);
-      if (signs(block) - links >= 6) continue;  // a link in a sentence: its size is the line's
-    }
-    found.push(`${element.outerHTML.slice(0, 90)}: ${Math.round(box.width)} x ${Math.round(box.height)}`);
-  }
-  return found;
-}"""
-
-
-@pytest.mark.long
-def test_every_target_takes_a_finger_and_large_letters_scroll_nothing_sideways(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
-) -> None:
-    """44 by 44 pixels, but for links within a sentence. The box to tick is drawn smaller; its whole row takes the finger.
-
-    WCAG 2.2, success criterion 1.4.10: 320 CSS pixels are 1280 at 400 %. Tables scroll by themselves.
-    """
-    tab, small, wide = page(**TABLET), [], {}
-    for kind in visits(tab, demo_url, kinds):
-        for name, screen in (("tablet", TABLET), ("phone", PHONE)):
-            tab.set_viewport_size(screen["viewport"])
-            small += [f"{kind}, {name}: {told}" for told in tab.evaluate(SMALL)]
-        tab.set_viewport_size(NARROW["viewport"])
-        if (far := tab.evaluate(SIDEWAYS)) > 0:
-            wide[kind] = far
-    assert not small, "\n".join(small)
-    assert wide == {}
 
 
 MOVED = """window.moved = 0; new PerformanceObserver(list => {

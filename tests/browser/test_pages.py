@@ -1,4 +1,5 @@
-"""Every kind of page: quiet, whole without scripts, and whole in large letters."""
+"""Every kind of page, opened once and looked at in every way: quiet, whole without scripts and in large letters, its targets
+large enough for a finger, with no breach of WCAG 2.2."""
 
 from __future__ import annotations
 
@@ -7,11 +8,13 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Page
+from tests.browser.test_axe import BY_SIZE, LOOKS, SETTLE, breaches, faint, wear
 
 pytestmark = pytest.mark.browser
 
 TABLET: dict[str, Any] = {"viewport": {"width": 820, "height": 1180}, "has_touch": True}
 PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "has_touch": True}
+NARROW: dict[str, Any] = {"viewport": {"width": 320, "height": 640}, "has_touch": True}
 
 LOST = """() => {
   const seen = element => element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
@@ -82,57 +85,104 @@ EMPTY = """() => [...document.querySelectorAll("main :is(button, select, textare
 IDLE = ".tb-looks button:visible, [role=button]:visible, main button:visible"
 
 
+SMALL = """() => {
+  const found = [];
+  for (const element of document.querySelectorAll("a[href], button, input:not([type=hidden]), select, textarea, summary")) {
+    if (!element.checkVisibility({ visibilityProperty: true }) || element.matches(".md-skip, .tb-tick")) continue;
+    const box = ((element.matches("input") && element.closest("label")) || element).getBoundingClientRect();
+    if (!box.width || (box.width >= 43.5 && box.height >= 43.5)) continue;
+    if (element.matches("a") && getComputedStyle(element).display === "inline") {
+      let block = element.parentElement;
+      while (getComputedStyle(block).display === "inline") block = block.parentElement;
+      const signs = each => each.textContent.replace(/\\s+/g, "").length;
+      const links = [...block.querySelectorAll("a")].reduce((sum, link) => sum + signs(link), 0);
+      if (signs(block) - links >= 6) continue;  // a link in a sentence: its size is the line's
+    }
+    found.push(`${element.outerHTML.slice(0, 90)}: ${Math.round(box.width)} x ${Math.round(box.height)}`);
+  }
+  return found;
+}"""
+
+
 @pytest.mark.long
-def test_nothing_is_asked_of_another_host_no_text_is_cut_and_pages_are_whole_without_scripts(
-    page: Callable[..., Page], demo_url: str, kinds: dict[str, str]
-) -> None:
-    """Each page is opened on a tablet, and made as narrow as a phone. The `page` fixture fails for errors of the console
-    too."""
+def test_every_kind_of_page(page: Callable[..., Page], demo_url: str, kinds: dict[str, str]) -> None:
+    """On a tablet, on a phone and on the narrowest one; in every look. The `page` fixture fails for errors of the console
+    too.
+
+    A target is 44 by 44 pixels, but for links within a sentence. The box to tick is drawn smaller; its whole row takes the
+    finger. WCAG 2.2, success criterion 1.4.10: 320 CSS pixels are 1280 at 400 %. Tables scroll by themselves.
+    """
     tab, bare = page(**TABLET), page(**TABLET, java_script_enabled=False)
-    asked, failed, lost, unlike, wide = set(), [], [], [], []
+    asked, failed, wrong = set(), [], []
     tab.on("request", lambda request: asked.add(request.url))
     # what was still on its way as the next page was opened has not failed
     tab.on("requestfailed", lambda sent: failed.append(sent.url) if sent.failure != "net::ERR_ABORTED" else None)
     tab.on("response", lambda got: failed.append(got.url) if got.status >= 400 and "404" not in got.url else None)
+    seen: dict[str, set[str]] = {look: set() for look in (*LOOKS, "phone")}
     for kind in visits(tab, demo_url, kinds):
-        tab.set_viewport_size(TABLET["viewport"])
         bare.goto(demo_url + kinds[kind])
-        if bare.locator("main table").count() != tab.locator("main table").count():
-            unlike.append(f"{kind}: tables")
-        if not bare.locator("h1").is_visible():
-            unlike.append(f"{kind}: no heading")
-        unlike += [f"{kind}: empty {told}" for told in bare.evaluate(EMPTY)]
-        # what only a script answers is not offered
-        unlike += [f"{kind}: offered {told}" for told in bare.locator(IDLE).all_inner_texts()]
-        tab.wait_for_load_state("networkidle")
-        tab.evaluate(UNFOLD)
-        if tab.locator(".tb-other").count():
-            tab.locator(".tb-panel").wait_for(state="attached")  # it is fetched as its fold opens
-        lost += [f"{kind}, tablet: {told}" for told in tab.evaluate(LOST)]
-        tab.set_viewport_size(PHONE["viewport"])
-        lost += [f"{kind}, phone: {told}" for told in tab.evaluate(LOST)]
-        for scheme in ("dark", "light"):
-            tab.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-            wide += [f"{kind}, {scheme}" for far in [tab.evaluate(SIDEWAYS)] if far > 0]
+        wrong += [f"{kind}, {told}" for told in (*without_scripts(bare, tab), *with_folds_open(tab), *in_looks(tab, seen))]
+    assert not wrong, "\n".join(wrong)
     assert len(asked) > len(kinds)
     assert [url for url in asked if not url.startswith((demo_url, "data:", "blob:"))] == []
     assert failed == []
-    assert not lost, "\n".join(lost)
-    assert unlike == []
-    assert wide == []
+
+
+def without_scripts(bare: Page, tab: Page) -> Iterator[str]:
+    if bare.locator("main table").count() != tab.locator("main table").count():
+        yield "without scripts: other tables"
+    if not bare.locator("h1").is_visible():
+        yield "without scripts: no heading"
+    yield from (f"empty: {told}" for told in bare.evaluate(EMPTY))
+    # what only a script answers is not offered
+    yield from (f"offered: {told}" for told in bare.locator(IDLE).all_inner_texts())
+
+
+def with_folds_open(tab: Page) -> Iterator[str]:
+    """Nothing is cut or lies over another text, no target is small, and nothing scrolls sideways."""
+    tab.wait_for_load_state("networkidle")
+    tab.evaluate(UNFOLD)
+    if tab.locator(".tb-other").count():
+        tab.locator(".tb-panel").wait_for(state="attached")  # it is fetched as its fold opens
+    for name, screen in (("tablet", TABLET), ("phone", PHONE)):
+        tab.set_viewport_size(screen["viewport"])
+        for look in (LOST, SMALL):
+            yield from (f"{name}: {told}" for told in tab.evaluate(look))
+    for scheme in ("dark", "light"):
+        tab.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        if tab.evaluate(SIDEWAYS) > 0:
+            yield f"phone, {scheme}: scrolls sideways"
+    tab.set_viewport_size(NARROW["viewport"])
+    if tab.evaluate(SIDEWAYS) > 0:
+        yield "narrow: scrolls sideways"
+
+
+def in_looks(tab: Page, seen: dict[str, set[str]]) -> Iterator[str]:
+    """No breach of WCAG 2.2 A and AA that axe-core can find; contrast in every look, of elements unlike those `seen`."""
+    tab.set_viewport_size(PHONE["viewport"])
+    tab.evaluate(SETTLE)
+    yield from (f"phone: {told}" for told in (*breaches(tab, BY_SIZE), *faint(tab, seen["phone"])))
+    tab.set_viewport_size(TABLET["viewport"])
+    yield from (*breaches(tab, contrast=False), *faint(tab, seen[LOOKS[0]]))
+    for look in LOOKS[1:]:
+        wear(tab, look)
+        yield from (f"{look}: {told}" for told in faint(tab, seen[look]))
+    wear(tab, LOOKS[0])
 
 
 @pytest.mark.long
 def test_letters_of_twice_the_size_lose_nothing(large: Page, demo_url: str, kinds: dict[str, str]) -> None:
-    """WCAG 2.2, success criterion 1.4.4: text at 200 % without loss of content or function; no phone scrolls sideways."""
+    """WCAG 2.2, success criterion 1.4.4: text at 200 % without loss of content or function; no phone scrolls sideways,
+    though strips of chips and leaves may."""
     lost = []
-    for kind in visits(large, demo_url, {**kinds, "none": "404.html"}):
+    for kind in visits(large, demo_url, kinds):
+        assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
+        large.set_viewport_size(TABLET["viewport"])
         large.evaluate(UNFOLD)
-        for name, screen in (("tablet", TABLET), ("phone", PHONE)):
+        lost += [f"{kind}: {told}" for told in large.evaluate(LOST)]
+        for screen in (TABLET, PHONE, NARROW):
             large.set_viewport_size(screen["viewport"])
-            assert large.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)") == 40
-            lost += [f"{kind}, {name}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
-            lost += [f"{kind}: {told}" for told in (large.evaluate(LOST) if name == "tablet" else ())]
+            lost += [f"{kind}, {screen['viewport']}: scrolls sideways" for far in [large.evaluate(SIDEWAYS)] if far > 0]
     assert not lost, "\n".join(lost)
 
 

@@ -57,10 +57,16 @@ def printed(tmp_path: Path) -> Callable[..., Path]:
 
 @pytest.mark.long
 def test_a_mixture_is_one_sheet(
-    page: Callable[..., Page], demo_url: str, demo: Loaded, printed: Callable[..., Path]
+    page: Callable[..., Page],
+    demo_url: str,
+    demo: Loaded,
+    printed: Callable[..., Path],
+    few: Callable[[str], list[str]],
 ) -> None:
     tab, lengths = page(viewport={"width": 820, "height": 1180}), {}
-    for slug, batch in weigh_all(demo.book, demo.facts).items():
+    batches = weigh_all(demo.book, demo.facts)
+    for slug in few("mixtures/*"):
+        batch = batches[slug]
         tab.goto(f"{demo_url}mixtures/{slug}/")
         for more in tab.locator(".tb-chip:not([aria-pressed=true]):visible").all()[:1]:
             more.click()
@@ -92,7 +98,7 @@ def test_a_mixture_is_one_sheet(
         tab.emulate_media(media="null")
     # Letter is 18 mm shorter: only the longest may turn the page
     letters = {}
-    for slug in sorted(lengths, key=lambda slug: -lengths[slug])[:6]:
+    for slug in sorted(lengths, key=lambda slug: -lengths[slug])[:3]:
         tab.goto(f"{demo_url}mixtures/{slug}/")
         letters[slug] = len(sheets(printed(tab, "Letter")))
     assert max(letters.values()) <= 2 and sorted(letters.values())[-2] == 1, letters
@@ -212,8 +218,8 @@ LETTERS = """() => {
 
 
 @pytest.mark.long
-def test_the_tables_of_every_mixture_are_one_sheet_for_the_wall(
-    page: Callable[..., Page], demo_url: str, demo: Loaded, printed: Callable[..., Path]
+def test_the_tables_of_a_mixture_are_one_sheet_for_the_wall(
+    page: Callable[..., Page], demo_url: str, printed: Callable[..., Path], few: Callable[[str], list[str]]
 ) -> None:
     tab = page(viewport={"width": 820, "height": 1180})
 
@@ -238,4 +244,4 @@ def test_the_tables_of_every_mixture_are_one_sheet_for_the_wall(
         assert tab.evaluate(LETTERS) == {}
         tab.emulate_media(media="null")
 
-    check_every(demo.book.mixtures, one_sheet)
+    check_every(few("mixtures/*/tables"), one_sheet)

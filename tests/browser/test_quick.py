@@ -127,19 +127,22 @@ def test_a_bench_is_light_before_find_is_opened(page: Callable[..., Page], demo_
 
 
 @pytest.fixture(scope="module")
-def kitchens_site(build: Callable[..., Path], tmp_path_factory: pytest.TempPathFactory) -> Path:
+def kitchens_site(build: Callable[..., Path], once: Callable[..., Path]) -> Path:
     """The demo book as the kitchen builds it for itself."""
-    folder = tmp_path_factory.mktemp("kitchen")
-    settings = (ROOT / "mkdocs.yml").read_text("utf-8")
-    for name, own in (
-        ("docs_dir: book_src", f"docs_dir: {ROOT / 'book_src'}"),
-        ("  - tinbook:\n", f"  - tinbook:\n      kitchen: true\n      recipes: {ROOT / 'recipes'}\n"),
-    ):
-        assert name in settings
-        settings = settings.replace(name, own)
-    (folder / "mkdocs.yml").write_text(settings, "utf-8")
-    build(folder / "site", folder / "mkdocs.yml", TINBOOK_KEEP="false")
-    return folder / "site"
+
+    def make(folder: Path) -> None:
+        folder.mkdir()
+        settings = (ROOT / "mkdocs.yml").read_text("utf-8")
+        for name, own in (
+            ("docs_dir: book_src", f"docs_dir: {ROOT / 'book_src'}"),
+            ("  - tinbook:\n", f"  - tinbook:\n      kitchen: true\n      recipes: {ROOT / 'recipes'}\n"),
+        ):
+            assert name in settings
+            settings = settings.replace(name, own)
+        (folder / "mkdocs.yml").write_text(settings, "utf-8")
+        build(folder / "site", folder / "mkdocs.yml", TINBOOK_KEEP="false")
+
+    return once("kitchen", make) / "site"
 
 
 def test_every_bench_is_light_the_kitchens_too(demo_site: Path, kitchens_site: Path, demo: Loaded) -> None:

@@ -17,6 +17,12 @@ def pages(demo: Loaded) -> dict[str, Page]:
     return dict(build_site(demo.book, demo.facts, {}).pages)
 
 
+@pytest.fixture(scope="module")
+def texts(pages: dict[str, Page]) -> dict[str, str]:
+    """Every page, filled."""
+    return {address: filled(page, pages) for address, page in pages.items()}
+
+
 def filled(page: Page, pages: dict[str, Page]) -> str:
     def link(address: str, anchor: str = "") -> str:
         assert address in pages or address.startswith(("pictures/", "true-size/")), f"{page.address} links to {address}"
@@ -33,21 +39,19 @@ def test_every_source_has_its_page(demo: Loaded, pages: dict[str, Page]) -> None
     assert {"index", "tins", "measures", "ingredients", "sources", "tags", "mixtures/index"} <= set(pages)
 
 
-def test_every_page_fills_and_links_only_to_pages_of_the_book(pages: dict[str, Page]) -> None:
-    for page in pages.values():
-        text = filled(page, pages)
+def test_every_page_fills_and_links_only_to_pages_of_the_book(pages: dict[str, Page], texts: dict[str, str]) -> None:
+    assert set(texts) == set(pages)
+    for address, text in texts.items():
         assert not PART.search(text)
-        assert text.count("\n# ") + text.count("<h1>") == 1, page.address
+        assert text.count("\n# ") + text.count("<h1>") == 1, address
 
 
-def test_every_template_that_is_handed_out_is_made(demo: Loaded, pages: dict[str, Page]) -> None:
-    texts = (filled(page, pages) for page in pages.values())
-    linked = {path for text in texts for path in re.findall(r'href="/(true-size/[^"#]+)#"', text)}
+def test_every_template_that_is_handed_out_is_made(demo: Loaded, texts: dict[str, str]) -> None:
+    linked = {path for text in texts.values() for path in re.findall(r'href="/(true-size/[^"#]+)#"', text)}
     assert linked == set(build_site(demo.book, demo.facts, {}).templates) and len(linked) > 100
 
 
-def test_every_anchor_that_is_linked_is_there(pages: dict[str, Page]) -> None:
-    texts = {address: filled(page, pages) for address, page in pages.items()}
+def test_every_anchor_that_is_linked_is_there(texts: dict[str, str]) -> None:
     for address, text in texts.items():
         for target, anchor in re.findall(r'href="/([^"#]+)#([^"]+)"', text):
             there = texts[target]
@@ -56,9 +60,8 @@ def test_every_anchor_that_is_linked_is_there(pages: dict[str, Page]) -> None:
             assert f'id="{anchor}"' in there or f"{{ #{anchor} " in there, (address, target, anchor)
 
 
-def test_every_page_that_is_opened_set_knows_what_it_is_set_to(pages: dict[str, Page]) -> None:
+def test_every_page_that_is_opened_set_knows_what_it_is_set_to(texts: dict[str, str]) -> None:
     """The bench has that tin, the technique that cake, and the cake to go back to is there in that size."""
-    texts = {address: filled(page, pages) for address, page in pages.items()}
     ways = {
         (target, unescape(anchor).removeprefix("for?"))
         for text in texts.values()
@@ -75,9 +78,9 @@ def test_every_page_that_is_opened_set_knows_what_it_is_set_to(pages: dict[str, 
             assert f">{said['tin']}</option>" in texts[target], (target, said)
 
 
-def test_every_table_on_a_page_says_how_it_was_worked_out(pages: dict[str, Page]) -> None:
+def test_every_table_on_a_page_says_how_it_was_worked_out(texts: dict[str, str]) -> None:
     for address in ("mixtures/creamed-butter-sponge/tables", "mixtures/dark-ganache/tables", "tins", "measures"):
-        assert "How this was worked out" in filled(pages[address], pages)
+        assert "How this was worked out" in texts[address]
 
 
 def test_a_broken_page_shows_its_problem_as_text(demo: Loaded) -> None:

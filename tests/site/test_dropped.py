@@ -18,6 +18,7 @@ from tests.every import all_seeds, check_every
 from tests.loading.conftest import BASE
 
 from tinbook.loading import Loaded, load_book
+from tinbook.loading.parses import Parses
 from tinbook.models.ledger import Kept, Ledger, digest_of
 from tinbook.models.register import Merged, kinds
 from tinbook.pages.base.page import Page
@@ -134,6 +135,14 @@ def write_pages(loaded: Loaded, leave: tuple[str, ...] = (), sound: Written = Wr
     return Written(ledger.kept() if not sound.links else Kept(), made_from, links)
 
 
+@pytest.fixture(scope="module")
+def loaded_of() -> Callable[[Path, bool], Loaded]:
+    """The book of a folder, the kitchen's or the public one. What is as it was in the one loaded before is not read anew,
+    except with --all-seeds: how a book is read, loading's own tests see."""
+    known = {kitchen: Parses() for kitchen in (True, False)}
+    return lambda folder, kitchen: load_book(folder, kitchen, None if all_seeds() else known[kitchen])
+
+
 def made_of(page: Page) -> bytes:
     """What a page is made from, besides what it reads of the book."""
     return digest_of((page.template, page.title, page.section, page.view, page.part, page.sheet))
@@ -159,7 +168,9 @@ def book_with(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Mapping[str
 
 
 @pytest.fixture(scope="module")
-def sound(book_with: Callable[[Mapping[str, Tree]], Path]) -> Callable[[bool, Mapping[str, Tree]], Written]:
+def sound(
+    book_with: Callable[[Mapping[str, Tree]], Path], loaded_of: Callable[[Path, bool], Loaded]
+) -> Callable[[bool, Mapping[str, Tree]], Written]:
     """The pages of a book before it loses anything, the kitchen's or the public one; none with --all-seeds."""
     made: dict[tuple[bool, int], Written] = {}
 
@@ -167,7 +178,7 @@ def sound(book_with: Callable[[Mapping[str, Tree]], Path]) -> Callable[[bool, Ma
         if all_seeds():
             return Written()
         if (kitchen, id(files)) not in made:
-            made[kitchen, id(files)] = write_pages(load_book(book_with(files), kitchen))
+            made[kitchen, id(files)] = write_pages(loaded_of(book_with(files), kitchen))
         return made[kitchen, id(files)]
 
     return written
@@ -198,6 +209,7 @@ def test_every_other_page_stands(
     ways: str,
     book_with: Callable[[Mapping[str, Tree]], Path],
     sound: Callable[[bool, Mapping[str, Tree]], Written],
+    loaded_of: Callable[[Path, bool], Loaded],
 ) -> None:
     """What is kept back is read both ways; for the rest the kitchen's book and the public one take turns, and with
     --all-seeds each thing is tried in both."""
@@ -214,7 +226,7 @@ def test_every_other_page_stands(
         entry, kitchen = case
         before = sound(kitchen, BOOK)
         leave = () if path in ("house/house.yaml", "house/finish.yaml") or entry == 0 else SELDOM
-        loaded = load_book(book_with(without(ways, path, entry)), kitchen)
+        loaded = loaded_of(book_with(without(ways, path, entry)), kitchen)
         written = write_pages(loaded, leave, before).links
         assert set(loaded.broken) <= set(written)
         assert {f"mixtures/{slug}" for slug in loaded.book.mixtures} <= set(written)
@@ -232,6 +244,7 @@ def test_every_bad_file_leaves_the_rest(
     kitchen: bool,
     book_with: Callable[[Mapping[str, Tree]], Path],
     sound: Callable[[bool, Mapping[str, Tree]], Written],
+    loaded_of: Callable[[Path, bool], Loaded],
 ) -> None:
     """Every fourth file of tests/source in the book of the loading tests, others in either mode, and with --all-seeds
     all of them in both: it is told, and every page is written."""
@@ -245,7 +258,7 @@ def test_every_bad_file_leaves_the_rest(
         before = (folder / where).read_bytes() if (folder / where).exists() else None
         (folder / where).write_bytes(slip.read_bytes())
         try:
-            loaded = load_book(folder, kitchen)
+            loaded = loaded_of(folder, kitchen)
             written = write_pages(loaded, () if room == "house" else SELDOM, whole).links
             assert loaded.errors
             assert set(loaded.broken) <= set(written)

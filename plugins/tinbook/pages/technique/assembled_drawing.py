@@ -5,6 +5,7 @@ Drawn in mm of paper at a scale, so that letters keep their size at any.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
@@ -59,6 +60,10 @@ class AssembledDrawing:
         return self.wide_mm > ACROSS_MM
 
 
+ZEROS, MINUS = re.compile(r"\.?0+(?=[ LZ])"), re.compile(r"-0(?=[ LZ])")
+"""What a figure in hundredths ends in and is not written, and a nought that is less than nought."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Sheet:
     """Where mm of the decoration are on paper."""
@@ -74,7 +79,10 @@ class _Sheet:
         return self.ground - value_mm * self.scale
 
     def path(self, rings: Sequence[Ring]) -> str:
-        return "".join("M" + "L".join(f"{_n(self.x(x))} {_n(self.y(y))}" for x, y in ring) + "Z" for ring in rings)
+        """Rings as `_n` spells each figure, but all at once: a surface may have a thousand marks."""
+        left, ground, scale = self.left, self.ground, self.scale
+        drawn = ("L".join(f"{left + x * scale:.2f} {ground - y * scale:.2f}" for x, y in ring) for ring in rings)
+        return MINUS.sub("0", ZEROS.sub("", "".join(f"M{each}Z" for each in drawn)))
 
 
 @dataclass(frozen=True, slots=True)
