@@ -5,7 +5,7 @@ from __future__ import annotations
 import colorsys
 import re
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any

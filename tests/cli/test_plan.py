@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -78,6 +79,7 @@ def test_without_the_library_it_says_how_to_get_it(run: Run, orders: Path, monke
         raise solving.NoSolver
 
     monkeypatch.setattr(solving, "_library", absent)
+    monkeypatch.setattr("tinbook.cli.plan.ProcessPoolExecutor", lambda count, **_: ThreadPoolExecutor(count))
     done = run("plan", *TODAY)
     assert done.exit_code == 1 and "pip install" in done.output and "Traceback" not in done.output
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from concurrent.futures import ProcessPoolExecutor
 from datetime import date, datetime, timedelta
+from multiprocessing import get_context
 from pathlib import Path
 from typing import BinaryIO
 
@@ -21,8 +23,8 @@ from tinbook.pages.orders.plan_text import plan_data, plan_lines, why_not
 from tinbook.pages.spelling.orders import moment
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.orders.asked import worked_order
-from tinbook.plans.orders.planned import NoPlan, PlannedTask, WeekPlan, plan_of
-from tinbook.plans.orders.solving import NoSolver
+from tinbook.plans.orders.planned import NoPlan, PlannedTask, Solve, WeekPlan, plan_of
+from tinbook.plans.orders.solving import NoSolver, made_ready, solved
 from tinbook.plans.orders.tight import tightest
 from tinbook.plans.orders.week_work import WeekWork, week_work
 from tinbook.problems import nearest, spell
@@ -57,15 +59,18 @@ def plan(
 
     An order that is only asked for is planned with the others, so that you see what it would push before you agree.
     """
+    beside = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
+    beside.submit(made_ready)
     now = today or datetime.now()
     if done:
         take_done(done.read(), recipes_of(book), now)
-    loaded = load_book(recipes_of(book), today=now.date())
+    loaded = load_book(recipes_of(book), today=now.date(), pictures=False)
     orders = _orders(loaded, now)
     wanted = _wanted(handle, orders)
     kitchen: WorkingKitchen = loaded.book.others["kitchen"]
     work = _work(orders, loaded, kitchen)
-    planned = _planned(work, kitchen, now)
+    planned = _planned(work, kitchen, now, lambda week, effort: beside.submit(solved, week, effort).result())
+    beside.shutdown(wait=False)
     shown = [each for each in planned.placed if _is_shown(each, week, wanted)]
     if ics is not None:
         handles = {order.slug: order.handle for order in work.orders}
@@ -122,9 +127,9 @@ def _work(orders: Mapping[str, Order], loaded: Loaded, kitchen: WorkingKitchen) 
     return week_work(worked, loaded.book, loaded.facts, kitchen)
 
 
-def _planned(work: WeekWork, kitchen: WorkingKitchen, now: datetime) -> WeekPlan:
+def _planned(work: WeekWork, kitchen: WorkingKitchen, now: datetime, solve: Solve) -> WeekPlan:
     try:
-        return plan_of(work, kitchen, now)
+        return plan_of(work, kitchen, now, solve=solve)
     except (NoSolver, ImportError):
         raise click.ClickException(WANTS) from None
     except NotImplementedError as error:

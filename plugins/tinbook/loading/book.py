@@ -66,20 +66,26 @@ class Loaded:
         return tuple(problem for problem in self.problems if problem.severity == "error")
 
 
-def load_book(folder: Path, kitchen: bool = True, parses: Parses | None = None, today: date | None = None) -> Loaded:
+def load_book(
+    folder: Path,
+    kitchen: bool = True,
+    parses: Parses | None = None,
+    today: date | None = None,
+    pictures: bool = True,
+) -> Loaded:
     """Read the book in `folder` (its recipes/). With `kitchen` false it has only what the register lets everyone
     see. `parses` knows the files that were read before; `today` is the day open orders are held against, if they
-    are."""
+    are. Without `pictures` none is opened, and nothing wrong with one is told."""
     collects = gc.isenabled()
     gc.disable()  # everything read is kept: collecting garbage as it grows takes a third of a long log's time
     try:
-        return _loaded(folder, kitchen, parses, today)
+        return _loaded(folder, kitchen, parses, today, pictures)
     finally:
         if collects:
             gc.enable()
 
 
-def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | None) -> Loaded:
+def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | None, pictures: bool) -> Loaded:
     facts, intake = load_facts(), Intake(folder, parses)
     house = read_house(intake, folder, facts)
     tins = read_tins(intake)
@@ -98,7 +104,8 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
         cutters=read_cutters(intake),
         others={kind.name: read_plain(intake, kind) for kind in kinds().values() if not kind.field},
     )
-    book = replace(book, pictures=_pictures(intake, folder, techniques, kitchen))
+    if pictures:
+        book = replace(book, pictures=_pictures(intake, folder, techniques, kitchen))
     for address, mixture in _maimed(intake).items():
         intake.tell(address, checks.line_flaws(mixture, book, facts, spoilt))
     book = replace(book, finish=read_finish(intake, book, facts))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
@@ -16,6 +16,9 @@ EFFORT = 1.0
 """How hard a plan is looked for, whatever the machine: about so many seconds."""
 MOST_LATE_DAYS = 35
 """How late an order may be at most in a plan that only says when it could be handed over."""
+
+
+Solve = Callable[[Week, float], Solved | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,13 +61,16 @@ class NoPlan(Exception):
     """There is no way through, however late: what is asked for does not fit into the kitchen's days at all."""
 
 
-def plan_of(work: WeekWork, kitchen: WorkingKitchen, now: datetime, effort: float = EFFORT) -> WeekPlan:
-    """The plan for the work of some orders, from `now` on. NoPlan if there is none, NoSolver without the library."""
+def plan_of(
+    work: WeekWork, kitchen: WorkingKitchen, now: datetime, effort: float = EFFORT, solve: Solve = solved
+) -> WeekPlan:
+    """The plan for the work of some orders, from `now` on; `solve` may do it in another process. NoPlan if there is
+    none, NoSolver without the library."""
     if not work.tasks:
         return WeekPlan(placed=(), late={}, clash=(), aims={}, unsaid={})
     start = datetime.combine(now.date(), datetime.min.time())
     week = week_of(work, kitchen, now, start)
-    found = solved(week, effort)
+    found = solve(week, effort)
     if found is None:
         raise NoPlan
     slugs = [order.slug for order in work.orders]
@@ -72,7 +78,7 @@ def plan_of(work: WeekWork, kitchen: WorkingKitchen, now: datetime, effort: floa
     return WeekPlan(
         placed=tuple(sorted(_placed(work.tasks, found, start), key=lambda each: (each.start, each.end))),
         late=late,
-        clash=_clash(week, slugs, effort) if late else (),
+        clash=_clash(week, slugs, effort, solve) if late else (),
         aims=found.aims,
         unsaid=work.unsaid,
     )
@@ -141,14 +147,14 @@ def _lag(after: After) -> tuple[int, int | None]:
     return -int(-after.wait_min // SLOT_MIN), within
 
 
-def _clash(week: Week, slugs: Sequence[str], effort: float) -> tuple[str, ...]:
+def _clash(week: Week, slugs: Sequence[str], effort: float, solve: Solve) -> tuple[str, ...]:
     """Orders that cannot all be in time, of which none can be left out without the rest becoming possible."""
     wanted = list(range(len(slugs)))
     for order in range(len(slugs)):
         rest = [each for each in wanted if each != order]
         if not rest:
             continue
-        tried = solved(_only(week, rest), effort / 2.0)
+        tried = solve(_only(week, rest), effort / 2.0)
         if tried is None or any(tried.late):
             wanted = rest
     return tuple(slugs[order] for order in wanted)
