@@ -149,7 +149,7 @@ def _tier(cake: WholeCake, tier: TierWorked, px: float) -> Iterator[str]:
         tops = level.top_mm
         lines = "".join(f"M{_n(x)} {_n(-level.foot_mm)}V{_n(-tops)}" for x in _columns(dowels.plan.places))
         yield f'<path class="tb-hid" d="{lines}"/>'
-    label = size_of(asked.tin)
+    label = size_of(asked.tin).removeprefix("number ")
     room = ((14.0 if label[:1].isalpha() else 11.0) * len(label) + 14.0) * px
     middle = -level.foot_mm - high / 2.0
     box = f'x="{_n(-room / 2)}" y="{_n(middle - NAME_PX / 2 * px)}" width="{_n(room)}" height="{_n(NAME_PX * px)}"'

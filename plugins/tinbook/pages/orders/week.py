@@ -26,6 +26,7 @@ from tinbook.plans.orders.week_work import WeekWork, week_work
 
 WANTS = "Planning needs a library that reading recipes does not: run “pip install ortools holidays icalendar”."
 COUNT = re.compile(r" \((\d+) of (\d+)\)$")
+LOAD = re.compile(r"\bload (\d)")
 HATCHES = 6
 """How many orders are told apart by their hatching; the next begins again."""
 
@@ -257,7 +258,7 @@ def _line(
         day=start.date(),
         clock=clock(start),
         takes=f"{lasts(task.hands_min)}{oven}",
-        words=COUNT.sub("\u00a0(\\1\u00a0of\u00a0\\2)", task_words(placed)),
+        words=LOAD.sub("load\u00a0\\1", COUNT.sub("\u00a0(\\1\u00a0of\u00a0\\2)", task_words(placed))),
         handles=", ".join(handles[slug] for slug in task.orders),
         slugs=task.orders,
         hatch=hatches[task.orders[0]],
