@@ -113,7 +113,7 @@ def demo_url(demo_site: Path) -> Iterator[str]:
 @pytest.fixture(scope="session")
 def kitchen_url(build: Callable[..., Path], once: Callable[..., Path]) -> Iterator[str]:
     """The demo's own book of its kitchen, planned from one morning."""
-    site = once("kitchen", lambda out: build(out, TINBOOK_KITCHEN=str(out), TINBOOK_TODAY="2026-12-07T08:00"))
+    site = once("planned", lambda out: build(out, TINBOOK_KITCHEN=str(out), TINBOOK_TODAY="2026-12-07T08:00"))
     host = Host(site)
     yield host.url
     host.stop()

@@ -121,7 +121,9 @@ def test_every_kind_of_page(page: Callable[..., Page], demo_url: str, kinds: dic
     seen: dict[str, set[str]] = {look: set() for look in (*LOOKS, "phone")}
     for kind in visits(tab, demo_url, kinds):
         bare.goto(demo_url + kinds[kind])
-        wrong += [f"{kind}, {told}" for told in (*without_scripts(bare, tab), *with_folds_open(tab), *in_looks(tab, seen))]
+        wrong += [
+            f"{kind}, {told}" for told in (*without_scripts(bare, tab), *with_folds_open(tab), *in_looks(tab, seen))
+        ]
     assert not wrong, "\n".join(wrong)
     assert len(asked) > len(kinds)
     assert [url for url in asked if not url.startswith((demo_url, "data:", "blob:"))] == []

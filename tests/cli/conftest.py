@@ -15,11 +15,15 @@ from tinbook.cli import main
 ROOT = Path(__file__).parents[2]
 
 
-@pytest.fixture(scope="package", autouse=True)
+KNOWN: dict[object, Any] = {}
+"""Books read by the commands of this process."""
+
+
+@pytest.fixture(scope="module", autouse=True)
 def read_once() -> Iterator[None]:
     """Books that are alike to the byte are read once for all commands of a process: most are copies of the demo. How a
     book is read has tests of its own."""
-    known, read = dict[object, Any](), reading._loaded
+    read = reading._loaded
 
     def loaded(folder: Path, *how: Any) -> Any:
         digest = hashlib.sha256()
@@ -30,9 +34,9 @@ def read_once() -> Iterator[None]:
         except OSError:
             return read(folder, *how)
         key = (folder.name, digest.digest(), how)
-        if key not in known:
-            known[key] = read(folder, *how)
-        return known[key]
+        if key not in KNOWN:
+            KNOWN[key] = read(folder, *how)
+        return KNOWN[key]
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(reading, "_loaded", loaded)

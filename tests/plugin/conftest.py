@@ -13,7 +13,7 @@ from tests.plugin.builds import Built
 from tinbook.plugin import events
 
 
-@pytest.fixture(scope="package", autouse=True)
+@pytest.fixture(scope="module", autouse=True)
 def alone() -> Iterator[None]:
     """Small books are built here without another process: forked of one as large as the tests', it costs what a build
     does. Help is tried in `test_ahead.py`, and by every build of the demo."""

@@ -188,7 +188,9 @@ def test_no_sheet_is_longer_than_it_was(demo: Loaded) -> None:
                 longer[slug] = len(pdf.pages)
             # a letter of a drawing is at most a tenth of a point smaller where it is scaled to the column; all others
             # come in the sizes of one template, and reading them takes long
-            if (sheet.pictures or sheet.shown) and (size := min(char["size"] for page in pdf.pages for char in page.chars)) < 8.89:
+            if (sheet.pictures or sheet.shown) and (
+                size := min(char["size"] for page in pdf.pages for char in page.chars)
+            ) < 8.89:
                 small[slug] = size
     assert (longer, small) == ({}, {})
 

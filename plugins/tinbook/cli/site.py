@@ -58,7 +58,7 @@ def kitchen(book: Path, to: Path | None, today: datetime | None) -> None:
     It has a folder of its own, never inside one that is published.
     """
     asked = {TODAY: today.isoformat()} if today else {}
-    _mkdocs(book, "build", "--strict", **{WANTED: str(to.resolve()) if to else ""}, **asked)
+    _mkdocs(book, "build", **{WANTED: str(to.resolve()) if to else ""}, **asked)
 
 
 def _mkdocs(book: Path, *words: str, **asked: str) -> None:

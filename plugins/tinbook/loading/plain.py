@@ -29,9 +29,9 @@ def read_plain(intake: Intake, kind: SourceKind) -> Any:
 
 
 def _entries(intake: Intake, kind: SourceKind) -> tuple[Any, ...]:
-    data = intake.data_of(kind)
+    data, certain = intake.data_of(kind), kind.address not in intake.broken
     entries = () if data is None else tuple(entry for _, entry in intake.entries(kind, data))
-    return () if kind.address in intake.broken else entries
+    return entries if certain else ()
 
 
 def _each_file(intake: Intake, kind: SourceKind) -> dict[str, Any]:

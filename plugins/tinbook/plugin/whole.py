@@ -48,7 +48,6 @@ WHERE: Mapping[str, Mapping[str, tuple[str, ...]]] = {
         "folds": ('<details class="', "<details>", "<details open", "admonition", NARROW),
         "rows": ("tb-list", 'tb-line"', "tb-left", "tb-right", "tb-figure", NARROW),
         "differs": ("tb-differs",),
-        "kitchens": ("tb-kitchens",),
     },
     "js": {"bench_tins": ('class="tb-strip"',), "bench_batches": ('class="tb-grams',)},
 }

@@ -167,7 +167,7 @@ def _laid_out(
 
 
 def _no_room(there: OnBoard, design: CakeDesign, tins: tuple[Tin, ...], book: Book, facts: Facts) -> NoRoom:
-    assert there.short is not None, "something found no place"
+    assert there.short is not None
     each, have = there.standing[there.short], there.whole[there.short]
     instead = [*_fewer(each, have), *_larger(there), *_smaller(there, there.short, design, tins, book, facts)]
     hint = f"use {', or '.join(instead)}" if instead else "stand it on top, or name a smaller decoration"

@@ -60,7 +60,7 @@ function save() {
   const entries = Object.entries(done()).map(([task, { took, ...rest }]) => ({
     task,
     ...rest,
-    took: took && `${took} min`,
+    took: took && `${took} ${words.minutes}`,
   }));
   const file = new Blob([JSON.stringify({ done: entries }, null, 1)], { type: "application/json" });
   const address = URL.createObjectURL(file);
