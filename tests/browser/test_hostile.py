@@ -75,12 +75,12 @@ class Poison:
         return f"{text.strip()} {PAYLOADS[self.count % len(PAYLOADS)]} {self.count}"
 
     def tree(self, data: Any, folder: str, key: str = "") -> Any:
-        """What a mixture makes is a weight, what a technique keeps is a time, and a tin is called by letters: those stay."""
+        """What a mixture makes is a weight, what keeps or was done is a time, a tin is called by letters: those stay."""
         if isinstance(data, dict):
             return {name: self.tree(value, folder, name) for name, value in data.items()}
         if isinstance(data, list):
             return [self.tree(each, folder, key) for each in data]
-        if (folder, key) in (("mixtures", "makes"), ("techniques", "keeps"), ("tins", "name")):
+        if (folder, key) in (("mixtures", "makes"), ("techniques", "keeps"), ("tins", "name"), ("house", "done")):
             return data
         return self.text(data, key == "also") if key in FREE and isinstance(data, str) else data
 

@@ -28,7 +28,6 @@ class Preview:
     def __init__(self, book: Path) -> None:
         self.book, self.site = book, book / "site"
         self.plugin = self._config(self.site).plugins["tinbook"]
-        self.outcomes: list[str] = []
         self._forget()
         self._build(self.site)
 
@@ -37,7 +36,6 @@ class Preview:
         outcome = self.plugin._remake(lambda: None, waiting)
         if outcome == "too far":
             self._build(self.site)
-        self.outcomes.append(outcome)
         return outcome
 
     def shown(self) -> dict[str, bytes]:
