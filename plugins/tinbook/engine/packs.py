@@ -1,4 +1,4 @@
-"""Which packs to buy for an amount: whole ones, with the least left over, then as few as possible. Weights in g."""
+"""Which packs to buy for an amount: whole ones, with the least left over, then as few as possible. In any one unit."""
 
 from __future__ import annotations
 
@@ -6,28 +6,43 @@ from collections.abc import Sequence
 from functools import lru_cache
 from math import gcd
 
-from tinbook.engine.tolerance import whole_up
+from tinbook.engine.tolerance import whole_down, whole_up
 
 
-def packs_for(need_g: float, sizes_g: Sequence[float]) -> tuple[tuple[int, float], ...]:
-    """How many of which packs, largest first: (number, size). Empty if nothing is needed. Sizes are in whole grams.
+def packs_for(need: float, sizes: Sequence[float]) -> tuple[tuple[int, float], ...]:
+    """How many of which packs, largest first: (number, size). Empty if nothing is needed.
 
-    ValueError for no sizes, or one under a gram.
+    Need and sizes are grams, or any other one unit. Packs are told apart by whole units, and one of 453.6 counts as
+    453: what is bought is never short. ValueError for no sizes, or one under 1.
 
     >>> packs_for(1230.0, [250.0, 1000.0])
     ((1, 1000.0), (1, 250.0))
     """
-    sizes = tuple(sorted({round(size) for size in sizes_g}, reverse=True))
-    if not sizes or sizes[-1] < 1:
-        raise ValueError("packs weigh a gram or more")
-    unit = gcd(*sizes)
-    counts = _fewest(max(0, whole_up(need_g / unit)), tuple(size // unit for size in sizes))
-    return tuple((count, float(size)) for count, size in zip(counts, sizes, strict=True) if count)
+    whole = {whole_down(size): size for size in sorted(sizes)}
+    if not whole or min(whole) < 1:
+        raise ValueError("a pack holds one unit or more: a gram, a millilitre, a piece")
+    counted = tuple(sorted(whole, reverse=True))
+    unit = gcd(*counted)
+    counts = _fewest(max(0, whole_up(need / unit)), tuple(size // unit for size in counted))
+    return tuple((count, whole[size]) for count, size in zip(counts, counted, strict=True) if count)
+
+
+def _fewest(need: int, sizes: tuple[int, ...]) -> tuple[int, ...]:
+    """How many of each size make the least total of at least `need`, in as few packs as possible.
+
+    Of smaller packs there are never as many as the largest holds units: among so many, some would add up to a multiple
+    of it, and could be had in fewer of the largest. So all that is beyond them comes in the largest.
+    """
+    largest = sizes[0]
+    most = largest * sizes[1] if len(sizes) > 1 else 0
+    bulk = max(0, (need - most) // largest)
+    first, *others = _exactly(need - bulk * largest, sizes)
+    return (first + bulk, *others)
 
 
 @lru_cache(maxsize=4096)
-def _fewest(need: int, sizes: tuple[int, ...]) -> tuple[int, ...]:
-    """How many of each size make the least total of at least `need`, in as few packs as possible."""
+def _exactly(need: int, sizes: tuple[int, ...]) -> tuple[int, ...]:
+    """The same, every total tried in turn."""
     # for each total: the size last added on the way to it with the fewest packs, and how many packs
     reached: list[tuple[int, int] | None] = [(0, 0), *([None] * (need + sizes[0]))]
     for total in range(1, len(reached)):

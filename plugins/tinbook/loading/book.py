@@ -23,6 +23,7 @@ from tinbook.loading.parses import Parses
 from tinbook.loading.pictures import read_pictures, unnamed_notes
 from tinbook.loading.plain import read_plain
 from tinbook.loading.private import kitchen_book, pictures_named, public, public_book, public_broken
+from tinbook.loading.stock import STOCK, SUPPLIES, with_stock
 from tinbook.loading.unsure import unsure_lines, unsure_notes
 from tinbook.loading.variations import CAKES, FOLDER, is_variation, split, with_variations
 from tinbook.models import (
@@ -102,7 +103,11 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
         techniques=techniques,
         colours=colours,
         cutters=read_cutters(intake),
-        others={kind.name: read_plain(intake, kind) for kind in kinds().values() if not kind.field},
+        others={
+            kind.name: kind.nothing if kind in (SUPPLIES, STOCK) else read_plain(intake, kind)
+            for kind in kinds().values()
+            if not kind.field
+        },
     )
     if pictures:
         book = replace(book, pictures=_pictures(intake, folder, techniques, kitchen))
@@ -114,7 +119,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
     book = replace(book, used=read_used(intake, book, facts))
     checked = Ledger()
     book = with_cakes(intake, book, designs, cake_variations, facts, lost, checked)
-    book = with_orders(intake, book, facts, lost, today)
+    book = with_stock(intake, with_orders(intake, book, facts, lost, today), facts, spoilt, today)
     unsure = tuple(unsure_notes(intake.sources.values()))
     intake.problems += unsure
     book = replace(book, unsure=unsure_lines(unsure, intake.sources.values()))

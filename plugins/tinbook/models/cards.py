@@ -8,8 +8,10 @@ from typing import Annotated, Any
 
 from pydantic import model_validator
 
-from tinbook.models.house import Grams, read_at, read_grams, read_ml
+from tinbook.models.house import read_at, read_grams, read_ml
+from tinbook.models.packs import NEVER, PackOfFood
 from tinbook.models.reading import ONE_OR_MORE, Private, Text, Texts, Written, YesNo, spelled, such_as, text_of
+from tinbook.models.steps import Standing
 from tinbook.problems import nearest
 from tinbook.units import Measures, Misread, read_mass
 
@@ -92,8 +94,16 @@ class Card(Written):
     used_as: Annotated[Text | None, such_as("sugarpaste")] = None
     """For a paste or filling you buy: the kind of mixture it is used as on a cake. Left out: the kind with the same
     name, if there is one."""
-    packs: Annotated[tuple[Grams, ...], ONE_OR_MORE, such_as("[250 g, 1 kg]")] = ()
-    """The pack sizes it is sold in. Left out: the book does not say how many packs to buy."""
+    packs: Annotated[tuple[PackOfFood, ...], ONE_OR_MORE, such_as("[250 g, 1 kg]", "1 l", "[6, 12]", "none")] = ()
+    """The packs it is sold in, by weight, by volume, or by number if one is counted; `none` for what you never buy,
+    such as water. Left out: the book says how much to buy, not how many packs."""
+    found_in: Annotated[Text | None, such_as("the grocer's fridge")] = None
+    """Where you buy it: the shopping list is in these groups. Left out: it comes at the end of the list."""
+    kept_in: Annotated[Text | None, such_as("the tin by the door")] = None
+    """Where it is kept at home. Left out: nothing is shown."""
+    keeps_opened: Annotated[Standing | None, such_as("3 days", "6 weeks")] = None
+    """How long a pack of it keeps once it is opened. What is left of it is then not counted on for a later order. Left
+    out: it keeps."""
     swaps: Annotated[Texts, such_as("[caster from granulated]")] = ()
     """What you can use instead, from the swaps the book knows. Left out: none is offered."""
     notes: Annotated[Texts, such_as("[Press it into the cup. Rub out any lumps.]")] = ()
@@ -106,6 +116,11 @@ class Card(Written):
     def known_allergens(self) -> tuple[str, ...] | None:
         """The allergens named; empty for a card that says `none`, None if nobody has said (`[]` says nothing)."""
         return () if self.allergens == ("none",) else self.allergens or None
+
+    @property
+    def never_bought(self) -> bool:
+        """Whether it comes from the tap, or from the garden."""
+        return any(pack.kind == NEVER for pack in self.packs)
 
 
 class Larder(Written):

@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 
 from pydantic import Field
 
+from tinbook.models.finish import Share
 from tinbook.models.reading import ONE_OR_MORE, Private, Written, YesNo, like, spelled, such_as, whole_number
 from tinbook.units import Measures, Misread
 
@@ -169,6 +170,8 @@ class WorkingKitchen(Written):
     keeps them."""
     oven_may_be_left: Annotated[YesNo, such_as("yes")] = False
     """Whether the oven may be on while nobody is in the kitchen."""
+    spare: Annotated[Share | None, such_as("5 %")] = None
+    """How much more of each ingredient to buy than your orders take, for what goes wrong. Left out: no more."""
     time_zone: Annotated[Zone | None, such_as("Europe/London")] = None
     """The time zone of the kitchen's clock, for the calendar. Left out: that of London."""
     private: Annotated[Private, such_as("yes")] = False

@@ -23,6 +23,8 @@ from tinbook.models.mixture import Mixture
 from tinbook.models.orders import Order
 from tinbook.models.reading import Written
 from tinbook.models.shelf import ShelfLine, TinShelf
+from tinbook.models.stock import StockEntry, StockLog
+from tinbook.models.supplies import Supply, SupplyShelf
 from tinbook.models.technique import Technique
 from tinbook.models.variation import Variation
 
@@ -137,12 +139,20 @@ REGISTER: tuple[SourceKind, ...] = (
         field="cutters", key="cutters", entry=OwnedCutter, spoken=("this cutter", "the list of cutters"),
     ),
     SourceKind(
+        name="supplies", model=SupplyShelf, path="house/supplies.yaml", merged=Merged.LIST, seen_by=SeenBy.EVERYONE,
+        key="supplies", entry=Supply, spoken=("this thing", "the list of supplies"),
+    ),
+    SourceKind(
         name="kitchen", model=WorkingKitchen, path="house/kitchen.yaml", merged=Merged.WHOLE, seen_by=SeenBy.KITCHEN,
         spoken=("", "kitchen.yaml"), blank=WorkingKitchen(),
     ),
     SourceKind(
         name="hours", model=HoursLog, path="house/hours.yaml", merged=Merged.LIST, seen_by=SeenBy.KITCHEN,
         key="hours", entry=WorkDone, spoken=("this entry", "the log of hours"), by_year=True,
+    ),
+    SourceKind(
+        name="stock", model=StockLog, path="house/stock.yaml", merged=Merged.LIST, seen_by=SeenBy.KITCHEN,
+        key="stock", entry=StockEntry, spoken=("this entry", "the stock"), by_year=True,
     ),
     SourceKind(
         name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,

@@ -21,11 +21,13 @@ from tinbook.models.keys import KeyWords, readers_in
 from tinbook.models.kitchen import WrittenDays, WrittenHours
 from tinbook.models.mixture import Amount, Tins
 from tinbook.models.orders import InMinutes, Moment
+from tinbook.models.packs import HowMuch, PackOfFood, PackOfThings
 from tinbook.models.parts import PlaceOnPart, TurnOfPart
 from tinbook.models.portions import Sides
 from tinbook.models.reading import YesNo
 from tinbook.models.shelf import TinOrSet
 from tinbook.models.steps import Minutes, Standing
+from tinbook.models.supplies import OneSize
 from tinbook.tins import SHAPES
 
 
@@ -273,6 +275,27 @@ FORMS: tuple[WrittenForm, ...] = (
             "public holidays in FR": "by a country's code",
         },
         types=(WrittenDays,),
+    ),
+    WrittenForm(
+        name="a pack",
+        says="What is in one pack: a weight, a volume, or how many. A reel of ribbon has a length.",
+        examples={"250 g": "", "1 l": "", "6": "by number, as eggs are", "none": "for what you never buy"},
+        types=(PackOfFood, PackOfThings),
+    ),
+    WrittenForm(
+        name="how much there is",
+        says="A weight, a volume, a length or a number, once or several times.",
+        examples={"500 g": "", "4 x 250 g": "four packs", "12": "by number", "3 m": "of ribbon", "0": "none left"},
+        types=(HowMuch,),
+    ),
+    WrittenForm(
+        name="the size of a thing",
+        says="One to three lengths with an `x` between them, after its shape if it is a board.",
+        examples={
+            "round 30 cm": "a board", "oblong 30 cm x 40 cm": "", "36 cm x 36 cm x 15 cm": "a box, its height last",
+            "6 mm x 30 cm": "a dowel", "15 mm": "a ribbon",
+        },
+        types=(OneSize,),
     ),
     WrittenForm(
         name="yes or no",

@@ -59,7 +59,7 @@ LEADS = {
     RECIPES: f"Every key in a recipe: {_KEYS}",
     TECHNIQUES: f"Every key in a technique: {_KEYS}",
     CAKES: f"Every key in a cake: {_KEYS}",
-    ORDERS: f"Every key in an order, in `house/kitchen.yaml` and in `house/hours.yaml`: {_KEYS}",
+    ORDERS: f"Every key in an order, and in the house's files that never leave the kitchen: {_KEYS}",
     HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
     FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
     "exactly as shown.",
@@ -68,8 +68,8 @@ SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
     TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
     CAKES: "Tiers, board and decorations, and cakes that start from another.",
-    ORDERS: "What is to be made, and when it goes out; and when the kitchen works.",
-    HOUSE: "Your kitchen, its tins and its cards, how you finish a cake, and the logs.",
+    ORDERS: "What is to be made, and when it goes out; when the kitchen works, and what is in it.",
+    HOUSE: "Your kitchen, its tins, cards and supplies, how you finish a cake, and the logs.",
     FORMS_PAGE: "Several ways of writing each.",
 }
 """The line below each in the list of them."""
@@ -181,22 +181,26 @@ def cake_groups(facts: Facts) -> tuple[KeyGroup, ...]:
 
 
 def order_groups(facts: Facts) -> tuple[KeyGroup, ...]:
-    """An order, and when the kitchen works; what an order can change about a cake is described with cakes."""
+    """An order, and the house's files that are the kitchen's alone; what an order can change about a cake is described
+    with cakes."""
     example = whole(f"orders/{ORDER}.yaml")
     return (
         key_group(Order, facts, wholes=(example,), more=more_of(kinds()["order"])),
         key_group(OrderChange, facts, own=True, away=dict.fromkeys(groups_below(CakeDesign), CAKES)),
         key_group(OrderedMixture, facts),
         key_group(OrderedClass, facts),
-        *_file_groups(kinds()["kitchen"], facts),
-        *_file_groups(kinds()["hours"], facts),
+        *(group for kind in _of_house(kitchens=True) for group in _file_groups(kind, facts)),
     )
 
 
 def house_groups(facts: Facts) -> tuple[KeyGroup, ...]:
     """Every file of the house that is not the kitchen's alone, as the register has them."""
-    public = (kind for kind in REGISTER if kind.room == "house" and kind.seen_by is not SeenBy.KITCHEN)
-    return tuple(group for kind in public for group in _file_groups(kind, facts))
+    return tuple(group for kind in _of_house(kitchens=False) for group in _file_groups(kind, facts))
+
+
+def _of_house(kitchens: bool) -> Iterator[SourceKind]:
+    """The house's files that are the kitchen's alone, or all others."""
+    return (kind for kind in REGISTER if kind.room == "house" and (kind.seen_by is SeenBy.KITCHEN) == kitchens)
 
 
 def _file_groups(kind: SourceKind, facts: Facts) -> Iterator[KeyGroup]:

@@ -3,11 +3,13 @@ curd."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from tinbook.facts import Facts, Kind, Range
 from tinbook.models import Book, Card, Mixture
 from tinbook.plans.base.rising import LearnedFrom
 from tinbook.plans.base.saying import saying
-from tinbook.plans.base.weighing import Batch, Ingredient, g_per_ml, steps_of, weigh
+from tinbook.plans.base.weighing import Batch, Ingredient, each_g, g_per_ml, steps_of, weigh
 from tinbook.plans.base.worked import Worked
 
 NO_PACK_G = 1000.0
@@ -27,7 +29,8 @@ def bought(name: str, book: Book, facts: Facts) -> Batch | None:
     if key is None:
         return None
     kind = _weighing(facts.kinds[key], g_per_ml(card, facts))
-    pack_g = min(card.packs, default=NO_PACK_G)
+    packs_g = tuple(card_packs_g(card, book, facts))
+    pack_g = min(packs_g, default=NO_PACK_G)
     line = Ingredient(
         name=name,
         wanted="",
@@ -53,8 +56,25 @@ def bought(name: str, book: Book, facts: Facts) -> Batch | None:
         steps=steps_of(book),
         worked=Worked(saying("as_bought"), (), (kind.source,)),
         bought=True,
-        packs_g=card.packs,
+        packs_g=packs_g,
     )
+
+
+def card_packs_g(card: Card, book: Book, facts: Facts) -> Iterator[float]:
+    """What each pack of an ingredient weighs, g; those of which a card with a slip does not say it are left out."""
+    for pack in card.packs:
+        one_g = per_unit_g(pack.kind, card, book, facts)
+        if one_g:
+            yield pack.amount * one_g
+
+
+def per_unit_g(kind: str, card: Card, book: Book, facts: Facts) -> float | None:
+    """What a gram, a millilitre or one piece of an ingredient weighs, g; None if its card does not say."""
+    if kind == "mass":
+        return 1.0
+    if kind == "volume":
+        return g_per_ml(card, facts)
+    return each_g(card, book, facts) if kind == "count" else None
 
 
 def _weighing(kind: Kind, own_g_per_ml: float | None) -> Kind:

@@ -82,13 +82,14 @@ class NozzleUsed:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutUsed:
     """Something cut to length or bought by size, and not food: dowels, pillars, ribbon, cards, the drum. `wide_mm` is
-    how wide or thick it is, `long_mm` how long each is."""
+    how wide or thick it is, `long_mm` how long each is; `disc`: it is round."""
 
     what: str
     count: int
     long_mm: float | None
     wide_mm: float | None
     hidden: bool
+    disc: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -143,8 +144,13 @@ def everything_used(cake: WholeCake, book: Book, facts: Facts) -> EverythingUsed
 def ingredients_used(cake: WholeCake, book: Book, facts: Facts) -> tuple[IngredientUsed, ...]:
     """Every ingredient of every mixture, each once, the heaviest first: sponges with whole eggs as they are baked,
     fillings and icings by weight, pastes as they are rolled out or had ready for parts."""
+    return ingredients_of(versions_used(cake, facts), book)
+
+
+def ingredients_of(versions: Iterable[tuple[Batch, Version]], book: Book) -> tuple[IngredientUsed, ...]:
+    """Every ingredient of some mixtures as they are weighed out, each once, the heaviest first."""
     sums: dict[str, _Sum] = {}
-    for batch, version in versions_used(cake, facts):
+    for batch, version in versions:
         for line, amount in zip(batch.ingredients, version.amounts, strict=True):
             written = line.mass_g if amount.unit == "g" else line.amount
             mass_g = line.mass_g * amount.exact / written if written else 0.0
@@ -251,7 +257,8 @@ def things_cut(cake: WholeCake, book: Book, facts: Facts) -> Iterator[CutUsed]:
     ribbon_mm = facts.numbers["board ribbon"].value
     if drum is not None and drum.board.size_mm:
         wide_mm, long_mm = drum.board.size_mm
-        yield CutUsed(what="drum", count=1, long_mm=long_mm, wide_mm=wide_mm, hidden=False)
+        disc = drum.board.disc
+        yield CutUsed(what="drum", count=1, long_mm=long_mm, wide_mm=wide_mm, hidden=False, disc=disc)
         yield CutUsed(what="ribbon", count=1, long_mm=drum.ribbon_shown_mm, wide_mm=ribbon_mm, hidden=False)
     stacking = [tier for tier in cake.tiers if tier.covered is not None]
     yield from _cards(stacking if len(stacking) > 1 or _on_a_card(cake, book) else ())
@@ -284,4 +291,5 @@ def _cards(tiers: Iterable[TierWorked]) -> Iterator[CutUsed]:
         if card is not None and card.size_mm:
             # what stands on pillars stands on their separator plate
             what = "separator-plate" if tier.asked.gap_mm else "card"
-            yield CutUsed(what=what, count=1, long_mm=card.size_mm[1], wide_mm=card.size_mm[0], hidden=False)
+            wide_mm, long_mm = card.size_mm
+            yield CutUsed(what=what, count=1, long_mm=long_mm, wide_mm=wide_mm, hidden=False, disc=card.disc)

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator, Mapping
 
 from tinbook.facts import Facts
 from tinbook.models import Card, Flaw, Path
+from tinbook.models.packs import BY_KIND, NEVER
 from tinbook.plans.rules.fields import no_card, unknown_word
 
 NOTHING = ("no", "none", "nothing", "free", "nil")
@@ -45,8 +46,32 @@ def card_flaws(name: str, card: Card, larder: Collection[str], facts: Facts) -> 
     for index, word in enumerate(card.swaps):
         if word not in facts.swaps:
             yield unknown_word(("swaps", index), word, facts.swaps, message=f'the swap "{word}" is not known')
+    yield from _pack_flaws(name, card)
     if card.plain and card.plain not in larder:
         yield no_card(("plain",), card.plain, [other for other in larder if other != name])
+
+
+def _pack_flaws(name: str, card: Card) -> Iterator[Flaw]:
+    """Packs of one kind, of which the card says what they weigh."""
+    kinds = dict.fromkeys(pack.kind for pack in card.packs)
+    if len(kinds) > 1:
+        first, at = card.packs[0], next(at for at, pack in enumerate(card.packs) if pack.kind != card.packs[0].kind)
+        if NEVER in kinds:
+            message, hint = '"none" means that you never buy it', 'write "packs: none", or take "none" out'
+        else:
+            told = BY_KIND[card.packs[at].kind], BY_KIND[first.kind]
+            message = f'"{card.packs[at].written}" is a {told[0]}, "{first.written}" is a {told[1]}'
+            hint = "give all its packs in one way, so that they can be compared"
+        yield Flaw(code="packs", path=("packs", at), message=message, hint=hint)
+        return
+    if "volume" in kinds and not (card.weighs_as or (card.weighs and card.weighs.g_per_ml)):
+        hint = 'write its packs by weight, or "weighs: ... g/ml" on this card'
+        message = f'the book does not know what a millilitre of "{name}" weighs'
+        yield Flaw(code="packs", path=("packs", 0), message=message, hint=hint)
+    if "count" in kinds and card.each is None:
+        message = f'the card for "{name}" does not say what one weighs'
+        hint = f'write "{card.packs[0].written} g", or "each: ... g" on this card'
+        yield Flaw(code="packs", path=("packs", 0), message=message, hint=hint)
 
 
 def _allergen_flaw(path: Path, word: str, facts: Facts, alone: bool) -> Flaw:
