@@ -20,6 +20,7 @@ PARTS: Mapping[str, str] = {
     "schema": "Write a folder called schema, so that your editor knows every key in the book's files.",
     "serve": "Show the book on this computer, kept up to date as you edit. Any other options go to mkdocs serve.",
     "sheet": "Write the technique or cake NAME as a single file to send or print.",
+    "shop": "List what to buy for the orders that are agreed, in packs, less what is at home, by where it is found.",
     "table": "Print the table called NAME; without a NAME, list them all.",
     "template": "Write a KIND of template for a cake, to print at actual size; without a KIND, list them all.",
 }

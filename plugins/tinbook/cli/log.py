@@ -1,4 +1,4 @@
-"""`tinbook log bake`: one more line at the end of the bake log, and what it changes in the estimate."""
+"""`tinbook log`: one more line at the end of the bake log, and what it changes in the estimate; or of the stock."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 import click
 
 from tinbook.cli.appending import appended, flow_line
+from tinbook.cli.baskets import add_to_stock, stock_entry, stock_line
 from tinbook.cli.command import recipes_of
 from tinbook.cli.table import named_tins
 from tinbook.cli.writing import put
@@ -79,6 +80,31 @@ def bake(book: Path, /, **told: str | None) -> None:
     click.echo(f"Added one line to {path.relative_to(folder.parent).as_posix()}:\n  - {line}")
     for said in _changed(before, after):
         click.echo(said)
+
+
+@log.command()
+@click.argument("of", metavar="NAME")
+@click.option("--counted", metavar="AMOUNT", help='All there is of it, such as "500 g", "3 x 250 g" or 0.')
+@click.option("--bought", metavar="AMOUNT", help='What was added to it, such as "4 x 250 g".')
+@click.option("--taken", metavar="AMOUNT", help="What went otherwise than into an order.")
+@click.option("--opened", metavar="DAY", help="The day a pack of it was opened.")
+@click.option("--in-opened", metavar="AMOUNT", help="How much of what is counted is in the opened pack.")
+@click.option("--good-until", metavar="DAY", help="The last day on which you would use it.")
+@click.option("--for", "for_", multiple=True, metavar="ORDER", help="The order it was bought for, by its file.")
+@click.option("--day", metavar="DAY", help="Such as 2026-12-01; today if not given.")
+@click.pass_obj
+def stock(book: Path, /, for_: tuple[str, ...], **told: str | None) -> None:
+    """Log what there is at home of NAME: an ingredient, a colour with its shade, or a thing with its size.
+
+    Nothing already in the log is changed.
+    """
+    folder, today = recipes_of(book), date.today()
+    loaded = load_book(folder, today=today)
+    told["day"] = told["day"] or today.isoformat()
+    keys = ("day", "of", "counted", "bought", "taken", "in_opened", "opened", "good_until")
+    data: dict[str, Any] = {key.replace("_", " "): " ".join(said.split()) for key in keys if (said := told[key])}
+    data |= {"for": list(for_)} if for_ else {}
+    add_to_stock([(stock_entry(data, loaded, today), stock_line(data))], folder, loaded)
 
 
 def _entry(data: dict[str, Any], loaded: Loaded) -> Baked:

@@ -36,9 +36,7 @@ def _supplies(intake: Intake) -> tuple[Supply, ...]:
     return () if SUPPLIES.address in intake.broken else tuple(found)
 
 
-def _entries(
-    intake: Intake, file: SourceKind, things: Things, spoilt: Spoilt, today: date | None
-) -> tuple[Any, ...]:
+def _entries(intake: Intake, file: SourceKind, things: Things, spoilt: Spoilt, today: date | None) -> tuple[Any, ...]:
     data = intake.data_of(file)
     found: list[Any] = []
     for path, entry in intake.entries(file, data) if data is not None else ():

@@ -33,11 +33,9 @@ def supply_flaws(supply: Supply, before: Sequence[Supply]) -> Iterator[Flaw]:
         yield Flaw(code="twice", path=("what",), message=f'"{supply.name}" is in the list already', hint=hint)
 
 
-def stock_flaws(
-    entry: StockEntry, things: Things, spoilt: Spoilt = SOUND, today: date | None = None
-) -> Iterator[Flaw]:
-    """What is wrong with an entry of the stock; `spoilt`: cards lost by a problem told elsewhere; `today`: the day it is
-    held against, if it is."""
+def stock_flaws(entry: StockEntry, things: Things, spoilt: Spoilt = SOUND, today: date | None = None) -> Iterator[Flaw]:
+    """What is wrong with an entry of the stock; `spoilt`: cards lost by a problem told elsewhere; `today`: the day
+    it is held against, if it is."""
     written = [act for act in ACTS if getattr(entry, act) is not None]
     if not written:
         hint = 'add "counted: 500 g", or "bought" or "taken"'

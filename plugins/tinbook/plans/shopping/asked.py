@@ -35,16 +35,14 @@ class Shopping:
     only_asked: tuple[str, ...]
 
 
-def shopping(
-    book: Book, facts: Facts, today: date, chosen: Collection[str] | None = None, own: Mapping[str, Order] | None = None
-) -> Shopping:
+def shopping(book: Book, facts: Facts, today: date, chosen: Collection[str] | None = None) -> Shopping:
     """What to buy from a day on: for the `chosen` orders by their files, or for all that are agreed and still to go
-    out; and for the house's `own` baking."""
+    out. What the house bakes for itself is an order like any other."""
     things = Things(book, facts)
-    orders: Mapping[str, Order] = {**book.others["order"], **(own or {})}
+    orders: Mapping[str, Order] = book.others["order"]
     ahead = {slug: order for slug, order in orders.items() if order.open and order.hand_over.date() >= today}
     agreed = {slug for slug, order in ahead.items() if order.state == AGREED}
-    wanted = {*(agreed if chosen is None else chosen), *(own or {})}
+    wanted = set(agreed if chosen is None else chosen)
     bakes = Bakes(book, facts)
     # the others that are agreed have a claim on what is at home as well
     needs, wrong = _needs({slug: ahead[slug] for slug in ahead if slug in wanted | agreed}, things, bakes)
