@@ -30,6 +30,7 @@ ENTRIES = (
     "home",
     "cake",
     "orders",
+    "shopping",
 )
 """The scripts that pages load; the others are imported by these."""
 FINDING = "finding"

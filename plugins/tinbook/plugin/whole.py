@@ -21,14 +21,16 @@ OWN_FILES = {
     "css": (
         "home", "tins", "on_hand", "technique", "measures", "ingredient", "portions", "cuts", "guests", "colours",
         "oven", "sources", "broken", "mixture", "mixture_tables", "reference", "covering",
+        "shopping",
     ),
-    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables", "cake", "orders"),
+    "js": ("home", "tins", "technique", "measures", "guests", "cuts", "mixture_tables", "cake", "orders", "shopping"),
 }  # fmt: skip
 """Kinds of page with a style or a script of their own, named after the page's template."""
 LIKE = {
     "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
     "cake": "mixture", "cake_used": "mixture", "cake_making": "mixture", "boards": "covering",
     "orders": "mixture", "order": "mixture", "orders_week": "mixture", "orders_day": "mixture",
+    "shopping": "mixture",
 }  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
 LIKE_SCRIPTS = {

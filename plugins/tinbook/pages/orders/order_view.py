@@ -24,8 +24,8 @@ from tinbook.plans.cakes.sizes import CakeSize
 from tinbook.plans.orders.asked import OrderWorked, design_of, plain_cake, worked_order
 from tinbook.plans.orders.free_from import FreeFrom, held_against
 
-ORDERS, WEEK = "orders/index", "orders/week"
-LEAVES = (Linked(ORDERS, "Orders"), Linked(WEEK, "Week"))
+ORDERS, WEEK, SHOPPING = "orders/index", "orders/week", "orders/shopping"
+LEAVES = (Linked(ORDERS, "Orders"), Linked(WEEK, "Week"), Linked(SHOPPING, "Shopping"))
 BACK_TO = re.compile(r"&cake=.*$")
 NO_PROMISE = "That is what the cards say of what goes in. It is no promise: ask the guest what a trace would do."
 

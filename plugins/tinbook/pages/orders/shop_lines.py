@@ -38,7 +38,6 @@ class ShopRow:
     buys: tuple[tuple[str, str], ...]
     bought: tuple[str, ...]
     said: str
-    kept_in: str
     shares: tuple[ShareBar, ...]
     shares_said: str
     slugs: tuple[str, ...]
@@ -71,12 +70,20 @@ def amount_said(thing: Thing, shown: float) -> str:
 
 def name_said(thing: Thing) -> str:
     """`Drum, round 30 cm`."""
-    return formats.tin_words(thing.name[:1].upper() + thing.name[1:])
+    return size_said(thing.name[:1].upper() + thing.name[1:])
 
 
-def shop_places(found: ShoppingList) -> tuple[ShopPlace, ...]:
-    """What is to be bought, by where it is found."""
-    orders = {order.slug: (order.handle, nth % HATCHES) for nth, order in enumerate(found.orders)}
+def size_said(name: str) -> str:
+    """A name with its lengths joined to their units."""
+    return name.replace(" x ", " × ").replace(" cm", f"{formats.NBSP}cm").replace(" mm", f"{formats.NBSP}mm")
+
+
+def shop_places(found: ShoppingList, hatches: Mapping[str, int] | None = None) -> tuple[ShopPlace, ...]:
+    """What is to be bought, by where it is found. `hatches`: each order's; left out, they count from the first."""
+    orders = {
+        order.slug: (order.handle, hatches[order.slug] if hatches else nth % HATCHES)
+        for nth, order in enumerate(found.orders)
+    }
     return tuple(
         ShopPlace(place[:1].upper() + place[1:], tuple(_row(line, orders) for line in lines))
         for place, lines in groupby(found.to_buy, key=lambda line: line.thing.found_in or ELSEWHERE)
@@ -93,7 +100,6 @@ def _row(line: ShopLine, orders: Mapping[str, tuple[str, int]]) -> ShopRow:
         buys=tuple(_buys(line)),
         bought=tuple(_bought(line)),
         said=", ".join(_said(line)),
-        kept_in=line.thing.kept_in,
         shares=tuple(
             ShareBar(f"{(end - share.needs / total) * 100.0:.1f}", f"{share.needs / total * 100.0:.1f}",
                      fill_of(orders[share.slug][1]))
@@ -142,10 +148,11 @@ def _said(line: ShopLine) -> Iterator[str]:
 
 
 def enough_said(found: ShoppingList) -> tuple[str, ...]:
-    """What there is enough of at home: `black treacle: 48 g of 300 g`."""
+    """What there is enough of at home: `black treacle: 48 g of 300 g, the low shelf`."""
     return tuple(
-        f"{formats.tin_words(line.thing.name)}: {amount_said(line.thing, needed_shown(line.thing, line.needs))}"
+        f"{size_said(line.thing.name)}: {amount_said(line.thing, needed_shown(line.thing, line.needs))}"
         + (" from the eggs" if line.from_eggs else f" of {_there(line)}")
+        + (f", {line.thing.kept_in}" if line.thing.kept_in else "")
         for line in found.enough
     )
 
@@ -157,7 +164,7 @@ def _there(line: ShopLine) -> str:
 def over_said(found: ShoppingList) -> tuple[str, ...]:
     """What will be left of what is bought: `butter: 118 g`."""
     shown = [(line.thing, home_shown(line.thing, line.over)) for line in found.to_buy]
-    return tuple(f"{formats.tin_words(thing.name)}: {amount_said(thing, left)}" for thing, left in shown if left)
+    return tuple(f"{size_said(thing.name)}: {amount_said(thing, left)}" for thing, left in shown if left)
 
 
 def told_besides(found: Shopping) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""The kitchen's own pages: its orders, its week along time, a sheet for each day, a page for each order.
+"""The kitchen's own pages: its orders, its week along time, what to buy, a sheet for each day, a page for each order.
 
 There are none without orders, and a public book has no orders: they are not in what a site may show.
 """
@@ -14,8 +14,9 @@ from markupsafe import Markup
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.base.shared import Linked
 from tinbook.pages.orders.along import day_drawing, hours_of
-from tinbook.pages.orders.order_view import LEAVES, ORDERS, WEEK, OrderView
+from tinbook.pages.orders.order_view import LEAVES, ORDERS, SHOPPING, WEEK, OrderView
 from tinbook.pages.orders.pushes import pushed
+from tinbook.pages.orders.shopping import shopping_view
 from tinbook.pages.orders.week import (
     DayLines,
     KitchenWeek,
@@ -150,6 +151,9 @@ def order_pages(desk: Desk) -> Iterator[Page]:
     week = kitchen_week(desk, desk.now)
     yield Page(address=ORDERS, title="Orders", template="orders", view=OrdersView(week), section=SECTION)
     yield Page(address=WEEK, title="Week", template="orders_week", view=WeekView(week), section=SECTION)
+    yield Page(
+        address=SHOPPING, title="Shopping", template="shopping", view=shopping_view(week, desk), section=SECTION
+    )
     for line in (*week.orders, *week.overdue, *week.past):
         order = OrderView(
             line=line, items=week.of_order(line.slug), pushes=pushed(line, week, desk),

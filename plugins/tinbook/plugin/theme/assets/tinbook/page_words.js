@@ -77,3 +77,9 @@ export const week = {
   count: count => (count === 1 ? "1 task ticked" : `${count} tasks ticked`),
   file: "done",
 };
+export const shopping = {
+  left: (left, all) => `${left} of ${all}`,
+  here: (left, all) => (left ? `${left} of ${all} to find` : "all found"),
+  count: count => (count === 1 ? "1 thing ticked" : `${count} things ticked`),
+  file: "bought",
+};
