@@ -49,6 +49,8 @@ ENTRIES: Mapping[str, Data] = {
                 "private": True},
     "technique": {"name": secret("technique"), "purpose": secret("technique"), "steps": [secret("technique")],
                   "private": True},
+    "supplies": {"what": secret("supplies")},
+    "stock": {"day": "2026-05-02", "of": "butter", "counted": "500 g", "line": secret("stock")},
     "kitchen": {"days off": secret("kitchen")},
     "hours": {"done": "2026-12-05 10:40", "task": secret("hours")},
     "order": {"handle": secret("order"), "hand over": "2026-12-05 11:00", "state": "gone", "cake": secret("order"),
@@ -172,9 +174,10 @@ def test_a_public_build_has_no_secret(secrets: Path, tmp_path: Path, folder: boo
 
 def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_path: Path) -> None:
     """But for what is read for the sums alone, and what no page shows of a tin, a cutter, a cake, the house's
-    finish, an order or the kitchen's hours."""
+    finish, an order, the kitchen's hours, or what it buys and has when nothing is agreed."""
     places = found(built(secrets, tmp_path / "site", kitchen=True), ALL)
-    assert ALL - set(places) <= {secret(name) for name in ("used", "cutters", "finish", "cake", "kitchen", "hours")}
+    unseen = ("used", "cutters", "finish", "cake", "kitchen", "hours", "supplies", "stock")
+    assert ALL - set(places) <= {secret(name) for name in unseen}
     assert any(name.endswith("find-index.js") for name in places[secret("mixture")])
     assert any(name == "sw.js" for name in places[secret("mixture")])
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -17,6 +18,16 @@ STICKS = ("dowel", "centre dowel", "pillar")
 BOX, RIBBON = "box", "ribbon"
 SIZED = (*FLAT, *STICKS, BOX, RIBBON)
 SHAPES = ("round", "square", "oblong")
+SEPARATOR_PLATE, CENTRE_DOWEL = "separator plate", "centre dowel"
+ALSO_CALLED = {"board": "drum", "through-dowel": CENTRE_DOWEL, "centre-dowel": CENTRE_DOWEL}
+"""What techniques also call them."""
+WANTED: Mapping[str, tuple[tuple[int, ...], str]] = {
+    **dict.fromkeys(FLAT, ((1, 2), "round 30 cm")),
+    **dict.fromkeys(STICKS, ((2,), "6 mm x 30 cm")),
+    BOX: ((3,), "36 cm x 36 cm x 15 cm"),
+    RIBBON: ((1,), "15 mm"),
+}
+"""How many lengths the size of each has, and an example."""
 _BY = re.compile(r"\s*[x×]\s*")
 
 
@@ -27,6 +38,17 @@ class SupplySize:
     shape: str
     sides_mm: tuple[float, ...]
     written: str
+
+
+def size_written(shape: str, sides_mm: Sequence[float]) -> SupplySize:
+    """A size as a line of the supplies would have it: whole centimetres as such, from 10 cm up."""
+    told = " x ".join(f"{mm / 10.0:g} cm" if mm % 5.0 == 0.0 and mm >= 100.0 else f"{mm:.0f} mm" for mm in sides_mm)
+    return SupplySize(shape, tuple(sides_mm), f"{shape} {told}".strip())
+
+
+def cases_for(cups: str) -> str:
+    """What the paper cases for a size of cup are called: `cases for standard cups`."""
+    return f"cases for {cups}"
 
 
 def read_supply_size(text: str, measures: Measures) -> SupplySize:

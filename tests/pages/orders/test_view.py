@@ -17,7 +17,7 @@ def made(kitchen_desk: Desk) -> dict[str, Page]:
 
 
 def test_which_pages_there_are(made: dict[str, Page]) -> None:
-    assert {"orders/index", "orders/week", *(f"orders/{slug}" for slug in (CLASS, CUPS, GONE))} <= set(made)
+    assert {"orders/index", "orders/week", "orders/shopping", *(f"orders/{slug}" for slug in (CLASS, CUPS, GONE))} <= set(made)
     days = [address for address in made if address.startswith("orders/day/")]
     week = made["orders/week"].view
     assert isinstance(week, WeekView) and len(days) == len(week.items)
@@ -34,7 +34,7 @@ def test_with_nothing_left_to_do_there_are_no_days(kitchen_desk: Desk) -> None:
     gone = {GONE: kitchen_desk.book.others["order"][GONE]}
     book = replace(kitchen_desk.book, others={**kitchen_desk.book.others, "order": gone})
     pages = [page.address for page in order_pages(replace(kitchen_desk, book=book))]
-    assert pages == ["orders/index", "orders/week", f"orders/{GONE}"]
+    assert pages == ["orders/index", "orders/week", "orders/shopping", f"orders/{GONE}"]
 
 
 def test_every_page_is_filled_and_leads_only_to_pages(made: dict[str, Page]) -> None:

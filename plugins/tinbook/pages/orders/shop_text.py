@@ -30,14 +30,14 @@ def shop_text(found: Shopping) -> Iterator[str]:
             wide = max(len(_buys(row.buys)) for row in place.rows)
             for row in place.rows:
                 yield f"  {_buys(row.buys):>{wide}}  {row.name} ({row.said})".replace(NBSP, " ")
-        for title, said in (("Enough at home", enough_said(listed)), ("Left over", over_said(listed))):
-            if said:
-                yield f"\n{title}\n  {'; '.join(said)}.".replace(NBSP, " ")
+        for title, told in (("Enough at home", enough_said(listed)), ("Left over", over_said(listed))):
+            if told:
+                yield f"\n{title}\n  {'; '.join(told)}.".replace(NBSP, " ")
     besides = list(told_besides(found))
     if besides:
         yield ""
-    for said in besides:
-        yield said.replace(NBSP, " ")
+    for more in besides:
+        yield more.replace(NBSP, " ")
 
 
 def _buys(buys: tuple[tuple[str, str], ...]) -> str:

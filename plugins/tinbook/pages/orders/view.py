@@ -151,9 +151,7 @@ def order_pages(desk: Desk) -> Iterator[Page]:
     week = kitchen_week(desk, desk.now)
     yield Page(address=ORDERS, title="Orders", template="orders", view=OrdersView(week), section=SECTION)
     yield Page(address=WEEK, title="Week", template="orders_week", view=WeekView(week), section=SECTION)
-    yield Page(
-        address=SHOPPING, title="Shopping", template="shopping", view=shopping_view(week, desk), section=SECTION
-    )
+    yield Page(address=SHOPPING, title="Shopping", template="shopping", view=shopping_view(week, desk), section=SECTION)
     for line in (*week.orders, *week.overdue, *week.past):
         order = OrderView(
             line=line, items=week.of_order(line.slug), pushes=pushed(line, week, desk),

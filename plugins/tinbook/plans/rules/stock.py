@@ -8,9 +8,9 @@ from datetime import date
 from tinbook.models import Flaw, word_in
 from tinbook.models.packs import BY_KIND
 from tinbook.models.stock import ACTS, StockEntry
-from tinbook.models.supplies import RIBBON, Supply
+from tinbook.models.supplies import RIBBON, WANTED, Supply, SupplySize
 from tinbook.plans.rules.fields import FOLLOWS, Spoilt
-from tinbook.plans.shopping.things import FOOD, LENGTH, Thing, Things, plain, size_flaw
+from tinbook.plans.shopping.things import FOOD, LENGTH, Thing, Things, plain, sound_size
 
 SOUND = Spoilt()
 EXAMPLES = {"mass": "500 g", "volume": "500 ml", "length": "3 m", "count": "2"}
@@ -18,19 +18,27 @@ EXAMPLES = {"mass": "500 g", "volume": "500 ml", "length": "3 m", "count": "2"}
 
 def supply_flaws(supply: Supply, before: Sequence[Supply]) -> Iterator[Flaw]:
     """What is wrong with a line of the supplies; `before`: the lines above it."""
-    wrong = size_flaw(supply.what, supply.size)
-    if wrong:
-        path, on_key = (("size",), False) if supply.size else (("what",), False)
-        yield Flaw(code="size", path=path, message=wrong[0], hint=wrong[1], on_key=on_key)
+    if not sound_size(supply.what, supply.size):
+        yield _size_flaw(supply.what, supply.size)
     kind = "length" if supply.what == RIBBON else "count"
     for at, pack in enumerate(supply.packs):
         if pack.kind != kind:
-            told = "a reel of ribbon has a length" if kind == "length" else f"of {supply.what} a pack has a number"
-            hint = 'write such as "5 m"' if kind == "length" else 'write how many are in it, such as "12"'
-            yield Flaw(code="packs", path=("packs", at), message=told, hint=hint)
+            message, hint = f"a pack of {supply.what} has a number", 'write how many are in it, such as "12"'
+            if kind == "length":
+                message, hint = "a reel of ribbon has a length", 'write such as "5 m"'
+            yield Flaw(code="packs", path=("packs", at), message=message, hint=hint)
     if any(plain(each.name) == plain(supply.name) for each in before):
         hint = "keep one of the two"
         yield Flaw(code="twice", path=("what",), message=f'"{supply.name}" is in the list already', hint=hint)
+
+
+def _size_flaw(what: str, size: SupplySize | None) -> Flaw:
+    example = WANTED[what][1]
+    if size is None:
+        message, hint = f"the book chooses a {what} by its size", f'add "size: {example}"'
+        return Flaw(code="size", path=("what",), message=message, hint=hint)
+    message, hint = f'"{size.written}" is not the size of a {what}', f'write such as "{example}"'
+    return Flaw(code="size", path=("size",), message=message, hint=hint)
 
 
 def stock_flaws(entry: StockEntry, things: Things, spoilt: Spoilt = SOUND, today: date | None = None) -> Iterator[Flaw]:
@@ -99,9 +107,11 @@ def _other_kind(key: str, kind: str, thing: Thing, things: Things) -> Flaw:
     message = f"{thing.name} does not come by {BY_KIND[kind]}"
     hint = f"write such as {EXAMPLES[good[0]]}"
     if thing.unit == FOOD and kind in ("count", "volume"):
-        what = "one of it" if kind == "count" else "a millilitre of it"
-        message, more = f"the book does not know what {what} weighs", "each" if kind == "count" else "weighs"
-        hint += f', or add "{more}:" to the card for "{thing.card}"'
+        message = "the book does not know what one of it weighs"
+        hint += f', or add "each:" to the card for "{thing.card}"'
+        if kind == "volume":
+            message = "the book does not know what a millilitre of it weighs"
+            hint = f'write such as {EXAMPLES[good[0]]}, or add "weighs:" to the card for "{thing.card}"'
     if thing.unit == LENGTH and kind == "count":
         message = f"{thing.name} is counted by its length"
     return Flaw(code="unit", path=(key,), message=message, hint=hint)

@@ -8,7 +8,7 @@ from math import prod
 
 from tinbook.engine.sticks import sticks_for
 from tinbook.engine.tolerance import fits
-from tinbook.models.supplies import BOX, FLAT, RIBBON, STICKS, SupplySize
+from tinbook.models.supplies import BOX, FLAT, RIBBON, STICKS, SupplySize, size_written
 from tinbook.plans.shopping.things import SAME_MM, SizedNeed, Thing, Things
 
 THICK_MM = 1.0
@@ -61,7 +61,7 @@ class Fitter:
         large = [thing for thing in self._of(need.what) if thing.size and _holds(thing.size, need)]
         if large:
             return min(large, key=lambda thing: _room(thing.size))
-        return self.things.of_size(need.what, SupplySize(need.shape, need.sides_mm, _written(need)))
+        return self.things.of_size(need.what, size_written(need.shape if need.what in FLAT else "", need.sides_mm))
 
     def _stick(self, need: SizedNeed) -> Thing:
         thick, long = need.sides_mm
@@ -72,15 +72,14 @@ class Fitter:
         ]
         if good:
             return min(good, key=lambda thing: abs(thing.size.sides_mm[0] - thick) if thing.size else 0.0)
-        return self.things.of_size(need.what, SupplySize("", need.sides_mm, _written(need)))
+        return self.things.of_size(need.what, size_written("", need.sides_mm))
 
     def _ribbon(self, need: SizedNeed) -> Thing:
         wide = need.sides_mm[0]
         good = [thing for thing in self._of(RIBBON) if thing.size and abs(thing.size.sides_mm[0] - wide) <= THICK_MM]
         if good:
             return good[0]
-        only = SizedNeed(what=RIBBON, shape="", sides_mm=(wide,), count=1)
-        return self.things.of_size(RIBBON, SupplySize("", (wide,), _written(only)))
+        return self.things.of_size(RIBBON, size_written("", (wide,)))
 
 
 def _holds(size: SupplySize, need: SizedNeed) -> bool:
@@ -106,13 +105,3 @@ def _room(size: SupplySize | None) -> float:
     """Its area or volume, by which the smallest is found."""
     sides = size.sides_mm if size else ()
     return prod(sides if len(sides) == 3 else _both(sides), start=1.0)
-
-
-def _written(need: SizedNeed) -> str:
-    told = " x ".join(_length(side) for side in need.sides_mm)
-    return f"{need.shape} {told}".strip() if need.what in FLAT else told
-
-
-def _length(mm: float) -> str:
-    """`30 cm`, `118 mm`: whole centimetres as such."""
-    return f"{mm / 10.0:g} cm" if mm % 5.0 == 0.0 and mm >= 100.0 else f"{mm:.0f} mm"

@@ -9,7 +9,7 @@ from datetime import date
 from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.models.orders import Order
-from tinbook.models.supplies import BOX
+from tinbook.models.supplies import BOX, FLAT, cases_for
 from tinbook.plans.base.versions import Version
 from tinbook.plans.base.weighing import Batch, weigh
 from tinbook.plans.cakes.used import EverythingUsed, by_weight, everything_used, ingredients_of
@@ -139,7 +139,7 @@ def _sized(cake: WholeCake, used: EverythingUsed, book: Book, facts: Facts) -> I
     for each in used.cut:
         what = each.what.replace("-", " ")
         wide, long = each.wide_mm or 0.0, each.long_mm or 0.0
-        if what in ("drum", "card", "separator plate"):
+        if what in FLAT:
             square = abs(wide - long) < 1.0
             shape = "round" if each.disc else "square" if square else "oblong"
             sides: tuple[float, ...] = (wide,) if square else (wide, long)
@@ -160,7 +160,7 @@ def _in_cases(cake: WholeCake, used: EverythingUsed, needs: OrderNeeds, things: 
         return
     for tin in used.tins:
         if tin.tin.kind.in_trays:
-            needs.add_pieces(things.of_name(f"cases for {tin.tin.name}").name, float(tin.fill))
+            needs.add_pieces(things.of_name(cases_for(tin.tin.name)).name, float(tin.fill))
 
 
 def _class(order: Order, needs: OrderNeeds, things: Things) -> None:

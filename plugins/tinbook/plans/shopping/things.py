@@ -5,14 +5,14 @@ Amounts are in g of food, in mm of ribbon, and otherwise in pieces: a thing's `u
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 
 from tinbook.facts import Facts
 from tinbook.models import Book, Card
 from tinbook.models.packs import NEVER, Pack, Stocked
-from tinbook.models.supplies import BOX, FLAT, RIBBON, SHAPES, SIZED, STICKS, Supply, SupplySize, read_supply_size
+from tinbook.models.supplies import FLAT, RIBBON, SHAPES, SIZED, WANTED, Supply, SupplySize, read_supply_size
 from tinbook.plans.base.bought import per_unit_g
 from tinbook.problems import nearest
 from tinbook.units import Misread
@@ -151,7 +151,7 @@ class Things:
             written = text.strip()[len(what) :].lstrip(" ,")
             with suppress(Misread):
                 size = read_supply_size(written, self.book.house.spoons)
-                if not size_flaw(what, size):
+                if sound_size(what, size):
                     return self.of_size(what, size)
         if name := self.book.house_word(text):
             return self.of_card(name)
@@ -203,24 +203,8 @@ def same_size(one: SupplySize | None, other: SupplySize) -> bool:
     return all(abs(a - b) <= min(SAME_MM, 0.1 * b) for a, b in zip(one.sides_mm, other.sides_mm, strict=True))
 
 
-WANTED: Mapping[str, tuple[tuple[int, ...], str]] = {
-    **dict.fromkeys(FLAT, ((1, 2), "round 30 cm")),
-    **dict.fromkeys(STICKS, ((2,), "6 mm x 30 cm")),
-    BOX: ((3,), "36 cm x 36 cm x 15 cm"),
-    RIBBON: ((1,), "15 mm"),
-}
-"""How many lengths each has, and an example."""
-
-
-def size_flaw(what: str, size: SupplySize | None) -> tuple[str, str] | None:
-    """What is wrong with the size of a thing, and what to write; None if it is sound, or chosen by its name alone."""
+def sound_size(what: str, size: SupplySize | None) -> bool:
+    """Whether a size is one that a thing can have; anything that is chosen by its name alone has what it likes."""
     if what not in WANTED:
-        return None
-    counts, example = WANTED[what]
-    if size is None:
-        return f"the book chooses a {what} by its size", f'add "size: {example}"'
-    if len(size.sides_mm) not in counts:
-        return f'"{size.written}" is not the size of a {what}', f'write such as "{example}"'
-    if size.shape and what not in FLAT:
-        return f"a {what} has no shape", f'write such as "{example}"'
-    return None
+        return True
+    return size is not None and len(size.sides_mm) in WANTED[what][0] and (not size.shape or what in FLAT)

@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 
-from tinbook.models.supplies import FLAT, RIBBON, STICKS
+from tinbook.models.supplies import ALSO_CALLED, FLAT, RIBBON, STICKS
 from tinbook.plans.base.saying import Saying
 from tinbook.plans.shopping.things import SizedNeed
 from tinbook.units import read_length
 
-CALLED: Mapping[str, str] = {"board": "drum", "through-dowel": "centre dowel", "centre-dowel": "centre dowel"}
-"""What techniques also call them."""
 _NUMBER = r"[0-9]+(?:\.[0-9]+)?"
 _FLAT = re.compile(rf"\b(round|square)\s+({_NUMBER}(?:(?:,\s*|\s+and\s+){_NUMBER})*)\s*(cm|mm|in)\b")
 _THICK = re.compile(rf"({_NUMBER}\s*(?:cm|mm|in))\s+(?:thick|across|wide)\b")
@@ -22,7 +19,7 @@ def sized_material(name: str, wanted: Saying | str, count: float) -> tuple[Sized
     """So many of a material as what is chosen by size; none if its words do not say one."""
     base = name.lower().removeprefix("cake ")
     what = next(
-        (what for what in (*FLAT, *STICKS, RIBBON) if (CALLED.get(base) or base).removesuffix("s") == what), None
+        (what for what in (*FLAT, *STICKS, RIBBON) if (ALSO_CALLED.get(base) or base).removesuffix("s") == what), None
     )
     told = wanted if isinstance(wanted, str) else str(dict(wanted.figures).get("wanted", ""))
     if what in FLAT:
