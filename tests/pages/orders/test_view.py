@@ -17,7 +17,12 @@ def made(kitchen_desk: Desk) -> dict[str, Page]:
 
 
 def test_which_pages_there_are(made: dict[str, Page]) -> None:
-    assert {"orders/index", "orders/week", "orders/shopping", *(f"orders/{slug}" for slug in (CLASS, CUPS, GONE))} <= set(made)
+    assert {
+        "orders/index",
+        "orders/week",
+        "orders/shopping",
+        *(f"orders/{slug}" for slug in (CLASS, CUPS, GONE)),
+    } <= set(made)
     days = [address for address in made if address.startswith("orders/day/")]
     week = made["orders/week"].view
     assert isinstance(week, WeekView) and len(days) == len(week.items)

@@ -66,7 +66,7 @@ def stock_flaws(entry: StockEntry, things: Things, spoilt: Spoilt = SOUND, today
         return
     for act in written:
         said = getattr(entry, act)
-        if things.one(thing, said.kind) is None:
+        if things.amount_of(thing, said) is None:
             yield _other_kind(act, said.kind, thing, things)
         elif not said.total and act != "counted":
             yield Flaw(code="stock", path=(act,), message=f'"{said.written}" is nothing', hint="leave the entry out")

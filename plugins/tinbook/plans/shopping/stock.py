@@ -155,7 +155,8 @@ def _enter(of: Reckoned, entries: Sequence[StockEntry], things: Things) -> None:
     for entry in entries:
         thing = things.called(entry.of)
         said = entry.counted or entry.bought or entry.taken
-        one = things.one(thing, said.kind) if said and thing else None
+        # nothing of it is nothing in any unit
+        one = (things.one(thing, said.kind) if said.total else 0.0) if said and thing else None
         if thing is None or said is None or one is None:
             continue  # it is told where the log is read
         amount, each = said.total * one, said.each * one

@@ -167,7 +167,7 @@ class Things:
 
     def amount_of(self, thing: Thing, said: Stocked) -> float | None:
         """How much of it that is, in its unit; None for a kind of amount that it does not come in."""
-        each = self.one(thing, said.kind)
+        each = self.one(thing, said.kind) if said.total else 0.0
         return None if each is None else said.total * each
 
     def one(self, thing: Thing, kind: str) -> float | None:
