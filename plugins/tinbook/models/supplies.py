@@ -58,7 +58,7 @@ def read_supply_size(text: str, measures: Measures) -> SupplySize:
     if word.isalpha():
         if word not in SHAPES:
             raise Misread(f'"{word}" is not a shape it is sold in', f"write {', '.join(SHAPES)}", 0, len(word))
-        shape, at = word, len(word) + 1
+        shape, at = word, min(len(word) + 1, len(text))
     sides: list[float] = []
     for part in _split(text, at):
         start, written = part
