@@ -9,9 +9,10 @@ from pydantic import create_model
 from tests.models.test_keys import KEYS, MEASURES
 
 from tinbook.models import read_model
+from tinbook.models.a_form import WrittenForm
 from tinbook.models.keys import KeyWords
 from tinbook.models.reading import TEXT, Written
-from tinbook.models.written_forms import FORMS, WrittenForm, form_of
+from tinbook.models.written_forms import FORMS, form_of
 from tinbook.tins import SHAPES, read_tins
 
 PLAIN = {

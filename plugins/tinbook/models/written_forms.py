@@ -7,9 +7,8 @@ the shapes themselves; a new shape is added automatically.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
 
+from tinbook.models.a_form import WrittenForm
 from tinbook.models.bakes import LoggedTin, OneTime
 from tinbook.models.cakes import BoardSize, TierText
 from tinbook.models.cards import Weighs, WeightOfOne
@@ -17,43 +16,16 @@ from tinbook.models.finish import Coat, Day, OneCake, Share
 from tinbook.models.forms import CUTTERS, SHEETS, SOLIDS, CutterText, MarkText, SheetText, SolidText, TwoLengths
 from tinbook.models.house import Celsius, Grams, Millilitres, Millimetres, OvenHeat, TwoSides
 from tinbook.models.keeping import OneKeep, OneSeason
-from tinbook.models.keys import KeyWords, readers_in
-from tinbook.models.kitchen import WrittenDays, WrittenHours
+from tinbook.models.keys import KeyWords
+from tinbook.models.kitchen_forms import KITCHEN_FORMS
 from tinbook.models.mixture import Amount, Tins
-from tinbook.models.orders import InMinutes, Moment
-from tinbook.models.packs import HowMuch, PackOfFood, PackOfThings
+from tinbook.models.orders import InMinutes
 from tinbook.models.parts import PlaceOnPart, TurnOfPart
 from tinbook.models.portions import Sides
 from tinbook.models.reading import YesNo
 from tinbook.models.shelf import TinOrSet
 from tinbook.models.steps import Minutes, Standing
-from tinbook.models.supplies import OneSize
 from tinbook.tins import SHAPES
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WrittenForm:
-    """One way to write a value: `name` with its article, what is said about it, and examples, with what each shows.
-
-    `types` are the types of fields read this way; the first reads every example. `place` is its address on the page
-    if that is older than its name.
-    """
-
-    name: str
-    says: str
-    examples: Mapping[str, str]
-    types: tuple[Any, ...]
-    place: str = ""
-
-    @property
-    def anchor(self) -> str:
-        """Its address on its page."""
-        return self.place or "-".join(self.name.split())
-
-    @property
-    def readers(self) -> frozenset[int]:
-        """What reads it, compared by identity."""
-        return frozenset(id(reader) for each in self.types for reader in readers_in(each))
 
 
 def _named(words: Mapping[str, object]) -> str:
@@ -255,48 +227,7 @@ FORMS: tuple[WrittenForm, ...] = (
         examples={"6 mm": "", "12 mm x 6 mm": ""},
         types=(MarkText,),
     ),
-    WrittenForm(
-        name="a day and a time",
-        says="Year, month and day, then the time by the kitchen's clock.",
-        examples={"2026-12-05 11:00": "", "2026-12-05 9.30": "half past nine"},
-        types=(Moment,),
-    ),
-    WrittenForm(
-        name="hours of work",
-        says="From when to when, once or more in a day; `off` for no work at all.",
-        examples={"08:00-18:00": "", "08:00-12:30, 14:00-18:00": "with a break", "off": ""},
-        types=(WrittenHours,),
-    ),
-    WrittenForm(
-        name="days off",
-        says="A day, days from one to another, or the public holidays of a place.",
-        examples={
-            "2026-12-25": "", "2026-12-24 to 2027-01-02": "", "public holidays in England": "",
-            "public holidays in FR": "by a country's code",
-        },
-        types=(WrittenDays,),
-    ),
-    WrittenForm(
-        name="a pack",
-        says="What is in one pack: a weight, a volume, or how many. A reel of ribbon has a length.",
-        examples={"250 g": "", "1 l": "", "6": "by number, as eggs are", "none": "for what you never buy"},
-        types=(PackOfFood, PackOfThings),
-    ),
-    WrittenForm(
-        name="how much there is",
-        says="A weight, a volume, a length or a number, once or several times.",
-        examples={"500 g": "", "4 x 250 g": "four packs", "12": "by number", "3 m": "of ribbon", "0": "none left"},
-        types=(HowMuch,),
-    ),
-    WrittenForm(
-        name="the size of a thing",
-        says="One to three lengths with an `x` between them, after its shape if it is a board.",
-        examples={
-            "round 30 cm": "a board", "oblong 30 cm x 40 cm": "", "36 cm x 36 cm x 15 cm": "a box, its height last",
-            "6 mm x 30 cm": "a dowel", "15 mm": "a ribbon",
-        },
-        types=(OneSize,),
-    ),
+    *KITCHEN_FORMS,
     WrittenForm(
         name="yes or no",
         says="One or the other.",

@@ -10,8 +10,9 @@ from markupsafe import Markup, escape
 
 from tinbook.facts import Facts
 from tinbook.models import Written
+from tinbook.models.a_form import WrittenForm
 from tinbook.models.keys import KeyWords, keys_of, lead_of
-from tinbook.models.written_forms import WrittenForm, form_of
+from tinbook.models.written_forms import form_of
 from tinbook.pages.reference.examples import WholeFile
 from tinbook.pages.reference.known import known_words, usual_figure
 from tinbook.pages.reference.words import ADDRESSES, NEEDED, title_of

@@ -20,11 +20,12 @@ from tinbook.models import (
     Variation,
     Written,
 )
+from tinbook.models.a_form import WrittenForm
 from tinbook.models.keys import groups_below
 from tinbook.models.ledger import Itself
 from tinbook.models.orders import Order, OrderChange, OrderedClass, OrderedMixture
 from tinbook.models.register import REGISTER, SeenBy, SourceKind, kinds
-from tinbook.models.written_forms import FORMS, WrittenForm
+from tinbook.models.written_forms import FORMS
 from tinbook.pages.base.page import Desk, Page
 from tinbook.pages.lists.lists import Entry, Group, ListView
 from tinbook.pages.reference.examples import (

@@ -90,7 +90,7 @@ class ShoppingList:
         return tuple(line for line in self.lines if not line.to_buy)
 
 
-@dataclass
+@dataclass(kw_only=True)
 class _Allotted:
     """How what orders take of a thing is met, by order: what each takes exactly, what it `needs` with what is spare,
     what it gets from home; and what was too old for one."""
