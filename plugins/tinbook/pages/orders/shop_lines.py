@@ -171,7 +171,7 @@ def told_besides(found: Shopping) -> Iterator[str]:
     """What else is to be known: what is on no card, tins the house has none of, orders that are left out."""
     listed = found.list
     if listed.some:
-        yield f"Also wanted, but no card says what it weighs: {', '.join(listed.some)}."
+        yield f"Also needed, but the book cannot say how much: {', '.join(listed.some)}."
     if listed.tins:
         yield f"Not among your tins: {', '.join(map(formats.tin_words, listed.tins))}."
     for handle, why in found.not_made:
