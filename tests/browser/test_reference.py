@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 
 pytestmark = pytest.mark.browser
 
-PAGES = ("recipes", "techniques", "house", "forms")
+PAGES = ("recipes", "techniques", "cakes", "orders", "house", "kitchen", "forms")
 SIZES = ((1180, 820), (820, 1180), (390, 844), (320, 640))
 LARGEST = 60_000
 OVER = """() => [...document.querySelectorAll('article :is(code, td, th, small)')]

@@ -64,7 +64,7 @@ def test_a_page_of_tables_has_the_styles_of_the_bench_and_not_its_script() -> No
 
 
 def test_every_own_file_is_there_and_of_a_kind_of_page(site: Site) -> None:
-    kinds = {page.template for page in site.pages.values()} | {"broken", "orders"}
+    kinds = {page.template for page in site.pages.values()} | {"broken", "orders", "shopping"}
     for ending, names in OWN_FILES.items():
         assert set(names) <= kinds
         assert all((THEME / f"{name}.{ending}").is_file() for name in names)

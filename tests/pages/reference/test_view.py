@@ -19,11 +19,11 @@ from tinbook.models.register import SeenBy, kinds
 from tinbook.models.written_forms import FORMS
 from tinbook.pages.base.page import Page
 from tinbook.pages.reference.groups import slug
-from tinbook.pages.reference.view import CAKES, FORMS_PAGE, HOUSE, ORDERS, RECIPES, TECHNIQUES, TITLE_OF
+from tinbook.pages.reference.view import CAKES, FORMS_PAGE, HOUSE, KITCHEN, ORDERS, RECIPES, TECHNIQUES, TITLE_OF
 from tinbook.pages.reference.words import title_of
 from tinbook.site import build_site
 
-ADDRESSES = (RECIPES, TECHNIQUES, CAKES, ORDERS, HOUSE)
+ADDRESSES = (RECIPES, TECHNIQUES, CAKES, ORDERS, HOUSE, KITCHEN)
 Filled = Callable[[str], str]
 
 
@@ -97,9 +97,11 @@ def test_every_way_to_write_a_value_has_its_section(html: dict[str, str]) -> Non
 
 
 def test_the_houses_page_shows_each_file_and_says_what_is_private(html: dict[str, str]) -> None:
-    text = plain(html[HOUSE])
+    text, kitchens = plain(html[HOUSE]), plain(html[KITCHEN])
     for kind in kinds().values():
-        assert (f"recipes/{kind.path}" in text) == (kind.room == "house" and kind.seen_by is not SeenBy.KITCHEN)
+        with_stock = kind.seen_by is SeenBy.KITCHEN or kind.name == "supplies"
+        assert (f"recipes/{kind.path}" in text) == (kind.room == "house" and not with_stock)
+        assert (f"recipes/{kind.path}" in kitchens) == (kind.room == "house" and with_stock)
     assert "This file is private: no page ever shows what is in it." in text
 
 

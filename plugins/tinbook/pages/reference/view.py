@@ -45,7 +45,7 @@ from tinbook.pages.reference.words import more_of
 
 SECTION = "Reference"
 RECIPES, TECHNIQUES, CAKES = "reference/recipes", "reference/techniques", "reference/cakes"
-ORDERS, HOUSE = "reference/orders", "reference/house"
+ORDERS, HOUSE, KITCHEN = "reference/orders", "reference/house", "reference/kitchen"
 FORMS_PAGE = "reference/forms"
 TITLE_OF = {
     RECIPES: "Writing recipes",
@@ -53,6 +53,7 @@ TITLE_OF = {
     CAKES: "Writing cakes",
     ORDERS: "Writing orders",
     HOUSE: "House files",
+    KITCHEN: "Kitchen files",
     FORMS_PAGE: "How amounts, tins and times are written",
 }
 _KEYS = "what it means, what happens if you leave it out, and how to write it."
@@ -60,8 +61,9 @@ LEADS = {
     RECIPES: f"Every key in a recipe: {_KEYS}",
     TECHNIQUES: f"Every key in a technique: {_KEYS}",
     CAKES: f"Every key in a cake: {_KEYS}",
-    ORDERS: f"Every key in an order, and in the house's files that never leave the kitchen: {_KEYS}",
-    HOUSE: f"Every key in the files in `recipes/house`: {_KEYS}",
+    ORDERS: f"Every key in an order: {_KEYS}",
+    HOUSE: f"Every key in the files in `recipes/house` that say how you bake: {_KEYS}",
+    KITCHEN: f"Every key in the files in `recipes/house` that say when you work and what is on the shelves: {_KEYS}",
     FORMS_PAGE: "How to write a file, and the values that are more than plain words. Type what is in a box "
     "exactly as shown.",
 }
@@ -69,13 +71,16 @@ SECONDS = {
     RECIPES: "Cakes, fillings, icings and pastes, and recipes that start from another.",
     TECHNIQUES: "Steps, tools, materials, and the parts of a decoration.",
     CAKES: "Tiers, board and decorations, and cakes that start from another.",
-    ORDERS: "What is to be made, and when it goes out; when the kitchen works, and what is in it.",
-    HOUSE: "Your kitchen, its tins, cards and supplies, how you finish a cake, and the logs.",
+    ORDERS: "What is to be made, and when it goes out.",
+    HOUSE: "Your kitchen, its tins and cards, how you finish a cake, and the log of bakes.",
+    KITCHEN: "When you work, what is done, what is on the shelves, and boards, boxes and ribbon.",
     FORMS_PAGE: "Several ways of writing each.",
 }
 """The line below each in the list of them."""
 AWAY = dict.fromkeys(groups_below(Finish), HOUSE)
 """What a recipe can say under `finish` is described with the house's files."""
+BOUGHT = ("supplies",)
+"""What is read with the stock, although everybody may see it."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -182,26 +187,30 @@ def cake_groups(facts: Facts) -> tuple[KeyGroup, ...]:
 
 
 def order_groups(facts: Facts) -> tuple[KeyGroup, ...]:
-    """An order, and the house's files that are the kitchen's alone; what an order can change about a cake is described
-    with cakes."""
+    """An order; what it can change about a cake is described with cakes."""
     example = whole(f"orders/{ORDER}.yaml")
     return (
         key_group(Order, facts, wholes=(example,), more=more_of(kinds()["order"])),
         key_group(OrderChange, facts, own=True, away=dict.fromkeys(groups_below(CakeDesign), CAKES)),
         key_group(OrderedMixture, facts),
         key_group(OrderedClass, facts),
-        *(group for kind in _of_house(kitchens=True) for group in _file_groups(kind, facts)),
     )
 
 
 def house_groups(facts: Facts) -> tuple[KeyGroup, ...]:
-    """Every file of the house that is not the kitchen's alone, as the register has them."""
+    """Every file of the house that says how it bakes, as the register has them."""
     return tuple(group for kind in _of_house(kitchens=False) for group in _file_groups(kind, facts))
 
 
+def kitchen_groups(facts: Facts) -> tuple[KeyGroup, ...]:
+    """The house's files that are the kitchen's alone, and what it buys."""
+    return tuple(group for kind in _of_house(kitchens=True) for group in _file_groups(kind, facts))
+
+
 def _of_house(kitchens: bool) -> Iterator[SourceKind]:
-    """The house's files that are the kitchen's alone, or all others."""
-    return (kind for kind in REGISTER if kind.room == "house" and (kind.seen_by is SeenBy.KITCHEN) == kitchens)
+    """The house's files about the kitchen's time and shelves, or all others."""
+    house = (kind for kind in REGISTER if kind.room == "house")
+    return (kind for kind in house if (kind.seen_by is SeenBy.KITCHEN or kind.name in BOUGHT) == kitchens)
 
 
 def _file_groups(kind: SourceKind, facts: Facts) -> Iterator[KeyGroup]:
@@ -217,6 +226,7 @@ PAGES = (
     (CAKES, cake_groups),
     (ORDERS, order_groups),
     (HOUSE, house_groups),
+    (KITCHEN, kitchen_groups),
 )
 
 
