@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -288,7 +289,7 @@ def test_own_tins_stand_before_others_and_cakes_are_drawn(page: Open, demo_url: 
 
 
 def test_the_recipe_is_the_one_last_at_the_bench(page: Open, demo_url: str) -> None:
-    tab = page(**LYING)
+    tab, until = page(**LYING), time.monotonic() + 20
     tab.goto(f"{demo_url}guests/")
     baked = tab.get_by_label("Recipe")
     first = baked.input_value()
@@ -301,7 +302,9 @@ def test_the_recipe_is_the_one_last_at_the_bench(page: Open, demo_url: str) -> N
     tab.reload()
     expect(baked).to_have_value(first)
     tab.goto(f"{demo_url}mixtures/creamed-butter-sponge/")
-    tab.goto(f"{demo_url}guests/")
+    # what a page kept can reach the next a moment late, when Chromium gives that a process of its own
+    while tab.goto(f"{demo_url}guests/") and time.monotonic() < until and baked.input_value() == first:
+        pass
     expect(baked).to_have_value("creamed-butter-sponge")
 
 
