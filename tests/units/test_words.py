@@ -87,8 +87,8 @@ def test_what_is_no_unit(text: str) -> None:
         (" dessertspoon", "a dessertspoon is not a measure here", "write 2 tsp for each", "dessertspoon"),
         (" cl", "centilitres are not used here", "write it in ml: 1 cl is 10 ml", "cl"),
         (" ft", "feet are not used here", "write it in inches or cm: 1 ft is 12 in", "ft"),
-        (" days", "days are not used here", "write it in hours: 2 days is 48 h", "days"),
-        (" seconds", "seconds are not used here", "write it in minutes: 30 seconds is 1/2 min", "seconds"),
+        (" days", "days are not used here", "for a time, write hours: 2 days is 48 h", "days"),
+        (" seconds", "seconds are not used here", "for a time, write minutes: 30 seconds is 1/2 min", "seconds"),
         (" knob butter", '"knob" is not an amount anyone else could weigh', "write g, ml or tsp", "knob"),
         (
             " heaped tsp",

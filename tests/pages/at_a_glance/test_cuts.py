@@ -96,3 +96,9 @@ def test_what_a_piece_weighs_and_how_it_prints(filled: Callable[[str], str]) -> 
 def test_anchors_are_names_without_signs() -> None:
     assert tin_anchor(Tin(shape="oval", sizes_mm=(200.0, 280.0))) == "oval-20-x-28-cm"
     assert shape_address("tapered ring") == "portions/tapered-ring"
+
+
+def test_a_cup_is_handed_out_whole(desk: Desk) -> None:
+    cups, rounds = (next(iter(cuts_pages(desk, shape, ()))).markdown for shape in ("cups", "round"))
+    assert "Cut in the order shown" in rounds
+    assert "Seen from above. Only" in " ".join(cups.split()) and "Cut in" not in cups

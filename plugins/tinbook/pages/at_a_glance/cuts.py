@@ -232,6 +232,11 @@ class CutsView:
         return tuple(formats.title(figure.kind) for figure in self.plans[0].figures)
 
     @property
+    def is_cut(self) -> bool:
+        """Whether it is cut at all; one cup is handed to each guest."""
+        return not SHAPES[self.shape].in_trays
+
+    @property
     def title(self) -> str:
         """The shape's name."""
         return SHAPES[self.shape].title
