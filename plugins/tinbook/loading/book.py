@@ -37,7 +37,6 @@ from tinbook.models import (
     Variation,
     read_model,
 )
-from tinbook.models.ledger import Ledger
 from tinbook.models.register import VARIATIONS, Merged, SourceKind, kinds
 from tinbook.plans.rules import fields as checks
 from tinbook.plans.rules.fields import Spoilt
@@ -117,8 +116,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
     book = _checked(intake, book, variations, facts, spoilt, lost)
     book = replace(book, bakes=read_bakes(intake, book, facts))
     book = replace(book, used=read_used(intake, book, facts))
-    checked = Ledger()
-    book = with_cakes(intake, book, designs, cake_variations, facts, lost, checked)
+    book, checked = with_cakes(intake, book, designs, cake_variations, facts, lost)
     book = with_stock(intake, with_orders(intake, book, facts, lost, today), facts, spoilt, today)
     unsure = tuple(unsure_notes(intake.sources.values()))
     intake.problems += unsure
@@ -131,7 +129,7 @@ def _loaded(folder: Path, kitchen: bool, parses: Parses | None, today: date | No
     if kitchen:
         book = kitchen_book(book)
     else:
-        book = still_sound(public_book(book, intake.private), book, facts, checked)
+        book = still_sound(public_book(book, intake.private), book, facts, checked, intake.parses)
         bases = {f"{FOLDER}{slug}": f"{FOLDER}{variation.base}" for slug, variation in variations.items()}
         bases |= {f"{CAKES}{slug}": f"{CAKES}{variation.base}" for slug, variation in cake_variations.items()}
         broken = public_broken(broken, intake.sources, bases)

@@ -7,9 +7,11 @@ from dataclasses import replace
 
 from tinbook.facts import Facts
 from tinbook.loading.intake import Intake
+from tinbook.loading.parses import Parses
+from tinbook.loading.sound import SoundChecks
 from tinbook.loading.variations import CAKES, bases_first, no_base
 from tinbook.models import Book, CakeDesign, CakeVariation, Flaw
-from tinbook.models.ledger import Ledger, watched
+from tinbook.models.ledger import Ledger
 from tinbook.plans.rules.cakes import cake_flaws
 from tinbook.plans.variations.cakes_written_out import placed, vary_cake
 
@@ -21,15 +23,14 @@ def with_cakes(
     variations: Mapping[str, CakeVariation],
     facts: Facts,
     colours: Collection[str],
-    checked: Ledger,
-) -> Book:
-    """The book with its sound cakes; what is wrong with the others is told. `colours`: those lost by a problem told
-    elsewhere. `checked` is told what each cake read of the book."""
-    lost, seen = names_lost(intake, colours), watched(book, checked)
+) -> tuple[Book, Ledger]:
+    """The book with its sound cakes, and what each cake read of it; what is wrong with the others is told. `colours`:
+    those lost by a problem told elsewhere."""
+    lost = names_lost(intake, colours)
+    checks = SoundChecks(book=book, known=intake.parses.learnt.cakes, besides=sorted(lost))
 
-    def flaws_of(slug: str, design: CakeDesign) -> tuple[Flaw, ...]:
-        with checked.reading(slug):
-            return cake_flaws(design, seen, facts, lost)
+    def flaws_of(slug: str, design: CakeDesign) -> list[Flaw]:
+        return checks.found(slug, design, lambda cake, seen: cake_flaws(cake, seen, facts, lost))
 
     cakes, bases = dict[str, CakeDesign](), dict[str, str]()
     for slug, design in designs.items():
@@ -48,20 +49,22 @@ def with_cakes(
         cakes[slug], bases[slug] = made, variation.base
     order = (address.removeprefix(CAKES) for address in intake.sources)
     sound = {slug: cakes[slug] for slug in order if slug in cakes and f"{CAKES}{slug}" not in intake.broken}
-    return replace(book, cakes=sound, cake_bases={slug: base for slug, base in bases.items() if slug in sound})
+    intake.parses.learnt = intake.parses.learnt._replace(cakes=checks.done())
+    bases = {slug: base for slug, base in bases.items() if slug in sound}
+    return replace(book, cakes=sound, cake_bases=bases), checks.ledger
 
 
-def still_sound(book: Book, whole: Book, facts: Facts, checked: Ledger) -> Book:
+def still_sound(book: Book, whole: Book, facts: Facts, checked: Ledger, parses: Parses) -> Book:
     """A public book without the cakes that cannot be worked out from what it shows. All were sound in the `whole` book,
     so only those are checked again that read something there (as `checked` knows) which is not the same here."""
-    shown = Ledger()
-    watched(book, shown)
+    checks = SoundChecks(book=book, known=parses.learnt.shown_cakes, besides=[])
 
     def sound(slug: str, cake: CakeDesign) -> bool:
-        same = cake == whole.cakes[slug] and shown.agrees(checked, slug)
-        return same or not any(cake_flaws(cake, book, facts))
+        same = cake == whole.cakes[slug] and checks.agrees(checked, slug, cake)
+        return same or not checks.found(slug, cake, lambda shown, seen: cake_flaws(shown, seen, facts))
 
     cakes = {slug: cake for slug, cake in book.cakes.items() if sound(slug, cake)}
+    parses.learnt = parses.learnt._replace(shown_cakes=checks.done())
     bases = {slug: base for slug, base in book.cake_bases.items() if {slug, base} <= set(cakes)}
     return replace(book, cakes=cakes, cake_bases=bases)
 

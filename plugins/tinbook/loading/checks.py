@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
 from tinbook.facts import Facts
+from tinbook.loading.sound import SoundChecks
 from tinbook.models import Book, Flaw, Mixture
-from tinbook.models.ledger import Kept, Ledger, watched
+from tinbook.models.ledger import Kept
 from tinbook.plans.mixtures.inline import step_flaws
 from tinbook.plans.rules import fields as rules
 from tinbook.plans.rules.fields import Spoilt
@@ -25,28 +25,23 @@ class Checks:
     techniques: list[str]
     mixtures: list[str]
     sound: Kept
-    _mixtures: dict[str, Mixture] = field(default_factory=dict)
-    _unsound: set[str] = field(default_factory=set)
+    _sound: SoundChecks = field(init=False)
 
     def __post_init__(self) -> None:
-        self._ledger = Ledger(self.sound)
-        self._book = watched(self.book, self._ledger)
-        self._ledger.comes_from("of", self._mixtures.get)
-        self._ledger.comes_from("besides", lambda _: (self.spoilt, self.techniques, self.mixtures))
+        besides = (self.spoilt, self.techniques, self.mixtures)
+        self._sound = SoundChecks(book=self.book, known=self.sound, besides=besides)
 
     def rules(self, name: str, mixture: Mixture) -> list[Flaw]:
         """Whether a mixture keeps to the rules."""
-        return self._found(name, mixture, self._broken_rules)
+        return self._sound.found(name, mixture, self._broken_rules)
 
     def steps(self, name: str, mixture: Mixture) -> list[Flaw]:
         """Whether its steps name what is in the mix. A slip in the mix would show up again in every step."""
-        return self._found(f"{name} steps", mixture, step_flaws)
+        return self._sound.found(f"{name} steps", mixture, step_flaws)
 
     def done(self) -> Kept:
         """What is now known about the checks that found nothing."""
-        kept = self._ledger.kept()
-        reads = {name: keys for name, keys in kept.reads.items() if name not in self._unsound}
-        return Kept(reads, kept.digests, kept.values)
+        return self._sound.done()
 
     def _broken_rules(self, mixture: Mixture, book: Book) -> list[Flaw]:
         return [
@@ -54,15 +49,3 @@ class Checks:
             *rules.link_flaws("techniques", mixture.techniques, self.techniques),
             *mixture_finish_flaws(mixture, book, self.facts, self.mixtures),
         ]
-
-    def _found(self, name: str, mixture: Mixture, check: Callable[[Mixture, Book], Iterable[Flaw]]) -> list[Flaw]:
-        self._mixtures[name] = mixture
-        if self._ledger.stands(name):
-            return []
-        with self._ledger.reading(name):
-            for read in (f"of/{name}", "besides"):
-                self._ledger.note(read)
-            found = list(check(mixture, self._book))
-        if found:
-            self._unsound.add(name)
-        return found

@@ -28,10 +28,13 @@ class _Made(NamedTuple):
 
 
 class Learnt(NamedTuple):
-    """What one process can pass on to the next about a book: mixture checks that found nothing, and its pictures."""
+    """What one process can pass on to the next about a book: checks that found nothing, of mixtures, of `cakes`, and of
+    `shown_cakes` in the public book; and its pictures."""
 
     sound: Kept = Kept()
     pictures: Mapping[PictureKey, PictureFile] = {}
+    cakes: Kept = Kept()
+    shown_cakes: Kept = Kept()
 
 
 class Parses:

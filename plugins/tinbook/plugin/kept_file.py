@@ -60,11 +60,11 @@ class KeptFile:
                 rows = dict(_rows(store, " WHERE name = ?", BOOK))
                 seal, (made_in, *known) = rows[BOOK]
                 if made_in == surroundings:
-                    work, sound = map(_known, known)
+                    work, sound, cakes, shown_cakes = map(_known, known)
                     others = {name: value for name, (_, value) in _rows(store, " WHERE name <> ?", BOOK)}
                     pages = {name: _page(row) for name, row in others.items() if not name.startswith(PICTURE)}
                     pictures = dict(_picture(*each) for each in others.items() if each[0].startswith(PICTURE))
-                    self._holds = KeptBook(surroundings, work, pages, Learnt(sound, pictures))
+                    self._holds = KeptBook(surroundings, work, pages, Learnt(sound, pictures, cakes, shown_cakes))
                     self._seal = seal
         except (sqlite3.Error, ValueError, TypeError, EOFError, KeyError) as error:
             if getattr(error, "sqlite_errorcode", None) in IN_USE:
@@ -112,7 +112,8 @@ def _things(book: KeptBook) -> dict[str, KeptPage | PictureFile]:
 
 
 def _of_book(book: KeptBook) -> tuple[object, ...]:
-    return book.surroundings, *map(_plain_known, (book.work, book.learnt.sound))
+    learnt = book.learnt
+    return book.surroundings, *map(_plain_known, (book.work, learnt.sound, learnt.cakes, learnt.shown_cakes))
 
 
 def _plain_known(kept: Kept) -> tuple[object, ...]:
