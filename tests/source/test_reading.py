@@ -125,10 +125,10 @@ def test_an_alias_is_refused_before_it_grows() -> None:
 )
 def test_a_megabyte_of_anything_is_soon_over(piece: str) -> None:
     raw = (piece * 1_000_000).encode()[:1_000_000]
-    start = time.perf_counter()
+    start = time.process_time()
     read_yaml(raw, "f.yaml")
     read_yaml(b"a: " + raw[:-3], "f.yaml")
-    assert time.perf_counter() - start < 20
+    assert time.process_time() - start < 20
 
 
 TOKENS = [
