@@ -9,6 +9,7 @@ from typing import Annotated
 from pydantic import Field
 
 from tinbook.models.cakes import CakeDesign, Tiers
+from tinbook.models.currency import Away, OneSum
 from tinbook.models.finish import OneCake, Slug
 from tinbook.models.reading import (
     Private,
@@ -137,6 +138,14 @@ class Order(Written):
     state: Annotated[str, one_of(*STATES), such_as("agreed")] = "asked"
     """How far it has got. `asked` is only a question so far; `agreed` is promised; `done` is ready; `gone` has gone
     out, and is never checked again."""
+    distance: Annotated[Away | None, such_as("18 km", "11 miles")] = None
+    """How far it is, one way, if you take it there. Left out: the price has nothing for the road."""
+    quoted: Annotated[OneSum | None, such_as("410")] = None
+    """The price you have named. Left out: a quote names the one that is worked out."""
+    agreed: Annotated[OneSum | None, such_as("400")] = None
+    """The price you have both agreed to. Left out: there is none yet."""
+    deposit: Annotated[OneSum | None, such_as("120")] = None
+    """What has been paid of it beforehand. Left out: nothing."""
     notes: Annotated[Texts, such_as("[Box goes back to the shed.]")] = ()
     """What you want to remember about it. Left out: nothing is shown."""
     private: Annotated[Private, such_as("yes")] = False

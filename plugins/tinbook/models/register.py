@@ -20,6 +20,7 @@ from tinbook.models.hours import HoursLog, WorkDone
 from tinbook.models.house import FORMAT, House
 from tinbook.models.kitchen import WorkingKitchen
 from tinbook.models.mixture import Mixture
+from tinbook.models.money import HouseMoney, PriceLog, PricePaid
 from tinbook.models.orders import Order
 from tinbook.models.reading import Written
 from tinbook.models.shelf import ShelfLine, TinShelf
@@ -153,6 +154,14 @@ REGISTER: tuple[SourceKind, ...] = (
     SourceKind(
         name="stock", model=StockLog, path="house/stock.yaml", merged=Merged.LIST, seen_by=SeenBy.KITCHEN,
         key="stock", entry=StockEntry, spoken=("this entry", "the stock"), by_year=True,
+    ),
+    SourceKind(
+        name="money", model=HouseMoney, path="house/money.yaml", merged=Merged.WHOLE, seen_by=SeenBy.KITCHEN,
+        spoken=("", "money.yaml"), blank=HouseMoney(),
+    ),
+    SourceKind(
+        name="prices", model=PriceLog, path="house/prices.yaml", merged=Merged.LIST, seen_by=SeenBy.KITCHEN,
+        key="prices", entry=PricePaid, spoken=("this price", "the log of prices"), by_year=True,
     ),
     SourceKind(
         name="mixture", model=Mixture, path="mixtures/*.yaml", merged=Merged.FOLDER, seen_by=SeenBy.EVERYONE,

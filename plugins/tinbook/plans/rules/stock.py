@@ -62,12 +62,12 @@ def stock_flaws(entry: StockEntry, things: Things, spoilt: Spoilt = SOUND, today
         yield Flaw(code="future", path=("opened",), message=message, hint=hint)
     thing = things.called(entry.of)
     if thing is None:
-        yield _unknown(entry.of, things, spoilt)
+        yield unknown_thing(entry.of, things, spoilt)
         return
     for act in written:
         said = getattr(entry, act)
         if things.amount_of(thing, said) is None:
-            yield _other_kind(act, said.kind, thing, things)
+            yield other_kind(act, said.kind, thing, things)
         elif not said.total and act != "counted":
             yield Flaw(code="stock", path=(act,), message=f'"{said.written}" is nothing', hint="leave the entry out")
     yield from _opened_flaws(entry, thing, things)
@@ -85,13 +85,14 @@ def _opened_flaws(entry: StockEntry, thing: Thing, things: Things) -> Iterator[F
         return
     part, whole = things.amount_of(thing, inside), things.amount_of(thing, entry.counted)
     if part is None:
-        yield _other_kind("in opened", inside.kind, thing, things)
+        yield other_kind("in opened", inside.kind, thing, things)
     elif whole is not None and part > whole:
         message = f"{inside.written} is more than the {entry.counted.written} that were counted"
         yield Flaw(code="stock", path=path, message=message, hint="write how much of that is in the opened pack")
 
 
-def _unknown(word: str, things: Things, spoilt: Spoilt) -> Flaw:
+def unknown_thing(word: str, things: Things, spoilt: Spoilt) -> Flaw:
+    """The name of something that the book does not know."""
     close = things.near(word)
     hint = (
         f'did you mean "{close}"?' if close else "give it a card in house/ingredients.yaml, or a line in supplies.yaml"
@@ -101,7 +102,7 @@ def _unknown(word: str, things: Things, spoilt: Spoilt) -> Flaw:
     return Flaw(code=FOLLOWS if lost else "unknown thing", path=("of",), message=message, hint=hint)
 
 
-def _other_kind(key: str, kind: str, thing: Thing, things: Things) -> Flaw:
+def other_kind(key: str, kind: str, thing: Thing, things: Things) -> Flaw:
     """An amount of a kind that a thing does not come in, or that its card does not weigh."""
     good = [each for each in EXAMPLES if things.one(thing, each) is not None]
     message = f"{thing.name} does not come by {BY_KIND[kind]}"
