@@ -14,11 +14,12 @@ LONGEST_MIN = 120.0
 
 @dataclass(kw_only=True)
 class Stint:
-    """Steps done one after another. Minutes: hands on, then left alone for at least `wait_min`; it can be done
+    """Steps done one after another. Minutes: hands on, at most and at least, then left alone for `wait_min`; it can be done
     `ahead_min` before it goes out, None for on the day; what comes next has to follow within `within_min`, if that is
     said. `after`: the places of the stints that come first. `chilled`: it is left in the fridge."""
 
     hands_min: float = 0.0
+    least_min: float = 0.0
     wait_min: float = 0.0
     ahead_min: float | None = None
     within_min: float | None = None
@@ -54,6 +55,7 @@ def stints(steps: Iterable[Step]) -> tuple[Stint, ...]:
             found.append(current)
         current.steps.append(step)
         current.hands_min += hands
+        current.least_min += step.hands_on.low.base if step.hands_on else 0.0
         if ahead is not None and current.ahead_min is not None:
             current.ahead_min = min(current.ahead_min, ahead)
         if step.called:

@@ -38,6 +38,7 @@ class Task:
     `at`: when it has to begin, if that cannot be chosen. `steps`: how they begin; it is the one at `place` of the
     `places` that this recipe or technique takes. `of`: its file name; `said_min`: how long its steps say, where the
     kitchen's own pace, from so many `sittings`, makes `hands_min` of it. `not_before`: when what comes first has stood.
+    `least_min` and `oven_least_min`: how long hands and oven are busy at the least, if that is not the same.
     """
 
     key: str
@@ -61,6 +62,8 @@ class Task:
     said_min: int = 0
     sittings: int = 0
     not_before: datetime | None = None
+    least_min: int | None = None
+    oven_least_min: int | None = None
 
     @property
     def long_min(self) -> int:

@@ -59,12 +59,15 @@ class _Shared:
     oven: bool
 
 
-def week_work(orders: Sequence[OrderWorked], book: Book, facts: Facts, kitchen: WorkingKitchen) -> WeekWork:
-    """Everything to do for sound orders, each with the task that hands it over."""
+def week_work(
+    orders: Sequence[OrderWorked], book: Book, facts: Facts, kitchen: WorkingKitchen, diary: Diary | None = None
+) -> WeekWork:
+    """Everything to do for sound orders, each with the task that hands it over, but for what is done: by the log of
+    hours, or by this diary."""
     works: list[Work] = []
     outs: list[GoesOut] = []
     bakes, ahead, hours = Bakes(book, facts), dict[str, float](), book.others["hours"]
-    own, diary = paces(hours), diary_of(hours)
+    own, diary = paces(hours), diary_of(hours) if diary is None else diary
 
     def begun(these: Orders) -> Work:
         return Work(orders=these, book=book, kitchen=kitchen, ahead_of=ahead, paces=own)

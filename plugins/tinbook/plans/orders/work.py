@@ -116,6 +116,7 @@ class Work:
                 said,
                 ahead,
                 hands_min=rounds(stint.hands_min * times * own.factor),
+                least_min=rounds(stint.least_min * times * own.factor),
                 of=of,
                 said_min=rounds(stint.hands_min * times),
                 sittings=own.sittings,

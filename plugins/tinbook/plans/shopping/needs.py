@@ -58,12 +58,12 @@ def needs_of(worked: OrderWorked, things: Things) -> OrderNeeds:
     for cake in worked.cakes:
         _cake(cake, everything_used(cake, book, facts), needs, things)
     tubs = [(weigh(tub.slug, tub.mixture, book, facts), tub.mass_g) for tub in worked.tubs]
-    _mixed(tubs, needs, things)
+    mixed(tubs, needs, things)
     _class(order, needs, things)
     return needs
 
 
-def _mixed(made: Iterable[tuple[Batch, float]], needs: OrderNeeds, things: Things) -> None:
+def mixed(made: Iterable[tuple[Batch, float]], needs: OrderNeeds, things: Things) -> None:
     """So many grams of some mixtures, by weight."""
     versions = [(batch, by_weight(batch, mass_g / batch.makes_g, things.facts)) for batch, mass_g in made]
     _ingredients(versions, needs, things)
@@ -92,7 +92,7 @@ def _cake(cake: WholeCake, used: EverythingUsed, needs: OrderNeeds, things: Thin
             if mass_g is None:
                 needs.some.append(extra.name)
             else:
-                _mixed([(batch, mass_g)], needs, things)
+                mixed([(batch, mass_g)], needs, things)
     for thing in used.not_food:
         _inedible(thing, needs, things)
     needs.sized += _sized(cake, used, book, facts)
@@ -181,7 +181,7 @@ def _class(order: Order, needs: OrderNeeds, things: Things) -> None:
 def _material(row: MaterialRow, needs: OrderNeeds, things: Things) -> None:
     book = things.book
     if row.mixture and row.mass_g:
-        _mixed([(weigh(row.mixture, book.mixtures[row.mixture], book, things.facts), row.mass_g)], needs, things)
+        mixed([(weigh(row.mixture, book.mixtures[row.mixture], book, things.facts), row.mass_g)], needs, things)
     elif row.name in book.cards:
         wanted = row.wanted if isinstance(row.wanted, str) else ""
         needs.add_food(things.of_card(row.name, _shade(row.name, wanted, things)).name, row.mass_g)
