@@ -1,4 +1,4 @@
-"""`tinbook log`: one more line at the end of the bake log, and what it changes in the estimate; or of the stock."""
+"""`tinbook log`: one more line at the end of the bake log, and what it changes in the estimate; or of the stock, or the prices."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ import click
 from tinbook.cli.appending import appended, flow_line
 from tinbook.cli.baskets import add_to_stock, stock_entry, stock_line
 from tinbook.cli.command import recipes_of
+from tinbook.cli.paying import log_price
 from tinbook.cli.table import named_tins
 from tinbook.cli.writing import put
 from tinbook.loading import Loaded, load_book
@@ -105,6 +106,25 @@ def stock(book: Path, /, for_: tuple[str, ...], **told: str | None) -> None:
     data: dict[str, Any] = {key.replace("_", " "): " ".join(said.split()) for key in keys if (said := told[key])}
     data |= {"for": list(for_)} if for_ else {}
     add_to_stock([(stock_entry(data, loaded, today), stock_line(data))], folder, loaded)
+
+
+@log.command()
+@click.argument("of", metavar="NAME")
+@click.option("--pack", required=True, metavar="AMOUNT", help='What you got for it, such as "250 g", 6 or "25 m".')
+@click.option("--price", required=True, metavar="SUM", help="What you paid for all of that, such as 2.10.")
+@click.option("--note", metavar="WORDS", help="Anything worth knowing about it.")
+@click.option("--day", metavar="DAY", help="Such as 2026-12-01; today if not given.")
+@click.pass_obj
+def price(book: Path, /, **told: str | None) -> None:
+    """Log what you paid for NAME: an ingredient, a colour with its shade, or a thing with its size.
+
+    Nothing already in the log is changed.
+    """
+    folder, today = recipes_of(book), date.today()
+    loaded = load_book(folder, today=today)
+    told["day"] = told["day"] or today.isoformat()
+    keys = ("day", "of", "pack", "price", "note")
+    log_price({key: " ".join(said.split()) for key in keys if (said := told[key])}, folder, loaded, today)
 
 
 def _entry(data: dict[str, Any], loaded: Loaded) -> Baked:

@@ -216,7 +216,7 @@ def _text(result: Result) -> str:
     from tabulate import tabulate
 
     heads = list(dict.fromkeys(key for row in result.rows for key in row))
-    columns = [[head.replace("_", " "), *(_cell(row.get(head)) for row in result.rows)] for head in heads]
+    columns = [[head.replace("_", " "), *(_cell(row.get(head), _places(head, result)) for row in result.rows)] for head in heads]
     # few, wide rows are easier to read as columns
     across = columns if len(result.rows) <= FEW_ROWS < len(heads) else list(zip(*columns, strict=True))
     printed = tabulate(across[1:], headers=across[0], disable_numparse=True)
@@ -227,8 +227,15 @@ def _said(cell: Cell) -> Cell:
     return spell(cell) if isinstance(cell, Saying) else cell
 
 
-def _cell(cell: Cell) -> str:
+def _places(head: str, result: Result) -> int | None:
+    """The decimals of a column of money; None for any other."""
+    return result.places if head.endswith("_money") else None
+
+
+def _cell(cell: Cell, places: int | None = None) -> str:
     cell = _said(cell)
+    if places is not None and isinstance(cell, float):
+        return f"{cell:.{places}f}"
     if cell is None:
         return "none"
     if isinstance(cell, bool):

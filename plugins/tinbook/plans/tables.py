@@ -24,12 +24,13 @@ if TYPE_CHECKING:
     from tinbook.plans.making import tables as making
     from tinbook.plans.measures import tables as kitchen
     from tinbook.plans.mixtures import tables as mixtures
+    from tinbook.plans.money import tables as money
     from tinbook.plans.portions import tables as served
     from tinbook.plans.techniques import tables as decorated
     from tinbook.plans.true_size import tables as templates
 else:
     # one table is asked for at a time: starting up need not pay for the others
-    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole, making = (
+    bake_tables, amounts, finished, kitchen, mixtures, served, decorated, templates, whole, making, money = (
         LateRoom(f"tinbook.plans.{room}.tables")
         for room in (
             "baking",
@@ -42,6 +43,7 @@ else:
             "true_size",
             "cakes",
             "making",
+            "money",
         )
     )
 
@@ -161,6 +163,10 @@ TABLES: Mapping[str, Table] = {
     ),
     "cake-loads": Table("a whole cake through the oven, load by load", making.oven_loads, of="cake", takes=SIZED),
     "cake-ahead": Table("what can be made ahead for a cake, and how it keeps", making.ahead, of="cake"),
+    "price": Table(
+        "what a cake costs and what to ask for it; of a mixture, what its ingredients cost", money.price, of="cake",
+        takes="size guests",
+    ),
     "factors": Table("factors from each tin to every other", amounts.factors, takes="tins measured"),
     "sizes": Table("what every tin measures and holds, and the nearest you own", amounts.sizes, takes="tins measured"),
     "on-hand": Table("which mixtures fit the tins you have, exactly or nearly", mixtures.on_hand),

@@ -17,6 +17,7 @@ from tinbook.pages.spelling import (
     making,
     measures,
     mixtures,
+    money,
     orders,
     portions,
     techniques,
@@ -27,7 +28,7 @@ from tinbook.plans.base.worked import Worked
 
 Words = str | Callable[..., str]
 
-ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders)
+ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders, money)
 SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in room.SAYINGS.items()}
 
 

@@ -20,11 +20,12 @@ Row = Mapping[str, Cell]
 
 @dataclass(frozen=True)
 class Result:
-    """The rows of one table, what was asked, and how it was worked out."""
+    """The rows of one table, what was asked, and how it was worked out. `places`: the decimals of what is money."""
 
     title: Saying | str
     rows: tuple[Row, ...]
     worked: Worked
+    places: int = 2
 
 
 def plain_rows(rows: Iterable[Any]) -> tuple[Row, ...]:

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from decimal import Decimal
 
-from tinbook.engine.money import HUNDREDTH, cost, entered
+from tinbook.engine.money import ALL, HUNDREDTH, coins, cost, entered
 from tinbook.models.money import PricePaid
-from tinbook.plans.shopping.things import FOOD, Thing, Things
+from tinbook.plans.shopping.things import FOOD, Things
 
 OLD = timedelta(days=183)
 """A price older than half a year may be one no longer."""
@@ -27,6 +27,10 @@ class PaidPrice:
     def for_(self, used: Decimal) -> Decimal:
         """What so much of it costs, exactly."""
         return cost(self.price, self.amount, used)
+
+    def per(self, amount: float) -> Decimal:
+        """What so much of it costs, of an amount as the thing is measured."""
+        return self.for_(entered(amount))
 
     def is_old(self, today: date) -> bool:
         """Whether it was paid more than half a year ago."""
@@ -52,12 +56,11 @@ class PaidPrices:
         return next(reversed(self.known(name)), None)
 
     def before(self, name: str) -> PaidPrice | None:
-        """The price before the newest that was another, amount for amount; None if there is none."""
+        """The price before the newest that was another, for the same pack: a large one is often cheaper by the gram.
+        None if there is none."""
         known = self.known(name)
-        for each in reversed(known[:-1]):
-            if each.for_(known[-1].amount) != known[-1].price:
-                return each
-        return None
+        same = [each for each in known[:-1] if each.amount == known[-1].amount]
+        return next((each for each in reversed(same) if each.price != known[-1].price), None)
 
     def of_pack(self, name: str, amount: float) -> PaidPrice | None:
         """The newest price of a pack of just this size, in the thing's unit; any newest one, if there is none."""
@@ -100,12 +103,9 @@ def dearer(name: str, prices: PaidPrices) -> tuple[PaidPrice, PaidPrice] | None:
     return (before, now) if before and now and before.for_(now.amount) < now.price else None
 
 
-def unpriced(names: Iterable[str], prices: PaidPrices) -> tuple[str, ...]:
-    """Which of some things have no price, each once."""
-    return tuple(dict.fromkeys(name for name in names if prices.newest(name) is None))
-
-
-def per_unit(thing: Thing, prices: PaidPrices, amount: float) -> Decimal | None:
-    """What so much of a thing costs, exactly: 1000 g, 100 g, one."""
-    newest = prices.newest(thing.name)
-    return newest.for_(entered(amount * thing.per)) if newest else None
+def risen_percent(before: PaidPrice, now: PaidPrice) -> int | None:
+    """By how much a price has risen, in whole percent; None from nothing."""
+    if not before.price:
+        return None
+    was = before.for_(now.amount)
+    return int(coins(cost(now.price - was, was, Decimal(ALL)), Decimal(1)))

@@ -89,7 +89,7 @@ def price_flaws(
     elif things.amount_of(thing, entry.pack) is None:
         yield other_kind("pack", entry.pack.kind, thing, things)
     elif not entry.pack.total:
-        hint = "write how much you got for it, such as 250 g"
+        hint = "write how much you got for it, as it stands on the pack"
         yield Flaw(code="pack", path=("pack",), message=f'"{entry.pack.written}" is nothing', hint=hint)
 
 
