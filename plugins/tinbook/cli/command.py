@@ -17,6 +17,7 @@ PARTS: Mapping[str, str] = {
     "log": "Add to your logs.",
     "new": "Start a book, a mixture, a cake or an order.",
     "plan": "Plan the work for every order that is asked for or agreed: what to do when, with one oven and two hands.",
+    "quote": "Make out a quote for ORDER, by its handle or its file: no costs and no hours are in it.",
     "schema": "Write a folder called schema, so that your editor knows every key in the book's files.",
     "serve": "Show the book on this computer, kept up to date as you edit. Any other options go to mkdocs serve.",
     "sheet": "Write the technique or cake NAME as a single file to send or print.",

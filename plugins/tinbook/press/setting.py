@@ -17,6 +17,7 @@ from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from tinbook.pages.cake.sheet import CakeSheet
+from tinbook.pages.money.quote import Quote
 from tinbook.pages.orders.job_sheet import DaysSheet
 from tinbook.pages.technique.paper import PaperPage, as_plain
 from tinbook.pages.technique.sheet import TechniqueSheet
@@ -87,6 +88,11 @@ def cake_sheet_pdf(sheet: CakeSheet) -> bytes:
 def days_sheet_pdf(sheet: DaysSheet) -> bytes:
     """The sheet of an order without a cake."""
     return _set("days.typ", plain_of(asdict(sheet)))[1]
+
+
+def quote_pdf(found: Quote) -> bytes:
+    """A quote, for whoever asked."""
+    return _set("quote.typ", plain_of(asdict(found)))[1]
 
 
 def _sheet_at(sheet: TechniqueSheet, drawing: int, close: str) -> tuple[int, bytes]:
