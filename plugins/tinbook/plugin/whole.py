@@ -30,7 +30,7 @@ LIKE = {
     "mixture_tables": "mixture", "all_tins": "tins", "forms": "reference", "oven_kind": "oven", "oven_log": "oven",
     "cake": "mixture", "cake_used": "mixture", "cake_making": "mixture", "boards": "covering",
     "orders": "mixture", "order": "mixture", "orders_week": "mixture", "orders_day": "mixture",
-    "shopping": "mixture",
+    "shopping": "mixture", "price": "mixture", "prices": "mixture", "paid": "mixture",
 }  # fmt: skip
 """Kinds of page that have another's styles, besides their own if they have any."""
 LIKE_SCRIPTS = {
@@ -58,6 +58,7 @@ WHERE_LAST: Mapping[str, Mapping[str, tuple[str, ...]]] = {
     "css": {
         "cake": ('class="tb-sizes', "tb-order-jobs"),
         "orders": ('aria-label="Pages of the kitchen"',),
+        "money": ("tb-money",),
         "narrow": (NARROW,),
         "sheets": ("tb-sheets",),
         "links": ('<ul class="tb-links',),

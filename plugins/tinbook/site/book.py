@@ -32,6 +32,7 @@ from tinbook.pages.lists.rules import rules_pages
 from tinbook.pages.lists.sources import sources_pages
 from tinbook.pages.lists.tags import tag_pages
 from tinbook.pages.mixture.view import mixture_pages
+from tinbook.pages.money.view import money_pages
 from tinbook.pages.orders.view import order_pages
 from tinbook.pages.oven.oven import oven_pages
 from tinbook.pages.reference.view import reference_pages
@@ -61,6 +62,7 @@ PAGE_KINDS: tuple[Callable[[Desk], Iterator[Page]], ...] = (
     reference_pages,
     broken_pages,
     order_pages,
+    money_pages,
     find_pages,
 )
 """The register of pages: a new kind of page is one line here."""

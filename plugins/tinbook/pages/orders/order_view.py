@@ -16,7 +16,7 @@ from tinbook.pages.cake.jobs import JobGroup
 from tinbook.pages.cake.size_view import CakeInSize
 from tinbook.pages.cake.view import CakeView
 from tinbook.pages.orders.pack import ClassPack, class_pack
-from tinbook.pages.orders.week import DayLines, OrderLine
+from tinbook.pages.orders.week import DayLines, OrderLine, price_of_order
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.orders import lasts
 from tinbook.plans.base.asking import AskError
@@ -25,7 +25,14 @@ from tinbook.plans.orders.asked import OrderWorked, design_of, plain_cake, worke
 from tinbook.plans.orders.free_from import FreeFrom, held_against
 
 ORDERS, WEEK, SHOPPING = "orders/index", "orders/week", "orders/shopping"
-LEAVES = (Linked(ORDERS, "Orders"), Linked(WEEK, "Week"), Linked(SHOPPING, "Shopping"))
+PRICES, PAID = "orders/prices", "orders/paid"
+LEAVES = (
+    Linked(ORDERS, "Orders"),
+    Linked(WEEK, "Week"),
+    Linked(SHOPPING, "Shopping"),
+    Linked(PRICES, "Prices"),
+    Linked(PAID, "Paid"),
+)
 BACK_TO = re.compile(r"&cake=.*$")
 NO_PROMISE = "That is what the cards say of what goes in. It is no promise: ask the guest what a trace would do."
 
@@ -72,6 +79,11 @@ class OrderView:
         """What its file says."""
         found: Order = self.desk.book.others["order"][self.line.slug]
         return found
+
+    @property
+    def price_link(self) -> str:
+        """Where its price is."""
+        return price_of_order(self.line.slug)
 
     @property
     def facts(self) -> tuple[tuple[str, str], ...]:

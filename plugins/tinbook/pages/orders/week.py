@@ -142,6 +142,11 @@ def order_address(slug: str) -> str:
     return f"orders/{slug}"
 
 
+def price_of_order(slug: str) -> str:
+    """Where an order's price is."""
+    return f"orders/price-of/{slug}"
+
+
 def day_address(when: date) -> str:
     """Where a day's sheet is."""
     return f"orders/day/{when.isoformat()}"
@@ -149,9 +154,7 @@ def day_address(when: date) -> str:
 
 def kitchen_week(desk: Desk, now: datetime) -> KitchenWeek:
     """The orders of a book with some, planned from a moment on."""
-    orders: Mapping[str, Order] = desk.book.others["order"]
-    by_time = sorted(orders.items(), key=lambda each: (each[1].hand_over, each[0]))
-    ahead = {slug: order for slug, order in by_time if order.open and order.hand_over >= now}
+    ahead, overdue, past = _in_time(desk, now)
     hatches = {slug: nth % HATCHES for nth, slug in enumerate(ahead)}
 
     def told(these: Iterable[tuple[str, Order]]) -> tuple[OrderLine, ...]:
@@ -161,12 +164,30 @@ def kitchen_week(desk: Desk, now: datetime) -> KitchenWeek:
     return KitchenWeek(
         now=now,
         orders=told(ahead.items()),
-        overdue=told((slug, order) for slug, order in by_time if order.open and slug not in ahead),
-        past=told((slug, order) for slug, order in reversed(by_time) if not order.open),
+        overdue=told(overdue.items()),
+        past=told(past.items()),
         days=days,
         wrong=wrong,
         notes=notes,
     )
+
+
+def order_lines(desk: Desk, now: datetime) -> tuple[OrderLine, ...]:
+    """A book's orders as lines, without a plan: those to come, those overdue, those that are done."""
+    return tuple(
+        _order_line(slug, order, nth % HATCHES, desk)
+        for these in _in_time(desk, now)
+        for nth, (slug, order) in enumerate(these.items())
+    )
+
+
+def _in_time(desk: Desk, now: datetime) -> tuple[Mapping[str, Order], Mapping[str, Order], Mapping[str, Order]]:
+    """The orders ahead, overdue and done, each in order of time, the last backwards."""
+    orders: Mapping[str, Order] = desk.book.others["order"]
+    by_time = sorted(orders.items(), key=lambda each: (each[1].hand_over, each[0]))
+    ahead = {slug: order for slug, order in by_time if order.open and order.hand_over >= now}
+    overdue = {slug: order for slug, order in by_time if order.open and slug not in ahead}
+    return ahead, overdue, {slug: order for slug, order in reversed(by_time) if not order.open}
 
 
 def _order_line(slug: str, order: Order, hatch: int, desk: Desk) -> OrderLine:
