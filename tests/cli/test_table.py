@@ -18,7 +18,7 @@ from tinbook.plans.tables import TABLES
 Run = Callable[..., Result]
 OTHERS = {"coats": "american-buttercream", "covers": "marzipan",
           **dict.fromkeys(("parts", "colours", "pastes", "marks"), "boat-on-the-shingle"),
-          **dict.fromkeys(("cake", "used", "cake-weights", "cake-supports", "cake-loads", "cake-ahead"), "estuary-wedding-cake")}  # fmt: skip
+          **dict.fromkeys(("cake", "used", "price", "cake-weights", "cake-supports", "cake-loads", "cake-ahead"), "estuary-wedding-cake")}  # fmt: skip
 SPONGE = ("--of", "creamed-butter-sponge")
 ASKED = {"fits": ("--tin", "square 25 cm x 7.5 cm")}
 

@@ -58,7 +58,7 @@ def test_what_the_names_lead_to() -> None:
     assert house_files()[:3] == ("house", "tins", "ingredients")
     assert of_the_kitchen() == (
         "house/kitchen.yaml", "house/hours.yaml", "house/hours-*.yaml", "house/stock.yaml", "house/stock-*.yaml",
-        "orders/*.yaml",
+        "house/money.yaml", "house/prices.yaml", "house/prices-*.yaml", "orders/*.yaml",
     )  # fmt: skip
 
 

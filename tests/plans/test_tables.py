@@ -23,7 +23,7 @@ from tinbook.tins import read_tin
 
 UNITS = (
     "_g", "_ml", "_mm", "_cm2", "_oz", "_c", "_f", "_in", "_tsp", "_tbsp", "_cups", "_pieces", "_percent", "_min", "_share",
-    "_count", "_portions", "_per_100", "_factor",
+    "_count", "_portions", "_per_100", "_factor", "_money",
 )  # fmt: skip
 """What a key of a number ends in: its unit, or what is counted."""
 NUMBERS = {
@@ -54,7 +54,9 @@ ONLY: dict[str, Callable[[Batch], bool]] = {
 }  # fmt: skip
 """Tables that are of some mixtures only."""
 OTHERWISE: tuple[tuple[str, dict[str, Any]], ...] = (
-    *((name, {"of": "estuary-wedding-cake", "size": "+1"}) for name in ("cake", "used")),
+    *((name, {"of": "estuary-wedding-cake", "size": "+1"}) for name in ("cake", "used", "price")),
+    ("price", {"of": "lighthouse-cake", "guests": 30}),
+    ("price", {"of": "madeira-cake"}),
     ("cake", {"of": "estuary-wedding-cake", "guests": 20, "keep_top": True, "portion": "tea slice"}),
     ("layers", {"of": "madeira-cake", "tins": ((1, read_tin("round 20 cm")[1]),), "layers": 4, "layer_mm": 28.0}),
     ("portions", {"of": "madeira-cake"}),

@@ -1,4 +1,5 @@
-"""`tinbook log`: one more line at the end of the bake log, and what it changes in the estimate; or of the stock, or the prices."""
+"""`tinbook log`: one more line at the end of the bake log, and what it changes in the estimate; of the stock; of the
+prices."""
 
 from __future__ import annotations
 

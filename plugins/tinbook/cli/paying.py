@@ -14,7 +14,7 @@ from tinbook.loading import Loaded
 from tinbook.models import read_model
 from tinbook.models.money import PricePaid
 from tinbook.models.register import kinds
-from tinbook.pages.spelling.sums import SumWords, by_measure
+from tinbook.pages.money.sums import SumWords, by_measure
 from tinbook.plans.money.paid import PaidPrice, dearer, paid_prices, risen_percent
 from tinbook.plans.money.till import till_of
 from tinbook.plans.rules.money import price_flaws

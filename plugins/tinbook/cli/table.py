@@ -216,7 +216,10 @@ def _text(result: Result) -> str:
     from tabulate import tabulate
 
     heads = list(dict.fromkeys(key for row in result.rows for key in row))
-    columns = [[head.replace("_", " "), *(_cell(row.get(head), _places(head, result)) for row in result.rows)] for head in heads]
+    columns = [
+        [head.replace("_", " "), *(_cell(row.get(head), _places(head, result)) for row in result.rows)]
+        for head in heads
+    ]
     # few, wide rows are easier to read as columns
     across = columns if len(result.rows) <= FEW_ROWS < len(heads) else list(zip(*columns, strict=True))
     printed = tabulate(across[1:], headers=across[0], disable_numparse=True)

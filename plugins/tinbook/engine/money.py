@@ -50,8 +50,8 @@ def times(rate: Decimal, amount: Decimal) -> Decimal:
 def coins(amount: Decimal, coin: Decimal) -> Decimal:
     """An exact amount in coins, halves up.
 
-    >>> coins(Decimal("0.125"), Decimal("0.01")), coins(Decimal("0.004"), Decimal("0.01")), coins(Decimal("7.5"), Decimal(1))
-    (Decimal('0.13'), Decimal('0.00'), Decimal('8'))
+    >>> coins(Decimal("0.125"), Decimal("0.01")), coins(Decimal("7.5"), Decimal(1))
+    (Decimal('0.13'), Decimal('8'))
     """
     return amount.quantize(coin, ROUND_HALF_UP, FINE)
 

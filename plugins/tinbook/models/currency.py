@@ -189,6 +189,8 @@ MarkUp = Annotated[Decimal, spelled(_mark_up, _LIKE_SHARE)]
 """A share of the cost, which may be more than all of it."""
 Power = Annotated[Decimal, spelled(_power, like(r"[0-9]+(?:\.[0-9]+)?\s*(?:kW|W)", "power"))]
 """In kW."""
-Away = Annotated[Decimal, spelled(_away, like(r"[0-9]+(?:\.[0-9]+)?\s*(?:km|kilomet(?:re|er)s?|miles?|mi)", "distance"))]
+Away = Annotated[
+    Decimal, spelled(_away, like(r"[0-9]+(?:\.[0-9]+)?\s*(?:km|kilomet(?:re|er)s?|miles?|mi)", "distance"))
+]
 """In km."""
 Tongue = Annotated[str, spelled(_language, like("[A-Za-z]{2,3}(?:[-_][A-Za-z0-9]+)*", "language"))]

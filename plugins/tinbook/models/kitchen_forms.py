@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tinbook.models.a_form import WrittenForm
+from tinbook.models.currency import Away, CurrencyCode, MarkUp, OneSum, PartOfAll, Power, Tongue
 from tinbook.models.kitchen import WrittenDays, WrittenHours
 from tinbook.models.orders import Moment
 from tinbook.models.packs import HowMuch, PackOfFood, PackOfThings
@@ -50,5 +51,42 @@ KITCHEN_FORMS: tuple[WrittenForm, ...] = (
             "6 mm x 30 cm": "a dowel", "15 mm": "a ribbon",
         },
         types=(OneSize,),
+    ),
+    WrittenForm(
+        name="a sum of money",
+        says="A plain figure with a point before its decimals. It needs no sign or code; if there is one, it has to be "
+        "that of your currency.",
+        examples={"2.10": "", "£2.10": "", "2.10 GBP": "", "410": ""},
+        types=(OneSum,),
+    ),
+    WrittenForm(
+        name="a currency",
+        says="The three letters of ISO 4217.",
+        examples={"GBP": "pounds", "EUR": "euros", "JPY": "yen, which have no smaller part"},
+        types=(CurrencyCode,),
+    ),
+    WrittenForm(
+        name="a language",
+        says="A language and a country, each by its letters.",
+        examples={"en-GB": "", "fr-FR": "", "ja-JP": ""},
+        types=(Tongue,),
+    ),
+    WrittenForm(
+        name="a part of a sum",
+        says="A number and a percent sign, below 100 %; a mark-up may be more.",
+        examples={"20 %": "", "12.5 %": ""},
+        types=(PartOfAll, MarkUp),
+    ),
+    WrittenForm(
+        name="what an oven draws",
+        says="A number of kilowatts or watts.",
+        examples={"2.2 kW": "", "900 W": ""},
+        types=(Power,),
+    ),
+    WrittenForm(
+        name="a distance",
+        says="A number of kilometres or miles, one way.",
+        examples={"18 km": "", "11 miles": ""},
+        types=(Away,),
     ),
 )  # fmt: skip

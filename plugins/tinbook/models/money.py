@@ -33,8 +33,10 @@ class PriceLog(Written):
 
     prices: Annotated[
         tuple[PricePaid, ...],
-        such_as("- {day: 2026-12-01, of: butter, pack: 250 g, price: 2.10}\n- {day: 2026-12-01, of: egg, pack: 6, price: 2.10}"),
-    ]  # fmt: skip
+        such_as(
+            "- {day: 2026-11-02, of: egg, pack: 6, price: 1.95}\n- {day: 2026-12-01, of: egg, pack: 6, price: 2.10}"
+        ),
+    ]
     """The prices, one line each. `tinbook log price` adds to it."""
     private: Annotated[Private, such_as("yes")] = False
     """This file never leaves the kitchen, whatever you write here."""
@@ -64,10 +66,10 @@ class OvenFuel(Written):
 class HouseMoney(Written):
     """What your work costs and how you come to a price. It is for your eyes only: no page for others shows it."""
 
-    currency: Annotated[CurrencyCode, such_as("GBP", "EUR", "JPY")] = NOTHING_SAID
+    paid_in: Annotated[CurrencyCode | None, Field(alias="currency", examples=["GBP", "EUR", "JPY"])] = None
     """The currency of every sum in the book, by its three letters. Left out: sums have no sign, and two decimals."""
     language: Annotated[Tongue, such_as("en-GB", "fr-FR")] = "en-GB"
-    """Whose way of writing sums and days you use: a language and a country. Left out: that of Britain."""
+    """Whose way of writing sums and days you use: a language and a country."""
     an_hour: Annotated[OneSum | None, such_as("16")] = None
     """What you want for an hour of your own work. Left out: your hours cost nothing."""
     kept_up: Annotated[KeptUp | None, such_as("{an hour: 3.20}", "{a month: 120, cakes a month: 10}")] = None
@@ -98,6 +100,11 @@ class HouseMoney(Written):
     """For how many days a quote stands. Left out: until the order is handed over."""
     private: Annotated[Private, such_as("yes")] = False
     """This file never leaves the kitchen, whatever you write here."""
+
+    @property
+    def currency(self) -> Currency:
+        """The currency of every sum."""
+        return self.paid_in or NOTHING_SAID
 
     @property
     def coin(self) -> Decimal:

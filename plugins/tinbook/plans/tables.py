@@ -164,7 +164,9 @@ TABLES: Mapping[str, Table] = {
     "cake-loads": Table("a whole cake through the oven, load by load", making.oven_loads, of="cake", takes=SIZED),
     "cake-ahead": Table("what can be made ahead for a cake, and how it keeps", making.ahead, of="cake"),
     "price": Table(
-        "what a cake costs and what to ask for it; of a mixture, what its ingredients cost", money.price, of="cake",
+        "what a cake costs and what to ask for it; of a mixture, what its ingredients cost",
+        money.price,
+        of="cake",
         takes="size guests",
     ),
     "factors": Table("factors from each tin to every other", amounts.factors, takes="tins measured"),

@@ -8,13 +8,13 @@ from decimal import Decimal
 from itertools import accumulate
 
 from tinbook.pages.base.shared import plural
+from tinbook.pages.money.sums import SumWords
 from tinbook.pages.orders.shop_lines import amount_said, name_said
 from tinbook.pages.orders.week import fill_of
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.money import share
 from tinbook.pages.spelling.orders import lasts
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.spelling.sums import SumWords
 from tinbook.plans.money.cost import (
     BOARDS,
     DRIVE,
@@ -140,8 +140,11 @@ def what_said(row: CostRow) -> str:
 
 
 def used_said(row: CostRow) -> str:
-    """How much of it is used: `977 g`; nothing for what has no amount."""
-    return amount_said(row.thing, needed_shown(row.thing, row.amount)) if row.thing and row.amount else ""
+    """How much of it is used: `977 g`; nothing for what has no amount, and for a single board or box."""
+    if row.thing is None or not row.amount:
+        return ""
+    shown = needed_shown(row.thing, row.amount)
+    return "" if row.group == BOARDS and row.thing.kind == "count" and shown == 1.0 else amount_said(row.thing, shown)
 
 
 def _rate(row: CostRow, till: Till, words: SumWords) -> str:

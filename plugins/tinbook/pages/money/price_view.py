@@ -1,4 +1,4 @@
-"""The price of a cake or of an order: what it costs, what is asked, where the money goes, and what if."""
+"""The price of a cake: what it costs, what is asked, where the money goes, and what if; an order's has more to say."""
 
 from __future__ import annotations
 
@@ -7,17 +7,15 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 
-from tinbook.models.orders import Order
 from tinbook.pages.base.page import Desk
-from tinbook.pages.base.shared import Linked, plural
+from tinbook.pages.base.shared import Linked
 from tinbook.pages.money.lines import BarPart, CostLine, SumLine, bar, bar_said, cost_lines, sum_lines
+from tinbook.pages.money.sums import SumWords, by_measure
 from tinbook.pages.orders.order_view import LEAVES
-from tinbook.pages.orders.week import order_address, what_is_made
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.orders import lasts
 from tinbook.pages.spelling.sayings import spell
-from tinbook.pages.spelling.sums import SumWords, by_measure
-from tinbook.plans.money.of_orders import OrderMoney, dearer_in, last_time, order_money
+from tinbook.plans.money.of_orders import dearer_in, last_time
 from tinbook.plans.money.offered import Priced, cake_priced, sizes_priced, what_ifs
 from tinbook.plans.money.till import Till, till_of
 
@@ -33,7 +31,7 @@ class PriceFigure:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SizeLine:
+class PricedSize:
     """A size of a cake with its price."""
 
     name: str
@@ -94,7 +92,7 @@ class PriceView:
         return ""
 
     @cached_property
-    def sizes(self) -> tuple[SizeLine, ...]:
+    def sizes(self) -> tuple[PricedSize, ...]:
         """A cake in each of its sizes."""
         return ()
 
@@ -139,7 +137,9 @@ class PriceView:
         if guest is not None:
             yield PriceFigure(figure=self.words.plain(guest), what=f"a guest, {guests} of them")
         if hour is not None:
-            yield PriceFigure(figure=self.words.plain(hour), what=f"for each hour worked, {lasts(found.hours.hands_min)}")
+            yield PriceFigure(
+                figure=self.words.plain(hour), what=f"for each hour worked, {lasts(found.hours.hands_min)}"
+            )
 
     @cached_property
     def bar(self) -> tuple[BarPart, ...]:
@@ -178,13 +178,16 @@ class PriceView:
         found, words, things = self.priced, self.words, self.till.things
         if found is None:
             return
-        changed = dearer_in(found.cost, self.till)
+        changed = [each for each in dearer_in(found.cost, self.till) if each.more]
         if changed:
             lines = []
             for each in changed[:MOST_DEARER]:
                 thing = things.called(each.of)
                 if thing:
-                    now, was = by_measure(each.now, thing, words), words.plain(each.before.per(_one(each.of, self.till)))
+                    now, was = (
+                        by_measure(each.now, thing, words),
+                        words.plain(each.before.per(_one(each.of, self.till))),
+                    )
                     lines.append(f"{each.of}, {now}, was {was} ({words.more(each.more)} here)")
             yield "Dearer than before", "; ".join(lines)
         last = last_time(found, self.till)
@@ -233,11 +236,11 @@ class CakePriceView(PriceView):
         return f"cakes/{self.slug}"
 
     @cached_property
-    def sizes(self) -> tuple[SizeLine, ...]:
+    def sizes(self) -> tuple[PricedSize, ...]:
         """In each of its sizes."""
         words = self.words
         return tuple(
-            SizeLine(
+            PricedSize(
                 name=formats.title(each.size.key) if each.size.steps is None else "",
                 tins=formats.tin_words(" + ".join(tin.size_label for tin in each.size.tins)),
                 serves=str(each.priced.serves),
@@ -250,58 +253,3 @@ class CakePriceView(PriceView):
             )
             for each in sizes_priced(self.slug, self.till)
         )
-
-
-@dataclass(frozen=True)
-class OrderPriceView(PriceView):
-    """The price of an order: as it is worked out, as it was quoted and agreed, and as it was."""
-
-    @property
-    def order(self) -> Order:
-        """What its file says."""
-        return self.till.orders[self.slug]
-
-    @property
-    def name(self) -> str:
-        """What is made, and for whom."""
-        return f"{what_is_made(self.order, self.desk)}, order “{self.order.handle}”"
-
-    @property
-    def order_link(self) -> str:
-        """Its own page."""
-        return order_address(self.slug)
-
-    @cached_property
-    def money(self) -> OrderMoney | None:
-        """Its money; None if it cannot be made, or if the book has changed since."""
-        return order_money(self.slug, self.order, self.till)
-
-    @cached_property
-    def priced(self) -> Priced | None:
-        """As it was, once it is done; before that, as it is planned."""
-        return self.money.actual if self.money else None
-
-    @property
-    def ledger(self) -> tuple[SumLine, ...]:
-        """What was said about its price, and what came of it."""
-        return tuple(self._ledger()) if self.money else ()
-
-    def _ledger(self) -> Iterator[SumLine]:
-        money, words = self.money, self.words
-        if money is None:
-            return
-        for said, what in ((money.quoted, "Quoted"), (money.agreed, "Agreed")):
-            if said is not None:
-                off = said - money.now.price.price
-                told = f"{words.more(off)} against what is worked out" if off else "as it is worked out"
-                yield SumLine(figure=words.plain(said), what=what, more=told)
-        if money.deposit is not None:
-            yield SumLine(figure=words.plain(money.deposit), what="Deposit", more="paid")
-            yield SumLine(figure=words.plain(money.due), what="Still to pay", kind="tb-sum")
-        if money.taken is not None and money.off is not None:
-            hours = money.taken.hours
-            done = f"{hours.logged} of {plural(hours.tasks, 'task')} timed, the rest as planned"
-            yield SumLine(figure=words.plain(money.taken.cost.shown), what="It cost", more=done)
-            yield SumLine(figure=words.more(money.off), what="Off what today's prices and the plan say")
-        left = "left once it is paid for, your hours too" if money.left >= 0 else "short of what it costs, your hours too"
-        yield SumLine(figure=words.plain(abs(money.left)), what=left.capitalize(), kind="tb-sum tb-price")

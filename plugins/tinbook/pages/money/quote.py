@@ -10,11 +10,11 @@ from datetime import date, timedelta
 from tinbook.models.orders import Order
 from tinbook.pages.base.page import Desk, cross_contact
 from tinbook.pages.base.shared import plural
+from tinbook.pages.money.sums import SumWords
 from tinbook.pages.orders.order_view import OrderedCake, ordered_cakes
 from tinbook.pages.spelling import formats
 from tinbook.pages.spelling.money import share
 from tinbook.pages.spelling.orders import clock
-from tinbook.pages.spelling.sums import SumWords
 from tinbook.plans.base.asking import AskError
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.mixtures.safety import AllergenStrip, allergens

@@ -8,8 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tinbook.pages.base.page import Desk, Page
-from tinbook.pages.money.price_view import CakePriceView, OrderPriceView
-from tinbook.pages.money.prices_view import PaidView, PricesView, price_address
+from tinbook.pages.money.order_price import OrderPriceView
+from tinbook.pages.money.paid_view import PaidView
+from tinbook.pages.money.price_view import CakePriceView
+from tinbook.pages.money.prices_view import PricesView, price_address
 from tinbook.pages.orders.order_view import PAID, PRICES
 from tinbook.pages.orders.view import SECTION
 from tinbook.pages.orders.week import order_lines, price_of_order
@@ -22,9 +24,7 @@ def money_pages(desk: Desk) -> Iterator[Page]:
         return
     lines = order_lines(desk, desk.now)
     yield Page(address=PRICES, title="Prices", template="prices", view=PricesView(lines, desk), section=SECTION)
-    yield Page(
-        address=PAID, title="Paid", template="paid", view=PaidView(desk.now.date(), desk), section=SECTION
-    )
+    yield Page(address=PAID, title="Paid", template="paid", view=PaidView(desk.now.date(), desk), section=SECTION)
     for slug in desk.book.cakes:
         view = CakePriceView(slug, desk)
         yield Page(

@@ -8,6 +8,7 @@ from datetime import date
 from decimal import Decimal
 
 from tinbook.engine.money import EXACT, FINE, PriceMade, coins, cost, entered, exactly, price_of, times, total
+from tinbook.models.orders import Order
 from tinbook.plans.base.weighing import weigh
 from tinbook.plans.money.hours import OrderHours
 from tinbook.plans.money.till import Till
@@ -95,8 +96,12 @@ class CostSum:
 
 def cost_of(worked: OrderWorked, hours: OrderHours, till: Till) -> CostSum:
     """What an order costs, made by itself with nothing at home, in so many hours."""
-    needs = needs_of(worked, till.things)
-    return CostSum(rows=(*material_rows(needs, till), *_hour_rows(hours, till), *_road_rows(worked, till)))
+    return cost_of_needs(needs_of(worked, till.things), worked.order, hours, till)
+
+
+def cost_of_needs(needs: OrderNeeds, order: Order, hours: OrderHours, till: Till) -> CostSum:
+    """The same, of an order that takes so much."""
+    return CostSum(rows=(*material_rows(needs, till), *_hour_rows(hours, till), *_road_rows(order, till)))
 
 
 def material_rows(needs: OrderNeeds, till: Till, made: frozenset[str] = frozenset()) -> tuple[CostRow, ...]:
@@ -194,8 +199,8 @@ def _hour_rows(hours: OrderHours, till: Till) -> Iterator[CostRow]:
         )  # fmt: skip
 
 
-def _road_rows(worked: OrderWorked, till: Till) -> Iterator[CostRow]:
-    order, rate = worked.order, till.money.a_km
+def _road_rows(order: Order, till: Till) -> Iterator[CostRow]:
+    rate = till.money.a_km
     if rate is None or not (order.delivered or order.distance):
         return
     there_and_back = None if order.distance is None else FINE.multiply(order.distance, Decimal(2))

@@ -119,9 +119,7 @@ def what_ifs(now: Priced, till: Till) -> tuple[WhatIf, ...]:
 
 def _hours(now: Priced, till: Till) -> Iterator[WhatIf]:
     for more in HOURS_MORE:
-        hours = replace(
-            now.hours, hands_min=now.hours.hands_min + more, least_min=max(0.0, now.hours.least_min + more)
-        )
+        hours = replace(now.hours, hands_min=now.hours.hands_min + more, least_min=max(0.0, now.hours.least_min + more))
         if hours.hands_min > 0.0:
             said = saying("if_hours", hours=more / HOUR_MIN)
             yield _what_if(said, priced(now.worked, till, hours), now)

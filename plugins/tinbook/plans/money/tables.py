@@ -20,6 +20,11 @@ from tinbook.plans.shopping.things import FOOD, LENGTH
 from tinbook.problems import nearest
 
 SOURCES = ("common practice",)
+SAID = {
+    WASTED: saying("cost_wasted"), PACKAGING: saying("cost_packaging"), HANDS: saying("cost_hands"),
+    HOUSE: saying("cost_house"), OVEN: saying("cost_oven"), DRIVE: saying("cost_drive"),
+}  # fmt: skip
+"""What a row is of that is no thing."""
 
 
 def price(book: Book, facts: Facts, query: Query) -> Result:
@@ -73,9 +78,7 @@ def _worked(unknown: tuple[str, ...]) -> Worked:
 
 def row_said(row: CostRow) -> Saying | str:
     """What a row is of."""
-    if row.of in (WASTED, PACKAGING, HANDS, HOUSE, OVEN, DRIVE):
-        return saying(f"cost_{row.of}")
-    return row.of
+    return SAID.get(row.of, row.of)
 
 
 def _row(row: CostRow) -> Row:
@@ -98,9 +101,7 @@ def _float(amount: Decimal | None) -> float | None:
     return None if amount is None else float(amount)
 
 
-def _sum(
-    group: str, what: Saying, shown: Decimal, packs: Decimal | None = None, least: Decimal | None = None
-) -> Row:
+def _sum(group: str, what: Saying, shown: Decimal, packs: Decimal | None = None, least: Decimal | None = None) -> Row:
     return {
         "group": group, "what": what, "cost_money": _float(shown), "at_least_money": _float(least),
         "in_packs_money": _float(packs),
@@ -111,10 +112,10 @@ def _asked(found: Priced, till: Till) -> Iterator[Row]:
     made, cost = found.price, found.cost
     yield _sum("price", saying("cost_all"), cost.shown, cost.bought_shown, least=cost.least_shown)
     yield _sum("price", saying("cost_added", mark_up=till.mark_up, margin=till.margin), made.added)
-    yield _sum("price", saying("cost_lifted" if made.least else "cost_rounding"), made.rounding)
+    yield _sum("price", saying("cost_lifted") if made.least else saying("cost_rounding"), made.rounding)
     if made.vat:
         yield _sum("price", saying("cost_vat", rate=till.money.vat), made.vat)
-    yield _sum("price", saying("cost_price" if found.sure else "cost_price_at_least"), made.price)
+    yield _sum("price", saying("cost_price") if found.sure else saying("cost_price_at_least"), made.price)
     each = found.each(found.serves)
     if each is not None:
         yield _sum("price", saying("cost_portion", serves=found.serves), each)

@@ -14,9 +14,9 @@ LONGEST_MIN = 120.0
 
 @dataclass(kw_only=True)
 class Stint:
-    """Steps done one after another. Minutes: hands on, at most and at least, then left alone for `wait_min`; it can be done
-    `ahead_min` before it goes out, None for on the day; what comes next has to follow within `within_min`, if that is
-    said. `after`: the places of the stints that come first. `chilled`: it is left in the fridge."""
+    """Steps done one after another. Minutes: hands on, at the most and at the least, then left alone for at least
+    `wait_min`; it can be done `ahead_min` before it goes out, None for on the day; what comes next has to follow within
+    `within_min`, if that is said. `after`: the places of the stints that come first. `chilled`: it is left in the fridge."""
 
     hands_min: float = 0.0
     least_min: float = 0.0

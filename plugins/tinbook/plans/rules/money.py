@@ -69,8 +69,9 @@ def sum_flaws(said: MoneySaid, path: Path, money: HouseMoney, whole: bool = True
             hint = 'leave the sign out, or add such as "currency: GBP" to house/money.yaml'
         yield Flaw(code="currency", path=path, message=message, hint=hint)
     elif whole and said.places > places:
-        parts = "no smaller part" if not places else f"{places} decimals"
-        message = f'"{said.written}" is finer than a coin: {code} has {parts}'
+        message = f'"{said.written}" is finer than a coin: {code} has {places} decimals'
+        if not places:
+            message = f'"{said.written}" is finer than a coin: {code} has no smaller part'
         yield Flaw(code="currency", path=path, message=message, hint=f"write such as {said.amount:.{places}f}")
 
 

@@ -17,7 +17,6 @@ from tinbook.pages.spelling.formats import MINUS, NBSP
 from tinbook.plans.money.paid import PaidPrice
 from tinbook.plans.shopping.things import Thing
 
-
 CODE = re.compile(r"(?<=[A-Z])(?=\d)|(?<=\d)(?=[A-Z])")
 """Between a code and its figure: `BHD 1.250`."""
 
@@ -42,7 +41,7 @@ class SumWords:
     def plain(self, amount: Decimal, places: int | None = None) -> str:
         """`24.61`, for a column; `places`: other decimals than the currency has."""
         places = self.money.currency.places if places is None else places
-        said = self._pattern("decimal", places).apply(amount, self._locale)
+        said = str(self._pattern("decimal", places).apply(amount, self._locale))
         return said.replace("-", MINUS)
 
     def whole(self, amount: Decimal, places: int | None = None) -> str:
@@ -51,7 +50,7 @@ class SumWords:
         if code == NO_CURRENCY:
             return self.plain(amount, places)
         own = self._pattern("currency", self.money.currency.places if places is None else places)
-        said = own.apply(amount, self._locale, currency=code, currency_digits=False)
+        said = str(own.apply(amount, self._locale, currency=code, currency_digits=False))
         return CODE.sub(NBSP, said.replace("-", MINUS).replace(" ", NBSP))
 
     def short(self, amount: Decimal) -> str:
