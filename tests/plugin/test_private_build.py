@@ -29,8 +29,8 @@ Data = dict[str, Any]
 
 
 def secret(name: str) -> str:
-    """A word that stands in one file only, as it is written and in addresses; where no word can stand, a day."""
-    return "2031-04-17" if name == "kitchen" else f"cormorant{name}"
+    """A word that stands in one file only, as it is written and in addresses; where no word can stand, a day or a sum."""
+    return {"kitchen": "2031-04-17", "money": "719.43", "prices": "817.29"}.get(name, f"cormorant{name}")
 
 
 # A sound private entry of each kind: the rest of its texts is planted by `planted`.
@@ -51,6 +51,8 @@ ENTRIES: Mapping[str, Data] = {
                   "private": True},
     "supplies": {"what": secret("supplies")},
     "stock": {"day": "2026-05-02", "of": "butter", "counted": "500 g", "line": secret("stock")},
+    "money": {"an hour": secret("money")},
+    "prices": {"day": "2026-05-02", "of": "butter", "pack": "250 g", "price": secret("prices")},
     "kitchen": {"days off": secret("kitchen")},
     "hours": {"done": "2026-12-05 10:40", "task": secret("hours")},
     "order": {"handle": secret("order"), "hand over": "2026-12-05 11:00", "state": "gone", "cake": secret("order"),
@@ -174,9 +176,9 @@ def test_a_public_build_has_no_secret(secrets: Path, tmp_path: Path, folder: boo
 
 def test_the_kitchens_build_has_them_so_they_can_be_found(secrets: Path, tmp_path: Path) -> None:
     """But for what is read for the sums alone, and what no page shows of a tin, a cutter, a cake, the house's
-    finish, an order, the kitchen's hours, or what it buys and has when nothing is agreed."""
+    finish, an order, the kitchen's hours, what it buys and has, or wants for an hour, when nothing is agreed."""
     places = found(built(secrets, tmp_path / "site", kitchen=True), ALL)
-    unseen = ("used", "cutters", "finish", "cake", "kitchen", "hours", "supplies", "stock")
+    unseen = ("used", "cutters", "finish", "cake", "kitchen", "hours", "supplies", "stock", "money")
     assert ALL - set(places) <= {secret(name) for name in unseen}
     assert any(name.endswith("find-index.js") for name in places[secret("mixture")])
     assert any(name == "sw.js" for name in places[secret("mixture")])

@@ -1,8 +1,8 @@
 """Sums of money, exactly: Decimal throughout, each row rounded once, and every total the sum of its rows.
 
 An exact amount is kept to 20 decimals, a thousand million times finer than the smallest coin, so that sums of exact
-amounts are exact too. Margin and mark-up: OpenStax, Principles of Accounting 2 (chapter on pricing) and most textbooks,
-from memory; mark-up is a share of the cost, margin a share of the price.
+amounts are exact too. Mark-up is a share of the cost, margin a share of the price: Centennial College Libraries, Math
+help from the Learning Centre, "Markup" (https://libraryguides.centennialcollege.ca/c.php?g=645085&p=5115940).
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, ROUND_HALF_UP, 
 FINE = Context(prec=80, rounding=ROUND_HALF_EVEN)
 EXACT = Decimal(1).scaleb(-20)
 HUNDREDTH = Decimal("0.01")
-NOTHING = Decimal(0)
+NOTHING, ONE = Decimal(0), Decimal(1)
 ALL = 100
 
 
@@ -83,7 +83,7 @@ def margin_of(mark_up: Decimal) -> Decimal:
     >>> margin_of(Decimal("0.25"))
     Decimal('0.2')
     """
-    return FINE.divide(mark_up, 1 + mark_up)
+    return FINE.divide(mark_up, FINE.add(ONE, mark_up))
 
 
 def mark_up_of(margin: Decimal) -> Decimal:
@@ -92,7 +92,7 @@ def mark_up_of(margin: Decimal) -> Decimal:
     >>> mark_up_of(Decimal("0.2"))
     Decimal('0.25')
     """
-    return FINE.divide(margin, 1 - margin)
+    return FINE.divide(margin, FINE.subtract(ONE, margin))
 
 
 def vat_in(gross: Decimal, rate: Decimal, coin: Decimal) -> Decimal:
@@ -101,7 +101,7 @@ def vat_in(gross: Decimal, rate: Decimal, coin: Decimal) -> Decimal:
     >>> vat_in(Decimal(120), Decimal("0.2"), Decimal("0.01"))
     Decimal('20.00')
     """
-    return coins(FINE.divide(FINE.multiply(gross, rate), 1 + rate), coin)
+    return coins(FINE.divide(FINE.multiply(gross, rate), FINE.add(ONE, rate)), coin)
 
 
 def vat_on(net: Decimal, rate: Decimal, coin: Decimal) -> Decimal:
@@ -142,7 +142,7 @@ def price_of(
     """
     wanted = cost + added
     step = max(up_to(step, coin), coin)
-    price = up_to(FINE.multiply(wanted, 1 + vat), step)
+    price = up_to(FINE.multiply(wanted, FINE.add(ONE, vat)), step)
     while price - vat_in(price, vat, coin) < wanted:
         price += step
     lifted = price < least
