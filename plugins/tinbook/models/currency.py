@@ -30,10 +30,10 @@ NOT_MONEY = frozenset(
 """Metals, codes for tests and the like: nothing in a shop has its price in them."""
 NO_CURRENCY = "XXX"
 """ISO 4217's own code for no currency: amounts stand by themselves."""
-_SUM = re.compile(r"([^\d\s.,+-]{0,4})\s*(\d+(?:\.\d+)?)\s*([^\d\s.,+-]{0,4})")
-_SHARE = re.compile(r"(\d+(?:\.\d+)?)\s*%")
-_POWER = re.compile(r"(\d+(?:\.\d+)?)\s*(kW|W)")
-_AWAY = re.compile(r"(\d+(?:\.\d+)?)\s*(km|kilomet(?:re|er)s?|miles?|mi)")
+_SUM = re.compile(r"([^0-9\s.,+−–-]{0,4})\s*([0-9]+(?:\.[0-9]+)?)\s*([^0-9\s.,+−–-]{0,4})")
+_SHARE = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*%")
+_POWER = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*(kW|W)")
+_AWAY = re.compile(r"([0-9]+(?:\.[0-9]+)?)\s*(km|kilomet(?:re|er)s?|miles?|mi)")
 KM_IN_MILE = Decimal("1.609344")
 """Exactly, by definition."""
 
@@ -112,7 +112,7 @@ def _misread_money(text: str) -> Misread:
 def _share(text: str) -> Decimal:
     found = _SHARE.fullmatch(text)
     if found is None:
-        hint = f"write {text} %" if re.fullmatch(r"\d+(?:\.\d+)?", text) else "write a figure and %, such as 15 %"
+        hint = f"write {text} %" if re.fullmatch(r"[0-9]+(?:\.[0-9]+)?", text) else "write a figure and %, such as 15 %"
         raise Misread(f'"{text}" is not a share', hint, 0, len(text))
     return Decimal(found[1]) / 100
 
@@ -178,7 +178,7 @@ def _language(text: str, _: Measures) -> str:
     return text.replace("_", "-")
 
 
-SUM = r"[^0-9\s.,+-]{0,4}\s*[0-9]+(?:\.[0-9]+)?\s*[^0-9\s.,+-]{0,4}"
+SUM = r"[^0-9\s.,+−–-]{0,4}\s*[0-9]+(?:\.[0-9]+)?\s*[^0-9\s.,+−–-]{0,4}"
 _LIKE_SUM = {"type": ["string", "number"], "pattern": patterns.whole(SUM)}
 _LIKE_SHARE = like(r"[0-9]+(?:\.[0-9]+)?\s*%", "share")
 OneSum = Annotated[MoneySaid, spelled(read_money, _LIKE_SUM)]

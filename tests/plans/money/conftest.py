@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from tests.plans.orders.conftest import CUPS, LIGHT, WEDDING, Worked, ordered, worked
+from tests.plans.orders.conftest import CUPS, LIGHT, WEDDING, Worked, ordered, weeks, worked
 from tests.plans.shopping.conftest import SPONGE, TUBS
 
 from tinbook.loading import Loaded
@@ -17,7 +17,7 @@ from tinbook.plans.money.paid import paid_prices
 from tinbook.plans.money.till import Till, till_of
 from tinbook.plans.orders.asked import OrderWorked
 
-__all__ = ["ordered", "worked"]
+__all__ = ["ordered", "weeks", "worked"]
 Prices = Callable[..., tuple[PricePaid, ...]]
 TillOf = Callable[..., Till]
 ORDERS = {"light": LIGHT, "wedding": WEDDING, "cups": CUPS, "tubs": TUBS, "sponge": SPONGE}
