@@ -16,7 +16,8 @@ LONGEST_MIN = 120.0
 class Stint:
     """Steps done one after another. Minutes: hands on, at the most and at the least, then left alone for at least
     `wait_min`; it can be done `ahead_min` before it goes out, None for on the day; what comes next has to follow within
-    `within_min`, if that is said. `after`: the places of the stints that come first. `chilled`: it is left in the fridge."""
+    `within_min`, if that is said. `after`: the places of the stints that come first. `chilled`: it is left in the
+    fridge."""
 
     hands_min: float = 0.0
     least_min: float = 0.0
