@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Mapping
+from datetime import date
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -81,6 +82,7 @@ MOST = 1000
 )
 @click.option("--start", "start_c", metavar="TEMPERATURE", help='With the batter this warm, such as "8 °C".')
 @click.option("--size", metavar="SIZE", help="Which size of the cake: its name, or +1 or -2 for sizes up or down.")
+@click.option("--made", metavar="DAY", help="The day it is made, such as 2026-12-05: the law of that day holds.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 @click.pass_obj
 def table(book: Path, /, name: str | None, form: str, **asked: Any) -> None:
@@ -155,6 +157,7 @@ def query(asked: dict[str, Any], measures: Measures, names: Mapping[str, Tin] = 
         oven_c=_read("--oven", lambda text: read_heat(text).celsius, asked["oven_c"]),
         start_c=_read("--start", read_temperature, asked["start_c"]),
         size=asked["size"],
+        made=_read("--made", _day, asked["made"]),
         left=_read("--left", lambda text: read_take(text, measures), asked["left"]),
     )
 
@@ -164,6 +167,13 @@ def _one_cake(text: str, names: Mapping[str, Tin], sold: Sold) -> Tin:
     if count != 1:
         raise Misread("this takes one tier", f'write "{tin.name}"', 0, len(text))
     return tin
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise Misread(f'"{text}" is not a day', "write it such as 2026-12-05", 0, len(text)) from None
 
 
 def _number(text: str, of: str) -> float:

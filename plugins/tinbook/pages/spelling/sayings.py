@@ -14,6 +14,7 @@ from tinbook.pages.spelling import (
     base,
     cakes,
     finish,
+    labels,
     making,
     measures,
     mixtures,
@@ -27,7 +28,7 @@ from tinbook.plans.base.worked import Worked
 
 Words = str | Callable[..., str]
 
-ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders)
+ROOMS = (base, measures, mixtures, baking, finish, portions, techniques, true_size, cakes, making, orders, labels)
 SAYINGS: Mapping[str, Words] = {key: words for room in ROOMS for key, words in room.SAYINGS.items()}
 
 
