@@ -26,6 +26,14 @@ class Gap:
     path: tuple[str, ...] = ()
 
 
+def uncounted_gap(name: str) -> Gap:
+    """Something a technique uses, and the sums of the cake do not."""
+    return Gap(
+        what=saying("gap_uncounted", name=name), cure=saying("cure_uncounted"), address=INGREDIENTS,
+        path=("ingredients", name),
+    )  # fmt: skip
+
+
 def card_gaps(name: str, card: Card | None, weighed: bool, facts: Facts, nation: str | None) -> Iterator[Gap]:
     """What the card of an ingredient does not say."""
     at = ("ingredients", name)

@@ -11,7 +11,7 @@ from tinbook.facts import Facts
 from tinbook.models import Book
 from tinbook.models.labels import BRACKETS, Labelling
 from tinbook.plans.base.saying import Saying, saying
-from tinbook.plans.labels.gaps import Gap, banned_colours, card_gaps, colour_gap
+from tinbook.plans.labels.gaps import Gap, banned_colours, card_gaps, colour_gap, uncounted_gap
 from tinbook.plans.labels.makeup import GoesIn, Makeup, is_water
 from tinbook.plans.labels.opened import Listed, keys_in, opened
 from tinbook.plans.labels.warnings import warnings_of
@@ -59,7 +59,8 @@ def list_of(made: Makeup, book: Book, facts: Facts, on: date, own: str | None = 
         additives = made.additives if name in made.pots else ()
         entries[name] = opened(name, card, facts, on, additives)
         weighed = all(each.mass_g is not None for each in made.goes if each.card == name)
-        gaps += card_gaps(name, card, weighed, facts, nation)
+        gaps += card_gaps(name, card, weighed or name in made.uncounted, facts, nation)
+    gaps += map(uncounted_gap, made.uncounted)
     gaps += [*(colour_gap(name) for name in made.uncertain), *banned_colours(made.additives, facts, nation)]
     promised = _promised(made, book)
     bracketed = (own or house.own_mixtures) == BRACKETS and made.cake

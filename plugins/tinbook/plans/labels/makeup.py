@@ -31,7 +31,7 @@ class GoesIn:
 class Makeup:
     """What a product is made of. `finished_g`: what it weighs when it is finished, of what is weighed. `additives`: of
     its colours; `uncertain`: colours nobody has said the additives of. `slugs`: the mixtures in it. `pots`: cards that
-    are coloured. `eaten`: every leaf, with the allergens on its card; None if nobody has said."""
+    are coloured. `uncounted`: what its techniques use and its sums do not. `eaten`: every leaf, with the allergens on its card; None if nobody has said."""
 
     name: str
     goes: tuple[GoesIn, ...]
@@ -41,6 +41,7 @@ class Makeup:
     pots: frozenset[str] = frozenset()
     additives: tuple[str, ...] = ()
     uncertain: tuple[str, ...] = ()
+    uncounted: tuple[str, ...] = ()
     cake: bool = False
 
 
@@ -106,7 +107,8 @@ def of_cake(cake: WholeCake, book: Book, facts: Facts) -> Makeup:
     techniques = tuple(techniques_of(cake.design, book).values())
     eaten = dict(allergens_of(cake.every_tier, cake.mixtures, cake.pastes, techniques, book, facts))
     there = {each.card for each in goes}
-    goes += [GoesIn(card=name, mass_g=None, counts_g=None) for name in eaten if name not in there]
+    uncounted = tuple(name for name in eaten if name not in there)
+    goes += [GoesIn(card=name, mass_g=None, counts_g=None) for name in uncounted]
     colours = {each.name: each for tier in cake.every_tier for each in colours_of(tier, book, facts)}
     colours |= {paste.colour.name: paste.colour for paste in cake.pastes if paste.colour}
     return Makeup(
@@ -118,6 +120,7 @@ def of_cake(cake: WholeCake, book: Book, facts: Facts) -> Makeup:
         pots=frozenset(book.house_word(pot.name) or pot.name for pot in used.pots),
         additives=tuple(dict.fromkeys(key for each in colours.values() for key in each.additives or ())),
         uncertain=tuple(name for name, each in colours.items() if each.additives is None),
+        uncounted=uncounted,
         cake=True,
     )
 
