@@ -14,6 +14,7 @@ PARTS: Mapping[str, str] = {
     "build": "Build the book's site. Any other options, such as --strict, go to mkdocs build.",
     "check": "Check the whole book and list every mistake, where it is and how to fix it.",
     "kitchen": "Build the kitchen's own book, with its orders, the plan of the week and all that is private.",
+    "label": "Print labels for a mixture or a cake at true size, or the card that goes with it.",
     "log": "Add to your logs.",
     "new": "Start a book, a mixture, a cake or an order.",
     "plan": "Plan the work for every order that is asked for or agreed: what to do when, with one oven and two hands.",
