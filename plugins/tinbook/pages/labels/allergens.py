@@ -55,6 +55,8 @@ class AllergensView:
     desk: Desk
     sheets: tuple[ListSheet, ...] = ()
     title: str = TITLE
+    choices: int = 1
+    """How many groups of choices the list has: what is not in it."""
 
     @cached_property
     def house(self) -> Labelling:

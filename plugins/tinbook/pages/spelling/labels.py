@@ -166,6 +166,12 @@ SAYINGS: Mapping[str, str | Callable[..., str]] = {
     "cure_net": 'say it with --net "450 g"',
     "gap_promised": 'the name "{mixture}" promises {card}, and a label has to say how much',
     "cure_promised": 'write "named for: [{word}]"',
+    # tracing
+    "trace_no_order": 'the order "{order}" cannot be worked out, so nobody knows what was in it',
+    "trace_class": 'the class "{order}" is on a day when it is open: nobody says whether it is used there',
+    "trace_unlogged": lambda batch, cards: f"{batch}: no pack was logged of {', '.join(cards)}",
+    "trace_no_bakes": "no bake in the log used it; what was not logged is not known",
+    "trace_may": "a recipe that is not baked, or whose bake was not logged, has no day: those orders may have had it",
     # what stands beside it
     "with_sweeteners": lambda count: "With sweeteners." if count > 1 else "With sweetener.",
     "aspartame": "Contains aspartame (a source of phenylalanine).",
